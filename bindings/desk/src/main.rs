@@ -1,0 +1,2 @@
+//! The program `slingseal`.
+fn main() {}

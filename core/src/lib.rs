@@ -1,0 +1,8 @@
+//! The rules of Slingseal: tag, walk, record, seal, code, verdict.
+//!
+//! Every module at this level is a room. A room speaks only to rooms below it; `tests/rooms` reads the sources
+//! and fails on an upward mention. Nothing here draws a screen, opens a socket, reads the wall clock or asks the
+//! machine for randomness: those are injected.
+#![forbid(unsafe_code)]
+
+pub mod words;

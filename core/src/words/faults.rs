@@ -1,0 +1,83 @@
+use std::fmt;
+
+/// A place in a text file, both counted from one; a column counts characters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Spot {
+    /// The line.
+    pub line: usize,
+    /// The character in the line.
+    pub column: usize,
+}
+
+impl Spot {
+    /// The place of the byte `offset` in `text`.
+    pub fn of(text: &str, offset: usize) -> Self {
+        let mut spot = Self { line: 1, column: 1 };
+        for (at, letter) in text.char_indices() {
+            if at >= offset {
+                break;
+            }
+            if letter == '\n' {
+                spot.line += 1;
+                spot.column = 1;
+            } else {
+                spot.column += 1;
+            }
+        }
+        spot
+    }
+}
+
+impl fmt::Display for Spot {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}:{}", self.line, self.column)
+    }
+}
+
+/// One thing that is wrong in a file that a person wrote: where, what, and how to mend it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fault {
+    /// Where it is.
+    pub spot: Spot,
+    /// What is wrong.
+    pub what: String,
+    /// What to write instead.
+    pub mend: String,
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}; {}", self.spot, self.what, self.mend)
+    }
+}
+
+/// Every fault of a file, in the order of the file; never empty.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Faults(Vec<Fault>);
+
+impl Faults {
+    /// `None` where there is no fault.
+    pub fn new(mut faults: Vec<Fault>) -> Option<Self> {
+        faults.sort_by_key(|fault| fault.spot);
+        (!faults.is_empty()).then_some(Self(faults))
+    }
+
+    /// The faults, first in the file first.
+    pub fn iter(&self) -> impl Iterator<Item = &Fault> {
+        self.0.iter()
+    }
+}
+
+impl fmt::Display for Faults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (at, fault) in self.0.iter().enumerate() {
+            if at > 0 {
+                writeln!(f)?;
+            }
+            write!(f, "{fault}")?;
+        }
+        Ok(())
+    }
+}
+
+impl std::error::Error for Faults {}
