@@ -2,6 +2,7 @@
 
 mod digest;
 mod faults;
+mod grid;
 mod ids;
 mod outside;
 mod quantity;
@@ -11,6 +12,7 @@ mod units;
 
 pub use digest::Digest;
 pub use faults::{Fault, Faults, Spot};
+pub use grid::{GridError, GridPrecision, GridRef};
 pub use ids::{
     CallSign, Description, KeyId, LineError, LoadNumber, Name, Note, PlaceName, PointId, ProcedureId, Serial,
     Source,
