@@ -5,4 +5,5 @@
 //! machine for randomness: those are injected.
 #![forbid(unsafe_code)]
 
+pub mod envelope;
 pub mod words;

@@ -1,0 +1,69 @@
+use std::fmt;
+
+macro_rules! kinds {
+    ($($(#[$doc:meta])* $variant:ident $front:literal $english:literal,)*) => {
+        /// What a message is. The front is part of what is signed, so no message passes for another kind.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Kind {
+            $($(#[$doc])* $variant,)*
+        }
+
+        impl Kind {
+            /// Every kind.
+            pub const ALL: &[Self] = &[$(Self::$variant),*];
+
+            /// Two letters and a version: what the text starts with, before the colon.
+            pub fn front(self) -> &'static str {
+                match self { $(Self::$variant => $front,)* }
+            }
+
+            /// What a person calls it.
+            pub fn english(self) -> &'static str {
+                match self { $(Self::$variant => $english,)* }
+            }
+        }
+    };
+}
+
+kinds! {
+    /// What hangs on the load.
+    Tag "LT1" "load tag",
+    /// The inspector's attestation.
+    Seal "SL1" "seal",
+    /// An authority's word that a key belongs to a person with roles.
+    Credential "CR1" "credential",
+    /// A device's wish to be credentialed.
+    KeyRequest "KR1" "key request",
+    /// An authority's name and public key.
+    Authority "AU1" "authority",
+    /// An authority's list of what it has revoked.
+    Roster "RO1" "roster",
+    /// The word that a seal no longer holds.
+    Void "VO1" "void",
+    /// One frame of a moving code.
+    BundleFrame "BF1" "bundle frame",
+    /// What a device already has, so that a bundle can leave it out.
+    Have "HV1" "have list",
+    /// An instructor's lock on the deficiencies planted for an examination.
+    ExamKey "XK1" "examination key",
+    /// A student's signed examination result; never an inspection.
+    ExamResult "XR1" "examination result",
+}
+
+impl Kind {
+    /// The kind of a front such as `SL1`.
+    pub fn from_front(front: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|kind| kind.front() == front)
+    }
+
+    /// The bytes that a signature binds beside the message (`external_aad` of RFC 9052 §4.3).
+    pub fn namespace(self) -> Vec<u8> {
+        format!("slingseal/{}", self.front()).into_bytes()
+    }
+}
+
+impl fmt::Display for Kind {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.english())
+    }
+}
