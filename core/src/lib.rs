@@ -6,4 +6,5 @@
 #![forbid(unsafe_code)]
 
 pub mod envelope;
+pub mod trust;
 pub mod words;

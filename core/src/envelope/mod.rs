@@ -2,12 +2,14 @@
 //! Base45 text (RFC 9285) with the kind in front. Knows nothing of what the messages say.
 
 mod cbor;
+mod claims;
 mod kind;
 mod sign1;
 mod strict;
 mod text;
 
 pub use cbor::{Reader, ShapeError, Writer};
+pub use claims::Claims;
 pub use kind::Kind;
 pub use sign1::{Header, Sign1, Sign1Error, assemble, to_be_signed};
 pub use strict::{Limits, StrictError, check};
