@@ -1,0 +1,22 @@
+//! Who may say what: keys, the authority's credential, the roster of what it revoked, the vault that keeps a key.
+
+mod authority;
+mod credential;
+mod key_request;
+mod keys;
+mod message;
+mod roles;
+mod roster;
+mod vault;
+
+#[cfg(test)]
+mod tests;
+
+pub use authority::Authority;
+pub use credential::{Credential, CredentialId, Credentialed, DEFAULT_VALIDITY, Unsigned};
+pub use key_request::KeyRequest;
+pub use keys::{KeyError, PublicKey, SecretKey};
+pub use message::TrustError;
+pub use roles::{Role, Roles};
+pub use roster::Roster;
+pub use vault::{Passphrase, PassphraseError, Stretch, Vault, VaultError, delay_after};
