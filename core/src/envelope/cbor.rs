@@ -103,6 +103,11 @@ impl<'b> Reader<'b> {
         }
     }
 
+    /// An array of any length: how many items it has.
+    pub fn any_array(&mut self, part: &'static str) -> Result<u64, ShapeError> {
+        self.0.array().ok().flatten().ok_or(ShapeError(part))
+    }
+
     /// Every item of an array of at most `most`.
     pub fn list<T>(
         &mut self,
@@ -110,7 +115,7 @@ impl<'b> Reader<'b> {
         part: &'static str,
         mut read: impl FnMut(&mut Self) -> Result<T, ShapeError>,
     ) -> Result<Vec<T>, ShapeError> {
-        let found = self.0.array().ok().flatten().ok_or(ShapeError(part))?;
+        let found = self.any_array(part)?;
         if found > most as u64 {
             return Err(ShapeError(part));
         }
@@ -158,9 +163,20 @@ impl<'b> Reader<'b> {
     where
         T: std::fmt::Display,
     {
-        let text = self.text(part)?;
+        Self::line_of(self.text(part)?, part, make)
+    }
+
+    /// A text that was read already and that `make` accepts exactly as it stands: one that our own writer would have
+    /// trimmed or folded was not written by it.
+    pub fn line_of<T, E>(
+        text: &str,
+        part: &'static str,
+        make: impl FnOnce(&str) -> Result<T, E>,
+    ) -> Result<T, ShapeError>
+    where
+        T: std::fmt::Display,
+    {
         match make(text) {
-            // A text that our own writer would have trimmed or folded was not written by it.
             Ok(line) if line.to_string() == text => Ok(line),
             _ => Err(ShapeError(part)),
         }

@@ -5,11 +5,12 @@ const SUBJECT: i64 = 2;
 const EXPIRES: i64 = 4;
 const ISSUED: i64 = 6;
 const CONFIRMATION: i64 = 8;
+const SCOPE: i64 = 9;
 
 /// The CWT claims (RFC 8392) that messages of every kind are made of; which are there depends on the kind.
 ///
 /// ```cddl
-/// claims = { ? 2: tstr, ? 4: uint, ? 6: uint, ? 8: { 1: cose-key }, ? -65537: any }
+/// claims = { ? 2: tstr, ? 4: uint, ? 6: uint, ? 8: { 1: cose-key }, ? 9: bstr, ? -65537: any }
 /// cose-key = { 1: 1, -1: 6, -2: bstr .size 32 }    ; RFC 8747 cnf, RFC 9052 OKP, Ed25519
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -22,6 +23,8 @@ pub struct Claims<'b> {
     pub issued: Option<Time>,
     /// The subject's Ed25519 public key.
     pub key: Option<[u8; 32]>,
+    /// What the subject may do (the scope claim of RFC 9200).
+    pub scope: Option<&'b [u8]>,
     /// What is ours: one encoded item.
     pub ours: Option<&'b [u8]>,
 }
@@ -36,6 +39,7 @@ impl<'b> Claims<'b> {
                 EXPIRES => claims.expires = Some(time(reader, "expiry")?),
                 ISSUED => claims.issued = Some(time(reader, "time of issue")?),
                 CONFIRMATION => claims.key = Some(confirmation(reader)?),
+                SCOPE => claims.scope = Some(reader.bytes("scope")?),
                 OURS => claims.ours = Some(reader.raw("content")?),
                 _ => return Ok(false),
             }
@@ -51,6 +55,7 @@ impl<'b> Claims<'b> {
             self.expires.is_some(),
             self.issued.is_some(),
             self.key.is_some(),
+            self.scope.is_some(),
             self.ours.is_some(),
         ];
         let mut writer = Writer::new();
@@ -67,6 +72,9 @@ impl<'b> Claims<'b> {
         if let Some(key) = self.key {
             writer.int(CONFIRMATION).map(1).int(1);
             writer.map(3).int(1).int(1).int(-1).int(6).int(-2).bytes(&key);
+        }
+        if let Some(scope) = self.scope {
+            writer.int(SCOPE).bytes(scope);
         }
         if let Some(ours) = self.ours {
             writer.int(OURS).raw(ours);
@@ -117,6 +125,7 @@ mod tests {
             expires: Some(Time::from_unix(1_800_000_000)),
             issued: Some(Time::from_unix(1_700_000_000)),
             key: Some([7; 32]),
+            scope: Some(&[1]),
             ours: Some(&[0x81, 0x01]),
         };
         let bytes = claims.to_bytes();

@@ -4,6 +4,7 @@
 mod cbor;
 mod claims;
 mod kind;
+mod measured;
 mod sign1;
 mod strict;
 mod text;
@@ -11,7 +12,7 @@ mod text;
 pub use cbor::{Reader, ShapeError, Writer};
 pub use claims::Claims;
 pub use kind::Kind;
-pub use sign1::{Header, Sign1, Sign1Error, assemble, to_be_signed};
+pub use sign1::{Header, Sign1, Sign1Error, Unsigned, assemble, to_be_signed};
 pub use strict::{Limits, StrictError, check};
 pub use text::{TextError, unwrap, wrap};
 

@@ -1,4 +1,4 @@
-use super::{Kind, Limits, Reader, ShapeError, StrictError, Writer, check};
+use super::{Claims, Kind, Limits, Reader, ShapeError, StrictError, Writer, check};
 use crate::words::KeyId;
 
 /// COSE algorithm of Ed25519, fully specified (RFC 9864 §2.2).
@@ -21,7 +21,7 @@ pub struct Header<'b> {
 ///
 /// ```cddl
 /// message   = [ protected: bstr .cbor header, unprotected: {}, payload: bstr, signature: bstr .size 64 ]
-/// header    = { 1: -19, ? 4: bstr .size 8, ? 13: message }
+/// header    = { 1: -19, ? 4: bstr .size 4, ? 13: message }
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Sign1<'b> {
@@ -115,6 +115,36 @@ pub fn assemble(header: Header<'_>, payload: &[u8], signature: &[u8; 64]) -> Vec
     writer.into_bytes()
 }
 
+/// A holder's message before it is signed: the credential rides in the protected header, so that one code is verified
+/// by anyone who holds the authority's key.
+#[derive(Clone, Debug)]
+pub struct Unsigned {
+    kind: Kind,
+    credential: Vec<u8>,
+    payload: Vec<u8>,
+}
+
+impl Unsigned {
+    /// Prepares a message of `kind` under a credential.
+    pub fn prepare(kind: Kind, credential: &[u8], claims: &Claims<'_>) -> Self {
+        Self { kind, credential: credential.to_owned(), payload: claims.to_bytes() }
+    }
+
+    fn header(&self) -> Header<'_> {
+        Header { key_id: None, credential: Some(&self.credential) }
+    }
+
+    /// What is to be signed.
+    pub fn to_be_signed(&self) -> Vec<u8> {
+        to_be_signed(self.kind, self.header(), &self.payload)
+    }
+
+    /// The message with its signature.
+    pub fn finish(&self, signature: &[u8; 64]) -> Vec<u8> {
+        assemble(self.header(), &self.payload, signature)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::{Header, Kind, Limits, Sign1, assemble, to_be_signed};
@@ -122,7 +152,7 @@ mod tests {
 
     #[test]
     fn goes_together_and_apart() {
-        let header = Header { key_id: Some(KeyId([7; 8])), credential: None };
+        let header = Header { key_id: Some(KeyId([7; 4])), credential: None };
         let message = assemble(header, &[0xa0], &[9; 64]);
         let parsed = Sign1::parse(&message, Limits::CODE).unwrap();
         assert_eq!((parsed.header, parsed.payload, parsed.signature), (header, &[0xa0][..], [9; 64]));

@@ -1,6 +1,6 @@
 use super::keys::{PublicKey, SecretKey};
 use super::message::{TrustError, make, open, verify};
-use crate::envelope::{Claims, Header, Kind, Limits, ShapeError};
+use crate::envelope::{Claims, Header, Kind, Limits, Reader, ShapeError};
 use crate::words::{Name, Time};
 
 /// An authority's name and public key, signed by itself: proof of nothing but that it was not torn. A device trusts
@@ -34,12 +34,18 @@ impl Authority {
     /// Reads a card and checks that it is signed by the key in it.
     pub fn open(bytes: &[u8]) -> Result<Self, TrustError> {
         let (message, claims) = open(bytes, Limits::CODE)?;
-        let Claims { subject: Some(name), issued: Some(issued), key: Some(key), expires: None, ours: None } =
-            claims
+        let Claims {
+            subject: Some(name),
+            issued: Some(issued),
+            key: Some(key),
+            expires: None,
+            scope: None,
+            ours: None,
+        } = claims
         else {
             return Err(ShapeError("claims of an authority").into());
         };
-        let name = Name::new(name).map_err(|_| ShapeError("name of the authority"))?;
+        let name = Reader::line_of(name, "name of the authority", Name::new)?;
         let key = PublicKey::from_bytes(&key)?;
         verify(Kind::Authority, &message, &key)?;
         Ok(Self { name, key, issued })

@@ -3,9 +3,7 @@ use std::fmt;
 use super::keys::{PublicKey, SecretKey};
 use super::message::{TrustError, make, open, verify};
 use super::roles::Roles;
-use crate::envelope::{
-    Claims, Header, Kind, Limits, Reader, ShapeError, Sign1, Writer, assemble, to_be_signed,
-};
+use crate::envelope::{Claims, Header, Kind, Limits, Reader, ShapeError, Sign1, Writer};
 use crate::words::{CallSign, Digest, KeyId, Seconds, Time};
 
 /// How long a seal may hold where the authority says nothing else: a day.
@@ -42,8 +40,9 @@ impl fmt::Display for CredentialId {
 ///
 /// ```cddl
 /// credential = message ; header { 1: -19, 4: authority's key id }
-///                      ; claims { 2: holder, 4: expires, 6: issued, 8: cnf, -65537: content }
-/// content    = roles / [roles, longest-validity]     ; uint bits; uint seconds where it is not 24 h
+///                      ; claims { 2: holder, 4: expires, 8: cnf, 9: roles, ? -65537: longest validity }
+/// roles      = bstr .size 1                          ; the scope claim (RFC 9200): one bit a role
+/// longest validity = uint                            ; seconds, where it is not 24 h
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Credential {
@@ -51,8 +50,6 @@ pub struct Credential {
     pub holder: CallSign,
     /// What the holder may do.
     pub roles: Roles,
-    /// When it was issued.
-    pub issued: Time,
     /// Past this the holder may sign nothing.
     pub expires: Time,
     /// The longest that a seal under it may hold.
@@ -64,19 +61,19 @@ pub struct Credential {
 impl Credential {
     /// Issues it.
     pub fn issue(&self, authority: &SecretKey) -> Vec<u8> {
-        let mut ours = Writer::new();
-        if self.longest_validity == DEFAULT_VALIDITY {
-            ours.int(self.roles.bits().into());
-        } else {
-            ours.array(2).int(self.roles.bits().into()).int(self.longest_validity.0);
-        }
-        let ours = ours.into_bytes();
+        let roles = [self.roles.bits()];
+        let validity = (self.longest_validity != DEFAULT_VALIDITY).then(|| {
+            let mut ours = Writer::new();
+            ours.int(self.longest_validity.0);
+            ours.into_bytes()
+        });
         let claims = Claims {
             subject: Some(self.holder.as_str()),
             expires: Some(self.expires),
-            issued: Some(self.issued),
             key: Some(self.key.to_bytes()),
-            ours: Some(&ours),
+            scope: Some(&roles),
+            ours: validity.as_deref(),
+            ..Claims::default()
         };
         let header = Header { key_id: Some(authority.public().id()), credential: None };
         make(Kind::Credential, header, &claims, authority)
@@ -102,9 +99,10 @@ impl<'b> Credentialed<'b> {
         let Claims {
             subject: Some(holder),
             expires: Some(expires),
-            issued: Some(issued),
+            issued: None,
             key: Some(key),
-            ours: Some(ours),
+            scope: Some(&[roles]),
+            ours,
         } = claims
         else {
             return Err(ShapeError("claims of a credential").into());
@@ -112,13 +110,11 @@ impl<'b> Credentialed<'b> {
         let Header { key_id: Some(authority), credential: None } = message.header else {
             return Err(ShapeError("header of a credential").into());
         };
-        let (roles, longest_validity) = content(ours)?;
         let credential = Credential {
-            holder: CallSign::new(holder).map_err(|_| ShapeError("name of the holder"))?,
-            roles,
-            issued,
+            holder: Reader::line_of(holder, "name of the holder", CallSign::new)?,
+            roles: Roles::from_bits(roles).ok_or(ShapeError("roles"))?,
             expires,
-            longest_validity,
+            longest_validity: ours.map_or(Ok(DEFAULT_VALIDITY), longest_validity)?,
             key: PublicKey::from_bytes(&key)?,
         };
         Ok(Self { credential, authority, id: CredentialId::of(bytes), bytes })
@@ -135,47 +131,9 @@ impl<'b> Credentialed<'b> {
     }
 }
 
-fn content(ours: &[u8]) -> Result<(Roles, Seconds), ShapeError> {
-    const PART: &str = "roles";
-    let mut reader = Reader::new(ours);
-    let listed = reader.at_array();
-    if listed {
-        reader.array(2, PART)?;
-    }
-    let roles = Roles::from_bits(reader.small(PART)?).ok_or(ShapeError(PART))?;
-    let validity = if listed { Seconds(reader.int("longest validity")?) } else { DEFAULT_VALIDITY };
-    if validity.0 <= 0 || (listed && validity == DEFAULT_VALIDITY) {
-        return Err(ShapeError("longest validity"));
-    }
-    Ok((roles, validity))
-}
-
-/// A holder's message before it is signed: the credential rides in the protected header, so that one code is verified
-/// by anyone who holds the authority's key.
-#[derive(Clone, Debug)]
-pub struct Unsigned {
-    kind: Kind,
-    credential: Vec<u8>,
-    payload: Vec<u8>,
-}
-
-impl Unsigned {
-    /// Prepares a message of `kind` under a credential.
-    pub fn prepare(kind: Kind, credential: &[u8], claims: &Claims<'_>) -> Self {
-        Self { kind, credential: credential.to_owned(), payload: claims.to_bytes() }
-    }
-
-    fn header(&self) -> Header<'_> {
-        Header { key_id: None, credential: Some(&self.credential) }
-    }
-
-    /// What is to be signed.
-    pub fn to_be_signed(&self) -> Vec<u8> {
-        to_be_signed(self.kind, self.header(), &self.payload)
-    }
-
-    /// The message with its signature.
-    pub fn finish(&self, signature: &[u8; 64]) -> Vec<u8> {
-        assemble(self.header(), &self.payload, signature)
-    }
+fn longest_validity(ours: &[u8]) -> Result<Seconds, ShapeError> {
+    const PART: &str = "longest validity";
+    let validity = Seconds(Reader::new(ours).int(PART)?);
+    // The usual one is left out: two spellings of one credential would have two ids.
+    if validity.0 > 0 && validity != DEFAULT_VALIDITY { Ok(validity) } else { Err(ShapeError(PART)) }
 }

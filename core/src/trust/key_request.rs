@@ -1,6 +1,6 @@
 use super::keys::{PublicKey, SecretKey};
 use super::message::{TrustError, make, open, verify};
-use crate::envelope::{Claims, Header, Kind, Limits, ShapeError};
+use crate::envelope::{Claims, Header, Kind, Limits, Reader, ShapeError};
 use crate::words::{CallSign, Time};
 
 /// A device's public key and its holder's name, signed by that key, for an authority to credential.
@@ -33,12 +33,18 @@ impl KeyRequest {
     /// Reads a request and checks that whoever made it holds the key.
     pub fn open(bytes: &[u8]) -> Result<Self, TrustError> {
         let (message, claims) = open(bytes, Limits::CODE)?;
-        let Claims { subject: Some(holder), issued: Some(issued), key: Some(key), expires: None, ours: None } =
-            claims
+        let Claims {
+            subject: Some(holder),
+            issued: Some(issued),
+            key: Some(key),
+            expires: None,
+            scope: None,
+            ours: None,
+        } = claims
         else {
             return Err(ShapeError("claims of a key request").into());
         };
-        let holder = CallSign::new(holder).map_err(|_| ShapeError("name of the holder"))?;
+        let holder = Reader::line_of(holder, "name of the holder", CallSign::new)?;
         let key = PublicKey::from_bytes(&key)?;
         verify(Kind::KeyRequest, &message, &key)?;
         Ok(Self { holder, key, issued })

@@ -34,8 +34,8 @@ impl PublicKey {
 
     /// What the key is looked up by.
     pub fn id(&self) -> KeyId {
-        let [a, b, c, d, e, f, g, h, ..] = *Digest::of(self.0.as_bytes()).as_bytes();
-        KeyId([a, b, c, d, e, f, g, h])
+        let [a, b, c, d, ..] = *Digest::of(self.0.as_bytes()).as_bytes();
+        KeyId([a, b, c, d])
     }
 
     /// What two people compare by voice before they trust a key: five groups of four digits, 66 bits of its SHA-256.

@@ -7,16 +7,18 @@ mod keys;
 mod message;
 mod roles;
 mod roster;
+mod signer;
 mod vault;
 
 #[cfg(test)]
 mod tests;
 
 pub use authority::Authority;
-pub use credential::{Credential, CredentialId, Credentialed, DEFAULT_VALIDITY, Unsigned};
+pub use credential::{Credential, CredentialId, Credentialed, DEFAULT_VALIDITY};
 pub use key_request::KeyRequest;
 pub use keys::{KeyError, PublicKey, SecretKey};
 pub use message::TrustError;
 pub use roles::{Role, Roles};
 pub use roster::Roster;
+pub use signer::{Signer, Trusted, TrustedAuthority};
 pub use vault::{Passphrase, PassphraseError, Stretch, Vault, VaultError, delay_after};

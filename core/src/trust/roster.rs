@@ -61,6 +61,7 @@ impl Roster {
             expires: Some(expires),
             issued: Some(issued),
             key: None,
+            scope: None,
             ours: Some(ours),
         } = claims
         else {

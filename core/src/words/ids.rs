@@ -154,9 +154,9 @@ line!(
     Note, "note", 280
 );
 
-/// The first eight bytes of the SHA-256 of a public key: enough to find the key, never enough to trust it.
+/// The first four bytes of the SHA-256 of a public key: enough to find the key among a few, never enough to trust it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct KeyId(pub [u8; 8]);
+pub struct KeyId(pub [u8; 4]);
 
 impl fmt::Display for KeyId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
