@@ -7,4 +7,5 @@
 
 pub mod envelope;
 pub mod trust;
+pub mod sync;
 pub mod words;
