@@ -7,5 +7,6 @@
 
 pub mod envelope;
 pub mod trust;
+pub mod report;
 pub mod sync;
 pub mod words;

@@ -23,6 +23,7 @@ pub use writer::FrameWriter;
 
 use raptorq::ObjectTransmissionInformation;
 
+use crate::envelope::{Kind, TextError};
 use crate::words::Digest;
 
 /// Bytes of one symbol.
@@ -49,6 +50,12 @@ pub enum FrameError {
         /// How long it may be.
         most: usize,
     },
+    /// Not a text of ours.
+    #[error(transparent)]
+    Text(#[from] TextError),
+    /// A code, but of another kind.
+    #[error("this code is a {0} and not a frame of a moving code; show it to the right screen")]
+    OtherKind(Kind),
     /// Another length than every frame has.
     #[error("the frame has {0} bytes and not 319; read the code again")]
     WrongLength(usize),

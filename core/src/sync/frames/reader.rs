@@ -3,6 +3,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use raptorq::{EncodingPacket, PayloadId, SourceBlockDecoder};
 
 use super::{DIGEST, FRAME, FrameError, MOST, SYMBOL, check_sum, id_of, parameters, symbols};
+use crate::envelope::{Kind, unwrap};
 use crate::words::Digest;
 
 /// How far the reading is.
@@ -91,6 +92,18 @@ impl FrameReader {
             Ok(Heard::Whole(content.to_vec()))
         } else {
             Err(FrameError::WrongDigest)
+        }
+    }
+
+    /// Takes the text of one frame's code.
+    ///
+    /// # Errors
+    /// As [`Self::take`]; and the text is damaged, or of another kind.
+    pub fn take_text(&mut self, text: &str) -> Result<Heard, FrameError> {
+        match unwrap(text) {
+            Ok((Kind::BundleFrame, frame)) => self.take(&frame),
+            Ok((other, _)) => Err(FrameError::OtherKind(other)),
+            Err(error) => Err(FrameError::Text(error)),
         }
     }
 

@@ -197,3 +197,17 @@ fn progress_counts_different_frames() {
     assert_eq!(taken(reader.take(&writer.frame(3))), (1, 11));
     assert_eq!(taken(reader.take(&writer.frame(90))), (2, 11));
 }
+
+/// ISO/IEC 18004 table 7: version 13 at level M holds 483 alphanumeric characters.
+#[test]
+fn a_frame_fills_its_code() {
+    let writer = FrameWriter::new(b"one line").unwrap();
+    let text = writer.text(0);
+    assert_eq!(text.len(), 483);
+    assert!(text.starts_with("BF1:"));
+    let mut reader = FrameReader::new();
+    assert_eq!(reader.take_text(&format!("{text}\r\n")), Ok(Heard::Whole(b"one line".to_vec())));
+    assert!(matches!(reader.take_text("BF1:::::"), Err(FrameError::Text(_))));
+    let seal = crate::envelope::wrap(crate::envelope::Kind::Seal, b"AB");
+    assert!(matches!(reader.take_text(&seal), Err(FrameError::OtherKind(_))));
+}

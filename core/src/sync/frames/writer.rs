@@ -1,6 +1,7 @@
 use raptorq::{EncodingPacket, SourceBlockEncoder};
 
 use super::{DIGEST, FRAME, FrameError, MOST, NUMBERS, SYMBOL, check_sum, id_of, parameters, symbols};
+use crate::envelope::{Kind, wrap};
 use crate::words::Digest;
 
 /// Makes the frames of one bundle.
@@ -58,5 +59,10 @@ impl FrameWriter {
         frame.extend_from_slice(&check.to_be_bytes());
         frame.extend_from_slice(&symbol);
         frame
+    }
+
+    /// Frame `number` as the text of its code: `BF1:` and Base45, 483 characters.
+    pub fn text(&self, number: u32) -> String {
+        wrap(Kind::BundleFrame, &self.frame(number))
     }
 }
