@@ -6,7 +6,7 @@
 #![forbid(unsafe_code)]
 
 pub mod envelope;
-pub mod trust;
 pub mod report;
 pub mod sync;
+pub mod trust;
 pub mod words;
