@@ -9,4 +9,5 @@ pub mod envelope;
 pub mod report;
 pub mod sync;
 pub mod trust;
+pub mod qr;
 pub mod words;

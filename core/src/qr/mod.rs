@@ -1,0 +1,17 @@
+//! Text to code picture and back: writes codes that read best, reads them from pictures and camera luminance.
+//!
+//! Knows nothing of what the text means. Where a text is signed, the caller passes a check (`accept`), and reading
+//! goes on until a text passes it: a wrong read is possible, a wrong read that passes a signature is not.
+
+mod draw;
+mod ladder;
+mod luma;
+mod picture;
+mod scene;
+mod treat;
+mod write;
+
+pub use ladder::{Effort, FrameError, read_luminance};
+pub use picture::{PictureError, read_picture};
+pub use scene::SceneReader;
+pub use write::{Code, QUIET_ZONE, WriteError, write};

@@ -1,0 +1,91 @@
+use slingseal_core::qr::{self, Effort, FrameError, PictureError, SceneReader};
+
+fn png() -> Vec<u8> {
+    qr::write("LT1:PICTURE").expect("it fits").to_png(6, 4)
+}
+
+/// A PNG whose header says that it is `width` by `height`.
+fn claiming(width: u32, height: u32) -> Vec<u8> {
+    let mut bytes = png();
+    bytes[16..20].copy_from_slice(&width.to_be_bytes());
+    bytes[20..24].copy_from_slice(&height.to_be_bytes());
+    let sum = crc32(&bytes[12..29]);
+    bytes[29..33].copy_from_slice(&sum.to_be_bytes());
+    bytes
+}
+
+/// CRC-32 of ISO 3309, as PNG (W3C, annex D) wants it.
+fn crc32(bytes: &[u8]) -> u32 {
+    !bytes.iter().fold(!0u32, |sum, &byte| {
+        (0..8).fold(
+            sum ^ u32::from(byte),
+            |sum, _| if sum & 1 == 1 { 0xEDB8_8320 ^ (sum >> 1) } else { sum >> 1 },
+        )
+    })
+}
+
+#[test]
+fn hostile_files_are_refused_with_a_clear_line() {
+    let line = |bytes: &[u8]| qr::read_picture(bytes).expect_err("it is refused").to_string();
+    let not_a_picture = "the file is not a picture that can be read; give a PNG or a JPEG";
+    assert_eq!(line(b""), not_a_picture);
+    assert_eq!(line(b"GIF89a\x01\x00\x01\x00"), not_a_picture);
+    assert_eq!(line(&[0u8; 1000]), not_a_picture);
+    assert!(line(&vec![0u8; (32 << 20) + 1]).ends_with("are the most; crop it or save it smaller"));
+    assert!(matches!(
+        qr::read_picture(&claiming(60_000, 60_000)),
+        Err(PictureError::WrongSize { width: 60_000, height: 60_000, .. })
+    ));
+    assert!(matches!(qr::read_picture(&claiming(12_000, 12_000)), Err(PictureError::WrongSize { .. })));
+    assert_eq!(qr::read_picture(&claiming(12_000, 4_000)), Err(PictureError::Damaged));
+    assert_eq!(qr::read_picture(&[0xFF, 0xD8, 0xFF, 0xE0]), Err(PictureError::Damaged));
+}
+
+/// Every cut of a good file, and every byte of it changed, gives a picture or an error, never a panic.
+#[test]
+fn damaged_files_never_panic() {
+    let good = png();
+    for end in 0..good.len() {
+        let _ = qr::read_picture(&good[..end]);
+    }
+    for at in 0..good.len() {
+        let mut bytes = good.clone();
+        bytes[at] ^= 0x55;
+        let _ = qr::read_picture(&bytes);
+    }
+}
+
+#[test]
+fn a_frame_is_measured_before_it_is_read() {
+    let mut any = |_: &str| true;
+    let mut read = |width, height, stride, bytes: &[u8]| {
+        qr::read_luminance(width, height, stride, bytes, &mut any, Effort::Frame)
+    };
+    let grey = vec![128u8; 640 * 480];
+    assert_eq!(read(640, 480, 640, &grey), Ok(None));
+    assert_eq!(read(600, 480, 640, &grey[..640 * 479 + 600]), Ok(None));
+    assert!(matches!(read(640, 480, 640, &grey[1..]), Err(FrameError::WrongLength { .. })));
+    assert!(matches!(read(640, 480, 639, &grey), Err(FrameError::WrongLength { .. })));
+    assert!(matches!(read(640, 480, usize::MAX, &grey), Err(FrameError::WrongLength { .. })));
+    assert!(matches!(read(0, 480, 640, &grey), Err(FrameError::WrongSize { .. })));
+    assert!(matches!(read(usize::MAX, 2, 640, &grey), Err(FrameError::WrongSize { .. })));
+}
+
+/// What the caller does not accept is not handed out, and the search goes on past it.
+#[test]
+fn the_caller_decides_what_counts() {
+    let picture = image::load_from_memory(&png()).expect("our PNG is a picture").to_luma8();
+    let (width, height) = (picture.width() as usize, picture.height() as usize);
+    let mut asked = 0;
+    let mut never = |text: &str| {
+        assert_eq!(text, "LT1:PICTURE");
+        asked += 1;
+        false
+    };
+    let read = qr::read_luminance(width, height, width, &picture, &mut never, Effort::Still);
+    assert_eq!(read, Ok(None));
+    assert!(asked > 1, "other treatments were tried");
+    let mut scene = SceneReader::new();
+    let read = scene.take(width, height, width, &picture, &mut |text| text.starts_with("LT1:"));
+    assert_eq!(read, Ok(Some("LT1:PICTURE".into())));
+}
