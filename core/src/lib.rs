@@ -6,8 +6,8 @@
 #![forbid(unsafe_code)]
 
 pub mod envelope;
+pub mod qr;
 pub mod report;
 pub mod sync;
 pub mod trust;
-pub mod qr;
 pub mod words;
