@@ -10,4 +10,5 @@ pub mod qr;
 pub mod report;
 pub mod sync;
 pub mod trust;
+pub mod store;
 pub mod words;

@@ -1,0 +1,174 @@
+use std::cell::Cell;
+use std::ops::Deref;
+use std::path::{Path, PathBuf};
+
+use rusqlite::{Connection, Params, Row, TransactionBehavior};
+
+use super::open::Held;
+use super::table::Table;
+use super::witness::Witness;
+use super::{DeviceId, Head, StoreError};
+
+/// A home's database, held by this program alone for as long as this lives.
+///
+/// Every `write` is one transaction: durable when it returns `Ok`, without a trace when it returns `Err`.
+pub struct Store {
+    pub(super) conn: Connection,
+    pub(super) path: PathBuf,
+    pub(super) device: DeviceId,
+    pub(super) head: Head,
+    pub(super) witness: Witness,
+    /// Keeps the lock: another program may open the home once this is dropped. Stands last, so that it goes last.
+    pub(super) _held: Held,
+}
+
+impl Store {
+    /// Reads. What it answers is what the last `write` left.
+    pub fn read(&self) -> Reader<'_> {
+        Reader { conn: &self.conn, device: self.device }
+    }
+
+    /// Does all of `act` or nothing of it. On disk before it returns.
+    pub fn write<T, E: From<StoreError>>(
+        &mut self,
+        act: impl FnOnce(&Tx<'_>) -> Result<T, E>,
+    ) -> Result<T, E> {
+        let done = self.transact(act);
+        if let Ok((_, head)) = &done
+            && *head != self.head
+        {
+            self.head = *head;
+            self.witness.saw(self.device, self.head);
+        }
+        done.map(|(answer, _)| answer)
+    }
+
+    fn transact<T, E: From<StoreError>>(
+        &mut self,
+        act: impl FnOnce(&Tx<'_>) -> Result<T, E>,
+    ) -> Result<(T, Head), E> {
+        let path = &self.path;
+        let fault = |error| E::from(StoreError::from(error).at(path));
+        let tx = self.conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(fault)?;
+        let view = Tx { read: Reader { conn: &tx, device: self.device }, head: Cell::new(self.head) };
+        let answer = act(&view)?;
+        let head = view.head.get();
+        tx.commit().map_err(fault)?;
+        Ok((answer, head))
+    }
+
+    /// Has the next opening check the whole database, however large it is. For when a read met `Damaged`.
+    pub fn suspect_damage(&mut self) {
+        self.witness.suspect(self.device, self.head);
+    }
+
+    /// The database's file.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// What this device goes by in its journal.
+    pub fn device(&self) -> DeviceId {
+        self.device
+    }
+
+    /// The end of this device's journal.
+    pub fn head(&self) -> Head {
+        self.head
+    }
+}
+
+impl std::fmt::Debug for Store {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Store").field("path", &self.path).field("head", &self.head).finish_non_exhaustive()
+    }
+}
+
+/// Questions to the store.
+#[derive(Clone, Copy)]
+pub struct Reader<'c> {
+    pub(super) conn: &'c Connection,
+    pub(super) device: DeviceId,
+}
+
+/// A row as the caller wants it.
+pub(super) type Make<T> = fn(&Row<'_>) -> rusqlite::Result<T>;
+
+impl Reader<'_> {
+    /// The rows of a table, each checked against its check sum.
+    pub(super) fn rows<T>(
+        &self,
+        table: &Table,
+        rest: &str,
+        params: impl Params,
+        make: Make<T>,
+    ) -> Result<Vec<T>, StoreError> {
+        let mut found = Vec::new();
+        self.each(table, rest, params, make, |row| {
+            found.push(row);
+            Ok::<(), StoreError>(())
+        })?;
+        Ok(found)
+    }
+
+    /// As `rows`, one at a time, so that a hundred thousand need no memory.
+    pub(super) fn each<T, E: From<StoreError>>(
+        &self,
+        table: &Table,
+        rest: &str,
+        params: impl Params,
+        make: Make<T>,
+        mut take: impl FnMut(T) -> Result<(), E>,
+    ) -> Result<(), E> {
+        let fault = |error: rusqlite::Error| E::from(StoreError::from(error));
+        let mut statement = self.conn.prepare_cached(&table.select(rest)).map_err(fault)?;
+        let mut rows = statement.query(params).map_err(fault)?;
+        while let Some(row) = rows.next().map_err(fault)? {
+            table.whole(row)?;
+            take(make(row).map_err(fault)?)?;
+        }
+        Ok(())
+    }
+
+    /// The first row, where there is one.
+    pub(super) fn row<T>(
+        &self,
+        table: &Table,
+        rest: &str,
+        params: impl Params,
+        make: Make<T>,
+    ) -> Result<Option<T>, StoreError> {
+        let mut statement = self.conn.prepare_cached(&table.select(rest))?;
+        let mut rows = statement.query(params)?;
+        let Some(row) = rows.next()? else { return Ok(None) };
+        table.whole(row)?;
+        Ok(Some(make(row)?))
+    }
+
+    /// One number.
+    pub(super) fn count(&self, sql: &str, params: impl Params) -> Result<u64, StoreError> {
+        let number: i64 = self.conn.prepare_cached(sql)?.query_row(params, |row| row.get(0))?;
+        Ok(u64::try_from(number).unwrap_or(0))
+    }
+}
+
+/// One transaction: it reads, and it writes. Comes from `Store::write`.
+pub struct Tx<'c> {
+    read: Reader<'c>,
+    pub(super) head: Cell<Head>,
+}
+
+impl Tx<'_> {
+    /// Runs one statement; answers how many rows it changed.
+    pub(super) fn run(&self, sql: &str, params: impl Params) -> Result<usize, StoreError> {
+        Ok(self.conn.prepare_cached(sql)?.execute(params)?)
+    }
+}
+
+impl<'c> Deref for Tx<'c> {
+    type Target = Reader<'c>;
+
+    fn deref(&self) -> &Reader<'c> {
+        &self.read
+    }
+}

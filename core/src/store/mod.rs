@@ -1,0 +1,35 @@
+//! The home's one SQLite file: the journal, the records and what was received, each as opaque bytes beside the columns
+//! by which it is found. Knows no rule of the trade.
+//!
+//! `Store::open` takes the home for this program alone. `Store::write` is one transaction, on disk before it returns;
+//! `Store::read` asks. The journal is a hash chain ([`Entry`] says over which bytes), every other row has a check sum.
+
+mod chain;
+mod check;
+mod error;
+mod find;
+mod handle;
+mod journal;
+mod keep;
+mod open;
+mod papers;
+mod records;
+mod schema;
+mod table;
+#[cfg(test)]
+mod tests;
+mod values;
+mod walks;
+mod witness;
+
+pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId, verify_chain};
+pub use error::StoreError;
+pub use find::{
+    Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordFilter, RecordPage, StateCounts,
+};
+pub use handle::{Reader, Store, Tx};
+pub use keep::{QuarantineRow, VaultRow};
+pub use open::{Lost, Opened, SetAside};
+pub use papers::{AuthorityRow, CredentialRow, RosterRow, TagRow, VoidRow};
+pub use records::{DeficiencyRow, EquipmentRow, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing};
+pub use walks::{WalkRow, WalkState};

@@ -1,0 +1,281 @@
+use super::*;
+
+fn write<T>(store: &mut Store, act: impl FnOnce(&Tx<'_>) -> Result<T, StoreError>) -> T {
+    store.write(act).unwrap()
+}
+
+#[test]
+fn a_record_comes_once_and_is_found() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    for number in 0..30 {
+        assert_eq!(put(&mut store, &row(number)), Put::New);
+    }
+    assert_eq!(put(&mut store, &row(4)), Put::Known);
+    let read = store.read();
+    assert_eq!(read.count_records().unwrap(), 30);
+    assert_eq!(read.record(row(4).digest).unwrap(), Some(row(4)));
+    assert_eq!(
+        read.record_bytes(row(4).digest).unwrap(),
+        Some(RecordBytes { seal: b"seal".to_vec(), body: Some(b"body".to_vec()) })
+    );
+    assert_eq!(read.record(Digest::of(b"none")).unwrap(), None);
+    assert_eq!(read.records_of_load("KM-004").unwrap(), [row(4)]);
+    assert_eq!(read.records_of_tag(Digest::of(b"tag")).unwrap().len(), 30);
+    assert_eq!(read.deficiencies_of(row(4).digest).unwrap()[0].name, "twisted");
+    assert_eq!(read.equipment_of(row(4).digest).unwrap()[0].serial, "CH-0417");
+    assert_eq!(read.record_digests().unwrap().len(), 30);
+    let asked = [row(1).digest, Digest::of(b"none")];
+    assert_eq!(read.records_missing(&asked).unwrap(), [Digest::of(b"none")]);
+}
+
+#[test]
+fn pages_hold_every_record_once() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    for number in 0..25 {
+        // Five at a time have the same second.
+        let row = RecordRow { issued: at(i64::from(number / 5)), ..row(number) };
+        put(&mut store, &row);
+    }
+    for words in [None, Some("drink wat".to_owned())] {
+        let filter = RecordFilter { words, ..RecordFilter::default() };
+        let (mut after, mut seen) = (None, Vec::new());
+        loop {
+            let page = store.read().records(&filter, after, 4).unwrap();
+            seen.extend(page.rows);
+            after = page.next;
+            if after.is_none() {
+                break;
+            }
+        }
+        assert_eq!(seen.len(), 25);
+        assert!(seen.is_sorted_by(|a, b| a.issued >= b.issued));
+        let mut digests: Vec<Digest> = seen.iter().map(|row| row.digest).collect();
+        digests.sort();
+        digests.dedup();
+        assert_eq!(digests.len(), 25);
+    }
+    let mut each = 0;
+    let all = RecordFilter::default();
+    let done: Result<(), StoreError> = store.read().each_record(&all, |_, bytes| {
+        assert_eq!(bytes.seal, b"seal");
+        each += 1;
+        Ok(())
+    });
+    assert_eq!((done, each), (Ok(()), 25));
+}
+
+#[test]
+fn filters_and_words_choose() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    for number in 0..10 {
+        put(&mut store, &row(number));
+    }
+    put(&mut store, &RecordRow { outcome: Outcome::NotFit, inspector: "Thistle 7".into(), ..row(10) });
+    let count = |filter: RecordFilter| store.read().records(&filter, None, 100).unwrap().rows.len();
+    let none = RecordFilter::default;
+    assert_eq!(count(none()), 11);
+    assert_eq!(count(RecordFilter { inspector: Some("Thistle 7".into()), ..none() }), 1);
+    assert_eq!(count(RecordFilter { outcome: Some(Outcome::NotFit), ..none() }), 1);
+    assert_eq!(count(RecordFilter { serial: Some("CH-0417".into()), ..none() }), 11);
+    assert_eq!(count(RecordFilter { serial: Some("CH-0418".into()), ..none() }), 0);
+    assert_eq!(count(RecordFilter { issued_from: Some(at(3)), issued_before: Some(at(5)), ..none() }), 2);
+    let now = at(86_405);
+    assert_eq!(count(RecordFilter { valid_at: Some(now), ..none() }), 6);
+    assert_eq!(count(RecordFilter { expired_at: Some(now), ..none() }), 5);
+    for (words, found) in [
+        ("km-004", 1),
+        ("thist", 1),
+        ("THISTLE 7", 1),
+        ("twisted ch-0417", 11),
+        ("anvil mason", 10),
+        ("anvil thistle", 0),
+        ("  ", 11),
+        ("\"*(", 0),
+        ("words : NEAR", 0),
+    ] {
+        assert_eq!(count(RecordFilter { words: Some(words.into()), ..none() }), found, "{words}");
+    }
+}
+
+#[test]
+fn a_seal_alone_is_completed_by_its_record() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    let bare = RecordRow { rigger: String::new(), found: 0, corrected: 0, device: None, ..row(1) };
+    let new =
+        NewRecord { row: &bare, seal: b"seal", body: None, deficiencies: &[], equipment: &[], words: "" };
+    assert_eq!(write(&mut store, |tx| tx.put_record(&new)), Put::New);
+    assert_eq!(write(&mut store, |tx| tx.put_record(&new)), Put::Known);
+    write(&mut store, |tx| tx.set_standing(bare.digest, Standing::Voided));
+    assert_eq!(put(&mut store, &row(1)), Put::Completed);
+    let read = store.read();
+    assert_eq!(read.record(bare.digest).unwrap(), Some(RecordRow { standing: Standing::Voided, ..row(1) }));
+    assert_eq!(read.record_bytes(bare.digest).unwrap().unwrap().body, Some(b"body".to_vec()));
+    let filter = RecordFilter { words: Some("mason".into()), ..RecordFilter::default() };
+    assert_eq!(read.records(&filter, None, 9).unwrap().rows.len(), 1);
+}
+
+#[test]
+fn the_zone_is_counted_by_state() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    for number in 0..6 {
+        put(&mut store, &row(number));
+    }
+    put(&mut store, &RecordRow { outcome: Outcome::NotFit, ..row(6) });
+    write(&mut store, |tx| {
+        assert!(tx.set_standing(row(0).digest, Standing::Superseded)?);
+        assert!(!tx.set_standing(row(0).digest, Standing::Superseded)?);
+        assert!(!tx.set_standing(Digest::of(b"none"), Standing::Voided)?);
+        tx.set_standing(row(1).digest, Standing::Voided)?;
+        for (number, load) in [(0u8, "KM-100"), (1, "KM-101"), (2, "KM-003"), (3, "KM-100")] {
+            let digest = Digest::of(&[number]);
+            let tag =
+                TagRow { digest, load: load.into(), planned: true, received: at(0), bytes: vec![number] };
+            assert!(tx.put_tag(&tag)?);
+        }
+        tx.put_walk(&walk(1, "KM-101", WalkState::Open))?;
+        tx.put_walk(&walk(2, "KM-100", WalkState::Abandoned))
+    });
+    let counts = store.read().state_counts(at(86_403)).unwrap();
+    let expected =
+        StateCounts { planned: 1, walking: 1, fit: 3, not_fit: 1, expired: 1, superseded: 1, voided: 1 };
+    assert_eq!(counts, expected);
+    let met = store.read().deficiency_counts().unwrap();
+    assert_eq!((met.len(), met[0].found, met[0].corrected), (1, 7, 7));
+    assert_eq!(store.read().inspection_counts().unwrap()[0].records, 7);
+    let uses = store.read().equipment_uses("", 10).unwrap();
+    assert_eq!((uses[0].records, uses[0].last), (7, at(6)));
+}
+
+fn walk(number: u8, load: &str, state: WalkState) -> WalkRow {
+    WalkRow {
+        id: WalkId([number; 16]),
+        load: load.into(),
+        procedure: "cargo-bag".into(),
+        inspector: "Anvil 3".into(),
+        state,
+        begun: at(0),
+        updated: at(i64::from(number)),
+    }
+}
+
+#[test]
+fn the_walk_last_touched_is_the_one_to_resume() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    write(&mut store, |tx| {
+        for (number, state) in [
+            (1, WalkState::Open),
+            (2, WalkState::Paused),
+            (3, WalkState::Sealed),
+            (4, WalkState::Abandoned),
+            (5, WalkState::Decided),
+        ] {
+            tx.put_walk(&walk(number, "KM-001", state))?;
+        }
+        tx.put_walk(&WalkRow { updated: at(99), ..walk(1, "KM-001", WalkState::Paused) })
+    });
+    let ids: Vec<u8> = store.read().walks_in_hand().unwrap().iter().map(|walk| walk.id.0[0]).collect();
+    assert_eq!(ids, [1, 5, 2]);
+    assert_eq!(store.read().walks_of("KM-001").unwrap().len(), 5);
+    assert_eq!(store.read().walk(WalkId([9; 16])).unwrap(), None);
+}
+
+/// The accident: a phone that was given a revocation forgets it because an older roster was scanned after it.
+#[test]
+fn an_older_roster_never_replaces_a_newer_one() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    let roster = |sequence: u64| RosterRow {
+        authority: [1; 32],
+        sequence,
+        issued: at(0),
+        received: at(1),
+        bytes: sequence.to_be_bytes().to_vec(),
+    };
+    for (sequence, taken) in [(4, true), (3, false), (4, false), (9, true), (5, false)] {
+        assert_eq!(write(&mut store, |tx| tx.put_roster(&roster(sequence))), taken, "{sequence}");
+    }
+    assert_eq!(store.read().roster(&[1; 32]).unwrap(), Some(roster(9)));
+    assert_eq!(store.read().roster(&[2; 32]).unwrap(), None);
+    assert_eq!(store.read().rosters().unwrap().len(), 1);
+}
+
+#[test]
+fn papers_come_once() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    let tag = TagRow {
+        digest: Digest::of(b"t"),
+        load: "KM-001".into(),
+        planned: false,
+        received: at(0),
+        bytes: b"t".into(),
+    };
+    let void = VoidRow {
+        digest: Digest::of(b"v"),
+        record: row(1).digest,
+        load: "KM-001".into(),
+        issued: at(0),
+        received: at(1),
+        bytes: b"v".into(),
+    };
+    let credential = CredentialRow {
+        digest: Digest::of(b"c"),
+        authority: [1; 32],
+        holder: "Anvil 3".into(),
+        roles: "inspector".into(),
+        expires: at(9),
+        own: false,
+        received: at(0),
+        bytes: b"c".into(),
+    };
+    for new in [true, false] {
+        assert_eq!(write(&mut store, |tx| tx.put_tag(&tag)), new);
+        assert_eq!(write(&mut store, |tx| tx.put_void(&void)), new);
+        assert_eq!(write(&mut store, |tx| tx.put_credential(&credential)), new);
+        assert_eq!(write(&mut store, |tx| tx.put_quarantine(b"q", "torn", at(0))), new);
+    }
+    assert!(!write(&mut store, |tx| tx.put_tag(&TagRow { planned: true, ..tag.clone() })));
+    assert!(!write(&mut store, |tx| tx.put_credential(&CredentialRow { own: true, ..credential.clone() })));
+    let read = store.read();
+    assert_eq!(read.tags_planned(9).unwrap(), [TagRow { planned: true, ..tag }]);
+    assert_eq!(read.voids_of(row(1).digest).unwrap(), [void]);
+    assert_eq!(read.own_credentials().unwrap(), [CredentialRow { own: true, ..credential }]);
+    assert_eq!(read.quarantine(9).unwrap()[0].reason, "torn");
+    assert!(write(&mut store, |tx| tx.remove_quarantine(Digest::of(b"q"))));
+    let authority =
+        AuthorityRow { key: [1; 32], name: "Sela Relief".into(), trusted: true, added: at(0), bytes: vec![] };
+    write(&mut store, |tx| tx.put_authority(&authority));
+    let distrusted = AuthorityRow { trusted: false, ..authority };
+    write(&mut store, |tx| tx.put_authority(&distrusted));
+    assert_eq!(store.read().authorities().unwrap(), [distrusted]);
+}
+
+#[test]
+fn vault_settings_and_photos_survive() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    write(&mut store, |tx| tx.put_vault("inspector", b"sealed key"));
+    write(&mut store, |tx| tx.count_wrong_pins("inspector", 3, at(30)));
+    write(&mut store, |tx| tx.put_setting("zone", b"Kestrel Meadow"));
+    let photo = write(&mut store, |tx| tx.put_photo(b"picture", at(0)));
+    drop(store);
+    let (mut store, _) = folder.open();
+    let vault = store.read().vault("inspector").unwrap().unwrap();
+    assert_eq!(
+        (vault.bytes.as_slice(), vault.wrong, vault.not_before),
+        (b"sealed key".as_slice(), 3, at(30))
+    );
+    assert!(!format!("{vault:?}").contains("bytes"));
+    assert_eq!(store.read().setting("zone").unwrap().unwrap(), b"Kestrel Meadow");
+    assert_eq!(store.read().photo(photo).unwrap().unwrap(), b"picture");
+    assert_eq!(store.read().photo_digests().unwrap(), [photo]);
+    assert!(write(&mut store, |tx| tx.remove_setting("zone")));
+    write(&mut store, |tx| tx.put_vault("inspector", b"new key"));
+    assert_eq!(store.read().vault("inspector").unwrap().unwrap().wrong, 0);
+}
