@@ -28,6 +28,7 @@ pub(super) const RECORDS: Table = Table::new(
         "standing",
         "device",
         "received",
+        "words",
     ],
 );
 pub(super) const BYTES: Table = Table::new("record_bytes", "record", &["record", "seal", "body"]);
@@ -192,7 +193,7 @@ impl Tx<'_> {
     pub fn put_record(&self, new: &NewRecord<'_>) -> Result<Put, StoreError> {
         let put = match self.record_id(new.row.digest)? {
             None => {
-                let id = self.insert_row(new.row)?;
+                let id = self.insert_row(new)?;
                 self.run(&BYTES.insert(""), (id, new.seal, new.body))?;
                 self.index(id, new)?;
                 Put::New
@@ -216,7 +217,8 @@ impl Tx<'_> {
         Ok(changed)
     }
 
-    fn insert_row(&self, row: &RecordRow) -> Result<i64, StoreError> {
+    fn insert_row(&self, new: &NewRecord<'_>) -> Result<i64, StoreError> {
+        let row = new.row;
         let id = i64::try_from(self.count("SELECT coalesce(max(id), 0) + 1 FROM records", [])?)
             .map_err(|_| StoreError::Unfit { what: "one more record".into() })?;
         let mut statement = self.conn.prepare_cached(&RECORDS.insert(""))?;
@@ -239,6 +241,7 @@ impl Tx<'_> {
             row.standing,
             row.device,
             row.received,
+            new.words,
         ])?;
         Ok(id)
     }
@@ -254,7 +257,7 @@ impl Tx<'_> {
         let row = new.row;
         self.run(
             "UPDATE records SET rigger = ?2, place = ?3, aircraft = ?4, mass_g = ?5, found = ?6, corrected = ?7,
-             device = ?8, tag = coalesce(tag, ?9) WHERE id = ?1",
+             device = ?8, tag = coalesce(tag, ?9), words = ?10 WHERE id = ?1",
             (
                 id,
                 &row.rigger,
@@ -265,6 +268,7 @@ impl Tx<'_> {
                 row.corrected,
                 row.device,
                 row.tag,
+                new.words,
             ),
         )?;
         self.run(&RECORDS.reseal("WHERE id = ?1"), [id])?;

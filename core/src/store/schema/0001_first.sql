@@ -69,6 +69,7 @@ CREATE TABLE records (
     standing    TEXT NOT NULL CHECK (standing IN ('current', 'superseded', 'voided')),
     device      BLOB CHECK (device IS NULL OR length(device) = 16),
     received    INTEGER NOT NULL,
+    words       TEXT NOT NULL,
     sum         BLOB NOT NULL
 ) STRICT;
 CREATE INDEX records_by_issued ON records (issued, id);
