@@ -8,7 +8,7 @@
 pub mod envelope;
 pub mod qr;
 pub mod report;
+pub mod store;
 pub mod sync;
 pub mod trust;
-pub mod store;
 pub mod words;
