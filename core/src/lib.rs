@@ -10,5 +10,6 @@ pub mod qr;
 pub mod report;
 pub mod store;
 pub mod sync;
+pub mod seal;
 pub mod trust;
 pub mod words;

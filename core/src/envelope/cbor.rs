@@ -60,14 +60,11 @@ impl Writer {
     }
 
     /// `write` for a value that is there, null otherwise.
-    pub fn maybe<T>(&mut self, value: Option<T>, write: impl FnOnce(&mut Self, T)) -> &mut Self {
+    pub fn maybe<T>(&mut self, value: Option<T>, write: impl FnOnce(&mut Self, T) -> &mut Self) -> &mut Self {
         match value {
             Some(value) => write(self, value),
-            None => {
-                self.null();
-            }
+            None => self.null(),
         }
-        self
     }
 
     /// An item that is encoded already.

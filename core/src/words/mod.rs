@@ -4,6 +4,7 @@ mod digest;
 mod faults;
 mod grid;
 mod ids;
+mod language;
 mod outside;
 mod quantity;
 mod time;
@@ -17,6 +18,7 @@ pub use ids::{
     CallSign, Description, KeyId, LineError, LoadNumber, Name, Note, PlaceName, PointId, ProcedureId, Serial,
     Source,
 };
+pub use language::Language;
 pub use outside::{Clock, Entropy};
 pub use quantity::{Dimension, Quantity, QuantityError, Unit};
 pub use time::{Seconds, Time, TimeError};

@@ -1,0 +1,272 @@
+use super::*;
+use crate::envelope::{Kind, Limits, check, wrap};
+use crate::trust::{Credential, DEFAULT_VALIDITY, Role, Roles, Roster, SecretKey, Trusted, TrustedAuthority};
+use crate::words::{CallSign, Digest, Language, LoadNumber, Name, ProcedureId, Quantity, Seconds, Time};
+
+fn key(seed: u8) -> SecretKey {
+    SecretKey::from_seed(&[seed; 32])
+}
+
+fn at(seconds: i64) -> Time {
+    Time::from_unix(1_790_000_000 + seconds)
+}
+
+fn credential(roles: &[Role]) -> Vec<u8> {
+    Credential {
+        holder: CallSign::new("Anvil 3").unwrap(),
+        roles: Roles::of(roles),
+        expires: at(1_000_000),
+        longest_validity: DEFAULT_VALIDITY,
+        key: key(2).public(),
+    }
+    .issue(&key(1))
+}
+
+fn seal() -> Seal {
+    Seal {
+        load: LoadNumber::new("KM-014").unwrap(),
+        issued: at(0),
+        valid_until: at(86_400),
+        tag: TagPrint::of(&Digest::of(b"tag")),
+        tag_signed: true,
+        procedure: ProcedureId::new("bag").unwrap(),
+        version: 1,
+        procedure_print: [3; 8],
+        outcome: Outcome::Fit,
+        found: 1,
+        corrected: 1,
+        mass: Quantity::parse("4200 lb").unwrap(),
+        record: Digest::of(b"record"),
+    }
+}
+
+fn signed_under(seal: &Seal, credential: &[u8]) -> Vec<u8> {
+    let unsigned = seal.prepare(credential);
+    unsigned.finish(&key(2).sign(&unsigned.to_be_signed()))
+}
+
+fn signed(seal: &Seal) -> Vec<u8> {
+    signed_under(seal, &credential(&[Role::Inspector]))
+}
+
+fn tag() -> TagSeen {
+    TagSeen {
+        digest: Digest::of(b"tag"),
+        load: LoadNumber::new("KM-014").unwrap(),
+        mass: Quantity::parse("4200 lb").unwrap(),
+        allowable: Quantity::parse("7000 lb").unwrap(),
+        rigger: Some(CallSign::new("Mason 5").unwrap()),
+        signature: TagSignature::Planner,
+    }
+}
+
+fn trusted() -> Trusted {
+    let roster = Roster { sequence: 1, issued: at(-100), expires: at(500_000), revoked: [].into() };
+    let mut trusted = Trusted::default();
+    trusted.add(TrustedAuthority {
+        name: Name::new("Sela Relief").unwrap(),
+        key: key(1).public(),
+        roster: Some(roster),
+    });
+    trusted
+}
+
+struct Scene {
+    trusted: Trusted,
+    now: Time,
+    seals: Vec<Vec<u8>>,
+    voids: Vec<Vec<u8>>,
+    tag: Option<TagSeen>,
+    latest_seen: Option<Time>,
+}
+
+impl Default for Scene {
+    fn default() -> Self {
+        Self {
+            trusted: trusted(),
+            now: at(60),
+            seals: vec![],
+            voids: vec![],
+            tag: Some(tag()),
+            latest_seen: None,
+        }
+    }
+}
+
+impl Scene {
+    fn judge(&self, seal: &[u8]) -> (Verdict, Vec<&'static str>) {
+        let known = Known {
+            trusted: &self.trusted,
+            now: self.now,
+            latest_seen: self.latest_seen,
+            seals: &self.seals,
+            voids: &self.voids,
+        };
+        let report = judge(Question { seal: Some(seal), tag: self.tag.as_ref() }, known);
+        assert!(report.reasons.iter().all(|reason| !reason.say(Language::Spanish).is_empty()));
+        (report.verdict, report.reasons.iter().map(Reason::code).collect())
+    }
+}
+
+#[test]
+fn a_typical_seal_fits_version_13_at_level_m() {
+    let bytes = signed(&seal());
+    assert_eq!(check(&bytes, Limits::CODE), Ok(()));
+    // ISO/IEC 18004 table 7: 483 alphanumeric characters in version 13 at level M.
+    let text = wrap(Kind::Seal, &bytes);
+    assert!(bytes.len() <= 320 && text.len() <= 483, "{} bytes, {} characters", bytes.len(), text.len());
+    assert_eq!(ReceivedSeal::open(&bytes).unwrap().seal, seal());
+}
+
+#[test]
+fn go_names_what_was_corrected() {
+    assert_eq!(Scene::default().judge(&signed(&seal())), (Verdict::Go, vec!["corrected"]));
+}
+
+#[test]
+fn no_flip_and_no_cut_passes() {
+    let scene = Scene::default();
+    let bytes = signed(&seal());
+    for bit in 0..bytes.len() * 8 {
+        let mut other = bytes.clone();
+        other[bit / 8] ^= 1 << (bit % 8);
+        assert_eq!(scene.judge(&other).0, Verdict::NoGo, "bit {bit}");
+    }
+    for end in 0..bytes.len() {
+        assert_eq!(scene.judge(&bytes[..end]).0, Verdict::NoGo, "cut at {end}");
+    }
+}
+
+#[test]
+fn each_reason_alone() {
+    type Change = fn(&mut Scene, &mut Seal);
+    let cases: [(&str, Verdict, Change); 14] = [
+        ("expired", Verdict::NoGo, |scene, _| scene.now = at(86_401)),
+        ("expires_soon", Verdict::Go, |scene, _| scene.now = at(86_400)),
+        ("from_the_future", Verdict::Hold, |scene, _| scene.now = at(-121)),
+        ("clock_behind", Verdict::Hold, |scene, _| scene.latest_seen = Some(at(200))),
+        ("roster_too_old", Verdict::Hold, |scene, seal| {
+            scene.now = at(500_001);
+            (seal.issued, seal.valid_until) = (at(499_000), at(509_000));
+        }),
+        ("credential_expired", Verdict::NoGo, |_, seal| {
+            (seal.issued, seal.valid_until) = (at(1_000_001), at(1_000_002));
+        }),
+        ("valid_too_long", Verdict::NoGo, |_, seal| seal.valid_until = at(86_401)),
+        ("not_fit", Verdict::NoGo, |_, seal| seal.outcome = Outcome::NotFit),
+        ("tag_unsigned", Verdict::Hold, |scene, _| {
+            scene.tag.as_mut().unwrap().signature = TagSignature::Unsigned;
+        }),
+        ("tag_forged", Verdict::NoGo, |scene, _| {
+            scene.tag.as_mut().unwrap().signature = TagSignature::Forged
+        }),
+        ("other_load", Verdict::NoGo, |scene, _| {
+            scene.tag.as_mut().unwrap().load = LoadNumber::new("KM-015").unwrap();
+        }),
+        ("tag_changed", Verdict::NoGo, |scene, _| scene.tag.as_mut().unwrap().digest = Digest::of(b"other")),
+        ("own_work", Verdict::NoGo, |scene, _| {
+            scene.tag.as_mut().unwrap().rigger = Some(CallSign::new("ANVIL-3").unwrap());
+        }),
+        ("tag_not_seen", Verdict::Go, |scene, _| scene.tag = None),
+    ];
+    for (code, verdict, change) in cases {
+        let (mut scene, mut seal) = (Scene::default(), seal());
+        change(&mut scene, &mut seal);
+        let (found, reasons) = scene.judge(&signed(&seal));
+        assert_eq!(found, verdict, "{code}: {reasons:?}");
+        assert!(reasons.contains(&code), "{code}: {reasons:?}");
+    }
+}
+
+#[test]
+fn roles_and_revocation() {
+    let mut scene = Scene::default();
+    let hookup = credential(&[Role::Hookup]);
+    assert_eq!(scene.judge(&signed_under(&seal(), &hookup)).1.first(), Some(&"not_an_inspector"));
+    let inspector = credential(&[Role::Inspector]);
+    let id = crate::trust::CredentialId::of(&inspector);
+    let roster = Roster { sequence: 2, issued: at(0), expires: at(500_000), revoked: [id].into() };
+    scene.trusted.add(TrustedAuthority {
+        name: Name::new("Sela Relief").unwrap(),
+        key: key(1).public(),
+        roster: Some(roster),
+    });
+    assert_eq!(scene.judge(&signed(&seal())).1.first(), Some(&"revoked"));
+    scene.trusted = Trusted::default();
+    assert_eq!(scene.judge(&signed(&seal())), (Verdict::NoGo, vec!["unknown_authority", "corrected"]));
+}
+
+#[test]
+fn a_void_and_a_later_inspection_take_a_seal_back() {
+    let mut scene = Scene::default();
+    let void = Void {
+        load: seal().load,
+        issued: at(30),
+        record: seal().record,
+        cause: VoidCause::LoadMoved,
+        note: None,
+    };
+    let hookup = credential(&[Role::Hookup]);
+    let unsigned = void.prepare(&hookup);
+    let good = unsigned.finish(&key(2).sign(&unsigned.to_be_signed()));
+    let forged = unsigned.finish(&key(3).sign(&unsigned.to_be_signed()));
+    assert_eq!(Void::open(&good).unwrap().0, void);
+    scene.voids = vec![forged];
+    assert_eq!(scene.judge(&signed(&seal())).0, Verdict::Go, "a forged void is no void");
+    scene.voids.push(good);
+    assert_eq!(scene.judge(&signed(&seal())).1.first(), Some(&"voided"));
+    scene.voids.clear();
+    for outcome in [Outcome::Fit, Outcome::NotFit] {
+        let later = Seal { issued: at(30), record: Digest::of(b"later"), outcome, ..seal() };
+        scene.seals = vec![signed(&later)];
+        assert_eq!(scene.judge(&signed(&seal())).1.first(), Some(&"superseded"));
+        let own = scene.judge(&signed(&later));
+        assert!(!own.1.contains(&"superseded"), "an earlier seal does not supersede a later one");
+    }
+}
+
+#[test]
+fn a_record_comes_back_and_tells_each_link_once() {
+    let digest_of: DigestOf<'_> =
+        &|entry, walk| Digest::of_parts(&[entry.prev.as_bytes(), walk, &entry.body]);
+    let entry = |seq, prev, body: &[u8]| JournalEntry {
+        seq,
+        prev,
+        time: at(0),
+        kind: "walk".into(),
+        body: body.to_vec(),
+    };
+    let first = entry(1, Digest::of(b"start"), b"a");
+    let second = entry(2, digest_of(&first, &[9; 16]), b"b");
+    let apart = entry(7, Digest::of(b"another walk"), b"c");
+    let record = Record {
+        tag: vec![0xa0],
+        procedure: ProcedureId::new("bag").unwrap(),
+        version: 1,
+        procedure_digest: Digest::of(b"p"),
+        inspector: CallSign::new("Anvil 3").unwrap(),
+        outcome: Outcome::Fit,
+        decided: at(5),
+        device: [8; 16],
+        walk: [9; 16],
+        head: (7, digest_of(&apart, &[9; 16])),
+        entries: vec![first, second, apart],
+        rigging: Some("{}".into()),
+        photos: vec![Digest::of(b"photo")],
+        place: None,
+    };
+    let bytes = record.to_bytes(digest_of);
+    assert_eq!(check(&bytes, Limits::FILE), Ok(()));
+    assert_eq!(Record::parse(&bytes, digest_of), Ok(record));
+    for end in 0..bytes.len() {
+        assert!(Record::parse(&bytes[..end], digest_of).is_err());
+    }
+}
+
+#[test]
+fn one_person_under_two_spellings() {
+    let name = |text| CallSign::new(text).unwrap();
+    assert!(super::judge::same_person(&name("Anvil 3"), &name("ANVIL-3")));
+    assert!(!super::judge::same_person(&name("Anvil 3"), &name("Anvil 33")));
+    assert_eq!(super::judge::SOON, Seconds(1_800));
+}
