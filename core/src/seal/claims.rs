@@ -40,9 +40,9 @@ pub struct Seal {
     /// The procedure that was walked.
     pub procedure: ProcedureId,
     /// Its version.
-    pub version: u16,
-    /// The first eight bytes of its digest; the record has the whole.
-    pub procedure_print: [u8; 8],
+    pub version: u32,
+    /// The first four bytes of its digest, to tell two texts of one version apart; the record has the whole.
+    pub procedure_print: [u8; 4],
     /// What was decided.
     pub outcome: Outcome,
     /// How many deficiencies were found.
@@ -71,9 +71,9 @@ pub enum SealError {
 /// ```cddl
 /// seal    = message  ; header { 1: -19, 13: the inspector's credential }
 ///                    ; claims { 2: load number, 4: valid until, 6: issued, -65537: content }
-/// content = [tag print: bstr .size 16, tag signed: 0 / 1, procedure: tstr, version: uint,
-///            procedure print: bstr .size 8, outcome: 0 / 1, found: uint, corrected: uint, quantity,
-///            record: bstr .size 32]              ; outcome 1 is fit; a quantity is two items
+/// content = [tag print: bstr .size 16, flags: 0..3, procedure: tstr, version: uint,
+///            procedure print: bstr .size 4, found: uint, corrected: uint, quantity,
+///            record: bstr .size 32]              ; flags: 1 fit, 2 tag signed; a quantity is two items
 /// ```
 #[derive(Clone, Debug)]
 pub struct ReceivedSeal<'b> {
@@ -111,12 +111,9 @@ impl Seal {
     /// Prepares the seal under the inspector's credential, to be signed and finished.
     pub fn prepare(&self, credential: &[u8]) -> Unsigned {
         let mut out = Writer::new();
-        out.array(11).bytes(&self.tag.0).int(self.tag_signed.into()).text(self.procedure.as_str());
+        let flags = i64::from(self.outcome == Outcome::Fit) + 2 * i64::from(self.tag_signed);
+        out.array(10).bytes(&self.tag.0).int(flags).text(self.procedure.as_str());
         out.int(self.version.into()).bytes(&self.procedure_print);
-        out.int(match self.outcome {
-            Outcome::NotFit => 0,
-            Outcome::Fit => 1,
-        });
         out.int(self.found.into())
             .int(self.corrected.into())
             .quantity(self.mass)
@@ -135,28 +132,25 @@ impl Seal {
 
 fn content_of(content: &[u8], load: LoadNumber, issued: Time, valid_until: Time) -> Result<Seal, ShapeError> {
     let mut reader = Reader::new(content);
-    reader.array(11, "content of a seal")?;
+    reader.array(10, "content of a seal")?;
+    let tag = TagPrint(reader.fixed("tag")?);
+    let flags: u8 = reader.small("flags")?;
+    if flags > 3 {
+        return Err(ShapeError("flags"));
+    }
     Ok(Seal {
         load,
         issued,
         valid_until,
-        tag: TagPrint(reader.fixed("tag")?),
-        tag_signed: yes_no(&mut reader, "tag signed")?,
+        tag,
+        tag_signed: flags & 2 != 0,
         procedure: reader.line("procedure", ProcedureId::new)?,
         version: reader.small("version")?,
         procedure_print: reader.fixed("procedure")?,
-        outcome: if yes_no(&mut reader, "outcome")? { Outcome::Fit } else { Outcome::NotFit },
+        outcome: if flags & 1 != 0 { Outcome::Fit } else { Outcome::NotFit },
         found: reader.small("found")?,
         corrected: reader.small("corrected")?,
         mass: reader.quantity("mass")?,
         record: Digest::from_bytes(reader.fixed("record")?),
     })
-}
-
-fn yes_no(reader: &mut Reader<'_>, part: &'static str) -> Result<bool, ShapeError> {
-    match reader.int(part)? {
-        0 => Ok(false),
-        1 => Ok(true),
-        _ => Err(ShapeError(part)),
-    }
 }

@@ -28,7 +28,7 @@ pub struct Record {
     /// The procedure.
     pub procedure: ProcedureId,
     /// Its version.
-    pub version: u16,
+    pub version: u32,
     /// The digest of its file.
     pub procedure_digest: Digest,
     /// Who walked.
@@ -204,7 +204,7 @@ fn entry(reader: &mut Reader<'_>, before: Option<Digest>) -> Result<JournalEntry
 #[derive(Default)]
 struct Fields {
     tag: Option<Vec<u8>>,
-    procedure: Option<(ProcedureId, u16, Digest)>,
+    procedure: Option<(ProcedureId, u32, Digest)>,
     inspector: Option<CallSign>,
     outcome: Option<i64>,
     decided: Option<Time>,
