@@ -8,8 +8,8 @@
 pub mod envelope;
 pub mod qr;
 pub mod report;
+pub mod seal;
 pub mod store;
 pub mod sync;
-pub mod seal;
 pub mod trust;
 pub mod words;
