@@ -11,4 +11,5 @@ pub mod report;
 pub mod store;
 pub mod sync;
 pub mod trust;
+pub mod rigging;
 pub mod words;
