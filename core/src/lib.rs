@@ -8,8 +8,8 @@
 pub mod envelope;
 pub mod qr;
 pub mod report;
+pub mod rigging;
 pub mod store;
 pub mod sync;
 pub mod trust;
-pub mod rigging;
 pub mod words;

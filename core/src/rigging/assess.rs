@@ -75,8 +75,7 @@ pub fn assess_with(load: &RiggedLoad, options: &Options) -> Assessment {
     }
     let Some(rest) = rest else { return infeasible(Infeasible::NoBalance) };
     let hang = Weighed { load, model: &model, rest: &rest, factor: options.factor }.hang();
-    let verdict =
-        if hang.held.iter().any(Held::over) { Verdict::OverLimit } else { Verdict::WithinLimits };
+    let verdict = if hang.held.iter().any(Held::over) { Verdict::OverLimit } else { Verdict::WithinLimits };
     let warnings = warnings(load, &model, &rest, &hang, options.factor);
     Assessment { verdict, reason: None, weight, factor: ratio(options.factor), hang: Some(hang), warnings }
 }
@@ -106,10 +105,7 @@ impl Weighed<'_> {
         Hang {
             pitch: degrees(up.x.clamp(-1.0, 1.0).asin()),
             roll: degrees(up.y.atan2(up.z)),
-            rules: Rules {
-                three_leg: self.rule(3, &hooks, &legs),
-                two_leg: self.rule(2, &hooks, &legs),
-            },
+            rules: Rules { three_leg: self.rule(3, &hooks, &legs), two_leg: self.rule(2, &hooks, &legs) },
             place: place(model, &rest.pose),
             hooks,
             legs,
@@ -242,7 +238,8 @@ fn warnings(load: &RiggedLoad, model: &Model, rest: &Rest, hang: &Hang, factor: 
             warnings.push(Warning::Rule { legs, utilisation: rule });
         }
     }
-    let unknown: Vec<_> = load.legs.iter().filter(|leg| leg.stretch.is_none()).map(|leg| leg.name.clone()).collect();
+    let unknown: Vec<_> =
+        load.legs.iter().filter(|leg| leg.stretch.is_none()).map(|leg| leg.name.clone()).collect();
     if !unknown.is_empty() && load.legs.len() > 3 {
         warnings.push(Warning::UnknownStretch { legs: unknown });
     }
@@ -259,8 +256,11 @@ fn warnings(load: &RiggedLoad, model: &Model, rest: &Rest, hang: &Hang, factor: 
 /// In the order of the input, not of the utilisation.
 fn unsourced(load: &RiggedLoad, held: &[Held]) -> Vec<String> {
     let has = |source: &Option<Source>| source.is_some();
-    let mut parts: Vec<String> =
-        held.iter().filter(|held| !has(&held.source) && held.leg.is_none()).map(|held| held.part.clone()).collect();
+    let mut parts: Vec<String> = held
+        .iter()
+        .filter(|held| !has(&held.source) && held.leg.is_none())
+        .map(|held| held.part.clone())
+        .collect();
     parts.sort();
     for leg in &load.legs {
         let of_leg = held.iter().filter(|held| held.leg.as_ref() == Some(&leg.name) && !has(&held.source));

@@ -89,10 +89,8 @@ pub fn json(assessment: &Assessment, links: &[LinkEffect]) -> String {
         reason: assessment.reason.as_ref().map(ToString::to_string),
         weight_n: tidy(assessment.weight.value()),
         factor: tidy(assessment.factor.value()),
-        attitude: hang.map(|hang| Attitude {
-            pitch_deg: tidy(hang.pitch.value()),
-            roll_deg: tidy(hang.roll.value()),
-        }),
+        attitude: hang
+            .map(|hang| Attitude { pitch_deg: tidy(hang.pitch.value()), roll_deg: tidy(hang.roll.value()) }),
         hooks: hang
             .into_iter()
             .flat_map(|hang| &hang.hooks)
@@ -128,7 +126,8 @@ pub fn json(assessment: &Assessment, links: &[LinkEffect]) -> String {
             .collect(),
         warnings: assessment.warnings.iter().map(ToString::to_string).collect(),
     };
-    let mut text = serde_json::to_string_pretty(&document).expect("a document of texts and numbers has a JSON form");
+    let mut text =
+        serde_json::to_string_pretty(&document).expect("a document of texts and numbers has a JSON form");
     text.push('\n');
     text
 }

@@ -128,7 +128,9 @@ fn read_reach(part: &Part<'_>) -> Option<Reach> {
     let chain = part.part("chain").map(|part| read_chain(&part));
     match (part.has("length"), part.has("rope"), part.has("chain")) {
         (true, false, false) => length.map(Reach::Length),
-        (false, true, true) => rope.zip(chain.flatten()).map(|(rope, chain)| Reach::RopeAndChain(rope, chain)),
+        (false, true, true) => {
+            rope.zip(chain.flatten()).map(|(rope, chain)| Reach::RopeAndChain(rope, chain))
+        }
         (false, false, true) => chain.flatten().map(Reach::Chain),
         (false, true, false) => {
             part.fault("rope", "a rope without a chain is the whole leg", "write length = \"…\" instead");

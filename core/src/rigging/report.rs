@@ -65,7 +65,13 @@ impl Report<'_> {
         self.rules(out, hang)?;
         let over: Vec<_> = hang.held.iter().skip(1).filter(|held| held.over()).collect();
         for held in &over {
-            writeln!(out, "Also over: {}, at {}. {}", held.part, percent(held.utilisation), self.margin(held))?;
+            writeln!(
+                out,
+                "Also over: {}, at {}. {}",
+                held.part,
+                percent(held.utilisation),
+                self.margin(held)
+            )?;
         }
         if !links.is_empty() {
             writeln!(out, "\nOne link more or less in the grab hook:")?;
@@ -122,7 +128,10 @@ impl Report<'_> {
     }
 
     fn rules(&self, out: &mut String, hang: &Hang) -> std::fmt::Result {
-        writeln!(out, "\"Carries\" shares the load by the stretch of the legs; \"at worst\" is the most that any way of")?;
+        writeln!(
+            out,
+            "\"Carries\" shares the load by the stretch of the legs; \"at worst\" is the most that any way of"
+        )?;
         writeln!(out, "sharing it puts on the leg.")?;
         writeln!(
             out,

@@ -70,7 +70,11 @@ fn descend(model: &Model, soften: f64, start: Pose) -> Option<Pose> {
         }
         // A saddle: a push along the way down, always to the same side.
         let way = ways.column(at).into_owned();
-        let side = if way.iter().find(|part| part.abs() > 1e-6).is_some_and(|part| *part < 0.0) { -1.0 } else { 1.0 };
+        let side = if way.iter().find(|part| part.abs() > 1e-6).is_some_and(|part| *part < 0.0) {
+            -1.0
+        } else {
+            1.0
+        };
         pose = moved(&pose, &(way * (0.05 * side)));
     }
     None
@@ -148,8 +152,8 @@ fn slope(model: &Model, soften: f64, pose: &Pose) -> Slope {
         let hold = along * stiffness + (Matrix3::identity() - along) * (tension / line.reach);
         let across = arm.cross_matrix();
         let lever = hold * across;
-        let twist = (down * arm.transpose() + arm * down.transpose()) * 0.5
-            - Matrix3::identity() * down.dot(&arm);
+        let twist =
+            (down * arm.transpose() + arm * down.transpose()) * 0.5 - Matrix3::identity() * down.dot(&arm);
         let mut block = second.fixed_view_mut::<3, 3>(0, 0);
         block += hold;
         let mut block = second.fixed_view_mut::<3, 3>(0, 3);

@@ -51,7 +51,10 @@ fn sample_hangs() {
     // The rear legs are half an inch longer: 9 ft and 67 half links of 1.09 in.
     assert!(hang.pitch.value() > 0.2 && hang.pitch.value() < 0.4 && hang.roll.value().abs() < 1e-9);
     assert!(matches!(load.legs[2].reach, Reach::RopeAndChain(..)));
-    assert!(report(&load, &assessment, &links).starts_with("WITHIN LIMITS: aircraft allowable governs, at 71 %.\n"));
+    assert!(
+        report(&load, &assessment, &links)
+            .starts_with("WITHIN LIMITS: aircraft allowable governs, at 71 %.\n")
+    );
     let told: serde_json::Value = serde_json::from_str(&json(&assessment, &links)).unwrap();
     assert_eq!(told["governing"]["part"], "aircraft allowable");
     assert_eq!(told["links"].as_array().unwrap().len(), 2);

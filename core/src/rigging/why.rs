@@ -22,7 +22,12 @@ const TORN: f64 = 0.05;
 const TORN_STRETCHES: f64 = 4.0;
 
 /// Why this is not hanging; `None` where it is.
-pub(super) fn why_not(load: &RiggedLoad, model: &Model, start: &Pose, rest: Option<&Rest>) -> Option<Infeasible> {
+pub(super) fn why_not(
+    load: &RiggedLoad,
+    model: &Model,
+    start: &Pose,
+    rest: Option<&Rest>,
+) -> Option<Infeasible> {
     let why = Why { load, model, start };
     let Some(rest) = rest else {
         return Some(why.too_short(start).or_else(|| why.hook_below()).unwrap_or(Infeasible::NoBalance));
@@ -110,7 +115,8 @@ impl Why<'_> {
             .filter(|(_, ((_, height), _))| height.is_none())
             .filter_map(|(at, (_, leg))| self.level(at, pose).map(|(flat, high)| (at, flat, high, leg)))
             .max_by(|a, b| {
-                let short = |at: usize, flat: f64| flat / self.model.legs.get(at).map_or(1.0, |leg| leg.length);
+                let short =
+                    |at: usize, flat: f64| flat / self.model.legs.get(at).map_or(1.0, |leg| leg.length);
                 short(a.0, a.1).total_cmp(&short(b.0, b.1))
             })?;
         let _ = at;
@@ -196,7 +202,11 @@ fn nearest_of_plan(points: &[Vector2<f64>]) -> Option<Vector2<f64>> {
     let pairs = points.iter().flat_map(|from| points.iter().map(move |to| (from, to)));
     let nearest = pairs.map(|(from, to)| {
         let way = to - from;
-        let along = if way.norm_squared() > 0.0 { (-from.dot(&way) / way.norm_squared()).clamp(0.0, 1.0) } else { 0.0 };
+        let along = if way.norm_squared() > 0.0 {
+            (-from.dot(&way) / way.norm_squared()).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
         from + way * along
     });
     nearest.min_by(|a, b| a.norm_squared().total_cmp(&b.norm_squared()))
