@@ -9,6 +9,7 @@ pub mod envelope;
 pub mod qr;
 pub mod report;
 pub mod seal;
+pub mod rigging;
 pub mod store;
 pub mod sync;
 pub mod trust;
