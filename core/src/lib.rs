@@ -11,4 +11,6 @@ pub mod report;
 pub mod store;
 pub mod sync;
 pub mod trust;
+pub mod trust;
+pub mod procedure;
 pub mod words;
