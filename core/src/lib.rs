@@ -6,11 +6,11 @@
 #![forbid(unsafe_code)]
 
 pub mod envelope;
+pub mod procedure;
 pub mod qr;
 pub mod report;
 pub mod store;
 pub mod sync;
 pub mod trust;
-pub mod trust;
-pub mod procedure;
+pub mod walk;
 pub mod words;

@@ -1,5 +1,7 @@
 use std::fmt;
 
+use serde::{Deserialize, Serialize};
+
 use crate::words::{Digest, PointId, ProcedureId, Quantity};
 
 use super::fill::Scope;
@@ -14,8 +16,28 @@ const GOVERNING_MANUAL_SPANISH: &str =
     "El manual que rige esta carga manda sobre esta lista; si difieren, deténgase y siga el manual.";
 
 /// The number of a card in its walk, from one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "u32", into = "u32")]
 pub struct CardNo(u32);
+
+/// A card has no number nought.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("there is no card 0; cards are counted from 1")]
+pub struct NoCardZero;
+
+impl TryFrom<u32> for CardNo {
+    type Error = NoCardZero;
+
+    fn try_from(number: u32) -> Result<Self, NoCardZero> {
+        Self::new(number).ok_or(NoCardZero)
+    }
+}
+
+impl From<CardNo> for u32 {
+    fn from(card: CardNo) -> Self {
+        card.0
+    }
+}
 
 impl CardNo {
     /// The first card.

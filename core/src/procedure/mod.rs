@@ -16,6 +16,6 @@ mod tests;
 pub use built_in::{BUILT_IN, BuiltIn, built_in};
 pub use check::check;
 pub use expand::{
-    Card, CardNo, Choice, Deficiency, Expanded, Expected, GOVERNING_MANUAL, Kind, Point, Station,
+    Card, CardNo, Choice, Deficiency, Expanded, Expected, GOVERNING_MANUAL, Kind, NoCardZero, Point, Station,
 };
 pub use shape::{Language, Mark, Procedure};
