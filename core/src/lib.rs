@@ -6,6 +6,7 @@
 #![forbid(unsafe_code)]
 
 pub mod envelope;
+pub mod procedure;
 pub mod qr;
 pub mod report;
 pub mod seal;
@@ -13,4 +14,5 @@ pub mod rigging;
 pub mod store;
 pub mod sync;
 pub mod trust;
+pub mod walk;
 pub mod words;

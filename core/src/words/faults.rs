@@ -59,6 +59,7 @@ impl Faults {
     /// `None` where there is no fault.
     pub fn new(mut faults: Vec<Fault>) -> Option<Self> {
         faults.sort_by_key(|fault| fault.spot);
+        faults.dedup();
         (!faults.is_empty()).then_some(Self(faults))
     }
 
