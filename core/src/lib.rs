@@ -5,14 +5,16 @@
 //! machine for randomness: those are injected.
 #![forbid(unsafe_code)]
 
+pub mod app;
 pub mod envelope;
 pub mod procedure;
 pub mod qr;
 pub mod report;
-pub mod seal;
 pub mod rigging;
+pub mod seal;
 pub mod store;
 pub mod sync;
+pub mod tag;
 pub mod trust;
 pub mod walk;
 pub mod words;

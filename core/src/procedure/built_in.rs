@@ -11,11 +11,11 @@ pub struct BuiltIn {
 
 /// The procedures that come with the program, in the order in which they are listed.
 pub const BUILT_IN: &[BuiltIn] = &[
-    BuiltIn { id: "bag-1-leg", text: include_str!("../../procedures/bag-1-leg.toml") },
-    BuiltIn { id: "cargo-net", text: include_str!("../../procedures/cargo-net.toml") },
-    BuiltIn { id: "vehicle-4-leg", text: include_str!("../../procedures/vehicle-4-leg.toml") },
-    BuiltIn { id: "drum-pair", text: include_str!("../../procedures/drum-pair.toml") },
-    BuiltIn { id: "long-line-net", text: include_str!("../../procedures/long-line-net.toml") },
+    BuiltIn { id: "bag", text: include_str!("../../procedures/bag.toml") },
+    BuiltIn { id: "net", text: include_str!("../../procedures/net.toml") },
+    BuiltIn { id: "vehicle", text: include_str!("../../procedures/vehicle.toml") },
+    BuiltIn { id: "drums", text: include_str!("../../procedures/drums.toml") },
+    BuiltIn { id: "longline", text: include_str!("../../procedures/longline.toml") },
 ];
 
 /// The procedure of this id that comes with the program; `None` where there is none.

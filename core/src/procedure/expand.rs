@@ -2,12 +2,10 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use crate::words::{Digest, PointId, ProcedureId, Quantity};
+use crate::words::{Digest, Language, PointId, ProcedureId, Quantity};
 
 use super::fill::Scope;
-use super::shape::{
-    CardShape, ExpectShape, KindShape, Language, Mark, PointShape, Procedure, Round, StationShape,
-};
+use super::shape::{CardShape, ExpectShape, KindShape, Mark, PointShape, Procedure, Round, StationShape};
 
 /// What the first card of every walk says, whatever the file says.
 pub const GOVERNING_MANUAL: &str =

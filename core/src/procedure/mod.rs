@@ -18,4 +18,6 @@ pub use check::check;
 pub use expand::{
     Card, CardNo, Choice, Deficiency, Expanded, Expected, GOVERNING_MANUAL, Kind, NoCardZero, Point, Station,
 };
-pub use shape::{Language, Mark, Procedure};
+pub use shape::{Mark, Procedure};
+
+pub use crate::words::Language;

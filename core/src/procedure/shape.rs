@@ -1,32 +1,6 @@
 use std::fmt;
 
-use crate::words::{Digest, ProcedureId, Quantity};
-
-/// A language that a procedure may be written in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Language {
-    /// What every file has.
-    #[default]
-    English,
-    /// What a file may have beside it, under `es`.
-    Spanish,
-}
-
-impl Language {
-    /// The ISO 639-1 code.
-    pub fn code(self) -> &'static str {
-        match self {
-            Self::English => "en",
-            Self::Spanish => "es",
-        }
-    }
-
-    /// The language of a code or of a locale such as `es-MX`; English for every other.
-    pub fn of_locale(locale: &str) -> Self {
-        let code = locale.split(['-', '_']).next().unwrap_or_default();
-        if code.eq_ignore_ascii_case("es") { Self::Spanish } else { Self::English }
-    }
-}
+use crate::words::{Digest, Language, ProcedureId, Quantity};
 
 /// Where a point comes from, so that nobody takes a habit for a rule.
 #[derive(Clone, Debug, PartialEq, Eq)]

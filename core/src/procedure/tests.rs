@@ -109,7 +109,7 @@ fn ids_are_unique_and_every_point_is_marked() {
 /// of the walk is the one that inspectors of that load give: about 32 cards and 100 points.
 #[test]
 fn the_bag_is_walked_in_the_order_of_the_trade() {
-    let walk = walk("bag-1-leg");
+    let walk = walk("bag");
     assert_eq!((walk.cards.len(), walk.points()), (32, 105));
     let stations: Vec<&str> = walk.stations.iter().map(|station| station.id.as_str()).collect();
     assert_eq!(stations, ["tag", "apex", "grab", "chain", "webs", "side-1", "side-2", "side-3", "side-4"]);
@@ -132,7 +132,7 @@ fn the_bag_is_walked_in_the_order_of_the_trade() {
 /// of the bow knot; two plies, the metal, one ply.
 #[test]
 fn the_bag_asks_for_the_facts_of_the_trade() {
-    let walk = walk("bag-1-leg");
+    let walk = walk("bag");
     let expected = |id: &str| match &point(&walk, id).kind {
         Kind::Count(Expected::Fixed(number)) => *number,
         other => panic!("{id} is {other}"),
@@ -159,7 +159,7 @@ fn the_bag_asks_for_the_facts_of_the_trade() {
 /// FM 10-450-4, FM 4-20.198 (tables): legs 1 and 2 front, 3 and 4 rear, 1 and 3 on the left.
 #[test]
 fn the_vehicle_takes_its_link_counts_from_the_tag() {
-    let walk = walk("vehicle-4-leg");
+    let walk = walk("vehicle");
     assert_eq!(walk.legs_of_tag(), ["1", "2", "3", "4"]);
     for (leg, place) in [(1, "front left"), (2, "front right"), (3, "rear left"), (4, "rear right")] {
         let on = point(&walk, &format!("leg-{leg}.point.place"));
@@ -330,7 +330,7 @@ fn the_walk_as_text_fits_a_terminal() {
             }
         }
     }
-    let text = walk("bag-1-leg").to_string();
+    let text = walk("bag").to_string();
     assert!(text.contains("      ! The governing manual"));
     assert!(text.contains("\n          count, expected 3 (common practice)\n"), "{text}");
 }

@@ -160,8 +160,8 @@ impl Kept {
     }
 
     fn bag() -> Self {
-        let plan = built_in("bag-1-leg").unwrap().expand(Language::English);
-        let facts = facts("bag-1-leg");
+        let plan = built_in("bag").unwrap().expand(Language::English);
+        let facts = facts("bag");
         Self::begun(Ground { plan, facts, inspector: person("Anvil 3") })
     }
 
@@ -525,8 +525,8 @@ fn the_rigger_of_the_load_does_not_inspect_it() {
 
 #[test]
 fn the_procedure_is_the_one_on_the_tag() {
-    let mut kept = Kept::ready(ground_of(KINDS, facts("bag-1-leg")));
-    let [tag, procedure] = ["bag-1-leg", "kinds"].map(|id| ProcedureId::new(id).unwrap());
+    let mut kept = Kept::ready(ground_of(KINDS, facts("bag")));
+    let [tag, procedure] = ["bag", "kinds"].map(|id| ProcedureId::new(id).unwrap());
     assert_eq!(kept.refuses(Command::Begin), Refusal::OtherProcedure { tag, procedure });
     assert_eq!(kept.refuses(Command::CardGood { card: card(1) }), Refusal::NotBegun);
 }

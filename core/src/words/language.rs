@@ -1,5 +1,5 @@
 /// The language that a person reads. What is signed has none.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Language {
     /// English.
     #[default]
@@ -9,9 +9,15 @@ pub enum Language {
 }
 
 impl Language {
-    /// The language of a tag such as `es-MX`; English where it is not one of ours.
-    pub fn of(tag: &str) -> Self {
-        if tag.to_ascii_lowercase().starts_with("es") { Self::Spanish } else { Self::English }
+    /// The ISO 639-1 code.
+    pub fn code(self) -> &'static str {
+        self.pick("en", "es")
+    }
+
+    /// The language of a code or of a locale such as `es-MX`; English for every other.
+    pub fn of_locale(locale: &str) -> Self {
+        let code = locale.split(['-', '_']).next().unwrap_or_default();
+        if code.eq_ignore_ascii_case("es") { Self::Spanish } else { Self::English }
     }
 
     /// One of two texts.

@@ -1,0 +1,125 @@
+//! The facade: requests in, views out. One long-lived [`App`]; every call is synchronous and coarse and answers with the
+//! whole new view, ready to draw. A shell draws views and forwards requests; it computes no verdict.
+//!
+//! A domain "no" is a value in a view. An [`AppError`] is chosen by what the user does next. Every answer is on disk
+//! before the call returns.
+
+mod authority;
+mod codes;
+mod error;
+mod hook;
+mod procedures;
+mod receive;
+mod records;
+mod sealing;
+mod setup;
+mod start;
+mod tags;
+mod view;
+mod walk_view;
+mod walks;
+
+#[cfg(test)]
+mod tests;
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+use zeroize::Zeroizing;
+
+pub use crate::qr::{Effort, SceneReader};
+pub use crate::trust::Stretch;
+pub use crate::words::{Clock, Entropy, Language, Seconds, Time};
+pub use authority::{AuthorityView, Issue};
+pub use codes::{CodeView, Reading, read_picture, text_of};
+pub use error::AppError;
+pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
+pub use procedures::{ProcedureView, check_procedure};
+pub use receive::Received;
+pub use records::{AuditView, RecordLine, RecordView, TimelineEntry};
+pub use sealing::SealView;
+pub use setup::{CredentialView, SetUpView, TrustedView};
+pub use start::{StartView, WalkLine};
+pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
+pub use view::Stamp;
+pub use walk_view::{
+    CardState, CardView, ChoiceView, DeficiencyView, FindingState, FindingView, NextStep, PointKind,
+    PointState, PointView, ProgressView, RefusedView, StationView, WalkStage, WalkView,
+};
+pub use walks::WalkRequest;
+
+use crate::store::{Opened, Store, WalkId};
+use crate::walk::Walk;
+
+/// What the shell gives the core: the clock, randomness, the secret that the platform keeps for this device.
+#[derive(Clone)]
+pub struct Outside {
+    /// The clock.
+    pub clock: Arc<dyn Clock>,
+    /// Randomness fit for keys.
+    pub entropy: Arc<dyn Entropy>,
+    /// Mixed into the key vault: a copied database is useless without it.
+    pub device_secret: Zeroizing<Vec<u8>>,
+    /// How hard PINs are stretched; [`Stretch::FIELD`] but for tests.
+    pub stretch: Stretch,
+    /// The language that the user reads.
+    pub language: Language,
+}
+
+/// The core of one home.
+pub struct App {
+    inner: Mutex<Inner>,
+}
+
+pub(crate) struct Inner {
+    store: Store,
+    outside: Outside,
+    opened: Opened,
+    /// Walks that were folded already: a card view must not cost a walk's whole journal.
+    walks: BTreeMap<WalkId, Walk>,
+}
+
+impl App {
+    /// Opens the home in a folder, or begins one there.
+    ///
+    /// # Errors
+    /// A home that is in use, of a newer program, on a full or read-only disk.
+    pub fn open(home: &Path, outside: Outside) -> Result<Self, AppError> {
+        let (store, opened) =
+            Store::open(&home.join("slingseal.db"), outside.clock.now(), outside.entropy.as_ref())?;
+        Ok(Self { inner: Mutex::new(Inner { store, outside, opened, walks: BTreeMap::new() }) })
+    }
+
+    /// Changes the language of what is answered from here on.
+    pub fn speak(&self, language: Language) {
+        self.lock().outside.language = language;
+    }
+
+    /// A panic in one call poisons the lock; the store is transactional, so the next call may go on. Walks are folded
+    /// anew.
+    fn lock(&self) -> MutexGuard<'_, Inner> {
+        self.inner.lock().unwrap_or_else(|poisoned: PoisonError<MutexGuard<'_, Inner>>| {
+            self.inner.clear_poison();
+            let mut inner = poisoned.into_inner();
+            inner.walks.clear();
+            inner
+        })
+    }
+}
+
+impl Inner {
+    fn now(&self) -> Time {
+        self.outside.clock.now()
+    }
+
+    fn language(&self) -> Language {
+        self.outside.language
+    }
+}
+
+impl std::fmt::Debug for App {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("App")
+    }
+}

@@ -1,0 +1,380 @@
+//! The account: every sealed record, its story, and the audit of all of it.
+
+use super::sealing::{columns, entry_digest, walk_of_record};
+use super::walk_view::FindingView;
+use super::{App, AppError, Inner, Stamp, TagView};
+use crate::envelope::Kind;
+use crate::seal::{ReceivedSeal, Record};
+use crate::store::{ChainFault, NewRecord, Outcome, RecordFilter, RecordRow, Standing};
+use crate::walk::What;
+use crate::words::{Digest, Time};
+
+/// A record in the list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RecordLine {
+    /// What it goes by.
+    pub record: String,
+    /// The load.
+    pub load: String,
+    /// Fit or not.
+    pub fit: bool,
+    /// `current`, `superseded` or `voided`.
+    pub standing: String,
+    /// Whether its validity is past.
+    pub expired: bool,
+    /// Who sealed it.
+    pub inspector: String,
+    /// Who rigged the load; empty where unknown.
+    pub rigger: String,
+    /// The procedure's id.
+    pub procedure: String,
+    /// The pickup zone; empty where unknown.
+    pub place: String,
+    /// The aircraft's type; empty where unknown.
+    pub aircraft: String,
+    /// Deficiencies found.
+    pub found: u32,
+    /// Deficiencies put right.
+    pub corrected: u32,
+    /// When it was sealed.
+    pub issued: Stamp,
+    /// Until when it holds.
+    pub valid_until: Stamp,
+    /// Whether the full record is here, or the seal alone.
+    pub whole: bool,
+}
+
+/// A record's whole story.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RecordView {
+    /// Its line.
+    pub line: RecordLine,
+    /// The text of its seal.
+    pub seal: String,
+    /// The tag, where the full record is here.
+    pub tag: Option<TagView>,
+    /// What was found.
+    pub findings: Vec<FindingView>,
+    /// What happened, in order.
+    pub timeline: Vec<TimelineEntry>,
+    /// The statics as the inspector saw them, as JSON.
+    pub rigging_json: Option<String>,
+    /// Digests of photographs.
+    pub photos: Vec<String>,
+    /// Voids that are known here.
+    pub voids: Vec<String>,
+}
+
+/// One moment of a walk.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TimelineEntry {
+    /// When, by the inspector's clock.
+    pub at: Stamp,
+    /// What, in one line.
+    pub what: String,
+}
+
+/// What the audit found.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct AuditView {
+    /// Records looked at.
+    pub records: u32,
+    /// Journal entries of this device looked at.
+    pub entries: u64,
+    /// What is wrong, the first first; empty where all holds.
+    pub faults: Vec<String>,
+}
+
+impl App {
+    /// Records, newest first: all, or those in which every word occurs.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn records(&self, words: Option<&str>, most: u32) -> Result<Vec<RecordLine>, AppError> {
+        let inner = self.lock();
+        let filter = RecordFilter { words: words.map(str::to_owned), ..RecordFilter::default() };
+        let page = inner.store.read().records(&filter, None, most)?;
+        page.rows.iter().map(|row| inner.line(row)).collect()
+    }
+
+    /// A record's story.
+    ///
+    /// # Errors
+    /// No such record.
+    pub fn record(&self, record: &str) -> Result<RecordView, AppError> {
+        let inner = self.lock();
+        let digest = inner.record_digest(record)?;
+        inner.record_view(digest)
+    }
+
+    /// Walks this device's journal and every record's chain and signature, and names what does not hold.
+    ///
+    /// # Errors
+    /// Storage that cannot be read at all.
+    pub fn audit(&self) -> Result<AuditView, AppError> {
+        self.lock().audit()
+    }
+}
+
+impl Inner {
+    pub(crate) fn line(&self, row: &RecordRow) -> Result<RecordLine, AppError> {
+        let body = self.store.read().record_bytes(row.digest)?.is_some_and(|bytes| bytes.body.is_some());
+        Ok(RecordLine {
+            record: row.digest.to_string(),
+            load: row.load.clone(),
+            fit: row.outcome == Outcome::Fit,
+            standing: match row.standing {
+                Standing::Current => "current",
+                Standing::Superseded => "superseded",
+                Standing::Voided => "voided",
+            }
+            .into(),
+            expired: self.now() > row.valid_until,
+            inspector: row.inspector.clone(),
+            rigger: row.rigger.clone(),
+            procedure: row.procedure.clone(),
+            place: row.place.clone(),
+            aircraft: row.aircraft.clone(),
+            found: row.found,
+            corrected: row.corrected,
+            issued: row.issued.into(),
+            valid_until: row.valid_until.into(),
+            whole: body,
+        })
+    }
+
+    /// Keeps a seal that was scanned, with what the tag says where it was scanned too.
+    pub(crate) fn put_seal(
+        &mut self,
+        bytes: &[u8],
+        inspector: &str,
+        tag: Option<&TagView>,
+    ) -> Result<(), AppError> {
+        let seal = ReceivedSeal::open(bytes)?.seal;
+        let now = self.now();
+        let known = self.tags_of(&seal.load)?;
+        let tag_row = known.into_iter().find(|row| crate::seal::TagPrint::of(&row.digest) == seal.tag);
+        let scanned =
+            tag.and_then(|tag| Digest::from_hex(&tag.digest).zip(crate::envelope::unwrap(&tag.text).ok()));
+        let scanned = scanned.filter(|(digest, _)| crate::seal::TagPrint::of(digest) == seal.tag);
+        let tag_bytes = tag_row.map(|row| row.bytes).or(scanned.map(|(_, (_, bytes))| bytes));
+        let opened = tag_bytes.as_deref().map(crate::tag::ReceivedTag::open).transpose()?;
+        let row = match &opened {
+            Some(received) => {
+                columns(&seal, &received.tag, &received.digest, inspector, seal.record, now, None)
+            }
+            None => RecordRow {
+                digest: seal.record,
+                load: seal.load.to_string(),
+                tag: None,
+                procedure: seal.procedure.to_string(),
+                outcome: match seal.outcome {
+                    crate::seal::Outcome::Fit => Outcome::Fit,
+                    crate::seal::Outcome::NotFit => Outcome::NotFit,
+                },
+                inspector: inspector.to_owned(),
+                rigger: String::new(),
+                place: String::new(),
+                aircraft: String::new(),
+                mass_g: None,
+                found: seal.found.into(),
+                corrected: seal.corrected.into(),
+                issued: seal.issued,
+                valid_until: seal.valid_until,
+                standing: Standing::Current,
+                device: None,
+                received: now,
+            },
+        };
+        self.store.write(|tx| -> Result<(), AppError> {
+            tx.put_record(&NewRecord {
+                row: &row,
+                seal: bytes,
+                body: None,
+                deficiencies: &[],
+                equipment: &[],
+                words: "",
+            })?;
+            Ok(())
+        })?;
+        self.restand(seal.load.as_str())
+    }
+
+    /// Sets anew which record of a load is current, from what is known: the newest is, the others are superseded; a
+    /// voided one stays so.
+    pub(crate) fn restand(&mut self, load: &str) -> Result<(), AppError> {
+        self.store.write(|tx| -> Result<(), AppError> {
+            let rows = tx.records_of_load(load)?;
+            let newest = rows.iter().max_by_key(|row| (row.issued, row.digest)).map(|row| row.digest);
+            for row in &rows {
+                let standing = if !tx.voids_of(row.digest)?.is_empty() {
+                    Standing::Voided
+                } else if Some(row.digest) == newest {
+                    Standing::Current
+                } else {
+                    Standing::Superseded
+                };
+                if row.standing != standing {
+                    tx.set_standing(row.digest, standing)?;
+                }
+            }
+            Ok(())
+        })
+    }
+
+    fn record_view(&self, digest: Digest) -> Result<RecordView, AppError> {
+        let none = || AppError::not_found("there is no such record here; see records list");
+        let read = self.store.read();
+        let row = read.record(digest)?.ok_or_else(none)?;
+        let bytes = read.record_bytes(digest)?.ok_or_else(none)?;
+        let mut view = RecordView {
+            line: self.line(&row)?,
+            seal: crate::envelope::wrap(Kind::Seal, &bytes.seal),
+            tag: None,
+            findings: Vec::new(),
+            timeline: Vec::new(),
+            rigging_json: None,
+            photos: Vec::new(),
+            voids: Vec::new(),
+        };
+        for row in read.voids_of(digest)? {
+            let (void, _) = crate::seal::Void::open(&row.bytes)?;
+            view.voids.push(format!("{} {}", void.issued.dtg(), void.cause.say(self.language())));
+        }
+        if let Some(body) = &bytes.body {
+            let record = Record::parse(body, &entry_digest)?;
+            view.tag = Some(self.tag_view(&record.tag)?);
+            view.rigging_json = record.rigging.clone();
+            view.photos = record.photos.iter().map(ToString::to_string).collect();
+            let (walk, _) = walk_of_record(self, &record)?;
+            let id = crate::store::WalkId(record.walk);
+            view.findings = self.walk_view(id, &walk, None)?.findings;
+            let bodies = record.entries.iter().filter(|entry| entry.kind == super::walks::EVENT);
+            for event in super::walks::events(bodies.map(|entry| entry.body.as_slice()))? {
+                view.timeline.push(TimelineEntry { at: event.at.into(), what: event_text(&event.what) });
+            }
+        }
+        view.timeline
+            .push(TimelineEntry { at: row.issued.into(), what: format!("sealed by {}", row.inspector) });
+        Ok(view)
+    }
+
+    fn audit(&self) -> Result<AuditView, AppError> {
+        let mut faults = Vec::new();
+        let read = self.store.read();
+        let entries = match read.verify_journal()? {
+            Ok(head) => head.seq,
+            Err(fault) => {
+                faults.push(format!("this device's journal: {}", fault_text(&fault)));
+                fault.seq()
+            }
+        };
+        let trusted = self.trusted()?;
+        let mut records = 0;
+        // Links between records of one device: where two records tell one entry differently, the device was forked.
+        let mut told: std::collections::BTreeMap<([u8; 16], u64), Digest> = std::collections::BTreeMap::new();
+        read.each_record(&RecordFilter::default(), |row, bytes| -> Result<(), AppError> {
+            records += 1;
+            if let Err(what) =
+                audit_record(self, &trusted, &row, &bytes.seal, bytes.body.as_deref(), &mut told)
+            {
+                faults.push(format!("record {} (load {}): {what}", row.digest.short(), row.load));
+            }
+            Ok(())
+        })?;
+        Ok(AuditView { records, entries, faults })
+    }
+}
+
+fn audit_record(
+    inner: &Inner,
+    trusted: &crate::trust::Trusted,
+    row: &RecordRow,
+    seal: &[u8],
+    body: Option<&[u8]>,
+    told: &mut std::collections::BTreeMap<([u8; 16], u64), Digest>,
+) -> Result<(), String> {
+    let received = ReceivedSeal::open(seal).map_err(|error| error.to_string())?;
+    trusted.signer(Kind::Seal, &received.message).map_err(|error| error.to_string())?;
+    if received.seal.record != row.digest {
+        return Err("the seal is of another record".into());
+    }
+    let Some(body) = body else { return Ok(()) };
+    if Digest::of(body) != row.digest {
+        return Err("the record was rewritten after it was sealed".into());
+    }
+    let record = Record::parse(body, &entry_digest).map_err(|error| error.to_string())?;
+    let mut last: Option<u64> = None;
+    for entry in &record.entries {
+        if last.is_some_and(|last| entry.seq <= last) {
+            return Err(format!("entry {} is out of order", entry.seq));
+        }
+        last = Some(entry.seq);
+        for (seq, digest) in
+            [(entry.seq, entry_digest(entry, &record.walk)), (entry.seq.saturating_sub(1), entry.prev)]
+        {
+            if seq > 0 && *told.entry((record.device, seq)).or_insert(digest) != digest {
+                return Err(format!(
+                    "entry {seq} of its device is told in two ways: the device was copied or its journal rewritten"
+                ));
+            }
+        }
+    }
+    let head = told.entry((record.device, record.head.0)).or_insert(record.head.1);
+    if *head != record.head.1 {
+        return Err("its journal ends otherwise than another record of its device says".into());
+    }
+    walk_of_record(inner, &record).map(drop).map_err(|error| error.to_string())
+}
+
+fn fault_text(fault: &ChainFault) -> String {
+    fault.to_string()
+}
+
+fn event_text(what: &What) -> String {
+    match what {
+        What::Begun { inspector, procedure, version, .. } => {
+            format!("{inspector} began, procedure {procedure} {version}")
+        }
+        What::TagFaultFound { fault } => format!("on the tag: {fault}"),
+        What::ClockJumped { from, to } => format!("the clock jumped from {} to {}", from.dtg(), to.dtg()),
+        What::CardGood { card } => format!("card {card} good"),
+        What::Answered { card, point, value, deficiency } => {
+            let bad = deficiency.as_ref().map(|name| format!(", deficient: {name}")).unwrap_or_default();
+            format!("card {card}, {point}: {value}{bad}")
+        }
+        What::DeficiencyFound { card, point, name, note, .. } => {
+            let note = note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
+            format!("card {card}, {point}: DEFICIENT, {name}{note}")
+        }
+        What::PutRight { finding, by, .. } => {
+            let by = by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
+            format!("finding {finding} put right{by}")
+        }
+        What::LookedAgain { finding, again, .. } => format!(
+            "finding {finding} looked at again: {}",
+            match again {
+                crate::walk::Again::Good => "good",
+                crate::walk::Again::StillDeficient => "still deficient",
+            }
+        ),
+        What::Undone { answer } => format!("answer {answer} taken back"),
+        What::WentTo { card } => format!("went to card {card}"),
+        What::RiggingAssessed { finding } => format!("rigging: {}", finding.summary),
+        What::Paused {} => "paused".into(),
+        What::Resumed {} => "resumed".into(),
+        What::Abandoned { reason } => format!("abandoned: {reason}"),
+        What::Decided { outcome, reason } => {
+            let reason = reason.as_ref().map(|reason| format!(": {reason}")).unwrap_or_default();
+            format!("decided {outcome}{reason}")
+        }
+    }
+}
+
+/// For exports: the time now, as this home sees it.
+impl App {
+    /// The time by this home's clock.
+    pub fn now(&self) -> Time {
+        self.lock().now()
+    }
+}
