@@ -1,0 +1,17 @@
+#!/usr/bin/env bash
+# aapt2 compile and link: R.java, the resources for Robolectric, and the base of the APK.
+# Debian packages: aapt (brings aapt2), android-framework-res.
+set -euo pipefail
+shell=$(cd "$(dirname "$0")/.." && pwd)
+out=$shell/target/resources
+framework=${ANDROID_FRAMEWORK_RES:-/usr/share/android-framework-res/framework-res.apk}
+[ -f "$framework" ] || { echo "no $framework; install the package android-framework-res" >&2; exit 1; }
+mkdir -p "$out" "$shell/target/generated-sources/r"
+rm -f "$out/res.zip" "$out/resources.apk"
+aapt2 compile --dir "$shell/src/main/res" -o "$out/res.zip"
+aapt2 link -I "$framework" \
+  --manifest "$shell/src/main/AndroidManifest.xml" \
+  --java "$shell/target/generated-sources/r" \
+  --warn-manifest-validation `# this aapt2 is older than the element <queries>, which the voice needs since API 30` \
+  --auto-add-overlay --no-version-vectors \
+  -o "$out/resources.apk" "$out/res.zip"

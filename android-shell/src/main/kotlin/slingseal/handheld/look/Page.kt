@@ -1,0 +1,115 @@
+package slingseal.handheld.look
+
+import android.annotation.SuppressLint
+import android.content.Context
+import android.graphics.Rect
+import android.os.Build
+import android.view.Gravity
+import android.view.View
+import android.view.ViewGroup
+import android.view.WindowInsets
+import android.widget.FrameLayout
+import android.widget.LinearLayout
+import slingseal.handheld.NewerAndroid
+
+/** The ground of every page: keeps clear of the bars of the system, of cut-outs and of the keyboard. */
+@SuppressLint("ViewConstructor")
+class SafeArea(context: Context, palette: Palette) : FrameLayout(context) {
+    init {
+        setBackgroundColor(palette.page.under)
+        fitsSystemWindows = false
+    }
+
+    override fun onApplyWindowInsets(insets: WindowInsets): WindowInsets {
+        val safe = if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.R) newer(insets) else older(insets)
+        setPadding(safe.left, safe.top, safe.right, safe.bottom)
+        return insets
+    }
+
+    @NewerAndroid
+    private fun newer(insets: WindowInsets): Rect {
+        val kinds = WindowInsets.Type.systemBars() or WindowInsets.Type.displayCutout() or WindowInsets.Type.ime()
+        return insets.getInsets(kinds).let { Rect(it.left, it.top, it.right, it.bottom) }
+    }
+
+    @Suppress("DEPRECATION")
+    private fun older(insets: WindowInsets): Rect {
+        val bars = Rect(insets.systemWindowInsetLeft, insets.systemWindowInsetTop, insets.systemWindowInsetRight, insets.systemWindowInsetBottom)
+        return if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) withCutout(insets, bars) else bars
+    }
+
+    @NewerAndroid
+    private fun withCutout(insets: WindowInsets, bars: Rect): Rect {
+        val cut = insets.displayCutout ?: return bars
+        return Rect(
+            maxOf(bars.left, cut.safeInsetLeft),
+            maxOf(bars.top, cut.safeInsetTop),
+            maxOf(bars.right, cut.safeInsetRight),
+            maxOf(bars.bottom, cut.safeInsetBottom),
+        )
+    }
+}
+
+/**
+ * A page that is read and then acted on. Upright: title, words, keys at the foot. On its side: title and words on the
+ * left, keys on the right.
+ */
+class Page(private val parts: Parts) {
+    private val context = parts.context
+
+    fun build(title: CharSequence?, back: Key?, body: View, keys: List<Key>, onItsSide: Boolean, scrolls: Boolean = true): View {
+        val read = LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            header(title, back)?.let { addView(it, wide()) }
+            addView(if (scrolls) parts.scroll(body) else body, LinearLayout.LayoutParams(MATCH, 0, 1f).apply { topMargin = dp(8) })
+        }
+        return LinearLayout(context).apply {
+            orientation = if (onItsSide) LinearLayout.HORIZONTAL else LinearLayout.VERTICAL
+            setPadding(dp(14), dp(10), dp(14), dp(12))
+            if (onItsSide) {
+                addView(read, LinearLayout.LayoutParams(0, MATCH, 1f))
+                if (keys.isNotEmpty()) addView(foot(keys, stacked = true), LinearLayout.LayoutParams(dp(190), MATCH).apply { marginStart = dp(18) })
+            } else {
+                addView(read, LinearLayout.LayoutParams(MATCH, 0, 1f))
+                if (keys.isNotEmpty()) addView(foot(keys, stacked = false), wide().apply { topMargin = dp(12) })
+            }
+        }
+    }
+
+    private fun header(title: CharSequence?, back: Key?): View? {
+        if (title == null && back == null) return null
+        return LinearLayout(context).apply {
+            orientation = LinearLayout.HORIZONTAL
+            gravity = Gravity.CENTER_VERTICAL
+            back?.let { addView(it, LinearLayout.LayoutParams(dp(76), dp(76))) }
+            title?.let {
+                addView(parts.heading(it, 24), LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f).apply { marginStart = if (back == null) 0 else dp(16) })
+            }
+        }
+    }
+
+    private fun foot(keys: List<Key>, stacked: Boolean): View = LinearLayout(context).apply {
+        val beside = !stacked && keys.size == 2
+        orientation = if (beside) LinearLayout.HORIZONTAL else LinearLayout.VERTICAL
+        gravity = Gravity.BOTTOM
+        // the main step comes last in the list of keys and lies nearest to the thumb
+        for ((at, key) in keys.asReversed().withIndex()) {
+            val place = when {
+                beside -> LinearLayout.LayoutParams(0, dp(TALL), 1f)
+                stacked -> LinearLayout.LayoutParams(MATCH, 0, 1f)
+                else -> LinearLayout.LayoutParams(MATCH, dp(if (keys.size > 2) 88 else TALL))
+            }
+            if (at > 0) if (beside) place.marginStart = dp(20) else place.topMargin = dp(18)
+            addView(key, place)
+        }
+    }
+
+    private fun wide() = LinearLayout.LayoutParams(MATCH, ViewGroup.LayoutParams.WRAP_CONTENT)
+
+    private fun dp(value: Int) = context.dp(value)
+
+    private companion object {
+        const val MATCH = ViewGroup.LayoutParams.MATCH_PARENT
+        const val TALL = 108
+    }
+}

@@ -1,0 +1,115 @@
+package slingseal.handheld.support
+
+import android.app.Activity
+import android.graphics.Bitmap
+import android.os.Handler
+import android.os.Looper
+import android.os.SystemClock
+import android.view.KeyEvent
+import android.view.MotionEvent
+import android.view.PixelCopy
+import android.view.View
+import android.view.ViewGroup
+import android.widget.TextView
+import org.junit.Assert.assertEquals
+import org.junit.Assert.fail
+import org.robolectric.Shadows.shadowOf
+import slingseal.handheld.look.Key
+import slingseal.handheld.look.PressGuard
+import java.io.File
+import java.time.Duration
+
+/** Finger and eye of a test: touches go through the window, pictures come from the drawn pixels. */
+class Screen(val activity: Activity) {
+    val root: View get() = activity.window.decorView
+
+    fun all(view: View = root): Sequence<View> = sequence {
+        yield(view)
+        if (view is ViewGroup) for (i in 0 until view.childCount) yieldAll(all(view.getChildAt(i)))
+    }
+
+    fun shown(): Sequence<View> = all().filter { it.isShown && it.width > 0 && it.height > 0 }
+
+    fun keys(): List<Key> = shown().filterIsInstance<Key>().toList()
+
+    fun key(label: String): Key = keys().firstOrNull { it.label.toString() == label }
+        ?: error("no key \"$label\"; there are ${keys().map { it.label }} and the page says ${words()}")
+
+    fun hasKey(label: String) = keys().any { it.label.toString() == label }
+
+    /** Everything that is written on the page. */
+    fun words(): String = shown().filterIsInstance<TextView>().joinToString("\n") { it.text }
+
+    fun settle(millis: Long = PressGuard.SETTLE + 50) = shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
+
+    /** A press in the middle of a view, scrolled into sight first, held as a person holds it. */
+    fun press(view: View, held: Long = PressGuard.HOLD + 30, settleFirst: Boolean = true) {
+        if (settleFirst) settle()
+        reveal(view)
+        val (x, y) = middle(view)
+        touch(MotionEvent.ACTION_DOWN, x, y)
+        settle(held)
+        touch(MotionEvent.ACTION_UP, x, y)
+        shadowOf(Looper.getMainLooper()).idle()
+    }
+
+    fun press(label: String) = press(key(label))
+
+    private var downAt = 0L
+
+    fun touch(action: Int, x: Float, y: Float) {
+        val now = SystemClock.uptimeMillis()
+        if (action == MotionEvent.ACTION_DOWN) downAt = now
+        val event = MotionEvent.obtain(downAt, now, action, x, y, 0)
+        root.dispatchTouchEvent(event)
+        event.recycle()
+    }
+
+
+    /** A hardware key, down and up. */
+    fun hardKey(code: Int, held: Long = 200) {
+        settle()
+        val down = SystemClock.uptimeMillis()
+        root.dispatchKeyEvent(KeyEvent(down, down, KeyEvent.ACTION_DOWN, code, 0))
+        settle(held)
+        root.dispatchKeyEvent(KeyEvent(down, SystemClock.uptimeMillis(), KeyEvent.ACTION_UP, code, 0))
+        settle(600)
+    }
+
+    /** Scrolls until the whole view can be seen. */
+    private fun reveal(view: View) {
+        view.requestRectangleOnScreen(android.graphics.Rect(0, 0, view.width, view.height), true)
+        shadowOf(Looper.getMainLooper()).idle()
+    }
+
+    fun middle(view: View): Pair<Float, Float> {
+        val at = IntArray(2).also(view::getLocationInWindow)
+        val x = at[0] + view.width / 2f
+        val y = at[1] + view.height / 2f
+        if (x < 0 || y < 0 || x >= root.width || y >= root.height) fail("the middle of ${view.contentDescription} lies off the screen at $x, $y")
+        return x to y
+    }
+
+    fun box(view: View): android.graphics.Rect {
+        val at = IntArray(2).also(view::getLocationInWindow)
+        return android.graphics.Rect(at[0], at[1], at[0] + view.width, at[1] + view.height)
+    }
+
+    fun pixels(): Bitmap {
+        shadowOf(Looper.getMainLooper()).idle()
+        val bitmap = Bitmap.createBitmap(root.width, root.height, Bitmap.Config.ARGB_8888)
+        var result = -1
+        PixelCopy.request(activity.window, bitmap, { result = it }, Handler(Looper.getMainLooper()))
+        shadowOf(Looper.getMainLooper()).idle()
+        assertEquals(PixelCopy.SUCCESS, result)
+        return bitmap
+    }
+
+    fun picture(name: String): Bitmap {
+        val bitmap = pixels()
+        val file = File(System.getProperty("pictures.dir") ?: error("pictures.dir is not set"), "$name.png")
+        file.parentFile?.mkdirs()
+        file.outputStream().use { bitmap.compress(Bitmap.CompressFormat.PNG, 100, it) }
+        return bitmap
+    }
+}

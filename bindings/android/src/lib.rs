@@ -1,0 +1,2 @@
+//! The facade of Slingseal for Kotlin.
+uniffi::setup_scaffolding!();
