@@ -90,10 +90,7 @@ fn newton(model: &Model, soften: f64, start: Pose) -> Option<Pose> {
         if miss <= wanted {
             return Some(pose);
         }
-        let mut damped = here.second;
-        for at in 0..6 {
-            damped[(at, at)] += damping;
-        }
+        let damped = here.second + Matrix6::identity() * damping;
         let step = damped.cholesky().map(|root| -root.solve(&here.first));
         let Some(step) = step.filter(|step| step.norm() <= 0.5) else {
             damping = (damping * 4.0).max(1e-6);

@@ -60,16 +60,12 @@ fn legs_pull_against_each_other(model: &Model, pose: &Pose) -> bool {
 }
 
 fn solve(pulls: &DMatrix<f64>, wanted: &DVector<f64>, chosen: &[usize]) -> Option<Vector6<f64>> {
-    let mut square = Matrix6::identity();
-    let mut right = Vector6::zeros();
-    for (column, leg) in chosen.iter().enumerate() {
-        for row in 0..pulls.nrows() {
-            square[(row, column)] = pulls[(row, *leg)];
-        }
-    }
-    for row in 0..pulls.nrows() {
-        right[row] = wanted[row];
-    }
+    // Beyond the rank the square is filled up with ones: unknowns that nobody asks for.
+    let square = Matrix6::from_fn(|row, column| match chosen.get(column) {
+        Some(leg) => pulls.get((row, *leg)).copied().unwrap_or(0.0),
+        None => f64::from(u8::from(row == column)),
+    });
+    let right = Vector6::from_fn(|row, _| wanted.get(row).copied().unwrap_or(0.0));
     let lu = square.full_piv_lu();
     let smallest = lu.u().diagonal().iter().fold(f64::INFINITY, |least, value| least.min(value.abs()));
     if smallest < ROUNDING {
