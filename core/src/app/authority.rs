@@ -1,5 +1,7 @@
 //! What an authority does: begin, issue, revoke, sign rosters. Its key lies under a passphrase in a vault of its own.
 
+use serde::Serialize;
+
 use std::collections::BTreeSet;
 
 use super::setup::AUTHORITY_VAULT;
@@ -17,7 +19,7 @@ const NAME: &str = "authority.name";
 const ROSTER_LIFE: Seconds = Seconds::days(7);
 
 /// An authority's card and its first or newest roster.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct AuthorityView {
     /// What it goes by.
     pub name: String,
@@ -32,7 +34,7 @@ pub struct AuthorityView {
 }
 
 /// What a credential is to say.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Issue {
     /// The text of the key request.
     pub request: String,

@@ -1,11 +1,13 @@
 //! Codes as pictures: out to a screen or a sheet, in from a camera or a file.
 
+use serde::Serialize;
+
 use super::{App, AppError, Effort};
 use crate::envelope::{Kind, unwrap, wrap};
 use crate::qr;
 
 /// A message as text and as the code to be shown.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CodeView {
     /// What it is: `seal`, `load tag`, …
     pub kind: String,
@@ -14,6 +16,7 @@ pub struct CodeView {
     /// Modules a side.
     pub size: u32,
     /// One byte a module, row by row; 1 is dark. The quiet zone of four modules is the shell's to leave.
+    #[serde(skip)]
     pub modules: Vec<u8>,
     /// The QR version.
     pub version: u8,
@@ -60,7 +63,8 @@ impl CodeView {
 }
 
 /// What a camera frame said.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Reading {
     /// No code, or none that reads yet: bring the next frame.
     Nothing,

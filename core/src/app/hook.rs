@@ -1,5 +1,7 @@
 //! The hook check: scan the seal, scan the tag, one verdict. And the word that takes a seal back.
 
+use serde::Serialize;
+
 use super::sealing::seal_bytes;
 use super::setup::DEVICE_VAULT;
 use super::tags::tag_bytes;
@@ -9,7 +11,7 @@ use crate::seal::{Grade, Known, Outcome, Question, ReceivedSeal, Report, Verdict
 use crate::words::{Digest, Language, Note, Time};
 
 /// The verdict, ready to fill a screen.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct VerdictView {
     /// The verdict.
     pub verdict: VerdictWord,
@@ -30,7 +32,8 @@ pub struct VerdictView {
 }
 
 /// The verdict.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum VerdictWord {
     /// Hook it on.
     Go,
@@ -41,7 +44,7 @@ pub enum VerdictWord {
 }
 
 /// One reason.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct ReasonView {
     /// A stable word.
     pub code: String,
@@ -52,7 +55,7 @@ pub struct ReasonView {
 }
 
 /// What a seal says.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct SealFacts {
     /// The load.
     pub load: String,

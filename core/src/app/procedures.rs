@@ -1,11 +1,13 @@
 //! Procedures: those that come with the program, and a unit's own.
 
+use serde::Serialize;
+
 use super::{App, AppError, Inner};
 use crate::procedure::{BUILT_IN, Expanded, Procedure, built_in, check};
 use crate::words::{Digest, Language, ProcedureId};
 
 /// A procedure in the list.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct ProcedureView {
     /// What it goes by.
     pub id: String,

@@ -1,5 +1,7 @@
 //! Taking in whatever a code says: one door for everything that travels.
 
+use serde::Serialize;
+
 use super::authority::credential_row;
 use super::setup::DEVICE_VAULT;
 use super::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
@@ -11,7 +13,8 @@ use crate::trust::{Authority, Credentialed, KeyRequest, Roster, Vault};
 use crate::words::Digest;
 
 /// What was taken in.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Received {
     /// An authority's card: compare the fingerprint by voice, then trust it.
     Authority {

@@ -1,5 +1,7 @@
 //! The account: every sealed record, its story, and the audit of all of it.
 
+use serde::Serialize;
+
 use super::sealing::{columns, entry_digest, walk_of_record};
 use super::walk_view::FindingView;
 use super::{App, AppError, Inner, Stamp, TagView};
@@ -10,7 +12,7 @@ use crate::walk::What;
 use crate::words::{Digest, Time};
 
 /// A record in the list.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct RecordLine {
     /// What it goes by.
     pub record: String,
@@ -45,7 +47,7 @@ pub struct RecordLine {
 }
 
 /// A record's whole story.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct RecordView {
     /// Its line.
     pub line: RecordLine,
@@ -66,7 +68,7 @@ pub struct RecordView {
 }
 
 /// One moment of a walk.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct TimelineEntry {
     /// When, by the inspector's clock.
     pub at: Stamp,
@@ -75,7 +77,7 @@ pub struct TimelineEntry {
 }
 
 /// What the audit found.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct AuditView {
     /// Records looked at.
     pub records: u32,

@@ -1,5 +1,7 @@
 //! From a decided walk to its record and seal: prepare, sign, finish.
 
+use serde::Serialize;
+
 use super::setup::DEVICE_VAULT;
 use super::tags::{rigging_json, rigging_view};
 use super::view::hex;
@@ -19,7 +21,7 @@ use crate::words::{Digest, Quantity, Seconds, Time};
 const SEALED: &str = "sealed";
 
 /// A seal, ready to be shown full screen.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct SealView {
     /// Its code.
     pub code: CodeView,

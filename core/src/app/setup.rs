@@ -1,5 +1,7 @@
 //! The device's own key and credential, and whom it trusts.
 
+use serde::Serialize;
+
 use super::{App, AppError, CodeView, Inner, Stamp};
 use crate::envelope::{Kind, unwrap};
 use crate::store::AuthorityRow;
@@ -14,7 +16,7 @@ pub(crate) const AUTHORITY_VAULT: &str = "authority";
 const HOLDER: &str = "holder";
 
 /// How far this device is set up.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct SetUpView {
     /// Whose device it is, once its key is made.
     pub holder: Option<String>,
@@ -35,7 +37,7 @@ pub struct SetUpView {
 }
 
 /// A credential.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CredentialView {
     /// What it is revoked by.
     pub id: String,
@@ -54,7 +56,7 @@ pub struct CredentialView {
 }
 
 /// A trusted authority.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct TrustedView {
     /// What it goes by.
     pub name: String,

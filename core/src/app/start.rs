@@ -1,11 +1,13 @@
 //! The first screen: what is in hand, what is pending.
 
+use serde::Serialize;
+
 use super::walks::id_text;
 use super::{App, AppError, Stamp};
 use crate::store::WalkState;
 
 /// What the first screen shows.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct StartView {
     /// Whose device it is.
     pub holder: Option<String>,
@@ -20,7 +22,7 @@ pub struct StartView {
 }
 
 /// A walk in the list.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct WalkLine {
     /// What it goes by.
     pub walk: String,

@@ -1,5 +1,7 @@
 //! Load tags: written from a plan, read back, shown.
 
+use serde::Serialize;
+
 use super::{App, AppError, CodeView, Inner, Stamp};
 use crate::envelope::{Kind, Unsigned, unwrap};
 use crate::rigging::{self, Assessment, Options, RiggedLoad};
@@ -12,7 +14,7 @@ use crate::words::{Digest, LoadNumber};
 use super::setup::DEVICE_VAULT;
 
 /// A tag, ready to draw.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct TagView {
     /// The text of its code.
     pub text: String,
@@ -57,7 +59,7 @@ pub struct TagView {
 }
 
 /// A zone.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct ZoneView {
     /// What it goes by.
     pub name: String,
@@ -66,7 +68,7 @@ pub struct ZoneView {
 }
 
 /// A piece of equipment.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct EquipmentView {
     /// What it is.
     pub kind: String,
@@ -85,7 +87,7 @@ pub struct EquipmentView {
 }
 
 /// The link that the plan wants.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct LinkView {
     /// The leg.
     pub leg: String,
@@ -94,7 +96,7 @@ pub struct LinkView {
 }
 
 /// The statics of a rigged load.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct RiggingView {
     /// `within_limits`, `over_limit` or `infeasible`.
     pub verdict: String,
@@ -115,7 +117,7 @@ pub struct RiggingView {
 impl Eq for RiggingView {}
 
 /// A tag that was made.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct TagMade {
     /// Its code.
     pub code: CodeView,

@@ -1,7 +1,9 @@
+use serde::Serialize;
+
 use crate::words::Time;
 
 /// A moment in both ways of writing: for machines and for the trade.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Stamp {
     /// Seconds since 1970-01-01T00:00:00Z.
     pub unix: i64,

@@ -1,5 +1,7 @@
 //! A walk, ready to draw.
 
+use serde::Serialize;
+
 use super::walks::{counted_links, id_text};
 use super::{AppError, Inner, Stamp};
 use crate::procedure::{Card, Kind, Point};
@@ -8,7 +10,7 @@ use crate::walk::{self, At, Block, CardStatus, Caution, Finding, Look, PointStat
 use crate::words::Language;
 
 /// A walk with its current card.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct WalkView {
     /// What the walk goes by.
     pub walk: String,
@@ -51,7 +53,8 @@ pub struct WalkView {
 }
 
 /// How far a walk is.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum WalkStage {
     /// On the way.
     Walking,
@@ -70,7 +73,8 @@ pub enum WalkStage {
 }
 
 /// What to do next.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum NextStep {
     /// Answer the card.
     AnswerCard,
@@ -87,7 +91,7 @@ pub enum NextStep {
 }
 
 /// A station of the walk.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct StationView {
     /// Its title.
     pub title: String,
@@ -98,7 +102,7 @@ pub struct StationView {
 }
 
 /// One physical motion.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CardView {
     /// Its number, from one.
     pub number: u32,
@@ -123,7 +127,8 @@ pub struct CardView {
 }
 
 /// How a card stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum CardState {
     /// No answer.
     Unanswered,
@@ -138,7 +143,7 @@ pub enum CardState {
 }
 
 /// One point.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct PointView {
     /// What it goes by.
     pub id: String,
@@ -161,7 +166,8 @@ pub struct PointView {
 }
 
 /// How a point is answered.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum PointKind {
     /// Good or not.
     Look,
@@ -189,7 +195,7 @@ pub enum PointKind {
 }
 
 /// An option.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct ChoiceView {
     /// Its name, to be given back.
     pub name: String,
@@ -198,7 +204,7 @@ pub struct ChoiceView {
 }
 
 /// A deficiency to pick.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct DeficiencyView {
     /// Its name, to be given back.
     pub name: String,
@@ -209,7 +215,8 @@ pub struct DeficiencyView {
 }
 
 /// How a point stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum PointState {
     /// No answer.
     Unanswered,
@@ -222,7 +229,7 @@ pub enum PointState {
 }
 
 /// How far the walk has come.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct ProgressView {
     /// Cards done.
     pub cards_done: u32,
@@ -235,7 +242,7 @@ pub struct ProgressView {
 }
 
 /// Something found.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct FindingView {
     /// Its number.
     pub number: u32,
@@ -266,7 +273,8 @@ pub struct FindingView {
 }
 
 /// What a finding is now.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum FindingState {
     /// Open.
     Open,
@@ -277,7 +285,7 @@ pub enum FindingState {
 }
 
 /// A refusal.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct RefusedView {
     /// What is wrong and what to do.
     pub message: String,

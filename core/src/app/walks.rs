@@ -1,5 +1,7 @@
 //! The walk as a shell drives it: begin, answer, decide. Each request is journalled before its view comes back.
 
+use serde::Serialize;
+
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -26,7 +28,8 @@ pub(crate) const EVENT: &str = "event";
 
 /// What a person does at the load. Every answer names the card on the screen, so that a second press does not answer a
 /// card that nobody has read.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum WalkRequest {
     /// The whole card is good.
     CardGood {
