@@ -1,0 +1,229 @@
+//! The command line, as clap reads it.
+
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand};
+
+/// Inspect, seal and account for helicopter sling loads, without a network.
+///
+/// It assists a qualified inspector; it never certifies by itself. The governing manual rules.
+#[derive(Debug, Parser)]
+#[command(name = "slingseal", version, max_term_width = 100, after_help = EXIT_CODES)]
+pub(crate) struct Cli {
+    /// The home: everything that this device keeps
+    #[arg(long, global = true, value_name = "DIR", env = "SLINGSEAL_HOME")]
+    pub(crate) home: Option<PathBuf>,
+    /// Answer in JSON
+    #[arg(long, global = true)]
+    pub(crate) json: bool,
+    /// The language of cards and reasons: en or es
+    #[arg(long, global = true, value_name = "CODE", env = "SLINGSEAL_LANGUAGE")]
+    pub(crate) language: Option<String>,
+    #[command(subcommand)]
+    pub(crate) verb: Verb,
+}
+
+const EXIT_CODES: &str = "Exit codes: 0 done or GO, 10 HOLD, 11 NO-GO, 1 refused or bad input, 2 usage.\n\
+PIN and passphrase are asked for at the terminal, or taken from SLINGSEAL_PIN and SLINGSEAL_PASSPHRASE.\n\
+Where a CODE is wanted: its text, a file that holds the text, a picture (PNG, JPEG), or - for standard input.";
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Verb {
+    /// Say GO, HOLD or NO-GO to a seal, a tag, or both
+    Verify {
+        /// The seal; without it, what this home knows of the tag
+        #[arg(value_name = "SEAL")]
+        seal: Option<String>,
+        /// The tag on the load
+        #[arg(long, value_name = "TAG")]
+        tag: Option<String>,
+    },
+    /// Write and read load tags
+    #[command(subcommand)]
+    Tag(TagVerb),
+    /// Print what each picture's codes say: PICTURE, a tab, TEXT; `-` where nothing is read
+    Read {
+        /// PNG or JPEG files
+        #[arg(value_name = "PICTURE", required = true)]
+        pictures: Vec<PathBuf>,
+    },
+    /// List, show, check and add procedures
+    #[command(subcommand)]
+    Procedure(ProcedureVerb),
+    /// Be an authority: issue, revoke, sign rosters; trust another
+    #[command(subcommand)]
+    Authority(AuthorityVerb),
+    /// This device's key
+    #[command(subcommand)]
+    Key(KeyVerb),
+    /// Take in a code of any kind: credential, roster, void, tag, seal, authority's card
+    Receive {
+        /// The codes
+        #[arg(value_name = "CODE", required = true)]
+        codes: Vec<String>,
+    },
+    /// Take a seal back: nobody may lift on it any more
+    Void {
+        /// The seal, or the record's digest
+        #[arg(value_name = "SEAL")]
+        seal: String,
+        /// rigging-disturbed, load-moved, hookup-aborted, equipment-withdrawn or other
+        #[arg(long, value_name = "WORD")]
+        cause: String,
+        /// More, in your words
+        #[arg(long, value_name = "TEXT")]
+        note: Option<String>,
+        /// Where to put the void's code as picture and text
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// The account: list, show, verify
+    #[command(subcommand)]
+    Records(RecordsVerb),
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum TagVerb {
+    /// Make a tag of a plan: PNG, PDF sheet and text
+    Write {
+        /// The plan, TOML; see core/src/tag/PLAN.md
+        #[arg(value_name = "PLAN.toml")]
+        plan: PathBuf,
+        /// Where to put the files
+        #[arg(long, value_name = "DIR")]
+        out: PathBuf,
+        /// Leave the tag unsigned: the hookup team will be told to HOLD
+        #[arg(long)]
+        unsigned: bool,
+    },
+    /// Say what a tag says
+    Read {
+        /// The tag
+        #[arg(value_name = "CODE")]
+        code: String,
+    },
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum ProcedureVerb {
+    /// Those that this home knows
+    List,
+    /// The walk that one expands to
+    Show {
+        /// Its id
+        #[arg(value_name = "ID")]
+        id: String,
+    },
+    /// Check a file: every fault with line, column and mend
+    Check {
+        /// The file
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+    },
+    /// Take in a unit's own
+    Add {
+        /// The file
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+    },
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum AuthorityVerb {
+    /// Make this home an authority
+    Init {
+        /// What it goes by
+        #[arg(long, value_name = "NAME")]
+        name: String,
+        /// Where to put its card and roster
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Issue a credential on a key request
+    Issue {
+        /// The key request
+        #[arg(value_name = "REQUEST")]
+        request: String,
+        /// inspector, planner, hookup, leader, instructor; several with commas
+        #[arg(long, value_name = "ROLES")]
+        roles: String,
+        /// Until when: a date, RFC 3339, or a date-time group
+        #[arg(long, value_name = "TIME")]
+        expires: String,
+        /// Another name or call sign than the request asks for
+        #[arg(long, value_name = "NAME")]
+        holder: Option<String>,
+        /// The longest that a seal may hold
+        #[arg(long, value_name = "HOURS")]
+        validity: Option<u32>,
+        /// Where to put the credential
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Revoke credentials and sign the next roster
+    Revoke {
+        /// Names, call signs or ids
+        #[arg(value_name = "WHO", required = true)]
+        who: Vec<String>,
+        /// For how many days the roster holds
+        #[arg(long, value_name = "DAYS")]
+        days: Option<u32>,
+        /// Where to put the roster
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Sign the roster anew, to hold longer
+    Roster {
+        /// For how many days it holds
+        #[arg(long, value_name = "DAYS")]
+        days: Option<u32>,
+        /// Where to put it
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Trust another authority by its card
+    Trust {
+        /// The card
+        #[arg(value_name = "CARD")]
+        card: String,
+        /// The fingerprint as the authority says it by voice; asked for at the terminal
+        #[arg(long, value_name = "DIGITS")]
+        fingerprint: Option<String>,
+    },
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum KeyVerb {
+    /// Make this device's key under a PIN, and the request for a credential
+    Request {
+        /// Your name or call sign
+        #[arg(long, value_name = "NAME")]
+        holder: String,
+        /// Where to put the request
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// How far this device is set up
+    Show,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum RecordsVerb {
+    /// Records, newest first
+    List {
+        /// Words that all occur
+        #[arg(value_name = "WORD")]
+        words: Vec<String>,
+        /// How many
+        #[arg(long, default_value_t = 50, value_name = "N")]
+        most: u32,
+    },
+    /// A record's whole story
+    Show {
+        /// Its digest, or the first digits of it
+        #[arg(value_name = "RECORD")]
+        record: String,
+    },
+    /// Walk every chain and signature, and name what does not hold
+    Verify,
+}

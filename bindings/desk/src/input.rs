@@ -1,0 +1,60 @@
+//! What a person names on the command line: a code's text, a file of it, a picture, standard input.
+
+use std::io::Read;
+use std::path::Path;
+
+use slingseal_core::app::{AppError, text_of};
+
+use crate::output::bad_input;
+
+/// No file that is read here is larger.
+const LARGEST: u64 = 64 << 20;
+
+/// The text of a code.
+pub(crate) fn code(argument: &str) -> Result<String, AppError> {
+    if argument == "-" {
+        let mut bytes = Vec::new();
+        std::io::stdin()
+            .lock()
+            .take(LARGEST)
+            .read_to_end(&mut bytes)
+            .map_err(|error| bad_input(&format!("standard input: {error}")))?;
+        return text_of(&bytes);
+    }
+    let path = Path::new(argument);
+    if !path.exists() && argument.contains(':') {
+        return text_of(argument.as_bytes());
+    }
+    text_of(&file(path)?).map_err(|error| named(path, &error))
+}
+
+/// A file's bytes.
+pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
+    let failed = |error: std::io::Error| {
+        bad_input(&format!("{}: {error}; name a file that can be read", path.display()))
+    };
+    let file = std::fs::File::open(path).map_err(failed)?;
+    let size = file.metadata().map_err(failed)?.len();
+    if size > LARGEST {
+        return Err(bad_input(&format!(
+            "{} has {size} bytes, more than any code or picture; name another file",
+            path.display()
+        )));
+    }
+    let mut bytes = Vec::new();
+    file.take(LARGEST).read_to_end(&mut bytes).map_err(failed)?;
+    Ok(bytes)
+}
+
+/// A file's text.
+pub(crate) fn text(path: &Path) -> Result<String, AppError> {
+    String::from_utf8(file(path)?)
+        .map_err(|_| bad_input(&format!("{} is no text; name a text file in UTF-8", path.display())))
+}
+
+/// The same error with the file in front, for each of its lines.
+pub(crate) fn named(path: &Path, error: &AppError) -> AppError {
+    let lines: Vec<String> =
+        error.to_string().lines().map(|line| format!("{}: {line}", path.display())).collect();
+    bad_input(&lines.join("\n"))
+}

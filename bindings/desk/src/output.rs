@@ -1,0 +1,67 @@
+//! How answers and complaints reach the terminal.
+
+use std::path::{Path, PathBuf};
+
+use serde::Serialize;
+use slingseal_core::app::{AppError, CodeView};
+
+/// An error of this program's own, in the facade's words.
+pub(crate) fn bad_input(message: &str) -> AppError {
+    AppError::BadInput { message: message.to_owned() }
+}
+
+/// One line on standard error (or several, for a file with several faults); in JSON on standard output as well.
+pub(crate) fn complain(error: &AppError, json: bool) {
+    if json {
+        print_json(&serde_json::json!({ "error": { "code": error.code(), "message": error.to_string() } }));
+    }
+    for line in error.to_string().lines() {
+        eprintln!("slingseal: {line}");
+    }
+}
+
+/// A view as JSON.
+pub(crate) fn print_json<T: Serialize>(view: &T) {
+    // A view has text keys and finite numbers only.
+    println!("{}", serde_json::to_string_pretty(view).expect("a view can be written as JSON"));
+}
+
+/// Writes a file, making its folder.
+pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), AppError> {
+    let failed = |error: std::io::Error| {
+        bad_input(&format!("{}: {error}; choose a folder that can be written", path.display()))
+    };
+    if let Some(folder) = path.parent() {
+        std::fs::create_dir_all(folder).map_err(failed)?;
+    }
+    std::fs::write(path, bytes).map_err(failed)
+}
+
+/// Puts a code into a folder: `NAME.png` to be scanned, `NAME.txt` to be copied. Without a folder, prints its text.
+pub(crate) fn put_code(code: &CodeView, out: Option<&Path>, name: &str) -> Result<Vec<PathBuf>, AppError> {
+    let Some(folder) = out else {
+        println!("{}", code.text);
+        return Ok(Vec::new());
+    };
+    let (png, text) = (folder.join(format!("{name}.png")), folder.join(format!("{name}.txt")));
+    write(&png, &code.png(PIXELS)?)?;
+    write(&text, format!("{}\n", code.text).as_bytes())?;
+    Ok(vec![png, text])
+}
+
+/// Pixels a module of a code's picture: large enough for a screen at arm's length.
+pub(crate) const PIXELS: u32 = 8;
+
+/// Says where files were put.
+pub(crate) fn told(files: &[PathBuf]) {
+    for file in files {
+        println!("  {}", file.display());
+    }
+}
+
+/// A name that is safe in a file's name.
+pub(crate) fn file_name(text: &str) -> String {
+    text.chars()
+        .map(|c| if c.is_ascii_alphanumeric() || c == '-' { c.to_ascii_lowercase() } else { '-' })
+        .collect()
+}

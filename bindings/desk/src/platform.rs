@@ -1,0 +1,123 @@
+//! What this machine gives the core: clock, randomness, a device secret, secrets that people type.
+
+use std::io::{IsTerminal, Write};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use slingseal_core::app::{App, AppError, Clock, Entropy, Language, Outside, Stretch, Time};
+use zeroize::Zeroizing;
+
+use crate::output::bad_input;
+
+/// The machine's clock.
+pub(crate) struct SystemClock;
+
+impl Clock for SystemClock {
+    #[expect(clippy::disallowed_methods, reason = "the one place where the wall clock is read and injected")]
+    fn now(&self) -> Time {
+        let seconds = match SystemTime::now().duration_since(UNIX_EPOCH) {
+            Ok(since) => i64::try_from(since.as_secs()).unwrap_or(i64::MAX),
+            Err(before) => -i64::try_from(before.duration().as_secs()).unwrap_or(i64::MAX),
+        };
+        Time::from_unix(seconds)
+    }
+}
+
+/// The system's random source.
+pub(crate) struct SystemEntropy;
+
+impl Entropy for SystemEntropy {
+    fn fill(&self, bytes: &mut [u8]) {
+        // Without randomness a key would be guessable: nothing may go on.
+        getrandom::fill(bytes).expect("the system gives random bytes");
+    }
+}
+
+/// The home to use where none is named.
+pub(crate) fn default_home() -> Result<PathBuf, AppError> {
+    std::env::var_os("HOME")
+        .filter(|home| !home.is_empty())
+        .map(|home| PathBuf::from(home).join(".slingseal"))
+        .ok_or_else(|| bad_input("no home is known; name one with --home DIR"))
+}
+
+/// Opens a home with this machine's clock and randomness.
+pub(crate) fn open(home: &Path, language: Language) -> Result<App, AppError> {
+    open_with(home, language, Arc::new(SystemClock))
+}
+
+/// Opens a home with a clock of the caller's.
+pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) -> Result<App, AppError> {
+    std::fs::create_dir_all(home).map_err(|error| {
+        bad_input(&format!("{}: {error}; choose a home that can be written with --home DIR", home.display()))
+    })?;
+    let device_secret = device_secret(home)?;
+    App::open(
+        home,
+        Outside { clock, entropy: Arc::new(SystemEntropy), device_secret, stretch: Stretch::FIELD, language },
+    )
+}
+
+/// The device secret of a desk: a file beside the database that only the user may read. A handheld keeps its own in
+/// the platform's keystore, which is stronger: a copy of this whole folder holds both halves.
+fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
+    let path = home.join("device.secret");
+    let failed = |error: std::io::Error| {
+        bad_input(&format!("{}: {error}; mend the rights of the home", path.display()))
+    };
+    match std::fs::read(&path) {
+        Ok(bytes) if bytes.len() == 32 => return Ok(Zeroizing::new(bytes)),
+        Ok(_) => {
+            return Err(bad_input(&format!(
+                "{} is damaged; restore it from where the home was copied",
+                path.display()
+            )));
+        }
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}
+        Err(error) => return Err(failed(error)),
+    }
+    let mut secret = Zeroizing::new(vec![0; 32]);
+    SystemEntropy.fill(&mut secret);
+    let mut options = std::fs::OpenOptions::new();
+    options.write(true).create_new(true);
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    let mut file = options.open(&path).map_err(failed)?;
+    file.write_all(&secret).and_then(|()| file.sync_all()).map_err(failed)?;
+    Ok(secret)
+}
+
+/// What a secret is for.
+#[derive(Clone, Copy)]
+pub(crate) enum Secret {
+    Pin,
+    Passphrase,
+}
+
+/// A secret from the environment, or typed at the terminal; twice where it is new.
+pub(crate) fn ask(secret: Secret, new: bool) -> Result<Zeroizing<String>, AppError> {
+    let (name, variable) = match secret {
+        Secret::Pin => ("PIN", "SLINGSEAL_PIN"),
+        Secret::Passphrase => ("Passphrase", "SLINGSEAL_PASSPHRASE"),
+    };
+    if let Ok(value) = std::env::var(variable) {
+        return Ok(Zeroizing::new(value));
+    }
+    if !std::io::stdin().is_terminal() {
+        return Err(bad_input(&format!(
+            "no terminal to ask for the {}; set {variable}",
+            name.to_lowercase()
+        )));
+    }
+    let read = |prompt: &str| {
+        rpassword::prompt_password(prompt)
+            .map(Zeroizing::new)
+            .map_err(|error| bad_input(&format!("the terminal cannot be read: {error}")))
+    };
+    let first = read(&format!("{name}: "))?;
+    if new && *first != *read(&format!("{name} again: "))? {
+        return Err(bad_input("the two differ; try again"));
+    }
+    Ok(first)
+}

@@ -1,0 +1,60 @@
+//! One file a verb.
+
+mod authority;
+mod key;
+mod procedure;
+mod read;
+mod receive;
+mod records;
+mod tag;
+mod verify;
+mod void;
+
+use std::process::ExitCode;
+
+use slingseal_core::app::{App, AppError, Language};
+
+use crate::cli::{Cli, Verb};
+use crate::platform;
+
+/// What a verb needs of the command line.
+pub(crate) struct Setting {
+    home: Option<std::path::PathBuf>,
+    pub(crate) json: bool,
+    pub(crate) language: Language,
+}
+
+impl Setting {
+    /// The home that was named, or the usual one.
+    pub(crate) fn home(&self) -> Result<std::path::PathBuf, AppError> {
+        self.home.clone().map_or_else(platform::default_home, Ok)
+    }
+
+    /// Opens the home and says what it met.
+    pub(crate) fn app(&self) -> Result<App, AppError> {
+        let app = platform::open(&self.home()?, self.language)?;
+        for notice in app.start()?.notices {
+            eprintln!("slingseal: {notice}");
+        }
+        Ok(app)
+    }
+}
+
+/// Runs a verb.
+pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
+    let locale = cli.language.or_else(|| std::env::var("LANG").ok()).unwrap_or_default();
+    let setting = Setting { home: cli.home, json: cli.json, language: Language::of_locale(&locale) };
+    match cli.verb {
+        Verb::Verify { seal, tag } => verify::run(&setting, seal.as_deref(), tag.as_deref()),
+        Verb::Tag(verb) => tag::run(&setting, verb),
+        Verb::Read { pictures } => read::run(&setting, &pictures),
+        Verb::Procedure(verb) => procedure::run(&setting, verb),
+        Verb::Authority(verb) => authority::run(&setting, verb),
+        Verb::Key(verb) => key::run(&setting, verb),
+        Verb::Receive { codes } => receive::run(&setting, &codes),
+        Verb::Void { seal, cause, note, out } => {
+            void::run(&setting, &seal, &cause, note.as_deref(), out.as_deref())
+        }
+        Verb::Records(verb) => records::run(&setting, verb),
+    }
+}

@@ -1,0 +1,98 @@
+//! `records`: list, show, verify.
+
+use std::process::ExitCode;
+
+use slingseal_core::app::{App, AppError, RecordLine, RecordView};
+
+use super::Setting;
+use crate::cli::RecordsVerb;
+use crate::output::{bad_input, print_json};
+
+pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppError> {
+    let app = setting.app()?;
+    match verb {
+        RecordsVerb::List { words, most } => {
+            let words = (!words.is_empty()).then(|| words.join(" "));
+            let records = app.records(words.as_deref(), most)?;
+            if setting.json {
+                print_json(&records);
+            } else {
+                records.iter().for_each(line);
+            }
+        }
+        RecordsVerb::Show { record } => {
+            let view = app.record(&whole(&app, &record)?)?;
+            if setting.json {
+                print_json(&view);
+            } else {
+                story(&view);
+            }
+        }
+        RecordsVerb::Verify => {
+            let audit = app.audit()?;
+            if setting.json {
+                print_json(&audit);
+            } else {
+                println!("{} records and {} journal entries looked at", audit.records, audit.entries);
+                audit.faults.iter().for_each(|fault| println!("  FAULT {fault}"));
+                if audit.faults.is_empty() {
+                    println!("  every chain and every signature holds");
+                }
+            }
+            if !audit.faults.is_empty() {
+                return Ok(ExitCode::FAILURE);
+            }
+        }
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+/// The whole digest of the first digits of one.
+fn whole(app: &App, digits: &str) -> Result<String, AppError> {
+    if digits.len() == 64 {
+        return Ok(digits.to_owned());
+    }
+    let known = app.records(None, 10_000)?;
+    let mut fitting =
+        known.iter().filter(|line| line.record.starts_with(digits) || line.load.eq_ignore_ascii_case(digits));
+    match (fitting.next(), fitting.next()) {
+        (Some(only), None) => Ok(only.record.clone()),
+        (Some(first), Some(_)) if first.load.eq_ignore_ascii_case(digits) => Ok(first.record.clone()),
+        (Some(_), Some(_)) => {
+            Err(bad_input(&format!("several records start with {digits}; give more digits")))
+        }
+        (None, _) => Err(bad_input(&format!("no record or load \"{digits}\" here; see records list"))),
+    }
+}
+
+fn line(line: &RecordLine) {
+    let outcome = if line.fit { "fit" } else { "NOT FIT" };
+    let expired = if line.expired { ", expired" } else { "" };
+    println!(
+        "{}  {:<12} {:<8} {}{expired}  {}  {}  found {} put right {}",
+        line.record.chars().take(8).collect::<String>(),
+        line.load,
+        outcome,
+        line.standing,
+        line.issued.dtg,
+        line.inspector,
+        line.found,
+        line.corrected
+    );
+}
+
+fn story(view: &RecordView) {
+    line(&view.line);
+    if let Some(tag) = &view.tag {
+        println!(
+            "{}, {} for {} ({} allowed), {} to {}",
+            tag.description, tag.gross, tag.aircraft, tag.allowable, tag.pickup.name, tag.destination.name
+        );
+    }
+    for void in &view.voids {
+        println!("VOID {void}");
+    }
+    for moment in &view.timeline {
+        println!("  {}  {}", moment.at.dtg, moment.what);
+    }
+}
