@@ -29,6 +29,12 @@ Where a CODE is wanted: its text, a file that holds the text, a picture (PNG, JP
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Verb {
+    /// Play the whole job on an invented airlift, unattended, and leave everything to look at
+    Demo {
+        /// Where to leave it; a folder of its own
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
     /// Say GO, HOLD or NO-GO to a seal, a tag, or both
     Verify {
         /// The seal; without it, what this home knows of the tag

@@ -151,3 +151,12 @@ fn plausible(text: &str) -> bool {
         Err(_) => !Kind::ALL.iter().any(|kind| text.starts_with(&format!("{}:", kind.front()))),
     }
 }
+
+/// The code of a text that is ours already.
+///
+/// # Errors
+/// A text that is none of ours.
+pub fn code_of(text: &str) -> Result<CodeView, AppError> {
+    let (kind, _) = unwrap(text)?;
+    CodeView::of_text(kind, text.to_owned())
+}

@@ -32,7 +32,7 @@ pub use crate::qr::{Effort, SceneReader};
 pub use crate::trust::Stretch;
 pub use crate::words::{Clock, Entropy, Language, Seconds, Time};
 pub use authority::{AuthorityView, Issue};
-pub use codes::{CodeView, Reading, read_picture, text_of};
+pub use codes::{CodeView, Reading, code_of, read_picture, text_of};
 pub use error::AppError;
 pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
 pub use procedures::{ProcedureView, check_procedure};

@@ -9,7 +9,7 @@ use crate::seal::{TagSeen, TagSignature};
 use crate::store::TagRow;
 use crate::tag::{Equipment, ReceivedTag, Tag, Zone, read_plan};
 use crate::trust::{Role, TrustError, Trusted};
-use crate::words::{Digest, LoadNumber};
+use crate::words::{Digest, LoadNumber, Newtons, Unit};
 
 use super::setup::DEVICE_VAULT;
 
@@ -344,21 +344,30 @@ fn equipment_view(equipment: &Equipment, tag: &Tag, now: crate::words::Time) -> 
 }
 
 /// The one line of what governs.
-pub(crate) fn summary(assessment: &Assessment) -> String {
+pub(crate) fn summary(load: &RiggedLoad, assessment: &Assessment) -> String {
+    let unit = load.mass.unit();
     if let Some(reason) = &assessment.reason {
         return format!("The load does not hang as rigged: {reason}");
     }
     let Some(hang) = &assessment.hang else { return "The load does not hang as rigged.".into() };
+    let lean = format!("pitch {:+.1}°, roll {:+.1}°", hang.pitch.value(), hang.roll.value());
+    let pulled = hang.legs.iter().max_by(|a, b| a.tension.value().total_cmp(&b.tension.value()));
+    let pulled = pulled.map(|leg| format!("; leg {} pulls most, {}", leg.name, in_unit(leg.tension, unit)));
+    let pulled = pulled.unwrap_or_default();
     match hang.held.first() {
-        Some(held) => format!(
-            "{} at {:.0} % of {}; pitch {:+.1}°, roll {:+.1}°",
-            held.part,
-            held.utilisation.value() * 100.0,
-            held.rated,
-            hang.pitch.value(),
-            hang.roll.value()
-        ),
-        None => format!("Pitch {:+.1}°, roll {:+.1}°", hang.pitch.value(), hang.roll.value()),
+        Some(held) => {
+            let percent = held.utilisation.value() * 100.0;
+            format!("{} at {percent:.0} % of {}; {lean}{pulled}", held.part, held.rated)
+        }
+        None => format!("{lean}{pulled}"),
+    }
+}
+
+/// A force in the unit that the load's mass was written in, to the nearest ten pounds or hundred newtons.
+fn in_unit(force: Newtons, mass: Unit) -> String {
+    match mass {
+        Unit::Lb => format!("{:.0} lbf", (force.value() / Unit::Lbf.si() / 10.0).round() * 10.0),
+        _ => format!("{:.1} kN", force.value() / Unit::Kn.si()),
     }
 }
 
@@ -373,7 +382,7 @@ pub(crate) fn rigging_view(load: &RiggedLoad) -> RiggingView {
     let hang = assessment.hang.as_ref();
     RiggingView {
         verdict: assessment.verdict.as_str().into(),
-        summary: summary(&assessment),
+        summary: summary(load, &assessment),
         report: rigging::report(load, &assessment, &effects),
         pitch_deg: hang.map(|hang| hang.pitch.value()),
         roll_deg: hang.map(|hang| hang.roll.value()),

@@ -399,8 +399,8 @@ impl Inner {
         );
         let so = match rigging.with_links(&differing) {
             Ok(changed) => {
-                let planned = super::tags::summary(&crate::rigging::assess(&rigging));
-                let now = super::tags::summary(&crate::rigging::assess(&changed));
+                let planned = super::tags::summary(&rigging, &crate::rigging::assess(&rigging));
+                let now = super::tags::summary(&changed, &crate::rigging::assess(&changed));
                 language
                     .pick(format!("Planned: {planned}. So: {now}."), format!("Plan: {planned}. Así: {now}."))
             }

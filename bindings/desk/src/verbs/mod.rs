@@ -1,6 +1,7 @@
 //! One file a verb.
 
 mod authority;
+mod demo;
 mod key;
 mod procedure;
 mod read;
@@ -45,6 +46,7 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
     let locale = cli.language.or_else(|| std::env::var("LANG").ok()).unwrap_or_default();
     let setting = Setting { home: cli.home, json: cli.json, language: Language::of_locale(&locale) };
     match cli.verb {
+        Verb::Demo { out } => demo::run(&setting, out),
         Verb::Verify { seal, tag } => verify::run(&setting, seal.as_deref(), tag.as_deref()),
         Verb::Tag(verb) => tag::run(&setting, verb),
         Verb::Read { pictures } => read::run(&setting, &pictures),

@@ -1,0 +1,401 @@
+//! `demo`: the whole job on an invented flood-relief airlift, unattended, told as a story.
+
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use slingseal_core::app::{
+    App, AppError, Issue, PointKind, PointState, PointView, Received, SealView, VerdictView, WalkRequest,
+    WalkView, code_of,
+};
+
+use super::{Setting, verify};
+use crate::output::{PIXELS, bad_input, write};
+use crate::{input, output, platform};
+
+const PLAN: &str = include_str!("../../demo/vehicle.toml");
+const RIGGING: &str = include_str!("../../demo/vehicle-rigging.toml");
+const OTHER_PLAN: &str = include_str!("../../demo/bag.toml");
+
+/// Everyone's in the demo; a real PIN is nobody else's.
+const PIN: &str = "417293";
+const PASSPHRASE: &str = "high water at Alder Bridge";
+/// Left in the folder, so that another run may replace what this one left and nothing else.
+const MARK: &str = "slingseal-demo";
+/// What an earlier run left.
+const HOMES: [&str; 4] = ["desk", "inspector", "hookup", "stranger"];
+
+pub(crate) fn run(setting: &Setting, out: Option<PathBuf>) -> Result<ExitCode, AppError> {
+    let out = out.unwrap_or_else(|| std::env::temp_dir().join("slingseal-demo"));
+    make_room(&out)?;
+    let mut demo = Demo { setting, out, story: String::new() };
+    demo.play()?;
+    write(&demo.out.join("story.txt"), demo.story.as_bytes())?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Empties the folder of an earlier demo; refuses one that holds anything else.
+fn make_room(out: &Path) -> Result<(), AppError> {
+    let failed = |error: std::io::Error| {
+        bad_input(&format!("{}: {error}; choose another folder with --out DIR", out.display()))
+    };
+    let mark = out.join(MARK);
+    if mark.exists() {
+        for home in HOMES {
+            let home = out.join(home);
+            if home.exists() {
+                std::fs::remove_dir_all(&home).map_err(failed)?;
+            }
+        }
+    } else if out.exists() && std::fs::read_dir(out).map_err(failed)?.next().is_some() {
+        return Err(bad_input(&format!(
+            "{} holds something else than a demo; choose another folder with --out DIR",
+            out.display()
+        )));
+    }
+    write(&mark, b"Left by `slingseal demo`; its next run replaces the homes in this folder.\n")
+}
+
+struct Demo<'s> {
+    setting: &'s Setting,
+    out: PathBuf,
+    story: String,
+}
+
+impl Demo<'_> {
+    fn play(&mut self) -> Result<(), AppError> {
+        self.say(
+            "The Sela is over its banks. At Kestrel Meadow a relief team hangs loads under helicopters.",
+        );
+        self.say("Names, units and aircraft are invented; every rating is an example.");
+
+        self.chapter("1  Trust");
+        let desk = self.home("desk")?;
+        let authority = desk.authority_init("Sela Relief", PASSPHRASE)?;
+        let card = self.put("authority", &authority.card.text)?;
+        let roster = self.put("roster", &authority.roster.text)?;
+        self.say(&format!(
+            "The desk becomes the authority \"{}\", fingerprint {}.",
+            authority.name, authority.fingerprint
+        ));
+        self.credential(&desk, &desk, "Lantern 1", "planner,leader")?;
+        let inspector = self.home("inspector")?;
+        let hookup = self.home("hookup")?;
+        for (device, whose) in [(&inspector, "Anvil 3's phone"), (&hookup, "Thistle 7's phone")] {
+            device.trust(&self.scan(&card)?, &authority.fingerprint)?;
+            device.receive(&self.scan(&roster)?)?;
+            self.say(&format!("{whose} scans the card, compares the fingerprint by voice, and trusts it."));
+        }
+        self.credential(&desk, &inspector, "Anvil 3", "inspector")?;
+        self.say("Thistle 7 at the hook has no key at all, and has never met Anvil 3.");
+
+        self.chapter("2  The tag");
+        let open = |name: &str| match name {
+            "vehicle-rigging.toml" => Ok(RIGGING.to_owned()),
+            other => Err(format!("the demo has no {other}")),
+        };
+        let made = desk.write_tag(PLAN, &open, Some(PIN))?;
+        let tag = self.put("tag-km-014", &made.code.text)?;
+        self.say(&format!(
+            "Load {}: {}, {} under a {} that is allowed {}. The tag is a code of {} bytes, signed by {}.",
+            made.tag.load,
+            made.tag.description,
+            made.tag.gross,
+            made.tag.aircraft,
+            made.tag.allowable,
+            made.tag.bytes,
+            made.tag.planner.as_deref().unwrap_or("nobody"),
+        ));
+        if let Some(rigging) = &made.tag.rigging {
+            self.say(&format!("How it hangs: {}.", rigging.summary));
+        }
+        let other = desk.write_tag(OTHER_PLAN, &open, Some(PIN))?;
+        let other_tag = self.put("tag-km-015", &other.code.text)?;
+
+        self.chapter("3  The walk");
+        let text = self.scan(&tag)?;
+        let view = inspector.begin_walk(&text)?;
+        self.say(&format!(
+            "Anvil 3 scans the tag from its picture and walks \"{}\": {} cards, {} points, both hands on the load.",
+            view.title, view.progress.cards, view.progress.points
+        ));
+        let view = self.walk(&inspector, view)?;
+        let view = self.mend(&inspector, view)?;
+        let view = inspector.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })?;
+        if let Some(refused) = view.refused {
+            return Err(AppError::Internal {
+                message: format!("the demo's load was refused: {}", refused.message),
+            });
+        }
+        self.say("Every card is answered and nothing is open. Anvil 3 decides: fit.");
+
+        self.chapter("4  The seal");
+        let seal = inspector.seal(&view.walk, PIN, None)?;
+        let picture = self.put("seal-km-014", &seal.code.text)?;
+        self.say(&format!(
+            "Anvil 3 signs with the PIN. The seal is QR version {}; it holds until {} and names the record {}….",
+            seal.code.version,
+            seal.facts.valid_until.dtg,
+            seal.record.chars().take(8).collect::<String>()
+        ));
+
+        self.chapter("5  At the hook");
+        let verdict = self.hook(&hookup, "Thistle 7 scans seal and tag:", &picture, &tag, "GO")?;
+        self.cautions(&verdict);
+        let forged = self.altered(&hookup, &seal)?;
+        self.hook(&hookup, "Someone changes one letter of the code:", &forged, &tag, "NO-GO")?;
+        let strange = self.stranger(&text)?;
+        self.hook(
+            &hookup,
+            "A stranger makes an authority of the same name and seals the load:",
+            &strange,
+            &tag,
+            "NO-GO",
+        )?;
+        self.hook(&hookup, "The good seal is carried to another load:", &picture, &other_tag, "NO-GO")?;
+
+        self.chapter("6  The account");
+        self.account(&inspector, &desk, &seal)?;
+
+        self.chapter("What is left");
+        self.say(&format!(
+            "{}: the homes desk, inspector and hookup, the pictures, the record and this story.",
+            self.out.display()
+        ));
+        self.say("Try: slingseal --home …/hookup verify …/seal-km-014.png --tag …/tag-km-014.png");
+        Ok(())
+    }
+
+    fn say(&mut self, line: &str) {
+        println!("  {line}");
+        // Writing to a String cannot fail.
+        let _ = writeln!(self.story, "  {line}");
+    }
+
+    fn chapter(&mut self, title: &str) {
+        println!("\n{title}");
+        let _ = writeln!(self.story, "\n{title}");
+    }
+
+    fn home(&self, name: &str) -> Result<App, AppError> {
+        platform::open(&self.out.join(name), self.setting.language)
+    }
+
+    /// Leaves a code as picture and text; the picture's path.
+    fn put(&self, name: &str, text: &str) -> Result<PathBuf, AppError> {
+        let picture = self.out.join(format!("{name}.png"));
+        write(&picture, &code_of(text)?.png(PIXELS)?)?;
+        write(&self.out.join(format!("{name}.txt")), format!("{text}\n").as_bytes())?;
+        Ok(picture)
+    }
+
+    /// Reads a code back from its picture: nothing passes from one device to another but what a camera sees.
+    fn scan(&self, picture: &Path) -> Result<String, AppError> {
+        input::code(&picture.display().to_string())
+    }
+
+    fn credential(
+        &mut self,
+        authority: &App,
+        device: &App,
+        holder: &str,
+        roles: &str,
+    ) -> Result<(), AppError> {
+        let name = output::file_name(holder);
+        let request = self.put(&format!("request-{name}"), &device.make_key(holder, PIN)?.text)?;
+        // A season: the demo plays at the present time.
+        let expires = authority.now().plus(slingseal_core::app::Seconds::days(180)).rfc3339();
+        let issue = Issue {
+            request: self.scan(&request)?,
+            roles: roles.into(),
+            expires,
+            holder: None,
+            validity_hours: None,
+        };
+        let credential =
+            self.put(&format!("credential-{name}"), &authority.issue(&issue, PASSPHRASE)?.text)?;
+        match device.receive(&self.scan(&credential)?)? {
+            Received::Credential { own: true, credential, .. } => {
+                self.say(&format!(
+                    "{holder} is credentialed as {} until {}.",
+                    credential.roles.join(" and "),
+                    credential.expires.dtg
+                ));
+                Ok(())
+            }
+            other => Err(AppError::Internal {
+                message: format!("a credential was taken for something else: {other:?}"),
+            }),
+        }
+    }
+
+    /// Walks every card; on leg 4 the count is one link off.
+    fn walk(&mut self, app: &App, mut view: WalkView) -> Result<WalkView, AppError> {
+        while let Some(card) = view.card.clone() {
+            let miscounted =
+                |point: &&PointView| point.id.contains('4') && matches!(point.kind, PointKind::Count { .. });
+            let open =
+                card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
+            let request = match (card.points.iter().find(miscounted), open) {
+                (Some(PointView { id, kind: PointKind::Count { expected: Some(planned) }, .. }), _)
+                    if view.findings.is_empty() =>
+                {
+                    WalkRequest::Answer {
+                        card: card.number,
+                        point: id.clone(),
+                        value: (planned + 1).to_string(),
+                    }
+                }
+                (_, Some(point)) => WalkRequest::Answer {
+                    card: card.number,
+                    point: point.id.clone(),
+                    value: answer(&point.kind),
+                },
+                (_, None) => WalkRequest::CardGood { card: card.number },
+            };
+            let before = view.findings.len();
+            view = app.do_walk(&view.walk, &request)?;
+            if let Some(refused) = view.refused {
+                return Err(AppError::Internal {
+                    message: format!("card {} of the demo was refused: {}", card.number, refused.message),
+                });
+            }
+            if view.findings.len() > before {
+                self.say(&format!("Card {}, \"{}\": DEFICIENT.", card.number, card.title));
+                if let Some(change) = view.link_change.clone() {
+                    self.say(&change);
+                }
+            }
+        }
+        Ok(view)
+    }
+
+    fn mend(&mut self, app: &App, mut view: WalkView) -> Result<WalkView, AppError> {
+        for finding in view.findings.clone() {
+            let right = WalkRequest::PutRight {
+                finding: finding.number,
+                by: Some("Mason 5".into()),
+                note: None,
+                photos: vec![],
+            };
+            app.do_walk(&view.walk, &right)?;
+            let value = finding.needs_value.then(|| "3".to_owned());
+            let again = WalkRequest::LookAgain {
+                finding: finding.number,
+                good: true,
+                value,
+                note: None,
+                photos: vec![],
+            };
+            view = app.do_walk(&view.walk, &again)?;
+            self.say(&format!(
+                "Mason 5 puts finding {} right; Anvil 3 looks again: good. Both stay on the record.",
+                finding.number
+            ));
+        }
+        Ok(view)
+    }
+
+    fn hook(
+        &mut self,
+        hookup: &App,
+        what: &str,
+        seal: &Path,
+        tag: &Path,
+        expected: &str,
+    ) -> Result<VerdictView, AppError> {
+        let verdict = hookup.check(Some(&self.scan(seal)?), Some(&self.scan(tag)?))?;
+        self.say(what);
+        self.say(&format!("    {}   {}", verdict.word, verdict.first));
+        if verdict.word == expected {
+            Ok(verdict)
+        } else {
+            Err(AppError::Internal {
+                message: format!(
+                    "the verdict is {} and not {expected}: {}",
+                    verdict.word,
+                    verify::text(&verdict, false)
+                ),
+            })
+        }
+    }
+
+    fn cautions(&mut self, verdict: &VerdictView) {
+        for caution in &verdict.cautions {
+            self.say(&format!("    ! {caution}"));
+        }
+    }
+
+    /// The seal with one character changed so that it is still well-formed: only the signature tells.
+    fn altered(&self, app: &App, seal: &SealView) -> Result<PathBuf, AppError> {
+        let text: Vec<char> = seal.code.text.chars().collect();
+        for at in (5..text.len()).rev() {
+            let mut other = text.clone();
+            let Some(letter) = other.get_mut(at) else { continue };
+            *letter = if *letter == '0' { '1' } else { '0' };
+            let other = String::from_iter(other);
+            let bad = app
+                .check(Some(&other), None)
+                .is_ok_and(|verdict| verdict.reasons.iter().any(|reason| reason.code == "bad_signature"));
+            if bad {
+                return self.put("forged", &other);
+            }
+        }
+        Err(AppError::Internal { message: "no forged seal could be made".into() })
+    }
+
+    fn stranger(&mut self, tag: &str) -> Result<PathBuf, AppError> {
+        let app = self.home("stranger")?;
+        let own = app.authority_init("Sela Relief", PASSPHRASE)?;
+        app.receive(&own.roster.text)?;
+        let request = app.make_key("Anvil 3", PIN)?.text;
+        let expires = app.now().plus(slingseal_core::app::Seconds::days(180)).rfc3339();
+        let issue = Issue { request, roles: "inspector".into(), expires, holder: None, validity_hours: None };
+        app.receive(&app.issue(&issue, PASSPHRASE)?.text)?;
+        let mut view = app.begin_walk(tag)?;
+        while let Some(card) = view.card.clone() {
+            let open =
+                card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
+            let request = match open {
+                None => WalkRequest::CardGood { card: card.number },
+                Some(point) => WalkRequest::Answer {
+                    card: card.number,
+                    point: point.id.clone(),
+                    value: answer(&point.kind),
+                },
+            };
+            view = app.do_walk(&view.walk, &request)?;
+        }
+        let view = app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })?;
+        let seal = app.seal(&view.walk, PIN, None)?;
+        self.put("stranger", &seal.code.text)
+    }
+
+    fn account(&mut self, inspector: &App, desk: &App, seal: &SealView) -> Result<(), AppError> {
+        let record = inspector.record(&seal.record)?;
+        let json = serde_json::to_string_pretty(&record)
+            .map_err(|error| AppError::Internal { message: error.to_string() })?;
+        write(&self.out.join("record-km-014.json"), json.as_bytes())?;
+        desk.check(Some(&seal.code.text), record.tag.as_ref().map(|tag| tag.text.as_str()))?;
+        let audit = inspector.audit()?;
+        self.say(&format!(
+            "The record tells {} moments; {} journal entries and every signature hold.",
+            record.timeline.len(),
+            audit.entries
+        ));
+        Ok(())
+    }
+}
+
+/// What a careful inspector would say.
+fn answer(kind: &PointKind) -> String {
+    match kind {
+        PointKind::Count { expected } => expected.unwrap_or_default().to_string(),
+        PointKind::Choice { options } => {
+            options.first().map(|option| option.name.clone()).unwrap_or_default()
+        }
+        PointKind::Measure { range, .. } => range.trim_start_matches(['≥', '≤', ' ']).to_owned(),
+        PointKind::Serial => "SS-0417".into(),
+        PointKind::Look | PointKind::Text => "seen".into(),
+    }
+}
