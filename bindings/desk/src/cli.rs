@@ -232,4 +232,13 @@ pub(crate) enum RecordsVerb {
     },
     /// Walk every chain and signature, and name what does not hold
     Verify,
+    /// Show a record's seal again: in the terminal, or as files
+    Seal {
+        /// Its digest, the first digits of it, or its load number
+        #[arg(value_name = "RECORD")]
+        record: String,
+        /// Where to put PNG, SVG and text
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
 }

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use slingseal_core::app::{AppError, text_of};
 
-use crate::output::bad_input;
+use crate::output::{bad_input, plain};
 
 /// No file that is read here is larger.
 const LARGEST: u64 = 64 << 20;
@@ -31,7 +31,7 @@ pub(crate) fn code(argument: &str) -> Result<String, AppError> {
 /// A file's bytes.
 pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {error}; name a file that can be read", path.display()))
+        bad_input(&format!("{}: {}; name a file that can be read", path.display(), plain(&error)))
     };
     let file = std::fs::File::open(path).map_err(failed)?;
     let size = file.metadata().map_err(failed)?.len();

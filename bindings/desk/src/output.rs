@@ -10,6 +10,13 @@ pub(crate) fn bad_input(message: &str) -> AppError {
     AppError::BadInput { message: message.to_owned() }
 }
 
+/// What the system said of a file, without its number.
+pub(crate) fn plain(error: &std::io::Error) -> String {
+    let text = error.to_string();
+    let words = text.split(" (os error").next().unwrap_or_default();
+    words.to_lowercase()
+}
+
 /// One line on standard error (or several, for a file with several faults); in JSON on standard output as well.
 pub(crate) fn complain(error: &AppError, json: bool) {
     if json {
@@ -29,7 +36,7 @@ pub(crate) fn print_json<T: Serialize>(view: &T) {
 /// Writes a file, making its folder.
 pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {error}; choose a folder that can be written", path.display()))
+        bad_input(&format!("{}: {}; choose a folder that can be written", path.display(), plain(&error)))
     };
     if let Some(folder) = path.parent() {
         std::fs::create_dir_all(folder).map_err(failed)?;
@@ -37,16 +44,18 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), AppError> {
     std::fs::write(path, bytes).map_err(failed)
 }
 
-/// Puts a code into a folder: `NAME.png` to be scanned, `NAME.txt` to be copied. Without a folder, prints its text.
+/// Puts a code into a folder: `NAME.png` and `NAME.svg` to be scanned, `NAME.txt` to be copied. Without a folder, prints its text.
 pub(crate) fn put_code(code: &CodeView, out: Option<&Path>, name: &str) -> Result<Vec<PathBuf>, AppError> {
     let Some(folder) = out else {
         println!("{}", code.text);
         return Ok(Vec::new());
     };
-    let (png, text) = (folder.join(format!("{name}.png")), folder.join(format!("{name}.txt")));
+    let named = |ending: &str| folder.join(format!("{name}.{ending}"));
+    let (png, svg, text) = (named("png"), named("svg"), named("txt"));
     write(&png, &code.png(PIXELS)?)?;
+    write(&svg, code.svg()?.as_bytes())?;
     write(&text, format!("{}\n", code.text).as_bytes())?;
-    Ok(vec![png, text])
+    Ok(vec![png, svg, text])
 }
 
 /// Pixels a module of a code's picture: large enough for a screen at arm's length.

@@ -8,7 +8,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use slingseal_core::app::{App, AppError, Clock, Entropy, Language, Outside, Stretch, Time};
 use zeroize::Zeroizing;
 
-use crate::output::bad_input;
+use crate::output::{bad_input, plain};
 
 /// The machine's clock.
 pub(crate) struct SystemClock;
@@ -50,7 +50,11 @@ pub(crate) fn open(home: &Path, language: Language) -> Result<App, AppError> {
 /// Opens a home with a clock of the caller's.
 pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) -> Result<App, AppError> {
     std::fs::create_dir_all(home).map_err(|error| {
-        bad_input(&format!("{}: {error}; choose a home that can be written with --home DIR", home.display()))
+        bad_input(&format!(
+            "{}: {}; choose a home that can be written with --home DIR",
+            home.display(),
+            plain(&error)
+        ))
     })?;
     let device_secret = device_secret(home)?;
     App::open(
@@ -64,7 +68,7 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
 fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
     let path = home.join("device.secret");
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {error}; mend the rights of the home", path.display()))
+        bad_input(&format!("{}: {}; mend the rights of the home", path.display(), plain(&error)))
     };
     match std::fs::read(&path) {
         Ok(bytes) if bytes.len() == 32 => return Ok(Zeroizing::new(bytes)),

@@ -10,7 +10,7 @@ use slingseal_core::app::{
 };
 
 use super::{Setting, verify};
-use crate::output::{PIXELS, bad_input, write};
+use crate::output::{PIXELS, bad_input, plain, write};
 use crate::{input, output, platform};
 
 const PLAN: &str = include_str!("../../demo/vehicle.toml");
@@ -37,7 +37,7 @@ pub(crate) fn run(setting: &Setting, out: Option<PathBuf>) -> Result<ExitCode, A
 /// Empties the folder of an earlier demo; refuses one that holds anything else.
 fn make_room(out: &Path) -> Result<(), AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {error}; choose another folder with --out DIR", out.display()))
+        bad_input(&format!("{}: {}; choose another folder with --out DIR", out.display(), plain(&error)))
     };
     let mark = out.join(MARK);
     if mark.exists() {

@@ -4,9 +4,9 @@ use std::process::ExitCode;
 
 use slingseal_core::app::{App, AppError, RecordLine, RecordView};
 
-use super::Setting;
+use super::{Setting, verify};
 use crate::cli::RecordsVerb;
-use crate::output::{bad_input, print_json};
+use crate::output::{bad_input, file_name, print_json, put_code, told};
 
 pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -26,6 +26,17 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
                 print_json(&view);
             } else {
                 story(&view);
+            }
+        }
+        RecordsVerb::Seal { record, out } => {
+            let seal = app.show_seal(&whole(&app, &record)?)?;
+            if setting.json {
+                print_json(&seal);
+            } else if let Some(out) = out {
+                told(&put_code(&seal.code, Some(&out), &format!("seal-{}", file_name(&seal.facts.load)))?);
+            } else {
+                print!("{}", seal.code.terminal()?);
+                print!("{}", verify::text(&seal.verdict, false));
             }
         }
         RecordsVerb::Verify => {
