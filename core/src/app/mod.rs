@@ -49,6 +49,7 @@ pub use walk_view::{
 };
 pub use walks::WalkRequest;
 
+use crate::rigging::RiggedLoad;
 use crate::store::{Opened, Store, WalkId};
 use crate::walk::Walk;
 
@@ -77,7 +78,7 @@ pub(crate) struct Inner {
     outside: Outside,
     opened: Opened,
     /// Walks that were folded already: a card view must not cost a walk's whole journal.
-    walks: BTreeMap<WalkId, Walk>,
+    walks: BTreeMap<WalkId, InHand>,
 }
 
 impl App {
@@ -106,6 +107,12 @@ impl App {
             inner
         })
     }
+}
+
+/// A walk in memory, with the rigging that its tag plans.
+struct InHand {
+    walk: Walk,
+    rigging: Option<RiggedLoad>,
 }
 
 impl Inner {

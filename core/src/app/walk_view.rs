@@ -387,7 +387,7 @@ impl Inner {
             })
             .collect();
         let Some(first) = differing.first() else { return Ok(None) };
-        let Some(rigging) = self.tag_of_walk(id)?.and_then(|tag| tag.rigging) else { return Ok(None) };
+        let Some(rigging) = self.planned_rigging(id)? else { return Ok(None) };
         let language = self.language();
         let link = planned.get(first.leg.as_str()).copied().unwrap_or_default();
         let what = language.pick(

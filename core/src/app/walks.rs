@@ -9,7 +9,7 @@ use super::procedures::text_name;
 use super::tags::{summary, tag_bytes};
 use super::view::{hex, unhex16};
 use super::walk_view::{RefusedView, WalkView};
-use super::{App, AppError, Inner};
+use super::{App, AppError, InHand, Inner};
 use crate::envelope::{Limits, Reader, Writer, check};
 use crate::procedure::{CardNo, Expected, Kind, Point};
 use crate::rigging::{self, RiggedLoad, SeatedLink};
@@ -221,7 +221,7 @@ impl Inner {
             Ok(())
         })?;
         let view = self.walk_view(id, &walk, None);
-        self.walks.insert(id, walk);
+        self.walks.insert(id, InHand { walk, rigging: tag.rigging });
         view
     }
 
@@ -238,12 +238,13 @@ impl Inner {
 
     /// The walk, from memory or folded from the journal.
     pub(crate) fn walk_of(&mut self, id: WalkId) -> Result<Walk, AppError> {
-        if let Some(walk) = self.walks.get(&id) {
-            return Ok(walk.clone());
+        if let Some(known) = self.walks.get(&id) {
+            return Ok(known.walk.clone());
         }
         let entries = self.store.read().entries_of(id)?;
         let walk = self.fold(&entries)?;
-        self.walks.insert(id, walk.clone());
+        let rigging = self.tag_of_walk(id)?.and_then(|tag| tag.rigging);
+        self.walks.insert(id, InHand { walk: walk.clone(), rigging });
         Ok(walk)
     }
 
@@ -277,9 +278,11 @@ impl Inner {
             Ok(events) => events,
             Err(refusal) => return Ok(Some(refusal)),
         };
+        let counted = counted_links(&walk);
         apply(&mut walk, &events)?;
         // A counted link that differs from the plan changes how the load hangs: the statics follow the count.
-        if let Some(finding) = self.counted_rigging(id, &walk)?
+        if counted != counted_links(&walk)
+            && let Some(finding) = self.counted_rigging(id, &walk)?
             && walk.rigging() != Some(&finding)
             && let Ok(more) = walk.decide(Command::AssessRigging { finding }, now)
         {
@@ -295,7 +298,9 @@ impl Inner {
             tx.put_walk(&row)?;
             Ok(())
         })?;
-        self.walks.insert(id, walk);
+        if let Some(known) = self.walks.get_mut(&id) {
+            known.walk = walk;
+        }
         Ok(None)
     }
 
@@ -309,12 +314,20 @@ impl Inner {
 
     /// The rigging of a walk's tag with the links as they were counted.
     pub(crate) fn rigging_as_counted(&self, id: WalkId, walk: &Walk) -> Result<Option<RiggedLoad>, AppError> {
-        let Some(rigging) = self.tag_of_walk(id)?.and_then(|tag| tag.rigging) else { return Ok(None) };
+        let Some(rigging) = self.planned_rigging(id)? else { return Ok(None) };
         let counted = counted_links(walk);
         Ok(Some(rigging.with_links(&counted).unwrap_or(rigging)))
     }
 
-    pub(crate) fn tag_of_walk(&self, id: WalkId) -> Result<Option<Tag>, AppError> {
+    /// The rigging that a walk's tag plans.
+    pub(crate) fn planned_rigging(&self, id: WalkId) -> Result<Option<RiggedLoad>, AppError> {
+        match self.walks.get(&id) {
+            Some(known) => Ok(known.rigging.clone()),
+            None => Ok(self.tag_of_walk(id)?.and_then(|tag| tag.rigging)),
+        }
+    }
+
+    fn tag_of_walk(&self, id: WalkId) -> Result<Option<Tag>, AppError> {
         let entries = self.store.read().entries_of(id)?;
         let Some(ground) = entries.iter().find(|entry| entry.kind == GROUND) else { return Ok(None) };
         let (bytes, ..) = ground_parts(&ground.body)?;
