@@ -1,10 +1,13 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
+use rxing::common::cpp_essentials::ConcentricPattern;
 use rxing::common::{BitMatrix, DetectorRXingResult as _, HybridBinarizer};
 use rxing::qrcode::cpp_port::decoder::Decode;
 use rxing::qrcode::cpp_port::detector::{FindFinderPatterns, GenerateFinderPatternSets, SampleQR};
 use rxing::{Binarizer as _, Luma8Source};
 
+use super::hard::{self, Seen, Sightings, Work};
+use super::locate::Point;
 use super::luma::Luma;
 use super::treat;
 
@@ -66,7 +69,7 @@ pub fn read_luminance(
 ) -> Result<Option<String>, FrameError> {
     let picture = packed(width, height, stride, luminance)?;
     let mut found = None;
-    climb(&picture, effort, &mut |text| {
+    Climb::new(effort, false).picture(&picture, &mut |text| {
         if found.is_none() && accept(text) {
             found = Some(text.to_owned());
         }
@@ -94,47 +97,150 @@ fn packed(width: usize, height: usize, stride: usize, luminance: &[u8]) -> Resul
 pub(super) fn read_all(planes: &[Luma]) -> Vec<String> {
     let mut texts: Vec<String> = Vec::new();
     for plane in planes {
-        let done = climb(plane, Effort::Still, &mut |text| {
+        let mut climb = Climb::new(Effort::Still, true);
+        climb.picture(plane, &mut |text| {
             if !texts.iter().any(|known| known == text) {
                 texts.push(text.to_owned());
             }
             true
         });
-        if done {
+        if !texts.is_empty() {
             break;
         }
     }
     texts
 }
 
-/// Climbs the ladder; ends where `take` is content after a rung. Says whether it was.
-fn climb(picture: &Luma, effort: Effort, take: &mut dyn FnMut(&str) -> bool) -> bool {
-    let mut offer = |texts: Vec<String>| texts.iter().fold(false, |content, text| take(text) | content);
-    if offer(read_hybrid(picture)) || offer(read_local(picture, 12, 4)) {
-        return true;
+/// Pixels beyond which a picture is looked at smaller first.
+const LARGE: usize = 1_200_000;
+
+/// One climb of the ladder, from the cheapest treatment to the dearest.
+pub(super) struct Climb {
+    effort: Effort,
+    /// Whether the search goes on after a text is taken, where another code may be there.
+    all: bool,
+    content: bool,
+    /// Finder patterns seen so far, dark on light and light on dark.
+    sightings: [Sightings; 2],
+    /// Codes that were laid out and not decoded.
+    pub(super) seen: Vec<Seen>,
+}
+
+/// Dark on light, or light on dark.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Ink {
+    Dark,
+    Light,
+}
+
+impl Climb {
+    pub(super) fn new(effort: Effort, all: bool) -> Self {
+        Self { effort, all, content: false, sightings: Default::default(), seen: Vec::new() }
     }
-    let smooth = treat::smoothed(picture);
-    if offer(read_hybrid(&treat::inverted(&treat::stretched(picture))))
-        || offer(read_local(&smooth, 12, 2))
-        || offer(read_hybrid(&treat::sharpened(picture)))
-    {
-        return true;
+
+    /// Climbs for one picture. `take` says whether a text counts.
+    pub(super) fn picture(&mut self, picture: &Luma, take: &mut dyn FnMut(&str) -> bool) {
+        if self.effort == Effort::Still && picture.pixels().len() > LARGE {
+            if let Some(half) = treat::halved(picture) {
+                self.picture(&half, take);
+            }
+            if self.done() {
+                return;
+            }
+            self.sightings = Default::default();
+        }
+        let _ = self.rungs(picture, take);
     }
-    if effort == Effort::Frame {
-        return false;
+
+    fn done(&self) -> bool {
+        self.content && !(self.all && self.sightings.iter().any(Sightings::may_hold_a_code))
     }
-    if picture.pixels().len() > 1_000_000 {
-        treat::halved(picture).is_some_and(|half| {
-            offer(read_hybrid(&half)) || offer(read_local(&half, 12, 4)) || offer(read_local(&half, 40, 4))
-        })
-    } else {
-        let double = treat::doubled(&smooth);
-        offer(read_hybrid(&double)) || offer(read_local(&double, 20, 2))
+
+    /// The rungs; the answer only ends the climb early.
+    fn rungs(&mut self, picture: &Luma, take: &mut dyn FnMut(&str) -> bool) -> Option<()> {
+        self.offer(read_hybrid(picture), Ink::Dark, 1.0, take)?;
+        self.offer(read_local(picture, 12, 4), Ink::Dark, 1.0, take)?;
+        let frame = self.effort == Effort::Frame;
+        let light = treat::inverted(picture);
+        if frame {
+            self.hard(picture, Ink::Dark, Work { fits: 6, codes: 1, thorough: false }, take)?;
+            self.offer(read_hybrid(&treat::stretched(&light)), Ink::Light, 1.0, take)?;
+            let smooth = treat::smoothed(picture);
+            self.offer(read_local(&smooth, 12, 2), Ink::Dark, 1.0, take)?;
+            self.offer(read_hybrid(&treat::sharpened(picture)), Ink::Dark, 1.0, take)?;
+            return self.hard(picture, Ink::Dark, Work { fits: 8, codes: 1, thorough: false }, take);
+        }
+        self.offer(read_hybrid(&treat::stretched(&light)), Ink::Light, 1.0, take)?;
+        self.offer(read_local(&light, 12, 4), Ink::Light, 1.0, take)?;
+        let smooth = treat::smoothed(picture);
+        self.offer(read_local(&smooth, 12, 2), Ink::Dark, 1.0, take)?;
+        self.offer(read_local(&smooth, 7, 1), Ink::Dark, 1.0, take)?;
+        let sharp = treat::sharpened(picture);
+        self.offer(read_hybrid(&sharp), Ink::Dark, 1.0, take)?;
+        self.offer(read_local(&sharp, 9, 0), Ink::Dark, 1.0, take)?;
+        self.offer(read_local(&treat::smoothed(&smooth), 25, 1), Ink::Dark, 1.0, take)?;
+        if picture.pixels().len() <= LARGE {
+            let double = treat::doubled(&smooth);
+            self.offer(read_hybrid(&double), Ink::Dark, 0.5, take)?;
+            self.offer(read_local(&double, 20, 2), Ink::Dark, 0.5, take)?;
+            self.offer(read_local(&treat::sharpened(&double), 16, 0), Ink::Dark, 0.5, take)?;
+        }
+        self.hard(picture, Ink::Dark, Work { fits: 40, codes: 8, thorough: true }, take)?;
+        self.hard(&light, Ink::Light, Work { fits: 30, codes: 6, thorough: true }, take)
+    }
+
+    /// Takes what a rung read: `None` where that is enough.
+    fn offer(&mut self, read: Read, ink: Ink, scale: f64, take: &mut dyn FnMut(&str) -> bool) -> Option<()> {
+        let sightings = self.sightings(ink);
+        for (at, size) in read.patterns {
+            sightings.add(at.map(|value| value * scale), size * scale);
+        }
+        for (text, corners) in read.texts {
+            if take(&text) {
+                self.content = true;
+                let [first, right, below] = corners.map(|at| at.map(|value| value * scale));
+                self.sightings(ink).forget(first, right, below);
+            }
+        }
+        (!self.done()).then_some(())
+    }
+
+    fn hard(&mut self, picture: &Luma, ink: Ink, mut work: Work, take: &mut dyn FnMut(&str) -> bool) -> Option<()> {
+        let sightings = self.sightings(ink).clone();
+        let mut found = Vec::new();
+        hard::read(picture, &sightings, &mut work, &mut |seen| {
+            let taken = seen.text.as_deref().is_some_and(&mut *take);
+            if taken {
+                found.push(seen.corners);
+            } else {
+                self.seen.push(seen);
+            }
+            taken && !self.all
+        });
+        for [first, right, below] in found {
+            self.content = true;
+            self.sightings(ink).forget(first, right, below);
+        }
+        (!self.done()).then_some(())
+    }
+
+    fn sightings(&mut self, ink: Ink) -> &mut Sightings {
+        let [dark, light] = &mut self.sightings;
+        if ink == Ink::Dark { dark } else { light }
     }
 }
 
+/// What one rung saw.
+#[derive(Default)]
+struct Read {
+    /// Each text with its three corners.
+    texts: Vec<(String, [Point; 3])>,
+    /// Each finder pattern: where, and how large across.
+    patterns: Vec<(Point, f64)>,
+}
+
 /// Dark and light by the hybrid threshold of the library: best on a clean picture.
-fn read_hybrid(picture: &Luma) -> Vec<String> {
+fn read_hybrid(picture: &Luma) -> Read {
     guarded(|| {
         let (width, height) = (u32::try_from(picture.width()).ok()?, u32::try_from(picture.height()).ok()?);
         let source = Luma8Source::new_with_slice(picture.pixels(), width, height).ok()?;
@@ -144,7 +250,7 @@ fn read_hybrid(picture: &Luma) -> Vec<String> {
 }
 
 /// Dark and light by the mean of the surroundings: best under glare and shadow.
-fn read_local(picture: &Luma, reach: usize, bias: i64) -> Vec<String> {
+fn read_local(picture: &Luma, reach: usize, bias: i64) -> Read {
     guarded(|| {
         let (width, height) = (u32::try_from(picture.width()).ok()?, u32::try_from(picture.height()).ok()?);
         let mut bits = BitMatrix::new(width, height).ok()?;
@@ -159,13 +265,17 @@ fn read_local(picture: &Luma, reach: usize, bias: i64) -> Vec<String> {
 }
 
 /// How many sets of three finder patterns are tried in one black-and-white picture.
-const MOST_SETS: usize = 60;
+const MOST_SETS: usize = 40;
 
 /// Every code in a black-and-white picture.
-fn decoded(bits: &BitMatrix) -> Vec<String> {
+fn decoded(bits: &BitMatrix) -> Read {
     let mut patterns = FindFinderPatterns(bits, true, 0);
+    let place = |pattern: &ConcentricPattern| [f64::from(pattern.p.x), f64::from(pattern.p.y)];
+    let mut read = Read {
+        texts: Vec::new(),
+        patterns: patterns.iter().map(|pattern| (place(pattern), f64::from(pattern.size))).collect(),
+    };
     let mut used = Vec::new();
-    let mut texts = Vec::new();
     for set in GenerateFinderPatternSets(&mut patterns).iter().take(MOST_SETS) {
         if [set.bl, set.tl, set.tr].iter().any(|pattern| used.contains(pattern)) {
             continue;
@@ -174,13 +284,13 @@ fn decoded(bits: &BitMatrix) -> Vec<String> {
         let Ok(result) = Decode(sampled.getBits()) else { continue };
         if result.isValid() {
             used.extend([set.bl, set.tl, set.tr]);
-            texts.push(result.text());
+            read.texts.push((result.text(), [place(&set.tl), place(&set.tr), place(&set.bl)]));
         }
     }
-    texts
+    read
 }
 
 /// The reader's library indexes as it goes; a hostile picture that makes it stumble is a picture that is not read.
-fn guarded(read: impl FnOnce() -> Option<Vec<String>>) -> Vec<String> {
+fn guarded(read: impl FnOnce() -> Option<Read>) -> Read {
     catch_unwind(AssertUnwindSafe(read)).ok().flatten().unwrap_or_default()
 }

@@ -39,4 +39,28 @@ impl Luma {
     pub(super) fn with_pixels(&self, pixels: Vec<u8>) -> Option<Self> {
         Self::new(self.width, self.height, pixels)
     }
+
+    /// The brightness at a place, interpolated; the middle of the first pixel is (0.5, 0.5). Outside, the nearest pixel.
+    pub(super) fn sample(&self, at: [f64; 2]) -> f32 {
+        // `max` drops a NaN, so that the conversions below are sound; beyond the edge the last pixel goes on.
+        let x = (at[0] - 0.5).max(0.0).min((self.width - 1) as f64);
+        let y = (at[1] - 0.5).max(0.0).min((self.height - 1) as f64);
+        let (column, row) = (x as usize, y as usize);
+        let (fx, fy) = ((x - column as f64) as f32, (y - row as f64) as f32);
+        let from = row * self.width + column;
+        let blend = |from: usize| match self.pixels.get(from..from + 2) {
+            Some(&[left, right]) if column + 1 < self.width => {
+                f32::from(left) + (f32::from(right) - f32::from(left)) * fx
+            }
+            _ => f32::from(self.pixels.get(from).copied().unwrap_or(0)),
+        };
+        let above = blend(from);
+        let below = if row + 1 < self.height { blend(from + self.width) } else { above };
+        above + (below - above) * fy
+    }
+
+    pub(super) fn holds(&self, at: [f64; 2]) -> bool {
+        let [x, y] = at;
+        x >= 0.0 && y >= 0.0 && x <= self.width as f64 && y <= self.height as f64
+    }
 }

@@ -3,9 +3,17 @@
 //! Knows nothing of what the text means. Where a text is signed, the caller passes a check (`accept`), and reading
 //! goes on until a text passes it: a wrong read is possible, a wrong read that passes a signature is not.
 
+mod correct;
+mod decode;
 mod draw;
+mod equal;
+mod grid;
+mod hard;
 mod ladder;
+mod layout;
+mod locate;
 mod luma;
+mod mesh;
 mod picture;
 mod scene;
 mod treat;

@@ -1,0 +1,259 @@
+//! The thorough reader: for a code that is too tilted, bent, blurred or dirty for the library's own.
+
+use super::decode::{Attempt, decode};
+use super::equal::{equalised, explained, levelled};
+use super::grid::Grid;
+use super::layout::Layout;
+use super::locate::{Corners, Point, agreement, corners, length, minus};
+use super::luma::Luma;
+use super::mesh::{Mesh, finest};
+
+/// A finder pattern as it was seen: where, how large across in pixels, and in how many treatments.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Sighting {
+    pub(super) at: Point,
+    pub(super) size: f64,
+    pub(super) times: usize,
+}
+
+/// Finder patterns seen under several treatments, each once.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Sightings(Vec<Sighting>);
+
+/// How many patterns are looked at together: beyond, they are texture.
+const MOST_SIGHTINGS: usize = 14;
+
+impl Sightings {
+    pub(super) fn add(&mut self, at: Point, size: f64) {
+        match self.0.iter_mut().find(|known| length(minus(known.at, at)) < known.size.max(size) / 3.0) {
+            Some(known) => known.times += 1,
+            None => self.0.push(Sighting { at, size, times: 1 }),
+        }
+    }
+
+    pub(super) fn merge(&mut self, other: &Self) {
+        for sighting in &other.0 {
+            self.add(sighting.at, sighting.size);
+        }
+    }
+
+    /// Forgets what lies in a code that is read: the corners are its three patterns.
+    pub(super) fn forget(&mut self, first: Point, right: Point, below: Point) {
+        let (along, across) = (minus(right, first), minus(below, first));
+        let area = along[0] * across[1] - along[1] * across[0];
+        self.0.retain(|sighting| {
+            let off = minus(sighting.at, first);
+            let a = (off[0] * across[1] - off[1] * across[0]) / area;
+            let b = (along[0] * off[1] - along[1] * off[0]) / area;
+            !((-0.25..1.25).contains(&a) && (-0.25..1.25).contains(&b))
+        });
+    }
+
+    /// Whether another code may be there.
+    pub(super) fn may_hold_a_code(&self) -> bool {
+        self.0.iter().filter(|sighting| sighting.times >= 2).count() >= 3
+    }
+
+    /// Three patterns that may be the corners of one code, likeliest first: the first corner, right of it, below it.
+    fn triples(&self) -> Vec<[Sighting; 3]> {
+        let mut seen = self.0.clone();
+        seen.sort_by(|a, b| b.times.cmp(&a.times).then(b.size.total_cmp(&a.size)));
+        seen.truncate(MOST_SIGHTINGS);
+        let mut ranked = Vec::new();
+        for (i, first) in seen.iter().enumerate() {
+            for (j, right) in seen.iter().enumerate() {
+                for (k, below) in seen.iter().enumerate() {
+                    if i != j && i != k && j != k
+                        && let Some(doubt) = doubt(first, right, below)
+                    {
+                        ranked.push((doubt, [*first, *right, *below]));
+                    }
+                }
+            }
+        }
+        ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
+        ranked.into_iter().map(|(_, triple)| triple).collect()
+    }
+}
+
+/// How unlikely three patterns are the corners of one code; `None` where they cannot be.
+fn doubt(first: &Sighting, right: &Sighting, below: &Sighting) -> Option<f64> {
+    let (along, across) = (minus(right.at, first.at), minus(below.at, first.at));
+    let (a, b) = (length(along), length(across));
+    let area = along[0] * across[1] - along[1] * across[0];
+    let sine = area / (a * b);
+    if sine < 0.25 {
+        return None;
+    }
+    let sizes = [first.size, right.size, below.size];
+    let (small, large) = sizes.iter().fold((f64::MAX, 0.0f64), |(s, l), &size| (s.min(size), l.max(size)));
+    if large > small * 3.2 {
+        return None;
+    }
+    let mean = sizes.iter().sum::<f64>() / 3.0;
+    let modules = (a * b).sqrt() / mean * 7.0;
+    if !(9.0..260.0).contains(&modules) {
+        return None;
+    }
+    let times = first.times.min(right.times).min(below.times).min(6) as f64;
+    Some((a / b).ln().abs() + 1.2 * (1.0 - sine) + 0.7 * (large / small).ln() - 0.35 * times)
+}
+
+/// Work that may still be spent.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Work {
+    /// Triples of patterns that may still be fitted.
+    pub(super) fits: usize,
+    /// Codes that may still be laid out and decoded.
+    pub(super) codes: usize,
+    /// Whether a mesh that fits badly is drawn to the picture in a second way.
+    pub(super) thorough: bool,
+}
+
+/// A code that was laid out, whether it could be decoded or not.
+#[derive(Clone, Debug)]
+pub(super) struct Seen {
+    pub(super) layout: Layout,
+    /// Soft modules.
+    pub(super) soft: Grid<f32>,
+    /// How well what is known of the layout agrees, -1 to 1.
+    pub(super) agreement: f64,
+    pub(super) text: Option<String>,
+    pub(super) corners: [Point; 3],
+}
+
+/// Lays out and decodes the codes that the sightings may belong to. `take` is shown each and ends the search with true.
+pub(super) fn read(picture: &Luma, sightings: &Sightings, work: &mut Work, take: &mut dyn FnMut(Seen) -> bool) {
+    let mut used: Vec<[Point; 3]> = Vec::new();
+    let mut ready: Vec<Corners> = Vec::new();
+    for triple in sightings.triples() {
+        if work.fits == 0 || ready.len() >= 3 * work.codes {
+            break;
+        }
+        work.fits -= 1;
+        let places = triple.map(|sighting| (sighting.at, sighting.size));
+        ready.extend(corners(picture, places));
+    }
+    ready.sort_by(|a, b| b.fit.total_cmp(&a.fit));
+    for corners in ready {
+        let ends = [corners.first.middle, corners.right.middle, corners.below.middle];
+        let known = |at: &Point| used.iter().flatten().any(|old| length(minus(*old, *at)) < 4.0);
+        if ends.iter().any(known) {
+            continue;
+        }
+        for layout in corners.layouts(picture) {
+            if work.codes == 0 {
+                return;
+            }
+            work.codes -= 1;
+            let Some(seen) = laid_out(picture, &corners, layout, work.thorough) else { continue };
+            let good = seen.text.is_some();
+            if good {
+                used.push(ends);
+            }
+            if take(seen) {
+                return;
+            }
+            if good {
+                break;
+            }
+        }
+    }
+}
+
+/// Below this agreement of what is known, the mesh does not lie on the code.
+const LEAST_AGREEMENT: f64 = 0.25;
+
+fn laid_out(picture: &Luma, corners: &Corners, layout: Layout, thorough: bool) -> Option<Seen> {
+    let projection = corners.projection(layout.side)?;
+    let ends = [corners.first.middle, corners.right.middle, corners.below.middle];
+    let look = |mesh: Mesh| {
+        let soft = levelled(&mesh.sampled(&layout, picture));
+        let agreement = agreement(&soft, &layout);
+        (mesh, soft, agreement)
+    };
+    let flat = Mesh::flat(&layout, &projection);
+    if finest(&flat) < LEAST_PIXELS {
+        return None;
+    }
+    let mut best = look(flat);
+    let finished = |best: &(Mesh, Grid<f32>, f64), text| Seen {
+        layout: layout.clone(),
+        soft: best.1.clone(),
+        agreement: best.2,
+        text,
+        corners: ends,
+    };
+    if best.2 > 0.85
+        && let Some(text) = decode(&best.1, &layout).text
+    {
+        return Some(finished(&best, Some(text)));
+    }
+    let mut grown = Mesh::grown(&layout, &projection, corners, picture);
+    grown.relax(&layout, picture, 0.35);
+    let grown = look(grown);
+    let flat = std::mem::replace(&mut best, grown);
+    if thorough && best.2 < 0.95 || flat.2 > best.2 {
+        let mut relaxed = flat.0;
+        relaxed.relax(&layout, picture, 0.5);
+        relaxed.relax(&layout, picture, 0.35);
+        let relaxed = look(relaxed);
+        if relaxed.2 > best.2 {
+            best = relaxed;
+        }
+    }
+    if best.2 < LEAST_AGREEMENT {
+        return None;
+    }
+    let (text, soft) = solved(&best.1, &layout);
+    best.1 = soft;
+    Some(finished(&best, text))
+}
+
+/// Below this many pixels a module there is nothing to be seen.
+const LEAST_PIXELS: f64 = 0.8;
+
+/// Decodes soft modules, each time with the blur better known: at first from the patterns alone, then from every block
+/// that could be corrected. Answers the text and the best soft modules.
+pub(super) fn solved(levelled: &Grid<f32>, layout: &Layout) -> (Option<String>, Grid<f32>) {
+    let mut best = decode(levelled, layout);
+    if best.text.is_some() {
+        return (best.text, levelled.clone());
+    }
+    let known = layout.known.made(|x, y| layout.known.get(x, y).sign());
+    let with = |attempt: &Attempt| {
+        known.made(|x, y| {
+            let certain = attempt.certain.get(x, y);
+            if certain == 0.0 { known.get(x, y) } else { certain }
+        })
+    };
+    let mut soft = levelled.clone();
+    for _ in 0..4 {
+        let certain = with(&best);
+        let before = best.corrected;
+        if let Some(equal) = equalised(levelled, &certain, 0.01) {
+            let attempt = decode(&equal, layout);
+            if attempt.text.is_some() {
+                return (attempt.text, equal);
+            }
+            if attempt.corrected > best.corrected {
+                best = attempt;
+            }
+            soft = equal;
+        }
+        let certain = with(&best);
+        if let Some(sharp) = explained(levelled, &soft, &certain, 2) {
+            let attempt = decode(&sharp, layout);
+            if attempt.text.is_some() {
+                return (attempt.text, sharp);
+            }
+            if attempt.corrected > best.corrected {
+                best = attempt;
+            }
+        }
+        if best.corrected == before {
+            break;
+        }
+    }
+    (None, soft)
+}

@@ -1,0 +1,158 @@
+//! How often codes are read from degraded pictures, by kind of damage, beside three independent readers.
+//!
+//! `cargo run --release -p slingseal-tests --bin read_bench [-- [dev|test] [PICTURES_A_KIND] [KIND]]`
+//! The default is the test seed with 80 pictures a kind. Tuning looks at `dev` only.
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::time::Instant;
+
+use slingseal_core::qr::{self, Effort, SceneReader};
+use slingseal_tests::degrade::{self, DEVELOPMENT_SEED, Damage, Shot, TEST_SEED};
+
+/// Who reads, in the order of the table.
+const READERS: [&str; 6] = ["rqrr", "zedbar", "rxing", "ours frame", "ours still", "ours 5 frames"];
+const FRAMES: usize = 5;
+
+#[derive(Clone, Default)]
+struct Tally {
+    pictures: usize,
+    read: [usize; 6],
+    wrong: [usize; 6],
+    millis: [Vec<f64>; 6],
+}
+
+fn main() {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let seed = if words.iter().any(|word| word == "dev") { DEVELOPMENT_SEED } else { TEST_SEED };
+    let count = words.iter().find_map(|word| word.parse().ok()).unwrap_or(80);
+    let only = words.iter().find(|word| Damage::ALL.iter().any(|kind| kind.name() == word.as_str()));
+    let ours_alone = words.iter().any(|word| word == "ours");
+    let which = if seed == TEST_SEED { "test" } else { "development" };
+    println!("seed {seed} ({which}), {count} pictures a kind, 640 by 480 pixels; per cent read (wrong reads)\n");
+    println!("| damage | {} |", READERS.join(" | "));
+    println!("|---|{}", "---:|".repeat(READERS.len()));
+    // A library that stumbles is counted as not reading; its message would only clutter the table.
+    std::panic::set_hook(Box::new(|_| {}));
+    let mut all = Tally::default();
+    for kind in Damage::ALL {
+        if only.is_some_and(|name| name != kind.name()) {
+            continue;
+        }
+        let mut tally = Tally::default();
+        for number in 0..count {
+            look(&degrade::scene(seed, number, kind), ours_alone, &mut tally);
+        }
+        row(kind.name(), &tally);
+        all.pictures += tally.pictures;
+        for reader in 0..READERS.len() {
+            all.read[reader] += tally.read[reader];
+            all.wrong[reader] += tally.wrong[reader];
+            all.millis[reader].append(&mut tally.millis[reader]);
+        }
+    }
+    row("**all**", &all);
+    let spot = |share: f64| -> Vec<String> {
+        all.millis.iter().map(|times| format!("{:.1}", percentile(times, share))).collect()
+    };
+    println!("| median, ms | {} |", spot(0.5).join(" | "));
+    println!("| 95th percentile, ms | {} |", spot(0.95).join(" | "));
+    println!("| longest, ms | {} |", spot(1.0).join(" | "));
+}
+
+fn row(name: &str, tally: &Tally) {
+    let cells: Vec<String> = tally
+        .read
+        .iter()
+        .zip(tally.wrong)
+        .map(|(&read, wrong)| {
+            let share = 100.0 * read as f64 / tally.pictures.max(1) as f64;
+            if wrong > 0 { format!("{share:.1} ({wrong})") } else { format!("{share:.1}") }
+        })
+        .collect();
+    println!("| {name} | {} |", cells.join(" | "));
+}
+
+fn percentile(times: &[f64], share: f64) -> f64 {
+    let mut sorted = times.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    let at = ((sorted.len() as f64 - 1.0) * share).round() as usize;
+    sorted.get(at).copied().unwrap_or(f64::NAN)
+}
+
+fn look(scene: &degrade::Scene, ours_alone: bool, tally: &mut Tally) {
+    let shot = scene.shot();
+    let grey = shot.luminance();
+    let png = shot.png();
+    tally.pictures += 1;
+    let mut count = |reader: usize, read: &mut dyn FnMut() -> Vec<String>| {
+        let start = now();
+        let texts = catch_unwind(AssertUnwindSafe(|| read())).unwrap_or_default();
+        tally.millis[reader].push(start.elapsed().as_secs_f64() * 1000.0);
+        // A reader that gives the right text and a wrong one has read wrong too.
+        tally.read[reader] += usize::from(texts.iter().any(|text| text == scene.text()));
+        tally.wrong[reader] += texts.iter().filter(|text| *text != scene.text()).count();
+    };
+    if !ours_alone {
+        count(0, &mut || by_rqrr(&shot, &grey));
+        count(1, &mut || by_zedbar(&shot, &grey));
+        count(2, &mut || by_rxing(&shot, &grey));
+    }
+    // No signature helps us here: whatever is read first counts, right or wrong.
+    count(3, &mut || {
+        qr::read_luminance(shot.width, shot.height, shot.width, &grey, &mut |_| true, Effort::Frame)
+            .expect("the frame is whole")
+            .into_iter()
+            .collect()
+    });
+    count(4, &mut || qr::read_picture(&png).expect("our PNG is a picture"));
+    let mut reader = SceneReader::new();
+    let mut texts = Vec::new();
+    let mut spent = 0.0;
+    for number in 0..FRAMES {
+        let frame = scene.frame(number);
+        let grey = frame.luminance();
+        let start = now();
+        let read = reader
+            .take(frame.width, frame.height, frame.width, &grey, &mut |_| true)
+            .expect("the frame is whole");
+        spent += start.elapsed().as_secs_f64() * 1000.0;
+        if let Some(text) = read {
+            texts.push(text);
+            break;
+        }
+    }
+    count(5, &mut || std::mem::take(&mut texts));
+    if let Some(last) = tally.millis[5].last_mut() {
+        *last = spent;
+    }
+}
+
+#[allow(clippy::disallowed_methods, reason = "a benchmark measures time")]
+fn now() -> Instant {
+    Instant::now()
+}
+
+fn by_rqrr(shot: &Shot, grey: &[u8]) -> Vec<String> {
+    let mut prepared = rqrr::PreparedImage::prepare_from_greyscale(shot.width, shot.height, |x, y| {
+        grey[y * shot.width + x]
+    });
+    prepared.detect_grids().iter().filter_map(|grid| Some(grid.decode().ok()?.1)).collect()
+}
+
+fn by_zedbar(shot: &Shot, grey: &[u8]) -> Vec<String> {
+    let config = zedbar::DecoderConfig::new().enable(zedbar::config::QrCode).test_inverted(true);
+    let mut image = zedbar::Image::from_gray(grey, shot.width as u32, shot.height as u32).expect("whole");
+    let result = zedbar::Scanner::with_config(config).scan(&mut image);
+    result.symbols().iter().filter_map(|symbol| symbol.data_string().map(str::to_owned)).collect()
+}
+
+/// The library's own reader, once, as anyone would call it: hybrid threshold, also inverted.
+fn by_rxing(shot: &Shot, grey: &[u8]) -> Vec<String> {
+    use rxing::common::HybridBinarizer;
+    use rxing::qrcode::cpp_port::QrReader;
+    use rxing::{BinaryBitmap, DecodeHints, Luma8Source, Reader as _};
+    let source = Luma8Source::new_with_slice(grey, shot.width as u32, shot.height as u32).expect("whole");
+    let mut bitmap = BinaryBitmap::new(HybridBinarizer::new(source));
+    let hints = DecodeHints { TryHarder: Some(true), ..DecodeHints::default() };
+    QrReader.decode_with_hints(&mut bitmap, &hints).iter().map(|result| result.getText().to_owned()).collect()
+}
