@@ -63,7 +63,9 @@ impl Sightings {
         for (i, first) in seen.iter().enumerate() {
             for (j, right) in seen.iter().enumerate() {
                 for (k, below) in seen.iter().enumerate() {
-                    if i != j && i != k && j != k
+                    if i != j
+                        && i != k
+                        && j != k
                         && let Some(doubt) = doubt(first, right, below)
                     {
                         ranked.push((doubt, [*first, *right, *below]));
@@ -123,7 +125,12 @@ pub(super) struct Seen {
 }
 
 /// Lays out and decodes the codes that the sightings may belong to. `take` is shown each and ends the search with true.
-pub(super) fn read(picture: &Luma, sightings: &Sightings, work: &mut Work, take: &mut dyn FnMut(Seen) -> bool) {
+pub(super) fn read(
+    picture: &Luma,
+    sightings: &Sightings,
+    work: &mut Work,
+    take: &mut dyn FnMut(Seen) -> bool,
+) {
     let mut used: Vec<[Point; 3]> = Vec::new();
     let mut ready: Vec<Corners> = Vec::new();
     for triple in sightings.triples() {

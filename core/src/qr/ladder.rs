@@ -205,7 +205,13 @@ impl Climb {
         (!self.done()).then_some(())
     }
 
-    fn hard(&mut self, picture: &Luma, ink: Ink, mut work: Work, take: &mut dyn FnMut(&str) -> bool) -> Option<()> {
+    fn hard(
+        &mut self,
+        picture: &Luma,
+        ink: Ink,
+        mut work: Work,
+        take: &mut dyn FnMut(&str) -> bool,
+    ) -> Option<()> {
         let sightings = self.sightings(ink).clone();
         let mut found = Vec::new();
         hard::read(picture, &sightings, &mut work, &mut |seen| {

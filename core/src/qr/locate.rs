@@ -281,8 +281,12 @@ pub(super) fn corners(picture: &Luma, places: [(Point, f64); 3]) -> Option<Corne
     // The other two turn about directions of their own: the line between the patterns is exact.
     let (below, c) = fit_down(picture, below, first.right, across, below_size)?;
     let fit = a.min(b).min(c);
-    (fit >= LEAST_FIT && first.area() > 0.0 && right.area() > 0.0 && below.area() > 0.0)
-        .then_some(Corners { first, right, below, fit })
+    (fit >= LEAST_FIT && first.area() > 0.0 && right.area() > 0.0 && below.area() > 0.0).then_some(Corners {
+        first,
+        right,
+        below,
+        fit,
+    })
 }
 
 /// As [`fit`], with the exact direction downwards.

@@ -77,7 +77,8 @@ impl Mesh {
             frames.set(x, y, Some(learned(&frames, found, x, y, flat.step)));
             surest.set(x, y, sure.max(0.02));
         }
-        mesh.nodes = flat.nodes.made(|x, y| frames.get(x, y).map_or(flat.nodes.get(x, y), |frame| frame.middle));
+        mesh.nodes =
+            flat.nodes.made(|x, y| frames.get(x, y).map_or(flat.nodes.get(x, y), |frame| frame.middle));
         mesh
     }
 
@@ -89,7 +90,8 @@ impl Mesh {
             let (found, sure) = seek(layout, picture, frame, self.modules(x), self.modules(y), reach);
             let own = 0.25 + 0.7 * sure;
             [0, 1].map(|axis| {
-                let (a, b) = if axis == 0 { (found.middle[0], smooth[0]) } else { (found.middle[1], smooth[1]) };
+                let (a, b) =
+                    if axis == 0 { (found.middle[0], smooth[0]) } else { (found.middle[1], smooth[1]) };
                 a * own + b * (1.0 - own)
             })
         });
@@ -136,7 +138,8 @@ impl Mesh {
             let middle = self.at(u, v);
             let (right, down) = (minus(self.at(u + 0.2, v), middle), minus(self.at(u, v + 0.2), middle));
             let look = |a: f64, b: f64| {
-                picture.sample([middle[0] + a * right[0] + b * down[0], middle[1] + a * right[1] + b * down[1]])
+                picture
+                    .sample([middle[0] + a * right[0] + b * down[0], middle[1] + a * right[1] + b * down[1]])
             };
             (look(0.0, 0.0) * 2.0 + look(1.0, 0.0) + look(-1.0, 0.0) + look(0.0, 1.0) + look(0.0, -1.0)) / 6.0
         })
@@ -270,9 +273,11 @@ fn seek(layout: &Layout, picture: &Luma, frame: Frame, u: f64, v: f64, reach: f6
         let stand: f32 = seen
             .iter()
             .zip(&offsets)
-            .map(|(&value, &(_, known))| {
-                if known == 0.0 { (value - mean).abs() } else { 2.0 * known * (mean - value) }
-            })
+            .map(
+                |(&value, &(_, known))| {
+                    if known == 0.0 { (value - mean).abs() } else { 2.0 * known * (mean - value) }
+                },
+            )
             .sum();
         stand / count
     };
