@@ -65,11 +65,11 @@ fn learned(from: &Grid<f32>, to: &Grid<f32>, known: &Grid<f32>, pull: f32) -> Op
         }
     }
     let ridge = pull * count.max(1.0);
-    for at in 0..TAPS {
-        normal[(at, at)] += ridge;
-    }
+    normal += SMatrix::identity() * ridge;
     // The middle tap is the module itself.
-    side[12] += ridge;
+    if let Some(own) = side.get_mut(TAPS / 2 - 1) {
+        *own += ridge;
+    }
     normal.fill_upper_triangle_with_lower_triangle();
     Some(normal.cholesky()?.solve(&side))
 }

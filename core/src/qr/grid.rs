@@ -43,10 +43,6 @@ impl<T: Copy + Default> Grid<T> {
         (0..side * side).map(move |at| (at % side, at / side))
     }
 
-    pub(super) fn values(&self) -> impl Iterator<Item = T> + '_ {
-        self.cells.iter().copied()
-    }
-
     /// A grid of the same size, made from each place.
     pub(super) fn made<U: Copy + Default>(&self, make: impl Fn(usize, usize) -> U) -> Grid<U> {
         let cells = self.places().map(|(x, y)| make(x, y)).collect();

@@ -31,12 +31,6 @@ impl Sightings {
         }
     }
 
-    pub(super) fn merge(&mut self, other: &Self) {
-        for sighting in &other.0 {
-            self.add(sighting.at, sighting.size);
-        }
-    }
-
     /// Forgets what lies in a code that is read: the corners are its three patterns.
     pub(super) fn forget(&mut self, first: Point, right: Point, below: Point) {
         let (along, across) = (minus(right, first), minus(below, first));

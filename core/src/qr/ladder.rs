@@ -6,6 +6,7 @@ use rxing::qrcode::cpp_port::decoder::Decode;
 use rxing::qrcode::cpp_port::detector::{FindFinderPatterns, GenerateFinderPatternSets, SampleQR};
 use rxing::{Binarizer as _, Luma8Source};
 
+use super::cores;
 use super::hard::{self, Seen, Sightings, Work};
 use super::locate::Point;
 use super::luma::Luma;
@@ -79,7 +80,12 @@ pub fn read_luminance(
 }
 
 /// The frame without the padding of its rows.
-fn packed(width: usize, height: usize, stride: usize, luminance: &[u8]) -> Result<Luma, FrameError> {
+pub(super) fn packed(
+    width: usize,
+    height: usize,
+    stride: usize,
+    luminance: &[u8],
+) -> Result<Luma, FrameError> {
     if width.min(height) < LEAST_SIDE || width.max(height) > MOST_SIDE {
         return Err(FrameError::WrongSize { width, height, most: MOST_SIDE });
     }
@@ -266,7 +272,9 @@ fn read_local(picture: &Luma, reach: usize, bias: i64) -> Read {
                 bits.set(x, y);
             }
         }
-        Some(decoded(&bits))
+        let mut read = decoded(&bits);
+        read.patterns.extend(cores::find(&dark, picture.width()));
+        Some(read)
     })
 }
 

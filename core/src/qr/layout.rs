@@ -38,8 +38,6 @@ pub(super) struct Layout {
     pub(super) known: Grid<Known>,
     /// Data modules in the order of their bits.
     pub(super) order: Vec<(usize, usize)>,
-    /// Centres of the alignment patterns, in whole modules.
-    pub(super) alignments: Vec<(usize, usize)>,
 }
 
 /// The block structure of one level: for each block how many data codewords, and the check codewords of all.
@@ -85,14 +83,12 @@ impl Layout {
             .iter()
             .filter_map(|&centre| usize::try_from(centre).ok())
             .collect();
-        let mut alignments = Vec::new();
         for &cy in &centres {
             for &cx in &centres {
                 let low = |c: usize| c < 9;
                 let high = |c: usize| c + 9 > side;
                 if !(low(cx) && low(cy) || low(cx) && high(cy) || high(cx) && low(cy)) {
                     square(&mut known, cx, cy, 2, |ring| ring != 1);
-                    alignments.push((cx, cy));
                 }
             }
         }
@@ -106,7 +102,7 @@ impl Layout {
         }
         known.set(8, side - 8, Known::Dark);
         let order = order(&known);
-        Some(Self { version, side, known, order, alignments })
+        Some(Self { version, side, known, order })
     }
 
     /// The places of the format's bits, bit 0 first: beside the first finder, then beside the other two.

@@ -238,10 +238,7 @@ fn settle(picture: &Luma, mut frame: Frame) -> Option<Frame> {
             normal += row * row.transpose();
             side += row * (level + gain * wanted - seen);
         }
-        for at in 0..8 {
-            normal[(at, at)] *= 1.001;
-            normal[(at, at)] += 1e-6;
-        }
+        normal += SMatrix::from_diagonal(&(normal.diagonal() * 1e-3).add_scalar(1e-6));
         let step = normal.cholesky()?.solve(&side);
         let most = length(frame.right).max(length(frame.down));
         // A step of more than a module is a leap in the dark.
