@@ -88,7 +88,7 @@ fn look(scene: &degrade::Scene, ours_alone: bool, tally: &mut Tally) {
     tally.pictures += 1;
     let mut count = |reader: usize, read: &mut dyn FnMut() -> Vec<String>| {
         let start = now();
-        let texts = catch_unwind(AssertUnwindSafe(|| read())).unwrap_or_default();
+        let texts = catch_unwind(AssertUnwindSafe(&mut *read)).unwrap_or_default();
         tally.millis[reader].push(start.elapsed().as_secs_f64() * 1000.0);
         // A reader that gives the right text and a wrong one has read wrong too.
         tally.read[reader] += usize::from(texts.iter().any(|text| text == scene.text()));
