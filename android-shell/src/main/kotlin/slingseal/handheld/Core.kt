@@ -1,0 +1,47 @@
+package slingseal.handheld
+
+import android.content.Context
+import slingseal.core.Handheld
+import slingseal.core.HandheldException
+import java.io.File
+import java.util.concurrent.Executor
+import java.util.concurrent.Executors
+
+/** The core of this process: one, however often the activity is made anew. */
+object Core {
+    private var open: Handheld? = null
+
+    /** Where work of more than a moment is done: stretching a PIN is made to be slow. */
+    var slow: Executor = Executors.newSingleThreadExecutor()
+
+    @Synchronized
+    fun of(context: Context): Handheld {
+        val language = context.resources.configuration.locales[0].toLanguageTag()
+        open?.let {
+            it.speak(language)
+            return it
+        }
+        // outside every backup and every transfer to another phone: a copy would be a second device that says it is this one
+        val home = File(context.noBackupFilesDir, "home").apply { mkdirs() }
+        return Handheld.open(home.path, DeviceSecret.bytes(), language).also { open = it }
+    }
+
+    /** Closes the core, as the end of the process does. */
+    @Synchronized
+    fun close() {
+        open?.close()
+        open = null
+    }
+}
+
+/** The one line that says what is wrong and what to do. */
+val HandheldException.words: String
+    get() = when (this) {
+        is HandheldException.Refused -> words
+        is HandheldException.NotFound -> words
+        is HandheldException.StorageFull -> words
+        is HandheldException.StorageDamaged -> words
+        is HandheldException.TooNew -> words
+        is HandheldException.BadInput -> words
+        is HandheldException.Internal -> words
+    }

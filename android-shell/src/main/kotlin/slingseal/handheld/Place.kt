@@ -1,0 +1,96 @@
+package slingseal.handheld
+
+import android.os.Bundle
+
+/** Where the person is in the program: a page and what it needs to be drawn again. What it shows comes from the core. */
+class Place(val page: PageKind, vararg args: String) {
+    val args: List<String> = args.toList()
+
+    fun save(): ArrayList<String> = ArrayList(listOf(page.name) + args)
+
+    companion object {
+        private const val KEY = "places"
+
+        fun saveAll(places: List<Place>, state: Bundle) {
+            state.putInt(KEY, places.size)
+            for ((at, place) in places.withIndex()) state.putStringArrayList("$KEY $at", place.save())
+        }
+
+        fun loadAll(state: Bundle?): List<Place> {
+            if (state == null) return emptyList()
+            return (0 until state.getInt(KEY)).mapNotNull { at ->
+                val saved = state.getStringArrayList("$KEY $at") ?: return@mapNotNull null
+                val page = PageKind.entries.firstOrNull { it.name == saved.first() } ?: return@mapNotNull null
+                Place(page, *saved.drop(1).toTypedArray())
+            }
+        }
+    }
+}
+
+/** The pages. In brackets: what they are given. */
+enum class PageKind {
+    START,
+
+    /** (purpose, text that was read before) */
+    SCAN,
+
+    /** (purpose, text that was read before) */
+    TYPE,
+
+    /** (tag's text) */
+    TAG,
+
+    /** (walk) */
+    WALK,
+
+    /** (walk) */
+    MORE,
+
+    /** (walk) */
+    CARDS,
+
+    /** (walk) */
+    FINDINGS,
+
+    /** (walk, finding) */
+    FINDING,
+
+    /** (walk, card) */
+    PICK,
+
+    /** (walk, card, point, name, note, photos divided by commas) */
+    DEFICIENCY,
+
+    /** (walk, card, point, name, note, photos divided by commas) */
+    PHOTO,
+
+    /** (walk, card, point, finding or nothing) */
+    VALUE,
+
+    /** (walk, why) */
+    WRITE,
+
+
+    /** (record) */
+    SEAL,
+
+    HOOK,
+
+    /** (seal's text or nothing, tag's text or nothing) */
+    VERDICT,
+    RECORDS,
+
+    /** (record) */
+    RECORD,
+    MOVE,
+    SET_UP,
+
+    /** (card of an authority, its name, its fingerprint) */
+    TRUST,
+    REQUEST,
+    NAME,
+
+    /** (name) */
+    NEW_PIN,
+    SETTINGS,
+}

@@ -1,0 +1,108 @@
+package slingseal.handheld
+
+import android.app.Activity
+import android.content.res.Configuration
+import android.view.View
+import slingseal.core.Handheld
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Key
+import slingseal.handheld.look.Page
+import slingseal.handheld.look.Palette
+import slingseal.handheld.look.Parts
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+
+/** What a page may ask of the program around it. */
+interface Shell {
+    val activity: Activity
+    val core: Handheld
+    val palette: Palette
+    val parts: Parts
+
+    /** One line that the next page shows at its head: why something was refused. */
+    var notice: String?
+
+    fun go(place: Place)
+
+    /** Goes to a place instead of the one that is shown. */
+    fun swap(place: Place)
+
+    /** Back to the page that is nearest of this kind, or to the start. */
+    fun backTo(page: PageKind)
+    fun back()
+    fun redraw()
+
+    /** Draws the page that is in front again, as the same object. */
+    fun redrawSame()
+    fun feel(beat: Beat)
+    fun say(words: String)
+
+    /** Does slow work off the main thread, then comes back; an error of the core is told on the page. */
+    fun <T> work(job: () -> T, done: (T) -> Unit)
+
+    /** Does quick work; an error of the core is told on the page that comes. Null where there was one. */
+    fun <T : Any> attempt(job: () -> T): T?
+
+    fun changePalette(palette: Palette)
+
+    /** Whether each page is spoken when it comes. */
+    var speaks: Boolean
+}
+
+/** One page: drawn whole from what the core says, and drawn anew after each answer. */
+abstract class Screen(protected val shell: Shell, val place: Place) {
+    protected val parts get() = shell.parts
+    protected val palette get() = shell.palette
+    protected val context get() = shell.activity
+    protected val onItsSide get() = context.resources.configuration.orientation == Configuration.ORIENTATION_LANDSCAPE
+
+    abstract fun build(): View
+
+    /** What a voice says when the page comes; null says nothing. */
+    open val spoken: String? get() = null
+
+    /** Whether the screen stays on. */
+    open val staysOn get() = false
+
+    /** Whether the screen shines as bright as it can. */
+    open val shines get() = false
+
+    /** Whether the bars of the system make room. */
+    open val hidesBars get() = false
+
+    /** Whether the volume keys answer here. */
+    open val takesHardKeys get() = false
+
+    open fun hard(answer: HardAnswer) = Unit
+
+    /** The page is in front. */
+    open fun shown() = Unit
+
+    /** The page is not in front any more. */
+    open fun hidden() = Unit
+
+    protected fun text(id: Int, vararg args: Any): String = context.getString(id, *args)
+
+    protected fun key(face: Face, label: CharSequence, sign: Sign = Sign.NONE, detail: CharSequence? = null, press: () -> Unit) =
+        Key(context, palette, face, label, sign, detail, press)
+
+    protected fun backKey() = key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.back() }
+
+    /** The notice, if there is one, above the rest. */
+    protected fun body(vararg views: View?, space: Int = 14): View {
+        val all = listOfNotNull(noticePanel(), *views)
+        return parts.column(*all.toTypedArray(), space = space)
+    }
+
+    protected fun noticePanel(): View? {
+        val words = shell.notice ?: return null
+        val line = parts.signed(Sign.CROSS, parts.words(words, 19, bold = true, ground = palette.panel), palette.panel)
+        return parts.panel(line, thick = true).apply {
+            accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE
+        }
+    }
+
+    protected fun page(title: CharSequence?, body: View, keys: List<Key> = emptyList(), back: Boolean = true, scrolls: Boolean = true): View =
+        Page(parts).build(title, if (back) backKey() else null, body, keys, onItsSide, scrolls)
+}

@@ -1,0 +1,60 @@
+package slingseal.handheld
+
+import slingseal.handheld.screens.CardsScreen
+import slingseal.handheld.screens.DeficiencyScreen
+import slingseal.handheld.screens.FindingScreen
+import slingseal.handheld.screens.FindingsScreen
+import slingseal.handheld.screens.HookScreen
+import slingseal.handheld.screens.MoreScreen
+import slingseal.handheld.screens.MoveScreen
+import slingseal.handheld.screens.NameScreen
+import slingseal.handheld.screens.NewPinScreen
+import slingseal.handheld.screens.PhotoScreen
+import slingseal.handheld.screens.PickScreen
+import slingseal.handheld.screens.RecordScreen
+import slingseal.handheld.screens.RecordsScreen
+import slingseal.handheld.screens.RequestScreen
+import slingseal.handheld.screens.ScanScreen
+import slingseal.handheld.screens.SealScreen
+import slingseal.handheld.screens.SetUpScreen
+import slingseal.handheld.screens.SettingsScreen
+import slingseal.handheld.screens.StartScreen
+import slingseal.handheld.screens.TagScreen
+import slingseal.handheld.screens.TrustScreen
+import slingseal.handheld.screens.TypeScreen
+import slingseal.handheld.screens.ValueScreen
+import slingseal.handheld.screens.VerdictScreen
+import slingseal.handheld.screens.WriteScreen
+import slingseal.handheld.screens.walkScreen
+
+/** The page of each place. */
+object Screens {
+    fun of(shell: Shell, place: Place): Screen = when (place.page) {
+        PageKind.START -> StartScreen(shell, place)
+        PageKind.SCAN -> ScanScreen(shell, place)
+        PageKind.TYPE -> TypeScreen(shell, place)
+        PageKind.TAG -> TagScreen(shell, place)
+        PageKind.WALK -> walkScreen(shell, place)
+        PageKind.MORE -> MoreScreen(shell, place)
+        PageKind.CARDS -> CardsScreen(shell, place)
+        PageKind.FINDINGS -> FindingsScreen(shell, place)
+        PageKind.FINDING -> FindingScreen(shell, place)
+        PageKind.PICK -> PickScreen(shell, place)
+        PageKind.DEFICIENCY -> DeficiencyScreen(shell, place)
+        PageKind.PHOTO -> PhotoScreen(shell, place)
+        PageKind.VALUE -> ValueScreen(shell, place)
+        PageKind.WRITE -> WriteScreen(shell, place)
+        PageKind.SEAL -> SealScreen(shell, place)
+        PageKind.HOOK -> HookScreen(shell, place)
+        PageKind.VERDICT -> VerdictScreen(shell, place)
+        PageKind.RECORDS -> RecordsScreen(shell, place)
+        PageKind.RECORD -> RecordScreen(shell, place)
+        PageKind.MOVE -> MoveScreen(shell, place)
+        PageKind.SET_UP -> SetUpScreen(shell, place)
+        PageKind.TRUST -> TrustScreen(shell, place)
+        PageKind.REQUEST -> RequestScreen(shell, place)
+        PageKind.NAME -> NameScreen(shell, place)
+        PageKind.NEW_PIN -> NewPinScreen(shell, place)
+        PageKind.SETTINGS -> SettingsScreen(shell, place)
+    }
+}

@@ -1,0 +1,118 @@
+package slingseal.handheld.screens
+
+import android.view.Gravity
+import android.view.View
+import slingseal.core.CardState
+import slingseal.core.CardView
+import slingseal.core.PointState
+import slingseal.core.PointView
+import slingseal.core.WalkRequest
+import slingseal.core.WalkView
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Chain
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.GloveFrame
+import slingseal.handheld.look.Link
+import slingseal.handheld.look.Sign
+import slingseal.handheld.look.Spot
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+
+/** One card of the walk: read it, do it, answer it. */
+class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private val card: CardView) : Screen(shell, place) {
+    override val spoken get() = card.spoken
+    override val staysOn get() = true
+    override val hidesBars get() = onItsSide
+    override val takesHardKeys get() = true
+
+    /** The first point that asks for a value of its own. */
+    private val asking: PointView? get() = card.points.firstOrNull { it.needsValue }
+
+    override fun build(): View {
+        val frame = GloveFrame(context)
+        val asking = asking
+        val first = if (asking == null) {
+            key(Face.GOOD, text(R.string.all_good), Sign.TICK) { good() }
+        } else {
+            key(Face.GOOD, text(R.string.give_value), Sign.LIST) { give(asking) }
+        }
+        frame.put(Spot.FIRST, first)
+        frame.put(Spot.SECOND, key(Face.BAD, text(R.string.deficiency), Sign.CROSS) { pick() })
+        walk.undo?.let { number ->
+            frame.put(Spot.SIDE_ONE, key(Face.SIDE, text(R.string.undo), Sign.UNDO) { undo(number) })
+        }
+        frame.put(Spot.SIDE_TWO, key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place(PageKind.MORE, walk.walk)) })
+        frame.put(Spot.BETWEEN, counter())
+        frame.put(Spot.MIDDLE, parts.scroll(words()))
+        return frame
+    }
+
+    private fun counter(): View = parts.column(
+        parts.words(card.number.toString(), 34, bold = true).apply { gravity = Gravity.CENTER_HORIZONTAL; maxLines = 1 },
+        parts.words(text(R.string.of_cards, card.of.toInt()), 15, quiet = true).apply { gravity = Gravity.CENTER_HORIZONTAL },
+        space = 0,
+    ).apply {
+        gravity = Gravity.CENTER
+        contentDescription = text(R.string.card_of, card.number.toInt(), card.of.toInt())
+    }
+
+    private fun words(): View = body(
+        parts.column(
+            Chain(context, palette, walk.cards.map(::link), card.number.toInt() - 1),
+            parts.eyebrow(card.station),
+            parts.heading(card.title, 25),
+            space = 6,
+        ),
+        parts.words(card.motion, 18),
+        card.caution?.let { parts.panel(parts.words(it, 17, bold = true, ground = palette.panel), thick = true) },
+        parts.column(*card.points.map(::point).toTypedArray(), space = 8),
+        space = 10,
+    ).apply { setPadding(0, context.resources.displayMetrics.density.times(6).toInt(), 0, 0) }
+
+    private fun link(state: CardState) = when (state) {
+        CardState.UNANSWERED, CardState.PARTLY -> Link.OPEN
+        CardState.GOOD -> Link.GOOD
+        CardState.DEFICIENT -> Link.DEFICIENT
+        CardState.AWAITS_SECOND_LOOK -> Link.DEFICIENT
+    }
+
+    private fun point(point: PointView): View {
+        val sign = when (point.state) {
+            PointState.UNANSWERED -> Sign.EYE
+            PointState.GOOD -> Sign.TICK
+            PointState.DEFICIENT, PointState.AWAITS_SECOND_LOOK -> Sign.CROSS
+        }
+        val shown = point.answer?.let { "${point.prompt}: $it" } ?: point.prompt
+        return parts.signed(sign, parts.words(shown, 19, bold = true))
+    }
+
+    private fun good() {
+        val view = shell.attempt { shell.core.doWalk(walk.walk, WalkRequest.CardGood(card.number)) } ?: return shell.redraw()
+        shell.feel(if (view.refused == null) Beat.GOOD else Beat.REFUSED)
+        shell.notice = view.refused?.message
+        shell.redraw()
+    }
+
+    private fun undo(number: UInt) {
+        val view = shell.attempt { shell.core.doWalk(walk.walk, WalkRequest.Undo(number)) } ?: return shell.redraw()
+        shell.feel(if (view.refused == null) Beat.UNDONE else Beat.REFUSED)
+        shell.notice = view.refused?.message
+        shell.redraw()
+    }
+
+    private fun give(point: PointView) = shell.go(Place(PageKind.VALUE, walk.walk, card.number.toString(), point.id, ""))
+
+    private fun pick() = shell.go(Place(PageKind.PICK, walk.walk, card.number.toString()))
+
+    override fun hard(answer: HardAnswer) {
+        when (answer) {
+            HardAnswer.FIRST -> asking?.let(::give) ?: good()
+            HardAnswer.SECOND -> pick()
+            HardAnswer.AGAIN -> shell.say(card.spoken)
+        }
+    }
+}

@@ -1,0 +1,198 @@
+package slingseal.handheld.screens
+
+import android.view.View
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+import slingseal.core.FindingState
+import slingseal.core.FindingView
+import slingseal.core.PointKind
+import slingseal.core.PointState
+import slingseal.core.WalkRequest
+import slingseal.handheld.look.GloveFrame
+import slingseal.handheld.look.Spot
+
+/** What the core takes for a deficiency that has no name in the procedure; it needs a note. */
+internal const val OTHER = "other"
+
+/** Which deficiency it is: by point, by name. */
+class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private var list: PickList? = null
+    override val staysOn get() = true
+    override val takesHardKeys get() = true
+    override val spoken get() = text(R.string.pick_words)
+
+    override fun build(): View {
+        val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.deficiency), body())
+        val card = walk.card ?: return page(text(R.string.deficiency), body())
+        val keys = mutableListOf<slingseal.handheld.look.Key>()
+        val views = mutableListOf<View>()
+        for (point in card.points.filter { it.state == PointState.UNANSWERED || it.state == PointState.GOOD }) {
+            views += parts.words(point.prompt, 19, bold = true)
+            for (known in point.deficiencies) {
+                val later = if (known.inPlace) null else text(R.string.needs_rerigging)
+                val row = key(Face.ROW, known.shown, Sign.CROSS, later) { pick(card.number, point.id, known.name) }
+                keys += row
+                views += row
+            }
+            val other = key(Face.ROW, text(R.string.something_else), Sign.PLUS) {
+                shell.go(Place(PageKind.WRITE, walk.walk, Why.OTHER.name, card.number.toString(), point.id))
+            }
+            keys += other
+            views += other
+        }
+        list = PickList(keys, shell::say)
+        return page(text(R.string.what_is_wrong), body(parts.column(*views.toTypedArray(), space = 14)))
+    }
+
+    private fun pick(card: UInt, point: String, name: String) =
+        shell.go(Place(PageKind.DEFICIENCY, place.args[0], card.toString(), point, name, "", ""))
+
+    override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
+}
+
+/** A deficiency before it is noted: with a note and photographs, to be put right now or later. */
+class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val walk get() = place.args[0]
+    private val card get() = place.args[1].toUInt()
+    private val point get() = place.args[2]
+    private val name get() = place.args[3]
+    private val note get() = place.args[4].ifEmpty { null }
+    private val photos get() = place.args[5].split(',').filter { it.isNotEmpty() }
+
+    override val staysOn get() = true
+    override val hidesBars get() = onItsSide
+    override val takesHardKeys get() = true
+    override val spoken get() = text(R.string.deficiency_spoken, shown())
+
+    private fun view() = shell.attempt { shell.core.walk(walk) }
+
+    private fun shown(): String {
+        val known = view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
+        return known?.shown ?: note ?: name
+    }
+
+    override fun build(): View {
+        val about = view()?.card?.points?.firstOrNull { it.id == point }
+        return GloveFrame(context)
+            .put(Spot.FIRST, key(Face.GOOD, text(R.string.put_right_now), Sign.TICK) { noteIt(now = true) })
+            .put(Spot.SECOND, key(Face.BAD, text(R.string.note_go_on), Sign.CROSS) { noteIt(now = false) })
+            .put(Spot.SIDE_ONE, key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.back() })
+            .put(Spot.SIDE_TWO, key(Face.SIDE, text(R.string.add_note), Sign.PLUS) { shell.go(Place(PageKind.WRITE, walk, Why.NOTE.name, *place.args.drop(1).toTypedArray())) })
+            .put(
+                Spot.MIDDLE,
+                parts.scroll(
+                    body(
+                        parts.eyebrow(about?.prompt.orEmpty()),
+                        parts.heading(shown(), 27),
+                        parts.words(text(R.string.deficiency_words), 18),
+                        note?.takeIf { name != OTHER }?.let { parts.panel(parts.words(it, 18, ground = palette.panel)) },
+                        if (photos.isEmpty()) null else parts.words(text(R.string.photos_taken, photos.size), 17),
+                        key(Face.ROW, text(R.string.add_photo), Sign.EYE) { shell.go(Place(PageKind.PHOTO, *place.args.toTypedArray())) },
+                    ),
+                ),
+            )
+    }
+
+    private fun noteIt(now: Boolean) {
+        val before = view()?.findings?.maxOfOrNull { it.number } ?: 0u
+        val after = shell.answer(walk, WalkRequest.Deficiency(card, point, name, note, photos), Beat.DEFICIENCY) ?: return shell.redraw()
+        val made = after.findings.maxByOrNull { it.number }?.takeIf { it.number > before }
+        shell.backTo(PageKind.WALK)
+        if (now && made != null) shell.go(Place(PageKind.FINDING, walk, made.number.toString()))
+    }
+
+    override fun hard(answer: HardAnswer) = when (answer) {
+        HardAnswer.FIRST -> noteIt(now = true)
+        HardAnswer.SECOND -> noteIt(now = false)
+        HardAnswer.AGAIN -> shell.say(spoken)
+    }
+}
+
+/** A finding on its way from found, to put right, to looked at again. */
+class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val walk get() = place.args[0]
+    private val finding: FindingView? = shell.attempt { shell.core.walk(walk) }?.findings?.firstOrNull { it.number.toString() == place.args[1] }
+
+    override val staysOn get() = true
+    override val hidesBars get() = onItsSide
+    override val takesHardKeys get() = true
+    override val spoken: String?
+        get() = finding?.let {
+            when (it.state) {
+                FindingState.OPEN -> text(R.string.finding_open_spoken, it.shown)
+                FindingState.PUT_RIGHT -> text(R.string.finding_again_spoken, it.prompt)
+                FindingState.CLOSED -> text(R.string.finding_closed)
+            }
+        }
+
+    override fun build(): View {
+        val finding = finding ?: return page(text(R.string.findings), body())
+        val frame = GloveFrame(context)
+        when (finding.state) {
+            FindingState.OPEN -> {
+                frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.is_put_right), Sign.TICK) { putRight() })
+                frame.put(Spot.SECOND, key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(PageKind.WALK) })
+            }
+            FindingState.PUT_RIGHT -> {
+                frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.good_now), Sign.TICK) { again(true) })
+                frame.put(Spot.SECOND, key(Face.BAD, text(R.string.still_wrong), Sign.CROSS) { again(false) })
+                frame.put(Spot.SIDE_ONE, key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(PageKind.WALK) })
+            }
+            FindingState.CLOSED -> frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.back), Sign.BACK) { shell.backTo(PageKind.WALK) })
+        }
+        val words = when (finding.state) {
+            FindingState.OPEN -> if (finding.inPlace) R.string.finding_open_words else R.string.finding_rerig_words
+            FindingState.PUT_RIGHT -> R.string.finding_again_words
+            FindingState.CLOSED -> R.string.finding_closed
+        }
+        frame.put(
+            Spot.MIDDLE,
+            parts.scroll(
+                body(
+                    parts.eyebrow(finding.prompt),
+                    parts.heading(finding.shown, 27),
+                    parts.words(text(words), 19),
+                    finding.note?.let { parts.panel(parts.words(it, 18, ground = palette.panel)) },
+                    *finding.story.map { parts.words(it, 16, quiet = true) }.toTypedArray(),
+                ).apply { setPadding(0, (14 * resources.displayMetrics.density).toInt(), 0, 0) },
+            ),
+        )
+        return frame
+    }
+
+    private fun putRight() {
+        val number = finding?.number ?: return
+        shell.answer(walk, WalkRequest.PutRight(number, null, null, emptyList()), Beat.GOOD)
+        shell.redraw()
+    }
+
+    private fun again(good: Boolean) {
+        val finding = finding ?: return
+        if (good && finding.needsValue) {
+            return shell.go(Place(PageKind.VALUE, walk, finding.card.toString(), finding.point, finding.number.toString()))
+        }
+        val beat = if (good) Beat.GOOD else Beat.DEFICIENCY
+        val after = shell.answer(walk, WalkRequest.LookAgain(finding.number, good, null, null, emptyList()), beat)
+        if (after != null && good) shell.backTo(PageKind.WALK) else shell.redraw()
+    }
+
+    override fun hard(answer: HardAnswer) {
+        val state = finding?.state ?: return
+        when (answer) {
+            HardAnswer.FIRST -> when (state) {
+                FindingState.OPEN -> putRight()
+                FindingState.PUT_RIGHT -> again(true)
+                FindingState.CLOSED -> shell.backTo(PageKind.WALK)
+            }
+            HardAnswer.SECOND -> if (state == FindingState.PUT_RIGHT) again(false) else shell.backTo(PageKind.WALK)
+            HardAnswer.AGAIN -> spoken?.let(shell::say)
+        }
+    }
+}

@@ -1,0 +1,70 @@
+package slingseal.handheld.screens
+
+import android.view.View
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+
+/** Records that this device holds, the newest first. */
+class RecordsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override fun build(): View {
+        val records = shell.attempt { shell.core.records(null, 200u) }.orEmpty()
+        val rows = records.map { record ->
+            val state = listOfNotNull(
+                text(if (record.fit) R.string.fit else R.string.not_fit),
+                when (record.standing) {
+                    "voided" -> text(R.string.voided)
+                    "superseded" -> text(R.string.superseded)
+                    else -> if (record.expired) text(R.string.expired) else null
+                },
+                record.issued.dtg,
+                record.inspector,
+            ).joinToString(" · ")
+            key(Face.ROW, record.load, if (record.fit && record.standing == "current") Sign.TICK else Sign.CROSS, state) {
+                shell.go(Place(PageKind.RECORD, record.record))
+            }
+        }
+        val none = if (rows.isEmpty()) parts.words(text(R.string.no_records), 18) else null
+        return page(text(R.string.records), body(none, parts.column(*rows.toTypedArray(), space = 16)))
+    }
+}
+
+/** One record's story. */
+class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override fun build(): View {
+        val record = shell.attempt { shell.core.record(place.args[0]) } ?: return page(text(R.string.records), body())
+        val line = record.line
+        val facts = parts.facts(
+            listOf<Pair<CharSequence, CharSequence>>(
+                text(R.string.outcome) to text(if (line.fit) R.string.fit else R.string.not_fit),
+                text(R.string.inspector) to line.inspector,
+                text(R.string.sealed_at) to line.issued.dtg,
+                text(R.string.valid_until) to line.validUntil.dtg,
+                text(R.string.findings) to text(R.string.found_corrected, line.found.toInt(), line.corrected.toInt()),
+            ) + listOfNotNull(record.tag?.let { text(R.string.mass) to "${it.gross} · ${it.aircraft}" }),
+        )
+        val found = record.findings.flatMap { finding ->
+            listOf(parts.words("${finding.shown} · ${finding.prompt}", 18, bold = true)) + finding.story.map { parts.words(it, 16) }
+        }
+        val story = record.timeline.map { parts.words("${it.at.dtg}  ${it.what}", 16) }
+        return page(
+            line.load,
+            body(
+                *record.voids.map { parts.panel(parts.signed(Sign.CROSS, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }.toTypedArray(),
+                parts.panel(facts),
+                if (found.isEmpty()) null else parts.eyebrow(text(R.string.findings)),
+                *found.toTypedArray(),
+                if (story.isEmpty()) null else parts.eyebrow(text(R.string.story)),
+                *story.toTypedArray(),
+                space = 10,
+            ),
+            listOf(key(Face.GOOD, text(R.string.show_code), Sign.CODE) { shell.go(Place(PageKind.SEAL, line.record)) }),
+        )
+    }
+}

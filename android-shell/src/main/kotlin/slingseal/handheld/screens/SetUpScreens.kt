@@ -1,0 +1,173 @@
+package slingseal.handheld.screens
+
+import android.widget.LinearLayout
+import android.view.View
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+import slingseal.core.Received
+import slingseal.core.SetUpView
+
+/** Whose device it is, whom it trusts, and what is still missing. */
+class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override fun build(): View {
+        val view = shell.attempt { shell.core.setUp() } ?: return page(text(R.string.set_up), body())
+        val rows = listOfNotNull(
+            if (view.fingerprint == null) key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.make_key_about)) { shell.go(Place(PageKind.NAME)) } else null,
+            view.request?.let { key(Face.ROW, text(R.string.show_request), Sign.CODE, text(R.string.show_request_about)) { shell.go(Place(PageKind.REQUEST)) } },
+        )
+        val scan = key(Face.GOOD, text(R.string.scan_code), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.SET_UP.name)) }
+        return page(
+            text(R.string.set_up),
+            body(
+                parts.panel(parts.words(view.next, 19, bold = true, ground = palette.panel), thick = true),
+                parts.column(*rows.toTypedArray(), space = 16),
+                *own(view).toTypedArray(),
+                *trusted(view).toTypedArray(),
+            ),
+            listOf(scan),
+        )
+    }
+
+    private fun own(view: SetUpView): List<View> {
+        val credential = view.credential
+        val facts = listOfNotNull(
+            view.holder?.let { text(R.string.holder) to it },
+            view.fingerprint?.let { text(R.string.own_fingerprint) to it },
+            credential?.let { text(R.string.roles) to it.roles.joinToString(", ") },
+            credential?.let { text(R.string.expires) to listOfNotNull(it.expires.dtg, if (it.expired) text(R.string.expired) else null, if (it.revoked) text(R.string.revoked) else null).joinToString(" · ") },
+            credential?.let { text(R.string.authority) to it.authority },
+            view.pinLockedUntil?.let { text(R.string.pin_locked) to it.dtg },
+        )
+        return if (facts.isEmpty()) emptyList() else listOf(parts.eyebrow(text(R.string.this_device)), parts.panel(parts.facts(facts, 18)))
+    }
+
+    private fun trusted(view: SetUpView): List<View> {
+        if (view.authorities.isEmpty()) return listOf(parts.words(text(R.string.nobody_trusted), 18))
+        return listOf(parts.eyebrow(text(R.string.trusted))) + view.authorities.map { authority ->
+            parts.panel(
+                parts.facts(
+                    listOfNotNull(
+                        text(R.string.authority) to authority.name,
+                        text(R.string.fingerprint) to authority.fingerprint,
+                        text(R.string.roster) to (
+                            authority.roster?.let { number ->
+                                text(R.string.roster_about, number.toInt(), authority.rosterExpires?.dtg.orEmpty(), authority.revoked.toInt())
+                            } ?: text(R.string.no_roster)
+                            ),
+                    ),
+                    18,
+                ),
+            )
+        }
+    }
+
+    companion object {
+        /** Goes where a code leads that was taken in during the set-up. */
+        fun received(shell: Shell, what: Received) {
+            fun text(id: Int, vararg args: Any) = shell.activity.getString(id, *args)
+            when (what) {
+                is Received.Authority ->
+                    if (what.trusted) told(shell, text(R.string.trusted_already, what.name)) else shell.swap(Place(PageKind.TRUST, what.card, what.name, what.fingerprint))
+                is Received.Credential -> told(shell, text(if (what.own) R.string.credential_taken else R.string.credential_of_other, what.credential.holder))
+                is Received.Roster -> told(shell, text(if (what.new) R.string.roster_taken else R.string.roster_known, what.sequence.toInt()))
+                is Received.Void -> told(shell, text(R.string.void_taken, what.load, what.by, what.cause))
+                is Received.KeyRequest -> told(shell, text(R.string.request_of, what.holder, what.fingerprint))
+                is Received.Tag -> shell.swap(Place(PageKind.TAG, what.v1.text))
+                is Received.Seal -> told(shell, what.v1.first)
+            }
+        }
+
+        private fun told(shell: Shell, words: String) {
+            shell.notice = words
+            shell.swap(Place(PageKind.SET_UP))
+        }
+    }
+}
+
+/** An authority's fingerprint, to be compared by voice before it is trusted. */
+class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override fun build(): View = page(
+        text(R.string.trust_title),
+        body(
+            parts.words(text(R.string.trust_words, place.args[1]), 19),
+            parts.panel(parts.words(place.args[2], 34, bold = true, ground = palette.panel), thick = true),
+            parts.words(text(R.string.trust_why), 17, quiet = true),
+        ),
+        listOf(
+            key(Face.GOOD, text(R.string.it_matches), Sign.TICK) {
+                val done = shell.attempt { shell.core.trust(place.args[0], place.args[2]) } != null
+                shell.feel(if (done) Beat.GOOD else Beat.REFUSED)
+                shell.swap(Place(PageKind.SET_UP))
+            },
+            key(Face.BAD, text(R.string.it_differs), Sign.CROSS) { shell.back() },
+        ),
+    )
+}
+
+/** The key request, for the authority to scan. */
+class RequestScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val staysOn get() = true
+    override val shines get() = true
+
+    override fun build(): View {
+        val view = shell.attempt { shell.core.setUp() }
+        val request = view?.request?.let { text -> shell.attempt { shell.core.codeOf(text) } } ?: return page(text(R.string.key_request), body())
+        val code = codeView(shell, request, text(R.string.code_of_request))
+        val facts = parts.facts(listOfNotNull(view.holder?.let { text(R.string.holder) to it }, view.fingerprint?.let { text(R.string.own_fingerprint) to it }))
+        val words = parts.words(text(R.string.request_words), 18)
+        if (!onItsSide) return page(text(R.string.key_request), body(code, words, parts.panel(facts)))
+        val row = LinearLayout(context).apply {
+            addView(code, LinearLayout.LayoutParams(LinearLayout.LayoutParams.WRAP_CONTENT, LinearLayout.LayoutParams.MATCH_PARENT))
+            addView(page(text(R.string.key_request), body(words, parts.panel(facts))), LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 1f))
+        }
+        return row
+    }
+}
+
+/** Who holds this device. */
+class NameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+    override val title get() = text(R.string.make_key)
+    override val guide get() = text(R.string.name_guide)
+    override val done get() = text(R.string.take_it)
+
+    override fun take(words: String) {
+        if (words.isBlank()) {
+            shell.notice = text(R.string.nothing_typed)
+            return shell.redraw()
+        }
+        shell.swap(Place(PageKind.NEW_PIN, words.trim(), ""))
+    }
+}
+
+/** A new PIN, typed twice. */
+class NewPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+    private var first: String? = null
+    override val title get() = text(R.string.new_pin)
+    override val words get() = text(if (first == null) R.string.new_pin_words else R.string.new_pin_again)
+    override val done get() = text(R.string.take_it)
+
+    override fun take(pin: String) {
+        val before = first
+        if (before == null) {
+            first = pin
+            return shell.redrawSame()
+        }
+        first = null
+        if (before != pin) {
+            shell.notice = text(R.string.pins_differ)
+            shell.feel(Beat.REFUSED)
+            return shell.redrawSame()
+        }
+        shell.work({ shell.core.makeKey(place.args[0], pin) }) {
+            shell.feel(Beat.GOOD)
+            shell.swap(Place(PageKind.REQUEST))
+        }
+    }
+}

@@ -1,0 +1,56 @@
+package slingseal.handheld.screens
+
+import android.view.View
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+import slingseal.core.TagView
+
+/** What the tag says, before the walk begins. */
+class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override fun build(): View {
+        val tag = shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
+        val begin = key(Face.GOOD, text(R.string.begin_walk), Sign.TICK) { begin() }
+        return page(tag.load, contents(tag), listOf(begin))
+    }
+
+    private fun contents(tag: TagView): View {
+        val warnings = tag.warnings.map { parts.panel(parts.signed(Sign.CROSS, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }
+        val facts = parts.facts(
+            listOfNotNull(
+                text(R.string.procedure) to (tag.procedureTitle ?: tag.procedure),
+                text(R.string.mass) to tag.gross,
+                text(R.string.aircraft) to text(R.string.aircraft_allowable, tag.aircraft, tag.allowable),
+                text(R.string.from) to listOfNotNull(tag.pickup.name, tag.pickup.grid).joinToString(" · "),
+                text(R.string.to) to listOfNotNull(tag.destination.name, tag.destination.grid).joinToString(" · "),
+                tag.rigger?.let { text(R.string.rigger) to it },
+                tag.planner?.let { text(R.string.planner) to it },
+                text(R.string.planned) to tag.planned.dtg,
+                tag.rigging?.let { text(R.string.rigging) to it.summary },
+                if (tag.links.isEmpty()) null else text(R.string.links) to tag.links.joinToString(", ") { "${it.leg}: ${it.link}" },
+            ),
+        )
+        val equipment = tag.equipment.map {
+            "${it.kind} ${it.serial}" to listOfNotNull(it.rating, it.source, it.nextInspection?.let { due -> text(R.string.due, due) }).joinToString(" · ")
+        }
+        return body(
+            parts.words(tag.description, 22, bold = true),
+            *warnings.toTypedArray(),
+            parts.panel(facts),
+            if (equipment.isEmpty()) null else parts.eyebrow(text(R.string.equipment)),
+            if (equipment.isEmpty()) null else parts.panel(parts.facts(equipment, 17)),
+            parts.words(text(R.string.manual_rules), 15, quiet = true),
+        )
+    }
+
+    private fun begin() {
+        val walk = shell.attempt { shell.core.beginWalk(place.args[0]) } ?: return shell.redraw()
+        shell.swap(Place(PageKind.WALK, walk.walk))
+    }
+}

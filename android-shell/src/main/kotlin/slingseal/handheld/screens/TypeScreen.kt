@@ -1,0 +1,70 @@
+package slingseal.handheld.screens
+
+import android.text.InputType
+import android.widget.EditText
+import android.view.View
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+import slingseal.handheld.look.dp
+
+/** One line or more that is typed, for every place where something must be written. */
+abstract class WritingScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private lateinit var field: EditText
+
+    protected abstract val title: String
+    protected abstract val guide: String
+    protected abstract val done: String
+
+    /** Whether letters are codes, not words: no suggestions, capitals. */
+    protected open val code get() = false
+    protected open val digits get() = false
+
+    protected abstract fun take(words: String)
+
+    override fun build(): View {
+        field = EditText(context).apply {
+            // one id for the platform's own saving: what was typed outlives a turn of the phone
+            id = R.id.writing
+            hint = null
+            setTextColor(palette.panel.on)
+            textSize = 22f
+            contentDescription = guide
+            minLines = if (code) 3 else 1
+            background = android.graphics.drawable.GradientDrawable().apply {
+                setColor(palette.panel.under)
+                cornerRadius = context.dp(12).toFloat()
+                setStroke(context.dp(3), palette.page.on)
+            }
+            setPadding(context.dp(14), context.dp(16), context.dp(14), context.dp(16))
+            inputType = when {
+                digits -> InputType.TYPE_CLASS_TEXT
+                code -> InputType.TYPE_CLASS_TEXT or InputType.TYPE_TEXT_FLAG_NO_SUGGESTIONS or InputType.TYPE_TEXT_FLAG_CAP_CHARACTERS or InputType.TYPE_TEXT_FLAG_MULTI_LINE
+                else -> InputType.TYPE_CLASS_TEXT or InputType.TYPE_TEXT_FLAG_CAP_SENTENCES or InputType.TYPE_TEXT_FLAG_MULTI_LINE
+            }
+        }
+        val use = key(Face.GOOD, done, Sign.TICK) { take(field.text.toString()) }
+        return page(title, body(parts.words(guide, 19), field, *extra().toTypedArray()), listOf(use))
+    }
+
+    protected open fun extra(): List<View> = emptyList()
+}
+
+/** The text of a code, typed where no camera can read it. */
+class TypeScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+    private val purpose = Purpose.valueOf(place.args[0])
+    override val title get() = text(purpose.title)
+    override val guide get() = text(R.string.type_guide)
+    override val done get() = text(R.string.use_it)
+    override val code get() = true
+
+    override fun take(words: String) {
+        if (!purpose.take(shell, words.trim(), place.args.getOrElse(1) { "" })) shell.redraw()
+    }
+}

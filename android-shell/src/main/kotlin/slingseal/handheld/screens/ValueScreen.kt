@@ -1,0 +1,121 @@
+package slingseal.handheld.screens
+
+import android.widget.LinearLayout
+import android.widget.TextView
+import android.view.View
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+import slingseal.core.PointKind
+import slingseal.core.PointView
+import slingseal.core.WalkRequest
+import slingseal.handheld.look.NumberPad
+
+/** A point that is answered with a value: counted, chosen, measured, read off. */
+class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+    private val walk get() = place.args[0]
+    private val card get() = place.args[1].toUInt()
+    private val finding get() = place.args[3].toUIntOrNull()
+    private val point: PointView? by lazy {
+        // a finding may lie on a card that is not the current one: go there, then ask
+        val view = shell.attempt { shell.core.walk(walk) }
+        view?.card?.points?.firstOrNull { it.id == place.args[2] }
+    }
+    private var typed = ""
+    private var shownValue: TextView? = null
+    private var list: PickList? = null
+
+    override val staysOn get() = true
+    override val takesHardKeys get() = point?.kind is PointKind.Count || point?.kind is PointKind.Choice
+    override val spoken get() = point?.spoken
+    override val title get() = point?.prompt ?: text(R.string.give_value)
+    override val guide get() = point?.spoken.orEmpty()
+    override val done get() = text(R.string.take_it)
+    override val code get() = point?.kind is PointKind.Serial
+
+    override fun build(): View = when (val kind = point?.kind) {
+        is PointKind.Count -> pad("", kind.expected?.let { text(R.string.plan_says, it.toInt()) }, "")
+        is PointKind.Measure -> pad(".", text(R.string.range_is, kind.range), kind.unit)
+        is PointKind.Choice -> {
+            val rows = kind.options.map { option -> key(Face.ROW, option.shown) { take(option.name) } }
+            list = PickList(rows, shell::say)
+            page(title, body(parts.words(guide, 19), parts.column(*rows.toTypedArray(), space = 20)))
+        }
+        else -> super.build()
+    }
+
+    private fun pad(corner: String, about: String?, unit: String): View {
+        val value = parts.words("–", 56, bold = true).apply {
+            gravity = android.view.Gravity.CENTER
+            contentDescription = text(R.string.nothing_typed)
+            accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
+        }
+        shownValue = value
+        val keys = NumberPad(context, palette, corner, text(R.string.take_back), { type(it, unit) }, { back(unit) })
+        val both = LinearLayout(context).apply {
+            orientation = if (onItsSide) LinearLayout.HORIZONTAL else LinearLayout.VERTICAL
+            val words = parts.scroll(body(parts.words(guide, 18), about?.let { parts.words(it, 17, quiet = true) }, value, space = 4))
+            addView(words, if (onItsSide) LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 2f) else LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, 2f))
+            addView(keys, if (onItsSide) LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 3f) else LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, 3f))
+        }
+        return page(title, both, listOf(key(Face.GOOD, done, Sign.TICK) { takeTyped(unit) }), scrolls = false)
+    }
+
+    private fun type(sign: Char, unit: String) {
+        if (typed.length < 8) typed += sign
+        show(unit)
+    }
+
+    private fun back(unit: String) {
+        typed = typed.dropLast(1)
+        show(unit)
+    }
+
+    private fun show(unit: String) {
+        val words = if (typed.isEmpty()) "–" else "$typed $unit".trim()
+        shownValue?.text = words
+        shownValue?.contentDescription = words
+    }
+
+    private fun takeTyped(unit: String) {
+        if (typed.isEmpty()) {
+            shell.notice = text(R.string.nothing_typed)
+            shell.feel(Beat.REFUSED)
+            return shell.redraw()
+        }
+        take("$typed $unit".trim())
+    }
+
+    override fun take(words: String) {
+        val number = finding
+        val request = if (number == null) {
+            WalkRequest.Answer(card, place.args[2], words.trim())
+        } else {
+            WalkRequest.LookAgain(number, true, words.trim(), null, emptyList())
+        }
+        val before = shell.attempt { shell.core.walk(walk) }?.findings?.size ?: 0
+        val after = shell.answer(walk, request, Beat.GOOD) ?: return shell.redraw()
+        if (after.findings.size > before) shell.feel(Beat.DEFICIENCY)
+        shell.backTo(PageKind.WALK)
+    }
+
+    /** Volume down counts one up and says it, volume up takes what was counted. */
+    override fun hard(answer: HardAnswer) {
+        if (point?.kind is PointKind.Choice) return list?.hard(answer) ?: Unit
+        when (answer) {
+            HardAnswer.SECOND -> {
+                typed = ((typed.toIntOrNull() ?: 0) + 1).toString()
+                show("")
+                shell.say(typed)
+            }
+            HardAnswer.FIRST -> takeTyped("")
+            HardAnswer.AGAIN -> point?.spoken?.let(shell::say)
+        }
+    }
+}

@@ -1,0 +1,173 @@
+package slingseal.handheld.screens
+
+import android.view.View
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+import slingseal.core.FindingState
+import slingseal.core.NextStep
+import slingseal.core.WalkRequest
+import slingseal.core.WalkStage
+import slingseal.core.WalkView
+
+/** The page of a walk, whatever the core says comes next. */
+fun walkScreen(shell: Shell, place: Place): Screen {
+    val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return StartScreen(shell, place)
+    val card = walk.card
+    return when (walk.next) {
+        NextStep.ANSWER_CARD -> if (card != null) CardScreen(shell, place, walk, card) else DecideScreen(shell, place, walk)
+        NextStep.LOOK_AGAIN -> FindingsScreen(shell, place, walk)
+        NextStep.DECIDE -> DecideScreen(shell, place, walk)
+        NextStep.SEAL -> PinScreen(shell, place, walk)
+        NextStep.RESUME, NextStep.NOTHING -> PausedScreen(shell, place, walk)
+    }
+}
+
+/** Does a request, feels its answer, draws the walk anew. */
+internal fun Shell.answer(walk: String, request: WalkRequest, beat: Beat): WalkView? {
+    val view = attempt { core.doWalk(walk, request) }
+    notice = notice ?: view?.refused?.message
+    feel(if (view == null || view.refused != null) Beat.REFUSED else beat)
+    return view?.takeIf { it.refused == null }
+}
+
+/** A walk that stands still: paused, or given up. */
+class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Screen(shell, place) {
+    override fun build(): View {
+        val stage = walk.stage
+        val words = if (stage is WalkStage.Abandoned) text(R.string.abandoned_because, stage.reason) else text(R.string.paused_words)
+        val keys = if (walk.next == NextStep.RESUME) {
+            listOf(key(Face.GOOD, text(R.string.resume), Sign.TICK) { shell.answer(walk.walk, WalkRequest.Resume, Beat.GOOD); shell.redraw() })
+        } else {
+            emptyList()
+        }
+        return page(walk.load, body(parts.words(walk.title, 20, bold = true), parts.words(words, 20), progress(walk)), keys)
+    }
+
+    private fun progress(walk: WalkView) =
+        parts.words(text(R.string.cards_done, walk.progress.cardsDone.toInt(), walk.progress.cards.toInt()), 18)
+}
+
+/** Side steps from a card. */
+class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val staysOn get() = true
+
+    override fun build(): View {
+        val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.more), body())
+        val open = walk.findings.count { it.state != FindingState.CLOSED }
+        val rows = listOfNotNull(
+            key(Face.ROW, text(R.string.say_again), Sign.SPEAK) { walk.card?.let { shell.say(it.spoken) } },
+            key(Face.ROW, text(R.string.findings), Sign.CROSS, text(R.string.findings_open, open)) { shell.go(Place(PageKind.FINDINGS, walk.walk)) },
+            key(Face.ROW, text(R.string.all_cards), Sign.LIST, text(R.string.cards_done, walk.progress.cardsDone.toInt(), walk.progress.cards.toInt())) { shell.go(Place(PageKind.CARDS, walk.walk)) },
+            key(Face.ROW, text(R.string.pause), Sign.BARS) {
+                if (shell.answer(walk.walk, WalkRequest.Pause, Beat.GOOD) != null) shell.backTo(PageKind.START) else shell.redraw()
+            },
+            key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place(PageKind.SETTINGS)) },
+            key(Face.ROW, text(R.string.abandon), Sign.CROSS, text(R.string.abandon_about)) { shell.go(Place(PageKind.WRITE, walk.walk, Why.ABANDON.name)) },
+        )
+        val rigging = walk.rigging?.let { parts.panel(parts.facts(listOf(text(R.string.rigging) to it))) }
+        return page(walk.load, body(parts.column(*rows.toTypedArray(), space = 20), rigging, walk.linkChange?.let { parts.words(it, 18) }))
+    }
+}
+
+/** Every card, to go back to one. */
+class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val staysOn get() = true
+
+    override fun build(): View {
+        val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.all_cards), body())
+        val rows = walk.cards.mapIndexed { at, state ->
+            val number = at + 1
+            val station = walk.stations.firstOrNull { number in it.first.toInt()..it.last.toInt() }?.title.orEmpty()
+            val (sign, word) = when (state) {
+                slingseal.core.CardState.GOOD -> Sign.TICK to R.string.card_good
+                slingseal.core.CardState.DEFICIENT -> Sign.CROSS to R.string.card_deficient
+                slingseal.core.CardState.AWAITS_SECOND_LOOK -> Sign.EYE to R.string.card_second_look
+                slingseal.core.CardState.PARTLY -> Sign.BARS to R.string.card_partly
+                slingseal.core.CardState.UNANSWERED -> Sign.NONE to R.string.card_open
+            }
+            key(Face.ROW, "$number · $station", sign, text(word)) {
+                if (shell.answer(walk.walk, WalkRequest.GoTo(number.toUInt()), Beat.GOOD) != null) shell.backTo(PageKind.WALK) else shell.redraw()
+            }
+        }
+        return page(text(R.string.all_cards), body(parts.column(*rows.toTypedArray(), space = 14)))
+    }
+}
+
+/** Everything that was found; what is open comes first. */
+class FindingsScreen(shell: Shell, place: Place, private val given: WalkView? = null) : Screen(shell, place) {
+    private var list: PickList? = null
+    override val staysOn get() = true
+    override val takesHardKeys get() = true
+    override val spoken get() = text(R.string.look_again_words)
+
+    override fun build(): View {
+        val walk = given ?: shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.findings), body())
+        val rows = walk.findings.sortedBy { it.state == FindingState.CLOSED }.map { finding ->
+            val (sign, state) = when (finding.state) {
+                FindingState.OPEN -> Sign.CROSS to R.string.finding_open
+                FindingState.PUT_RIGHT -> Sign.EYE to R.string.finding_put_right
+                FindingState.CLOSED -> Sign.TICK to R.string.finding_closed
+            }
+            key(Face.ROW, finding.shown, sign, "${text(state)} · ${finding.prompt}") { shell.go(Place(PageKind.FINDING, walk.walk, finding.number.toString())) }
+        }
+        list = PickList(rows, shell::say)
+        val notFit = if (walk.next == NextStep.LOOK_AGAIN) {
+            key(Face.BAD, text(R.string.not_fit), Sign.CROSS) { shell.go(Place(PageKind.WRITE, walk.walk, Why.NOT_FIT.name)) }
+        } else {
+            null
+        }
+        val words = if (rows.isEmpty()) R.string.nothing_found else R.string.look_again_words
+        return page(text(R.string.findings), body(parts.words(text(words), 19), parts.column(*rows.toTypedArray(), space = 18)), listOfNotNull(notFit))
+    }
+
+    override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
+}
+
+/** The decision. The core says whether fit may be said. */
+class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Screen(shell, place) {
+    private val free get() = walk.blocksFit.isEmpty()
+    override val staysOn get() = true
+    override val spoken get() = if (free) text(R.string.decide_words) else walk.blocksFit.first()
+
+    override fun build(): View {
+        val closed = walk.findings.count { it.state == FindingState.CLOSED }
+        val fit = if (free) key(Face.GOOD, text(R.string.fit), Sign.TICK) { fit() } else null
+        val notFit = key(Face.BAD, text(R.string.not_fit), Sign.CROSS) { shell.go(Place(PageKind.WRITE, walk.walk, Why.NOT_FIT.name)) }
+        val blocks = walk.blocksFit.map { parts.panel(parts.signed(Sign.CROSS, parts.words(it, 19, bold = true, ground = palette.panel), palette.panel), thick = true) }
+        val cautions = walk.cautions.map { parts.signed(Sign.EYE, parts.words(it, 17)) }
+        val facts = parts.facts(
+            listOfNotNull(
+                text(R.string.load) to walk.load,
+                text(R.string.procedure) to walk.title,
+                text(R.string.inspector) to walk.inspector,
+                text(R.string.cards) to text(R.string.cards_done, walk.progress.cardsDone.toInt(), walk.progress.cards.toInt()),
+                text(R.string.findings) to text(R.string.found_corrected, walk.findings.size, closed),
+                walk.rigging?.let { text(R.string.rigging) to it },
+            ),
+        )
+        return page(
+            text(R.string.decide),
+            body(
+                *blocks.toTypedArray(),
+                parts.words(text(if (free) R.string.decide_words else R.string.decide_blocked), 19),
+                parts.panel(facts),
+                *cautions.toTypedArray(),
+                key(Face.ROW, text(R.string.all_cards), Sign.LIST) { shell.go(Place(PageKind.CARDS, walk.walk)) },
+                parts.words(text(R.string.manual_rules), 15, quiet = true),
+            ),
+            listOfNotNull(fit, notFit),
+        )
+    }
+
+    private fun fit() {
+        shell.answer(walk.walk, WalkRequest.Decide(true, null), Beat.GOOD)
+        shell.redraw()
+    }
+}

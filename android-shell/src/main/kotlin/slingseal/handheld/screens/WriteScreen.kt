@@ -1,0 +1,50 @@
+package slingseal.handheld.screens
+
+import android.view.View
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
+import slingseal.core.WalkRequest
+
+/** Why something is written. */
+enum class Why(val title: Int, val guide: Int) {
+    ABANDON(R.string.abandon, R.string.abandon_guide),
+    NOT_FIT(R.string.not_fit, R.string.not_fit_guide),
+    NOTE(R.string.add_note, R.string.note_guide),
+    OTHER(R.string.something_else, R.string.other_guide),
+}
+
+/** Words of a person's own. */
+class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+    private val walk get() = place.args[0]
+    private val why = Why.valueOf(place.args[1])
+    override val staysOn get() = true
+    override val title get() = text(why.title)
+    override val guide get() = text(why.guide)
+    override val done get() = text(R.string.take_it)
+
+    override fun take(words: String) {
+        when (why) {
+            Why.ABANDON -> answer(WalkRequest.Abandon(words), PageKind.START)
+            Why.NOT_FIT -> answer(WalkRequest.Decide(false, words), PageKind.WALK)
+            // card, point, name, note, photos
+            Why.NOTE -> draft(place.args[2], place.args[3], place.args[4], words, place.args[6])
+            Why.OTHER -> draft(place.args[2], place.args[3], OTHER, words, "")
+        }
+    }
+
+    private fun answer(request: WalkRequest, then: PageKind) {
+        if (shell.answer(walk, request, Beat.GOOD) != null) shell.backTo(then) else shell.redraw()
+    }
+
+    private fun draft(card: String, point: String, name: String, note: String, photos: String) {
+        shell.backTo(PageKind.WALK)
+        shell.go(Place(PageKind.DEFICIENCY, walk, card, point, name, note.trim(), photos))
+    }
+}
