@@ -1,2 +1,286 @@
-//! The facade of Slingseal for Kotlin.
+//! The facade of Slingseal for Kotlin: one object, coarse synchronous calls, one error type. It maps types and injects
+//! the phone's clock and randomness; it decides nothing.
+
+mod error;
+mod platform;
+mod views;
+
+use std::path::Path;
+use std::sync::Arc;
+
+use slingseal_core::app::{
+    App, AuditView, AuthorityView, CodeView, Effort, Issue, Language, Outside, ProcedureView, Reading,
+    Received, RecordLine, RecordView, RiggingView, SealView, SetUpView, StartView, Stretch, TagMade, TagView,
+    VerdictView, WalkRequest, WalkView, code_of, read_picture,
+};
+use zeroize::Zeroizing;
+
+pub use error::HandheldError;
+
 uniffi::setup_scaffolding!();
+
+type Answer<T> = Result<T, HandheldError>;
+
+/// The core of one device.
+#[derive(uniffi::Object)]
+pub struct Handheld {
+    app: App,
+}
+
+#[uniffi::export]
+impl Handheld {
+    /// Opens the home in a folder that is there, or begins one. `device_secret` comes from the platform's keystore;
+    /// `language` is a tag such as `es-MX`.
+    ///
+    /// # Errors
+    /// A home that is in use, of a newer program, on a full or read-only disk.
+    #[uniffi::constructor]
+    pub fn open(home: &str, device_secret: Vec<u8>, language: &str) -> Answer<Arc<Self>> {
+        let outside = Outside {
+            clock: Arc::new(platform::PhoneClock),
+            entropy: Arc::new(platform::PhoneEntropy),
+            device_secret: Zeroizing::new(device_secret),
+            stretch: Stretch::FIELD,
+            language: Language::of_locale(language),
+        };
+        Ok(Arc::new(Self { app: App::open(Path::new(home), outside)? }))
+    }
+
+    /// Changes the language of what is answered from here on.
+    pub fn speak(&self, language: &str) {
+        self.app.speak(Language::of_locale(language));
+    }
+
+    /// What the shell was asked to remember under a name; none where nothing was.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn preference(&self, name: &str) -> Answer<Option<String>> {
+        Ok(self.app.preference(name)?)
+    }
+
+    /// Remembers a choice of the shell's.
+    ///
+    /// # Errors
+    /// A name or value that is too long; storage.
+    pub fn prefer(&self, name: &str, value: &str) -> Answer<()> {
+        Ok(self.app.prefer(name, value)?)
+    }
+
+    /// The first screen.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn start(&self) -> Answer<StartView> {
+        Ok(self.app.start()?)
+    }
+
+    /// Reads one camera frame: 8-bit luminance, rows of `stride` bytes.
+    ///
+    /// # Errors
+    /// A frame whose sizes do not fit its bytes.
+    pub fn read_frame(&self, width: u32, height: u32, stride: u32, luminance: Vec<u8>) -> Answer<Reading> {
+        Ok(self.app.read_frame(width, height, stride, &luminance, Effort::Frame)?)
+    }
+
+    /// What every code in a PNG or JPEG says.
+    ///
+    /// # Errors
+    /// A file that is no picture.
+    pub fn read_picture(&self, picture: Vec<u8>) -> Answer<Vec<String>> {
+        Ok(read_picture(&picture)?)
+    }
+
+    /// The code of a text that is ours.
+    ///
+    /// # Errors
+    /// A text that is none of ours.
+    pub fn code_of(&self, text: &str) -> Answer<CodeView> {
+        Ok(code_of(text)?)
+    }
+
+    /// Takes in a text of any kind.
+    ///
+    /// # Errors
+    /// A text that is none of ours, damaged, forged, or of someone whom this device does not trust.
+    pub fn receive(&self, text: &str) -> Answer<Received> {
+        Ok(self.app.receive(text)?)
+    }
+
+    /// What a tag says.
+    ///
+    /// # Errors
+    /// A text that is no tag.
+    pub fn read_tag(&self, text: &str) -> Answer<TagView> {
+        Ok(self.app.read_tag(text)?)
+    }
+
+    /// Makes a tag of a plan, with the text of the rigging file that it names; signed where a PIN is given.
+    ///
+    /// # Errors
+    /// Every fault of the plan; no planner's credential; a wrong PIN.
+    pub fn write_tag(&self, plan: &str, rigging: Option<String>, pin: Option<String>) -> Answer<TagMade> {
+        let given = |name: &str| rigging.clone().ok_or_else(|| format!("{name} was not given; give its text too"));
+        Ok(self.app.write_tag(plan, &given, pin.as_deref())?)
+    }
+
+    /// Every procedure that this device knows.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn procedures(&self) -> Answer<Vec<ProcedureView>> {
+        Ok(self.app.procedures()?)
+    }
+
+    /// Begins the walk of a tag, or goes on with the one in hand.
+    ///
+    /// # Errors
+    /// A text that is no tag; a procedure that is not known; no holder's name on this device.
+    pub fn begin_walk(&self, tag: &str) -> Answer<WalkView> {
+        Ok(self.app.begin_walk(tag)?)
+    }
+
+    /// A walk as it stands.
+    ///
+    /// # Errors
+    /// No such walk.
+    pub fn walk(&self, walk: &str) -> Answer<WalkView> {
+        Ok(self.app.walk(walk)?)
+    }
+
+    /// Does what a person did; it is on disk before this returns. A refusal stands in the view.
+    ///
+    /// # Errors
+    /// No such walk; a value that cannot be read; storage.
+    pub fn do_walk(&self, walk: &str, request: WalkRequest) -> Answer<WalkView> {
+        Ok(self.app.do_walk(walk, &request)?)
+    }
+
+    /// Takes in a photograph and gives the digest that a finding names it by.
+    ///
+    /// # Errors
+    /// Another kind of file; storage.
+    pub fn add_photo(&self, bytes: Vec<u8>) -> Answer<String> {
+        Ok(self.app.add_photo(&bytes)?)
+    }
+
+    /// The statics of the rigging, as counted in a walk.
+    ///
+    /// # Errors
+    /// No such walk.
+    pub fn walk_rigging(&self, walk: &str) -> Answer<Option<RiggingView>> {
+        Ok(self.app.walk_rigging(walk)?)
+    }
+
+    /// Seals a decided walk. Slow: the PIN is stretched.
+    ///
+    /// # Errors
+    /// A walk that is not decided; no inspector's credential; the inspector is the rigger; a wrong PIN.
+    pub fn seal(&self, walk: &str, pin: &str, validity_hours: Option<u32>) -> Answer<SealView> {
+        Ok(self.app.seal(walk, pin, validity_hours)?)
+    }
+
+    /// The seal of a record, to be shown again.
+    ///
+    /// # Errors
+    /// No such record.
+    pub fn show_seal(&self, record: &str) -> Answer<SealView> {
+        Ok(self.app.show_seal(record)?)
+    }
+
+    /// Judges a seal, a tag, or both.
+    ///
+    /// # Errors
+    /// Texts that are no seal and no tag; storage.
+    pub fn check(&self, seal: Option<String>, tag: Option<String>) -> Answer<VerdictView> {
+        Ok(self.app.check(seal.as_deref(), tag.as_deref())?)
+    }
+
+    /// Takes a seal back. Slow: the PIN is stretched.
+    ///
+    /// # Errors
+    /// No such record; no credential; a wrong PIN.
+    pub fn void(&self, record: &str, cause: &str, note: Option<String>, pin: &str) -> Answer<CodeView> {
+        Ok(self.app.void(record, cause, note.as_deref(), pin)?)
+    }
+
+    /// Records, newest first.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn records(&self, words: Option<String>, most: u32) -> Answer<Vec<RecordLine>> {
+        Ok(self.app.records(words.as_deref(), most)?)
+    }
+
+    /// A record's story.
+    ///
+    /// # Errors
+    /// No such record.
+    pub fn record(&self, record: &str) -> Answer<RecordView> {
+        Ok(self.app.record(record)?)
+    }
+
+    /// Walks the journal and every record and names what does not hold.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn audit(&self) -> Answer<AuditView> {
+        Ok(self.app.audit()?)
+    }
+
+    /// How far this device is set up.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn set_up(&self) -> Answer<SetUpView> {
+        Ok(self.app.set_up()?)
+    }
+
+    /// Makes this device's key under a PIN. Slow: the PIN is stretched.
+    ///
+    /// # Errors
+    /// A key is there already; the PIN is too easy; the name is too long.
+    pub fn make_key(&self, holder: &str, pin: &str) -> Answer<CodeView> {
+        Ok(self.app.make_key(holder, pin)?)
+    }
+
+    /// Trusts the authority of a card whose fingerprint was compared by voice.
+    ///
+    /// # Errors
+    /// A card that is torn, or another fingerprint.
+    pub fn trust(&self, card: &str, fingerprint: &str) -> Answer<SetUpView> {
+        Ok(self.app.trust(card, fingerprint)?)
+    }
+
+    /// Makes this home an authority. Slow.
+    ///
+    /// # Errors
+    /// It is one already; the passphrase is too short.
+    pub fn authority_init(&self, name: &str, passphrase: &str) -> Answer<AuthorityView> {
+        Ok(self.app.authority_init(name, passphrase)?)
+    }
+
+    /// The authority's card and newest roster.
+    ///
+    /// # Errors
+    /// This home is no authority.
+    pub fn authority(&self) -> Answer<AuthorityView> {
+        Ok(self.app.authority()?)
+    }
+
+    /// Issues a credential on a key request. Slow.
+    ///
+    /// # Errors
+    /// A bad request, role, time or passphrase.
+    pub fn issue(&self, issue: Issue, passphrase: &str) -> Answer<CodeView> {
+        Ok(self.app.issue(&issue, passphrase)?)
+    }
+
+    /// Revokes credentials and signs a new roster. Slow.
+    ///
+    /// # Errors
+    /// A credential that this authority did not issue; a wrong passphrase.
+    pub fn revoke(&self, which: Vec<String>, days: Option<u32>, passphrase: &str) -> Answer<AuthorityView> {
+        Ok(self.app.revoke(&which, days, passphrase)?)
+    }
+}

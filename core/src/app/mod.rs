@@ -8,6 +8,7 @@ mod authority;
 mod codes;
 mod error;
 mod hook;
+mod preferences;
 mod procedures;
 mod receive;
 mod records;

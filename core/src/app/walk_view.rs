@@ -264,6 +264,8 @@ pub struct FindingView {
     pub in_place: bool,
     /// Whether looking again needs a new value.
     pub needs_value: bool,
+    /// How such a value is given.
+    pub kind: PointKind,
     /// When it was found.
     pub found: Stamp,
     /// What it is now.
@@ -517,6 +519,7 @@ fn finding_view(walk: &Walk, finding: &Finding, language: Language) -> FindingVi
         photos: finding.photos.iter().map(ToString::to_string).collect(),
         in_place: finding.in_place,
         needs_value: point.is_some_and(|point| !matches!(point.kind, Kind::Look | Kind::Text { .. })),
+        kind: point.map_or(PointKind::Look, |point| kind_view(walk, point)),
         found: finding.found.into(),
         state: match finding.state {
             walk::FindingState::Open => FindingState::Open,

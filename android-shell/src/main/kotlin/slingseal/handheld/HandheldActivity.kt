@@ -37,6 +37,7 @@ class HandheldActivity : Activity(), Shell {
     override var parts = Parts(this, palette)
         private set
     override var notice: String? = null
+    override var news: String? = null
 
     /** The page in front. */
     val front: Screen? get() = screen
@@ -121,6 +122,7 @@ class HandheldActivity : Activity(), Shell {
         val area = SafeArea(this, palette)
         val view = screen.build()
         notice = null
+        news = null
         area.addView(view)
         setContentView(area)
         settledAt = SystemClock.uptimeMillis() + PressGuard.SETTLE
@@ -229,7 +231,8 @@ class HandheldActivity : Activity(), Shell {
 
     override fun <T> work(job: () -> T, done: (T) -> Unit) {
         val asked = screen
-        window.decorView.isEnabled = false
+        // the hand knows that the press was taken, while the PIN is stretched
+        feel(Beat.READ)
         Core.slow.execute {
             val result = try {
                 Result.success(job())

@@ -82,7 +82,6 @@ enum class PageKind {
 
     /** (record) */
     RECORD,
-    MOVE,
     SET_UP,
 
     /** (card of an authority, its name, its fingerprint) */

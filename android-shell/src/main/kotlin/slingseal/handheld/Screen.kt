@@ -23,6 +23,9 @@ interface Shell {
     /** One line that the next page shows at its head: why something was refused. */
     var notice: String?
 
+    /** One line of good news that the next page shows at its head. */
+    var news: String?
+
     fun go(place: Place)
 
     /** Goes to a place instead of the one that is shown. */
@@ -96,8 +99,9 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
     }
 
     protected fun noticePanel(): View? {
-        val words = shell.notice ?: return null
-        val line = parts.signed(Sign.CROSS, parts.words(words, 19, bold = true, ground = palette.panel), palette.panel)
+        val words = shell.notice ?: shell.news ?: return null
+        val sign = if (shell.notice == null) Sign.TICK else Sign.CROSS
+        val line = parts.signed(sign, parts.words(words, 19, bold = true, ground = palette.panel), palette.panel)
         return parts.panel(line, thick = true).apply {
             accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE
         }

@@ -6,7 +6,6 @@ import slingseal.handheld.screens.FindingScreen
 import slingseal.handheld.screens.FindingsScreen
 import slingseal.handheld.screens.HookScreen
 import slingseal.handheld.screens.MoreScreen
-import slingseal.handheld.screens.MoveScreen
 import slingseal.handheld.screens.NameScreen
 import slingseal.handheld.screens.NewPinScreen
 import slingseal.handheld.screens.PhotoScreen
@@ -49,7 +48,6 @@ object Screens {
         PageKind.VERDICT -> VerdictScreen(shell, place)
         PageKind.RECORDS -> RecordsScreen(shell, place)
         PageKind.RECORD -> RecordScreen(shell, place)
-        PageKind.MOVE -> MoveScreen(shell, place)
         PageKind.SET_UP -> SetUpScreen(shell, place)
         PageKind.TRUST -> TrustScreen(shell, place)
         PageKind.REQUEST -> RequestScreen(shell, place)

@@ -82,6 +82,15 @@ class Key(
         setText(width, height)
     }
 
+    /** Whether the whole label lies inside the key, with no word broken. */
+    val fits: Boolean
+        get() {
+            val made = layout ?: return false
+            val above = if (inRow || sign == Sign.NONE) 0 else signSize() + dp(6)
+            val widest = label.split(' ', '\n').maxOf { made.paint.measureText(it) }
+            return textHeight() + above <= height && widest <= made.width + 1
+        }
+
     private fun textHeight() = (layout?.height ?: 0) + (detailLayout?.let { it.height + dp(4) } ?: 0)
 
     private val inRow get() = face == Face.ROW

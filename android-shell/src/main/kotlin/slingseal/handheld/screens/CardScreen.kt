@@ -30,7 +30,8 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
     override val takesHardKeys get() = true
 
     /** The first point that asks for a value of its own. */
-    private val asking: PointView? get() = card.points.firstOrNull { it.needsValue }
+    private val asking: PointView?
+        get() = if (card.goodEnabled) null else card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
 
     override fun build(): View {
         val frame = GloveFrame(context)

@@ -69,11 +69,11 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val staysOn get() = true
     override val hidesBars get() = onItsSide
     override val takesHardKeys get() = true
-    override val spoken get() = text(R.string.deficiency_spoken, shown())
+    override val spoken get() = text(R.string.deficiency_spoken, named())
 
     private fun view() = shell.attempt { shell.core.walk(walk) }
 
-    private fun shown(): String {
+    private fun named(): String {
         val known = view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
         return known?.shown ?: note ?: name
     }
@@ -84,17 +84,16 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
             .put(Spot.FIRST, key(Face.GOOD, text(R.string.put_right_now), Sign.TICK) { noteIt(now = true) })
             .put(Spot.SECOND, key(Face.BAD, text(R.string.note_go_on), Sign.CROSS) { noteIt(now = false) })
             .put(Spot.SIDE_ONE, key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.back() })
-            .put(Spot.SIDE_TWO, key(Face.SIDE, text(R.string.add_note), Sign.PLUS) { shell.go(Place(PageKind.WRITE, walk, Why.NOTE.name, *place.args.drop(1).toTypedArray())) })
+            .put(Spot.SIDE_TWO, key(Face.SIDE, text(R.string.note_or_photo), Sign.PLUS) { shell.go(Place(PageKind.WRITE, walk, Why.NOTE.name, *place.args.drop(1).toTypedArray())) })
             .put(
                 Spot.MIDDLE,
                 parts.scroll(
                     body(
                         parts.eyebrow(about?.prompt.orEmpty()),
-                        parts.heading(shown(), 27),
+                        parts.heading(named(), 27),
                         parts.words(text(R.string.deficiency_words), 18),
                         note?.takeIf { name != OTHER }?.let { parts.panel(parts.words(it, 18, ground = palette.panel)) },
                         if (photos.isEmpty()) null else parts.words(text(R.string.photos_taken, photos.size), 17),
-                        key(Face.ROW, text(R.string.add_photo), Sign.EYE) { shell.go(Place(PageKind.PHOTO, *place.args.toTypedArray())) },
                     ),
                 ),
             )

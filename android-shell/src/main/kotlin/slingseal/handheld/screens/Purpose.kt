@@ -12,7 +12,6 @@ enum class Purpose(val title: Int, val guide: Int) {
     HOOK_SEAL(R.string.scan_seal, R.string.scan_seal_guide),
     HOOK_TAG(R.string.scan_tag, R.string.scan_hook_tag_guide),
     SET_UP(R.string.scan_set_up, R.string.scan_set_up_guide),
-    MOVE(R.string.scan_moving, R.string.scan_moving_guide),
     ;
 
     /** Hands a text to the core and goes where its answer leads; false where the core refused it. */
@@ -21,6 +20,5 @@ enum class Purpose(val title: Int, val guide: Int) {
         HOOK_SEAL -> shell.attempt { shell.core.check(text, null) }?.let { shell.swap(Place(PageKind.SCAN, HOOK_TAG.name, text)) } != null
         HOOK_TAG -> shell.attempt { shell.core.readTag(text) }?.let { shell.swap(Place(PageKind.VERDICT, other, it.text)) } != null
         SET_UP -> shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
-        MOVE -> false
     }.also { shell.feel(if (it) Beat.READ else Beat.REFUSED) }
 }

@@ -85,7 +85,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
 
         private fun told(shell: Shell, words: String) {
-            shell.notice = words
+            shell.news = words
             shell.swap(Place(PageKind.SET_UP))
         }
     }

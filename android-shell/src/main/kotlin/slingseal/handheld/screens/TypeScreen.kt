@@ -16,7 +16,7 @@ import slingseal.handheld.look.dp
 
 /** One line or more that is typed, for every place where something must be written. */
 abstract class WritingScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private lateinit var field: EditText
+    private lateinit var line: EditText
 
     protected abstract val title: String
     protected abstract val guide: String
@@ -28,11 +28,17 @@ abstract class WritingScreen(shell: Shell, place: Place) : Screen(shell, place) 
 
     protected abstract fun take(words: String)
 
+    /** What stands in the field. */
+    protected val written: String get() = line.text.toString()
+
+    /** What stands in the field when the page comes. */
+    protected open val before: String get() = ""
+
     override fun build(): View {
-        field = EditText(context).apply {
+        line = EditText(context).apply {
             // one id for the platform's own saving: what was typed outlives a turn of the phone
             id = R.id.writing
-            hint = null
+            setText(before)
             setTextColor(palette.panel.on)
             textSize = 22f
             contentDescription = guide
@@ -49,8 +55,8 @@ abstract class WritingScreen(shell: Shell, place: Place) : Screen(shell, place) 
                 else -> InputType.TYPE_CLASS_TEXT or InputType.TYPE_TEXT_FLAG_CAP_SENTENCES or InputType.TYPE_TEXT_FLAG_MULTI_LINE
             }
         }
-        val use = key(Face.GOOD, done, Sign.TICK) { take(field.text.toString()) }
-        return page(title, body(parts.words(guide, 19), field, *extra().toTypedArray()), listOf(use))
+        val use = key(Face.GOOD, done, Sign.TICK) { take(written) }
+        return page(title, body(parts.words(guide, 19), line, *extra().toTypedArray()), listOf(use))
     }
 
     protected open fun extra(): List<View> = emptyList()

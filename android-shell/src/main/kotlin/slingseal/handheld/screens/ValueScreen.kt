@@ -13,33 +13,39 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 import slingseal.core.PointKind
-import slingseal.core.PointView
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.NumberPad
+
+/** What is asked for: of a point, or of a finding that is looked at again. */
+private class Asked(val prompt: String, val spoken: String, val kind: PointKind)
 
 /** A point that is answered with a value: counted, chosen, measured, read off. */
 class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     private val walk get() = place.args[0]
     private val card get() = place.args[1].toUInt()
     private val finding get() = place.args[3].toUIntOrNull()
-    private val point: PointView? by lazy {
-        // a finding may lie on a card that is not the current one: go there, then ask
-        val view = shell.attempt { shell.core.walk(walk) }
-        view?.card?.points?.firstOrNull { it.id == place.args[2] }
-    }
+    private val asked: Asked? by lazy { ask() }
     private var typed = ""
+
+    private fun ask(): Asked? {
+        val view = shell.attempt { shell.core.walk(walk) } ?: return null
+        val number = finding
+        if (number != null) return view.findings.firstOrNull { it.number == number }?.let { Asked(it.prompt, it.prompt, it.kind) }
+        return view.card?.points?.firstOrNull { it.id == place.args[2] }?.let { Asked(it.prompt, it.spoken, it.kind) }
+    }
+
     private var shownValue: TextView? = null
     private var list: PickList? = null
 
     override val staysOn get() = true
-    override val takesHardKeys get() = point?.kind is PointKind.Count || point?.kind is PointKind.Choice
-    override val spoken get() = point?.spoken
-    override val title get() = point?.prompt ?: text(R.string.give_value)
-    override val guide get() = point?.spoken.orEmpty()
+    override val takesHardKeys get() = asked?.kind is PointKind.Count || asked?.kind is PointKind.Choice
+    override val spoken get() = asked?.spoken
+    override val title get() = asked?.prompt ?: text(R.string.give_value)
+    override val guide get() = asked?.spoken.orEmpty()
     override val done get() = text(R.string.take_it)
-    override val code get() = point?.kind is PointKind.Serial
+    override val code get() = asked?.kind is PointKind.Serial
 
-    override fun build(): View = when (val kind = point?.kind) {
+    override fun build(): View = when (val kind = asked?.kind) {
         is PointKind.Count -> pad("", kind.expected?.let { text(R.string.plan_says, it.toInt()) }, "")
         is PointKind.Measure -> pad(".", text(R.string.range_is, kind.range), kind.unit)
         is PointKind.Choice -> {
@@ -107,7 +113,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
 
     /** Volume down counts one up and says it, volume up takes what was counted. */
     override fun hard(answer: HardAnswer) {
-        if (point?.kind is PointKind.Choice) return list?.hard(answer) ?: Unit
+        if (asked?.kind is PointKind.Choice) return list?.hard(answer) ?: Unit
         when (answer) {
             HardAnswer.SECOND -> {
                 typed = ((typed.toIntOrNull() ?: 0) + 1).toString()
@@ -115,7 +121,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
                 shell.say(typed)
             }
             HardAnswer.FIRST -> takeTyped("")
-            HardAnswer.AGAIN -> point?.spoken?.let(shell::say)
+            HardAnswer.AGAIN -> asked?.spoken?.let(shell::say)
         }
     }
 }

@@ -28,6 +28,15 @@ class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     override val title get() = text(why.title)
     override val guide get() = text(why.guide)
     override val done get() = text(R.string.take_it)
+    override val before get() = if (why == Why.NOTE) place.args[5] else ""
+
+    /** A photograph goes with the note; what is typed already goes along. */
+    override fun extra(): List<View> = if (why != Why.NOTE) {
+        emptyList()
+    } else {
+        val (card, point, name) = place.args.drop(2)
+        listOf(key(Face.ROW, text(R.string.add_photo), Sign.EYE) { shell.swap(Place(PageKind.PHOTO, walk, card, point, name, written.trim(), place.args[6])) })
+    }
 
     override fun take(words: String) {
         when (why) {

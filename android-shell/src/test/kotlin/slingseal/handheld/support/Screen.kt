@@ -40,6 +40,9 @@ class Screen(val activity: Activity) {
     /** Everything that is written on the page. */
     fun words(): String = shown().filterIsInstance<TextView>().joinToString("\n") { it.text }
 
+    /** The title of a page. */
+    fun heading(): String = shown().filterIsInstance<TextView>().first { it.isAccessibilityHeading }.text.toString()
+
     fun settle(millis: Long = PressGuard.SETTLE + 50) = shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
 
     /** A press in the middle of a view, scrolled into sight first, held as a person holds it. */

@@ -1,0 +1,308 @@
+package slingseal.handheld
+
+import android.content.pm.PackageManager
+import android.view.KeyEvent
+import android.view.WindowManager
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Before
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import slingseal.core.FindingState
+import slingseal.core.VerdictWord
+import slingseal.core.WalkStage
+import slingseal.handheld.look.CodeView
+import slingseal.handheld.look.VerdictView
+import slingseal.handheld.screens.CardScreen
+import slingseal.handheld.screens.ValueScreen
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.support.Screen
+import slingseal.handheld.support.Zone
+import slingseal.handheld.support.Zone.Companion.PIN
+import slingseal.handheld.support.see
+
+/** Whole jobs by real touches on the real program over the real Rust library. */
+@RunWith(RobolectricTestRunner::class)
+class JourneyTest {
+    private lateinit var zone: Zone
+
+    @Before
+    fun newPhone() {
+        Zone.newPhone()
+        zone = Zone()
+    }
+
+    private fun onlyWalk() = Core.of(RuntimeEnvironment.getApplication()).let { it.walk(it.start().inHand.single().walk) }
+
+    private fun Screen.type(digits: String) = digits.forEach { press(key(it.toString()), settleFirst = false) }
+
+    private fun Screen.scanTag(tag: slingseal.core.CodeView) {
+        press("Inspect a load")
+        (activity as HandheldActivity).see(Zone.camera(tag))
+        press("Begin the walk")
+    }
+
+    /** Answers cards as good, giving the planned count where one is asked for, until none is left or `stop` says so. */
+    private fun Screen.walkOn(stop: (CardScreen) -> Boolean = { false }): Int {
+        var answered = 0
+        while (true) {
+            val front = (activity as HandheldActivity).front
+            if (front !is CardScreen || stop(front)) return answered
+            if (hasKey("All good")) {
+                press("All good")
+                assertEquals(Beat.GOOD, (activity as HandheldActivity).lastBeat)
+                answered += 1
+            } else {
+                press("Give value")
+                assertTrue((activity as HandheldActivity).front is ValueScreen)
+                val plan = Regex("The plan says (\\d+)").find(words())?.groupValues?.get(1)
+                if (plan != null) {
+                    type(plan)
+                    press("Take it")
+                } else {
+                    press(keys().first { it.label.toString() != "Back" })
+                }
+            }
+        }
+    }
+
+    @Test
+    fun aWholeLoadFromTheTagToGoOnASecondDevice() {
+        zone.inspector()
+        val tag = zone.tag()
+        val activity = Zone.launch().get()
+        val screen = Screen(activity)
+        screen.scanTag(tag)
+        val first = onlyWalk()
+        assertTrue("${first.cards.size} cards", first.cards.size in 25..40)
+
+        // three cards are good, on the fourth a deficiency is found and put right
+        repeat(3) { screen.walkOn { onlyWalk().card!!.number.toInt() > 3 } }
+        val card = onlyWalk().card!!
+        screen.press("Deficiency")
+        val named = card.points.first { point -> point.deficiencies.any { it.inPlace } }.deficiencies.first { it.inPlace }
+        screen.press(named.shown)
+        screen.press("Put right now")
+        assertEquals(Beat.DEFICIENCY, activity.lastBeat)
+        assertEquals(FindingState.OPEN, onlyWalk().findings.single().state)
+        screen.press("It is put right")
+        assertEquals(FindingState.PUT_RIGHT, onlyWalk().findings.single().state)
+        screen.press("Good now")
+        if (activity.front is ValueScreen) {
+            screen.type("3")
+            screen.press("Take it")
+        }
+        assertEquals(FindingState.CLOSED, onlyWalk().findings.single().state)
+
+        // the rest of the walk, the decision, the PIN
+        screen.walkOn()
+        assertTrue(onlyWalk().blocksFit.isEmpty())
+        screen.press("Fit")
+        assertEquals(WalkStage.Decided(true), onlyWalk().stage)
+        screen.type("000000")
+        screen.press("Seal it")
+        assertTrue(screen.words(), screen.words().contains("PIN is wrong", ignoreCase = true))
+        assertEquals(Beat.REFUSED, activity.lastBeat)
+        screen.type(PIN)
+        screen.press("Seal it")
+        assertTrue(screen.words().contains("1 found, 1 put right"))
+        assertEquals("full brightness", 1f, activity.window.attributes.screenBrightness)
+        assertTrue(activity.window.attributes.flags and WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON != 0)
+
+        // the code, read off the screen by a reader that shares nothing with ours
+        val code = screen.shown().filterIsInstance<CodeView>().single()
+        val text = Zone.readIndependently(screen.picture("journey-seal"), screen.box(code))
+        assertTrue(text, text.startsWith("SL1:"))
+
+        // a second device that has never met the first: GO; the same code over another load's tag: NO-GO
+        val hookup = zone.core("hookup")
+        zone.meet(hookup)
+        val go = hookup.check(text, tag.text)
+        assertEquals(go.reasons.toString(), VerdictWord.GO, go.verdict)
+        assertEquals("Lantern 1", go.facts?.inspector)
+        val swapped = hookup.check(text, zone.tag("KM-016").text)
+        assertEquals(VerdictWord.NO_GO, swapped.verdict)
+        val torn = hookup.check(text.dropLast(3), tag.text)
+        assertEquals(VerdictWord.NO_GO, torn.verdict)
+    }
+
+    /** The second device is a phone of the same kind: it scans the seal off the first one's screen, then the tag. */
+    @Test
+    fun theHookCheckOnAScreenSaysGoAndNoGo() {
+        val tag = zone.tag()
+        val seal = sealOf(tag)
+        Zone.newPhone()
+        zone.meet(Core.of(RuntimeEnvironment.getApplication()))
+        val activity = Zone.launch().get()
+        val screen = Screen(activity)
+        screen.press("Hook check")
+        screen.press("Scan seal")
+        activity.see(Zone.camera(seal))
+        activity.see(Zone.camera(tag))
+        assertTrue(screen.hasKey("Next load"))
+        assertEquals("GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
+        assertEquals(Beat.GO, activity.lastBeat)
+
+        screen.press("Next load")
+        screen.press("Scan seal")
+        activity.see(Zone.camera(seal))
+        activity.see(Zone.camera(zone.tag("KM-016")))
+        assertEquals("NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
+        assertEquals(Beat.NO_GO, activity.lastBeat)
+
+        screen.press("Next load")
+        screen.press("Tag alone")
+        activity.see(Zone.camera(zone.tag("KM-017")))
+        assertEquals("no seal is known of it", "NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
+    }
+
+    private fun sealOf(tag: slingseal.core.CodeView): slingseal.core.CodeView {
+        val other = zone.core("inspector")
+        zone.meet(other)
+        zone.credential(other, "Lantern 1", "inspector")
+        return other.showSeal(Zone.sealed(other, tag).record).code
+    }
+
+    @Test
+    fun processDeathInTheMiddleOfTheWalkResumesAtTheSameCard() {
+        zone.inspector()
+        val first = Zone.launch()
+        val screen = Screen(first.get())
+        screen.scanTag(zone.tag())
+        repeat(4) { screen.press(if (screen.hasKey("All good")) "All good" else return@repeat) }
+        val before = onlyWalk().card!!
+        assertTrue(before.number > 1u)
+
+        // as the system does it: saved state, then the process ends without a word
+        val saved = android.os.Bundle()
+        first.pause().stop().saveInstanceState(saved).destroy()
+        Core.close()
+        val again = org.robolectric.Robolectric.buildActivity(HandheldActivity::class.java).setup(saved)
+        assertEquals(before.title, Screen(again.get()).heading())
+        assertEquals(before.number, onlyWalk().card!!.number)
+
+        // killed without any saved state: the walk that was being walked comes up by itself
+        again.pause().stop().destroy()
+        Core.close()
+        val fresh = Zone.launch()
+        assertTrue(fresh.get().front is CardScreen)
+        assertEquals(before.title, Screen(fresh.get()).heading())
+
+        // turned in the hand: nothing is lost, and back leads to the start
+        RuntimeEnvironment.setQualifiers("+land")
+        fresh.recreate()
+        assertEquals(before.title, Screen(fresh.get()).heading())
+    }
+
+    @Test
+    fun aWholeWalkByVolumeKeysAlone() {
+        zone.inspector()
+        val activity = Zone.launch().get()
+        val screen = Screen(activity)
+        screen.scanTag(zone.tag())
+        fun up() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP)
+        fun down() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN)
+
+        up()
+        assertEquals(2u, onlyWalk().card!!.number)
+        // a deficiency: pick the first name, note it, go on
+        down()
+        down()
+        up()
+        down()
+        assertEquals(1, onlyWalk().findings.size)
+        assertEquals(Beat.DEFICIENCY, activity.lastBeat)
+
+        var presses = 0
+        while (activity.front is CardScreen || activity.front is ValueScreen) {
+            check(presses++ < 400) { screen.words() }
+            val front = activity.front
+            if (front is ValueScreen) {
+                val plan = Regex("The plan says (\\d+)").find(screen.words())?.groupValues?.get(1)?.toInt() ?: 1
+                repeat(plan) { down() }
+                up()
+            } else {
+                up()
+            }
+        }
+        // the open deficiency comes up: take it, put right, good now
+        down()
+        up()
+        up()
+        up()
+        if (activity.front is ValueScreen) { down(); up() }
+        assertEquals(FindingState.CLOSED, onlyWalk().findings.single().state)
+        assertTrue(onlyWalk().blocksFit.toString(), onlyWalk().blocksFit.isEmpty())
+    }
+
+    @Test
+    fun aBrushAndASecondPressAnswerNothing() {
+        zone.inspector()
+        val activity = Zone.launch().get()
+        val screen = Screen(activity)
+        screen.scanTag(zone.tag())
+        screen.press(screen.key("All good"), held = 40)
+        assertEquals("a brush", 1u, onlyWalk().card!!.number)
+        screen.press("All good")
+        assertEquals(2u, onlyWalk().card!!.number)
+        screen.press(screen.key("All good"), settleFirst = false)
+        assertEquals("a second press at once", 2u, onlyWalk().card!!.number)
+        screen.press("All good")
+        assertEquals(3u, onlyWalk().card!!.number)
+        screen.press("Undo")
+        assertEquals("taken back", 2u, onlyWalk().card!!.number)
+        assertEquals(Beat.UNDONE, activity.lastBeat)
+    }
+
+    @Test
+    fun theDeviceIsSetUpByScanningCodes() {
+        val activity = Zone.launch().get()
+        val screen = Screen(activity)
+        val authority = zone.desk.authority()
+        screen.press("Set-up")
+        screen.press("Scan a code")
+        activity.see(Zone.camera(authority.card))
+        assertTrue(screen.words().contains(authority.fingerprint))
+        screen.press("It matches")
+        screen.press("Scan a code")
+        activity.see(Zone.camera(authority.roster))
+        screen.press("Make this device's key")
+        screen.shown().filterIsInstance<android.widget.EditText>().single().setText("Thistle 7")
+        screen.press("Take it")
+        repeat(2) {
+            screen.type(PIN)
+            screen.press("Take it")
+        }
+        val code = screen.shown().filterIsInstance<CodeView>().single()
+        val request = Zone.readIndependently(screen.pixels(), screen.box(code))
+        val issued = zone.desk.issue(slingseal.core.Issue(request, "inspector,hookup", "2099-01-01", null, null), Zone.PASSPHRASE)
+        screen.press("Back")
+        screen.press("Scan a code")
+        activity.see(Zone.camera(issued))
+        val view = Core.of(activity).setUp()
+        assertEquals("Thistle 7", view.credential?.holder)
+        assertEquals(1u, view.authorities.single().roster)
+        assertTrue(screen.words(), screen.words().contains("Thistle 7"))
+    }
+
+    @Test
+    fun twoPermissionsAndNoMore() {
+        val app = RuntimeEnvironment.getApplication()
+        val asked = app.packageManager.getPackageInfo(app.packageName, PackageManager.GET_PERMISSIONS).requestedPermissions
+        assertEquals(setOf(android.Manifest.permission.CAMERA, android.Manifest.permission.VIBRATE), asked!!.toSet())
+    }
+
+    @Test
+    fun aCodeThatIsNotOursIsToldAndNothingElseHappens() {
+        zone.inspector()
+        val activity = Zone.launch().get()
+        val screen = Screen(activity)
+        screen.press("Inspect a load")
+        activity.see(Zone.camera(zone.desk.authority().card))
+        assertTrue(screen.words(), screen.words().contains("load tag"))
+        assertEquals(Beat.REFUSED, activity.lastBeat)
+        assertTrue(Core.of(activity).start().inHand.isEmpty())
+    }
+}

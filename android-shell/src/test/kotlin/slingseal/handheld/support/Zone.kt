@@ -1,0 +1,161 @@
+package slingseal.handheld.support
+
+import com.google.zxing.BarcodeFormat
+import com.google.zxing.BinaryBitmap
+import com.google.zxing.DecodeHintType
+import com.google.zxing.RGBLuminanceSource
+import com.google.zxing.common.HybridBinarizer
+import com.google.zxing.qrcode.QRCodeReader
+import android.graphics.Bitmap
+import android.graphics.Rect
+import org.robolectric.Robolectric
+import org.robolectric.RuntimeEnvironment
+import org.robolectric.android.controller.ActivityController
+import slingseal.core.CodeView
+import slingseal.core.Handheld
+import slingseal.core.Issue
+import slingseal.core.PointKind
+import slingseal.core.PointState
+import slingseal.core.SealView
+import slingseal.core.WalkRequest
+import slingseal.handheld.Core
+import slingseal.handheld.HandheldActivity
+import slingseal.handheld.screens.ScanScreen
+import slingseal.handheld.sense.Luminance
+import java.io.File
+import java.nio.file.Files
+
+/** The demo's zone: a desk that is the authority, and this phone. Everything is invented. */
+class Zone {
+    val desk = core("desk")
+
+    private val planner = core("planner")
+
+    init {
+        desk.authorityInit("Sela Relief", PASSPHRASE)
+        meet(planner)
+        credential(planner, "Anvil 3", "planner")
+    }
+
+    /** Another device's core, with a home and a secret of its own. */
+    fun core(name: String): Handheld {
+        val home = Files.createTempDirectory("slingseal-$name").toFile().apply { deleteOnExit() }
+        return Handheld.open(home.path, name.toByteArray().copyOf(32), "en")
+    }
+
+    /** Trust and newest roster, as the cards and codes of the authority bring them. */
+    fun meet(device: Handheld) {
+        val authority = desk.authority()
+        device.trust(authority.card.text, authority.fingerprint)
+        device.receive(authority.roster.text)
+    }
+
+    fun credential(device: Handheld, holder: String, roles: String, pin: String = PIN) {
+        val request = device.makeKey(holder, pin)
+        val issued = desk.issue(Issue(request.text, roles, "2099-01-01", null, null), PASSPHRASE)
+        device.receive(issued.text)
+    }
+
+    /** A tag of the demo's bag, under a number of its own. */
+    fun tag(load: String = "KM-015", signed: Boolean = true): CodeView {
+        val plan = File("../bindings/desk/demo/bag.toml").readText().replace("KM-015", load)
+        return planner.writeTag(plan, null, if (signed) PIN else null).code
+    }
+
+    fun vehicleTag(): CodeView {
+        val plan = File("../bindings/desk/demo/vehicle.toml").readText()
+        val rigging = File("../bindings/desk/demo/vehicle-rigging.toml").readText()
+        return planner.writeTag(plan, rigging, PIN).code
+    }
+
+    /** The phone under test, an inspector's, set up without the screens. */
+    fun inspector() {
+        val phone = Core.of(RuntimeEnvironment.getApplication())
+        meet(phone)
+        credential(phone, "Lantern 1", "inspector")
+    }
+
+    companion object {
+        /** A device without a screen walks a load through, everything good, and seals it. */
+        fun sealed(device: Handheld, tag: CodeView, fit: Boolean = true): SealView {
+            var view = device.beginWalk(tag.text)
+            while (true) {
+                val card = view.card ?: break
+                val open = card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
+                val request = if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.kind))
+                view = device.doWalk(view.walk, request)
+                check(view.refused == null) { view.refused?.message.orEmpty() }
+            }
+            view = device.doWalk(view.walk, WalkRequest.Decide(fit, if (fit) null else "rain"))
+            check(view.refused == null) { view.refused?.message.orEmpty() }
+            return device.seal(view.walk, PIN, null)
+        }
+
+        private fun value(kind: PointKind): String = when (kind) {
+            is PointKind.Count -> (kind.expected ?: 3u).toString()
+            is PointKind.Choice -> kind.options.first().name
+            is PointKind.Measure -> "1 m"
+            else -> "seen"
+        }
+
+        const val PIN = "417293"
+        const val PASSPHRASE = "high water at Alder Bridge"
+
+        /** A phone that has just left its box. */
+        fun newPhone() {
+            FakeKeystore.fresh()
+            Core.close()
+            File(RuntimeEnvironment.getApplication().noBackupFilesDir, "home").deleteRecursively()
+            // PINs are stretched on the spot, so that a test sees what comes of it
+            Core.slow = java.util.concurrent.Executor { it.run() }
+        }
+
+        fun launch(): ActivityController<HandheldActivity> = Robolectric.buildActivity(HandheldActivity::class.java).setup()
+
+        /** What a camera would see of a code: grey on grey, eight pixels a module, off the middle, with a little noise. */
+        fun camera(code: CodeView): Luminance {
+            val side = code.size.toInt()
+            val scale = 6
+            val width = (side + 8) * scale + 60
+            val height = (side + 8) * scale + 90
+            val grey = ByteArray(width * height)
+            var seed = 12345
+            for (y in 0 until height) for (x in 0 until width) {
+                seed = seed * 1103515245 + 12345
+                val noise = (seed ushr 16) % 11 - 5
+                val mx = Math.floorDiv(x - 40, scale) - 4
+                val my = Math.floorDiv(y - 30, scale) - 4
+                val dark = mx in 0 until side && my in 0 until side && code.modules[my * side + mx] != 0.toByte()
+                grey[y * width + x] = ((if (dark) 60 else 190) + noise).toByte()
+            }
+            return Luminance(width, height, grey)
+        }
+
+        /** A drawn screen as a camera would see it. */
+        fun camera(screen: Bitmap): Luminance {
+            val grey = ByteArray(screen.width * screen.height)
+            for (y in 0 until screen.height) for (x in 0 until screen.width) {
+                val p = screen.getPixel(x, y)
+                grey[y * screen.width + x] = ((299 * (p shr 16 and 255) + 587 * (p shr 8 and 255) + 114 * (p and 255)) / 1000).toByte()
+            }
+            return Luminance(screen.width, screen.height, grey)
+        }
+
+        /** The code in a picture of the screen, read by a reader that shares nothing with ours. */
+        fun readIndependently(screen: Bitmap, box: Rect): String {
+            val r = Rect(box)
+            check(r.intersect(0, 0, screen.width, screen.height))
+            val pixels = IntArray(r.width() * r.height())
+            screen.getPixels(pixels, 0, r.width(), r.left, r.top, r.width(), r.height())
+            val hints = mapOf(DecodeHintType.POSSIBLE_FORMATS to listOf(BarcodeFormat.QR_CODE), DecodeHintType.TRY_HARDER to true)
+            return QRCodeReader().decode(BinaryBitmap(HybridBinarizer(RGBLuminanceSource(r.width(), r.height(), pixels))), hints).text
+        }
+    }
+}
+
+/** Holds a picture before the phone's camera. */
+fun HandheldActivity.see(picture: Luminance) {
+    val scan = front as? ScanScreen ?: error("the phone is not looking; in front is ${front?.javaClass?.simpleName}")
+    scan.onPicture(picture)
+    org.robolectric.Shadows.shadowOf(android.os.Looper.getMainLooper()).idle()
+}

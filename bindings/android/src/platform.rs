@@ -1,0 +1,29 @@
+//! What a phone gives the core.
+
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use slingseal_core::app::{Clock, Entropy, Time};
+
+/// The phone's clock.
+pub(crate) struct PhoneClock;
+
+impl Clock for PhoneClock {
+    #[expect(clippy::disallowed_methods, reason = "the one place where the wall clock is read and injected")]
+    fn now(&self) -> Time {
+        let seconds = match SystemTime::now().duration_since(UNIX_EPOCH) {
+            Ok(since) => i64::try_from(since.as_secs()).unwrap_or(i64::MAX),
+            Err(before) => -i64::try_from(before.duration().as_secs()).unwrap_or(i64::MAX),
+        };
+        Time::from_unix(seconds)
+    }
+}
+
+/// The kernel's random source.
+pub(crate) struct PhoneEntropy;
+
+impl Entropy for PhoneEntropy {
+    fn fill(&self, bytes: &mut [u8]) {
+        // Without randomness a key would be guessable: nothing may go on.
+        getrandom::fill(bytes).expect("the system gives random bytes");
+    }
+}

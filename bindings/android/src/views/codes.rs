@@ -1,0 +1,103 @@
+//! Codes and load tags.
+
+use slingseal_core::app::{
+    CodeView, EquipmentView, LinkView, ProcedureView, Reading, RiggingView, Stamp, TagMade, TagView, ZoneView,
+};
+
+#[uniffi::remote(Record)]
+pub struct CodeView {
+    pub kind: String,
+    pub text: String,
+    pub size: u32,
+    pub modules: Vec<u8>,
+    pub version: u8,
+}
+
+#[uniffi::remote(Enum)]
+pub enum Reading {
+    Nothing,
+    Ours { kind: String, text: String },
+    Foreign { text: String },
+}
+
+#[uniffi::remote(Record)]
+pub struct Stamp {
+    pub unix: i64,
+    pub rfc3339: String,
+    pub dtg: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct TagView {
+    pub text: String,
+    pub digest: String,
+    pub load: String,
+    pub planned: Stamp,
+    pub description: String,
+    pub procedure: String,
+    pub procedure_title: Option<String>,
+    pub gross: String,
+    pub aircraft: String,
+    pub allowable: String,
+    pub pickup: ZoneView,
+    pub destination: ZoneView,
+    pub rigger: Option<String>,
+    pub equipment: Vec<EquipmentView>,
+    pub links: Vec<LinkView>,
+    pub rigging: Option<RiggingView>,
+    pub planner: Option<String>,
+    pub signature: String,
+    pub warnings: Vec<String>,
+    pub bytes: u32,
+}
+
+#[uniffi::remote(Record)]
+pub struct ZoneView {
+    pub name: String,
+    pub grid: Option<String>,
+}
+
+#[uniffi::remote(Record)]
+pub struct EquipmentView {
+    pub kind: String,
+    pub serial: String,
+    pub rating: Option<String>,
+    pub source: Option<String>,
+    pub next_inspection: Option<String>,
+    pub overdue: bool,
+    pub overloaded: bool,
+}
+
+#[uniffi::remote(Record)]
+pub struct LinkView {
+    pub leg: String,
+    pub link: u16,
+}
+
+#[uniffi::remote(Record)]
+pub struct RiggingView {
+    pub verdict: String,
+    pub summary: String,
+    pub report: String,
+    pub pitch_deg: Option<f64>,
+    pub roll_deg: Option<f64>,
+    pub utilisation: Option<f64>,
+    pub picture_svg: Option<String>,
+}
+
+#[uniffi::remote(Record)]
+pub struct TagMade {
+    pub code: CodeView,
+    pub tag: TagView,
+}
+
+#[uniffi::remote(Record)]
+pub struct ProcedureView {
+    pub id: String,
+    pub version: u32,
+    pub title: String,
+    pub cards: u32,
+    pub points: u32,
+    pub digest: String,
+    pub own: bool,
+}

@@ -1,0 +1,101 @@
+//! Seals, verdicts and records.
+
+use slingseal_core::app::{
+    AuditView, CodeView, FindingView, ReasonView, RecordLine, RecordView, SealFacts, SealView, Stamp,
+    TagView, TimelineEntry, VerdictView, VerdictWord,
+};
+
+#[uniffi::remote(Record)]
+pub struct SealView {
+    pub code: CodeView,
+    pub facts: SealFacts,
+    pub description: String,
+    pub aircraft: String,
+    pub record: String,
+    pub verdict: VerdictView,
+}
+
+#[uniffi::remote(Record)]
+pub struct SealFacts {
+    pub load: String,
+    pub fit: bool,
+    pub inspector: Option<String>,
+    pub authority: Option<String>,
+    pub issued: Stamp,
+    pub valid_until: Stamp,
+    pub mass: String,
+    pub procedure: String,
+    pub found: u32,
+    pub corrected: u32,
+    pub record: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct VerdictView {
+    pub verdict: VerdictWord,
+    pub word: String,
+    pub first: String,
+    pub reasons: Vec<ReasonView>,
+    pub facts: Option<SealFacts>,
+    pub tag: Option<TagView>,
+    pub cautions: Vec<String>,
+    pub spoken: String,
+}
+
+#[uniffi::remote(Enum)]
+pub enum VerdictWord {
+    Go,
+    Hold,
+    NoGo,
+}
+
+#[uniffi::remote(Record)]
+pub struct ReasonView {
+    pub code: String,
+    pub grade: String,
+    pub text: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct RecordLine {
+    pub record: String,
+    pub load: String,
+    pub fit: bool,
+    pub standing: String,
+    pub expired: bool,
+    pub inspector: String,
+    pub rigger: String,
+    pub procedure: String,
+    pub place: String,
+    pub aircraft: String,
+    pub found: u32,
+    pub corrected: u32,
+    pub issued: Stamp,
+    pub valid_until: Stamp,
+    pub whole: bool,
+}
+
+#[uniffi::remote(Record)]
+pub struct RecordView {
+    pub line: RecordLine,
+    pub seal: String,
+    pub tag: Option<TagView>,
+    pub findings: Vec<FindingView>,
+    pub timeline: Vec<TimelineEntry>,
+    pub rigging_json: Option<String>,
+    pub photos: Vec<String>,
+    pub voids: Vec<String>,
+}
+
+#[uniffi::remote(Record)]
+pub struct TimelineEntry {
+    pub at: Stamp,
+    pub what: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct AuditView {
+    pub records: u32,
+    pub entries: u64,
+    pub faults: Vec<String>,
+}

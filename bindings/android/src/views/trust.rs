@@ -1,0 +1,68 @@
+//! Keys, credentials, whom a device trusts, and what was taken in.
+
+use slingseal_core::app::{
+    AuthorityView, CodeView, CredentialView, Issue, Received, SetUpView, Stamp, TagView, TrustedView,
+    VerdictView,
+};
+
+#[uniffi::remote(Record)]
+pub struct AuthorityView {
+    pub name: String,
+    pub fingerprint: String,
+    pub card: CodeView,
+    pub roster: CodeView,
+    pub sequence: u32,
+}
+
+#[uniffi::remote(Record)]
+pub struct Issue {
+    pub request: String,
+    pub roles: String,
+    pub expires: String,
+    pub holder: Option<String>,
+    pub validity_hours: Option<u32>,
+}
+
+#[uniffi::remote(Record)]
+pub struct SetUpView {
+    pub holder: Option<String>,
+    pub fingerprint: Option<String>,
+    pub request: Option<String>,
+    pub credential: Option<CredentialView>,
+    pub authorities: Vec<TrustedView>,
+    pub authority: Option<String>,
+    pub pin_locked_until: Option<Stamp>,
+    pub next: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct CredentialView {
+    pub id: String,
+    pub holder: String,
+    pub roles: Vec<String>,
+    pub expires: Stamp,
+    pub expired: bool,
+    pub revoked: bool,
+    pub authority: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct TrustedView {
+    pub name: String,
+    pub fingerprint: String,
+    pub roster: Option<u32>,
+    pub roster_expires: Option<Stamp>,
+    pub roster_expired: bool,
+    pub revoked: u32,
+}
+
+#[uniffi::remote(Enum)]
+pub enum Received {
+    Authority { name: String, fingerprint: String, trusted: bool, card: String },
+    KeyRequest { holder: String, fingerprint: String, request: String },
+    Credential { credential: CredentialView, own: bool, set_up: Box<SetUpView> },
+    Roster { authority: String, sequence: u32, revoked: u32, new: bool },
+    Tag(Box<TagView>),
+    Seal(Box<VerdictView>),
+    Void { load: String, by: String, cause: String, new: bool },
+}
