@@ -120,7 +120,8 @@ impl Handheld {
     /// # Errors
     /// Every fault of the plan; no planner's credential; a wrong PIN.
     pub fn write_tag(&self, plan: &str, rigging: Option<String>, pin: Option<String>) -> Answer<TagMade> {
-        let given = |name: &str| rigging.clone().ok_or_else(|| format!("{name} was not given; give its text too"));
+        let given =
+            |name: &str| rigging.clone().ok_or_else(|| format!("{name} was not given; give its text too"));
         Ok(self.app.write_tag(plan, &given, pin.as_deref())?)
     }
 
