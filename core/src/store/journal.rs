@@ -3,7 +3,7 @@ use rusqlite::Row;
 use super::values::{count_in, count_out};
 use super::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, Reader, StoreError, Tx, WalkId};
 
-const COLUMNS: &str = "seq, time, kind, walk, body, prev, digest";
+pub(super) const COLUMNS: &str = "seq, time, kind, walk, body, prev, digest";
 
 fn make(row: &Row<'_>) -> rusqlite::Result<Entry> {
     Ok(Entry {

@@ -11,6 +11,7 @@ mod find;
 mod handle;
 mod journal;
 mod keep;
+mod mend;
 mod open;
 mod papers;
 mod records;
@@ -29,6 +30,7 @@ pub use find::{
 };
 pub use handle::{Reader, Store, Tx};
 pub use keep::{QuarantineRow, VaultRow};
+pub use mend::Saved;
 pub use open::{Lost, Opened, SetAside};
 pub use papers::{AuthorityRow, CredentialRow, RosterRow, TagRow, VoidRow};
 pub use records::{DeficiencyRow, EquipmentRow, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing};

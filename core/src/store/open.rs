@@ -7,9 +7,10 @@ use rusqlite::{Connection, OpenFlags, OptionalExtension};
 
 use crate::words::{Entropy, Time};
 
+use super::mend::{Salvage, Saved, salvage};
 use super::table::{Table, add_row_sum};
 use super::witness::{Seen, Witness};
-use super::{DeviceId, Head, Store, StoreError, schema};
+use super::{DeviceId, Head, Reader, Store, StoreError, schema};
 
 /// A database up to this size is checked whole at every opening, a larger one after an unclean end or on suspicion.
 const SMALL: u64 = 32 << 20;
@@ -25,20 +26,44 @@ pub struct Opened {
     pub unclean: bool,
     /// The schema that it was stepped up from, where it was older.
     pub stepped_from: Option<u32>,
-    /// A damaged file was put aside.
+    /// The database was damaged: it was put aside, and what could be read of it was taken over.
     pub set_aside: Option<SetAside>,
     /// Entries that were acknowledged are not there any more.
     pub lost: Option<Lost>,
 }
 
-/// A damaged database, kept under a new name.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("the stored data was damaged ({why}); it is kept as {} and a new home was begun: sync from another device", path.display())]
+/// A damaged database, kept under a new name, and what was taken over from it.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SetAside {
     /// Where it is now.
     pub path: PathBuf,
     /// What was wrong with it.
     pub why: String,
+    /// What was taken over, table by table; empty where nothing could be read or the count is not known.
+    pub saved: Vec<Saved>,
+    /// The journal could not be taken over whole: it is kept for audit, and the device begins a new one under a new id.
+    pub new_device: bool,
+    /// Loads whose walks were given up, because answers of theirs may be gone.
+    pub walk_again: Vec<String>,
+}
+
+impl std::fmt::Display for SetAside {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "the stored data was damaged ({}) and is kept as {}", self.why, self.path.display())?;
+        let broken: Vec<&str> =
+            self.saved.iter().filter(|saved| !saved.whole).map(|saved| saved.table).collect();
+        match (self.saved.is_empty(), broken.is_empty()) {
+            (true, _) => write!(f, "; look at what is left, and sync from another device")?,
+            (false, true) => write!(f, "; everything in it was read and taken over")?,
+            (false, false) => {
+                write!(f, "; taken over but for parts of {}: sync from another device", broken.join(", "))?;
+            }
+        }
+        if !self.walk_again.is_empty() {
+            write!(f, "; walk again {}", self.walk_again.join(", "))?;
+        }
+        Ok(())
+    }
 }
 
 /// The journal is shorter than it was, or another one: its files were deleted or replaced from outside.
@@ -66,29 +91,52 @@ impl Store {
             std::fs::create_dir_all(home).map_err(|error| StoreError::from_io(home, &error))?;
         }
         let held = hold(path)?;
+        let taken_up = finish_mending(path, now)?;
         let witness = Witness::beside(path);
         let seen = witness.seen();
-        let mut opened = Opened { unclean: size(&beside(path, "-wal")) > 0, ..Opened::default() };
+        let unclean = size(&beside(path, "-wal")) > 0;
+        let mut opened = Opened { unclean, set_aside: taken_up, ..Opened::default() };
         let check = opened.unclean || seen.is_some_and(|seen| seen.suspect) || size(path) <= SMALL;
-        if size(path) == 0 && opened.unclean {
-            // SQLite would delete the log of an empty database, and the last evidence with it.
-            opened.set_aside = Some(set_aside(path, now, "the database is gone and its log is left".into())?);
-        }
-        let conn = match connect(path, check, &mut opened, entropy) {
-            Err(StoreError::Damaged { what }) => {
-                opened.set_aside = Some(set_aside(path, now, what)?);
-                connect(path, true, &mut opened, entropy)
-            }
-            other => other,
+        let suspect = seen.is_some_and(|seen| seen.suspect);
+        let at = |error: StoreError| error.at(path);
+        let mend = |why, opened: &mut Opened| {
+            opened.set_aside = Some(mend(path, now, why, seen, entropy)?);
+            connect(path, true, &mut Opened::default(), entropy)
         };
-        let conn = conn.map_err(|error| error.at(path))?;
+        let mut conn = if size(path) == 0 && opened.unclean {
+            // SQLite would delete the log of an empty database, and the last evidence with it.
+            mend("the database is gone and its log is left".into(), &mut opened)
+        } else {
+            match connect(path, check, &mut opened, entropy).and_then(|conn| vet(conn, suspect)) {
+                Err(StoreError::Damaged { what }) => mend(what, &mut opened),
+                other => other,
+            }
+        }
+        .map_err(at)?;
+        opened.lost = lost(&conn, seen).map_err(at)?;
+        if let (Some(lost), None, false) = (opened.lost, &opened.set_aside, opened.new) {
+            drop(conn);
+            conn = mend(lost.to_string(), &mut opened).map_err(at)?;
+        }
+        conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
         let device = device_of(&conn)?;
         let head = head_of(&conn, device)?;
         let mut store = Self { conn, path: path.to_owned(), device, head, witness, _held: held };
-        opened.lost = lost(&store, seen)?;
         store.witness.saw(device, head);
         Ok((store, opened))
     }
+}
+
+/// On suspicion everything is looked at: a decayed row does not show in the file's structure.
+fn vet(conn: Connection, suspect: bool) -> Result<Connection, StoreError> {
+    let device = device_of(&conn)?;
+    if suspect {
+        let faults = Reader { conn: &conn, device }.check()?;
+        if let Some(what) = faults.into_iter().next() {
+            return Err(StoreError::Damaged { what });
+        }
+    }
+    Ok(conn)
 }
 
 fn hold(path: &Path) -> Result<Held, StoreError> {
@@ -123,6 +171,8 @@ fn connect(
     conn.set_prepared_statement_cache_capacity(128);
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
+    // Until it is known to be sound, closing leaves the file and its log as they were found: a damaged one is evidence.
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
     // Exclusive before the first access: the log's index then lies in memory, and no `-shm` file is needed
     // (sqlite.org/wal.html, "Use of WAL Without Shared-Memory").
     conn.execute_batch("PRAGMA locking_mode = EXCLUSIVE; PRAGMA cell_size_check = ON;")?;
@@ -179,31 +229,103 @@ fn head_of(conn: &Connection, device: DeviceId) -> Result<Head, StoreError> {
     Ok(last.unwrap_or(Head::empty(device)))
 }
 
-fn lost(store: &Store, seen: Option<Seen>) -> Result<Option<Lost>, StoreError> {
+fn lost(conn: &Connection, seen: Option<Seen>) -> Result<Option<Lost>, StoreError> {
     let Some(seen) = seen.filter(|seen| seen.head.seq > 0) else { return Ok(None) };
-    let same = store.read().entry(seen.head.seq)?.map(|entry| entry.digest) == Some(seen.head.digest);
-    let found = if seen.device == store.device { store.head.seq } else { 0 };
-    Ok((!same).then_some(Lost { acknowledged: seen.head.seq, found }))
+    let device = device_of(conn)?;
+    let at_seen = Reader { conn, device }.entry(seen.head.seq)?;
+    if at_seen.is_some_and(|entry| entry.digest == seen.head.digest) {
+        return Ok(None);
+    }
+    let known = conn.query_row(
+        "SELECT coalesce(max(seq), 0) FROM foreign_journal WHERE device = ?1",
+        [seen.device],
+        |row| super::values::count_out(row, 0),
+    )?;
+    let found = if seen.device == device { head_of(conn, device)?.seq } else { known };
+    Ok((found < seen.head.seq || seen.device == device)
+        .then_some(Lost { acknowledged: seen.head.seq, found }))
 }
 
-/// Gives the database and what belongs to it a new name. Nothing is deleted or overwritten.
-fn set_aside(path: &Path, now: Time, why: String) -> Result<SetAside, StoreError> {
+/// Makes a new database out of what can be read of the damaged one, gives the damaged one a new name, and puts the new one
+/// in its place. A kill on the way loses nothing: up to the first rename the damaged one is untouched and the next opening
+/// begins again, from there on the new one is complete and the next opening goes on.
+fn mend(
+    path: &Path,
+    now: Time,
+    why: String,
+    seen: Option<Seen>,
+    entropy: &dyn Entropy,
+) -> Result<SetAside, StoreError> {
+    let mending = beside(path, MENDING);
+    let mut target = connect(&mending, false, &mut Opened::default(), entropy)?;
+    // Of an empty database with a log nothing can be read, and trying would delete the log.
+    let salvage = if size(path) > 0 { salvage(path, &mut target, seen)? } else { Salvage::default() };
+    target.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
+    target.close().map_err(|(_, error)| error)?;
+    remove(&beside(path, "-shm"))?;
+    rename(&mending, &beside(path, MENDED))?;
+    sync_folder(path);
+    let aside = swap(path, now)?;
+    let Salvage { saved, new_device, walk_again } = salvage;
+    Ok(SetAside { path: aside, why, saved, new_device, walk_again })
+}
+
+/// A new database that is being filled.
+const MENDING: &str = "-mending";
+/// A new database that is complete and waits for its place.
+const MENDED: &str = "-mended";
+
+/// Takes up a mending that a kill broke off.
+fn finish_mending(path: &Path, now: Time) -> Result<Option<SetAside>, StoreError> {
+    for ending in ["", "-wal", "-journal", "-shm"] {
+        remove(&beside(&beside(path, MENDING), ending))?;
+    }
+    if !beside(path, MENDED).exists() {
+        return Ok(None);
+    }
+    let why = "found by a program that ended before it had told".into();
+    let path = swap(path, now)?;
+    Ok(Some(SetAside { path, why, saved: Vec::new(), new_device: false, walk_again: Vec::new() }))
+}
+
+/// Gives the database and what belongs to it a new name, and the mended one its place. Nothing is deleted or overwritten.
+fn swap(path: &Path, now: Time) -> Result<PathBuf, StoreError> {
     let stamp = now.rfc3339().replace([':', '-'], "");
-    let free = (0u32..).map(|n| {
+    let names = (0u32..).map(|n| {
         let count = if n == 0 { String::new() } else { format!("-{n}") };
         beside(path, &format!(".damaged-{stamp}{count}"))
     });
     let endings = ["", "-wal", "-journal"];
     let taken = |name: &PathBuf| endings.iter().any(|ending| beside(name, ending).exists());
-    let aside = free.into_iter().find(|name| !taken(name)).unwrap_or_else(|| beside(path, ".damaged"));
+    let mut free = names.filter(|name| !taken(name));
+    let aside = free.next().unwrap_or_else(|| beside(path, ".damaged"));
     for ending in endings {
         let from = beside(path, ending);
         if from.exists() {
-            std::fs::rename(&from, beside(&aside, ending))
-                .map_err(|error| StoreError::from_io(&from, &error))?;
+            rename(&from, &beside(&aside, ending))?;
         }
     }
-    Ok(SetAside { path: aside, why })
+    rename(&beside(path, MENDED), path)?;
+    sync_folder(path);
+    Ok(aside)
+}
+
+fn rename(from: &Path, to: &Path) -> Result<(), StoreError> {
+    std::fs::rename(from, to).map_err(|error| StoreError::from_io(from, &error))
+}
+
+fn remove(path: &Path) -> Result<(), StoreError> {
+    match std::fs::remove_file(path) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(StoreError::from_io(path, &error)),
+        _ => Ok(()),
+    }
+}
+
+/// Makes new names durable. Not every system lets a folder be opened; then its own order of writing has to do.
+fn sync_folder(path: &Path) {
+    if let Some(folder) = path.parent() {
+        let _ = File::open(folder).and_then(|folder| folder.sync_all());
+    }
 }
 
 /// The file that belongs to the database under this ending.

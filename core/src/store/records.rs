@@ -39,6 +39,14 @@ pub(super) const DEFICIENCIES: Table = Table::new(
 );
 pub(super) const EQUIPMENT: Table = Table::new("equipment", "record", &["record", "at", "serial", "kind"]);
 
+/// Makes the searched words of the record ?1, or of all records where it is null.
+pub(super) const INDEX_WORDS: &str = "
+    INSERT INTO record_words (rowid, words)
+    SELECT id, concat_ws(' ', load, procedure, inspector, rigger, place, aircraft, words,
+        (SELECT group_concat(name, ' ') FROM deficiencies WHERE record = id),
+        (SELECT group_concat(serial || ' ' || kind, ' ') FROM equipment WHERE record = id))
+    FROM records WHERE ?1 IS NULL OR id = ?1";
+
 /// What a record says of its load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Outcome {
@@ -280,26 +288,14 @@ impl Tx<'_> {
     }
 
     fn index(&self, id: i64, new: &NewRecord<'_>) -> Result<(), StoreError> {
-        let row = new.row;
-        let mut words = vec![
-            row.load.as_str(),
-            row.procedure.as_str(),
-            row.inspector.as_str(),
-            row.rigger.as_str(),
-            row.place.as_str(),
-            row.aircraft.as_str(),
-            new.words,
-        ];
         for (at, deficiency) in (0i64..).zip(new.deficiencies) {
             let DeficiencyRow { procedure, point, name, rigger, corrected } = deficiency;
             self.run(&DEFICIENCIES.insert(""), (id, at, procedure, point, name, rigger, corrected))?;
-            words.push(name);
         }
         for (at, EquipmentRow { serial, kind }) in (0i64..).zip(new.equipment) {
             self.run(&EQUIPMENT.insert(""), (id, at, serial, kind))?;
-            words.extend([serial.as_str(), kind.as_str()]);
         }
-        self.run("INSERT INTO record_words (rowid, words) VALUES (?1, ?2)", (id, words.join(" ")))?;
+        self.run(INDEX_WORDS, [Some(id)])?;
         Ok(())
     }
 }

@@ -7,13 +7,21 @@ use crate::words::{Digest, Entropy, Time};
 mod chain;
 mod damage;
 mod keeping;
+mod mending;
 
-/// Same bytes every time, so that a test repeats.
-pub(super) struct Fixed(pub(super) u8);
+/// The same bytes in every run, other ones at every call.
+pub(super) struct Counted(AtomicU32);
 
-impl Entropy for Fixed {
+impl Counted {
+    pub(super) fn from(start: u32) -> Self {
+        Self(AtomicU32::new(start))
+    }
+}
+
+impl Entropy for Counted {
     fn fill(&self, bytes: &mut [u8]) {
-        bytes.fill(self.0);
+        let number = self.0.fetch_add(1, Ordering::Relaxed);
+        bytes.fill(u8::try_from(number).unwrap());
     }
 }
 
@@ -34,7 +42,7 @@ impl Folder {
     }
 
     pub(super) fn open(&self) -> (Store, Opened) {
-        Store::open(&self.file(), at(0), &Fixed(7)).unwrap()
+        Store::open(&self.file(), at(0), &Counted::from(7)).unwrap()
     }
 
     pub(super) fn names(&self) -> Vec<String> {

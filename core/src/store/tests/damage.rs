@@ -3,7 +3,7 @@ use rusqlite::Connection;
 use super::*;
 
 fn open_error(folder: &Folder) -> StoreError {
-    Store::open(&folder.file(), at(0), &Fixed(7)).unwrap_err()
+    Store::open(&folder.file(), at(0), &Counted::from(7)).unwrap_err()
 }
 
 #[test]
@@ -66,9 +66,11 @@ fn what_is_no_database_is_set_aside() {
     // A second damage at the same second gets a name of its own.
     std::fs::write(folder.file(), [0x55; 8192]).unwrap();
     let again = folder.open().1;
-    assert_ne!(again.set_aside.unwrap().path, aside.path);
     assert_eq!(again.lost, Some(Lost { acknowledged: 1, found: 0 }));
+    let again = again.set_aside.unwrap();
+    assert!(again.new_device && again.path != aside.path);
     assert!(aside.path.exists());
+    assert_eq!(folder.open().1, Opened::default());
 }
 
 /// A flipped bit in a row is told when the row is read, in every table that has rows.
