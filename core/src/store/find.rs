@@ -226,13 +226,16 @@ impl Reader<'_> {
             Some(_) => select.replacen("FROM records ON", "FROM record_words CROSS JOIN records ON", 1),
             None => select,
         };
-        let mut statement = self.conn.prepare_cached(&sql)?;
-        let mut found = statement.query(all.params().as_slice())?;
-        let mut rows = Vec::new();
-        while let Some(row) = found.next()? {
-            RECORDS.whole(row)?;
-            rows.push(make_with_id(row)?);
-        }
+        let rows: Vec<(i64, Result<RecordRow, StoreError>)> = self.ask(&sql, |statement| {
+            let found = statement.query_map(all.params().as_slice(), |row| {
+                let (id, made) = make_with_id(row)?;
+                Ok((id, RECORDS.whole(row).map(|()| made)))
+            })?;
+            found.collect()
+        })?;
+        let rows: Result<Vec<(i64, RecordRow)>, StoreError> =
+            rows.into_iter().map(|(id, row)| Ok((id, row?))).collect();
+        let mut rows = self.noting(rows)?;
         let more = rows.len() > most as usize;
         rows.truncate(most as usize);
         let last = rows.last().map(|(id, row)| Cursor { issued: row.issued, id: *id });
@@ -292,29 +295,37 @@ impl Reader<'_> {
     pub fn deficiency_counts(&self) -> Result<Vec<DeficiencyCount>, StoreError> {
         let sql = "SELECT procedure, point, name, rigger, count(*), sum(corrected) FROM deficiencies
                    GROUP BY procedure, point, name, rigger ORDER BY count(*) DESC, procedure, point, name, rigger";
-        let mut statement = self.conn.prepare_cached(sql)?;
-        let rows = statement.query_map([], |row| {
-            Ok(DeficiencyCount {
-                procedure: row.get(0)?,
-                point: row.get(1)?,
-                name: row.get(2)?,
-                rigger: row.get(3)?,
-                found: count_out(row, 4)?,
-                corrected: count_out(row, 5)?,
-            })
-        })?;
-        Ok(rows.collect::<Result<_, _>>()?)
+        self.ask(sql, |statement| {
+            statement
+                .query_map([], |row| {
+                    Ok(DeficiencyCount {
+                        procedure: row.get(0)?,
+                        point: row.get(1)?,
+                        name: row.get(2)?,
+                        rigger: row.get(3)?,
+                        found: count_out(row, 4)?,
+                        corrected: count_out(row, 5)?,
+                    })
+                })?
+                .collect()
+        })
     }
 
     /// How many records there are of each procedure and rigger.
     pub fn inspection_counts(&self) -> Result<Vec<InspectionCount>, StoreError> {
         let sql = "SELECT procedure, rigger, count(*) FROM records
                    GROUP BY procedure, rigger ORDER BY procedure, rigger";
-        let mut statement = self.conn.prepare_cached(sql)?;
-        let rows = statement.query_map([], |row| {
-            Ok(InspectionCount { procedure: row.get(0)?, rigger: row.get(1)?, records: count_out(row, 2)? })
-        })?;
-        Ok(rows.collect::<Result<_, _>>()?)
+        self.ask(sql, |statement| {
+            statement
+                .query_map([], |row| {
+                    Ok(InspectionCount {
+                        procedure: row.get(0)?,
+                        rigger: row.get(1)?,
+                        records: count_out(row, 2)?,
+                    })
+                })?
+                .collect()
+        })
     }
 
     /// Equipment by serial number and kind, from the serial number `from` on.
@@ -322,16 +333,18 @@ impl Reader<'_> {
         let sql =
             "SELECT serial, kind, count(*), max(issued) FROM equipment JOIN records ON records.id = record
                    WHERE serial >= ?1 GROUP BY serial, kind ORDER BY serial, kind LIMIT ?2";
-        let mut statement = self.conn.prepare_cached(sql)?;
-        let rows = statement.query_map((from, most), |row| {
-            Ok(EquipmentUse {
-                serial: row.get(0)?,
-                kind: row.get(1)?,
-                records: count_out(row, 2)?,
-                last: row.get(3)?,
-            })
-        })?;
-        Ok(rows.collect::<Result<_, _>>()?)
+        self.ask(sql, |statement| {
+            statement
+                .query_map((from, most), |row| {
+                    Ok(EquipmentUse {
+                        serial: row.get(0)?,
+                        kind: row.get(1)?,
+                        records: count_out(row, 2)?,
+                        last: row.get(3)?,
+                    })
+                })?
+                .collect()
+        })
     }
 
     /// Of these digests, the ones that are not here: what to ask another device for.

@@ -2,7 +2,7 @@ use std::cell::Cell;
 use std::ops::Deref;
 use std::path::{Path, PathBuf};
 
-use rusqlite::{Connection, Params, Row, TransactionBehavior};
+use rusqlite::{Connection, Params, Row, Statement, TransactionBehavior};
 
 use super::open::Held;
 use super::table::Table;
@@ -25,7 +25,7 @@ pub struct Store {
 impl Store {
     /// Reads. What it answers is what the last `write` left.
     pub fn read(&self) -> Reader<'_> {
-        Reader { conn: &self.conn, device: self.device }
+        Reader { conn: &self.conn, device: self.device, witness: Some(&self.witness) }
     }
 
     /// Does all of `act` or nothing of it. On disk before it returns.
@@ -50,16 +50,12 @@ impl Store {
         let path = &self.path;
         let fault = |error| E::from(StoreError::from(error).at(path));
         let tx = self.conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(fault)?;
-        let view = Tx { read: Reader { conn: &tx, device: self.device }, head: Cell::new(self.head) };
+        let read = Reader { conn: &tx, device: self.device, witness: Some(&self.witness) };
+        let view = Tx { read, head: Cell::new(self.head) };
         let answer = act(&view)?;
         let head = view.head.get();
         tx.commit().map_err(fault)?;
         Ok((answer, head))
-    }
-
-    /// Has the next opening check the whole database, however large it is. For when a read met `Damaged`.
-    pub fn suspect_damage(&mut self) {
-        self.witness.suspect(self.device, self.head);
     }
 
     /// Brings the log into the database and empties it: one file then holds everything. For a moment when nobody waits:
@@ -96,12 +92,32 @@ impl std::fmt::Debug for Store {
 pub struct Reader<'c> {
     pub(super) conn: &'c Connection,
     pub(super) device: DeviceId,
+    /// Is told of damage, so that the next opening looks at everything; none while the opening itself looks.
+    pub(super) witness: Option<&'c Witness>,
 }
 
 /// A row as the caller wants it.
 pub(super) type Make<T> = fn(&Row<'_>) -> rusqlite::Result<T>;
 
 impl Reader<'_> {
+    /// Passes an answer on, and writes down that there is damage where it tells of some.
+    pub(super) fn noting<T>(&self, answer: Result<T, StoreError>) -> Result<T, StoreError> {
+        if let (Err(StoreError::Damaged { .. }), Some(witness)) = (&answer, self.witness) {
+            witness.suspect();
+        }
+        answer
+    }
+
+    /// Prepares a statement and asks with it.
+    pub(super) fn ask<T>(
+        &self,
+        sql: &str,
+        with: impl FnOnce(&mut Statement<'_>) -> rusqlite::Result<T>,
+    ) -> Result<T, StoreError> {
+        let answer = self.conn.prepare_cached(sql).and_then(|mut statement| with(&mut statement));
+        self.noting(answer.map_err(StoreError::from))
+    }
+
     /// The rows of a table, each checked against its check sum.
     pub(super) fn rows<T>(
         &self,
@@ -127,14 +143,21 @@ impl Reader<'_> {
         make: Make<T>,
         mut take: impl FnMut(T) -> Result<(), E>,
     ) -> Result<(), E> {
-        let fault = |error: rusqlite::Error| E::from(StoreError::from(error));
-        let mut statement = self.conn.prepare_cached(&table.select(rest)).map_err(fault)?;
-        let mut rows = statement.query(params).map_err(fault)?;
-        while let Some(row) = rows.next().map_err(fault)? {
-            table.whole(row)?;
-            take(make(row).map_err(fault)?)?;
+        let fault = |error: rusqlite::Error| self.noting::<()>(Err(error.into()));
+        let mut statement = self.conn.prepare_cached(&table.select(rest)).map_err(StoreError::from)?;
+        let mut rows = statement.query(params).map_err(StoreError::from)?;
+        loop {
+            let row = match rows.next() {
+                Ok(Some(row)) => row,
+                Ok(None) => return Ok(()),
+                Err(error) => return Ok(fault(error)?),
+            };
+            self.noting(table.whole(row))?;
+            match make(row) {
+                Ok(made) => take(made)?,
+                Err(error) => return Ok(fault(error)?),
+            }
         }
-        Ok(())
     }
 
     /// The first row, where there is one.
@@ -145,16 +168,17 @@ impl Reader<'_> {
         params: impl Params,
         make: Make<T>,
     ) -> Result<Option<T>, StoreError> {
-        let mut statement = self.conn.prepare_cached(&table.select(rest))?;
-        let mut rows = statement.query(params)?;
-        let Some(row) = rows.next()? else { return Ok(None) };
-        table.whole(row)?;
-        Ok(Some(make(row)?))
+        let mut first = None;
+        self.each(table, &format!("{rest} LIMIT 1"), params, make, |row| {
+            first = Some(row);
+            Ok::<(), StoreError>(())
+        })?;
+        Ok(first)
     }
 
     /// One number.
     pub(super) fn count(&self, sql: &str, params: impl Params) -> Result<u64, StoreError> {
-        let number: i64 = self.conn.prepare_cached(sql)?.query_row(params, |row| row.get(0))?;
+        let number: i64 = self.ask(sql, |statement| statement.query_row(params, |row| row.get(0)))?;
         Ok(u64::try_from(number).unwrap_or(0))
     }
 }
@@ -168,7 +192,7 @@ pub struct Tx<'c> {
 impl Tx<'_> {
     /// Runs one statement; answers how many rows it changed.
     pub(super) fn run(&self, sql: &str, params: impl Params) -> Result<usize, StoreError> {
-        Ok(self.conn.prepare_cached(sql)?.execute(params)?)
+        self.ask(sql, |statement| statement.execute(params))
     }
 }
 

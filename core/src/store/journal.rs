@@ -89,17 +89,16 @@ impl Reader<'_> {
     /// At most `most` entries from the number `from` on.
     pub fn entries(&self, from: u64, most: usize) -> Result<Vec<Entry>, StoreError> {
         let sql = format!("SELECT {COLUMNS} FROM journal WHERE seq >= ?1 ORDER BY seq LIMIT ?2");
-        let mut statement = self.conn.prepare_cached(&sql)?;
-        let rows = statement.query_map((count_in(from)?, count_in(most as u64)?), make)?;
-        rows.map(|entry| whole(entry?)).collect()
+        let params = (count_in(from)?, count_in(most as u64)?);
+        let entries: Vec<Entry> = self.ask(&sql, |statement| statement.query_map(params, make)?.collect())?;
+        self.noting(entries.into_iter().map(whole).collect())
     }
 
     /// All entries of a walk, in order.
     pub fn entries_of(&self, walk: WalkId) -> Result<Vec<Entry>, StoreError> {
         let sql = format!("SELECT {COLUMNS} FROM journal WHERE walk = ?1 ORDER BY seq");
-        let mut statement = self.conn.prepare_cached(&sql)?;
-        let rows = statement.query_map([walk], make)?;
-        rows.map(|entry| whole(entry?)).collect()
+        let entries: Vec<Entry> = self.ask(&sql, |statement| statement.query_map([walk], make)?.collect())?;
+        self.noting(entries.into_iter().map(whole).collect())
     }
 
     /// Checks this device's whole journal: its head, or the first entry that is missing, rewritten, moved or forked.
@@ -120,17 +119,15 @@ impl Reader<'_> {
     /// The devices whose journals are kept here for audit, with how many entries of each.
     pub fn foreign_devices(&self) -> Result<Vec<(DeviceId, u64)>, StoreError> {
         let sql = "SELECT device, count(*) FROM foreign_journal GROUP BY device ORDER BY device";
-        let mut statement = self.conn.prepare_cached(sql)?;
-        let rows = statement.query_map([], |row| Ok((row.get(0)?, count_out(row, 1)?)))?;
-        Ok(rows.collect::<Result<_, _>>()?)
+        self.ask(sql, |statement| {
+            statement.query_map([], |row| Ok((row.get(0)?, count_out(row, 1)?)))?.collect()
+        })
     }
 
     /// What is kept of another device's journal, as it came: to be given to `verify_chain`.
     pub fn foreign_entries(&self, device: DeviceId) -> Result<Vec<Entry>, StoreError> {
         let sql = format!("SELECT {COLUMNS} FROM foreign_journal WHERE device = ?1 ORDER BY seq, digest");
-        let mut statement = self.conn.prepare_cached(&sql)?;
-        let rows = statement.query_map([device], make)?;
-        Ok(rows.collect::<Result<_, _>>()?)
+        self.ask(&sql, |statement| statement.query_map([device], make)?.collect())
     }
 
     /// The newest number kept of another device's journal.

@@ -116,21 +116,23 @@ impl Reader<'_> {
 
     /// A photo's bytes.
     pub fn photo(&self, digest: Digest) -> Result<Option<Vec<u8>>, StoreError> {
-        let mut statement = self.conn.prepare_cached("SELECT bytes FROM photos WHERE digest = ?1")?;
-        let found: Option<Vec<u8>> = statement.query_row([digest], |row| row.get(0)).optional()?;
+        let sql = "SELECT bytes FROM photos WHERE digest = ?1";
+        let found: Option<Vec<u8>> =
+            self.ask(sql, |statement| statement.query_row([digest], |row| row.get(0)).optional())?;
         match found {
-            Some(bytes) if Digest::of(&bytes) != digest => Err(StoreError::Damaged {
-                what: format!("photo {} does not match its digest", digest.short()),
-            }),
+            Some(bytes) if Digest::of(&bytes) != digest => {
+                let what = format!("photo {} does not match its digest", digest.short());
+                self.noting(Err(StoreError::Damaged { what }))
+            }
             other => Ok(other),
         }
     }
 
     /// The digests of all photos, sorted.
     pub fn photo_digests(&self) -> Result<Vec<Digest>, StoreError> {
-        let mut statement = self.conn.prepare_cached("SELECT digest FROM photos ORDER BY digest")?;
-        let rows = statement.query_map([], |row| row.get(0))?;
-        Ok(rows.collect::<Result<_, _>>()?)
+        self.ask("SELECT digest FROM photos ORDER BY digest", |statement| {
+            statement.query_map([], |row| row.get(0))?.collect()
+        })
     }
 
     /// What is in quarantine, the last that came first, at most so many.

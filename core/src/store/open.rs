@@ -121,7 +121,7 @@ impl Store {
         conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
         let device = device_of(&conn)?;
         let head = head_of(&conn, device)?;
-        let mut store = Self { conn, path: path.to_owned(), device, head, witness, _held: held };
+        let store = Self { conn, path: path.to_owned(), device, head, witness, _held: held };
         store.witness.saw(device, head);
         Ok((store, opened))
     }
@@ -131,7 +131,7 @@ impl Store {
 fn vet(conn: Connection, suspect: bool) -> Result<Connection, StoreError> {
     let device = device_of(&conn)?;
     if suspect {
-        let faults = Reader { conn: &conn, device }.check()?;
+        let faults = Reader { conn: &conn, device, witness: None }.check()?;
         if let Some(what) = faults.into_iter().next() {
             return Err(StoreError::Damaged { what });
         }
@@ -232,7 +232,7 @@ fn head_of(conn: &Connection, device: DeviceId) -> Result<Head, StoreError> {
 fn lost(conn: &Connection, seen: Option<Seen>) -> Result<Option<Lost>, StoreError> {
     let Some(seen) = seen.filter(|seen| seen.head.seq > 0) else { return Ok(None) };
     let device = device_of(conn)?;
-    let at_seen = Reader { conn, device }.entry(seen.head.seq)?;
+    let at_seen = Reader { conn, device, witness: None }.entry(seen.head.seq)?;
     if at_seen.is_some_and(|entry| entry.digest == seen.head.digest) {
         return Ok(None);
     }

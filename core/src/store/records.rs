@@ -229,8 +229,7 @@ impl Tx<'_> {
         let row = new.row;
         let id = i64::try_from(self.count("SELECT coalesce(max(id), 0) + 1 FROM records", [])?)
             .map_err(|_| StoreError::Unfit { what: "one more record".into() })?;
-        let mut statement = self.conn.prepare_cached(&RECORDS.insert(""))?;
-        statement.execute(rusqlite::params![
+        let params = rusqlite::params![
             id,
             row.digest,
             row.load,
@@ -250,7 +249,8 @@ impl Tx<'_> {
             row.device,
             row.received,
             new.words,
-        ])?;
+        ];
+        self.run(&RECORDS.insert(""), params)?;
         Ok(id)
     }
 
@@ -302,8 +302,8 @@ impl Tx<'_> {
 
 impl Reader<'_> {
     pub(super) fn record_id(&self, digest: Digest) -> Result<Option<i64>, StoreError> {
-        let mut statement = self.conn.prepare_cached("SELECT id FROM records WHERE digest = ?1")?;
-        Ok(statement.query_row([digest], |row| row.get(0)).optional()?)
+        let sql = "SELECT id FROM records WHERE digest = ?1";
+        self.ask(sql, |statement| statement.query_row([digest], |row| row.get(0)).optional())
     }
 
     /// A record's columns.
@@ -351,8 +351,8 @@ impl Reader<'_> {
 
     /// The digests of all records, sorted: what a device says that it has.
     pub fn record_digests(&self) -> Result<Vec<Digest>, StoreError> {
-        let mut statement = self.conn.prepare_cached("SELECT digest FROM records ORDER BY digest")?;
-        let rows = statement.query_map([], |row| row.get(0))?;
-        Ok(rows.collect::<Result<_, _>>()?)
+        self.ask("SELECT digest FROM records ORDER BY digest", |statement| {
+            statement.query_map([], |row| row.get(0))?.collect()
+        })
     }
 }

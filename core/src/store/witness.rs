@@ -1,3 +1,4 @@
+use std::cell::{Cell, RefCell};
 use std::fs::File;
 use std::io::{Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
@@ -16,7 +17,8 @@ const LENGTH: usize = 8 + 16 + 8 + 32 + 1 + 8;
 /// written after the commit and without a sync of its own, so it costs microseconds and never runs ahead of the database.
 pub(super) struct Witness {
     path: PathBuf,
-    file: Option<File>,
+    file: RefCell<Option<File>>,
+    last: Cell<Option<Seen>>,
 }
 
 /// What the file said.
@@ -31,7 +33,7 @@ impl Witness {
     pub(super) fn beside(database: &Path) -> Self {
         let mut path = database.as_os_str().to_owned();
         path.push("-seen");
-        Self { path: path.into(), file: None }
+        Self { path: path.into(), file: RefCell::new(None), last: Cell::new(None) }
     }
 
     /// What was seen last; `None` where there is no file or it makes no sense.
@@ -55,16 +57,22 @@ impl Witness {
         })
     }
 
-    pub(super) fn saw(&mut self, device: DeviceId, head: Head) {
-        self.put(Seen { device, head, suspect: false });
+    /// A `write` returned, or the home was opened.
+    pub(super) fn saw(&self, device: DeviceId, head: Head) {
+        let suspect = self.last.get().is_some_and(|last| last.suspect);
+        self.put(Seen { device, head, suspect });
     }
 
-    pub(super) fn suspect(&mut self, device: DeviceId, head: Head) {
-        self.put(Seen { device, head, suspect: true });
+    /// Something read was damaged: the next opening looks at everything.
+    pub(super) fn suspect(&self) {
+        if let Some(last) = self.last.get().filter(|last| !last.suspect) {
+            self.put(Seen { suspect: true, ..last });
+        }
     }
 
     /// A failure is passed over: the entry itself is safe on disk, and the next one writes here again.
-    fn put(&mut self, seen: Seen) {
+    fn put(&self, seen: Seen) {
+        self.last.set(Some(seen));
         let mut bytes = Vec::with_capacity(LENGTH);
         bytes.extend_from_slice(MARK);
         bytes.extend_from_slice(&seen.device.0);
@@ -73,10 +81,11 @@ impl Witness {
         bytes.push(u8::from(seen.suspect));
         let sum = sum_of(&bytes);
         bytes.extend_from_slice(&sum);
-        if self.file.is_none() {
-            self.file = File::options().write(true).create(true).truncate(false).open(&self.path).ok();
+        let mut file = self.file.borrow_mut();
+        if file.is_none() {
+            *file = File::options().write(true).create(true).truncate(false).open(&self.path).ok();
         }
-        if let Some(file) = &mut self.file {
+        if let Some(file) = file.as_mut() {
             let _ = file.seek(SeekFrom::Start(0)).and_then(|_| file.write_all(&bytes));
         }
     }

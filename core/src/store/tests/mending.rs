@@ -36,9 +36,12 @@ fn full_home(folder: &Folder) -> Store {
 fn one_bad_row_costs_one_row() {
     let folder = Folder::new();
     let mut store = full_home(&folder);
-    let head = store.head();
     store.conn.execute_batch("UPDATE equipment SET serial = 'X' WHERE record = 3").unwrap();
-    store.suspect_damage();
+    // Read once: from then on the home is suspected, and the next opening looks at everything.
+    let read = store.read().equipment_of(row(2).digest);
+    assert!(matches!(read, Err(StoreError::Damaged { .. })), "{read:?}");
+    append(&mut store, b"meanwhile");
+    let head = store.head();
     drop(store);
     let (mut store, opened) = folder.open();
     let aside = opened.set_aside.unwrap();
