@@ -9,7 +9,6 @@ use super::assessment::{
 };
 use super::load::Rating;
 use super::model::{Model, Pose};
-use super::report::force_in;
 use super::settle::{Rest, level_start, settle};
 use super::shown::shown;
 use super::why::why_not;
@@ -201,7 +200,7 @@ impl Weighed<'_> {
 
 fn warnings(load: &RiggedLoad, model: &Model, rest: &Rest, hang: &Hang, factor: f64) -> Vec<Warning> {
     let mut warnings = Vec::new();
-    let force = force_unit(load);
+    let mut worse: Vec<(Name, Ratio)> = Vec::new();
     if rest.neutral > 0 {
         warnings.push(Warning::Neutral);
     }
@@ -222,12 +221,14 @@ fn warnings(load: &RiggedLoad, model: &Model, rest: &Rest, hang: &Hang, factor: 
             warnings.push(Warning::Flat { leg: leg.name.clone(), angle: leg.from_horizontal });
         }
         let worst = leg.worst_case.map(|worst| ratio(factor * worst.value() / leg.rated.value()));
-        if let (Some(carries), Some(utilisation)) = (leg.worst_case, worst.filter(|worst| over(*worst)))
-            && !over(leg.utilisation)
-        {
-            let carries = force_in(newtons(factor * carries.value()), force);
-            warnings.push(Warning::WorstCase { leg: leg.name.clone(), carries, utilisation });
+        if let Some(utilisation) = worst.filter(|worst| over(*worst) && !over(leg.utilisation)) {
+            worse.push((leg.name.clone(), utilisation));
         }
+    }
+    if let Some((_, most)) = worse.iter().max_by(|a, b| a.1.value().total_cmp(&b.1.value())) {
+        let utilisation = *most;
+        let legs = worse.into_iter().map(|(leg, _)| leg).collect();
+        warnings.push(Warning::WorstCase { legs, utilisation });
     }
     if hang.legs.iter().any(|leg| leg.worst_case.is_none()) {
         warnings.push(Warning::NoWorstCase);

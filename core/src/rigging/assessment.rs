@@ -276,13 +276,11 @@ pub enum Warning {
         /// The length at which it would begin to carry.
         closes: Quantity,
     },
-    /// A leg that would be over its rating in its worst case, though not at rest.
+    /// Legs that would be over their rating in their worst case, though not at rest.
     WorstCase {
-        /// The leg.
-        leg: Name,
-        /// What it would carry.
-        carries: Quantity,
-        /// Its share of the rating.
+        /// The legs.
+        legs: Vec<Name>,
+        /// The largest share of a rating among them.
         utilisation: Ratio,
     },
     /// A handbook rule says over, the elastic answer does not.
@@ -334,10 +332,10 @@ impl fmt::Display for Warning {
             Self::Slack { leg, length, closes } => {
                 write!(f, "leg \"{leg}\" is slack at {length}; it begins to carry at {closes}")
             }
-            Self::WorstCase { leg, carries, utilisation } => write!(
+            Self::WorstCase { legs, utilisation } => write!(
                 f,
-                "leg \"{leg}\" could carry up to {carries}, {:.0} % of its rating, if the legs shared the load \
-                 otherwise; see that they bear evenly",
+                "shared otherwise, {} would carry up to {:.0} % of the rating; see that all legs bear evenly",
+                list("leg", legs),
                 utilisation.value() * 100.0
             ),
             Self::Rule { legs, utilisation } => write!(

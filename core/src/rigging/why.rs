@@ -54,9 +54,11 @@ struct Why<'a> {
 impl Why<'_> {
     fn cause_of_lean(&self, lean: f64, outside: Option<Vector2<f64>>) -> Infeasible {
         let lean = Degrees::new(lean).unwrap_or_default();
-        self.too_short(self.start)
+        outside
+            .map(|out| self.one_side(&out))
+            .or_else(|| self.too_short(self.start))
             .or_else(|| self.hook_below())
-            .or_else(|| outside.or_else(|| self.outside()).map(|out| self.one_side(&out)))
+            .or_else(|| self.outside().map(|out| self.one_side(&out)))
             .or_else(|| self.out_of_step(lean))
             .unwrap_or(Infeasible::TurnsOver { lean })
     }
