@@ -53,6 +53,21 @@ pub(crate) enum Verb {
         #[arg(value_name = "PICTURE", required = true)]
         pictures: Vec<PathBuf>,
     },
+    /// How a rigged load hangs, who carries what, what governs; 11 where it is over a limit or does not hang
+    Rigging {
+        /// The rigging, TOML; see core/src/rigging/FORMAT.md
+        #[arg(value_name = "FILE.toml")]
+        file: PathBuf,
+        /// What if: the link that sits in a leg's grab hook; may be given several times
+        #[arg(long, value_name = "LEG=N")]
+        links: Vec<String>,
+        /// Multiply every force by a load factor, such as 2.5 (14 CFR 29.865)
+        #[arg(long, value_name = "F")]
+        factor: Option<f64>,
+        /// Draw side, front and top, to scale; .svg or .png
+        #[arg(long, value_name = "OUT")]
+        picture: Vec<PathBuf>,
+    },
     /// List, show, check and add procedures
     #[command(subcommand)]
     Procedure(ProcedureVerb),

@@ -387,6 +387,6 @@ pub(crate) fn rigging_view(load: &RiggedLoad) -> RiggingView {
         pitch_deg: hang.map(|hang| hang.pitch.value()),
         roll_deg: hang.map(|hang| hang.roll.value()),
         utilisation: hang.and_then(|hang| hang.held.first()).map(|held| held.utilisation.value()),
-        picture_svg: None,
+        picture_svg: Some(rigging::svg(load, &assessment)),
     }
 }

@@ -7,6 +7,7 @@ mod procedure;
 mod read;
 mod receive;
 mod records;
+mod rigging;
 mod tag;
 mod verify;
 mod void;
@@ -50,6 +51,9 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Verify { seal, tag } => verify::run(&setting, seal.as_deref(), tag.as_deref()),
         Verb::Tag(verb) => tag::run(&setting, verb),
         Verb::Read { pictures } => read::run(&setting, &pictures),
+        Verb::Rigging { file, links, factor, picture } => {
+            rigging::run(&setting, &file, links, factor, &picture)
+        }
         Verb::Procedure(verb) => procedure::run(&setting, verb),
         Verb::Authority(verb) => authority::run(&setting, verb),
         Verb::Key(verb) => key::run(&setting, verb),

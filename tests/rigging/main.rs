@@ -1,0 +1,9 @@
+//! Rigging against what stands outside it: statics, published tables, another solver, and the rules that any answer
+//! must keep to.
+
+mod bad_input;
+mod examples;
+mod handbooks;
+mod properties;
+mod support;
+mod textbooks;
