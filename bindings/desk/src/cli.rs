@@ -35,6 +35,21 @@ pub(crate) enum Verb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// Walk a load: full screen by single keys, or one answer a line
+    ///
+    /// Without TAG it offers the loads in hand and the tags known here; in an empty home, a load to practise on.
+    #[command(after_long_help = crate::terminal::HELP)]
+    Inspect {
+        /// The tag on the load
+        #[arg(value_name = "TAG")]
+        tag: Option<String>,
+        /// Where to put the seal as PNG, SVG and text
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+        /// Go on with this walk in hand: the first digits of its id, or its load number
+        #[arg(long, value_name = "ID", conflicts_with = "tag")]
+        walk: Option<String>,
+    },
     /// Say GO, HOLD or NO-GO to a seal, a tag, or both
     Verify {
         /// The seal; without it, what this home knows of the tag

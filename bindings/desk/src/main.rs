@@ -6,6 +6,7 @@ mod cli;
 mod input;
 mod output;
 mod platform;
+mod terminal;
 mod verbs;
 
 use std::process::ExitCode;

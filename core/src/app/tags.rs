@@ -164,6 +164,18 @@ impl App {
     pub fn read_tag(&self, text: &str) -> Result<TagView, AppError> {
         self.lock().tag_view(&tag_bytes(text)?)
     }
+
+    /// The tags that this device knows, the last received first; one that cannot be read any more is left out.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn tags(&self, most: u32) -> Result<Vec<TagView>, AppError> {
+        let inner = self.lock();
+        let mut rows = inner.store.read().tags()?;
+        rows.sort_by(|a, b| b.received.cmp(&a.received).then(a.digest.cmp(&b.digest)));
+        let most = usize::try_from(most).unwrap_or(usize::MAX);
+        Ok(rows.iter().filter_map(|row| inner.tag_view(&row.bytes).ok()).take(most).collect())
+    }
 }
 
 /// The bytes of a tag's text.

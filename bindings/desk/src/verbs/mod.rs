@@ -2,6 +2,7 @@
 
 mod authority;
 mod demo;
+mod inspect;
 mod key;
 mod procedure;
 mod read;
@@ -48,6 +49,7 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
     let setting = Setting { home: cli.home, json: cli.json, language: Language::of_locale(&locale) };
     match cli.verb {
         Verb::Demo { out } => demo::run(&setting, out),
+        Verb::Inspect { tag, out, walk } => inspect::run(&setting, tag.as_deref(), out, walk.as_deref()),
         Verb::Verify { seal, tag } => verify::run(&setting, seal.as_deref(), tag.as_deref()),
         Verb::Tag(verb) => tag::run(&setting, verb),
         Verb::Read { pictures } => read::run(&setting, &pictures),

@@ -1,0 +1,489 @@
+//! Draws the pages. Nothing is told by colour alone: a shape and a word stand with it.
+
+use ratatui::Frame;
+use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::style::{Modifier, Style};
+use ratatui::text::{Line, Span};
+use ratatui::widgets::Paragraph;
+use slingseal_core::app::{CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
+
+use super::look::{self, Look, Tone, cut, wrap};
+use super::model::{Desk, Entry, Page, Pick};
+
+/// The least that every page fits in.
+pub(super) const LEAST: (u16, u16) = (80, 24);
+/// Letters in a line of running text.
+pub(super) const TEXT_WIDTH: usize = 76;
+
+/// Lines for one page, top to bottom.
+type Lines = Vec<Line<'static>>;
+
+/// Whether the window is large enough to answer in.
+pub(super) fn fits(width: u16, height: u16) -> bool {
+    width >= LEAST.0 && height >= LEAST.1
+}
+
+impl Desk {
+    pub(super) fn draw(&mut self, frame: &mut Frame<'_>) {
+        let area = frame.area();
+        if !fits(area.width, area.height) {
+            return too_small(frame, area);
+        }
+        if let Page::Seal { seal, code } = &self.page {
+            super::draw_seal::draw(frame, seal, *code, self);
+            return;
+        }
+        let [head, bar, body, status, flash, hints] = Layout::vertical([
+            Constraint::Length(3),
+            Constraint::Length(1),
+            Constraint::Min(8),
+            Constraint::Length(self.status_height()),
+            Constraint::Length(1),
+            Constraint::Length(2),
+        ])
+        .areas(area);
+        let width = usize::from(area.width);
+        frame.render_widget(Paragraph::new(self.head(width)), head);
+        let (words, tone) = self.banner();
+        frame.render_widget(Paragraph::new(format!(" {words}")).style(self.look.bar(tone)), bar);
+        let inner = Rect { x: body.x + 2, width: body.width.saturating_sub(4), ..body };
+        self.room = usize::from(body.height).saturating_sub(4);
+        let mut lines = self.body(usize::from(inner.width));
+        let height = usize::from(inner.height);
+        if lines.len() > height {
+            let left = lines.len() + 1 - height;
+            lines.truncate(height.saturating_sub(1));
+            lines.push(Line::from(format!("… {left} more lines: make the window taller")));
+        }
+        frame.render_widget(Paragraph::new(lines), inner);
+        frame.render_widget(Paragraph::new(self.status(width)), status);
+        frame.render_widget(Paragraph::new(self.flash_line(width)), flash);
+        frame.render_widget(Paragraph::new(hint_lines(self.look, self.hints())), hints);
+    }
+
+    /// Load, inspector, where in the walk, and the walk as a row of marks.
+    pub(super) fn head(&self, width: usize) -> Lines {
+        let mut first = Vec::new();
+        let mut room = width.saturating_sub(1);
+        if self.practice {
+            first.push(Span::styled(" PRACTICE ", self.look.bar(Tone::Practice)));
+            room = room.saturating_sub(10);
+        }
+        let Some(view) = &self.view else {
+            first.push(Span::styled(" Slingseal: inspect", self.look.words(Tone::Strong)));
+            let who = self.start.holder.clone().unwrap_or_default();
+            first.push(right(room.saturating_sub(19), &who));
+            let rule = "The governing manual rules. This program assists a qualified inspector.";
+            return vec![Line::from(first), Line::from(format!(" {rule}")), Line::default()];
+        };
+        let inspector = cut(&view.inspector, 24);
+        let load = cut(
+            &format!(" Load {}  {}", view.load, view.title),
+            room.saturating_sub(inspector.chars().count() + 2),
+        );
+        room = room.saturating_sub(load.chars().count());
+        first.push(Span::styled(load, self.look.words(Tone::Strong)));
+        first.push(right(room, &inspector));
+        let progress = view.progress;
+        let done = format!(
+            "{} of {} cards, {} of {} points",
+            progress.cards_done, progress.cards, progress.points_done, progress.points
+        );
+        let at = match &view.card {
+            Some(card) => format!(" {}  card {} of {}", card.station, card.number, card.of),
+            None => " All cards".to_owned(),
+        };
+        let room = width.saturating_sub(1 + at.chars().count());
+        vec![
+            Line::from(first),
+            Line::from(vec![Span::raw(at), right(room, &done)]),
+            Line::from(self.map(view, width)),
+        ]
+    }
+
+    /// Every card as a mark, station by station; the current one stands out.
+    fn map(&self, view: &WalkView, width: usize) -> Vec<Span<'static>> {
+        let mut spans = vec![Span::raw(" ")];
+        let here = view.card.as_ref().map(|card| card.number);
+        if view.cards.len() + 2 * view.stations.len() + 2 > width {
+            let share = |of: usize| of * usize::try_from(view.progress.cards_done).unwrap_or(0);
+            let filled = share(width - 4) / view.cards.len().max(1);
+            spans.push(Span::raw(format!("[{}]", "+".repeat(filled))));
+            return spans;
+        }
+        for station in &view.stations {
+            spans.push(Span::raw("["));
+            for number in station.first..=station.last {
+                let at = usize::try_from(number).unwrap_or(0).saturating_sub(1);
+                let Some(state) = view.cards.get(at) else { continue };
+                let (_, _, tone) = look::card(*state);
+                let style = if here == Some(number) {
+                    self.look.words(Tone::Strong).add_modifier(Modifier::REVERSED)
+                } else {
+                    self.look.words(tone)
+                };
+                spans.push(Span::styled(look::mark(*state).to_string(), style));
+            }
+            spans.push(Span::raw("]"));
+        }
+        spans
+    }
+
+    fn banner(&self) -> (String, Tone) {
+        match &self.page {
+            Page::Pick(pick) if pick.tone != Tone::Plain => return (pick.title.clone(), pick.tone),
+            Page::Pick(_) | Page::Entry(_) | Page::Text { .. } if self.view.is_none() => {
+                let words = if self.practice { "PRACTICE: nothing here is real" } else { "" };
+                return (words.into(), if self.practice { Tone::Practice } else { Tone::Plain });
+            }
+            _ => {}
+        }
+        let Some(view) = &self.view else { return (String::new(), Tone::Plain) };
+        let open = open_findings(view);
+        let tail = match open {
+            0 => String::new(),
+            1 => "        1 finding is not closed".into(),
+            many => format!("        {many} findings are not closed"),
+        };
+        let (words, tone) = match (&view.stage, &view.card) {
+            (WalkStage::Paused, _) => ("[=]  PAUSED".to_owned(), Tone::Wait),
+            (WalkStage::Decided { fit: true }, _) => ("[+]  FIT, not sealed yet".to_owned(), Tone::Good),
+            (WalkStage::Decided { fit: false }, _) => ("[!]  NOT FIT, not sealed yet".to_owned(), Tone::Bad),
+            (WalkStage::Abandoned { .. }, _) => ("[x]  ABANDONED".to_owned(), Tone::Wait),
+            (WalkStage::Walking, Some(card)) => {
+                let (shape, word, tone) = look::card(card.state);
+                let tone = if tone == Tone::Plain && open > 0 { Tone::Plain } else { tone };
+                (format!("{shape}  {word}"), tone)
+            }
+            (WalkStage::Walking, None) if view.next == NextStep::LookAgain => {
+                ("[!]  SOMETHING IS NOT CLOSED: put right, look again".to_owned(), Tone::Bad)
+            }
+            (WalkStage::Walking, None) if view.blocks_fit.is_empty() => {
+                ("[ ]  EVERY CARD IS ANSWERED: decide".to_owned(), Tone::Good)
+            }
+            (WalkStage::Walking, None) => ("[!]  CANNOT BE FIT: decide".to_owned(), Tone::Bad),
+        };
+        (format!("{words}{tail}"), tone)
+    }
+
+    fn body(&self, width: usize) -> Lines {
+        match &self.page {
+            Page::Walk => match &self.view {
+                Some(view) => match (&view.stage, &view.card) {
+                    (WalkStage::Walking, Some(card)) => self.card_lines(card, width),
+                    _ => self.end_lines(view, width),
+                },
+                None => Vec::new(),
+            },
+            Page::Pick(pick) => self.pick_lines(pick, width),
+            Page::Entry(entry) => self.entry_lines(entry, width),
+            Page::Cards { typed } => self.cards_lines(typed, width),
+            Page::Text { title, text, from, .. } => {
+                let mut lines = vec![Line::default(), self.title(title), Line::default()];
+                lines.extend(
+                    wrap(text, TEXT_WIDTH).into_iter().skip(*from).take(self.room).map(Line::from),
+                );
+                lines
+            }
+            Page::Seal { .. } => Vec::new(),
+        }
+    }
+
+    fn title(&self, words: &str) -> Line<'static> {
+        Line::styled(words.to_owned(), self.look.words(Tone::Strong))
+    }
+
+    fn card_lines(&self, card: &CardView, width: usize) -> Lines {
+        let mut lines = vec![Line::default(), self.title(&card.title)];
+        lines.extend(wrap(&card.motion, width).into_iter().map(Line::from));
+        if let Some(caution) = &card.caution {
+            let wrapped = wrap(&format!("! {caution}"), width);
+            lines.extend(wrapped.into_iter().map(|line| Line::styled(line, self.look.words(Tone::Wait))));
+        }
+        lines.push(Line::default());
+        for (at, point) in card.points.iter().enumerate() {
+            let (shape, word, tone) = look::point(point.state);
+            let wanted = match &point.kind {
+                _ if point.answer.is_some() => point.answer.clone().unwrap_or_default(),
+                PointKind::Look => String::new(),
+                PointKind::Count { expected: Some(wanted) } => format!("count: {wanted} wanted"),
+                PointKind::Count { expected: None } => "count".into(),
+                PointKind::Choice { .. } => "choose".into(),
+                PointKind::Measure { range, .. } => format!("measure: {range}"),
+                PointKind::Serial => "serial number".into(),
+                PointKind::Text => "in words".into(),
+            };
+            let tail = [wanted.as_str(), word].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>();
+            let tail = tail.join("  ");
+            let prompt = cut(&point.prompt, width.saturating_sub(9 + tail.chars().count()));
+            let gap = width.saturating_sub(7 + prompt.chars().count() + tail.chars().count());
+            lines.push(Line::from(vec![
+                Span::styled(format!("{} ", at + 1), self.look.words(Tone::Strong)),
+                Span::styled(format!("{shape} "), self.look.words(tone)),
+                Span::raw(format!("{prompt}{}", " ".repeat(gap))),
+                Span::styled(tail, self.look.words(tone)),
+            ]));
+        }
+        lines
+    }
+
+    /// Paused, at the decision, decided, abandoned.
+    fn end_lines(&self, view: &WalkView, width: usize) -> Lines {
+        let mut lines = vec![Line::default()];
+        let add = |lines: &mut Lines, words: &str, tone: Tone| {
+            let wrapped = wrap(words, width);
+            lines.extend(wrapped.into_iter().map(|line| Line::styled(line, self.look.words(tone))));
+        };
+        match &view.stage {
+            WalkStage::Paused => {
+                add(&mut lines, "The walk is paused; every answer is kept.", Tone::Strong);
+                add(&mut lines, "If the load was moved, opened or rigged anew, abandon it and begin again.", Tone::Plain);
+            }
+            WalkStage::Abandoned { reason } => {
+                add(&mut lines, "The walk is abandoned; no seal comes of it.", Tone::Strong);
+                add(&mut lines, reason, Tone::Plain);
+            }
+            WalkStage::Decided { fit } => {
+                let words = if *fit {
+                    "Decided: fit to be lifted. The seal puts your name to it."
+                } else {
+                    "Decided: not fit. The seal says so to everyone who scans it: the load stays on the ground."
+                };
+                add(&mut lines, words, Tone::Strong);
+            }
+            WalkStage::Walking => {
+                add(&mut lines, "The whole load was walked.", Tone::Strong);
+            }
+        }
+        lines.push(Line::default());
+        let closed = view.findings.iter().filter(|finding| finding.state == FindingState::Closed).count();
+        let found = format!(
+            "Found {}, put right and looked at again {closed}, not closed {}.",
+            view.findings.len(),
+            open_findings(view)
+        );
+        add(&mut lines, &found, Tone::Plain);
+        if view.blocks_fit.is_empty() {
+            if view.stage == WalkStage::Walking {
+                add(&mut lines, "[+] Nothing stands in the way of FIT.", Tone::Good);
+            }
+        } else {
+            lines.push(Line::default());
+            add(&mut lines, "In the way of FIT:", Tone::Strong);
+            for block in &view.blocks_fit {
+                add(&mut lines, &format!("[!] {block}"), Tone::Bad);
+            }
+        }
+        lines
+    }
+
+    fn pick_lines(&self, pick: &Pick, width: usize) -> Lines {
+        let mut lines = vec![Line::default()];
+        if pick.tone == Tone::Plain {
+            lines.push(self.title(&pick.title));
+        }
+        for lead in &pick.lead {
+            lines.extend(wrap(lead, width).into_iter().map(Line::from));
+        }
+        lines.push(Line::default());
+        for (at, item) in pick.items.iter().skip(pick.from).take(9).enumerate() {
+            lines.push(Line::from(vec![
+                Span::styled(format!("{}  ", at + 1), self.look.words(Tone::Strong)),
+                Span::styled(cut(&item.words, width.saturating_sub(3)), self.look.words(item.tone)),
+            ]));
+        }
+        lines
+    }
+
+    fn entry_lines(&self, entry: &Entry, width: usize) -> Lines {
+        let mut lines = vec![Line::default(), self.title(&entry.title)];
+        for lead in &entry.lead {
+            lines.extend(wrap(lead, width).into_iter().map(Line::from));
+        }
+        lines.push(Line::default());
+        let typed =
+            if entry.hidden() { "*".repeat(entry.text.chars().count()) } else { entry.text.to_string() };
+        let long = typed.chars().count().saturating_sub(width.saturating_sub(12));
+        let shown: String = typed.chars().skip(long).collect();
+        let unit = if entry.unit.is_empty() { String::new() } else { format!("  {}", entry.unit) };
+        lines.push(Line::from(vec![
+            Span::styled("> ", self.look.words(Tone::Strong)),
+            Span::styled(shown, self.look.words(Tone::Strong)),
+            Span::styled(" ", Style::new().add_modifier(Modifier::REVERSED)),
+            Span::raw(unit),
+        ]));
+        lines
+    }
+
+    /// All cards in columns by station, and what is typed.
+    fn cards_lines(&self, typed: &str, width: usize) -> Lines {
+        let Some(view) = &self.view else { return Vec::new() };
+        let mut lines = vec![self.title(&format!("Go to which card? Type its number, then Enter.  > {typed}_"))];
+        let here = view.card.as_ref().map(|card| card.number);
+        for station in &view.stations {
+            let mut spans = vec![Span::raw(format!("{:<26}", cut(&station.title, 25)))];
+            let mut used = 26;
+            for number in station.first..=station.last {
+                let at = usize::try_from(number).unwrap_or(0).saturating_sub(1);
+                let Some(state) = view.cards.get(at) else { continue };
+                let (_, _, tone) = look::card(*state);
+                if used + 6 > width {
+                    lines.push(Line::from(std::mem::take(&mut spans)));
+                    spans.push(Span::raw(" ".repeat(26)));
+                    used = 26;
+                }
+                let style = if here == Some(number) {
+                    self.look.words(Tone::Strong).add_modifier(Modifier::REVERSED)
+                } else {
+                    self.look.words(tone)
+                };
+                spans.push(Span::styled(format!("{number:>3}{}", look::mark(*state)), style));
+                spans.push(Span::raw("  "));
+                used += 6;
+            }
+            lines.push(Line::from(spans));
+        }
+        lines.push(Line::from("+ good   ! deficient   ? look again   / partly   . not answered"));
+        lines
+    }
+
+    fn status_height(&self) -> u16 {
+        if self.view.is_some() { 4 } else { 0 }
+    }
+
+    /// A rule, what is open, the statics, the gravest caution.
+    fn status(&self, width: usize) -> Lines {
+        let Some(view) = &self.view else { return Vec::new() };
+        let mut lines = vec![Line::from("─".repeat(width))];
+        let open: Vec<String> = view
+            .findings
+            .iter()
+            .filter(|finding| finding.state != FindingState::Closed)
+            .map(|finding| {
+                let (shape, ..) = look::finding(finding.state);
+                format!("{shape} {} {} (card {})", finding.number, finding.shown, finding.card)
+            })
+            .collect();
+        lines.push(if open.is_empty() {
+            Line::from(" Nothing open.")
+        } else {
+            Line::styled(cut(&format!(" Open: {}", open.join("   ")), width), self.look.words(Tone::Bad))
+        });
+        let statics = match &view.rigging {
+            Some(_) if view.link_change.is_some() => view.link_change.clone().unwrap_or_default(),
+            Some(rigging) => rigging.clone(),
+            None => "not worked out, the tag carries no rigging".to_owned(),
+        };
+        let (shape, tone) = match (view.rigging_within_limits, &view.link_change) {
+            (false, _) => ("[!] ", Tone::Bad),
+            (true, Some(_)) => ("[!] ", Tone::Wait),
+            _ => ("", Tone::Plain),
+        };
+        lines.push(Line::styled(cut(&format!(" Statics: {shape}{statics}"), width), self.look.words(tone)));
+        let cautions: Vec<String> = view
+            .tag_faults
+            .iter()
+            .map(|fault| format!("[!] On the tag: {fault}"))
+            .chain(view.cautions.iter().filter(|_| view.rigging.is_some()).map(|words| format!("! {words}")))
+            .collect();
+        let rule = " The governing manual rules; look with your own eyes.".to_owned();
+        lines.push(match cautions.as_slice() {
+            [] => Line::from(rule),
+            [only] => Line::styled(cut(&format!(" {only}"), width), self.look.words(Tone::Wait)),
+            [first, rest @ ..] => {
+                let words = format!(" {}  (+{} more: 0, 2)", cut(first, width.saturating_sub(20)), rest.len());
+                Line::styled(words, self.look.words(Tone::Wait))
+            }
+        });
+        lines
+    }
+
+    pub(super) fn flash_line(&self, width: usize) -> Line<'static> {
+        match &self.flash {
+            None => Line::default(),
+            Some(flash) => {
+                let shape = match flash.tone {
+                    Tone::Good => "[+] ",
+                    Tone::Bad | Tone::Wait => "[!] ",
+                    _ => "",
+                };
+                let words = cut(&format!(" {shape}{}", flash.words), width);
+                Line::styled(words, self.look.words(if flash.tone == Tone::Plain { Tone::Strong } else { flash.tone }))
+            }
+        }
+    }
+
+    fn hints(&self) -> [&'static str; 2] {
+        let Some(view) = &self.view else {
+            return match &self.page {
+                Page::Entry(_) => ["Enter done    Backspace erase", "Esc or Enter alone: back    Ctrl-C leave"],
+                Page::Text { .. } => ["+ next page", "- back"],
+                _ => ["1-9 pick    + next page", "- back    Ctrl-C leave"],
+            };
+        };
+        match &self.page {
+            Page::Pick(pick) if pick.items.len() > 9 => ["1-9 pick    + next page", "- back"],
+            Page::Pick(_) => ["1-9 pick", "- back"],
+            Page::Entry(entry) if entry.optional() => ["Enter done, or nothing to add    Backspace erase", "Esc back"],
+            Page::Entry(entry) if entry.hidden() => ["Enter done    * erase", "Esc or Enter alone: back"],
+            Page::Entry(_) => ["Enter done    Backspace erase", "Esc or Enter alone: back"],
+            Page::Cards { .. } => ["0-9 number    Enter go there    * erase", "- back"],
+            Page::Text { .. } => ["+ next page", "- back"],
+            Page::Seal { .. } => ["", ""],
+            Page::Walk => match (&view.stage, &view.card) {
+                (WalkStage::Walking, Some(_)) => [
+                    "+ card is good    - deficiency    1-9 one point    * take back",
+                    "/ findings        . all cards     0 more: pause, statics, leave",
+                ],
+                (WalkStage::Walking, None) if view.next == NextStep::LookAgain => [
+                    "+ findings        - NOT FIT       * take back",
+                    "/ findings        . all cards     0 more: pause, statics, leave",
+                ],
+                (WalkStage::Walking, None) => [
+                    "+ FIT             - NOT FIT       * take back",
+                    "/ findings        . all cards     0 more: pause, statics, leave",
+                ],
+                (WalkStage::Paused, _) => ["+ go on", "/ findings        0 more: abandon, leave"],
+                (WalkStage::Decided { .. }, _) => ["+ seal it with the PIN", "/ findings        0 more: leave"],
+                (WalkStage::Abandoned { .. }, _) => ["0 more: other loads, leave", ""],
+            },
+        }
+    }
+}
+
+fn open_findings(view: &WalkView) -> usize {
+    view.findings.iter().filter(|finding| finding.state != FindingState::Closed).count()
+}
+
+/// A text at the right end of so much room.
+fn right(room: usize, text: &str) -> Span<'static> {
+    Span::raw(format!("{text:>room$}"))
+}
+
+/// The keys, each standing out from its word.
+pub(super) fn hint_lines(look: Look, hints: [&'static str; 2]) -> Lines {
+    let line = |hint: &'static str| {
+        let mut spans = vec![Span::raw(" ")];
+        for part in hint.split("    ").filter(|part| !part.trim().is_empty()) {
+            let part = part.trim_start();
+            let (key, words) = part.split_once(' ').unwrap_or((part, ""));
+            let bar = Style::new().add_modifier(Modifier::REVERSED | Modifier::BOLD);
+            let plain = key.chars().next().is_some_and(|first| !first.is_ascii_lowercase());
+            spans.push(Span::styled(format!(" {key} "), if plain { bar } else { look.words(Tone::Plain) }));
+            spans.push(Span::raw(format!(" {:<15}", words.trim_end())));
+        }
+        Line::from(spans)
+    };
+    hints.into_iter().map(line).collect()
+}
+
+fn too_small(frame: &mut Frame<'_>, area: Rect) {
+    let (width, height) = LEAST;
+    let words = format!(
+        "This window is {} x {}. The walk needs {width} x {height}: make it larger, or the letters smaller. Nothing is lost; keys wait until then. Ctrl-C leaves.",
+        area.width, area.height
+    );
+    let lines: Lines =
+        wrap(&words, usize::from(area.width).saturating_sub(1)).into_iter().map(Line::from).collect();
+    frame.render_widget(Paragraph::new(lines), area);
+}

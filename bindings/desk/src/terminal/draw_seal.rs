@@ -1,0 +1,132 @@
+//! The seal full screen: the code in half blocks, and the facts that the hookup team checks aloud.
+
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::style::{Color, Style};
+use ratatui::text::Line;
+use ratatui::widgets::Paragraph;
+use slingseal_core::app::{CodeView, SealView};
+
+use super::draw::hint_lines;
+use super::look::{Tone, wrap};
+use super::model::Desk;
+
+/// Modules of quiet zone on each side (ISO/IEC 18004 §7.3.7).
+const QUIET: u32 = 4;
+
+pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &Desk) {
+    let area = frame.area();
+    let side = seal.code.size + 2 * QUIET;
+    let (columns, rows) = (small(side), small(side.div_ceil(2)));
+    let below = Rect { y: area.y + area.height.saturating_sub(3), height: 3, ..area };
+    let mut foot = vec![desk.flash_line(usize::from(area.width))];
+    foot.extend(hint_lines(
+        desk.look,
+        ["+ write PNG, SVG, text    . code or facts    0 other loads, leave", ""],
+    ));
+    frame.render_widget(Paragraph::new(foot), below);
+    let above = Rect { height: area.height.saturating_sub(3), ..area };
+    let beside = above.width > columns + 34;
+    if code && above.height >= rows {
+        let place = Rect { width: columns, height: rows, ..above };
+        frame.render_widget(Paragraph::new(half_blocks(&seal.code)).style(ink()), place);
+        if beside {
+            let place = Rect { x: columns + 2, width: above.width - columns - 2, ..above };
+            frame.render_widget(Paragraph::new(facts(seal, desk, usize::from(place.width))), place);
+        }
+        return;
+    }
+    let mut lines = facts(seal, desk, usize::from(area.width).saturating_sub(2));
+    if code {
+        lines.push(Line::default());
+        let need = format!(
+            "To show the code here the window needs {columns} x {}; it is {} x {}. Make it larger or the letters smaller, and the code appears by itself; or press + for a picture.",
+            rows + 3,
+            area.width,
+            area.height
+        );
+        lines.extend(
+            wrap(&need, usize::from(area.width).saturating_sub(2))
+                .into_iter()
+                .map(|line| Line::styled(format!(" {line}"), desk.look.words(Tone::Wait))),
+        );
+    }
+    frame.render_widget(Paragraph::new(lines), above);
+}
+
+/// A code must be dark on light whatever the terminal's own colours are: this is a picture, not decoration. Where a
+/// terminal shows no colours at all, light modules are the drawn ones, as on a dark screen.
+fn ink() -> Style {
+    Style::new().fg(Color::White).bg(Color::Black)
+}
+
+fn half_blocks(code: &CodeView) -> Vec<Line<'static>> {
+    let side = code.size + 2 * QUIET;
+    let dark = |x: u32, y: u32| {
+        let (Some(x), Some(y)) = (x.checked_sub(QUIET), y.checked_sub(QUIET)) else { return false };
+        if x >= code.size || y >= code.size {
+            return false;
+        }
+        let at = usize::try_from(y * code.size + x).unwrap_or(usize::MAX);
+        code.modules.get(at).is_some_and(|module| *module == 1)
+    };
+    (0..side)
+        .step_by(2)
+        .map(|y| {
+            let row: String = (0..side)
+                .map(|x| match (dark(x, y), y + 1 < side && dark(x, y + 1)) {
+                    (false, false) => '█',
+                    (true, false) => '▄',
+                    (false, true) => '▀',
+                    (true, true) => ' ',
+                })
+                .collect();
+            Line::from(row)
+        })
+        .collect()
+}
+
+fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
+    let facts = &seal.facts;
+    let (word, tone) =
+        if facts.fit { ("[+]  FIT, SEALED", Tone::Good) } else { ("[!]  NOT FIT, SEALED", Tone::Bad) };
+    let mut lines = Vec::new();
+    if desk.practice {
+        lines.push(Line::styled(" PRACTICE: this seal holds nowhere ", desk.look.bar(Tone::Practice)));
+    }
+    lines.push(Line::styled(format!(" {word:<width$}", width = width.saturating_sub(1)), desk.look.bar(tone)));
+    lines.push(Line::default());
+    let none = String::new();
+    let rows = [
+        ("Load", &facts.load),
+        ("What", &seal.description),
+        ("Gross", &facts.mass),
+        ("Under", &seal.aircraft),
+        ("Inspector", facts.inspector.as_ref().unwrap_or(&none)),
+        ("Authority", facts.authority.as_ref().unwrap_or(&none)),
+        ("Sealed", &facts.issued.dtg),
+        ("Holds to", &facts.valid_until.dtg),
+        ("Procedure", &facts.procedure),
+    ];
+    for (name, value) in rows {
+        for (at, line) in wrap(value, width.saturating_sub(13)).into_iter().enumerate() {
+            let name = if at == 0 { name } else { "" };
+            lines.push(Line::from(format!(" {name:<10} {line}")));
+        }
+    }
+    lines.push(Line::from(format!(" {:<10} {}, put right {}", "Found", facts.found, facts.corrected)));
+    let record: String = facts.record.chars().take(16).collect();
+    lines.push(Line::from(format!(" {:<10} {record}…", "Record")));
+    lines.push(Line::default());
+    let verdict = format!("At the hook: {}. {}", seal.verdict.word, seal.verdict.first);
+    lines.extend(
+        wrap(&verdict, width.saturating_sub(2))
+            .into_iter()
+            .map(|line| Line::styled(format!(" {line}"), desk.look.words(Tone::Strong))),
+    );
+    lines
+}
+
+fn small(number: u32) -> u16 {
+    u16::try_from(number).unwrap_or(u16::MAX)
+}

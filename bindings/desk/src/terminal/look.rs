@@ -1,0 +1,136 @@
+//! How things look: a shape and a word always, colour on top where the terminal has it.
+
+use ratatui::style::{Color, Modifier, Style};
+use slingseal_core::app::{CardState, FindingState, PointState};
+
+/// What a piece of text means.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Tone {
+    Plain,
+    Strong,
+    Good,
+    Bad,
+    Wait,
+    Practice,
+}
+
+/// Whether colours are used; the sixteen that every terminal has.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Look {
+    pub(super) colour: bool,
+}
+
+impl Look {
+    /// Colour unless the user asked for none (no-color.org) or the terminal has none.
+    pub(super) fn of_environment() -> Self {
+        let none = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty())
+            || std::env::var("TERM").is_ok_and(|term| matches!(term.as_str(), "dumb" | "vt100" | "vt220"));
+        Self { colour: !none }
+    }
+
+    /// Words in a line.
+    pub(super) fn words(self, tone: Tone) -> Style {
+        let style = match tone {
+            Tone::Plain => Style::new(),
+            _ => Style::new().add_modifier(Modifier::BOLD),
+        };
+        match (self.colour, tone) {
+            (true, Tone::Good) => style.fg(Color::Green),
+            (true, Tone::Bad) => style.fg(Color::LightRed),
+            (true, Tone::Wait | Tone::Practice) => style.fg(Color::Yellow),
+            _ => style,
+        }
+    }
+
+    /// A bar across the screen.
+    pub(super) fn bar(self, tone: Tone) -> Style {
+        let style = Style::new().add_modifier(Modifier::BOLD);
+        match (self.colour, tone) {
+            (true, Tone::Good) => style.fg(Color::Black).bg(Color::Green),
+            (true, Tone::Bad) => style.fg(Color::White).bg(Color::Red),
+            (true, Tone::Wait | Tone::Practice) => style.fg(Color::Black).bg(Color::Yellow),
+            _ => style.add_modifier(Modifier::REVERSED),
+        }
+    }
+}
+
+/// Shape, word and tone of how a card stands.
+pub(super) fn card(state: CardState) -> (&'static str, &'static str, Tone) {
+    match state {
+        CardState::Unanswered => ("[ ]", "NOT ANSWERED", Tone::Plain),
+        CardState::Partly => ("[/]", "PARTLY ANSWERED", Tone::Plain),
+        CardState::Good => ("[+]", "GOOD", Tone::Good),
+        CardState::Deficient => ("[!]", "DEFICIENT", Tone::Bad),
+        CardState::AwaitsSecondLook => ("[?]", "PUT RIGHT: LOOK AGAIN", Tone::Wait),
+    }
+}
+
+/// The same of a point.
+pub(super) fn point(state: PointState) -> (&'static str, &'static str, Tone) {
+    match state {
+        PointState::Unanswered => ("[ ]", "", Tone::Plain),
+        PointState::Good => ("[+]", "good", Tone::Good),
+        PointState::Deficient => ("[!]", "DEFICIENT", Tone::Bad),
+        PointState::AwaitsSecondLook => ("[?]", "LOOK AGAIN", Tone::Wait),
+    }
+}
+
+/// The same of a finding.
+pub(super) fn finding(state: FindingState) -> (&'static str, &'static str, Tone) {
+    match state {
+        FindingState::Open => ("[!]", "OPEN", Tone::Bad),
+        FindingState::PutRight => ("[?]", "PUT RIGHT: LOOK AGAIN", Tone::Wait),
+        FindingState::Closed => ("[+]", "closed", Tone::Good),
+    }
+}
+
+/// One letter for the map of the walk.
+pub(super) fn mark(state: CardState) -> char {
+    match state {
+        CardState::Unanswered => '.',
+        CardState::Partly => '/',
+        CardState::Good => '+',
+        CardState::Deficient => '!',
+        CardState::AwaitsSecondLook => '?',
+    }
+}
+
+/// Lines of at most so many letters, broken at blanks.
+pub(super) fn wrap(text: &str, width: usize) -> Vec<String> {
+    let width = width.max(8);
+    let mut lines = Vec::new();
+    for paragraph in text.lines() {
+        let mut line = String::new();
+        let mut used = 0;
+        for word in paragraph.split_whitespace() {
+            let mut letters: Vec<char> = word.chars().collect();
+            if used > 0 && used + 1 + letters.len() > width {
+                lines.push(std::mem::take(&mut line));
+                used = 0;
+            }
+            if used > 0 {
+                line.push(' ');
+                used += 1;
+            }
+            while letters.len() > width {
+                let rest = letters.split_off(width);
+                lines.push(letters.iter().collect());
+                letters = rest;
+            }
+            line.extend(&letters);
+            used += letters.len();
+        }
+        lines.push(line);
+    }
+    if lines.is_empty() { vec![String::new()] } else { lines }
+}
+
+/// The first letters of a text, with an ellipsis where some are left out.
+pub(super) fn cut(text: &str, width: usize) -> String {
+    if text.chars().count() <= width {
+        return text.to_owned();
+    }
+    let mut cut: String = text.chars().take(width.saturating_sub(1)).collect();
+    cut.push('…');
+    cut
+}

@@ -1,0 +1,15 @@
+//! The walk in the terminal: full screen by single keys, or one answer a line.
+
+mod acts;
+mod draw;
+mod draw_seal;
+mod keys;
+mod lines;
+mod look;
+mod model;
+mod practice;
+mod screen;
+mod start;
+
+pub(crate) use lines::{HELP, run as lines};
+pub(crate) use screen::{Ask, run as screen};

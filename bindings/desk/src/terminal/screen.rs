@@ -1,0 +1,131 @@
+//! The terminal itself: taken over, drawn on, given back whatever happens.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::{Duration, Instant};
+
+use ratatui::DefaultTerminal;
+use ratatui::crossterm::event::{
+    self, Event, KeyCode, KeyEvent, KeyEventKind, KeyModifiers, KeyboardEnhancementFlags,
+    PopKeyboardEnhancementFlags, PushKeyboardEnhancementFlags,
+};
+use ratatui::crossterm::{execute, terminal};
+use slingseal_core::app::{App, AppError, Language};
+
+use super::draw::fits;
+use super::look::Look;
+use super::model::{Action, Desk, Flow, Key};
+use crate::output::{bad_input, plain};
+
+/// What the command line asks for.
+pub(crate) struct Ask {
+    pub(crate) home: PathBuf,
+    pub(crate) language: Language,
+    pub(crate) out: Option<PathBuf>,
+    /// The text of a tag.
+    pub(crate) tag: Option<String>,
+    /// A walk in hand.
+    pub(crate) walk: Option<String>,
+}
+
+/// How long the loop waits for a key before it looks whether it is told to end.
+const TICK: Duration = Duration::from_millis(100);
+
+/// Walks on the full screen until the user leaves.
+pub(crate) fn run(app: App, ask: Ask) -> Result<(), AppError> {
+    let mut desk = Desk::new(app, ask.home, ask.language, ask.out, Look::of_environment())?;
+    // What cannot be begun is told on the ordinary screen, before it is taken over.
+    match (ask.walk, ask.tag) {
+        (Some(walk), _) => desk.act(Action::TakeUp { walk })?,
+        (None, Some(tag)) => {
+            let tag = desk.app.read_tag(&tag)?;
+            desk.act(Action::ReadTag(Box::new(tag)))?
+        }
+        (None, None) => desk.act(Action::Start)?,
+    };
+    if let Some(notice) = desk.start.notices.first().cloned() {
+        desk.tell(super::look::Tone::Wait, notice);
+    }
+    let ended = Arc::new(AtomicBool::new(false));
+    for signal in [signal_hook::consts::SIGTERM, signal_hook::consts::SIGHUP, signal_hook::consts::SIGINT] {
+        signal_hook::flag::register(signal, ended.clone()).map_err(|error| failed(&error))?;
+    }
+    // Also gives the terminal back on a panic.
+    let mut terminal = ratatui::try_init().map_err(|error| failed(&error))?;
+    let told_apart = terminal::supports_keyboard_enhancement().unwrap_or(false)
+        && execute!(
+            std::io::stdout(),
+            PushKeyboardEnhancementFlags(
+                KeyboardEnhancementFlags::DISAMBIGUATE_ESCAPE_CODES
+                    | KeyboardEnhancementFlags::REPORT_EVENT_TYPES
+            )
+        )
+        .is_ok();
+    let walked = walk(&mut desk, &mut terminal, &ended);
+    if told_apart {
+        let _ = execute!(std::io::stdout(), PopKeyboardEnhancementFlags);
+    }
+    // A terminal that was closed cannot be given back, and need not be.
+    let _ = ratatui::try_restore();
+    if ended.load(Ordering::Relaxed) {
+        return Ok(());
+    }
+    walked?;
+    if let Some(words) = desk.farewell() {
+        println!("{words}");
+    }
+    Ok(())
+}
+
+fn failed(error: &std::io::Error) -> AppError {
+    bad_input(&format!("the terminal cannot be used: {}; try another one", plain(error)))
+}
+
+#[expect(clippy::disallowed_methods, reason = "measures how long a screen has stood; nothing of it is recorded")]
+fn walk(desk: &mut Desk, terminal: &mut DefaultTerminal, ended: &AtomicBool) -> Result<(), AppError> {
+    let begun = Instant::now();
+    let mut stale = true;
+    while !ended.load(Ordering::Relaxed) {
+        if stale {
+            terminal.draw(|frame| desk.draw(frame)).map_err(|error| failed(&error))?;
+        }
+        match event::poll(TICK) {
+            Ok(ready) => stale = ready,
+            // A signal cuts the wait short.
+            Err(error) if error.kind() == std::io::ErrorKind::Interrupted => continue,
+            Err(error) => return Err(failed(&error)),
+        }
+        if !stale {
+            continue;
+        }
+        let Event::Key(pressed) = event::read().map_err(|error| failed(&error))? else { continue };
+        let Some(key) = key_of(&pressed) else { continue };
+        let size = terminal.size().map_err(|error| failed(&error))?;
+        // Nobody answers what cannot be seen.
+        if key != Key::Leave && !fits(size.width, size.height) {
+            continue;
+        }
+        if desk.key(key, begun.elapsed()) == Flow::Leave {
+            return Ok(());
+        }
+    }
+    Ok(())
+}
+
+/// A press as the pages know it; a repeat of a key that is held down is none.
+fn key_of(pressed: &KeyEvent) -> Option<Key> {
+    if pressed.kind != KeyEventKind::Press {
+        return None;
+    }
+    let control = pressed.modifiers.contains(KeyModifiers::CONTROL);
+    match pressed.code {
+        KeyCode::Char('c' | 'd') if control => Some(Key::Leave),
+        KeyCode::Char(_) if control || pressed.modifiers.contains(KeyModifiers::ALT) => None,
+        KeyCode::Char(letter) => Some(Key::Letter(letter)),
+        KeyCode::Enter => Some(Key::Enter),
+        KeyCode::Backspace | KeyCode::Delete => Some(Key::Erase),
+        KeyCode::Esc => Some(Key::Back),
+        _ => None,
+    }
+}

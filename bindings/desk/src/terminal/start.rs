@@ -1,0 +1,119 @@
+//! Before the walk: the loads in hand, the tags that are known, and a load to practise on.
+
+use slingseal_core::app::AppError;
+use zeroize::Zeroizing;
+
+use super::acts::{entry, pick};
+use super::look::Tone;
+use super::model::{Action, Desk, Flow, Item, Page, Purpose};
+use super::practice;
+use crate::output::bad_input;
+
+/// Tags offered at most: two pages.
+const TAGS: u32 = 18;
+
+impl Desk {
+    /// The first page where no tag is named.
+    pub(super) fn show_start(&mut self) -> Result<(), AppError> {
+        self.view = None;
+        self.start = self.app.start()?;
+        let mut items: Vec<Item> = self
+            .start
+            .in_hand
+            .iter()
+            .map(|line| {
+                let words =
+                    format!("Go on: load {}, {}, since {}", line.load, line.state, line.begun.dtg);
+                Item::new(words, Action::TakeUp { walk: line.walk.clone() })
+            })
+            .collect();
+        for tag in self.app.tags(TAGS)? {
+            let words = format!("Inspect load {}: {}", tag.load, tag.description);
+            items.push(Item::new(words, Action::ReadTag(Box::new(tag))));
+        }
+        if items.is_empty() && self.start.holder.is_none() && !self.practice {
+            return self.practise();
+        }
+        let mut lead = Vec::new();
+        if items.is_empty() {
+            lead.push("No load is in hand. Name its tag: slingseal inspect tag.png".into());
+        }
+        if !self.practice {
+            items.push(Item::new("Practise on an invented load", Action::Practise));
+        }
+        items.push(Item::new("Leave", Action::Leave));
+        self.page = pick("Which load?", lead, items, Action::Start);
+        Ok(())
+    }
+
+    pub(super) fn practise(&mut self) -> Result<(), AppError> {
+        let holder = self.start.holder.clone();
+        if !self.practice {
+            self.app = practice::open(&self.home, self.language)?;
+            self.practice = true;
+            self.view = None;
+        }
+        self.start = self.app.start()?;
+        if practice::ready(&self.app)? {
+            return self.show_start();
+        }
+        match self.start.holder.clone().or(holder) {
+            Some(holder) => self.ask_new_pin(holder),
+            None => {
+                let lead = vec![
+                    "No load is in hand, so let us practise on an invented one: a webbing bag of rations at Kestrel Meadow."
+                        .into(),
+                    "Your call sign? Such as Anvil 3.".into(),
+                ];
+                self.page = entry("Welcome", lead, Purpose::CallSign, Action::Leave);
+            }
+        }
+        Ok(())
+    }
+
+    fn ask_new_pin(&mut self, holder: String) {
+        let lead = vec![
+            format!("{holder}, your PIN for practice: six digits or more, which you will seal with."),
+            "Not your real one. It is not shown.".into(),
+        ];
+        self.page = entry("A PIN", lead, Purpose::NewPin { holder }, Action::Leave);
+    }
+
+    pub(super) fn took_call_sign(&mut self, holder: String) -> Result<Flow, AppError> {
+        practice::check_call_sign(&holder)?;
+        self.ask_new_pin(holder);
+        Ok(Flow::On)
+    }
+
+    pub(super) fn took_new_pin(&mut self, holder: String, pin: Zeroizing<String>) -> Result<Flow, AppError> {
+        let lead = vec!["The same PIN again.".into()];
+        let purpose = Purpose::NewPinAgain { holder, first: pin };
+        self.page = entry("A PIN", lead, purpose, Action::Leave);
+        Ok(Flow::On)
+    }
+
+    pub(super) fn took_pin_again(
+        &mut self,
+        holder: String,
+        first: &Zeroizing<String>,
+        second: &Zeroizing<String>,
+    ) -> Result<Flow, AppError> {
+        if first != second {
+            self.ask_new_pin(holder);
+            return Err(bad_input("the two differ; enter the PIN again"));
+        }
+        if let Err(error) = practice::make(&self.app, &holder, first) {
+            // Too easy a PIN, or not the one of an earlier try.
+            self.ask_new_pin(holder);
+            return Err(error);
+        }
+        self.show_start()?;
+        if let Page::Pick(pick) = &self.page
+            && let Some(Action::ReadTag(tag)) = pick.items.first().map(|item| item.action.clone())
+        {
+            self.act(Action::ReadTag(tag))?;
+        }
+        self.tell(Tone::Practice, "Ready. This is practice: nothing here holds on a real zone.");
+        Ok(Flow::On)
+    }
+}
