@@ -33,8 +33,7 @@ impl Desk {
                     vec![shown.clone(), "A note, if there is more to say. Enter alone: no note.".into()]
                 };
                 let back = Action::NameDeficiency(point.clone());
-                self.page =
-                    entry("Note to the deficiency", lead, Purpose::Note { point, name, shown }, back);
+                self.page = entry("Note to the deficiency", lead, Purpose::Note { point, name, shown }, back);
             }
             Action::Do { request, said } => self.perform(&request, said)?,
             Action::Findings => self.show_findings(),
@@ -44,8 +43,7 @@ impl Desk {
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
                     "Who put it right? A call sign; Enter alone: not named.".into(),
                 ];
-                self.page =
-                    entry("Put right", lead, Purpose::PutRightBy(finding), Action::Finding(finding));
+                self.page = entry("Put right", lead, Purpose::PutRightBy(finding), Action::Finding(finding));
             }
             Action::LookAgain(finding) => self.show_look_again(finding),
             Action::AgainGood(finding) => self.again_good(finding)?,
@@ -213,17 +211,11 @@ impl Desk {
             PointKind::Choice { options } => {
                 let items = options.iter().map(|option| {
                     let value = option.name.clone();
-                    let request =
-                        WalkRequest::Answer { card: self.card(), point: point.id.clone(), value };
+                    let request = WalkRequest::Answer { card: self.card(), point: point.id.clone(), value };
                     let said = format!("{}: {}.  * takes it back.", point.prompt, option.shown);
                     Item::new(option.shown.clone(), Action::Do { request, said })
                 });
-                pick(
-                    &point.prompt,
-                    lead("Which one do you see?".into()),
-                    items.collect(),
-                    Action::Walk,
-                )
+                pick(&point.prompt, lead("Which one do you see?".into()), items.collect(), Action::Walk)
             }
             PointKind::Count { expected } => {
                 let wanted = expected.map_or("Count.".into(), |wanted| format!("Count. Wanted: {wanted}."));
@@ -401,8 +393,7 @@ impl Desk {
             }
             None => add("The tag carries no rigging, so that no statics were worked out."),
         }
-        self.page =
-            Page::Text { title: "Cautions and statics".into(), text, from: 0, back: Action::Menu };
+        self.page = Page::Text { title: "Cautions and statics".into(), text, from: 0, back: Action::Menu };
         Ok(())
     }
 
@@ -523,4 +514,3 @@ fn tag_page(tag: &TagView, practice: bool) -> Page {
         Action::Start,
     )
 }
-

@@ -180,9 +180,7 @@ impl Desk {
             Page::Cards { typed } => self.cards_lines(typed, width),
             Page::Text { title, text, from, .. } => {
                 let mut lines = vec![Line::default(), self.title(title), Line::default()];
-                lines.extend(
-                    wrap(text, TEXT_WIDTH).into_iter().skip(*from).take(self.room).map(Line::from),
-                );
+                lines.extend(wrap(text, TEXT_WIDTH).into_iter().skip(*from).take(self.room).map(Line::from));
                 lines
             }
             Page::Seal { .. } => Vec::new(),
@@ -213,7 +211,8 @@ impl Desk {
                 PointKind::Serial => "serial number".into(),
                 PointKind::Text => "in words".into(),
             };
-            let tail = [wanted.as_str(), word].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>();
+            let tail =
+                [wanted.as_str(), word].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>();
             let tail = tail.join("  ");
             let prompt = cut(&point.prompt, width.saturating_sub(9 + tail.chars().count()));
             let gap = width.saturating_sub(7 + prompt.chars().count() + tail.chars().count());
@@ -237,7 +236,11 @@ impl Desk {
         match &view.stage {
             WalkStage::Paused => {
                 add(&mut lines, "The walk is paused; every answer is kept.", Tone::Strong);
-                add(&mut lines, "If the load was moved, opened or rigged anew, abandon it and begin again.", Tone::Plain);
+                add(
+                    &mut lines,
+                    "If the load was moved, opened or rigged anew, abandon it and begin again.",
+                    Tone::Plain,
+                );
             }
             WalkStage::Abandoned { reason } => {
                 add(&mut lines, "The walk is abandoned; no seal comes of it.", Tone::Strong);
@@ -318,7 +321,8 @@ impl Desk {
     /// All cards in columns by station, and what is typed.
     fn cards_lines(&self, typed: &str, width: usize) -> Lines {
         let Some(view) = &self.view else { return Vec::new() };
-        let mut lines = vec![self.title(&format!("Go to which card? Type its number, then Enter.  > {typed}_"))];
+        let mut lines =
+            vec![self.title(&format!("Go to which card? Type its number, then Enter.  > {typed}_"))];
         let here = view.card.as_ref().map(|card| card.number);
         for station in &view.stations {
             let mut spans = vec![Span::raw(format!("{:<26}", cut(&station.title, 25)))];
@@ -391,7 +395,8 @@ impl Desk {
             [] => Line::from(rule),
             [only] => Line::styled(cut(&format!(" {only}"), width), self.look.words(Tone::Wait)),
             [first, rest @ ..] => {
-                let words = format!(" {}  (+{} more: 0, 2)", cut(first, width.saturating_sub(20)), rest.len());
+                let words =
+                    format!(" {}  (+{} more: 0, 2)", cut(first, width.saturating_sub(20)), rest.len());
                 Line::styled(words, self.look.words(Tone::Wait))
             }
         });
@@ -408,7 +413,10 @@ impl Desk {
                     _ => "",
                 };
                 let words = cut(&format!(" {shape}{}", flash.words), width);
-                Line::styled(words, self.look.words(if flash.tone == Tone::Plain { Tone::Strong } else { flash.tone }))
+                Line::styled(
+                    words,
+                    self.look.words(if flash.tone == Tone::Plain { Tone::Strong } else { flash.tone }),
+                )
             }
         }
     }
@@ -416,7 +424,9 @@ impl Desk {
     fn hints(&self) -> [&'static str; 2] {
         let Some(view) = &self.view else {
             return match &self.page {
-                Page::Entry(_) => ["Enter done    Backspace erase", "Esc or Enter alone: back    Ctrl-C leave"],
+                Page::Entry(_) => {
+                    ["Enter done    Backspace erase", "Esc or Enter alone: back    Ctrl-C leave"]
+                }
                 Page::Text { .. } => ["+ next page", "- back"],
                 _ => ["1-9 pick    + next page", "- back    Ctrl-C leave"],
             };
@@ -424,7 +434,9 @@ impl Desk {
         match &self.page {
             Page::Pick(pick) if pick.items.len() > 9 => ["1-9 pick    + next page", "- back"],
             Page::Pick(_) => ["1-9 pick", "- back"],
-            Page::Entry(entry) if entry.optional() => ["Enter done, or nothing to add    Backspace erase", "Esc back"],
+            Page::Entry(entry) if entry.optional() => {
+                ["Enter done, or nothing to add    Backspace erase", "Esc back"]
+            }
             Page::Entry(entry) if entry.hidden() => ["Enter done    * erase", "Esc or Enter alone: back"],
             Page::Entry(_) => ["Enter done    Backspace erase", "Esc or Enter alone: back"],
             Page::Cards { .. } => ["0-9 number    Enter go there    * erase", "- back"],
@@ -444,7 +456,9 @@ impl Desk {
                     "/ findings        . all cards     0 more: pause, statics, leave",
                 ],
                 (WalkStage::Paused, _) => ["+ go on", "/ findings        0 more: abandon, leave"],
-                (WalkStage::Decided { .. }, _) => ["+ seal it with the PIN", "/ findings        0 more: leave"],
+                (WalkStage::Decided { .. }, _) => {
+                    ["+ seal it with the PIN", "/ findings        0 more: leave"]
+                }
                 (WalkStage::Abandoned { .. }, _) => ["0 more: other loads, leave", ""],
             },
         }

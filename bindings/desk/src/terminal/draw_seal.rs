@@ -94,7 +94,8 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
     if desk.practice {
         lines.push(Line::styled(" PRACTICE: this seal holds nowhere ", desk.look.bar(Tone::Practice)));
     }
-    lines.push(Line::styled(format!(" {word:<width$}", width = width.saturating_sub(1)), desk.look.bar(tone)));
+    lines
+        .push(Line::styled(format!(" {word:<width$}", width = width.saturating_sub(1)), desk.look.bar(tone)));
     lines.push(Line::default());
     let none = String::new();
     let rows = [

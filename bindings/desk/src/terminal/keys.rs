@@ -80,9 +80,7 @@ impl Desk {
             }),
             ('+' | 'g' | '\r', WalkStage::Decided { .. }) => self.act(Action::AskPin),
             (letter, WalkStage::Walking) if view.card.is_some() => self.press_card(&view, letter),
-            ('+' | 'g', WalkStage::Walking) if view.next == NextStep::LookAgain => {
-                self.act(Action::Findings)
-            }
+            ('+' | 'g', WalkStage::Walking) if view.next == NextStep::LookAgain => self.act(Action::Findings),
             ('+' | 'g', WalkStage::Walking) => self.act(Action::AskFit),
             ('-' | 'd', WalkStage::Walking) => self.act(Action::AskNotFit),
             _ => Ok(Flow::On),

@@ -82,7 +82,10 @@ fn failed(error: &std::io::Error) -> AppError {
     bad_input(&format!("the terminal cannot be used: {}; try another one", plain(error)))
 }
 
-#[expect(clippy::disallowed_methods, reason = "measures how long a screen has stood; nothing of it is recorded")]
+#[expect(
+    clippy::disallowed_methods,
+    reason = "measures how long a screen has stood; nothing of it is recorded"
+)]
 fn walk(desk: &mut Desk, terminal: &mut DefaultTerminal, ended: &AtomicBool) -> Result<(), AppError> {
     let begun = Instant::now();
     let mut stale = true;

@@ -22,8 +22,7 @@ impl Desk {
             .in_hand
             .iter()
             .map(|line| {
-                let words =
-                    format!("Go on: load {}, {}, since {}", line.load, line.state, line.begun.dtg);
+                let words = format!("Go on: load {}, {}, since {}", line.load, line.state, line.begun.dtg);
                 Item::new(words, Action::TakeUp { walk: line.walk.clone() })
             })
             .collect();

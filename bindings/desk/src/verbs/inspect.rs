@@ -20,8 +20,7 @@ pub(crate) fn run(
     let tag = tag.map(input::code).transpose()?;
     let home = setting.home()?;
     let full_screen = std::io::stdin().is_terminal() && std::io::stdout().is_terminal() && !setting.json;
-    let app =
-        if full_screen { platform::open(&home, setting.language)? } else { setting.app()? };
+    let app = if full_screen { platform::open(&home, setting.language)? } else { setting.app()? };
     let walk = walk.map(|digits| whole(&app, digits)).transpose()?;
     let ask = Ask { home, language: setting.language, out, tag, walk };
     if full_screen {
@@ -34,9 +33,8 @@ pub(crate) fn run(
 /// The walk in hand that begins so, or that is of this load.
 fn whole(app: &App, digits: &str) -> Result<String, AppError> {
     let in_hand = app.start()?.in_hand;
-    let mut fitting = in_hand
-        .iter()
-        .filter(|line| line.walk.starts_with(digits) || line.load.eq_ignore_ascii_case(digits));
+    let mut fitting =
+        in_hand.iter().filter(|line| line.walk.starts_with(digits) || line.load.eq_ignore_ascii_case(digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.walk.clone()),
         (Some(_), Some(_)) => Err(bad_input(&format!("several walks fit {digits}; give more digits"))),
