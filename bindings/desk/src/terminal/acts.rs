@@ -136,7 +136,7 @@ impl Desk {
     fn show_found(&mut self, found: &FindingView) {
         let value = found.value.as_ref().map(|value| format!(" ({value})")).unwrap_or_default();
         let what = format!("{}{value}", found.shown);
-        self.tell(Tone::Bad, format!("DEFICIENT, finding {}: {what}.  * takes it back.", found.number));
+        self.tell(Tone::Bad, format!("Finding {} is recorded: {what}.", found.number));
         if !found.in_place {
             return;
         }
@@ -463,7 +463,7 @@ In a list
 1 to 9  pick    +  next page    -  back (also Esc)
 
 Where something is typed
-Enter  done; with nothing typed, back or none    *  erase in numbers    Esc  back
+Enter  done    *  erase (also Backspace)    -  back while nothing is typed (also Esc)
 
 The code on the screen
 +  write PNG, SVG and text    .  code or facts    0  other loads

@@ -91,7 +91,12 @@ impl Desk {
         );
         let at = match &view.card {
             Some(card) => format!(" {}  card {} of {}", card.station, card.number, card.of),
-            None => " All cards".to_owned(),
+            None => match view.stage {
+                WalkStage::Walking => " Decision".to_owned(),
+                WalkStage::Paused => " Paused".to_owned(),
+                WalkStage::Decided { .. } => " Seal".to_owned(),
+                WalkStage::Abandoned { .. } => " Abandoned".to_owned(),
+            },
         };
         let room = width.saturating_sub(1 + at.chars().count());
         vec![
@@ -142,6 +147,7 @@ impl Desk {
         let open = open_findings(view);
         let tail = match open {
             0 => String::new(),
+            _ if view.card.is_none() && view.next == NextStep::LookAgain => String::new(),
             1 => "        1 finding is not closed".into(),
             many => format!("        {many} findings are not closed"),
         };
@@ -421,45 +427,47 @@ impl Desk {
         }
     }
 
-    fn hints(&self) -> [&'static str; 2] {
+    fn hints(&self) -> Hints {
+        let back: Row = &[("-", "back")];
+        let typing: Row = &[("Enter", "done"), ("*", "erase")];
+        let nothing: Row = &[("-", "back, while nothing is typed")];
         let Some(view) = &self.view else {
             return match &self.page {
-                Page::Entry(_) => {
-                    ["Enter done    Backspace erase", "Esc or Enter alone: back    Ctrl-C leave"]
-                }
-                Page::Text { .. } => ["+ next page", "- back"],
-                _ => ["1-9 pick    + next page", "- back    Ctrl-C leave"],
+                Page::Entry(_) => [typing, &[("-", "back"), ("Ctrl-C", "leave")]],
+                Page::Text { .. } => [&[("+", "next page")], back],
+                _ => [&[("1-9", "pick"), ("+", "next page")], &[("-", "back"), ("Ctrl-C", "leave")]],
             };
         };
+        let more: Row = &[("/", "findings"), (".", "all cards"), ("0", "more: pause, statics, leave")];
         match &self.page {
-            Page::Pick(pick) if pick.items.len() > 9 => ["1-9 pick    + next page", "- back"],
-            Page::Pick(_) => ["1-9 pick", "- back"],
-            Page::Entry(entry) if entry.optional() => {
-                ["Enter done, or nothing to add    Backspace erase", "Esc back"]
+            Page::Pick(pick) if pick.items.len() > 9 => [&[("1-9", "pick"), ("+", "next page")], back],
+            Page::Pick(pick) if super::keys::just_found(pick) => {
+                [&[("1-2", "pick"), ("*", "take back")], &[("-", "later")]]
             }
-            Page::Entry(entry) if entry.hidden() => ["Enter done    * erase", "Esc or Enter alone: back"],
-            Page::Entry(_) => ["Enter done    Backspace erase", "Esc or Enter alone: back"],
-            Page::Cards { .. } => ["0-9 number    Enter go there    * erase", "- back"],
-            Page::Text { .. } => ["+ next page", "- back"],
-            Page::Seal { .. } => ["", ""],
+            Page::Pick(_) => [&[("1-9", "pick")], back],
+            Page::Entry(entry) if entry.optional() => {
+                [&[("Enter", "done, or nothing to say"), ("*", "erase")], nothing]
+            }
+            Page::Entry(_) => [typing, nothing],
+            Page::Cards { .. } => [&[("0-9", "number"), ("Enter", "go there"), ("*", "erase")], back],
+            Page::Text { .. } => [&[("+", "next page")], back],
+            Page::Seal { .. } => [&[], &[]],
             Page::Walk => match (&view.stage, &view.card) {
                 (WalkStage::Walking, Some(_)) => [
-                    "+ card is good    - deficiency    1-9 one point    * take back",
-                    "/ findings        . all cards     0 more: pause, statics, leave",
+                    &[("+", "card is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
+                    more,
                 ],
-                (WalkStage::Walking, None) if view.next == NextStep::LookAgain => [
-                    "+ findings        - NOT FIT       * take back",
-                    "/ findings        . all cards     0 more: pause, statics, leave",
-                ],
-                (WalkStage::Walking, None) => [
-                    "+ FIT             - NOT FIT       * take back",
-                    "/ findings        . all cards     0 more: pause, statics, leave",
-                ],
-                (WalkStage::Paused, _) => ["+ go on", "/ findings        0 more: abandon, leave"],
-                (WalkStage::Decided { .. }, _) => {
-                    ["+ seal it with the PIN", "/ findings        0 more: leave"]
+                (WalkStage::Walking, None) if view.next == NextStep::LookAgain => {
+                    [&[("+", "look again"), ("-", "NOT FIT"), ("*", "take back")], more]
                 }
-                (WalkStage::Abandoned { .. }, _) => ["0 more: other loads, leave", ""],
+                (WalkStage::Walking, None) => [&[("+", "FIT"), ("-", "NOT FIT"), ("*", "take back")], more],
+                (WalkStage::Paused, _) => {
+                    [&[("+", "go on")], &[("/", "findings"), ("0", "more: abandon, leave")]]
+                }
+                (WalkStage::Decided { .. }, _) => {
+                    [&[("+", "seal with the PIN")], &[("/", "findings"), ("0", "more: leave")]]
+                }
+                (WalkStage::Abandoned { .. }, _) => [&[("0", "more: other loads, leave")], &[]],
             },
         }
     }
@@ -474,17 +482,18 @@ fn right(room: usize, text: &str) -> Span<'static> {
     Span::raw(format!("{text:>room$}"))
 }
 
+/// A row of keys with what they do, and both rows.
+type Row = &'static [(&'static str, &'static str)];
+pub(super) type Hints = [Row; 2];
+
 /// The keys, each standing out from its word.
-pub(super) fn hint_lines(look: Look, hints: [&'static str; 2]) -> Lines {
-    let line = |hint: &'static str| {
+pub(super) fn hint_lines(look: Look, hints: Hints) -> Lines {
+    let line = |row: Row| {
         let mut spans = vec![Span::raw(" ")];
-        for part in hint.split("    ").filter(|part| !part.trim().is_empty()) {
-            let part = part.trim_start();
-            let (key, words) = part.split_once(' ').unwrap_or((part, ""));
-            let bar = Style::new().add_modifier(Modifier::REVERSED | Modifier::BOLD);
-            let plain = key.chars().next().is_some_and(|first| !first.is_ascii_lowercase());
-            spans.push(Span::styled(format!(" {key} "), if plain { bar } else { look.words(Tone::Plain) }));
-            spans.push(Span::raw(format!(" {:<15}", words.trim_end())));
+        for (key, words) in row {
+            let room = 16_usize.saturating_sub(key.len());
+            spans.push(Span::styled(format!(" {key} "), look.bar(Tone::Plain)));
+            spans.push(Span::raw(format!(" {words:<room$}")));
         }
         Line::from(spans)
     };

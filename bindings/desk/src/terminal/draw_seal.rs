@@ -22,7 +22,7 @@ pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &De
     let mut foot = vec![desk.flash_line(usize::from(area.width))];
     foot.extend(hint_lines(
         desk.look,
-        ["+ write PNG, SVG, text    . code or facts    0 other loads, leave", ""],
+        [&[("+", "write pictures"), (".", "code or facts"), ("0", "other loads, leave")], &[]],
     ));
     frame.render_widget(Paragraph::new(foot), below);
     let above = Rect { height: area.height.saturating_sub(3), ..area };

@@ -1,13 +1,20 @@
 //! What each key does on each page.
 
-use slingseal_core::app::{AppError, NextStep, PointKind, PointState, WalkRequest, WalkStage, WalkView};
+use slingseal_core::app::{
+    AppError, FindingState, NextStep, PointKind, PointState, WalkRequest, WalkStage, WalkView,
+};
 
-use super::model::{Action, Desk, Entry, Flow, Key, Page, Purpose};
+use super::look::Tone;
+use super::model::{Action, Desk, Entry, Flow, Key, Page, Pick, Purpose};
 
 impl Desk {
     pub(super) fn press(&mut self, key: Key) -> Result<Flow, AppError> {
         match &mut self.page {
             Page::Walk => self.press_walk(key),
+            Page::Pick(pick) if just_found(pick) && matches!(key, Key::Letter('*') | Key::Erase) => {
+                self.page = Page::Walk;
+                self.press_walk(key)
+            }
             Page::Pick(pick) => {
                 let action = match key {
                     Key::Letter('-') | Key::Back => Some(pick.back.clone()),
@@ -69,7 +76,7 @@ impl Desk {
                     self.act(Action::Do { request: WalkRequest::Undo { answer }, said })
                 }
                 None => {
-                    self.tell(super::look::Tone::Plain, "There is no answer to take back.");
+                    self.tell(Tone::Plain, "There is no answer to take back.");
                     Ok(Flow::On)
                 }
             },
@@ -80,10 +87,19 @@ impl Desk {
             }),
             ('+' | 'g' | '\r', WalkStage::Decided { .. }) => self.act(Action::AskPin),
             (letter, WalkStage::Walking) if view.card.is_some() => self.press_card(&view, letter),
-            ('+' | 'g', WalkStage::Walking) if view.next == NextStep::LookAgain => self.act(Action::Findings),
+            ('+' | 'g', WalkStage::Walking) if view.next == NextStep::LookAgain => self.look_at_open(&view),
             ('+' | 'g', WalkStage::Walking) => self.act(Action::AskFit),
             ('-' | 'd', WalkStage::Walking) => self.act(Action::AskNotFit),
             _ => Ok(Flow::On),
+        }
+    }
+
+    /// The only finding that is not closed, or all of them.
+    fn look_at_open(&mut self, view: &WalkView) -> Result<Flow, AppError> {
+        let mut open = view.findings.iter().filter(|finding| finding.state != FindingState::Closed);
+        match (open.next(), open.next()) {
+            (Some(only), None) => self.act(Action::Finding(only.number)),
+            _ => self.act(Action::Findings),
         }
     }
 
@@ -110,7 +126,7 @@ impl Desk {
                 }
             },
             '\r' => {
-                self.tell(super::look::Tone::Plain, "Press + when the whole card is good.");
+                self.tell(Tone::Plain, "Press + when the whole card is good.");
                 Ok(Flow::On)
             }
             digit => match nth(digit).and_then(|at| card.points.get(at)) {
@@ -142,22 +158,14 @@ impl Desk {
 
     fn press_entry(&mut self, key: Key) -> Result<Flow, AppError> {
         let Page::Entry(entry) = &mut self.page else { return Ok(Flow::On) };
-        let words = matches!(
-            &entry.purpose,
-            Purpose::CallSign
-                | Purpose::Note { .. }
-                | Purpose::PutRightBy(_)
-                | Purpose::AgainNote(_)
-                | Purpose::NotFit
-                | Purpose::Abandon
-        );
         match key {
-            Key::Erase => {
+            // A keypad has neither Backspace nor Escape: the star erases, and minus goes back while nothing is typed.
+            Key::Erase | Key::Letter('*') => {
                 entry.text.pop();
             }
-            // On a keypad the star erases; nobody needs it in a number or a PIN.
-            Key::Letter('*') if !words => {
-                entry.text.pop();
+            Key::Letter('-') if entry.text.is_empty() => {
+                let back = entry.back.clone();
+                return self.act(back);
             }
             Key::Letter(letter) if entry.text.len() < 200 && !letter.is_control() => entry.text.push(letter),
             Key::Back => {
@@ -208,7 +216,7 @@ impl Desk {
                 let request = WalkRequest::PutRight { finding, by: some, note: None, photos: Vec::new() };
                 let said = format!("Finding {finding} is put right. Now look at it again.");
                 let flow = self.act(Action::Do { request, said })?;
-                if self.flash.as_ref().is_some_and(|flash| flash.tone != super::look::Tone::Bad) {
+                if self.flash.as_ref().is_some_and(|flash| flash.tone != Tone::Bad) {
                     return self.act(Action::LookAgain(finding));
                 }
                 Ok(flow)
@@ -250,6 +258,11 @@ impl Desk {
         let request = WalkRequest::Answer { card: card.number, point: point.to_owned(), value };
         self.act(Action::Do { request, said })
     }
+}
+
+/// Whether the page tells of a deficiency that was recorded by the last key.
+pub(super) fn just_found(pick: &Pick) -> bool {
+    pick.tone == Tone::Bad && matches!(pick.back, Action::Walk)
 }
 
 /// The place in a list that a digit names.
