@@ -5,6 +5,7 @@
 
 mod built_in;
 mod check;
+mod check_point;
 mod expand;
 mod fill;
 mod shape;

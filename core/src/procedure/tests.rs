@@ -334,3 +334,32 @@ fn the_walk_as_text_fits_a_terminal() {
     assert!(text.contains("      ! The governing manual"));
     assert!(text.contains("\n          count, expected 3 (common practice)\n"), "{text}");
 }
+
+proptest::proptest! {
+    /// A file with one piece of it changed, taken out or doubled is read, or refused with a place inside it; never a panic.
+    #[test]
+    fn damaged_files_are_refused_with_their_place(
+        own in 0usize..5,
+        from in proptest::prelude::any::<proptest::sample::Index>(),
+        length in 0usize..40,
+        with in "(|\\{|\\}|\"|\n|=|\\[|\\]|é|\u{202e}|0|each = \"x\"|\\[\\[point\\]\\]\n|kind = \"count\"\n){0,3}",
+    ) {
+        let letters: Vec<char> = BUILT_IN[own].text.chars().collect();
+        let from = from.index(letters.len());
+        let to = (from + length).min(letters.len());
+        let text: String =
+            letters[..from].iter().copied().chain(with.chars()).chain(letters[to..].iter().copied()).collect();
+        match check(&text) {
+            Ok(procedure) => {
+                let walk = procedure.expand(Language::Spanish);
+                proptest::prop_assert!(!walk.cards.is_empty());
+            }
+            Err(faults) => {
+                for fault in faults.iter() {
+                    proptest::prop_assert!(fault.spot.line <= text.lines().count() + 1, "{fault}");
+                    proptest::prop_assert!(!fault.what.is_empty() && !fault.mend.is_empty(), "{fault}");
+                }
+            }
+        }
+    }
+}
