@@ -292,6 +292,19 @@ fn faults_of_rounds_and_shared_points() {
     );
 }
 
+/// One slip is told once: the Spanish beside a misspelt key is no fault of its own.
+#[test]
+fn a_slip_in_the_english_does_not_blame_the_spanish() {
+    let text = SMALL.replace("prompt = \"P\"", "promt = \"P\"\nes.prompt = \"R\"");
+    assert_eq!(
+        faults(&text),
+        [
+            "12:1: point has no prompt; add prompt = \"…\"",
+            "14:1: \"promt\" is not known in point; did you mean \"prompt\"?",
+        ]
+    );
+}
+
 /// A file from outside must not be able to fill the memory.
 #[test]
 fn a_walk_has_a_largest_size() {
