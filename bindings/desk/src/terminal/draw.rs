@@ -5,7 +5,7 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::{Modifier, Style};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
-use slingseal_core::app::{CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
+use slingseal_core::app::{CardState, CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
 
 use super::look::{self, Look, Tone, cut, wrap};
 use super::model::{Desk, Entry, Page, Pick};
@@ -453,6 +453,10 @@ impl Desk {
             Page::Text { .. } => [&[("+", "next page")], back],
             Page::Seal { .. } => [&[], &[]],
             Page::Walk => match (&view.stage, &view.card) {
+                (WalkStage::Walking, Some(card)) if card.state != CardState::Unanswered => [
+                    &[("+", "rest is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
+                    more,
+                ],
                 (WalkStage::Walking, Some(_)) => [
                     &[("+", "card is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
                     more,

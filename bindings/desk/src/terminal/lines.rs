@@ -5,7 +5,8 @@ use std::process::ExitCode;
 
 use serde::Serialize;
 use slingseal_core::app::{
-    App, AppError, CardView, NextStep, PointState, PointView, SealView, WalkRequest, WalkStage, WalkView,
+    App, AppError, CardView, FindingState, NextStep, PointState, PointView, SealView, WalkRequest, WalkStage,
+    WalkView,
 };
 use zeroize::Zeroizing;
 
@@ -35,10 +36,12 @@ When standard input or output is no terminal, one answer a line:
 POINT is its number on the card or its id. Empty lines and lines that begin with # are passed over.
 
 At the beginning and after each line comes one line:
-  ok load=L stage=S card=N/M state=S cards=D/M points=D/M open=N next=STEP undo=N title=TITLE
+  ok load=L stage=S card=N/M state=S cards=D/M points=D/M open=N findings=F
+     next=STEP undo=N title=TITLE
   refused load=… (the same) … undo=N why=REASON
   sealed load=L outcome=fit|notfit verdict=GO|HOLD|NO-GO record=DIGEST seal=TEXT
   stage: walking paused decided abandoned    card, undo: 0 where there is none
+  findings: those that are not closed, ! open, ? put right and to be looked at again: 2!,3? or -
   state: unanswered partly good deficient awaits_second_look, - where there is no card
   next: answer_card look_again decide seal resume nothing
 With --json each is one line of JSON: the view (with `refused` in it), the seal, or {\"error\": …}.
@@ -281,17 +284,22 @@ fn status(view: &WalkView, why: Option<&str>) -> String {
         Some(card) => (card.number, word(card)),
         None => (0, "-"),
     };
-    let open = view
+    let open: Vec<String> = view
         .findings
         .iter()
-        .filter(|finding| finding.state != slingseal_core::app::FindingState::Closed)
-        .count();
+        .filter_map(|finding| match finding.state {
+            FindingState::Open => Some(format!("{}!", finding.number)),
+            FindingState::PutRight => Some(format!("{}?", finding.number)),
+            FindingState::Closed => None,
+        })
+        .collect();
+    let findings = if open.is_empty() { "-".to_owned() } else { open.join(",") };
     let last = match why {
         Some(why) => format!("why={}", why.replace('\n', "; ")),
         None => format!("title={}", view.card.as_ref().map_or("-", |card| card.title.as_str())),
     };
     format!(
-        "{} load={} stage={stage} card={number}/{} state={state} cards={}/{} points={}/{} open={open} next={next} undo={} {last}",
+        "{} load={} stage={stage} card={number}/{} state={state} cards={}/{} points={}/{} open={} findings={findings} next={next} undo={} {last}",
         if why.is_some() { "refused" } else { "ok" },
         view.load,
         view.cards.len(),
@@ -299,6 +307,7 @@ fn status(view: &WalkView, why: Option<&str>) -> String {
         view.progress.cards,
         view.progress.points_done,
         view.progress.points,
+        open.len(),
         view.undo.unwrap_or_default(),
     )
 }

@@ -10,6 +10,8 @@ mod model;
 mod practice;
 mod screen;
 mod start;
+#[cfg(test)]
+mod tests;
 
 pub(crate) use lines::{HELP, run as lines};
 pub(crate) use screen::{Ask, run as screen};

@@ -1,0 +1,459 @@
+use std::path::PathBuf;
+use std::sync::Arc;
+use std::time::Duration;
+
+use ratatui::Terminal;
+use ratatui::backend::TestBackend;
+use ratatui::buffer::Buffer;
+use ratatui::style::{Color, Modifier};
+use slingseal_core::app::{
+    App, Clock, Effort, Language, Outside, PointKind, Reading, Stretch, Time, WalkRequest, WalkStage,
+};
+
+use super::look::Look;
+use super::model::{Action, Desk, Flow, Key, Page, SETTLE};
+use super::practice;
+use crate::platform::SystemEntropy;
+
+const PIN: &str = "417293";
+
+/// A clock that stands: screens show times.
+struct Standing;
+
+impl Clock for Standing {
+    fn now(&self) -> Time {
+        Time::parse("2026-11-25T09:00:00Z").unwrap()
+    }
+}
+
+/// A desk in a practice home, and the hands on its keys.
+struct Hands {
+    _folder: tempfile::TempDir,
+    desk: Desk,
+    now: Duration,
+}
+
+fn app(folder: &tempfile::TempDir) -> App {
+    let outside = Outside {
+        clock: Arc::new(Standing),
+        entropy: Arc::new(SystemEntropy),
+        device_secret: zeroize::Zeroizing::new(b"a device".to_vec()),
+        stretch: Stretch::weak_for_tests_only(),
+        language: Language::English,
+    };
+    App::open(folder.path(), outside).unwrap()
+}
+
+impl Hands {
+    /// In an empty home, before anything is asked.
+    fn empty() -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        let look = Look { colour: true };
+        let home = folder.path().to_owned();
+        let desk = Desk::new(app(&folder), home, Language::English, None, look).unwrap();
+        Self { _folder: folder, desk, now: Duration::from_secs(1) }
+    }
+
+    /// With the practice load on the screen.
+    fn ready() -> Self {
+        let mut hands = Self::empty();
+        practice::make(&hands.desk.app, "Anvil 3", PIN).unwrap();
+        hands.desk.practice = true;
+        hands.desk.act(Action::Start).unwrap();
+        hands
+    }
+
+    /// At the first card.
+    fn walking() -> Self {
+        let mut hands = Self::ready();
+        hands.press("11");
+        assert!(matches!(hands.desk.page, Page::Walk));
+        hands
+    }
+
+    fn key(&mut self, key: Key) -> Flow {
+        self.now += Duration::from_secs(1);
+        self.desk.key(key, self.now)
+    }
+
+    /// Letters are keys; `\n` is Enter.
+    fn press(&mut self, keys: &str) {
+        for letter in keys.chars() {
+            let key = if letter == '\n' { Key::Enter } else { Key::Letter(letter) };
+            assert_eq!(self.key(key), Flow::On, "{letter}");
+        }
+    }
+
+    fn buffer(&mut self, width: u16, height: u16) -> Buffer {
+        let mut terminal = Terminal::new(TestBackend::new(width, height)).unwrap();
+        terminal.draw(|frame| self.desk.draw(frame)).unwrap();
+        terminal.backend().buffer().clone()
+    }
+
+    fn screen(&mut self) -> String {
+        text(&self.buffer(80, 24))
+    }
+
+    fn view(&self) -> &slingseal_core::app::WalkView {
+        self.desk.view.as_ref().unwrap()
+    }
+
+    /// `+` until the walk wants something else than an answer to a card.
+    fn all_good(&mut self) {
+        for _ in 0..60 {
+            if self.view().card.is_none() {
+                return;
+            }
+            self.press("+");
+        }
+        panic!("the walk does not end: {}", self.screen());
+    }
+
+    /// The screen, against the one that is kept. `SLINGSEAL_WRITE_SCREENS=1` writes those that are missing, never others.
+    fn is(&mut self, name: &str) {
+        let shown = self.screen();
+        let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("src/terminal/screens/{name}.txt"));
+        match std::fs::read_to_string(&path) {
+            Ok(kept) => assert_eq!(shown, kept, "{name}: the screen changed"),
+            Err(_) if std::env::var_os("SLINGSEAL_WRITE_SCREENS").is_some() => {
+                std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+                std::fs::write(&path, shown).unwrap();
+            }
+            Err(error) => panic!("{}: {error}\n{shown}", path.display()),
+        }
+    }
+}
+
+fn text(buffer: &Buffer) -> String {
+    let width = usize::from(buffer.area.width);
+    let rows = buffer.content.chunks(width).map(|row| {
+        let row: String = row.iter().map(|cell| cell.symbol()).collect();
+        format!("{}\n", row.trim_end())
+    });
+    rows.collect()
+}
+
+#[test]
+fn a_newcomer_is_asked_for_call_sign_and_pin_and_walks() {
+    let mut hands = Hands::empty();
+    hands.desk.practice = true; // Its practice home is this one: with this test's clock.
+    hands.desk.practise().unwrap();
+    hands.is("welcome");
+    hands.press("mason-5\n");
+    assert!(hands.screen().contains("nobody inspects a load"), "{}", hands.screen());
+    for _ in 0.."mason-5".len() {
+        hands.key(Key::Erase);
+    }
+    hands.press("Anvil 3\n111111\n111111\n");
+    assert!(hands.screen().contains("PIN"), "an easy PIN is refused: {}", hands.screen());
+    hands.press(PIN);
+    let shown = hands.screen();
+    assert!(shown.contains("******") && !shown.contains(PIN), "{shown}");
+    hands.press(&format!("\n{PIN}\n"));
+    hands.is("tag");
+    hands.press("1");
+    hands.is("card");
+}
+
+#[test]
+fn a_deficiency_is_named_put_right_and_looked_at_again() {
+    let mut hands = Hands::walking();
+    hands.press("-");
+    hands.is("which-point");
+    hands.press("4");
+    hands.is("what-is-wrong");
+    hands.press("1");
+    hands.is("note");
+    hands.press("by one turn\n");
+    hands.is("found");
+    hands.press("2");
+    hands.is("card-deficient");
+    assert_eq!(hands.view().findings[0].note.as_deref(), Some("by one turn"));
+    hands.press("/");
+    hands.is("findings");
+    hands.press("1");
+    hands.is("finding");
+    hands.press("1");
+    hands.is("put-right");
+    hands.press("Mason 5\n");
+    hands.is("look-again");
+    hands.press("2\n");
+    assert_eq!(hands.view().findings[0].story.len(), 2);
+    hands.press("/1");
+    hands.press("1\n");
+    hands.press("1");
+    assert!(hands.screen().contains("closed: looked at again, good"), "{}", hands.screen());
+    assert!(hands.screen().contains("Nothing open."));
+    hands.press("*");
+    assert!(hands.screen().contains("Open: [?] 1 clevis is loose"), "undone: {}", hands.screen());
+}
+
+#[test]
+fn a_count_is_judged_and_taken_back() {
+    let mut hands = Hands::walking();
+    let is_count = |hands: &Hands| {
+        let points = &hands.view().card.as_ref().unwrap().points;
+        points.iter().position(|point| matches!(point.kind, PointKind::Count { .. }))
+    };
+    while is_count(&hands).is_none() {
+        hands.press("+");
+    }
+    let at = is_count(&hands).unwrap() + 1;
+    hands.press(&at.to_string());
+    hands.is("count");
+    hands.press("41*\n");
+    let shown = hands.screen();
+    assert!(shown.contains("DEFICIENT") && shown.contains("(4)"), "{shown}");
+    hands.press("*");
+    assert!(hands.view().findings.is_empty(), "{}", hands.screen());
+    hands.press(&format!("{at}3\n"));
+    assert!(hands.view().findings.is_empty(), "{}", hands.screen());
+    hands.press(&format!("{at}-"));
+    assert!(matches!(hands.desk.page, Page::Walk), "minus goes back while nothing is typed");
+}
+
+#[test]
+fn every_other_page() {
+    let mut hands = Hands::walking();
+    hands.press("+.");
+    hands.is("cards");
+    hands.press("9\n");
+    assert_eq!(hands.view().card.as_ref().unwrap().number, 9);
+    hands.press(".99\n");
+    assert!(hands.screen().contains("no card 99"), "{}", hands.screen());
+    hands.press("1");
+    hands.is("one-point");
+    hands.press("-0");
+    hands.is("more");
+    hands.press("3");
+    hands.is("keys");
+    hands.press("-2");
+    hands.is("cautions");
+    hands.press("--p");
+    hands.is("paused");
+    hands.press("+.2\n");
+    hands.all_good();
+    hands.is("decision");
+    hands.press("-");
+    hands.is("not-fit");
+    hands.press("-+");
+    hands.is("decide-fit");
+    hands.press("-04");
+    hands.is("abandon");
+    hands.press("load was moved\n");
+    hands.is("abandoned");
+    assert!(matches!(hands.view().stage, WalkStage::Abandoned { .. }));
+}
+
+#[test]
+fn the_seal_is_shown_with_its_facts_and_its_code_can_be_read_off_the_screen() {
+    let mut hands = Hands::walking();
+    hands.press("-41\n2");
+    hands.all_good();
+    hands.is("decision-open");
+    hands.press("+");
+    assert!(hands.screen().contains("clevis is loose"));
+    hands.press("1\n1+1");
+    hands.is("decided");
+    hands.press("+000000\n");
+    assert!(hands.screen().contains("the PIN is wrong"), "{}", hands.screen());
+    hands.press(&format!("{PIN}\n"));
+    let small = hands.screen();
+    for fact in ["PRACTICE", "KM-015", "1800 lb", "Heron M2", "Anvil 3", "GO", "needs 77 x 42"] {
+        assert!(small.contains(fact), "{fact} in\n{small}");
+    }
+    // A photograph of a screen: each half block becomes a square, light where the terminal draws it light.
+    let buffer = hands.buffer(120, 45);
+    let wide = text(&buffer);
+    assert!(wide.contains("SEALED") && wide.contains("Kestrel") == small.contains("Kestrel"), "{wide}");
+    let (columns, rows, square) = (77_usize, 39_usize, 4_usize);
+    let mut light = vec![0_u8; columns * square * rows * 2 * square];
+    for y in 0..rows * 2 * square {
+        for x in 0..columns * square {
+            let cell = &buffer.content[y / (2 * square) * 120 + x / square];
+            assert_eq!((cell.fg, cell.bg), (Color::White, Color::Black));
+            let upper = (y / square).is_multiple_of(2);
+            let lit = match cell.symbol() {
+                "█" => true,
+                "▀" => upper,
+                "▄" => !upper,
+                _ => false,
+            };
+            light[y * columns * square + x] = if lit { 230 } else { 20 };
+        }
+    }
+    let (width, height) =
+        (u32::try_from(columns * square).unwrap(), u32::try_from(rows * 2 * square).unwrap());
+    let Page::Seal { seal, .. } = hands.desk.page.clone() else { panic!("{wide}") };
+    let read = hands.desk.app.read_frame(width, height, width, &light, Effort::Still).unwrap();
+    assert!(matches!(&read, Reading::Ours { text, .. } if *text == seal.code.text), "{read:?}");
+    hands.press(".");
+    assert!(hands.screen().contains("FIT, SEALED"));
+    assert!(hands.desk.farewell().unwrap().contains("records seal"));
+}
+
+/// A doubled or bouncing press, and a key that is held down, answer one card.
+#[test]
+fn a_second_press_does_not_answer_a_card_that_nobody_has_read() {
+    let mut hands = Hands::walking();
+    hands.now += Duration::from_secs(1);
+    let first = hands.now;
+    let card = |hands: &Hands| hands.view().card.as_ref().unwrap().number;
+    hands.desk.key(Key::Letter('+'), first);
+    assert_eq!(card(&hands), 2);
+    // Thirty a second, as a held key repeats: each one ignored starts the wait anew.
+    let mut now = first;
+    for _ in 0..90 {
+        now += Duration::from_millis(33);
+        hands.desk.key(Key::Letter('+'), now);
+    }
+    assert_eq!(card(&hands), 2);
+    assert!(hands.screen().contains("A key is held down"), "{}", hands.screen());
+    hands.desk.key(Key::Letter('+'), now + SETTLE);
+    assert_eq!(card(&hands), 3);
+}
+
+/// Whatever a page offers, it is never cut off at 80 x 24: every card of every procedure.
+#[test]
+fn every_card_of_every_procedure_fits() {
+    let folder = tempfile::tempdir().unwrap();
+    let app = app(&folder);
+    practice::make(&app, "Anvil 3", PIN).unwrap();
+    let plan = include_str!("../../demo/bag.toml");
+    let (mut cards, mut procedures) = (0, 0);
+    for procedure in app.procedures().unwrap() {
+        let links: String = (2..=4).map(|leg| format!("\n[[link]]\nleg = \"{leg}\"\nlink = 3\n")).collect();
+        let plan = plan.replace("\"bag\"", &format!("\"{}\"", procedure.id)) + &links;
+        let made = app.write_tag(&plan, &|_| Err("none".into()), None).unwrap();
+        let view = app.begin_walk(&made.code.text).unwrap();
+        let home = folder.path().to_owned();
+        let walk = view.walk.clone();
+        // One store at a time: the desk takes the app over and gives it back by opening it anew.
+        let look = Look { colour: false };
+        let mut desk =
+            Desk::new(self::app(&tempfile::tempdir().unwrap()), home, Language::English, None, look).unwrap();
+        for number in 1..=u32::try_from(view.cards.len()).unwrap() {
+            desk.view = Some(app.do_walk(&walk, &WalkRequest::GoTo { card: number }).unwrap());
+            desk.page = Page::Walk;
+            let mut terminal = Terminal::new(TestBackend::new(80, 24)).unwrap();
+            terminal.draw(|frame| desk.draw(frame)).unwrap();
+            let shown = text(terminal.backend().buffer());
+            assert!(!shown.contains("more lines"), "{} card {number}\n{shown}", procedure.id);
+            let card = desk.view.as_ref().unwrap().card.clone().unwrap();
+            assert!(card.points.len() <= 9, "every point has a key");
+            desk.page = Page::Cards { typed: String::new() };
+            terminal.draw(|frame| desk.draw(frame)).unwrap();
+            let shown = text(terminal.backend().buffer());
+            assert!(!shown.contains("more lines"), "{}\n{shown}", procedure.id);
+            cards += 1;
+        }
+        assert_eq!(view.cards.len(), usize::try_from(procedure.cards).unwrap());
+        procedures += 1;
+        app.do_walk(&walk, &WalkRequest::Abandon { reason: "seen".into() }).unwrap();
+    }
+    assert!(procedures >= 5 && cards > 80, "{procedures} procedures, {cards} cards");
+}
+
+#[test]
+fn a_window_that_is_too_small_says_what_it_needs() {
+    let mut hands = Hands::walking();
+    for (width, height) in [(79, 24), (80, 23), (30, 10), (9, 4), (1, 1)] {
+        let shown = text(&hands.buffer(width, height));
+        assert!(width < 30 || shown.replace('\n', " ").contains("needs 80 x 24"), "{shown}");
+    }
+}
+
+/// Nothing is told by colour alone: without colours every word is still there, and every bar is reversed instead.
+#[test]
+fn without_colour_the_same_words_stand() {
+    let mut hands = Hands::walking();
+    hands.press("-41\n");
+    let coloured = hands.buffer(80, 24);
+    hands.desk.look = Look { colour: false };
+    let plain = hands.buffer(80, 24);
+    assert_eq!(text(&coloured), text(&plain));
+    assert!(plain.content.iter().all(|cell| cell.fg == Color::Reset && cell.bg == Color::Reset));
+    let bar = &plain.content[3 * 80 + 1];
+    assert!(bar.modifier.contains(Modifier::REVERSED) && text(&plain).contains("[!] DEFICIENT"));
+}
+
+/// The picture of the guide: a card with a deficiency, as a terminal of sixteen colours draws it.
+#[test]
+fn the_picture_is_the_screen() {
+    let mut hands = Hands::walking();
+    hands.press("-41by one turn\n2+");
+    for _ in 0..8 {
+        hands.press("+");
+    }
+    let drawn = picture(&hands.buffer(80, 24));
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("pictures/inspect.svg");
+    if !path.exists() && std::env::var_os("SLINGSEAL_WRITE_SCREENS").is_some() {
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(&path, &drawn).unwrap();
+    }
+    assert_eq!(drawn, std::fs::read_to_string(&path).unwrap(), "draw the picture anew: remove it first");
+}
+
+fn picture(buffer: &Buffer) -> String {
+    const CELL: (u16, u16) = (9, 19);
+    let name = |colour: Color, other: &'static str| match colour {
+        Color::Black => "#101418",
+        Color::White => "#ffffff",
+        Color::Green => "#5fd38a",
+        Color::Red => "#b3261e",
+        Color::LightRed => "#ff8a80",
+        Color::Yellow => "#ffd75f",
+        _ => other,
+    };
+    let (ink, paper) = ("#e8ecef", "#101418");
+    let (width, height) = (buffer.area.width, buffer.area.height);
+    let mut out = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" font-family=\"monospace\" font-size=\"15\" xml:space=\"preserve\">\n<rect width=\"{0}\" height=\"{1}\" rx=\"8\" fill=\"{paper}\"/>\n",
+        width * CELL.0 + 20,
+        height * CELL.1 + 20
+    );
+    for y in 0..height {
+        let mut x = 0;
+        while x < width {
+            let cell = &buffer[(x, y)];
+            let style = (cell.fg, cell.bg, cell.modifier);
+            let from = x;
+            let mut words = String::new();
+            while x < width && (buffer[(x, y)].fg, buffer[(x, y)].bg, buffer[(x, y)].modifier) == style {
+                words.push_str(buffer[(x, y)].symbol());
+                x += 1;
+            }
+            let (mut front, mut back) = (name(style.0, ink), name(style.1, paper));
+            if style.2.contains(Modifier::REVERSED) {
+                std::mem::swap(&mut front, &mut back);
+            }
+            let (left, top) = (from * CELL.0 + 10, y * CELL.1 + 10);
+            let length = (x - from) * CELL.0;
+            if back != paper {
+                out += &format!(
+                    "<rect x=\"{left}\" y=\"{top}\" width=\"{length}\" height=\"{}\" fill=\"{back}\"/>\n",
+                    CELL.1
+                );
+            }
+            let weight = if style.2.contains(Modifier::BOLD) { " font-weight=\"bold\"" } else { "" };
+            // Word by word: every letter stands in its cell whatever the reader's font is.
+            let letters: Vec<char> = words.chars().collect();
+            let mut at = 0;
+            for word in letters.split(|letter| *letter == ' ') {
+                if !word.is_empty() {
+                    let cells = |count: usize| u16::try_from(count).unwrap() * CELL.0;
+                    let word_text: String = word.iter().collect();
+                    let word_text = word_text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+                    out += &format!(
+                        "<text x=\"{}\" y=\"{}\" textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\" fill=\"{front}\"{weight}>{word_text}</text>\n",
+                        left + cells(at),
+                        top + 14,
+                        cells(word.len())
+                    );
+                }
+                at += word.len() + 1;
+            }
+        }
+    }
+    out + "</svg>\n"
+}
