@@ -1,0 +1,112 @@
+//! Paper: the load sheet and the one-page record, as PDF/A. The same input gives the same bytes: no clock, no random id.
+
+mod canvas;
+mod fonts;
+mod record;
+mod sheet;
+#[cfg(test)]
+mod tests;
+
+pub use record::{Correction, Moment, RecordPage, record_page};
+pub use sheet::{EquipmentLine, LoadSheet, load_sheets};
+
+use krilla::configure::{Archival, ConfigurationBuilder};
+use krilla::metadata::{DateTime, Metadata};
+use krilla::page::PageSettings;
+use krilla::{Document, SerializeSettings};
+
+use canvas::Canvas;
+use fonts::Fonts;
+
+/// A paper size. What is drawn lies inside both, so that either prints whole on the other.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Paper {
+    /// 210 mm by 297 mm.
+    #[default]
+    A4,
+    /// 8.5 in by 11 in.
+    Letter,
+}
+
+impl Paper {
+    fn size(self) -> (f32, f32) {
+        match self {
+            Self::A4 => (595.28, 841.89),
+            Self::Letter => (612.0, 792.0),
+        }
+    }
+}
+
+/// A code as light and dark squares, row by row from the top left; without its quiet zone.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Code {
+    /// Squares on a side.
+    pub modules: usize,
+    /// `modules` × `modules` squares; dark is true.
+    pub dark: Vec<bool>,
+}
+
+/// Why nothing could be printed.
+#[derive(Debug, thiserror::Error)]
+#[error("the page could not be written as PDF ({0}); export the record as JSON instead")]
+pub struct PrintError(String);
+
+/// Width and height of what is drawn: A4's width and Letter's height, less half an inch all round.
+const WIDTH: f32 = 523.0;
+const HEIGHT: f32 = 720.0;
+
+/// Draws pages of one document; each is given the top left of the area that every paper has.
+fn document(
+    title: &str,
+    dated: &str,
+    paper: Paper,
+    pages: &[&dyn Fn(&mut Canvas<'_, '_>, (f32, f32))],
+) -> Result<Vec<u8>, PrintError> {
+    let configuration = ConfigurationBuilder::new()
+        .with_archival_validator(Archival::A2_B)
+        .finish()
+        .map_err(|error| PrintError(format!("{error:?}")))?;
+    let mut document =
+        Document::new_with(SerializeSettings { configuration, ..SerializeSettings::default() });
+    let date = date(dated).ok_or_else(|| PrintError(format!("\"{dated}\" is not a time")))?;
+    document.set_metadata(
+        Metadata::new()
+            .title(title.to_owned())
+            .creator("Slingseal".into())
+            .language("en".into())
+            .creation_date(date),
+    );
+    let fonts = Fonts::new();
+    let (width, height) = paper.size();
+    for draw in pages {
+        let settings = PageSettings::from_wh(width, height).ok_or_else(|| PrintError("paper size".into()))?;
+        let mut page = document.start_page_with(settings);
+        let mut surface = page.surface();
+        let corner = ((width - WIDTH) / 2.0, (height - HEIGHT) / 2.0);
+        draw(&mut Canvas { fonts: &fonts, surface: &mut surface }, corner);
+        surface.finish();
+        page.finish();
+    }
+    document.finish().map_err(|error| PrintError(format!("{error:?}")))
+}
+
+/// RFC 3339 with `Z`, to the second: the document's date, which is the message's own and never the clock's.
+fn date(text: &str) -> Option<DateTime> {
+    let (day, time) = text.strip_suffix('Z')?.split_once('T')?;
+    let mut day = day.splitn(3, '-');
+    let mut time = time.splitn(3, ':');
+    let two = |parts: &mut std::str::SplitN<'_, char>| parts.next()?.parse::<u8>().ok();
+    let year = day.next()?.parse().ok()?;
+    let (month, date) = (two(&mut day)?, two(&mut day)?);
+    let (hour, minute, second) = (two(&mut time)?, two(&mut time)?, two(&mut time)?);
+    Some(
+        DateTime::new(year)
+            .month(month)
+            .day(date)
+            .hour(hour)
+            .minute(minute)
+            .second(second)
+            .utc_offset_hour(0)
+            .utc_offset_minute(0),
+    )
+}

@@ -1,0 +1,216 @@
+use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
+use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
+
+/// One moment of a load's story.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Moment {
+    /// The date-time group.
+    pub when: String,
+    /// What happened, and who did it.
+    pub what: String,
+}
+
+/// A deficiency, and what became of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Correction {
+    /// The point at which it was found.
+    pub point: String,
+    /// What was wrong.
+    pub found: String,
+    /// What was done and who looked again; nothing while it is open.
+    pub corrected: Option<String>,
+}
+
+/// What the page of one record says. An empty text is left out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RecordPage {
+    /// The load's number.
+    pub load: String,
+    /// What it is.
+    pub description: String,
+    /// Whether the load was decided fit.
+    pub fit: bool,
+    /// What stands beside the outcome: "until 091630Z JUL 26", "void since …".
+    pub standing: String,
+    /// Label and value, in the order in which they are read.
+    pub facts: Vec<(String, String)>,
+    /// The load's story.
+    pub moments: Vec<Moment>,
+    /// Everything that was found.
+    pub deficiencies: Vec<Correction>,
+    /// Label, tension, share of the rating, each ready to be read; the governing part first.
+    pub rigging: Vec<[String; 3]>,
+    /// Warnings of the rigging.
+    pub warnings: Vec<String>,
+    /// When the record was closed, RFC 3339 with `Z`: the document's date.
+    pub dated: String,
+    /// SHA-256 of the full record, hexadecimal.
+    pub digest: String,
+    /// The seal's code; nothing where the load was not sealed.
+    pub code: Option<Code>,
+}
+
+/// The one-page record of a load.
+///
+/// # Errors
+/// The page cannot be written.
+pub fn record_page(page: &RecordPage, paper: Paper) -> Result<Vec<u8>, PrintError> {
+    let draw = |canvas: &mut Canvas<'_, '_>, (x, y): (f32, f32)| draw(canvas, x, y, page);
+    document(&format!("Record of load {}", page.load), &page.dated, paper, &[&draw])
+}
+
+const CODE: f32 = 168.0;
+
+fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
+    canvas.mark(x, y, 18.0, INK);
+    canvas.text(x + 26.0, y + 14.5, bold(12.0), "INSPECTION RECORD");
+    canvas.line((x, y + 24.0), (x + WIDTH, y + 24.0), 2.0, INK);
+
+    let left = WIDTH - CODE - 14.0;
+    canvas.fit((x, y + 68.0), left, bold(42.0), &page.load);
+    canvas.block((x, y + 86.0), left, 1, plain(13.0), &page.description);
+    outcome(canvas, x, y + 98.0, left, page);
+    if let Some(code) = &page.code {
+        canvas.code(x + WIDTH - CODE, y + 30.0, CODE, code);
+    }
+    let mut line = facts(canvas, x, y + 208.0, &page.facts) + 4.0;
+
+    // What is found matters most, so it has its room first; the story takes what is left.
+    let bottom = y + HEIGHT - 62.0;
+    let moments_least = (page.moments.len().min(6) as f32 + 2.0) * 12.5;
+    line = deficiencies(canvas, x, line, bottom - moments_least, &page.deficiencies);
+    line = rigging(canvas, x, line, bottom - moments_least, page);
+    story(canvas, x, line, bottom, &page.moments);
+    foot(canvas, x, y + HEIGHT - 48.0, page);
+}
+
+/// Word and shape together, never one alone: a square stands firm, an octagon stops.
+fn outcome(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, width: f32, page: &RecordPage) {
+    let height = 58.0;
+    if page.fit {
+        canvas.rect(x, y, width, height, INK);
+        canvas.text(x + 18.0, y + 41.0, bold(38.0).grey(PAPER), "FIT");
+    } else {
+        let (cut, right, low) = (16.0, x + width, y + height);
+        canvas.polygon(
+            &[
+                (x + cut, y),
+                (right - cut, y),
+                (right, y + cut),
+                (right, low - cut),
+                (right - cut, low),
+                (x + cut, low),
+                (x, low - cut),
+                (x, y + cut),
+            ],
+            INK,
+        );
+        canvas.text(x + 18.0, y + 41.0, bold(38.0).grey(PAPER), "NOT FIT");
+    }
+    let word = canvas.fonts.width(if page.fit { "FIT" } else { "NOT FIT" }, super::fonts::Weight::Bold, 38.0);
+    let room = width - word - 48.0;
+    let lines = canvas.fonts.wrap(&page.standing, super::fonts::Weight::Bold, 12.0, room).len().min(2);
+    let first = y + if lines == 1 { 33.5 } else { 26.0 };
+    canvas.block((x + word + 34.0, first), room, 2, bold(12.0).grey(PAPER), &page.standing);
+}
+
+fn facts(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, facts: &[(String, String)]) -> f32 {
+    let column = (WIDTH - 24.0) / 3.0;
+    let shown: Vec<_> = facts.iter().filter(|(_, value)| !value.is_empty()).take(15).collect();
+    for (at, (label, value)) in shown.iter().enumerate() {
+        let place = (x + (at % 3) as f32 * (column + 12.0), y + (at / 3) as f32 * 27.0);
+        canvas.text(place.0, place.1, bold(7.5).grey(SOFT), &label.to_uppercase());
+        canvas.fit((place.0, place.1 + 13.0), column, plain(11.5), value);
+    }
+    y + shown.len().div_ceil(3) as f32 * 27.0
+}
+
+fn head(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, text: &str) -> f32 {
+    canvas.rect(x, y, WIDTH, 15.0, WASH);
+    canvas.text(x + 6.0, y + 10.8, bold(9.5), text);
+    y + 27.0
+}
+
+fn more(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, left_out: usize) {
+    canvas.text(x, y, bold(9.0), &format!("and {left_out} more: see the export of this record"));
+}
+
+fn deficiencies(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, found: &[Correction]) -> f32 {
+    let open = found.iter().filter(|one| one.corrected.is_none()).count();
+    let title = match (found.len(), open) {
+        (0, _) => "Deficiencies: none found".to_owned(),
+        (all, 0) => format!("Deficiencies: {all} found, all put right and looked at again"),
+        (all, open) => format!("Deficiencies: {all} found, {open} open"),
+    };
+    let mut line = head(canvas, x, y, &title);
+    for (at, one) in found.iter().enumerate() {
+        if line + 24.0 > bottom && at + 1 < found.len() {
+            more(canvas, x, line, found.len() - at);
+            line += 14.0;
+            break;
+        }
+        let state = if one.corrected.is_some() { "PUT RIGHT" } else { "OPEN" };
+        canvas.text(x, line, bold(8.5), state);
+        canvas.fit((x + 58.0, line), WIDTH - 58.0, bold(10.0), &format!("{}: {}", one.point, one.found));
+        if let Some(corrected) = &one.corrected {
+            canvas.fit((x + 58.0, line + 11.5), WIDTH - 58.0, plain(9.5), corrected);
+            line += 11.5;
+        }
+        canvas.line((x, line + 4.0), (x + WIDTH, line + 4.0), 0.4, RULE);
+        line += 15.0;
+    }
+    if found.is_empty() { line - 6.0 } else { line }
+}
+
+fn rigging(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, page: &RecordPage) -> f32 {
+    if page.rigging.is_empty() && page.warnings.is_empty() {
+        return y;
+    }
+    let mut line = head(canvas, x, y, "How it hangs: worst case in each part");
+    let column = (WIDTH - 24.0) / 2.0;
+    for (at, [part, tension, share]) in page.rigging.iter().take(8).enumerate() {
+        let place = x + (at % 2) as f32 * (column + 24.0);
+        canvas.fit((place, line), column - 150.0, plain(10.0), part);
+        canvas.text(place + column - 60.0, line, plain(10.0).side(Side::Right), tension);
+        canvas.text(place + column, line, bold(10.0).side(Side::Right), share);
+        if at % 2 == 1 || at + 1 == page.rigging.len().min(8) {
+            line += 13.0;
+        }
+    }
+    for warning in &page.warnings {
+        if line > bottom {
+            break;
+        }
+        canvas.fit((x, line), WIDTH, plain(9.0), warning);
+        line += 11.5;
+    }
+    line
+}
+
+fn story(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, moments: &[Moment]) {
+    let mut line = head(canvas, x, y, "What happened (UTC)");
+    let top = line;
+    let room = (((bottom - line) / 12.5).floor().max(1.0)) as usize;
+    let shown = if moments.len() > room { room.saturating_sub(1) } else { moments.len() };
+    for moment in moments.iter().take(shown) {
+        canvas.text(x, line, plain(9.0), &moment.when);
+        canvas.rect(x + 92.5, line - 5.5, 5.0, 5.0, INK);
+        canvas.fit((x + 106.0, line), WIDTH - 106.0, plain(9.5), &moment.what);
+        line += 12.5;
+    }
+    if shown > 1 {
+        canvas.line((x + 95.0, top - 3.0), (x + 95.0, line - 15.5), 0.8, INK);
+    }
+    if shown < moments.len() {
+        more(canvas, x, line, moments.len() - shown);
+    }
+}
+
+fn foot(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
+    canvas.line((x, y), (x + WIDTH, y), 1.0, INK);
+    canvas.text(x, y + 12.0, bold(7.5).grey(SOFT), "SHA-256 OF THE FULL RECORD");
+    canvas.text(x, y + 23.0, plain(9.0), &page.digest);
+    let note = "The code holds the inspector's signature; this page is a copy for people and proves nothing by itself. The governing manual \
+                rules; the record does not replace a qualified inspector.";
+    canvas.block((x, y + 35.0), WIDTH, 2, plain(8.0).grey(SOFT), note);
+}
