@@ -262,6 +262,18 @@ pub(crate) enum RecordsVerb {
     },
     /// Walk every chain and signature, and name what does not hold
     Verify,
+    /// A record's one-page PDF
+    Print {
+        /// Its digest, the first digits of it, or the load's number
+        #[arg(value_name = "RECORD")]
+        record: String,
+        /// Where to put the page
+        #[arg(long, value_name = "FILE.pdf")]
+        out: PathBuf,
+        /// US letter paper in place of A4
+        #[arg(long)]
+        letter: bool,
+    },
     /// Show a record's seal again: in the terminal, or as files
     Seal {
         /// Its digest, the first digits of it, or its load number

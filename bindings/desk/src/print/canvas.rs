@@ -130,14 +130,6 @@ impl Canvas<'_, '_> {
         self.filled(path.finish(), grey);
     }
 
-    pub(super) fn frame(&mut self, x: f32, y: f32, w: f32, h: f32, width: f32, grey: u8) {
-        let mut path = PathBuilder::new();
-        if let Some(rect) = Rect::from_xywh(x, y, w, h) {
-            path.push_rect(rect);
-        }
-        self.stroked(path.finish(), width, grey, None);
-    }
-
     pub(super) fn line(&mut self, from: (f32, f32), to: (f32, f32), width: f32, grey: u8) {
         self.stroked(segment(from, to), width, grey, None);
     }

@@ -2,13 +2,15 @@
 
 mod canvas;
 mod fonts;
+mod from_views;
 mod record;
 mod sheet;
 #[cfg(test)]
 mod tests;
 
-pub use record::{Correction, Moment, RecordPage, record_page};
-pub use sheet::{EquipmentLine, LoadSheet, load_sheets};
+pub(crate) use from_views::{record_pdf, sheets_pdf};
+use record::{Correction, Moment, RecordPage, record_page};
+use sheet::{EquipmentLine, LoadSheet, load_sheets};
 
 use krilla::configure::{Archival, ConfigurationBuilder};
 use krilla::metadata::{DateTime, Metadata};
@@ -20,7 +22,7 @@ use fonts::Fonts;
 
 /// A paper size. What is drawn lies inside both, so that either prints whole on the other.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Paper {
+pub(crate) enum Paper {
     /// 210 mm by 297 mm.
     #[default]
     A4,
@@ -39,7 +41,7 @@ impl Paper {
 
 /// A code as light and dark squares, row by row from the top left; without its quiet zone.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Code {
+pub(crate) struct Code {
     /// Squares on a side.
     pub modules: usize,
     /// `modules` × `modules` squares; dark is true.
@@ -49,19 +51,17 @@ pub struct Code {
 /// Why nothing could be printed.
 #[derive(Debug, thiserror::Error)]
 #[error("the page could not be written as PDF ({0}); export the record as JSON instead")]
-pub struct PrintError(String);
+pub(crate) struct PrintError(String);
 
 /// Width and height of what is drawn: A4's width and Letter's height, less half an inch all round.
 const WIDTH: f32 = 523.0;
 const HEIGHT: f32 = 720.0;
 
-/// Draws pages of one document; each is given the top left of the area that every paper has.
-fn document(
-    title: &str,
-    dated: &str,
-    paper: Paper,
-    pages: &[&dyn Fn(&mut Canvas<'_, '_>, (f32, f32))],
-) -> Result<Vec<u8>, PrintError> {
+/// Draws one page, given the top left of the area that every paper has.
+type Draw<'d> = dyn Fn(&mut Canvas<'_, '_>, (f32, f32)) + 'd;
+
+/// Draws pages of one document.
+fn document(title: &str, dated: &str, paper: Paper, pages: &[&Draw<'_>]) -> Result<Vec<u8>, PrintError> {
     let configuration = ConfigurationBuilder::new()
         .with_archival_validator(Archival::A2_B)
         .finish()

@@ -3,7 +3,7 @@ use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
 
 /// One moment of a load's story.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Moment {
+pub(crate) struct Moment {
     /// The date-time group.
     pub when: String,
     /// What happened, and who did it.
@@ -12,7 +12,7 @@ pub struct Moment {
 
 /// A deficiency, and what became of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Correction {
+pub(crate) struct Correction {
     /// The point at which it was found.
     pub point: String,
     /// What was wrong.
@@ -23,7 +23,7 @@ pub struct Correction {
 
 /// What the page of one record says. An empty text is left out.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct RecordPage {
+pub(crate) struct RecordPage {
     /// The load's number.
     pub load: String,
     /// What it is.
@@ -54,7 +54,7 @@ pub struct RecordPage {
 ///
 /// # Errors
 /// The page cannot be written.
-pub fn record_page(page: &RecordPage, paper: Paper) -> Result<Vec<u8>, PrintError> {
+pub(crate) fn record_page(page: &RecordPage, paper: Paper) -> Result<Vec<u8>, PrintError> {
     let draw = |canvas: &mut Canvas<'_, '_>, (x, y): (f32, f32)| draw(canvas, x, y, page);
     document(&format!("Record of load {}", page.load), &page.dated, paper, &[&draw])
 }

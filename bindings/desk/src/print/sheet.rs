@@ -3,7 +3,7 @@ use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
 
 /// One piece of equipment on the sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct EquipmentLine {
+pub(crate) struct EquipmentLine {
     /// As on the data plate.
     pub serial: String,
     /// What it is.
@@ -18,7 +18,7 @@ pub struct EquipmentLine {
 
 /// What a load sheet says. Every value is a text that is ready to be read; an empty one is left out.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct LoadSheet {
+pub(crate) struct LoadSheet {
     /// The load's number.
     pub load: String,
     /// What it is.
@@ -62,7 +62,7 @@ const STANDING: [&str; 3] = [
 ///
 /// # Errors
 /// The page cannot be written.
-pub fn load_sheets(sheets: &[LoadSheet], dated: &str, paper: Paper) -> Result<Vec<u8>, PrintError> {
+pub(crate) fn load_sheets(sheets: &[LoadSheet], dated: &str, paper: Paper) -> Result<Vec<u8>, PrintError> {
     let title = match sheets {
         [one] => format!("Load {}", one.load),
         _ => format!("{} load sheets", sheets.len()),
@@ -77,7 +77,7 @@ pub fn load_sheets(sheets: &[LoadSheet], dated: &str, paper: Paper) -> Result<Ve
             }
         })
         .collect();
-    let pages: Vec<&dyn Fn(&mut Canvas<'_, '_>, (f32, f32))> = draws.iter().map(|draw| draw as _).collect();
+    let pages: Vec<&super::Draw<'_>> = draws.iter().map(|draw| draw as _).collect();
     document(&title, dated, paper, &pages)
 }
 

@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use slingseal_core::app::{App, AppError, RecordLine, RecordView};
+use slingseal_core::app::{App, AppError, RecordLine, RecordView, code_of};
 
 use super::{Setting, verify};
 use crate::cli::RecordsVerb;
@@ -37,6 +37,16 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
             } else {
                 print!("{}", seal.code.terminal()?);
                 print!("{}", verify::text(&seal.verdict, false));
+            }
+        }
+        RecordsVerb::Print { record, out, letter } => {
+            let view = app.record(&whole(&app, &record)?)?;
+            let paper = if letter { Paper::Letter } else { Paper::A4 };
+            write(&out, &record_pdf(&view, Some(&code_of(&view.seal)?), paper)?)?;
+            if setting.json {
+                print_json(&serde_json::json!({ "record": view.line.record, "file": out }));
+            } else {
+                told(&[out]);
             }
         }
         RecordsVerb::Verify => {

@@ -8,8 +8,9 @@ use slingseal_core::app::{AppError, TagView};
 use super::Setting;
 use crate::cli::TagVerb;
 use crate::input;
-use crate::output::{file_name, print_json, put_code, told};
+use crate::output::{file_name, print_json, put_code, told, write};
 use crate::platform::{Secret, ask};
+use crate::print::{Paper, sheets_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError> {
     match verb {
@@ -25,7 +26,11 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
                     other => other,
                 },
             )?;
-            let files = put_code(&made.code, Some(&out), &format!("tag-{}", file_name(&made.tag.load)))?;
+            let name = format!("tag-{}", file_name(&made.tag.load));
+            let mut files = put_code(&made.code, Some(&out), &name)?;
+            let sheet = out.join(format!("{name}.pdf"));
+            write(&sheet, &sheets_pdf(&[(&made.tag, &made.code)], Paper::A4)?)?;
+            files.push(sheet);
             if setting.json {
                 print_json(&made);
             } else {

@@ -1,0 +1,165 @@
+//! From the facade's views to what the pages say.
+
+use serde::Deserialize;
+use slingseal_core::app::{AppError, CodeView, FindingState, RecordView, TagView};
+
+use super::{
+    Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, PrintError, RecordPage, load_sheets,
+    record_page,
+};
+
+impl From<PrintError> for AppError {
+    fn from(error: PrintError) -> Self {
+        Self::Internal { message: error.to_string() }
+    }
+}
+
+fn code(view: &CodeView) -> Code {
+    let modules = usize::try_from(view.size).unwrap_or_default();
+    Code { modules, dark: view.modules.iter().map(|module| *module == 1).collect() }
+}
+
+fn sheet(tag: &TagView, picture: &CodeView) -> LoadSheet {
+    let some = |text: &Option<String>| text.clone().unwrap_or_default();
+    LoadSheet {
+        load: tag.load.clone(),
+        description: tag.description.clone(),
+        mass: tag.gross.clone(),
+        aircraft: tag.aircraft.clone(),
+        allowable: tag.allowable.clone(),
+        zone: tag.pickup.name.clone(),
+        grid: some(&tag.pickup.grid),
+        destination: tag.destination.name.clone(),
+        rigger: some(&tag.rigger),
+        procedure: tag.procedure_title.clone().unwrap_or_else(|| tag.procedure.clone()),
+        equipment: tag
+            .equipment
+            .iter()
+            .map(|piece| EquipmentLine {
+                serial: piece.serial.clone(),
+                kind: piece.kind.clone(),
+                rating: some(&piece.rating),
+                source: some(&piece.source),
+                due: some(&piece.next_inspection),
+            })
+            .collect(),
+        links: tag.links.iter().map(|count| (count.leg.clone(), count.link.to_string())).collect(),
+        signed_by: tag.planner.clone(),
+        // The sheet says by itself that nobody has signed.
+        cautions: tag.warnings.iter().filter(|_| tag.signature != "unsigned").cloned().collect(),
+        code: code(picture),
+    }
+}
+
+/// The sheets of some tags, one page each, dated by the newest plan.
+///
+/// # Errors
+/// The page cannot be written.
+pub(crate) fn sheets_pdf(tags: &[(&TagView, &CodeView)], paper: Paper) -> Result<Vec<u8>, AppError> {
+    let dated = tags.iter().map(|(tag, _)| tag.planned.rfc3339.as_str()).max();
+    let sheets: Vec<LoadSheet> = tags.iter().map(|(tag, code)| sheet(tag, code)).collect();
+    Ok(load_sheets(&sheets, dated.unwrap_or("1970-01-01T00:00:00Z"), paper)?)
+}
+
+/// What the page needs of the statics as a record keeps them.
+#[derive(Deserialize)]
+struct Rigging {
+    #[serde(default)]
+    parts: Vec<Part>,
+    #[serde(default)]
+    warnings: Vec<String>,
+}
+
+#[derive(Deserialize)]
+struct Part {
+    part: String,
+    utilisation: f64,
+    carries_n: f64,
+}
+
+/// The page of one record.
+///
+/// # Errors
+/// The page cannot be written.
+pub(crate) fn record_pdf(
+    view: &RecordView,
+    seal: Option<&CodeView>,
+    paper: Paper,
+) -> Result<Vec<u8>, AppError> {
+    let line = &view.line;
+    let standing = match (view.voids.last(), line.standing.as_str(), line.expired, line.fit) {
+        (Some(void), ..) => format!("VOID {void}"),
+        (None, "superseded", ..) => "superseded by a later inspection".into(),
+        (None, _, true, true) => format!("expired {}", line.valid_until.dtg),
+        (None, _, _, true) => format!("until {} for {}", line.valid_until.dtg, line.aircraft),
+        (None, _, _, false) => format!("decided {}", line.issued.dtg),
+    };
+    let tag = view.tag.as_ref();
+    let fact = |label: &str, value: String| (label.to_owned(), value);
+    let rigging: Option<Rigging> =
+        view.rigging_json.as_deref().and_then(|json| serde_json::from_str(json).ok());
+    let facts = vec![
+        fact("inspector", line.inspector.clone()),
+        fact("rigger", line.rigger.clone()),
+        fact("procedure", line.procedure.clone()),
+        fact("gross mass", tag.map(|tag| tag.gross.clone()).unwrap_or_default()),
+        fact("allowable", tag.map(|tag| tag.allowable.clone()).unwrap_or_default()),
+        fact("aircraft", line.aircraft.clone()),
+        fact("from", line.place.clone()),
+        fact("grid", tag.and_then(|tag| tag.pickup.grid.clone()).unwrap_or_default()),
+        fact("to", tag.map(|tag| tag.destination.name.clone()).unwrap_or_default()),
+        fact("sealed", line.issued.dtg.clone()),
+        fact("valid until", line.valid_until.dtg.clone()),
+        fact("tag signed by", tag.and_then(|tag| tag.planner.clone()).unwrap_or_default()),
+    ];
+    let page = RecordPage {
+        load: line.load.clone(),
+        description: tag.map(|tag| tag.description.clone()).unwrap_or_default(),
+        fit: line.fit && view.voids.is_empty(),
+        standing,
+        facts,
+        moments: moments(view),
+        deficiencies: view
+            .findings
+            .iter()
+            .map(|finding| Correction {
+                point: finding.prompt.clone(),
+                found: finding.shown.clone(),
+                corrected: (finding.state == FindingState::Closed)
+                    .then(|| finding.story.last().cloned().unwrap_or_else(|| "looked at again".into())),
+            })
+            .collect(),
+        rigging: rigging
+            .iter()
+            .flat_map(|rigging| &rigging.parts)
+            .map(|part| {
+                let share = format!("{:.0} %", part.utilisation * 100.0);
+                [part.part.clone(), format!("{:.1} kN", part.carries_n / 1_000.0), share]
+            })
+            .collect(),
+        warnings: rigging.map(|rigging| rigging.warnings).unwrap_or_default(),
+        dated: line.issued.rfc3339.clone(),
+        digest: line.record.clone(),
+        code: seal.map(code),
+    };
+    Ok(record_page(&page, paper)?)
+}
+
+/// The story without the cards that were simply good: a page has no room for a hundred of them.
+fn moments(view: &RecordView) -> Vec<Moment> {
+    let moment = |when: &str, what: String| Moment { when: when.into(), what };
+    let mut moments = Vec::new();
+    let mut good = 0u32;
+    for entry in &view.timeline {
+        if entry.what.starts_with("card ") && !entry.what.contains("eficien") {
+            good += 1;
+            continue;
+        }
+        if good > 0 {
+            moments.push(moment("", format!("{good} answers good")));
+            good = 0;
+        }
+        moments.push(moment(&entry.at.dtg, entry.what.clone()));
+    }
+    moments
+}
