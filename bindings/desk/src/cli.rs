@@ -113,6 +113,9 @@ pub(crate) enum Verb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// Carry records, tags, voids and rosters to another device, without a network
+    #[command(subcommand)]
+    Bundle(BundleVerb),
     /// The account: list, show, verify
     #[command(subcommand)]
     Records(RecordsVerb),
@@ -282,5 +285,39 @@ pub(crate) enum RecordsVerb {
         /// Where to put PNG, SVG and text
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
+    },
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum BundleVerb {
+    /// What this home has, as one short code: the other side leaves it out
+    Have {
+        /// Where to put it
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Pack what the other side lacks
+    Write {
+        /// The bundle; with --frames the folder of the pictures
+        #[arg(long, value_name = "FILE")]
+        out: PathBuf,
+        /// The other side's have code
+        #[arg(long, value_name = "CODE")]
+        have: Option<String>,
+        /// Leave photographs out
+        #[arg(long)]
+        no_photos: bool,
+        /// As the frames of a moving code, without photographs
+        #[arg(long)]
+        frames: bool,
+        /// With --frames: how many more than are enough, per cent
+        #[arg(long, value_name = "PERCENT", default_value_t = 50)]
+        spare: u32,
+    },
+    /// Take in a bundle, or the pictures of a moving code
+    Read {
+        /// One bundle, or pictures, or their folder
+        #[arg(value_name = "FILE", required = true)]
+        files: Vec<PathBuf>,
     },
 }

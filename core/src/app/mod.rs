@@ -5,9 +5,11 @@
 //! before the call returns.
 
 mod authority;
+mod bundles;
 mod codes;
 mod error;
 mod hook;
+mod merge;
 mod preferences;
 mod procedures;
 mod receive;
@@ -34,6 +36,10 @@ pub use crate::qr::{Effort, SceneReader};
 pub use crate::trust::Stretch;
 pub use crate::words::{Clock, Entropy, Language, Seconds, Time};
 pub use authority::{AuthorityView, Issue};
+pub use bundles::{
+    BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MovingCode, MovingReader,
+    SetAsideLine,
+};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of};
 pub use error::AppError;
 pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};

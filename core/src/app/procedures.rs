@@ -154,14 +154,29 @@ impl Inner {
         digest: &Digest,
         language: Language,
     ) -> Result<Expanded, AppError> {
-        if let Some(text) = self.text_setting(&text_name(digest))? {
-            return Ok(check(&text)?.expand(language));
-        }
-        for plain in BUILT_IN {
-            if Digest::of(plain.text.as_bytes()) == *digest {
-                return Ok(check(plain.text)?.expand(language));
-            }
-        }
-        Err(AppError::not_found("the procedure of this walk is not here; add its file"))
+        expanded_of(&self.store.read(), digest, language)
     }
+}
+
+/// Whether every device has the text of a procedure already.
+pub(crate) fn comes_with_the_program(digest: &Digest) -> bool {
+    BUILT_IN.iter().any(|plain| Digest::of(plain.text.as_bytes()) == *digest)
+}
+
+/// The procedure of a digest: as it was walked, or one that comes with the program.
+pub(crate) fn expanded_of(
+    read: &crate::store::Reader<'_>,
+    digest: &Digest,
+    language: Language,
+) -> Result<Expanded, AppError> {
+    let text = read.setting(&text_name(digest))?.and_then(|bytes| String::from_utf8(bytes).ok());
+    if let Some(text) = text {
+        return Ok(check(&text)?.expand(language));
+    }
+    for plain in BUILT_IN {
+        if Digest::of(plain.text.as_bytes()) == *digest {
+            return Ok(check(plain.text)?.expand(language));
+        }
+    }
+    Err(AppError::not_found("the procedure of this walk is not here; add its file"))
 }

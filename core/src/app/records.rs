@@ -87,6 +87,51 @@ pub struct AuditView {
     pub faults: Vec<String>,
 }
 
+/// The same inside a transaction.
+pub(crate) fn restand_in(tx: &crate::store::Tx<'_>, load: &str) -> Result<(), AppError> {
+    let rows = tx.records_of_load(load)?;
+    let newest = rows.iter().max_by_key(|row| (row.issued, row.digest)).map(|row| row.digest);
+    for row in &rows {
+        let standing = if !tx.voids_of(row.digest)?.is_empty() {
+            Standing::Voided
+        } else if Some(row.digest) == newest {
+            Standing::Current
+        } else {
+            Standing::Superseded
+        };
+        if row.standing != standing {
+            tx.set_standing(row.digest, standing)?;
+        }
+    }
+    Ok(())
+}
+
+/// The columns of a seal whose tag and record are not here.
+pub(crate) fn bare_row(seal: &crate::seal::Seal, inspector: &str, now: Time) -> RecordRow {
+    RecordRow {
+        digest: seal.record,
+        load: seal.load.to_string(),
+        tag: None,
+        procedure: seal.procedure.to_string(),
+        outcome: match seal.outcome {
+            crate::seal::Outcome::Fit => Outcome::Fit,
+            crate::seal::Outcome::NotFit => Outcome::NotFit,
+        },
+        inspector: inspector.to_owned(),
+        rigger: String::new(),
+        place: String::new(),
+        aircraft: String::new(),
+        mass_g: None,
+        found: seal.found.into(),
+        corrected: seal.corrected.into(),
+        issued: seal.issued,
+        valid_until: seal.valid_until,
+        standing: Standing::Current,
+        device: None,
+        received: now,
+    }
+}
+
 impl App {
     /// Records, newest first: all, or those in which every word occurs.
     ///
@@ -165,28 +210,7 @@ impl Inner {
             Some(received) => {
                 columns(&seal, &received.tag, &received.digest, inspector, seal.record, now, None)
             }
-            None => RecordRow {
-                digest: seal.record,
-                load: seal.load.to_string(),
-                tag: None,
-                procedure: seal.procedure.to_string(),
-                outcome: match seal.outcome {
-                    crate::seal::Outcome::Fit => Outcome::Fit,
-                    crate::seal::Outcome::NotFit => Outcome::NotFit,
-                },
-                inspector: inspector.to_owned(),
-                rigger: String::new(),
-                place: String::new(),
-                aircraft: String::new(),
-                mass_g: None,
-                found: seal.found.into(),
-                corrected: seal.corrected.into(),
-                issued: seal.issued,
-                valid_until: seal.valid_until,
-                standing: Standing::Current,
-                device: None,
-                received: now,
-            },
+            None => bare_row(&seal, inspector, now),
         };
         self.store.write(|tx| -> Result<(), AppError> {
             tx.put_record(&NewRecord {
@@ -205,23 +229,7 @@ impl Inner {
     /// Sets anew which record of a load is current, from what is known: the newest is, the others are superseded; a
     /// voided one stays so.
     pub(crate) fn restand(&mut self, load: &str) -> Result<(), AppError> {
-        self.store.write(|tx| -> Result<(), AppError> {
-            let rows = tx.records_of_load(load)?;
-            let newest = rows.iter().max_by_key(|row| (row.issued, row.digest)).map(|row| row.digest);
-            for row in &rows {
-                let standing = if !tx.voids_of(row.digest)?.is_empty() {
-                    Standing::Voided
-                } else if Some(row.digest) == newest {
-                    Standing::Current
-                } else {
-                    Standing::Superseded
-                };
-                if row.standing != standing {
-                    tx.set_standing(row.digest, standing)?;
-                }
-            }
-            Ok(())
-        })
+        self.store.write(|tx| restand_in(tx, load))
     }
 
     fn record_view(&self, digest: Digest) -> Result<RecordView, AppError> {

@@ -360,6 +360,23 @@ pub(crate) fn walk_of_record(inner: &Inner, record: &Record) -> Result<(Walk, Ta
     Ok((walk, received.tag))
 }
 
+/// A walk folded from a record by the procedure that it names: for a merge, which reads from its own transaction.
+pub(crate) fn walk_from(record: &Record, plan: crate::procedure::Expanded) -> Result<(Walk, Tag), AppError> {
+    let entries = &record.entries;
+    let missing = || AppError::bad_input("the record does not say which tag was walked");
+    let ground = entries.iter().find(|entry| entry.kind == GROUND).ok_or_else(missing)?;
+    let (tag, digest, inspector) = ground_parts(&ground.body)?;
+    if tag != record.tag || digest != record.procedure_digest {
+        return Err(AppError::bad_input("the record walks another tag or procedure than it holds"));
+    }
+    let received = ReceivedTag::open(tag)?;
+    let ground = walk::Ground { plan, facts: facts(&received.tag, received.digest), inspector };
+    let bodies = entries.iter().filter(|entry| entry.kind == super::walks::EVENT);
+    let events = super::walks::events(bodies.map(|entry| entry.body.as_slice()))?;
+    let walk = Walk::fold(std::sync::Arc::new(ground), &events).map_err(AppError::bad_input)?;
+    Ok((walk, received.tag))
+}
+
 /// The bytes of a seal's text.
 pub(crate) fn seal_bytes(text: &str) -> Result<Vec<u8>, AppError> {
     match unwrap(text)? {

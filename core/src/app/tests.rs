@@ -1,3 +1,5 @@
+mod bundles;
+
 use std::path::Path;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};

@@ -349,6 +349,15 @@ impl Reader<'_> {
         })
     }
 
+    /// Of every record: when it was sealed, what it goes by, and whether its full record is here.
+    pub fn records_known(&self) -> Result<Vec<(Time, Digest, bool)>, StoreError> {
+        let sql = "SELECT issued, digest, body IS NOT NULL FROM records
+                   JOIN record_bytes ON record_bytes.record = records.id ORDER BY issued, digest";
+        let mut statement = self.conn.prepare_cached(sql)?;
+        let rows = statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
     /// The digests of all records, sorted: what a device says that it has.
     pub fn record_digests(&self) -> Result<Vec<Digest>, StoreError> {
         self.ask("SELECT digest FROM records ORDER BY digest", |statement| {

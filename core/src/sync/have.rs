@@ -82,7 +82,7 @@ impl Have {
         let mut spans: Vec<(i64, Vec<(Digest, bool)>)> = Vec::new();
         for (at, (day, digests)) in days.into_iter().enumerate() {
             match spans.last_mut() {
-                Some((_, last)) if at < old && at % each != 0 => last.extend(digests),
+                Some((_, last)) if at < old && !at.is_multiple_of(each) => last.extend(digests),
                 _ => spans.push((day, digests)),
             }
         }

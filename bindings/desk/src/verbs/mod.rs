@@ -1,6 +1,7 @@
 //! One file a verb.
 
 mod authority;
+mod bundle;
 mod demo;
 mod inspect;
 mod key;
@@ -63,6 +64,7 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Void { seal, cause, note, out } => {
             void::run(&setting, &seal, &cause, note.as_deref(), out.as_deref())
         }
+        Verb::Bundle(verb) => bundle::run(&setting, verb),
         Verb::Records(verb) => records::run(&setting, verb),
     }
 }

@@ -25,7 +25,7 @@ fn some(count: usize) -> Vec<(ItemKind, Vec<u8>)> {
             let kind = [ItemKind::Record, ItemKind::Tag, ItemKind::Void, ItemKind::Photo][at % 4];
             // Bodies that hold the mark and other items must not confuse the reader.
             let mut body = vec![at as u8; at * 37 % 900];
-            if at % 5 == 0 {
+            if at.is_multiple_of(5) {
                 body.extend(pack(&[(ItemKind::Tag, vec![1, 2, 3])]));
                 body.extend(super::MARK);
             }
@@ -98,7 +98,7 @@ fn a_cut_bundle_gives_what_is_whole() {
         let (unpacked, damaged) = items(pieces(&whole[..length]));
         let full = (length - front) / (super::HEAD + 40);
         assert_eq!(unpacked.len(), full);
-        assert_eq!(damaged, usize::from((length - front) % (super::HEAD + 40) != 0));
+        assert_eq!(damaged, usize::from(!(length - front).is_multiple_of(super::HEAD + 40)));
     }
 }
 

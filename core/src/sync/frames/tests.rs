@@ -149,7 +149,7 @@ fn forged_frames_make_no_bundle() {
         let id = [(round % 6) as u8; 8];
         let length = 33 + (round % 6) * 700;
         let number = (bytes.next() >> 40) as u32 & 0xff_ffff;
-        let number = if round % 3 == 0 { number % 16 } else { number };
+        let number = if round.is_multiple_of(3) { number % 16 } else { number };
         let symbol = bytes.some(300);
         assert!(!matches!(reader.take(&forge(id, length, number, &symbol)), Ok(Heard::Whole(_))));
         assert!(reader.under_way.len() <= FrameReader::MOST_UNDER_WAY);

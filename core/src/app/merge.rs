@@ -1,0 +1,274 @@
+//! Taking a bundle in, item by item, inside one transaction. A union of sets: what comes twice, or in another order, changes
+//! nothing.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::authority::credential_row;
+use super::bundles::{HEADS, heads_bytes};
+use super::procedures::{expanded_of, text_name};
+use super::records::{bare_row, restand_in};
+use super::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
+use super::{AppError, BundleReport, SetAsideLine};
+use crate::procedure::Expanded;
+use crate::seal::Void;
+use crate::store::{NewRecord, Put, RosterRow, TagRow, Tx, VoidRow};
+use crate::sync::{Examined, HeadItem, Item, ItemKind, RecordItem, examine_record};
+use crate::tag::ReceivedTag;
+use crate::trust::{Credentialed, Roster, Trusted};
+use crate::words::{Digest, Language, Time};
+
+/// A merge under way: one transaction.
+pub(super) struct Merge<'m, 'c> {
+    pub(super) tx: &'m Tx<'c>,
+    pub(super) trusted: &'m Trusted,
+    pub(super) now: Time,
+    pub(super) language: Language,
+    pub(super) plans: BTreeMap<Digest, Expanded>,
+    /// Loads of which something new came: which record is current is settled at the end, whatever the order was.
+    pub(super) loads: BTreeSet<String>,
+    pub(super) heads: BTreeMap<[u8; 16], HeadItem>,
+    pub(super) own: HeadItem,
+    pub(super) report: BundleReport,
+}
+
+impl Merge<'_, '_> {
+    pub(super) fn take(&mut self, item: &Item, number: u64) -> Result<(), AppError> {
+        let judged = match item.kind {
+            ItemKind::Credential => self.credential(&item.body),
+            ItemKind::Roster => self.roster(&item.body),
+            ItemKind::Tag => self.tag(&item.body),
+            ItemKind::Void => self.void(&item.body),
+            ItemKind::Record => self.record(&item.body),
+            ItemKind::Head => self.head(&item.body),
+            ItemKind::Photo => self.photo(&item.body),
+            ItemKind::Procedure => self.procedure(&item.body),
+        };
+        match judged {
+            Ok(()) => {
+                self.tx.remove_quarantine(Digest::of(&item.body))?;
+                Ok(())
+            }
+            // The disk's troubles end the merge; all else is the item's own fault.
+            Err(
+                error @ (AppError::StorageFull { .. }
+                | AppError::StorageDamaged { .. }
+                | AppError::Internal { .. }),
+            ) => Err(error),
+            Err(error) => {
+                self.set_aside(&item.body, format!("item {number}"), item.kind.english(), error.to_string())
+            }
+        }
+    }
+
+    pub(super) fn set_aside(
+        &mut self,
+        bytes: &[u8],
+        place: String,
+        kind: &str,
+        reason: String,
+    ) -> Result<(), AppError> {
+        self.tx.put_quarantine(bytes, &reason, self.now)?;
+        self.report.set_aside.push(SetAsideLine { place, kind: kind.to_owned(), reason });
+        Ok(())
+    }
+
+    fn paper(&mut self, new: bool) {
+        self.report.papers += u32::from(new);
+    }
+
+    fn credential(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let signer = self.trusted.credential(bytes)?;
+        let credential = Credentialed::open(bytes)?.credential;
+        let row = credential_row(&credential, bytes, signer.authority.to_bytes(), self.now, false);
+        let new = self.tx.put_credential(&row)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn roster(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let id = Roster::authority(bytes)?;
+        let mut last =
+            AppError::refused("its authority is not trusted here; add its card, then read the bundle again");
+        for authority in self.trusted.with_id(id) {
+            match Roster::open(bytes, &authority.key) {
+                Ok(roster) => {
+                    let new = self.tx.put_roster(&RosterRow {
+                        authority: authority.key.to_bytes(),
+                        sequence: roster.sequence.into(),
+                        issued: roster.issued,
+                        received: self.now,
+                        bytes: bytes.to_vec(),
+                    })?;
+                    self.paper(new);
+                    return Ok(());
+                }
+                Err(error) => last = error.into(),
+            }
+        }
+        Err(last)
+    }
+
+    fn tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let received = ReceivedTag::open(bytes)?;
+        let new = self.tx.put_tag(&TagRow {
+            digest: received.digest,
+            load: received.tag.load.to_string(),
+            // A plan that was made at one desk is planned at every desk.
+            planned: true,
+            received: self.now,
+            bytes: bytes.to_vec(),
+        })?;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn void(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let (void, message) = Void::open(bytes)?;
+        let signer = self.trusted.signer(crate::envelope::Kind::Void, &message)?;
+        if void.issued > signer.credential.expires {
+            return Err(AppError::refused(format!(
+                "the credential of {} had run out when this void was signed; it does not count",
+                signer.credential.holder
+            )));
+        }
+        let new = self.tx.put_void(&VoidRow {
+            digest: Digest::of(bytes),
+            record: void.record,
+            load: void.load.to_string(),
+            issued: void.issued,
+            received: self.now,
+            bytes: bytes.to_vec(),
+        })?;
+        self.paper(new);
+        self.loads.insert(void.load.to_string());
+        Ok(())
+    }
+
+    fn photo(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let digest = Digest::of(bytes);
+        if self.tx.photo(digest)?.is_none() {
+            self.tx.put_photo(bytes, self.now)?;
+            self.report.photos += 1;
+        }
+        Ok(())
+    }
+
+    /// The text of a procedure: found by its digest alone, so that nothing needs to be believed.
+    fn procedure(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let text = std::str::from_utf8(bytes).map_err(|_| AppError::bad_input("it is no text"))?;
+        let digest = crate::procedure::check(text)?.digest();
+        if self.tx.setting(&text_name(&digest))?.is_none() {
+            self.tx.put_setting(&text_name(&digest), bytes)?;
+        }
+        Ok(())
+    }
+
+    fn head(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let head = HeadItem::parse(bytes)?;
+        if head.device == self.own.device {
+            if head.seq > self.own.seq || (head.seq == self.own.seq && head.digest != self.own.digest) {
+                self.report.warnings.push(
+                    "another device knows more of this one's journal than is here: this home was copied or put back to an older \
+                     state; find out when"
+                        .into(),
+                );
+            }
+            return Ok(());
+        }
+        self.saw_head(head);
+        Ok(())
+    }
+
+    fn saw_head(&mut self, head: HeadItem) {
+        match self.heads.get(&head.device) {
+            Some(known) if known.seq == head.seq && known.digest != head.digest => {
+                let name = super::view::hex(&head.device);
+                self.report.warnings.push(format!(
+                    "the journal of device {name} is told in two ways at entry {}: it was copied or rewritten; run the audit",
+                    head.seq
+                ));
+            }
+            Some(known) if known.seq >= head.seq => {}
+            _ => {
+                self.heads.insert(head.device, head);
+            }
+        }
+    }
+
+    fn record(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let item = RecordItem::parse(bytes)?;
+        let examined = examine_record(&item, self.trusted, &entry_digest)
+            .map_err(|unfit| AppError::refused(unfit.to_string()))?;
+        let digest = examined.seal.record;
+        if let Some(row) = self.tx.record(digest)? {
+            let whole = row.device.is_some();
+            if whole || item.record.is_none() {
+                self.report.known += 1;
+                return Ok(());
+            }
+        }
+        let put = self.put(&item, &examined)?;
+        match put {
+            Put::New => self.report.new += 1,
+            Put::Completed => self.report.completed += 1,
+            Put::Known => self.report.known += 1,
+        }
+        if let Some(record) = &examined.record {
+            let (seq, digest) = record.head;
+            self.saw_head(HeadItem { device: record.device, seq, digest });
+        }
+        self.loads.insert(examined.seal.load.to_string());
+        Ok(())
+    }
+
+    fn put(&mut self, item: &RecordItem, examined: &Examined) -> Result<Put, AppError> {
+        let inspector = examined.signer.credential.holder.to_string();
+        let seal = &examined.seal;
+        let Some(record) = &examined.record else {
+            let row = bare_row(seal, &inspector, self.now);
+            return Ok(self.tx.put_record(&NewRecord {
+                row: &row,
+                seal: &item.seal,
+                body: None,
+                deficiencies: &[],
+                equipment: &[],
+                words: "",
+            })?);
+        };
+        let plan = match self.plans.get(&record.procedure_digest) {
+            Some(plan) => plan.clone(),
+            None => {
+                let plan = expanded_of(self.tx, &record.procedure_digest, self.language)?;
+                self.plans.insert(record.procedure_digest, plan.clone());
+                plan
+            }
+        };
+        // Whatever is wrong inside a record is the record's fault, and no damage of this home.
+        let (walk, tag) = walk_from(record, plan).map_err(AppError::bad_input)?;
+        let row = columns(
+            seal,
+            &tag,
+            &Digest::of(&record.tag),
+            &inspector,
+            seal.record,
+            self.now,
+            Some(record.device),
+        );
+        Ok(self.tx.put_record(&NewRecord {
+            row: &row,
+            seal: &item.seal,
+            body: item.record.as_deref(),
+            deficiencies: &deficiencies(&walk),
+            equipment: &equipment(&tag),
+            words: tag.description.as_str(),
+        })?)
+    }
+
+    pub(super) fn finish(self) -> Result<BundleReport, AppError> {
+        for load in &self.loads {
+            restand_in(self.tx, load)?;
+        }
+        self.tx.put_setting(HEADS, &heads_bytes(&self.heads))?;
+        Ok(self.report)
+    }
+}
