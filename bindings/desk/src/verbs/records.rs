@@ -6,7 +6,8 @@ use slingseal_core::app::{App, AppError, RecordLine, RecordView, code_of};
 
 use super::{Setting, verify};
 use crate::cli::RecordsVerb;
-use crate::output::{bad_input, file_name, print_json, put_code, told};
+use crate::output::{bad_input, file_name, print_json, put_code, told, write};
+use crate::print::{Paper, record_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
