@@ -7,7 +7,6 @@ mod input;
 mod output;
 mod platform;
 mod terminal;
-#[allow(dead_code, reason = "the verbs that print come next")]
 mod print;
 mod verbs;
 
