@@ -6,8 +6,8 @@ mod cli;
 mod input;
 mod output;
 mod platform;
-mod terminal;
 mod print;
+mod terminal;
 mod verbs;
 
 use std::process::ExitCode;
