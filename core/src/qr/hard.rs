@@ -4,7 +4,7 @@ use super::decode::{Attempt, decode};
 use super::equal::{equalised, explained, levelled};
 use super::grid::Grid;
 use super::layout::Layout;
-use super::locate::{Corners, Point, agreement, corners, length, minus};
+use super::locate::{Corners, Pair, Point, agreement, corners, length, minus, two_corners};
 use super::luma::Luma;
 use super::mesh::{Mesh, finest};
 
@@ -57,9 +57,7 @@ impl Sightings {
         for (i, first) in seen.iter().enumerate() {
             for (j, right) in seen.iter().enumerate() {
                 for (k, below) in seen.iter().enumerate() {
-                    if i != j
-                        && i != k
-                        && j != k
+                    if i != j && i != k && j != k
                         && let Some(doubt) = doubt(first, right, below)
                     {
                         ranked.push((doubt, [*first, *right, *below]));
@@ -69,6 +67,33 @@ impl Sightings {
         }
         ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
         ranked.into_iter().map(|(_, triple)| triple).collect()
+    }
+}
+
+impl Sightings {
+    /// Codes of which only two patterns can be seen.
+    fn pairs(&self, picture: &Luma, most: &mut usize) -> Vec<(Corners, Vec<Layout>)> {
+        let mut seen = self.0.clone();
+        seen.sort_by(|a, b| b.times.cmp(&a.times).then(b.size.total_cmp(&a.size)));
+        seen.truncate(6);
+        let mut found = Vec::new();
+        for (j, other) in seen.iter().enumerate() {
+            for one in seen.iter().take(j) {
+                let modules = length(minus(one.at, other.at)) / (one.size + other.size) * 14.0;
+                if *most == 0 || !(12.0..400.0).contains(&modules) || one.size.max(other.size) > 3.0 * one.size.min(other.size) {
+                    continue;
+                }
+                *most -= 1;
+                for [a, b] in [[one, other], [other, one]] {
+                    let places = [(a.at, a.size), (b.at, b.size)];
+                    for pair in [Pair::FirstAndRight, Pair::FirstAndBelow, Pair::RightAndBelow] {
+                        let two = two_corners(picture, pair, places);
+                        found.extend(two.map(|(corners, layout)| (corners, vec![layout])));
+                    }
+                }
+            }
+        }
+        found
     }
 }
 
@@ -100,6 +125,8 @@ fn doubt(first: &Sighting, right: &Sighting, below: &Sighting) -> Option<f64> {
 pub(super) struct Work {
     /// Triples of patterns that may still be fitted.
     pub(super) fits: usize,
+    /// Pairs of patterns that may still be fitted.
+    pub(super) pairs: usize,
     /// Codes that may still be laid out and decoded.
     pub(super) codes: usize,
     /// Whether a mesh that fits badly is drawn to the picture in a second way.
@@ -119,12 +146,7 @@ pub(super) struct Seen {
 }
 
 /// Lays out and decodes the codes that the sightings may belong to. `take` is shown each and ends the search with true.
-pub(super) fn read(
-    picture: &Luma,
-    sightings: &Sightings,
-    work: &mut Work,
-    take: &mut dyn FnMut(Seen) -> bool,
-) {
+pub(super) fn read(picture: &Luma, sightings: &Sightings, work: &mut Work, take: &mut dyn FnMut(Seen) -> bool) {
     let mut used: Vec<[Point; 3]> = Vec::new();
     let mut ready: Vec<Corners> = Vec::new();
     for triple in sightings.triples() {
@@ -136,13 +158,18 @@ pub(super) fn read(
         ready.extend(corners(picture, places));
     }
     ready.sort_by(|a, b| b.fit.total_cmp(&a.fit));
-    for corners in ready {
+    let mut ready: Vec<(Corners, Vec<Layout>)> =
+        ready.into_iter().map(|corners| (corners, corners.layouts(picture))).collect();
+    if work.thorough {
+        ready.extend(sightings.pairs(picture, &mut work.pairs));
+    }
+    for (corners, layouts) in ready {
         let ends = [corners.first.middle, corners.right.middle, corners.below.middle];
         let known = |at: &Point| used.iter().flatten().any(|old| length(minus(*old, *at)) < 4.0);
-        if ends.iter().any(known) {
+        if ends.iter().zip(corners.seen).any(|(end, seen)| seen && known(end)) {
             continue;
         }
-        for layout in corners.layouts(picture) {
+        for layout in layouts {
             if work.codes == 0 {
                 return;
             }
@@ -190,10 +217,23 @@ fn laid_out(picture: &Luma, corners: &Corners, layout: Layout, thorough: bool) -
     {
         return Some(finished(&best, Some(text)));
     }
-    let mut grown = Mesh::grown(&layout, &projection, corners, picture);
-    grown.relax(&layout, picture, 0.35);
-    let grown = look(grown);
-    let flat = std::mem::replace(&mut best, grown);
+    let whole = corners.seen == [true; 3];
+    let grown = |perspective| {
+        let mut grown = best.0.grown(&layout, &projection, corners, picture, perspective);
+        if thorough {
+            grown.relax(&layout, picture, 0.35);
+        }
+        look(grown)
+    };
+    let mut better = grown(whole);
+    if thorough && whole && better.2 < 0.95 {
+        // Round a bend the scales at the patterns say nothing of the scale between them.
+        let bent = grown(false);
+        if bent.2 > better.2 {
+            better = bent;
+        }
+    }
+    let flat = std::mem::replace(&mut best, better);
     if thorough && best.2 < 0.95 || flat.2 > best.2 {
         let mut relaxed = flat.0;
         relaxed.relax(&layout, picture, 0.5);
@@ -206,7 +246,7 @@ fn laid_out(picture: &Luma, corners: &Corners, layout: Layout, thorough: bool) -
     if best.2 < LEAST_AGREEMENT {
         return None;
     }
-    let (text, soft) = solved(&best.1, &layout);
+    let (text, soft) = solved(&best.1, &layout, if thorough { 4 } else { 1 });
     best.1 = soft;
     Some(finished(&best, text))
 }
@@ -216,7 +256,7 @@ const LEAST_PIXELS: f64 = 0.8;
 
 /// Decodes soft modules, each time with the blur better known: at first from the patterns alone, then from every block
 /// that could be corrected. Answers the text and the best soft modules.
-pub(super) fn solved(levelled: &Grid<f32>, layout: &Layout) -> (Option<String>, Grid<f32>) {
+fn solved(levelled: &Grid<f32>, layout: &Layout, rounds: usize) -> (Option<String>, Grid<f32>) {
     let mut best = decode(levelled, layout);
     if best.text.is_some() {
         return (best.text, levelled.clone());
@@ -229,7 +269,7 @@ pub(super) fn solved(levelled: &Grid<f32>, layout: &Layout) -> (Option<String>, 
         })
     };
     let mut soft = levelled.clone();
-    for _ in 0..4 {
+    for _ in 0..rounds {
         let certain = with(&best);
         let before = best.corrected;
         if let Some(equal) = equalised(levelled, &certain, 0.01) {

@@ -80,12 +80,7 @@ pub fn read_luminance(
 }
 
 /// The frame without the padding of its rows.
-pub(super) fn packed(
-    width: usize,
-    height: usize,
-    stride: usize,
-    luminance: &[u8],
-) -> Result<Luma, FrameError> {
+pub(super) fn packed(width: usize, height: usize, stride: usize, luminance: &[u8]) -> Result<Luma, FrameError> {
     if width.min(height) < LEAST_SIDE || width.max(height) > MOST_SIDE {
         return Err(FrameError::WrongSize { width, height, most: MOST_SIDE });
     }
@@ -119,6 +114,9 @@ pub(super) fn read_all(planes: &[Luma]) -> Vec<String> {
 
 /// Pixels beyond which a picture is looked at smaller first.
 const LARGE: usize = 1_200_000;
+
+/// What a frame of a running camera is worth.
+const QUICK: Work = Work { fits: 6, pairs: 0, codes: 1, thorough: false };
 
 /// One climb of the ladder, from the cheapest treatment to the dearest.
 pub(super) struct Climb {
@@ -167,15 +165,21 @@ impl Climb {
         self.offer(read_hybrid(picture), Ink::Dark, 1.0, take)?;
         self.offer(read_local(picture, 12, 4), Ink::Dark, 1.0, take)?;
         let frame = self.effort == Effort::Frame;
-        let light = treat::inverted(picture);
         if frame {
-            self.hard(picture, Ink::Dark, Work { fits: 6, codes: 1, thorough: false }, take)?;
-            self.offer(read_hybrid(&treat::stretched(&light)), Ink::Light, 1.0, take)?;
+            // Where three patterns are plain, no other treatment shows what the thorough reader cannot.
+            if self.sightings(Ink::Dark).may_hold_a_code() {
+                self.hard(picture, Ink::Dark, QUICK, take)?;
+                if !self.seen.is_empty() {
+                    return Some(());
+                }
+            }
+            self.offer(read_hybrid(&treat::stretched(&treat::inverted(picture))), Ink::Light, 1.0, take)?;
             let smooth = treat::smoothed(picture);
             self.offer(read_local(&smooth, 12, 2), Ink::Dark, 1.0, take)?;
             self.offer(read_hybrid(&treat::sharpened(picture)), Ink::Dark, 1.0, take)?;
-            return self.hard(picture, Ink::Dark, Work { fits: 8, codes: 1, thorough: false }, take);
+            return self.hard(picture, Ink::Dark, QUICK, take);
         }
+        let light = treat::inverted(picture);
         self.offer(read_hybrid(&treat::stretched(&light)), Ink::Light, 1.0, take)?;
         self.offer(read_local(&light, 12, 4), Ink::Light, 1.0, take)?;
         let smooth = treat::smoothed(picture);
@@ -191,8 +195,8 @@ impl Climb {
             self.offer(read_local(&double, 20, 2), Ink::Dark, 0.5, take)?;
             self.offer(read_local(&treat::sharpened(&double), 16, 0), Ink::Dark, 0.5, take)?;
         }
-        self.hard(picture, Ink::Dark, Work { fits: 40, codes: 8, thorough: true }, take)?;
-        self.hard(&light, Ink::Light, Work { fits: 30, codes: 6, thorough: true }, take)
+        self.hard(picture, Ink::Dark, Work { fits: 40, pairs: 8, codes: 8, thorough: true }, take)?;
+        self.hard(&light, Ink::Light, Work { fits: 30, pairs: 8, codes: 6, thorough: true }, take)
     }
 
     /// Takes what a rung read: `None` where that is enough.
@@ -211,13 +215,7 @@ impl Climb {
         (!self.done()).then_some(())
     }
 
-    fn hard(
-        &mut self,
-        picture: &Luma,
-        ink: Ink,
-        mut work: Work,
-        take: &mut dyn FnMut(&str) -> bool,
-    ) -> Option<()> {
+    fn hard(&mut self, picture: &Luma, ink: Ink, mut work: Work, take: &mut dyn FnMut(&str) -> bool) -> Option<()> {
         let sightings = self.sightings(ink).clone();
         let mut found = Vec::new();
         hard::read(picture, &sightings, &mut work, &mut |seen| {

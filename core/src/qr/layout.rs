@@ -48,7 +48,7 @@ pub(super) struct Blocks {
 }
 
 /// BCH(18, 6) of the version (ISO/IEC 18004, annex D).
-fn version_bits(version: u32) -> u32 {
+pub(super) fn version_bits(version: u32) -> u32 {
     let mut rest = version;
     for _ in 0..12 {
         rest = (rest << 1) ^ ((rest >> 11) * 0x1F25);
@@ -147,8 +147,9 @@ fn square(known: &mut Grid<Known>, cx: usize, cy: usize, reach: isize, dark: imp
 /// Data modules: up and down in columns of two from the right, past the vertical timing pattern.
 fn order(known: &Grid<Known>) -> Vec<(usize, usize)> {
     let side = known.side();
-    let format =
-        |x: usize, y: usize| x == 8 && (y <= 8 || y + 8 >= side) || y == 8 && (x <= 8 || x + 8 >= side);
+    let format = |x: usize, y: usize| {
+        x == 8 && (y <= 8 || y + 8 >= side) || y == 8 && (x <= 8 || x + 8 >= side)
+    };
     let mut order = Vec::new();
     let mut right = side - 1;
     loop {

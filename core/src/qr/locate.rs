@@ -3,7 +3,7 @@
 use nalgebra::{SMatrix, SVector};
 
 use super::grid::Grid;
-use super::layout::Layout;
+use super::layout::{Layout, version_bits};
 use super::luma::Luma;
 
 pub(super) type Point = [f64; 2];
@@ -39,6 +39,8 @@ pub(super) struct Corners {
     pub(super) below: Frame,
     /// How well the patterns fit, 0 to 1.
     pub(super) fit: f64,
+    /// Which of the three were seen; the others are guessed.
+    pub(super) seen: [bool; 3],
 }
 
 /// A projection of the plane: from modules (from the code's top left) to pixels.
@@ -278,12 +280,72 @@ pub(super) fn corners(picture: &Luma, places: [(Point, f64); 3]) -> Option<Corne
     // The other two turn about directions of their own: the line between the patterns is exact.
     let (below, c) = fit_down(picture, below, first.right, across, below_size)?;
     let fit = a.min(b).min(c);
-    (fit >= LEAST_FIT && first.area() > 0.0 && right.area() > 0.0 && below.area() > 0.0).then_some(Corners {
-        first,
-        right,
-        below,
-        fit,
-    })
+    (fit >= LEAST_FIT && first.area() > 0.0 && right.area() > 0.0 && below.area() > 0.0)
+        .then_some(Corners { first, right, below, fit, seen: [true; 3] })
+}
+
+/// Which two corners a pair of patterns is taken for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Pair {
+    FirstAndRight,
+    FirstAndBelow,
+    RightAndBelow,
+}
+
+/// How surely the version must be read beside a pattern before two patterns are enough.
+const LEAST_VERSION: f64 = 0.72;
+
+/// Fits frames to two places taken for two corners of a code whose third pattern is hidden. The version beside the
+/// patterns must be read, since nothing else tells a pair of patterns from two bits of texture.
+pub(super) fn two_corners(picture: &Luma, pair: Pair, places: [(Point, f64); 2]) -> Option<(Corners, Layout)> {
+    let [(one, one_size), (other, other_size)] = places;
+    let way = minus(other, one);
+    let quarter = |a: Point| [-a[1], a[0]];
+    let (right, down) = match pair {
+        Pair::FirstAndRight => (way, quarter(way)),
+        Pair::FirstAndBelow => ([way[1], -way[0]], way),
+        // From the right corner to the one below goes one left and one down.
+        Pair::RightAndBelow => {
+            let right = [way[1] - way[0], -way[0] - way[1]];
+            (right, quarter(right))
+        }
+    };
+    let (one, a) = fit(picture, one, right, down, one_size)?;
+    let (other, b) = fit(picture, other, right, down, other_size)?;
+    if a.min(b) < LEAST_FIT || one.area() <= 0.0 || other.area() <= 0.0 {
+        return None;
+    }
+    let unseen = |version: u32| {
+        let modules = 10.0 + 4.0 * f64::from(version);
+        let moved = |frame: &Frame, u: f64, v: f64| Frame { middle: frame.at(u * modules, v * modules), ..*frame };
+        let fit = a.min(b);
+        match pair {
+            Pair::FirstAndRight => {
+                Corners { first: one, right: other, below: moved(&one, 0.0, 1.0), fit, seen: [true, true, false] }
+            }
+            Pair::FirstAndBelow => {
+                Corners { first: one, right: moved(&one, 1.0, 0.0), below: other, fit, seen: [true, false, true] }
+            }
+            Pair::RightAndBelow => {
+                Corners { first: moved(&one, -1.0, 0.0), right: one, below: other, fit, seen: [false, true, true] }
+            }
+        }
+    };
+    let mut best: Option<(f64, u32)> = None;
+    for version in 7..=40u32 {
+        let corners = unseen(version);
+        let [right, below] = corners.version_beside(picture, version)?;
+        let score = match pair {
+            Pair::FirstAndRight => right,
+            Pair::FirstAndBelow => below,
+            Pair::RightAndBelow => right.max(below),
+        };
+        if best.is_none_or(|(known, _)| score > known) {
+            best = Some((score, version));
+        }
+    }
+    let (_, version) = best.filter(|(score, _)| *score >= LEAST_VERSION)?;
+    Some((unseen(version), Layout::of(version)?))
 }
 
 /// As [`fit`], with the exact direction downwards.
@@ -313,29 +375,34 @@ impl Corners {
     pub(super) fn layouts(&self, picture: &Luma) -> Vec<Layout> {
         let guess = (self.side() - 17.0) / 4.0;
         let mut ranked: Vec<(f64, u32)> = (1..=40u32)
-            .filter(|&version| (f64::from(version) - guess).abs() < 2.0 + 0.22 * guess.max(0.0))
+            .filter(|&version| (f64::from(version) - guess).abs() < 2.0 + 0.4 * guess.max(0.0))
             .map(|version| {
                 let near = -(f64::from(version) - guess).abs() / (1.0 + 0.05 * guess.abs());
-                (near + 4.0 * self.version_seen(picture, version), version)
+                (near + 6.0 * self.version_seen(picture, version), version)
             })
             .collect();
         ranked.sort_by(|a, b| b.0.total_cmp(&a.0));
-        ranked.into_iter().take(2).filter_map(|(_, version)| Layout::of(version)).collect()
+        ranked.into_iter().take(3).filter_map(|(_, version)| Layout::of(version)).collect()
     }
 
     /// How far the version beside the patterns agrees with `version`, -1 to 1; 0 where a code has none.
     fn version_seen(&self, picture: &Luma, version: u32) -> f64 {
-        let Some(layout) = (version >= 7).then(|| Layout::of(version)).flatten() else { return 0.0 };
-        let mut sums = Sums::default();
-        for (along, across) in (0..6u8).flat_map(|along| (0..3u8).map(move |across| (along, across))) {
-            let (near, far) = (usize::from(along), layout.side - 11 + usize::from(across));
-            let (u, v) = (f64::from(across) - 7.0, f64::from(along) - 3.0);
-            for (frame, du, dv, x, y) in [(&self.right, u, v, far, near), (&self.below, v, u, near, far)] {
-                let dark = f64::from(layout.known.get(x, y).sign());
-                sums.add(dark, -f64::from(picture.sample(frame.at(du, dv))));
-            }
+        // One of the two may be under mud or round the bend.
+        let [one, other] = self.version_beside(picture, version).unwrap_or_default();
+        one.max(other) * 0.7 + one.min(other) * 0.3
+    }
+
+    /// The same beside the pattern to the right and beside the one below.
+    fn version_beside(&self, picture: &Luma, version: u32) -> Option<[f64; 2]> {
+        let bits = (version >= 7).then(|| version_bits(version))?;
+        let [mut right, mut below] = [Sums::default(), Sums::default()];
+        for bit in 0..18u32 {
+            let dark = f64::from(bits >> bit & 1);
+            let (u, v) = (f64::from(bit % 3) - 7.0, f64::from(bit / 3) - 3.0);
+            right.add(dark, -f64::from(picture.sample(self.right.at(u, v))));
+            below.add(dark, -f64::from(picture.sample(self.below.at(v, u))));
         }
-        sums.correlation()
+        Some([right.correlation(), below.correlation()])
     }
 
     /// The projection through the three patterns for a code of `side` modules.

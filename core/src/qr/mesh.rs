@@ -6,7 +6,7 @@ use super::layout::Layout;
 use super::locate::{Corners, Frame, Point, Projection, length, minus};
 use super::luma::Luma;
 
-/// Modules from node to node, about.
+/// Modules from node to node, about: a fold may be no wider than a dozen modules.
 const SPACING: f64 = 3.2;
 /// Modules round a node that are looked at.
 const WINDOW: isize = 3;
@@ -52,33 +52,51 @@ impl Mesh {
         [blend(nw[0], ne[0], sw[0], se[0]), blend(nw[1], ne[1], sw[1], se[1])]
     }
 
-    /// Grows the mesh over the picture from the three patterns: each node is foretold from its neighbours, moved to
+    /// Grows this flat mesh over the picture from the three patterns: each node is foretold from its neighbours, moved to
     /// where the modules round it stand out best, and then foretells the next. `shape` gives the change of scale from
     /// node to node that perspective alone would make.
-    pub(super) fn grown(layout: &Layout, projection: &Projection, corners: &Corners, picture: &Luma) -> Self {
-        let mut mesh = Self::flat(layout, projection);
-        let flat = mesh.clone();
-        let shape = |x: usize, y: usize| projection.frame(flat.modules(x), flat.modules(y));
+    pub(super) fn grown(&self, layout: &Layout, projection: &Projection, corners: &Corners, picture: &Luma, perspective: bool) -> Self {
+        let mut mesh = self.clone();
+        let flat = self;
+        let still = projection.frame(3.5, 3.5);
+        let shape = |x: usize, y: usize| {
+            if perspective { projection.frame(flat.modules(x), flat.modules(y)) } else { still }
+        };
         let side = mesh.cells + 1;
         let mut frames: Grid<Option<Frame>> = Grid::new(side);
-        frames.set(0, 0, Some(corners.first));
-        frames.set(mesh.cells, 0, Some(corners.right));
-        frames.set(0, mesh.cells, Some(corners.below));
+        let [first, right, below] = corners.seen;
+        frames.set(0, 0, first.then_some(corners.first));
+        frames.set(mesh.cells, 0, right.then_some(corners.right));
+        frames.set(0, mesh.cells, below.then_some(corners.below));
         // The surest neighbourhood goes first, so that a blot or a fold is gone round, not through.
         let mut surest = Grid::<f64>::new(side);
+        let mut support = Grid::<f64>::new(side);
+        let settle = |x: usize, y: usize, sure: f64, surest: &mut Grid<f64>, support: &mut Grid<f64>| {
+            surest.set(x, y, sure);
+            support.set(x, y, f64::NEG_INFINITY);
+            for (dx, dy, weight) in AROUND {
+                if let (Some(nx), Some(ny)) = (x.checked_add_signed(dx), y.checked_add_signed(dy)) {
+                    support.set(nx, ny, support.get(nx, ny) + weight * sure);
+                }
+            }
+        };
         for (x, y) in frames.places() {
             if frames.get(x, y).is_some() {
-                surest.set(x, y, 1.0);
+                settle(x, y, 1.0, &mut surest, &mut support);
             }
         }
-        while let Some((x, y)) = next_node(&frames, &surest) {
+        while let Some((x, y)) = support.places().max_by(|&(a, b), &(c, d)| {
+            support.get(a, b).total_cmp(&support.get(c, d))
+        }) {
+            if support.get(x, y) <= 0.0 {
+                break;
+            }
             let Some(foretold) = foretell(&frames, &surest, x, y, flat.step, &shape) else { break };
             let (found, sure) = seek(layout, picture, foretold, flat.modules(x), flat.modules(y), 0.5);
             frames.set(x, y, Some(learned(&frames, found, x, y, flat.step)));
-            surest.set(x, y, sure.max(0.02));
+            settle(x, y, sure.max(0.02), &mut surest, &mut support);
         }
-        mesh.nodes =
-            flat.nodes.made(|x, y| frames.get(x, y).map_or(flat.nodes.get(x, y), |frame| frame.middle));
+        mesh.nodes = flat.nodes.made(|x, y| frames.get(x, y).map_or(flat.nodes.get(x, y), |frame| frame.middle));
         mesh
     }
 
@@ -90,8 +108,7 @@ impl Mesh {
             let (found, sure) = seek(layout, picture, frame, self.modules(x), self.modules(y), reach);
             let own = 0.25 + 0.7 * sure;
             [0, 1].map(|axis| {
-                let (a, b) =
-                    if axis == 0 { (found.middle[0], smooth[0]) } else { (found.middle[1], smooth[1]) };
+                let (a, b) = if axis == 0 { (found.middle[0], smooth[0]) } else { (found.middle[1], smooth[1]) };
                 a * own + b * (1.0 - own)
             })
         });
@@ -138,8 +155,7 @@ impl Mesh {
             let middle = self.at(u, v);
             let (right, down) = (minus(self.at(u + 0.2, v), middle), minus(self.at(u, v + 0.2), middle));
             let look = |a: f64, b: f64| {
-                picture
-                    .sample([middle[0] + a * right[0] + b * down[0], middle[1] + a * right[1] + b * down[1]])
+                picture.sample([middle[0] + a * right[0] + b * down[0], middle[1] + a * right[1] + b * down[1]])
             };
             (look(0.0, 0.0) * 2.0 + look(1.0, 0.0) + look(-1.0, 0.0) + look(0.0, 1.0) + look(0.0, -1.0)) / 6.0
         })
@@ -157,18 +173,6 @@ const AROUND: [(isize, isize, f64); 8] = [
     (-1, 1, 0.5),
     (1, 1, 0.5),
 ];
-
-/// The node that is not laid yet and has the surest neighbours.
-fn next_node(frames: &Grid<Option<Frame>>, surest: &Grid<f64>) -> Option<(usize, usize)> {
-    let mut best = (0.0, None);
-    for (x, y) in frames.places().filter(|&(x, y)| frames.get(x, y).is_none()) {
-        let support = AROUND.iter().map(|&(dx, dy, weight)| weight * surest.near(x, y, dx, dy)).sum::<f64>();
-        if support > best.0 {
-            best = (support, Some((x, y)));
-        }
-    }
-    best.1
-}
 
 /// A node's frame by those of its neighbours that are known.
 fn foretell(
@@ -273,11 +277,9 @@ fn seek(layout: &Layout, picture: &Luma, frame: Frame, u: f64, v: f64, reach: f6
         let stand: f32 = seen
             .iter()
             .zip(&offsets)
-            .map(
-                |(&value, &(_, known))| {
-                    if known == 0.0 { (value - mean).abs() } else { 2.0 * known * (mean - value) }
-                },
-            )
+            .map(|(&value, &(_, known))| {
+                if known == 0.0 { (value - mean).abs() } else { 2.0 * known * (mean - value) }
+            })
             .sum();
         stand / count
     };
