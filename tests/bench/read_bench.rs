@@ -28,7 +28,9 @@ fn main() {
     let only = words.iter().find(|word| Damage::ALL.iter().any(|kind| kind.name() == word.as_str()));
     let ours_alone = words.iter().any(|word| word == "ours");
     let which = if seed == TEST_SEED { "test" } else { "development" };
-    println!("seed {seed} ({which}), {count} pictures a kind, 640 by 480 pixels; per cent read (wrong reads)\n");
+    println!(
+        "seed {seed} ({which}), {count} pictures a kind, 640 by 480 pixels; per cent read (wrong reads)\n"
+    );
     println!("| damage | {} |", READERS.join(" | "));
     println!("|---|{}", "---:|".repeat(READERS.len()));
     // A library that stumbles is counted as not reading; its message would only clutter the table.
@@ -133,9 +135,8 @@ fn now() -> Instant {
 }
 
 fn by_rqrr(shot: &Shot, grey: &[u8]) -> Vec<String> {
-    let mut prepared = rqrr::PreparedImage::prepare_from_greyscale(shot.width, shot.height, |x, y| {
-        grey[y * shot.width + x]
-    });
+    let mut prepared =
+        rqrr::PreparedImage::prepare_from_greyscale(shot.width, shot.height, |x, y| grey[y * shot.width + x]);
     prepared.detect_grids().iter().filter_map(|grid| Some(grid.decode().ok()?.1)).collect()
 }
 

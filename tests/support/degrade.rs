@@ -395,9 +395,8 @@ fn render(
             for (dx, dy) in [(0.25, 0.25), (0.75, 0.25), (0.25, 0.75), (0.75, 0.75)] {
                 let seen = tracer.sheet_at(x as f64 + dx, y as f64 + dy);
                 let colour = match seen {
-                    Some((u, v, light)) => {
-                        on_sheet(scene, u, v).map(|value| value * light * (1.0 + look.shade * (u / size - 0.5)))
-                    }
+                    Some((u, v, light)) => on_sheet(scene, u, v)
+                        .map(|value| value * light * (1.0 + look.shade * (u / size - 0.5))),
                     None => [ground * (0.7 + 0.6 * lattice(texture, x as f64 / 9.0, y as f64 / 9.0)); 3],
                 };
                 for (sum, value) in sum.iter_mut().zip(colour) {
@@ -537,7 +536,8 @@ impl<'a> Tracer<'a> {
             let along = |p: [f64; 3]| -p[0] * sin + p[1] * cos;
             let (ex, ez) = (across(eye), eye[2] - radius);
             let (wx, wz) = (across(way), way[2]);
-            let (a, b, c) = (wx * wx + wz * wz, 2.0 * (ex * wx + ez * wz), ex * ex + ez * ez - radius * radius);
+            let (a, b, c) =
+                (wx * wx + wz * wz, 2.0 * (ex * wx + ez * wz), ex * ex + ez * ez - radius * radius);
             let root = b * b - 4.0 * a * c;
             if root < 0.0 {
                 return None;
@@ -581,7 +581,8 @@ impl<'a> Tracer<'a> {
 fn lattice(seed: u64, x: f64, y: f64) -> f64 {
     let (ix, iy) = (x.floor(), y.floor());
     let corner = |dx: f64, dy: f64| {
-        let key = seed ^ ((ix + dx) as i64 as u64).wrapping_mul(0x9E37_79B9) ^ (((iy + dy) as i64 as u64) << 32);
+        let key =
+            seed ^ ((ix + dx) as i64 as u64).wrapping_mul(0x9E37_79B9) ^ (((iy + dy) as i64 as u64) << 32);
         Dice::new(key).between(0.0, 1.0)
     };
     let (fx, fy) = (x - ix, y - iy);
@@ -595,14 +596,17 @@ fn gauss(plane: &mut [f32], width: usize, height: usize, sigma: f32) {
         return;
     }
     let reach = (3.0 * sigma).ceil() as isize;
-    let kernel: Vec<f32> = (-reach..=reach).map(|at| (-(at * at) as f32 / (2.0 * sigma * sigma)).exp()).collect();
+    let kernel: Vec<f32> =
+        (-reach..=reach).map(|at| (-(at * at) as f32 / (2.0 * sigma * sigma)).exp()).collect();
     let whole: f32 = kernel.iter().sum();
     let source = plane.to_vec();
     for y in 0..height {
         for x in 0..width {
             let sum: f32 = (-reach..=reach)
                 .zip(&kernel)
-                .map(|(at, k)| k * source[y * width + (x as isize + at).clamp(0, width as isize - 1) as usize])
+                .map(|(at, k)| {
+                    k * source[y * width + (x as isize + at).clamp(0, width as isize - 1) as usize]
+                })
                 .sum();
             plane[y * width + x] = sum / whole;
         }
@@ -612,7 +616,9 @@ fn gauss(plane: &mut [f32], width: usize, height: usize, sigma: f32) {
         for x in 0..width {
             let sum: f32 = (-reach..=reach)
                 .zip(&kernel)
-                .map(|(at, k)| k * source[(y as isize + at).clamp(0, height as isize - 1) as usize * width + x])
+                .map(|(at, k)| {
+                    k * source[(y as isize + at).clamp(0, height as isize - 1) as usize * width + x]
+                })
                 .sum();
             plane[y * width + x] = sum / whole;
         }

@@ -173,7 +173,8 @@ mod tests {
     /// ISO/IEC 18004:2006, annex I, "01234567" in version 1-M: these data codewords have these check codewords.
     #[test]
     fn the_worked_example_of_the_standard() {
-        let data = [0x10, 0x20, 0x0C, 0x56, 0x61, 0x80, 0xEC, 0x11, 0xEC, 0x11, 0xEC, 0x11, 0xEC, 0x11, 0xEC, 0x11];
+        let data =
+            [0x10, 0x20, 0x0C, 0x56, 0x61, 0x80, 0xEC, 0x11, 0xEC, 0x11, 0xEC, 0x11, 0xEC, 0x11, 0xEC, 0x11];
         let check = [0xA5, 0x24, 0xD4, 0xC1, 0xED, 0x36, 0xC7, 0x87, 0x2C, 0x55];
         assert_eq!(block(&data, 10), [&data[..], &check].concat());
     }
@@ -220,7 +221,8 @@ mod tests {
         for round in 0..4000 {
             let mut word: Vec<u8> = (0..59)
                 .map(|_| {
-                    state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+                    state =
+                        state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
                     (state >> 56) as u8
                 })
                 .collect();

@@ -183,7 +183,13 @@ mod tests {
             // Half a row under mud, known to be unsure, and a blot that looks sure.
             let muddy = grid.made(|x, y| {
                 let blot = x.abs_diff(20) < 2 && y.abs_diff(14) < 2;
-                if y == 12 && x < 10 { -0.01 } else if blot { 1.0 } else { sign(x, y) }
+                if y == 12 && x < 10 {
+                    -0.01
+                } else if blot {
+                    1.0
+                } else {
+                    sign(x, y)
+                }
             });
             if length > 100 {
                 assert_eq!(decode(&muddy, &layout).text, Some(text));

@@ -43,7 +43,8 @@ fn around(values: &Grid<f32>) -> Grid<f32> {
 fn row(values: &Grid<f32>, x: usize, y: usize) -> SVector<f32, TAPS> {
     let mut row = SVector::<f32, TAPS>::zeros();
     let offsets = (-REACH..=REACH).flat_map(|dy| (-REACH..=REACH).map(move |dx| (dx, dy)));
-    for (tap, (dx, dy)) in row.iter_mut().zip(offsets.map(Some).chain([None]).map(|o| o.unwrap_or((99, 99)))) {
+    for (tap, (dx, dy)) in row.iter_mut().zip(offsets.map(Some).chain([None]).map(|o| o.unwrap_or((99, 99))))
+    {
         *tap = if dx == 99 { 1.0 } else { values.near(x, y, dx, dy) };
     }
     row
@@ -83,7 +84,12 @@ pub(super) fn equalised(levelled: &Grid<f32>, certain: &Grid<f32>, pull: f32) ->
 /// Soft modules by a model of the blur itself: the shares that neighbours give are learned from what is decided so
 /// far, and each module is then weighed dark against light by how well the brightness of all modules that it reaches
 /// is explained. Sharper than taking shares out, since it does not raise the noise.
-pub(super) fn explained(levelled: &Grid<f32>, soft: &Grid<f32>, certain: &Grid<f32>, rounds: usize) -> Option<Grid<f32>> {
+pub(super) fn explained(
+    levelled: &Grid<f32>,
+    soft: &Grid<f32>,
+    certain: &Grid<f32>,
+    rounds: usize,
+) -> Option<Grid<f32>> {
     let sign = |value: f32| if value > 0.0 { 1.0 } else { -1.0 };
     let mut bits = soft.made(|x, y| {
         let known = certain.get(x, y);
@@ -91,7 +97,10 @@ pub(super) fn explained(levelled: &Grid<f32>, soft: &Grid<f32>, certain: &Grid<f
     });
     let mut weighed = soft.clone();
     for _ in 0..rounds {
-        let trust = soft.made(|x, y| if certain.get(x, y) != 0.0 { 1.0 } else { (weighed.get(x, y).abs()).min(1.0) * 0.7 });
+        let trust =
+            soft.made(
+                |x, y| if certain.get(x, y) != 0.0 { 1.0 } else { (weighed.get(x, y).abs()).min(1.0) * 0.7 },
+            );
         let shares = learned(&bits, levelled, &trust, 0.002)?;
         let mut rest = levelled.made(|x, y| levelled.get(x, y) - shares.dot(&row(&bits, x, y)));
         let offsets: Vec<(isize, isize, f32)> = (-REACH..=REACH)
@@ -114,7 +123,8 @@ pub(super) fn explained(levelled: &Grid<f32>, soft: &Grid<f32>, certain: &Grid<f
                         && ny < rest.side()
                     {
                         let here = rest.get(nx, ny);
-                        let (dark, light) = (cap(here - share * (1.0 - bit)), cap(here + share * (1.0 + bit)));
+                        let (dark, light) =
+                            (cap(here - share * (1.0 - bit)), cap(here + share * (1.0 + bit)));
                         better += light * light - dark * dark;
                     }
                 }

@@ -57,7 +57,9 @@ impl Sightings {
         for (i, first) in seen.iter().enumerate() {
             for (j, right) in seen.iter().enumerate() {
                 for (k, below) in seen.iter().enumerate() {
-                    if i != j && i != k && j != k
+                    if i != j
+                        && i != k
+                        && j != k
                         && let Some(doubt) = doubt(first, right, below)
                     {
                         ranked.push((doubt, [*first, *right, *below]));
@@ -80,7 +82,10 @@ impl Sightings {
         for (j, other) in seen.iter().enumerate() {
             for one in seen.iter().take(j) {
                 let modules = length(minus(one.at, other.at)) / (one.size + other.size) * 14.0;
-                if *most == 0 || !(12.0..400.0).contains(&modules) || one.size.max(other.size) > 3.0 * one.size.min(other.size) {
+                if *most == 0
+                    || !(12.0..400.0).contains(&modules)
+                    || one.size.max(other.size) > 3.0 * one.size.min(other.size)
+                {
                     continue;
                 }
                 *most -= 1;
@@ -146,7 +151,12 @@ pub(super) struct Seen {
 }
 
 /// Lays out and decodes the codes that the sightings may belong to. `take` is shown each and ends the search with true.
-pub(super) fn read(picture: &Luma, sightings: &Sightings, work: &mut Work, take: &mut dyn FnMut(Seen) -> bool) {
+pub(super) fn read(
+    picture: &Luma,
+    sightings: &Sightings,
+    work: &mut Work,
+    take: &mut dyn FnMut(Seen) -> bool,
+) {
     let mut used: Vec<[Point; 3]> = Vec::new();
     let mut ready: Vec<Corners> = Vec::new();
     for triple in sightings.triples() {

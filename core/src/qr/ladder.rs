@@ -80,7 +80,12 @@ pub fn read_luminance(
 }
 
 /// The frame without the padding of its rows.
-pub(super) fn packed(width: usize, height: usize, stride: usize, luminance: &[u8]) -> Result<Luma, FrameError> {
+pub(super) fn packed(
+    width: usize,
+    height: usize,
+    stride: usize,
+    luminance: &[u8],
+) -> Result<Luma, FrameError> {
     if width.min(height) < LEAST_SIDE || width.max(height) > MOST_SIDE {
         return Err(FrameError::WrongSize { width, height, most: MOST_SIDE });
     }
@@ -215,7 +220,13 @@ impl Climb {
         (!self.done()).then_some(())
     }
 
-    fn hard(&mut self, picture: &Luma, ink: Ink, mut work: Work, take: &mut dyn FnMut(&str) -> bool) -> Option<()> {
+    fn hard(
+        &mut self,
+        picture: &Luma,
+        ink: Ink,
+        mut work: Work,
+        take: &mut dyn FnMut(&str) -> bool,
+    ) -> Option<()> {
         let sightings = self.sightings(ink).clone();
         let mut found = Vec::new();
         hard::read(picture, &sightings, &mut work, &mut |seen| {

@@ -147,9 +147,8 @@ fn square(known: &mut Grid<Known>, cx: usize, cy: usize, reach: isize, dark: imp
 /// Data modules: up and down in columns of two from the right, past the vertical timing pattern.
 fn order(known: &Grid<Known>) -> Vec<(usize, usize)> {
     let side = known.side();
-    let format = |x: usize, y: usize| {
-        x == 8 && (y <= 8 || y + 8 >= side) || y == 8 && (x <= 8 || x + 8 >= side)
-    };
+    let format =
+        |x: usize, y: usize| x == 8 && (y <= 8 || y + 8 >= side) || y == 8 && (x <= 8 || x + 8 >= side);
     let mut order = Vec::new();
     let mut right = side - 1;
     loop {

@@ -280,8 +280,13 @@ pub(super) fn corners(picture: &Luma, places: [(Point, f64); 3]) -> Option<Corne
     // The other two turn about directions of their own: the line between the patterns is exact.
     let (below, c) = fit_down(picture, below, first.right, across, below_size)?;
     let fit = a.min(b).min(c);
-    (fit >= LEAST_FIT && first.area() > 0.0 && right.area() > 0.0 && below.area() > 0.0)
-        .then_some(Corners { first, right, below, fit, seen: [true; 3] })
+    (fit >= LEAST_FIT && first.area() > 0.0 && right.area() > 0.0 && below.area() > 0.0).then_some(Corners {
+        first,
+        right,
+        below,
+        fit,
+        seen: [true; 3],
+    })
 }
 
 /// Which two corners a pair of patterns is taken for.
@@ -297,7 +302,11 @@ const LEAST_VERSION: f64 = 0.72;
 
 /// Fits frames to two places taken for two corners of a code whose third pattern is hidden. The version beside the
 /// patterns must be read, since nothing else tells a pair of patterns from two bits of texture.
-pub(super) fn two_corners(picture: &Luma, pair: Pair, places: [(Point, f64); 2]) -> Option<(Corners, Layout)> {
+pub(super) fn two_corners(
+    picture: &Luma,
+    pair: Pair,
+    places: [(Point, f64); 2],
+) -> Option<(Corners, Layout)> {
     let [(one, one_size), (other, other_size)] = places;
     let way = minus(other, one);
     let quarter = |a: Point| [-a[1], a[0]];
@@ -317,18 +326,31 @@ pub(super) fn two_corners(picture: &Luma, pair: Pair, places: [(Point, f64); 2])
     }
     let unseen = |version: u32| {
         let modules = 10.0 + 4.0 * f64::from(version);
-        let moved = |frame: &Frame, u: f64, v: f64| Frame { middle: frame.at(u * modules, v * modules), ..*frame };
+        let moved =
+            |frame: &Frame, u: f64, v: f64| Frame { middle: frame.at(u * modules, v * modules), ..*frame };
         let fit = a.min(b);
         match pair {
-            Pair::FirstAndRight => {
-                Corners { first: one, right: other, below: moved(&one, 0.0, 1.0), fit, seen: [true, true, false] }
-            }
-            Pair::FirstAndBelow => {
-                Corners { first: one, right: moved(&one, 1.0, 0.0), below: other, fit, seen: [true, false, true] }
-            }
-            Pair::RightAndBelow => {
-                Corners { first: moved(&one, -1.0, 0.0), right: one, below: other, fit, seen: [false, true, true] }
-            }
+            Pair::FirstAndRight => Corners {
+                first: one,
+                right: other,
+                below: moved(&one, 0.0, 1.0),
+                fit,
+                seen: [true, true, false],
+            },
+            Pair::FirstAndBelow => Corners {
+                first: one,
+                right: moved(&one, 1.0, 0.0),
+                below: other,
+                fit,
+                seen: [true, false, true],
+            },
+            Pair::RightAndBelow => Corners {
+                first: moved(&one, -1.0, 0.0),
+                right: one,
+                below: other,
+                fit,
+                seen: [false, true, true],
+            },
         }
     };
     let mut best: Option<(f64, u32)> = None;

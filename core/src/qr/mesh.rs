@@ -55,7 +55,14 @@ impl Mesh {
     /// Grows this flat mesh over the picture from the three patterns: each node is foretold from its neighbours, moved to
     /// where the modules round it stand out best, and then foretells the next. `shape` gives the change of scale from
     /// node to node that perspective alone would make.
-    pub(super) fn grown(&self, layout: &Layout, projection: &Projection, corners: &Corners, picture: &Luma, perspective: bool) -> Self {
+    pub(super) fn grown(
+        &self,
+        layout: &Layout,
+        projection: &Projection,
+        corners: &Corners,
+        picture: &Luma,
+        perspective: bool,
+    ) -> Self {
         let mut mesh = self.clone();
         let flat = self;
         let still = projection.frame(3.5, 3.5);
@@ -85,9 +92,9 @@ impl Mesh {
                 settle(x, y, 1.0, &mut surest, &mut support);
             }
         }
-        while let Some((x, y)) = support.places().max_by(|&(a, b), &(c, d)| {
-            support.get(a, b).total_cmp(&support.get(c, d))
-        }) {
+        while let Some((x, y)) =
+            support.places().max_by(|&(a, b), &(c, d)| support.get(a, b).total_cmp(&support.get(c, d)))
+        {
             if support.get(x, y) <= 0.0 {
                 break;
             }
@@ -96,7 +103,8 @@ impl Mesh {
             frames.set(x, y, Some(learned(&frames, found, x, y, flat.step)));
             settle(x, y, sure.max(0.02), &mut surest, &mut support);
         }
-        mesh.nodes = flat.nodes.made(|x, y| frames.get(x, y).map_or(flat.nodes.get(x, y), |frame| frame.middle));
+        mesh.nodes =
+            flat.nodes.made(|x, y| frames.get(x, y).map_or(flat.nodes.get(x, y), |frame| frame.middle));
         mesh
     }
 
@@ -108,7 +116,8 @@ impl Mesh {
             let (found, sure) = seek(layout, picture, frame, self.modules(x), self.modules(y), reach);
             let own = 0.25 + 0.7 * sure;
             [0, 1].map(|axis| {
-                let (a, b) = if axis == 0 { (found.middle[0], smooth[0]) } else { (found.middle[1], smooth[1]) };
+                let (a, b) =
+                    if axis == 0 { (found.middle[0], smooth[0]) } else { (found.middle[1], smooth[1]) };
                 a * own + b * (1.0 - own)
             })
         });
@@ -155,7 +164,8 @@ impl Mesh {
             let middle = self.at(u, v);
             let (right, down) = (minus(self.at(u + 0.2, v), middle), minus(self.at(u, v + 0.2), middle));
             let look = |a: f64, b: f64| {
-                picture.sample([middle[0] + a * right[0] + b * down[0], middle[1] + a * right[1] + b * down[1]])
+                picture
+                    .sample([middle[0] + a * right[0] + b * down[0], middle[1] + a * right[1] + b * down[1]])
             };
             (look(0.0, 0.0) * 2.0 + look(1.0, 0.0) + look(-1.0, 0.0) + look(0.0, 1.0) + look(0.0, -1.0)) / 6.0
         })
@@ -277,9 +287,11 @@ fn seek(layout: &Layout, picture: &Luma, frame: Frame, u: f64, v: f64, reach: f6
         let stand: f32 = seen
             .iter()
             .zip(&offsets)
-            .map(|(&value, &(_, known))| {
-                if known == 0.0 { (value - mean).abs() } else { 2.0 * known * (mean - value) }
-            })
+            .map(
+                |(&value, &(_, known))| {
+                    if known == 0.0 { (value - mean).abs() } else { 2.0 * known * (mean - value) }
+                },
+            )
             .sum();
         stand / count
     };
