@@ -62,7 +62,9 @@ impl Report<'_> {
         writeln!(out)?;
         self.legs(out, hang)?;
         writeln!(out)?;
-        self.rules(out, hang)?;
+        if hang.legs.len() > 1 {
+            self.rules(out, hang)?;
+        }
         let over: Vec<_> = hang.held.iter().skip(1).filter(|held| held.over()).collect();
         for held in &over {
             writeln!(

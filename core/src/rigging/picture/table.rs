@@ -4,8 +4,8 @@ use crate::rigging::{Hang, Held};
 use crate::words::{Newtons, Ratio};
 
 use super::canvas::{Anchor, Canvas, Stroke, Style};
-use super::percent;
 use super::{ALARM, FAINT, INK, MARGIN, Sheet, WIDTH};
+use super::{force_in, percent};
 
 const ROW: f64 = 62.0;
 /// Where bars begin, and how long a full one is.
@@ -41,7 +41,9 @@ pub(super) fn draw(canvas: &mut Canvas, sheet: &Sheet<'_>, hang: &Hang, top: f64
         let carries = leg.worst_case?.value() * factor;
         Some((leg, carries, carries / leg.rated.value()))
     });
-    if let Some((leg, carries, share)) = worst.max_by(|a, b| a.2.total_cmp(&b.2)) {
+    let worst = worst.max_by(|a, b| a.2.total_cmp(&b.2));
+    // One leg has nobody to share with.
+    if let Some((leg, carries, share)) = worst.filter(|_| hang.legs.len() > 1) {
         let text = format!(
             "Shared otherwise, leg {} carries {} at worst ({}). If three legs carry: {}. If two: {}.",
             leg.name,
@@ -59,7 +61,7 @@ pub(super) fn draw(canvas: &mut Canvas, sheet: &Sheet<'_>, hang: &Hang, top: f64
     if more > 0 {
         canvas.text(
             (MARGIN, y),
-            &format!("{more} more parts carry a smaller share."),
+            &format!("Not shown: other parts of the legs, at a smaller share ({more})."),
             Style::new(28.0, FAINT),
         );
         y += 40.0;
@@ -95,5 +97,6 @@ fn row(canvas: &mut Canvas, sheet: &Sheet<'_>, held: &Held, governs: Option<&'st
         canvas.rect((BAR + FULL, y + 6.0), long - FULL, ROW - 12.0, ALARM, 3.0);
     }
     canvas.text((BAR + FULL * MOST + 100.0, line), &percent(held.utilisation), style.bold().at(Anchor::End));
-    canvas.fitted((WIDTH - MARGIN, line), &sheet.force(held.carries), style.at(Anchor::End), 170.0);
+    let carries = force_in(held.carries, held.rated.unit()).to_string();
+    canvas.fitted((WIDTH - MARGIN, line), &carries, style.at(Anchor::End), 170.0);
 }
