@@ -1,3 +1,4 @@
 //! What the tests share.
 
 pub mod degrade;
+pub mod scripted;
