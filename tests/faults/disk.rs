@@ -7,8 +7,10 @@ use std::path::Path;
 use std::sync::atomic::{AtomicU8, Ordering};
 
 use rusqlite::ffi;
-use slingseal_core::store::{NewEntry, Opened, Store, StoreError, WalkId, WalkRow, WalkState};
-use slingseal_core::words::{Entropy, Time};
+use slingseal_core::store::{
+    NewEntry, NewRecord, Opened, Outcome, RecordRow, Standing, Store, StoreError, WalkId, WalkRow, WalkState,
+};
+use slingseal_core::words::{Digest, Entropy, Time};
 
 struct Counted(AtomicU8);
 
@@ -46,6 +48,43 @@ fn answer(store: &mut Store, number: u64) -> Result<(), StoreError> {
     })
 }
 
+const BEFORE_IMPORT: u64 = 20;
+const RECORDS: u64 = 300;
+
+/// Records that come from another device, in one go.
+fn import(store: &mut Store, count: u64) {
+    let done: Result<(), StoreError> = store.write(|tx| {
+        for number in 0..count {
+            let row = RecordRow {
+                digest: Digest::of(&number.to_be_bytes()),
+                load: format!("KM-{number:03}"),
+                tag: None,
+                procedure: "bag".into(),
+                outcome: Outcome::Fit,
+                inspector: "Anvil 3".into(),
+                rigger: "Mason 5".into(),
+                place: "Kestrel Meadow".into(),
+                aircraft: "Heron M2".into(),
+                mass_g: None,
+                found: 0,
+                corrected: 0,
+                issued: at(0),
+                valid_until: at(86_400),
+                standing: Standing::Current,
+                device: None,
+                received: at(1),
+            };
+            let (deficiencies, equipment) = (&[], &[]);
+            let (seal, body) = ([3; 300], [4; 6_000]);
+            let new =
+                NewRecord { row: &row, seal: &seal, body: Some(&body), deficiencies, equipment, words: "" };
+            tx.put_record(&new)?;
+        }
+        Ok(())
+    });
+    done.unwrap();
+}
+
 /// A home that opens without a word of damage and is sound through and through.
 fn sound(home: &Path) -> (Store, Opened) {
     let (store, opened) = open(home).unwrap();
@@ -54,7 +93,7 @@ fn sound(home: &Path) -> (Store, Opened) {
     (store, opened)
 }
 
-/// The power goes at every sync of a home's making and of forty answers, in three ways: nothing that was not synced is
+/// The power goes at every sync of a home's making, of forty answers and of an import, in three ways: nothing that was not synced is
 /// there, half of it is there sector by sector, all of it is there. Everything acknowledged is there each time.
 #[test]
 fn the_power_goes_at_every_sync() {
@@ -68,6 +107,9 @@ fn the_power_goes_at_every_sync() {
         layer.with(|watch| watch.acknowledged = number);
         if number % 15 == 0 {
             store.settle().unwrap();
+        }
+        if number == BEFORE_IMPORT {
+            import(&mut store, RECORDS);
         }
     }
     drop(store);
@@ -86,6 +128,9 @@ fn the_power_goes_at_every_sync() {
         let (mut store, _) = sound(&left);
         let (found, told) = (store.head().seq, cut.acknowledged);
         assert!(found == told || found == told + 1, "cut {number}, {}: {found} of {told}", cut.way);
+        // An import is there whole or not at all.
+        let records = store.read().count_records().unwrap();
+        assert!(records == 0 && found <= BEFORE_IMPORT + 1 || records == RECORDS && found >= BEFORE_IMPORT);
         answer(&mut store, found + 1).unwrap();
         *ways.entry(cut.way).or_default() += 1;
     }

@@ -75,7 +75,7 @@ fn kill(mut child: Child, after: Duration) -> (Option<usize>, bool) {
 
 #[test]
 fn a_killed_program_goes_on_at_the_same_card() {
-    let walks: u64 = std::env::var("KILLED_WALKS").ok().and_then(|text| text.parse().ok()).unwrap_or(24);
+    let walks: u64 = std::env::var("KILLED_WALKS").ok().and_then(|text| text.parse().ok()).unwrap_or(8);
     let folder = tempfile::tempdir().unwrap();
     let (template, tag) = set_up(folder.path());
     let scripts: Vec<Undisturbed> = (0..SCRIPTS)

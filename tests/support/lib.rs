@@ -1,4 +1,5 @@
 //! What the tests share.
 
 pub mod degrade;
+pub mod full_home;
 pub mod scripted;

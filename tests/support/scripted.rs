@@ -124,6 +124,14 @@ impl Scripted<'_> {
     /// Those of the facade; a refusal is none.
     pub fn step(&self, number: u64) -> Result<bool, AppError> {
         self.clock.to(number);
+        self.step_now(number)
+    }
+
+    /// As `step`, at whatever time the clock shows.
+    ///
+    /// # Errors
+    /// Those of the facade.
+    pub fn step_now(&self, number: u64) -> Result<bool, AppError> {
         if number == 0 {
             self.app.begin_walk(self.tag)?;
             return Ok(true);

@@ -1,6 +1,7 @@
 use rusqlite::Row;
 
 use super::values::{count_in, count_out};
+use super::walks::WALKS;
 use super::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, Reader, StoreError, Tx, WalkId};
 
 pub(super) const COLUMNS: &str = "seq, time, kind, walk, body, prev, digest";
@@ -94,10 +95,17 @@ impl Reader<'_> {
         self.noting(entries.into_iter().map(whole).collect())
     }
 
-    /// All entries of a walk, in order.
+    /// All entries of a walk, in order. Fewer than its row counts is damage: the one that is missing could be the
+    /// deficiency.
     pub fn entries_of(&self, walk: WalkId) -> Result<Vec<Entry>, StoreError> {
         let sql = format!("SELECT {COLUMNS} FROM journal WHERE walk = ?1 ORDER BY seq");
         let entries: Vec<Entry> = self.ask(&sql, |statement| statement.query_map([walk], make)?.collect())?;
+        let at_least = self.row(&WALKS, "WHERE id = ?1", [walk], |row| count_out(row, 7))?.unwrap_or(0);
+        let theirs = entries.iter().filter(|entry| entry.walk == Some(walk)).count();
+        if (theirs as u64) < at_least || !entries.is_sorted_by(|one, next| one.seq < next.seq) {
+            let what = format!("{at_least} journal entries of a walk are known and {theirs} are found");
+            return self.noting(Err(StoreError::Damaged { what }));
+        }
         self.noting(entries.into_iter().map(whole).collect())
     }
 

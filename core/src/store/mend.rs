@@ -58,7 +58,7 @@ pub(super) fn salvage(
         salvage.saved.push(copy(&source, &tx, "foreign_journal", &columns, "1", sound_entry)?);
         salvage.journal(&source, &tx, seen)?;
         drop_bare_records(&tx, &mut salvage)?;
-        tx.execute(INDEX_WORDS, [None::<i64>])?;
+        tx.execute(INDEX_WORDS, [])?;
     }
     tx.commit()?;
     Ok(salvage)
@@ -275,6 +275,7 @@ impl Salvage {
         let loads = statement.query_map([], |row| row.get(0))?;
         self.walk_again = loads.collect::<Result<_, _>>()?;
         target.execute(&format!("UPDATE walks SET state = 'abandoned' WHERE {in_hand}"), [])?;
+        target.execute("UPDATE walks SET entries = 0", [])?;
         target.execute(&WALKS.reseal(""), [])?;
         Ok(())
     }

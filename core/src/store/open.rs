@@ -103,20 +103,26 @@ impl Store {
             opened.set_aside = Some(mend(path, now, why, seen, entropy)?);
             connect(path, true, &mut Opened::default(), entropy)
         };
-        let mut conn = if size(path) == 0 && opened.unclean {
+        let conn = if size(path) == 0 && opened.unclean {
             // SQLite would delete the log of an empty database, and the last evidence with it.
             mend("the database is gone and its log is left".into(), &mut opened)
         } else {
-            match connect(path, check, &mut opened, entropy).and_then(|conn| vet(conn, suspect)) {
+            let found = connect(path, check, &mut opened, entropy)
+                .and_then(|conn| vet(conn, suspect))
+                .and_then(|conn| Ok((lost(&conn, seen)?, conn)));
+            match found {
                 Err(StoreError::Damaged { what }) => mend(what, &mut opened),
-                other => other,
+                Ok((Some(lost), conn)) if opened.set_aside.is_none() && !opened.new => {
+                    opened.lost = Some(lost);
+                    drop(conn);
+                    mend(lost.to_string(), &mut opened)
+                }
+                other => other.map(|(_, conn)| conn),
             }
         }
         .map_err(at)?;
-        opened.lost = lost(&conn, seen).map_err(at)?;
-        if let (Some(lost), None, false) = (opened.lost, &opened.set_aside, opened.new) {
-            drop(conn);
-            conn = mend(lost.to_string(), &mut opened).map_err(at)?;
+        if opened.lost.is_none() {
+            opened.lost = lost(&conn, seen).map_err(at)?;
         }
         conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
         let device = device_of(&conn)?;
@@ -187,7 +193,7 @@ fn connect(
         return Err(StoreError::TooNew { found: said.version, known: schema::KNOWN });
     }
     if check {
-        quick_check(&conn)?;
+        look(&conn, size(path) <= SMALL)?;
     }
     // FULL: a commit is on the disk before it returns (sqlite.org/pragma.html#pragma_synchronous). This is evidence.
     conn.execute_batch(
@@ -211,8 +217,15 @@ fn connect(
     Ok(conn)
 }
 
-fn quick_check(conn: &Connection) -> Result<(), StoreError> {
-    let said: String = conn.query_row("PRAGMA quick_check(1)", [], |row| row.get(0))?;
+/// With the indexes where the home is small: an index that lost an entry hides what stands in the table.
+fn look(conn: &Connection, with_indexes: bool) -> Result<(), StoreError> {
+    let check = if with_indexes { "PRAGMA integrity_check(1)" } else { "PRAGMA quick_check(1)" };
+    let said = conn.query_row(check, [], |row| row.get::<_, String>(0)).map_err(StoreError::from);
+    let said = said.map_err(|error| match error {
+        // A check that cannot even be asked for: the search index no longer knows itself.
+        StoreError::Mistake { what } => StoreError::Damaged { what },
+        other => other,
+    })?;
     if said == "ok" { Ok(()) } else { Err(StoreError::Damaged { what: said.replace('\n', " ") }) }
 }
 

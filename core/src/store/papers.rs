@@ -235,14 +235,15 @@ impl Reader<'_> {
         self.rows(&TAGS, "ORDER BY digest", [], make_tag)
     }
 
-    /// The voids of a record, the first signed first.
+    /// The voids of a record, the first signed first. Looks through the table itself: a decayed index must not hide a void
+    /// and turn a NO-GO into a GO.
     pub fn voids_of(&self, record: Digest) -> Result<Vec<VoidRow>, StoreError> {
-        self.rows(&VOIDS, "WHERE record = ?1 ORDER BY issued, digest", [record], make_void)
+        self.rows(&VOIDS, "NOT INDEXED WHERE record = ?1 ORDER BY issued, digest", [record], make_void)
     }
 
-    /// The voids of a load, the first signed first.
+    /// The voids of a load, the first signed first. Looks through the table itself, as `voids_of` does.
     pub fn voids_of_load(&self, load: &str) -> Result<Vec<VoidRow>, StoreError> {
-        self.rows(&VOIDS, "WHERE load = ?1 ORDER BY issued, digest", [load], make_void)
+        self.rows(&VOIDS, "NOT INDEXED WHERE load = ?1 ORDER BY issued, digest", [load], make_void)
     }
 
     /// All voids, sorted by digest.

@@ -39,13 +39,13 @@ pub(super) const DEFICIENCIES: Table = Table::new(
 );
 pub(super) const EQUIPMENT: Table = Table::new("equipment", "record", &["record", "at", "serial", "kind"]);
 
-/// Makes the searched words of the record ?1, or of all records where it is null.
+/// Makes the searched words of all records; `WHERE id = ?1` may follow.
 pub(super) const INDEX_WORDS: &str = "
     INSERT INTO record_words (rowid, words)
     SELECT id, concat_ws(' ', load, procedure, inspector, rigger, place, aircraft, words,
         (SELECT group_concat(name, ' ') FROM deficiencies WHERE record = id),
         (SELECT group_concat(serial || ' ' || kind, ' ') FROM equipment WHERE record = id))
-    FROM records WHERE ?1 IS NULL OR id = ?1";
+    FROM records";
 
 /// What a record says of its load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -295,7 +295,7 @@ impl Tx<'_> {
         for (at, EquipmentRow { serial, kind }) in (0i64..).zip(new.equipment) {
             self.run(&EQUIPMENT.insert(""), (id, at, serial, kind))?;
         }
-        self.run(INDEX_WORDS, [Some(id)])?;
+        self.run(&format!("{INDEX_WORDS} WHERE id = ?1"), [id])?;
         Ok(())
     }
 }

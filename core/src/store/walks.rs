@@ -3,11 +3,14 @@ use rusqlite::Row;
 use crate::words::Time;
 
 use super::table::Table;
-use super::values::word_column;
+use super::values::{count_in, word_column};
 use super::{Reader, StoreError, Tx, WalkId};
 
-pub(super) const WALKS: Table =
-    Table::new("walks", "id", &["id", "load", "procedure", "inspector", "state", "begun", "updated"]);
+pub(super) const WALKS: Table = Table::new(
+    "walks",
+    "id",
+    &["id", "load", "procedure", "inspector", "state", "begun", "updated", "entries"],
+);
 
 /// How far a walk is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -70,10 +73,11 @@ fn make(row: &Row<'_>) -> rusqlite::Result<WalkRow> {
 }
 
 impl Tx<'_> {
-    /// Writes a walk's row, new or changed.
+    /// Writes a walk's row, new or changed. To be called after the walk's entries are appended: it counts them.
     pub fn put_walk(&self, walk: &WalkRow) -> Result<(), StoreError> {
-        let row =
-            (walk.id, &walk.load, &walk.procedure, &walk.inspector, walk.state, walk.begun, walk.updated);
+        let entries = self.count("SELECT count(*) FROM journal WHERE walk = ?1", [walk.id])?;
+        let WalkRow { id, load, procedure, inspector, state, begun, updated } = walk;
+        let row = (id, load, procedure, inspector, state, begun, updated, count_in(entries)?);
         self.run(&WALKS.insert("OR REPLACE"), row)?;
         Ok(())
     }

@@ -37,6 +37,7 @@ CREATE TABLE foreign_journal (
     PRIMARY KEY (device, seq, digest)
 ) STRICT, WITHOUT ROWID;
 
+-- `entries` says how many journal entries a walk has at least: one that is not found is missed.
 CREATE TABLE walks (
     id        BLOB PRIMARY KEY CHECK (length(id) = 16),
     load      TEXT NOT NULL,
@@ -45,6 +46,7 @@ CREATE TABLE walks (
     state     TEXT NOT NULL CHECK (state IN ('open', 'paused', 'decided', 'sealed', 'abandoned')),
     begun     INTEGER NOT NULL,
     updated   INTEGER NOT NULL,
+    entries   INTEGER NOT NULL,
     sum       BLOB NOT NULL
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX walks_by_state ON walks (state, updated);
@@ -136,8 +138,6 @@ CREATE TABLE voids (
     bytes    BLOB NOT NULL,
     sum      BLOB NOT NULL
 ) STRICT;
-CREATE INDEX voids_by_record ON voids (record);
-CREATE INDEX voids_by_load ON voids (load);
 
 CREATE TABLE authorities (
     key     BLOB PRIMARY KEY CHECK (length(key) = 32),

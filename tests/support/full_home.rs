@@ -1,0 +1,189 @@
+//! A home with something in every table, and everything that can be read of it.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::atomic::{AtomicU8, Ordering};
+
+use slingseal_core::store::{
+    AuthorityRow, CredentialRow, DeficiencyRow, DeviceId, Entry, EquipmentRow, Head, NewEntry, NewRecord,
+    Opened, Outcome, RecordFilter, RecordRow, RosterRow, Standing, Store, StoreError, TagRow, VoidRow,
+    WalkId, WalkRow, WalkState,
+};
+use slingseal_core::words::{Digest, Entropy, Time};
+
+struct Counted(AtomicU8);
+
+impl Entropy for Counted {
+    fn fill(&self, bytes: &mut [u8]) {
+        bytes.fill(self.0.fetch_add(1, Ordering::Relaxed));
+    }
+}
+
+/// A time of the day that the home is of.
+pub fn at(seconds: i64) -> Time {
+    Time::from_unix(1_783_600_000 + seconds)
+}
+
+/// Opens the database `home.db` in a folder. `first` is the first byte of its randomness.
+///
+/// # Errors
+/// Those of [`Store::open`].
+pub fn open(folder: &Path, first: u8) -> Result<(Store, Opened), StoreError> {
+    Store::open(&folder.join("home.db"), at(0), &Counted(AtomicU8::new(first)))
+}
+
+/// The columns of a made-up record.
+pub fn record(number: u32) -> RecordRow {
+    let outcome = if number.is_multiple_of(7) { Outcome::NotFit } else { Outcome::Fit };
+    RecordRow {
+        digest: Digest::of(&number.to_be_bytes()),
+        load: format!("KM-{number:04}"),
+        tag: Some(Digest::of(&[1, (number % 200) as u8])),
+        procedure: ["bag", "net", "vehicle"][number as usize % 3].into(),
+        outcome,
+        inspector: ["Anvil 3", "Anvil 4", "Thistle 7"][number as usize % 3].into(),
+        rigger: ["Mason 5", "Mason 6"][number as usize % 2].into(),
+        place: "Kestrel Meadow".into(),
+        aircraft: ["Heron M2", "Drover H4"][number as usize % 2].into(),
+        mass_g: Some(800_000 + i64::from(number)),
+        found: 1,
+        corrected: 1,
+        issued: at(i64::from(number) * 60),
+        valid_until: at(i64::from(number) * 60 + 86_400),
+        standing: Standing::Current,
+        device: Some(DeviceId([9; 16])),
+        received: at(i64::from(number) * 60 + 30),
+    }
+}
+
+/// Fills an open home.
+///
+/// # Errors
+/// Those of the store.
+pub fn fill(store: &mut Store) -> Result<(), StoreError> {
+    store.write(|tx| {
+        for number in 0..40u32 {
+            let (row, bytes) = (record(number), number.to_be_bytes());
+            let deficiencies = [DeficiencyRow {
+                procedure: row.procedure.clone(),
+                point: "side-1.lateral-2.twist".into(),
+                name: "twisted".into(),
+                rigger: row.rigger.clone(),
+                corrected: true,
+            }];
+            let equipment =
+                [EquipmentRow { serial: format!("CH-{:04}", number % 5), kind: "chain leg".into() }];
+            tx.put_record(&NewRecord {
+                row: &row,
+                seal: &bytes.repeat(75),
+                body: Some(&bytes.repeat(500)),
+                deficiencies: &deficiencies,
+                equipment: &equipment,
+                words: "drinking water",
+            })?;
+        }
+        let walk = WalkId([1; 16]);
+        for number in 0..60u8 {
+            let walk = number.is_multiple_of(2).then_some(walk);
+            tx.append(NewEntry { kind: "event", walk, body: &[number; 200], time: at(number.into()) })?;
+        }
+        tx.put_walk(&WalkRow {
+            id: walk,
+            load: "KM-777".into(),
+            procedure: "bag".into(),
+            inspector: "Anvil 3".into(),
+            state: WalkState::Open,
+            begun: at(0),
+            updated: at(59),
+        })?;
+        let bytes = b"a paper that came from somewhere".to_vec();
+        let (received, load) = (at(1), "KM-777".to_owned());
+        let digest = Digest::of(&bytes);
+        tx.put_tag(&TagRow { digest, load: load.clone(), planned: true, received, bytes: bytes.clone() })?;
+        let voided = record(1).digest;
+        tx.put_void(&VoidRow {
+            digest,
+            record: voided,
+            load,
+            issued: at(2),
+            received,
+            bytes: bytes.clone(),
+        })?;
+        tx.set_standing(voided, Standing::Voided)?;
+        let (key, name) = ([3; 32], "Sela Relief".to_owned());
+        tx.put_authority(&AuthorityRow { key, name, trusted: true, added: at(0), bytes: bytes.clone() })?;
+        let roster = RosterRow { authority: key, sequence: 4, issued: at(0), received, bytes: bytes.clone() };
+        tx.put_roster(&roster)?;
+        tx.put_credential(&CredentialRow {
+            digest,
+            authority: key,
+            holder: "Anvil 3".into(),
+            roles: "inspector".into(),
+            expires: at(9_000_000),
+            own: true,
+            received,
+            bytes: bytes.clone(),
+        })?;
+        tx.put_quarantine(b"torn", "it is torn", received)?;
+        tx.put_photo(&[7; 9_000], received)?;
+        tx.put_vault("device", b"an encrypted key")?;
+        tx.count_wrong_pins("device", 2, at(30))?;
+        tx.put_setting("holder", b"Anvil 3")?;
+        let mut entry = Entry {
+            seq: 1,
+            time: at(5),
+            kind: "event".into(),
+            walk: None,
+            body: b"theirs".to_vec(),
+            prev: Head::empty(DeviceId([9; 16])).digest,
+            digest: Digest::of(b""),
+        };
+        entry.digest = entry.derive_digest();
+        tx.put_foreign_entry(DeviceId([9; 16]), &entry)?;
+        Ok(())
+    })
+}
+
+/// Everything that can be read, question by question; what cannot be read is `None`.
+pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
+    fn shown<T: std::fmt::Debug>(answer: Result<T, StoreError>) -> Option<String> {
+        answer.ok().map(|answer| format!("{answer:?}"))
+    }
+    fn vault(store: &Store) -> Result<String, StoreError> {
+        let vault = store.read().vault("device")?;
+        Ok(vault
+            .map_or("none".into(), |row| format!("{row:?} {:?} {} {}", row.bytes, row.wrong, row.not_before)))
+    }
+    let read = store.read();
+    let everything = RecordFilter::default();
+    let mut each = Vec::new();
+    let exported: Result<(), StoreError> = read.each_record(&everything, |row, bytes| {
+        each.push((row, bytes));
+        Ok(())
+    });
+    let found = |filter: RecordFilter| shown(read.records(&filter, None, 1000));
+    let words = RecordFilter { words: Some("drink anvil".into()), ..everything.clone() };
+    let serial = RecordFilter { serial: Some("CH-0003".into()), ..everything.clone() };
+    BTreeMap::from([
+        ("journal", shown(read.entries(1, 1000))),
+        ("walk", shown(read.entries_of(WalkId([1; 16])))),
+        ("walks", shown(read.walks_in_hand())),
+        ("records", shown(exported.map(|()| each))),
+        ("deficiencies", shown(read.deficiencies_of(record(5).digest))),
+        ("equipment", shown(read.equipment_of(record(5).digest))),
+        ("by words", found(words)),
+        ("by serial", found(serial)),
+        ("states", shown(read.state_counts(at(90_000)))),
+        ("counts", shown(read.deficiency_counts())),
+        ("tags", shown(read.tags())),
+        ("voids", shown(read.voids())),
+        ("authorities", shown(read.authorities())),
+        ("rosters", shown(read.rosters())),
+        ("credentials", shown(read.credentials())),
+        ("quarantine", shown(read.quarantine(10))),
+        ("photo", shown(read.photo(Digest::of(&[7; 9_000])))),
+        ("vault", shown(vault(store))),
+        ("setting", shown(read.setting("holder"))),
+        ("foreign", shown(read.foreign_entries(DeviceId([9; 16])))),
+    ])
+}

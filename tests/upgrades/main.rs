@@ -1,0 +1,28 @@
+//! A database of every released schema opens, with everything in it.
+
+use slingseal_tests::full_home::{fill, open, read_all};
+
+/// The schema's number and the frozen file. A file is added with a schema and never changed.
+const RELEASED: &[(u32, &[u8])] = &[(1, include_bytes!("schema-0001.db"))];
+
+#[test]
+fn every_released_schema_opens() {
+    let folder = tempfile::tempdir().unwrap();
+    let (mut today, _) = open(folder.path(), 1).unwrap();
+    fill(&mut today).unwrap();
+    let wanted = read_all(&today);
+    let newest = RELEASED.last().expect("one schema is released").0;
+    for (number, bytes) in RELEASED {
+        let left = tempfile::tempdir().unwrap();
+        std::fs::write(left.path().join("home.db"), bytes).unwrap();
+        let (store, opened) = open(left.path(), 100).unwrap();
+        assert_eq!(opened.stepped_from, (*number < newest).then_some(*number), "schema {number}");
+        assert!(!opened.new && opened.set_aside.is_none() && opened.lost.is_none(), "{opened:?}");
+        assert_eq!(store.read().check().unwrap(), [""; 0], "schema {number}");
+        assert_eq!(store.read().verify_journal().unwrap(), Ok(today.head()), "schema {number}");
+        let found = read_all(&store);
+        for (question, answer) in &wanted {
+            assert_eq!(&found[question], answer, "schema {number}: {question}");
+        }
+    }
+}
