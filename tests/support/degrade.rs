@@ -369,6 +369,12 @@ impl Scene {
         render(self, &look, shift, streak_way, glare_at, &mut dice)
     }
 
+    /// The same scene from so far away that a module has this many pixels.
+    pub fn at_scale(mut self, pixels: f64) -> Self {
+        self.look.scale = pixels;
+        self
+    }
+
     /// What the code says.
     pub fn text(&self) -> &str {
         &self.text

@@ -23,4 +23,4 @@ mod write;
 pub use ladder::{Effort, FrameError, read_luminance};
 pub use picture::{PictureError, read_picture};
 pub use scene::SceneReader;
-pub use write::{Code, QUIET_ZONE, WriteError, write};
+pub use write::{Code, PIXELS_A_MODULE, QUIET_ZONE, WriteError, write};
