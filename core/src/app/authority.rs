@@ -7,10 +7,11 @@ use std::collections::BTreeSet;
 use super::setup::AUTHORITY_VAULT;
 use super::{App, AppError, CodeView, Inner};
 use crate::envelope::{Kind, unwrap};
+use crate::seal::CLOCK_SLACK;
 use crate::store::{AuthorityRow, CredentialRow, RosterRow};
 use crate::trust::{
-    Authority, Credential, CredentialId, DEFAULT_VALIDITY, KeyRequest, Passphrase, Roles, Roster, SecretKey,
-    Vault,
+    Authority, Credential, CredentialId, Credentialed, DEFAULT_VALIDITY, KeyRequest, Passphrase, PublicKey,
+    Role, Roles, Roster, SecretKey, Vault,
 };
 use crate::words::{CallSign, Digest, Name, Seconds, Time};
 
@@ -150,17 +151,35 @@ impl App {
         passphrase: &str,
     ) -> Result<AuthorityView, AppError> {
         let mut inner = self.lock();
+        let own = inner.authority_key()?.to_bytes();
         let mut revoked: BTreeSet<CredentialId> = BTreeSet::new();
         for name in which {
-            revoked.extend(inner.issued_to(name)?);
+            revoked.extend(inner.issued_to(name, &own)?);
         }
-        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
-        let last = inner.own_roster(&key.public().to_bytes())?;
-        revoked.extend(last.revoked);
+        let last = inner.own_roster(&own)?;
         let now = inner.now();
+        let moot = inner.moot(now)?;
+        revoked.extend(last.revoked.difference(&moot));
+        if revoked.len() > Roster::MOST {
+            return Err(AppError::refused(format!(
+                "a roster revokes at most {} credentials; begin a new authority and issue anew",
+                Roster::MOST
+            )));
+        }
+        let sequence = last.sequence.checked_add(1).ok_or_else(|| {
+            AppError::refused("this authority can sign no further roster; begin a new authority")
+        })?;
+        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
         let life = days.map_or(ROSTER_LIFE, |days| Seconds::days(days.into()));
-        let roster = Roster { sequence: last.sequence + 1, issued: now, expires: now.plus(life), revoked };
+        let roster = Roster { sequence, issued: now, expires: now.plus(life), revoked };
         let row = roster_row(&roster, &key, now);
+        // Before it is kept: an authority whose newest roster fits no code could hand out none.
+        if CodeView::of(Kind::Roster, &row.bytes).is_err() {
+            return Err(AppError::refused(format!(
+                "a roster of {} revoked credentials fits no code; let some expire first, or begin a new authority",
+                roster.revoked.len()
+            )));
+        }
         inner.store.write(|tx| -> Result<(), AppError> {
             tx.put_roster(&row)?;
             Ok(())
@@ -204,10 +223,16 @@ impl Inner {
         Ok(bytes.and_then(|bytes| String::from_utf8(bytes).ok()).map(|text| Name::new(&text)).transpose()?)
     }
 
-    fn authority_view(&self) -> Result<AuthorityView, AppError> {
+    /// The public key of the authority that this home is.
+    fn authority_key(&self) -> Result<PublicKey, AppError> {
         let none = || AppError::not_found("this home is no authority; begin one with authority init");
         let vault = self.store.read().vault(AUTHORITY_VAULT)?.ok_or_else(none)?;
-        let key = Vault::from_bytes(vault.bytes).public()?;
+        Ok(Vault::from_bytes(vault.bytes).public()?)
+    }
+
+    fn authority_view(&self) -> Result<AuthorityView, AppError> {
+        let none = || AppError::not_found("this home is no authority; begin one with authority init");
+        let key = self.authority_key()?;
         let card = self
             .store
             .read()
@@ -232,11 +257,26 @@ impl Inner {
         Ok(Roster::open(&row.bytes, &key)?)
     }
 
-    /// The credentials of a name or an id.
-    fn issued_to(&self, name: &str) -> Result<Vec<CredentialId>, AppError> {
+    /// Credentials whose revocation says nothing any more: they ran out so long ago that no seal under them can still hold,
+    /// whatever time was written on it. A planner's is never among them, since a tag has no end.
+    fn moot(&self, now: Time) -> Result<BTreeSet<CredentialId>, AppError> {
         let rows = self.store.read().credentials()?;
-        let ids: Vec<(String, CredentialId)> =
-            rows.iter().map(|row| (row.holder.clone(), CredentialId::of(&row.bytes))).collect();
+        let opened = rows.iter().filter_map(|row| Credentialed::open(&row.bytes).ok());
+        let moot = opened.filter(|Credentialed { credential, .. }| {
+            !credential.roles.has(Role::Planner)
+                && now > credential.expires.plus(credential.longest_validity).plus(CLOCK_SLACK)
+        });
+        Ok(moot.map(|credential| credential.id).collect())
+    }
+
+    /// The credentials of a name or an id that this authority issued: it cannot take back another's.
+    fn issued_to(&self, name: &str, authority: &[u8; 32]) -> Result<Vec<CredentialId>, AppError> {
+        let rows = self.store.read().credentials()?;
+        let ids: Vec<(String, CredentialId)> = rows
+            .iter()
+            .filter(|row| row.authority == *authority)
+            .map(|row| (row.holder.clone(), CredentialId::of(&row.bytes)))
+            .collect();
         if let Some(id) = CredentialId::parse(name)
             && ids.iter().any(|(_, known)| *known == id)
         {

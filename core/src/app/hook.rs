@@ -7,8 +7,11 @@ use super::setup::DEVICE_VAULT;
 use super::tags::tag_bytes;
 use super::{App, AppError, CodeView, Inner, Stamp, TagView};
 use crate::envelope::Kind;
-use crate::seal::{Grade, Known, Outcome, Question, ReceivedSeal, Report, Verdict, Void, VoidCause, judge};
-use crate::words::{Digest, Language, Note, Time};
+use crate::seal::{
+    Grade, Known, Outcome, Question, ReceivedSeal, Report, Seal, TagPrint, Verdict, Void, VoidCause, judge,
+};
+use crate::tag::ReceivedTag;
+use crate::words::{Language, Note, Time};
 
 /// The verdict, ready to fill a screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -139,29 +142,42 @@ impl App {
 }
 
 impl Inner {
-    /// The newest seal that this device holds for a tag.
+    /// The newest seal that this device holds for a tag. Found by the load and the print in the seal itself: a seal that was
+    /// scanned before its tag stands in no list by tag.
     fn newest_seal(&self, tag: &[u8]) -> Result<Option<Vec<u8>>, AppError> {
+        let received = ReceivedTag::open(tag)?;
+        let print = TagPrint::of(&received.digest);
         let read = self.store.read();
-        let rows = read.records_of_tag(Digest::of(tag))?;
-        let newest = rows.into_iter().max_by_key(|row| (row.issued, row.digest));
-        Ok(match newest {
-            Some(row) => read.record_bytes(row.digest)?.map(|bytes| bytes.seal),
-            None => None,
-        })
+        let mut newest: Option<(Seal, Vec<u8>)> = None;
+        for row in read.records_of_load(received.tag.load.as_str())? {
+            let Some(bytes) = read.record_bytes(row.digest)?.map(|bytes| bytes.seal) else { continue };
+            let Ok(ReceivedSeal { seal, .. }) = ReceivedSeal::open(&bytes) else { continue };
+            let later = newest.as_ref().is_none_or(|(known, _)| {
+                (seal.issued, seal.outcome, seal.record) > (known.issued, known.outcome, known.record)
+            });
+            if seal.tag == print && later {
+                newest = Some((seal, bytes));
+            }
+        }
+        Ok(newest.map(|(_, bytes)| bytes))
     }
 
     /// The verdict on bytes.
     pub(crate) fn check(&self, seal: Option<&[u8]>, tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
         let trusted = self.trusted()?;
         let seen = tag.map(|bytes| self.tag_seen(bytes, &trusted)).transpose()?;
-        let load = seal.and_then(|bytes| ReceivedSeal::open(bytes).ok()).map(|received| received.seal.load);
+        let said = seal.and_then(|bytes| ReceivedSeal::open(bytes).ok()).map(|received| received.seal);
+        let (load, record) = said.map(|seal| (seal.load, seal.record)).unzip();
         let (mut seals, mut voids) = (Vec::new(), Vec::new());
         if let Some(load) = load.as_ref().or(seen.as_ref().map(|seen| &seen.load)) {
             let read = self.store.read();
             for row in read.records_of_load(load.as_str())? {
                 seals.extend(read.record_bytes(row.digest)?.map(|bytes| bytes.seal));
             }
-            voids.extend(read.voids_of_load(load.as_str())?.into_iter().map(|row| row.bytes));
+        }
+        // By the record, and not by the load that a void names: the record is what is taken back.
+        if let Some(record) = record {
+            voids.extend(self.store.read().voids_of(record)?.into_iter().map(|row| row.bytes));
         }
         let known = Known {
             trusted: &trusted,
@@ -190,9 +206,13 @@ impl Inner {
     }
 
     /// A seal that was scanned and whose signer is trusted is known from here on: a tag alone finds it.
-    fn keep_seal(&mut self, bytes: &[u8], verdict: &VerdictView) -> Result<(), AppError> {
+    /// One of somebody who may not inspect is no inspection, and takes no place in the account.
+    pub(crate) fn keep_seal(&mut self, bytes: &[u8], verdict: &VerdictView) -> Result<(), AppError> {
         let Some(facts) = &verdict.facts else { return Ok(()) };
         let Some(inspector) = &facts.inspector else { return Ok(()) };
+        if verdict.reasons.iter().any(|reason| reason.code == "not_an_inspector") {
+            return Ok(());
+        }
         let inspector = inspector.clone();
         self.put_seal(bytes, &inspector, verdict.tag.as_ref())
     }

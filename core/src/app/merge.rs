@@ -6,6 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::authority::credential_row;
 use super::bundles::{HEADS, heads_bytes};
 use super::procedures::{expanded_of, text_name};
+use super::receive::not_told_otherwise;
 use super::records::{bare_row, restand_in};
 use super::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
 use super::{AppError, BundleReport, SetAsideLine};
@@ -92,13 +93,15 @@ impl Merge<'_, '_> {
         for authority in self.trusted.with_id(id) {
             match Roster::open(bytes, &authority.key) {
                 Ok(roster) => {
-                    let new = self.tx.put_roster(&RosterRow {
+                    let row = RosterRow {
                         authority: authority.key.to_bytes(),
                         sequence: roster.sequence.into(),
                         issued: roster.issued,
                         received: self.now,
                         bytes: bytes.to_vec(),
-                    })?;
+                    };
+                    not_told_otherwise(self.tx, &row)?;
+                    let new = self.tx.put_roster(&row)?;
                     self.paper(new);
                     return Ok(());
                 }

@@ -101,6 +101,7 @@ impl App {
             }
             Kind::Seal => {
                 let verdict = inner.check(Some(&bytes), None)?;
+                inner.keep_seal(&bytes, &verdict)?;
                 Ok(Received::Seal(Box::new(verdict)))
             }
             Kind::BundleFrame | Kind::Have => {
@@ -110,6 +111,21 @@ impl App {
                 "this is an {kind}: it belongs to training and says nothing of a load"
             ))),
         }
+    }
+}
+
+/// Refuses a roster of which another text with the same number is known: neither is the newer one, and taking either for it
+/// could lose a revocation.
+pub(crate) fn not_told_otherwise(read: &crate::store::Reader<'_>, row: &RosterRow) -> Result<(), AppError> {
+    match read.roster(&row.authority)? {
+        Some(known) if known.sequence == row.sequence && known.bytes != row.bytes => {
+            Err(AppError::refused(format!(
+                "another roster number {} of this authority is known here: its home was copied or put back; have it revoke \
+                 again whom it revoked, under a higher number",
+                row.sequence
+            )))
+        }
+        _ => Ok(()),
     }
 }
 
@@ -162,7 +178,10 @@ impl Inner {
                 received: self.now(),
                 bytes: bytes.to_vec(),
             };
-            let new = self.store.write(|tx| -> Result<bool, AppError> { Ok(tx.put_roster(&row)?) })?;
+            let new = self.store.write(|tx| -> Result<bool, AppError> {
+                not_told_otherwise(tx, &row)?;
+                Ok(tx.put_roster(&row)?)
+            })?;
             return Ok(Received::Roster {
                 authority: authority.name.to_string(),
                 sequence: roster.sequence,

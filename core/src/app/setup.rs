@@ -153,7 +153,17 @@ impl Inner {
         let row = self.store.read().vault(vault)?.ok_or_else(missing)?;
         let now = self.now();
         if now < row.not_before {
-            let wait = row.not_before.since(now);
+            let mut wait = row.not_before.since(now);
+            // Longer than any delay: the clock ran ahead when it was set and was set back since. The wait begins anew, or a
+            // slip on a wrong clock would lock the key for years.
+            let most = delay_after(row.wrong);
+            if wait > most {
+                wait = most;
+                let not_before = now.plus(most);
+                self.store.write(|tx| -> Result<(), AppError> {
+                    Ok(tx.count_wrong_pins(vault, row.wrong, not_before)?)
+                })?;
+            }
             return Err(AppError::refused(format!("too many wrong PINs; wait {wait} and try again")));
         }
         let wrong = row.wrong.saturating_add(1);

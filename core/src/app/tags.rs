@@ -8,7 +8,7 @@ use crate::rigging::{self, Assessment, Options, RiggedLoad};
 use crate::seal::{TagSeen, TagSignature};
 use crate::store::TagRow;
 use crate::tag::{Equipment, ReceivedTag, Tag, Zone, read_plan};
-use crate::trust::{Role, TrustError, Trusted};
+use crate::trust::{Role, Signer, TrustError, Trusted};
 use crate::words::{Digest, LoadNumber, Newtons, Unit};
 
 use super::setup::DEVICE_VAULT;
@@ -207,7 +207,7 @@ impl Inner {
         &self,
         received: &ReceivedTag<'_>,
         trusted: &Trusted,
-    ) -> (TagSignature, Option<String>) {
+    ) -> (TagSignature, Option<Signer>) {
         let Some(message) = &received.message else { return (TagSignature::Unsigned, None) };
         match trusted.signer(Kind::Tag, message) {
             Ok(signer) => {
@@ -216,7 +216,7 @@ impl Inner {
                     && received.tag.planned <= credential.expires
                     && !trusted.revoked(&signer);
                 let signature = if planner { TagSignature::Planner } else { TagSignature::Unknown };
-                (signature, Some(credential.holder.to_string()))
+                (signature, Some(signer))
             }
             Err(TrustError::UnknownAuthority { .. }) => (TagSignature::Unknown, None),
             Err(_) => (TagSignature::Forged, None),
@@ -226,7 +226,7 @@ impl Inner {
     /// What the verdict needs of a tag.
     pub(crate) fn tag_seen(&self, bytes: &[u8], trusted: &Trusted) -> Result<TagSeen, AppError> {
         let received = ReceivedTag::open(bytes)?;
-        let (signature, _) = self.tag_signature(&received, trusted);
+        let (signature, planner) = self.tag_signature(&received, trusted);
         let tag = received.tag;
         Ok(TagSeen {
             digest: received.digest,
@@ -235,6 +235,7 @@ impl Inner {
             allowable: tag.allowable,
             rigger: tag.rigger,
             signature,
+            authority: planner.map(|planner| planner.authority),
         })
     }
 
@@ -320,7 +321,9 @@ impl Inner {
                 .map(|count| LinkView { leg: count.leg.to_string(), link: count.link })
                 .collect(),
             rigging,
-            planner: planner.filter(|_| signature == TagSignature::Planner),
+            planner: planner
+                .filter(|_| signature == TagSignature::Planner)
+                .map(|planner| planner.credential.holder.to_string()),
             signature: match signature {
                 TagSignature::Planner => "signed",
                 TagSignature::Unsigned => "unsigned",

@@ -1,4 +1,5 @@
 mod bundles;
+mod trust;
 
 use std::path::Path;
 use std::sync::Arc;

@@ -102,6 +102,10 @@ impl<'b> ReceivedSeal<'b> {
             return Err(ShapeError("claims of a seal").into());
         };
         let load = Reader::line_of(load, "load number", LoadNumber::new)?;
+        // It would end before it begins: no clock could say when it holds.
+        if valid_until < issued {
+            return Err(ShapeError("validity of a seal").into());
+        }
         let seal = content_of(content, load, issued, valid_until)?;
         Ok(Self { seal, message })
     }
@@ -138,7 +142,7 @@ fn content_of(content: &[u8], load: LoadNumber, issued: Time, valid_until: Time)
     if flags > 3 {
         return Err(ShapeError("flags"));
     }
-    Ok(Seal {
+    let seal = Seal {
         load,
         issued,
         valid_until,
@@ -152,5 +156,6 @@ fn content_of(content: &[u8], load: LoadNumber, issued: Time, valid_until: Time)
         corrected: reader.small("corrected")?,
         mass: reader.quantity("mass")?,
         record: Digest::from_bytes(reader.fixed("record")?),
-    })
+    };
+    if seal.corrected > seal.found { Err(ShapeError("corrected")) } else { Ok(seal) }
 }

@@ -1,10 +1,12 @@
 //! The verdict at the hook: one pure function over what the device knows.
 
+use std::cmp::Ordering;
+
 use super::claims::{Outcome, ReceivedSeal, Seal, TagPrint};
 use super::reason::{Grade, Reason};
 use super::void::Void;
 use crate::envelope::Kind;
-use crate::trust::{Role, Signer, TrustError, Trusted};
+use crate::trust::{PublicKey, Role, Signer, TrustError, Trusted};
 use crate::words::{CallSign, Digest, LoadNumber, Quantity, Seconds, Time};
 
 /// What the hookup team is told.
@@ -60,6 +62,8 @@ pub struct TagSeen {
     pub rigger: Option<CallSign>,
     /// Who signed it.
     pub signature: TagSignature,
+    /// The authority that stands for the planner, where a planner of a trusted authority signed.
+    pub authority: Option<PublicKey>,
 }
 
 /// What the device knows.
@@ -95,7 +99,7 @@ pub fn judge(question: Question<'_>, known: Known<'_>) -> Report {
     let mut reasons = Vec::new();
     let mut report = Report { verdict: Verdict::NoGo, reasons: Vec::new(), seal: None, signer: None };
     if let Some(tag) = question.tag {
-        judge_tag(tag, &mut reasons);
+        judge_tag(tag, known, &mut reasons);
     }
     match question.seal.map(ReceivedSeal::open) {
         None => reasons.push(Reason::NoInspectionKnown),
@@ -104,7 +108,7 @@ pub fn judge(question: Question<'_>, known: Known<'_>) -> Report {
             match known.trusted.signer(Kind::Seal, &received.message) {
                 Ok(signer) => {
                     judge_signer(&signer, &received.seal, known, &mut reasons);
-                    judge_later(&received.seal, known, &mut reasons);
+                    judge_later(&signer, &received.seal, known, &mut reasons);
                     report.signer = Some(signer);
                 }
                 Err(TrustError::UnknownAuthority { .. }) => reasons.push(Reason::UnknownAuthority),
@@ -118,7 +122,13 @@ pub fn judge(question: Question<'_>, known: Known<'_>) -> Report {
     }
     // Stable: reasons of one grade stay in the order in which they were found.
     reasons.sort_by_key(|reason| std::cmp::Reverse(reason.grade()));
-    reasons.dedup();
+    let mut once: Vec<Reason> = Vec::with_capacity(reasons.len());
+    for reason in reasons {
+        if !once.contains(&reason) {
+            once.push(reason);
+        }
+    }
+    let reasons = once;
     report.verdict = match reasons.first().map(Reason::grade) {
         Some(Grade::NoGo) => Verdict::NoGo,
         Some(Grade::Hold) => Verdict::Hold,
@@ -128,12 +138,15 @@ pub fn judge(question: Question<'_>, known: Known<'_>) -> Report {
     report
 }
 
-fn judge_tag(tag: &TagSeen, reasons: &mut Vec<Reason>) {
+fn judge_tag(tag: &TagSeen, known: Known<'_>, reasons: &mut Vec<Reason>) {
     match tag.signature {
         TagSignature::Planner => {}
         TagSignature::Unsigned => reasons.push(Reason::TagUnsigned),
         TagSignature::Unknown => reasons.push(Reason::TagPlannerUnknown),
         TagSignature::Forged => reasons.push(Reason::TagForged),
+    }
+    if let Some(authority) = tag.authority.filter(|_| tag.signature == TagSignature::Planner) {
+        judge_roster(&authority, known, reasons);
     }
     if tag.mass.si() > tag.allowable.si() {
         reasons.push(Reason::MassOverAllowable { mass: tag.mass, allowable: tag.allowable });
@@ -155,20 +168,24 @@ fn judge_signer(signer: &Signer, seal: &Seal, known: Known<'_>, reasons: &mut Ve
     if seal.valid_until.since(seal.issued) > credential.longest_validity {
         reasons.push(Reason::ValidTooLong { most: credential.longest_validity });
     }
-    if let Some(authority) = known.trusted.authority(&signer.authority) {
-        let name = authority.name.clone();
-        match &authority.roster {
-            None => reasons.push(Reason::NoRoster { authority: name }),
-            Some(roster) if known.now > roster.expires => {
-                reasons.push(Reason::RosterTooOld { authority: name, since: roster.expires });
-            }
-            Some(_) => {}
+    judge_roster(&signer.authority, known, reasons);
+}
+
+/// Whether this device can know whom an authority has revoked.
+fn judge_roster(authority: &PublicKey, known: Known<'_>, reasons: &mut Vec<Reason>) {
+    let Some(authority) = known.trusted.authority(authority) else { return };
+    let name = authority.name.clone();
+    match &authority.roster {
+        None => reasons.push(Reason::NoRoster { authority: name }),
+        Some(roster) if known.now > roster.expires => {
+            reasons.push(Reason::RosterTooOld { authority: name, since: roster.expires });
         }
+        Some(_) => {}
     }
 }
 
 /// What others who may speak have said of the load since.
-fn judge_later(seal: &Seal, known: Known<'_>, reasons: &mut Vec<Reason>) {
+fn judge_later(signer: &Signer, seal: &Seal, known: Known<'_>, reasons: &mut Vec<Reason>) {
     for bytes in known.voids {
         let Ok((void, message)) = Void::open(bytes) else { continue };
         if void.record != seal.record {
@@ -186,23 +203,40 @@ fn judge_later(seal: &Seal, known: Known<'_>, reasons: &mut Vec<Reason>) {
         .iter()
         .filter_map(|bytes| ReceivedSeal::open(bytes).ok())
         .filter(|other| other.seal.load == seal.load && other.seal.record != seal.record)
-        .filter(|other| (other.seal.issued, other.seal.record) > (seal.issued, seal.record))
-        .filter(|other| {
-            known.trusted.signer(Kind::Seal, &other.message).is_ok_and(|signer| {
-                signer.credential.roles.has(Role::Inspector)
-                    && other.seal.issued <= signer.credential.expires
-                    && !known.trusted.revoked(&signer)
-            })
+        // The cheap questions come before the signatures.
+        .filter(|other| seal.issued.since(other.seal.issued) <= CLOCK_SLACK)
+        .filter_map(|other| {
+            let by = known.trusted.signer(Kind::Seal, &other.message).ok()?;
+            let may = by.credential.roles.has(Role::Inspector)
+                && other.seal.issued <= by.credential.expires
+                && !known.trusted.revoked(&by);
+            let other_clock = by.credential.key != signer.credential.key;
+            (may && takes_over(&other.seal, seal, other_clock)).then_some(other.seal)
         })
-        .max_by_key(|other| (other.seal.issued, other.seal.record));
+        .max_by_key(|other| (other.issued, other.outcome, other.record));
     if let Some(newest) = newest {
-        reasons.push(Reason::Superseded { at: newest.seal.issued, fit: newest.seal.outcome == Outcome::Fit });
+        reasons.push(Reason::Superseded { at: newest.issued, fit: newest.outcome == Outcome::Fit });
+    }
+}
+
+/// Whether `other` is the later word on the load. Two clocks within their slack do not say which inspection came first: the
+/// one that found the load not fit is then taken for the later, or a faster clock would lift what was just refused.
+fn takes_over(other: &Seal, seal: &Seal, other_clock: bool) -> bool {
+    let refused = other.outcome == Outcome::NotFit && seal.outcome == Outcome::Fit;
+    match other.issued.cmp(&seal.issued) {
+        Ordering::Greater => true,
+        Ordering::Equal => refused || (other.outcome == seal.outcome && other.record > seal.record),
+        Ordering::Less => refused && other_clock,
     }
 }
 
 fn judge_seal(seal: &Seal, known: Known<'_>, reasons: &mut Vec<Reason>) {
-    if seal.outcome == Outcome::NotFit {
-        reasons.push(Reason::NotFit);
+    match seal.outcome {
+        Outcome::NotFit => reasons.push(Reason::NotFit),
+        Outcome::Fit if seal.corrected < seal.found => {
+            reasons.push(Reason::OpenDeficiency(seal.found - seal.corrected));
+        }
+        Outcome::Fit => {}
     }
     if known.now > seal.valid_until {
         reasons.push(Reason::Expired { at: seal.valid_until });

@@ -37,6 +37,8 @@ pub enum Reason {
     Revoked(CallSign),
     /// The inspector found the load not fit.
     NotFit,
+    /// The seal says fit and counts deficiencies that nobody looked at again: no program of ours makes such a seal.
+    OpenDeficiency(u16),
     /// The seal ran out: wind, rain and hands have been at the load since.
     Expired {
         /// When.
@@ -143,6 +145,7 @@ impl Reason {
             Self::CredentialExpired { .. } => "credential_expired",
             Self::Revoked(_) => "revoked",
             Self::NotFit => "not_fit",
+            Self::OpenDeficiency(_) => "open_deficiency",
             Self::Expired { .. } => "expired",
             Self::ValidTooLong { .. } => "valid_too_long",
             Self::OtherLoad { .. } => "other_load",
@@ -190,6 +193,9 @@ impl Reason {
             }
             Self::Revoked(who) => format!("The authority has revoked the credential of {who}."),
             Self::NotFit => "The inspector found this load NOT fit.".into(),
+            Self::OpenDeficiency(count) => {
+                format!("The seal leaves {count} found and not put right. Inspect again.")
+            }
             Self::Expired { at } => format!("The seal ran out at {}. Inspect again.", at.dtg()),
             Self::ValidTooLong { most } => format!("The seal claims to hold longer than the {most} allowed."),
             Self::OtherLoad { sealed, tag } => format!("The seal is for load {sealed}; this is load {tag}."),
@@ -251,6 +257,9 @@ impl Reason {
             }
             Self::Revoked(who) => format!("La autoridad revocó la credencial de {who}."),
             Self::NotFit => "El inspector halló la carga NO apta.".into(),
+            Self::OpenDeficiency(count) => {
+                format!("El sello deja {count} sin corregir. Inspeccione otra vez.")
+            }
             Self::Expired { at } => format!("El sello caducó a las {}. Inspeccione otra vez.", at.dtg()),
             Self::ValidTooLong { most } => format!("El sello pretende valer más de lo permitido ({most})."),
             Self::OtherLoad { sealed, tag } => format!("El sello es de la carga {sealed}; esta es la {tag}."),

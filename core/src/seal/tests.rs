@@ -57,6 +57,7 @@ fn tag() -> TagSeen {
         allowable: Quantity::parse("7000 lb").unwrap(),
         rigger: Some(CallSign::new("Mason 5").unwrap()),
         signature: TagSignature::Planner,
+        authority: Some(key(1).public()),
     }
 }
 
@@ -269,4 +270,129 @@ fn one_person_under_two_spellings() {
     assert!(super::judge::same_person(&name("Anvil 3"), &name("ANVIL-3")));
     assert!(!super::judge::same_person(&name("Anvil 3"), &name("Anvil 33")));
     assert_eq!(super::judge::SOON, Seconds(1_800));
+}
+
+#[test]
+fn two_inspections_within_the_slack_of_two_clocks() {
+    // Another inspector, with another key, of the same authority.
+    let other = Credential {
+        holder: CallSign::new("Lantern 1").unwrap(),
+        roles: Roles::of(&[Role::Inspector]),
+        expires: at(1_000_000),
+        longest_validity: DEFAULT_VALIDITY,
+        key: key(4).public(),
+    }
+    .issue(&key(1));
+    let refused = Seal { outcome: Outcome::NotFit, record: Digest::of(b"refused"), ..seal() };
+    let by_other = |seconds| {
+        let seal = Seal { issued: at(seconds), ..refused.clone() };
+        let unsigned = seal.prepare(&other);
+        unsigned.finish(&key(4).sign(&unsigned.to_be_signed()))
+    };
+    let first = |scene: &Scene| scene.judge(&signed(&seal())).1.first().copied();
+    let mut scene = Scene::default();
+    for (seconds, reason) in
+        [(-121, "corrected"), (-120, "superseded"), (0, "superseded"), (30, "superseded")]
+    {
+        scene.seals = vec![by_other(seconds)];
+        assert_eq!(first(&scene), Some(reason), "refused {seconds} s after");
+    }
+    // One clock tells its own order: refused, mended and walked again within two minutes.
+    scene.seals = vec![signed(&Seal { issued: at(-60), ..refused.clone() })];
+    assert_eq!(first(&scene), Some("corrected"));
+    // Both in one second: refused is the later word, whichever digest is greater.
+    for record in [Digest::from_bytes([0; 32]), Digest::from_bytes([255; 32])] {
+        scene.seals = vec![signed(&Seal { record, ..refused.clone() })];
+        assert_eq!(first(&scene), Some("superseded"));
+    }
+}
+
+#[test]
+fn no_inspector_no_later_word() {
+    // A later seal that could not make a load go cannot take one back either; a void is for that.
+    let later = Seal { issued: at(30), record: Digest::of(b"later"), ..seal() };
+    let mut scene =
+        Scene { seals: vec![signed_under(&later, &credential(&[Role::Hookup]))], ..Scene::default() };
+    assert_eq!(scene.judge(&signed(&seal())).0, Verdict::Go);
+    let mut forged = signed(&later);
+    *forged.last_mut().unwrap() ^= 1;
+    scene.seals = vec![forged, b"junk".to_vec()];
+    assert_eq!(scene.judge(&signed(&seal())).0, Verdict::Go);
+    let another_load = Seal { load: LoadNumber::new("KM-015").unwrap(), ..later };
+    scene.seals = vec![signed(&another_load), signed(&seal())];
+    assert_eq!(scene.judge(&signed(&seal())).0, Verdict::Go);
+}
+
+#[test]
+fn each_authority_for_its_own() {
+    // The tag's planner is of a second authority, whose roster counts too; the second cannot revoke for the first.
+    let inspector = credential(&[Role::Inspector]);
+    let mut scene = Scene::default();
+    scene.tag.as_mut().unwrap().authority = Some(key(9).public());
+    let mut second =
+        TrustedAuthority { name: Name::new("Alder Aid").unwrap(), key: key(9).public(), roster: None };
+    scene.trusted.add(second.clone());
+    assert_eq!(scene.judge(&signed(&seal())), (Verdict::Hold, vec!["no_roster", "corrected"]));
+    let revoked = [crate::trust::CredentialId::of(&inspector)].into();
+    second.roster = Some(Roster { sequence: 7, issued: at(-50), expires: at(59), revoked });
+    scene.trusted.add(second.clone());
+    assert_eq!(scene.judge(&signed(&seal())), (Verdict::Hold, vec!["roster_too_old", "corrected"]));
+    second.roster.as_mut().unwrap().expires = at(60);
+    scene.trusted.add(second);
+    assert_eq!(scene.judge(&signed(&seal())).0, Verdict::Go);
+    // Both run out: each is named once, however often it is met.
+    scene.now = at(500_001);
+    let late = Seal { issued: at(499_000), valid_until: at(509_000), ..seal() };
+    let (verdict, reasons) = scene.judge(&signed(&late));
+    assert_eq!((verdict, reasons), (Verdict::Hold, vec!["roster_too_old", "roster_too_old", "corrected"]));
+    scene.tag.as_mut().unwrap().authority = Some(key(1).public());
+    assert_eq!(scene.judge(&signed(&late)).1, vec!["roster_too_old", "corrected"]);
+}
+
+#[test]
+fn a_void_counts_whoever_is_revoked_since_and_only_while_it_could_be_signed() {
+    let void = |issued, seed: u8, credential: &[u8]| {
+        let void = Void {
+            load: seal().load,
+            issued,
+            record: seal().record,
+            cause: VoidCause::RiggingDisturbed,
+            note: None,
+        };
+        let unsigned = void.prepare(credential);
+        unsigned.finish(&key(seed).sign(&unsigned.to_be_signed()))
+    };
+    let hookup = credential(&[Role::Hookup]);
+    let mut scene = Scene { voids: vec![void(at(30), 2, &hookup)], ..Scene::default() };
+    let id = crate::trust::CredentialId::of(&hookup);
+    let roster = Roster { sequence: 2, issued: at(40), expires: at(500_000), revoked: [id].into() };
+    let authority = TrustedAuthority {
+        name: Name::new("Sela Relief").unwrap(),
+        key: key(1).public(),
+        roster: Some(roster),
+    };
+    scene.trusted.add(authority);
+    assert_eq!(scene.judge(&signed(&seal())).1.first(), Some(&"voided"));
+    for (void, why) in [
+        (void(at(1_000_001), 2, &hookup), "its credential had run out"),
+        (void(at(30), 3, &hookup), "signed by another key than the credential's"),
+        (signed(&seal()), "a seal is no void"),
+    ] {
+        scene.voids = vec![void];
+        assert_eq!(scene.judge(&signed(&seal())).0, Verdict::Go, "{why}");
+    }
+}
+
+#[test]
+fn a_seal_that_contradicts_itself() {
+    let scene = Scene::default();
+    let open = Seal { found: 2, corrected: 1, ..seal() };
+    assert_eq!(scene.judge(&signed(&open)).1.first(), Some(&"open_deficiency"));
+    for bad in
+        [Seal { found: 0, corrected: 1, ..seal() }, Seal { issued: at(0), valid_until: at(-1), ..seal() }]
+    {
+        assert_eq!(scene.judge(&signed(&bad)), (Verdict::NoGo, vec!["unreadable"]));
+    }
+    let refused = Seal { found: 2, corrected: 1, outcome: Outcome::NotFit, ..seal() };
+    assert_eq!(scene.judge(&signed(&refused)).1, vec!["not_fit", "corrected"]);
 }

@@ -23,6 +23,9 @@ pub struct PublicKey(VerifyingKey);
 impl PublicKey {
     /// Takes 32 bytes.
     pub fn from_bytes(bytes: &[u8; 32]) -> Result<Self, KeyError> {
+        if !is_reduced(bytes) {
+            return Err(KeyError::NotAKey);
+        }
         let key = VerifyingKey::from_bytes(bytes).map_err(|_| KeyError::NotAKey)?;
         if key.is_weak() { Err(KeyError::Weak) } else { Ok(Self(key)) }
     }
@@ -53,6 +56,13 @@ impl PublicKey {
     pub fn signed(&self, message: &[u8], signature: &[u8; 64]) -> bool {
         self.0.verify_strict(message, &Signature::from_bytes(signature)).is_ok()
     }
+}
+
+/// Whether the y coordinate is below the field's prime 2^255 - 19 (RFC 8032 §5.1.3, step 1). The library takes others too,
+/// and one key would have two spellings.
+fn is_reduced(bytes: &[u8; 32]) -> bool {
+    let [low, middle @ .., high] = bytes;
+    *low < 0xed || high & 0x7f != 0x7f || middle.iter().any(|byte| *byte != 0xff)
 }
 
 impl fmt::Debug for PublicKey {
