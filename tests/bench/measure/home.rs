@@ -1,0 +1,149 @@
+//! A home: an answer made durable, a seal, beside a bare row committed in the same way.
+
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
+use std::time::Instant;
+
+use rusqlite::Connection;
+use slingseal_core::app::{
+    App, Clock, Entropy, Issue, Language, Outside, PointKind, PointState, Stretch, Time, WalkRequest,
+    WalkView,
+};
+use slingseal_core::trust::SecretKey;
+use slingseal_core::words::Digest;
+
+use crate::lines::{Line, at, pair};
+
+const PIN: &str = "417293";
+const WORDS: &str = "a meadow by the river";
+const PLAN: &str = include_str!("../../../bindings/desk/demo/bag.toml");
+
+struct Ticking(AtomicI64);
+
+impl Clock for Ticking {
+    fn now(&self) -> Time {
+        Time::from_unix(self.0.fetch_add(1, Ordering::Relaxed))
+    }
+}
+
+struct Repeating(AtomicU64);
+
+impl Entropy for Repeating {
+    fn fill(&self, bytes: &mut [u8]) {
+        for chunk in bytes.chunks_mut(32) {
+            let digest = Digest::of(&self.0.fetch_add(1, Ordering::Relaxed).to_be_bytes());
+            chunk.iter_mut().zip(digest.as_bytes()).for_each(|(to, from)| *to = *from);
+        }
+    }
+}
+
+fn open(home: &Path) -> App {
+    let outside = Outside {
+        clock: Arc::new(Ticking(AtomicI64::new(1_790_000_000))),
+        entropy: Arc::new(Repeating(AtomicU64::new(0))),
+        device_secret: zeroize::Zeroizing::new(vec![7; 32]),
+        // What is measured is the store and the signature; how long a PIN is stretched is a choice.
+        stretch: Stretch::weak_for_tests_only(),
+        language: Language::English,
+    };
+    App::open(home, outside).expect("a new home")
+}
+
+fn ready(home: &Path) -> (App, String) {
+    std::fs::create_dir_all(home).expect("a folder");
+    let app = open(home);
+    let authority = app.authority_init("Sela Relief", WORDS).expect("an authority");
+    app.receive(&authority.roster.text).expect("its roster");
+    let request = app.make_key("Anvil 3", PIN).expect("a key").text;
+    let issue = Issue {
+        request,
+        roles: "inspector,planner".into(),
+        expires: "2099-01-01".into(),
+        holder: None,
+        validity_hours: None,
+    };
+    app.receive(&app.issue(&issue, WORDS).expect("a credential").text).expect("taken in");
+    let tag = app.write_tag(PLAN, &|_| Err(String::new()), Some(PIN)).expect("a tag").code.text;
+    (app, tag)
+}
+
+/// A database that does nothing but commit one row at a time, as durably as ours.
+fn bare(folder: &Path) -> Connection {
+    let conn = Connection::open(folder.join("bare.db")).expect("a database");
+    conn.pragma_update(None, "journal_mode", "WAL").expect("WAL");
+    conn.pragma_update(None, "synchronous", "FULL").expect("FULL");
+    conn.execute_batch("CREATE TABLE rows (id INTEGER PRIMARY KEY, body BLOB) STRICT").expect("a table");
+    conn
+}
+
+fn next(view: &WalkView) -> Option<WalkRequest> {
+    let card = view.card.as_ref()?;
+    let open = card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
+    Some(match open {
+        None => WalkRequest::CardGood { card: card.number },
+        Some(point) => {
+            let value = match &point.kind {
+                PointKind::Count { expected } => expected.unwrap_or(3).to_string(),
+                PointKind::Choice { options } => options[0].name.clone(),
+                _ => "seen".into(),
+            };
+            WalkRequest::Answer { card: card.number, point: point.id.clone(), value }
+        }
+    })
+}
+
+pub(crate) fn measure() -> Vec<Line> {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (app, tag) = ready(&folder.path().join("home"));
+    let conn = bare(folder.path());
+    let row = || {
+        conn.execute("INSERT INTO rows (body) VALUES (?1)", [[7u8; 120].as_slice()]).expect("a row");
+    };
+    let mut view = app.begin_walk(&tag).expect("a walk");
+    // An answer and its undoing, again and again on one card, so that the walk never ends while it is measured.
+    let mut forth = true;
+    let answer = || {
+        let request = match (forth, view.undo) {
+            (false, Some(answer)) => WalkRequest::Undo { answer },
+            _ => next(&view).expect("a card"),
+        };
+        forth = !forth;
+        view = app.do_walk(&view.walk, &request).expect("an answer");
+        assert!(view.refused.is_none());
+    };
+    let (ours, floor) = pair(600, answer, row);
+    let mut lines = Vec::new();
+    for (name, share) in [("p50", 0.5), ("p99", 0.99)] {
+        let (ours, floor) = (at(&ours, share), at(&floor, share));
+        lines.push(Line::new(
+            format!("an answered card, durable, {name}"),
+            "us",
+            ours,
+            "one bare row, FULL",
+            floor,
+            Some(1.5),
+        ));
+    }
+    while let Some(request) = next(&view) {
+        view = app.do_walk(&view.walk, &request).expect("an answer");
+    }
+    view = app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).expect("a decision");
+    let key = SecretKey::from_seed(&[3; 32]);
+    let start = Instant::now();
+    app.seal(&view.walk, PIN, None).expect("a seal");
+    let seal = start.elapsed().as_secs_f64() * 1e6;
+    let start = Instant::now();
+    std::hint::black_box(key.sign(&[7; 300]));
+    conn.execute("INSERT INTO rows (body) VALUES (?1)", [[7u8; 120].as_slice()]).expect("a row");
+    let floor = start.elapsed().as_secs_f64() * 1e6;
+    lines.push(Line::new(
+        "a walk sealed, once",
+        "us",
+        seal,
+        "one signature and one bare row, FULL",
+        floor,
+        None,
+    ));
+    lines
+}

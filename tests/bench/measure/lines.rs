@@ -1,0 +1,77 @@
+//! One line of the table, and how a thing is timed.
+
+use std::fmt;
+use std::time::{Duration, Instant};
+
+use serde::Serialize;
+
+/// One figure beside its floor.
+#[derive(Debug, Serialize)]
+pub(crate) struct Line {
+    name: String,
+    unit: &'static str,
+    ours: f64,
+    floor: f64,
+    floor_is: &'static str,
+    ratio: f64,
+    target: Option<f64>,
+}
+
+impl Line {
+    pub(crate) fn new(
+        name: impl Into<String>,
+        unit: &'static str,
+        ours: f64,
+        floor_is: &'static str,
+        floor: f64,
+        target: Option<f64>,
+    ) -> Self {
+        Self { name: name.into(), unit, ours, floor, floor_is, ratio: ours / floor, target }
+    }
+}
+
+impl fmt::Display for Line {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "{:<48} {:>10.2} {:<5} {:>10.2} {:<38} x{:<6.2}",
+            self.name, self.ours, self.unit, self.floor, self.floor_is, self.ratio
+        )?;
+        match self.target {
+            Some(target) => {
+                write!(f, " target {target}{}", if self.ratio <= target { "" } else { "  MISSED" })
+            }
+            None => Ok(()),
+        }
+    }
+}
+
+/// Runs both in turn, so that a machine that slows down slows both, and gives the sorted times of each.
+pub(crate) fn pair(
+    rounds: usize,
+    mut ours: impl FnMut(),
+    mut floor: impl FnMut(),
+) -> (Vec<Duration>, Vec<Duration>) {
+    let (mut a, mut b) = (Vec::with_capacity(rounds), Vec::with_capacity(rounds));
+    for _ in 0..rounds.div_ceil(20) {
+        ours();
+        floor();
+    }
+    for _ in 0..rounds {
+        let start = Instant::now();
+        ours();
+        a.push(start.elapsed());
+        let start = Instant::now();
+        floor();
+        b.push(start.elapsed());
+    }
+    a.sort_unstable();
+    b.sort_unstable();
+    (a, b)
+}
+
+/// The time below which `share` of the runs lie, in microseconds.
+pub(crate) fn at(times: &[Duration], share: f64) -> f64 {
+    let place = ((times.len() as f64 - 1.0) * share).round() as usize;
+    times[place].as_secs_f64() * 1e6
+}
