@@ -92,8 +92,11 @@ fn wild() -> impl Strategy<Value = RiggedLoad> {
     )
 }
 
+/// Each leg with its tension, pitch, roll.
+type Told = (Vec<(Name, f64)>, f64, f64);
+
 /// The tensions in order of the legs' names, and pitch and roll.
-fn told(load: &RiggedLoad) -> Option<(Vec<(Name, f64)>, f64, f64)> {
+fn told(load: &RiggedLoad) -> Option<Told> {
     let hang = assess(load).hang?;
     let mut tensions: Vec<_> = hang.legs.iter().map(|leg| (leg.name.clone(), leg.tension.value())).collect();
     tensions.sort_by(|a, b| a.0.cmp(&b.0));
