@@ -12,11 +12,14 @@ mod statics;
 
 use lines::Line;
 
+/// A name, and what measures under it.
+type Group = (&'static str, fn() -> Vec<Line>);
+
 fn main() {
     let json = std::env::args().any(|argument| argument == "--json");
     let wanted: Vec<String> =
         std::env::args().skip(1).filter(|argument| !argument.starts_with("--")).collect();
-    let groups: [(&str, fn() -> Vec<Line>); 4] = [
+    let groups: [Group; 4] = [
         ("seals", seals::measure),
         ("codes", codes::measure),
         ("statics", statics::measure),
