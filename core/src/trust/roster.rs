@@ -28,6 +28,8 @@ pub struct Roster {
 impl Roster {
     /// The most credentials that one roster revokes.
     pub const MOST: usize = 10_000;
+    /// Nine bytes for each of them, and what stands around.
+    const LIMITS: Limits = Limits { bytes: 9 * Self::MOST + 1_000, depth: 8 };
 
     /// Signs it.
     pub fn sign(&self, authority: &SecretKey) -> Vec<u8> {
@@ -49,13 +51,13 @@ impl Roster {
 
     /// Whose roster it claims to be, before it is verified.
     pub fn authority(bytes: &[u8]) -> Result<KeyId, TrustError> {
-        let (message, _) = open(bytes, Limits::FILE)?;
+        let (message, _) = open(bytes, Self::LIMITS)?;
         message.header.key_id.ok_or_else(|| ShapeError("header of a roster").into())
     }
 
     /// Reads a roster and checks that the authority signed it.
     pub fn open(bytes: &[u8], authority: &PublicKey) -> Result<Self, TrustError> {
-        let (message, claims) = open(bytes, Limits::FILE)?;
+        let (message, claims) = open(bytes, Self::LIMITS)?;
         let Claims {
             subject: None,
             expires: Some(expires),

@@ -1,0 +1,169 @@
+use std::path::Path;
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+
+use slingseal_core::app::{
+    App, AppError, Clock, Entropy, Language, Outside, Received, Stretch, Time, VerdictView,
+};
+
+use crate::independent;
+use crate::vector::Vector;
+
+struct At(Time);
+
+impl Clock for At {
+    fn now(&self) -> Time {
+        self.0
+    }
+}
+
+struct Same;
+
+impl Entropy for Same {
+    fn fill(&self, bytes: &mut [u8]) {
+        bytes.fill(7);
+    }
+}
+
+/// Every vector of a folder, by name.
+pub fn read(folder: &str) -> Vec<(String, Vector)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("vectors/seal").join(folder);
+    let mut all: Vec<(String, Vector)> = std::fs::read_dir(&folder)
+        .expect("the vectors lie beside this file")
+        .map(|entry| entry.expect("an entry").path())
+        .map(|path| {
+            let name = path.file_stem().expect("a name").to_string_lossy().into_owned();
+            let text = std::fs::read_to_string(&path).expect("a vector is text");
+            (name, toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display())))
+        })
+        .collect();
+    all.sort_by(|a, b| a.0.cmp(&b.0));
+    all
+}
+
+/// A device that knows what the vector says it knows.
+fn device(vector: &Vector, home: &Path) -> App {
+    let outside = Outside {
+        clock: Arc::new(At(Time::parse(&vector.at).expect("a time"))),
+        entropy: Arc::new(Same),
+        device_secret: zeroize::Zeroizing::new(vec![7; 32]),
+        stretch: Stretch::weak_for_tests_only(),
+        language: Language::English,
+    };
+    let app = App::open(home, outside).expect("a home opens");
+    for authority in &vector.authority {
+        let Ok(Received::Authority { fingerprint, card, .. }) = app.receive(&authority.card) else {
+            panic!("the card does not read");
+        };
+        app.trust(&card, &fingerprint).expect("the authority is trusted");
+        for roster in &authority.rosters {
+            app.receive(roster).expect("the roster is its authority's");
+        }
+    }
+    for text in &vector.holds {
+        app.receive(text).expect("what the device holds was received");
+    }
+    for text in &vector.refuses {
+        assert!(app.receive(text).is_err(), "taken, and should be refused: {text}");
+    }
+    app
+}
+
+fn answer(vector: &Vector) -> (Result<VerdictView, AppError>, Duration) {
+    let home = tempfile::tempdir().expect("a folder");
+    let app = device(vector, home.path());
+    let start = Instant::now();
+    let answer = app.check(vector.seal.as_deref(), vector.tag.as_deref());
+    (answer, start.elapsed())
+}
+
+#[test]
+fn every_vector_is_answered_as_it_is_frozen() {
+    let mut wrong = Vec::new();
+    let mut slowest = (Duration::ZERO, String::new());
+    let mut read_in_all = 0;
+    for folder in ["valid", "invalid"] {
+        for (name, vector) in read(folder) {
+            read_in_all += 1;
+            let name = format!("{folder}/{name}");
+            let (answer, took) = answer(&vector);
+            slowest = slowest.max((took, name.clone()));
+            let (verdict, refused, reasons) = match &answer {
+                Ok(view) => {
+                    let codes = view.reasons.iter().map(|reason| reason.code.clone()).collect();
+                    (Some(view.word.clone()), None, codes)
+                }
+                Err(error) => (None, Some(error.code().to_owned()), Vec::new()),
+            };
+            let expect = &vector.expect;
+            if (&verdict, &refused, &reasons) != (&expect.verdict, &expect.refused, &expect.reasons) {
+                wrong.push(format!("{name}: {verdict:?} {refused:?} {reasons:?}, frozen is {expect:?}"));
+            }
+            if let Ok(view) = answer {
+                let plain = view.reasons.iter().all(|reason| reason.text.len() > 10);
+                let first = view
+                    .reasons
+                    .first()
+                    .is_none_or(|reason| reason.grade == "note" || reason.text == view.first);
+                assert!(plain && first, "{name}: the screen shows the first reason in plain words: {view:?}");
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{} of {read_in_all}:\n{}", wrong.len(), wrong.join("\n"));
+    assert!(read_in_all >= 140, "{read_in_all} vectors were found; one that was frozen is gone");
+    println!("{read_in_all} vectors; the slowest took {:?} ({})", slowest.0, slowest.1);
+    assert!(
+        slowest.0 < Duration::from_millis(250),
+        "{slowest:?}, unoptimised and with the seal written to disk"
+    );
+}
+
+/// The other side agrees on every signature and on every form.
+#[test]
+fn code_that_shares_nothing_agrees() {
+    let (mut wrong, mut hold, mut fail) = (Vec::new(), 0, 0);
+    for folder in ["valid", "invalid"] {
+        for (name, vector) in read(folder) {
+            let name = format!("{folder}/{name}");
+            let other = independent::seal(&vector);
+            let expect = &vector.expect;
+            if (other.signatures.is_ok(), other.deterministic) != (expect.signatures, expect.deterministic) {
+                wrong.push(format!("{name}: the other side says {other:?}, frozen is {expect:?}"));
+            }
+            // Ours never stands behind what the other side would not.
+            let ours = !expect.reasons.iter().any(|code| {
+                ["unreadable", "bad_signature", "unknown_authority", "no_inspection_known"]
+                    .contains(&code.as_str())
+            }) && expect.refused.is_none();
+            if ours && vector.seal.is_some() {
+                hold += 1;
+                assert!(other.signatures.is_ok() && other.deterministic, "{name}: {other:?}");
+                assert_eq!(folder, "valid", "{name} is sound and stands among the unsound");
+            } else {
+                fail += 1;
+            }
+            // Everything else in the vector too: cards, rosters, tags, voids.
+            for authority in &vector.authority {
+                independent::authority(&authority.card).unwrap_or_else(|why| panic!("{name}: card: {why}"));
+                for roster in &authority.rosters {
+                    independent::roster(&vector, roster)
+                        .unwrap_or_else(|why| panic!("{name}: roster: {why}"));
+                }
+            }
+            for text in vector.holds.iter().filter(|text| !text.starts_with("LT1")) {
+                independent::message(&vector, text).unwrap_or_else(|why| panic!("{name}: holds: {why}"));
+            }
+            if let Some(tag) = &vector.tag {
+                let hold = independent::tag(&vector, tag);
+                let forged = expect.reasons.iter().any(|code| code == "tag_forged");
+                assert_eq!(
+                    forged,
+                    matches!(hold, Some(Err(ref why)) if why == "signature"),
+                    "{name}: {hold:?}"
+                );
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    assert!(hold >= 40 && fail >= 80, "{hold} hold, {fail} do not");
+}

@@ -1,0 +1,20 @@
+mod credentials;
+mod curve;
+mod form;
+mod hook;
+mod parts;
+
+use crate::vector::Vector;
+
+/// Every vector with its path below `seal/`.
+pub fn all() -> Vec<(String, Vector)> {
+    let mut all = hook::all();
+    all.extend(form::all());
+    all.extend(credentials::all());
+    all.extend(curve::all());
+    let mut names: Vec<&String> = all.iter().map(|(name, _)| name).collect();
+    names.sort_unstable();
+    names.dedup();
+    assert_eq!(names.len(), all.len(), "two vectors have one name");
+    all
+}

@@ -1,0 +1,25 @@
+//! Writes the frozen vectors of `seal/`: `cargo run -p slingseal-tests --example make_seal_vectors`. A vector that is there
+//! already is never written again, whatever would come out today: what a released device answered must stay answered.
+//! Verdicts are written down here by hand, from the rules; nothing here asks the program what it would say.
+
+mod make;
+mod vector;
+
+use std::path::Path;
+
+fn main() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("vectors/seal");
+    let (mut written, mut kept) = (0, 0);
+    for (name, vector) in make::all() {
+        let path = folder.join(&name).with_extension("toml");
+        if path.exists() {
+            kept += 1;
+            continue;
+        }
+        let text = toml::to_string(&vector).expect("a vector is a table");
+        std::fs::create_dir_all(path.parent().expect("a folder")).expect("the folder can be made");
+        std::fs::write(&path, text).expect("the vector can be written");
+        written += 1;
+    }
+    println!("{written} vectors written, {kept} were there and stay as they are");
+}
