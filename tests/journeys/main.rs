@@ -1,1 +1,1 @@
-fn main() {}
+//! Whole days, through the facade alone.

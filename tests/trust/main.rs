@@ -1,1 +1,3 @@
-fn main() {}
+//! Keys: against published vectors, in the vault, in memory.
+
+mod ed25519;
