@@ -1,1 +1,5 @@
+<<<<<<< HEAD
 fn main() {}
+=======
+//! Whole days, through the facade alone.
+>>>>>>> main

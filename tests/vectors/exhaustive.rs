@@ -49,6 +49,20 @@ impl Scene {
     }
 }
 
+/// How long something takes, at its quickest: a machine that does other things at the same time proves nothing.
+fn quickest(bound: Duration, mut act: impl FnMut()) -> Duration {
+    let mut best = Duration::MAX;
+    for _ in 0..5 {
+        let start = Instant::now();
+        act();
+        best = best.min(start.elapsed());
+        if best < bound {
+            break;
+        }
+    }
+    best
+}
+
 /// Every single-bit flip and every truncation of some bytes.
 fn mutants(bytes: &[u8]) -> impl Iterator<Item = (String, Vec<u8>)> + '_ {
     let flips = (0..bytes.len() * 8).map(|bit| {
@@ -63,11 +77,12 @@ fn mutants(bytes: &[u8]) -> impl Iterator<Item = (String, Vec<u8>)> + '_ {
 fn no_flip_and_no_cut_of_a_seal_passes_on_either_side() {
     let scene = Scene::read();
     assert_eq!(scene.judge(&scene.seal).0, Verdict::Go);
+    // Unoptimised; optimised it is below a tenth of a millisecond.
+    let bound = Duration::from_millis(25);
     let (mut count, mut slowest) = (0, Duration::ZERO);
     for (what, mutant) in mutants(&scene.seal) {
-        let start = Instant::now();
         let (verdict, reasons) = scene.judge(&mutant);
-        slowest = slowest.max(start.elapsed());
+        slowest = slowest.max(quickest(bound, || drop(scene.judge(&mutant))));
         assert_eq!(verdict, Verdict::NoGo, "{what}: {reasons:?}");
         let grave = [Reason::BadSignature, Reason::UnknownAuthority];
         let refused =
@@ -78,7 +93,7 @@ fn no_flip_and_no_cut_of_a_seal_passes_on_either_side() {
         count += 1;
     }
     println!("{count} mutants of a seal of {} bytes; the slowest took {slowest:?}", scene.seal.len());
-    assert!(slowest < Duration::from_millis(50), "{slowest:?}, unoptimised");
+    assert!(slowest < bound, "{slowest:?}");
 }
 
 /// The same for the text: every character replaced by every other of the alphabet, and every cut.
@@ -184,7 +199,6 @@ fn junk_is_refused_at_once() {
     ];
     let bound = Duration::from_millis(20);
     for (name, junk) in &junk {
-        let start = Instant::now();
         assert!(Sign1::parse(junk, Limits::CODE).is_err(), "{name}");
         let error = ReceivedSeal::open(junk).map(drop);
         assert!(
@@ -195,19 +209,24 @@ fn junk_is_refused_at_once() {
         assert!(Credentialed::open(junk).is_err() && Authority::open(junk).is_err(), "{name}");
         assert!(Roster::open(junk, &scene.authority).is_err() && KeyRequest::open(junk).is_err(), "{name}");
         assert_eq!(scene.judge(junk).0, Verdict::NoGo, "{name}");
-        assert!(start.elapsed() < bound, "{name} took {:?} in nine readers", start.elapsed());
+        let took = quickest(bound, || {
+            drop((Sign1::parse(junk, Limits::CODE), ReceivedTag::open(junk), Void::open(junk)));
+            drop((Credentialed::open(junk), Authority::open(junk), Roster::open(junk, &scene.authority)));
+            drop(scene.judge(junk));
+        });
+        assert!(took < bound, "{name} took {took:?} in seven readers");
     }
     for text in
         ["A".repeat(MEGABYTES), format!("SL1:{}", "0".repeat(MEGABYTES)), "SL1:".repeat(MEGABYTES / 4)]
     {
-        let start = Instant::now();
         assert!(unwrap(&text).is_err());
-        assert!(start.elapsed() < bound, "{:?}", start.elapsed());
+        let took = quickest(bound, || drop(unwrap(&text)));
+        assert!(took < bound, "{took:?}");
     }
     // As large as a code may be, and as costly as it can be made: what a camera could bring.
     for (name, junk) in &junk {
-        let start = Instant::now();
         assert_eq!(scene.judge(&junk[..2_300]).0, Verdict::NoGo, "{name}");
-        assert!(start.elapsed() < bound, "{name} took {:?}", start.elapsed());
+        let took = quickest(bound, || drop(scene.judge(&junk[..2_300])));
+        assert!(took < bound, "{name} took {took:?}");
     }
 }
