@@ -1,5 +1,1 @@
-<<<<<<< HEAD
-fn main() {}
-=======
 //! Whole days, through the facade alone.
->>>>>>> main
