@@ -222,3 +222,145 @@ fn without_a_load_it_says_what_to_do() {
         assert!(help.contains(word), "{word} in {help}");
     }
 }
+
+/// Does not outlive a test that failed.
+struct Running(Child);
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
+}
+
+/// A terminal of the test's own, 80 by 24, and what the program drew on it.
+struct Screen {
+    keys: std::fs::File,
+    drawn: std::sync::mpsc::Receiver<Vec<u8>>,
+    seen: String,
+    child: Running,
+    /// The far end, kept open so that its state can be asked for.
+    far: std::fs::File,
+}
+
+impl Screen {
+    fn open(zone: &Zone, arguments: &[&str]) -> Self {
+        use rustix::pty::{OpenptFlags, grantpt, openpt, ptsname, unlockpt};
+        let near = openpt(OpenptFlags::RDWR | OpenptFlags::NOCTTY | OpenptFlags::CLOEXEC).unwrap();
+        grantpt(&near).unwrap();
+        unlockpt(&near).unwrap();
+        let name = ptsname(&near, Vec::new()).unwrap().into_string().unwrap();
+        let size = rustix::termios::Winsize { ws_row: 24, ws_col: 80, ws_xpixel: 0, ws_ypixel: 0 };
+        rustix::termios::tcsetwinsize(&near, size).unwrap();
+        let far = std::fs::File::options().read(true).write(true).open(name).unwrap();
+        let child = zone
+            .command(&[&["inspect"], arguments].concat())
+            .env("TERM", "xterm-256color")
+            .stdin(far.try_clone().unwrap())
+            .stdout(far.try_clone().unwrap())
+            .stderr(far.try_clone().unwrap())
+            .spawn()
+            .unwrap();
+        let child = Running(child);
+        let keys = std::fs::File::from(near);
+        let mut reading = keys.try_clone().unwrap();
+        let (tell, drawn) = std::sync::mpsc::channel();
+        std::thread::spawn(move || {
+            let mut bytes = [0; 4096];
+            // What a terminal is asked, it answers: that it has no more than the plain keys.
+            while let Ok(count @ 1..) = std::io::Read::read(&mut reading, &mut bytes) {
+                if bytes[..count].windows(3).any(|asked| asked == b"\x1b[c") {
+                    reading.write_all(b"\x1b[?6c").unwrap();
+                }
+                if tell.send(bytes[..count].to_vec()).is_err() {
+                    return;
+                }
+            }
+        });
+        Self { keys, drawn, seen: String::new(), child, far }
+    }
+
+    /// Waits until a word stands somewhere in what was drawn since the last key.
+    fn until(&mut self, word: &str) {
+        while !self.seen.contains(word) {
+            let bytes = self.drawn.recv_timeout(Duration::from_secs(20));
+            let bytes = bytes.unwrap_or_else(|_| panic!("no {word:?} in {:?}", self.seen));
+            self.seen.push_str(&String::from_utf8_lossy(&bytes));
+        }
+    }
+
+    fn press(&mut self, keys: &str) {
+        // Longer than the screen takes to settle.
+        std::thread::sleep(Duration::from_millis(300));
+        self.seen.clear();
+        self.keys.write_all(keys.as_bytes()).unwrap();
+    }
+
+    fn raw(&self) -> bool {
+        let modes = rustix::termios::tcgetattr(&self.far).unwrap().local_modes;
+        !modes.intersects(rustix::termios::LocalModes::ICANON | rustix::termios::LocalModes::ECHO)
+    }
+
+    fn ended(&mut self) -> i32 {
+        for _ in 0..400 {
+            if let Some(status) = self.child.0.try_wait().unwrap() {
+                return status.code().unwrap_or_else(|| panic!("it ends by itself, not so: {status}"));
+            }
+            std::thread::sleep(Duration::from_millis(25));
+        }
+        panic!("it does not end: {:?}", self.seen);
+    }
+}
+
+/// Ctrl-C, a signal and a closed terminal: the screen is given back where there is one, the home is free, the walk stands.
+#[test]
+fn the_terminal_is_given_back_and_a_closed_one_loses_nothing() {
+    let zone = Zone::new();
+    let tag = zone.file("t", "txt");
+    let stands_at = |card: &str| {
+        let (said, code) = zone.inspect(&[], "");
+        assert_eq!((said.len(), code), (1, 0), "{said:?}");
+        assert_eq!(field(&said[0], "card"), card);
+    };
+
+    let mut screen = Screen::open(&zone, &[&tag]);
+    screen.until("KM-015: is this the load?");
+    assert!(screen.raw());
+    screen.press("1");
+    screen.until("ANSWERED");
+    screen.press("+");
+    screen.until("Apex");
+    screen.press("\u{3}");
+    screen.until("stands at card 2 of 32");
+    assert!(!screen.raw(), "the terminal is as it was");
+    assert_eq!(screen.ended(), 0);
+    stands_at("2/32");
+
+    let mut screen = Screen::open(&zone, &["--walk", "KM-015"]);
+    screen.until("Apex");
+    screen.press("+");
+    screen.until("Grab");
+    let program = rustix::process::Pid::from_child(&screen.child.0);
+    rustix::process::kill_process(program, rustix::process::Signal::TERM).unwrap();
+    assert_eq!(screen.ended(), 0);
+    assert!(!screen.raw(), "the terminal is as it was");
+    stands_at("3/32");
+
+    let mut screen = Screen::open(&zone, &["--walk", "KM-015"]);
+    screen.until("Grab");
+    screen.press("+");
+    screen.until("Lifting");
+    // Both ends are let go; the reading thread's as soon as nobody listens and the program draws once more.
+    let Screen { keys, drawn, child, far, .. } = screen;
+    drop(drawn);
+    let mut keys = keys;
+    std::thread::sleep(Duration::from_millis(300));
+    keys.write_all(b".").unwrap();
+    drop((keys, far));
+    let (tell, none) = std::sync::mpsc::channel();
+    drop(tell);
+    let null = || std::fs::File::options().read(true).write(true).open("/dev/null").unwrap();
+    let mut screen = Screen { keys: null(), drawn: none, seen: String::new(), child, far: null() };
+    assert_eq!(screen.ended(), 0);
+    stands_at("4/32");
+}

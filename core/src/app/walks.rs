@@ -409,7 +409,10 @@ pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
 
 fn rigging_finding(load: &RiggedLoad) -> RiggingFinding {
     let assessment = rigging::assess(load);
-    let line: String = summary(load, &assessment).chars().take(Note::MOST / 4).collect();
+    let whole = summary(load, &assessment);
+    // Cut only where it must be: half a sentence about a leg misleads.
+    let line: String =
+        if whole.len() <= Note::MOST { whole } else { whole.chars().take(Note::MOST / 4).collect() };
     let plain = || Note::new("see the statics").expect("a short line is a note");
     RiggingFinding {
         within_limits: assessment.verdict == rigging::Verdict::WithinLimits,

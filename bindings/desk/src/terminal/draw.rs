@@ -5,9 +5,10 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::{Modifier, Style};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
-use slingseal_core::app::{CardState, CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
+use slingseal_core::app::{CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
 
-use super::look::{self, Look, Tone, cut, wrap};
+use super::foot::hint_lines;
+use super::look::{self, Tone, cut, wrap};
 use super::model::{Desk, Entry, Page, Pick};
 
 /// The least that every page fits in.
@@ -33,22 +34,24 @@ impl Desk {
             super::draw_seal::draw(frame, seal, *code, self);
             return;
         }
+        let width = usize::from(area.width);
+        self.room = usize::from(area.height).saturating_sub(15);
+        let mut lines = self.body(width.saturating_sub(4));
+        let spare = lines.len() + 12 <= usize::from(area.height);
+        let status_rows = self.status_height(spare, width);
         let [head, bar, body, status, flash, hints] = Layout::vertical([
             Constraint::Length(3),
             Constraint::Length(1),
             Constraint::Min(8),
-            Constraint::Length(self.status_height()),
+            Constraint::Length(status_rows),
             Constraint::Length(1),
             Constraint::Length(2),
         ])
         .areas(area);
-        let width = usize::from(area.width);
         frame.render_widget(Paragraph::new(self.head(width)), head);
         let (words, tone) = self.banner();
         frame.render_widget(Paragraph::new(format!(" {words}")).style(self.look.bar(tone)), bar);
         let inner = Rect { x: body.x + 2, width: body.width.saturating_sub(4), ..body };
-        self.room = usize::from(body.height).saturating_sub(4);
-        let mut lines = self.body(usize::from(inner.width));
         let height = usize::from(inner.height);
         if lines.len() > height {
             let left = lines.len() + 1 - height;
@@ -56,7 +59,7 @@ impl Desk {
             lines.push(Line::from(format!("… {left} more lines: make the window taller")));
         }
         frame.render_widget(Paragraph::new(lines), inner);
-        frame.render_widget(Paragraph::new(self.status(width)), status);
+        frame.render_widget(Paragraph::new(self.status(width, usize::from(status_rows))), status);
         frame.render_widget(Paragraph::new(self.flash_line(width)), flash);
         frame.render_widget(Paragraph::new(hint_lines(self.look, self.hints())), hints);
     }
@@ -356,125 +359,6 @@ impl Desk {
         lines.push(Line::from("+ good   ! deficient   ? look again   / partly   . not answered"));
         lines
     }
-
-    fn status_height(&self) -> u16 {
-        if self.view.is_some() { 4 } else { 0 }
-    }
-
-    /// A rule, what is open, the statics, the gravest caution.
-    fn status(&self, width: usize) -> Lines {
-        let Some(view) = &self.view else { return Vec::new() };
-        let mut lines = vec![Line::from("─".repeat(width))];
-        let open: Vec<String> = view
-            .findings
-            .iter()
-            .filter(|finding| finding.state != FindingState::Closed)
-            .map(|finding| {
-                let (shape, ..) = look::finding(finding.state);
-                format!("{shape} {} {} (card {})", finding.number, finding.shown, finding.card)
-            })
-            .collect();
-        lines.push(if open.is_empty() {
-            Line::from(" Nothing open.")
-        } else {
-            Line::styled(cut(&format!(" Open: {}", open.join("   ")), width), self.look.words(Tone::Bad))
-        });
-        let statics = match &view.rigging {
-            Some(_) if view.link_change.is_some() => view.link_change.clone().unwrap_or_default(),
-            Some(rigging) => rigging.clone(),
-            None => "not worked out, the tag carries no rigging".to_owned(),
-        };
-        let (shape, tone) = match (view.rigging_within_limits, &view.link_change) {
-            (false, _) => ("[!] ", Tone::Bad),
-            (true, Some(_)) => ("[!] ", Tone::Wait),
-            _ => ("", Tone::Plain),
-        };
-        lines.push(Line::styled(cut(&format!(" Statics: {shape}{statics}"), width), self.look.words(tone)));
-        let cautions: Vec<String> = view
-            .tag_faults
-            .iter()
-            .map(|fault| format!("[!] On the tag: {fault}"))
-            .chain(view.cautions.iter().filter(|_| view.rigging.is_some()).map(|words| format!("! {words}")))
-            .collect();
-        let rule = " The governing manual rules; look with your own eyes.".to_owned();
-        lines.push(match cautions.as_slice() {
-            [] => Line::from(rule),
-            [only] => Line::styled(cut(&format!(" {only}"), width), self.look.words(Tone::Wait)),
-            [first, rest @ ..] => {
-                let words =
-                    format!(" {}  (+{} more: 0, 2)", cut(first, width.saturating_sub(20)), rest.len());
-                Line::styled(words, self.look.words(Tone::Wait))
-            }
-        });
-        lines
-    }
-
-    pub(super) fn flash_line(&self, width: usize) -> Line<'static> {
-        match &self.flash {
-            None => Line::default(),
-            Some(flash) => {
-                let shape = match flash.tone {
-                    Tone::Good => "[+] ",
-                    Tone::Bad | Tone::Wait => "[!] ",
-                    _ => "",
-                };
-                let words = cut(&format!(" {shape}{}", flash.words), width);
-                Line::styled(
-                    words,
-                    self.look.words(if flash.tone == Tone::Plain { Tone::Strong } else { flash.tone }),
-                )
-            }
-        }
-    }
-
-    fn hints(&self) -> Hints {
-        let back: Row = &[("-", "back")];
-        let typing: Row = &[("Enter", "done"), ("*", "erase")];
-        let nothing: Row = &[("-", "back, while nothing is typed")];
-        let Some(view) = &self.view else {
-            return match &self.page {
-                Page::Entry(_) => [typing, &[("-", "back"), ("Ctrl-C", "leave")]],
-                Page::Text { .. } => [&[("+", "next page")], back],
-                _ => [&[("1-9", "pick"), ("+", "next page")], &[("-", "back"), ("Ctrl-C", "leave")]],
-            };
-        };
-        let more: Row = &[("/", "findings"), (".", "all cards"), ("0", "more: pause, statics, leave")];
-        match &self.page {
-            Page::Pick(pick) if pick.items.len() > 9 => [&[("1-9", "pick"), ("+", "next page")], back],
-            Page::Pick(pick) if super::keys::just_found(pick) => {
-                [&[("1-2", "pick"), ("*", "take back")], &[("-", "later")]]
-            }
-            Page::Pick(_) => [&[("1-9", "pick")], back],
-            Page::Entry(entry) if entry.optional() => {
-                [&[("Enter", "done, or nothing to say"), ("*", "erase")], nothing]
-            }
-            Page::Entry(_) => [typing, nothing],
-            Page::Cards { .. } => [&[("0-9", "number"), ("Enter", "go there"), ("*", "erase")], back],
-            Page::Text { .. } => [&[("+", "next page")], back],
-            Page::Seal { .. } => [&[], &[]],
-            Page::Walk => match (&view.stage, &view.card) {
-                (WalkStage::Walking, Some(card)) if card.state != CardState::Unanswered => [
-                    &[("+", "rest is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
-                    more,
-                ],
-                (WalkStage::Walking, Some(_)) => [
-                    &[("+", "card is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
-                    more,
-                ],
-                (WalkStage::Walking, None) if view.next == NextStep::LookAgain => {
-                    [&[("+", "look again"), ("-", "NOT FIT"), ("*", "take back")], more]
-                }
-                (WalkStage::Walking, None) => [&[("+", "FIT"), ("-", "NOT FIT"), ("*", "take back")], more],
-                (WalkStage::Paused, _) => {
-                    [&[("+", "go on")], &[("/", "findings"), ("0", "more: abandon, leave")]]
-                }
-                (WalkStage::Decided { .. }, _) => {
-                    [&[("+", "seal with the PIN")], &[("/", "findings"), ("0", "more: leave")]]
-                }
-                (WalkStage::Abandoned { .. }, _) => [&[("0", "more: other loads, leave")], &[]],
-            },
-        }
-    }
 }
 
 fn open_findings(view: &WalkView) -> usize {
@@ -484,24 +368,6 @@ fn open_findings(view: &WalkView) -> usize {
 /// A text at the right end of so much room.
 fn right(room: usize, text: &str) -> Span<'static> {
     Span::raw(format!("{text:>room$}"))
-}
-
-/// A row of keys with what they do, and both rows.
-type Row = &'static [(&'static str, &'static str)];
-pub(super) type Hints = [Row; 2];
-
-/// The keys, each standing out from its word.
-pub(super) fn hint_lines(look: Look, hints: Hints) -> Lines {
-    let line = |row: Row| {
-        let mut spans = vec![Span::raw(" ")];
-        for (key, words) in row {
-            let room = 16_usize.saturating_sub(key.len());
-            spans.push(Span::styled(format!(" {key} "), look.bar(Tone::Plain)));
-            spans.push(Span::raw(format!(" {words:<room$}")));
-        }
-        Line::from(spans)
-    };
-    hints.into_iter().map(line).collect()
 }
 
 fn too_small(frame: &mut Frame<'_>, area: Rect) {

@@ -7,7 +7,7 @@ use ratatui::text::Line;
 use ratatui::widgets::Paragraph;
 use slingseal_core::app::{CodeView, SealView};
 
-use super::draw::hint_lines;
+use super::foot::hint_lines;
 use super::look::{Tone, wrap};
 use super::model::Desk;
 

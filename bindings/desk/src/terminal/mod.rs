@@ -3,6 +3,8 @@
 mod acts;
 mod draw;
 mod draw_seal;
+mod findings;
+mod foot;
 mod keys;
 mod lines;
 mod look;

@@ -1,5 +1,6 @@
 //! The terminal itself: taken over, drawn on, given back whatever happens.
 
+use std::io::IsTerminal;
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -51,6 +52,7 @@ pub(crate) fn run(app: App, ask: Ask) -> Result<(), AppError> {
     for signal in [signal_hook::consts::SIGTERM, signal_hook::consts::SIGHUP, signal_hook::consts::SIGINT] {
         signal_hook::flag::register(signal, ended.clone()).map_err(|error| failed(&error))?;
     }
+    watch(ended.clone()).map_err(|error| failed(&error))?;
     // Also gives the terminal back on a panic.
     let mut terminal = ratatui::try_init().map_err(|error| failed(&error))?;
     let told_apart = terminal::supports_keyboard_enhancement().unwrap_or(false)
@@ -68,6 +70,11 @@ pub(crate) fn run(app: App, ask: Ask) -> Result<(), AppError> {
     }
     // A terminal that was closed cannot be given back, and need not be.
     let _ = ratatui::try_restore();
+    if !std::io::stdin().is_terminal() {
+        // Nobody is left to read a word, and every attempt to write one would be a panic: the terminal's own clearing up
+        // and the complaints of the program both end on a closed standard error.
+        std::process::exit(0);
+    }
     if ended.load(Ordering::Relaxed) {
         return Ok(());
     }
@@ -80,6 +87,25 @@ pub(crate) fn run(app: App, ask: Ask) -> Result<(), AppError> {
 
 fn failed(error: &std::io::Error) -> AppError {
     bad_input(&format!("the terminal cannot be used: {}; try another one", plain(error)))
+}
+
+/// How long the loop has to end by itself once it is told to.
+const GRACE: Duration = Duration::from_secs(1);
+
+/// Ends the program when it is told to, or when its terminal is gone and the loop does not come back: the reading of keys
+/// spins for ever on a terminal that was closed, and would keep the home from the next program. Every answer is on disk
+/// already, so that nothing is lost by it.
+fn watch(ended: Arc<AtomicBool>) -> std::io::Result<()> {
+    let watching = move || {
+        while !ended.load(Ordering::Relaxed) && std::io::stdin().is_terminal() {
+            std::thread::sleep(TICK);
+        }
+        ended.store(true, Ordering::Relaxed);
+        std::thread::sleep(GRACE);
+        let _ = ratatui::try_restore();
+        std::process::exit(0);
+    };
+    std::thread::Builder::new().name("terminal watch".into()).spawn(watching).map(drop)
 }
 
 #[expect(

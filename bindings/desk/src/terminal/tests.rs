@@ -354,6 +354,33 @@ fn every_card_of_every_procedure_fits() {
     assert!(procedures >= 5 && cards > 80, "{procedures} procedures, {cards} cards");
 }
 
+/// A vehicle on four legs: the statics stand in full beside every card, and follow a link that was counted otherwise.
+#[test]
+fn the_statics_stand_beside_the_card_and_follow_the_count() {
+    let mut hands = Hands::ready();
+    let open = |_: &str| Ok(include_str!("../../demo/vehicle-rigging.toml").to_owned());
+    let made = hands.desk.app.write_tag(include_str!("../../demo/vehicle.toml"), &open, None).unwrap();
+    hands.desk.act(Action::Begin { tag: made.code.text }).unwrap();
+    let last = u32::try_from(hands.view().cards.len()).unwrap();
+    let mut counted = None;
+    for card in 1..=last {
+        hands.press(&format!(".{card}\n"));
+        let shown = hands.screen();
+        let line = shown.split_whitespace().collect::<Vec<_>>().join(" ");
+        let statics = hands.view().rigging.clone().unwrap();
+        assert!(line.contains(&statics) && !shown.contains("more lines"), "card {card}: {statics}\n{shown}");
+        let points = &hands.view().card.as_ref().unwrap().points;
+        let count = |kind: &PointKind| matches!(kind, PointKind::Count { expected: Some(3) });
+        if let Some(at) = points.iter().position(|point| count(&point.kind)) {
+            counted.get_or_insert((card, at + 1));
+        }
+    }
+    let (card, point) = counted.expect("a card that counts links");
+    hands.press(&format!(".{card}\n{point}5\n2"));
+    let shown = hands.screen();
+    assert!(shown.contains("Statics: [!] Leg 1: link 5 sits in the grab hook, the plan wants 3."), "{shown}");
+}
+
 #[test]
 fn a_window_that_is_too_small_says_what_it_needs() {
     let mut hands = Hands::walking();

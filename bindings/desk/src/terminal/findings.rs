@@ -1,0 +1,147 @@
+//! What was found: told at once, listed, put right, looked at again.
+
+use slingseal_core::app::{AppError, FindingState, FindingView, PointKind, WalkRequest, WalkStage};
+
+use super::acts::{entry, pick};
+use super::look::{self, Tone};
+use super::model::{Action, Desk, Item, Page, Pick, Purpose};
+
+impl Desk {
+    /// A deficiency was just recorded.
+    pub(super) fn show_found(&mut self, found: &FindingView) {
+        let value = found.value.as_ref().map(|value| format!(" ({value})")).unwrap_or_default();
+        let what = format!("{}{value}", found.shown);
+        self.tell(Tone::Bad, format!("Finding {} is recorded: {what}.", found.number));
+        if !found.in_place {
+            return;
+        }
+        self.page = Page::Pick(Box::new(Pick {
+            title: format!("[!] DEFICIENT  {what}"),
+            lead: vec!["It can be put right where the load stands.".into()],
+            items: vec![
+                Item::new("Put right NOW, and look at it again", Action::WhoPutRight(found.number)),
+                Item::new("LATER: it stays open, the walk goes on", Action::Walk),
+            ],
+            from: 0,
+            back: Action::Walk,
+            tone: Tone::Bad,
+        }));
+    }
+
+    pub(super) fn show_findings(&mut self) {
+        let Some(view) = &self.view else { return };
+        if view.findings.is_empty() {
+            self.tell(Tone::Plain, "Nothing was found deficient so far.");
+            return;
+        }
+        let mut findings: Vec<&FindingView> = view.findings.iter().collect();
+        // What still wants something done stands first.
+        findings.sort_by_key(|finding| (finding.state == FindingState::Closed, finding.number));
+        let items = findings.into_iter().map(|finding| {
+            let (shape, word, tone) = look::finding(finding.state);
+            let words = format!("{shape} {word}  {}  (card {})", finding.shown, finding.card);
+            Item { words, tone, action: Action::Finding(finding.number) }
+        });
+        self.page = pick("Findings", Vec::new(), items.collect(), Action::Walk);
+    }
+
+    pub(super) fn show_finding(&mut self, number: u32) {
+        let Some(finding) = self.finding(number) else { return self.page = Page::Walk };
+        let (shape, word, tone) = look::finding(finding.state);
+        let mut lead = vec![format!("Card {}: {}", finding.card, finding.prompt)];
+        if let Some(value) = &finding.value {
+            lead.push(format!("Seen: {value}"));
+        }
+        if let Some(note) = &finding.note {
+            lead.push(format!("Note: {note}"));
+        }
+        lead.push(format!("Found {}", finding.found.dtg));
+        lead.extend(finding.story.iter().rev().take(3).rev().cloned());
+        let mut items = Vec::new();
+        match finding.state {
+            FindingState::Open if finding.in_place => {
+                items.push(Item::new("The riggers put it right", Action::WhoPutRight(number)));
+            }
+            FindingState::Open => {
+                lead.push("It cannot be put right in place: NOT FIT, rig again, inspect again.".into());
+            }
+            FindingState::PutRight => {
+                items.push(Item::new("Look at it again", Action::LookAgain(number)));
+            }
+            FindingState::Closed => {}
+        }
+        if self.view.as_ref().is_some_and(|view| view.stage == WalkStage::Walking) {
+            items.push(Item::new(
+                format!("Go to card {}", finding.card),
+                Action::Do {
+                    request: WalkRequest::GoTo { card: finding.card },
+                    said: format!("Here is card {}.", finding.card),
+                },
+            ));
+        }
+        let title = format!("{shape} {word}  finding {number}: {}", finding.shown);
+        self.page = Page::Pick(Box::new(Pick { title, lead, items, from: 0, back: Action::Findings, tone }));
+    }
+
+    pub(super) fn show_look_again(&mut self, number: u32) {
+        let Some(finding) = self.finding(number) else { return self.page = Page::Walk };
+        self.page = Page::Pick(Box::new(Pick {
+            title: format!("[?] LOOK AGAIN  {}", finding.shown),
+            lead: vec![
+                format!("Card {}: {}", finding.card, finding.prompt),
+                "Look at it yourself, with your own hands. Is it right now?".into(),
+            ],
+            items: vec![
+                Item::new("[+] Right now", Action::AgainGood(number)),
+                Item::new("[!] Still deficient", Action::AgainBad(number)),
+            ],
+            from: 0,
+            back: Action::Walk,
+            tone: Tone::Wait,
+        }));
+    }
+
+    pub(super) fn again_good(&mut self, number: u32) -> Result<(), AppError> {
+        let Some(finding) = self.finding(number) else { return Ok(()) };
+        let back = Action::LookAgain(number);
+        let lead = vec![finding.prompt.clone()];
+        let wanted = |more: String| vec![finding.prompt.clone(), more];
+        match &finding.kind {
+            PointKind::Choice { options } => {
+                let items = options.iter().map(|option| {
+                    let value = option.name.clone();
+                    Item::new(option.shown.clone(), Action::AgainValue { finding: number, value })
+                });
+                self.page = pick("What do you see now?", lead, items.collect(), back);
+            }
+            PointKind::Count { .. } | PointKind::Measure { .. } | PointKind::Serial
+                if finding.needs_value =>
+            {
+                let (lead, unit) = match &finding.kind {
+                    PointKind::Count { expected: Some(count) } => {
+                        (wanted(format!("Count again. Wanted: {count}.")), String::new())
+                    }
+                    PointKind::Measure { range, unit } => {
+                        (wanted(format!("Measure again. Wanted: {range}.")), unit.clone())
+                    }
+                    _ => (wanted("Enter what you see now.".into()), String::new()),
+                };
+                self.page = entry("Look again", lead, Purpose::AgainValue(number), back);
+                if let Page::Entry(entry) = &mut self.page {
+                    entry.unit = unit;
+                }
+            }
+            _ => {
+                let request = WalkRequest::LookAgain {
+                    finding: number,
+                    good: true,
+                    value: None,
+                    note: None,
+                    photos: Vec::new(),
+                };
+                self.perform(&request, format!("Finding {number} is closed: looked at again, good."))?;
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,164 @@
+//! The foot of the screen: what is open, the statics, what the last key did, the keys.
+
+use ratatui::text::{Line, Span};
+use slingseal_core::app::{CardState, FindingState, NextStep, WalkStage, WalkView};
+
+use super::look::{self, Look, Tone, cut, wrap};
+use super::model::{Desk, Page};
+
+type Lines = Vec<Line<'static>>;
+
+impl Desk {
+    /// Rows of the status: the statics take a second one where the page leaves it.
+    pub(super) fn status_height(&self, spare: bool, width: usize) -> u16 {
+        match &self.view {
+            None => 0,
+            Some(view) if spare && self.statics(view, width).len() > 1 => 5,
+            Some(_) => 4,
+        }
+    }
+
+    fn statics(&self, view: &WalkView, width: usize) -> Vec<String> {
+        let words = match &view.rigging {
+            Some(_) if view.link_change.is_some() => view.link_change.clone().unwrap_or_default(),
+            Some(rigging) => rigging.clone(),
+            None => "not worked out, the tag carries no rigging".to_owned(),
+        };
+        let shape = if !view.rigging_within_limits || view.link_change.is_some() { "[!] " } else { "" };
+        wrap(&format!("Statics: {shape}{words}"), width.saturating_sub(4))
+    }
+
+    /// A rule, what is open, the statics, the gravest caution.
+    pub(super) fn status(&self, width: usize, height: usize) -> Lines {
+        let Some(view) = &self.view else { return Vec::new() };
+        let mut lines = vec![Line::from("─".repeat(width))];
+        let open: Vec<String> = view
+            .findings
+            .iter()
+            .filter(|finding| finding.state != FindingState::Closed)
+            .map(|finding| {
+                let (shape, ..) = look::finding(finding.state);
+                format!("{shape} {} {} (card {})", finding.number, finding.shown, finding.card)
+            })
+            .collect();
+        lines.push(if open.is_empty() {
+            Line::from(" Nothing open.")
+        } else {
+            Line::styled(cut(&format!(" Open: {}", open.join("   ")), width), self.look.words(Tone::Bad))
+        });
+        let tone = match (view.rigging_within_limits, &view.link_change) {
+            (false, _) => Tone::Bad,
+            (true, Some(_)) => Tone::Wait,
+            _ => Tone::Plain,
+        };
+        let statics = self.statics(view, width);
+        let rows = height.saturating_sub(3).max(1);
+        for (at, line) in statics.iter().take(rows).enumerate() {
+            let more = if at + 1 == rows && statics.len() > rows { " …" } else { "" };
+            let line = format!(" {line}{more}");
+            lines.push(Line::styled(line, self.look.words(tone)));
+        }
+        let cautions: Vec<String> = view
+            .tag_faults
+            .iter()
+            .map(|fault| format!("[!] On the tag: {fault}"))
+            .chain(view.cautions.iter().filter(|_| view.rigging.is_some()).map(|words| format!("! {words}")))
+            .collect();
+        let rule = " The governing manual rules; look with your own eyes.".to_owned();
+        lines.push(match cautions.as_slice() {
+            [] => Line::from(rule),
+            [only] => Line::styled(cut(&format!(" {only}"), width), self.look.words(Tone::Wait)),
+            [first, rest @ ..] => {
+                let words =
+                    format!(" {}  (+{} more: 0, 2)", cut(first, width.saturating_sub(20)), rest.len());
+                Line::styled(words, self.look.words(Tone::Wait))
+            }
+        });
+        lines
+    }
+
+    pub(super) fn flash_line(&self, width: usize) -> Line<'static> {
+        match &self.flash {
+            None => Line::default(),
+            Some(flash) => {
+                let shape = match flash.tone {
+                    Tone::Good => "[+] ",
+                    Tone::Bad | Tone::Wait => "[!] ",
+                    _ => "",
+                };
+                let words = cut(&format!(" {shape}{}", flash.words), width);
+                Line::styled(
+                    words,
+                    self.look.words(if flash.tone == Tone::Plain { Tone::Strong } else { flash.tone }),
+                )
+            }
+        }
+    }
+
+    pub(super) fn hints(&self) -> Hints {
+        let back: Row = &[("-", "back")];
+        let typing: Row = &[("Enter", "done"), ("*", "erase")];
+        let nothing: Row = &[("-", "back, while nothing is typed")];
+        let Some(view) = &self.view else {
+            return match &self.page {
+                Page::Entry(_) => [typing, &[("-", "back"), ("Ctrl-C", "leave")]],
+                Page::Text { .. } => [&[("+", "next page")], back],
+                _ => [&[("1-9", "pick"), ("+", "next page")], &[("-", "back"), ("Ctrl-C", "leave")]],
+            };
+        };
+        let more: Row = &[("/", "findings"), (".", "all cards"), ("0", "more: pause, statics, leave")];
+        match &self.page {
+            Page::Pick(pick) if pick.items.len() > 9 => [&[("1-9", "pick"), ("+", "next page")], back],
+            Page::Pick(pick) if super::keys::just_found(pick) => {
+                [&[("1-2", "pick"), ("*", "take back")], &[("-", "later")]]
+            }
+            Page::Pick(_) => [&[("1-9", "pick")], back],
+            Page::Entry(entry) if entry.optional() => {
+                [&[("Enter", "done, or nothing to say"), ("*", "erase")], nothing]
+            }
+            Page::Entry(_) => [typing, nothing],
+            Page::Cards { .. } => [&[("0-9", "number"), ("Enter", "go there"), ("*", "erase")], back],
+            Page::Text { .. } => [&[("+", "next page")], back],
+            Page::Seal { .. } => [&[], &[]],
+            Page::Walk => match (&view.stage, &view.card) {
+                (WalkStage::Walking, Some(card)) if card.state != CardState::Unanswered => [
+                    &[("+", "rest is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
+                    more,
+                ],
+                (WalkStage::Walking, Some(_)) => [
+                    &[("+", "card is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
+                    more,
+                ],
+                (WalkStage::Walking, None) if view.next == NextStep::LookAgain => {
+                    [&[("+", "look again"), ("-", "NOT FIT"), ("*", "take back")], more]
+                }
+                (WalkStage::Walking, None) => [&[("+", "FIT"), ("-", "NOT FIT"), ("*", "take back")], more],
+                (WalkStage::Paused, _) => {
+                    [&[("+", "go on")], &[("/", "findings"), ("0", "more: abandon, leave")]]
+                }
+                (WalkStage::Decided { .. }, _) => {
+                    [&[("+", "seal with the PIN")], &[("/", "findings"), ("0", "more: leave")]]
+                }
+                (WalkStage::Abandoned { .. }, _) => [&[("0", "more: other loads, leave")], &[]],
+            },
+        }
+    }
+}
+
+/// A row of keys with what they do, and both rows.
+type Row = &'static [(&'static str, &'static str)];
+pub(super) type Hints = [Row; 2];
+
+/// The keys, each standing out from its word.
+pub(super) fn hint_lines(look: Look, hints: Hints) -> Lines {
+    let line = |row: Row| {
+        let mut spans = vec![Span::raw(" ")];
+        for (key, words) in row {
+            let room = 16_usize.saturating_sub(key.len());
+            spans.push(Span::styled(format!(" {key} "), look.bar(Tone::Plain)));
+            spans.push(Span::raw(format!(" {words:<room$}")));
+        }
+        Line::from(spans)
+    };
+    hints.into_iter().map(line).collect()
+}
