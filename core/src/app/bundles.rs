@@ -216,7 +216,7 @@ fn known(read: &Reader<'_>) -> Result<Vec<Known>, StoreError> {
 /// The heads of other devices' journals, as bundles told them.
 pub(super) const HEADS: &str = "journal-heads";
 
-fn heads(read: &Reader<'_>) -> Result<BTreeMap<[u8; 16], HeadItem>, AppError> {
+pub(super) fn heads(read: &Reader<'_>) -> Result<BTreeMap<[u8; 16], HeadItem>, AppError> {
     let mut heads = BTreeMap::new();
     let Some(bytes) = read.setting(HEADS)? else { return Ok(heads) };
     crate::envelope::Reader::new(&bytes).list(100_000, "journal heads", |reader| {

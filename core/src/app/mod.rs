@@ -4,6 +4,7 @@
 //! A domain "no" is a value in a view. An [`AppError`] is chosen by what the user does next. Every answer is on disk
 //! before the call returns.
 
+mod audit;
 mod authority;
 mod bundles;
 mod codes;
@@ -35,6 +36,7 @@ use zeroize::Zeroizing;
 pub use crate::qr::{Effort, SceneReader};
 pub use crate::trust::Stretch;
 pub use crate::words::{Clock, Entropy, Language, Seconds, Time};
+pub use audit::AuditView;
 pub use authority::{AuthorityView, Issue};
 pub use bundles::{
     BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MovingCode, MovingReader,
@@ -45,7 +47,7 @@ pub use error::AppError;
 pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
 pub use procedures::{ProcedureView, check_procedure};
 pub use receive::Received;
-pub use records::{AuditView, RecordLine, RecordView, TimelineEntry};
+pub use records::{RecordLine, RecordView, TimelineEntry};
 pub use rigging::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use sealing::SealView;
 pub use setup::{CredentialView, SetUpView, TrustedView};

@@ -7,7 +7,7 @@ use super::walk_view::FindingView;
 use super::{App, AppError, Inner, Stamp, TagView};
 use crate::envelope::Kind;
 use crate::seal::{ReceivedSeal, Record};
-use crate::store::{ChainFault, NewRecord, Outcome, RecordFilter, RecordRow, Standing};
+use crate::store::{NewRecord, Outcome, RecordFilter, RecordRow, Standing};
 use crate::walk::What;
 use crate::words::{Digest, Time};
 
@@ -76,17 +76,6 @@ pub struct TimelineEntry {
     pub what: String,
 }
 
-/// What the audit found.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct AuditView {
-    /// Records looked at.
-    pub records: u32,
-    /// Journal entries of this device looked at.
-    pub entries: u64,
-    /// What is wrong, the first first; empty where all holds.
-    pub faults: Vec<String>,
-}
-
 /// The same inside a transaction.
 pub(crate) fn restand_in(tx: &crate::store::Tx<'_>, load: &str) -> Result<(), AppError> {
     let rows = tx.records_of_load(load)?;
@@ -152,14 +141,6 @@ impl App {
         let inner = self.lock();
         let digest = inner.record_digest(record)?;
         inner.record_view(digest)
-    }
-
-    /// Walks this device's journal and every record's chain and signature, and names what does not hold.
-    ///
-    /// # Errors
-    /// Storage that cannot be read at all.
-    pub fn audit(&self) -> Result<AuditView, AppError> {
-        self.lock().audit()
     }
 }
 
@@ -268,77 +249,6 @@ impl Inner {
             .push(TimelineEntry { at: row.issued.into(), what: format!("sealed by {}", row.inspector) });
         Ok(view)
     }
-
-    fn audit(&self) -> Result<AuditView, AppError> {
-        let mut faults = Vec::new();
-        let read = self.store.read();
-        let entries = match read.verify_journal()? {
-            Ok(head) => head.seq,
-            Err(fault) => {
-                faults.push(format!("this device's journal: {}", fault_text(&fault)));
-                fault.seq()
-            }
-        };
-        let trusted = self.trusted()?;
-        let mut records = 0;
-        // Links between records of one device: where two records tell one entry differently, the device was forked.
-        let mut told: std::collections::BTreeMap<([u8; 16], u64), Digest> = std::collections::BTreeMap::new();
-        read.each_record(&RecordFilter::default(), |row, bytes| -> Result<(), AppError> {
-            records += 1;
-            if let Err(what) =
-                audit_record(self, &trusted, &row, &bytes.seal, bytes.body.as_deref(), &mut told)
-            {
-                faults.push(format!("record {} (load {}): {what}", row.digest.short(), row.load));
-            }
-            Ok(())
-        })?;
-        Ok(AuditView { records, entries, faults })
-    }
-}
-
-fn audit_record(
-    inner: &Inner,
-    trusted: &crate::trust::Trusted,
-    row: &RecordRow,
-    seal: &[u8],
-    body: Option<&[u8]>,
-    told: &mut std::collections::BTreeMap<([u8; 16], u64), Digest>,
-) -> Result<(), String> {
-    let received = ReceivedSeal::open(seal).map_err(|error| error.to_string())?;
-    trusted.signer(Kind::Seal, &received.message).map_err(|error| error.to_string())?;
-    if received.seal.record != row.digest {
-        return Err("the seal is of another record".into());
-    }
-    let Some(body) = body else { return Ok(()) };
-    if Digest::of(body) != row.digest {
-        return Err("the record was rewritten after it was sealed".into());
-    }
-    let record = Record::parse(body, &entry_digest).map_err(|error| error.to_string())?;
-    let mut last: Option<u64> = None;
-    for entry in &record.entries {
-        if last.is_some_and(|last| entry.seq <= last) {
-            return Err(format!("entry {} is out of order", entry.seq));
-        }
-        last = Some(entry.seq);
-        for (seq, digest) in
-            [(entry.seq, entry_digest(entry, &record.walk)), (entry.seq.saturating_sub(1), entry.prev)]
-        {
-            if seq > 0 && *told.entry((record.device, seq)).or_insert(digest) != digest {
-                return Err(format!(
-                    "entry {seq} of its device is told in two ways: the device was copied or its journal rewritten"
-                ));
-            }
-        }
-    }
-    let head = told.entry((record.device, record.head.0)).or_insert(record.head.1);
-    if *head != record.head.1 {
-        return Err("its journal ends otherwise than another record of its device says".into());
-    }
-    walk_of_record(inner, &record).map(drop).map_err(|error| error.to_string())
-}
-
-fn fault_text(fault: &ChainFault) -> String {
-    fault.to_string()
 }
 
 fn event_text(what: &What) -> String {

@@ -18,7 +18,7 @@ use crate::walk::{self, Stage, Walk};
 use crate::words::{Digest, Quantity, Seconds, Time};
 
 /// The journal's entry that names the record of a sealed walk.
-const SEALED: &str = "sealed";
+pub(crate) const SEALED: &str = "sealed";
 
 /// A seal, ready to be shown full screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -220,7 +220,14 @@ impl Inner {
             rigging: rigging.as_ref().map(rigging_json),
             photos,
             place: None,
+            before: self.sealed_last()?,
         })
+    }
+
+    /// The record that this device sealed last, by its own journal.
+    fn sealed_last(&self) -> Result<Option<Digest>, AppError> {
+        let last = self.store.read().last_entry(SEALED)?;
+        Ok(last.and_then(|entry| Digest::from_slice(&entry.body)))
     }
 
     pub(crate) fn record_digest(&self, text: &str) -> Result<Digest, AppError> {

@@ -1,3 +1,4 @@
+mod audit;
 mod bundles;
 mod trust;
 

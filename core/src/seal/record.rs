@@ -51,6 +51,8 @@ pub struct Record {
     pub photos: Vec<Digest>,
     /// Where the walk was made.
     pub place: Option<GridRef>,
+    /// The record that this device sealed before, whatever its load: one that is held back shows by the next.
+    pub before: Option<Digest>,
 }
 
 /// Why bytes are not a record.
@@ -75,13 +77,15 @@ impl Record {
     /// ```cddl
     /// record = { 1: 1, 2: tag, 3: [id, version, digest], 4: inspector, 5: outcome, 6: decided,
     ///            7: [device: bstr .size 16, walk: bstr .size 16], 8: [* entry], 9: [seq, digest],
-    ///            ? 10: rigging: tstr, ? 11: [+ photo: bstr .size 32], ? 12: grid: tstr }
+    ///            ? 10: rigging: tstr, ? 11: [+ photo: bstr .size 32], ? 12: grid: tstr,
+    ///            ? 13: the device's record before: bstr .size 32 }
     /// entry  = [seq, prev / null, time, kind, body: bstr]     ; null: the digest of the entry listed before
     /// ```
     ///
     /// `digest_of` lets a link that can be derived go untold.
     pub fn to_bytes(&self, digest_of: DigestOf<'_>) -> Vec<u8> {
-        let optional = [self.rigging.is_some(), !self.photos.is_empty(), self.place.is_some()];
+        let optional =
+            [self.rigging.is_some(), !self.photos.is_empty(), self.place.is_some(), self.before.is_some()];
         let mut out = Writer::new();
         out.map(9 + optional.into_iter().filter(|there| *there).count());
         out.int(1).int(1).int(2).bytes(&self.tag);
@@ -112,6 +116,9 @@ impl Record {
         }
         if let Some(place) = &self.place {
             out.int(12).text(place.as_str());
+        }
+        if let Some(before) = &self.before {
+            out.int(13).bytes(before.as_bytes());
         }
         out.into_bytes()
     }
@@ -148,6 +155,7 @@ impl Record {
                 10 => fields.rigging = Some(reader.text("rigging")?.to_owned()),
                 11 => fields.photos = reader.list(Self::MOST_PHOTOS, "photographs", digest)?,
                 12 => fields.place = Some(reader.line("grid", GridRef::new)?),
+                13 => fields.before = Some(digest(reader)?),
                 _ => return Ok(false),
             }
             Ok(true)
@@ -181,6 +189,7 @@ impl Record {
             rigging: fields.rigging,
             photos: fields.photos,
             place: fields.place,
+            before: fields.before,
         })
     }
 }
@@ -213,6 +222,7 @@ struct Fields {
     rigging: Option<String>,
     photos: Vec<Digest>,
     place: Option<GridRef>,
+    before: Option<Digest>,
 }
 
 fn digest(reader: &mut Reader<'_>) -> Result<Digest, ShapeError> {

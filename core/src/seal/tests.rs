@@ -255,6 +255,7 @@ fn a_record_comes_back_and_tells_each_link_once() {
         rigging: Some("{}".into()),
         photos: vec![Digest::of(b"photo")],
         place: None,
+        before: Some(Digest::of(b"the record before")),
     };
     let bytes = record.to_bytes(digest_of);
     assert_eq!(check(&bytes, Limits::FILE), Ok(()));

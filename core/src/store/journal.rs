@@ -95,6 +95,19 @@ impl Reader<'_> {
         self.noting(entries.into_iter().map(whole).collect())
     }
 
+    /// The last entry of a kind.
+    pub fn last_entry(&self, kind: &str) -> Result<Option<Entry>, StoreError> {
+        let sql = format!("SELECT {COLUMNS} FROM journal WHERE kind = ?1 ORDER BY seq DESC LIMIT 1");
+        let entries: Vec<Entry> = self.ask(&sql, |statement| statement.query_map([kind], make)?.collect())?;
+        self.noting(entries.into_iter().next().map(whole).transpose())
+    }
+
+    /// All entries of a kind, in order, as they stand: an audit looks at what does not match, too.
+    pub fn entries_of_kind(&self, kind: &str) -> Result<Vec<Entry>, StoreError> {
+        let sql = format!("SELECT {COLUMNS} FROM journal WHERE kind = ?1 ORDER BY seq");
+        self.ask(&sql, |statement| statement.query_map([kind], make)?.collect())
+    }
+
     /// All entries of a walk, in order. Fewer than its row counts is damage: the one that is missing could be the
     /// deficiency.
     pub fn entries_of(&self, walk: WalkId) -> Result<Vec<Entry>, StoreError> {

@@ -97,5 +97,7 @@ pub struct TimelineEntry {
 pub struct AuditView {
     pub records: u32,
     pub entries: u64,
+    pub papers: u32,
     pub faults: Vec<String>,
+    pub notes: Vec<String>,
 }

@@ -55,8 +55,12 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
             if setting.json {
                 print_json(&audit);
             } else {
-                println!("{} records and {} journal entries looked at", audit.records, audit.entries);
+                println!(
+                    "{} records, {} journal entries and {} papers looked at",
+                    audit.records, audit.entries, audit.papers
+                );
                 audit.faults.iter().for_each(|fault| println!("  FAULT {fault}"));
+                audit.notes.iter().for_each(|note| println!("  note: {note}"));
                 if audit.faults.is_empty() {
                     println!("  every chain and every signature holds");
                 }
