@@ -169,6 +169,8 @@ impl Inner {
             Ok(())
         })?;
         self.walks.remove(&id);
+        // One file holds everything now, for whoever copies it. The seal is on disk already: where this fails, nothing is lost.
+        let _ = self.store.settle();
         self.seal_view(digest)
     }
 

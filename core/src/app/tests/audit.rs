@@ -5,7 +5,7 @@ use rusqlite::functions::FunctionFlags;
 use rusqlite::types::ValueRef;
 
 use super::*;
-use crate::envelope::{Kind, unwrap};
+use crate::envelope::unwrap;
 use crate::seal::{JournalEntry, ReceivedSeal, Record, Seal};
 use crate::store::{Entry, WalkId};
 use crate::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
@@ -28,6 +28,10 @@ fn seal_one(zone: &Zone, app: &App, load: &str, fit: bool) -> SealView {
     app.seal(&view.walk, PIN, Some(6)).unwrap()
 }
 
+fn short(seal: &SealView) -> String {
+    Digest::from_hex(&seal.record).unwrap().short()
+}
+
 impl Day {
     fn new() -> (Self, App) {
         let zone = Zone::new();
@@ -42,8 +46,8 @@ impl Day {
         (Self { zone, authority, seals }, inspector)
     }
 
-    fn short(&self, at: usize) -> &str {
-        &self.seals[at].record[..8]
+    fn short(&self, at: usize) -> String {
+        short(&self.seals[at])
     }
 
     fn desk(&self, name: &'static str) -> App {
@@ -109,7 +113,6 @@ impl Forger {
             .prepare(&format!("SELECT * FROM {table}"))
             .unwrap()
             .column_names()
-            .into_iter()
             .map(str::to_owned)
             .collect();
         assert_eq!(columns.pop().as_deref(), Some("sum"));
@@ -476,16 +479,16 @@ fn a_copied_device_is_named() {
     let report = take(&desk, &bundle(&two));
     assert_eq!((report.new, report.set_aside), (1, vec![]));
     let faults = desk.audit().unwrap().faults;
-    named(&faults, &format!("record {} (load KM-018): entry", &other.record[..8]));
+    named(&faults, &format!("record {} (load KM-018): entry", short(&other)));
     assert!(
-        faults[0].contains(&format!("by record {}: the device was copied", &fourth.record[..8])),
+        faults[0].contains(&format!("by record {}: the device was copied", short(&fourth))),
         "{faults:#?}"
     );
     // The copied device learns of it too, from its twin's bundle.
     let report = take(&one, &bundle(&two));
     assert!(!report.warnings.is_empty(), "{report:?}");
     let faults = one.audit().unwrap().faults;
-    named(&faults, &format!("record {} (load KM-018): ", &other.record[..8]));
+    named(&faults, &format!("record {} (load KM-018): ", short(&other)));
 }
 
 /// The worst case: the inspector's own key, and a program that writes what it likes.
@@ -517,7 +520,6 @@ impl Dishonest {
         seal.record = Digest::of(&body);
         let unsigned = seal.prepare(&self.credential);
         let bytes = unsigned.finish(&self.key.sign(&unsigned.to_be_signed()));
-        assert_eq!(crate::envelope::wrap(Kind::Seal, &bytes)[..4], *"SL1:");
         RecordItem { seal: bytes, record: Some(body) }
     }
 }
