@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # apk.sh JAR-NAME: resources + dex + libraries -> aligned, signed APK, then checked; prints its size.
 # Debian packages: zip, unzip, zipalign, apksigner, aapt. The dexer comes from Maven (com.android.tools:r8).
-# The library for arm64-v8a is put in where a cross build left one in target/arm64-v8a/ (see cross.sh and the README).
+# The library for arm64-v8a is put in where a cross build left one in target/arm64-v8a/.
 set -euo pipefail
 shell=$(cd "$(dirname "$0")/.." && pwd)
 target=$shell/target
@@ -30,7 +30,7 @@ ours=$target/$abi/libslingseal_android.so
 if [ -f "$ours" ]; then
   cp "$ours" "$work/stage/lib/$abi/"
 else
-  echo "NOTE: no ARM64 library: this APK installs but cannot start; cross-build it first (scripts/cross.sh, or the NDK as the README says)" >&2
+  echo "NOTE: no ARM64 library: this APK installs but cannot start; cross-build it with the NDK first, into target/arm64-v8a" >&2
 fi
 (cd "$work/stage" && zip -q -X -9 -r "$work/unaligned.apk" lib)
 

@@ -10,6 +10,7 @@ import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
+import org.robolectric.annotation.GraphicsMode
 import slingseal.core.FindingState
 import slingseal.core.VerdictWord
 import slingseal.core.WalkStage
@@ -25,6 +26,7 @@ import slingseal.handheld.support.see
 
 /** Whole jobs by real touches on the real program over the real Rust library. */
 @RunWith(RobolectricTestRunner::class)
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
 class JourneyTest {
     private lateinit var zone: Zone
 
@@ -57,15 +59,16 @@ class JourneyTest {
             } else {
                 press("Give value")
                 assertTrue((activity as HandheldActivity).front is ValueScreen)
-                val plan = Regex("The plan says (\\d+)").find(words())?.groupValues?.get(1)
-                if (plan != null) {
-                    type(plan)
-                    press("Take it")
-                } else {
-                    press(keys().first { it.label.toString() != "Back" })
-                }
+                giveWhatIsPlanned()
             }
         }
+    }
+
+    private fun Screen.giveWhatIsPlanned() {
+        val plan = Regex("Must be (\\d+)").find(words())?.groupValues?.get(1)
+        if (plan == null) return press(keys().first { it.label.toString() != "Back" })
+        type(plan)
+        press("Take it")
     }
 
     @Test
@@ -90,10 +93,7 @@ class JourneyTest {
         screen.press("It is put right")
         assertEquals(FindingState.PUT_RIGHT, onlyWalk().findings.single().state)
         screen.press("Good now")
-        if (activity.front is ValueScreen) {
-            screen.type("3")
-            screen.press("Take it")
-        }
+        if (activity.front is ValueScreen) screen.giveWhatIsPlanned()
         assertEquals(FindingState.CLOSED, onlyWalk().findings.single().state)
 
         // the rest of the walk, the decision, the PIN
@@ -220,7 +220,7 @@ class JourneyTest {
             check(presses++ < 400) { screen.words() }
             val front = activity.front
             if (front is ValueScreen) {
-                val plan = Regex("The plan says (\\d+)").find(screen.words())?.groupValues?.get(1)?.toInt() ?: 1
+                val plan = Regex("Must be (\\d+)").find(screen.words())?.groupValues?.get(1)?.toInt() ?: 1
                 repeat(plan) { down() }
                 up()
             } else {
@@ -276,7 +276,7 @@ class JourneyTest {
             screen.press("Take it")
         }
         val code = screen.shown().filterIsInstance<CodeView>().single()
-        val request = Zone.readIndependently(screen.pixels(), screen.box(code))
+        val request = Zone.readIndependently(screen.picture("journey-request"), screen.box(code))
         val issued = zone.desk.issue(slingseal.core.Issue(request, "inspector,hookup", "2099-01-01", null, null), Zone.PASSPHRASE)
         screen.press("Back")
         screen.press("Scan a code")

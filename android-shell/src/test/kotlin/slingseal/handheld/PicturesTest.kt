@@ -10,6 +10,7 @@ import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
+import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
 import slingseal.core.PointKind
 import slingseal.core.WalkRequest
@@ -29,6 +30,7 @@ import slingseal.handheld.support.Zone
  * nothing cut off, every word at 7:1 (WCAG 2.2, 1.4.6), keys of the glove pages 120 dp large and 82 dp apart (MIL-STD-1472E).
  */
 @RunWith(RobolectricTestRunner::class)
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
 class PicturesTest {
     private lateinit var zone: Zone
     private lateinit var core: Handheld
@@ -61,10 +63,13 @@ class PicturesTest {
         val open = walk.findings.single().number.toString()
         while (walk.card!!.number.toInt() < 12) walk = core.doWalk(id, answer(walk))
 
-        // one that asks for a count
+        // one that asks for a count, and one that cannot be answered as a whole: a choice, a serial number
         var counted = core.beginWalk(zone.tag("KM-018").text)
-        while (counted.card!!.goodEnabled) counted = core.doWalk(counted.walk, answer(counted))
-        val count = counted.card!!.points.first { it.needsValue }
+        while (counted.card!!.points.none { it.kind is PointKind.Count }) counted = core.doWalk(counted.walk, answer(counted))
+        val count = counted.card!!.points.first { it.kind is PointKind.Count }
+        var asked = core.beginWalk(zone.tag("KM-021", procedure = "longline").text)
+        while (asked.card!!.goodEnabled) asked = core.doWalk(asked.walk, answer(asked))
+        val choice = asked.card!!.points.first { it.needsValue }
 
         // one to be decided, and one decided
         val deciding = walkedThrough(zone.tag("KM-019").text)
@@ -80,7 +85,8 @@ class PicturesTest {
             "type" to Place(PageKind.TYPE, Purpose.INSPECT.name),
             "tag" to Place(PageKind.TAG, vehicle.text),
             "card" to Place(PageKind.WALK, id),
-            "card-count" to Place(PageKind.WALK, counted.walk),
+            "card-value" to Place(PageKind.WALK, asked.walk),
+            "choice" to Place(PageKind.VALUE, asked.walk, asked.card!!.number.toString(), choice.id, ""),
             "count" to Place(PageKind.VALUE, counted.walk, counted.card!!.number.toString(), count.id, ""),
             "more" to Place(PageKind.MORE, id),
             "cards" to Place(PageKind.CARDS, id),
@@ -172,7 +178,12 @@ class PicturesTest {
             if (!view.getGlobalVisibleRect(seen)) continue
             if (view is Key) seen.inset(seen.width() / 8, seen.height() / 8)
             if (seen.width() < 12 || seen.height() < 24) continue
-            val (under, on) = Contrast.drawn(picture, seen) ?: continue
+            val drawn = Contrast.drawn(picture, seen)
+            if (drawn == null) {
+                faults += "$where: nothing can be seen where \"${(view as? TextView)?.text ?: view.contentDescription}\" is"
+                continue
+            }
+            val (under, on) = drawn
             val ratio = Contrast.ratio(under, on)
             if (ratio < 7.0) faults += "$where: \"${(view as? TextView)?.text ?: view.contentDescription}\" has %.1f:1".format(ratio)
         }
@@ -241,6 +252,6 @@ class PicturesTest {
     }
 
     private companion object {
-        val GLOVE_PAGES = setOf("card", "card-count", "deficiency", "finding", "hook")
+        val GLOVE_PAGES = setOf("card", "card-value", "deficiency", "finding", "hook")
     }
 }

@@ -57,8 +57,8 @@ class Zone {
     }
 
     /** A tag of the demo's bag, under a number of its own. */
-    fun tag(load: String = "KM-015", signed: Boolean = true): CodeView {
-        val plan = File("../bindings/desk/demo/bag.toml").readText().replace("KM-015", load)
+    fun tag(load: String = "KM-015", signed: Boolean = true, procedure: String = "bag"): CodeView {
+        val plan = File("../bindings/desk/demo/bag.toml").readText().replace("KM-015", load).replace("procedure = \"bag\"", "procedure = \"$procedure\"")
         return planner.writeTag(plan, null, if (signed) PIN else null).code
     }
 
