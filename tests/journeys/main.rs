@@ -1,1 +1,4 @@
 //! Whole days, through the facade alone.
+
+mod flood_day;
+mod zone;

@@ -14,9 +14,9 @@ use slingseal_core::words::Digest;
 /// When the scripted day begins.
 const START: i64 = 1_796_000_000;
 /// The inspector's PIN.
-const PIN: &str = "294817";
+pub const PIN: &str = "294817";
 /// After so many steps the script only goes forward.
-const WILD: u64 = 120;
+pub const WILD: u64 = 120;
 
 /// A clock that stands where it is put.
 #[derive(Default)]
@@ -87,7 +87,8 @@ pub fn set_up(folder: &Path) -> (std::path::PathBuf, String) {
     (home, tag)
 }
 
-const PLAN: &str = r#"
+/// A load that a script walks; another load is the same with another number.
+pub const PLAN: &str = r#"
 load = "KM-014"
 description = "Rations, webbing bag"
 procedure = "bag"
@@ -160,7 +161,10 @@ impl Scripted<'_> {
     }
 
     /// The walk in hand.
-    fn view(&self) -> Result<Option<WalkView>, AppError> {
+    ///
+    /// # Errors
+    /// Those of the facade.
+    pub fn view(&self) -> Result<Option<WalkView>, AppError> {
         match self.app.start()?.in_hand.first() {
             Some(line) => self.app.walk(&line.walk).map(Some),
             None => Ok(None),
