@@ -127,7 +127,8 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
         ("KM-018", "Anvil 3", "current", true),
         ("KM-017", "Drover 7", "current", true),
     ];
-    let want = want.map(|(load, who, standing, fit)| (load.to_owned(), who.to_owned(), standing.to_owned(), fit));
+    let want =
+        want.map(|(load, who, standing, fit)| (load.to_owned(), who.to_owned(), standing.to_owned(), fit));
     assert_eq!(account(&desk), want);
     assert_eq!(account(&second), want);
     assert!(desk.account().iter().all(|line| line.whole));
@@ -142,7 +143,12 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
         (&seal_18, &tag_18),
         (&again_17, &tag_17),
     ] {
-        assert_eq!(desk.told(Some(seal), Some(tag)), hookup.told(Some(seal), Some(tag)), "{}", seal.facts.load);
+        assert_eq!(
+            desk.told(Some(seal), Some(tag)),
+            hookup.told(Some(seal), Some(tag)),
+            "{}",
+            seal.facts.load
+        );
     }
     for device in [&relief, &aid, &planner, &anvil, &drover, &hookup, &desk, &second] {
         device.sound();
