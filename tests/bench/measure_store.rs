@@ -2,6 +2,8 @@
 //!
 //! `cargo run --release -p slingseal-tests --bin measure_store [-- [RECORDS] [--json]]`; 100,000 records unless said.
 
+#![expect(clippy::disallowed_methods, reason = "a measurement reads the clock")]
+
 use std::path::Path;
 use std::time::{Duration, Instant};
 
