@@ -7,6 +7,7 @@
 
 pub mod app;
 pub mod envelope;
+pub mod exam;
 pub mod procedure;
 pub mod qr;
 pub mod report;

@@ -212,10 +212,13 @@ fn over(weight: Newtons, limit: Newtons) -> bool {
 }
 
 /// Whether two call signs are one person's.
-pub(super) fn same_person(one: &CallSign, other: &CallSign) -> bool {
-    let plain = |sign: &CallSign| -> String {
-        sign.as_str().chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase).collect()
-    };
-    // Signs of punctuation alone have nothing left: compare them as they are.
-    if plain(one).is_empty() { one == other } else { plain(one) == plain(other) }
+pub fn same_person(one: &CallSign, other: &CallSign) -> bool {
+    person_key(one) == person_key(other)
+}
+
+/// What one person's call signs have in common: letters and digits in lower case; a sign of punctuation alone as it is.
+pub fn person_key(sign: &CallSign) -> String {
+    let letters = sign.as_str().chars().filter(|c| c.is_alphanumeric());
+    let plain: String = letters.flat_map(char::to_lowercase).collect();
+    if plain.is_empty() { sign.as_str().to_owned() } else { plain }
 }
