@@ -6,16 +6,18 @@ mod platform;
 mod views;
 
 use std::path::Path;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_core::app::{
-    App, AuditView, AuthorityView, CodeView, Effort, Issue, Language, Outside, ProcedureView, Reading,
-    Received, RecordLine, RecordView, RiggingView, SealView, SetUpView, StartView, Stretch, TagMade, TagView,
-    VerdictView, WalkRequest, WalkView, code_of, read_picture,
+    App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, Language, MovingCode,
+    MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, RiggingView, SealView,
+    SetUpView, StartView, Stretch, TagMade, TagView, VerdictView, WalkRequest, WalkView, code_of,
+    read_picture,
 };
 use zeroize::Zeroizing;
 
 pub use error::HandheldError;
+pub use views::moving::{MovingOut, MovingTaken};
 
 uniffi::setup_scaffolding!();
 
@@ -25,6 +27,20 @@ type Answer<T> = Result<T, HandheldError>;
 #[derive(uniffi::Object)]
 pub struct Handheld {
     app: App,
+    moving: Mutex<Moving>,
+}
+
+/// The moving code that is shown, and the one that is being read.
+#[derive(Default)]
+struct Moving {
+    shown: Option<MovingCode>,
+    read: MovingReader,
+}
+
+impl Handheld {
+    fn moving(&self) -> MutexGuard<'_, Moving> {
+        self.moving.lock().unwrap_or_else(PoisonError::into_inner)
+    }
 }
 
 #[uniffi::export]
@@ -43,7 +59,7 @@ impl Handheld {
             stretch: Stretch::FIELD,
             language: Language::of_locale(language),
         };
-        Ok(Arc::new(Self { app: App::open(Path::new(home), outside)? }))
+        Ok(Arc::new(Self { app: App::open(Path::new(home), outside)?, moving: Mutex::default() }))
     }
 
     /// Changes the language of what is answered from here on.
@@ -219,6 +235,59 @@ impl Handheld {
     /// No such record.
     pub fn record(&self, record: &str) -> Answer<RecordView> {
         Ok(self.app.record(record)?)
+    }
+
+    /// The code that tells another device what is here already, so that it leaves that out.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn have_code(&self) -> Answer<CodeView> {
+        Ok(self.app.have_code()?)
+    }
+
+    /// Prepares a moving code of everything but photographs, less what a have code names; its frames follow one by one.
+    ///
+    /// # Errors
+    /// A text that is no have code; more than a moving code carries; storage.
+    pub fn moving_begin(&self, have: Option<String>) -> Answer<MovingOut> {
+        let code = self.app.moving_code(have.as_deref())?;
+        let out = MovingOut::of(&code);
+        self.moving().shown = Some(code);
+        Ok(out)
+    }
+
+    /// Frame `number` of the moving code that was prepared last; count from 0 and never stop.
+    ///
+    /// # Errors
+    /// None was prepared.
+    pub fn moving_frame(&self, number: u32) -> Answer<CodeView> {
+        match &self.moving().shown {
+            Some(code) => Ok(code.frame(number)?),
+            None => Err(HandheldError::NotFound {
+                words: "no moving code is ready; begin again with Move records".to_owned(),
+            }),
+        }
+    }
+
+    /// Forgets the frames that were read and begins with the next moving code.
+    pub fn moving_listen(&self) {
+        self.moving().read = MovingReader::new();
+    }
+
+    /// Takes the text of one frame, in any order; with the last one that is needed, the bundle is judged and taken in.
+    ///
+    /// # Errors
+    /// A text that is no frame or one of another moving code; a bundle that is none; storage.
+    pub fn moving_take(&self, text: &str) -> Answer<MovingTaken> {
+        let taken = self.moving().read.take(text)?;
+        match taken {
+            FrameTaken::More { taken, enough } => Ok(MovingTaken::More { taken, enough }),
+            FrameTaken::Whole(bundle) => {
+                self.moving_listen();
+                let report: BundleReport = self.app.bundle_read(&mut bundle.as_slice(), &mut |_| {})?;
+                Ok(MovingTaken::Done { report })
+            }
+        }
     }
 
     /// Walks the journal and every record and names what does not hold.

@@ -2,6 +2,7 @@
 //! renamed or of another type there is a compile error here.
 
 mod codes;
+pub(crate) mod moving;
 mod record;
 mod trust;
 mod walk;

@@ -43,6 +43,15 @@ enum class PageKind {
     /** (walk) */
     WALK,
 
+    MOVE,
+
+    /** (have code of the other side, or nothing) */
+    MOVE_OUT,
+    HAVE,
+
+    /** (what came in, then line by line what was set aside) */
+    MOVED,
+
     /** (walk) */
     MORE,
 
@@ -69,7 +78,6 @@ enum class PageKind {
 
     /** (walk, why) */
     WRITE,
-
 
     /** (record) */
     SEAL,

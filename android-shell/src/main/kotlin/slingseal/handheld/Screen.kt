@@ -109,4 +109,7 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
 
     protected fun page(title: CharSequence?, body: View, keys: List<Key> = emptyList(), back: Boolean = true, scrolls: Boolean = true): View =
         Page(parts).build(title, if (back) backKey() else null, body, keys, onItsSide, scrolls)
+
+    protected fun padPage(title: CharSequence, words: View, value: View, pad: View, done: Key): View =
+        Page(parts).pad(title, backKey(), words, value, pad, done, onItsSide)
 }

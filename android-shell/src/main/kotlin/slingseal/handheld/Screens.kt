@@ -5,7 +5,11 @@ import slingseal.handheld.screens.DeficiencyScreen
 import slingseal.handheld.screens.FindingScreen
 import slingseal.handheld.screens.FindingsScreen
 import slingseal.handheld.screens.HookScreen
+import slingseal.handheld.screens.HaveScreen
 import slingseal.handheld.screens.MoreScreen
+import slingseal.handheld.screens.MoveOutScreen
+import slingseal.handheld.screens.MoveScreen
+import slingseal.handheld.screens.MovedScreen
 import slingseal.handheld.screens.NameScreen
 import slingseal.handheld.screens.NewPinScreen
 import slingseal.handheld.screens.PhotoScreen
@@ -34,6 +38,10 @@ object Screens {
         PageKind.TYPE -> TypeScreen(shell, place)
         PageKind.TAG -> TagScreen(shell, place)
         PageKind.WALK -> walkScreen(shell, place)
+        PageKind.MOVE -> MoveScreen(shell, place)
+        PageKind.MOVE_OUT -> MoveOutScreen(shell, place)
+        PageKind.HAVE -> HaveScreen(shell, place)
+        PageKind.MOVED -> MovedScreen(shell, place)
         PageKind.MORE -> MoreScreen(shell, place)
         PageKind.CARDS -> CardsScreen(shell, place)
         PageKind.FINDINGS -> FindingsScreen(shell, place)

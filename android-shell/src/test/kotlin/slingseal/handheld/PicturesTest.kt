@@ -2,6 +2,7 @@ package slingseal.handheld
 
 import android.graphics.Rect
 import android.view.View
+import android.widget.EditText
 import android.widget.TextView
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -49,26 +50,28 @@ class PicturesTest {
     private fun scenes(): Map<String, Place> {
         val sealedTag = zone.tag("KM-012")
         val seal = Zone.sealed(core, sealedTag)
+        val unsigned = zone.tag("KM-013", signed = false)
+        val sealOfUnsigned = Zone.sealed(core, unsigned)
         val tag = zone.tag()
         val vehicle = zone.vehicleTag()
 
         // a walk in its middle, with one deficiency open on the card before
         var walk = core.beginWalk(tag.text)
         val id = walk.walk
-        repeat(5) { walk = core.doWalk(id, answer(walk)) }
+        repeat(5) { walk = core.doWalk(id, Zone.answer(walk)) }
         val bad = walk.card!!
         val point = bad.points.first { it.deficiencies.isNotEmpty() }
         val name = point.deficiencies.first().name
         walk = core.doWalk(id, WalkRequest.Deficiency(bad.number, point.id, name, null, emptyList()))
         val open = walk.findings.single().number.toString()
-        while (walk.card!!.number.toInt() < 12) walk = core.doWalk(id, answer(walk))
+        while (walk.card!!.number.toInt() < 12) walk = core.doWalk(id, Zone.answer(walk))
 
         // one that asks for a count, and one that cannot be answered as a whole: a choice, a serial number
         var counted = core.beginWalk(zone.tag("KM-018").text)
-        while (counted.card!!.points.none { it.kind is PointKind.Count }) counted = core.doWalk(counted.walk, answer(counted))
+        while (counted.card!!.points.none { it.kind is PointKind.Count }) counted = core.doWalk(counted.walk, Zone.answer(counted))
         val count = counted.card!!.points.first { it.kind is PointKind.Count }
         var asked = core.beginWalk(zone.tag("KM-021", procedure = "longline").text)
-        while (asked.card!!.goodEnabled) asked = core.doWalk(asked.walk, answer(asked))
+        while (asked.card!!.goodEnabled) asked = core.doWalk(asked.walk, Zone.answer(asked))
         val choice = asked.card!!.points.first { it.needsValue }
 
         // one to be decided, and one decided
@@ -100,8 +103,13 @@ class PicturesTest {
             "seal" to Place(PageKind.SEAL, seal.record),
             "hook" to Place(PageKind.HOOK),
             "go" to Place(PageKind.VERDICT, seal.code.text, sealedTag.text),
-            "hold" to Place(PageKind.VERDICT, seal.code.text, ""),
+            "hold" to Place(PageKind.VERDICT, sealOfUnsigned.code.text, unsigned.text),
             "no-go" to Place(PageKind.VERDICT, seal.code.text, tag.text),
+            "move" to Place(PageKind.MOVE),
+            "move-out" to Place(PageKind.MOVE_OUT, ""),
+            "have" to Place(PageKind.HAVE),
+            "moved" to Place(PageKind.MOVED, "Records taken in: 2 new, 0 completed, 1 already here. Other papers: 4 new.", "record, item 3: the record is not the one that its seal names; ask the sender for the bundle again"),
+            "taking" to Place(PageKind.SCAN, Purpose.MOVING.name),
             "records" to Place(PageKind.RECORDS),
             "record" to Place(PageKind.RECORD, seal.record),
             "set-up" to Place(PageKind.SET_UP),
@@ -113,21 +121,9 @@ class PicturesTest {
         )
     }
 
-    private fun answer(walk: slingseal.core.WalkView): WalkRequest {
-        val card = walk.card!!
-        val asking = card.points.firstOrNull { it.needsValue && it.state == slingseal.core.PointState.UNANSWERED }
-        if (card.goodEnabled || asking == null) return WalkRequest.CardGood(card.number)
-        val value = when (val kind = asking.kind) {
-            is PointKind.Count -> (kind.expected ?: 3u).toString()
-            is PointKind.Choice -> kind.options.first().name
-            else -> "seen"
-        }
-        return WalkRequest.Answer(card.number, asking.id, value)
-    }
-
     private fun walkedThrough(tag: String): String {
         var walk = core.beginWalk(tag)
-        while (walk.card != null) walk = core.doWalk(walk.walk, answer(walk))
+        while (walk.card != null) walk = core.doWalk(walk.walk, Zone.answer(walk))
         return walk.walk
     }
 
@@ -145,9 +141,9 @@ class PicturesTest {
                 val screen = Screen(activity)
                 screen.settle()
                 val where = "$group-${palette.name.lowercase()}/$name"
-                val picture = screen.picture(where)
                 wordsAreWhole(screen, where)
-                contrast(screen, picture, where)
+                everyWordCanBeReadByScrolling(screen, where, further = palette == Palette.DAY)
+                labels(screen, where)
                 if (name in GLOVE_PAGES) gloves(screen, where)
             }
         }
@@ -161,31 +157,68 @@ class PicturesTest {
                 is TextView -> {
                     val layout = view.layout ?: continue
                     val room = view.height - view.totalPaddingTop - view.totalPaddingBottom
-                    if (layout.height > room && !inScroll(view)) faults += "$where: \"${view.text}\" is cut off"
+                    if (layout.height > room && view !is EditText) faults += "$where: \"${view.text}\" is cut off"
                     for (line in 0 until layout.lineCount) if (layout.getLineMax(line) > layout.width + 1) faults += "$where: a word of \"${view.text}\" is wider than its line"
                 }
             }
         }
     }
 
-    private fun inScroll(view: View): Boolean = generateSequence(view.parent) { it.parent }.any { it is android.widget.ScrollView }
+    /**
+     * Measures each word where the whole of it can be seen, scrolling as a person does; a picture is written at the first
+     * stop, and at every one by day.
+     * What no scrolling brings into sight is a fault, and so is what is in sight and cannot be told from its ground.
+     */
+    private fun everyWordCanBeReadByScrolling(screen: Screen, where: String, further: Boolean = true) {
+        val waiting = screen.shown().filter(::isWritten).toMutableList()
+        var stop = 0
+        while (true) {
+            val picture = if (stop == 0) screen.picture(where) else if (further) screen.picture("$where+$stop") else screen.pixels()
+            stop += 1
+            val inSight = waiting.filter { screen.isWhole(it) || stop > 1 && it === waiting.first() && fillsItsScroll(screen, it) }
+            for (view in inSight) contrast(screen, picture, view, where)
+            waiting.removeAll(inSight.toSet())
+            if (stop > 1 && inSight.isEmpty()) faults += "$where: \"${said(waiting.removeAt(0))}\" cannot be brought into sight"
+            screen.scrollTo(waiting.firstOrNull() ?: return)
+        }
+    }
 
-    private fun contrast(screen: Screen, picture: android.graphics.Bitmap, where: String) {
+    private fun isWritten(view: View) = when (view) {
+        is TextView -> view.text.isNotBlank()
+        else -> view is Key || view is VerdictView
+    }
+
+    /** Whether a view that is taller than the room it scrolls in takes all of that room. */
+    private fun fillsItsScroll(screen: Screen, view: View): Boolean {
+        val scroll = screen.scrollOf(view) ?: return false
+        return view.height > scroll.height && screen.visible(view)?.height() == scroll.height
+    }
+
+    private fun said(view: View) = (view as? TextView)?.text ?: view.contentDescription
+
+    private fun contrast(screen: Screen, picture: android.graphics.Bitmap, view: View, where: String) {
+        val seen = screen.visible(view) ?: Rect()
+        if (view is Key) seen.inset(seen.width() / 8, seen.height() / 8)
+        val drawn = Contrast.drawn(picture, seen)
+        if (drawn == null) {
+            faults += "$where: nothing can be seen where \"${said(view)}\" is"
+            return
+        }
+        val ratio = Contrast.ratio(drawn.first, drawn.second)
+        if (ratio < 7.0) faults += "$where: \"${said(view)}\" has %.1f:1".format(ratio)
+        read += 1
+    }
+
+    private var read = 0
+
+    /** A screen reader has a word for everything that can be pressed, typed into or looked at, and a title to land on. */
+    private fun labels(screen: Screen, where: String) {
         for (view in screen.shown()) {
-            if (view !is TextView && view !is Key && view !is VerdictView) continue
-            if (view is TextView && view.text.isNullOrBlank()) continue
-            val seen = Rect()
-            if (!view.getGlobalVisibleRect(seen)) continue
-            if (view is Key) seen.inset(seen.width() / 8, seen.height() / 8)
-            if (seen.width() < 12 || seen.height() < 24) continue
-            val drawn = Contrast.drawn(picture, seen)
-            if (drawn == null) {
-                faults += "$where: nothing can be seen where \"${(view as? TextView)?.text ?: view.contentDescription}\" is"
-                continue
-            }
-            val (under, on) = drawn
-            val ratio = Contrast.ratio(under, on)
-            if (ratio < 7.0) faults += "$where: \"${(view as? TextView)?.text ?: view.contentDescription}\" has %.1f:1".format(ratio)
+            val pictured = view is slingseal.handheld.look.CodeView || view is VerdictView
+            if ((view.isClickable || pictured) && view.contentDescription.isNullOrBlank()) faults += "$where: ${view.javaClass.simpleName} has no label"
+        }
+        if (screen.shown().none { it.isAccessibilityHeading || it.accessibilityLiveRegion == View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE || it is slingseal.handheld.look.CodeView }) {
+            faults += "$where: there is no title to land on"
         }
     }
 
@@ -206,6 +239,7 @@ class PicturesTest {
     private fun judge() {
         assertTrue(faults.joinToString("\n", "\n"), faults.isEmpty())
         assertTrue("no key of a glove page was measured", measured > 0)
+        assertTrue("only $read words were measured", read > 20)
     }
 
     @Test
@@ -239,6 +273,35 @@ class PicturesTest {
         Core.close()
         draw("spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY), setOf("start", "card", "deficiency", "go", "settings"))
         judge()
+    }
+
+    /** The judge itself: it tells words that are faint, cut off or out of reach. */
+    @Test
+    fun theJudgeFindsWhatIsWrong() {
+        RuntimeEnvironment.setQualifiers("w360dp-h640dp-port-xhdpi")
+        val controller = Zone.launch()
+        val activity = controller.get()
+        val frame = android.widget.FrameLayout(activity).apply { setBackgroundColor(-1) }
+        fun words(text: String, color: Int, width: Int, height: Int, x: Float, y: Float) {
+            val view = TextView(activity).apply { this.text = text; textSize = 20f; setTextColor(color); translationX = x; translationY = y }
+            frame.addView(view, android.widget.FrameLayout.LayoutParams(width, height))
+        }
+        words("sound", -0x1000000, 400, 120, 0f, 0f)
+        words("faint", -0x555556, 400, 120, 0f, 200f)
+        words("invisible", -1, 400, 120, 0f, 400f)
+        words("cut", -0x1000000, 400, 20, 0f, 600f)
+        words("away", -0x1000000, 400, 120, 5000f, 0f)
+        activity.setContentView(frame)
+        val screen = Screen(activity)
+        screen.settle()
+        wordsAreWhole(screen, "judge")
+        everyWordCanBeReadByScrolling(screen, "judge/faulty")
+        val found = faults.joinToString("\n")
+        for (expected in listOf("\"faint\" has 2", "nothing can be seen where \"invisible\"", "\"cut\" is cut off", "\"away\" cannot be brought into sight")) {
+            assertTrue("$expected is not among\n$found", expected in found)
+        }
+        assertTrue(found, "sound" !in found)
+        assertEquals(found, 4, faults.size)
     }
 
     @Test

@@ -44,6 +44,9 @@ class Key(
     private var detailLayout: StaticLayout? = null
     private var pressedNow = false
 
+    /** The sign, where there is room for it: a word says more. */
+    private var shownSign = sign
+
     /** Drawn with a frame: the hardware keys would take this one. */
     var chosen = false
         set(value) {
@@ -86,7 +89,7 @@ class Key(
     val fits: Boolean
         get() {
             val made = layout ?: return false
-            val above = if (inRow || sign == Sign.NONE) 0 else signSize() + dp(6)
+            val above = if (inRow) 0 else signRoom(width, height)
             val widest = label.split(' ', '\n').maxOf { made.paint.measureText(it) }
             return textHeight() + above <= height && widest <= made.width + 1
         }
@@ -94,6 +97,9 @@ class Key(
     private fun textHeight() = (layout?.height ?: 0) + (detailLayout?.let { it.height + dp(4) } ?: 0)
 
     private val inRow get() = face == Face.ROW
+
+    /** What a sign above the label takes. */
+    private fun signRoom(width: Int, height: Int) = if (shownSign == Sign.NONE) 0 else max(dp(26), (min(width, height) * 0.3f).toInt()) + dp(6)
 
     private fun signSize() = if (inRow) dp(28) else min(width, height).let { if (it == 0) dp(40) else max(dp(26), (it * 0.3f).toInt()) }
 
@@ -109,17 +115,26 @@ class Key(
         } else {
             val room = width - dp(10) * 2
             text.typeface = Typeface.DEFAULT_BOLD
-            val forText = height - (if (sign == Sign.NONE) 0 else (min(width, height) * 0.3f).toInt() + dp(6)) - dp(16)
-            layout = fitted(label, room, forText, sp(26), dp(14).toFloat(), Layout.Alignment.ALIGN_CENTER)
+            shownSign = sign
+            val most = min(sp(26), dp(34).toFloat())
+            var made = fitted(label, room, height - signRoom(width, height) - dp(12), most, dp(16).toFloat(), Layout.Alignment.ALIGN_CENTER)
+            if (sign != Sign.NONE && label.isNotEmpty() && (made.height > height - signRoom(width, height) - dp(4) || widest(label) > room)) {
+                shownSign = Sign.NONE
+                made = fitted(label, room, height - dp(12), most, dp(14).toFloat(), Layout.Alignment.ALIGN_CENTER)
+            }
+            layout = made
         }
     }
+
+    /** The widest word of a label, as [text] is set. */
+    private fun widest(words: CharSequence) = words.split(' ', '\n').maxOf { ceil(text.measureText(it)) }
 
     /** The largest size at which no word is broken and all lines fit. */
     private fun fitted(words: CharSequence, room: Int, height: Int, most: Float, least: Float, side: Layout.Alignment): StaticLayout {
         var size = most
         while (true) {
             text.textSize = size
-            val widest = words.split(' ', '\n').maxOf { ceil(text.measureText(it)) }
+            val widest = widest(words)
             val made = StaticLayout.Builder.obtain(words, 0, words.length, TextPaint(text), max(1, room)).setAlignment(side).build()
             if (size <= least || widest <= room && made.height <= height) return made
             size = max(least, size - dp(1))
@@ -173,10 +188,10 @@ class Key(
             canvas.restore()
             return
         }
-        val total = words.height + if (sign == Sign.NONE) 0f else size + dp(6)
+        val total = words.height + if (shownSign == Sign.NONE) 0f else size + dp(6)
         var y = (height - total) / 2f
-        if (sign != Sign.NONE) {
-            Signs.draw(canvas, sign, width / 2f, y + size / 2, size, ground.on, ink)
+        if (shownSign != Sign.NONE) {
+            Signs.draw(canvas, shownSign, width / 2f, y + size / 2, size, ground.on, ink)
             y += size + dp(6)
         }
         canvas.save()

@@ -76,6 +76,37 @@ class Page(private val parts: Parts) {
         }
     }
 
+    /**
+     * A page with a pad of numbers. What is typed stands still while the words above it may scroll. On its side the pad
+     * takes the whole height, for its keys are the smallest.
+     */
+    fun pad(title: CharSequence, back: Key, words: View, value: View, pad: View, done: Key, onItsSide: Boolean): View {
+        fun column(vararg shares: Pair<View, LinearLayout.LayoutParams>) = LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            for ((view, place) in shares) addView(view, place)
+        }
+        fun rest(share: Float) = LinearLayout.LayoutParams(MATCH, 0, share).apply { topMargin = dp(8) }
+        val line = LinearLayout.LayoutParams(MATCH, dp(60))
+        return LinearLayout(context).apply {
+            setPadding(dp(14), dp(10), dp(14), dp(12))
+            if (onItsSide) {
+                // the column is narrow: a long title scrolls with the words
+                val read = parts.scroll(parts.column(parts.heading(title, 22), words, space = 6))
+                val step = LinearLayout.LayoutParams(dp(76), dp(76))
+                addView(column(back to step, read to rest(1f), value to line), LinearLayout.LayoutParams(0, MATCH, 1f))
+                addView(pad, LinearLayout.LayoutParams(0, MATCH, 1.1f).apply { marginStart = dp(14) })
+                addView(done, LinearLayout.LayoutParams(dp(130), MATCH).apply { marginStart = dp(18) })
+            } else {
+                orientation = LinearLayout.VERTICAL
+                addView(header(title, back), wide())
+                addView(parts.scroll(words), rest(1f))
+                addView(value, line)
+                addView(pad, rest(PAD))
+                addView(done, LinearLayout.LayoutParams(MATCH, dp(92)).apply { topMargin = dp(14) })
+            }
+        }
+    }
+
     private fun header(title: CharSequence?, back: Key?): View? {
         if (title == null && back == null) return null
         return LinearLayout(context).apply {
@@ -111,5 +142,8 @@ class Page(private val parts: Parts) {
     private companion object {
         const val MATCH = ViewGroup.LayoutParams.MATCH_PARENT
         const val TALL = 108
+
+        /** How much more room an upright pad takes than the words above it. */
+        const val PAD = 3.4f
     }
 }

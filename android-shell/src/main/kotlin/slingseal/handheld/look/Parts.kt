@@ -15,6 +15,7 @@ import android.widget.LinearLayout
 import android.widget.ScrollView
 import android.widget.TextView
 import slingseal.handheld.NewerAndroid
+import kotlin.math.max
 
 /** Makes the quiet parts of a page: words, facts, panels. */
 class Parts(val context: Context, val palette: Palette) {
@@ -37,6 +38,15 @@ class Parts(val context: Context, val palette: Palette) {
         view.isAccessibilityHeading = true
     }
 
+    /** One line that is made smaller until it fits its room. */
+    fun fitted(text: CharSequence, most: Int, least: Int): TextView = words(text, most, bold = true).apply {
+        gravity = Gravity.CENTER
+        includeFontPadding = false
+        setLineSpacing(0f, 1f)
+        maxLines = 1
+        setAutoSizeTextTypeUniformWithConfiguration(dp(least), max(dp(least) + 1, context.sp(most).toInt()), 1, TypedValue.COMPLEX_UNIT_PX)
+    }
+
     /** A small word above what it names. */
     fun eyebrow(text: CharSequence) = words(text, 15, bold = true, quiet = true).apply { letterSpacing = 0.04f }
 
@@ -51,9 +61,21 @@ class Parts(val context: Context, val palette: Palette) {
 
     fun scroll(content: View): ScrollView = ScrollView(context).apply {
         isFillViewport = true
-        // a bar that stays says that there is more below
+        // a bar that stays says that there is more below; it stands beside the words, not on them
         isScrollbarFadingEnabled = false
+        scrollBarStyle = View.SCROLLBARS_OUTSIDE_INSET
+        scrollBarSize = dp(8)
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.Q) markBar(this)
         addView(content)
+    }
+
+    /** A bar that is seen on every ground; older systems keep their own grey one. */
+    @NewerAndroid
+    private fun markBar(view: ScrollView) {
+        view.verticalScrollbarThumbDrawable = GradientDrawable().apply {
+            setColor(palette.line)
+            cornerRadius = dp(4).toFloat()
+        }
     }
 
     /** A panel with a frame around what belongs together. */
@@ -76,11 +98,16 @@ class Parts(val context: Context, val palette: Palette) {
                 words(value, size, bold = true, ground = palette.panel),
                 space = 0,
             )
-            pair.contentDescription = "$name: $value"
-            if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) pair.isFocusable = false
-            pair
+            spokenAs(pair, "$name: $value")
         }
         return column(*views.toTypedArray(), space = 8)
+    }
+
+    /** A group that a screen reader says in one breath, instead of part by part. */
+    fun <T : ViewGroup> spokenAs(group: T, words: CharSequence): T = group.apply {
+        contentDescription = words
+        importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_YES
+        for (i in 0 until childCount) getChildAt(i).importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
     }
 
     /** A sign in a line with words. */

@@ -8,7 +8,7 @@ import kotlin.math.min
 import kotlin.math.sin
 
 /** A sign drawn with lines, so that a key is known by its shape too. */
-enum class Sign { TICK, CROSS, BACK, UNDO, MORE, EYE, SPEAK, BARS, LIST, CODE, SUN, KEY, PLUS, MINUS, TORCH, HOOK, NONE }
+enum class Sign { TICK, CROSS, BACK, UNDO, MORE, EYE, SPEAK, BARS, LIST, CODE, SUN, KEY, PLUS, MINUS, TORCH, HOOK, CORNERS, SPREAD, NONE }
 
 /** Draws signs in a square around a middle. */
 object Signs {
@@ -56,6 +56,19 @@ object Signs {
                     line(sx * 0.8f, sy * 0.35f, sx * 0.8f, sy * 0.8f, sx * 0.35f, sy * 0.8f)
                 }
                 line(-0.8f, 0f, 0.8f, 0f)
+            }
+            // one arrow out, one in
+            Sign.SPREAD -> {
+                line(-0.8f, -0.4f, 0.75f, -0.4f)
+                line(0.4f, -0.75f, 0.8f, -0.4f, 0.4f, -0.05f)
+                line(0.8f, 0.45f, -0.75f, 0.45f)
+                line(-0.4f, 0.1f, -0.8f, 0.45f, -0.4f, 0.8f)
+            }
+            Sign.CORNERS -> {
+                paint.strokeWidth = size * 0.03f
+                for (sx in floatArrayOf(-1f, 1f)) for (sy in floatArrayOf(-1f, 1f)) {
+                    line(sx * 0.85f, sy * 0.5f, sx * 0.85f, sy * 0.85f, sx * 0.5f, sy * 0.85f)
+                }
             }
             Sign.SUN -> {
                 canvas.drawCircle(x, y, 0.35f * r, paint)

@@ -2,6 +2,7 @@ package slingseal.handheld.screens
 
 import android.view.Gravity
 import android.view.View
+import android.widget.LinearLayout
 import slingseal.core.CardState
 import slingseal.core.CardView
 import slingseal.core.PointState
@@ -52,13 +53,15 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         return frame
     }
 
-    private fun counter(): View = parts.column(
-        parts.words(card.number.toString(), 34, bold = true).apply { gravity = Gravity.CENTER_HORIZONTAL; maxLines = 1 },
-        parts.words(text(R.string.of_cards, card.of.toInt()), 15, quiet = true).apply { gravity = Gravity.CENTER_HORIZONTAL },
-        space = 0,
-    ).apply {
+    private fun counter(): View = parts.spokenAs(numbers(), text(R.string.card_of, card.number.toInt(), card.of.toInt()))
+
+    /** Which card of how many, as large as the room between the keys allows. */
+    private fun numbers() = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
         gravity = Gravity.CENTER
-        contentDescription = text(R.string.card_of, card.number.toInt(), card.of.toInt())
+        val room = { share: Float -> LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, share) }
+        addView(parts.fitted(card.number.toString(), 34, 20), room(1.6f))
+        addView(parts.fitted(text(R.string.of_cards, card.of.toInt()), 16, 12), room(1f))
     }
 
     private fun words(): View = body(

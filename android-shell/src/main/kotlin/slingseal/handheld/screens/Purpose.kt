@@ -12,6 +12,10 @@ enum class Purpose(val title: Int, val guide: Int) {
     HOOK_SEAL(R.string.scan_seal, R.string.scan_seal_guide),
     HOOK_TAG(R.string.scan_tag, R.string.scan_hook_tag_guide),
     SET_UP(R.string.scan_set_up, R.string.scan_set_up_guide),
+
+    /** The frames of a moving code; they come one after another and never by typing. */
+    MOVING(R.string.scan_moving, R.string.scan_moving_guide),
+    HAVE(R.string.move_ask, R.string.scan_have_guide),
     ;
 
     /** Hands a text to the core and goes where its answer leads; false where the core refused it. */
@@ -20,5 +24,7 @@ enum class Purpose(val title: Int, val guide: Int) {
         HOOK_SEAL -> shell.attempt { shell.core.check(text, null) }?.let { shell.swap(Place(PageKind.SCAN, HOOK_TAG.name, text)) } != null
         HOOK_TAG -> shell.attempt { shell.core.readTag(text) }?.let { shell.swap(Place(PageKind.VERDICT, other, it.text)) } != null
         SET_UP -> shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
+        MOVING -> shell.attempt { shell.core.movingTake(text) } != null
+        HAVE -> shell.attempt { shell.core.movingBegin(text) }?.let { shell.swap(Place(PageKind.MOVE_OUT, text)) } != null
     }.also { shell.feel(if (it) Beat.READ else Beat.REFUSED) }
 }

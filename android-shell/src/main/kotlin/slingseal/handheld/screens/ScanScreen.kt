@@ -14,9 +14,12 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
+import slingseal.core.HandheldException
+import slingseal.core.MovingTaken
 import slingseal.core.Reading
 import slingseal.handheld.look.SignView
 import slingseal.handheld.look.dp
+import slingseal.handheld.words
 import slingseal.handheld.sense.Blind
 import slingseal.handheld.sense.Eye
 import slingseal.handheld.sense.Luminance
@@ -28,8 +31,13 @@ class ScanScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val preview = TextureView(context)
     private val eye = Eye(context, preview, ::onPicture, ::onBlind)
     private var state: TextView? = null
-    private var inFront = false
+    @Volatile private var inFront = false
+    private var lastFrame = ""
     private var refusedText: String? = null
+
+    init {
+        if (purpose == Purpose.MOVING) shell.core.movingListen()
+    }
 
     override val staysOn get() = true
     override val spoken get() = text(purpose.guide)
@@ -42,7 +50,7 @@ class ScanScreen(shell: Shell, place: Place) : Screen(shell, place) {
             setBackgroundColor(android.graphics.Color.BLACK)
             contentDescription = text(R.string.camera_picture)
             addView(preview, FrameLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.MATCH_PARENT))
-            addView(SignView(context, Sign.CODE, palette.code.under), FrameLayout.LayoutParams(context.dp(200), context.dp(200), android.view.Gravity.CENTER))
+            addView(SignView(context, Sign.CORNERS, palette.code.under), FrameLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.MATCH_PARENT))
         }
         val read = android.widget.LinearLayout(context).apply {
             orientation = android.widget.LinearLayout.VERTICAL
@@ -52,7 +60,8 @@ class ScanScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
         val type = key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.swap(Place(PageKind.TYPE, *place.args.toTypedArray())) }
         val torch = key(Face.SIDE, text(R.string.torch), Sign.TORCH) { eye.light(!eye.torch) }
-        return page(text(purpose.title), read, listOf(type, torch), scrolls = false)
+        // nobody types the parts of a moving code
+        return page(text(purpose.title), read, listOfNotNull(type.takeIf { purpose != Purpose.MOVING }, torch), scrolls = false)
     }
 
     override fun shown() {
@@ -79,9 +88,30 @@ class ScanScreen(shell: Shell, place: Place) : Screen(shell, place) {
     fun onPicture(picture: Luminance) {
         val reading = shell.core.readFrame(picture.width.toUInt(), picture.height.toUInt(), picture.width.toUInt(), picture.bytes)
         when (reading) {
-            is Reading.Ours -> context.runOnUiThread { read(reading.text) }
+            is Reading.Ours -> if (purpose == Purpose.MOVING) frame(reading.text) else context.runOnUiThread { read(reading.text) }
             is Reading.Foreign -> context.runOnUiThread { if (inFront) state?.text = text(R.string.foreign_code) }
             is Reading.Nothing -> {}
+        }
+    }
+
+    /** One frame of a moving code, still off the main thread: with the last one the core judges all that came. */
+    private fun frame(part: String) {
+        if (!inFront || part == lastFrame) return
+        lastFrame = part
+        val taken = try {
+            shell.core.movingTake(part)
+        } catch (e: HandheldException) {
+            return context.runOnUiThread { if (inFront) state?.text = e.words }
+        }
+        context.runOnUiThread {
+            if (!inFront) return@runOnUiThread
+            when (taken) {
+                is MovingTaken.More -> state?.text = text(R.string.move_progress, taken.taken.toInt(), taken.enough.toInt())
+                is MovingTaken.Done -> {
+                    shell.feel(Beat.GOOD)
+                    shell.swap(MovedScreen.place(shell, taken.report))
+                }
+            }
         }
     }
 

@@ -30,19 +30,12 @@ abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
     protected abstract fun take(pin: String)
 
     override fun build(): View {
-        dots = parts.words(" ", 34, bold = true).apply { gravity = android.view.Gravity.CENTER }
+        dots = parts.fitted(" ", 34, 14)
         pad = PinPad(context, palette, text(R.string.take_back)) { count ->
             dots.text = if (count == 0) " " else "●".repeat(count)
             dots.contentDescription = text(R.string.digits_typed, count)
         }
-        val both = LinearLayout(context).apply {
-            orientation = if (onItsSide) LinearLayout.HORIZONTAL else LinearLayout.VERTICAL
-            val said = parts.scroll(body(parts.words(words, 18), dots, space = 6))
-            val match = LinearLayout.LayoutParams.MATCH_PARENT
-            addView(said, if (onItsSide) LinearLayout.LayoutParams(0, match, 2f) else LinearLayout.LayoutParams(match, 0, 1.1f))
-            addView(pad.view, if (onItsSide) LinearLayout.LayoutParams(0, match, 3f) else LinearLayout.LayoutParams(match, 0, 3f))
-        }
-        return page(title, both, listOf(key(Face.GOOD, done, Sign.KEY) { take(pad.take()) }), scrolls = false)
+        return padPage(title, body(parts.words(words, 18)), dots, pad.view, key(Face.GOOD, done, Sign.KEY) { take(pad.take()) })
     }
 }
 

@@ -37,6 +37,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val ready = start.setUp.let { parts.panel(parts.column(parts.words(text(R.string.set_up), 15, quiet = true, ground = palette.panel), parts.words(it, 18, bold = true, ground = palette.panel), space = 2)) }
         val doors = listOf(
             key(Face.ROW, text(R.string.records), Sign.LIST, text(R.string.records_count, start.records.toInt())) { shell.go(Place(PageKind.RECORDS)) },
+            key(Face.ROW, text(R.string.move), Sign.SPREAD, text(R.string.move_about)) { shell.go(Place(PageKind.MOVE)) },
             key(Face.ROW, text(R.string.set_up), Sign.KEY, text(R.string.set_up_about)) { shell.go(Place(PageKind.SET_UP)) },
             key(Face.ROW, text(R.string.settings), Sign.SUN, text(R.string.settings_about)) { shell.go(Place(PageKind.SETTINGS)) },
         )

@@ -1,6 +1,5 @@
 package slingseal.handheld.screens
 
-import android.widget.LinearLayout
 import android.widget.TextView
 import android.view.View
 import slingseal.handheld.PageKind
@@ -57,20 +56,14 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     }
 
     private fun pad(corner: String, about: String?, unit: String): View {
-        val value = parts.words("–", 56, bold = true).apply {
-            gravity = android.view.Gravity.CENTER
+        val value = parts.fitted("–", 44, 20).apply {
             contentDescription = text(R.string.nothing_typed)
             accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
         }
         shownValue = value
         val keys = NumberPad(context, palette, corner, text(R.string.take_back), { type(it, unit) }, { back(unit) })
-        val both = LinearLayout(context).apply {
-            orientation = if (onItsSide) LinearLayout.HORIZONTAL else LinearLayout.VERTICAL
-            val words = parts.scroll(body(parts.words(guide, 18), about?.let { parts.words(it, 17, quiet = true) }, value, space = 4))
-            addView(words, if (onItsSide) LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 2f) else LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, 2f))
-            addView(keys, if (onItsSide) LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 3f) else LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, 3f))
-        }
-        return page(title, both, listOf(key(Face.GOOD, done, Sign.TICK) { takeTyped(unit) }), scrolls = false)
+        val words = body(about?.let { parts.words(it, 18, bold = true) }, parts.words(guide, 17), space = 4)
+        return padPage(title, words, value, keys, key(Face.GOOD, done, Sign.TICK) { takeTyped(unit) })
     }
 
     private fun type(sign: Char, unit: String) {

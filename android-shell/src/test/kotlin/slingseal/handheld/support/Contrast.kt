@@ -24,12 +24,25 @@ object Contrast {
     fun drawn(bitmap: Bitmap, box: Rect): Pair<Int, Int>? {
         val r = Rect(box)
         if (!r.intersect(0, 0, bitmap.width, bitmap.height)) return null
-        val count = HashMap<Int, Int>()
-        for (y in r.top until r.bottom) for (x in r.left until r.right) count.merge(bitmap.getPixel(x, y), 1, Int::plus)
-        val under = count.maxBy { it.value }.key
+        val pixels = IntArray(r.width() * r.height())
+        bitmap.getPixels(pixels, 0, r.width(), r.left, r.top, r.width(), r.height())
+        val counts = counts(pixels)
+        val under = counts.maxBy { it.second }.first
         // letters are full-coloured inside their strokes: a colour of a handful of pixels is only an edge
-        val enough = max(4, r.width() * r.height() / 4000)
-        val on = count.filter { it.key != under && it.value >= enough }.keys.maxByOrNull { ratio(it, under) } ?: return null
+        val enough = max(4, pixels.size / 4000)
+        val on = counts.filter { it.first != under && it.second >= enough }.map { it.first }.maxByOrNull { ratio(it, under) } ?: return null
         return under to on
+    }
+
+    private fun counts(pixels: IntArray): List<Pair<Int, Int>> {
+        pixels.sort()
+        val out = mutableListOf<Pair<Int, Int>>()
+        var from = 0
+        for (at in 1..pixels.size) {
+            if (at < pixels.size && pixels[at] == pixels[from]) continue
+            out += pixels[from] to at - from
+            from = at
+        }
+        return out
     }
 }

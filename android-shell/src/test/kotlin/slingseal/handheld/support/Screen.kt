@@ -3,12 +3,14 @@ package slingseal.handheld.support
 import android.app.Activity
 import android.graphics.Bitmap
 import android.graphics.Canvas
+import android.graphics.Rect
 import android.os.Looper
 import android.os.SystemClock
 import android.view.KeyEvent
 import android.view.MotionEvent
 import android.view.View
 import android.view.ViewGroup
+import android.widget.ScrollView
 import android.widget.TextView
 import org.junit.Assert.assertFalse
 import org.junit.Assert.fail
@@ -77,11 +79,27 @@ class Screen(val activity: Activity) {
         settle(600)
     }
 
+    /** The whole of a view's box, as far as it can be seen; null where nothing of it can. */
+    fun visible(view: View): Rect? = Rect().takeIf { view.getGlobalVisibleRect(it) }
+
+    /** Whether no part of a view is scrolled away or hidden by what it lies in. */
+    fun isWhole(view: View): Boolean = visible(view)?.let { it.width() == view.width && it.height() == view.height } == true
+
     /** Scrolls until the whole view can be seen. */
     private fun reveal(view: View) {
-        view.requestRectangleOnScreen(android.graphics.Rect(0, 0, view.width, view.height), true)
+        view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height), true)
         shadowOf(Looper.getMainLooper()).idle()
     }
+
+    /** Scrolls until a view stands at the top of what it scrolls in, as far as that goes. */
+    fun scrollTo(view: View) {
+        val scroll = scrollOf(view) ?: return
+        val box = Rect(0, 0, view.width, view.height).also { scroll.offsetDescendantRectToMyCoords(view, it) }
+        scroll.scrollTo(0, box.top)
+        shadowOf(Looper.getMainLooper()).idle()
+    }
+
+    fun scrollOf(view: View): ScrollView? = generateSequence(view.parent) { it.parent }.firstNotNullOfOrNull { it as? ScrollView }
 
     fun middle(view: View): Pair<Float, Float> {
         val at = IntArray(2).also(view::getLocationInWindow)
@@ -91,9 +109,9 @@ class Screen(val activity: Activity) {
         return x to y
     }
 
-    fun box(view: View): android.graphics.Rect {
+    fun box(view: View): Rect {
         val at = IntArray(2).also(view::getLocationInWindow)
-        return android.graphics.Rect(at[0], at[1], at[0] + view.width, at[1] + view.height)
+        return Rect(at[0], at[1], at[0] + view.width, at[1] + view.height)
     }
 
     /** The page as it is drawn, by the framework's own drawing code on the processor. */
@@ -111,7 +129,7 @@ class Screen(val activity: Activity) {
         val bitmap = pixels()
         val file = File(System.getProperty("pictures.dir") ?: error("pictures.dir is not set"), "$name.png")
         file.parentFile?.mkdirs()
-        file.outputStream().use { bitmap.compress(Bitmap.CompressFormat.PNG, 100, it) }
+        file.outputStream().buffered().use { Png.write(bitmap, it) }
         return bitmap
     }
 }

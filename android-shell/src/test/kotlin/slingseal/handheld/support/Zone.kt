@@ -18,6 +18,7 @@ import slingseal.core.PointKind
 import slingseal.core.PointState
 import slingseal.core.SealView
 import slingseal.core.WalkRequest
+import slingseal.core.WalkView
 import slingseal.handheld.Core
 import slingseal.handheld.HandheldActivity
 import slingseal.handheld.screens.ScanScreen
@@ -79,16 +80,20 @@ class Zone {
         /** A device without a screen walks a load through, everything good, and seals it. */
         fun sealed(device: Handheld, tag: CodeView, fit: Boolean = true): SealView {
             var view = device.beginWalk(tag.text)
-            while (true) {
-                val card = view.card ?: break
-                val open = card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
-                val request = if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.kind))
-                view = device.doWalk(view.walk, request)
+            while (view.card != null) {
+                view = device.doWalk(view.walk, answer(view))
                 check(view.refused == null) { view.refused?.message.orEmpty() }
             }
             view = device.doWalk(view.walk, WalkRequest.Decide(fit, if (fit) null else "rain"))
             check(view.refused == null) { view.refused?.message.orEmpty() }
             return device.seal(view.walk, PIN, null)
+        }
+
+        /** Good, or the value that is asked for first. */
+        fun answer(walk: WalkView): WalkRequest {
+            val card = checkNotNull(walk.card)
+            val open = card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
+            return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.kind))
         }
 
         private fun value(kind: PointKind): String = when (kind) {
@@ -133,10 +138,11 @@ class Zone {
 
         /** A drawn screen as a camera would see it. */
         fun camera(screen: Bitmap): Luminance {
-            val grey = ByteArray(screen.width * screen.height)
-            for (y in 0 until screen.height) for (x in 0 until screen.width) {
-                val p = screen.getPixel(x, y)
-                grey[y * screen.width + x] = ((299 * (p shr 16 and 255) + 587 * (p shr 8 and 255) + 114 * (p and 255)) / 1000).toByte()
+            val pixels = IntArray(screen.width * screen.height)
+            screen.getPixels(pixels, 0, screen.width, 0, 0, screen.width, screen.height)
+            val grey = ByteArray(pixels.size)
+            for ((at, p) in pixels.withIndex()) {
+                grey[at] = ((299 * (p shr 16 and 255) + 587 * (p shr 8 and 255) + 114 * (p and 255)) / 1000).toByte()
             }
             return Luminance(screen.width, screen.height, grey)
         }

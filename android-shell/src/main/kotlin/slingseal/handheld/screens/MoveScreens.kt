@@ -1,0 +1,158 @@
+package slingseal.handheld.screens
+
+import android.os.Handler
+import android.os.Looper
+import android.view.View
+import android.view.ViewGroup
+import android.widget.LinearLayout
+import slingseal.core.BundleReport
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.CodeView
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.look.dp
+
+/** Records go from phone to phone by a moving code: no cable, no network. */
+class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override fun build(): View = page(
+        text(R.string.move),
+        body(
+            parts.words(text(R.string.move_intro), 18),
+            parts.column(
+                key(Face.ROW, text(R.string.move_out), Sign.CODE, text(R.string.move_out_about)) { shell.go(Place(PageKind.MOVE_OUT, "")) },
+                key(Face.ROW, text(R.string.move_gather), Sign.EYE, text(R.string.move_gather_about)) { shell.go(Place(PageKind.SCAN, Purpose.MOVING.name)) },
+                space = 20,
+            ),
+            parts.eyebrow(text(R.string.move_less)),
+            parts.words(text(R.string.move_less_words), 17),
+            parts.column(
+                key(Face.ROW, text(R.string.move_have), Sign.LIST, text(R.string.move_have_about)) { shell.go(Place(PageKind.HAVE)) },
+                key(Face.ROW, text(R.string.move_ask), Sign.CODE, text(R.string.move_ask_about)) { shell.go(Place(PageKind.SCAN, Purpose.HAVE.name)) },
+                space = 20,
+            ),
+        ),
+    )
+}
+
+/** A code beside or above its words, as large as the room allows. */
+internal fun Screen.codePage(shell: Shell, onItsSide: Boolean, code: View, read: View): View = LinearLayout(shell.activity).apply {
+    val fill = ViewGroup.LayoutParams.MATCH_PARENT
+    val wrap = ViewGroup.LayoutParams.WRAP_CONTENT
+    orientation = if (onItsSide) LinearLayout.HORIZONTAL else LinearLayout.VERTICAL
+    addView(code, if (onItsSide) LinearLayout.LayoutParams(wrap, fill) else LinearLayout.LayoutParams(fill, wrap))
+    addView(read, if (onItsSide) LinearLayout.LayoutParams(0, fill, 1f) else LinearLayout.LayoutParams(fill, 0, 1f))
+}
+
+/** Shows a moving code, frame after frame without an end: whoever reads it says when it is whole. */
+class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val hands = Handler(Looper.getMainLooper())
+    private val step = Runnable { next() }
+    private var code: CodeView? = null
+    private var frame = 0
+    private var showing = false
+
+    override val staysOn get() = true
+    override val shines get() = true
+    override val spoken get() = text(R.string.move_words)
+
+    override fun build(): View {
+        val out = shell.attempt { shell.core.movingBegin(place.args[0].ifEmpty { null }) } ?: return page(text(R.string.move), body())
+        val first = shell.attempt { shell.core.movingFrame(0u) } ?: return page(text(R.string.move), body())
+        val view = codeView(shell, first, text(R.string.move_code))
+        code = view
+        val facts = parts.facts(
+            listOf(
+                text(R.string.records) to out.records.toString(),
+                text(R.string.move_papers) to out.papers.toString(),
+                text(R.string.move_frames) to out.enough.toString(),
+            ),
+            18,
+        )
+        val left = out.leftOut.map { parts.signed(Sign.CROSS, parts.words(it, 17)) }
+        val words = body(parts.words(text(R.string.move_words), 18, bold = true), parts.panel(facts), *left.toTypedArray(), parts.words(text(R.string.move_no_photos), 16, quiet = true))
+        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
+        return codePage(shell, onItsSide, view, plain(words, done))
+    }
+
+    /** Words over one key, without a head. */
+    private fun plain(words: View, done: slingseal.handheld.look.Key) = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
+        setPadding(dp(14), dp(10), dp(14), dp(12))
+        addView(parts.scroll(words), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
+        addView(done, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, dp(84)).apply { topMargin = dp(12) })
+    }
+
+    private fun next() {
+        val view = code ?: return
+        if (!showing) return
+        frame += 1
+        val made = shell.attempt { shell.core.movingFrame(frame.toUInt()) } ?: return shell.redraw()
+        view.show(made.size.toInt(), dark(made))
+        hands.postDelayed(step, FRAME)
+    }
+
+    override fun shown() {
+        if (showing) return
+        showing = true
+        hands.postDelayed(step, FRAME)
+    }
+
+    override fun hidden() {
+        showing = false
+        hands.removeCallbacks(step)
+    }
+
+    companion object {
+        /** How long one frame stands, in milliseconds: a camera of 30 pictures a second sees each of them whole several times. */
+        const val FRAME = 160L
+    }
+}
+
+/** What is here already, as a code. */
+class HaveScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val staysOn get() = true
+    override val shines get() = true
+
+    override fun build(): View {
+        val have = shell.attempt { shell.core.haveCode() } ?: return page(text(R.string.move_have), body())
+        val code = codeView(shell, have, text(R.string.move_have))
+        return codePage(shell, onItsSide, code, page(text(R.string.move_have), body(parts.words(text(R.string.move_have_words), 18))))
+    }
+}
+
+/** What came in. Its arguments are the lines that are shown: first the sum, then what was set aside. */
+class MovedScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val spoken get() = place.args.first()
+
+    override fun build(): View {
+        val aside = place.args.drop(1).map { parts.panel(parts.signed(Sign.CROSS, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }
+        return page(
+            text(R.string.move),
+            body(
+                parts.panel(parts.signed(Sign.TICK, parts.words(place.args.first(), 21, bold = true, ground = palette.panel), palette.panel), thick = true),
+                if (aside.isEmpty()) parts.words(text(R.string.move_nothing_aside), 18) else parts.eyebrow(text(R.string.move_aside)),
+                *aside.toTypedArray(),
+            ),
+            listOf(
+                key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) },
+                key(Face.SIDE, text(R.string.records), Sign.LIST) { shell.swap(Place(PageKind.RECORDS)) },
+            ),
+            back = false,
+        )
+    }
+
+    companion object {
+        fun place(shell: Shell, report: BundleReport): Place {
+            val sum = shell.activity.getString(
+                R.string.move_gathered,
+                report.new.toInt(), report.completed.toInt(), report.known.toInt(), report.papers.toInt(),
+            )
+            val aside = report.setAside.map { "${it.kind}, ${it.place}: ${it.reason}" } + report.warnings
+            return Place(PageKind.MOVED, sum, *aside.toTypedArray())
+        }
+    }
+}
