@@ -48,16 +48,24 @@ class MovingTest {
         other.movingListen()
         val seen = mutableSetOf<String>()
         var report: BundleReport? = null
+        var missed = 0
         for (look in 0 until 400) {
-            val text = screen.readCode()
+            screen.settle(MoveOutScreen.FRAME * if (look % 4 == 0) 3 else 1)
+            // no reader finds every code: a frame that is missed is one more that is lost, but few may be
+            val text = try {
+                screen.readCode()
+            } catch (e: com.google.zxing.ReaderException) {
+                missed += 1
+                continue
+            }
             seen += text
             val taken = other.movingTake(text)
             if (taken is MovingTaken.Done) {
                 report = taken.report
                 break
             }
-            screen.settle(MoveOutScreen.FRAME * if (look % 4 == 0) 3 else 1)
         }
+        assertTrue("$missed missed, ${seen.size} read", missed <= 1 + seen.size / 10)
         assertTrue("the code moves: ${seen.size}", seen.size > 3)
         assertEquals(1u, report?.new)
         assertEquals(emptyList<Any>(), report?.setAside)

@@ -63,8 +63,9 @@ class Parts(val context: Context, val palette: Palette) {
         isFillViewport = true
         // a bar that stays says that there is more below; it stands beside the words, not on them
         isScrollbarFadingEnabled = false
-        scrollBarStyle = View.SCROLLBARS_OUTSIDE_INSET
         scrollBarSize = dp(8)
+        setPadding(0, 0, dp(6), 0)
+        scrollBarStyle = View.SCROLLBARS_OUTSIDE_INSET
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.Q) markBar(this)
         addView(content)
     }

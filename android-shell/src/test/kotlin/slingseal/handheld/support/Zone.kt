@@ -4,6 +4,8 @@ import com.google.zxing.BarcodeFormat
 import com.google.zxing.BinaryBitmap
 import com.google.zxing.DecodeHintType
 import com.google.zxing.RGBLuminanceSource
+import com.google.zxing.ReaderException
+import com.google.zxing.common.GlobalHistogramBinarizer
 import com.google.zxing.common.HybridBinarizer
 import com.google.zxing.qrcode.QRCodeReader
 import android.graphics.Bitmap
@@ -154,7 +156,13 @@ class Zone {
             val pixels = IntArray(r.width() * r.height())
             screen.getPixels(pixels, 0, r.width(), r.left, r.top, r.width(), r.height())
             val hints = mapOf(DecodeHintType.POSSIBLE_FORMATS to listOf(BarcodeFormat.QR_CODE), DecodeHintType.TRY_HARDER to true)
-            return QRCodeReader().decode(BinaryBitmap(HybridBinarizer(RGBLuminanceSource(r.width(), r.height(), pixels))), hints).text
+            // black and white without shade: one threshold for the whole picture; where that fails, one for each neighbourhood
+            val source = RGBLuminanceSource(r.width(), r.height(), pixels)
+            return try {
+                QRCodeReader().decode(BinaryBitmap(GlobalHistogramBinarizer(source)), hints).text
+            } catch (e: ReaderException) {
+                QRCodeReader().decode(BinaryBitmap(HybridBinarizer(source)), hints).text
+            }
         }
     }
 }
