@@ -116,17 +116,26 @@ pub(crate) enum Verb {
     /// Carry records, tags, voids and rosters to another device, without a network
     #[command(subcommand)]
     Bundle(BundleVerb),
-    /// The account: list, show, verify
+    /// The account: list, show, verify, export, print
     #[command(subcommand)]
     Records(RecordsVerb),
+    /// The leader's page: the zone, each load's story, receiving, planning, printing; on this machine alone
+    Serve {
+        /// The port; 0 takes a free one
+        #[arg(long, default_value_t = 8731, value_name = "PORT")]
+        port: u16,
+        /// Open this address of the machine to its network: others can read and add, and nothing is encrypted
+        #[arg(long, value_name = "ADDRESS")]
+        open_to_network: Option<std::net::IpAddr>,
+    },
 }
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum TagVerb {
-    /// Make a tag of a plan: PNG, PDF sheet and text
+    /// Make a tag of a plan, or the tags of a load list: PNG, PDF sheet and text
     Write {
-        /// The plan, TOML; see core/src/tag/PLAN.md
-        #[arg(value_name = "PLAN.toml")]
+        /// The plan, TOML, or the list, CSV; see core/src/tag/PLAN.md
+        #[arg(value_name = "PLAN.toml|LIST.csv")]
         plan: PathBuf,
         /// Where to put the files
         #[arg(long, value_name = "DIR")]
@@ -246,6 +255,17 @@ pub(crate) enum KeyVerb {
     Show,
 }
 
+/// A table of the account.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub(crate) enum Table {
+    /// One line a record.
+    Records,
+    /// One line a deficiency.
+    Deficiencies,
+    /// One line a piece of equipment.
+    Equipment,
+}
+
 #[derive(Debug, Subcommand)]
 pub(crate) enum RecordsVerb {
     /// Records, newest first
@@ -262,6 +282,21 @@ pub(crate) enum RecordsVerb {
         /// Its digest, or the first digits of it
         #[arg(value_name = "RECORD")]
         record: String,
+    },
+    /// The account for other programs; core/src/report/EXPORT.md documents it
+    ///
+    /// --csv FILE for spreadsheets and statistics, --json FILE for one document with everything in it; several files may be
+    /// named where their endings tell which is which.
+    Export {
+        /// Where to put it
+        #[arg(value_name = "FILE", required = true)]
+        files: Vec<PathBuf>,
+        /// As CSV, whatever the file's ending
+        #[arg(long)]
+        csv: bool,
+        /// Which table: records, deficiencies or equipment
+        #[arg(long, value_enum, default_value_t = Table::Records)]
+        of: Table,
     },
     /// Walk every chain and signature, and name what does not hold
     Verify,

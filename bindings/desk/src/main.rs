@@ -7,6 +7,7 @@ mod input;
 mod output;
 mod platform;
 mod print;
+mod serve;
 mod terminal;
 mod verbs;
 

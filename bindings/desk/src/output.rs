@@ -1,5 +1,7 @@
 //! How answers and complaints reach the terminal.
 
+use std::fs::File;
+use std::io::{BufWriter, Write};
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
@@ -44,6 +46,30 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), AppError> {
     std::fs::write(path, bytes).map_err(failed)
 }
 
+/// Writes a file piece by piece, whole or not at all: one cut short by a full disk must not pass for one.
+pub(crate) fn write_whole<T>(
+    path: &Path,
+    fill: impl FnOnce(&mut dyn Write) -> Result<T, AppError>,
+) -> Result<T, AppError> {
+    let failed = |error: std::io::Error| {
+        bad_input(&format!("{}: {}; name a file that can be written", path.display(), plain(&error)))
+    };
+    let mut name = path.file_name().unwrap_or_default().to_owned();
+    name.push(".part");
+    let part = path.with_file_name(name);
+    let mut file = BufWriter::new(File::create(&part).map_err(failed)?);
+    let filled = fill(&mut file).and_then(|filled| {
+        file.flush().and_then(|()| file.get_ref().sync_all()).map_err(failed)?;
+        std::fs::rename(&part, path).map_err(failed)?;
+        Ok(filled)
+    });
+    if filled.is_err() {
+        // What is left of it serves nobody; the error is told.
+        let _ = std::fs::remove_file(&part);
+    }
+    filled
+}
+
 /// Puts a code into a folder: `NAME.png` and `NAME.svg` to be scanned, `NAME.txt` to be copied. Without a folder, prints its text.
 pub(crate) fn put_code(code: &CodeView, out: Option<&Path>, name: &str) -> Result<Vec<PathBuf>, AppError> {
     let Some(folder) = out else {
@@ -73,4 +99,9 @@ pub(crate) fn file_name(text: &str) -> String {
     text.chars()
         .map(|c| if c.is_ascii_alphanumeric() || c == '-' { c.to_ascii_lowercase() } else { '-' })
         .collect()
+}
+
+/// A name for a download: as `file_name`, with its dots.
+pub(crate) fn file_name_dotted(text: &str) -> String {
+    text.split('.').map(file_name).collect::<Vec<_>>().join(".")
 }

@@ -10,6 +10,7 @@ mod bundles;
 mod codes;
 mod error;
 mod hook;
+mod leader;
 mod merge;
 mod preferences;
 mod procedures;
@@ -45,6 +46,11 @@ pub use bundles::{
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of};
 pub use error::AppError;
 pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
+pub use leader::{
+    AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
+    ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
+    ShareView,
+};
 pub use procedures::{ProcedureView, check_procedure};
 pub use receive::Received;
 pub use records::{RecordLine, RecordView, TimelineEntry};

@@ -130,7 +130,7 @@ impl App {
         let inner = self.lock();
         let filter = RecordFilter { words: words.map(str::to_owned), ..RecordFilter::default() };
         let page = inner.store.read().records(&filter, None, most)?;
-        page.rows.iter().map(|row| inner.line(row)).collect()
+        Ok(page.rows.iter().map(|row| inner.line(row)).collect())
     }
 
     /// A record's story.
@@ -145,9 +145,8 @@ impl App {
 }
 
 impl Inner {
-    pub(crate) fn line(&self, row: &RecordRow) -> Result<RecordLine, AppError> {
-        let body = self.store.read().record_bytes(row.digest)?.is_some_and(|bytes| bytes.body.is_some());
-        Ok(RecordLine {
+    pub(crate) fn line(&self, row: &RecordRow) -> RecordLine {
+        RecordLine {
             record: row.digest.to_string(),
             load: row.load.clone(),
             fit: row.outcome == Outcome::Fit,
@@ -167,8 +166,9 @@ impl Inner {
             corrected: row.corrected,
             issued: row.issued.into(),
             valid_until: row.valid_until.into(),
-            whole: body,
-        })
+            // The device is known from the full record alone.
+            whole: row.device.is_some(),
+        }
     }
 
     /// Keeps a seal that was scanned, with what the tag says where it was scanned too.
@@ -213,13 +213,13 @@ impl Inner {
         self.store.write(|tx| restand_in(tx, load))
     }
 
-    fn record_view(&self, digest: Digest) -> Result<RecordView, AppError> {
+    pub(crate) fn record_view(&self, digest: Digest) -> Result<RecordView, AppError> {
         let none = || AppError::not_found("there is no such record here; see records list");
         let read = self.store.read();
         let row = read.record(digest)?.ok_or_else(none)?;
         let bytes = read.record_bytes(digest)?.ok_or_else(none)?;
         let mut view = RecordView {
-            line: self.line(&row)?,
+            line: self.line(&row),
             seal: crate::envelope::wrap(Kind::Seal, &bytes.seal),
             tag: None,
             findings: Vec::new(),

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::walks::id_text;
 use super::{App, AppError, Stamp};
-use crate::store::WalkState;
+use crate::store::{WalkRow, WalkState};
 
 /// What the first screen shows.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -53,28 +53,30 @@ impl App {
         notices.extend(inner.opened.lost.as_ref().map(ToString::to_string));
         Ok(StartView {
             holder: inner.holder()?.map(|holder| holder.to_string()),
-            in_hand: in_hand
-                .into_iter()
-                .map(|row| WalkLine {
-                    walk: id_text(row.id),
-                    load: row.load,
-                    procedure: row.procedure,
-                    inspector: row.inspector,
-                    state: match row.state {
-                        WalkState::Open => "walking",
-                        WalkState::Paused => "paused",
-                        WalkState::Decided => "decided",
-                        WalkState::Sealed => "sealed",
-                        WalkState::Abandoned => "abandoned",
-                    }
-                    .into(),
-                    begun: row.begun.into(),
-                    updated: row.updated.into(),
-                })
-                .collect(),
+            in_hand: in_hand.into_iter().map(walk_line).collect(),
             records: u32::try_from(inner.store.read().count_records()?).unwrap_or(u32::MAX),
             notices,
             set_up: inner.set_up()?.next,
         })
+    }
+}
+
+/// A walk's line.
+pub(super) fn walk_line(row: WalkRow) -> WalkLine {
+    WalkLine {
+        walk: id_text(row.id),
+        load: row.load,
+        procedure: row.procedure,
+        inspector: row.inspector,
+        state: match row.state {
+            WalkState::Open => "walking",
+            WalkState::Paused => "paused",
+            WalkState::Decided => "decided",
+            WalkState::Sealed => "sealed",
+            WalkState::Abandoned => "abandoned",
+        }
+        .into(),
+        begun: row.begun.into(),
+        updated: row.updated.into(),
     }
 }

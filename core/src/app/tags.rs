@@ -7,7 +7,7 @@ use crate::envelope::{Kind, Unsigned, unwrap};
 use crate::rigging::{self, Assessment, Options, RiggedLoad};
 use crate::seal::{TagSeen, TagSignature};
 use crate::store::TagRow;
-use crate::tag::{Equipment, ReceivedTag, Tag, Zone, read_plan};
+use crate::tag::{Equipment, ReceivedTag, Tag, Zone, read_list, read_plan};
 use crate::trust::{Role, Signer, TrustError, Trusted};
 use crate::words::{Digest, LoadNumber, Newtons, Unit};
 
@@ -139,22 +139,23 @@ impl App {
     ) -> Result<TagMade, AppError> {
         let mut inner = self.lock();
         let tag = read_plan(plan, inner.now(), open)?.tag;
-        inner.procedure(&tag.procedure)?;
-        let content = tag.content();
-        let claims = tag.claims(&content);
-        let bytes = match pin {
-            None => claims.to_bytes(),
-            Some(pin) => {
-                let (_, credential) = inner.credential_for(Some(Role::Planner))?;
-                let key = inner.unlock(DEVICE_VAULT, pin)?;
-                let unsigned = Unsigned::prepare(Kind::Tag, &credential, &claims);
-                unsigned.finish(&key.sign(&unsigned.to_be_signed()))
-            }
-        };
-        // Reads its own writing back: a tag that this program would refuse must not reach a load.
-        ReceivedTag::open(&bytes)?;
-        inner.keep_tag(&tag, &bytes, true)?;
-        Ok(TagMade { code: CodeView::of(Kind::Tag, &bytes)?, tag: inner.tag_view(&bytes)? })
+        let made = inner.write_tags(&[tag], pin)?;
+        made.into_iter().next().ok_or_else(|| AppError::internal("one plan makes one tag"))
+    }
+
+    /// Makes the tags of a load list, CSV with a head line; `core/src/tag/PLAN.md` names its columns. All of them, or none.
+    ///
+    /// # Errors
+    /// Every fault of the list, with line and column; otherwise those of [`App::write_tag`].
+    pub fn write_tags(
+        &self,
+        list: &str,
+        open: &dyn Fn(&str) -> Result<String, String>,
+        pin: Option<&str>,
+    ) -> Result<Vec<TagMade>, AppError> {
+        let mut inner = self.lock();
+        let tags = read_list(list, inner.now(), open)?;
+        inner.write_tags(&tags, pin)
     }
 
     /// What a tag says.
@@ -189,6 +190,49 @@ pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
 }
 
 impl Inner {
+    /// Makes tags, each signed where there is a PIN; nothing is kept before all of them are made.
+    fn write_tags(&mut self, tags: &[Tag], pin: Option<&str>) -> Result<Vec<TagMade>, AppError> {
+        for tag in tags {
+            self.procedure(&tag.procedure).map_err(|error| match (tags, error) {
+                ([_], error) => error,
+                (_, error) => AppError::not_found(format!("load {}: {error}", tag.load)),
+            })?;
+        }
+        let signing = match pin {
+            None => None,
+            Some(pin) => {
+                let (_, credential) = self.credential_for(Some(Role::Planner))?;
+                Some((credential, self.unlock(DEVICE_VAULT, pin)?))
+            }
+        };
+        let mut messages = Vec::new();
+        for tag in tags {
+            let content = tag.content();
+            let claims = tag.claims(&content);
+            let bytes = match &signing {
+                None => claims.to_bytes(),
+                Some((credential, key)) => {
+                    let unsigned = Unsigned::prepare(Kind::Tag, credential, &claims);
+                    unsigned.finish(&key.sign(&unsigned.to_be_signed()))
+                }
+            };
+            // Reads its own writing back: a tag that this program would refuse must not reach a load.
+            ReceivedTag::open(&bytes)?;
+            messages.push((tag, CodeView::of(Kind::Tag, &bytes)?, bytes));
+        }
+        drop(signing);
+        let received = self.now();
+        self.store.write(|tx| -> Result<(), AppError> {
+            for (tag, _, bytes) in &messages {
+                let (digest, load) = (Digest::of(bytes), tag.load.to_string());
+                tx.put_tag(&TagRow { digest, load, planned: true, received, bytes: bytes.clone() })?;
+            }
+            Ok(())
+        })?;
+        let made = messages.into_iter();
+        made.map(|(_, code, bytes)| Ok(TagMade { code, tag: self.tag_view(&bytes)? })).collect()
+    }
+
     pub(crate) fn keep_tag(&mut self, tag: &Tag, bytes: &[u8], planned: bool) -> Result<(), AppError> {
         let row = TagRow {
             digest: Digest::of(bytes),

@@ -4,6 +4,7 @@
 //! `Store::open` takes the home for this program alone. `Store::write` is one transaction, on disk before it returns;
 //! `Store::read` asks. The journal is a hash chain ([`Entry`] says over which bytes), every other row has a check sum.
 
+mod board;
 mod chain;
 mod check;
 mod error;
@@ -23,6 +24,7 @@ mod values;
 mod walks;
 mod witness;
 
+pub use board::{GroupBy, GroupCount, PointCount, Stand};
 pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId, verify_chain};
 pub use error::StoreError;
 pub use find::{

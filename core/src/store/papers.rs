@@ -103,7 +103,7 @@ pub struct CredentialRow {
     pub bytes: Vec<u8>,
 }
 
-fn make_tag(row: &rusqlite::Row<'_>) -> rusqlite::Result<TagRow> {
+pub(super) fn make_tag(row: &rusqlite::Row<'_>) -> rusqlite::Result<TagRow> {
     Ok(TagRow {
         digest: row.get(0)?,
         load: row.get(1)?,

@@ -73,25 +73,25 @@ fn tag(top: &Part<'_>, now: Time, open: &dyn Fn(&str) -> Result<String, String>)
         rigging: None,
     };
     if let Some(rigging) = rigging {
-        tag.rigging = Some(agreeing(top, &tag, rigging.ok()?)?);
+        let agreed = agreeing(&tag, rigging.ok()?);
+        tag.rigging = Some(agreed.map_err(|(what, mend)| top.fault("rigging", what, mend)).ok()?);
     }
     Some(tag)
 }
 
-/// The rigging must speak of the load that the plan speaks of: two masses on one tag would be two truths.
-fn agreeing(top: &Part<'_>, tag: &Tag, mut rigging: RiggedLoad) -> Option<RiggedLoad> {
+/// The rigging must speak of the load that the plan speaks of: two masses on one tag would be two truths. What differs, and
+/// what to do, where it does not.
+pub(super) fn agreeing(tag: &Tag, mut rigging: RiggedLoad) -> Result<RiggedLoad, (String, &'static str)> {
     let differs = |a: Quantity, b: Quantity| (a.si() - b.si()).abs() > 1e-6 * b.si().abs();
     if differs(rigging.mass, tag.gross) {
         let what = format!("the rigging is for {} and the plan for {}", rigging.mass, tag.gross);
-        top.fault("rigging", what, "write the same gross mass in both");
-        return None;
+        return Err((what, "write the same gross mass in both"));
     }
     if let Some(allowable) = &rigging.allowable
         && differs(allowable.value, tag.allowable)
     {
         let what = format!("the rigging allows {} and the plan {}", allowable.value, tag.allowable);
-        top.fault("rigging", what, "write the same allowable load in both");
-        return None;
+        return Err((what, "write the same allowable load in both"));
     }
     for count in &tag.links {
         let leg = rigging.legs.iter().find(|leg| leg.name == count.leg);
@@ -99,13 +99,12 @@ fn agreeing(top: &Part<'_>, tag: &Tag, mut rigging: RiggedLoad) -> Option<Rigged
         if seated.is_some_and(|seated| seated != count.link) {
             let what =
                 format!("the plan wants link {} on leg {} and the rigging another", count.link, count.leg);
-            top.fault("rigging", what, "write the same link in both");
-            return None;
+            return Err((what, "write the same link in both"));
         }
     }
     rigging.mass = tag.gross;
     rigging.allowable = Some(Rating { value: tag.allowable, source: None });
-    Some(rigging)
+    Ok(rigging)
 }
 
 fn positive(part: &Part<'_>, key: &'static str) -> Option<Quantity> {

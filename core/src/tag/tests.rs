@@ -1,3 +1,5 @@
+mod list;
+
 use super::*;
 use crate::envelope::{Kind, Limits, Unsigned, check};
 use crate::words::{Quantity, Time};

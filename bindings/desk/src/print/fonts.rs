@@ -1,6 +1,14 @@
 use krilla::text::Font;
 use ttf_parser::Face;
 
+const REGULAR: &[u8] = include_bytes!("fonts/atkinson-hyperlegible-regular.ttf");
+const BOLD: &[u8] = include_bytes!("fonts/atkinson-hyperlegible-bold.ttf");
+
+/// The regular and the bold font as files, for a page that shows what paper shows.
+pub(crate) fn faces() -> (&'static [u8], &'static [u8]) {
+    (REGULAR, BOLD)
+}
+
 /// How heavy a text is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Weight {
@@ -47,8 +55,8 @@ pub(super) struct Run {
 impl Fonts {
     pub(super) fn new() -> Self {
         Self {
-            regular: Cut::new(include_bytes!("fonts/atkinson-hyperlegible-regular.ttf")),
-            bold: Cut::new(include_bytes!("fonts/atkinson-hyperlegible-bold.ttf")),
+            regular: Cut::new(REGULAR),
+            bold: Cut::new(BOLD),
             wide: Cut::new(include_bytes!("fonts/open-sans-wide.ttf")),
         }
     }

@@ -8,6 +8,7 @@ mod sheet;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use fonts::faces;
 pub(crate) use from_views::{record_pdf, sheets_pdf};
 use record::{Correction, Moment, RecordPage, record_page};
 use sheet::{EquipmentLine, LoadSheet, load_sheets};

@@ -1,7 +1,7 @@
 //! `bundle`: sync by file, or by the frames of a moving code.
 
 use std::fs::File;
-use std::io::{BufReader, BufWriter, Write};
+use std::io::BufReader;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -12,7 +12,7 @@ use slingseal_core::app::{
 use super::Setting;
 use crate::cli::BundleVerb;
 use crate::input;
-use crate::output::{PIXELS, bad_input, print_json, put_code, told, write};
+use crate::output::{PIXELS, bad_input, print_json, put_code, told, write, write_whole};
 
 pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -42,16 +42,7 @@ pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppEr
 }
 
 fn write_file(setting: &Setting, app: &App, request: BundleRequest, out: &Path) -> Result<(), AppError> {
-    let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {error}; name a file that can be written", out.display()))
-    };
-    // Whole or not at all: a bundle cut short by a full disk must not pass for one.
-    let part = out.with_extension("part");
-    let mut file = BufWriter::new(File::create(&part).map_err(failed)?);
-    let made = app.bundle_write(&request, &mut file)?;
-    file.flush().map_err(failed)?;
-    file.get_ref().sync_all().map_err(failed)?;
-    std::fs::rename(&part, out).map_err(failed)?;
+    let made = write_whole(out, |file| app.bundle_write(&request, file))?;
     if setting.json {
         print_json(&made);
     } else {

@@ -10,6 +10,7 @@ mod read;
 mod receive;
 mod records;
 mod rigging;
+mod serve;
 mod tag;
 mod verify;
 mod void;
@@ -66,5 +67,6 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         }
         Verb::Bundle(verb) => bundle::run(&setting, verb),
         Verb::Records(verb) => records::run(&setting, verb),
+        Verb::Serve { port, open_to_network } => serve::run(&setting, port, open_to_network),
     }
 }

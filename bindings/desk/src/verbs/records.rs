@@ -1,12 +1,13 @@
-//! `records`: list, show, verify.
+//! `records`: list, show, export, print, verify.
 
+use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_core::app::{App, AppError, RecordLine, RecordView, code_of};
+use slingseal_core::app::{App, AppError, ExportTable, RecordLine, RecordView, code_of};
 
 use super::{Setting, verify};
-use crate::cli::RecordsVerb;
-use crate::output::{bad_input, file_name, print_json, put_code, told, write};
+use crate::cli::{RecordsVerb, Table};
+use crate::output::{bad_input, file_name, print_json, put_code, told, write, write_whole};
 use crate::print::{Paper, record_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppError> {
@@ -50,6 +51,16 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
                 told(&[out]);
             }
         }
+        RecordsVerb::Export { files, csv, of } => {
+            for file in &files {
+                let rows = export(setting, &app, file, csv, of)?;
+                if setting.json {
+                    print_json(&serde_json::json!({ "file": file, "rows": rows }));
+                } else {
+                    println!("  {} ({rows} rows)", file.display());
+                }
+            }
+        }
         RecordsVerb::Verify => {
             let audit = app.audit()?;
             if setting.json {
@@ -71,6 +82,28 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
         }
     }
     Ok(ExitCode::SUCCESS)
+}
+
+/// Writes the account, whole or not at all. The ending tells the form where no flag does.
+fn export(setting: &Setting, app: &App, file: &Path, csv: bool, of: Table) -> Result<u64, AppError> {
+    let ending = |wanted: &str| file.extension().is_some_and(|ending| ending.eq_ignore_ascii_case(wanted));
+    let as_csv = match (csv, ending("csv"), setting.json || ending("json")) {
+        (true, ..) | (false, true, _) => true,
+        (false, false, true) => false,
+        (false, false, false) => {
+            let message = format!("{}: CSV or JSON? end the name in .csv or .json", file.display());
+            return Err(bad_input(&message));
+        }
+    };
+    write_whole(file, |out| if as_csv { app.export_csv(table(of), out) } else { app.export_json(out) })
+}
+
+fn table(of: Table) -> ExportTable {
+    match of {
+        Table::Records => ExportTable::Records,
+        Table::Deficiencies => ExportTable::Deficiencies,
+        Table::Equipment => ExportTable::Equipment,
+    }
 }
 
 /// The whole digest of the first digits of one.

@@ -18,24 +18,40 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
             let text = input::text(&plan)?;
             let folder = plan.parent().unwrap_or(Path::new("."));
             let open = |name: &str| input::text(&folder.join(name)).map_err(|error| error.to_string());
+            let list = plan.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
             let app = setting.app()?;
             let pin = if unsigned { None } else { Some(ask(Secret::Pin, false)?) };
-            let made = app.write_tag(&text, &open, pin.as_ref().map(|pin| pin.as_str())).map_err(
-                |error| match error {
-                    AppError::BadInput { .. } => input::named(&plan, &error),
-                    other => other,
-                },
-            )?;
-            let name = format!("tag-{}", file_name(&made.tag.load));
-            let mut files = put_code(&made.code, Some(&out), &name)?;
-            let sheet = out.join(format!("{name}.pdf"));
-            write(&sheet, &sheets_pdf(&[(&made.tag, &made.code)], Paper::A4)?)?;
-            files.push(sheet);
-            if setting.json {
-                print_json(&made);
+            let pin = pin.as_ref().map(|pin| pin.as_str());
+            let made = if list {
+                app.write_tags(&text, &open, pin)
             } else {
-                show(&made.tag);
-                told(&files);
+                app.write_tag(&text, &open, pin).map(|made| vec![made])
+            };
+            let made = made.map_err(|error| match error {
+                AppError::BadInput { .. } => input::named(&plan, &error),
+                other => other,
+            })?;
+            let mut files = Vec::new();
+            for one in &made {
+                let name = format!("tag-{}", file_name(&one.tag.load));
+                files.extend(put_code(&one.code, Some(&out), &name)?);
+                let sheet = out.join(format!("{name}.pdf"));
+                write(&sheet, &sheets_pdf(&[(&one.tag, &one.code)], Paper::A4)?)?;
+                files.push(sheet);
+            }
+            if list {
+                let all = out.join("sheets.pdf");
+                let pages: Vec<_> = made.iter().map(|one| (&one.tag, &one.code)).collect();
+                write(&all, &sheets_pdf(&pages, Paper::A4)?)?;
+                files.push(all);
+            }
+            match made.as_slice() {
+                made if setting.json && list => print_json(&made),
+                [one] if setting.json => print_json(one),
+                made => {
+                    made.iter().for_each(|one| show(&one.tag));
+                    told(&files);
+                }
             }
         }
         TagVerb::Read { code } => {

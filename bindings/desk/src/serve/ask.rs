@@ -1,0 +1,91 @@
+//! What was asked, taken apart. Nothing is read beyond its bound.
+
+use std::collections::BTreeMap;
+use std::io::Read;
+
+use slingseal_core::app::AppError;
+use tiny_http::{Method, Request};
+
+use crate::output::bad_input;
+
+/// The most bytes of a form: a load list, pasted codes.
+const FORM: u64 = 8 << 20;
+
+/// A request's path and what stands behind the question mark.
+pub(super) struct Ask {
+    pub(super) post: bool,
+    /// The parts of the path, decoded.
+    pub(super) path: Vec<String>,
+    pub(super) query: Form,
+}
+
+/// Names and values, the first value of a name first.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Form(BTreeMap<String, Vec<String>>);
+
+impl Form {
+    fn parse(bytes: &[u8]) -> Self {
+        let mut form = Self::default();
+        for (name, value) in form_urlencoded::parse(bytes) {
+            form.0.entry(name.into_owned()).or_default().push(value.into_owned());
+        }
+        form
+    }
+
+    /// The value of a field, trimmed; empty where there is none.
+    pub(super) fn get(&self, name: &str) -> &str {
+        self.all(name).next().unwrap_or_default().trim()
+    }
+
+    pub(super) fn some(&self, name: &str) -> Option<String> {
+        Some(self.get(name)).filter(|value| !value.is_empty()).map(str::to_owned)
+    }
+
+    pub(super) fn all(&self, name: &str) -> impl Iterator<Item = &str> {
+        self.0.get(name).into_iter().flatten().map(String::as_str)
+    }
+
+    /// A number within bounds; `usual` where there is none.
+    pub(super) fn number(&self, name: &str, usual: u32, most: u32) -> u32 {
+        self.get(name).parse().unwrap_or(usual).min(most)
+    }
+}
+
+impl Ask {
+    /// `None` for a method that nothing here answers.
+    pub(super) fn of(request: &Request) -> Option<Self> {
+        let post = match request.method() {
+            Method::Get | Method::Head => false,
+            Method::Post => true,
+            _ => return None,
+        };
+        let (path, query) = request.url().split_once('?').unwrap_or((request.url(), ""));
+        let decoded =
+            |part: &str| percent_encoding::percent_decode_str(part).decode_utf8_lossy().into_owned();
+        let path = path.split('/').filter(|part| !part.is_empty()).map(decoded).collect();
+        Some(Self { post, path, query: Form::parse(query.as_bytes()) })
+    }
+}
+
+/// The head of a name.
+pub(super) fn head<'r>(request: &'r Request, name: &'static str) -> Option<&'r str> {
+    request.headers().iter().find(|head| head.field.equiv(name)).map(|head| head.value.as_str())
+}
+
+/// The form of a post.
+pub(super) fn form(request: &mut Request) -> Result<Form, AppError> {
+    Ok(Form::parse(&bytes(request, FORM)?))
+}
+
+/// The whole body, up to a bound.
+pub(super) fn bytes(request: &mut Request, most: u64) -> Result<Vec<u8>, AppError> {
+    let too_large = || bad_input(&format!("that is more than {} MiB; send less at a time", most >> 20));
+    let length = request.body_length().and_then(|length| u64::try_from(length).ok());
+    if length.is_some_and(|length| length > most) {
+        return Err(too_large());
+    }
+    let mut bytes = Vec::new();
+    let read = request.as_reader().take(most + 1).read_to_end(&mut bytes);
+    read.map_err(|error| bad_input(&format!("the upload broke off: {error}; send it again")))?;
+    if u64::try_from(bytes.len()).is_ok_and(|length| length <= most) { Ok(bytes) } else { Err(too_large()) }
+}

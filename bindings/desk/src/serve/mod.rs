@@ -1,0 +1,99 @@
+//! `serve`: the leader's page. A small synchronous server for the people at one desk: pages are made here, the browser shows
+//! them. It answers this machine alone unless an address is opened on purpose.
+
+mod ask;
+mod desk;
+mod guard;
+mod intake;
+mod page;
+mod reply;
+mod routes;
+
+use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::Duration;
+
+use slingseal_core::app::{App, AppError};
+use tiny_http::Server;
+
+use crate::output::{bad_input, plain};
+use crate::platform::SystemEntropy;
+use desk::Desk;
+use guard::Guard;
+
+/// Requests that are answered at a time: one that waits for a slow upload must not hold up the others.
+const WORKERS: usize = 4;
+/// How often a worker looks whether it is to end.
+const LOOK: Duration = Duration::from_millis(200);
+
+/// Where it listens.
+pub(crate) struct Place {
+    /// The port; nought takes a free one.
+    pub(crate) port: u16,
+    /// Another address than this machine's own, opened on purpose.
+    pub(crate) open: Option<IpAddr>,
+}
+
+/// Serves until Ctrl-C.
+///
+/// # Errors
+/// A port that is taken, an address that is not this machine's.
+pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> {
+    let ip = place.open.unwrap_or(IpAddr::V4(Ipv4Addr::LOCALHOST));
+    if ip.is_unspecified() {
+        return Err(bad_input(
+            "0.0.0.0 opens every network of this machine; name the one address that is meant",
+        ));
+    }
+    let wanted = SocketAddr::new(ip, place.port);
+    let listener = TcpListener::bind(wanted).map_err(|error| {
+        bad_input(&format!(
+            "{wanted}: {}; choose another with --port, or an address of this machine",
+            plain(&error)
+        ))
+    })?;
+    let address = listener.local_addr().map_err(|error| bad_input(&plain(&error)))?;
+    let server = Server::from_listener(listener, None)
+        .map_err(|error| AppError::Internal { message: format!("the page cannot be served: {error}") })?;
+    let desk = Desk::new(app, Guard::new(address, &SystemEntropy));
+    let ended = Arc::new(AtomicBool::new(false));
+    for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
+        signal_hook::flag::register(signal, Arc::clone(&ended))
+            .map_err(|error| AppError::Internal { message: format!("no signal can be caught: {error}") })?;
+    }
+    tell(&desk, json);
+    std::thread::scope(|scope| {
+        for _ in 0..WORKERS {
+            scope.spawn(|| {
+                while !ended.load(Ordering::Relaxed) {
+                    match server.recv_timeout(LOOK) {
+                        Ok(Some(request)) => routes::answer(&desk, request),
+                        Ok(None) => {}
+                        Err(_) => ended.store(true, Ordering::Relaxed),
+                    }
+                }
+            });
+        }
+    });
+    Ok(())
+}
+
+/// The link, once; and what an opened address means.
+fn tell(desk: &Desk<'_>, json: bool) {
+    let link = desk.guard.link();
+    if json {
+        crate::output::print_json(&serde_json::json!({ "link": link, "open": desk.guard.open }));
+    } else {
+        println!("The leader's page, until Ctrl-C:\n  {link}");
+    }
+    if desk.guard.open {
+        eprintln!(
+            "slingseal: this address is open to the network. Whoever has the link can read everything here and add to it, and \
+             whoever listens on the network can read along: nothing is encrypted. Use a cable or a network of your own. Tags are \
+             not signed and cameras do not work over it."
+        );
+    }
+    // A program that waits for the link must not wait for a full buffer.
+    let _ = std::io::Write::flush(&mut std::io::stdout());
+}

@@ -1,0 +1,110 @@
+// The little that a form cannot do: dropped files, a scanner's field that stays ready, the camera, the moving code.
+"use strict";
+const by = (id) => document.getElementById(id);
+
+// A choice in a list shows at once.
+for (const list of document.querySelectorAll("select[data-go]")) {
+  list.addEventListener("change", () => list.form.submit());
+}
+
+// A file of text goes into the field that is named.
+for (const field of document.querySelectorAll("input[data-into]")) {
+  field.addEventListener("change", async () => {
+    if (field.files[0]) by(field.dataset.into).value = await field.files[0].text();
+  });
+}
+
+// Files go up one after another, as they are; the page that comes back says what became of them.
+async function send(files) {
+  for (const file of files) {
+    by("sending").textContent = `Sending ${file.name} …`;
+    try {
+      await fetch("/receive/file?name=" + encodeURIComponent(file.name), { method: "POST", body: file });
+    } catch {
+      by("sending").textContent = `${file.name} could not be sent. Is slingseal still running?`;
+      return;
+    }
+  }
+  location.reload();
+}
+
+const drop = by("drop");
+if (drop) {
+  by("files").addEventListener("change", () => send(by("files").files));
+  for (const name of ["dragover", "dragleave", "drop"]) {
+    drop.addEventListener(name, (event) => {
+      event.preventDefault();
+      drop.classList.toggle("over", name === "dragover");
+      if (name === "drop") send(event.dataTransfer.files);
+    });
+  }
+  by("scan").focus();
+}
+
+// The camera: each picture's luminance goes to the desk, which reads it; the next one follows the answer.
+const look = by("look");
+if (look) look.addEventListener("click", start);
+
+async function start() {
+  look.disabled = true;
+  const eye = by("eye");
+  const said = (text) => { by("seen").textContent = text; };
+  try {
+    eye.srcObject = await navigator.mediaDevices.getUserMedia({
+      video: { facingMode: "environment", width: { ideal: 1280 }, height: { ideal: 720 } },
+    });
+  } catch {
+    look.disabled = false;
+    return said("No camera may be used. Allow it in the browser, or send a picture as a file.");
+  }
+  eye.hidden = false;
+  await eye.play();
+  const canvas = document.createElement("canvas");
+  const reader = Math.random().toString(36).slice(2);
+  said("Looking …");
+  for (;;) {
+    const scale = Math.min(1, 1280 / eye.videoWidth, 1080 / eye.videoHeight);
+    const width = (canvas.width = Math.round(eye.videoWidth * scale));
+    const height = (canvas.height = Math.round(eye.videoHeight * scale));
+    const pen = canvas.getContext("2d", { willReadFrequently: true });
+    pen.drawImage(eye, 0, 0, width, height);
+    const colours = pen.getImageData(0, 0, width, height).data;
+    const grey = new Uint8Array(width * height);
+    for (let at = 0, from = 0; at < grey.length; at += 1, from += 4) {
+      grey[at] = (77 * colours[from] + 150 * colours[from + 1] + 29 * colours[from + 2]) >> 8;
+    }
+    let answer;
+    try {
+      const place = `/receive/frame?width=${width}&height=${height}&reader=${reader}`;
+      answer = await (await fetch(place, { method: "POST", body: grey })).json();
+    } catch {
+      return said("The desk does not answer. Is slingseal still running?");
+    }
+    if (answer.seen === "more") {
+      by("part").hidden = false;
+      by("part").value = Math.min(1, answer.taken / answer.enough);
+      said(`${answer.taken} of about ${answer.enough} frames`);
+    } else if (answer.seen === "done") {
+      for (const track of eye.srcObject.getTracks()) track.stop();
+      location.reload();
+      return;
+    }
+    await new Promise((next) => setTimeout(next, 20));
+  }
+}
+
+// The moving code: one frame after another, never the same again.
+const moving = by("moving");
+if (moving) {
+  let number = 0;
+  const next = () => {
+    number += 1;
+    const frame = new Image();
+    frame.onload = () => {
+      moving.src = frame.src;
+      setTimeout(next, 1000 / Number(by("pace").value));
+    };
+    frame.src = `/moving/${number}.svg`;
+  };
+  setTimeout(next, 500);
+}

@@ -1,0 +1,26 @@
+//! The pages. Every value goes through the template, which escapes it; no page says more than the facade's views do.
+
+mod board;
+mod chart;
+mod export;
+mod frame;
+mod load;
+mod plan;
+mod receive;
+mod tables;
+
+pub(super) use board::board;
+pub(super) use chart::encoded;
+pub(super) use export::{export, moving};
+pub(super) use frame::{Here, failed, frame, opened, turned_away};
+pub(super) use load::load;
+pub(super) use plan::{Entered, FIELDS, made, plan};
+pub(super) use receive::receive;
+pub(super) use tables::{deficiencies, equipment, people, piece, search};
+
+/// The style of every page, and of paper.
+pub(super) const STYLE: &str = include_str!("desk.css");
+/// The little script: dropped files, the scanner's field, the camera, the moving code.
+pub(super) const SCRIPT: &str = include_str!("desk.js");
+/// The mark.
+pub(super) const MARK: &str = include_str!("mark.svg");

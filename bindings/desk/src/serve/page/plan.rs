@@ -1,0 +1,103 @@
+use maud::{Markup, html};
+use slingseal_core::app::{ProcedureView, TagMade};
+
+use super::chart::encoded;
+use crate::serve::ask::Form;
+
+/// What somebody entered, to be shown again with what is wrong.
+#[derive(Default)]
+pub(in crate::serve) struct Entered {
+    pub(in crate::serve) form: Form,
+    pub(in crate::serve) faults: Vec<String>,
+}
+
+/// The fields of the form: name, label, example, whether it is needed.
+pub(in crate::serve) const FIELDS: [(&str, &str, &str, bool); 11] = [
+    ("load", "Load number", "KM-021", true),
+    ("description", "What it is", "Water drums, pair", true),
+    ("gross", "Gross mass", "4200 lb", true),
+    ("aircraft", "Aircraft", "Heron M2", true),
+    ("allowable", "Allowable load, from the aircrew", "7000 lb", true),
+    ("rigger", "Rigger", "Mason 5", false),
+    ("pickup", "Pickup zone", "Kestrel Meadow", true),
+    ("pickup_grid", "Its grid, or latitude and longitude", "33T WN 22104 58831", false),
+    ("destination", "Destination", "Alder Bridge", true),
+    ("destination_grid", "Its grid", "", false),
+    ("links", "Links, leg:link", "1:3; 2:3; 3:3; 4:3", false),
+];
+
+/// Plan and print.
+pub(in crate::serve) fn plan(entered: &Entered, procedures: &[ProcedureView], signs: Option<&str>) -> Markup {
+    let form = &entered.form;
+    html! {
+        @if !entered.faults.is_empty() {
+            div.fault role="alert" { p { b { "No tag was made." } } @for fault in &entered.faults { p { (fault) } } }
+        }
+        div.plans {
+            section {
+                h2 { "One load" }
+                form.plan method="post" action="/plan" autocomplete="off" {
+                    @for (name, label, example, needed) in FIELDS {
+                        label { span { (label) @if !needed { small { " (may be left out)" } } }
+                            input name=(name) value=(form.get(name)) placeholder=(example) required[needed]; }
+                    }
+                    label { span { "Procedure" }
+                        select name="procedure" required {
+                            @for one in procedures {
+                                option value=(one.id) selected[one.id == form.get("procedure")] { (one.title) " (" (one.id) " " (one.version) ")" }
+                            }
+                        }
+                    }
+                    label.whole { span { "Equipment, one piece a line" }
+                        textarea name="equipment" rows="3" placeholder="sling set | SS-0417 | 10000 lb | data plate | 2027-03-31" spellcheck="false" { (form.get("equipment")) } }
+                    (signature(signs))
+                    button { "Make the tag" }
+                }
+            }
+            section {
+                h2 { "A load list" }
+                p { "CSV with a head line, one load a line: "
+                    code { "load, description, procedure, gross, aircraft, allowable, pickup, destination" }
+                    "; also " code { "pickup_grid, destination_grid, rigger, planned, equipment, links" } "." }
+                form.plan method="post" action="/plan/list" autocomplete="off" {
+                    label.whole { span { "A file" } input type="file" accept=".csv,text/csv" data-into="list"; }
+                    label.whole { span { "The list" }
+                        textarea #list name="list" rows="10" required spellcheck="false" { (form.get("list")) } }
+                    (signature(signs))
+                    button { "Make the tags" }
+                }
+            }
+        }
+    }
+}
+
+fn signature(signs: Option<&str>) -> Markup {
+    html! {
+        @match signs {
+            Some(holder) => {
+                label { span { "PIN of " (holder) small { " (empty: unsigned, and the hook is told to hold)" } }
+                    input type="password" name="pin" inputmode="numeric" autocomplete="off"; }
+            }
+            None => p.note { "Tags made here are unsigned: this page has no planner's credential to sign with, or is open to a network. \
+                Sign them in the terminal: slingseal tag write." },
+        }
+    }
+}
+
+/// Tags that were made.
+pub(in crate::serve) fn made(tags: &[TagMade]) -> Markup {
+    let query = tags.iter().map(|made| format!("tag={}", made.tag.digest)).collect::<Vec<_>>().join("&");
+    html! {
+        p.links { a.act href={ "/sheet.pdf?" (query) } { "Print " (tags.len()) @if tags.len() == 1 { " sheet" } @else { " sheets" } " (PDF)" } }
+        ul.made { @for TagMade { code, tag } in tags { li {
+            img.code src={ "/tag/" (tag.digest) ".svg" } alt={ "The tag of load " (tag.load) " as a code" };
+            div {
+                h2 { a href={ "/load/" (encoded(&tag.load)) } { (tag.load) } }
+                p { (tag.description) ", " (tag.gross) ", " (tag.aircraft) " (" (tag.allowable) " allowed)" }
+                p { "Signed by " (tag.planner.as_deref().unwrap_or("nobody")) }
+                @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
+                details { summary { "As text" } p.digest { (code.text) } }
+            }
+        } } }
+    }
+}

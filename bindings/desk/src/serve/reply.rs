@@ -1,0 +1,122 @@
+//! What goes back: always with the heads that keep a browser from doing more than showing it.
+
+use std::io::Read;
+
+use maud::Markup;
+use slingseal_core::app::AppError;
+use tiny_http::{Header, Request, Response, StatusCode};
+
+/// An answer.
+pub(super) struct Reply {
+    status: u16,
+    kind: &'static str,
+    body: Body,
+    more: Vec<(&'static str, String)>,
+}
+
+enum Body {
+    Bytes(Vec<u8>),
+    File(std::fs::File),
+}
+
+/// Nothing from elsewhere, no script but ours, nothing framed, no form sent elsewhere.
+const POLICY: &str = "default-src 'none'; img-src 'self'; style-src 'self'; font-src 'self'; script-src 'self'; \
+    connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+/// A picture may style itself and do nothing else.
+const PICTURE_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'";
+
+impl Reply {
+    pub(super) fn page(page: Markup) -> Self {
+        Self::bytes("text/html; charset=utf-8", page.into_string().into_bytes())
+    }
+
+    pub(super) fn bytes(kind: &'static str, bytes: Vec<u8>) -> Self {
+        Self { status: 200, kind, body: Body::Bytes(bytes), more: Vec::new() }
+    }
+
+    pub(super) fn svg(text: String) -> Self {
+        Self::bytes("image/svg+xml", text.into_bytes())
+    }
+
+    pub(super) fn json(value: &serde_json::Value) -> Self {
+        Self::bytes("application/json", value.to_string().into_bytes())
+    }
+
+    /// A file to be kept under a name.
+    pub(super) fn file(kind: &'static str, name: &str, file: std::fs::File) -> Self {
+        let mut reply = Self { status: 200, kind, body: Body::File(file), more: Vec::new() };
+        reply.named("attachment", name);
+        reply
+    }
+
+    /// A document that the browser shows, with the name under which it is kept.
+    pub(super) fn pdf(name: &str, bytes: Vec<u8>) -> Self {
+        let mut reply = Self::bytes("application/pdf", bytes);
+        reply.named("inline", name);
+        reply
+    }
+
+    pub(super) fn see(place: &str) -> Self {
+        let mut reply = Self::bytes("text/plain; charset=utf-8", Vec::new());
+        reply.status = 303;
+        reply.more.push(("Location", place.to_owned()));
+        reply
+    }
+
+    pub(super) fn status(mut self, status: u16) -> Self {
+        self.status = status;
+        self
+    }
+
+    pub(super) fn with(mut self, name: &'static str, value: String) -> Self {
+        self.more.push((name, value));
+        self
+    }
+
+    fn named(&mut self, how: &str, name: &str) {
+        self.more.push((
+            "Content-Disposition",
+            format!("{how}; filename=\"{}\"", crate::output::file_name_dotted(name)),
+        ));
+    }
+
+    /// Sends it. A browser that went away is no fault of ours.
+    pub(super) fn send(self, request: Request) {
+        let policy = if self.kind == "image/svg+xml" { PICTURE_POLICY } else { POLICY };
+        let mut heads = vec![
+            ("Content-Type", self.kind.to_owned()),
+            ("Content-Security-Policy", policy.to_owned()),
+            ("X-Content-Type-Options", "nosniff".into()),
+            ("X-Frame-Options", "DENY".into()),
+            ("Referrer-Policy", "same-origin".into()),
+            ("Cross-Origin-Opener-Policy", "same-origin".into()),
+            ("Cross-Origin-Resource-Policy", "same-origin".into()),
+            ("Permissions-Policy", "camera=(self), microphone=(), geolocation=()".into()),
+        ];
+        if !self.more.iter().any(|(name, _)| *name == "Cache-Control") {
+            heads.push(("Cache-Control", "no-store".into()));
+        }
+        heads.extend(self.more);
+        let heads =
+            heads.into_iter().filter_map(|(name, value)| Header::from_bytes(name, value).ok()).collect();
+        let (length, body): (Option<usize>, Box<dyn Read + Send>) = match self.body {
+            Body::Bytes(bytes) => (Some(bytes.len()), Box::new(std::io::Cursor::new(bytes))),
+            Body::File(file) => {
+                let length = file.metadata().ok().and_then(|data| usize::try_from(data.len()).ok());
+                (length, Box::new(file))
+            }
+        };
+        let _ = request.respond(Response::new(StatusCode(self.status), heads, body, length, None));
+    }
+}
+
+/// The status of an error.
+pub(super) fn status_of(error: &AppError) -> u16 {
+    match error.code() {
+        "not_found" => 404,
+        "bad_input" => 400,
+        "refused" => 409,
+        "storage_full" => 507,
+        _ => 500,
+    }
+}

@@ -1,0 +1,335 @@
+//! Which page answers which path.
+
+use std::io::{Seek, Write};
+
+use slingseal_core::app::{AppError, BundleRequest, ExportTable, ListRequest, code_of};
+use tiny_http::Request;
+
+use super::ask::{self, Ask, Form, head};
+use super::desk::Desk;
+use super::intake::{self, Receipt, Seen};
+use super::page::{self, Entered, Here};
+use super::reply::{Reply, status_of};
+use crate::output::bad_input;
+use crate::print::{Paper, faces, record_pdf, sheets_pdf};
+
+/// The largest bundle that is taken in over the page; a larger one goes through `bundle read`.
+const BUNDLE: u64 = 4 << 30;
+/// The largest picture of a camera: 1920 by 1080, a byte a point.
+const FRAME: u64 = 1920 * 1080;
+/// Records on one page.
+const PAGE: u32 = 50;
+/// Loads on one shelf of the board.
+const SHELF: u32 = 24;
+
+/// Answers one request.
+pub(super) fn answer(desk: &Desk<'_>, mut request: Request) {
+    let reply = guarded(desk, &mut request);
+    reply.send(request);
+}
+
+fn guarded(desk: &Desk<'_>, request: &mut Request) -> Reply {
+    let Some(ask) = Ask::of(request) else {
+        return Reply::page(page::turned_away("Nothing here is asked in this way.")).status(405);
+    };
+    let parts: Vec<&str> = ask.path.iter().map(String::as_str).collect();
+    let host = head(request, "Host");
+    if parts == ["open"] && !ask.post {
+        if let Err(refused) = desk.guard.check_host(host) {
+            return Reply::page(page::turned_away(refused.say())).status(403);
+        }
+        return match desk.guard.admit(ask.query.get("token")) {
+            Some(cookie) => Reply::page(page::opened()).with("Set-Cookie", cookie),
+            None => Reply::page(page::turned_away(
+                "This link is of another start. Use the one that slingseal printed last.",
+            ))
+            .status(403),
+        };
+    }
+    let (origin, cookies) = (head(request, "Origin"), head(request, "Cookie"));
+    if let Err(refused) = desk.guard.check(host, origin, cookies, ask.post) {
+        return Reply::page(page::turned_away(refused.say())).status(403);
+    }
+    let answered =
+        if ask.post { posted(desk, request, &parts, &ask.query) } else { looked(desk, &parts, &ask.query) };
+    answered.unwrap_or_else(|error| match here(desk) {
+        Ok(here) => Reply::page(page::failed(&here, &error)).status(status_of(&error)),
+        Err(_) => Reply::page(page::turned_away(&error.to_string())).status(500),
+    })
+}
+
+fn here(desk: &Desk<'_>) -> Result<Here, AppError> {
+    let set_up = desk.app.set_up()?;
+    let whose = set_up.authority.or(set_up.holder).unwrap_or_else(|| "a home without a name".into());
+    Ok(Here { whose, now: desk.app.now().into() })
+}
+
+fn shown(desk: &Desk<'_>, place: &str, title: &str, content: &maud::Markup) -> Result<Reply, AppError> {
+    Ok(Reply::page(page::frame(&here(desk)?, place, title, content)))
+}
+
+/// The days that a page looks back; nought is all.
+fn days(query: &Form) -> Option<u32> {
+    Some(query.number("days", 0, 36_500)).filter(|days| *days > 0)
+}
+
+fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppError> {
+    let app = desk.app;
+    match parts {
+        [] => {
+            let days = query.number("days", 7, 3_650);
+            shown(desk, "/", "The zone", &page::board(&app.board(days, SHELF)?, days))
+        }
+        ["load", load] => {
+            let view = app.load(load)?;
+            shown(desk, "", &format!("Load {}", view.load), &page::load(&view))
+        }
+        ["load", load, "rigging.svg"] => {
+            let rigging = app.load(load)?.tag.and_then(|tag| tag.rigging);
+            let none = || AppError::NotFound { message: "this load's tag carries no rigging".into() };
+            Ok(Reply::svg(rigging.and_then(|rigging| rigging.picture_svg).ok_or_else(none)?))
+        }
+        ["record", file] if file.ends_with(".pdf") => {
+            let view = app.record(file.trim_end_matches(".pdf"))?;
+            let pdf = record_pdf(&view, Some(&code_of(&view.seal)?), Paper::A4)?;
+            Ok(Reply::pdf(&format!("record-{}.pdf", view.line.load), pdf))
+        }
+        ["record", record, "seal.svg"] => Ok(Reply::svg(code_of(&app.record(record)?.seal)?.svg()?)),
+        ["tag", file] if file.ends_with(".svg") => {
+            Ok(Reply::svg(app.tag(file.trim_end_matches(".svg"))?.code.svg()?))
+        }
+        ["sheet.pdf"] => sheets(desk, query),
+        ["deficiencies"] => {
+            let days = days(query);
+            shown(desk, "/deficiencies", "Deficiencies", &page::deficiencies(&app.deficiencies(days)?, days))
+        }
+        ["people"] => shown(desk, "/people", "People", &page::people(&app.people()?)),
+        ["equipment"] => {
+            let from = query.get("from");
+            let pieces = app.equipment(from, PAGE + 1)?;
+            let next = pieces.get(PAGE as usize).map(|piece| piece.serial.clone());
+            let listed = pieces.get(..PAGE as usize).unwrap_or(&pieces);
+            shown(desk, "/equipment", "Equipment", &page::equipment(listed, from, next.as_deref()))
+        }
+        ["equipment", serial] => {
+            let view = app.piece(serial, query.some("after"))?;
+            shown(desk, "/equipment", &format!("Equipment {}", view.serial), &page::piece(&view))
+        }
+        ["search"] => searched(desk, query),
+        ["plan"] => planned(desk, Entered::default()),
+        ["plan", "made"] => {
+            let tags = query.all("tag").take(2_000).map(|tag| app.tag(tag)).collect::<Result<Vec<_>, _>>()?;
+            shown(desk, "/plan", if tags.len() == 1 { "The tag" } else { "The tags" }, &page::made(&tags))
+        }
+        ["receive"] => {
+            let aside = app.set_aside(50)?;
+            let content = page::receive(desk.intake().receipts(), &aside, !desk.guard.open);
+            shown(desk, "/receive", "Receive", &content)
+        }
+        ["export"] => shown(desk, "/export", "Export", &page::export()),
+        ["export", file] => exported(desk, file),
+        ["moving"] => {
+            let moving = desk.moving();
+            let Some(code) = moving.as_ref() else { return Ok(Reply::see("/export")) };
+            let content = page::moving(code.made().records, code.made().papers, code.enough());
+            drop(moving);
+            shown(desk, "/export", "Moving code", &content)
+        }
+        ["moving", file] => {
+            let none = || bad_input("there is no such frame; show the moving code again");
+            let number = file.strip_suffix(".svg").and_then(|number| number.parse().ok()).ok_or_else(none)?;
+            Ok(Reply::svg(desk.moving().as_ref().ok_or_else(none)?.frame(number)?.svg()?))
+        }
+        ["desk.css"] => Ok(kept("text/css; charset=utf-8", page::STYLE.as_bytes())),
+        ["desk.js"] => Ok(kept("text/javascript; charset=utf-8", page::SCRIPT.as_bytes())),
+        ["mark.svg"] => Ok(kept("image/svg+xml", page::MARK.as_bytes())),
+        ["face", "regular.ttf"] => Ok(kept("font/ttf", faces().0)),
+        ["face", "bold.ttf"] => Ok(kept("font/ttf", faces().1)),
+        _ => Err(AppError::NotFound { message: "there is no such page here".into() }),
+    }
+}
+
+/// The same for every start of this program.
+fn kept(kind: &'static str, bytes: &[u8]) -> Reply {
+    Reply::bytes(kind, bytes.to_vec()).with("Cache-Control", "private, max-age=300".into())
+}
+
+fn searched(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
+    let fields = ["q", "inspector", "rigger", "procedure", "serial"];
+    let request = ListRequest {
+        words: query.some("q"),
+        inspector: query.some("inspector"),
+        rigger: query.some("rigger"),
+        procedure: query.some("procedure"),
+        serial: query.some("serial"),
+        days: None,
+        after: query.some("after"),
+        most: PAGE,
+    };
+    let page = desk.app.list(&request)?;
+    // A load that is only planned has no record yet.
+    let exact = request.words.as_deref().and_then(|words| desk.app.load(words).ok());
+    let given = fields.iter().filter(|field| !query.get(field).is_empty());
+    let given: Vec<String> =
+        given.map(|field| format!("{field}={}", page::encoded(query.get(field)))).collect();
+    let next = page.next.as_ref().map(|next| format!("/search?{}&after={next}", given.join("&")));
+    let asked: Vec<&str> =
+        fields.iter().map(|field| query.get(field)).filter(|value| !value.is_empty()).collect();
+    let asked = asked.join(", ");
+    let title = if asked.is_empty() { "Every record".to_owned() } else { format!("Search: {asked}") };
+    shown(desk, "", &title, &page::search(&asked, exact.as_ref(), &page, next.as_deref()))
+}
+
+fn sheets(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
+    let tags = query.all("tag").take(2_000).map(|tag| desk.app.tag(tag)).collect::<Result<Vec<_>, _>>()?;
+    let name = match tags.as_slice() {
+        [] => return Err(bad_input("no tag was named; print from the page of the load")),
+        [one] => format!("load-{}.pdf", one.tag.load),
+        _ => "load-sheets.pdf".into(),
+    };
+    let pages: Vec<_> = tags.iter().map(|made| (&made.tag, &made.code)).collect();
+    Ok(Reply::pdf(&name, sheets_pdf(&pages, Paper::A4)?))
+}
+
+/// Written to a file without a name first: an export of a hundred thousand records must not lie in memory, and a download that
+/// breaks off in the middle must not pass for one.
+fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
+    let failed = |error: std::io::Error| AppError::StorageFull {
+        message: format!("the export cannot be written: {error}; free some room"),
+    };
+    let file = tempfile::tempfile().map_err(failed)?;
+    let mut out = std::io::BufWriter::new(file);
+    let app = desk.app;
+    let kind = match name {
+        "records.csv" => app.export_csv(ExportTable::Records, &mut out).map(|_| "text/csv; charset=utf-8")?,
+        "deficiencies.csv" => {
+            app.export_csv(ExportTable::Deficiencies, &mut out).map(|_| "text/csv; charset=utf-8")?
+        }
+        "equipment.csv" => {
+            app.export_csv(ExportTable::Equipment, &mut out).map(|_| "text/csv; charset=utf-8")?
+        }
+        "account.json" => app.export_json(&mut out).map(|_| "application/json")?,
+        "everything.slb" => {
+            let request = BundleRequest { have: None, photos: true };
+            app.bundle_write(&request, &mut out).map(|_| "application/octet-stream")?
+        }
+        _ => return Err(AppError::NotFound { message: "there is no such export".into() }),
+    };
+    out.flush().map_err(failed)?;
+    let mut file = out.into_inner().map_err(|error| failed(error.into_error()))?;
+    file.rewind().map_err(failed)?;
+    Ok(Reply::file(kind, name, file))
+}
+
+fn planned(desk: &Desk<'_>, entered: Entered) -> Result<Reply, AppError> {
+    let bad = !entered.faults.is_empty();
+    let procedures = desk.app.procedures()?;
+    let signs = signer(desk)?;
+    let reply = shown(desk, "/plan", "Plan and print", &page::plan(&entered, &procedures, signs.as_deref()))?;
+    Ok(if bad { reply.status(400) } else { reply })
+}
+
+/// Who signs tags here. Over an open network nobody: the PIN would travel in the clear.
+fn signer(desk: &Desk<'_>) -> Result<Option<String>, AppError> {
+    let credential =
+        desk.app.set_up()?.credential.filter(|credential| !credential.expired && !desk.guard.open);
+    let planner = credential.filter(|credential| credential.roles.iter().any(|role| role == "planner"));
+    Ok(planner.map(|planner| planner.holder))
+}
+
+fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) -> Result<Reply, AppError> {
+    let app = desk.app;
+    match parts {
+        ["plan"] => {
+            let form = ask::form(request)?;
+            make(desk, &list_of(&form), form)
+        }
+        ["plan", "list"] => {
+            let form = ask::form(request)?;
+            let list = form.all("list").next().unwrap_or_default().to_owned();
+            make(desk, &list, form)
+        }
+        ["receive", "text"] => {
+            let form = ask::form(request)?;
+            let texts = form.get("text").lines().map(str::trim).filter(|text| !text.is_empty()).take(5_000);
+            let mut more = None;
+            for text in texts {
+                if let Seen::More { taken, enough } = desk.intake().text(app, "typed", text) {
+                    more = Some((taken, enough));
+                } else {
+                    more = None;
+                }
+            }
+            if let Some((taken, enough)) = more {
+                let what = format!("{taken} frames of a moving code; about {enough} are wanted");
+                desk.intake().note(Receipt {
+                    at: app.now().into(),
+                    good: true,
+                    what,
+                    lines: Vec::new(),
+                    load: None,
+                });
+            }
+            Ok(Reply::see("/receive"))
+        }
+        ["receive", "file"] => {
+            let name = query.some("name").unwrap_or_else(|| "a file".into());
+            let name: String = name.chars().take(80).collect();
+            let receipts = intake::file(app, &name, &mut std::io::Read::take(request.as_reader(), BUNDLE));
+            let good = receipts.iter().all(|receipt| receipt.good);
+            let mut intake = desk.intake();
+            receipts.into_iter().for_each(|receipt| intake.note(receipt));
+            Ok(Reply::json(&serde_json::json!({ "good": good })))
+        }
+        ["receive", "frame"] => {
+            let (width, height) = (query.number("width", 0, 1920), query.number("height", 0, 1920));
+            let picture = ask::bytes(request, FRAME)?;
+            let reading = intake::look(app, width, height, &picture)?;
+            let seen = desk.intake().reading(app, query.get("reader"), reading);
+            Ok(Reply::json(&match seen {
+                Seen::Nothing => serde_json::json!({ "seen": "nothing" }),
+                Seen::More { taken, enough } => {
+                    serde_json::json!({ "seen": "more", "taken": taken, "enough": enough })
+                }
+                Seen::Done(receipt) => {
+                    serde_json::json!({ "seen": "done", "good": receipt.good, "what": receipt.what })
+                }
+            }))
+        }
+        ["moving"] => {
+            let form = ask::form(request)?;
+            let code = app.moving_code(form.some("have").as_deref())?;
+            *desk.moving() = Some(code);
+            Ok(Reply::see("/moving"))
+        }
+        _ => Err(AppError::NotFound { message: "there is no such page here".into() }),
+    }
+}
+
+/// The form as a load list of one line: one reader for both.
+fn list_of(form: &Form) -> String {
+    let quoted = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
+    let names = page::FIELDS.iter().map(|(name, ..)| *name).chain(["procedure"]);
+    let (mut head, mut line): (Vec<String>, Vec<String>) =
+        names.map(|name| (name.to_owned(), quoted(form.get(name)))).unzip();
+    head.push("equipment".into());
+    line.push(quoted(&form.get("equipment").lines().collect::<Vec<_>>().join(";")));
+    format!("{}\n{}\n", head.join(","), line.join(","))
+}
+
+fn make(desk: &Desk<'_>, list: &str, form: Form) -> Result<Reply, AppError> {
+    let pin = form.some("pin").filter(|_| !desk.guard.open);
+    let none = |name: &str| {
+        Err(format!("{name} is a file; make tags with rigging in the terminal: slingseal tag write"))
+    };
+    let made = match desk.app.write_tags(list, &none, pin.as_deref()) {
+        Ok(made) => made,
+        Err(error @ (AppError::BadInput { .. } | AppError::Refused { .. } | AppError::NotFound { .. })) => {
+            let faults = error.to_string().lines().map(str::to_owned).collect();
+            return planned(desk, Entered { form, faults });
+        }
+        Err(error) => return Err(error),
+    };
+    let tags: Vec<String> = made.iter().map(|made| format!("tag={}", made.tag.digest)).collect();
+    Ok(Reply::see(&format!("/plan/made?{}", tags.join("&"))))
+}

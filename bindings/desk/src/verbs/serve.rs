@@ -1,0 +1,14 @@
+//! `serve`: the leader's page.
+
+use std::net::IpAddr;
+use std::process::ExitCode;
+
+use slingseal_core::app::AppError;
+
+use super::Setting;
+use crate::serve::{self, Place};
+
+pub(crate) fn run(setting: &Setting, port: u16, open: Option<IpAddr>) -> Result<ExitCode, AppError> {
+    serve::run(&setting.app()?, &Place { port, open }, setting.json)?;
+    Ok(ExitCode::SUCCESS)
+}

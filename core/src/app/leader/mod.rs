@@ -1,0 +1,20 @@
+//! What a leader asks: what stands on the zone, a load's whole story, what is found again and again, who, with what; and
+//! the account for other programs.
+
+mod aside;
+mod board;
+mod deficiencies;
+mod equipment;
+mod export;
+mod list;
+mod people;
+mod story;
+
+pub use aside::AsideView;
+pub use board::{BoardColumn, BoardLoad, BoardView};
+pub use deficiencies::{DeficienciesView, GroupShare, PointShare, ShareView};
+pub use equipment::{PieceLine, PieceView};
+pub use export::{EXPORT_SCHEMA, ExportTable};
+pub use list::{ListRequest, RecordsView};
+pub use people::{PeopleView, PersonView};
+pub use story::{LoadView, MomentView};
