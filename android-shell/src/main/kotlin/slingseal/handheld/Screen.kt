@@ -3,6 +3,8 @@ package slingseal.handheld
 import android.app.Activity
 import android.content.res.Configuration
 import android.view.View
+import android.view.ViewGroup
+import android.widget.LinearLayout
 import slingseal.core.Handheld
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
@@ -10,6 +12,7 @@ import slingseal.handheld.look.Page
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Parts
 import slingseal.handheld.look.Sign
+import slingseal.handheld.look.dp
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
@@ -112,4 +115,12 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
 
     protected fun padPage(title: CharSequence, words: View, value: View, pad: View, done: Key): View =
         Page(parts).pad(title, backKey(), words, value, pad, done, onItsSide)
+
+    /** What stands beside a code: words over one key, without a title, for the code is the title. */
+    protected fun underCode(words: View, done: Key): View = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
+        setPadding(dp(14), dp(8), dp(14), dp(12))
+        addView(parts.scroll(words), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
+        addView(done, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, dp(80)).apply { topMargin = dp(10) })
+    }
 }

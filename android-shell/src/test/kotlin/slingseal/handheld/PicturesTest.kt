@@ -41,6 +41,7 @@ class PicturesTest {
     @Before
     fun aPhoneInTheMiddleOfItsDay() {
         Zone.newPhone()
+        Zone.camera()
         zone = Zone()
         zone.inspector()
         core = Core.of(RuntimeEnvironment.getApplication())

@@ -157,4 +157,17 @@ class WithoutLookingTest {
         screen.press("Begin the walk")
         assertEquals("KM-044", walk().load)
     }
+
+    @Test
+    fun theTorchIsOfferedWhereThereIsOneAndTheCameraIsAskedFor() {
+        val (_, screen) = launched()
+        screen.press("Inspect a load")
+        assertTrue("no camera: typing is offered, a torch is not", screen.hasKey("Type it") && !screen.hasKey("Torch"))
+        assertTrue(screen.words(), screen.words().contains("not allowed"))
+        screen.press("Back")
+        Zone.camera()
+        screen.press("Inspect a load")
+        assertTrue(screen.hasKey("Torch"))
+        assertTrue(screen.words(), !screen.words().contains("not allowed"))
+    }
 }

@@ -75,15 +75,7 @@ class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val left = out.leftOut.map { parts.signed(Sign.CROSS, parts.words(it, 17)) }
         val words = body(parts.words(text(R.string.move_words), 18, bold = true), parts.panel(facts), *left.toTypedArray(), parts.words(text(R.string.move_no_photos), 16, quiet = true))
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
-        return codePage(shell, onItsSide, view, plain(words, done))
-    }
-
-    /** Words over one key, without a head. */
-    private fun plain(words: View, done: slingseal.handheld.look.Key) = LinearLayout(context).apply {
-        orientation = LinearLayout.VERTICAL
-        setPadding(dp(14), dp(10), dp(14), dp(12))
-        addView(parts.scroll(words), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
-        addView(done, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, dp(84)).apply { topMargin = dp(12) })
+        return codePage(shell, onItsSide, view, underCode(words, done))
     }
 
     private fun next() {

@@ -33,7 +33,7 @@ class PhotoScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
         val torch = key(Face.SIDE, text(R.string.torch), Sign.TORCH) { eye.light(!eye.torch) }
         val take = key(Face.GOOD, text(R.string.take_photo), Sign.EYE) { preview.bitmap?.let(::keep) }
-        return page(text(R.string.add_photo), read, listOf(take, torch), scrolls = false)
+        return page(text(R.string.add_photo), read, listOfNotNull(take, torch.takeIf { eye.hasTorch }), scrolls = false)
     }
 
     /** Keeps a picture as JPEG. */

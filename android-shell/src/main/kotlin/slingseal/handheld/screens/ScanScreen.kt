@@ -61,7 +61,7 @@ class ScanScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val type = key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.swap(Place(PageKind.TYPE, *place.args.toTypedArray())) }
         val torch = key(Face.SIDE, text(R.string.torch), Sign.TORCH) { eye.light(!eye.torch) }
         // nobody types the parts of a moving code
-        return page(text(purpose.title), read, listOfNotNull(type.takeIf { purpose != Purpose.MOVING }, torch), scrolls = false)
+        return page(text(purpose.title), read, listOfNotNull(type.takeIf { purpose != Purpose.MOVING }, torch.takeIf { eye.hasTorch }), scrolls = false)
     }
 
     override fun shown() {

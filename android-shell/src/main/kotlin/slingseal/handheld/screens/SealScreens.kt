@@ -1,6 +1,5 @@
 package slingseal.handheld.screens
 
-import android.widget.LinearLayout
 import android.widget.TextView
 import android.view.View
 import slingseal.handheld.PageKind
@@ -77,37 +76,22 @@ class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val seal = shell.attempt { shell.core.showSeal(place.args[0]) } ?: return page(text(R.string.seal), body())
         val code = code(seal.code)
-        val facts = parts.facts(
-            listOf(
-                text(R.string.load) to "${seal.facts.load} · ${seal.description}",
-                text(R.string.outcome) to text(if (seal.facts.fit) R.string.fit else R.string.not_fit),
-                text(R.string.inspector) to listOfNotNull(seal.facts.inspector, seal.facts.authority).joinToString(" · "),
-                text(R.string.mass) to "${seal.facts.mass} · ${seal.aircraft}",
-                text(R.string.valid_until) to seal.facts.validUntil.dtg,
-                text(R.string.findings) to text(R.string.found_corrected, seal.facts.found.toInt(), seal.facts.corrected.toInt()),
+        val facts = seal.facts
+        val ground = palette.panel
+        // what a person compares first stands first and large: the load, the outcome, who, how heavy, until when
+        val read = parts.panel(
+            parts.column(
+                parts.words("${facts.load} · ${text(if (facts.fit) R.string.fit else R.string.not_fit)}", 22, bold = true, ground = ground),
+                parts.words(listOfNotNull(facts.inspector, facts.authority).joinToString(" · "), 18, ground = ground),
+                parts.words("${facts.mass} · ${seal.aircraft}", 18, bold = true, ground = ground),
+                parts.words("${text(R.string.valid_until)} ${facts.validUntil.dtg}", 18, ground = ground),
+                parts.words(seal.description, 16, ground = ground),
+                parts.words("${text(R.string.findings)}: ${text(R.string.found_corrected, facts.found.toInt(), facts.corrected.toInt())}", 16, ground = ground),
+                space = 3,
             ),
-            18,
         )
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
-        if (!onItsSide) {
-            return LinearLayout(context).apply {
-                orientation = LinearLayout.VERTICAL
-                addView(code)
-                addView(page(null, body(parts.panel(facts), parts.words(text(R.string.manual_rules), 15, quiet = true)), listOf(done), back = false), LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, 1f))
-            }
-        }
-        return LinearLayout(context).apply {
-            orientation = LinearLayout.HORIZONTAL
-            addView(code, LinearLayout.LayoutParams(LinearLayout.LayoutParams.WRAP_CONTENT, LinearLayout.LayoutParams.MATCH_PARENT))
-            val right = LinearLayout(context).apply {
-                orientation = LinearLayout.VERTICAL
-                val pad = (12 * resources.displayMetrics.density).toInt()
-                setPadding(pad, pad, pad, pad)
-                addView(parts.scroll(body(parts.panel(facts), parts.words(text(R.string.manual_rules), 15, quiet = true))), LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, 1f))
-                addView(done, LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, (84 * resources.displayMetrics.density).toInt()).apply { topMargin = pad })
-            }
-            addView(right, LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 1f))
-        }
+        return codePage(shell, onItsSide, code, underCode(body(read, parts.words(text(R.string.manual_rules), 15, quiet = true)), done))
     }
 
     private fun code(code: slingseal.core.CodeView): View = codeView(shell, code, text(R.string.code_of_seal))

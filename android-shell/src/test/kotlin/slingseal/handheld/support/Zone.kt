@@ -25,6 +25,12 @@ import slingseal.handheld.Core
 import slingseal.handheld.HandheldActivity
 import slingseal.handheld.screens.ScanScreen
 import slingseal.handheld.sense.Luminance
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.shadow.api.Shadow
+import org.robolectric.shadows.ShadowCameraCharacteristics
+import android.content.Context
+import android.hardware.camera2.CameraCharacteristics
+import android.hardware.camera2.CameraManager
 import java.io.File
 import java.nio.file.Files
 
@@ -115,6 +121,17 @@ class Zone {
             File(RuntimeEnvironment.getApplication().noBackupFilesDir, "home").deleteRecursively()
             // PINs are stretched on the spot, so that a test sees what comes of it
             Core.slow = java.util.concurrent.Executor { it.run() }
+        }
+
+        /** Gives the phone a camera with a light, and leave to use it. Robolectric has no picture for it. */
+        fun camera() {
+            val app = RuntimeEnvironment.getApplication()
+            val facts = ShadowCameraCharacteristics.newCameraCharacteristics()
+            val shadow = Shadow.extract<ShadowCameraCharacteristics>(facts)
+            shadow.set(CameraCharacteristics.LENS_FACING, CameraCharacteristics.LENS_FACING_BACK)
+            shadow.set(CameraCharacteristics.FLASH_INFO_AVAILABLE, true)
+            shadowOf(app.getSystemService(Context.CAMERA_SERVICE) as CameraManager).addCamera("0", facts)
+            shadowOf(app).grantPermissions(android.Manifest.permission.CAMERA)
         }
 
         fun launch(): ActivityController<HandheldActivity> = Robolectric.buildActivity(HandheldActivity::class.java).setup()
