@@ -176,7 +176,7 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
 }
 
 /// A bundle shown as a moving code of which every third frame is missed.
-fn by_moving_code(from: &Device) -> Vec<u8> {
+pub(crate) fn by_moving_code(from: &Device) -> Vec<u8> {
     let moving = from.app.moving_code(None).unwrap();
     let mut reader = MovingReader::new();
     (0..4 * moving.enough() + 20)

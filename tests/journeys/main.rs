@@ -1,4 +1,6 @@
 //! Whole days, through the facade alone.
 
 mod flood_day;
+mod leader_day;
+mod merge_laws;
 mod zone;

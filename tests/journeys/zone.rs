@@ -56,6 +56,13 @@ impl Zone {
         self.started(home, name, fast)
     }
 
+    /// A device of a test that makes many: its folder beside what its randomness is drawn from.
+    pub fn named(&self, folder: &str, name: &'static str) -> Device {
+        let home = self.folder.path().join(folder);
+        std::fs::create_dir_all(&home).unwrap();
+        self.started(home, name, 0)
+    }
+
     /// The battery is changed.
     pub fn restart(&self, device: Device, name: &'static str) -> Device {
         let Device { app, home, fast, .. } = device;

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 use std::io::Read;
 
 use slingseal_core::app::AppError;
-use tiny_http::{Method, Request};
 
+use super::http::Request;
 use crate::output::bad_input;
 
 /// The most bytes of a form: a load list, pasted codes.
@@ -54,22 +54,18 @@ impl Form {
 impl Ask {
     /// `None` for a method that nothing here answers.
     pub(super) fn of(request: &Request) -> Option<Self> {
-        let post = match request.method() {
-            Method::Get | Method::Head => false,
-            Method::Post => true,
+        let post = match request.method.as_str() {
+            "GET" => false,
+            "POST" => true,
             _ => return None,
         };
-        let (path, query) = request.url().split_once('?').unwrap_or((request.url(), ""));
+        let target = request.target.as_str();
+        let (path, query) = target.split_once('?').unwrap_or((target, ""));
         let decoded =
             |part: &str| percent_encoding::percent_decode_str(part).decode_utf8_lossy().into_owned();
         let path = path.split('/').filter(|part| !part.is_empty()).map(decoded).collect();
         Some(Self { post, path, query: Form::parse(query.as_bytes()) })
     }
-}
-
-/// The head of a name.
-pub(super) fn head<'r>(request: &'r Request, name: &'static str) -> Option<&'r str> {
-    request.headers().iter().find(|head| head.field.equiv(name)).map(|head| head.value.as_str())
 }
 
 /// The form of a post.
@@ -80,12 +76,15 @@ pub(super) fn form(request: &mut Request) -> Result<Form, AppError> {
 /// The whole body, up to a bound.
 pub(super) fn bytes(request: &mut Request, most: u64) -> Result<Vec<u8>, AppError> {
     let too_large = || bad_input(&format!("that is more than {} MiB; send less at a time", most >> 20));
-    let length = request.body_length().and_then(|length| u64::try_from(length).ok());
-    if length.is_some_and(|length| length > most) {
+    if request.length > most {
         return Err(too_large());
     }
     let mut bytes = Vec::new();
-    let read = request.as_reader().take(most + 1).read_to_end(&mut bytes);
-    read.map_err(|error| bad_input(&format!("the upload broke off: {error}; send it again")))?;
-    if u64::try_from(bytes.len()).is_ok_and(|length| length <= most) { Ok(bytes) } else { Err(too_large()) }
+    let read = request.body().take(most).read_to_end(&mut bytes);
+    let broken = |what: &str| bad_input(&format!("the upload broke off ({what}); send it again"));
+    match read {
+        Err(error) => Err(broken(&crate::output::plain(&error))),
+        Ok(read) if u64::try_from(read).is_ok_and(|read| read == request.length) => Ok(bytes),
+        Ok(_) => Err(broken("its end is missing")),
+    }
 }

@@ -4,27 +4,27 @@
 mod ask;
 mod desk;
 mod guard;
+mod http;
 mod intake;
 mod page;
 mod reply;
 mod routes;
 
-use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener};
+use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::time::Duration;
 
 use slingseal_core::app::{App, AppError};
-use tiny_http::Server;
 
 use crate::output::{bad_input, plain};
 use crate::platform::SystemEntropy;
 use desk::Desk;
 use guard::Guard;
 
-/// Requests that are answered at a time: one that waits for a slow upload must not hold up the others.
-const WORKERS: usize = 4;
-/// How often a worker looks whether it is to end.
+/// Connections at a time: a browser opens some before it needs them, and one that waits must not hold up the others.
+const CONNECTIONS: usize = 48;
+/// How often it is looked whether it is to end.
 const LOOK: Duration = Duration::from_millis(200);
 
 /// Where it listens.
@@ -54,8 +54,6 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
         ))
     })?;
     let address = listener.local_addr().map_err(|error| bad_input(&plain(&error)))?;
-    let server = Server::from_listener(listener, None)
-        .map_err(|error| AppError::Internal { message: format!("the page cannot be served: {error}") })?;
     let desk = Desk::new(app, Guard::new(address, &SystemEntropy));
     let ended = Arc::new(AtomicBool::new(false));
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
@@ -63,16 +61,30 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
             .map_err(|error| AppError::Internal { message: format!("no signal can be caught: {error}") })?;
     }
     tell(&desk, json);
+    let open = AtomicUsize::new(0);
     std::thread::scope(|scope| {
-        for _ in 0..WORKERS {
-            scope.spawn(|| {
-                while !ended.load(Ordering::Relaxed) {
-                    match server.recv_timeout(LOOK) {
-                        Ok(Some(request)) => routes::answer(&desk, request),
-                        Ok(None) => {}
-                        Err(_) => ended.store(true, Ordering::Relaxed),
-                    }
+        scope.spawn(|| {
+            while !ended.load(Ordering::Relaxed) {
+                std::thread::sleep(LOOK);
+            }
+            // Wakes the one that waits below.
+            let _ = TcpStream::connect(address);
+        });
+        for stream in listener.incoming() {
+            if ended.load(Ordering::Relaxed) {
+                break;
+            }
+            let Ok(stream) = stream else { continue };
+            if open.fetch_add(1, Ordering::Relaxed) >= CONNECTIONS {
+                open.fetch_sub(1, Ordering::Relaxed);
+                continue;
+            }
+            let (desk, open) = (&desk, &open);
+            scope.spawn(move || {
+                if let Some(request) = http::Request::read(stream) {
+                    routes::answer(desk, request);
                 }
+                open.fetch_sub(1, Ordering::Relaxed);
             });
         }
     });

@@ -4,7 +4,8 @@ use std::io::Read;
 
 use maud::Markup;
 use slingseal_core::app::AppError;
-use tiny_http::{Header, Request, Response, StatusCode};
+
+use super::http::Request;
 
 /// An answer.
 pub(super) struct Reply {
@@ -97,16 +98,13 @@ impl Reply {
             heads.push(("Cache-Control", "no-store".into()));
         }
         heads.extend(self.more);
-        let heads =
-            heads.into_iter().filter_map(|(name, value)| Header::from_bytes(name, value).ok()).collect();
-        let (length, body): (Option<usize>, Box<dyn Read + Send>) = match self.body {
-            Body::Bytes(bytes) => (Some(bytes.len()), Box::new(std::io::Cursor::new(bytes))),
-            Body::File(file) => {
-                let length = file.metadata().ok().and_then(|data| usize::try_from(data.len()).ok());
-                (length, Box::new(file))
+        let (length, mut body): (u64, Box<dyn Read>) = match self.body {
+            Body::Bytes(bytes) => {
+                (u64::try_from(bytes.len()).unwrap_or_default(), Box::new(std::io::Cursor::new(bytes)))
             }
+            Body::File(file) => (file.metadata().map(|data| data.len()).unwrap_or_default(), Box::new(file)),
         };
-        let _ = request.respond(Response::new(StatusCode(self.status), heads, body, length, None));
+        let _ = request.answer(self.status, &heads, length, &mut *body);
     }
 }
 

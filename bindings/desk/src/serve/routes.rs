@@ -3,10 +3,10 @@
 use std::io::{Seek, Write};
 
 use slingseal_core::app::{AppError, BundleRequest, ExportTable, ListRequest, code_of};
-use tiny_http::Request;
 
-use super::ask::{self, Ask, Form, head};
+use super::ask::{self, Ask, Form};
 use super::desk::Desk;
+use super::http::Request;
 use super::intake::{self, Receipt, Seen};
 use super::page::{self, Entered, Here};
 use super::reply::{Reply, status_of};
@@ -33,7 +33,7 @@ fn guarded(desk: &Desk<'_>, request: &mut Request) -> Reply {
         return Reply::page(page::turned_away("Nothing here is asked in this way.")).status(405);
     };
     let parts: Vec<&str> = ask.path.iter().map(String::as_str).collect();
-    let host = head(request, "Host");
+    let host = request.field("Host");
     if parts == ["open"] && !ask.post {
         if let Err(refused) = desk.guard.check_host(host) {
             return Reply::page(page::turned_away(refused.say())).status(403);
@@ -46,7 +46,7 @@ fn guarded(desk: &Desk<'_>, request: &mut Request) -> Reply {
             .status(403),
         };
     }
-    let (origin, cookies) = (head(request, "Origin"), head(request, "Cookie"));
+    let (origin, cookies) = (request.field("Origin"), request.field("Cookie"));
     if let Err(refused) = desk.guard.check(host, origin, cookies, ask.post) {
         return Reply::page(page::turned_away(refused.say())).status(403);
     }
@@ -275,7 +275,7 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         ["receive", "file"] => {
             let name = query.some("name").unwrap_or_else(|| "a file".into());
             let name: String = name.chars().take(80).collect();
-            let receipts = intake::file(app, &name, &mut std::io::Read::take(request.as_reader(), BUNDLE));
+            let receipts = intake::file(app, &name, &mut std::io::Read::take(request.body(), BUNDLE));
             let good = receipts.iter().all(|receipt| receipt.good);
             let mut intake = desk.intake();
             receipts.into_iter().for_each(|receipt| intake.note(receipt));

@@ -38,7 +38,7 @@ pub(in crate::serve) fn board(view: &BoardView, days: u32) -> Markup {
             ul.notices aria-label="To look into" { @for notice in &view.notices { li { (notice) } } }
         }
         @for column in &view.columns {
-            section class={ "shelf " (column.state) } aria-label=(column.title) {
+            section class={ "shelf " (column.state) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
                 h2 { (shape(&column.state)) span.count { (column.count) } span { (column.title) } }
                 @if column.loads.is_empty() {
                     p.none { "none" }

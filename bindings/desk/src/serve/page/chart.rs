@@ -49,7 +49,7 @@ pub(super) fn numbers(share: &ShareView) -> Markup {
         b { (share.found) } " of " (share.of)
         @if let (Some(percent), Some(low), Some(high)) = (share.percent, share.low_percent, share.high_percent) {
             br;
-            span.small { (format!("{percent:.1} % ({low:.1}–{high:.1})")) }
+            span.small.told { (format!("{percent:.1} % ({low:.1}–{high:.1})")) }
         }
     }
 }

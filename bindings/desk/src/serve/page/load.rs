@@ -23,17 +23,23 @@ pub(in crate::serve) fn load(view: &LoadView) -> Markup {
                 }
             }
         }
+        p.papers {
+            @if let Some(record) = newest { a href={ "/record/" (record.line.record) ".pdf" } { "One-page record (PDF)" } }
+            @if let Some(tag) = &view.tag { a href={ "/sheet.pdf?tag=" (tag.digest) } { "Load sheet (PDF)" } }
+        }
         div.story {
-            div.side {
-                @if let Some(tag) = &view.tag { (tag_facts(view, tag)) }
+            div {
+                section.time aria-label="What happened" {
+                    h2 { "What happened" }
+                    @for walk in &view.walks {
+                        p.note { (walk.inspector) " is at it: " (walk.state) ", begun " (walk.begun.dtg) }
+                    }
+                    ol.moments { @for moment in &view.moments { (told(moment)) } }
+                }
                 @if let Some(record) = newest { (seal(record)) }
             }
-            section.time aria-label="What happened" {
-                h2 { "What happened" }
-                @for walk in &view.walks {
-                    p.note { (walk.inspector) " is at it: " (walk.state) ", begun " (walk.begun.dtg) }
-                }
-                ol.moments { @for moment in &view.moments { (told(moment)) } }
+            div {
+                @if let Some(tag) = &view.tag { (tag_facts(view, tag)) }
             }
         }
         @if view.inspections.iter().any(|record| !record.findings.is_empty()) { (findings(view)) }
@@ -85,9 +91,6 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
                     figcaption { (rigging.summary) }
                 }
             }
-            p.links {
-                a href={ "/sheet.pdf?tag=" (tag.digest) } { "Load sheet (PDF)" }
-            }
         }
     }
 }
@@ -106,7 +109,6 @@ fn seal(record: &RecordView) -> Markup {
             }
             p.digest { "Record " (line.record) }
             @if !line.whole { p.note { "Only the seal is here, not the full record: receive the inspector's bundle." } }
-            p.links { a href={ "/record/" (line.record) ".pdf" } { "One-page record (PDF)" } }
         }
     }
 }
