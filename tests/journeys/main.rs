@@ -1,5 +1,6 @@
 //! Whole days, through the facade alone.
 
+mod damaged_bundle;
 mod flood_day;
 mod leader_day;
 mod merge_laws;

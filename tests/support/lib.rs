@@ -2,4 +2,5 @@
 
 pub mod degrade;
 pub mod full_home;
+pub mod many;
 pub mod scripted;

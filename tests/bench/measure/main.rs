@@ -5,6 +5,7 @@
 #![expect(clippy::disallowed_methods, reason = "a measurement reads the clock")]
 
 mod codes;
+mod desk;
 mod home;
 mod lines;
 mod seals;
@@ -19,11 +20,12 @@ fn main() {
     let json = std::env::args().any(|argument| argument == "--json");
     let wanted: Vec<String> =
         std::env::args().skip(1).filter(|argument| !argument.starts_with("--")).collect();
-    let groups: [Group; 4] = [
+    let groups: [Group; 5] = [
         ("seals", seals::measure),
         ("codes", codes::measure),
         ("statics", statics::measure),
         ("home", home::measure),
+        ("desk", desk::measure),
     ];
     let mut all = Vec::new();
     for (name, measure) in groups {

@@ -101,8 +101,9 @@ impl Inner {
                     (detail, left < Seconds::hours(1), row.issued)
                 })?,
                 LoadState::NotFit => self.sealed(Stand::NotFit { since }, most, |row| {
-                    let open = row.found.saturating_sub(row.corrected);
-                    (format!("decided {}, {open} open", row.issued.dtg()), false, row.issued)
+                    let (found, right) = (row.found, row.corrected);
+                    let detail = format!("sealed {}, {found} found, {right} put right", row.issued.dtg());
+                    (detail, false, row.issued)
                 })?,
                 LoadState::Expired => self.sealed(Stand::Expired { now, since }, most, |row| {
                     let ago = now.since(row.valid_until);
@@ -159,21 +160,26 @@ impl Inner {
     fn walking(&self) -> Result<(Vec<BoardLoad>, u64), AppError> {
         let rows = self.store.read().walks_in_hand()?;
         let count = u64::try_from(rows.len()).unwrap_or(u64::MAX);
-        let loads = rows.into_iter().map(|row| BoardLoad {
-            description: String::new(),
-            gross: String::new(),
-            aircraft: String::new(),
-            who: row.inspector,
-            detail: match row.state {
-                WalkState::Paused => format!("paused {}", row.updated.dtg()),
-                WalkState::Decided => format!("decided {}, not sealed yet", row.updated.dtg()),
-                _ => format!("begun {}, last answer {}", row.begun.dtg(), row.updated.dtg()),
-            },
-            soon: false,
-            at: row.updated.into(),
-            load: row.load,
-        });
-        Ok((loads.collect(), count))
+        let mut loads = Vec::new();
+        for row in rows {
+            let tags = self.store.read().tags_of(&row.load)?;
+            let tag = tags.first().and_then(|row| Some(ReceivedTag::open(&row.bytes).ok()?.tag));
+            loads.push(BoardLoad {
+                description: tag.as_ref().map(|tag| tag.description.to_string()).unwrap_or_default(),
+                gross: tag.as_ref().map(|tag| tag.gross.to_string()).unwrap_or_default(),
+                aircraft: tag.map(|tag| tag.aircraft.to_string()).unwrap_or_default(),
+                who: row.inspector,
+                detail: match row.state {
+                    WalkState::Paused => format!("paused {}", row.updated.dtg()),
+                    WalkState::Decided => format!("decided {}, not sealed yet", row.updated.dtg()),
+                    _ => format!("last answer {}", row.updated.dtg()),
+                },
+                soon: false,
+                at: row.updated.into(),
+                load: row.load,
+            });
+        }
+        Ok((loads, count))
     }
 
     /// Papers that run out within a week, rosters that are old, what was set aside.

@@ -1,0 +1,152 @@
+//! Sealed records by the thousand: one real walk, told again for other loads, each signed anew.
+
+use std::path::Path;
+
+use slingseal_core::app::{App, BundleRequest, NextStep, WalkRequest};
+use slingseal_core::envelope::{Kind, Writer, wrap};
+use slingseal_core::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
+use slingseal_core::store::{Entry, WalkId};
+use slingseal_core::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
+use slingseal_core::tag::ReceivedTag;
+use slingseal_core::trust::{Authority, Credential, DEFAULT_VALIDITY, Role, Roles, SecretKey};
+use slingseal_core::words::{Digest, LoadNumber, Name, Seconds, Time};
+
+use crate::scripted::{PIN, Scripted, WILD, open, set_up};
+
+/// What is told again.
+pub struct Many {
+    record: Record,
+    authority: SecretKey,
+    inspector: SecretKey,
+    credential: Vec<u8>,
+}
+
+fn digest_of(entry: &JournalEntry, walk: &[u8; 16]) -> Digest {
+    let JournalEntry { seq, prev, time, kind, body } = entry.clone();
+    Entry { seq, time, kind, walk: Some(WalkId(*walk)), body, prev, digest: prev }.derive_digest()
+}
+
+/// The first record of a bundle.
+fn first_record(app: &App) -> Record {
+    let mut bytes = Vec::new();
+    app.bundle_write(&BundleRequest::default(), &mut bytes).expect("a bundle is written");
+    let mut input: &[u8] = &bytes;
+    let mut reader = BundleReader::begin(&mut input).expect("it reads").expect("a bundle");
+    while let Some(piece) = reader.next_piece().expect("it reads") {
+        if let Piece::Item(item) = piece
+            && item.kind == ItemKind::Record
+        {
+            let item = RecordItem::parse(&item.body).expect("a record");
+            return Record::parse(&item.record.expect("a whole record"), &digest_of).expect("a record");
+        }
+    }
+    panic!("the bundle has no record");
+}
+
+impl Many {
+    /// Walks one load in a home below the folder.
+    ///
+    /// # Panics
+    /// Where something of it fails.
+    pub fn new(folder: &Path) -> Self {
+        let (home, tag) = set_up(folder);
+        let (app, clock) = open(&home, "inspector").expect("the home opens");
+        let script = Scripted { app: &app, clock: &clock, tag: &tag, seed: 5 };
+        let walk = app.begin_walk(&tag).expect("a walk begins").walk;
+        for number in WILD.. {
+            match script.view().expect("a view").expect("a walk in hand").next {
+                NextStep::Decide => break,
+                _ => assert!(script.step(number).expect("a step")),
+            }
+        }
+        app.do_walk(&walk, &WalkRequest::Decide { fit: true, reason: None }).expect("a decision");
+        app.seal(&walk, PIN, None).expect("a seal");
+        let record = first_record(&app);
+        let (authority, inspector) = (SecretKey::from_seed(&[1; 32]), SecretKey::from_seed(&[2; 32]));
+        let credential = Credential {
+            holder: record.inspector.clone(),
+            roles: Roles::of(&[Role::Inspector]),
+            expires: record.decided.plus(Seconds::days(3_650)),
+            longest_validity: DEFAULT_VALIDITY,
+            key: inspector.public(),
+        }
+        .issue(&authority);
+        Self { record, authority, inspector, credential }
+    }
+
+    /// The card of the authority that signed for the inspector, and its fingerprint.
+    pub fn card(&self) -> (String, String) {
+        let name = Name::new("Sela Relief").expect("a name");
+        let card = Authority::sign(&name, self.record.decided, &self.authority);
+        (wrap(Kind::Authority, &card), self.authority.public().fingerprint())
+    }
+
+    /// The record of a number: its load, its tag and its walk are its own.
+    ///
+    /// # Panics
+    /// Never for numbers below a million.
+    pub fn record(&self, number: u32) -> RecordItem {
+        let mut record = self.record.clone();
+        let received = ReceivedTag::open(&record.tag).expect("a tag");
+        let old = (format!("\"{}\"", received.tag.load), received.digest.to_string());
+        let mut tag = received.tag;
+        tag.load = LoadNumber::new(&format!("KM-{number:06}")).expect("a load number");
+        let content = tag.content();
+        let bytes = tag.claims(&content).to_bytes();
+        let new = (format!("\"{}\"", tag.load), Digest::of(&bytes).to_string());
+        record.walk = [&[7u8; 12][..], &number.to_be_bytes()].concat().try_into().expect("sixteen bytes");
+        record.before = None;
+        for at in 0..record.entries.len() {
+            let prev = at.checked_sub(1).map(|before| digest_of(&record.entries[before], &record.walk));
+            let entry = &mut record.entries[at];
+            entry.prev = prev.unwrap_or(entry.prev);
+            if entry.kind == "event" {
+                let text = String::from_utf8(entry.body.clone()).expect("events are JSON");
+                entry.body = text.replace(&old.0, &new.0).replace(&old.1, &new.1).into_bytes();
+            } else {
+                let mut out = Writer::new();
+                out.array(3).bytes(&bytes).bytes(record.procedure_digest.as_bytes());
+                out.text(record.inspector.as_str());
+                entry.body = out.into_bytes();
+            }
+        }
+        let last = record.entries.last().expect("a walk has entries");
+        record.head = (last.seq, digest_of(last, &record.walk));
+        record.tag = bytes;
+        let whole = record.to_bytes(&digest_of);
+        let [a, b, c, d, ..] = *record.procedure_digest.as_bytes();
+        let issued: Time = record.decided.plus(Seconds(i64::from(number)));
+        let seal = Seal {
+            load: tag.load.clone(),
+            issued,
+            valid_until: issued.plus(DEFAULT_VALIDITY),
+            tag: TagPrint::of(&Digest::of(&record.tag)),
+            tag_signed: false,
+            procedure: record.procedure.clone(),
+            version: record.version,
+            procedure_print: [a, b, c, d],
+            outcome: Outcome::Fit,
+            found: 0,
+            corrected: 0,
+            mass: tag.gross,
+            record: Digest::of(&whole),
+        };
+        let unsigned = seal.prepare(&self.credential);
+        let seal = unsigned.finish(&self.inspector.sign(&unsigned.to_be_signed()));
+        RecordItem { seal, record: Some(whole) }
+    }
+
+    /// A bundle of so many records; `touch` may damage the bytes of an item before its check sum is made.
+    ///
+    /// # Panics
+    /// Where a record is too long for a bundle, which none is.
+    pub fn bundle(&self, records: u32, touch: impl Fn(u32, &mut Vec<u8>)) -> Vec<u8> {
+        let mut writer = BundleWriter::begin(Vec::new()).expect("memory takes it");
+        for number in 0..records {
+            let mut body = self.record(number).to_bytes();
+            touch(number, &mut body);
+            writer.add(ItemKind::Record, &body).expect("memory takes it").expect("it is short enough");
+        }
+        writer.finish().expect("memory takes it")
+    }
+}
