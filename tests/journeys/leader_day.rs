@@ -1,7 +1,7 @@
 //! A leader's day: loads planned as a list, two handhelds, a hookup phone and two desks; in the evening both desks hold the
 //! same account, one by files, one by moving codes.
 
-use slingseal_core::app::{BoardView, DeficienciesView, ExportTable, FrameTaken, MovingReader};
+use slingseal_core::app::{BoardView, DeficienciesView, ExportTable, FrameTaken, MovingReader, WalkRequest};
 
 use crate::flood_day::by_moving_code;
 use crate::zone::{Device, Ends, WORDS, Zone};
@@ -228,3 +228,48 @@ fn a_frame_that_is_shown_twice_or_late_changes_nothing() {
     assert_eq!(third.take(&whole.unwrap()).set_aside, []);
     assert_eq!(third.app.load("KM-201").unwrap().state, "planned");
 }
+
+/// A bundle's file brings photographs; a moving code their digests alone, and a file brings them later.
+#[test]
+fn a_photograph_travels_by_file_and_its_digest_by_moving_code() {
+    let zone = Zone::new();
+    let relief = zone.device("relief", 0);
+    relief.app.authority_init("Sela Relief", WORDS).unwrap();
+    let planner = zone.device("planner", 0).credentialed(&relief, "Lantern 1", "planner");
+    let anvil = zone.device("anvil", 0).credentialed(&relief, "Anvil 3", "inspector");
+    let tag = planner.plan("KM-401");
+    let walk = anvil.app.begin_walk(&tag).unwrap();
+    let photo = anvil.app.add_photo(&PICTURE).unwrap();
+    let card = walk.card.unwrap();
+    let request = WalkRequest::Deficiency {
+        card: card.number,
+        point: card.points[0].id.clone(),
+        name: "other".into(),
+        note: Some("soaked".into()),
+        photos: vec![photo.clone()],
+    };
+    assert_eq!(anvil.app.do_walk(&walk.walk, &request).unwrap().refused, None);
+    let refused = WalkRequest::Decide { fit: false, reason: Some("soaked".into()) };
+    assert_eq!(anvil.app.do_walk(&walk.walk, &refused).unwrap().refused, None);
+    anvil.app.seal(&walk.walk, PIN, None).unwrap();
+
+    let (desk, second) = (zone.device("desk", 0), zone.device("second desk", 0));
+    desk.meet(&relief);
+    second.meet(&relief);
+    let by_file = desk.take(&anvil.bundle(None));
+    assert_eq!((by_file.new, by_file.photos, by_file.set_aside), (1, 1, vec![]));
+    let by_code = second.take(&by_moving_code(&anvil));
+    assert_eq!((by_code.new, by_code.photos, by_code.set_aside), (1, 0, vec![]));
+    // The account names the photograph on both, and is the same.
+    assert_eq!(json(&desk), json(&second));
+    assert!(String::from_utf8(json(&second)).unwrap().contains(&photo));
+    assert_eq!(second.take(&desk.bundle(None)).photos, 1);
+    assert_eq!(second.take(&desk.bundle(None)).photos, 0, "it is here");
+}
+
+/// The smallest picture in PNG: one grey point.
+const PICTURE: [u8; 67] = [
+    137, 80, 78, 71, 13, 10, 26, 10, 0, 0, 0, 13, 73, 72, 68, 82, 0, 0, 0, 1, 0, 0, 0, 1, 8, 0, 0, 0, 0, 58,
+    126, 155, 85, 0, 0, 0, 10, 73, 68, 65, 84, 8, 215, 99, 96, 0, 0, 0, 2, 0, 1, 226, 33, 188, 51, 0, 0, 0,
+    0, 73, 69, 78, 68, 174, 66, 96, 130,
+];

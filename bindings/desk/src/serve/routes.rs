@@ -275,7 +275,8 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         ["receive", "file"] => {
             let name = query.some("name").unwrap_or_else(|| "a file".into());
             let name: String = name.chars().take(80).collect();
-            let receipts = intake::file(app, &name, &mut std::io::Read::take(request.body(), BUNDLE));
+            let mut file = spooled(request)?;
+            let receipts = intake::file(app, &name, &mut file);
             let good = receipts.iter().all(|receipt| receipt.good);
             let mut intake = desk.intake();
             receipts.into_iter().for_each(|receipt| intake.note(receipt));
@@ -304,6 +305,23 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         }
         _ => Err(AppError::NotFound { message: "there is no such page here".into() }),
     }
+}
+
+/// An upload, whole, in a file without a name: what comes slowly must not hold up the home while it comes.
+fn spooled(request: &mut Request) -> Result<std::fs::File, AppError> {
+    if request.length > BUNDLE {
+        return Err(bad_input("that is more than the page takes in; use slingseal bundle read"));
+    }
+    let failed = |error: std::io::Error| AppError::StorageFull {
+        message: format!("the upload cannot be kept: {error}; free some room, and send it again"),
+    };
+    let mut file = tempfile::tempfile().map_err(failed)?;
+    let length = request.length;
+    if std::io::copy(request.body(), &mut file).map_err(failed)? < length {
+        return Err(bad_input("the upload broke off; send it again"));
+    }
+    file.rewind().map_err(failed)?;
+    Ok(file)
 }
 
 /// The form as a load list of one line: one reader for both.

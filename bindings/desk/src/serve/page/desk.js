@@ -19,7 +19,8 @@ async function send(files) {
   for (const file of files) {
     by("sending").textContent = `Sending ${file.name} …`;
     try {
-      await fetch("/receive/file?name=" + encodeURIComponent(file.name), { method: "POST", body: file });
+      const place = "/receive/file?name=" + encodeURIComponent(file.name);
+      if (!(await fetch(place, { method: "POST", body: file })).ok) throw new Error("refused");
     } catch {
       by("sending").textContent = `${file.name} could not be sent. Is slingseal still running?`;
       return;
