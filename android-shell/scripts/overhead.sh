@@ -6,8 +6,10 @@ set -euo pipefail
 shell=$(cd "$(dirname "$0")/.." && pwd)
 calls=${1:-2000}
 cd "$shell/.."
-cargo build --locked -q --release -p slingseal-android --lib --example card_view
-built=$(cargo metadata --locked --no-deps --format-version 1 | sed -n 's/.*"target_directory":"\([^"]*\)".*/\1/p')/release
+# PROFILE=dev measures what the tests run, which is quicker to build and slower to answer
+profile=${PROFILE:-release}
+cargo build --locked -q --profile "$profile" -p slingseal-android --lib --example card_view
+built=$(cargo metadata --locked --no-deps --format-version 1 | sed -n 's/.*"target_directory":"\([^"]*\)".*/\1/p')/${profile/dev/debug}
 cd "$shell"
 mvn -q --batch-mode dependency:build-classpath -Dmdep.outputFile=target/classpath.txt -Dmdep.includeScope=runtime
 out=$(java -Djna.library.path="$built" -cp "target/test-classes:target/classes:$(cat target/classpath.txt)" \

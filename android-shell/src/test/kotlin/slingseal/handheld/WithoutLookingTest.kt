@@ -20,6 +20,7 @@ import org.robolectric.annotation.GraphicsMode
 import org.robolectric.shadows.ShadowTextToSpeech
 import slingseal.core.HandheldException
 import slingseal.handheld.screens.CardScreen
+import slingseal.handheld.screens.PhotoScreen
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
@@ -169,5 +170,25 @@ class WithoutLookingTest {
         screen.press("Inspect a load")
         assertTrue(screen.hasKey("Torch"))
         assertTrue(screen.words(), !screen.words().contains("not allowed"))
+    }
+
+    @Test
+    fun aPhotographGoesWithADeficiency() {
+        val (activity, screen) = launched()
+        screen.beginWalk()
+        screen.press("Deficiency")
+        val name = walk().card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first().shown
+        screen.press(name)
+        screen.press("Note or photo")
+        screen.shown().filterIsInstance<android.widget.EditText>().single().setText("left of the patch")
+        screen.press("Add a photo")
+        (activity.front as PhotoScreen).keep(android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888))
+        screen.settle()
+        assertTrue(screen.words(), screen.words().contains("Photos: 1") && screen.words().contains("left of the patch"))
+        screen.press("Note it, go on")
+        val finding = walk().findings.single()
+        assertEquals("left of the patch", finding.note)
+        assertEquals(1, finding.photos.size)
+        assertEquals(Beat.DEFICIENCY, activity.lastBeat)
     }
 }

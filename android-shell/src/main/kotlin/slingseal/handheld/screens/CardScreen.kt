@@ -60,8 +60,8 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         orientation = LinearLayout.VERTICAL
         gravity = Gravity.CENTER
         val room = { share: Float -> LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, share) }
-        addView(parts.fitted(card.number.toString(), 34, 20), room(1.6f))
-        addView(parts.fitted(text(R.string.of_cards, card.of.toInt()), 16, 12), room(1f))
+        addView(parts.fitted(card.number.toString(), 34, 20).apply { gravity = Gravity.CENTER_HORIZONTAL or Gravity.BOTTOM }, room(1.4f))
+        addView(parts.fitted(text(R.string.of_cards, card.of.toInt()), 16, 12).apply { gravity = Gravity.CENTER_HORIZONTAL or Gravity.TOP }, room(1f))
     }
 
     private fun words(): View = body(
