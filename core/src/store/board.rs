@@ -1,5 +1,7 @@
 //! What stands on the zone, and what is counted for a leader.
 
+use std::collections::BTreeMap;
+
 use crate::words::Time;
 
 use super::papers::{TAGS, make_tag};
@@ -118,6 +120,38 @@ pub enum GroupBy {
     Inspector,
 }
 
+/// Records counted by procedure, rigger, inspector and whether the full record is here.
+pub struct Groups(Vec<([String; 3], bool, GroupCount)>);
+
+impl Groups {
+    /// In groups of one kind, by key; `whole` takes those alone whose full record is here.
+    pub fn by(&self, by: GroupBy, whole: bool) -> Vec<GroupCount> {
+        let mut counts: BTreeMap<&str, GroupCount> = BTreeMap::new();
+        for ([procedure, rigger, inspector], _, count) in self.0.iter().filter(|(_, here, _)| *here || !whole)
+        {
+            let key = match by {
+                GroupBy::Procedure => procedure,
+                GroupBy::Rigger => rigger,
+                GroupBy::Inspector => inspector,
+            };
+            match counts.get_mut(key.as_str()) {
+                None => {
+                    counts.insert(key, GroupCount { key: key.clone(), ..count.clone() });
+                }
+                Some(known) => {
+                    known.records += count.records;
+                    known.with_findings += count.with_findings;
+                    known.found += count.found;
+                    known.corrected += count.corrected;
+                    known.fit += count.fit;
+                    known.last = known.last.max(count.last);
+                }
+            }
+        }
+        counts.into_values().collect()
+    }
+}
+
 impl Reader<'_> {
     /// Records that stand so, at most so many, with the words of each load; and how many there are in all.
     pub fn standing(&self, stand: Stand, most: u32) -> Result<(Vec<(RecordRow, String)>, u64), StoreError> {
@@ -183,37 +217,29 @@ impl Reader<'_> {
         Ok(points)
     }
 
-    /// Records in groups, of those sealed since some time; `whole` takes those alone whose full record is here.
-    pub fn group_counts(
-        &self,
-        by: GroupBy,
-        since: Option<Time>,
-        whole: bool,
-    ) -> Result<Vec<GroupCount>, StoreError> {
-        let column = match by {
-            GroupBy::Procedure => "procedure",
-            GroupBy::Rigger => "rigger",
-            GroupBy::Inspector => "inspector",
-        };
-        let sql = format!(
-            "SELECT {column}, count(*), sum(found > 0), sum(found), sum(corrected), sum(outcome = 'fit'), max(issued)
-             FROM records WHERE issued >= ?1 AND (device IS NOT NULL OR NOT ?2)
-             GROUP BY {column} ORDER BY {column}"
-        );
-        self.ask(&sql, |statement| {
-            let rows = statement.query_map((since.map_or(i64::MIN, Time::unix), whole), |row| {
-                Ok(GroupCount {
-                    key: row.get(0)?,
-                    records: count_out(row, 1)?,
-                    with_findings: count_out(row, 2)?,
-                    found: count_out(row, 3)?,
-                    corrected: count_out(row, 4)?,
-                    fit: count_out(row, 5)?,
-                    last: row.get(6)?,
-                })
+    /// Records sealed since some time, in groups: one look at the table, whatever is asked of it.
+    pub fn groups(&self, since: Option<Time>) -> Result<Groups, StoreError> {
+        let sql =
+            "SELECT procedure, rigger, inspector, device IS NOT NULL, count(*), sum(found > 0), sum(found),
+             sum(corrected), sum(outcome = 'fit'), max(issued)
+             FROM records WHERE issued >= ?1 GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
+        let groups = self.ask(sql, |statement| {
+            let rows = statement.query_map([since.map_or(i64::MIN, Time::unix)], |row| {
+                let keys = [row.get(0)?, row.get(1)?, row.get(2)?];
+                let count = GroupCount {
+                    key: String::new(),
+                    records: count_out(row, 4)?,
+                    with_findings: count_out(row, 5)?,
+                    found: count_out(row, 6)?,
+                    corrected: count_out(row, 7)?,
+                    fit: count_out(row, 8)?,
+                    last: row.get(9)?,
+                };
+                Ok((keys, row.get(3)?, count))
             })?;
             rows.collect()
-        })
+        })?;
+        Ok(Groups(groups))
     }
 
     /// Every record in the order of sealing, ties by digest: the same records in the same order on every device. Flat in

@@ -24,7 +24,7 @@ mod values;
 mod walks;
 mod witness;
 
-pub use board::{GroupBy, GroupCount, PointCount, Stand};
+pub use board::{GroupBy, GroupCount, Groups, PointCount, Stand};
 pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId, verify_chain};
 pub use error::StoreError;
 pub use find::{

@@ -47,6 +47,9 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
         for number in 0..HELD {
             let mut row = record(number);
             row.load = format!("KM-{number:06}");
+            // One a minute, the last one now.
+            row.issued = slingseal_core::words::Time::from_unix(1_796_000_000 + 60 * i64::from(number));
+            row.valid_until = row.issued.plus(slingseal_core::words::Seconds::days(1));
             let deficiency = slingseal_core::store::DeficiencyRow {
                 procedure: row.procedure.clone(),
                 point: format!("side-{}.lateral-{}.twist", number % 4 + 1, number % 3 + 1),
@@ -72,8 +75,7 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
     filled.expect("the home is filled");
     drop(store);
     let (app, clock) = open(&home, "desk").expect("the home opens");
-    // In the middle of what the rows tell: some are valid, most have run out.
-    clock.to((time_at(60 * i64::from(HELD)).unix() - 1_796_000_000).unsigned_abs());
+    clock.to(60 * u64::from(HELD));
     let bare = Connection::open(folder.join("bare.db")).expect("a database");
     bare.execute_batch("CREATE TABLE rows (id INTEGER PRIMARY KEY, body BLOB)").expect("a table");
     for _ in 0..50 {

@@ -103,8 +103,8 @@ impl Inner {
     fn deficiencies(&self, days: Option<u32>) -> Result<DeficienciesView, AppError> {
         let since = days.map(|days| self.now().plus(Seconds(-Seconds::days(days.into()).0)));
         let read = self.store.read();
-        let groups = |by, whole| read.group_counts(by, since, whole);
-        let whole = groups(GroupBy::Procedure, true)?;
+        let groups = read.groups(since)?;
+        let whole = groups.by(GroupBy::Procedure, true);
         let of: BTreeMap<&str, u64> = whole.iter().map(|group| (group.key.as_str(), group.records)).collect();
         let mut plans = BTreeMap::new();
         let mut points = Vec::new();
@@ -113,14 +113,14 @@ impl Inner {
             let all = of.get(count.procedure.as_str()).copied().unwrap_or(0);
             points.push(point_share(count, plan, all));
         }
-        let procedures = groups(GroupBy::Procedure, false)?;
+        let procedures = groups.by(GroupBy::Procedure, false);
         let inspections = procedures.iter().map(|group| group.records).sum();
         let procedures = procedures.into_iter().map(|group| {
             let title = self.plan_of(&group.key, &mut plans).map(|plan| plan.title.clone());
             group_share(group, title)
         });
         let procedures: Vec<GroupShare> = procedures.collect();
-        let riggers = groups(GroupBy::Rigger, false)?.into_iter().map(|group| {
+        let riggers = groups.by(GroupBy::Rigger, false).into_iter().map(|group| {
             let title = if group.key.is_empty() { "not named".to_owned() } else { group.key.clone() };
             group_share(group, Some(title))
         });
