@@ -5,12 +5,13 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use slingseal_core::app::{
-    App, AppError, Issue, PointKind, PointState, PointView, Received, SealView, VerdictView, WalkRequest,
-    WalkView, code_of,
+    App, AppError, BundleRequest, Issue, PointKind, PointState, PointView, Received, SealView, VerdictView,
+    WalkRequest, WalkView, code_of,
 };
 
 use super::{Setting, verify};
 use crate::output::{PIXELS, bad_input, plain, write};
+use crate::print::{Paper, record_pdf, sheets_pdf};
 use crate::{input, output, platform};
 
 const PLAN: &str = include_str!("../../demo/vehicle.toml");
@@ -106,7 +107,11 @@ impl Demo<'_> {
             made.tag.bytes,
             made.tag.planner.as_deref().unwrap_or("nobody"),
         ));
+        write(&self.out.join("sheet-km-014.pdf"), &sheets_pdf(&[(&made.tag, &made.code)], Paper::A4)?)?;
         if let Some(rigging) = &made.tag.rigging {
+            if let Some(picture) = &rigging.picture_svg {
+                write(&self.out.join("rigging-km-014.svg"), picture.as_bytes())?;
+            }
             self.say(&format!("How it hangs: {}.", rigging.summary));
         }
         let other = desk.write_tag(OTHER_PLAN, &open, Some(PIN))?;
@@ -376,7 +381,28 @@ impl Demo<'_> {
         let json = serde_json::to_string_pretty(&record)
             .map_err(|error| AppError::Internal { message: error.to_string() })?;
         write(&self.out.join("record-km-014.json"), json.as_bytes())?;
-        desk.check(Some(&seal.code.text), record.tag.as_ref().map(|tag| tag.text.as_str()))?;
+        let mut bundle = Vec::new();
+        let made = inspector.bundle_write(&BundleRequest { have: None, photos: true }, &mut bundle)?;
+        write(&self.out.join("day.bundle"), &bundle)?;
+        let frames = inspector.moving_code(None)?.enough();
+        let merged = desk.bundle_read(&mut bundle.as_slice(), &mut |_| {})?;
+        let again = desk.bundle_read(&mut bundle.as_slice(), &mut |_| {})?;
+        self.say(&format!(
+            "Anvil 3 packs the day in a bundle: {} record, {} bytes, or {frames} frames of a moving code.",
+            made.records,
+            bundle.len()
+        ));
+        self.say(&format!(
+            "The desk takes it in: {} new; the same bundle again: {} new.",
+            merged.new, again.new
+        ));
+        if merged.new != 1 || again.new != 0 {
+            return Err(AppError::Internal {
+                message: "the bundle did not bring its record once and only once".into(),
+            });
+        }
+        let account = desk.record(&seal.record)?;
+        write(&self.out.join("record-km-014.pdf"), &record_pdf(&account, Some(&seal.code), Paper::A4)?)?;
         let audit = inspector.audit()?;
         self.say(&format!(
             "The record tells {} moments; {} journal entries and every signature hold.",
