@@ -404,7 +404,7 @@ impl Inner {
                 let planned = super::tags::summary(&rigging, &crate::rigging::assess(&rigging));
                 let now = super::tags::summary(&changed, &crate::rigging::assess(&changed));
                 language
-                    .pick(format!("Planned: {planned}. So: {now}."), format!("Plan: {planned}. Así: {now}."))
+                    .pick(format!("Planned: {planned}. With this link: {now}."), format!("Plan: {planned}. Con este eslabón: {now}."))
             }
             Err(error) => error.to_string(),
         };

@@ -4,6 +4,7 @@
 use serde::Serialize;
 
 use super::links::LinkChange;
+use super::report::force_in;
 use super::{Assessment, LinkEffect};
 
 #[derive(Serialize)]
@@ -56,7 +57,9 @@ struct RulesOut {
 struct PartOut<'a> {
     part: &'a str,
     utilisation: f64,
+    carries: String,
     carries_n: f64,
+    rated: String,
     rated_n: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     source: Option<&'a str>,
@@ -136,7 +139,9 @@ fn part(held: &super::Held) -> PartOut<'_> {
     PartOut {
         part: &held.part,
         utilisation: tidy(held.utilisation.value()),
+        carries: force_in(held.carries, held.rated.unit()).to_string(),
         carries_n: tidy(held.carries.value()),
+        rated: held.rated.to_string(),
         rated_n: tidy(held.rated.newtons().unwrap_or_default().value()),
         source: held.source.as_ref().map(crate::words::Source::as_str),
     }

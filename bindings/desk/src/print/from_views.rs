@@ -74,7 +74,7 @@ struct Rigging {
 struct Part {
     part: String,
     utilisation: f64,
-    carries_n: f64,
+    carries: String,
 }
 
 /// The page of one record.
@@ -134,7 +134,7 @@ pub(crate) fn record_pdf(
             .flat_map(|rigging| &rigging.parts)
             .map(|part| {
                 let share = format!("{:.0} %", part.utilisation * 100.0);
-                [part.part.clone(), format!("{:.1} kN", part.carries_n / 1_000.0), share]
+                [part.part.clone(), part.carries.clone(), share]
             })
             .collect(),
         warnings: rigging.map(|rigging| rigging.warnings).unwrap_or_default(),
