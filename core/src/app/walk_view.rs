@@ -403,8 +403,10 @@ impl Inner {
             Ok(changed) => {
                 let planned = super::tags::summary(&rigging, &crate::rigging::assess(&rigging));
                 let now = super::tags::summary(&changed, &crate::rigging::assess(&changed));
-                language
-                    .pick(format!("Planned: {planned}. With this link: {now}."), format!("Plan: {planned}. Con este eslabón: {now}."))
+                language.pick(
+                    format!("Planned: {planned}. With this link: {now}."),
+                    format!("Plan: {planned}. Con este eslabón: {now}."),
+                )
             }
             Err(error) => error.to_string(),
         };
