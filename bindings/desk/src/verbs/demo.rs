@@ -5,12 +5,12 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use slingseal_core::app::{
-    App, AppError, BundleRequest, Issue, PointKind, PointState, PointView, Received, SealView, VerdictView,
-    WalkRequest, WalkView, code_of,
+    App, AppError, BundleRequest, ExportTable, Issue, PointKind, PointState, PointView, Received, SealView,
+    VerdictView, WalkRequest, WalkView, code_of,
 };
 
 use super::{Setting, verify};
-use crate::output::{PIXELS, bad_input, plain, write};
+use crate::output::{PIXELS, bad_input, plain, write, write_whole};
 use crate::print::{Paper, record_pdf, sheets_pdf};
 use crate::{input, output, platform};
 
@@ -401,6 +401,10 @@ impl Demo<'_> {
                 message: "the bundle did not bring its record once and only once".into(),
             });
         }
+        let rows =
+            write_whole(&self.out.join("account.csv"), |out| desk.export_csv(ExportTable::Records, out))?;
+        write_whole(&self.out.join("account.json"), |out| desk.export_json(out))?;
+        self.say(&format!("The account goes out as account.csv and account.json: {rows} record."));
         let account = desk.record(&seal.record)?;
         write(&self.out.join("record-km-014.pdf"), &record_pdf(&account, Some(&seal.code), Paper::A4)?)?;
         let audit = inspector.audit()?;
