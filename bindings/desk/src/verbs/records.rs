@@ -106,21 +106,26 @@ fn table(of: Table) -> ExportTable {
     }
 }
 
-/// The whole digest of the first digits of one.
+/// The whole digest of a load's newest record, or of the first digits of one among the newest.
 fn whole(app: &App, digits: &str) -> Result<String, AppError> {
+    const NEWEST: u32 = 10_000;
     if digits.len() == 64 {
         return Ok(digits.to_owned());
     }
-    let known = app.records(None, 10_000)?;
-    let mut fitting =
-        known.iter().filter(|line| line.record.starts_with(digits) || line.load.eq_ignore_ascii_case(digits));
+    let found = app.records(Some(digits), NEWEST)?;
+    if let Some(newest) = found.iter().find(|line| line.load.eq_ignore_ascii_case(digits)) {
+        return Ok(newest.record.clone());
+    }
+    let known = app.records(None, NEWEST)?;
+    let mut fitting = known.iter().filter(|line| line.record.starts_with(digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.record.clone()),
-        (Some(first), Some(_)) if first.load.eq_ignore_ascii_case(digits) => Ok(first.record.clone()),
         (Some(_), Some(_)) => {
             Err(bad_input(&format!("several records start with {digits}; give more digits")))
         }
-        (None, _) => Err(bad_input(&format!("no record or load \"{digits}\" here; see records list"))),
+        (None, _) => Err(bad_input(&format!(
+            "no load \"{digits}\" and no record that starts so among the newest {NEWEST}; see records list"
+        ))),
     }
 }
 
