@@ -3,6 +3,7 @@
 //! `KILLED_WALKS=500` says how many walks; without it a few, so that the tests stay quick.
 
 use std::io::{BufRead, BufReader};
+use std::os::unix::process::ExitStatusExt;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
@@ -56,8 +57,9 @@ fn child(home: &Path, tag: &str, seed: u64, from: usize) -> Child {
 fn kill(mut child: Child, after: Duration) -> (Option<usize>, bool) {
     let lines = BufReader::new(child.stdout.take().unwrap());
     let id = child.id();
+    let (gone, waits) = std::sync::mpsc::channel::<()>();
     let killer = std::thread::spawn(move || {
-        std::thread::sleep(after);
+        let _ = waits.recv_timeout(after);
         child.kill().unwrap();
         child.wait().unwrap()
     });
@@ -68,8 +70,9 @@ fn kill(mut child: Child, after: Duration) -> (Option<usize>, bool) {
             Err(_) => ended = line == "end",
         }
     }
+    drop(gone);
     let status = killer.join().unwrap();
-    assert!(ended || !status.success(), "child {id} stopped by itself: {status}");
+    assert!(ended || status.signal() == Some(9), "child {id} stopped by itself: {status}");
     (last, ended)
 }
 
@@ -87,12 +90,13 @@ fn a_killed_program_goes_on_at_the_same_card() {
         let seed = walk % SCRIPTS;
         let seen = &scripts[seed as usize].seen;
         let home = copy(&template, folder.path().join(format!("walk-{walk}")));
-        let mut at = 0;
+        let (mut at, mut stuck) = (0, 0);
         for turn in 0u64.. {
-            // From before the home is open to after the seal, by a drawn delay.
+            // From before the home is open to after the seal, by a drawn delay. Where three kills in a row let nothing be done,
+            // the machine is slow today: the next child has its time, or kills within the PIN's check would lock the PIN.
             let chance = Digest::of_parts(&[&walk.to_be_bytes(), &turn.to_be_bytes()]);
             let drawn = u64::from(u16::from_be_bytes([chance.as_bytes()[0], chance.as_bytes()[1]]));
-            let after = Duration::from_micros(4_000 + drawn);
+            let after = Duration::from_micros(if stuck < 3 { 4_000 + drawn } else { 60_000_000 });
             let (last, ended) = kill(child(&home, &tag, seed, at), after);
             kills += u64::from(!ended);
             let told = last.map_or(at, |number| number + 1);
@@ -102,6 +106,7 @@ fn a_killed_program_goes_on_at_the_same_card() {
             let script = Scripted { app: &app, clock: &clock, tag: &tag, seed };
             let now = script.look(0).unwrap();
             // What was told is there, and at most the one step that was being done beside it.
+            let before = at;
             if seen.get(told + 1) == Some(&now) && seen[told] != now {
                 ahead += 1;
                 at = told + 1;
@@ -109,6 +114,7 @@ fn a_killed_program_goes_on_at_the_same_card() {
                 assert!(seen[told] == now, "walk {walk} turn {turn}: not as after step {told}");
                 at = told;
             }
+            stuck = if at == before { stuck + 1 } else { 0 };
             assert_eq!(app.audit().unwrap().faults, [""; 0], "walk {walk} turn {turn}");
             if ended || at + 1 >= seen.len() {
                 ends += 1;
