@@ -92,6 +92,9 @@ impl Inner {
         self.audit_own_seals(&mut view)?;
         self.audit_records(&trusted, &mut view)?;
         self.audit_papers(&trusted, &mut view)?;
+        let (looked, faults) = self.exam_faults(&trusted)?;
+        view.papers += looked;
+        view.faults.extend(faults);
         view.faults.dedup();
         Ok(view)
     }

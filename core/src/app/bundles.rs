@@ -92,6 +92,11 @@ impl MovingCode {
         &self.made
     }
 
+    pub(crate) fn of_bundle(bytes: &[u8], papers: u32) -> Result<Self, AppError> {
+        let made = BundleMade { papers, ..BundleMade::default() };
+        Ok(Self { frames: FrameWriter::new(bytes).map_err(AppError::bad_input)?, made })
+    }
+
     /// How many frames are enough when none is lost. Show 0, 1, 2 … and never stop by yourself.
     pub fn enough(&self) -> u32 {
         self.frames.enough()
@@ -159,17 +164,17 @@ impl App {
     /// # Errors
     /// A have code that cannot be read; what the writer meets; storage.
     pub fn bundle_write(&self, request: &BundleRequest, out: &mut dyn Write) -> Result<BundleMade, AppError> {
-        self.lock().bundle_write(request, out)
+        self.lock().bundle_write(request, true, out)
     }
 
-    /// A bundle as a moving code: without photographs.
+    /// A bundle as a moving code: without photographs and examinations.
     ///
     /// # Errors
     /// More than a moving code carries: write a file instead.
     pub fn moving_code(&self, have: Option<&str>) -> Result<MovingCode, AppError> {
         let request = BundleRequest { have: have.map(str::to_owned), photos: false };
         let mut bytes = Vec::new();
-        let made = self.lock().bundle_write(&request, &mut bytes)?;
+        let made = self.lock().bundle_write(&request, false, &mut bytes)?;
         Ok(MovingCode { frames: FrameWriter::new(&bytes).map_err(AppError::bad_input)?, made })
     }
 
@@ -237,7 +242,12 @@ pub(super) fn heads_bytes(heads: &BTreeMap<[u8; 16], HeadItem>) -> Vec<u8> {
 }
 
 impl Inner {
-    fn bundle_write(&self, request: &BundleRequest, out: &mut dyn Write) -> Result<BundleMade, AppError> {
+    fn bundle_write(
+        &self,
+        request: &BundleRequest,
+        exams: bool,
+        out: &mut dyn Write,
+    ) -> Result<BundleMade, AppError> {
         let have = request.have.as_deref().map(Have::parse).transpose().map_err(AppError::bad_input)?;
         let read = self.store.read();
         let mut made = BundleMade::default();
@@ -275,6 +285,13 @@ impl Inner {
                     Ok(()) => made.photos += 1,
                     Err(too_long) => made.left_out.push(too_long.to_string()),
                 }
+            }
+        }
+        // A zone's moving code is held up under a running engine: a school's papers go by file.
+        for (kind, bytes) in if exams { self.exam_items(&mut texts)? } else { Vec::new() } {
+            match writer.add(kind, &bytes).map_err(io)? {
+                Ok(()) => made.papers += u32::from(kind != ItemKind::Procedure),
+                Err(too_long) => made.left_out.push(too_long.to_string()),
             }
         }
         let mut all = heads(&read)?;

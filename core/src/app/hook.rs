@@ -6,7 +6,7 @@ use super::sealing::seal_bytes;
 use super::setup::DEVICE_VAULT;
 use super::tags::tag_bytes;
 use super::{App, AppError, CodeView, Inner, Stamp, TagView};
-use crate::envelope::Kind;
+use crate::envelope::{Kind, unwrap};
 use crate::seal::{
     Grade, Known, Outcome, Question, ReceivedSeal, Report, Seal, TagPrint, Verdict, Void, VoidCause, judge,
 };
@@ -100,6 +100,10 @@ impl App {
             let known = inner.newest_seal(&tag)?;
             return inner.check(known.as_deref(), Some(&tag));
         };
+        if let Ok((kind @ (Kind::ExamKey | Kind::ExamResult), _)) = unwrap(seal) {
+            let tag = tag.as_deref().map(|bytes| inner.tag_view(bytes)).transpose()?;
+            return Ok(no_inspection(kind, tag, inner.language()));
+        }
         let bytes = seal_bytes(seal)?;
         let verdict = inner.check(Some(&bytes), tag.as_deref())?;
         inner.keep_seal(&bytes, &verdict)?;
@@ -215,6 +219,32 @@ impl Inner {
         }
         let inspector = inspector.clone();
         self.put_seal(bytes, &inspector, verdict.tag.as_ref())
+    }
+}
+
+/// What belongs to training says nothing of a load, whoever signed it.
+fn no_inspection(kind: Kind, tag: Option<TagView>, language: Language) -> VerdictView {
+    let first = match kind {
+        Kind::ExamKey => language.pick(
+            "This is an examination key: training, and no inspection. Deficiencies are planted on that load.",
+            "Es una clave de examen: instrucción y no inspección. En esa carga hay deficiencias puestas.",
+        ),
+        _ => language.pick(
+            "This is an examination result: training, and no inspection. It says nothing of a load.",
+            "Es un resultado de examen: instrucción y no inspección. No dice nada de una carga.",
+        ),
+    }
+    .to_owned();
+    let keep_down = language.pick("No go. Keep it down.", "No. No levante la carga.");
+    VerdictView {
+        verdict: VerdictWord::NoGo,
+        word: "NO-GO".into(),
+        spoken: format!("{keep_down} {first}"),
+        reasons: vec![ReasonView { code: "examination".into(), grade: "no_go".into(), text: first.clone() }],
+        first,
+        facts: None,
+        tag,
+        cautions: cautions(language).iter().map(|caution| (*caution).to_owned()).collect(),
     }
 }
 

@@ -5,6 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::authority::credential_row;
 use super::bundles::{HEADS, heads_bytes};
+use super::exam_judge::{
+    judge_lock, judge_result, judge_sheet, put_lock, put_result, put_sheet, result_parts,
+};
 use super::procedures::{expanded_of, text_name};
 use super::receive::not_told_otherwise;
 use super::records::{bare_row, restand_in};
@@ -43,6 +46,9 @@ impl Merge<'_, '_> {
             ItemKind::Head => self.head(&item.body),
             ItemKind::Photo => self.photo(&item.body),
             ItemKind::Procedure => self.procedure(&item.body),
+            ItemKind::ExamKey => self.exam_key(&item.body),
+            ItemKind::ExamSheet => self.exam_sheet(&item.body),
+            ItemKind::ExamResult => self.exam_result(&item.body),
         };
         match judged {
             Ok(()) => {
@@ -163,6 +169,30 @@ impl Merge<'_, '_> {
         if self.tx.setting(&text_name(&digest))?.is_none() {
             self.tx.put_setting(&text_name(&digest), bytes)?;
         }
+        Ok(())
+    }
+
+    fn exam_key(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let (lock, _) = judge_lock(self.trusted, bytes)?;
+        let new = put_lock(self.tx, &lock, bytes, self.now)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn exam_sheet(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let judged = judge_sheet(self.trusted, self.tx, bytes, self.language)?;
+        let new = put_sheet(self.tx, &judged, bytes, self.now)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    /// Whether its sheet agrees with it is asked when it is shown: the sheet may come before it, behind it or never.
+    fn exam_result(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let (lock_bytes, bytes) = result_parts(bytes)?;
+        let (result, lock, _) = judge_result(self.trusted, lock_bytes, bytes)?;
+        put_lock(self.tx, &lock, lock_bytes, self.now)?;
+        let new = put_result(self.tx, &result, bytes, self.now)?;
+        self.paper(new);
         Ok(())
     }
 

@@ -9,6 +9,12 @@ mod authority;
 mod bundles;
 mod codes;
 mod error;
+mod exam;
+mod exam_class;
+mod exam_csv;
+mod exam_judge;
+mod exam_result;
+mod exam_run;
 mod hook;
 mod leader;
 mod merge;
@@ -45,6 +51,15 @@ pub use bundles::{
 };
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of};
 pub use error::AppError;
+pub use exam::{
+    ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
+};
+pub use exam_class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
+pub use exam_csv::ClassTable;
+pub use exam_result::{
+    CardTimeView, DebriefItem, DebriefView, ExamResultLine, ExamResultView, FalseCallView,
+};
+pub use exam_run::{ExamBegin, RunLine, RunView};
 pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
@@ -96,6 +111,8 @@ pub(crate) struct Inner {
     opened: Opened,
     /// Walks that were folded already: a card view must not cost a walk's whole journal.
     walks: BTreeMap<WalkId, InHand>,
+    /// The latest time that this program saw in each examination: a clock that is set back between two answers shows.
+    seen: BTreeMap<WalkId, Time>,
 }
 
 impl App {
@@ -106,7 +123,15 @@ impl App {
     pub fn open(home: &Path, outside: Outside) -> Result<Self, AppError> {
         let (store, opened) =
             Store::open(&home.join("slingseal.db"), outside.clock.now(), outside.entropy.as_ref())?;
-        Ok(Self { inner: Mutex::new(Inner { store, outside, opened, walks: BTreeMap::new() }) })
+        Ok(Self {
+            inner: Mutex::new(Inner {
+                store,
+                outside,
+                opened,
+                walks: BTreeMap::new(),
+                seen: BTreeMap::new(),
+            }),
+        })
     }
 
     /// Changes the language of what is answered from here on.

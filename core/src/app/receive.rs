@@ -71,6 +71,19 @@ pub enum Received {
         /// Whether it is new here.
         new: bool,
     },
+    /// A key or a result of an examination: training, and no inspection.
+    Examination {
+        /// `examination key` or `examination result`.
+        what: String,
+        /// What it goes by.
+        id: String,
+        /// On which load.
+        load: String,
+        /// Who signed it.
+        by: String,
+        /// Whether it is new here.
+        new: bool,
+    },
 }
 
 impl App {
@@ -107,9 +120,10 @@ impl App {
             Kind::BundleFrame | Kind::Have => {
                 Err(AppError::bad_input("this is a frame of a moving code; read it with bundle read"))
             }
-            Kind::ExamKey | Kind::ExamResult => Err(AppError::bad_input(format!(
-                "this is an {kind}: it belongs to training and says nothing of a load"
-            ))),
+            Kind::ExamKey | Kind::ExamResult => {
+                drop(inner);
+                self.receive_exam(kind, &bytes)
+            }
         }
     }
 }

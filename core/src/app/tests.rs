@@ -1,5 +1,6 @@
 mod audit;
 mod bundles;
+mod exam;
 mod trust;
 
 use std::path::Path;

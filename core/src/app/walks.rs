@@ -450,7 +450,7 @@ fn counted(walk: &Walk, point: &Point) -> Option<u32> {
     }
 }
 
-fn command(request: &WalkRequest, walk: &Walk) -> Result<Command, AppError> {
+pub(crate) fn command(request: &WalkRequest, walk: &Walk) -> Result<Command, AppError> {
     let card = |number: u32| {
         CardNo::new(number).ok_or_else(|| AppError::bad_input("there is no card 0; cards count from 1"))
     };

@@ -71,6 +71,12 @@ pub struct Timing {
 }
 
 impl Timing {
+    /// Whether the clock has jumped, at `now` included.
+    pub fn jumped_by(&self, now: Time) -> bool {
+        let silent = now.since(self.last).0;
+        !self.jumps.is_empty() || (!self.ended && !(0..=LONGEST_SILENCE.0).contains(&silent))
+    }
+
     /// What the clock shows at `now`.
     pub fn shown(&self, now: Time) -> Seconds {
         let since = now.since(self.last);

@@ -1,3 +1,4 @@
+use super::exams::{EXAM_PAPERS, EXAM_RUNS};
 use super::keep::{QUARANTINE, SETTINGS, VAULTS};
 use super::open::DEVICE;
 use super::papers::{AUTHORITIES, CREDENTIALS, ROSTERS, TAGS, VOIDS};
@@ -22,6 +23,8 @@ pub(super) const TABLES: &[&Table] = &[
     &QUARANTINE,
     &VAULTS,
     &SETTINGS,
+    &EXAM_PAPERS,
+    &EXAM_RUNS,
 ];
 
 /// How many faults of one kind are named before the rest is left out.

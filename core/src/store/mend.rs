@@ -8,6 +8,7 @@ use rusqlite::{Connection, OpenFlags, OptionalExtension, params_from_iter};
 use crate::words::Digest;
 
 use super::check::TABLES;
+use super::exams::EXAM_RUNS;
 use super::journal;
 use super::open::DEVICE;
 use super::records::INDEX_WORDS;
@@ -48,6 +49,9 @@ pub(super) fn salvage(
     let mut salvage = Salvage::default();
     if let Some(source) = source(path) {
         for table in TABLES.iter().filter(|table| table.name != DEVICE.name) {
+            if younger(&source, table.name) {
+                continue;
+            }
             let columns = [table.columns.join(", "), "sum".into()].join(", ");
             let whole = format!("sum IS row_sum({})", table.columns.join(", "));
             let rows = copy(&source, &tx, table.name, &columns, &whole, sound_as_told);
@@ -71,6 +75,14 @@ fn source(path: &Path) -> Option<Connection> {
     conn.execute_batch("PRAGMA query_only = ON; PRAGMA cell_size_check = ON;").ok()?;
     add_row_sum(&conn).ok()?;
     Some(conn)
+}
+
+/// Whether a table was added by a later schema than the file's: nothing of it can be lost.
+fn younger(source: &Connection, table: &str) -> bool {
+    let version = source.pragma_query_value(None, "user_version", |row| row.get::<_, u32>(0));
+    let there =
+        source.query_row("SELECT count(*) FROM sqlite_schema WHERE name = ?1", [table], |row| row.get(0));
+    matches!((version, there), (Ok(version), Ok(0i64)) if (1..super::schema::KNOWN).contains(&version))
 }
 
 type Sound = fn(&[Value], bool) -> bool;
@@ -277,6 +289,9 @@ impl Salvage {
         target.execute(&format!("UPDATE walks SET state = 'abandoned' WHERE {in_hand}"), [])?;
         target.execute("UPDATE walks SET entries = 0", [])?;
         target.execute(&WALKS.reseal(""), [])?;
+        target.execute("UPDATE exam_runs SET state = 'lost' WHERE state = 'open'", [])?;
+        target.execute("UPDATE exam_runs SET entries = 0", [])?;
+        target.execute(&EXAM_RUNS.reseal(""), [])?;
         Ok(())
     }
 }

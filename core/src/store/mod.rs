@@ -8,6 +8,7 @@ mod board;
 mod chain;
 mod check;
 mod error;
+mod exams;
 mod find;
 mod handle;
 mod journal;
@@ -27,6 +28,7 @@ mod witness;
 pub use board::{GroupBy, GroupCount, Groups, PointCount, Stand};
 pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId, verify_chain};
 pub use error::StoreError;
+pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{
     Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordFilter, RecordPage, StateCounts,
 };

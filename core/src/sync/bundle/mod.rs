@@ -69,15 +69,27 @@ item_kinds! {
     Photo 7 "photograph",
     /// The text of a procedure that a record was walked by.
     Procedure 8 "procedure",
+    /// An instructor's lock on what is planted for an examination, as it was signed.
+    ExamKey 9 "examination key",
+    /// A run of an examination that ended: plain, to be scored by whoever knows what was planted.
+    ExamSheet 10 "sheet of an examination",
+    /// A signed result of an examination, with its lock.
+    ExamResult 11 "examination result",
 }
 
 impl ItemKind {
     /// The most bytes of its body.
     pub fn most(self) -> usize {
         match self {
-            Self::Credential | Self::Roster | Self::Tag | Self::Void | Self::Head => 64 << 10,
+            Self::Credential
+            | Self::Roster
+            | Self::Tag
+            | Self::Void
+            | Self::Head
+            | Self::ExamKey
+            | Self::ExamResult => 64 << 10,
             Self::Procedure => 1 << 20,
-            Self::Record => 4 << 20,
+            Self::Record | Self::ExamSheet => 4 << 20,
             Self::Photo => 16 << 20,
         }
     }
