@@ -1,5 +1,6 @@
 //! Whole days, through the facade alone.
 
+mod class;
 mod damaged_bundle;
 mod flood_day;
 mod leader_day;

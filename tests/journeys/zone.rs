@@ -49,6 +49,11 @@ impl Zone {
         }
     }
 
+    /// A device's clock is set so many seconds back from where it belongs; with none it is set right.
+    pub fn set_back(&self, device: &Device, seconds: u64) {
+        device.clock.to(self.seconds.get() + device.fast - seconds);
+    }
+
     /// A device whose clock runs so many seconds ahead. `name` is its folder and what its randomness is drawn from.
     pub fn device(&self, name: &'static str, fast: u64) -> Device {
         let home = self.folder.path().join(name);

@@ -5,9 +5,9 @@ use std::path::Path;
 use std::sync::atomic::{AtomicU8, Ordering};
 
 use slingseal_core::store::{
-    AuthorityRow, CredentialRow, DeficiencyRow, DeviceId, Entry, EquipmentRow, Head, NewEntry, NewRecord,
-    Opened, Outcome, RecordFilter, RecordRow, RosterRow, Standing, Store, StoreError, TagRow, VoidRow,
-    WalkId, WalkRow, WalkState,
+    AuthorityRow, CredentialRow, DeficiencyRow, DeviceId, Entry, EquipmentRow, ExamPaper, ExamPaperRow,
+    ExamRunRow, Head, NewEntry, NewRecord, Opened, Outcome, RecordFilter, RecordRow, RosterRow, RunState,
+    Standing, Store, StoreError, TagRow, VoidRow, WalkId, WalkRow, WalkState,
 };
 use slingseal_core::words::{Digest, Entropy, Time};
 
@@ -129,6 +129,29 @@ pub fn fill(store: &mut Store) -> Result<(), StoreError> {
         tx.put_vault("device", b"an encrypted key")?;
         tx.count_wrong_pins("device", 2, at(30))?;
         tx.put_setting("holder", b"Anvil 3")?;
+        for (number, kind) in [(1, ExamPaper::Key), (2, ExamPaper::Sheet), (3, ExamPaper::Result)] {
+            tx.put_exam_paper(&ExamPaperRow {
+                digest: Digest::of(&[number]),
+                kind,
+                key: Digest::of(&[1]),
+                load: "KM-778".into(),
+                procedure: "bag".into(),
+                student: if kind == ExamPaper::Key { String::new() } else { "Pupil 1".into() },
+                made: at(number.into()),
+                received,
+                bytes: vec![number; 400],
+            })?;
+        }
+        tx.put_exam_run(&ExamRunRow {
+            walk: WalkId([2; 16]),
+            key: Digest::of(&[1]),
+            load: "KM-778".into(),
+            procedure: "bag".into(),
+            student: "Pupil 1".into(),
+            state: RunState::Open,
+            begun: at(4),
+            updated: at(5),
+        })?;
         let mut entry = Entry {
             seq: 1,
             time: at(5),
@@ -153,6 +176,14 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         let vault = store.read().vault("device")?;
         Ok(vault
             .map_or("none".into(), |row| format!("{row:?} {:?} {} {}", row.bytes, row.wrong, row.not_before)))
+    }
+    fn exams(store: &Store) -> Result<Vec<ExamPaperRow>, StoreError> {
+        let kinds = [ExamPaper::Key, ExamPaper::Sheet, ExamPaper::Result];
+        Ok(kinds
+            .map(|kind| store.read().exam_papers(kind))
+            .into_iter()
+            .collect::<Result<Vec<_>, _>>()?
+            .concat())
     }
     let read = store.read();
     let everything = RecordFilter::default();
@@ -184,6 +215,8 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         ("photo", shown(read.photo(Digest::of(&[7; 9_000])))),
         ("vault", shown(vault(store))),
         ("setting", shown(read.setting("holder"))),
+        ("exam papers", shown(exams(store))),
+        ("exam runs", shown(read.exam_runs())),
         ("foreign", shown(read.foreign_entries(DeviceId([9; 16])))),
     ])
 }

@@ -2,6 +2,7 @@
 //! the phone's clock and randomness; it decides nothing.
 
 mod error;
+mod exam;
 mod platform;
 mod views;
 

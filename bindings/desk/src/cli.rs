@@ -113,6 +113,9 @@ pub(crate) enum Verb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// Examine students on planted deficiencies: lock, run, result, class
+    #[command(subcommand)]
+    Exam(ExamVerb),
     /// Carry records, tags, voids and rosters to another device, without a network
     #[command(subcommand)]
     Bundle(BundleVerb),
@@ -318,6 +321,110 @@ pub(crate) enum RecordsVerb {
         #[arg(value_name = "RECORD")]
         record: String,
         /// Where to put PNG, SVG and text
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+}
+
+/// The standard that is commonly asked, without a published source; a school gives its own.
+const FIND: u32 = 3;
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum ExamVerb {
+    /// Lock what is planted on a load, signed as an instructor, before the student starts
+    ///
+    /// Rig the deficiencies onto the load first; --preview says what to rig. The list stays in this home; the code that is
+    /// shown holds its salted digest alone, so that it cannot change afterwards.
+    Lock {
+        /// The tag on the load
+        #[arg(value_name = "TAG")]
+        tag: String,
+        /// A deficiency to plant: the point's id and the name, as in procedure show; one a card
+        #[arg(long, value_name = "POINT=NAME")]
+        plant: Vec<String>,
+        /// Draw so many in place of picking: spread over the stations, never two on a card
+        #[arg(long, value_name = "N", conflicts_with = "plant", required_unless_present = "plant")]
+        draw: Option<u32>,
+        /// What to draw from: the same words draw the same
+        #[arg(long, value_name = "WORDS", requires = "draw")]
+        seed: Option<String>,
+        /// Say what to rig and keep nothing
+        #[arg(long)]
+        preview: bool,
+        /// How many a student must find
+        #[arg(long, value_name = "N", default_value_t = FIND)]
+        find: u32,
+        /// Within this time: seconds, or minutes:seconds
+        #[arg(long, value_name = "TIME", default_value = "2:00")]
+        within: String,
+        /// Calls where nothing is wrong that are let pass
+        #[arg(long, value_name = "N", default_value_t = 0)]
+        false_calls: u32,
+        /// Where to put the key's code as picture and text
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// The keys that are known here; with KEY one of them and its code
+    Keys {
+        /// The key's code, or the first digits of one that is known
+        #[arg(value_name = "KEY")]
+        key: Option<String>,
+        /// Show what is planted; asks for the PIN
+        #[arg(long, requires = "key")]
+        reveal: bool,
+    },
+    /// Run: the student walks the load against a clock that nothing stops
+    #[command(after_long_help = crate::terminal::RUN_HELP)]
+    Run {
+        /// The key's code, or the first digits of one that is known
+        #[arg(value_name = "KEY")]
+        key: Option<String>,
+        /// Who is examined
+        #[arg(long, value_name = "NAME")]
+        student: Option<String>,
+        /// The tag on the load; not needed where it is known here
+        #[arg(long, value_name = "TAG")]
+        tag: Option<String>,
+        /// Go on with this run: the first digits of its id, or the student
+        #[arg(long = "run", value_name = "ID", conflicts_with_all = ["key", "student", "tag"])]
+        go_on: Option<String>,
+        /// Where to put the sheet once the run is ended, for the instructor's bundle read
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
+    },
+    /// Write the sheet of an ended run, for the instructor's device: bundle read takes it
+    Sheet {
+        /// The run, by the first digits that exam result lists
+        #[arg(value_name = "RUN")]
+        run: String,
+        /// The file; with --frames the folder of the pictures
+        #[arg(long, value_name = "FILE")]
+        out: PathBuf,
+        /// As the frames of a moving code
+        #[arg(long)]
+        frames: bool,
+    },
+    /// Score an ended run and sign the result, or show one; without WHICH, list runs and results
+    Result {
+        /// The run or the result by its first digits, or the student
+        #[arg(value_name = "WHICH")]
+        which: Option<String>,
+    },
+    /// The class: students, what is missed most, items, time by card
+    ///
+    /// Missed, items and cards are counted over first attempts. p is the share that found it, D the share among the upper 27 %
+    /// of students less that among the lower 27 % (Kelley 1939), r the corrected point-biserial correlation.
+    Class {
+        /// Of one procedure
+        #[arg(long, value_name = "ID")]
+        procedure: Option<String>,
+        /// Runs begun at this time or later
+        #[arg(long, value_name = "TIME")]
+        since: Option<String>,
+        /// Runs begun before this time
+        #[arg(long, value_name = "TIME")]
+        until: Option<String>,
+        /// Where to put the tables as CSV
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },

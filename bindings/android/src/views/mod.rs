@@ -2,6 +2,7 @@
 //! renamed or of another type there is a compile error here.
 
 mod codes;
+mod exam;
 pub(crate) mod moving;
 mod record;
 mod trust;

@@ -65,4 +65,5 @@ pub enum Received {
     Tag(Box<TagView>),
     Seal(Box<VerdictView>),
     Void { load: String, by: String, cause: String, new: bool },
+    Examination { what: String, id: String, load: String, by: String, new: bool },
 }

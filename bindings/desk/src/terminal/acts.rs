@@ -13,6 +13,8 @@ impl Desk {
     pub(super) fn act(&mut self, action: Action) -> Result<Flow, AppError> {
         match action {
             Action::Walk => self.page = Page::Walk,
+            // In a run there is one load, and the way back is to it.
+            Action::Start if self.run.is_some() => self.page = Page::Walk,
             Action::Start => self.show_start()?,
             Action::Practise => self.practise()?,
             Action::TakeUp { walk } => {
@@ -34,6 +36,7 @@ impl Desk {
                 self.page = entry("Note to the deficiency", lead, Purpose::Note { point, name, shown }, back);
             }
             Action::Do { request, said } => self.perform(&request, said)?,
+            Action::Findings if self.run.is_some() => self.show_calls(),
             Action::Findings => self.show_findings(),
             Action::Finding(number) => self.show_finding(number),
             Action::WhoPutRight(finding) => {
@@ -61,6 +64,7 @@ impl Desk {
                 let said = format!("Finding {finding} is closed: looked at again, good.");
                 self.perform(&request, said)?;
             }
+            Action::Menu if self.run.is_some() => self.run_menu(),
             Action::Menu => self.show_menu(),
             Action::Report => self.show_report()?,
             Action::Keys => {
@@ -87,6 +91,8 @@ impl Desk {
                 let lead = vec!["Your PIN puts your name to it. It is not shown.".into()];
                 self.page = entry("Seal", lead, Purpose::Pin, Action::Walk);
             }
+            Action::AskEnd => self.ask_end(),
+            Action::EndRun => self.end_run()?,
             Action::Save => self.save()?,
             Action::Leave => return Ok(Flow::Leave),
         }
@@ -108,6 +114,9 @@ impl Desk {
     }
 
     pub(super) fn perform(&mut self, request: &WalkRequest, said: String) -> Result<(), AppError> {
+        if self.run.is_some() {
+            return self.perform_in_run(request, said);
+        }
         let Some(walk) = self.view.as_ref().map(|view| view.walk.clone()) else { return Ok(()) };
         let before = self.view.as_ref().map_or(0, |view| view.findings.len());
         let mut view = self.app.do_walk(&walk, request)?;

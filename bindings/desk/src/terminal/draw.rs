@@ -72,6 +72,10 @@ impl Desk {
             first.push(Span::styled(" PRACTICE ", self.look.bar(Tone::Practice)));
             room = room.saturating_sub(10);
         }
+        if self.run.is_some() {
+            first.push(Span::styled(" EXAM ", self.look.bar(Tone::Practice)));
+            room = room.saturating_sub(6);
+        }
         let Some(view) = &self.view else {
             first.push(Span::styled(" Slingseal: inspect", self.look.words(Tone::Strong)));
             let who = self.start.holder.clone().unwrap_or_default();
@@ -95,6 +99,7 @@ impl Desk {
         let at = match &view.card {
             Some(card) => format!(" {}  card {} of {}", card.station, card.number, card.of),
             None => match view.stage {
+                _ if self.run.is_some() => " End".to_owned(),
                 WalkStage::Walking => " Decision".to_owned(),
                 WalkStage::Paused => " Paused".to_owned(),
                 WalkStage::Decided { .. } => " Seal".to_owned(),
@@ -147,6 +152,11 @@ impl Desk {
             _ => {}
         }
         let Some(view) = &self.view else { return (String::new(), Tone::Plain) };
+        match (&self.run, &view.card) {
+            (Some(run), _) if run.ended => return ("[x]  THE RUN IS ENDED".into(), Tone::Wait),
+            (Some(_), None) => return ("[ ]  EVERY CARD IS ANSWERED: end the run".into(), Tone::Plain),
+            _ => {}
+        }
         let open = open_findings(view);
         let tail = match open {
             0 => String::new(),
@@ -180,6 +190,9 @@ impl Desk {
             Page::Walk => match &self.view {
                 Some(view) => match (&view.stage, &view.card) {
                     (WalkStage::Walking, Some(card)) => self.card_lines(card, width),
+                    _ if self.run.is_some() => {
+                        self.run.as_ref().map(|run| self.run_lines(run, width)).unwrap_or_default()
+                    }
                     _ => self.end_lines(view, width),
                 },
                 None => Vec::new(),

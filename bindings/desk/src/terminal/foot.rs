@@ -13,6 +13,7 @@ impl Desk {
     pub(super) fn status_height(&self, spare: bool, width: usize) -> u16 {
         match &self.view {
             None => 0,
+            Some(_) if self.run.is_some() => 4,
             Some(view) if spare && self.statics(view, width).len() > 1 => 5,
             Some(_) => 4,
         }
@@ -30,6 +31,9 @@ impl Desk {
 
     /// A rule, what is open, the statics, the gravest caution.
     pub(super) fn status(&self, width: usize, height: usize) -> Lines {
+        if let Some(run) = &self.run {
+            return self.run_status(run, width);
+        }
         let Some(view) = &self.view else { return Vec::new() };
         let mut lines = vec![Line::from("─".repeat(width))];
         let open: Vec<String> = view
@@ -106,7 +110,11 @@ impl Desk {
                 _ => [&[("1-9", "pick"), ("+", "next page")], &[("-", "back"), ("Ctrl-C", "leave")]],
             };
         };
-        let more: Row = &[("/", "findings"), (".", "all cards"), ("0", "more: pause, statics, leave")];
+        let more: Row = match &self.run {
+            Some(run) if run.ended => return [&[("0", "more: leave")], &[("/", "what was called")]],
+            Some(_) => &[("/", "called"), (".", "all cards"), ("0", "more: end, leave")],
+            None => &[("/", "findings"), (".", "all cards"), ("0", "more: pause, statics, leave")],
+        };
         match &self.page {
             Page::Pick(pick) if pick.items.len() > 9 => [&[("1-9", "pick"), ("+", "next page")], back],
             Page::Pick(pick) if super::keys::just_found(pick) => {
@@ -129,6 +137,9 @@ impl Desk {
                     &[("+", "card is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
                     more,
                 ],
+                (WalkStage::Walking, None) if self.run.is_some() => {
+                    [&[("+", "end the run"), ("*", "take back")], more]
+                }
                 (WalkStage::Walking, None) if view.next == NextStep::LookAgain => {
                     [&[("+", "look again"), ("-", "NOT FIT"), ("*", "take back")], more]
                 }

@@ -80,6 +80,12 @@ impl Desk {
                     Ok(Flow::On)
                 }
             },
+            ('+' | 'g' | '-' | 'd' | '\r', WalkStage::Walking)
+                if self.run.is_some() && view.card.is_none() =>
+            {
+                self.act(Action::AskEnd)
+            }
+            ('+' | 'g' | '\r' | 'p', _) if self.run.as_ref().is_some_and(|run| run.ended) => Ok(Flow::On),
             ('p', WalkStage::Walking) => self.act(Action::AskPause),
             ('+' | 'g' | 'r', WalkStage::Paused) => self.act(Action::Do {
                 request: WalkRequest::Resume,

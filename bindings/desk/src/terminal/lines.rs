@@ -5,8 +5,8 @@ use std::process::ExitCode;
 
 use serde::Serialize;
 use slingseal_core::app::{
-    App, AppError, CardView, FindingState, NextStep, PointState, PointView, SealView, WalkRequest, WalkStage,
-    WalkView,
+    App, AppError, CardView, FindingState, NextStep, PointState, PointView, RunView, SealView, WalkRequest,
+    WalkStage, WalkView,
 };
 use zeroize::Zeroizing;
 
@@ -47,10 +47,30 @@ At the beginning and after each line comes one line:
 With --json each is one line of JSON: the view (with `refused` in it), the seal, or {\"error\": …}.
 The end of input leaves the walk where it stands. Exit code 0; 1 if a line was refused.";
 
+/// What `exam run --help` says of this.
+pub(crate) const RUN_HELP: &str = "\
+At a terminal the run is full screen, by the same single keys as an inspection; they stand at its foot.
+
+When standard input or output is no terminal, one answer a line:
+  good, good POINT, deficient POINT NAME [NOTE], value POINT VALUE, undo, go N
+                                as in an inspection; see slingseal inspect --help
+  show                          the line below, with the clock
+  end                           end the run, however far it is; the clock stops
+At the beginning and after each line comes one line:
+  ok load=L stage=running|ended card=N/M state=S cards=D/M called=N seconds=T/LIMIT
+     jumped=yes|no sheet=DIGEST|- undo=N title=TITLE
+  refused load=... (the same) ... undo=N why=REASON
+With --json each is one line of JSON: the run, or {\"error\": ...}.
+The end of input leaves the run where it stands, and its clock goes on. Exit code 0; 1 if a line was refused.";
+
 /// Reads answers until the end of input.
 pub(crate) fn run(app: &App, asked: &Ask, json: bool) -> Result<ExitCode, AppError> {
-    let view = begin(app, asked)?;
-    let mut walk = Lines { app, asked, json, view, pin: None, refused: false };
+    let run = asked.run.as_deref().map(|run| app.exam_run(run)).transpose()?;
+    let view = match &run {
+        Some(run) => run.walk.clone(),
+        None => begin(app, asked)?,
+    };
+    let mut walk = Lines { app, asked, json, view, run, pin: None, refused: false };
     walk.tell(None)?;
     let input = std::io::stdin().lock();
     for line in input.lines() {
@@ -93,6 +113,8 @@ struct Lines<'a> {
     asked: &'a Ask,
     json: bool,
     view: WalkView,
+    /// The run, in an examination.
+    run: Option<RunView>,
     pin: Option<Zeroizing<String>>,
     refused: bool,
 }
@@ -100,6 +122,7 @@ struct Lines<'a> {
 /// What a line asks for.
 enum Wish {
     Do(WalkRequest),
+    End,
     Seal,
     Nothing,
 }
@@ -107,10 +130,9 @@ enum Wish {
 impl Lines<'_> {
     fn line(&mut self, line: &str) -> Result<(), AppError> {
         let done = match self.wish(line) {
-            Ok(Wish::Do(request)) => self.app.do_walk(&self.view.walk, &request).map(|view| {
-                self.view = view;
-            }),
-            Ok(Wish::Nothing) => Ok(()),
+            Ok(Wish::Do(request)) => self.perform(&request),
+            Ok(Wish::End) => self.end(),
+            Ok(Wish::Nothing) => self.look(),
             Ok(Wish::Seal) => match self.seal() {
                 Ok(seal) => return self.sealed(&seal),
                 Err(error) => Err(error),
@@ -123,6 +145,34 @@ impl Lines<'_> {
             Err(error @ (AppError::StorageFull { .. } | AppError::StorageDamaged { .. })) => Err(error),
             Err(error) => self.tell(Some(&error)),
         }
+    }
+
+    fn perform(&mut self, request: &WalkRequest) -> Result<(), AppError> {
+        match self.run.as_ref().map(|run| run.run.clone()) {
+            Some(run) => self.show(self.app.exam_do(&run, request)?),
+            None => self.view = self.app.do_walk(&self.view.walk, request)?,
+        }
+        Ok(())
+    }
+
+    /// The clock of a run moves on by itself.
+    fn look(&mut self) -> Result<(), AppError> {
+        if let Some(run) = self.run.as_ref().map(|run| run.run.clone()) {
+            self.show(self.app.exam_run(&run)?);
+        }
+        Ok(())
+    }
+
+    fn end(&mut self) -> Result<(), AppError> {
+        let run = self.run.as_ref().map(|run| run.run.clone());
+        let run = run.ok_or_else(|| bad_input("only an examination is ended; decide with fit or notfit"))?;
+        self.show(self.app.exam_end(&run)?);
+        Ok(())
+    }
+
+    fn show(&mut self, run: RunView) {
+        self.view = run.walk.clone();
+        self.run = Some(run);
     }
 
     fn wish(&mut self, line: &str) -> Result<Wish, AppError> {
@@ -185,6 +235,10 @@ impl Lines<'_> {
             "pin" => {
                 self.pin = Some(Zeroizing::new(rest.to_owned()));
                 return Ok(Wish::Nothing);
+            }
+            "end" => return Ok(Wish::End),
+            "seal" | "pin" if self.run.is_some() => {
+                return Err(bad_input("no seal comes of an examination; end it"));
             }
             "seal" => return Ok(Wish::Seal),
             other => {
@@ -256,12 +310,41 @@ impl Lines<'_> {
             (true, Some(error)) => one_line(
                 &serde_json::json!({ "error": { "code": error.code(), "message": error.to_string() } }),
             ),
+            (true, None) if self.run.is_some() => one_line(&self.run),
             (true, None) => one_line(&self.view),
-            (false, _) => print(&status(&self.view, why.as_deref())),
+            (false, _) => match &self.run {
+                Some(run) => print(&run_status(run, why.as_deref())),
+                None => print(&status(&self.view, why.as_deref())),
+            },
         };
         self.view.refused = None;
         told
     }
+}
+
+/// The stable line of a run.
+fn run_status(run: &RunView, why: Option<&str>) -> String {
+    let view = &run.walk;
+    let (number, state) = view.card.as_ref().map_or((0, "-"), |card| (card.number, word(card)));
+    let last = match why {
+        Some(why) => format!("why={}", why.replace('\n', "; ")),
+        None => format!("title={}", view.card.as_ref().map_or("-", |card| card.title.as_str())),
+    };
+    format!(
+        "{} load={} stage={} card={number}/{} state={state} cards={}/{} called={} seconds={}/{} jumped={} sheet={} undo={} {last}",
+        if why.is_some() { "refused" } else { "ok" },
+        view.load,
+        if run.ended { "ended" } else { "running" },
+        view.cards.len(),
+        view.progress.cards_done,
+        view.progress.cards,
+        view.findings.len(),
+        run.elapsed_s,
+        run.within_s,
+        if run.clock_jumped { "yes" } else { "no" },
+        run.sheet.as_deref().unwrap_or("-"),
+        view.undo.unwrap_or_default(),
+    )
 }
 
 /// The stable line.

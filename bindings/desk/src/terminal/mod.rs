@@ -3,6 +3,7 @@
 mod acts;
 mod draw;
 mod draw_seal;
+mod exam;
 mod findings;
 mod foot;
 mod keys;
@@ -15,5 +16,5 @@ mod start;
 #[cfg(test)]
 mod tests;
 
-pub(crate) use lines::{HELP, run as lines};
+pub(crate) use lines::{HELP, RUN_HELP, run as lines};
 pub(crate) use screen::{Ask, run as screen};

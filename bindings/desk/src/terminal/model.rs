@@ -4,7 +4,8 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use slingseal_core::app::{
-    App, AppError, FindingView, Language, PointView, SealView, StartView, TagView, WalkRequest, WalkView,
+    App, AppError, FindingView, Language, PointView, RunView, SealView, StartView, TagView, WalkRequest,
+    WalkView,
 };
 use zeroize::Zeroizing;
 
@@ -75,6 +76,8 @@ pub(super) enum Action {
     AskFit,
     AskNotFit,
     AskPin,
+    AskEnd,
+    EndRun,
     Save,
     Leave,
 }
@@ -188,6 +191,8 @@ pub(super) struct Desk {
     pub(super) practice: bool,
     pub(super) start: StartView,
     pub(super) view: Option<WalkView>,
+    /// The run, in an examination.
+    pub(super) run: Option<RunView>,
     pub(super) page: Page,
     pub(super) flash: Option<Flash>,
     /// When the screen changed last, by the terminal's own clock.
@@ -216,6 +221,7 @@ impl Desk {
             practice: false,
             start,
             view: None,
+            run: None,
             page: Page::Walk,
             flash: None,
             changed: Duration::ZERO,
@@ -268,6 +274,9 @@ impl Desk {
 
     /// What to say once the screen is given back.
     pub(super) fn farewell(&self) -> Option<String> {
+        if let Some(run) = &self.run {
+            return Some(Self::run_farewell(run));
+        }
         let view = self.view.as_ref()?;
         let practice = if self.practice { "PRACTICE  " } else { "" };
         if let Page::Seal { seal, .. } = &self.page {

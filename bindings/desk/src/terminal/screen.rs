@@ -28,6 +28,8 @@ pub(crate) struct Ask {
     pub(crate) tag: Option<String>,
     /// A walk in hand.
     pub(crate) walk: Option<String>,
+    /// A run of an examination that was begun.
+    pub(crate) run: Option<String>,
 }
 
 /// How long the loop waits for a key before it looks whether it is told to end.
@@ -38,6 +40,10 @@ pub(crate) fn run(app: App, ask: Ask) -> Result<(), AppError> {
     let mut desk = Desk::new(app, ask.home, ask.language, ask.out, Look::of_environment())?;
     // What cannot be begun is told on the ordinary screen, before it is taken over.
     match (ask.walk, ask.tag) {
+        _ if ask.run.is_some() => {
+            desk.take_up_run(&ask.run.unwrap_or_default())?;
+            Flow::On
+        }
         (Some(walk), _) => desk.act(Action::TakeUp { walk })?,
         (None, Some(tag)) => {
             let tag = desk.app.read_tag(&tag)?;
@@ -115,18 +121,25 @@ fn watch(ended: Arc<AtomicBool>) -> std::io::Result<()> {
 fn walk(desk: &mut Desk, terminal: &mut DefaultTerminal, ended: &AtomicBool) -> Result<(), AppError> {
     let begun = Instant::now();
     let mut stale = true;
+    let mut ticked = Duration::ZERO;
     while !ended.load(Ordering::Relaxed) {
         if stale {
             terminal.draw(|frame| desk.draw(frame)).map_err(|error| failed(&error))?;
         }
         match event::poll(TICK) {
-            Ok(ready) => stale = ready,
+            Ok(false) => {
+                // Ten times in two seconds at the most: the clock on the screen lags by less than it shows.
+                let now = begun.elapsed();
+                stale = now >= ticked + 2 * TICK && {
+                    ticked = now;
+                    desk.tick()
+                };
+                continue;
+            }
+            Ok(true) => stale = true,
             // A signal cuts the wait short.
             Err(error) if error.kind() == std::io::ErrorKind::Interrupted => continue,
             Err(error) => return Err(failed(&error)),
-        }
-        if !stale {
-            continue;
         }
         let Event::Key(pressed) = event::read().map_err(|error| failed(&error))? else { continue };
         let Some(key) = key_of(&pressed) else { continue };

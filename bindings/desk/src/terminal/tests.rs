@@ -1,3 +1,5 @@
+mod exam;
+
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::Duration;

@@ -91,7 +91,9 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
 /// `POINT=NAME`.
 fn pick(text: &str) -> Result<ExamPick, AppError> {
     let (point, deficiency) = text.split_once('=').ok_or_else(|| {
-        bad_input(&format!("\"{text}\" is no pick; write POINT=NAME, such as apex.fitting.cotter=\"cotter pin is missing\""))
+        bad_input(&format!(
+            "\"{text}\" is no pick; write POINT=NAME, such as apex.fitting.cotter=\"cotter pin is missing\""
+        ))
     })?;
     Ok(ExamPick { point: point.trim().to_owned(), deficiency: deficiency.trim().to_owned() })
 }
@@ -105,7 +107,9 @@ fn seconds(text: &str) -> Result<u32, AppError> {
             .zip(number(seconds).filter(|seconds| *seconds < 60))
             .and_then(|(minutes, seconds)| minutes.checked_mul(60)?.checked_add(seconds)),
     };
-    found.ok_or_else(|| bad_input(&format!("\"{text}\" is no time; write seconds, or minutes:seconds such as 2:00")))
+    found.ok_or_else(|| {
+        bad_input(&format!("\"{text}\" is no time; write seconds, or minutes:seconds such as 2:00"))
+    })
 }
 
 fn planted(one: &PlantedView) {
@@ -121,7 +125,9 @@ fn show_key(key: &ExamKeyView) {
             println!("  planted, in the order of the load; for the instructor alone:");
             list.iter().for_each(planted);
         }
-        None if key.list_here => println!("  what is planted is known to this device: exam keys {} --reveal", key.short),
+        None if key.list_here => {
+            println!("  what is planted is known to this device: exam keys {} --reveal", key.short)
+        }
         None => println!("  what is planted is known to the instructor's device alone"),
     }
 }
@@ -131,7 +137,11 @@ fn keys(setting: &Setting, key: Option<&str>, reveal: bool) -> Result<(), AppErr
     let views = match key {
         None => app.exam_keys()?,
         Some(text) => {
-            let text = if text.contains(':') || Path::new(text).exists() { input::code(text)? } else { text.to_owned() };
+            let text = if text.contains(':') || Path::new(text).exists() {
+                input::code(text)?
+            } else {
+                text.to_owned()
+            };
             if reveal {
                 vec![app.exam_reveal(&text, &ask(Secret::Pin, false)?)?]
             } else {
@@ -167,7 +177,8 @@ fn walk(
     let run = match (go_on, key, student) {
         (Some(digits), _, _) => app.exam_run(&open_run(&app, digits)?)?,
         (None, Some(key), Some(student)) => {
-            let key = if key.contains(':') || Path::new(key).exists() { input::code(key)? } else { key.to_owned() };
+            let key =
+                if key.contains(':') || Path::new(key).exists() { input::code(key)? } else { key.to_owned() };
             let tag = tag.map(input::code).transpose()?;
             app.exam_begin(&ExamBegin { key, tag, student })?
         }
@@ -234,7 +245,9 @@ fn sheet(setting: &Setting, run: &str, out: &Path, frames: bool) -> Result<(), A
         write(&out.join(format!("frame-{number:04}.png")), &moving.frame(number)?.png(PIXELS)?)?;
     }
     if setting.json {
-        print_json(&serde_json::json!({ "run": run, "folder": out, "frames": count, "enough": moving.enough() }));
+        print_json(
+            &serde_json::json!({ "run": run, "folder": out, "frames": count, "enough": moving.enough() }),
+        );
     } else {
         println!("{count} frames, of which {} are enough, in {}", moving.enough(), out.display());
     }
@@ -289,7 +302,10 @@ fn list(setting: &Setting) -> Result<(), AppError> {
             ("ended", false) => format!("bring it to the instructor: exam sheet {id} --out FILE"),
             _ => "its events were lost".into(),
         };
-        println!("{id}  {:<7} {:<16} load {:<12} key {}  {}  {next}", run.state, run.student, run.load, run.key, run.begun.dtg);
+        println!(
+            "{id}  {:<7} {:<16} load {:<12} key {}  {}  {next}",
+            run.state, run.student, run.load, run.key, run.begun.dtg
+        );
     }
     for line in &results {
         println!(
@@ -334,12 +350,16 @@ fn show_result(view: &ExamResultView) {
         Some(debrief) => {
             println!("In the order of the load:");
             for item in &debrief.items {
-                let mark = if matches!(item.call.as_str(), "found" | "named_otherwise") { "[+]" } else { "[!]" };
+                let mark =
+                    if matches!(item.call.as_str(), "found" | "named_otherwise") { "[+]" } else { "[!]" };
                 println!("  {mark} {}", item.words);
             }
             for call in &debrief.false_calls {
                 let at = call.after_s.map(clock).unwrap_or_default();
-                println!("  [?] Card {}, {}: called \"{}\" at {at}, where nothing was wrong", call.card, call.card_title, call.called);
+                println!(
+                    "  [?] Card {}, {}: called \"{}\" at {at}, where nothing was wrong",
+                    call.card, call.card_title, call.called
+                );
             }
             println!("Time by card:");
             for card in &debrief.cards {
@@ -354,7 +374,10 @@ fn show_result(view: &ExamResultView) {
 
 fn show_class(class: &ClassView) {
     println!("Students");
-    println!("  {:<20} {:>5} {:>6} {:>6} {:>7} {:>7} {:>9} {:>6}", "", "runs", "passed", "first", "retests", "unclear", "found", "false");
+    println!(
+        "  {:<20} {:>5} {:>6} {:>6} {:>7} {:>7} {:>9} {:>6}",
+        "", "runs", "passed", "first", "retests", "unclear", "found", "false"
+    );
     for line in &class.students {
         println!(
             "  {:<20} {:>5} {:>6} {:>6} {:>7} {:>7} {:>9} {:>6}",

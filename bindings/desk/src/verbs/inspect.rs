@@ -22,7 +22,7 @@ pub(crate) fn run(
     let full_screen = std::io::stdin().is_terminal() && std::io::stdout().is_terminal() && !setting.json;
     let app = if full_screen { platform::open(&home, setting.language)? } else { setting.app()? };
     let walk = walk.map(|digits| whole(&app, digits)).transpose()?;
-    let ask = Ask { home, language: setting.language, out, tag, walk };
+    let ask = Ask { home, language: setting.language, out, tag, walk, run: None };
     if full_screen {
         terminal::screen(app, ask)?;
         return Ok(ExitCode::SUCCESS);

@@ -3,6 +3,7 @@
 mod authority;
 mod bundle;
 mod demo;
+mod exam;
 mod inspect;
 mod key;
 mod procedure;
@@ -65,6 +66,7 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Void { seal, cause, note, out } => {
             void::run(&setting, &seal, &cause, note.as_deref(), out.as_deref())
         }
+        Verb::Exam(verb) => exam::run(&setting, verb),
         Verb::Bundle(verb) => bundle::run(&setting, verb),
         Verb::Records(verb) => records::run(&setting, verb),
         Verb::Serve { port, open_to_network } => serve::run(&setting, port, open_to_network),

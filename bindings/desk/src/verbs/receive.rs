@@ -46,6 +46,10 @@ fn text(received: &Received) -> String {
             format!("Tag of load {}: {}, {} for {}.", tag.load, tag.description, tag.gross, tag.aircraft)
         }
         Received::Seal(verdict) => verify::text(verdict, false).trim_end().to_owned(),
+        Received::Examination { what, id, load, by, new } => {
+            let id: String = id.chars().take(8).collect();
+            format!("An {what} ({id}) of {by} on load {load}: training, no inspection{}.", newness(*new))
+        }
         Received::Void { load, by, cause, new } => {
             format!("{by} voided the seal of load {load}: {cause}{}.", newness(*new))
         }

@@ -117,7 +117,7 @@ fn locked_here_run_there_scored_here() {
     let debrief = result.debrief.as_ref().unwrap();
     let calls: Vec<(u32, &str)> =
         debrief.items.iter().map(|item| (item.planted.card, item.call.as_str())).collect();
-    assert_eq!(calls, [(2, "found"), (3, "named_otherwise"), (4, "found"), (15, "passed_as_good")]);
+    assert_eq!(calls, [(2, "found"), (3, "named_otherwise"), (4, "found"), (16, "passed_as_good")]);
     assert_eq!(debrief.cards.iter().map(|card| card.seconds).sum::<u32>(), 64);
     assert_eq!(school.score(&run).unwrap(), result, "scored once; asked again it is shown");
 
