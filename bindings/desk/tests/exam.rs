@@ -88,8 +88,11 @@ fn text(value: &Value) -> String {
 #[test]
 fn an_examination_by_verbs() {
     let (school, tag) = school();
-    let lock = |rest: &[&str]| [&["exam", "lock", &tag], rest].concat();
-    let preview = school.done("instructor", &lock(&["--draw", "4", "--seed", "Monday", "--preview"]), "");
+    fn lock<'a>(tag: &'a str, rest: &[&'a str]) -> Vec<&'a str> {
+        [&["exam", "lock", tag], rest].concat()
+    }
+    let preview =
+        school.done("instructor", &lock(&tag, &["--draw", "4", "--seed", "Monday", "--preview"]), "");
     assert_eq!(preview.matches("  card ").count(), 4, "{preview}");
     assert!(preview.contains("Then lock the same with --seed Monday"), "{preview}");
     let out = school.at("key");
@@ -97,13 +100,16 @@ fn an_examination_by_verbs() {
     let other = "grab.hook.roller=grab hook is reversed";
     let told = school.done(
         "instructor",
-        &lock(&["--plant", pick, "--plant", other, "--find", "1", "--within", "1:30", "--out", &out]),
+        &lock(&tag, &["--plant", pick, "--plant", other, "--find", "1", "--within", "1:30", "--out", &out]),
         "",
     );
     assert!(told.contains("1 of 2 within 1:30, at most 0 false calls"), "{told}");
     let complaint = school.refused(
         "instructor",
-        &lock(&["--plant", pick, "--plant", "apex.fitting.bolt=bolt is not all the way in", "--find", "1"]),
+        &lock(
+            &tag,
+            &["--plant", pick, "--plant", "apex.fitting.bolt=bolt is not all the way in", "--find", "1"],
+        ),
     );
     assert!(complaint.contains("card 2 would have two deficiencies"), "{complaint}");
     let key = school.at("key/exam-km-014.txt");

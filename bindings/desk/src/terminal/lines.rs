@@ -232,14 +232,14 @@ impl Lines<'_> {
             "fit" => WalkRequest::Decide { fit: true, reason: None },
             "notfit" => WalkRequest::Decide { fit: false, reason: rest_or_none() },
             "show" => return Ok(Wish::Nothing),
+            "seal" | "pin" if self.run.is_some() => {
+                return Err(bad_input("no seal comes of an examination; end it"));
+            }
             "pin" => {
                 self.pin = Some(Zeroizing::new(rest.to_owned()));
                 return Ok(Wish::Nothing);
             }
             "end" => return Ok(Wish::End),
-            "seal" | "pin" if self.run.is_some() => {
-                return Err(bad_input("no seal comes of an examination; end it"));
-            }
             "seal" => return Ok(Wish::Seal),
             other => {
                 return Err(bad_input(&format!("\"{other}\" is no answer; see slingseal inspect --help")));

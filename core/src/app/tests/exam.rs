@@ -95,6 +95,13 @@ fn locked_here_run_there_scored_here() {
     assert!(school.instructor.exam_keys().unwrap()[0].planted.is_none(), "the list of keys shows no list");
     assert!(school.instructor.exam_reveal(&key.short, "000000").is_err(), "nor without the PIN");
     assert_eq!(school.instructor.exam_reveal(&key.short, PIN).unwrap().planted, key.planted);
+    let mut bundle = Vec::new();
+    school.instructor.bundle_write(&BundleRequest::default(), &mut bundle).unwrap();
+    let holds = |text: &str| bundle.windows(text.len()).any(|window| window == text.as_bytes());
+    assert!(
+        holds("KM-014") && FOUR.iter().all(|(point, name)| !holds(point) && !holds(name)),
+        "the list stays here"
+    );
     school.zone.pass(60);
     let run = school.begin(&key, "Pupil 1").unwrap();
     assert!(!school.student.exam_key(&key.key).unwrap().list_here);

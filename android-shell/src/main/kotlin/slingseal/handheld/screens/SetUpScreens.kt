@@ -78,6 +78,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 is Received.Credential -> told(shell, text(if (what.own) R.string.credential_taken else R.string.credential_of_other, what.credential.holder))
                 is Received.Roster -> told(shell, text(if (what.new) R.string.roster_taken else R.string.roster_known, what.sequence.toInt()))
                 is Received.Void -> told(shell, text(R.string.void_taken, what.load, what.by, what.cause))
+                is Received.Examination -> told(shell, text(R.string.exam_taken, what.load, what.by))
                 is Received.KeyRequest -> told(shell, text(R.string.request_of, what.holder, what.fingerprint))
                 is Received.Tag -> shell.swap(Place(PageKind.TAG, what.v1.text))
                 is Received.Seal -> told(shell, what.v1.first)
