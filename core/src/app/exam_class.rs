@@ -182,7 +182,7 @@ impl Inner {
                 item: ItemName { procedure: one.result.procedure.clone(), planted: item.planted.clone() },
                 found: item.call.found(),
             }));
-            if let Some((digest, plan)) = self.plan_of(one)? {
+            if let Some((digest, plan)) = self.walked_plan(one)? {
                 timed.push((digest, timing));
                 plans.entry(digest.to_string()).or_insert((digest, plan));
             }
@@ -202,7 +202,7 @@ impl Inner {
         })
     }
 
-    fn plan_of(&self, held: &Held) -> Result<Option<(Digest, Expanded)>, AppError> {
+    fn walked_plan(&self, held: &Held) -> Result<Option<(Digest, Expanded)>, AppError> {
         let read = self.store.read();
         let Some(lock) = read.exam_paper(held.result.key)? else { return Ok(None) };
         let (lock, _) = exam::Lock::open(&lock.bytes)?;

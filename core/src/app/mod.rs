@@ -15,6 +15,7 @@ mod exam_csv;
 mod exam_judge;
 mod exam_result;
 mod exam_run;
+mod exam_sheet;
 mod hook;
 mod leader;
 mod merge;
@@ -59,7 +60,8 @@ pub use exam_csv::ClassTable;
 pub use exam_result::{
     CardTimeView, DebriefItem, DebriefView, ExamResultLine, ExamResultView, FalseCallView,
 };
-pub use exam_run::{ExamBegin, RunLine, RunView};
+pub use exam_run::{ExamBegin, RunView};
+pub use exam_sheet::RunLine;
 pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,

@@ -213,6 +213,12 @@ fn received(app: &App, text: &str) -> Receipt {
             let what = format!("load {load} taken back by {by}: {cause}{known}");
             Receipt { load: Some(load), ..receipt(app, true, what) }
         }
+        Received::Examination { what, load, by, new, .. } => {
+            let known = if new { "" } else { ", known already" };
+            let what = format!("an {what} of {by} on load {load}{known}");
+            let lines = vec!["Training, and no inspection: it says nothing of a load.".into()];
+            Receipt { lines, ..receipt(app, true, what) }
+        }
     }
 }
 
