@@ -88,6 +88,12 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
     Ok(ExitCode::SUCCESS)
 }
 
+/// A key's code, wherever it lies; or the first digits of one that is known, as they stand.
+fn key_code(text: &str) -> Result<String, AppError> {
+    let digits = text.chars().all(|c| c.is_ascii_hexdigit() || c == ' ');
+    if digits && !Path::new(text).exists() { Ok(text.to_owned()) } else { input::code(text) }
+}
+
 /// `POINT=NAME`.
 fn pick(text: &str) -> Result<ExamPick, AppError> {
     let (point, deficiency) = text.split_once('=').ok_or_else(|| {
@@ -137,11 +143,7 @@ fn keys(setting: &Setting, key: Option<&str>, reveal: bool) -> Result<(), AppErr
     let views = match key {
         None => app.exam_keys()?,
         Some(text) => {
-            let text = if text.contains(':') || Path::new(text).exists() {
-                input::code(text)?
-            } else {
-                text.to_owned()
-            };
+            let text = key_code(text)?;
             if reveal {
                 vec![app.exam_reveal(&text, &ask(Secret::Pin, false)?)?]
             } else {
@@ -177,8 +179,7 @@ fn walk(
     let run = match (go_on, key, student) {
         (Some(digits), _, _) => app.exam_run(&open_run(&app, digits)?)?,
         (None, Some(key), Some(student)) => {
-            let key =
-                if key.contains(':') || Path::new(key).exists() { input::code(key)? } else { key.to_owned() };
+            let key = key_code(key)?;
             let tag = tag.map(input::code).transpose()?;
             app.exam_begin(&ExamBegin { key, tag, student })?
         }
