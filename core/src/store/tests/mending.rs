@@ -25,6 +25,28 @@ fn full_home(folder: &Folder) -> Store {
         tx.put_photo(b"picture", at(0))?;
         let other = Entry::after(Head::empty(DeviceId([5; 16])), note(b"theirs"));
         tx.put_foreign_entry(DeviceId([5; 16]), &other)?;
+        let (key, load, procedure) = (Digest::of(b"key"), "KM-778".to_owned(), "bag".to_owned());
+        tx.put_exam_paper(&ExamPaperRow {
+            digest: key,
+            kind: ExamPaper::Key,
+            key,
+            load: load.clone(),
+            procedure: procedure.clone(),
+            student: String::new(),
+            made: at(0),
+            received: at(0),
+            bytes: b"a lock".to_vec(),
+        })?;
+        tx.put_exam_run(&ExamRunRow {
+            walk: WalkId([2; 16]),
+            key,
+            load,
+            procedure,
+            student: "Pupil 1".into(),
+            state: RunState::Open,
+            begun: at(0),
+            updated: at(1),
+        })?;
         Ok(())
     });
     done.unwrap();
@@ -215,10 +237,10 @@ fn every_page_in_turn() {
         let rows: u64 = aside.saved.iter().map(|saved| saved.rows).sum();
         let records = ["records", "record_bytes", "deficiencies", "equipment"];
         let related = broken.iter().all(|table| records.contains(table)) || broken.len() == 1;
-        assert!(aside.saved.len() == 16 && related, "page {page} {}: {broken:?}", owner(page));
+        assert!(aside.saved.len() == 18 && related, "page {page} {}: {broken:?}", owner(page));
         // The top page of a tree costs the tree; any other, what stands on it: some thirty records, a row in each of
         // four tables.
-        let lost = 205 - rows;
+        let lost = 207 - rows;
         assert!(lost <= if owner(page).is_empty() { 125 } else { 160 }, "page {page}: {lost} rows lost");
     }
 }
@@ -236,4 +258,29 @@ fn schema_pages(database: &[u8]) -> Vec<usize> {
         pages.extend(left.chain([number(108, 4) - 1]));
     }
     pages
+}
+
+/// A file of the first schema that is damaged before it could be stepped up: tables that it never had are not told as lost.
+#[test]
+fn a_damaged_older_file_lacks_no_younger_table() {
+    let folder = Folder::new();
+    drop(full_home(&folder));
+    let conn = Connection::open(folder.file()).unwrap();
+    conn.execute_batch("DROP TABLE exam_papers; DROP TABLE exam_runs; PRAGMA user_version = 1; VACUUM;")
+        .unwrap();
+    let page: i64 = conn
+        .query_row("SELECT rootpage FROM sqlite_schema WHERE name = 'tags'", [], |row| row.get(0))
+        .unwrap();
+    drop(conn);
+    let mut damaged = std::fs::read(folder.file()).unwrap();
+    let start = (page as usize - 1) * 4096;
+    damaged[start..start + 4096].fill(0xA5);
+    std::fs::write(folder.file(), &damaged).unwrap();
+    let (store, opened) = folder.open();
+    let aside = opened.set_aside.unwrap();
+    let broken: Vec<&str> =
+        aside.saved.iter().filter(|saved| !saved.whole).map(|saved| saved.table).collect();
+    assert_eq!(broken, ["tags"], "{aside}");
+    assert_eq!(store.read().exam_runs().unwrap(), []);
+    assert_eq!(store.read().walks_in_hand().unwrap().len(), 1);
 }
