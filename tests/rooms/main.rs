@@ -1,4 +1,5 @@
 //! The house is a staircase: reads our own sources and fails on a mention of a room above or beside.
 
 mod direction;
+mod facade;
 mod sources;

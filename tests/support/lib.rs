@@ -4,3 +4,4 @@ pub mod degrade;
 pub mod full_home;
 pub mod many;
 pub mod scripted;
+pub mod targets;

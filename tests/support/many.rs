@@ -21,7 +21,8 @@ pub struct Many {
     credential: Vec<u8>,
 }
 
-fn digest_of(entry: &JournalEntry, walk: &[u8; 16]) -> Digest {
+/// An entry's place in its journal's chain.
+pub fn digest_of(entry: &JournalEntry, walk: &[u8; 16]) -> Digest {
     let JournalEntry { seq, prev, time, kind, body } = entry.clone();
     Entry { seq, time, kind, walk: Some(WalkId(*walk)), body, prev, digest: prev }.derive_digest()
 }

@@ -318,7 +318,7 @@ impl Inner {
         self.store.write(|tx| {
             let mut merge = Merge {
                 tx,
-                trusted: &trusted,
+                trusted,
                 now,
                 language,
                 plans: BTreeMap::new(),

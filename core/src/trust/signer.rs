@@ -20,7 +20,14 @@ pub struct TrustedAuthority {
 
 /// Everyone whom this device trusts: one authority or several, since units of different organisations work one zone.
 #[derive(Clone, Debug, Default)]
-pub struct Trusted(BTreeMap<[u8; 32], TrustedAuthority>);
+pub struct Trusted {
+    authorities: BTreeMap<[u8; 32], TrustedAuthority>,
+    /// Credentials whose signature passed, byte for byte.
+    remembered: BTreeMap<Vec<u8>, Signer>,
+}
+
+/// The most credentials that are remembered: a day has dozens; a hostile bundle could bring any number of true ones.
+const MOST_REMEMBERED: usize = 1_024;
 
 /// Who signed a message, once both signatures passed: the authority's on the credential, the holder's on the message.
 /// Whether the holder might sign it then is for the verdict to say.
@@ -37,22 +44,23 @@ pub struct Signer {
 impl Trusted {
     /// Adds an authority, or replaces what is known of it.
     pub fn add(&mut self, authority: TrustedAuthority) {
-        self.0.insert(authority.key.to_bytes(), authority);
+        self.remembered.clear();
+        self.authorities.insert(authority.key.to_bytes(), authority);
     }
 
     /// The authority of a key.
     pub fn authority(&self, key: &PublicKey) -> Option<&TrustedAuthority> {
-        self.0.get(&key.to_bytes())
+        self.authorities.get(&key.to_bytes())
     }
 
     /// Every authority, in the order of their keys.
     pub fn iter(&self) -> impl Iterator<Item = &TrustedAuthority> {
-        self.0.values()
+        self.authorities.values()
     }
 
     /// Authorities whose key has this id; two keys may share one.
     pub fn with_id(&self, id: KeyId) -> impl Iterator<Item = &TrustedAuthority> {
-        self.0.values().filter(move |authority| authority.key.id() == id)
+        self.authorities.values().filter(move |authority| authority.key.id() == id)
     }
 
     /// Whether the newest roster of its authority revokes a credential.
@@ -61,8 +69,27 @@ impl Trusted {
         roster.is_some_and(|roster| roster.revoked.contains(&signer.id))
     }
 
+    /// Remembers a credential whose signature passes, so that it is not checked again for each of a thousand records. Only
+    /// the same bytes count as the same credential; whether it is revoked or expired is asked every time all the same.
+    ///
+    /// # Errors
+    /// Those of [`credential`](Self::credential).
+    pub fn remember(&mut self, bytes: &[u8]) -> Result<(), TrustError> {
+        if !self.remembered.contains_key(bytes) {
+            let signer = self.credential(bytes)?;
+            if self.remembered.len() >= MOST_REMEMBERED {
+                self.remembered.clear();
+            }
+            self.remembered.insert(bytes.to_vec(), signer);
+        }
+        Ok(())
+    }
+
     /// Who issued a credential, once its signature passed.
     pub fn credential(&self, bytes: &[u8]) -> Result<Signer, TrustError> {
+        if let Some(signer) = self.remembered.get(bytes) {
+            return Ok(signer.clone());
+        }
         let credentialed = Credentialed::open(bytes)?;
         let id = credentialed.authority;
         let mut last = TrustError::UnknownAuthority { kind: Kind::Credential, key: id };

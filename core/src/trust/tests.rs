@@ -59,6 +59,32 @@ fn no_bit_of_a_credential_can_change() {
     }
 }
 
+/// Only what passed is remembered, byte for byte, and only while the authorities stay as they were.
+#[test]
+fn a_remembered_credential_is_the_same_bytes_alone() {
+    let bytes = credential().issue(&key(1));
+    let authority = |seed| TrustedAuthority {
+        name: Name::new("Sela Relief").unwrap(),
+        key: key(seed).public(),
+        roster: None,
+    };
+    let mut trusted = Trusted::default();
+    assert!(trusted.remember(&bytes).is_err(), "its authority is not trusted yet");
+    trusted.add(authority(1));
+    let asked = trusted.credential(&bytes).unwrap();
+    trusted.remember(&bytes).unwrap();
+    assert_eq!(trusted.credential(&bytes).unwrap(), asked);
+    for bit in 0..bytes.len() * 8 {
+        let mut other = bytes.clone();
+        other[bit / 8] ^= 1 << (bit % 8);
+        assert!(trusted.credential(&other).is_err(), "bit {bit}");
+        assert!(trusted.remember(&other).is_err(), "bit {bit}");
+    }
+    let revoked = Roster { sequence: 1, issued: at(0), expires: at(9), revoked: [asked.id].into() };
+    trusted.add(TrustedAuthority { roster: Some(revoked), ..authority(1) });
+    assert!(trusted.revoked(&trusted.credential(&bytes).unwrap()));
+}
+
 #[test]
 fn authority_and_request_prove_that_they_hold_their_key() {
     let name = Name::new("Sela Relief").unwrap();

@@ -81,6 +81,26 @@ pub(crate) fn measure() -> Vec<Line> {
         Some(1.15),
     )];
 
+    let mut remembering = trusted.clone();
+    remembering.remember(&credential).expect("a good credential");
+    let verify = || {
+        let known = Known { trusted: &remembering, now, latest_seen: None, seals: &[], voids: &[] };
+        black_box(judge(Question { seal: Some(black_box(&bytes)), tag: None }, known));
+    };
+    let one = || {
+        black_box(outer_key.verify_strict(black_box(&outer_text), &outer_signature))
+            .expect("a good signature");
+    };
+    let (ours, floor) = pair(4_000, verify, one);
+    lines.push(Line::new(
+        "verdict on a seal, its credential remembered",
+        "us",
+        at(&ours, 0.5),
+        "one verify_strict",
+        at(&floor, 0.5),
+        Some(1.2),
+    ));
+
     let decode = || {
         black_box(ReceivedSeal::open(black_box(&bytes)).expect("a seal"));
     };

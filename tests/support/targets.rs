@@ -1,0 +1,289 @@
+//! What a stranger can hand us, one function for each: `tests/fuzz` feeds them invented bytes, `fuzz_corpus` the kept
+//! ones. None may panic or hang, and what is accepted must have one spelling alone.
+
+use std::sync::{Arc, LazyLock};
+
+use slingseal_core::app::Effort;
+use slingseal_core::envelope::{Kind, Limits, Sign1, assemble, check, to_be_signed, unwrap, wrap};
+use slingseal_core::sync::{BundleReader, FrameReader, Have, Heard, ItemKind, Piece, RecordItem};
+use slingseal_core::tag::{ReceivedTag, Tag, read_list, read_plan};
+use slingseal_core::trust::{Authority, Credentialed, KeyRequest, Roster, SecretKey};
+use slingseal_core::walk::{Command, Event, Ground, LoadFacts, Outcome, Walk};
+use slingseal_core::words::{CallSign, Digest, Language, LoadNumber, Quantity, Seconds, Time};
+use slingseal_core::{procedure, qr, rigging, seal};
+
+use crate::many::digest_of;
+
+/// A name, and what it does with any bytes: whether they were accepted.
+pub type Target = (&'static str, fn(&[u8]) -> bool);
+
+/// Every target, by the name of its folder in `tests/fuzz/corpus`.
+pub const TARGETS: [Target; 18] = [
+    ("text", text),
+    ("tag", tag),
+    ("seal", seal_message),
+    ("void", void),
+    ("credential", credential),
+    ("roster", roster),
+    ("authority", authority),
+    ("key-request", key_request),
+    ("record", record),
+    ("have", have),
+    ("frames", frames),
+    ("bundle", bundle),
+    ("procedure", procedure_file),
+    ("plan", plan),
+    ("list", list),
+    ("walk", walk),
+    ("rigging", rigging_file),
+    ("camera", camera),
+];
+
+/// A text has one spelling.
+fn text(data: &[u8]) -> bool {
+    let Some((text, (kind, bytes))) =
+        str::from_utf8(data).ok().and_then(|text| Some((text, unwrap(text).ok()?)))
+    else {
+        return false;
+    };
+    assert_eq!(wrap(kind, &bytes), text.trim_matches(['\r', '\n', '\t']));
+    true
+}
+
+/// A tag that is read is written again as it came.
+fn tag(data: &[u8]) -> bool {
+    let Ok(received) = ReceivedTag::open(data) else { return false };
+    let content = received.tag.content();
+    let again = received.tag.claims(&content).to_bytes();
+    let payload = received.message.as_ref().map_or(data, |message| message.payload);
+    assert_eq!(again, payload, "a tag has one spelling");
+    true
+}
+
+fn seal_message(data: &[u8]) -> bool {
+    let Ok(received) = seal::ReceivedSeal::open(data) else { return false };
+    assert!(received.seal.issued <= received.seal.valid_until);
+    spelt_once(data)
+}
+
+fn void(data: &[u8]) -> bool {
+    seal::Void::open(data).is_ok() && spelt_once(data)
+}
+
+fn credential(data: &[u8]) -> bool {
+    Credentialed::open(data).is_ok() && spelt_once(data)
+}
+
+/// Whoever signs what we read may do it with a faulty program: the same message under a key that is known here.
+fn signed_anew(kind: Kind, data: &[u8]) -> Option<Vec<u8>> {
+    let message = Sign1::parse(data, Limits::FILE).ok()?;
+    let signature = KEY.sign(&to_be_signed(kind, message.header, message.payload));
+    Some(assemble(message.header, message.payload, &signature))
+}
+
+/// The key of the kept rosters, cards and key requests.
+static KEY: LazyLock<SecretKey> = LazyLock::new(|| SecretKey::from_seed(&[1; 32]));
+
+fn roster(data: &[u8]) -> bool {
+    let _ = Roster::authority(data);
+    let Some(data) = signed_anew(Kind::Roster, data) else { return false };
+    Roster::open(&data, &KEY.public()).is_ok()
+}
+
+fn authority(data: &[u8]) -> bool {
+    let _ = Authority::open(data);
+    let Some(data) = signed_anew(Kind::Authority, data) else { return false };
+    let Ok(card) = Authority::open(&data) else { return false };
+    assert_eq!(card.key, KEY.public());
+    spelt_once(&data)
+}
+
+fn key_request(data: &[u8]) -> bool {
+    let _ = KeyRequest::open(data);
+    let Some(data) = signed_anew(Kind::KeyRequest, data) else { return false };
+    KeyRequest::open(&data).is_ok() && spelt_once(&data)
+}
+
+/// What one strict pass let through has the same parts when it is read again.
+fn spelt_once(data: &[u8]) -> bool {
+    check(data, Limits::CODE).expect("what a message is read from passed the strict check");
+    let message = Sign1::parse(data, Limits::CODE).expect("it was read once");
+    assert_eq!(
+        assemble(message.header, message.payload, &message.signature),
+        data,
+        "a message has one spelling"
+    );
+    true
+}
+
+fn record(data: &[u8]) -> bool {
+    let Ok(record) = seal::Record::parse(data, &digest_of) else { return false };
+    assert_eq!(record.to_bytes(&digest_of), data, "a record has one spelling");
+    true
+}
+
+fn have(data: &[u8]) -> bool {
+    str::from_utf8(data).is_ok_and(|text| Have::parse(text).is_ok())
+}
+
+/// Frames one after another, each after its length in two bytes; accepted where a bundle stands.
+fn frames(data: &[u8]) -> bool {
+    let mut reader = FrameReader::new();
+    let mut rest = data;
+    let mut whole = false;
+    while let Some((length, after)) = rest.split_first_chunk::<2>() {
+        let length = usize::from(u16::from_be_bytes(*length)).min(after.len());
+        let (frame, after) = after.split_at(length);
+        whole |= matches!(reader.take(frame), Ok(Heard::Whole(_)));
+        rest = after;
+    }
+    whole
+}
+
+/// Reading ends, and nothing that it says it used lies past the end; what an item holds is read as well.
+fn bundle(data: &[u8]) -> bool {
+    let Ok(Some(mut reader)) = BundleReader::begin(data) else { return false };
+    let (mut pieces, mut items) = (0, 0);
+    while let Ok(Some(piece)) = reader.next_piece() {
+        pieces += 1;
+        assert!(pieces <= data.len(), "a piece has at least one byte");
+        assert!(reader.position() <= data.len() as u64);
+        if let Piece::Item(item) = piece {
+            items += 1;
+            if let (ItemKind::Record, Ok(parts)) = (item.kind, RecordItem::parse(&item.body)) {
+                assert_eq!(parts.to_bytes(), item.body, "an item has one spelling");
+            }
+        }
+    }
+    items > 0
+}
+
+/// A file that is refused names a line that it has.
+fn procedure_file(data: &[u8]) -> bool {
+    let Ok(text) = str::from_utf8(data) else { return false };
+    match procedure::check(text) {
+        Ok(procedure) => {
+            let plan = procedure.expand(Language::English);
+            assert!(plan.points() >= plan.cards.len(), "a card has a point");
+            true
+        }
+        Err(faults) => {
+            let lines = text.lines().count() + 1;
+            assert!(faults.iter().count() > 0);
+            assert!(faults.iter().all(|fault| (1..=lines).contains(&fault.spot.line)), "{faults}");
+            false
+        }
+    }
+}
+
+fn plan(data: &[u8]) -> bool {
+    let Ok(text) = str::from_utf8(data) else { return false };
+    let now = Time::from_unix(1_800_000_000);
+    read_plan(text, now, &|_| Ok(RIGGED.to_owned())).is_ok_and(|plan| written_and_read(&plan.tag))
+}
+
+fn written_and_read(tag: &Tag) -> bool {
+    let content = tag.content();
+    let bytes = tag.claims(&content).to_bytes();
+    // One that is too long for a code is refused when it is written.
+    if bytes.len() <= Limits::CODE.bytes {
+        assert!(
+            ReceivedTag::open(&bytes).is_ok_and(|read| read.tag == *tag),
+            "a tag is read as it was written"
+        );
+    }
+    true
+}
+
+/// A load list; a line that is refused is named.
+fn list(data: &[u8]) -> bool {
+    let Ok(text) = str::from_utf8(data) else { return false };
+    let now = Time::from_unix(1_800_000_000);
+    match read_list(text, now, &|_| Ok(RIGGED.to_owned())) {
+        Ok(tags) => tags.iter().all(written_and_read) && !tags.is_empty(),
+        Err(faults) => {
+            assert!(faults.iter().all(|fault| fault.spot.line >= 1 && !fault.mend.is_empty()));
+            false
+        }
+    }
+}
+
+/// The load that a stranger's record says was walked.
+static GROUND: LazyLock<Arc<Ground>> = LazyLock::new(|| {
+    let bag = procedure::built_in("bag").expect("a procedure of the program");
+    Arc::new(Ground {
+        facts: LoadFacts {
+            load: LoadNumber::new("KM-014").expect("a load number"),
+            tag: Digest::of(b"the tag"),
+            procedure: bag.id().clone(),
+            rigger: Some(CallSign::new("Mason 5").expect("a call sign")),
+            gross: Quantity::parse("1800 lb").expect("a mass"),
+            allowable: Some(Quantity::parse("7000 lb").expect("a mass")),
+            equipment: Vec::new(),
+            links: [("1".to_owned(), 3)].into(),
+        },
+        plan: bag.expand(Language::English),
+        inspector: CallSign::new("Anvil 3").expect("a call sign"),
+    })
+});
+
+/// The events of a walk, one a line, as a record holds them: what folds is written again as it was read, can be shown, and
+/// goes on as any other walk.
+fn walk(data: &[u8]) -> bool {
+    fn read(line: &[u8]) -> serde_json::Result<Event> {
+        serde_json::from_slice(line)
+    }
+    let Ok(events) = data
+        .split(|byte| *byte == b'\n')
+        .filter(|line| !line.is_empty())
+        .map(read)
+        .collect::<Result<Vec<_>, _>>()
+    else {
+        return false;
+    };
+    for event in &events {
+        let text = serde_json::to_vec(event).expect("an event is JSON");
+        assert_eq!(&read(&text).expect("it was just written"), event);
+    }
+    let Ok(mut walk) = Walk::fold(Arc::clone(&GROUND), &events) else { return false };
+    let now = walk.last_event().unwrap_or(Time::from_unix(0)).plus(Seconds(5));
+    let fit = walk.blocks_fit(now).is_empty();
+    let (progress, tally) = (walk.progress(), walk.tally());
+    assert!(tally.corrected <= tally.found && progress.cards_done <= progress.cards);
+    walk.cautions();
+    let by = GROUND.inspector.clone();
+    let decide = Command::Decide { by, outcome: Outcome::Fit, reason: None };
+    if let Ok(done) = walk.decide(decide, now) {
+        assert!(fit, "fit with something in the way: {:?}", walk.blocks_fit(now));
+        done.iter().for_each(|event| walk.apply(event).expect("what was decided holds"));
+    }
+    !events.is_empty()
+}
+
+const RIGGED: &str = include_str!("../../core/rigging/light-vehicle.toml");
+
+/// Whatever is read is answered in finite numbers.
+fn rigging_file(data: &[u8]) -> bool {
+    let Ok(text) = str::from_utf8(data) else { return false };
+    let Ok(load) = rigging::read(text) else { return false };
+    let links = rigging::link_effects(&load, &rigging::Options::default());
+    let answer = rigging::json(&rigging::assess(&load), &links);
+    assert!(serde_json::from_str::<serde_json::Value>(&answer).is_ok(), "{answer}");
+    true
+}
+
+/// A frame of a few modules a side, its width in the first byte; and the same bytes as the file of a picture.
+fn camera(data: &[u8]) -> bool {
+    let Some((&width, pixels)) = data.split_first() else { return false };
+    let width = usize::from(width).max(1);
+    let height = pixels.len() / width;
+    let mut read = 0;
+    let mut accept = |text: &str| {
+        read += 1;
+        assert!(!text.is_empty());
+        true
+    };
+    let _ = qr::read_luminance(width, height, width, pixels, &mut accept, Effort::Frame);
+    let _ = qr::read_picture(pixels);
+    read > 0
+}
