@@ -4,7 +4,8 @@
 use std::sync::{Arc, LazyLock};
 
 use slingseal_core::app::Effort;
-use slingseal_core::envelope::{Kind, Limits, Sign1, assemble, check, to_be_signed, unwrap, wrap};
+use slingseal_core::envelope::{Kind, Limits, Sign1, Unsigned, assemble, check, to_be_signed, unwrap, wrap};
+use slingseal_core::exam::{ExamResult, Lock, Sheet, timing};
 use slingseal_core::sync::{BundleReader, FrameReader, Have, Heard, ItemKind, Piece, RecordItem};
 use slingseal_core::tag::{ReceivedTag, Tag, read_list, read_plan};
 use slingseal_core::trust::{Authority, Credentialed, KeyRequest, Roster, SecretKey};
@@ -18,7 +19,7 @@ use crate::many::digest_of;
 pub type Target = (&'static str, fn(&[u8]) -> bool);
 
 /// Every target, by the name of its folder in `tests/fuzz/corpus`.
-pub const TARGETS: [Target; 18] = [
+pub const TARGETS: [Target; 21] = [
     ("text", text),
     ("tag", tag),
     ("seal", seal_message),
@@ -27,6 +28,9 @@ pub const TARGETS: [Target; 18] = [
     ("roster", roster),
     ("authority", authority),
     ("key-request", key_request),
+    ("exam-key", exam_key),
+    ("exam-result", exam_result),
+    ("exam-sheet", exam_sheet),
     ("record", record),
     ("have", have),
     ("frames", frames),
@@ -63,15 +67,49 @@ fn tag(data: &[u8]) -> bool {
 fn seal_message(data: &[u8]) -> bool {
     let Ok(received) = seal::ReceivedSeal::open(data) else { return false };
     assert!(received.seal.issued <= received.seal.valid_until);
-    spelt_once(data)
+    written_again(&received.message, data, |credential| received.seal.prepare(credential))
 }
 
 fn void(data: &[u8]) -> bool {
-    seal::Void::open(data).is_ok() && spelt_once(data)
+    let Ok((void, message)) = seal::Void::open(data) else { return false };
+    written_again(&message, data, |credential| void.prepare(credential))
+}
+
+fn exam_key(data: &[u8]) -> bool {
+    let Ok((lock, message)) = Lock::open(data) else { return false };
+    written_again(&message, data, |credential| lock.prepare(credential))
+}
+
+fn exam_result(data: &[u8]) -> bool {
+    let Ok((result, message)) = ExamResult::open(data) else { return false };
+    written_again(&message, data, |credential| result.prepare(credential))
+}
+
+/// A run's sheet; its events are a stranger's JSON.
+fn exam_sheet(data: &[u8]) -> bool {
+    let Ok(sheet) = Sheet::parse(data) else { return false };
+    assert_eq!(sheet.to_bytes(), data, "a sheet has one spelling");
+    if let Ok(events) = sheet.read_events() {
+        let _ = timing(Arc::clone(&GROUND), &events);
+    }
+    true
+}
+
+/// What was read, written again under the same credential with the same signature, is what came.
+fn written_again(message: &Sign1<'_>, data: &[u8], prepare: impl Fn(&[u8]) -> Unsigned) -> bool {
+    let credential = message.header.credential.expect("it was read with its credential");
+    assert_eq!(prepare(credential).finish(&message.signature), data, "a message has one spelling");
+    spelt_once(data)
 }
 
 fn credential(data: &[u8]) -> bool {
-    Credentialed::open(data).is_ok() && spelt_once(data)
+    let _ = Credentialed::open(data);
+    let Some(data) = signed_anew(Kind::Credential, data) else { return false };
+    let Ok(read) = Credentialed::open(&data) else { return false };
+    if read.authority == KEY.public().id() {
+        assert_eq!(read.credential.issue(&KEY), data, "a credential has one spelling");
+    }
+    spelt_once(&data)
 }
 
 /// Whoever signs what we read may do it with a faulty program: the same message under a key that is known here.
@@ -87,21 +125,25 @@ static KEY: LazyLock<SecretKey> = LazyLock::new(|| SecretKey::from_seed(&[1; 32]
 fn roster(data: &[u8]) -> bool {
     let _ = Roster::authority(data);
     let Some(data) = signed_anew(Kind::Roster, data) else { return false };
-    Roster::open(&data, &KEY.public()).is_ok()
+    let Ok(roster) = Roster::open(&data, &KEY.public()) else { return false };
+    assert_eq!(roster.sign(&KEY), data, "a roster has one spelling");
+    true
 }
 
 fn authority(data: &[u8]) -> bool {
     let _ = Authority::open(data);
     let Some(data) = signed_anew(Kind::Authority, data) else { return false };
     let Ok(card) = Authority::open(&data) else { return false };
-    assert_eq!(card.key, KEY.public());
+    assert_eq!(Authority::sign(&card.name, card.issued, &KEY), data, "a card has one spelling");
     spelt_once(&data)
 }
 
 fn key_request(data: &[u8]) -> bool {
     let _ = KeyRequest::open(data);
     let Some(data) = signed_anew(Kind::KeyRequest, data) else { return false };
-    KeyRequest::open(&data).is_ok() && spelt_once(&data)
+    let Ok(request) = KeyRequest::open(&data) else { return false };
+    assert_eq!(KeyRequest::sign(&request.holder, request.issued, &KEY), data, "a request has one spelling");
+    spelt_once(&data)
 }
 
 /// What one strict pass let through has the same parts when it is read again.

@@ -174,14 +174,14 @@ impl Merge<'_, '_> {
     }
 
     fn exam_key(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let (lock, _) = judge_lock(self.trusted, bytes)?;
+        let (lock, _) = judge_lock(&self.trusted, bytes)?;
         let new = put_lock(self.tx, &lock, bytes, self.now)?;
         self.paper(new);
         Ok(())
     }
 
     fn exam_sheet(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let judged = judge_sheet(self.trusted, self.tx, bytes, self.language)?;
+        let judged = judge_sheet(&self.trusted, self.tx, bytes, self.language)?;
         let new = put_sheet(self.tx, &judged, bytes, self.now)?;
         self.paper(new);
         Ok(())
@@ -190,7 +190,7 @@ impl Merge<'_, '_> {
     /// Whether its sheet agrees with it is asked when it is shown: the sheet may come before it, behind it or never.
     fn exam_result(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let (lock_bytes, bytes) = result_parts(bytes)?;
-        let (result, lock, _) = judge_result(self.trusted, lock_bytes, bytes)?;
+        let (result, lock, _) = judge_result(&self.trusted, lock_bytes, bytes)?;
         put_lock(self.tx, &lock, lock_bytes, self.now)?;
         let new = put_result(self.tx, &result, bytes, self.now)?;
         self.paper(new);
