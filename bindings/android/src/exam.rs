@@ -5,7 +5,7 @@ use slingseal_core::app::{
     ExamResultView, ExamStandard, RunLine, RunView, WalkRequest,
 };
 
-use crate::{Answer, Handheld};
+use crate::{Answer, Handheld, MovingOut};
 
 #[uniffi::export]
 impl Handheld {
@@ -95,6 +95,17 @@ impl Handheld {
     /// No such run, or one that is not ended.
     pub fn exam_sheet(&self, run: &str) -> Answer<Vec<u8>> {
         Ok(self.app.exam_sheet(run)?)
+    }
+
+    /// Prepares the sheet as a moving code; its frames follow by `moving_frame`.
+    ///
+    /// # Errors
+    /// As `exam_sheet`.
+    pub fn exam_sheet_moving(&self, run: &str) -> Answer<MovingOut> {
+        let code = self.app.exam_sheet_code(run)?;
+        let out = MovingOut::of(&code);
+        self.moving().shown = Some(code);
+        Ok(out)
     }
 
     /// Scores an ended run and signs the result. Slow: the PIN is stretched.

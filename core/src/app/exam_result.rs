@@ -13,7 +13,7 @@ use crate::procedure::{CardNo, Expanded};
 use crate::store::{ExamPaper, ExamPaperRow};
 use crate::trust::Role;
 use crate::walk::same_person;
-use crate::words::{Digest, PointId, Seconds};
+use crate::words::{Digest, Language, PointId, Seconds};
 
 /// A result, whole.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -333,9 +333,11 @@ impl Inner {
             title: plan.as_ref().map(|plan| plan.title.clone()),
             authority: held.authority.clone(),
             standard: self.standard_view(held.result.standard),
-            reasons: reasons(&held.result),
+            reasons: reasons(&held.result, self.language()),
             planted: planted_views(&held.result.planted, plan.as_ref()),
-            debrief: debrief.map(|((score, timing), plan)| debrief_view(score, timing, plan, &held.result)),
+            debrief: debrief.map(|((score, timing), plan)| {
+                debrief_view(score, timing, plan, &held.result, self.language())
+            }),
             warnings,
         })
     }
@@ -375,20 +377,42 @@ fn small(seconds: Seconds) -> u32 {
 }
 
 /// Why a result came to what it is.
-fn reasons(result: &ExamResult) -> Vec<String> {
+fn reasons(result: &ExamResult, language: Language) -> Vec<String> {
     let (standard, tally) = (result.standard, &result.tally);
-    let mut reasons = vec![
-        format!("Found {} of {}; {} wanted.", tally.found, standard.planted(), standard.least()),
-        format!("Time {}; {} given.", clock(tally.seconds.0), clock(standard.within().0)),
-        format!("False calls {}; {} let pass.", tally.false_calls, standard.false_calls()),
-    ];
+    let (found, of, least) = (tally.found, standard.planted(), standard.least());
+    let (time, given) = (clock(tally.seconds.0), clock(standard.within().0));
+    let (calls, let_pass) = (tally.false_calls, standard.false_calls());
+    let mut reasons = language
+        .pick(
+            [
+                format!("Found {found} of {of}; {least} wanted."),
+                format!("Time {time}; {given} given."),
+                format!("False calls {calls}; {let_pass} let pass."),
+            ],
+            [
+                format!("Halladas {found} de {of}; se piden {least}."),
+                format!("Tiempo {time}; se dan {given}."),
+                format!("Avisos falsos {calls}; se admiten {let_pass}."),
+            ],
+        )
+        .to_vec();
     if tally.outcome == Outcome::Unclear {
-        reasons.push("The device's clock jumped, so that nobody knows the time: run again.".into());
+        let words = language.pick(
+            "The device's clock jumped, so that nobody knows the time: run again.",
+            "El reloj del aparato saltó y nadie sabe el tiempo: repita el examen.",
+        );
+        reasons.push(words.into());
     }
     reasons
 }
 
-fn debrief_view(score: &Score, timing: &Timing, plan: &Expanded, result: &ExamResult) -> DebriefView {
+fn debrief_view(
+    score: &Score,
+    timing: &Timing,
+    plan: &Expanded,
+    result: &ExamResult,
+    language: Language,
+) -> DebriefView {
     let at = |card: CardNo| timing.cards.get(&card).copied().map_or(0, small);
     let shown = |point: &PointId, name: &str| {
         let known = plan.point(point).and_then(|(_, point)| {
@@ -404,14 +428,24 @@ fn debrief_view(score: &Score, timing: &Timing, plan: &Expanded, result: &ExamRe
             };
             let after = item.after.map(|after| clock(after.0)).unwrap_or_default();
             let card_s = at(item.card);
-            let what = match &called {
-                _ if item.call == Call::Found => format!("found at {after}"),
-                Some(called) => format!("found at {after}, called \"{called}\""),
-                None if item.call == Call::NotReached => "missed: not reached".to_owned(),
-                None => format!("missed: passed as good, {} at the card", clock(card_s.into())),
+            let stood = clock(card_s.into());
+            let (english, spanish) = match &called {
+                _ if item.call == Call::Found => (format!("found at {after}"), format!("hallada a {after}")),
+                Some(called) => (
+                    format!("found at {after}, called \"{called}\""),
+                    format!("hallada a {after}, llamada «{called}»"),
+                ),
+                None if item.call == Call::NotReached => {
+                    ("missed: not reached".to_owned(), "omitida: no se llegó".to_owned())
+                }
+                None => (
+                    format!("missed: passed as good, {stood} at the card"),
+                    format!("omitida: dada por buena, {stood} en la ficha"),
+                ),
             };
+            let (card, what) = language.pick(("Card", english), ("Ficha", spanish));
             DebriefItem {
-                words: format!("Card {}, {}: {}: {what}", planted.card, planted.card_title, planted.shown),
+                words: format!("{card} {}, {}: {}: {what}", planted.card, planted.card_title, planted.shown),
                 planted,
                 call: item.call.word().into(),
                 called,

@@ -381,7 +381,11 @@ impl Inner {
             began: run.timing.began.into(),
             elapsed_s: small(elapsed.0),
             within_s: small(within.0),
-            clock: format!("{} of {}", super::exam::clock(elapsed.0), super::exam::clock(within.0)),
+            clock: {
+                let (shown, given) = (super::exam::clock(elapsed.0), super::exam::clock(within.0));
+                let (english, spanish) = (format!("{shown} of {given}"), format!("{shown} de {given}"));
+                self.language().pick(english, spanish)
+            },
             over: elapsed > within,
             clock_jumped: run.timing.jumped_by(now),
             ended,

@@ -14,6 +14,8 @@ import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Parts
 import slingseal.handheld.look.PressGuard
 import slingseal.handheld.look.SafeArea
+import slingseal.handheld.screens.openRuns
+import slingseal.handheld.screens.runName
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Feel
 import slingseal.handheld.sense.HardAnswer
@@ -63,9 +65,11 @@ class HandheldActivity : Activity(), Shell {
         show()
     }
 
-    /** The start; over it the walk that was in the middle of being walked, if there is one. */
+    /** The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if there is one. */
     private fun beginning(): List<Place> {
         val start = Place(PageKind.START)
+        val runs = openRuns()
+        if (runs.size == 1) return listOf(start, Place(PageKind.EXAMS), Place(PageKind.WALK, runName(runs.first().run)))
         val walking = attempt { core.start() }?.inHand?.filter { it.state == "walking" }.orEmpty()
         return if (walking.size == 1) listOf(start, Place(PageKind.WALK, walking.first().walk)) else listOf(start)
     }
@@ -120,7 +124,7 @@ class HandheldActivity : Activity(), Shell {
 
     private fun draw(screen: Screen) {
         val area = SafeArea(this, palette)
-        val view = screen.build()
+        val view = screen.whole()
         notice = null
         news = null
         area.addView(view)

@@ -28,7 +28,10 @@ class Place(val page: PageKind, vararg args: String) {
 }
 
 /** The pages. In brackets: what they are given. */
-enum class PageKind {
+enum class PageKind(
+    /** Whether its first argument names a walk: an inspection's, or a run of an examination, which puts its clock over it. */
+    val ofWalk: Boolean = false,
+) {
     START,
 
     /** (purpose, text that was read before) */
@@ -41,7 +44,7 @@ enum class PageKind {
     TAG,
 
     /** (walk) */
-    WALK,
+    WALK(true),
 
     MOVE,
 
@@ -53,31 +56,31 @@ enum class PageKind {
     MOVED,
 
     /** (walk) */
-    MORE,
+    MORE(true),
 
     /** (walk) */
-    CARDS,
+    CARDS(true),
 
     /** (walk) */
-    FINDINGS,
+    FINDINGS(true),
 
     /** (walk, finding) */
-    FINDING,
+    FINDING(true),
 
     /** (walk, card) */
-    PICK,
+    PICK(true),
 
     /** (walk, card, point, name, note, photos divided by commas) */
-    DEFICIENCY,
+    DEFICIENCY(true),
 
     /** (walk, card, point, name, note, photos divided by commas) */
-    PHOTO,
+    PHOTO(true),
 
     /** (walk, card, point, finding or nothing) */
-    VALUE,
+    VALUE(true),
 
     /** (walk, why) */
-    WRITE,
+    WRITE(true),
 
     /** (record) */
     SEAL,
@@ -99,5 +102,51 @@ enum class PageKind {
 
     /** (name) */
     NEW_PIN,
-    SETTINGS,
+
+    /** (run, or nothing) */
+    SETTINGS(true),
+
+    EXAMS,
+
+    /** (tag's text, how many, what they were drawn from) */
+    EXAM_PLAN,
+
+    /** (as a plan, then how many must be found, seconds, false calls) */
+    EXAM_STANDARD,
+
+    /** (as a standard) */
+    EXAM_LOCK,
+    EXAM_KEYS,
+
+    /** (key) */
+    EXAM_KEY,
+
+    /** (key) */
+    EXAM_REVEAL,
+
+    /** (key) */
+    EXAM_NAME,
+
+    /** (key, student, tag's text or nothing) */
+    EXAM_READY,
+
+    /** (run) */
+    EXAM_CALLS(true),
+
+    /** (run) */
+    EXAM_END(true),
+
+    /** (run) */
+    EXAM_SHEET,
+
+    /** (run) */
+    EXAM_SCORE,
+    EXAM_RESULTS,
+
+    /** (result) */
+    EXAM_RESULT,
+
+    /** (result) */
+    EXAM_RESULT_CODE,
+    EXAM_CLASS,
 }

@@ -13,6 +13,8 @@ import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Parts
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.dp
+import slingseal.handheld.screens.RunBand
+import slingseal.handheld.screens.run
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
@@ -64,6 +66,9 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
     protected val onItsSide get() = context.resources.configuration.orientation == Configuration.ORIENTATION_LANDSCAPE
 
     abstract fun build(): View
+
+    /** The page as it is shown: in an examination under the band with its clock. */
+    fun whole(): View = place.run.let { run -> if (run == null) build() else RunBand.over(shell, run, onItsSide, build()) }
 
     /** What a voice says when the page comes; null says nothing. */
     open val spoken: String? get() = null

@@ -1,11 +1,28 @@
 package slingseal.handheld
 
+import slingseal.handheld.screens.CallsScreen
 import slingseal.handheld.screens.CardsScreen
 import slingseal.handheld.screens.DeficiencyScreen
+import slingseal.handheld.screens.EndRunScreen
+import slingseal.handheld.screens.ExamClassScreen
+import slingseal.handheld.screens.ExamKeyScreen
+import slingseal.handheld.screens.ExamKeysScreen
+import slingseal.handheld.screens.ExamLockScreen
+import slingseal.handheld.screens.ExamNameScreen
+import slingseal.handheld.screens.ExamPlanScreen
+import slingseal.handheld.screens.ExamReadyScreen
+import slingseal.handheld.screens.ExamResultCodeScreen
+import slingseal.handheld.screens.ExamResultScreen
+import slingseal.handheld.screens.ExamResultsScreen
+import slingseal.handheld.screens.ExamRevealScreen
+import slingseal.handheld.screens.ExamScoreScreen
+import slingseal.handheld.screens.ExamSheetScreen
+import slingseal.handheld.screens.ExamStandardScreen
+import slingseal.handheld.screens.ExamsScreen
 import slingseal.handheld.screens.FindingScreen
 import slingseal.handheld.screens.FindingsScreen
-import slingseal.handheld.screens.HookScreen
 import slingseal.handheld.screens.HaveScreen
+import slingseal.handheld.screens.HookScreen
 import slingseal.handheld.screens.MoreScreen
 import slingseal.handheld.screens.MoveOutScreen
 import slingseal.handheld.screens.MoveScreen
@@ -17,6 +34,7 @@ import slingseal.handheld.screens.PickScreen
 import slingseal.handheld.screens.RecordScreen
 import slingseal.handheld.screens.RecordsScreen
 import slingseal.handheld.screens.RequestScreen
+import slingseal.handheld.screens.RunMoreScreen
 import slingseal.handheld.screens.ScanScreen
 import slingseal.handheld.screens.SealScreen
 import slingseal.handheld.screens.SetUpScreen
@@ -28,6 +46,7 @@ import slingseal.handheld.screens.TypeScreen
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.screens.VerdictScreen
 import slingseal.handheld.screens.WriteScreen
+import slingseal.handheld.screens.run
 import slingseal.handheld.screens.walkScreen
 
 /** The page of each place. */
@@ -42,7 +61,7 @@ object Screens {
         PageKind.MOVE_OUT -> MoveOutScreen(shell, place)
         PageKind.HAVE -> HaveScreen(shell, place)
         PageKind.MOVED -> MovedScreen(shell, place)
-        PageKind.MORE -> MoreScreen(shell, place)
+        PageKind.MORE -> if (place.run == null) MoreScreen(shell, place) else RunMoreScreen(shell, place)
         PageKind.CARDS -> CardsScreen(shell, place)
         PageKind.FINDINGS -> FindingsScreen(shell, place)
         PageKind.FINDING -> FindingScreen(shell, place)
@@ -62,5 +81,22 @@ object Screens {
         PageKind.NAME -> NameScreen(shell, place)
         PageKind.NEW_PIN -> NewPinScreen(shell, place)
         PageKind.SETTINGS -> SettingsScreen(shell, place)
+        PageKind.EXAMS -> ExamsScreen(shell, place)
+        PageKind.EXAM_PLAN -> ExamPlanScreen(shell, place)
+        PageKind.EXAM_STANDARD -> ExamStandardScreen(shell, place)
+        PageKind.EXAM_LOCK -> ExamLockScreen(shell, place)
+        PageKind.EXAM_KEYS -> ExamKeysScreen(shell, place)
+        PageKind.EXAM_KEY -> ExamKeyScreen(shell, place)
+        PageKind.EXAM_REVEAL -> ExamRevealScreen(shell, place)
+        PageKind.EXAM_NAME -> ExamNameScreen(shell, place)
+        PageKind.EXAM_READY -> ExamReadyScreen(shell, place)
+        PageKind.EXAM_CALLS -> CallsScreen(shell, place)
+        PageKind.EXAM_END -> EndRunScreen(shell, place)
+        PageKind.EXAM_SHEET -> ExamSheetScreen(shell, place)
+        PageKind.EXAM_SCORE -> ExamScoreScreen(shell, place)
+        PageKind.EXAM_RESULTS -> ExamResultsScreen(shell, place)
+        PageKind.EXAM_RESULT -> ExamResultScreen(shell, place)
+        PageKind.EXAM_RESULT_CODE -> ExamResultCodeScreen(shell, place)
+        PageKind.EXAM_CLASS -> ExamClassScreen(shell, place)
     }
 }

@@ -25,6 +25,7 @@ import slingseal.handheld.sense.HardAnswer
 
 /** One card of the walk: read it, do it, answer it. */
 class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private val card: CardView) : Screen(shell, place) {
+    private val name get() = place.args[0]
     override val spoken get() = card.spoken
     override val staysOn get() = true
     override val hidesBars get() = onItsSide
@@ -47,7 +48,7 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         walk.undo?.let { number ->
             frame.put(Spot.SIDE_ONE, key(Face.SIDE, text(R.string.undo), Sign.UNDO) { undo(number) })
         }
-        frame.put(Spot.SIDE_TWO, key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place(PageKind.MORE, walk.walk)) })
+        frame.put(Spot.SIDE_TWO, key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place(PageKind.MORE, name)) })
         frame.put(Spot.BETWEEN, counter())
         frame.put(Spot.MIDDLE, parts.scroll(words()))
         return frame
@@ -95,22 +96,22 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
     }
 
     private fun good() {
-        val view = shell.attempt { shell.core.doWalk(walk.walk, WalkRequest.CardGood(card.number)) } ?: return shell.redraw()
+        val view = shell.attempt { shell.core.doOn(name, WalkRequest.CardGood(card.number)) } ?: return shell.redraw()
         shell.feel(if (view.refused == null) Beat.GOOD else Beat.REFUSED)
         shell.notice = view.refused?.message
         shell.redraw()
     }
 
     private fun undo(number: UInt) {
-        val view = shell.attempt { shell.core.doWalk(walk.walk, WalkRequest.Undo(number)) } ?: return shell.redraw()
+        val view = shell.attempt { shell.core.doOn(name, WalkRequest.Undo(number)) } ?: return shell.redraw()
         shell.feel(if (view.refused == null) Beat.UNDONE else Beat.REFUSED)
         shell.notice = view.refused?.message
         shell.redraw()
     }
 
-    private fun give(point: PointView) = shell.go(Place(PageKind.VALUE, walk.walk, card.number.toString(), point.id, ""))
+    private fun give(point: PointView) = shell.go(Place(PageKind.VALUE, name, card.number.toString(), point.id, ""))
 
-    private fun pick() = shell.go(Place(PageKind.PICK, walk.walk, card.number.toString()))
+    private fun pick() = shell.go(Place(PageKind.PICK, name, card.number.toString()))
 
     override fun hard(answer: HardAnswer) {
         when (answer) {

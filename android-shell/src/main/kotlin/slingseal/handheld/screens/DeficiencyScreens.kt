@@ -29,20 +29,21 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken get() = text(R.string.pick_words)
 
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.deficiency), body())
+        val walk = shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.deficiency), body())
         val card = walk.card ?: return page(text(R.string.deficiency), body())
         val keys = mutableListOf<slingseal.handheld.look.Key>()
         val views = mutableListOf<View>()
         for (point in card.points.filter { it.state == PointState.UNANSWERED || it.state == PointState.GOOD }) {
             views += parts.words(point.prompt, 19, bold = true)
             for (known in point.deficiencies) {
-                val later = if (known.inPlace) null else text(R.string.needs_rerigging)
+                // what can be put right is no matter of an examination, and would tell what is planted seldom
+                val later = if (known.inPlace || place.run != null) null else text(R.string.needs_rerigging)
                 val row = key(Face.ROW, known.shown, Sign.CROSS, later) { pick(card.number, point.id, known.name) }
                 keys += row
                 views += row
             }
             val other = key(Face.ROW, text(R.string.something_else), Sign.PLUS) {
-                shell.go(Place(PageKind.WRITE, walk.walk, Why.OTHER.name, card.number.toString(), point.id))
+                shell.go(Place(PageKind.WRITE, place.args[0], Why.OTHER.name, card.number.toString(), point.id))
             }
             keys += other
             views += other
@@ -69,9 +70,12 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val staysOn get() = true
     override val hidesBars get() = onItsSide
     override val takesHardKeys get() = true
-    override val spoken get() = text(R.string.deficiency_spoken, named())
+    override val spoken get() = text(if (inRun) R.string.exam_call_spoken else R.string.deficiency_spoken, named())
 
-    private fun view() = shell.attempt { shell.core.walk(walk) }
+    /** In an examination nothing is put right: one key calls it. */
+    private val inRun get() = place.run != null
+
+    private fun view() = shell.attempt { shell.core.walkOf(walk) }
 
     private fun named(): String {
         val known = view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
@@ -80,18 +84,23 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val about = view()?.card?.points?.firstOrNull { it.id == point }
-        return GloveFrame(context)
-            .put(Spot.FIRST, key(Face.GOOD, text(R.string.put_right_now), Sign.TICK) { noteIt(now = true) })
-            .put(Spot.SECOND, key(Face.BAD, text(R.string.note_go_on), Sign.CROSS) { noteIt(now = false) })
+        val frame = GloveFrame(context)
+        if (inRun) {
+            frame.put(Spot.FIRST, key(Face.BAD, text(R.string.exam_call), Sign.CROSS) { noteIt(now = false) })
+        } else {
+            frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.put_right_now), Sign.TICK) { noteIt(now = true) })
+            frame.put(Spot.SECOND, key(Face.BAD, text(R.string.note_go_on), Sign.CROSS) { noteIt(now = false) })
+        }
+        return frame
             .put(Spot.SIDE_ONE, key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.back() })
-            .put(Spot.SIDE_TWO, key(Face.SIDE, text(R.string.note_or_photo), Sign.PLUS) { shell.go(Place(PageKind.WRITE, walk, Why.NOTE.name, *place.args.drop(1).toTypedArray())) })
+            .put(Spot.SIDE_TWO, key(Face.SIDE, text(if (inRun) R.string.add_note else R.string.note_or_photo), Sign.PLUS) { shell.go(Place(PageKind.WRITE, walk, Why.NOTE.name, *place.args.drop(1).toTypedArray())) })
             .put(
                 Spot.MIDDLE,
                 parts.scroll(
                     body(
                         parts.eyebrow(about?.prompt.orEmpty()),
                         parts.heading(named(), 27),
-                        parts.words(text(R.string.deficiency_words), 18),
+                        parts.words(text(if (inRun) R.string.exam_call_words else R.string.deficiency_words), 18),
                         note?.takeIf { name != OTHER }?.let { parts.panel(parts.words(it, 18, ground = palette.panel)) },
                         if (photos.isEmpty()) null else parts.words(text(R.string.photos_taken, photos.size), 17),
                     ),
@@ -108,7 +117,7 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     override fun hard(answer: HardAnswer) = when (answer) {
-        HardAnswer.FIRST -> noteIt(now = true)
+        HardAnswer.FIRST -> noteIt(now = !inRun)
         HardAnswer.SECOND -> noteIt(now = false)
         HardAnswer.AGAIN -> shell.say(spoken)
     }

@@ -6,6 +6,7 @@ import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
 import slingseal.core.BundleReport
+import slingseal.core.MovingOut
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -48,7 +49,7 @@ internal fun Screen.codePage(shell: Shell, onItsSide: Boolean, code: View, read:
 }
 
 /** Shows a moving code, frame after frame without an end: whoever reads it says when it is whole. */
-class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
+open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val hands = Handler(Looper.getMainLooper())
     private val step = Runnable { next() }
     private var code: CodeView? = null
@@ -60,10 +61,20 @@ class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken get() = text(R.string.move_words)
 
     override fun build(): View {
-        val out = shell.attempt { shell.core.movingBegin(place.args[0].ifEmpty { null }) } ?: return page(text(R.string.move), body())
+        val out = prepare() ?: return page(text(R.string.move), body())
         val first = shell.attempt { shell.core.movingFrame(0u) } ?: return page(text(R.string.move), body())
         val view = codeView(shell, first, text(R.string.move_code))
         code = view
+        val words = body(*about(out).toTypedArray())
+        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
+        return codePage(shell, onItsSide, view, underCode(words, done))
+    }
+
+    /** Readies what the frames are of. */
+    protected open fun prepare(): MovingOut? = shell.attempt { shell.core.movingBegin(place.args[0].ifEmpty { null }) }
+
+    /** What is said beside the code. */
+    protected open fun about(out: MovingOut): List<View> {
         val facts = parts.facts(
             listOf(
                 text(R.string.records) to out.records.toString(),
@@ -73,9 +84,7 @@ class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
             18,
         )
         val left = out.leftOut.map { parts.signed(Sign.CROSS, parts.words(it, 17)) }
-        val words = body(parts.words(text(R.string.move_words), 18, bold = true), parts.panel(facts), *left.toTypedArray(), parts.words(text(R.string.move_no_photos), 16, quiet = true))
-        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
-        return codePage(shell, onItsSide, view, underCode(words, done))
+        return listOf(parts.words(text(R.string.move_words), 18, bold = true), parts.panel(facts)) + left + parts.words(text(R.string.move_no_photos), 16, quiet = true)
     }
 
     private fun next() {

@@ -39,6 +39,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
             key(Face.ROW, text(R.string.records), Sign.LIST, text(R.string.records_count, start.records.toInt())) { shell.go(Place(PageKind.RECORDS)) },
             key(Face.ROW, text(R.string.move), Sign.SPREAD, text(R.string.move_about)) { shell.go(Place(PageKind.MOVE)) },
             key(Face.ROW, text(R.string.set_up), Sign.KEY, text(R.string.set_up_about)) { shell.go(Place(PageKind.SET_UP)) },
+            key(Face.ROW, text(R.string.exams), Sign.EYE, exams()) { shell.go(Place(PageKind.EXAMS)) },
             key(Face.ROW, text(R.string.settings), Sign.SUN, text(R.string.settings_about)) { shell.go(Place(PageKind.SETTINGS)) },
         )
         return body(
@@ -51,6 +52,8 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
             parts.words(text(R.string.manual_rules), 15, quiet = true),
         )
     }
+
+    private fun exams() = shell.openRuns().firstOrNull()?.let { "${it.student}: ${text(R.string.exam_goes_on, it.load)}" } ?: text(R.string.exams_about)
 
     private fun row(line: WalkLine): View {
         val state = when (line.state) {

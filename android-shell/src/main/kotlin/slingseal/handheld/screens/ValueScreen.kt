@@ -27,7 +27,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     private var typed = ""
 
     private fun ask(): Asked? {
-        val view = shell.attempt { shell.core.walk(walk) } ?: return null
+        val view = shell.attempt { shell.core.walkOf(walk) } ?: return null
         val number = finding
         if (number != null) return view.findings.firstOrNull { it.number == number }?.let { Asked(it.prompt, it.prompt, it.kind) }
         return view.card?.points?.firstOrNull { it.id == place.args[2] }?.let { Asked(it.prompt, it.spoken, it.kind) }
@@ -98,7 +98,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
         } else {
             WalkRequest.LookAgain(number, true, words.trim(), null, emptyList())
         }
-        val before = shell.attempt { shell.core.walk(walk) }?.findings?.size ?: 0
+        val before = shell.attempt { shell.core.walkOf(walk) }?.findings?.size ?: 0
         val after = shell.answer(walk, request, Beat.GOOD) ?: return shell.redraw()
         if (after.findings.size > before) shell.feel(Beat.DEFICIENCY)
         shell.backTo(PageKind.WALK)

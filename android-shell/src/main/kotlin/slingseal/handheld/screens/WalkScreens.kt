@@ -18,6 +18,7 @@ import slingseal.core.WalkView
 
 /** The page of a walk, whatever the core says comes next. */
 fun walkScreen(shell: Shell, place: Place): Screen {
+    place.run?.let { return runScreen(shell, place, it) }
     val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return StartScreen(shell, place)
     val card = walk.card
     return when (walk.next) {
@@ -31,7 +32,7 @@ fun walkScreen(shell: Shell, place: Place): Screen {
 
 /** Does a request, feels its answer, draws the walk anew. */
 internal fun Shell.answer(walk: String, request: WalkRequest, beat: Beat): WalkView? {
-    val view = attempt { core.doWalk(walk, request) }
+    val view = attempt { core.doOn(walk, request) }
     notice = notice ?: view?.refused?.message
     feel(if (view == null || view.refused != null) Beat.REFUSED else beat)
     return view?.takeIf { it.refused == null }
@@ -81,7 +82,7 @@ class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val staysOn get() = true
 
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.all_cards), body())
+        val walk = shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.all_cards), body())
         val rows = walk.cards.mapIndexed { at, state ->
             val number = at + 1
             val station = walk.stations.firstOrNull { number in it.first.toInt()..it.last.toInt() }?.title.orEmpty()
@@ -93,7 +94,7 @@ class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 slingseal.core.CardState.UNANSWERED -> Sign.NONE to R.string.card_open
             }
             key(Face.ROW, "$number · $station", sign, text(word)) {
-                if (shell.answer(walk.walk, WalkRequest.GoTo(number.toUInt()), Beat.GOOD) != null) shell.backTo(PageKind.WALK) else shell.redraw()
+                if (shell.answer(place.args[0], WalkRequest.GoTo(number.toUInt()), Beat.GOOD) != null) shell.backTo(PageKind.WALK) else shell.redraw()
             }
         }
         return page(text(R.string.all_cards), body(parts.column(*rows.toTypedArray(), space = 14)))

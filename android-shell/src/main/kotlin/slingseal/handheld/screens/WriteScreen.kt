@@ -30,8 +30,8 @@ class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     override val done get() = text(R.string.take_it)
     override val before get() = if (why == Why.NOTE) place.args[5] else ""
 
-    /** A photograph goes with the note; what is typed already goes along. */
-    override fun extra(): List<View> = if (why != Why.NOTE) {
+    /** A photograph goes with the note of an inspection; what is typed already goes along. */
+    override fun extra(): List<View> = if (why != Why.NOTE || place.run != null) {
         emptyList()
     } else {
         val (card, point, name) = place.args.drop(2)
