@@ -22,6 +22,7 @@ import slingseal.handheld.look.VerdictView
 import slingseal.handheld.screens.Purpose
 import slingseal.handheld.screens.Why
 import slingseal.handheld.support.Contrast
+import slingseal.handheld.support.ExamScenes
 import slingseal.handheld.support.Gloves
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
@@ -43,9 +44,9 @@ class PicturesTest {
         Zone.newPhone()
         Zone.camera()
         zone = Zone()
-        zone.inspector()
+        zone.inspector("inspector,instructor")
         core = Core.of(RuntimeEnvironment.getApplication())
-        pages = scenes()
+        pages = scenes() + ExamScenes(zone, core).places()
     }
 
     private fun scenes(): Map<String, Place> {
@@ -272,7 +273,17 @@ class PicturesTest {
     fun inSpanishOnATallPhone() {
         // the core words a walk when it opens it: this phone speaks Spanish from the start
         Core.close()
-        draw("spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY), setOf("start", "card", "deficiency", "go", "settings"))
+        draw("spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY), setOf("start", "card", "deficiency", "go", "settings", "exam-card", "exam-result", "exam-key", "exam-plan", "exam-standard"))
+        judge()
+    }
+
+    /** The doors to examinations, which are shut while a run goes on. */
+    @Test
+    fun examinationsWhileNoRunGoesOn() {
+        for (run in core.examRuns().filter { it.state == "open" }) core.examEnd(run.run)
+        val doors = setOf("exams", "card")
+        draw("doors", "w360dp-h640dp-port-xhdpi", 1f, Palette.entries, doors)
+        draw("doors-side-200", "w640dp-h360dp-land-xhdpi", 2f, listOf(Palette.DAY), doors)
         judge()
     }
 
@@ -318,6 +329,6 @@ class PicturesTest {
     }
 
     private companion object {
-        val GLOVE_PAGES = setOf("card", "card-value", "deficiency", "finding", "hook")
+        val GLOVE_PAGES = setOf("card", "card-value", "deficiency", "finding", "hook", "exam-card", "exam-value", "exam-call")
     }
 }

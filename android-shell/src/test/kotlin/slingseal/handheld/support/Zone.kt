@@ -14,6 +14,9 @@ import org.robolectric.Robolectric
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.android.controller.ActivityController
 import slingseal.core.CodeView
+import slingseal.core.ExamKeyView
+import slingseal.core.ExamPlan
+import slingseal.core.ExamStandard
 import slingseal.core.Handheld
 import slingseal.core.Issue
 import slingseal.core.PointKind
@@ -78,13 +81,30 @@ class Zone {
     }
 
     /** The phone under test, an inspector's, set up without the screens. */
-    fun inspector() {
+    fun inspector(roles: String = "inspector") {
         val phone = Core.of(RuntimeEnvironment.getApplication())
         meet(phone)
-        credential(phone, "Lantern 1", "inspector")
+        credential(phone, "Lantern 1", roles)
+    }
+
+    /** The phone under test, an instructor's who inspects too. */
+    fun instructor() {
+        val phone = Core.of(RuntimeEnvironment.getApplication())
+        meet(phone)
+        credential(phone, "Mason 5", "instructor,inspector")
+    }
+
+    /** An instructor's device without a screen. */
+    fun school(): Handheld = core("school").also {
+        meet(it)
+        credential(it, "Mason 5", "instructor")
     }
 
     companion object {
+        /** Drawn from words, so that the same words plant the same: two wanted of so many, five minutes, one false call. */
+        fun locked(device: Handheld, tag: CodeView, seed: String, count: UInt = 3u): ExamKeyView =
+            device.examLock(ExamPlan(tag.text, emptyList(), count, seed), ExamStandard(2u, 300u, 1u), PIN)
+
         /** A device without a screen walks a load through, everything good, and seals it. */
         fun sealed(device: Handheld, tag: CodeView, fit: Boolean = true): SealView {
             var view = device.beginWalk(tag.text)

@@ -1,0 +1,374 @@
+package slingseal.handheld
+
+import android.view.View
+import android.widget.EditText
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertNotEquals
+import org.junit.Assert.assertTrue
+import org.junit.Before
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import org.robolectric.annotation.GraphicsMode
+import slingseal.core.MovingTaken
+import slingseal.core.PlantedView
+import slingseal.core.RunView
+import slingseal.core.VerdictWord
+import slingseal.handheld.look.CodeView
+import slingseal.handheld.look.VerdictView
+import slingseal.handheld.screens.CardScreen
+import slingseal.handheld.screens.MoveOutScreen
+import slingseal.handheld.screens.RunBand
+import slingseal.handheld.screens.ValueScreen
+import slingseal.handheld.sense.Beat
+import slingseal.handheld.support.Screen
+import slingseal.handheld.support.Zone
+import slingseal.handheld.support.Zone.Companion.PIN
+import slingseal.handheld.support.see
+
+/** An examination by real touches: planted and locked, run against the clock, scored and told. */
+@RunWith(RobolectricTestRunner::class)
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class ExamTest {
+    private lateinit var zone: Zone
+    private val core get() = Core.of(RuntimeEnvironment.getApplication())
+
+    @Before
+    fun newPhone() {
+        Zone.newPhone()
+        zone = Zone()
+    }
+
+    private val Screen.hand get() = activity as HandheldActivity
+
+    private fun Screen.backTo(page: PageKind) {
+        hand.backTo(page)
+        settle()
+    }
+
+    private fun Screen.type(digits: String) = digits.forEach { press(key(it.toString()), settleFirst = false) }
+
+    private fun Screen.write(words: String) = shown().filterIsInstance<EditText>().single().setText(words)
+
+    private fun Screen.step(name: String, sign: String) = press(keys().first { it.contentDescription == "$name: $sign" })
+
+    private fun Screen.readCode() = Zone.readIndependently(pixels(), box(shown().filterIsInstance<CodeView>().single()))
+
+    private fun run(): RunView = core.examRun(core.examRuns().single { it.state == "open" }.run)
+
+    /** Calls a deficiency of the card in front. */
+    private fun Screen.call(shown: String) {
+        press("Deficiency")
+        press(shown)
+        assertFalse("nothing is put right in a run", hasKey("Put right now"))
+        press("Call it")
+        assertEquals(Beat.DEFICIENCY, hand.lastBeat)
+    }
+
+    /** Everything good, what is planned where a value is asked for, until `stop` says so or no card is left. */
+    private fun Screen.walkOn(see: () -> Unit = {}, stop: (Int) -> Boolean = { false }) {
+        while (hand.front is CardScreen && !stop(run().walk.card!!.number.toInt())) {
+            see()
+            if (hasKey("All good")) {
+                press("All good")
+                continue
+            }
+            press("Give value")
+            assertTrue(hand.front is ValueScreen)
+            see()
+            val plan = Regex("Must be (\\d+)").find(words())?.groupValues?.get(1)
+            if (plan == null) {
+                press(keys().first { it.label.toString() != "Back" })
+            } else {
+                type(plan)
+                press("Take it")
+            }
+        }
+    }
+
+    private fun lockTwo(screen: Screen, tag: slingseal.core.CodeView): String {
+        screen.press("Examinations")
+        screen.press("Plant and lock")
+        screen.hand.see(Zone.camera(tag))
+        assertTrue(screen.words(), screen.words().contains("does not fly until every planted deficiency is put right"))
+        repeat(2) { screen.step("Planted", "Less") }
+        screen.press("Draw others")
+        val first = screen.words()
+        RuntimeEnvironment.setQualifiers("+land")
+        RuntimeEnvironment.setQualifiers("+port")
+        screen.hand.redraw()
+        screen.settle()
+        assertEquals("what is to be rigged does not change under the instructor's hands", first, screen.words())
+        screen.press("Standard")
+        screen.step("Must find", "Less")
+        screen.step("False calls let pass", "More")
+        assertTrue(screen.words(), screen.words().contains("1 of 2") && screen.words().contains("2:00"))
+        screen.press("Lock it")
+        screen.type("000000")
+        screen.press("Lock it")
+        assertTrue(screen.words(), screen.words().contains("PIN is wrong", ignoreCase = true))
+        screen.type(PIN)
+        screen.press("Lock it")
+        return first
+    }
+
+    @Test
+    fun lockedRunRestartedScoredAndTold() {
+        zone.instructor()
+        val tag = zone.tag()
+        val first = Zone.launch()
+        var screen = Screen(first.get())
+        val rigged = lockTwo(screen, tag)
+        val key = core.examKeys().single()
+        val planted: List<PlantedView> = core.examReveal(key.key, PIN).planted!!
+        assertEquals(2, planted.size)
+        for (one in planted) assertTrue(rigged, rigged.contains(one.shown))
+        assertTrue(screen.words(), screen.words().contains(key.short))
+        assertEquals(key.code.text, screen.readCode())
+        for (one in planted) assertFalse(screen.words(), screen.words().contains(one.shown))
+
+        screen.press("Begin a run on this device")
+        screen.write("Thistle 7")
+        screen.press("Take it")
+        screen.press("Begin")
+        assertTrue(screen.hand.front is CardScreen)
+        assertTrue(screen.words(), screen.words().contains("Examination, no inspection"))
+        assertTrue(screen.words(), Regex("0:0\\d of 2:00").containsMatchIn(screen.words()))
+
+        // a false call on a card where nothing is planted, then the first planted one is found
+        val cards = planted.map { it.card.toInt() }
+        screen.walkOn { it !in cards && core.examRun(run().run).walk.card!!.points.any { point -> point.deficiencies.isNotEmpty() } }
+        val wrong = run().walk.card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first()
+        screen.call(wrong.shown)
+        assertEquals(1, run().walk.findings.size)
+        screen.walkOn { it == cards[0] }
+        screen.call(planted[0].shown)
+        assertEquals(2, run().walk.findings.size)
+
+        // the program dies in the middle; the clock does not
+        val before = run()
+        first.pause().stop().destroy()
+        Core.close()
+        Thread.sleep(2100)
+        val fresh = Zone.launch()
+        screen = Screen(fresh.get())
+        assertTrue("the run comes up by itself", screen.hand.front is CardScreen)
+        val after = run()
+        assertEquals(before.walk.card!!.number, after.walk.card!!.number)
+        assertEquals(before.began, after.began)
+        assertTrue("${before.elapsedS} then ${after.elapsedS}", after.elapsedS >= before.elapsedS + 2u)
+        assertTrue(screen.words(), screen.words().contains(Regex("\\d:\\d\\d of 2:00")))
+        // the clock on the screen moves by itself
+        val shown = screen.words()
+        Thread.sleep(1100)
+        screen.settle(1100)
+        assertNotEquals(shown, screen.words())
+
+        // nothing pauses it, and behind it every other door is shut
+        screen.press("More")
+        assertFalse(screen.hasKey("Pause"))
+        screen.backTo(PageKind.EXAMS)
+        assertEquals(setOf("Back", "Thistle 7"), screen.keys().map { it.label.toString() }.toSet())
+        screen.press("Thistle 7")
+
+        // the second planted one is passed as good; the last card leads to the end
+        screen.walkOn()
+        assertTrue(screen.words(), screen.words().contains("Every card is answered"))
+        screen.press("End the run")
+        assertTrue(screen.words(), screen.words().contains("The run is ended"))
+        assertTrue(screen.hasKey("Show the sheet"))
+        screen.press("Score")
+        screen.type(PIN)
+        screen.press("Score it")
+
+        val line = core.examResults().single()
+        assertEquals(listOf("passed", "Thistle 7", "Mason 5"), listOf(line.outcome, line.student, line.instructor))
+        assertEquals(listOf(1u, 2u, 1u), listOf(line.found, line.of, line.falseCalls))
+        val words = screen.words()
+        assertTrue(words, words.contains("It is no inspection, and no load is fit by it"))
+        assertTrue(words, words.contains("Passed") && words.contains("Found 1 of 2; 1 wanted."))
+        assertTrue(words, Regex("Card ${cards[0]}, .*: ${Regex.escape(planted[0].shown)}: found at \\d:\\d\\d").containsMatchIn(words))
+        assertTrue(words, Regex("Card ${cards[1]}, .*: ${Regex.escape(planted[1].shown)}: missed: passed as good").containsMatchIn(words))
+        assertTrue(words, words.contains("called “${wrong.shown}”"))
+        assertTrue("in the order of the load", words.indexOf("Card ${cards[0]}, ") < words.indexOf("Card ${cards[1]}, "))
+        assertTrue(words, Regex("\\d:\\d\\d  card 1, ").containsMatchIn(words))
+
+        // no inspection came of it, and the signed result is a code that no hook check takes
+        assertTrue(core.records(null, 10u).isEmpty() && core.start().inHand.isEmpty())
+        screen.press("Show the code")
+        val verdict = core.check(screen.readCode(), tag.text)
+        assertEquals(VerdictWord.NO_GO, verdict.verdict)
+        assertTrue(verdict.first, verdict.first.contains("examination result"))
+        screen.press("Done")
+        screen.backTo(PageKind.EXAMS)
+        screen.press("Runs and results")
+        assertTrue(screen.hasKey("Thistle 7"))
+        screen.press("Back")
+        screen.press("The class")
+        assertTrue(screen.words(), screen.words().contains("passed 1 of 1 runs") && screen.words().contains(planted[1].name))
+    }
+
+    @Test
+    fun aStudentsPhoneRunsAndItsSheetGoesBackByMovingCode() {
+        val school = zone.school()
+        val tag = zone.tag()
+        val key = Zone.locked(school, tag, "Monday")
+        zone.meet(core)
+        val screen = Screen(Zone.launch().get())
+        screen.press("Examinations")
+        screen.press("Run as a student")
+        screen.hand.see(Zone.camera(tag))
+        assertTrue(screen.words(), screen.words().contains("not an examination key"))
+        screen.hand.see(Zone.camera(key.code))
+        screen.write("Pupil 1")
+        screen.press("Take it")
+        assertTrue(screen.words(), screen.words().contains(key.short) && screen.words().contains("Mason 5"))
+        screen.press("Begin")
+        assertTrue(screen.words(), screen.words().contains("tag of load KM-015 is not known here"))
+        assertEquals(Beat.REFUSED, screen.hand.lastBeat)
+        screen.press("Scan tag")
+        screen.hand.see(Zone.camera(zone.tag("KM-016")))
+        screen.press("Begin")
+        assertTrue("another load is refused: ${screen.words()}", core.examRuns().isEmpty())
+        screen.press("Scan tag")
+        screen.hand.see(Zone.camera(tag))
+        screen.press("Begin")
+        assertTrue(screen.hand.front is CardScreen)
+        screen.press("More")
+        screen.press("End the run")
+        assertTrue(screen.words(), Regex("Cards not answered: \\d+").containsMatchIn(screen.words()))
+        screen.press("End the run")
+        assertFalse("what is planted is not known here", screen.hasKey("Score"))
+        screen.press("Show the sheet")
+
+        school.movingListen()
+        var done: MovingTaken.Done? = null
+        var look = 0
+        while (done == null) {
+            check(look++ < 200) { "the sheet does not come whole" }
+            screen.settle(MoveOutScreen.FRAME)
+            val text = runCatching { screen.readCode() }.getOrNull() ?: continue
+            done = school.movingTake(text) as? MovingTaken.Done
+        }
+        assertEquals(1u, done.report.papers)
+        assertEquals(emptyList<Any>(), done.report.setAside)
+        val waiting = school.examRuns().single()
+        assertTrue(waiting.canScore)
+        val result = school.examScore(waiting.run, PIN)
+        assertEquals("failed", result.line.outcome)
+
+        // the result comes back by its code, and the student reads the debrief
+        screen.press("Done")
+        screen.backTo(PageKind.EXAMS)
+        screen.press("Runs and results")
+        screen.press("Scan a result")
+        screen.hand.see(Zone.camera(core.codeOf(result.text)))
+        screen.press("Pupil 1")
+        assertTrue(screen.words(), screen.words().contains("Failed") && screen.words().contains("missed: not reached"))
+    }
+
+    /** Two keys, the same student, the same answers: every word on every page is the same. */
+    @Test
+    fun theStudentsPagesSayNothingOfWhatIsPlanted() {
+        val tag = zone.tag()
+        val pages = listOf("Monday", "Tuesday").map { seed ->
+            val school = zone.school()
+            val key = Zone.locked(school, tag, seed)
+            val list = school.examReveal(key.key, PIN).planted!!
+            Zone.newPhone()
+            zone.meet(core)
+            core.receive(tag.text)
+            core.receive(key.code.text)
+            list.map { it.point to it.name } to studentsPages(key.short)
+        }
+        assertNotEquals(pages[0].first, pages[1].first)
+        assertTrue("${pages[0].second.size} pages", pages[0].second.size > 40)
+        pages[0].second.zip(pages[1].second).forEach { (one, other) -> assertEquals(one, other) }
+        assertEquals(pages[0].second.size, pages[1].second.size)
+    }
+
+    private fun studentsPages(short: String): List<String> {
+        val controller = Zone.launch()
+        val screen = Screen(controller.get())
+        val pages = mutableListOf<String>()
+        fun see() {
+            screen.settle()
+            val said = screen.shown().mapNotNull { it.contentDescription }.joinToString("\n")
+            pages += "${screen.words()}\n$said".replace(Regex("\\d:\\d\\d"), "TIME").replace(Regex("\\d{6}Z \\w+ \\d+"), "DAY").replace(short, "KEY")
+        }
+        screen.press("Examinations")
+        screen.press("Keys")
+        screen.press(screen.keys().first { it.label.contains(short) })
+        screen.press("Begin a run on this device")
+        see()
+        screen.write("Pupil 1")
+        screen.press("Take it")
+        see()
+        screen.press("Begin")
+        screen.walkOn(::see) { it == 3 }
+        screen.press("Deficiency")
+        see()
+        screen.press(run().walk.card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first().shown)
+        see()
+        screen.press("Call it")
+        for (side in listOf("End the run", "Called so far", "All cards", "Light and voice")) {
+            screen.press("More")
+            see()
+            screen.press(side)
+            see()
+            assertEquals("the clock stands over $side", 1, screen.shown().filterIsInstance<RunBand>().count())
+            screen.backTo(PageKind.WALK)
+        }
+        screen.walkOn(::see)
+        see()
+        screen.press("End the run")
+        see()
+        controller.pause().stop().destroy()
+        return pages
+    }
+
+    @Test
+    fun aKeyAtTheHookIsNoGoAndSaysWhatItIs() {
+        val school = zone.school()
+        val tag = zone.tag()
+        val key = Zone.locked(school, tag, "Monday")
+        zone.meet(core)
+        val screen = Screen(Zone.launch().get())
+        screen.press("Hook check")
+        screen.press("Scan seal")
+        screen.hand.see(Zone.camera(key.code))
+        screen.hand.see(Zone.camera(tag))
+        assertEquals("NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
+        assertTrue(screen.words(), screen.words().contains("examination key: training, and no inspection"))
+        screen.press("Next load")
+        screen.press("Tag alone")
+        screen.hand.see(Zone.camera(key.code))
+        assertTrue("a key is no tag: ${screen.words()}", screen.shown().none { it is VerdictView })
+    }
+
+    @Test
+    fun whatIsPlantedShowsUnderThePinAndGoesWithThePage() {
+        zone.instructor()
+        val key = Zone.locked(core, zone.tag(), "Monday")
+        val planted = key.planted!!
+        val controller = Zone.launch()
+        val screen = Screen(controller.get())
+        screen.press("Examinations")
+        screen.press("Keys")
+        screen.press(screen.keys().first { it.label.contains(key.short) })
+        screen.press("Show what is planted")
+        screen.type("000000")
+        screen.press("Show what is planted")
+        assertTrue(screen.words(), planted.none { screen.words().contains(it.shown) })
+        screen.type(PIN)
+        screen.press("Show what is planted")
+        assertTrue(screen.words(), planted.all { screen.words().contains(it.shown) })
+        controller.pause()
+        controller.resume()
+        screen.settle()
+        assertTrue(screen.words(), planted.none { screen.words().contains(it.shown) })
+        assertEquals(View.VISIBLE, screen.key("Show what is planted").visibility)
+    }
+}
