@@ -1,5 +1,6 @@
 package slingseal.handheld
 
+import android.view.KeyEvent
 import android.view.View
 import android.widget.EditText
 import org.junit.Assert.assertEquals
@@ -12,6 +13,7 @@ import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
+import slingseal.core.ExamBegin
 import slingseal.core.MovingTaken
 import slingseal.core.PlantedView
 import slingseal.core.RunView
@@ -134,7 +136,7 @@ class ExamTest {
         screen.press("Take it")
         screen.press("Begin")
         assertTrue(screen.hand.front is CardScreen)
-        assertTrue(screen.words(), screen.words().contains("Examination, no inspection"))
+        assertTrue(screen.words(), screen.words().contains("Examination\nNo inspection · Thistle 7"))
         assertTrue(screen.words(), Regex("0:0\\d of 2:00").containsMatchIn(screen.words()))
 
         // a false call on a card where nothing is planted, then the first planted one is found
@@ -165,6 +167,14 @@ class ExamTest {
         Thread.sleep(1100)
         screen.settle(1100)
         assertNotEquals(shown, screen.words())
+
+        // turned in the hand: the same card under the same clock
+        RuntimeEnvironment.setQualifiers("+land")
+        fresh.recreate()
+        screen = Screen(fresh.get())
+        screen.settle()
+        assertEquals(after.walk.card!!.title, screen.heading())
+        assertEquals(1, screen.shown().filterIsInstance<RunBand>().count())
 
         // nothing pauses it, and behind it every other door is shut
         screen.press("More")
@@ -327,6 +337,22 @@ class ExamTest {
         see()
         controller.pause().stop().destroy()
         return pages
+    }
+
+    @Test
+    fun aRunIsAnsweredByTheVolumeKeys() {
+        zone.instructor()
+        val key = Zone.locked(core, zone.tag(), "Monday")
+        core.examBegin(ExamBegin(key.key, null, "Pupil 1"))
+        val screen = Screen(Zone.launch().get())
+        screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP)
+        assertEquals(2u, run().walk.card!!.number)
+        // a deficiency: the first name, called
+        for (code in listOf(KeyEvent.KEYCODE_VOLUME_DOWN, KeyEvent.KEYCODE_VOLUME_DOWN, KeyEvent.KEYCODE_VOLUME_UP, KeyEvent.KEYCODE_VOLUME_UP)) screen.hardKey(code)
+        assertEquals(1, run().walk.findings.size)
+        assertEquals(Beat.DEFICIENCY, screen.hand.lastBeat)
+        screen.press("Undo")
+        assertTrue(run().walk.findings.isEmpty())
     }
 
     @Test

@@ -95,7 +95,7 @@ class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
         return page(
             text(R.string.exam_ready),
-            body(training(shell), parts.panel(facts), parts.words(text(R.string.exam_ready_words), 19), scan),
+            body(parts.words(text(R.string.exam_ready_words), 19, bold = true), scan, parts.panel(facts), training(shell)),
             listOf(key(Face.GOOD, text(R.string.exam_start), Sign.TICK) { begin() }),
         )
     }

@@ -39,7 +39,7 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
     private val hands = Handler(Looper.getMainLooper())
     private val tick = Runnable { move() }
     private val ground = shell.palette.page
-    private val what = line(shell.activity.getString(R.string.exam_band), 19)
+    private val what = line(shell.activity.getString(R.string.exam_band), 22)
     private val who = line("", 16)
     private val clock = line("", 26)
 
@@ -49,8 +49,8 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
         val fill = ViewGroup.LayoutParams.MATCH_PARENT
         fun share(of: Float) = LayoutParams(0, fill, of)
         if (onItsSide) {
-            addView(what, share(1.1f))
-            addView(who, share(0.7f))
+            addView(what, share(0.8f))
+            addView(who, share(1.2f))
             addView(clock, share(1f))
         } else {
             val words = LinearLayout(context).apply {
@@ -80,7 +80,7 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
             android.util.Log.i("slingseal", "no clock: ${e.message}")
             return null
         }
-        who.text = view.student
+        who.text = context.getString(R.string.exam_band_who, view.student)
         clock.text = when {
             view.clockJumped -> context.getString(R.string.exam_clock_set, view.clock)
             view.over -> context.getString(R.string.exam_over, view.clock)
