@@ -9,6 +9,8 @@ mod intake;
 mod page;
 mod reply;
 mod routes;
+#[cfg(test)]
+mod strange;
 
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::sync::Arc;
