@@ -1,5 +1,6 @@
 //! What the disk can do to a home: it is full, it fails, the power goes. Through a layer between SQLite and the disk.
 
+mod points;
 mod watch;
 
 use std::collections::BTreeMap;

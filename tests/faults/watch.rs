@@ -47,6 +47,27 @@ impl Watch {
         None
     }
 
+    /// From here on cuts are kept; what lies in the folder now is on the disk.
+    pub(crate) fn begin(&mut self, folder: &Path) {
+        self.cuts.clear();
+        self.durable.clear();
+        for entry in std::fs::read_dir(folder).expect("the home's folder") {
+            let path = entry.expect("an entry of it").path();
+            let name = path.to_string_lossy();
+            if name.ends_with(".db") || name.ends_with(".db-wal") {
+                self.durable.insert(path.clone(), std::fs::read(&path).expect("a file of the home"));
+            }
+        }
+        self.acknowledged = 0;
+        self.keep = true;
+    }
+
+    /// The cuts since `begin`.
+    pub(crate) fn end(&mut self) -> Vec<Cut> {
+        self.keep = false;
+        std::mem::take(&mut self.cuts)
+    }
+
     /// A file is being synced: the power may go before it is, after some of it is, and after all of everything is.
     fn syncing(&mut self, path: &Path) {
         let now = std::fs::read(path).unwrap_or_default();
