@@ -126,8 +126,19 @@ class JourneyTest {
         assertEquals("Lantern 1", go.facts?.inspector)
         val swapped = hookup.check(text, zone.tag("KM-016").text)
         assertEquals(VerdictWord.NO_GO, swapped.verdict)
-        // half a code is no seal at all: the core refuses it with a line that says what to do
-        assertThrows(HandheldException.BadInput::class.java) { hookup.check(text.dropLast(3), tag.text) }
+        // a code that was cut: no spelling of Base45 (RFC 9285) ends one sign after a whole group of three, so the core refuses
+        // it with a line that says what to do; a cut that spells fewer bytes is NO-GO. Which of the two hangs on the last bytes.
+        val whole = text.substringAfter(':').length
+        for (cut in 1..6) {
+            val part = text.dropLast(cut)
+            if ((whole - cut) % 3 == 1) assertThrows(HandheldException.BadInput::class.java) { hookup.check(part, tag.text) }
+            val verdict = try {
+                hookup.check(part, tag.text).verdict
+            } catch (e: HandheldException.BadInput) {
+                VerdictWord.NO_GO
+            }
+            assertEquals("$cut signs less", VerdictWord.NO_GO, verdict)
+        }
     }
 
     /** The second device is a phone of the same kind: it scans the seal off the first one's screen, then the tag. */

@@ -193,12 +193,17 @@ class Zone {
             val pixels = IntArray(r.width() * r.height())
             screen.getPixels(pixels, 0, r.width(), r.left, r.top, r.width(), r.height())
             val hints = mapOf(DecodeHintType.POSSIBLE_FORMATS to listOf(BarcodeFormat.QR_CODE), DecodeHintType.TRY_HARDER to true)
-            // black and white without shade: one threshold for the whole picture; where that fails, one for each neighbourhood
+            // black and white without shade: one threshold for the whole picture; where that fails, one for each neighbourhood;
+            // where the search for the corners fails, as it does for one code or another, module by module off the grid
             val source = RGBLuminanceSource(r.width(), r.height(), pixels)
             return try {
                 QRCodeReader().decode(BinaryBitmap(GlobalHistogramBinarizer(source)), hints).text
             } catch (e: ReaderException) {
-                QRCodeReader().decode(BinaryBitmap(HybridBinarizer(source)), hints).text
+                try {
+                    QRCodeReader().decode(BinaryBitmap(HybridBinarizer(source)), hints).text
+                } catch (e: ReaderException) {
+                    QRCodeReader().decode(BinaryBitmap(GlobalHistogramBinarizer(source)), hints + (DecodeHintType.PURE_BARCODE to true)).text
+                }
             }
         }
     }
