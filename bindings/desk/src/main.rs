@@ -15,7 +15,19 @@ use std::process::ExitCode;
 
 use clap::Parser;
 
+/// What a shell sees of a program that its pipe's reader ended: 128 and the signal's number.
+#[cfg(unix)]
+const READER_GONE: i32 = 128 + signal_hook::consts::SIGPIPE;
+
 fn main() -> ExitCode {
+    // Who reads only the first lines has read enough: that is no fault of ours, and nothing to panic about. What was
+    // answered is on disk by then. Sockets of the leader's page raise no such signal.
+    #[cfg(unix)]
+    let _ = signal_hook::flag::register_conditional_shutdown(
+        signal_hook::consts::SIGPIPE,
+        READER_GONE,
+        std::sync::Arc::new(std::sync::atomic::AtomicBool::new(true)),
+    );
     let cli = cli::Cli::parse();
     let json = cli.json;
     match verbs::run(cli) {

@@ -170,6 +170,21 @@ fn an_examination_by_verbs() {
     // One of one: 0.2065 to 1 (SciPy 1.17.1, binomtest(1, 1).proportion_ci(method="wilson")).
     assert!(csv.contains("bag,grab hook is reversed,1,1,1.0000,0.2065,1.0000"), "{csv}");
     assert_eq!(school.done("desk", &["records", "list"], ""), "");
+    a_reader_that_goes_away_is_no_fault(&school);
+}
+
+/// As `slingseal … | head -1`: the pipe is closed before anything is written.
+fn a_reader_that_goes_away_is_no_fault(school: &School) {
+    let (reader, writer) = std::io::pipe().unwrap();
+    drop(reader);
+    let output = Command::new(env!("CARGO_BIN_EXE_slingseal"))
+        .args(["--home", &school.at("desk"), "exam", "class"])
+        .stdout(writer)
+        .stderr(Stdio::piped())
+        .output()
+        .unwrap();
+    assert_eq!(output.status.code(), Some(141), "{output:?}");
+    assert!(output.stderr.is_empty(), "{output:?}");
 }
 
 #[test]

@@ -33,7 +33,7 @@ pub struct ClassView {
     pub attempts: Vec<ExamResultLine>,
     /// Deficiencies by procedure and name, the most missed share first.
     pub missed: Vec<MissedView>,
-    /// Every planted point: how hard it is, and whether those who are good find it.
+    /// Every planted point, in the order of the load: how hard it is, and whether those who are good find it.
     pub items: Vec<ItemView>,
     /// Time by card, in the order of the load.
     pub cards: Vec<ClassCardView>,
@@ -187,12 +187,18 @@ impl Inner {
                 plans.entry(digest.to_string()).or_insert((digest, plan));
             }
         }
+        let mut items: Vec<ItemView> =
+            exam::item_stats(&seen).iter().map(|stat| item_view(stat, plans.values())).collect();
+        items.sort_by(|a, b| {
+            let place = |item: &ItemView| (item.procedure.clone(), item.card, item.point.clone());
+            place(a).cmp(&place(b))
+        });
         let plan_of = |digest: &Digest| plans.get(&digest.to_string()).map(|(_, plan)| plan);
         Ok(ClassView {
             students: students(&results, &attempts),
             attempts: result_lines(&held),
             missed: missed(&seen),
-            items: exam::item_stats(&seen).iter().map(|stat| item_view(stat, plans.values())).collect(),
+            items,
             cards: exam::card_times(timed)
                 .iter()
                 .filter_map(|time| card_view(time, plan_of(&time.procedure)?))

@@ -2,7 +2,7 @@
 
 use std::io::{Seek, Write};
 
-use slingseal_core::app::{AppError, BundleRequest, ExportTable, ListRequest, code_of};
+use slingseal_core::app::{AppError, BundleRequest, ClassRequest, ExportTable, ListRequest, code_of};
 
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;
@@ -116,6 +116,17 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             shown(desk, "/equipment", &format!("Equipment {}", view.serial), &page::piece(&view))
         }
         ["search"] => searched(desk, query),
+        ["class"] => {
+            let procedure = query.some("procedure");
+            let view =
+                app.exam_class(&ClassRequest { procedure: procedure.clone(), ..ClassRequest::default() })?;
+            let known: Vec<String> = app.procedures()?.into_iter().map(|known| known.id).collect();
+            shown(desk, "/class", "The class", &page::class(&view, &known, procedure.as_deref()))
+        }
+        ["result", result] => {
+            let view = app.exam_result(result)?;
+            shown(desk, "/class", &format!("Examination of {}", view.line.student), &page::result(&view))
+        }
         ["plan"] => planned(desk, Entered::default()),
         ["plan", "made"] => {
             let tags = query.all("tag").take(2_000).map(|tag| app.tag(tag)).collect::<Result<Vec<_>, _>>()?;
@@ -127,6 +138,7 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             shown(desk, "/receive", "Receive", &content)
         }
         ["export"] => shown(desk, "/export", "Export", &page::export()),
+        ["export", file] if file.starts_with("class-") => class_table(desk, file),
         ["export", file] => exported(desk, file),
         ["moving"] => {
             let moving = desk.moving();
@@ -189,6 +201,16 @@ fn sheets(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
     };
     let pages: Vec<_> = tags.iter().map(|made| (&made.tag, &made.code)).collect();
     Ok(Reply::pdf(&name, sheets_pdf(&pages, Paper::A4)?))
+}
+
+/// One of the class's tables, all of it.
+fn class_table(desk: &Desk<'_>, file: &str) -> Result<Reply, AppError> {
+    let none = || AppError::NotFound { message: "there is no such table of the class".into() };
+    let name = file.strip_prefix("class-").and_then(|name| name.strip_suffix(".csv")).ok_or_else(none)?;
+    let tables = desk.app.exam_class_csv(&ClassRequest::default())?;
+    let table = tables.into_iter().find(|table| table.name == name).ok_or_else(none)?;
+    Ok(Reply::bytes("text/csv; charset=utf-8", table.csv.into_bytes())
+        .with("Content-Disposition", format!("attachment; filename=\"{file}\"")))
 }
 
 /// Written to a file without a name first: an export of a hundred thousand records must not lie in memory, and a download that

@@ -237,6 +237,12 @@ fn a_leader_plans_prints_receives_finds_reads_and_exports() {
     browser.open(&format!("{}/load/KM-015", served.base), "Load KM-015");
     browser.until("document.querySelector('.stamp strong')?.innerText === 'Fit'");
 
+    // The class: nobody was examined here, and no inspection passes for an examination.
+    browser.open(&format!("{}/class", served.base), "The class");
+    browser.until("document.querySelector('main').innerText.includes('No result is here yet')");
+    assert_eq!(browser.js("fetch('/export/class-missed.csv').then(r => r.status)"), 200);
+    assert_eq!(browser.js("fetch('/export/class-nothing.csv').then(r => r.status)"), 404);
+
     // Export.
     let csv = browser.js("fetch('/export/records.csv').then(r => r.text())");
     let mut reader = csv::ReaderBuilder::new().from_reader(csv.as_str().unwrap().as_bytes());

@@ -11,6 +11,7 @@ pub(in crate::serve) fn export() -> Markup {
                     li { a href="/export/records.csv" { "Records" } }
                     li { a href="/export/deficiencies.csv" { "Deficiencies" } }
                     li { a href="/export/equipment.csv" { "Equipment" } }
+                    li { a href="/class" { "A class's tables" } }
                 }
             }
             section.door {

@@ -9,13 +9,14 @@ pub(in crate::serve) struct Here {
     pub(in crate::serve) now: Stamp,
 }
 
-const PLACES: [(&str, &str); 7] = [
+const PLACES: [(&str, &str); 8] = [
     ("/", "Zone"),
     ("/plan", "Plan"),
     ("/receive", "Receive"),
     ("/deficiencies", "Deficiencies"),
     ("/people", "People"),
     ("/equipment", "Equipment"),
+    ("/class", "Class"),
     ("/export", "Export"),
 ];
 
