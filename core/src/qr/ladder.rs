@@ -1,7 +1,9 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use rxing::common::cpp_essentials::ConcentricPattern;
-use rxing::common::{BitMatrix, DetectorRXingResult as _, HybridBinarizer};
+use rxing::common::{
+    BIT_FIELD_BASE_BITS, BitArray, BitFieldBaseType, BitMatrix, DetectorRXingResult as _, HybridBinarizer,
+};
 use rxing::qrcode::cpp_port::decoder::Decode;
 use rxing::qrcode::cpp_port::detector::{FindFinderPatterns, GenerateFinderPatternSets, SampleQR};
 use rxing::{Binarizer as _, Luma8Source};
@@ -95,8 +97,11 @@ pub(super) fn packed(
     if stride < width || needed.is_none_or(|needed| needed > luminance.len()) {
         return Err(wrong_length);
     }
-    let pixels = luminance.chunks(stride).take(height).flat_map(|row| row.iter().take(width)).copied();
-    Luma::new(width, height, pixels.collect()).ok_or(wrong_length)
+    let mut pixels = Vec::with_capacity(width * height);
+    for row in luminance.chunks(stride).take(height) {
+        pixels.extend_from_slice(row.get(..width).unwrap_or(row));
+    }
+    Luma::new(width, height, pixels).ok_or(wrong_length)
 }
 
 /// Every text in a picture, given as one or more grey planes, each text once.
@@ -271,15 +276,19 @@ fn read_hybrid(picture: &Luma) -> Read {
 }
 
 /// Dark and light by the mean of the surroundings: best under glare and shadow.
-fn read_local(picture: &Luma, reach: usize, bias: i64) -> Read {
+fn read_local(picture: &Luma, reach: usize, bias: i32) -> Read {
     guarded(|| {
         let (width, height) = (u32::try_from(picture.width()).ok()?, u32::try_from(picture.height()).ok()?);
         let mut bits = BitMatrix::new(width, height).ok()?;
         let dark = treat::darker_than_around(picture, reach, bias);
         for (y, row) in (0u32..).zip(dark.chunks_exact(picture.width())) {
-            for (x, _) in (0u32..).zip(row).filter(|(_, dark)| **dark) {
-                bits.set(x, y);
+            let mut packed = BitArray::with_size(row.len());
+            for (at, word) in (0..).step_by(BIT_FIELD_BASE_BITS).zip(row.chunks(BIT_FIELD_BASE_BITS)) {
+                let bits =
+                    word.iter().rev().fold(0, |bits: BitFieldBaseType, &dark| bits << 1 | usize::from(dark));
+                packed.setBulk(at, bits);
             }
+            bits.setRow(y, &packed);
         }
         let mut read = decoded(&bits);
         read.patterns.extend(cores::find(&dark, picture.width()));

@@ -41,6 +41,7 @@ impl Luma {
     }
 
     /// The brightness at a place, interpolated; the middle of the first pixel is (0.5, 0.5). Outside, the nearest pixel.
+    #[inline]
     pub(super) fn sample(&self, at: [f64; 2]) -> f32 {
         // `max` drops a NaN, so that the conversions below are sound; beyond the edge the last pixel goes on.
         let x = (at[0] - 0.5).max(0.0).min((self.width - 1) as f64);

@@ -37,12 +37,19 @@ pub(super) fn stretched(picture: &Luma) -> Luma {
 
 /// Each pixel the weighted mean of itself and its eight neighbours (1 2 1 by 1 2 1).
 pub(super) fn smoothed(picture: &Luma) -> Luma {
+    let weigh = |l: u8, m: u8, r: u8| u16::from(l) + 2 * u16::from(m) + u16::from(r);
     let across = |row: &[u8]| -> Vec<u16> {
-        let first = row.first().copied().unwrap_or(0);
-        let last = row.last().copied().unwrap_or(0);
-        let left = std::iter::once(first).chain(row.iter().copied());
-        let right = row.iter().copied().skip(1).chain(std::iter::once(last));
-        left.zip(row).zip(right).map(|((l, &m), r)| u16::from(l) + 2 * u16::from(m) + u16::from(r)).collect()
+        let mut sums = Vec::with_capacity(row.len());
+        if let [first, second, ..] = row {
+            sums.push(weigh(*first, *first, *second));
+        }
+        let inner = row.iter().zip(row.iter().skip(1)).zip(row.iter().skip(2));
+        sums.extend(inner.map(|((&l, &m), &r)| weigh(l, m, r)));
+        if let [.., before, last] = row {
+            sums.push(weigh(*before, *last, *last));
+        }
+        sums.resize(row.len(), 4 * u16::from(row.first().copied().unwrap_or(0)));
+        sums
     };
     let sums: Vec<Vec<u16>> = picture.rows().map(across).collect();
     let mut pixels = Vec::with_capacity(picture.pixels().len());
@@ -112,35 +119,44 @@ fn mean(a: u8, b: u8) -> u8 {
 }
 
 /// Whether each pixel is darker than the mean of the square of `2 × reach + 1` pixels around it, less `bias`.
-pub(super) fn darker_than_around(picture: &Luma, reach: usize, bias: i64) -> Vec<bool> {
+pub(super) fn darker_than_around(picture: &Luma, reach: usize, bias: i32) -> Vec<bool> {
     let (width, height) = (picture.width(), picture.height());
-    // Sums of all pixels above and to the left, with a border of zeros.
-    let wide = width + 1;
-    let mut sums: Vec<u32> = vec![0; wide];
-    for (at, row) in picture.rows().enumerate() {
-        let mut run = 0u32;
-        sums.push(0);
-        for (x, &pixel) in row.iter().enumerate() {
-            run += u32::from(pixel);
-            let above = sums.get(at * wide + x + 1).copied().unwrap_or(0);
-            sums.push(above.wrapping_add(run));
-        }
-    }
-    let line = |y: usize| sums.get(y * wide..(y + 1) * wide).unwrap_or(&[]);
+    let rows: Vec<&[u8]> = picture.rows().collect();
+    // The sum of each column over the rows in reach.
+    let mut columns = vec![0u32; width];
+    let add = |columns: &mut Vec<u32>, row: &[u8]| {
+        columns.iter_mut().zip(row).for_each(|(sum, &pixel)| *sum += u32::from(pixel));
+    };
+    rows.iter().take(reach).for_each(|row| add(&mut columns, row));
+    // `up_to[at]` is the sum of the columns before `at - reach`, so that a window is a difference of two.
+    let window = 2 * reach + 1;
+    let mut up_to = vec![0u32; width + window];
+    let wide: Vec<i32> = (0..width)
+        .map(|x| i32::try_from((x + reach + 1).min(width) - x.saturating_sub(reach)).unwrap_or(1))
+        .collect();
     let mut dark = Vec::with_capacity(width * height);
-    for (y, row) in picture.rows().enumerate() {
-        let (top, bottom) = (y.saturating_sub(reach), (y + reach + 1).min(height));
-        let (top_line, bottom_line) = (line(top), line(bottom));
-        for (x, &pixel) in row.iter().enumerate() {
-            let (left, right) = (x.saturating_sub(reach), (x + reach + 1).min(width));
-            let at = |line: &[u32], x: usize| line.get(x).copied().unwrap_or(0);
-            let sum = at(bottom_line, right)
-                .wrapping_sub(at(bottom_line, left))
-                .wrapping_sub(at(top_line, right))
-                .wrapping_add(at(top_line, left));
-            let area = i64::try_from((bottom - top) * (right - left)).unwrap_or(1);
-            dark.push((i64::from(pixel) + bias) * area < i64::from(sum));
+    for (y, row) in rows.iter().enumerate() {
+        if let Some(row) = rows.get(y + reach) {
+            add(&mut columns, row);
         }
+        if let Some(row) = y.checked_sub(reach + 1).and_then(|y| rows.get(y)) {
+            columns.iter_mut().zip(*row).for_each(|(sum, &pixel)| *sum -= u32::from(pixel));
+        }
+        let tall = i32::try_from((y + reach + 1).min(height) - y.saturating_sub(reach)).unwrap_or(1);
+        let mut run = 0;
+        let (inner, after) = up_to.split_at_mut(reach + 1 + width);
+        for (sum, &column) in inner.iter_mut().skip(reach + 1).zip(&columns) {
+            run += column;
+            *sum = run;
+        }
+        after.fill(run);
+        let sums = up_to.iter().skip(window).zip(&up_to).map(|(end, start)| end.wrapping_sub(*start) as i32);
+        let around = sums.zip(&wide);
+        dark.extend(
+            row.iter()
+                .zip(around)
+                .map(|(&pixel, (sum, &wide))| (i32::from(pixel) + bias) * (wide * tall) < sum),
+        );
     }
     dark
 }
