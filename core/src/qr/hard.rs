@@ -74,7 +74,7 @@ impl Sightings {
 
 impl Sightings {
     /// Codes of which only two patterns can be seen.
-    fn pairs(&self, picture: &Luma, most: &mut usize) -> Vec<(Corners, Vec<Layout>)> {
+    fn pairs(&self, picture: &Luma, work: &mut Work) -> Vec<(Corners, Vec<Layout>)> {
         let mut seen = self.0.clone();
         seen.sort_by(|a, b| b.times.cmp(&a.times).then(b.size.total_cmp(&a.size)));
         seen.truncate(6);
@@ -82,13 +82,16 @@ impl Sightings {
         for (j, other) in seen.iter().enumerate() {
             for one in seen.iter().take(j) {
                 let modules = length(minus(one.at, other.at)) / (one.size + other.size) * 14.0;
-                if *most == 0
+                if work.pairs == 0
                     || !(12.0..400.0).contains(&modules)
                     || one.size.max(other.size) > 3.0 * one.size.min(other.size)
                 {
                     continue;
                 }
-                *most -= 1;
+                if !work.pay(12 * FIT, 0) {
+                    return found;
+                }
+                work.pairs -= 1;
                 for [a, b] in [[one, other], [other, one]] {
                     let places = [(a.at, a.size), (b.at, b.size)];
                     for pair in [Pair::FirstAndRight, Pair::FirstAndBelow, Pair::RightAndBelow] {
@@ -134,8 +137,39 @@ pub(super) struct Work {
     pub(super) pairs: usize,
     /// Codes that may still be laid out and decoded.
     pub(super) codes: usize,
-    /// Whether a mesh that fits badly is drawn to the picture in a second way.
+    /// Whether a mesh that fits badly is drawn to the picture in every way.
     pub(super) thorough: bool,
+    /// Samples of brightness that may still be taken, other work counted as so many; [`ENDLESS`] where none are counted.
+    pub(super) samples: usize,
+}
+
+/// No bound but those on fits, pairs and codes.
+pub(super) const ENDLESS: usize = usize::MAX;
+/// The fit of one finder pattern, in samples.
+const FIT: usize = 50_000;
+/// One round of learning the blur and decoding, in samples for each module.
+const ROUND: usize = 250;
+
+impl Work {
+    /// Pays for a piece of work, where that leaves `kept`.
+    fn pay(&mut self, cost: usize, kept: usize) -> bool {
+        if self.samples == ENDLESS {
+            return true;
+        }
+        let pays = self.samples >= cost.saturating_add(kept);
+        if pays {
+            self.samples -= cost;
+        }
+        pays
+    }
+}
+
+/// What was tried in one picture, so that nothing is tried twice.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Tried {
+    fits: Vec<([(Point, f64); 3], Option<Corners>)>,
+    /// Corners and modules a side of what could not be laid out.
+    laid: Vec<([Point; 3], usize)>,
 }
 
 /// A code that was laid out, whether it could be decoded or not.
@@ -155,6 +189,7 @@ pub(super) fn read(
     picture: &Luma,
     sightings: &Sightings,
     work: &mut Work,
+    tried: &mut Tried,
     take: &mut dyn FnMut(Seen) -> bool,
 ) {
     let mut used: Vec<[Point; 3]> = Vec::new();
@@ -163,15 +198,25 @@ pub(super) fn read(
         if work.fits == 0 || ready.len() >= 3 * work.codes {
             break;
         }
-        work.fits -= 1;
         let places = triple.map(|sighting| (sighting.at, sighting.size));
-        ready.extend(corners(picture, places));
+        if let Some((_, known)) = tried.fits.iter().find(|(known, _)| *known == places) {
+            ready.extend(*known);
+            continue;
+        }
+        if !work.pay(3 * FIT, 0) {
+            break;
+        }
+        work.fits -= 1;
+        let fitted = corners(picture, places);
+        tried.fits.push((places, fitted));
+        ready.extend(fitted);
     }
     ready.sort_by(|a, b| b.fit.total_cmp(&a.fit));
     let mut ready: Vec<(Corners, Vec<Layout>)> =
         ready.into_iter().map(|corners| (corners, corners.layouts(picture))).collect();
-    if work.thorough {
-        ready.extend(sightings.pairs(picture, &mut work.pairs));
+    // Pairs are dear: where work is counted, only without a triple.
+    if work.samples == ENDLESS || ready.is_empty() {
+        ready.extend(sightings.pairs(picture, work));
     }
     for (corners, layouts) in ready {
         let ends = [corners.first.middle, corners.right.middle, corners.below.middle];
@@ -183,8 +228,15 @@ pub(super) fn read(
             if work.codes == 0 {
                 return;
             }
+            let key = (ends, layout.side);
+            if tried.laid.contains(&key) {
+                continue;
+            }
             work.codes -= 1;
-            let Some(seen) = laid_out(picture, &corners, layout, work.thorough) else { continue };
+            let Some(seen) = laid_out(picture, &corners, layout, work) else {
+                tried.laid.push(key);
+                continue;
+            };
             let good = seen.text.is_some();
             if good {
                 used.push(ends);
@@ -202,7 +254,7 @@ pub(super) fn read(
 /// Below this agreement of what is known, the mesh does not lie on the code.
 const LEAST_AGREEMENT: f64 = 0.25;
 
-fn laid_out(picture: &Luma, corners: &Corners, layout: Layout, thorough: bool) -> Option<Seen> {
+fn laid_out(picture: &Luma, corners: &Corners, layout: Layout, work: &mut Work) -> Option<Seen> {
     let projection = corners.projection(layout.side)?;
     let ends = [corners.first.middle, corners.right.middle, corners.below.middle];
     let look = |mesh: Mesh| {
@@ -214,37 +266,35 @@ fn laid_out(picture: &Luma, corners: &Corners, layout: Layout, thorough: bool) -
     if finest(&flat) < LEAST_PIXELS {
         return None;
     }
-    let mut best = look(flat);
-    let finished = |best: &(Mesh, Grid<f32>, f64), text| Seen {
-        layout: layout.clone(),
-        soft: best.1.clone(),
-        agreement: best.2,
-        text,
-        corners: ends,
-    };
-    if best.2 > 0.85
-        && let Some(text) = decode(&best.1, &layout).text
+    let (thorough, cost, round) = (work.thorough, flat.cost(), ROUND * layout.side * layout.side);
+    let flat = look(flat);
+    let finished =
+        |soft, agreement, text| Seen { layout: layout.clone(), soft, agreement, text, corners: ends };
+    if flat.2 > 0.85
+        && let Some(text) = decode(&flat.1, &layout).text
     {
-        return Some(finished(&best, Some(text)));
+        return Some(finished(flat.1, flat.2, Some(text)));
     }
     let whole = corners.seen == [true; 3];
     let grown = |perspective| {
-        let mut grown = best.0.grown(&layout, &projection, corners, picture, perspective);
+        let mut grown = flat.0.grown(&layout, &projection, corners, picture, perspective);
         if thorough {
             grown.relax(&layout, picture, 0.35);
         }
         look(grown)
     };
-    let mut better = grown(whole);
-    if thorough && whole && better.2 < 0.95 {
+    let growing = if thorough { 2 * cost } else { cost };
+    // One round of decoding is kept back from whatever is done to the mesh.
+    let mut best = if work.pay(growing, round) { grown(whole) } else { flat.clone() };
+    let good_enough = if thorough { 0.95 } else { 0.8 };
+    if whole && best.2 < good_enough && work.pay(growing, round) {
         // Round a bend the scales at the patterns say nothing of the scale between them.
         let bent = grown(false);
-        if bent.2 > better.2 {
-            better = bent;
+        if bent.2 > best.2 {
+            best = bent;
         }
     }
-    let flat = std::mem::replace(&mut best, better);
-    if thorough && best.2 < 0.95 || flat.2 > best.2 {
+    if (thorough && best.2 < 0.95 || flat.2 > best.2) && work.pay(2 * cost, round) {
         let mut relaxed = flat.0;
         relaxed.relax(&layout, picture, 0.5);
         relaxed.relax(&layout, picture, 0.35);
@@ -256,9 +306,10 @@ fn laid_out(picture: &Luma, corners: &Corners, layout: Layout, thorough: bool) -
     if best.2 < LEAST_AGREEMENT {
         return None;
     }
-    let (text, soft) = solved(&best.1, &layout, if thorough { 4 } else { 1 });
-    best.1 = soft;
-    Some(finished(&best, text))
+    let most = if thorough { 4 } else { 2 };
+    let rounds = (0..most).take_while(|_| work.pay(round, 0)).count();
+    let (text, soft) = solved(&best.1, &layout, rounds);
+    Some(finished(soft, best.2, text))
 }
 
 /// Below this many pixels a module there is nothing to be seen.

@@ -9,7 +9,7 @@ use rxing::qrcode::cpp_port::detector::{FindFinderPatterns, GenerateFinderPatter
 use rxing::{Binarizer as _, Luma8Source};
 
 use super::cores;
-use super::hard::{self, Seen, Sightings, Work};
+use super::hard::{self, ENDLESS, Seen, Sightings, Tried, Work};
 use super::locate::Point;
 use super::luma::Luma;
 use super::treat;
@@ -125,8 +125,11 @@ pub(super) fn read_all(planes: &[Luma]) -> Vec<String> {
 /// Pixels beyond which a picture is looked at smaller first.
 const LARGE: usize = 1_200_000;
 
-/// What a frame of a running camera is worth.
-const QUICK: Work = Work { fits: 6, pairs: 0, codes: 1, thorough: false };
+/// What a frame of a running camera is worth: some 25 ms of a desk's processor beside the treatments.
+const QUICK: Work = Work { fits: 6, pairs: 0, codes: 1, thorough: false, samples: FRAME };
+/// The same spent in other ways: on every second frame of a scene that could not be read so far.
+const OTHER: Work = Work { fits: 9, pairs: 2, codes: 2, thorough: true, samples: FRAME };
+const FRAME: usize = 4_500_000;
 
 /// One climb of the ladder, from the cheapest treatment to the dearest.
 pub(super) struct Climb {
@@ -136,6 +139,9 @@ pub(super) struct Climb {
     content: bool,
     /// Finder patterns seen so far, dark on light and light on dark.
     sightings: [Sightings; 2],
+    tried: [Tried; 2],
+    /// What a frame is worth.
+    quick: Work,
     /// Codes that were laid out and not decoded.
     pub(super) seen: Vec<Seen>,
 }
@@ -149,7 +155,21 @@ enum Ink {
 
 impl Climb {
     pub(super) fn new(effort: Effort, all: bool) -> Self {
-        Self { effort, all, content: false, sightings: Default::default(), seen: Vec::new() }
+        Self {
+            effort,
+            all,
+            content: false,
+            sightings: Default::default(),
+            tried: Default::default(),
+            quick: QUICK,
+            seen: Vec::new(),
+        }
+    }
+
+    /// A climb for the frame of a scene with this number, from 1.
+    pub(super) fn of_scene(frame: usize) -> Self {
+        let quick = if frame.is_multiple_of(2) { OTHER } else { QUICK };
+        Self { quick, ..Self::new(Effort::Frame, false) }
     }
 
     /// Climbs for one picture. `take` says whether a text counts.
@@ -162,6 +182,7 @@ impl Climb {
                 return;
             }
             self.sightings = Default::default();
+            self.tried = Default::default();
         }
         let _ = self.rungs(picture, take);
     }
@@ -176,9 +197,10 @@ impl Climb {
         self.offer(read_local(picture, 12, 4), Ink::Dark, 1.0, take)?;
         let frame = self.effort == Effort::Frame;
         if frame {
+            let mut work = self.quick;
             // Where three patterns are plain, no other treatment shows what the thorough reader cannot.
             if self.sightings(Ink::Dark).may_hold_a_code() {
-                self.hard(picture, Ink::Dark, QUICK, take)?;
+                self.hard(picture, Ink::Dark, &mut work, take)?;
                 if !self.seen.is_empty() {
                     return Some(());
                 }
@@ -187,7 +209,8 @@ impl Climb {
             let smooth = treat::smoothed(picture);
             self.offer(read_local(&smooth, 12, 2), Ink::Dark, 1.0, take)?;
             self.offer(read_hybrid(&treat::sharpened(picture)), Ink::Dark, 1.0, take)?;
-            return self.hard(picture, Ink::Dark, QUICK, take);
+            work.codes = self.quick.codes;
+            return self.hard(picture, Ink::Dark, &mut work, take);
         }
         let light = treat::inverted(picture);
         self.offer(read_hybrid(&treat::stretched(&light)), Ink::Light, 1.0, take)?;
@@ -205,8 +228,9 @@ impl Climb {
             self.offer(read_local(&double, 20, 2), Ink::Dark, 0.5, take)?;
             self.offer(read_local(&treat::sharpened(&double), 16, 0), Ink::Dark, 0.5, take)?;
         }
-        self.hard(picture, Ink::Dark, Work { fits: 40, pairs: 8, codes: 8, thorough: true }, take)?;
-        self.hard(&light, Ink::Light, Work { fits: 30, pairs: 8, codes: 6, thorough: true }, take)
+        let dark = Work { fits: 40, pairs: 8, codes: 8, thorough: true, samples: ENDLESS };
+        self.hard(picture, Ink::Dark, &mut { dark }, take)?;
+        self.hard(&light, Ink::Light, &mut Work { fits: 30, codes: 6, ..dark }, take)
     }
 
     /// Takes what a rung read: `None` where that is enough.
@@ -229,12 +253,14 @@ impl Climb {
         &mut self,
         picture: &Luma,
         ink: Ink,
-        mut work: Work,
+        work: &mut Work,
         take: &mut dyn FnMut(&str) -> bool,
     ) -> Option<()> {
         let sightings = self.sightings(ink).clone();
         let mut found = Vec::new();
-        hard::read(picture, &sightings, &mut work, &mut |seen| {
+        let [dark, light] = &mut self.tried;
+        let tried = if ink == Ink::Dark { dark } else { light };
+        hard::read(picture, &sightings, work, tried, &mut |seen| {
             let taken = seen.text.as_deref().is_some_and(&mut *take);
             if taken {
                 found.push(seen.corners);

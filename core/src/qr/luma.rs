@@ -43,20 +43,19 @@ impl Luma {
     /// The brightness at a place, interpolated; the middle of the first pixel is (0.5, 0.5). Outside, the nearest pixel.
     #[inline]
     pub(super) fn sample(&self, at: [f64; 2]) -> f32 {
-        // `max` drops a NaN, so that the conversions below are sound; beyond the edge the last pixel goes on.
-        let x = (at[0] - 0.5).max(0.0).min((self.width - 1) as f64);
-        let y = (at[1] - 0.5).max(0.0).min((self.height - 1) as f64);
-        let (column, row) = (x as usize, y as usize);
-        let (fx, fy) = ((x - column as f64) as f32, (y - row as f64) as f32);
-        let from = row * self.width + column;
+        // `min` drops a NaN, so that the conversions below are sound; beyond the edge the last pixel goes on. Through
+        // `i32`, since conversion from and to other widths is far slower, and this is what reading spends its time on.
+        let side = |side: usize| f64::from(i32::try_from(side).unwrap_or(i32::MAX)) - 1.001;
+        let x = (at[0] - 0.5).min(side(self.width)).max(0.0);
+        let y = (at[1] - 0.5).min(side(self.height)).max(0.0);
+        let (column, row) = (x as i32, y as i32);
+        let (fx, fy) = ((x - f64::from(column)) as f32, (y - f64::from(row)) as f32);
+        let from = row as usize * self.width + column as usize;
         let blend = |from: usize| match self.pixels.get(from..from + 2) {
-            Some(&[left, right]) if column + 1 < self.width => {
-                f32::from(left) + (f32::from(right) - f32::from(left)) * fx
-            }
-            _ => f32::from(self.pixels.get(from).copied().unwrap_or(0)),
+            Some(&[left, right]) => f32::from(left) + (f32::from(right) - f32::from(left)) * fx,
+            _ => 0.0,
         };
-        let above = blend(from);
-        let below = if row + 1 < self.height { blend(from + self.width) } else { above };
+        let (above, below) = (blend(from), blend(from + self.width));
         above + (below - above) * fy
     }
 

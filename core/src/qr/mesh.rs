@@ -33,6 +33,12 @@ impl Mesh {
         Self { cells, step, nodes }
     }
 
+    /// What it costs to look for every node once, in samples of brightness.
+    pub(super) fn cost(&self) -> usize {
+        let window = (2 * WINDOW.unsigned_abs() + 1).pow(2);
+        (self.cells + 1).pow(2) * window * 15
+    }
+
     fn modules(&self, node: usize) -> f64 {
         3.5 + node as f64 * self.step
     }

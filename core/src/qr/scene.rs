@@ -1,7 +1,7 @@
 use super::decode::decode;
 use super::grid::Grid;
 use super::hard::Seen;
-use super::ladder::{Climb, Effort, FrameError, packed};
+use super::ladder::{Climb, FrameError, packed};
 
 /// Reads successive frames of one scene: what no single frame gives is put together from several.
 ///
@@ -49,7 +49,7 @@ impl SceneReader {
         let picture = packed(width, height, stride, luminance)?;
         self.frames += 1;
         let mut found = None;
-        let mut climb = Climb::new(Effort::Frame, false);
+        let mut climb = Climb::of_scene(self.frames);
         climb.picture(&picture, &mut |text| {
             if found.is_none() && accept(text) {
                 found = Some(text.to_owned());
