@@ -3,7 +3,7 @@
 //! `cargo run --release -p slingseal-tests --bin read_bench [-- [dev|test] [fair] [PICTURES_A_KIND] [KIND] [ours]]`
 //! The default is the test seed with 80 pictures a kind in bad weather. In `fair` weather each kind goes so far that
 //! rxing alone reads about 71 % of the usual kinds on the development seed; `dev calibrate` shows how that was set. Tuning looks at `dev`
-//! only. `ours` leaves the other readers out.
+//! only. `print` measures what we print and show, by our reader of one frame. `ours` leaves the other readers out.
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::time::Duration;
@@ -40,6 +40,9 @@ fn main() {
     let count = words.iter().find_map(|word| word.parse().ok()).unwrap_or(80);
     let only = words.iter().find(|word| Damage::ALL.iter().any(|kind| kind.name() == word.as_str()));
     let weather = if words.iter().any(|word| word == "fair") { Weather::Fair } else { Weather::Bad };
+    if words.iter().any(|word| word == "print") {
+        return print_and_show(weather, seed, count);
+    }
     if words.iter().any(|word| word == "calibrate") {
         return calibrate(seed, count);
     }
@@ -77,6 +80,56 @@ fn main() {
                 tally.millis.iter().map(|times| format!("{:.1}", percentile(times, share))).collect();
             println!("| {what} of {name}, ms | {} |", spots.join(" | "));
         }
+    }
+}
+
+/// What we print and show: one frame by our reader.
+fn print_and_show(weather: Weather, seed: u64, count: usize) {
+    let read = |scene: &degrade::Scene| {
+        let shot = scene.shot();
+        let text = qr::read_luminance(
+            shot.width,
+            shot.height,
+            shot.width,
+            &shot.luminance(),
+            &mut |_| true,
+            Effort::Frame,
+        );
+        text.expect("the frame is whole").as_deref() == Some(scene.text())
+    };
+    let line = |what: &str, read: &mut dyn FnMut(usize) -> bool| {
+        let hits = (0..count).filter(|&number| read(number)).count();
+        println!("| {what} | {hits} of {count} |");
+    };
+    println!(
+        "seed {seed}, {weather:?} weather, {count} codes a line, one frame\n\n| what | read |\n|---|---:|"
+    );
+    use degrade::Level;
+    for kind in [Damage::Mud, Damage::Blur, Damage::Mixed] {
+        for (name, level) in [("L", Level::L), ("M", Level::M), ("Q", Level::Q), ("H", Level::H)] {
+            line(&format!("level {name} in the same space, {}", kind.name()), &mut |number| {
+                read(&degrade::scene_at_level(weather, seed, number, kind, level))
+            });
+        }
+    }
+    for quiet in [0.0, 0.5, 1.0, 2.0, 4.0] {
+        line(&format!("quiet zone of {quiet} modules, clean"), &mut |number| {
+            read(&degrade::scene_in(weather, seed, number, Damage::Clean).with_quiet(quiet))
+        });
+    }
+    for pixels in [1.2, 1.5, 1.8, 2.1, 2.5, 3.0] {
+        line(&format!("{pixels} pixels a module, clean"), &mut |number| {
+            read(&degrade::scene_in(weather, seed, number, Damage::Clean).at_scale(pixels))
+        });
+    }
+    for kind in [Damage::Mud, Damage::Wrinkles] {
+        line(&format!("one copy, {}", kind.name()), &mut |number| {
+            read(&degrade::scene_in(weather, seed, number, kind))
+        });
+        // Two copies on one sheet have their own mud and folds.
+        line(&format!("either of two copies, {}", kind.name()), &mut |number| {
+            [number, count + number].iter().any(|&n| read(&degrade::scene_in(weather, seed, n, kind)))
+        });
     }
 }
 

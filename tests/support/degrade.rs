@@ -6,7 +6,7 @@
 
 use std::f64::consts::TAU;
 
-use slingseal_core::qr::{self, Code};
+use slingseal_core::qr;
 
 /// Tuning looks at this seed only.
 pub const DEVELOPMENT_SEED: u64 = 20_261_125;
@@ -164,10 +164,45 @@ impl Shot {
     }
 }
 
+/// How much of a code is check codewords (ISO/IEC 18004): the four levels.
+pub use fast_qr::ECL as Level;
+
+/// A code's modules, whoever wrote it.
+#[derive(Clone, Debug)]
+struct Modules {
+    size: u32,
+    dark: Vec<bool>,
+}
+
+impl Modules {
+    fn size(&self) -> u32 {
+        self.size
+    }
+
+    fn is_dark(&self, column: u32, row: u32) -> bool {
+        column < self.size && row < self.size && self.dark[(row * self.size + column) as usize]
+    }
+
+    /// As we write it: level M.
+    fn ours(text: &str) -> Self {
+        let code = qr::write(text).expect("the text is alphanumeric");
+        Self { size: code.size(), dark: code.modules().to_vec() }
+    }
+
+    /// At any level, by an independent writer.
+    fn at_level(text: &str, level: Level) -> Self {
+        let written = fast_qr::QRBuilder::new(text).ecl(level).mode(fast_qr::Mode::Alphanumeric).build();
+        let code = written.expect("the text is short");
+        let dark =
+            (0..code.size).flat_map(|row| code[row].iter().take(code.size)).map(|module| module.value());
+        Self { size: code.size as u32, dark: dark.collect() }
+    }
+}
+
 /// What stays the same from frame to frame.
 #[derive(Clone, Debug)]
 pub struct Scene {
-    code: Code,
+    code: Modules,
     text: String,
     sheet: Sheet,
     look: Look,
@@ -252,10 +287,25 @@ pub fn scene(seed: u64, number: usize, damage: Damage) -> Scene {
 
 /// [`scene`] in a weather.
 pub fn scene_in(weather: Weather, seed: u64, number: usize, damage: Damage) -> Scene {
+    scene_of(weather, seed, number, damage, &Modules::ours)
+}
+
+/// [`scene_in`] with a code of another level: as wide in the picture, so that more modules are smaller ones.
+pub fn scene_at_level(weather: Weather, seed: u64, number: usize, damage: Damage, level: Level) -> Scene {
+    scene_of(weather, seed, number, damage, &|text| Modules::at_level(text, level))
+}
+
+fn scene_of(
+    weather: Weather,
+    seed: u64,
+    number: usize,
+    damage: Damage,
+    write: &dyn Fn(&str) -> Modules,
+) -> Scene {
     let kind = Damage::ALL.iter().position(|other| *other == damage).unwrap_or(0) as u64;
     let mut dice = Dice::new(seed ^ (kind << 32) ^ ((number as u64) << 40));
     let text = text(&mut dice);
-    let code = qr::write(&text).expect("the text is alphanumeric");
+    let code = write(&text);
     let (width, height) = (640, 480);
     let mut sheet = Sheet {
         quiet: dice.between(4.0, 8.0),
@@ -316,7 +366,7 @@ fn filling(look: &Look, size: f64, sheet: &Sheet) -> f64 {
     scale
 }
 
-fn apply(kind: Damage, mild: f64, code: &Code, sheet: &mut Sheet, look: &mut Look, dice: &mut Dice) {
+fn apply(kind: Damage, mild: f64, code: &Modules, sheet: &mut Sheet, look: &mut Look, dice: &mut Dice) {
     let size = f64::from(code.size());
     let mut up_to = |low: f64, high: f64| low + (dice.between(low, high) - low) * mild;
     match kind {
@@ -413,6 +463,12 @@ impl Scene {
     /// The same scene from so far away that a module has this many pixels.
     pub fn at_scale(mut self, pixels: f64) -> Self {
         self.look.scale = pixels;
+        self
+    }
+
+    /// The same scene with so many modules of bare paper round the code.
+    pub fn with_quiet(mut self, modules: f64) -> Self {
+        self.sheet.quiet = modules;
         self
     }
 

@@ -210,6 +210,11 @@ pub(super) fn read(
         let fitted = corners(picture, places);
         tried.fits.push((places, fitted));
         ready.extend(fitted);
+        // Where work is counted, corners beside which the version is read need no rival.
+        if work.samples != ENDLESS && fitted.is_some_and(|corners| corners.sure(picture)) {
+            ready = fitted.into_iter().collect();
+            break;
+        }
     }
     ready.sort_by(|a, b| b.fit.total_cmp(&a.fit));
     let mut ready: Vec<(Corners, Vec<Layout>)> =

@@ -414,6 +414,11 @@ impl Corners {
         one.max(other) * 0.7 + one.min(other) * 0.3
     }
 
+    /// Whether a version stands beside the patterns as it should, so that they are taken for the right corners.
+    pub(super) fn sure(&self, picture: &Luma) -> bool {
+        (7..=40).any(|version| self.version_seen(picture, version) >= LEAST_VERSION)
+    }
+
     /// The same beside the pattern to the right and beside the one below.
     fn version_beside(&self, picture: &Luma, version: u32) -> Option<[f64; 2]> {
         let bits = (version >= 7).then(|| version_bits(version))?;
