@@ -164,10 +164,14 @@ impl Work {
     }
 }
 
+/// The middle of each of three finder patterns, and its size in pixels.
+type Middles = [(Point, f64); 3];
+
 /// What was tried in one picture, so that nothing is tried twice.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Tried {
-    fits: Vec<([(Point, f64); 3], Option<Corners>)>,
+    /// Middles and sizes of three patterns, and the corners fitted to them.
+    fits: Vec<(Middles, Option<Corners>)>,
     /// Corners and modules a side of what could not be laid out.
     laid: Vec<([Point; 3], usize)>,
 }
