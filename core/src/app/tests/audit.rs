@@ -6,10 +6,11 @@ use rusqlite::types::ValueRef;
 
 use super::*;
 use crate::envelope::unwrap;
-use crate::seal::{JournalEntry, ReceivedSeal, Record, Seal};
+use crate::seal::{JournalEntry, Outcome, ReceivedSeal, Record, Seal, TagPrint};
 use crate::store::{Entry, WalkId};
 use crate::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
 use crate::trust::{Passphrase, SecretKey, Vault};
+use crate::words::ProcedureId;
 
 /// An inspector who planned and sealed three loads, the second refused, and a void of the first.
 struct Day {
@@ -654,4 +655,79 @@ fn a_foreign_journal_is_held_against_the_records() {
         faults.iter().any(|fault| fault.contains(&format!("record {} tells entry 40", day.short(1)))),
         "{faults:#?}"
     );
+}
+
+/// A signature is no proof that seal and record agree: who holds the key can sign one beside the other.
+#[test]
+fn a_seal_beside_another_record_is_set_aside() {
+    let (day, inspector) = Day::new();
+    let honest = bundle(&inspector);
+    drop(inspector);
+    let dishonest = Dishonest::of(&day.zone, &day.seals[0]);
+    type Change = fn(&mut Seal);
+    let attacks: [(&str, Change); 4] = [
+        ("outcome", |seal| seal.outcome = Outcome::Fit),
+        ("procedure", |seal| seal.version += 1),
+        ("procedure", |seal| seal.procedure = ProcedureId::new("vehicle").unwrap()),
+        ("tag", |seal| seal.tag = TagPrint::of(&Digest::of(b"the tag of another load"))),
+    ];
+    for (number, (about, change)) in attacks.into_iter().enumerate() {
+        let desk = day.desk(["s0", "s1", "s2", "s3"][number]);
+        let bytes = with_records(&honest, |item| {
+            let refused = ReceivedSeal::open(&item.seal).unwrap().seal.load.as_str() == "KM-015";
+            Some(if refused { dishonest.again(item, |_, seal| change(seal)) } else { item })
+        });
+        let report = take(&desk, &bytes);
+        assert_eq!((report.new, report.set_aside.len()), (2, 1), "{about}: {report:?}");
+        let reason = &report.set_aside[0].reason;
+        assert!(
+            reason.contains(&format!("load KM-015: seal and record disagree about the {about}")),
+            "{reason}"
+        );
+        assert!(
+            desk.list(&ListRequest { words: Some("KM-015".into()), most: 5, ..ListRequest::default() })
+                .unwrap()
+                .lines
+                .is_empty()
+        );
+    }
+}
+
+/// A piece of a journal that does not begin with its first entry is followed from where it begins.
+#[test]
+fn a_piece_of_a_foreign_journal_is_followed() {
+    let (day, inspector) = Day::new();
+    drop(inspector);
+    let forger = Forger::open(&day.zone.folder.path().join("inspector/slingseal.db"));
+    let entries = forger.journal();
+    let device = crate::store::DeviceId([7; 16]);
+    let faults = |name, entries: &[Entry]| {
+        let desk = day.desk(name);
+        desk.lock()
+            .store
+            .write(|tx| -> Result<(), AppError> {
+                for entry in entries {
+                    tx.put_foreign_entry(device, entry)?;
+                }
+                Ok(())
+            })
+            .unwrap();
+        desk.audit().unwrap().faults
+    };
+    let piece = &entries[20..40];
+    let changed = || {
+        let mut entry = piece[9].clone();
+        entry.time = entry.time.plus(Seconds(5));
+        entry.digest = entry.derive_digest();
+        entry
+    };
+    assert_eq!(faults("whole", piece), [""; 0]);
+    let gone: Vec<Entry> = [&piece[..9], &piece[10..]].concat();
+    assert_eq!(faults("gone", &gone), [""; 0]);
+    let forked: Vec<Entry> = [piece, &[changed()]].concat();
+    named(&faults("forked", &forked), &format!("has two entries {}: the device was forked", piece[9].seq));
+    let rewritten: Vec<Entry> = [&piece[..9], &[changed()], &piece[10..]].concat();
+    let what =
+        format!("entry {} of device {} does not follow entry {}", piece[10].seq, "07070707", piece[9].seq);
+    named(&faults("rewritten", &rewritten), &what);
 }
