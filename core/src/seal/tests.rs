@@ -95,7 +95,7 @@ impl Default for Scene {
 }
 
 impl Scene {
-    fn judge(&self, seal: &[u8]) -> (Verdict, Vec<&'static str>) {
+    fn report(&self, seal: &[u8]) -> Report {
         let known = Known {
             trusted: &self.trusted,
             now: self.now,
@@ -103,8 +103,14 @@ impl Scene {
             seals: &self.seals,
             voids: &self.voids,
         };
-        let report = judge(Question { seal: Some(seal), tag: self.tag.as_ref() }, known);
-        assert!(report.reasons.iter().all(|reason| !reason.say(Language::Spanish).is_empty()));
+        judge(Question { seal: Some(seal), tag: self.tag.as_ref() }, known)
+    }
+
+    fn judge(&self, seal: &[u8]) -> (Verdict, Vec<&'static str>) {
+        let report = self.report(seal);
+        for language in [Language::English, Language::Spanish] {
+            assert!(report.reasons.iter().all(|reason| reason.say(language).len() > 10));
+        }
         (report.verdict, report.reasons.iter().map(Reason::code).collect())
     }
 }
@@ -141,7 +147,7 @@ fn no_flip_and_no_cut_passes() {
 #[test]
 fn each_reason_alone() {
     type Change = fn(&mut Scene, &mut Seal);
-    let cases: [(&str, Verdict, Change); 14] = [
+    let cases: [(&str, Verdict, Change); 16] = [
         ("expired", Verdict::NoGo, |scene, _| scene.now = at(86_401)),
         ("expires_soon", Verdict::Go, |scene, _| scene.now = at(86_400)),
         ("from_the_future", Verdict::Hold, |scene, _| scene.now = at(-121)),
@@ -168,6 +174,12 @@ fn each_reason_alone() {
         ("own_work", Verdict::NoGo, |scene, _| {
             scene.tag.as_mut().unwrap().rigger = Some(CallSign::new("ANVIL-3").unwrap());
         }),
+        ("tag_planner_unknown", Verdict::Hold, |scene, _| {
+            scene.tag.as_mut().unwrap().signature = TagSignature::Unknown
+        }),
+        ("mass_over_allowable", Verdict::NoGo, |scene, _| {
+            scene.tag.as_mut().unwrap().allowable = Quantity::parse("4199 lb").unwrap();
+        }),
         ("tag_not_seen", Verdict::Go, |scene, _| scene.tag = None),
     ];
     for (code, verdict, change) in cases {
@@ -177,6 +189,13 @@ fn each_reason_alone() {
         assert_eq!(found, verdict, "{code}: {reasons:?}");
         assert!(reasons.contains(&code), "{code}: {reasons:?}");
     }
+}
+
+#[test]
+fn a_load_as_heavy_as_the_aircraft_allows_may_fly() {
+    let mut scene = Scene::default();
+    scene.tag.as_mut().unwrap().allowable = seal().mass;
+    assert_eq!(scene.judge(&signed(&seal())), (Verdict::Go, vec!["corrected"]));
 }
 
 #[test]
@@ -221,6 +240,8 @@ fn a_void_and_a_later_inspection_take_a_seal_back() {
         let later = Seal { issued: at(30), record: Digest::of(b"later"), outcome, ..seal() };
         scene.seals = vec![signed(&later)];
         assert_eq!(scene.judge(&signed(&seal())).1.first(), Some(&"superseded"));
+        let fit = outcome == Outcome::Fit;
+        assert_eq!(scene.report(&signed(&seal())).reasons[0], Reason::Superseded { at: at(30), fit });
         let own = scene.judge(&signed(&later));
         assert!(!own.1.contains(&"superseded"), "an earlier seal does not supersede a later one");
     }
@@ -394,6 +415,8 @@ fn a_seal_that_contradicts_itself() {
     {
         assert_eq!(scene.judge(&signed(&bad)), (Verdict::NoGo, vec!["unreadable"]));
     }
+    let moment = Seal { issued: at(0), valid_until: at(0), ..seal() };
+    assert_eq!(scene.judge(&signed(&moment)).1.first(), Some(&"expired"), "a seal of one moment can be read");
     let refused = Seal { found: 2, corrected: 1, outcome: Outcome::NotFit, ..seal() };
     assert_eq!(scene.judge(&signed(&refused)).1, vec!["not_fit", "corrected"]);
 }

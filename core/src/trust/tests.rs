@@ -134,6 +134,20 @@ fn weak_keys_are_refused() {
     assert_eq!(PublicKey::from_bytes(&identity), Err(KeyError::Weak));
     assert_eq!(PublicKey::from_bytes(&[0; 32]), Err(KeyError::Weak));
     assert_eq!(PublicKey::from_bytes(&[2; 32]), Err(KeyError::NotAKey));
+    // RFC 8032 §5.1.3: y below p = 2^255 - 19. y = -1 is a point of order two; p and 1 + p are 0 and 1 spelled a second time.
+    let near_p = |low: u8, middle: u8, high: u8| {
+        let mut bytes = [0xff; 32];
+        (bytes[0], bytes[16], bytes[31]) = (low, middle, high);
+        bytes
+    };
+    assert_eq!(PublicKey::from_bytes(&near_p(0xec, 0xff, 0x7f)), Err(KeyError::Weak));
+    for (low, high) in [(0xed, 0x7f), (0xee, 0x7f), (0xff, 0x7f), (0xed, 0xff)] {
+        assert_eq!(
+            PublicKey::from_bytes(&near_p(low, 0xff, high)),
+            Err(KeyError::NotAKey),
+            "{low:x} {high:x}"
+        );
+    }
 }
 
 #[test]
