@@ -105,3 +105,11 @@ pub(crate) fn file_name(text: &str) -> String {
 pub(crate) fn file_name_dotted(text: &str) -> String {
     text.split('.').map(file_name).collect::<Vec<_>>().join(".")
 }
+
+/// So many of a thing whose name takes an s: "1 record", "2 records".
+pub(crate) fn counted(number: impl Into<u64>, thing: &str) -> String {
+    match number.into() {
+        1 => format!("1 {thing}"),
+        number => format!("{number} {thing}s"),
+    }
+}

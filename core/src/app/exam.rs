@@ -374,8 +374,14 @@ impl Inner {
             within_s: u32::try_from(standard.within().0).unwrap_or(u32::MAX),
             false_calls: calls.into(),
             words: self.language().pick(
-                format!("{least} of {of} within {time}, at most {calls} false calls"),
-                format!("{least} de {of} en {time}, {calls} avisos falsos como máximo"),
+                format!(
+                    "{least} of {of} within {time}, at most {calls} false call{}",
+                    if calls == 1 { "" } else { "s" }
+                ),
+                match calls {
+                    1 => format!("{least} de {of} en {time}, 1 aviso falso como máximo"),
+                    _ => format!("{least} de {of} en {time}, {calls} avisos falsos como máximo"),
+                },
             ),
         }
     }

@@ -12,7 +12,7 @@ use slingseal_core::app::{
 use super::Setting;
 use crate::cli::BundleVerb;
 use crate::input;
-use crate::output::{PIXELS, bad_input, print_json, put_code, told, write, write_whole};
+use crate::output::{PIXELS, bad_input, counted, print_json, put_code, told, write, write_whole};
 
 pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -46,7 +46,8 @@ fn write_file(setting: &Setting, app: &App, request: BundleRequest, out: &Path) 
     if setting.json {
         print_json(&made);
     } else {
-        println!("{} records, {} papers, {} photographs", made.records, made.papers, made.photos);
+        let (records, papers) = (counted(made.records, "record"), counted(made.papers, "paper"));
+        println!("{records}, {papers}, {}", counted(made.photos, "photograph"));
         made.left_out.iter().for_each(|line| println!("  ! {line}"));
         told(&[out.to_owned()]);
     }
@@ -70,7 +71,8 @@ fn write_frames(
         print_json(&serde_json::json!({ "frames": frames, "enough": enough, "made": moving.made() }));
     } else {
         println!("{frames} frames, {enough} of which are enough, in any order");
-        println!("  {} records, {} papers", moving.made().records, moving.made().papers);
+        let made = moving.made();
+        println!("  {}, {}", counted(made.records, "record"), counted(made.papers, "paper"));
     }
     Ok(())
 }
@@ -148,8 +150,12 @@ fn tell(setting: &Setting, report: &BundleReport) {
         return;
     }
     println!(
-        "{} records new, {} completed, {} known; {} papers and {} photographs new",
-        report.new, report.completed, report.known, report.papers, report.photos
+        "{} new, {} completed, {} known; {} and {} new",
+        counted(report.new, "record"),
+        report.completed,
+        report.known,
+        counted(report.papers, "paper"),
+        counted(report.photos, "photograph")
     );
     for line in &report.set_aside {
         println!("  SET ASIDE {} ({}): {}", line.place, line.kind, line.reason);

@@ -7,7 +7,7 @@ use slingseal_core::app::{App, AppError, ExportTable, RecordLine, RecordView, co
 
 use super::{Setting, verify};
 use crate::cli::{RecordsVerb, Table};
-use crate::output::{bad_input, file_name, print_json, put_code, told, write, write_whole};
+use crate::output::{bad_input, counted, file_name, print_json, put_code, told, write, write_whole};
 use crate::print::{Paper, record_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppError> {
@@ -67,8 +67,10 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
                 print_json(&audit);
             } else {
                 println!(
-                    "{} records, {} journal entries and {} papers looked at",
-                    audit.records, audit.entries, audit.papers
+                    "{}, {} journal entries and {} looked at",
+                    counted(audit.records, "record"),
+                    audit.entries,
+                    counted(audit.papers, "paper")
                 );
                 audit.faults.iter().for_each(|fault| println!("  FAULT {fault}"));
                 audit.notes.iter().for_each(|note| println!("  note: {note}"));

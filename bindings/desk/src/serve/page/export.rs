@@ -1,5 +1,7 @@
 use maud::{Markup, html};
 
+use crate::output::counted;
+
 /// The account for other programs, and for other desks.
 pub(in crate::serve) fn export() -> Markup {
     html! {
@@ -36,7 +38,7 @@ pub(in crate::serve) fn export() -> Markup {
 /// The moving code, frame after frame, until somebody leaves the page.
 pub(in crate::serve) fn moving(records: u32, papers: u32, enough: u32) -> Markup {
     html! {
-        p { b { (records) } " records and " b { (papers) } " papers, in " b { (enough) } " frames or a few more. Hold the other desk's camera so \
+        p { b { (counted(records, "record")) } " and " b { (counted(papers, "paper")) } ", in " b { (counted(enough, "frame")) } " or a few more. Hold the other desk's camera so \
             that the whole code is in its picture; it says when it has everything." }
         img.moving #moving src="/moving/0.svg" alt="A frame of the moving code";
         p { label { "Frames a second " select #pace {

@@ -4,6 +4,7 @@ use slingseal_core::app::{
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
+use crate::output::counted;
 
 /// Records as a table.
 pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>) -> Markup {
@@ -51,7 +52,7 @@ pub(in crate::serve) fn deficiencies(view: &DeficienciesView, days: Option<u32>)
     let end = scale(shown().map(|point| &point.share));
     html! {
         div.tools {
-            p { b { (view.inspections) } " inspections"
+            p { b { (counted(view.inspections, "inspection")) }
                 @if let Some(since) = &view.since { " since " (since.dtg) }
                 ". Whiskers: 95 % (Wilson). With few inspections they are wide: a long whisker is no verdict on anybody." }
             (period(days))
