@@ -274,6 +274,32 @@ fn counts_are_judged_by_the_facts_of_the_trade() {
 }
 
 #[test]
+fn a_card_stands_as_its_points_do() {
+    let mut kept = Kept::kinds();
+    assert_eq!(kept.walk.card_status(card(1)), CardStatus::Unanswered);
+    kept.answer(1, "s.look.a", Value::Good);
+    assert_eq!(kept.walk.card_status(card(1)), CardStatus::Partly);
+    kept.answer(1, "s.look.b", Value::Good);
+    assert_eq!(kept.walk.card_status(card(1)), CardStatus::Good);
+    assert_eq!(kept.walk.card_status(card(9)), CardStatus::Unanswered);
+
+    // Another point's open finding is not this point's.
+    let mut kept = Kept::kinds();
+    kept.find(1, "s.look.a", "a is bad").find(1, "s.look.b", "b is bad").does(put_right(1));
+    assert_eq!(kept.walk.point_status(&point("s.look.a")), PointStatus::AwaitsSecondLook(FindingNo(1)));
+    assert_eq!(kept.walk.point_status(&point("s.look.b")), PointStatus::Deficient(FindingNo(2)));
+}
+
+#[test]
+fn the_count_that_is_expected_is_the_procedures_or_the_tags() {
+    let walk = Kept::kinds().walk;
+    let expected = |at: &str| walk.expected_count(walk.ground().plan.point(&point(at)).unwrap().1);
+    assert_eq!(expected("s.kinds.count"), Some(3));
+    assert_eq!(expected("s.kinds.links"), Some(40));
+    assert_eq!(expected("s.kinds.choice"), None);
+}
+
+#[test]
 fn found_put_right_looked_at_again_and_both_kept() {
     let mut kept = Kept::kinds();
     kept.find(1, "s.look.b", "b is bad");
