@@ -1,7 +1,9 @@
 use super::*;
 use crate::envelope::{Kind, Limits, check, wrap};
 use crate::trust::{Credential, DEFAULT_VALIDITY, Role, Roles, Roster, SecretKey, Trusted, TrustedAuthority};
-use crate::words::{CallSign, Digest, Language, LoadNumber, Name, ProcedureId, Quantity, Seconds, Time};
+use crate::words::{
+    CallSign, Digest, GridRef, Language, LoadNumber, Name, ProcedureId, Quantity, Seconds, Time,
+};
 
 fn key(seed: u8) -> SecretKey {
     SecretKey::from_seed(&[seed; 32])
@@ -123,6 +125,10 @@ fn a_typical_seal_fits_version_13_at_level_m() {
     let text = wrap(Kind::Seal, &bytes);
     assert!(bytes.len() <= 320 && text.len() <= 483, "{} bytes, {} characters", bytes.len(), text.len());
     assert_eq!(ReceivedSeal::open(&bytes).unwrap().seal, seal());
+    for (outcome, tag_signed) in [(Outcome::Fit, false), (Outcome::NotFit, true), (Outcome::NotFit, false)] {
+        let other = Seal { outcome, tag_signed, ..seal() };
+        assert_eq!(ReceivedSeal::open(&signed(&other)).unwrap().seal, other);
+    }
 }
 
 #[test]
@@ -275,7 +281,7 @@ fn a_record_comes_back_and_tells_each_link_once() {
         entries: vec![first, second, apart],
         rigging: Some("{}".into()),
         photos: vec![Digest::of(b"photo")],
-        place: None,
+        place: Some(GridRef::new("33TWN0000000000").unwrap()),
         before: Some(Digest::of(b"the record before")),
     };
     let bytes = record.to_bytes(digest_of);

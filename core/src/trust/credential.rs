@@ -124,11 +124,6 @@ impl<'b> Credentialed<'b> {
     pub fn verify(&self, authority: &PublicKey) -> Result<(), TrustError> {
         verify(Kind::Credential, &Sign1::parse(self.bytes, Limits::CODE)?, authority)
     }
-
-    /// The bytes as received.
-    pub fn bytes(&self) -> &'b [u8] {
-        self.bytes
-    }
 }
 
 fn longest_validity(ours: &[u8]) -> Result<Seconds, ShapeError> {

@@ -107,6 +107,15 @@ fn a_roster_opens_for_its_authority_alone() {
     assert_eq!(Roster::authority(&bytes), Ok(key(1).public().id()));
     assert_eq!(Roster::open(&bytes, &key(1).public()), Ok(roster));
     assert!(Roster::open(&bytes, &key(2).public()).is_err());
+    let all = (0..Roster::MOST as u64)
+        .map(|number| CredentialId((number * 0x0001_0000_0001).to_be_bytes()))
+        .collect();
+    let full = Roster { sequence: 5, issued: at(0), expires: at(9), revoked: all };
+    assert_eq!(
+        Roster::open(&full.sign(&key(1)), &key(1).public()),
+        Ok(full),
+        "the most that a roster revokes"
+    );
 }
 
 /// RFC 8032 §7.1, test 2.
