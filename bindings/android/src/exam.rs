@@ -2,7 +2,7 @@
 
 use slingseal_core::app::{
     ClassRequest, ClassTable, ClassView, ExamBegin, ExamKeyView, ExamPlan, ExamPlanView, ExamResultLine,
-    ExamResultView, ExamStandard, RunLine, RunView, WalkRequest,
+    ExamResultView, ExamStandard, PlantedView, RunLine, RunView, WalkRequest,
 };
 
 use crate::{Answer, Handheld, MovingOut};
@@ -15,6 +15,14 @@ impl Handheld {
     /// A text that is no tag; a pick that the procedure does not know; more than there is room for.
     pub fn exam_plan(&self, plan: ExamPlan) -> Answer<ExamPlanView> {
         Ok(self.app.exam_plan(&plan)?)
+    }
+
+    /// All that can be planted on the load of a tag, in the order of the load.
+    ///
+    /// # Errors
+    /// A text that is no tag; its procedure is not here.
+    pub fn exam_plantable(&self, tag: &str) -> Answer<Vec<PlantedView>> {
+        Ok(self.app.exam_plantable(tag)?)
     }
 
     /// Locks what is planted, signed as an instructor. Slow: the PIN is stretched.

@@ -10,7 +10,7 @@ use super::view::hex;
 use super::{App, AppError, CodeView, Inner, Stamp};
 use crate::envelope::{Kind, Limits, Reader, Writer, check, unwrap, wrap};
 use crate::exam::{self, ExamError, Lock, MOST_PLANTED, Planted, PlantedList, Salt, Standard};
-use crate::procedure::Expanded;
+use crate::procedure::{Card, Expanded, Point};
 use crate::store::{ExamPaper, ExamPaperRow, NewEntry, RunState};
 use crate::tag::ReceivedTag;
 use crate::trust::Role;
@@ -148,6 +148,22 @@ impl App {
             seed,
             planted: planted_views(&list, Some(&expanded)),
         })
+    }
+
+    /// All that can be planted on the load of a tag, in the order of the load: what there is to pick from.
+    ///
+    /// # Errors
+    /// A text that is no tag; its procedure is not here.
+    pub fn exam_plantable(&self, tag: &str) -> Result<Vec<PlantedView>, AppError> {
+        let inner = self.lock();
+        let bytes = tag_bytes(tag)?;
+        let received = ReceivedTag::open(&bytes)?;
+        let plan = inner.procedure(&received.tag.procedure)?.expand(inner.language());
+        let points = plan.cards.iter().flat_map(|card| card.points.iter().map(move |point| (card, point)));
+        let named = points.flat_map(|(card, point)| {
+            point.deficiencies.iter().map(move |known| (card, point, known.name.as_str()))
+        });
+        Ok(named.map(|(card, point, name)| planted_view(&plan, card, point, name)).collect())
     }
 
     /// Locks what is planted, signed as an instructor. The list stays on this device.
@@ -436,22 +452,23 @@ pub(crate) fn planted_views(list: &PlantedList, plan: Option<&Expanded>) -> Vec<
     if known.len() != list.len() {
         return list.iter().map(bare).collect();
     }
-    known
-        .into_iter()
-        .map(|(planted, card, point)| PlantedView {
-            card: card.number.number(),
-            station: plan.stations.get(card.station).map(|station| station.title.clone()).unwrap_or_default(),
-            card_title: card.title.clone(),
-            point: point.id.to_string(),
-            prompt: point.prompt.clone(),
-            name: planted.name.clone(),
-            shown: point
-                .deficiencies
-                .iter()
-                .find(|known| known.name == planted.name)
-                .map_or_else(|| planted.name.clone(), |known| known.shown.clone()),
-        })
-        .collect()
+    known.into_iter().map(|(planted, card, point)| planted_view(plan, card, point, &planted.name)).collect()
+}
+
+fn planted_view(plan: &Expanded, card: &Card, point: &Point, name: &str) -> PlantedView {
+    PlantedView {
+        card: card.number.number(),
+        station: plan.stations.get(card.station).map(|station| station.title.clone()).unwrap_or_default(),
+        card_title: card.title.clone(),
+        point: point.id.to_string(),
+        prompt: point.prompt.clone(),
+        name: name.to_owned(),
+        shown: point
+            .deficiencies
+            .iter()
+            .find(|known| known.name == name)
+            .map_or_else(|| name.to_owned(), |known| known.shown.clone()),
+    }
 }
 
 fn bare(planted: &Planted) -> PlantedView {

@@ -15,7 +15,7 @@ use crate::lines::{Line, at, pair};
 /// Records of the desk that is asked.
 const HELD: u32 = 100_000;
 /// Records of the bundle that is brought in: whole walks, each signed.
-const BROUGHT: u32 = 10_000;
+const BROUGHT: u32 = 100_000;
 
 struct Plain;
 
@@ -166,7 +166,7 @@ fn brought(folder: &std::path::Path) -> Vec<Line> {
     let rows = app.export_csv(ExportTable::Records, &mut account).expect("an export");
     let export = start.elapsed().as_secs_f64() * 1e6 / rows as f64;
     vec![
-        Line::new("10,000 records brought in, each", "us", ours, "two verify_strict", 2.0 * verify, None),
+        Line::new("100,000 records brought in, each", "us", ours, "two verify_strict", 2.0 * verify, None),
         Line::new("the same", "us", ours, "one bare row of its size", insert, None),
         Line::new("memory grown by it", "MiB", grown, "MB of the bundle", size, None),
         Line::new("a record exported as CSV", "us", export, "one bare row of its size written", insert, None),

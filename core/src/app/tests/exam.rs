@@ -88,6 +88,26 @@ impl School {
 }
 
 #[test]
+fn whatever_can_be_planted_can_be_picked() {
+    let school = school();
+    let all = school.instructor.exam_plantable(&school.tag).unwrap();
+    assert!(all.is_sorted_by_key(|known| known.card), "in the order of the load");
+    for (point, name) in FOUR {
+        assert_eq!(
+            all.iter().filter(|known| known.point == point && known.name == name).count(),
+            1,
+            "{point}"
+        );
+    }
+    for known in &all {
+        let pick = ExamPick { point: known.point.clone(), deficiency: known.name.clone() };
+        let plan = ExamPlan { tag: school.tag.clone(), picks: vec![pick], ..ExamPlan::default() };
+        assert_eq!(school.instructor.exam_plan(&plan).unwrap().planted, [known.clone()]);
+    }
+    assert!(school.instructor.exam_plantable("no tag").is_err());
+}
+
+#[test]
 fn locked_here_run_there_scored_here() {
     let school = school();
     let key = school.lock(&FOUR);

@@ -108,8 +108,14 @@ enum class PageKind(
 
     EXAMS,
 
-    /** (tag's text, how many, what they were drawn from) */
+    /** (tag's text, how many, what they were drawn from, what was picked) */
     EXAM_PLAN,
+
+    /** (as a plan) */
+    EXAM_CARDS,
+
+    /** (as a plan, then a card) */
+    EXAM_NAMES,
 
     /** (as a plan, then how many must be found, seconds, false calls) */
     EXAM_STANDARD,

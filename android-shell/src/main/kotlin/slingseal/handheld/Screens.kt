@@ -83,6 +83,8 @@ object Screens {
         PageKind.SETTINGS -> SettingsScreen(shell, place)
         PageKind.EXAMS -> ExamsScreen(shell, place)
         PageKind.EXAM_PLAN -> ExamPlanScreen(shell, place)
+        PageKind.EXAM_CARDS -> ExamPickCardScreen(shell, place)
+        PageKind.EXAM_NAMES -> ExamPickNameScreen(shell, place)
         PageKind.EXAM_STANDARD -> ExamStandardScreen(shell, place)
         PageKind.EXAM_LOCK -> ExamLockScreen(shell, place)
         PageKind.EXAM_KEYS -> ExamKeysScreen(shell, place)

@@ -118,6 +118,57 @@ class ExamTest {
     }
 
     @Test
+    fun pickedByCard() {
+        zone.instructor()
+        val tag = zone.tag()
+        val screen = Screen(Zone.launch().get())
+        screen.press("Examinations")
+        screen.press("Plant and lock")
+        screen.hand.see(Zone.camera(tag))
+        screen.press("Pick by card")
+        assertTrue(screen.words(), screen.words().contains("Picked: 4."))
+        val all = core.examPlantable(tag.text)
+        val drawn = screen.keys().filter { it.chosen }.map { it.label.toString() }
+        assertEquals(4, drawn.size)
+
+        // another one, then one of the drawn left out
+        fun title(of: PlantedView) = "Card ${of.card} · ${of.cardTitle}"
+        val picked = all.first { title(it) !in drawn }
+        screen.press(title(picked))
+        screen.press(picked.shown)
+        assertTrue(screen.words(), screen.words().contains("Picked: 5."))
+        screen.press(drawn.last())
+        screen.press("Leave this card out")
+        assertTrue(screen.words(), screen.words().contains("Picked: 4."))
+        val gone = all.filter { title(it) == drawn.last() }.map { it.card }.toSet()
+
+        screen.press("Rig these")
+        assertTrue(screen.words(), screen.words().contains(picked.shown))
+        assertFalse("a number is for a draw", screen.keys().any { it.contentDescription == "Planted: More" })
+        screen.press("Standard")
+        screen.press("Lock it")
+        screen.type(PIN)
+        screen.press("Lock it")
+        val planted = core.examReveal(core.examKeys().single().key, PIN).planted!!
+        assertEquals(4, planted.size)
+        assertTrue(planted.any { it.point == picked.point && it.name == picked.name })
+        assertTrue(planted.none { it.card in gone })
+    }
+
+    @Test
+    fun nothingPickedIsRefused() {
+        zone.instructor()
+        val tag = zone.tag()
+        val screen = Screen(Zone.launch().get())
+        screen.hand.go(Place(PageKind.EXAM_PLAN, tag.text, "4", "Monday", ""))
+        screen.hand.go(Place(PageKind.EXAM_CARDS, tag.text, "0", "Monday", ""))
+        screen.settle()
+        assertTrue(screen.words(), screen.words().contains("Picked: 0."))
+        screen.press("Rig these")
+        assertTrue(screen.words(), screen.words().contains("plant", ignoreCase = true) && screen.hand.front?.place?.page == PageKind.EXAM_CARDS)
+    }
+
+    @Test
     fun lockedRunRestartedScoredAndTold() {
         zone.instructor()
         val tag = zone.tag()

@@ -4,6 +4,7 @@ import android.view.Gravity
 import android.view.View
 import android.widget.LinearLayout
 import slingseal.core.ExamKeyView
+import slingseal.core.ExamPick
 import slingseal.core.ExamPlan
 import slingseal.core.ExamStandard
 import slingseal.core.PlantedView
@@ -20,7 +21,7 @@ import slingseal.handheld.sense.Beat
 /** Draws so many deficiencies for the load of a tag; the place keeps what they were drawn from, so that a turn changes nothing. */
 internal fun drawn(shell: Shell, tag: String, count: Int): Place? =
     shell.attempt { shell.core.examPlan(ExamPlan(tag, emptyList(), count.toUInt(), null)) }
-        ?.let { Place(PageKind.EXAM_PLAN, tag, count.toString(), it.seed.orEmpty()) }
+        ?.let { Place(PageKind.EXAM_PLAN, *Planting(tag, count, it.seed.orEmpty(), emptyList()).args) }
 
 /** What was planted or is to be, in the order of the load: for the instructor's eyes. */
 private fun Screen.planted(shell: Shell, list: List<PlantedView>): List<View> = list.map {
@@ -52,14 +53,14 @@ private fun Screen.stepper(shell: Shell, name: String, value: String, less: View
     addView(more, LinearLayout.LayoutParams(side))
 }
 
-/** What to rig. Its arguments: the tag, how many, what they were drawn from. */
+/** What to rig. Its arguments are a [Planting]'s. */
 class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val tag get() = place.args[0]
-    private val count get() = place.args[1].toInt()
+    private val planting = Planting.of(place.args)
+    private val count get() = planting.count
 
     override fun build(): View {
-        val plan = shell.attempt { shell.core.examPlan(ExamPlan(tag, emptyList(), count.toUInt(), place.args[2])) } ?: return page(text(R.string.exam_plan), body())
-        val number = stepper(
+        val plan = shell.attempt { shell.core.examPlan(planting.plan) } ?: return page(text(R.string.exam_plan), body())
+        val number = if (planting.picks.isNotEmpty()) null else stepper(
             shell, text(R.string.exam_count), count.toString(),
             key(Face.SIDE, text(R.string.exam_fewer), Sign.MINUS) { again(count - 1) }.apply { contentDescription = "${text(R.string.exam_count)}: $label" },
             key(Face.SIDE, text(R.string.more), Sign.PLUS) { again(count + 1) }.apply { contentDescription = "${text(R.string.exam_count)}: $label" },
@@ -70,26 +71,31 @@ class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.words(text(R.string.exam_plan_words, plan.load), 19, bold = true),
                 safety(shell),
                 number,
+                key(Face.ROW, text(R.string.exam_pick), Sign.EYE, text(R.string.exam_pick_about)) { pick(plan.planted) },
                 *planted(shell, plan.planted).toTypedArray(),
                 parts.words(text(R.string.exam_plan_secret), 16, quiet = true),
             ),
             listOf(
-                key(Face.GOOD, text(R.string.exam_standard), Sign.TICK) { shell.go(Place(PageKind.EXAM_STANDARD, *place.args.toTypedArray(), minOf(3, count).toString(), "120", "0")) },
+                key(Face.GOOD, text(R.string.exam_standard), Sign.TICK) { shell.go(Place(PageKind.EXAM_STANDARD, *planting.args, minOf(3, count).toString(), "120", "0")) },
                 key(Face.SIDE, text(R.string.exam_draw_again), Sign.UNDO) { again(count) },
             ),
         )
     }
 
     private fun again(count: Int) {
-        val next = drawn(shell, tag, count)
+        val next = drawn(shell, planting.tag, count)
         if (next == null) shell.redraw() else shell.swap(next)
     }
+
+    /** Picking begins with what was drawn. */
+    private fun pick(planted: List<PlantedView>) =
+        shell.go(Place(PageKind.EXAM_CARDS, *planting.picking(planted.map { ExamPick(it.point, it.name) }).args))
 }
 
-/** What a lock is asked for: a plan's three arguments, then how many, seconds, false calls. */
+/** What a lock is asked for: a planting's arguments, then how many, seconds, false calls. */
 private class Lock(args: List<String>) {
-    val plan = ExamPlan(args[0], emptyList(), args[1].toUInt(), args[2])
-    val standard = ExamStandard(args[3].toUInt(), args[4].toUInt(), args[5].toUInt())
+    val plan = Planting.of(args).plan
+    val standard = args.drop(Planting.ARGS).map { it.toUInt() }.let { (least, within, calls) -> ExamStandard(least, within, calls) }
 }
 
 /** What a student has to reach: the school's own, with common practice to begin with. */
@@ -97,13 +103,13 @@ class ExamStandardScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val of get() = place.args[1].toInt()
 
     override fun build(): View {
-        val (least, within, calls) = place.args.drop(3).map { it.toInt() }
+        val (least, within, calls) = place.args.drop(Planting.ARGS).map { it.toInt() }
         return page(
             text(R.string.exam_standard),
             body(
-                number(text(R.string.exam_least), text(R.string.exam_n_of, least, of), 3, least, 1, 1..of),
-                number(text(R.string.exam_within), clock(within.toUInt()), 4, within, 10, 10..14400),
-                number(text(R.string.exam_let_pass), calls.toString(), 5, calls, 1, 0..99),
+                number(text(R.string.exam_least), text(R.string.exam_n_of, least, of), 0, least, 1, 1..of),
+                number(text(R.string.exam_within), clock(within.toUInt()), 1, within, 10, 10..14400),
+                number(text(R.string.exam_let_pass), calls.toString(), 2, calls, 1, 0..99),
                 parts.words(text(R.string.exam_standard_words), 17, quiet = true),
             ),
             listOf(key(Face.GOOD, text(R.string.exam_lock), Sign.KEY) { shell.go(Place(PageKind.EXAM_LOCK, *place.args.toTypedArray())) }),
@@ -111,7 +117,7 @@ class ExamStandardScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun number(name: String, value: String, at: Int, now: Int, step: Int, within: IntRange): View {
-        fun to(next: Int) = shell.swap(Place(PageKind.EXAM_STANDARD, *place.args.toMutableList().also { it[at] = next.coerceIn(within).toString() }.toTypedArray()))
+        fun to(next: Int) = shell.swap(Place(PageKind.EXAM_STANDARD, *place.args.toMutableList().also { it[Planting.ARGS + at] = next.coerceIn(within).toString() }.toTypedArray()))
         return stepper(
             shell, name, value,
             key(Face.SIDE, text(R.string.exam_fewer), Sign.MINUS) { to(now - step) }.apply { contentDescription = "$name: $label" },

@@ -26,10 +26,14 @@ class ExamScenes(private val zone: Zone, private val core: Handheld) {
         val name = runName(open.run)
         val card = open.walk.card!!
         val known = card.points.first { it.deficiencies.isNotEmpty() }
-        val standard = arrayOf(tag.text, "4", plan.seed!!, "3", "120", "0")
+        val picks = plan.planted.joinToString("\n") { "${it.point}\t${it.name}" }
+        val standard = arrayOf(tag.text, "4", plan.seed!!, "", "3", "120", "0")
         return linkedMapOf(
             "exams" to Place(PageKind.EXAMS),
-            "exam-plan" to Place(PageKind.EXAM_PLAN, *standard.take(3).toTypedArray()),
+            "exam-plan" to Place(PageKind.EXAM_PLAN, *standard.take(4).toTypedArray()),
+            "exam-picked" to Place(PageKind.EXAM_PLAN, tag.text, "4", plan.seed!!, picks),
+            "exam-pick-card" to Place(PageKind.EXAM_CARDS, tag.text, "4", plan.seed!!, picks),
+            "exam-pick-name" to Place(PageKind.EXAM_NAMES, tag.text, "4", plan.seed!!, picks, plan.planted.first().card.toString()),
             "exam-standard" to Place(PageKind.EXAM_STANDARD, *standard),
             "exam-lock" to Place(PageKind.EXAM_LOCK, *standard),
             "exam-key" to Place(PageKind.EXAM_KEY, key.key),

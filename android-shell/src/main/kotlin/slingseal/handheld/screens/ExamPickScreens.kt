@@ -1,0 +1,108 @@
+package slingseal.handheld.screens
+
+import android.view.View
+import slingseal.core.ExamPick
+import slingseal.core.ExamPlan
+import slingseal.core.PlantedView
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Key
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.HardAnswer
+
+/** What is to be planted on the load of a tag: so many, drawn from a seed; or those that were picked. */
+internal class Planting(val tag: String, val count: Int, private val seed: String, val picks: List<ExamPick>) {
+    val args get() = arrayOf(tag, count.toString(), seed, picks.joinToString("\n") { "${it.point}\t${it.deficiency}" })
+
+    val plan get() = if (picks.isEmpty()) ExamPlan(tag, emptyList(), count.toUInt(), seed) else ExamPlan(tag, picks, null, null)
+
+    fun picking(picks: List<ExamPick>) = Planting(tag, picks.size, seed, picks)
+
+    companion object {
+        /** How many arguments of a place it takes. */
+        const val ARGS = 4
+
+        fun of(args: List<String>): Planting {
+            val picks = args[3].lines().filter { it.isNotEmpty() }.map { ExamPick(it.substringBefore('\t'), it.substringAfter('\t')) }
+            return Planting(args[0], args[1].toInt(), args[2], picks)
+        }
+    }
+}
+
+/** The cards on which something can be planted, with what is picked on each: one a card, or one would hide another. */
+class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val planting = Planting.of(place.args)
+
+    override fun build(): View {
+        val all = shell.attempt { shell.core.examPlantable(planting.tag) } ?: return page(text(R.string.exam_pick), body())
+        val views = mutableListOf<View>()
+        for ((station, here) in all.groupBy { it.station }) {
+            views += parts.words(station, 19, bold = true)
+            for ((card, names) in here.groupBy { it.card }) views += row(card, names)
+        }
+        return page(
+            text(R.string.exam_pick),
+            body(parts.words(text(R.string.exam_pick_words, planting.picks.size), 18), parts.column(*views.toTypedArray(), space = 12)),
+            listOf(key(Face.GOOD, text(R.string.exam_rig_these), Sign.TICK) { done() }),
+        )
+    }
+
+    private fun row(card: UInt, names: List<PlantedView>): Key {
+        val picked = names.firstOrNull { planting.has(it) }
+        val title = text(R.string.exam_card_title, card.toInt(), names.first().cardTitle)
+        return key(Face.ROW, title, if (picked == null) Sign.NONE else Sign.CROSS, picked?.shown) {
+            shell.go(Place(PageKind.EXAM_NAMES, *planting.args, card.toString()))
+        }.apply { chosen = picked != null }
+    }
+
+    private fun done() {
+        if (shell.attempt { shell.core.examPlan(ExamPlan(planting.tag, planting.picks, null, null)) } == null) return shell.redraw()
+        shell.backTo(PageKind.EXAM_PLAN)
+        shell.swap(Place(PageKind.EXAM_PLAN, *planting.args))
+    }
+}
+
+/** What can be planted on one card. */
+class ExamPickNameScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val planting = Planting.of(place.args)
+    private val card = place.args[Planting.ARGS].toUInt()
+    private var list: PickList? = null
+    override val takesHardKeys get() = true
+
+    override fun build(): View {
+        val here = shell.attempt { shell.core.examPlantable(planting.tag) }.orEmpty().filter { it.card == card }
+        val keys = mutableListOf<Key>()
+        val views = mutableListOf<View>()
+        for ((prompt, names) in here.groupBy { it.prompt }) {
+            views += parts.words(prompt, 19, bold = true)
+            for (known in names) {
+                val row = key(Face.ROW, known.shown, if (planting.has(known)) Sign.TICK else Sign.CROSS) { take(here, known) }
+                keys += row
+                views += row
+            }
+        }
+        if (here.any { planting.has(it) }) {
+            val none = key(Face.ROW, text(R.string.exam_leave_out), Sign.MINUS) { take(here, null) }
+            keys += none
+            views += none
+        }
+        list = PickList(keys, shell::say)
+        val title = here.firstOrNull()?.let { text(R.string.exam_card_title, card.toInt(), it.cardTitle) } ?: text(R.string.exam_pick)
+        return page(title, body(parts.column(*views.toTypedArray(), space = 14)))
+    }
+
+    private fun take(here: List<PlantedView>, picked: PlantedView?) {
+        val others = planting.picks.filter { pick -> here.none { it.point == pick.point } }
+        val picks = others + listOfNotNull(picked?.let { ExamPick(it.point, it.name) })
+        shell.backTo(PageKind.EXAM_CARDS)
+        shell.swap(Place(PageKind.EXAM_CARDS, *planting.picking(picks).args))
+    }
+
+    override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
+}
+
+private fun Planting.has(known: PlantedView) = picks.any { it.point == known.point && it.deficiency == known.name }
