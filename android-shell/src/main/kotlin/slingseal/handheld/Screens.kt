@@ -9,6 +9,8 @@ import slingseal.handheld.screens.ExamKeyScreen
 import slingseal.handheld.screens.ExamKeysScreen
 import slingseal.handheld.screens.ExamLockScreen
 import slingseal.handheld.screens.ExamNameScreen
+import slingseal.handheld.screens.ExamPickCardScreen
+import slingseal.handheld.screens.ExamPickNameScreen
 import slingseal.handheld.screens.ExamPlanScreen
 import slingseal.handheld.screens.ExamReadyScreen
 import slingseal.handheld.screens.ExamResultCodeScreen
