@@ -7,3 +7,4 @@ mod handbooks;
 mod properties;
 mod support;
 mod textbooks;
+mod warnings;
