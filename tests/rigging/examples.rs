@@ -62,3 +62,30 @@ fn the_same_load_gives_the_same_bytes() {
         assert_eq!(once, (json(&assess(&load), &links), report(&load, &assess(&load), &links)));
     }
 }
+
+/// Other programs read the same numbers as people do.
+#[test]
+fn the_document_says_what_the_assessment_says() {
+    let load = example("light-vehicle.toml");
+    let assessment = assess(&load);
+    let hang = assessment.hang.as_ref().unwrap();
+    let document: serde_json::Value =
+        serde_json::from_str(&json(&assessment, &link_effects(&load, &Options::default()))).unwrap();
+    let is = |pointer: &str, value: f64| {
+        let told =
+            document.pointer(pointer).unwrap_or_else(|| panic!("{pointer}: {document:#}")).as_f64().unwrap();
+        assert!((told - value).abs() <= 1e-9, "{pointer}: {told} and {value}");
+    };
+    is("/weight_n", assessment.weight.value());
+    is("/attitude/pitch_deg", hang.pitch.value());
+    is("/hooks/0/load_n", hang.hooks[0].load.value());
+    for (at, leg) in hang.legs.iter().enumerate() {
+        is(&format!("/legs/{at}/tension_n"), leg.tension.value());
+        is(&format!("/legs/{at}/worst_case_n"), leg.worst_case.unwrap().value());
+        is(&format!("/legs/{at}/from_horizontal_deg"), leg.from_horizontal.value());
+        is(&format!("/legs/{at}/utilisation"), leg.utilisation.value());
+    }
+    is("/rules/two_leg", hang.rules.two_leg.value());
+    assert_eq!(document.pointer("/links/0/seated").and_then(serde_json::Value::as_u64), Some(3));
+    assert!(document.pointer("/links/0/one_more/pitch_deg").unwrap().as_f64().unwrap() > hang.pitch.value());
+}
