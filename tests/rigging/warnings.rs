@@ -39,7 +39,7 @@ fn a_part_without_a_source_is_named_once() {
 /// Two tonnes a leg for a load of one: no tension that can be is over a limit, and nothing is said of one.
 #[test]
 fn a_light_load_warns_of_no_limit() {
-    let [four @ ..] = [[1.0, 1.0], [1.0, -1.0], [-1.0, -1.0], [-1.0, 1.0]];
+    let four = [[1.0, 1.0], [1.0, -1.0], [-1.0, -1.0], [-1.0, 1.0]];
     let legs = four.iter().zip(["1", "2", "3", "4"]);
     let legs = legs.map(|([x, y], name)| leg(name, [x * 1e3, y * 1e3, 0.0], 3_000.0, 1.0)).collect();
     for warning in warnings(&load(1_000.0, [0.0, 0.0, -500.0], legs)) {
