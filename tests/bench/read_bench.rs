@@ -85,18 +85,7 @@ fn main() {
 
 /// What we print and show: one frame by our reader.
 fn print_and_show(weather: Weather, seed: u64, count: usize) {
-    let read = |scene: &degrade::Scene| {
-        let shot = scene.shot();
-        let text = qr::read_luminance(
-            shot.width,
-            shot.height,
-            shot.width,
-            &shot.luminance(),
-            &mut |_| true,
-            Effort::Frame,
-        );
-        text.expect("the frame is whole").as_deref() == Some(scene.text())
-    };
+    let read = |scene: &degrade::Scene| scene.shot().read().as_deref() == Some(scene.text());
     let line = |what: &str, read: &mut dyn FnMut(usize) -> bool| {
         let hits = (0..count).filter(|&number| read(number)).count();
         println!("| {what} | {hits} of {count} |");

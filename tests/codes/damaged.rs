@@ -1,20 +1,8 @@
 //! A few pictures of the development seed, as a guard; the rates stand with the benchmark `read_bench`.
 
-use slingseal_core::qr::{self, Effort, PIXELS_A_MODULE, SceneReader};
+use slingseal_core::qr::{self, PIXELS_A_MODULE, SceneReader};
 use slingseal_core::words::Metres;
-use slingseal_tests::degrade::{self, DEVELOPMENT_SEED, Damage, Scene, Shot};
-
-fn frame(shot: &Shot) -> Option<String> {
-    let read = qr::read_luminance(
-        shot.width,
-        shot.height,
-        shot.width,
-        &shot.luminance(),
-        &mut |_| true,
-        Effort::Frame,
-    );
-    read.expect("the frame is whole")
-}
+use slingseal_tests::degrade::{self, DEVELOPMENT_SEED, Damage, Scene};
 
 fn scene(number: usize, damage: Damage) -> Scene {
     degrade::scene(DEVELOPMENT_SEED, number, damage)
@@ -24,7 +12,7 @@ fn scene(number: usize, damage: Damage) -> Scene {
 #[test]
 fn one_frame_of_a_tilted_and_of_a_bent_code_is_read() {
     for scene in [scene(2, Damage::SteepTilt), scene(2, Damage::Curved)] {
-        assert_eq!(frame(&scene.shot()).as_deref(), Some(scene.text()));
+        assert_eq!(scene.shot().read().as_deref(), Some(scene.text()));
     }
 }
 
@@ -39,7 +27,7 @@ fn no_wrong_read_from_what_is_too_far_gone() {
 fn a_code_is_read_at_the_size_that_we_ask_for() {
     for number in 0..2 {
         let scene = scene(number, Damage::Clean).at_scale(PIXELS_A_MODULE);
-        assert_eq!(frame(&scene.shot()).as_deref(), Some(scene.text()), "number {number}");
+        assert_eq!(scene.shot().read().as_deref(), Some(scene.text()), "number {number}");
     }
     let code = qr::write(&"A".repeat(475)).expect("it fits");
     let metre = Metres::new(1.0).expect("finite");

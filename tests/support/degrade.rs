@@ -153,6 +153,16 @@ impl Shot {
         self.rgb.chunks_exact(3).map(weigh).collect()
     }
 
+    /// What our reader takes from it as one frame of a running camera.
+    ///
+    /// # Panics
+    /// Where the picture is not whole.
+    pub fn read(&self) -> Option<String> {
+        let grey = self.luminance();
+        qr::read_luminance(self.width, self.height, self.width, &grey, &mut |_| true, qr::Effort::Frame)
+            .expect("the frame is whole")
+    }
+
     /// The picture as a PNG.
     pub fn png(&self) -> Vec<u8> {
         let mut out = std::io::Cursor::new(Vec::new());

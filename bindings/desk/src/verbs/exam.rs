@@ -11,7 +11,7 @@ use slingseal_core::app::{
 
 use super::Setting;
 use crate::cli::ExamVerb;
-use crate::output::{PIXELS, bad_input, file_name, print_json, put_code, told, write};
+use crate::output::{PIXELS, bad_input, clock, file_name, print_json, put_code, told, write};
 use crate::platform::{Secret, ask};
 use crate::terminal::{self, Ask};
 use crate::{input, platform};
@@ -325,10 +325,6 @@ fn list(setting: &Setting) -> Result<(), AppError> {
         );
     }
     Ok(())
-}
-
-fn clock(seconds: u32) -> String {
-    format!("{}:{:02}", seconds / 60, seconds % 60)
 }
 
 fn show_result(view: &ExamResultView) {

@@ -7,7 +7,7 @@ use rusqlite::types::ValueRef;
 use super::*;
 use crate::envelope::unwrap;
 use crate::seal::{JournalEntry, Outcome, ReceivedSeal, Record, Seal, TagPrint};
-use crate::store::{Entry, WalkId};
+use crate::store::{DeviceId, Entry, Tx, WalkId};
 use crate::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
 use crate::trust::{Passphrase, SecretKey, Vault};
 use crate::words::ProcedureId;
@@ -619,6 +619,17 @@ fn a_chain_that_was_cut_spliced_or_rewritten_and_sealed_anew() {
     );
 }
 
+/// Keeps entries of another device's journal.
+fn put_foreign(desk: &App, device: DeviceId, entries: &[Entry]) {
+    let put = |tx: &Tx<'_>| -> Result<(), AppError> {
+        for entry in entries {
+            tx.put_foreign_entry(device, entry)?;
+        }
+        Ok(())
+    };
+    desk.lock().store.write(put).unwrap();
+}
+
 /// What is kept of another device's journal is held against the records of that device.
 #[test]
 fn a_foreign_journal_is_held_against_the_records() {
@@ -630,25 +641,14 @@ fn a_foreign_journal_is_held_against_the_records() {
     let forger = Forger::open(&day.zone.folder.path().join("inspector/slingseal.db"));
     let entries = forger.journal();
     let device: Vec<u8> = forger.0.query_row("SELECT id FROM device", [], |row| row.get(0)).unwrap();
-    let device = crate::store::DeviceId(device.try_into().unwrap());
-    let put = |entries: &[Entry]| {
-        desk.lock()
-            .store
-            .write(|tx| -> Result<(), AppError> {
-                for entry in entries {
-                    tx.put_foreign_entry(device, entry)?;
-                }
-                Ok(())
-            })
-            .unwrap();
-    };
-    put(&entries);
+    let device = DeviceId(device.try_into().unwrap());
+    put_foreign(&desk, device, &entries);
     assert_eq!(desk.audit().unwrap().faults, [""; 0]);
     // A twin's entry of the same number.
     let mut twin = entries[39].clone();
     twin.time = twin.time.plus(Seconds(5));
     twin.digest = twin.derive_digest();
-    put(&[twin]);
+    put_foreign(&desk, device, &[twin]);
     let faults = desk.audit().unwrap().faults;
     assert!(faults.iter().any(|fault| fault.contains("journal entry 40 does not follow")), "{faults:#?}");
     assert!(
@@ -700,18 +700,10 @@ fn a_piece_of_a_foreign_journal_is_followed() {
     drop(inspector);
     let forger = Forger::open(&day.zone.folder.path().join("inspector/slingseal.db"));
     let entries = forger.journal();
-    let device = crate::store::DeviceId([7; 16]);
+    let device = DeviceId([7; 16]);
     let faults = |name, entries: &[Entry]| {
         let desk = day.desk(name);
-        desk.lock()
-            .store
-            .write(|tx| -> Result<(), AppError> {
-                for entry in entries {
-                    tx.put_foreign_entry(device, entry)?;
-                }
-                Ok(())
-            })
-            .unwrap();
+        put_foreign(&desk, device, entries);
         desk.audit().unwrap().faults
     };
     let piece = &entries[20..40];
@@ -727,7 +719,6 @@ fn a_piece_of_a_foreign_journal_is_followed() {
     let forked: Vec<Entry> = [piece, &[changed()]].concat();
     named(&faults("forked", &forked), &format!("has two entries {}: the device was forked", piece[9].seq));
     let rewritten: Vec<Entry> = [&piece[..9], &[changed()], &piece[10..]].concat();
-    let what =
-        format!("entry {} of device {} does not follow entry {}", piece[10].seq, "07070707", piece[9].seq);
+    let what = format!("entry {} of device 07070707 does not follow entry {}", piece[10].seq, piece[9].seq);
     named(&faults("rewritten", &rewritten), &what);
 }

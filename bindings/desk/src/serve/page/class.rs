@@ -4,6 +4,7 @@ use slingseal_core::app::{
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
+use crate::output::clock;
 
 /// Rows of what is missed and of items; the tables for a spreadsheet hold all.
 const MOST: usize = 40;
@@ -208,10 +209,6 @@ fn outcome(line: &ExamResultLine) -> Markup {
         "failed" => { strong.bad { "FAILED" } }
         other => { strong { (other) } }
     } }
-}
-
-fn clock(seconds: u32) -> String {
-    format!("{}:{:02}", seconds / 60, seconds % 60)
 }
 
 #[cfg(test)]
