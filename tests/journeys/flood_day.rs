@@ -42,7 +42,7 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
     assert_eq!(hookup.app.trust(&card.card.text, &misheard).unwrap_err().code(), "refused");
     says(hookup.told(Some(&seal_15), Some(&tag_15)), "NO-GO", &["unknown_authority"]);
     hookup.app.trust(&card.card.text, &card.fingerprint).unwrap();
-    says(hookup.told(Some(&seal_15), Some(&tag_15)), "HOLD", &["no_roster"]);
+    says(hookup.told(Some(&seal_15), Some(&tag_15)), "WAIT", &["no_roster"]);
     hookup.app.receive(&card.roster.text).unwrap();
     says(hookup.told(Some(&seal_15), Some(&tag_15)), "GO", &[]);
     says(hookup.told(Some(&seal_15), Some(&tag_14)), "NO-GO", &["other_load"]);
@@ -166,10 +166,10 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
     zone.pass(86_400);
     let seal_19 = zone.inspect(&drover, &tag_19, Ends::Fit);
     // Of the planner's authority and of the inspector's: each has to be heard from.
-    says(hookup.told(Some(&seal_19), Some(&tag_19)), "HOLD", &["roster_too_old", "roster_too_old"]);
+    says(hookup.told(Some(&seal_19), Some(&tag_19)), "WAIT", &["roster_too_old", "roster_too_old"]);
     let renewed = |authority: &Device| authority.app.revoke(&[], None, WORDS).unwrap().roster.text;
     hookup.app.receive(&renewed(&aid)).unwrap();
-    says(hookup.told(Some(&seal_19), Some(&tag_19)), "HOLD", &["roster_too_old"]);
+    says(hookup.told(Some(&seal_19), Some(&tag_19)), "WAIT", &["roster_too_old"]);
     hookup.app.receive(&renewed(&relief)).unwrap();
     says(hookup.told(Some(&seal_19), Some(&tag_19)), "GO", &[]);
     says(hookup.told(Some(&seal_17), Some(&tag_17)), "NO-GO", &["revoked", "superseded", "expired"]);

@@ -32,7 +32,7 @@ pub struct Vector {
 #[derive(Clone, Debug, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Expect {
-    /// `GO`, `HOLD` or `NO-GO`; none where the text itself is refused.
+    /// `GO`, `HOLD` (what the first release called WAIT) or `NO-GO`; none where the text itself is refused.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub verdict: Option<String>,
     /// The code of the error with which the text is refused.

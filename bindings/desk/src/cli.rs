@@ -23,7 +23,7 @@ pub(crate) struct Cli {
     pub(crate) verb: Verb,
 }
 
-const EXIT_CODES: &str = "Exit codes: 0 done or GO, 10 HOLD, 11 NO-GO, 1 refused or bad input, 2 usage.\n\
+const EXIT_CODES: &str = "Exit codes: 0 done or GO, 10 WAIT, 11 NO-GO, 1 refused or bad input, 2 usage.\n\
 PIN and passphrase are asked for at the terminal, or taken from SLINGSEAL_PIN and SLINGSEAL_PASSPHRASE.\n\
 Where a CODE is wanted: its text, a file that holds the text, a picture (PNG, JPEG), or - for standard input.";
 
@@ -50,7 +50,7 @@ pub(crate) enum Verb {
         #[arg(long, value_name = "ID", conflicts_with = "tag")]
         walk: Option<String>,
     },
-    /// Say GO, HOLD or NO-GO to a seal, a tag, or both
+    /// Say GO, WAIT or NO-GO to a seal, a tag, or both
     Verify {
         /// The seal; without it, what this home knows of the tag
         #[arg(value_name = "SEAL")]
@@ -143,7 +143,7 @@ pub(crate) enum TagVerb {
         /// Where to put the files
         #[arg(long, value_name = "DIR")]
         out: PathBuf,
-        /// Leave the tag unsigned: the hookup team will be told to HOLD
+        /// Leave the tag unsigned: the hookup team will be told to WAIT
         #[arg(long)]
         unsigned: bool,
     },

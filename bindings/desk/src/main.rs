@@ -1,6 +1,6 @@
 //! The program `slingseal`: terminal inspection, desk commands, printing, the leader's page.
 //!
-//! It speaks to the facade of core alone. Exit codes: 0 done or GO, 10 HOLD, 11 NO-GO, 1 refused or bad input, 2 usage.
+//! It speaks to the facade of core alone. Exit codes: 0 done or GO, 10 WAIT, 11 NO-GO, 1 refused or bad input, 2 usage.
 
 mod cli;
 mod input;

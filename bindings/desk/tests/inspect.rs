@@ -113,7 +113,7 @@ fn a_whole_walk_line_by_line_with_a_deficiency_and_refusals() {
     assert!(sealed.starts_with("sealed load=KM-015 outcome=fit verdict="), "{sealed}");
     let text = std::fs::read_to_string(zone.file("out", "txt")).unwrap();
     assert!(text.starts_with("SL1:") && sealed.ends_with(text.trim_end_matches('\n')), "{text}");
-    // Read back from the picture that was written: the tag is unsigned, so that the hook is told to hold.
+    // Read back from the picture that was written: the tag is unsigned, so that the hook is told to wait.
     let verdict = zone.command(&["verify", &zone.file("out", "png"), "--tag", &tag]).output().unwrap();
     assert_eq!(verdict.status.code(), Some(10), "{verdict:?}");
 }

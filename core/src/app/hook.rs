@@ -18,7 +18,7 @@ use crate::words::{Language, Note, Time};
 pub struct VerdictView {
     /// The verdict.
     pub verdict: VerdictWord,
-    /// The word: `GO`, `HOLD`, `NO-GO`.
+    /// The word: `GO`, `WAIT`, `NO-GO`.
     pub word: String,
     /// The first reason, in plain words.
     pub first: String,
@@ -41,7 +41,7 @@ pub enum VerdictWord {
     /// Hook it on.
     Go,
     /// Wait.
-    Hold,
+    Wait,
     /// Keep it on the ground.
     NoGo,
 }
@@ -51,7 +51,7 @@ pub enum VerdictWord {
 pub struct ReasonView {
     /// A stable word.
     pub code: String,
-    /// `no_go`, `hold` or `note`.
+    /// `no_go`, `wait` or `note`.
     pub grade: String,
     /// What a person reads.
     pub text: String,
@@ -235,7 +235,7 @@ fn no_inspection(kind: Kind, tag: Option<TagView>, language: Language) -> Verdic
         ),
     }
     .to_owned();
-    let keep_down = language.pick("No go. Keep it down.", "No. No levante la carga.");
+    let keep_down = language.pick("No go. Do not lift.", "No. No levante la carga.");
     VerdictView {
         verdict: VerdictWord::NoGo,
         word: "NO-GO".into(),
@@ -256,7 +256,7 @@ fn verdict_view(
 ) -> VerdictView {
     let (verdict, word) = match report.verdict {
         Verdict::Go => (VerdictWord::Go, "GO"),
-        Verdict::Hold => (VerdictWord::Hold, "HOLD"),
+        Verdict::Wait => (VerdictWord::Wait, "WAIT"),
         Verdict::NoGo => (VerdictWord::NoGo, "NO-GO"),
     };
     let facts = report.seal.map(|seal| SealFacts {
@@ -279,7 +279,7 @@ fn verdict_view(
             code: reason.code().into(),
             grade: match reason.grade() {
                 Grade::NoGo => "no_go",
-                Grade::Hold => "hold",
+                Grade::Wait => "wait",
                 Grade::Note => "note",
             }
             .into(),
@@ -301,10 +301,10 @@ fn verdict_view(
     let cautions = cautions(language).iter().map(|caution| (*caution).to_owned()).collect();
     let spoken_word = match (report.verdict, language) {
         (Verdict::Go, Language::English) => "Go.",
-        (Verdict::Hold, Language::English) => "Hold. Wait.",
-        (Verdict::NoGo, Language::English) => "No go. Keep it down.",
+        (Verdict::Wait, Language::English) => "Wait. Do not hook up yet.",
+        (Verdict::NoGo, Language::English) => "No go. Do not lift.",
         (Verdict::Go, Language::Spanish) => "Adelante.",
-        (Verdict::Hold, Language::Spanish) => "Espere.",
+        (Verdict::Wait, Language::Spanish) => "Espere.",
         (Verdict::NoGo, Language::Spanish) => "No. No levante la carga.",
     };
     VerdictView {

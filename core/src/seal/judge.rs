@@ -15,7 +15,7 @@ pub enum Verdict {
     /// Hook it on.
     Go,
     /// Wait: someone must look into it.
-    Hold,
+    Wait,
     /// Keep it on the ground.
     NoGo,
 }
@@ -131,7 +131,7 @@ pub fn judge(question: Question<'_>, known: Known<'_>) -> Report {
     let reasons = once;
     report.verdict = match reasons.first().map(Reason::grade) {
         Some(Grade::NoGo) => Verdict::NoGo,
-        Some(Grade::Hold) => Verdict::Hold,
+        Some(Grade::Wait) => Verdict::Wait,
         Some(Grade::Note) | None => Verdict::Go,
     };
     report.reasons = reasons;

@@ -8,7 +8,7 @@ pub enum Grade {
     /// To be known, nothing against the lift.
     Note,
     /// Do not lift until someone has looked into it.
-    Hold,
+    Wait,
     /// Do not lift.
     NoGo,
 }
@@ -128,7 +128,7 @@ impl Reason {
             | Self::FromTheFuture { .. }
             | Self::ClockBehind { .. }
             | Self::TagUnsigned
-            | Self::TagPlannerUnknown => Grade::Hold,
+            | Self::TagPlannerUnknown => Grade::Wait,
             Self::TagNotSeen(_) | Self::Corrected(_) | Self::ExpiresSoon(_) => Grade::Note,
             _ => Grade::NoGo,
         }

@@ -156,9 +156,9 @@ fn each_reason_alone() {
     let cases: [(&str, Verdict, Change); 16] = [
         ("expired", Verdict::NoGo, |scene, _| scene.now = at(86_401)),
         ("expires_soon", Verdict::Go, |scene, _| scene.now = at(86_400)),
-        ("from_the_future", Verdict::Hold, |scene, _| scene.now = at(-121)),
-        ("clock_behind", Verdict::Hold, |scene, _| scene.latest_seen = Some(at(200))),
-        ("roster_too_old", Verdict::Hold, |scene, seal| {
+        ("from_the_future", Verdict::Wait, |scene, _| scene.now = at(-121)),
+        ("clock_behind", Verdict::Wait, |scene, _| scene.latest_seen = Some(at(200))),
+        ("roster_too_old", Verdict::Wait, |scene, seal| {
             scene.now = at(500_001);
             (seal.issued, seal.valid_until) = (at(499_000), at(509_000));
         }),
@@ -167,7 +167,7 @@ fn each_reason_alone() {
         }),
         ("valid_too_long", Verdict::NoGo, |_, seal| seal.valid_until = at(86_401)),
         ("not_fit", Verdict::NoGo, |_, seal| seal.outcome = Outcome::NotFit),
-        ("tag_unsigned", Verdict::Hold, |scene, _| {
+        ("tag_unsigned", Verdict::Wait, |scene, _| {
             scene.tag.as_mut().unwrap().signature = TagSignature::Unsigned;
         }),
         ("tag_forged", Verdict::NoGo, |scene, _| {
@@ -180,7 +180,7 @@ fn each_reason_alone() {
         ("own_work", Verdict::NoGo, |scene, _| {
             scene.tag.as_mut().unwrap().rigger = Some(CallSign::new("ANVIL-3").unwrap());
         }),
-        ("tag_planner_unknown", Verdict::Hold, |scene, _| {
+        ("tag_planner_unknown", Verdict::Wait, |scene, _| {
             scene.tag.as_mut().unwrap().signature = TagSignature::Unknown
         }),
         ("mass_over_allowable", Verdict::NoGo, |scene, _| {
@@ -360,11 +360,11 @@ fn each_authority_for_its_own() {
     let mut second =
         TrustedAuthority { name: Name::new("Alder Aid").unwrap(), key: key(9).public(), roster: None };
     scene.trusted.add(second.clone());
-    assert_eq!(scene.judge(&signed(&seal())), (Verdict::Hold, vec!["no_roster", "corrected"]));
+    assert_eq!(scene.judge(&signed(&seal())), (Verdict::Wait, vec!["no_roster", "corrected"]));
     let revoked = [crate::trust::CredentialId::of(&inspector)].into();
     second.roster = Some(Roster { sequence: 7, issued: at(-50), expires: at(59), revoked });
     scene.trusted.add(second.clone());
-    assert_eq!(scene.judge(&signed(&seal())), (Verdict::Hold, vec!["roster_too_old", "corrected"]));
+    assert_eq!(scene.judge(&signed(&seal())), (Verdict::Wait, vec!["roster_too_old", "corrected"]));
     second.roster.as_mut().unwrap().expires = at(60);
     scene.trusted.add(second);
     assert_eq!(scene.judge(&signed(&seal())).0, Verdict::Go);
@@ -372,7 +372,7 @@ fn each_authority_for_its_own() {
     scene.now = at(500_001);
     let late = Seal { issued: at(499_000), valid_until: at(509_000), ..seal() };
     let (verdict, reasons) = scene.judge(&signed(&late));
-    assert_eq!((verdict, reasons), (Verdict::Hold, vec!["roster_too_old", "roster_too_old", "corrected"]));
+    assert_eq!((verdict, reasons), (Verdict::Wait, vec!["roster_too_old", "roster_too_old", "corrected"]));
     scene.tag.as_mut().unwrap().authority = Some(key(1).public());
     assert_eq!(scene.judge(&signed(&late)).1, vec!["roster_too_old", "corrected"]);
 }

@@ -45,7 +45,7 @@ pub struct VerdictView {
 #[uniffi::remote(Enum)]
 pub enum VerdictWord {
     Go,
-    Hold,
+    Wait,
     NoGo,
 }
 

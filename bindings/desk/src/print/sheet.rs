@@ -160,7 +160,7 @@ fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, signed_by: Option<&str
                 x + WIDTH / 2.0,
                 y + 14.0,
                 bold(11.0).side(Side::Middle),
-                "UNSIGNED TAG: HOLD at the hook until the leader confirms it",
+                "UNSIGNED TAG: WAIT at the hook until the leader confirms it",
             );
         }
     }

@@ -39,7 +39,7 @@ At the beginning and after each line comes one line:
   ok load=L stage=S card=N/M state=S cards=D/M points=D/M open=N findings=F
      next=STEP undo=N title=TITLE
   refused load=… (the same) … undo=N why=REASON
-  sealed load=L outcome=fit|notfit verdict=GO|HOLD|NO-GO record=DIGEST seal=TEXT
+  sealed load=L outcome=fit|notfit verdict=GO|WAIT|NO-GO record=DIGEST seal=TEXT
   stage: walking paused decided abandoned    card, undo: 0 where there is none
   findings: those that are not closed, ! open, ? put right and to be looked at again: 2!,3? or -
   state: unanswered partly good deficient awaits_second_look, - where there is no card

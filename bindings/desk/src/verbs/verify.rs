@@ -1,4 +1,4 @@
-//! `verify`: GO, HOLD or NO-GO.
+//! `verify`: GO, WAIT or NO-GO.
 
 use std::io::IsTerminal;
 use std::process::ExitCode;
@@ -28,7 +28,7 @@ pub(crate) fn run(setting: &Setting, seal: Option<&str>, tag: Option<&str>) -> R
 pub(crate) fn exit(verdict: VerdictWord) -> ExitCode {
     match verdict {
         VerdictWord::Go => ExitCode::SUCCESS,
-        VerdictWord::Hold => ExitCode::from(10),
+        VerdictWord::Wait => ExitCode::from(10),
         VerdictWord::NoGo => ExitCode::from(11),
     }
 }
@@ -37,7 +37,7 @@ pub(crate) fn exit(verdict: VerdictWord) -> ExitCode {
 pub(crate) fn text(verdict: &VerdictView, colour: bool) -> String {
     let (shape, paint) = match verdict.verdict {
         VerdictWord::Go => ("●", "\x1b[1;30;42m"),
-        VerdictWord::Hold => ("▲", "\x1b[1;30;43m"),
+        VerdictWord::Wait => ("▲", "\x1b[1;30;43m"),
         VerdictWord::NoGo => ("■", "\x1b[1;37;41m"),
     };
     let (on, off) = if colour { (paint, "\x1b[0m") } else { ("", "") };

@@ -75,7 +75,7 @@ fn signature(signs: Option<&str>) -> Markup {
     html! {
         @match signs {
             Some(holder) => {
-                label { span { "PIN of " (holder) small { " (empty: unsigned, and the hook is told to hold)" } }
+                label { span { "PIN of " (holder) small { " (empty: unsigned, and the hook is told to wait)" } }
                     input type="password" name="pin" inputmode="numeric" autocomplete="off"; }
             }
             None => p.note { "Tags made here are unsigned: this page has no planner's credential to sign with, or is open to a network. \

@@ -105,7 +105,7 @@ class PicturesTest {
             "seal" to Place(PageKind.SEAL, seal.record),
             "hook" to Place(PageKind.HOOK),
             "go" to Place(PageKind.VERDICT, seal.code.text, sealedTag.text),
-            "hold" to Place(PageKind.VERDICT, sealOfUnsigned.code.text, unsigned.text),
+            "wait" to Place(PageKind.VERDICT, sealOfUnsigned.code.text, unsigned.text),
             "no-go" to Place(PageKind.VERDICT, seal.code.text, tag.text),
             "move" to Place(PageKind.MOVE),
             "move-out" to Place(PageKind.MOVE_OUT, ""),

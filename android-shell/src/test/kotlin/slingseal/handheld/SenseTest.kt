@@ -74,7 +74,7 @@ class SenseTest {
     @Test
     fun everyPairOfEveryPaletteHasSevenToOne() {
         for (palette in Palette.entries) {
-            val pairs = with(palette) { listOf(page, panel, good, bad, side, go, hold, noGo, code) }
+            val pairs = with(palette) { listOf(page, panel, good, bad, side, go, wait, noGo, code) }
             for (pair in pairs) assertTrue("$palette $pair ${Contrast.ratio(pair.under, pair.on)}", Contrast.ratio(pair.under, pair.on) >= 7.0)
             for (under in listOf(palette.page.under, palette.panel.under)) {
                 assertTrue("$palette quiet", Contrast.ratio(palette.quiet, under) >= 7.0)

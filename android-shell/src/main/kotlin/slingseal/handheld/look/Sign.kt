@@ -94,7 +94,7 @@ object Signs {
         canvas.drawPath(p, paint)
     }
 
-    /** The outline of a verdict: a ring for GO, a diamond for HOLD, an octagon for NO-GO. */
+    /** The outline of a verdict: a ring for GO, a diamond for WAIT, an octagon for NO-GO. */
     fun outline(corners: Int, x: Float, y: Float, size: Float): Path = Path().apply {
         val r = size / 2
         if (corners == 0) {

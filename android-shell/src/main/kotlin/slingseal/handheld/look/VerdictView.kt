@@ -8,7 +8,7 @@ import android.view.View
 import kotlin.math.min
 
 /** One of the three verdicts at the hook, as it is seen at arm's length. */
-enum class Stamp(val corners: Int, val sign: Sign) { GO(0, Sign.TICK), HOLD(4, Sign.BARS), NO_GO(8, Sign.CROSS) }
+enum class Stamp(val corners: Int, val sign: Sign) { GO(0, Sign.TICK), WAIT(4, Sign.BARS), NO_GO(8, Sign.CROSS) }
 
 /** The verdict as shape, sign and word; colour is added, never alone. */
 class VerdictView(context: Context, private val palette: Palette, private val stamp: Stamp, private val word: String) : View(context) {
@@ -22,7 +22,7 @@ class VerdictView(context: Context, private val palette: Palette, private val st
     val ground: Ground
         get() = when (stamp) {
             Stamp.GO -> palette.go
-            Stamp.HOLD -> palette.hold
+            Stamp.WAIT -> palette.wait
             Stamp.NO_GO -> palette.noGo
         }
 

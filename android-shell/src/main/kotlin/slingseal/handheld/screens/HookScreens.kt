@@ -67,7 +67,7 @@ class VerdictScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val verdict = verdict ?: return page(text(R.string.hook_check), body(), listOf(next()))
         val stamp = when (verdict.verdict) {
             VerdictWord.GO -> Stamp.GO
-            VerdictWord.HOLD -> Stamp.HOLD
+            VerdictWord.WAIT -> Stamp.WAIT
             VerdictWord.NO_GO -> Stamp.NO_GO
         }
         val sign = VerdictView(context, palette, stamp, verdict.word)
@@ -101,7 +101,7 @@ class VerdictScreen(shell: Shell, place: Place) : Screen(shell, place) {
         shell.feel(
             when (verdict?.verdict) {
                 VerdictWord.GO -> Beat.GO
-                VerdictWord.HOLD -> Beat.HOLD
+                VerdictWord.WAIT -> Beat.WAIT
                 VerdictWord.NO_GO -> Beat.NO_GO
                 null -> Beat.REFUSED
             },

@@ -24,7 +24,7 @@ enum class Beat(private vararg val millis: Long, val tone: Int? = null) {
     READ(0, 40, 50, 40),
 
     GO(0, 700, tone = ToneGenerator.TONE_PROP_ACK),
-    HOLD(0, 300, 200, 300, tone = ToneGenerator.TONE_PROP_BEEP2),
+    WAIT(0, 300, 200, 300, tone = ToneGenerator.TONE_PROP_BEEP2),
     NO_GO(0, 400, 120, 400, 120, 400, tone = ToneGenerator.TONE_SUP_ERROR),
     ;
 
