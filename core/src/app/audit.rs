@@ -11,12 +11,12 @@ use super::bundles::heads;
 use super::sealing::{SEALED, entry_digest, walk_of_record};
 use super::{App, AppError, Inner};
 use crate::envelope::Kind;
-use crate::seal::{Outcome, Record, Seal, Void, same_person};
+use crate::seal::{Outcome, Record, Seal, Void};
 use crate::store::{RecordRow, Standing, StoreError, verify_chain};
 use crate::sync::{Examined, RecordItem, examine_record};
 use crate::tag::ReceivedTag;
 use crate::trust::{Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority};
-use crate::words::{Digest, Name};
+use crate::words::{Digest, Name, same_person};
 
 /// What the audit found.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]

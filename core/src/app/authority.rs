@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use super::setup::AUTHORITY_VAULT;
 use super::{App, AppError, CodeView, Inner};
 use crate::envelope::{Kind, unwrap};
-use crate::seal::CLOCK_SLACK;
+use crate::judgement::CLOCK_SLACK;
 use crate::store::{AuthorityRow, CredentialRow, RosterRow};
 use crate::trust::{
     Authority, Credential, CredentialId, Credentialed, DEFAULT_VALIDITY, KeyRequest, Passphrase, PublicKey,
