@@ -83,7 +83,7 @@ fn a_forged_head_neither_masks_nor_raises_an_alarm() {
     let (_, records) = told(&bundle(&day.one, None));
     let body = records[0].record.clone().unwrap();
     let record = crate::seal::Record::parse(&body, &crate::app::sealing::entry_digest).unwrap();
-    let (seq, digest) = record.head;
+    let (seq, _) = record.head;
     let ahead = HeadItem { device: record.device, seq: i64::MAX as u64, digest: Digest::of(b"forged") };
     let beside = HeadItem { device: record.device, seq, digest: Digest::of(b"forged") };
 
