@@ -136,7 +136,23 @@ impl App {
         luminance: &[u8],
         effort: Effort,
     ) -> Result<Reading, AppError> {
-        let mut accept = |text: &str| plausible(text);
+        self.read_frame_beside(width, height, stride, luminance, &[], effort)
+    }
+
+    /// As [`App::read_frame`], passing over the texts that were read before: of two codes in one frame, the other.
+    ///
+    /// # Errors
+    /// A frame whose sizes do not fit its bytes.
+    pub fn read_frame_beside(
+        &self,
+        width: u32,
+        height: u32,
+        stride: u32,
+        luminance: &[u8],
+        known: &[String],
+        effort: Effort,
+    ) -> Result<Reading, AppError> {
+        let mut accept = |text: &str| plausible(text) && !known.iter().any(|read| read == text);
         let size = |length: u32| usize::try_from(length).unwrap_or(usize::MAX);
         let read =
             qr::read_luminance(size(width), size(height), size(stride), luminance, &mut accept, effort);

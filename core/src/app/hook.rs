@@ -11,7 +11,7 @@ use crate::seal::{
     Grade, Known, Outcome, Question, ReceivedSeal, Report, Seal, TagPrint, Verdict, Void, VoidCause, judge,
 };
 use crate::tag::ReceivedTag;
-use crate::words::{Language, Note, Time};
+use crate::words::{Language, Time};
 
 /// The verdict, ready to fill a screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -121,22 +121,11 @@ impl App {
         note: Option<&str>,
         pin: &str,
     ) -> Result<CodeView, AppError> {
+        // What can be told without the PIN is told first: it costs no try.
+        self.lock().void_of(record, cause, note)?;
+        let key = self.open_key(DEVICE_VAULT, pin)?;
         let mut inner = self.lock();
-        let digest = inner.record_digest(record)?;
-        let none = || AppError::not_found("there is no such record here; scan its seal first");
-        let known = inner.store.read().record_bytes(digest)?.ok_or_else(none)?;
-        let seal = ReceivedSeal::open(&known.seal)?.seal;
-        let cause = VoidCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
-            let words: Vec<&str> = VoidCause::ALL.iter().map(|cause| cause.word()).collect();
-            AppError::bad_input(format!("\"{cause}\" is no cause; use {}", words.join(", ")))
-        })?;
-        let note = note.map(Note::new).transpose()?;
-        if cause == VoidCause::Other && note.is_none() {
-            return Err(AppError::bad_input("another cause needs a note; say why"));
-        }
-        let (_, credential) = inner.credential_for(None)?;
-        let void = Void { load: seal.load, issued: inner.now(), record: digest, cause, note };
-        let key = inner.unlock(DEVICE_VAULT, pin)?;
+        let (void, credential) = inner.void_of(record, cause, note)?;
         let unsigned = void.prepare(&credential);
         let bytes = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
         drop(key);
@@ -146,6 +135,25 @@ impl App {
 }
 
 impl Inner {
+    /// The void that a person asks for, and the credential to sign it with.
+    fn void_of(&self, record: &str, cause: &str, note: Option<&str>) -> Result<(Void, Vec<u8>), AppError> {
+        let digest = self.record_digest(record)?;
+        let none = || AppError::not_found("there is no such record here; scan its seal first");
+        let known = self.store.read().record_bytes(digest)?.ok_or_else(none)?;
+        let seal = ReceivedSeal::open(&known.seal)?.seal;
+        let cause = VoidCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
+            let words: Vec<&str> = VoidCause::ALL.iter().map(|cause| cause.word()).collect();
+            AppError::bad_input(format!("\"{cause}\" is no cause; use {}", words.join(", ")))
+        })?;
+        let note = note.filter(|text| !text.trim().is_empty()).map(super::walks::note).transpose()?;
+        if cause == VoidCause::Other && note.is_none() {
+            return Err(AppError::bad_input("another cause needs a note; say why"));
+        }
+        let (_, credential) = self.credential_for(None)?;
+        let void = Void { load: seal.load, issued: self.now(), record: digest, cause, note };
+        Ok((void, credential))
+    }
+
     /// The newest seal that this device holds for a tag. Found by the load and the print in the seal itself: a seal that was
     /// scanned before its tag stands in no list by tag.
     fn newest_seal(&self, tag: &[u8]) -> Result<Option<Vec<u8>>, AppError> {
@@ -235,7 +243,7 @@ fn no_inspection(kind: Kind, tag: Option<TagView>, language: Language) -> Verdic
         ),
     }
     .to_owned();
-    let keep_down = language.pick("No go. Do not lift.", "No. No levante la carga.");
+    let keep_down = language.pick("Do not lift.", "No levante la carga.");
     VerdictView {
         verdict: VerdictWord::NoGo,
         word: "NO-GO".into(),
@@ -302,10 +310,10 @@ fn verdict_view(
     let spoken_word = match (report.verdict, language) {
         (Verdict::Go, Language::English) => "Go.",
         (Verdict::Wait, Language::English) => "Wait. Do not hook up yet.",
-        (Verdict::NoGo, Language::English) => "No go. Do not lift.",
+        (Verdict::NoGo, Language::English) => "Do not lift.",
         (Verdict::Go, Language::Spanish) => "Adelante.",
-        (Verdict::Wait, Language::Spanish) => "Espere.",
-        (Verdict::NoGo, Language::Spanish) => "No. No levante la carga.",
+        (Verdict::Wait, Language::Spanish) => "Espere. No enganche todavía.",
+        (Verdict::NoGo, Language::Spanish) => "No levante la carga.",
     };
     VerdictView {
         verdict,

@@ -73,7 +73,7 @@ pub use receive::Received;
 pub use records::{RecordLine, RecordView, TimelineEntry};
 pub use rigging::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use sealing::SealView;
-pub use setup::{CredentialView, SetUpView, TrustedView};
+pub use setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use start::{StartView, WalkLine};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
 pub use view::Stamp;

@@ -288,6 +288,7 @@ fn event_text(what: &What) -> String {
             let reason = reason.as_ref().map(|reason| format!(": {reason}")).unwrap_or_default();
             format!("decided {outcome}{reason}")
         }
+        What::DecisionTakenBack {} => "decision taken back".into(),
     }
 }
 

@@ -13,7 +13,7 @@ use crate::store::{
     DeficiencyRow, Entry, EquipmentRow, NewEntry, NewRecord, RecordRow, Standing, WalkId, WalkRow, WalkState,
 };
 use crate::tag::{ReceivedTag, Tag};
-use crate::trust::Role;
+use crate::trust::{Role, SecretKey};
 use crate::walk::{self, Stage, Walk};
 use crate::words::{Digest, Quantity, Seconds, Time};
 
@@ -43,7 +43,11 @@ impl App {
     /// # Errors
     /// A walk that is not decided; no inspector's credential; the inspector is the rigger; a wrong PIN.
     pub fn seal(&self, walk: &str, pin: &str, validity_hours: Option<u32>) -> Result<SealView, AppError> {
-        self.lock().seal(walk_id(walk)?, pin, validity_hours)
+        let id = walk_id(walk)?;
+        // What can be told without the PIN is told first: it costs no try.
+        self.lock().to_be_sealed(id, validity_hours)?;
+        let key = self.open_key(DEVICE_VAULT, pin)?;
+        self.lock().seal(id, &key, validity_hours)
     }
 
     /// The seal of a record, to be shown again.
@@ -74,8 +78,17 @@ pub(crate) fn as_entry(entry: &JournalEntry, walk: &[u8; 16]) -> Entry {
     }
 }
 
+/// A decided walk, and the credential that may seal it.
+struct ToBeSealed {
+    walk: Walk,
+    outcome: walk::Outcome,
+    decided: Time,
+    credential: Vec<u8>,
+    validity: Seconds,
+}
+
 impl Inner {
-    fn seal(&mut self, id: WalkId, pin: &str, validity_hours: Option<u32>) -> Result<SealView, AppError> {
+    fn to_be_sealed(&mut self, id: WalkId, validity_hours: Option<u32>) -> Result<ToBeSealed, AppError> {
         let walk = self.walk_of(id)?;
         let Stage::Decided { outcome, at, .. } = walk.stage() else {
             return Err(AppError::refused("the walk is not decided; decide fit or not fit first"));
@@ -103,6 +116,19 @@ impl Inner {
                 "a seal under this credential may hold up to {longest}; ask for less"
             )));
         }
+        Ok(ToBeSealed { outcome, decided, credential, validity, walk })
+    }
+
+    /// Everything is judged again: time passed while the PIN was stretched.
+    fn seal(
+        &mut self,
+        id: WalkId,
+        key: &SecretKey,
+        validity_hours: Option<u32>,
+    ) -> Result<SealView, AppError> {
+        let ToBeSealed { walk, outcome, decided, credential, validity } =
+            self.to_be_sealed(id, validity_hours)?;
+        let inspector = walk.ground().inspector.clone();
         let entries = self.store.read().entries_of(id)?;
         let ground = entries
             .iter()
@@ -133,10 +159,8 @@ impl Inner {
             mass: received.tag.gross,
             record: digest,
         };
-        let key = self.unlock(DEVICE_VAULT, pin)?;
         let unsigned = seal.prepare(&credential);
         let sealed = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
-        drop(key);
         let columns = columns(
             &seal,
             &received.tag,
@@ -352,6 +376,27 @@ impl App {
         let id = walk_id(walk)?;
         let state = inner.walk_of(id)?;
         Ok(inner.rigging_as_counted(id, &state)?.as_ref().map(rigging_view))
+    }
+
+    /// The picture of the rigging as counted in a walk, as PNG; none where the tag carries no rigging.
+    ///
+    /// # Errors
+    /// No such walk; [`AppError::Internal`] where it cannot be drawn.
+    pub fn walk_picture(&self, walk: &str) -> Result<Option<Vec<u8>>, AppError> {
+        let mut inner = self.lock();
+        let id = walk_id(walk)?;
+        let state = inner.walk_of(id)?;
+        inner.rigging_as_counted(id, &state)?.as_ref().map(super::tags::rigging_png).transpose()
+    }
+
+    /// The picture of the rigging that a tag plans, as PNG; none where it carries none.
+    ///
+    /// # Errors
+    /// A text that is no tag; [`AppError::Internal`] where it cannot be drawn.
+    pub fn tag_picture(&self, tag: &str) -> Result<Option<Vec<u8>>, AppError> {
+        let bytes = super::tags::tag_bytes(tag)?;
+        let received = ReceivedTag::open(&bytes)?;
+        received.tag.rigging.as_ref().map(super::tags::rigging_png).transpose()
     }
 }
 

@@ -9,7 +9,7 @@ use crate::trust::{
     Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roster,
     SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
 };
-use crate::words::{CallSign, Name};
+use crate::words::{CallSign, Language, Name};
 
 pub(crate) const DEVICE_VAULT: &str = "device";
 pub(crate) const AUTHORITY_VAULT: &str = "authority";
@@ -34,6 +34,35 @@ pub struct SetUpView {
     pub pin_locked_until: Option<Stamp>,
     /// What to do next, in one line.
     pub next: String,
+    /// The four steps of the set-up, in order.
+    pub steps: Vec<SetUpStep>,
+    /// Whether this device may inspect and seal now: every step is done.
+    pub ready: bool,
+}
+
+/// One step of the set-up.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SetUpStep {
+    /// Which.
+    pub what: SetUpWhat,
+    /// Whether it is done, and still holds.
+    pub done: bool,
+    /// What to do, or what is wrong.
+    pub words: String,
+}
+
+/// What a step of the set-up brings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SetUpWhat {
+    /// An authority that is trusted.
+    Authority,
+    /// The device's own key under a PIN.
+    Key,
+    /// A credential as an inspector that holds.
+    Credential,
+    /// A roster that is fresh.
+    Roster,
 }
 
 /// A credential.
@@ -140,14 +169,43 @@ impl App {
     }
 }
 
+/// A PIN's try that is counted and not made yet.
+struct PinTry {
+    vault: Vault,
+    wrong: u32,
+}
+
+impl App {
+    /// Opens a vault for one signature. The home is free while the PIN is stretched, which takes about a second on a
+    /// handheld: whoever draws a page meanwhile does not wait.
+    ///
+    /// # Errors
+    /// No key; a wait that is not over; a wrong PIN.
+    pub(crate) fn open_key(&self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
+        let (tried, secret) = {
+            let mut inner = self.lock();
+            (inner.begin_try(vault)?, inner.outside.device_secret.clone())
+        };
+        let opened = tried.vault.unlock(&Passphrase::entered(pin), &secret);
+        self.lock().end_try(vault, tried.wrong, opened)
+    }
+}
+
 impl Inner {
     pub(crate) fn lock_away(&self, key: &SecretKey, pin: &Passphrase) -> Result<Vault, AppError> {
         let outside = &self.outside;
         Ok(Vault::lock(key, pin, &outside.device_secret, outside.stretch, outside.entropy.as_ref())?)
     }
 
-    /// Opens a vault for one signature. A try counts before it is made, so that pulling the battery does not win one.
+    /// Opens a vault for one signature, holding the home all the while.
     pub(crate) fn unlock(&mut self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
+        let tried = self.begin_try(vault)?;
+        let opened = tried.vault.unlock(&Passphrase::entered(pin), &self.outside.device_secret);
+        self.end_try(vault, tried.wrong, opened)
+    }
+
+    /// Counts a try before it is made, so that pulling the battery does not win one.
+    fn begin_try(&mut self, vault: &str) -> Result<PinTry, AppError> {
         let missing =
             || AppError::not_found("there is no key here; make one first (key request, or authority init)");
         let row = self.store.read().vault(vault)?.ok_or_else(missing)?;
@@ -170,8 +228,17 @@ impl Inner {
         let not_before = now.plus(delay_after(wrong));
         self.store
             .write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, wrong, not_before)?) })?;
-        let opened =
-            Vault::from_bytes(row.bytes).unlock(&Passphrase::entered(pin), &self.outside.device_secret);
+        Ok(PinTry { vault: Vault::from_bytes(row.bytes), wrong })
+    }
+
+    /// Puts down how a try ended.
+    fn end_try(
+        &mut self,
+        vault: &str,
+        wrong: u32,
+        opened: Result<SecretKey, VaultError>,
+    ) -> Result<SecretKey, AppError> {
+        let now = self.now();
         match opened {
             Ok(key) => {
                 self.store.write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, 0, now)?) })?;
@@ -291,27 +358,12 @@ impl Inner {
                     .map_or(0, |roster| u32::try_from(roster.revoked.len()).unwrap_or(u32::MAX)),
             })
             .collect();
-        let say = |english: &str, spanish: &str| self.language().pick(english, spanish).to_owned();
-        let next = if authorities.is_empty() {
-            say(
-                "Scan an authority's card and compare its fingerprint by voice.",
-                "Escanee la tarjeta de una autoridad y compare su huella de viva voz.",
-            )
-        } else if key.is_none() {
-            say(
-                "To inspect: make a key under a PIN. To confirm seals: ready.",
-                "Para inspeccionar: cree una clave con PIN. Para confirmar sellos: listo.",
-            )
-        } else if credential.is_none() {
-            say(
-                "Show the key request to the authority, then scan the credential.",
-                "Muestre la solicitud a la autoridad y escanee la credencial.",
-            )
-        } else if authorities.iter().any(|authority| authority.roster.is_none() || authority.roster_expired) {
-            say("Get a new roster from the authority.", "Consiga una lista nueva de la autoridad.")
-        } else {
-            say("Ready.", "Listo.")
-        };
+        let revoked = credential.is_none() && self.has_revoked(&trusted)?;
+        let steps = steps(&authorities, key.is_some(), credential.as_ref(), revoked, self.language());
+        let open = steps.iter().find(|step| !step.done);
+        let ready = open.is_none();
+        let next = open
+            .map_or_else(|| self.language().pick("Ready.", "Listo.").to_owned(), |step| step.words.clone());
         Ok(SetUpView {
             holder: self.holder()?.map(|holder| holder.to_string()),
             fingerprint: key.map(|key| key.fingerprint()),
@@ -321,6 +373,82 @@ impl Inner {
             authority: self.authority_name()?.map(|name| name.to_string()),
             pin_locked_until: vault.filter(|row| row.not_before > now).map(|row| row.not_before.into()),
             next,
+            steps,
+            ready,
         })
     }
+
+    /// Whether a credential of this device's key is here that a roster revokes.
+    fn has_revoked(&self, trusted: &Trusted) -> Result<bool, AppError> {
+        Ok(self
+            .store
+            .read()
+            .own_credentials()?
+            .iter()
+            .filter_map(|row| trusted.credential(&row.bytes).ok())
+            .any(|signer| trusted.revoked(&signer)))
+    }
+}
+
+/// The four steps that lead to a device that may seal, in order.
+fn steps(
+    authorities: &[TrustedView],
+    key: bool,
+    credential: Option<&CredentialView>,
+    revoked: bool,
+    language: Language,
+) -> Vec<SetUpStep> {
+    let say = |english: &str, spanish: &str| language.pick(english, spanish).to_owned();
+    let inspector = credential.is_some_and(|own| own.roles.iter().any(|role| role == Role::Inspector.name()));
+    let holds = credential.is_some_and(|own| !own.expired && !own.revoked);
+    let fresh = !authorities.is_empty()
+        && authorities.iter().all(|authority| authority.roster.is_some() && !authority.roster_expired);
+    vec![
+        SetUpStep {
+            what: SetUpWhat::Authority,
+            done: !authorities.is_empty(),
+            words: say(
+                "Scan an authority's card and compare its fingerprint by voice.",
+                "Escanee la tarjeta de una autoridad y compare su huella de viva voz.",
+            ),
+        },
+        SetUpStep {
+            what: SetUpWhat::Key,
+            done: key,
+            words: say(
+                "To inspect: make a key under a PIN. To confirm seals: ready.",
+                "Para inspeccionar: cree una clave con PIN. Para confirmar sellos: listo.",
+            ),
+        },
+        SetUpStep {
+            what: SetUpWhat::Credential,
+            done: holds && inspector,
+            words: if revoked {
+                say(
+                    "The authority revoked this device's credential. It seals nothing; ask the authority.",
+                    "La autoridad revocó la credencial de este equipo. No sella nada; pregunte a la autoridad.",
+                )
+            } else if credential.is_some() && !holds {
+                say(
+                    "The credential has run out. Show the key request to the authority, then scan the new one.",
+                    "La credencial venció. Muestre la solicitud a la autoridad y escanee la nueva.",
+                )
+            } else if credential.is_some() {
+                say(
+                    "The credential is not an inspector's: it seals no load. An inspector must.",
+                    "La credencial no es de inspector: no sella cargas. Debe hacerlo un inspector.",
+                )
+            } else {
+                say(
+                    "Show the key request to the authority, then scan the credential.",
+                    "Muestre la solicitud a la autoridad y escanee la credencial.",
+                )
+            },
+        },
+        SetUpStep {
+            what: SetUpWhat::Roster,
+            done: fresh,
+            words: say("Get a new roster from the authority.", "Consiga una lista nueva de la autoridad."),
+        },
+    ]
 }

@@ -435,6 +435,11 @@ pub(crate) fn rigging_json(load: &RiggedLoad) -> String {
     rigging::json(&rigging::assess(load), &rigging::link_effects(load, &Options::default()))
 }
 
+/// The rigging drawn, as PNG.
+pub(crate) fn rigging_png(load: &RiggedLoad) -> Result<Vec<u8>, AppError> {
+    rigging::png(load, &rigging::assess(load)).map_err(AppError::internal)
+}
+
 pub(crate) fn rigging_view(load: &RiggedLoad) -> RiggingView {
     let assessment = rigging::assess(load);
     let effects = rigging::link_effects(load, &Options::default());

@@ -108,6 +108,8 @@ pub enum WalkRequest {
         /// Why not.
         reason: Option<String>,
     },
+    /// Take the decision back, as long as nothing is sealed.
+    TakeBack,
 }
 
 impl App {
@@ -139,6 +141,11 @@ impl App {
         let id = walk_id(walk)?;
         let state = inner.walk_of(id)?;
         let command = command(request, &state)?;
+        if inner.store.read().walk(id)?.is_some_and(|row| row.state == WalkState::Sealed) {
+            return Err(AppError::refused(
+                "this walk is sealed already; take the seal back by a void, or inspect the load again",
+            ));
+        }
         let refused = inner.perform(id, command)?.map(|refusal| RefusedView::of(&refusal));
         let state = inner.walk_of(id)?;
         inner.walk_view(id, &state, refused)
@@ -492,22 +499,33 @@ pub(crate) fn command(request: &WalkRequest, walk: &Walk) -> Result<Command, App
         WalkRequest::GoTo { card: number } => Command::GoTo { card: card(*number)? },
         WalkRequest::Pause => Command::Pause,
         WalkRequest::Resume => Command::Resume { by: by() },
-        WalkRequest::Abandon { reason } => Command::Abandon { reason: Note::new(reason)? },
+        WalkRequest::Abandon { reason } => Command::Abandon { reason: note(reason)? },
         WalkRequest::Decide { fit, reason } => Command::Decide {
             by: by(),
             outcome: if *fit { Outcome::Fit } else { Outcome::NotFit },
-            reason: reason.as_deref().map(Note::new).transpose()?,
+            // Nothing typed is no reason given, and not a reason of no words.
+            reason: reason.as_deref().filter(|text| !text.trim().is_empty()).map(note).transpose()?,
         },
+        WalkRequest::TakeBack => Command::TakeBackDecision { by: by() },
     })
 }
 
-fn sighting(note: Option<&str>, photos: &[String]) -> Result<Sighting, AppError> {
+/// Words that a person typed, as one line: a line break is taken as the end of a clause, and not refused.
+///
+/// # Errors
+/// Nothing but blanks; more than a note holds.
+pub(crate) fn note(text: &str) -> Result<Note, AppError> {
+    let lines: Vec<&str> = text.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
+    Ok(Note::new(&lines.join(" / "))?)
+}
+
+fn sighting(note_text: Option<&str>, photos: &[String]) -> Result<Sighting, AppError> {
     let photo = |text: &String| {
         Digest::from_hex(text)
             .ok_or_else(|| AppError::bad_input("that is no digest of a photograph; add the photograph first"))
     };
     Ok(Sighting {
-        note: note.filter(|note| !note.trim().is_empty()).map(Note::new).transpose()?,
+        note: note_text.filter(|text| !text.trim().is_empty()).map(note).transpose()?,
         photos: photos.iter().map(photo).collect::<Result<_, _>>()?,
     })
 }
@@ -532,7 +550,7 @@ fn value_of(walk: &Walk, id: &PointId, text: &str) -> Result<Value, AppError> {
                 .map_err(|error| AppError::bad_input(format!("{error}; write a number and its unit")))?,
         ),
         Kind::Serial { .. } => Value::Serial(Serial::new(text)?),
-        Kind::Text { .. } => Value::Text(Note::new(text)?),
+        Kind::Text { .. } => Value::Text(note(text)?),
     })
 }
 

@@ -46,7 +46,9 @@ pub fn allowed(command: &Command) -> Result<(), ExamError> {
         Command::PutRight { .. } | Command::LookAgain { .. } => {
             "in an examination nothing is put right; call what you find and go on"
         }
-        Command::Abandon { .. } | Command::Decide { .. } => "an examination is not decided; end the run",
+        Command::Abandon { .. } | Command::Decide { .. } | Command::TakeBackDecision { .. } => {
+            "an examination is not decided; end the run"
+        }
         Command::Begin | Command::AssessRigging { .. } => "this has no place in an examination; go on",
     }))
 }

@@ -55,6 +55,11 @@ impl Walk {
                 }
                 self.stage = Stage::Decided { outcome: *outcome, reason: reason.clone(), at };
             }
+            (Stage::Decided { .. }, What::DecisionTakenBack {}) => self.stage = Stage::Walking,
+            // The clock may have jumped while the decision waited for its PIN.
+            (Stage::Decided { .. }, What::ClockJumped { from, to }) => {
+                self.jumps.push(ClockJump { from: *from, to: *to });
+            }
             _ => return Err(OUT_OF_PLACE),
         }
         Ok(())

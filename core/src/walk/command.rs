@@ -104,4 +104,9 @@ pub enum Command {
         /// Why; needed for not fit where nothing on the record says why.
         reason: Option<Note>,
     },
+    /// Take the decision back. Whoever calls this sees to it that nothing was sealed: a seal is taken back by a void.
+    TakeBackDecision {
+        /// Who takes it back: none but the walk's inspector may.
+        by: CallSign,
+    },
 }

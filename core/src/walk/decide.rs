@@ -26,6 +26,10 @@ impl Walk {
         match (&self.stage, &command) {
             (Stage::Ready, Command::Begin) => return self.begin(now),
             (Stage::Ready, _) => return Err(Refusal::NotBegun),
+            (Stage::Decided { .. }, Command::TakeBackDecision { by }) => {
+                self.inspector_only(by)?;
+                return Ok(vec![What::DecisionTakenBack {}]);
+            }
             (Stage::Decided { outcome, at, .. }, _) => {
                 return Err(Refusal::Ended { how: format!("decided {outcome} {}", at.dtg()) });
             }
@@ -67,6 +71,7 @@ impl Walk {
                 self.inspector_only(&by)?;
                 return self.decision(outcome, reason, now);
             }
+            Command::TakeBackDecision { .. } => return Err(Refusal::NotDecided),
         };
         Ok(vec![one])
     }

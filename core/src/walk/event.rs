@@ -167,6 +167,8 @@ pub enum What {
         #[serde(default, with = "wire::maybe", skip_serializing_if = "Option::is_none")]
         reason: Option<Note>,
     },
+    /// The inspector took the decision back before it was sealed: the walk stands where it stood.
+    DecisionTakenBack {},
 }
 
 /// An answer to one point.

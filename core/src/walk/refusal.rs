@@ -22,6 +22,9 @@ pub enum Refusal {
     /// The walk is not paused.
     #[error("the walk is not paused; go on")]
     NotPaused,
+    /// There is no decision that could be taken back.
+    #[error("nothing is decided; go on")]
+    NotDecided,
     /// The walk is decided or abandoned.
     #[error("this walk is ended: {how}; inspect the load again in a new walk")]
     Ended {

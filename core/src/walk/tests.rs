@@ -577,6 +577,28 @@ fn nothing_is_done_after_the_end_or_in_a_pause() {
     assert_eq!(kept.refolded(), kept.walk);
 }
 
+/// A thumb that slipped: until it is sealed the decision goes back to where the walk stood, and both stay on the record.
+#[test]
+fn a_decision_is_taken_back_by_its_inspector_alone() {
+    let mut kept = Kept::kinds();
+    let by = person("Anvil 3");
+    assert_eq!(kept.refuses(Command::TakeBackDecision { by: by.clone() }), Refusal::NotDecided);
+    kept.good(1).kinds_card().good(3);
+    let before = kept.walk.clone();
+    kept.does(decide(Outcome::Fit));
+    let other = person("Mason 5");
+    assert!(matches!(kept.refuses(Command::TakeBackDecision { by: other }), Refusal::NotTheInspector { .. }));
+    kept.now = kept.now.plus(Seconds(2 * LONGEST_SILENCE.0));
+    kept.does(Command::TakeBackDecision { by });
+    assert_eq!(kept.walk.stage(), &Stage::Walking);
+    assert_eq!((kept.walk.at(), kept.walk.last_answer()), (before.at(), before.last_answer()));
+    assert_eq!(kept.walk.clock_jumps().len(), 1, "what passed before it was taken back is told");
+    let reason = Some(note("a thimble is cracked"));
+    kept.does(Command::Decide { by: person("Anvil 3"), outcome: Outcome::NotFit, reason });
+    assert!(matches!(kept.walk.stage(), Stage::Decided { outcome: Outcome::NotFit, .. }));
+    assert_eq!(kept.refolded(), kept.walk);
+}
+
 fn blocked(facts: LoadFacts) -> Vec<TagFault> {
     let mut kept = Kept::begun(ground_of(KINDS, facts));
     kept.good(1).kinds_card().good(3);

@@ -192,4 +192,5 @@ pub enum WalkRequest {
     Resume,
     Abandon { reason: String },
     Decide { fit: bool, reason: Option<String> },
+    TakeBack,
 }

@@ -229,6 +229,7 @@ fn moment(walk: &Walk, event: &Event) -> Moment {
         What::Decided { outcome, reason } => {
             (MomentKind::Decided, format!("Decided {outcome}{}", with(reason.as_ref())))
         }
+        What::DecisionTakenBack {} => (MomentKind::Undone, "The decision was taken back".into()),
     };
     Moment { at: event.at, kind, what, card: good_card }
 }
