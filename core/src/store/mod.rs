@@ -11,6 +11,7 @@ mod error;
 mod exams;
 mod find;
 mod handle;
+mod hold;
 mod journal;
 mod keep;
 mod mend;
