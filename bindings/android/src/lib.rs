@@ -9,7 +9,7 @@ mod views;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, Language, MovingCode,
     MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, RiggingView, SealView,
     SetUpView, StartView, Stretch, TagMade, TagView, VerdictView, WalkRequest, WalkView, code_of,

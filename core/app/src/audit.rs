@@ -10,13 +10,17 @@ use serde::Serialize;
 use super::heads::heads;
 use super::sealing::{SEALED, entry_digest, walk_of_record};
 use super::{App, AppError, Inner};
-use crate::envelope::Kind;
-use crate::seal::{Outcome, Record, Seal, Void, same_person};
-use crate::store::{RecordRow, Standing, StoreError, verify_chain};
-use crate::sync::{Examined, RecordItem, examine_record};
-use crate::tag::ReceivedTag;
-use crate::trust::{Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority};
-use crate::words::{Digest, Name};
+use slingseal_account::sync::{Examined, RecordItem, examine_record};
+use slingseal_journal::verify_chain;
+use slingseal_judgement::same_person;
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::{Outcome, Record, Seal, Void};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::{
+    Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority,
+};
+use slingseal_store::{RecordRow, Standing, StoreError};
+use slingseal_words::{Digest, Name};
 
 /// What the audit found.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -399,7 +403,7 @@ fn decayed<T>(answer: Result<T, StoreError>) -> Result<Result<T, String>, AppErr
 fn fits_its_row(row: &RecordRow, examined: &Examined) -> Result<(), String> {
     let seal = &examined.seal;
     let holder = examined.signer.credential.holder.to_string();
-    let fit = row.outcome == crate::store::Outcome::Fit;
+    let fit = row.outcome == slingseal_store::Outcome::Fit;
     let wrong = [
         (row.digest != seal.record, "its seal is of another record"),
         (row.load != seal.load.as_str(), "its line names another load than its seal"),

@@ -6,14 +6,14 @@ use std::collections::BTreeSet;
 
 use super::setup::AUTHORITY_VAULT;
 use super::{App, AppError, CodeView, Inner};
-use crate::envelope::{Kind, unwrap};
-use crate::seal::CLOCK_SLACK;
-use crate::store::{AuthorityRow, CredentialRow, RosterRow};
-use crate::trust::{
+use slingseal_judgement::CLOCK_SLACK;
+use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::trust::{
     Authority, Credential, CredentialId, Credentialed, DEFAULT_VALIDITY, KeyRequest, Passphrase, PublicKey,
     Role, Roles, Roster, SecretKey, Vault,
 };
-use crate::words::{CallSign, Digest, Name, Seconds, Time};
+use slingseal_store::{AuthorityRow, CredentialRow, RosterRow};
+use slingseal_words::{CallSign, Digest, Name, Seconds, Time};
 
 const NAME: &str = "authority.name";
 /// How long a roster is relied on where the authority says nothing else: a week without a network.
@@ -253,7 +253,7 @@ impl Inner {
     fn own_roster(&self, authority: &[u8; 32]) -> Result<Roster, AppError> {
         let none = || AppError::not_found("this authority has no roster; its home is damaged");
         let row = self.store.read().roster(authority)?.ok_or_else(none)?;
-        let key = crate::trust::PublicKey::from_bytes(authority).map_err(AppError::internal)?;
+        let key = slingseal_message::trust::PublicKey::from_bytes(authority).map_err(AppError::internal)?;
         Ok(Roster::open(&row.bytes, &key)?)
     }
 

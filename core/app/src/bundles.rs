@@ -11,13 +11,13 @@ use super::merge::Merge;
 use super::procedures::{comes_with_the_program, text_name};
 use super::sealing::entry_digest;
 use super::{App, AppError, CodeView, Inner};
-use crate::seal::Record;
-use crate::store::{Reader, StoreError};
-use crate::sync::{
+use slingseal_account::sync::{
     BundleReader, BundleWriter, FrameReader, FrameWriter, Have, HeadItem, Heard, ItemKind, Known, Piece,
     RecordItem,
 };
-use crate::words::Digest;
+use slingseal_message::seal::Record;
+use slingseal_store::{Reader, StoreError};
+use slingseal_words::Digest;
 
 /// What a bundle is to hold.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -108,7 +108,7 @@ impl MovingCode {
     /// # Errors
     /// None in practice: every frame fits a code.
     pub fn frame(&self, number: u32) -> Result<CodeView, AppError> {
-        CodeView::of_text(crate::envelope::Kind::BundleFrame, self.frames.text(number))
+        CodeView::of_text(slingseal_message::envelope::Kind::BundleFrame, self.frames.text(number))
     }
 }
 
@@ -157,7 +157,7 @@ impl App {
         let inner = self.lock();
         let read = inner.store.read();
         let have = Have::of(&known(&read)?, &papers(&read)?.digests());
-        CodeView::of_text(crate::envelope::Kind::Have, have.to_text())
+        CodeView::of_text(slingseal_message::envelope::Kind::Have, have.to_text())
     }
 
     /// Writes a bundle of what the other side lacks, item by item.

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{App, AppError, Effort};
-use crate::envelope::{Kind, unwrap, wrap};
-use crate::qr;
+use slingseal_message::envelope::{Kind, unwrap, wrap};
+use slingseal_qr as qr;
 
 /// A message as text and as the code to be shown.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

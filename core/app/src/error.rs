@@ -1,9 +1,9 @@
-use crate::envelope::{ShapeError, Sign1Error, StrictError, TextError};
-use crate::seal::{RecordError, SealError, VoidError};
-use crate::store::StoreError;
-use crate::tag::TagError;
-use crate::trust::{PassphraseError, TrustError, VaultError};
-use crate::words::{Faults, LineError};
+use slingseal_message::envelope::{ShapeError, Sign1Error, StrictError, TextError};
+use slingseal_message::seal::{RecordError, SealError, VoidError};
+use slingseal_message::tag::TagError;
+use slingseal_message::trust::{PassphraseError, TrustError, VaultError};
+use slingseal_store::StoreError;
+use slingseal_words::{Faults, LineError};
 
 macro_rules! errors {
     ($($(#[$doc:meta])* $variant:ident $code:literal,)*) => {

@@ -8,13 +8,14 @@ use super::setup::DEVICE_VAULT;
 use super::tags::tag_bytes;
 use super::view::hex;
 use super::{App, AppError, CodeView, Inner, Stamp};
-use crate::envelope::{Kind, Limits, Reader, Writer, check, unwrap, wrap};
-use crate::exam::{self, ExamError, Lock, MOST_PLANTED, Planted, PlantedList, Salt, Standard};
-use crate::procedure::{Card, Expanded, Point};
-use crate::store::{ExamPaper, ExamPaperRow, NewEntry, RunState};
-use crate::tag::ReceivedTag;
-use crate::trust::Role;
-use crate::words::{Digest, PointId, Seconds};
+use slingseal_journal::NewEntry;
+use slingseal_message::envelope::{Kind, Limits, Reader, Writer, check, unwrap, wrap};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::Role;
+use slingseal_store::{ExamPaper, ExamPaperRow, RunState};
+use slingseal_walk::exam::{self, ExamError, Lock, MOST_PLANTED, Planted, PlantedList, Salt, Standard};
+use slingseal_walk::procedure::{Card, Expanded, Point};
+use slingseal_words::{Digest, PointId, Seconds};
 
 /// The journal's entry that keeps what a lock hides: on the instructor's device alone, in no bundle.
 pub(crate) const SECRET: &str = "exam-key";
@@ -259,7 +260,7 @@ impl Inner {
         let tag_bytes = tag_bytes(&plan.tag)?;
         let received = ReceivedTag::open(&tag_bytes)?;
         let text = self.procedure_text(&received.tag.procedure)?;
-        let expanded = crate::procedure::check(&text)?.expand(self.language());
+        let expanded = slingseal_walk::procedure::check(&text)?.expand(self.language());
         let (list, _) = self.exam_list(plan, &expanded)?;
         let small = |number: u32| u8::try_from(number).unwrap_or(u8::MAX);
         let standard = Standard::new(

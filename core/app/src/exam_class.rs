@@ -7,10 +7,10 @@ use serde::Serialize;
 use super::exam_result::{ExamResultLine, Held, result_lines};
 use super::procedures::expanded_of;
 use super::{App, AppError, Inner};
-use crate::exam::{self, Attempt, ExamResult, ItemName, Observation};
-use crate::procedure::Expanded;
-use crate::report::wilson_95;
-use crate::words::{Digest, Ratio, Time};
+use slingseal_account::report::wilson_95;
+use slingseal_walk::exam::{self, Attempt, ExamResult, ItemName, Observation};
+use slingseal_walk::procedure::Expanded;
+use slingseal_words::{Digest, Ratio, Time};
 
 /// Which results a class is of.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

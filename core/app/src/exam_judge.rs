@@ -6,14 +6,14 @@ use std::sync::Arc;
 use super::procedures::expanded_of;
 use super::walks::facts;
 use super::{App, AppError, Inner};
-use crate::envelope::{Kind, Reader as Cbor, Writer};
-use crate::exam::{self, ExamError, ExamResult, Lock, Sheet, Timing};
-use crate::store::{ExamPaper, ExamPaperRow, Reader, Tx};
-use crate::sync::ItemKind;
-use crate::tag::ReceivedTag;
-use crate::trust::{Role, Signer, Trusted};
-use crate::walk::{Ground, Walk, same_person};
-use crate::words::{Digest, Language, Time};
+use slingseal_account::sync::ItemKind;
+use slingseal_message::envelope::{Kind, Reader as Cbor, Writer};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::{Role, Signer, Trusted};
+use slingseal_store::{ExamPaper, ExamPaperRow, Reader, Tx};
+use slingseal_walk::exam::{self, ExamError, ExamResult, Lock, Sheet, Timing};
+use slingseal_walk::walk::{Ground, Walk, same_person};
+use slingseal_words::{Digest, Language, Time};
 
 impl From<ExamError> for AppError {
     fn from(error: ExamError) -> Self {
@@ -177,7 +177,7 @@ pub(crate) fn result_item(lock: &[u8], result: &[u8]) -> Vec<u8> {
 }
 
 pub(crate) fn result_parts(item: &[u8]) -> Result<(&[u8], &[u8]), AppError> {
-    crate::envelope::check(item, crate::envelope::Limits::FILE)?;
+    slingseal_message::envelope::check(item, slingseal_message::envelope::Limits::FILE)?;
     let mut reader = Cbor::new(item);
     reader.array(2, "examination result of a bundle")?;
     Ok((reader.bytes("examination key")?, reader.bytes("examination result")?))

@@ -7,13 +7,13 @@ use super::exam_judge::{judge_lock, judge_result, put_result};
 use super::procedures::expanded_of;
 use super::setup::DEVICE_VAULT;
 use super::{App, AppError, Inner, Stamp};
-use crate::envelope::{Kind, wrap};
-use crate::exam::{self, Call, ExamResult, Outcome, Score, Tally, Timing};
-use crate::procedure::{CardNo, Expanded};
-use crate::store::{ExamPaper, ExamPaperRow};
-use crate::trust::Role;
-use crate::walk::same_person;
-use crate::words::{Digest, Language, PointId, Seconds};
+use slingseal_message::envelope::{Kind, wrap};
+use slingseal_message::trust::Role;
+use slingseal_store::{ExamPaper, ExamPaperRow};
+use slingseal_walk::exam::{self, Call, ExamResult, Outcome, Score, Tally, Timing};
+use slingseal_walk::procedure::{CardNo, Expanded};
+use slingseal_walk::walk::same_person;
+use slingseal_words::{Digest, Language, PointId, Seconds};
 
 /// A result, whole.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -12,12 +12,13 @@ use super::tags::tag_bytes;
 use super::walk_view::RefusedView;
 use super::walks::{command, events, facts, id_text, walk_id};
 use super::{App, AppError, Inner, NextStep, Stamp, WalkRequest, WalkStage, WalkView};
-use crate::envelope::{Limits, Reader, Writer, check};
-use crate::exam::{self, END_OF_RUN, ExamResult, Lock, Outcome, Sheet, Timing};
-use crate::store::{ExamPaper, ExamPaperRow, ExamRunRow, NewEntry, RunState, WalkId};
-use crate::tag::ReceivedTag;
-use crate::walk::{Command, Event, Ground, Walk, What, same_person};
-use crate::words::{CallSign, Digest, Note, Time};
+use slingseal_journal::{NewEntry, WalkId};
+use slingseal_message::envelope::{Limits, Reader, Writer, check};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_store::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
+use slingseal_walk::exam::{self, END_OF_RUN, ExamResult, Lock, Outcome, Sheet, Timing};
+use slingseal_walk::walk::{Command, Event, Ground, Walk, What, same_person};
+use slingseal_words::{CallSign, Digest, Note, Time};
 
 /// The journal's entry that a run stands on; an inspection's is another, so that neither passes for the other.
 pub(crate) const RUN: &str = "exam-run";
@@ -156,7 +157,7 @@ impl Inner {
         let text = self.procedure_text(&lock.procedure)?;
         let plan = match expanded_of(&self.store.read(), &lock.procedure_digest, self.language()) {
             Ok(plan) => plan,
-            Err(_) => crate::procedure::check(&text)?.expand(self.language()),
+            Err(_) => slingseal_walk::procedure::check(&text)?.expand(self.language()),
         };
         lock.is_for(&plan)?;
         let own_text = (Digest::of(text.as_bytes()) == plan.digest).then_some(text);
@@ -302,9 +303,9 @@ impl Inner {
         }
         let good = run.walk.blocks_fit(now).is_empty();
         let (outcome, reason) = if good {
-            (crate::walk::Outcome::Fit, None)
+            (slingseal_walk::walk::Outcome::Fit, None)
         } else {
-            (crate::walk::Outcome::NotFit, Some(Note::new(END_OF_RUN)?))
+            (slingseal_walk::walk::Outcome::NotFit, Some(Note::new(END_OF_RUN)?))
         };
         let decide = Command::Decide { by: run.student.clone(), outcome, reason };
         let more = run.walk.decide(decide, now).map_err(|no| AppError::refused(no.to_string()))?;

@@ -7,10 +7,10 @@ use super::exam_judge::{JudgedSheet, judge_sheet};
 use super::procedures::{comes_with_the_program, text_name};
 use super::walks::{id_text, walk_id};
 use super::{App, AppError, Inner, MovingCode, Stamp};
-use crate::exam::{ExamError, ExamResult, Lock, Sheet};
-use crate::store::{ExamPaper, ExamPaperRow, RunState};
-use crate::sync::{BundleWriter, ItemKind};
-use crate::words::Digest;
+use slingseal_account::sync::{BundleWriter, ItemKind};
+use slingseal_store::{ExamPaper, ExamPaperRow, RunState};
+use slingseal_walk::exam::{ExamError, ExamResult, Lock, Sheet};
+use slingseal_words::Digest;
 
 /// A run in the list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

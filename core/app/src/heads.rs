@@ -1,8 +1,8 @@
 //! What this home has heard of the ends of other devices' journals: where it is kept, and what is said of it.
 
 use super::AppError;
-use crate::store::{Reader, Tx};
-use crate::sync::{HeadItem, Heads};
+use slingseal_account::sync::{HeadItem, Heads};
+use slingseal_store::{Reader, Tx};
 
 const HEADS: &str = "heads-2";
 /// Schema 2 kept one list, whoever had said it, and wrote more than it could read.

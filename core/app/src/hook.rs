@@ -6,12 +6,11 @@ use super::sealing::seal_bytes;
 use super::setup::DEVICE_VAULT;
 use super::tags::tag_bytes;
 use super::{App, AppError, CodeView, Inner, Stamp, TagView};
-use crate::envelope::{Kind, unwrap};
-use crate::seal::{
-    Grade, Known, Outcome, Question, ReceivedSeal, Report, Seal, TagPrint, Verdict, Void, VoidCause, judge,
-};
-use crate::tag::ReceivedTag;
-use crate::words::{Language, Time};
+use slingseal_judgement::{Grade, Known, Question, Report, Verdict, judge};
+use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::seal::{Outcome, ReceivedSeal, Seal, TagPrint, Void, VoidCause};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_words::{Language, Time};
 
 /// The verdict, ready to fill a screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -206,7 +205,7 @@ impl Inner {
     }
 
     /// The latest time signed by an authority or written in this journal: this clock cannot be before it.
-    fn latest_seen(&self, trusted: &crate::trust::Trusted) -> Result<Option<Time>, AppError> {
+    fn latest_seen(&self, trusted: &slingseal_message::trust::Trusted) -> Result<Option<Time>, AppError> {
         let rosters = trusted
             .iter()
             .filter_map(|authority| authority.roster.as_ref())

@@ -3,6 +3,7 @@
 //!
 //! A domain "no" is a value in a view. An [`AppError`] is chosen by what the user does next. Every answer is on disk
 //! before the call returns.
+#![forbid(unsafe_code)]
 
 mod audit;
 mod authority;
@@ -42,9 +43,6 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use zeroize::Zeroizing;
 
-pub use crate::qr::{Effort, SceneReader};
-pub use crate::trust::Stretch;
-pub use crate::words::{Clock, Entropy, Language, Seconds, Time};
 pub use audit::AuditView;
 pub use authority::{AuthorityView, Issue};
 pub use bundles::{
@@ -75,6 +73,9 @@ pub use records::{RecordLine, RecordView, TimelineEntry};
 pub use rigging::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use sealing::SealView;
 pub use setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
+pub use slingseal_message::trust::Stretch;
+pub use slingseal_qr::{Effort, SceneReader};
+pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time};
 pub use start::{StartView, WalkLine};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
 pub use view::Stamp;
@@ -84,9 +85,10 @@ pub use walk_view::{
 };
 pub use walks::WalkRequest;
 
-use crate::rigging::RiggedLoad;
-use crate::store::{Opened, Store, WalkId};
-use crate::walk::Walk;
+use slingseal_journal::WalkId;
+use slingseal_rigging::RiggedLoad;
+use slingseal_store::{Opened, Store};
+use slingseal_walk::walk::Walk;
 
 /// What the shell gives the core: the clock, randomness, the secret that the platform keeps for this device.
 #[derive(Clone)]

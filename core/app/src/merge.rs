@@ -13,13 +13,13 @@ use super::receive::not_told_otherwise;
 use super::records::{bare_row, restand_in};
 use super::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
 use super::{AppError, BundleReport, SetAsideLine};
-use crate::procedure::Expanded;
-use crate::seal::{ReceivedSeal, Void};
-use crate::store::{NewRecord, Put, RosterRow, TagRow, Tx, VoidRow};
-use crate::sync::{Examined, HeadItem, Heads, Item, ItemKind, RecordItem, examine_record};
-use crate::tag::ReceivedTag;
-use crate::trust::{Credentialed, PublicKey, Roster, Trusted};
-use crate::words::{Digest, Language, Time};
+use slingseal_account::sync::{Examined, HeadItem, Heads, Item, ItemKind, RecordItem, examine_record};
+use slingseal_message::seal::{ReceivedSeal, Void};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::{Credentialed, PublicKey, Roster, Trusted};
+use slingseal_store::{NewRecord, Put, RosterRow, TagRow, Tx, VoidRow};
+use slingseal_walk::procedure::Expanded;
+use slingseal_words::{Digest, Language, Time};
 
 /// The most that is set aside of one bundle and in a home: things, and their bytes. The oldest gives way.
 pub(super) const MOST_ASIDE: usize = 1_000;
@@ -150,7 +150,7 @@ impl Merge<'_, '_> {
 
     fn void(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let (void, message) = Void::open(bytes)?;
-        let signer = self.trusted.signer(crate::envelope::Kind::Void, &message)?;
+        let signer = self.trusted.signer(slingseal_message::envelope::Kind::Void, &message)?;
         if void.issued > signer.credential.expires {
             return Err(AppError::refused(format!(
                 "the credential of {} had run out when this void was signed; it does not count",
@@ -182,7 +182,7 @@ impl Merge<'_, '_> {
     /// The text of a procedure: found by its digest alone, so that nothing needs to be believed.
     fn procedure(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let text = std::str::from_utf8(bytes).map_err(|_| AppError::bad_input("it is no text"))?;
-        let digest = crate::procedure::check(text)?.digest();
+        let digest = slingseal_walk::procedure::check(text)?.digest();
         if self.tx.setting(&text_name(&digest))?.is_none() {
             self.tx.put_setting(&text_name(&digest), bytes)?;
         }

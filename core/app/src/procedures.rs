@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{App, AppError, Inner};
-use crate::procedure::{BUILT_IN, Expanded, Procedure, built_in, check};
-use crate::words::{Digest, Language, ProcedureId};
+use slingseal_walk::procedure::{BUILT_IN, Expanded, Procedure, built_in, check};
+use slingseal_words::{Digest, Language, ProcedureId};
 
 /// A procedure in the list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -165,7 +165,7 @@ pub(crate) fn comes_with_the_program(digest: &Digest) -> bool {
 
 /// The procedure of a digest: as it was walked, or one that comes with the program.
 pub(crate) fn expanded_of(
-    read: &crate::store::Reader<'_>,
+    read: &slingseal_store::Reader<'_>,
     digest: &Digest,
     language: Language,
 ) -> Result<Expanded, AppError> {

@@ -5,12 +5,12 @@ use serde::Serialize;
 use super::authority::credential_row;
 use super::setup::DEVICE_VAULT;
 use super::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
-use crate::envelope::{Kind, unwrap, wrap};
-use crate::seal::Void;
-use crate::store::{RosterRow, Standing, VoidRow};
-use crate::tag::ReceivedTag;
-use crate::trust::{Authority, Credentialed, KeyRequest, Roster, Vault};
-use crate::words::Digest;
+use slingseal_message::envelope::{Kind, unwrap, wrap};
+use slingseal_message::seal::Void;
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::{Authority, Credentialed, KeyRequest, Roster, Vault};
+use slingseal_store::{RosterRow, Standing, VoidRow};
+use slingseal_words::Digest;
 
 /// What was taken in.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -130,7 +130,10 @@ impl App {
 
 /// Refuses a roster of which another text with the same number is known: neither is the newer one, and taking either for it
 /// could lose a revocation.
-pub(crate) fn not_told_otherwise(read: &crate::store::Reader<'_>, row: &RosterRow) -> Result<(), AppError> {
+pub(crate) fn not_told_otherwise(
+    read: &slingseal_store::Reader<'_>,
+    row: &RosterRow,
+) -> Result<(), AppError> {
     match read.roster(&row.authority)? {
         Some(known) if known.sequence == row.sequence && known.bytes != row.bytes => {
             Err(AppError::refused(format!(

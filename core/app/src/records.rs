@@ -5,11 +5,11 @@ use serde::Serialize;
 use super::sealing::{columns, entry_digest, walk_of_record};
 use super::walk_view::FindingView;
 use super::{App, AppError, Inner, Stamp, TagView};
-use crate::envelope::Kind;
-use crate::seal::{ReceivedSeal, Record};
-use crate::store::{NewRecord, Outcome, RecordFilter, RecordRow, Standing};
-use crate::walk::What;
-use crate::words::{Digest, Time};
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::{ReceivedSeal, Record};
+use slingseal_store::{NewRecord, Outcome, RecordFilter, RecordRow, Standing};
+use slingseal_walk::walk::What;
+use slingseal_words::{Digest, Time};
 
 /// A record in the list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -77,7 +77,7 @@ pub struct TimelineEntry {
 }
 
 /// The same inside a transaction.
-pub(crate) fn restand_in(tx: &crate::store::Tx<'_>, load: &str) -> Result<(), AppError> {
+pub(crate) fn restand_in(tx: &slingseal_store::Tx<'_>, load: &str) -> Result<(), AppError> {
     let rows = tx.records_of_load(load)?;
     let newest = rows.iter().max_by_key(|row| (row.issued, row.digest)).map(|row| row.digest);
     for row in &rows {
@@ -96,15 +96,15 @@ pub(crate) fn restand_in(tx: &crate::store::Tx<'_>, load: &str) -> Result<(), Ap
 }
 
 /// The columns of a seal whose tag and record are not here.
-pub(crate) fn bare_row(seal: &crate::seal::Seal, inspector: &str, now: Time) -> RecordRow {
+pub(crate) fn bare_row(seal: &slingseal_message::seal::Seal, inspector: &str, now: Time) -> RecordRow {
     RecordRow {
         digest: seal.record,
         load: seal.load.to_string(),
         tag: None,
         procedure: seal.procedure.to_string(),
         outcome: match seal.outcome {
-            crate::seal::Outcome::Fit => Outcome::Fit,
-            crate::seal::Outcome::NotFit => Outcome::NotFit,
+            slingseal_message::seal::Outcome::Fit => Outcome::Fit,
+            slingseal_message::seal::Outcome::NotFit => Outcome::NotFit,
         },
         inspector: inspector.to_owned(),
         rigger: String::new(),
@@ -181,12 +181,14 @@ impl Inner {
         let seal = ReceivedSeal::open(bytes)?.seal;
         let now = self.now();
         let known = self.tags_of(&seal.load)?;
-        let tag_row = known.into_iter().find(|row| crate::seal::TagPrint::of(&row.digest) == seal.tag);
-        let scanned =
-            tag.and_then(|tag| Digest::from_hex(&tag.digest).zip(crate::envelope::unwrap(&tag.text).ok()));
-        let scanned = scanned.filter(|(digest, _)| crate::seal::TagPrint::of(digest) == seal.tag);
+        let tag_row =
+            known.into_iter().find(|row| slingseal_message::seal::TagPrint::of(&row.digest) == seal.tag);
+        let scanned = tag.and_then(|tag| {
+            Digest::from_hex(&tag.digest).zip(slingseal_message::envelope::unwrap(&tag.text).ok())
+        });
+        let scanned = scanned.filter(|(digest, _)| slingseal_message::seal::TagPrint::of(digest) == seal.tag);
         let tag_bytes = tag_row.map(|row| row.bytes).or(scanned.map(|(_, (_, bytes))| bytes));
-        let opened = tag_bytes.as_deref().map(crate::tag::ReceivedTag::open).transpose()?;
+        let opened = tag_bytes.as_deref().map(slingseal_message::tag::ReceivedTag::open).transpose()?;
         let row = match &opened {
             Some(received) => {
                 columns(&seal, &received.tag, &received.digest, inspector, seal.record, now, None)
@@ -220,7 +222,7 @@ impl Inner {
         let bytes = read.record_bytes(digest)?.ok_or_else(none)?;
         let mut view = RecordView {
             line: self.line(&row),
-            seal: crate::envelope::wrap(Kind::Seal, &bytes.seal),
+            seal: slingseal_message::envelope::wrap(Kind::Seal, &bytes.seal),
             tag: None,
             findings: Vec::new(),
             timeline: Vec::new(),
@@ -229,7 +231,7 @@ impl Inner {
             voids: Vec::new(),
         };
         for row in read.voids_of(digest)? {
-            let (void, _) = crate::seal::Void::open(&row.bytes)?;
+            let (void, _) = slingseal_message::seal::Void::open(&row.bytes)?;
             view.voids.push(format!("{} {}", void.issued.dtg(), void.cause.say(self.language())));
         }
         if let Some(body) = &bytes.body {
@@ -238,7 +240,7 @@ impl Inner {
             view.rigging_json = record.rigging.clone();
             view.photos = record.photos.iter().map(ToString::to_string).collect();
             let (walk, _) = walk_of_record(self, &record)?;
-            let id = crate::store::WalkId(record.walk);
+            let id = slingseal_journal::WalkId(record.walk);
             view.findings = self.walk_view(id, &walk, None)?.findings;
             let bodies = record.entries.iter().filter(|entry| entry.kind == super::walks::EVENT);
             for event in super::walks::events(bodies.map(|entry| entry.body.as_slice()))? {
@@ -274,8 +276,8 @@ fn event_text(what: &What) -> String {
         What::LookedAgain { finding, again, .. } => format!(
             "finding {finding} looked at again: {}",
             match again {
-                crate::walk::Again::Good => "good",
-                crate::walk::Again::StillDeficient => "still deficient",
+                slingseal_walk::walk::Again::Good => "good",
+                slingseal_walk::walk::Again::StillDeficient => "still deficient",
             }
         ),
         What::Undone { answer } => format!("answer {answer} taken back"),

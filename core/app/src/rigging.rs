@@ -1,6 +1,6 @@
 //! The statics of a rigging file, for a desk: no home is needed.
 
-use crate::rigging::{self, Assessment, Options, RiggedLoad, SeatedLink, Verdict};
+use slingseal_rigging::{self as rigging, Assessment, Options, RiggedLoad, SeatedLink, Verdict};
 
 use super::AppError;
 

@@ -7,15 +7,15 @@ use super::tags::{rigging_json, rigging_view};
 use super::view::hex;
 use super::walks::{GROUND, facts, ground_parts, walk_id};
 use super::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
-use crate::envelope::{Kind, unwrap};
-use crate::seal::{JournalEntry, Outcome, Record, Seal, TagPrint, TagSignature, same_person};
-use crate::store::{
-    DeficiencyRow, Entry, EquipmentRow, NewEntry, NewRecord, RecordRow, Standing, WalkId, WalkRow, WalkState,
-};
-use crate::tag::{ReceivedTag, Tag};
-use crate::trust::{Role, SecretKey};
-use crate::walk::{self, Stage, Walk};
-use crate::words::{Digest, Quantity, Seconds, Time};
+use slingseal_journal::{Entry, NewEntry, WalkId};
+use slingseal_judgement::{TagSignature, same_person};
+use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
+use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_message::trust::{Role, SecretKey};
+use slingseal_store::{DeficiencyRow, EquipmentRow, NewRecord, RecordRow, Standing, WalkRow, WalkState};
+use slingseal_walk::walk::{self, Stage, Walk};
+use slingseal_words::{Digest, Quantity, Seconds, Time};
 
 /// The journal's entry that names the record of a sealed walk.
 pub(crate) const SEALED: &str = "sealed";
@@ -310,8 +310,8 @@ pub(crate) fn columns(
         tag: Some(*tag_digest),
         procedure: seal.procedure.to_string(),
         outcome: match seal.outcome {
-            Outcome::Fit => crate::store::Outcome::Fit,
-            Outcome::NotFit => crate::store::Outcome::NotFit,
+            Outcome::Fit => slingseal_store::Outcome::Fit,
+            Outcome::NotFit => slingseal_store::Outcome::NotFit,
         },
         inspector: inspector.to_owned(),
         rigger: tag.rigger.as_ref().map(ToString::to_string).unwrap_or_default(),
@@ -323,7 +323,7 @@ pub(crate) fn columns(
         issued: seal.issued,
         valid_until: seal.valid_until,
         standing: Standing::Current,
-        device: device.map(crate::store::DeviceId),
+        device: device.map(slingseal_journal::DeviceId),
         received,
     }
 }
@@ -415,7 +415,10 @@ pub(crate) fn walk_of_record(inner: &Inner, record: &Record) -> Result<(Walk, Ta
 }
 
 /// A walk folded from a record by the procedure that it names: for a merge, which reads from its own transaction.
-pub(crate) fn walk_from(record: &Record, plan: crate::procedure::Expanded) -> Result<(Walk, Tag), AppError> {
+pub(crate) fn walk_from(
+    record: &Record,
+    plan: slingseal_walk::procedure::Expanded,
+) -> Result<(Walk, Tag), AppError> {
     let entries = &record.entries;
     let missing = || AppError::bad_input("the record does not say which tag was walked");
     let ground = entries.iter().find(|entry| entry.kind == GROUND).ok_or_else(missing)?;

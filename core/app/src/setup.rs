@@ -3,13 +3,13 @@
 use serde::Serialize;
 
 use super::{App, AppError, CodeView, Inner, Stamp};
-use crate::envelope::{Kind, unwrap};
-use crate::store::AuthorityRow;
-use crate::trust::{
+use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::trust::{
     Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roster,
     SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
 };
-use crate::words::{CallSign, Language, Name};
+use slingseal_store::AuthorityRow;
+use slingseal_words::{CallSign, Language, Name};
 
 pub(crate) const DEVICE_VAULT: &str = "device";
 pub(crate) const AUTHORITY_VAULT: &str = "authority";
@@ -342,7 +342,7 @@ impl Inner {
             .store
             .read()
             .setting("request")?
-            .map(|bytes| crate::envelope::wrap(Kind::KeyRequest, &bytes));
+            .map(|bytes| slingseal_message::envelope::wrap(Kind::KeyRequest, &bytes));
         let now = self.now();
         let authorities: Vec<TrustedView> = trusted
             .iter()

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::walks::id_text;
 use super::{App, AppError, Stamp};
-use crate::store::{WalkRow, WalkState};
+use slingseal_store::{WalkRow, WalkState};
 
 /// What the first screen shows.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -3,13 +3,13 @@
 use serde::Serialize;
 
 use super::{App, AppError, CodeView, Inner, Stamp};
-use crate::envelope::{Kind, Unsigned, unwrap};
-use crate::rigging::{self, Assessment, Options, RiggedLoad};
-use crate::seal::{TagSeen, TagSignature};
-use crate::store::TagRow;
-use crate::tag::{Equipment, ReceivedTag, Tag, Zone, read_list, read_plan};
-use crate::trust::{Role, Signer, TrustError, Trusted};
-use crate::words::{Digest, LoadNumber, Newtons, Unit};
+use slingseal_judgement::{TagSeen, TagSignature};
+use slingseal_message::envelope::{Kind, Unsigned, unwrap};
+use slingseal_message::tag::{Equipment, ReceivedTag, Tag, Zone, read_list, read_plan};
+use slingseal_message::trust::{Role, Signer, TrustError, Trusted};
+use slingseal_rigging::{self as rigging, Assessment, Options, RiggedLoad};
+use slingseal_store::TagRow;
+use slingseal_words::{Digest, LoadNumber, Newtons, Unit};
 
 use super::setup::DEVICE_VAULT;
 
@@ -143,7 +143,7 @@ impl App {
         made.into_iter().next().ok_or_else(|| AppError::internal("one plan makes one tag"))
     }
 
-    /// Makes the tags of a load list, CSV with a head line; `core/src/tag/PLAN.md` names its columns. All of them, or none.
+    /// Makes the tags of a load list, CSV with a head line; `core/message/PLAN.md` names its columns. All of them, or none.
     ///
     /// # Errors
     /// Every fault of the list, with line and column; otherwise those of [`App::write_tag`].
@@ -345,7 +345,7 @@ impl Inner {
         }
         let title = self.procedure(&tag.procedure).ok().map(|procedure| procedure.expand(language).title);
         Ok(TagView {
-            text: crate::envelope::wrap(Kind::Tag, bytes),
+            text: slingseal_message::envelope::wrap(Kind::Tag, bytes),
             digest: received.digest.to_string(),
             load: tag.load.to_string(),
             planned: tag.planned.into(),
@@ -387,16 +387,16 @@ impl Inner {
 }
 
 fn zone_view(zone: &Zone) -> ZoneView {
-    ZoneView { name: zone.name.to_string(), grid: zone.grid.as_ref().map(crate::words::GridRef::spaced) }
+    ZoneView { name: zone.name.to_string(), grid: zone.grid.as_ref().map(slingseal_words::GridRef::spaced) }
 }
 
-fn equipment_view(equipment: &Equipment, tag: &Tag, now: crate::words::Time) -> EquipmentView {
+fn equipment_view(equipment: &Equipment, tag: &Tag, now: slingseal_words::Time) -> EquipmentView {
     EquipmentView {
         kind: equipment.kind.to_string(),
         serial: equipment.serial.to_string(),
         rating: equipment.rating.as_ref().map(|rating| rating.value.to_string()),
         source: equipment.rating.as_ref().map(|rating| rating.source.to_string()),
-        next_inspection: equipment.next_inspection.map(crate::words::Time::date),
+        next_inspection: equipment.next_inspection.map(slingseal_words::Time::date),
         overdue: equipment.overdue(now),
         overloaded: equipment.overloaded(tag.gross),
     }

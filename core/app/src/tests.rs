@@ -10,7 +10,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
 
 use super::*;
-use crate::words::Digest;
+use slingseal_words::Digest;
 
 /// A clock that stands where it is put.
 struct Set(AtomicI64);

@@ -1,6 +1,6 @@
 use serde::Serialize;
 
-use crate::words::Time;
+use slingseal_words::Time;
 
 /// A moment in both ways of writing: for machines and for the trade.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

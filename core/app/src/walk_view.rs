@@ -4,10 +4,12 @@ use serde::Serialize;
 
 use super::walks::{counted_links, id_text};
 use super::{AppError, Inner, Stamp};
-use crate::procedure::{Card, Kind, Point};
-use crate::store::WalkId;
-use crate::walk::{self, At, Block, CardStatus, Caution, Finding, Look, PointStatus, Refusal, Stage, Walk};
-use crate::words::Language;
+use slingseal_journal::WalkId;
+use slingseal_walk::procedure::{Card, Kind, Point};
+use slingseal_walk::walk::{
+    self, At, Block, CardStatus, Caution, Finding, Look, PointStatus, Refusal, Stage, Walk,
+};
+use slingseal_words::Language;
 
 /// A walk with its current card.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -401,8 +403,8 @@ impl Inner {
         );
         let so = match rigging.with_links(&differing) {
             Ok(changed) => {
-                let planned = super::tags::summary(&rigging, &crate::rigging::assess(&rigging));
-                let now = super::tags::summary(&changed, &crate::rigging::assess(&changed));
+                let planned = super::tags::summary(&rigging, &slingseal_rigging::assess(&rigging));
+                let now = super::tags::summary(&changed, &slingseal_rigging::assess(&changed));
                 language.pick(
                     format!("Planned: {planned}. With this link: {now}."),
                     format!("Plan: {planned}. Con este eslabón: {now}."),

@@ -10,16 +10,17 @@ use super::tags::{summary, tag_bytes};
 use super::view::{hex, unhex16};
 use super::walk_view::{RefusedView, WalkView};
 use super::{App, AppError, InHand, Inner};
-use crate::envelope::{Limits, Reader, Writer, check};
-use crate::procedure::{CardNo, Expected, Kind, Point};
-use crate::rigging::{self, RiggedLoad, SeatedLink};
-use crate::store::{Entry, NewEntry, WalkId, WalkRow, WalkState};
-use crate::tag::{ReceivedTag, Tag};
-use crate::walk::{
+use slingseal_journal::{Entry, NewEntry, WalkId};
+use slingseal_message::envelope::{Limits, Reader, Writer, check};
+use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_rigging::{self as rigging, RiggedLoad, SeatedLink};
+use slingseal_store::{WalkRow, WalkState};
+use slingseal_walk::procedure::{CardNo, Expected, Kind, Point};
+use slingseal_walk::walk::{
     Again, Command, EquipmentFact, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding,
     Sighting, Stage, Value, Walk,
 };
-use crate::words::{CallSign, Digest, Name, Note, PointId, Quantity, Seconds, Serial};
+use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Seconds, Serial};
 
 /// The journal's entry that a walk stands on.
 pub(crate) const GROUND: &str = "ground";
@@ -190,7 +191,7 @@ impl Inner {
         }
         let inspector = self.inspector()?;
         let text = self.procedure_text(&tag.procedure)?;
-        let procedure = crate::procedure::check(&text)?;
+        let procedure = slingseal_walk::procedure::check(&text)?;
         let ground = Ground {
             plan: procedure.expand(self.language()),
             facts: facts(&tag, received.digest),
@@ -367,7 +368,7 @@ fn apply(walk: &mut Walk, events: &[Event]) -> Result<(), AppError> {
     events.iter().try_for_each(|event| walk.apply(event).map_err(AppError::internal))
 }
 
-fn row(id: WalkId, walk: &Walk, now: crate::words::Time) -> WalkRow {
+fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRow {
     let ground = walk.ground();
     WalkRow {
         id,
@@ -442,7 +443,7 @@ pub(crate) fn counted_links(walk: &Walk) -> Vec<SeatedLink> {
 
 /// The last count of a point: of its open finding, or of its answer.
 fn counted(walk: &Walk, point: &Point) -> Option<u32> {
-    use crate::walk::{FindingState, PointStatus};
+    use slingseal_walk::walk::{FindingState, PointStatus};
     let value = match walk.point_status(&point.id) {
         PointStatus::Good(answer) => answer.value,
         PointStatus::Deficient(number) | PointStatus::AwaitsSecondLook(number) => {

@@ -1,6 +1,6 @@
 use std::fmt;
 
-use crate::words::{Digest, Time};
+use slingseal_words::{Digest, Time};
 
 /// What a device goes by in its journal: 16 random bytes, made when the home is made.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -57,7 +57,7 @@ pub struct Entry {
 
 impl Entry {
     /// The entry that follows `head`.
-    pub(super) fn after(head: Head, new: NewEntry<'_>) -> Self {
+    pub fn after(head: Head, new: NewEntry<'_>) -> Self {
         let mut entry = Self {
             seq: head.seq + 1,
             time: new.time,

@@ -2,12 +2,12 @@
 
 use std::cmp::Ordering;
 
-use super::claims::{Outcome, ReceivedSeal, Seal, TagPrint};
 use super::reason::{Grade, Reason};
-use super::void::Void;
-use crate::envelope::Kind;
-use crate::trust::{PublicKey, Role, Signer, TrustError, Trusted};
-use crate::words::{CallSign, Digest, LoadNumber, Quantity, Seconds, Time};
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::Void;
+use slingseal_message::seal::{Outcome, ReceivedSeal, Seal, TagPrint};
+use slingseal_message::trust::{PublicKey, Role, Signer, TrustError, Trusted};
+use slingseal_words::{CallSign, Digest, LoadNumber, Quantity, Seconds, Time};
 
 /// What the hookup team is told.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,6 +1,6 @@
-use crate::words::{CallSign, Language, LoadNumber, Name, Quantity, Seconds, Time};
+use slingseal_words::{CallSign, Language, LoadNumber, Name, Quantity, Seconds, Time};
 
-use super::void::VoidCause;
+use slingseal_message::seal::VoidCause;
 
 /// How much a reason weighs. Ordered: the gravest is the greatest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

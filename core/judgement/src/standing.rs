@@ -1,4 +1,4 @@
-use crate::words::Time;
+use slingseal_words::Time;
 
 /// Where a load stands on its zone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -73,7 +73,7 @@ impl LoadState {
 #[cfg(test)]
 mod tests {
     use super::{LoadState, Sealed};
-    use crate::words::Time;
+    use slingseal_words::Time;
 
     #[test]
     fn one_state_a_load() {

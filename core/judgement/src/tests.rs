@@ -1,7 +1,12 @@
 use super::*;
-use crate::envelope::{Kind, Limits, check, wrap};
-use crate::trust::{Credential, DEFAULT_VALIDITY, Role, Roles, Roster, SecretKey, Trusted, TrustedAuthority};
-use crate::words::{
+use slingseal_message::envelope::{Kind, Limits, check, wrap};
+use slingseal_message::seal::{
+    DigestOf, JournalEntry, Outcome, ReceivedSeal, Record, Seal, TagPrint, Void, VoidCause,
+};
+use slingseal_message::trust::{
+    Credential, DEFAULT_VALIDITY, Role, Roles, Roster, SecretKey, Trusted, TrustedAuthority,
+};
+use slingseal_words::{
     CallSign, Digest, GridRef, Language, LoadNumber, Name, ProcedureId, Quantity, Seconds, Time,
 };
 
@@ -210,7 +215,7 @@ fn roles_and_revocation() {
     let hookup = credential(&[Role::Hookup]);
     assert_eq!(scene.judge(&signed_under(&seal(), &hookup)).1.first(), Some(&"not_an_inspector"));
     let inspector = credential(&[Role::Inspector]);
-    let id = crate::trust::CredentialId::of(&inspector);
+    let id = slingseal_message::trust::CredentialId::of(&inspector);
     let roster = Roster { sequence: 2, issued: at(0), expires: at(500_000), revoked: [id].into() };
     scene.trusted.add(TrustedAuthority {
         name: Name::new("Sela Relief").unwrap(),
@@ -361,7 +366,7 @@ fn each_authority_for_its_own() {
         TrustedAuthority { name: Name::new("Alder Aid").unwrap(), key: key(9).public(), roster: None };
     scene.trusted.add(second.clone());
     assert_eq!(scene.judge(&signed(&seal())), (Verdict::Wait, vec!["no_roster", "corrected"]));
-    let revoked = [crate::trust::CredentialId::of(&inspector)].into();
+    let revoked = [slingseal_message::trust::CredentialId::of(&inspector)].into();
     second.roster = Some(Roster { sequence: 7, issued: at(-50), expires: at(59), revoked });
     scene.trusted.add(second.clone());
     assert_eq!(scene.judge(&signed(&seal())), (Verdict::Wait, vec!["roster_too_old", "corrected"]));
@@ -392,7 +397,7 @@ fn a_void_counts_whoever_is_revoked_since_and_only_while_it_could_be_signed() {
     };
     let hookup = credential(&[Role::Hookup]);
     let mut scene = Scene { voids: vec![void(at(30), 2, &hookup)], ..Scene::default() };
-    let id = crate::trust::CredentialId::of(&hookup);
+    let id = slingseal_message::trust::CredentialId::of(&hookup);
     let roster = Roster { sequence: 2, issued: at(40), expires: at(500_000), revoked: [id].into() };
     let authority = TrustedAuthority {
         name: Name::new("Sela Relief").unwrap(),

@@ -2,6 +2,7 @@
 //!
 //! Knows nothing of what the text means. Where a text is signed, the caller passes a check (`accept`), and reading
 //! goes on until a text passes it: a wrong read is possible, a wrong read that passes a signature is not.
+#![forbid(unsafe_code)]
 
 mod cores;
 mod correct;

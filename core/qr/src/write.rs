@@ -2,7 +2,7 @@ use qrcode::bits::Bits;
 use qrcode::types::{Color, QrError};
 use qrcode::{EcLevel, QrCode, Version};
 
-use crate::words::Metres;
+use slingseal_words::Metres;
 
 /// Modules of bare background that a code needs on every side (ISO/IEC 18004, 6.3.8).
 ///

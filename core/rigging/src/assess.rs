@@ -2,7 +2,7 @@
 
 use nalgebra::Vector3;
 
-use crate::words::{Degrees, Metres, Name, Newtons, Ratio, Source, Unit};
+use slingseal_words::{Degrees, Metres, Name, Newtons, Ratio, Source, Unit};
 
 use super::assessment::{
     Assessment, FLATTEST, Hang, Held, HookLoad, Infeasible, LegLoad, Place, Rules, Verdict, Warning, over,

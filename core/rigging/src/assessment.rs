@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::words::{Degrees, Metres, Name, Newtons, Quantity, Ratio, Source};
+use slingseal_words::{Degrees, Metres, Name, Newtons, Quantity, Ratio, Source};
 
 use super::RiggingError;
 

@@ -1,4 +1,4 @@
-use crate::words::Quantity;
+use slingseal_words::Quantity;
 
 /// Why a rigged load cannot be assessed.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

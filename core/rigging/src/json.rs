@@ -143,7 +143,7 @@ fn part(held: &super::Held) -> PartOut<'_> {
         carries_n: tidy(held.carries.value()),
         rated: held.rated.to_string(),
         rated_n: tidy(held.rated.newtons().unwrap_or_default().value()),
-        source: held.source.as_ref().map(crate::words::Source::as_str),
+        source: held.source.as_ref().map(slingseal_words::Source::as_str),
     }
 }
 

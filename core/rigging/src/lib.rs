@@ -6,6 +6,7 @@
 //! alone: no equipment is known here. The file's shape stands in `FORMAT.md` beside this file.
 //!
 //! It assists a qualified inspector. The governing manual rules.
+#![forbid(unsafe_code)]
 
 mod assess;
 mod assessment;

@@ -1,6 +1,6 @@
 //! Chain links: what if another link sat in the grab hook.
 
-use crate::words::{Degrees, Name, Newtons};
+use slingseal_words::{Degrees, Name, Newtons};
 
 use super::assess::{Options, assess_with};
 use super::{Assessment, Leg, RiggedLoad, RiggingError};

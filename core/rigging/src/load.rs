@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::words::{Dimension, Metres, Name, Newtons, Quantity, Source};
+use slingseal_words::{Dimension, Metres, Name, Newtons, Quantity, Source};
 
 use super::RiggingError;
 

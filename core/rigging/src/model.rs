@@ -57,7 +57,8 @@ pub(super) const UNKNOWN_STRETCH: f64 = 0.005;
 impl Model {
     /// Of a load that was checked; `None` for one that was not.
     pub fn new(load: &RiggedLoad) -> Option<Self> {
-        let si = |place: &[crate::words::Quantity; 3]| Vector3::from_iterator(place.iter().map(|q| q.si()));
+        let si =
+            |place: &[slingseal_words::Quantity; 3]| Vector3::from_iterator(place.iter().map(|q| q.si()));
         let weight = load.mass.newtons()?.value();
         let scale = load.legs.iter().map(|leg| leg.reach.length().value()).fold(0.0, f64::max);
         if !(weight > 0.0 && scale > 0.0) {

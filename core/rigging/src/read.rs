@@ -1,6 +1,6 @@
 //! Reading a rigged load from TOML. Every fault is told, with its place.
 
-use crate::words::{Dimension, Fault, Faults, Name, Part, Quantity, Source, Spot, TomlFile};
+use slingseal_words::{Dimension, Fault, Faults, Name, Part, Quantity, Source, Spot, TomlFile};
 
 use super::load::{
     Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad, Wrong, wrong_counts, wrong_load,

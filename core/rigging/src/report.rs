@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use crate::words::{Degrees, Newtons, Quantity, Ratio, STANDARD_GRAVITY, Unit};
+use slingseal_words::{Degrees, Newtons, Quantity, Ratio, STANDARD_GRAVITY, Unit};
 
 use super::assess::force_unit;
 use super::links::LinkChange;
@@ -175,7 +175,7 @@ impl Report<'_> {
 /// A force in a unit of force or mass.
 pub(super) fn force_in(newtons: Newtons, unit: Unit) -> Quantity {
     match unit.dimension() {
-        crate::words::Dimension::Mass => shown(newtons.value() / STANDARD_GRAVITY, unit),
+        slingseal_words::Dimension::Mass => shown(newtons.value() / STANDARD_GRAVITY, unit),
         _ => shown(newtons.value(), unit),
     }
 }

@@ -1,6 +1,6 @@
 //! Computed values in the units of the input, rounded to what a person can use.
 
-use crate::words::{Quantity, Unit};
+use slingseal_words::{Quantity, Unit};
 
 /// `si` SI units as a quantity of `unit`, with at least three significant digits and no more decimals than the trade
 /// measures. A value too large to show stops at the largest quantity.

@@ -2,7 +2,7 @@
 
 use nalgebra::{Vector2, Vector3};
 
-use crate::words::{Degrees, Quantity};
+use slingseal_words::{Degrees, Quantity};
 
 use super::assessment::{Infeasible, Side};
 use super::model::{Model, Pose};

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::words::Time;
+use slingseal_words::Time;
 
 use super::papers::{TAGS, make_tag};
 use super::records::{RECORDS, make_with_id};

@@ -2,7 +2,7 @@
 
 use rusqlite::ToSql;
 
-use crate::words::{Digest, Time};
+use slingseal_words::{Digest, Time};
 
 use super::records::{RECORDS, make_with_id};
 use super::values::count_out;

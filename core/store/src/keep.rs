@@ -2,7 +2,7 @@
 
 use rusqlite::OptionalExtension;
 
-use crate::words::{Digest, Time};
+use slingseal_words::{Digest, Time};
 
 use super::table::Table;
 use super::values::count_in;

@@ -3,9 +3,9 @@
 //!
 //! `Store::open` takes the home for this program alone. `Store::write` is one transaction, on disk before it returns;
 //! `Store::read` asks. The journal is a hash chain ([`Entry`] says over which bytes), every other row has a check sum.
+#![forbid(unsafe_code)]
 
 mod board;
-mod chain;
 mod check;
 mod error;
 mod exams;
@@ -27,7 +27,6 @@ mod walks;
 mod witness;
 
 pub use board::{GroupBy, GroupCount, Groups, PointCount, Stand};
-pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId, verify_chain};
 pub use error::StoreError;
 pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{
@@ -39,4 +38,5 @@ pub use mend::Saved;
 pub use open::{Lost, Opened, SetAside};
 pub use papers::{AuthorityRow, CredentialRow, RosterRow, TagRow, VoidRow};
 pub use records::{DeficiencyRow, EquipmentRow, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing};
+use slingseal_journal::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId};
 pub use walks::{WalkRow, WalkState};

@@ -5,7 +5,7 @@ use std::path::Path;
 use rusqlite::types::Value;
 use rusqlite::{Connection, OpenFlags, OptionalExtension, params_from_iter};
 
-use crate::words::Digest;
+use slingseal_words::Digest;
 
 use super::check::TABLES;
 use super::exams::EXAM_RUNS;
@@ -116,7 +116,7 @@ fn entry_of(row: &[Value]) -> Option<Entry> {
     };
     Some(Entry {
         seq: u64::try_from(*seq).ok()?,
-        time: crate::words::Time::from_unix(*time),
+        time: slingseal_words::Time::from_unix(*time),
         kind: kind.clone(),
         walk,
         body: body.clone(),

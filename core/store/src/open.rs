@@ -5,7 +5,7 @@ use std::time::Duration;
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags, OptionalExtension};
 
-use crate::words::{Entropy, Time};
+use slingseal_words::{Entropy, Time};
 
 use super::hold::hold;
 use super::mend::{Salvage, Saved, salvage};

@@ -1,6 +1,6 @@
 //! What came from others and is kept as it came: tags, voids, rosters, authorities, credentials.
 
-use crate::words::{Digest, Time};
+use slingseal_words::{Digest, Time};
 
 use super::table::Table;
 use super::values::{count_in, count_out};

@@ -1,6 +1,6 @@
 use rusqlite::{OptionalExtension, Row};
 
-use crate::words::{Digest, Time};
+use slingseal_words::{Digest, Time};
 
 use super::table::Table;
 use super::values::word_column;

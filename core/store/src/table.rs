@@ -2,7 +2,7 @@ use rusqlite::functions::FunctionFlags;
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, Row};
 
-use crate::words::Digest;
+use slingseal_words::Digest;
 
 use super::StoreError;
 

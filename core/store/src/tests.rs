@@ -2,7 +2,8 @@ use std::path::PathBuf;
 use std::sync::atomic::{AtomicU32, Ordering};
 
 use super::*;
-use crate::words::{Digest, Entropy, Time};
+use slingseal_journal::verify_chain;
+use slingseal_words::{Digest, Entropy, Time};
 
 mod chain;
 mod damage;

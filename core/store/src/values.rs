@@ -1,42 +1,8 @@
-//! How our nouns lie in columns.
+//! How counters and enums lie in columns.
 
-use rusqlite::types::{FromSql, FromSqlError, FromSqlResult, ToSql, ToSqlOutput, ValueRef};
+use rusqlite::types::FromSqlError;
 
-use crate::words::{Digest, Time};
-
-use super::{DeviceId, StoreError, WalkId};
-
-macro_rules! bytes_column {
-    ($name:ty, $length:literal, |$value:ident| $bytes:expr, $make:expr) => {
-        impl ToSql for $name {
-            fn to_sql(&self) -> rusqlite::Result<ToSqlOutput<'_>> {
-                let $value = self;
-                Ok(ToSqlOutput::Borrowed(ValueRef::Blob($bytes)))
-            }
-        }
-
-        impl FromSql for $name {
-            fn column_result(value: ValueRef<'_>) -> FromSqlResult<Self> {
-                <[u8; $length]>::column_result(value).map($make)
-            }
-        }
-    };
-}
-bytes_column!(Digest, 32, |value| value.as_bytes(), Digest::from_bytes);
-bytes_column!(DeviceId, 16, |value| &value.0, DeviceId);
-bytes_column!(WalkId, 16, |value| &value.0, WalkId);
-
-impl ToSql for Time {
-    fn to_sql(&self) -> rusqlite::Result<ToSqlOutput<'_>> {
-        Ok(self.unix().into())
-    }
-}
-
-impl FromSql for Time {
-    fn column_result(value: ValueRef<'_>) -> FromSqlResult<Self> {
-        i64::column_result(value).map(Time::from_unix)
-    }
-}
+use super::StoreError;
 
 /// A number that counts, for a column that is signed. No counter of ours comes near the end.
 pub(super) fn count_in(number: u64) -> Result<i64, StoreError> {
@@ -69,7 +35,7 @@ macro_rules! word_column {
             fn column_result(value: rusqlite::types::ValueRef<'_>) -> rusqlite::types::FromSqlResult<Self> {
                 match value.as_str()? {
                     $($word => Ok(Self::$variant),)+
-                    other => Err($crate::store::values::unknown_word(other)),
+                    other => Err($crate::values::unknown_word(other)),
                 }
             }
         }

@@ -1,6 +1,6 @@
 use rusqlite::Row;
 
-use crate::words::Time;
+use slingseal_words::Time;
 
 use super::table::Table;
 use super::values::{count_in, word_column};

@@ -3,7 +3,7 @@ use std::fs::File;
 use std::io::{Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
-use crate::words::Digest;
+use slingseal_words::Digest;
 
 use super::{DeviceId, Head};
 

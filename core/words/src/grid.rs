@@ -233,7 +233,7 @@ impl Square {
 #[cfg(test)]
 mod tests {
     use super::{GridError, GridPrecision, GridRef};
-    use crate::words::Degrees;
+    use crate::Degrees;
 
     fn of(latitude: f64, longitude: f64, precision: GridPrecision) -> String {
         let degrees = |value| Degrees::new(value).unwrap();

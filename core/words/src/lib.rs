@@ -1,5 +1,8 @@
 //! The nouns that every room speaks: units, ids, time, digests, places in a file. Knows no other room.
+#![forbid(unsafe_code)]
 
+#[cfg(feature = "columns")]
+mod columns;
 mod digest;
 mod faults;
 mod grid;

@@ -346,7 +346,7 @@ impl<'f> Part<'f> {
 #[cfg(test)]
 mod tests {
     use super::TomlFile;
-    use crate::words::{Dimension, Name};
+    use crate::{Dimension, Name};
 
     fn faults(text: &str) -> Vec<String> {
         let file = match TomlFile::parse(text) {

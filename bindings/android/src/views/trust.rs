@@ -1,6 +1,6 @@
 //! Keys, credentials, whom a device trusts, and what was taken in.
 
-use slingseal_core::app::{
+use slingseal_app::{
     AuthorityView, CodeView, CredentialView, Issue, Received, SetUpStep, SetUpView, SetUpWhat, Stamp,
     TagView, TrustedView, VerdictView,
 };

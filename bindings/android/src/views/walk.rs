@@ -1,6 +1,6 @@
 //! A walk.
 
-use slingseal_core::app::{
+use slingseal_app::{
     CardState, CardView, ChoiceView, DeficiencyView, FindingState, FindingView, NextStep, PointKind,
     PointState, PointView, ProgressView, RefusedView, Stamp, StartView, StationView, WalkLine, WalkRequest,
     WalkStage, WalkView,

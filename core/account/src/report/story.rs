@@ -1,4 +1,4 @@
-use crate::words::Time;
+use slingseal_words::Time;
 
 /// What sort of moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -106,7 +106,7 @@ fn one_of(mut run: Vec<Moment>) -> Option<Moment> {
 #[cfg(test)]
 mod tests {
     use super::{Moment, MomentKind, condense};
-    use crate::words::Time;
+    use slingseal_words::Time;
 
     fn moment(at: i64, kind: MomentKind, card: Option<u32>, what: &str) -> Moment {
         Moment { at: Time::from_unix(at), kind, what: what.into(), card }

@@ -1,4 +1,4 @@
-use crate::words::Ratio;
+use slingseal_words::Ratio;
 
 /// The share that was found, and the bounds between which the true share lies with 95 % confidence.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -5,10 +5,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::envelope::{
+use slingseal_message::envelope::{
     Kind, Limits, Reader, ShapeError, StrictError, TextError, Writer, check, unwrap, wrap,
 };
-use crate::words::{Digest, Time};
+use slingseal_words::{Digest, Time};
 
 /// The newest days stand alone; all older ones share as many spans.
 const DAYS_ALONE: usize = 30;
@@ -164,7 +164,7 @@ impl Have {
 #[cfg(test)]
 mod tests {
     use super::{Have, HaveError, Known};
-    use crate::words::{Digest, Seconds, Time};
+    use slingseal_words::{Digest, Seconds, Time};
 
     fn known(number: u32, day: i64) -> Known {
         let issued =

@@ -8,8 +8,8 @@
 use std::collections::BTreeMap;
 
 use super::HeadItem;
-use crate::envelope::{Reader, ShapeError, Writer};
-use crate::words::Digest;
+use slingseal_message::envelope::{Reader, ShapeError, Writer};
+use slingseal_words::Digest;
 
 /// A head that a signed record tells.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -157,7 +157,7 @@ impl Heads {
 #[cfg(test)]
 mod tests {
     use super::{HeadItem, Heads};
-    use crate::words::Digest;
+    use slingseal_words::Digest;
 
     fn head(device: u32, seq: u64, what: &str) -> HeadItem {
         let mut id = [0; 16];
@@ -208,7 +208,7 @@ mod tests {
 
     #[test]
     fn a_list_that_was_written_too_long_is_taken_up_to_the_bound() {
-        let mut out = crate::envelope::Writer::new();
+        let mut out = slingseal_message::envelope::Writer::new();
         out.array(100_001);
         for device in 0..100_001 {
             out.bytes(&head(device, 1, "x").to_bytes());

@@ -1,8 +1,8 @@
 use serde::Serialize;
 
-use crate::app::{App, AppError, CodeView, Stamp, TagMade};
-use crate::envelope::Kind;
-use crate::words::Digest;
+use crate::{App, AppError, CodeView, Stamp, TagMade};
+use slingseal_message::envelope::Kind;
+use slingseal_words::Digest;
 
 /// Something that came and was not believed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -24,7 +24,7 @@ impl App {
     /// Storage.
     pub fn set_aside(&self, most: u32) -> Result<Vec<AsideView>, AppError> {
         let rows = self.lock().store.read().quarantine(most)?;
-        let view = |row: crate::store::QuarantineRow| AsideView {
+        let view = |row: slingseal_store::QuarantineRow| AsideView {
             digest: row.digest.to_string(),
             reason: row.reason,
             received: row.received.into(),

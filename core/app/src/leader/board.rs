@@ -1,10 +1,10 @@
 use serde::Serialize;
 
-use crate::app::{App, AppError, Inner, Stamp};
-use crate::report::LoadState;
-use crate::store::{RecordRow, Stand, WalkState};
-use crate::tag::ReceivedTag;
-use crate::words::{Quantity, Seconds, Time, Unit};
+use crate::{App, AppError, Inner, Stamp};
+use slingseal_judgement::LoadState;
+use slingseal_message::tag::ReceivedTag;
+use slingseal_store::{RecordRow, Stand, WalkState};
+use slingseal_words::{Quantity, Seconds, Time, Unit};
 
 /// What stands on the zone, by state.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -2,11 +2,11 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::app::{App, AppError, Inner, Stamp};
-use crate::procedure::Expanded;
-use crate::report::Share;
-use crate::store::{GroupBy, GroupCount, PointCount};
-use crate::words::{PointId, ProcedureId, Seconds};
+use crate::{App, AppError, Inner, Stamp};
+use slingseal_account::report::Share;
+use slingseal_store::{GroupBy, GroupCount, PointCount};
+use slingseal_walk::procedure::Expanded;
+use slingseal_words::{PointId, ProcedureId, Seconds};
 
 /// A share with its 95 % interval (Wilson), in per cent.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -25,7 +25,7 @@ pub struct ShareView {
 
 impl From<Share> for ShareView {
     fn from(share: Share) -> Self {
-        let percent = |pick: fn(&crate::report::Interval) -> crate::words::Ratio| {
+        let percent = |pick: fn(&slingseal_account::report::Interval) -> slingseal_words::Ratio| {
             share.interval.as_ref().map(|interval| pick(interval).value() * 100.0)
         };
         Self {

@@ -1,7 +1,7 @@
 use serde::Serialize;
 
 use super::ListRequest;
-use crate::app::{App, AppError, EquipmentView, Inner, RecordLine, Stamp};
+use crate::{App, AppError, EquipmentView, Inner, RecordLine, Stamp};
 
 /// A piece of equipment in the list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

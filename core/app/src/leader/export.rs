@@ -1,18 +1,18 @@
-//! The account for other programs; `core/src/report/EXPORT.md` documents the schema. The same records give the same bytes,
+//! The account for other programs; `core/account/EXPORT.md` documents the schema. The same records give the same bytes,
 //! whenever, wherever and in whatever order they came.
 
 use std::io::Write;
 
 use serde::Serialize;
 
-use crate::app::sealing::entry_digest;
-use crate::app::view::hex;
-use crate::app::{App, AppError, Inner};
-use crate::report::{Cell, line};
-use crate::seal::{ReceivedSeal, Record};
-use crate::store::{DeficiencyRow, Outcome, RecordRow, Standing};
-use crate::tag::{ReceivedTag, Tag};
-use crate::words::{GridRef, Quantity, Time, Unit};
+use crate::sealing::entry_digest;
+use crate::view::hex;
+use crate::{App, AppError, Inner};
+use slingseal_account::report::{Cell, line};
+use slingseal_message::seal::{ReceivedSeal, Record};
+use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_store::{DeficiencyRow, Outcome, RecordRow, Standing};
+use slingseal_words::{GridRef, Quantity, Time, Unit};
 
 /// What every JSON export says first. A field may be added; none is renamed, moved or removed under this name.
 pub const EXPORT_SCHEMA: &str = "slingseal.account/1";
@@ -315,7 +315,8 @@ impl Inner {
                 (None, None) => None,
             };
             let tag = known.as_deref().map(ReceivedTag::open).transpose()?.map(|received| received.tag);
-            let text = crate::envelope::wrap(crate::envelope::Kind::Seal, &bytes.seal);
+            let text =
+                slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::Seal, &bytes.seal);
             take(exported(&row, &seal, record.as_ref(), tag.as_ref(), &deficiencies, text))
         })
     }
@@ -327,13 +328,14 @@ fn some(text: &str) -> Option<String> {
 
 fn exported(
     row: &RecordRow,
-    seal: &crate::seal::Seal,
+    seal: &slingseal_message::seal::Seal,
     record: Option<&Record>,
     tag: Option<&Tag>,
     deficiencies: &[DeficiencyRow],
     text: String,
 ) -> Exported {
-    let place = |zone: &crate::tag::Zone| Place::of(Some(zone.name.to_string()), zone.grid.as_ref());
+    let place =
+        |zone: &slingseal_message::tag::Zone| Place::of(Some(zone.name.to_string()), zone.grid.as_ref());
     Exported {
         record: row.digest.to_string(),
         load: row.load.clone(),

@@ -1,8 +1,8 @@
 use serde::Serialize;
 
-use crate::app::{App, AppError, RecordLine};
-use crate::store::{Cursor, RecordFilter};
-use crate::words::{Seconds, Time};
+use crate::{App, AppError, RecordLine};
+use slingseal_store::{Cursor, RecordFilter};
+use slingseal_words::{Seconds, Time};
 
 /// Which records a list holds; every part that is given must fit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -2,8 +2,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::app::{App, AppError, CredentialView, Inner, Stamp, TrustedView};
-use crate::store::{GroupBy, GroupCount};
+use crate::{App, AppError, CredentialView, Inner, Stamp, TrustedView};
+use slingseal_store::{GroupBy, GroupCount};
 
 /// Who may do what, until when, and what they sealed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -1,14 +1,15 @@
 use serde::Serialize;
 
-use crate::app::sealing::{entry_digest, walk_of_record};
-use crate::app::start::walk_line;
-use crate::app::{App, AppError, Inner, RecordView, Stamp, TagView, WalkLine, walks};
-use crate::envelope::Kind;
-use crate::report::{LoadState, Moment, MomentKind, Sealed, condense};
-use crate::seal::{Record, Void};
-use crate::store::{Outcome, RecordRow, Standing};
-use crate::walk::{Again, Event, FindingNo, Walk, What};
-use crate::words::{Digest, LoadNumber, PointId, Time};
+use crate::sealing::{entry_digest, walk_of_record};
+use crate::start::walk_line;
+use crate::{App, AppError, Inner, RecordView, Stamp, TagView, WalkLine, walks};
+use slingseal_account::report::{Moment, MomentKind, condense};
+use slingseal_judgement::{LoadState, Sealed};
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::{Record, Void};
+use slingseal_store::{Outcome, RecordRow, Standing};
+use slingseal_walk::walk::{Again, Event, FindingNo, Walk, What};
+use slingseal_words::{Digest, LoadNumber, PointId, Time};
 
 /// Everything that is known of a load.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -5,12 +5,13 @@ use rusqlite::functions::FunctionFlags;
 use rusqlite::types::ValueRef;
 
 use super::*;
-use crate::envelope::unwrap;
-use crate::seal::{JournalEntry, Outcome, ReceivedSeal, Record, Seal, TagPrint};
-use crate::store::{DeviceId, Entry, Tx, WalkId};
-use crate::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
-use crate::trust::{Passphrase, SecretKey, Vault};
-use crate::words::ProcedureId;
+use slingseal_account::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
+use slingseal_journal::{DeviceId, Entry, WalkId};
+use slingseal_message::envelope::unwrap;
+use slingseal_message::seal::{JournalEntry, Outcome, ReceivedSeal, Record, Seal, TagPrint};
+use slingseal_message::trust::{Passphrase, SecretKey, Vault};
+use slingseal_store::Tx;
+use slingseal_words::ProcedureId;
 
 /// An inspector who planned and sealed three loads, the second refused, and a void of the first.
 struct Day {
@@ -307,7 +308,7 @@ fn a_damaged_record_is_named() {
             })
             .unwrap();
         let mut record = Record::parse(&body, &super::super::sealing::entry_digest).unwrap();
-        record.outcome = crate::seal::Outcome::Fit;
+        record.outcome = slingseal_message::seal::Outcome::Fit;
         let body = record.to_bytes(&super::super::sealing::entry_digest);
         forger.run(&format!("UPDATE record_bytes SET body = ?2 WHERE record = {of}"), (&digest, body));
         forger.reseal("record_bytes");

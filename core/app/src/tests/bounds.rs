@@ -2,7 +2,7 @@
 
 use super::bundles::{Day, bundle, day, desk, take};
 use super::*;
-use crate::sync::{BundleReader, BundleWriter, HeadItem, ItemKind, Piece, RecordItem};
+use slingseal_account::sync::{BundleReader, BundleWriter, HeadItem, ItemKind, Piece, RecordItem};
 
 /// A head of a device that nobody has.
 fn forged(number: u32) -> HeadItem {
@@ -47,12 +47,12 @@ fn a_hundred_thousand_forged_heads_shut_nothing() {
     assert_eq!(take(&desk, &bundle(&day.one, None)).new, 1);
     assert_eq!(desk.audit().unwrap().faults, [""; 0]);
     let (heads, _) = told(&bundle(&desk, None));
-    assert!(heads.len() <= 1 + crate::sync::Heads::MOST_HINTS, "{}", heads.len());
+    assert!(heads.len() <= 1 + slingseal_account::sync::Heads::MOST_HINTS, "{}", heads.len());
     // Again and again: it does not grow.
     for round in 1..12u32 {
         take(&desk, &of_heads((0..100).map(|at| forged(round * 1_000_000 + at))));
     }
-    assert!(told(&bundle(&desk, None)).0.len() <= 1 + crate::sync::Heads::MOST_HINTS);
+    assert!(told(&bundle(&desk, None)).0.len() <= 1 + slingseal_account::sync::Heads::MOST_HINTS);
     assert_eq!(desk.audit().unwrap().faults, [""; 0]);
 }
 
@@ -61,7 +61,7 @@ fn a_hundred_thousand_forged_heads_shut_nothing() {
 fn a_home_with_too_long_a_list_of_heads_is_read() {
     let day = day();
     let desk = desk(&day, "desk");
-    let mut out = crate::envelope::Writer::new();
+    let mut out = slingseal_message::envelope::Writer::new();
     out.array(100_001);
     for number in 0..100_001 {
         out.bytes(&forged(number).to_bytes());
@@ -72,7 +72,7 @@ fn a_home_with_too_long_a_list_of_heads_is_read() {
     wrote.unwrap();
     assert_eq!(desk.audit().unwrap().faults, [""; 0]);
     assert_eq!(take(&desk, &bundle(&day.one, None)).new, 1);
-    assert!(told(&bundle(&desk, None)).0.len() <= 1 + crate::sync::Heads::MOST_HINTS);
+    assert!(told(&bundle(&desk, None)).0.len() <= 1 + slingseal_account::sync::Heads::MOST_HINTS);
 }
 
 /// A forged head of a real device, far ahead or at the very entry that a record tells: neither hides that the device was
@@ -82,7 +82,7 @@ fn a_forged_head_neither_masks_nor_raises_an_alarm() {
     let day = day();
     let (_, records) = told(&bundle(&day.one, None));
     let body = records[0].record.clone().unwrap();
-    let record = crate::seal::Record::parse(&body, &crate::app::sealing::entry_digest).unwrap();
+    let record = slingseal_message::seal::Record::parse(&body, &crate::sealing::entry_digest).unwrap();
     let (seq, _) = record.head;
     let ahead = HeadItem { device: record.device, seq: i64::MAX as u64, digest: Digest::of(b"forged") };
     let beside = HeadItem { device: record.device, seq, digest: Digest::of(b"forged") };

@@ -1,7 +1,7 @@
 //! Sync end to end: two handhelds, a hookup phone and two desks end a day with the same account.
 
 use super::*;
-use crate::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
+use slingseal_account::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
 
 pub(super) struct Day {
     pub(super) zone: Zone,

@@ -1,10 +1,10 @@
 //! An examination end to end: locked on one device, run on another, scored on the first; and everything that goes wrong.
 
 use super::*;
-use crate::app::exam::SECRET;
-use crate::exam::{Planted, PlantedList};
-use crate::store::NewEntry;
-use crate::words::PointId;
+use crate::exam::SECRET;
+use slingseal_journal::NewEntry;
+use slingseal_walk::exam::{Planted, PlantedList};
+use slingseal_words::PointId;
 
 const FOUR: [(&str, &str); 4] = [
     ("apex.fitting.cotter", "cotter pin is missing"),
@@ -381,7 +381,7 @@ fn what_cannot_be_is_refused_in_one_line() {
     assert!(school.instructor.exam_lock(&school.plan(&FOUR), &STANDARD, "111111").is_err());
 
     // A key for another procedure: the device has a file of its own under that id.
-    let own = crate::procedure::BUILT_IN
+    let own = slingseal_walk::procedure::BUILT_IN
         .iter()
         .find(|one| one.id == "bag")
         .unwrap()
@@ -422,15 +422,15 @@ fn a_list_that_was_changed_after_the_lock_is_refused() {
     second.bundle_read(&mut sheet.as_slice(), &mut |_| ()).unwrap();
     let sheet = run.sheet.unwrap();
     assert_eq!(second.exam_score(&sheet, PIN).unwrap_err().code(), "not_found");
-    let plan = crate::procedure::built_in("bag").unwrap().expand(Language::English);
+    let plan = slingseal_walk::procedure::built_in("bag").unwrap().expand(Language::English);
     let list = |names: &[(&str, &str)]| {
         let planted = names
             .iter()
             .map(|(point, name)| Planted { point: PointId::new(point).unwrap(), name: (*name).into() });
         PlantedList::new(&plan, planted.collect()).unwrap().to_bytes()
     };
-    let (_, lock) = crate::envelope::unwrap(&key.code.text).unwrap();
-    let mut secret = crate::envelope::Writer::new();
+    let (_, lock) = slingseal_message::envelope::unwrap(&key.code.text).unwrap();
+    let mut secret = slingseal_message::envelope::Writer::new();
     secret.array(3).bytes(&lock).bytes(&[3; 16]).bytes(&list(&FOUR));
     let body = secret.into_bytes();
     let now = second.lock().now();
@@ -448,7 +448,7 @@ fn a_list_that_was_changed_after_the_lock_is_refused() {
 #[test]
 fn a_unit_s_own_procedure_travels_with_the_sheet_and_the_moving_code_is_small() {
     let school = school();
-    let text = crate::procedure::BUILT_IN
+    let text = slingseal_walk::procedure::BUILT_IN
         .iter()
         .find(|one| one.id == "bag")
         .unwrap()

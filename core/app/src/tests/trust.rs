@@ -144,21 +144,21 @@ fn what_a_hookup_seals_is_no_inspection() {
     let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
     let seal = sealed(&inspector, &tag, true);
     // A program that does not mind the roles, with a hookup's key: made here from the parts.
-    let hookup = crate::trust::SecretKey::from_seed(&[7; 32]);
-    let request = crate::trust::KeyRequest::sign(
-        &crate::words::CallSign::new("Thistle 7").unwrap(),
+    let hookup = slingseal_message::trust::SecretKey::from_seed(&[7; 32]);
+    let request = slingseal_message::trust::KeyRequest::sign(
+        &slingseal_words::CallSign::new("Thistle 7").unwrap(),
         zone.clock.now(),
         &hookup,
     );
-    let request = crate::envelope::wrap(crate::envelope::Kind::KeyRequest, &request);
+    let request = slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::KeyRequest, &request);
     let credential = issue(&authority, &request, "hookup", "2027-06-01");
-    let (_, credential) = crate::envelope::unwrap(&credential).unwrap();
-    let (_, bytes) = crate::envelope::unwrap(&seal.code.text).unwrap();
-    let mut said = crate::seal::ReceivedSeal::open(&bytes).unwrap().seal;
+    let (_, credential) = slingseal_message::envelope::unwrap(&credential).unwrap();
+    let (_, bytes) = slingseal_message::envelope::unwrap(&seal.code.text).unwrap();
+    let mut said = slingseal_message::seal::ReceivedSeal::open(&bytes).unwrap().seal;
     (said.issued, said.record) = (said.issued.plus(Seconds(1)), Digest::of(b"no record"));
     let unsigned = said.prepare(&credential);
     let own = unsigned.finish(&hookup.sign(&unsigned.to_be_signed()));
-    let own = crate::envelope::wrap(crate::envelope::Kind::Seal, &own);
+    let own = slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::Seal, &own);
     let device = zone.home("device");
     meet(&device, &authority);
     assert_eq!(device.check(Some(&seal.code.text), Some(&tag)).unwrap().word, "GO");

@@ -1,5 +1,5 @@
 use super::{OURS, Reader, ShapeError, Writer};
-use crate::words::Time;
+use slingseal_words::Time;
 
 const SUBJECT: i64 = 2;
 const EXPIRES: i64 = 4;
@@ -116,7 +116,7 @@ fn confirmation(reader: &mut Reader<'_>) -> Result<[u8; 32], ShapeError> {
 mod tests {
     use super::Claims;
     use crate::envelope::{Limits, check};
-    use crate::words::Time;
+    use slingseal_words::Time;
 
     #[test]
     fn go_out_canonical_and_come_back() {

@@ -1,7 +1,7 @@
 //! A quantity in a message: the number as it was written and the unit's number, never a float that was computed.
 
 use super::{Reader, ShapeError, Writer};
-use crate::words::{Quantity, Unit};
+use slingseal_words::{Quantity, Unit};
 
 /// Added to the unit's number where the quantity is told in thousandths.
 const IN_THOUSANDTHS: i64 = 100;

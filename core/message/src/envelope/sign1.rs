@@ -1,5 +1,5 @@
 use super::{Claims, Kind, Limits, Reader, ShapeError, StrictError, Writer, check};
-use crate::words::KeyId;
+use slingseal_words::KeyId;
 
 /// COSE algorithm of Ed25519, fully specified (RFC 9864 §2.2).
 const ED25519: i64 = -19;
@@ -148,7 +148,7 @@ impl Unsigned {
 #[cfg(test)]
 mod tests {
     use super::{Header, Kind, Limits, Sign1, assemble, to_be_signed};
-    use crate::words::KeyId;
+    use slingseal_words::KeyId;
 
     #[test]
     fn goes_together_and_apart() {

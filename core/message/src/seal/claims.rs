@@ -1,5 +1,5 @@
 use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, Unsigned, Writer};
-use crate::words::{Digest, LoadNumber, ProcedureId, Quantity, Time};
+use slingseal_words::{Digest, LoadNumber, ProcedureId, Quantity, Time};
 
 /// What the inspector decided.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,6 +1,6 @@
 use super::claims::Outcome;
 use crate::envelope::{Limits, Reader, ShapeError, StrictError, Writer, check};
-use crate::words::{CallSign, Digest, GridRef, ProcedureId, Time};
+use slingseal_words::{CallSign, Digest, GridRef, ProcedureId, Time};
 
 /// One entry of the device's journal, as far as its digest needs it. The chain's rule stands with the journal.
 #[derive(Clone, Debug, PartialEq, Eq)]

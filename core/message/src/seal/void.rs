@@ -1,5 +1,5 @@
 use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, Unsigned, Writer};
-use crate::words::{Digest, Language, LoadNumber, Note, Time};
+use slingseal_words::{Digest, Language, LoadNumber, Note, Time};
 
 /// Why a seal no longer holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

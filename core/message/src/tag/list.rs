@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
 use super::plan::agreeing;
-use crate::rigging::{self, RiggedLoad};
-use crate::words::{
+use slingseal_rigging::{self as rigging, RiggedLoad};
+use slingseal_words::{
     CallSign, Degrees, Description, Dimension, Fault, Faults, GridPrecision, GridRef, LoadNumber, Name,
     PlaceName, ProcedureId, Quantity, Serial, Source, Spot, Time,
 };

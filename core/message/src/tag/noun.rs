@@ -1,5 +1,5 @@
-use crate::rigging::RiggedLoad;
-use crate::words::{
+use slingseal_rigging::RiggedLoad;
+use slingseal_words::{
     CallSign, Description, GridRef, LoadNumber, Name, PlaceName, ProcedureId, Quantity, Seconds, Serial,
     Source, Time,
 };

@@ -1,8 +1,8 @@
 //! The planner's file: what a tag is made of, read with every fault in its place.
 
 use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
-use crate::rigging::{self, Rating, RiggedLoad};
-use crate::words::{
+use slingseal_rigging::{self as rigging, Rating, RiggedLoad};
+use slingseal_words::{
     CallSign, Description, Dimension, Faults, GridRef, LoadNumber, Name, Part, PlaceName, ProcedureId,
     Quantity, Serial, Source, Time, TomlFile,
 };

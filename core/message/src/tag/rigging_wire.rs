@@ -12,8 +12,8 @@
 //! ```
 
 use crate::envelope::{Reader, ShapeError, Writer};
-use crate::rigging::{Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad};
-use crate::words::{Name, Quantity, Source};
+use slingseal_rigging::{Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad};
+use slingseal_words::{Name, Quantity, Source};
 
 const MOST_HOOKS: usize = 2;
 

@@ -2,7 +2,7 @@ mod list;
 
 use super::*;
 use crate::envelope::{Kind, Limits, Unsigned, check};
-use crate::words::{Quantity, Time};
+use slingseal_words::{Quantity, Time};
 
 const PLAN: &str = r#"
 load = "km-014"

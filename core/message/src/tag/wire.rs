@@ -1,8 +1,8 @@
 use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
 use super::rigging_wire;
 use crate::envelope::{Claims, Limits, Reader, ShapeError, Sign1, Sign1Error, StrictError, Writer, check};
-use crate::rigging::RiggingError;
-use crate::words::{
+use slingseal_rigging::RiggingError;
+use slingseal_words::{
     CallSign, Description, Digest, Dimension, GridRef, LoadNumber, Name, PlaceName, ProcedureId, Quantity,
     Seconds, Serial, Source, Time,
 };

@@ -1,7 +1,7 @@
 use super::keys::{PublicKey, SecretKey};
 use super::message::{TrustError, make, open, verify};
 use crate::envelope::{Claims, Header, Kind, Limits, Reader, ShapeError};
-use crate::words::{Name, Time};
+use slingseal_words::{Name, Time};
 
 /// An authority's name and public key, signed by itself: proof of nothing but that it was not torn. A device trusts
 /// it once a person has compared the fingerprint by voice.

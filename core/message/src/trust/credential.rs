@@ -4,7 +4,7 @@ use super::keys::{PublicKey, SecretKey};
 use super::message::{TrustError, make, open, verify};
 use super::roles::Roles;
 use crate::envelope::{Claims, Header, Kind, Limits, Reader, ShapeError, Sign1, Writer};
-use crate::words::{CallSign, Digest, KeyId, Seconds, Time};
+use slingseal_words::{CallSign, Digest, KeyId, Seconds, Time};
 
 /// How long a seal may hold where the authority says nothing else: a day.
 pub const DEFAULT_VALIDITY: Seconds = Seconds::hours(24);

@@ -1,7 +1,7 @@
 use super::keys::{PublicKey, SecretKey};
 use super::message::{TrustError, make, open, verify};
 use crate::envelope::{Claims, Header, Kind, Limits, Reader, ShapeError};
-use crate::words::{CallSign, Time};
+use slingseal_words::{CallSign, Time};
 
 /// A device's public key and its holder's name, signed by that key, for an authority to credential.
 ///

@@ -3,7 +3,7 @@ use std::fmt;
 use ed25519_dalek::{Signature, Signer, SigningKey, VerifyingKey};
 use zeroize::Zeroizing;
 
-use crate::words::{Digest, Entropy, KeyId};
+use slingseal_words::{Digest, Entropy, KeyId};
 
 /// Why 32 bytes are not a public key that can be relied on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]

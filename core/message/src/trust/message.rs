@@ -2,7 +2,7 @@
 
 use super::keys::{KeyError, PublicKey, SecretKey};
 use crate::envelope::{Claims, Header, Kind, Limits, ShapeError, Sign1, Sign1Error, assemble, to_be_signed};
-use crate::words::KeyId;
+use slingseal_words::KeyId;
 
 /// Why a message of trust is refused.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]

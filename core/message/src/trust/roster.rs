@@ -4,7 +4,7 @@ use super::credential::CredentialId;
 use super::keys::{PublicKey, SecretKey};
 use super::message::{TrustError, make, open, verify};
 use crate::envelope::{Claims, Header, Kind, Limits, Reader, ShapeError, Writer};
-use crate::words::{KeyId, Time};
+use slingseal_words::{KeyId, Time};
 
 /// An authority's list of the credentials that it has taken back. A later sequence replaces an earlier one, never the
 /// other way round.

@@ -5,7 +5,7 @@ use super::keys::PublicKey;
 use super::message::{TrustError, verify};
 use super::roster::Roster;
 use crate::envelope::{Kind, ShapeError, Sign1};
-use crate::words::{KeyId, Name};
+use slingseal_words::{KeyId, Name};
 
 /// An authority that this device trusts, with the newest roster of it that the device has seen.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,5 +1,5 @@
 use super::*;
-use crate::words::{CallSign, Entropy, KeyId, Name, Seconds, Time};
+use slingseal_words::{CallSign, Entropy, KeyId, Name, Seconds, Time};
 
 /// Counts up: randomness that repeats.
 struct Counting(std::sync::atomic::AtomicU8);

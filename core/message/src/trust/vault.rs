@@ -8,7 +8,7 @@ use zeroize::Zeroizing;
 
 use super::keys::{PublicKey, SecretKey};
 use crate::envelope::{Limits, Reader, ShapeError, Writer, check};
-use crate::words::{Entropy, Seconds};
+use slingseal_words::{Entropy, Seconds};
 
 /// How hard the PIN is stretched (argon2id, RFC 9106).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

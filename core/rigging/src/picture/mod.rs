@@ -12,7 +12,7 @@ mod views;
 #[cfg(test)]
 mod tests;
 
-use crate::words::{Newtons, Unit};
+use slingseal_words::{Newtons, Unit};
 
 use super::assess::force_unit;
 use super::report::{attitude, force_in, percent, report};
@@ -145,7 +145,7 @@ impl Sheet<'_> {
     }
 
     /// What a leg's badge says: its name, or its number where names are too long for badges.
-    fn mark_of(&self, leg: &crate::words::Name) -> String {
+    fn mark_of(&self, leg: &slingseal_words::Name) -> String {
         let short = self.load.legs.iter().all(|leg| leg.name.as_str().chars().count() <= 3);
         let place = self.load.legs.iter().position(|other| other.name == *leg).unwrap_or(0);
         if short { leg.to_string() } else { (place + 1).to_string() }
@@ -156,7 +156,7 @@ impl Sheet<'_> {
     }
 
     /// Whether the governing part is this leg's.
-    fn governs(&self, hang: &Hang, leg: &crate::words::Name) -> bool {
+    fn governs(&self, hang: &Hang, leg: &slingseal_words::Name) -> bool {
         hang.held.first().is_some_and(|held| held.leg.as_ref() == Some(leg))
     }
 }

@@ -1,7 +1,7 @@
 use resvg::tiny_skia::{Pixmap, Transform};
 use resvg::usvg::{Options, Tree};
 
-use crate::rigging::{Assessment, RiggedLoad};
+use crate::{Assessment, RiggedLoad};
 
 /// Why no picture could be made.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

@@ -1,7 +1,7 @@
 //! Every part against its rating, as bars: the governing one first.
 
-use crate::rigging::{Hang, Held};
-use crate::words::{Newtons, Ratio};
+use crate::{Hang, Held};
+use slingseal_words::{Newtons, Ratio};
 
 use super::canvas::{Anchor, Canvas, Stroke, Style};
 use super::{ALARM, FAINT, INK, MARGIN, Sheet, WIDTH};

@@ -1,5 +1,5 @@
-use crate::rigging::tests::SAMPLE;
-use crate::rigging::{assess, png, read, svg};
+use crate::tests::SAMPLE;
+use crate::{assess, png, read, svg};
 
 use super::lettering::{Lettering, Weight};
 

@@ -1,7 +1,7 @@
 //! Side, front and top, to one scale.
 
-use crate::rigging::Hang;
-use crate::words::{Metres, Ratio, Unit};
+use crate::Hang;
+use slingseal_words::{Metres, Ratio, Unit};
 
 use super::canvas::{Anchor, Canvas, Point, Stroke, Style};
 use super::{FAINT, INK, MARGIN, PAPER, Sheet, WIDTH, badge};

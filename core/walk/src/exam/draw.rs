@@ -1,7 +1,7 @@
 use super::ExamError;
 use super::plant::{MOST_PLANTED, Planted, PlantedList};
 use crate::procedure::{Card, Expanded};
-use crate::words::Digest;
+use slingseal_words::Digest;
 
 /// Chances out of a seed: SHA-256 over the seed and a count. The same seed draws the same on every machine.
 struct Chances<'s> {

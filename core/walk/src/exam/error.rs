@@ -1,5 +1,5 @@
-use crate::envelope::{ShapeError, Sign1Error, StrictError};
-use crate::words::{CallSign, LineError, LoadNumber, PointId, ProcedureId};
+use slingseal_message::envelope::{ShapeError, Sign1Error, StrictError};
+use slingseal_words::{CallSign, LineError, LoadNumber, PointId, ProcedureId};
 
 /// Why something of an examination is refused. Each is one line: what is wrong; what to do.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

@@ -10,7 +10,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::words::{ProcedureId, Ratio};
+use slingseal_words::{ProcedureId, Ratio};
 
 use super::Planted;
 

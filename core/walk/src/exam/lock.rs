@@ -1,7 +1,7 @@
 use super::{ExamError, PlantedList, Salt, Standard};
-use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Unsigned, Writer};
 use crate::procedure::Expanded;
-use crate::words::{Digest, LoadNumber, ProcedureId, Time};
+use slingseal_message::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Unsigned, Writer};
+use slingseal_words::{Digest, LoadNumber, ProcedureId, Time};
 
 /// An instructor's lock on what is planted: shown before the student starts, so that the list cannot change afterwards. It
 /// holds no word of the list.

@@ -1,7 +1,7 @@
 use super::ExamError;
-use crate::envelope::{Reader, ShapeError, Writer};
 use crate::procedure::{Card, Expanded, Point};
-use crate::words::{Digest, PointId};
+use slingseal_message::envelope::{Reader, ShapeError, Writer};
+use slingseal_words::{Digest, PointId};
 
 /// The most deficiencies of one key: the result, which reveals them, stays one code.
 pub const MOST_PLANTED: usize = 12;
@@ -126,7 +126,7 @@ impl PlantedList {
     /// # Errors
     /// Another shape.
     pub fn parse(bytes: &[u8]) -> Result<Self, ExamError> {
-        crate::envelope::check(bytes, crate::envelope::Limits::CODE)?;
+        slingseal_message::envelope::check(bytes, slingseal_message::envelope::Limits::CODE)?;
         Ok(Self::read(&mut Reader::new(bytes))?)
     }
 

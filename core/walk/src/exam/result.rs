@@ -1,6 +1,6 @@
 use super::{ExamError, Lock, Outcome, PlantedList, Salt, Score, Standard, Timing};
-use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Unsigned, Writer};
-use crate::words::{CallSign, Digest, LoadNumber, ProcedureId, Seconds, Time};
+use slingseal_message::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Unsigned, Writer};
+use slingseal_words::{CallSign, Digest, LoadNumber, ProcedureId, Seconds, Time};
 
 /// The figures of a result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

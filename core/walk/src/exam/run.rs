@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::{ExamError, Lock};
 use crate::procedure::CardNo;
 use crate::walk::{At, ClockJump, Command, Event, FindingNo, Ground, LONGEST_SILENCE, Stage, Walk, What};
-use crate::words::{CallSign, Seconds, Time};
+use slingseal_words::{CallSign, Seconds, Time};
 
 /// How far two devices' clocks may stand apart.
 pub const CLOCK_SLACK: Seconds = Seconds(120);

@@ -1,7 +1,7 @@
 use super::{ExamError, Lock, Outcome, Planted, PlantedList, Timing};
 use crate::procedure::CardNo;
 use crate::walk::{PointStatus, Walk};
-use crate::words::{PointId, Seconds};
+use slingseal_words::{PointId, Seconds};
 
 /// What became of one planted deficiency.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,7 +1,7 @@
 use super::ExamError;
-use crate::envelope::{Limits, Reader, Writer, check};
 use crate::walk::Event;
-use crate::words::{CallSign, Digest};
+use slingseal_message::envelope::{Limits, Reader, Writer, check};
+use slingseal_words::{CallSign, Digest};
 
 /// The most events of a run.
 const MOST_EVENTS: usize = 20_000;
@@ -53,7 +53,7 @@ impl Sheet {
         let mut reader = Reader::new(bytes);
         reader.array(9, "sheet of a run")?;
         if reader.int("version of a sheet")? != 1 {
-            return Err(crate::envelope::ShapeError("version of a sheet").into());
+            return Err(slingseal_message::envelope::ShapeError("version of a sheet").into());
         }
         Ok(Self {
             lock: reader.bytes("examination key")?.to_vec(),

@@ -1,7 +1,7 @@
 use super::ExamError;
 use super::plant::MOST_PLANTED;
-use crate::envelope::{Reader, ShapeError, Writer};
-use crate::words::Seconds;
+use slingseal_message::envelope::{Reader, ShapeError, Writer};
+use slingseal_words::Seconds;
 
 /// What a student has to reach. The school sets its own; three of four in two minutes a load is what is commonly asked
 /// (common practice, no published source).

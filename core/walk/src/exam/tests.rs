@@ -3,10 +3,10 @@ use std::sync::Arc;
 
 use super::items::item_stats_by;
 use super::*;
-use crate::envelope::{Kind, Limits, check};
 use crate::procedure::{BUILT_IN, CardNo, Expanded, Language, built_in};
 use crate::walk::{Command, Event, Ground, LoadFacts, Sighting, Walk};
-use crate::words::{CallSign, Digest, LoadNumber, PointId, ProcedureId, Quantity, Seconds, Time};
+use slingseal_message::envelope::{Kind, Limits, check};
+use slingseal_words::{CallSign, Digest, LoadNumber, PointId, ProcedureId, Quantity, Seconds, Time};
 
 /// Three stations of two, one and one cards, and a card with nothing that can be put right in place.
 const PROCEDURE: &str = r#"
@@ -165,7 +165,7 @@ fn end() -> Command {
     Command::Decide {
         by: sign("Pupil 1"),
         outcome: crate::walk::Outcome::NotFit,
-        reason: Some(crate::words::Note::new(END_OF_RUN).unwrap()),
+        reason: Some(slingseal_words::Note::new(END_OF_RUN).unwrap()),
     }
 }
 

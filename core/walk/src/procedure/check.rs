@@ -3,7 +3,7 @@
 use std::cell::Cell;
 use std::collections::BTreeSet;
 
-use crate::words::{Digest, Faults, Part, ProcedureId, TomlFile};
+use slingseal_words::{Digest, Faults, Part, ProcedureId, TomlFile};
 
 use super::check_point::{read_point, sound_point};
 use super::fill::words_of;

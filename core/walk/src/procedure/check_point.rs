@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::words::Quantity;
+use slingseal_words::Quantity;
 
 use super::check::{Around, OPTION, SENTENCE, bounded, read_each};
 use super::shape::{DeficiencyShape, ExpectShape, KindShape, Mark, PointShape, Round, Said};

@@ -2,7 +2,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use crate::words::{Digest, Language, PointId, ProcedureId, Quantity};
+use slingseal_words::{Digest, Language, PointId, ProcedureId, Quantity};
 
 use super::fill::Scope;
 use super::shape::{CardShape, ExpectShape, KindShape, Mark, PointShape, Procedure, Round, StationShape};

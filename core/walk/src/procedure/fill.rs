@@ -1,7 +1,7 @@
 //! Placeholders: `{side}` stands for the round's words, `{web.gate}` for a column of them.
 
 use super::shape::{Round, Said};
-use crate::words::Language;
+use slingseal_words::Language;
 
 /// A part of a text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

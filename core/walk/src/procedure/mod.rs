@@ -1,7 +1,7 @@
 //! Procedures as data: a file's shape, its check, its expansion into stations, cards and points.
 //!
 //! A file is written once for a kind of load; rounds (each side, each leg) are expanded here. The shape is told in
-//! `core/procedures/README.md`. Nothing here judges a load: that is the walk's.
+//! `core/walk/procedures/README.md`. Nothing here judges a load: that is the walk's.
 
 mod built_in;
 mod check;
@@ -21,4 +21,4 @@ pub use expand::{
 };
 pub use shape::{Mark, Procedure};
 
-pub use crate::words::Language;
+pub use slingseal_words::Language;

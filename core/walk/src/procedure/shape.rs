@@ -1,6 +1,6 @@
 use std::fmt;
 
-use crate::words::{Digest, Language, ProcedureId, Quantity};
+use slingseal_words::{Digest, Language, ProcedureId, Quantity};
 
 /// Where a point comes from, so that nobody takes a habit for a rule.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! One table of a procedure file with its Spanish beside it, and the checks that every text passes.
 
-use crate::words::Part;
+use slingseal_words::Part;
 
 use super::fill::{Piece, pieces, words_of};
 use super::shape::{Round, Said};

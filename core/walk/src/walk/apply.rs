@@ -1,7 +1,7 @@
 //! Events in, the next state out. What `decide` could not have given is refused: a kept record is evidence.
 
 use crate::procedure::CardNo;
-use crate::words::{PointId, Time};
+use slingseal_words::{PointId, Time};
 
 use super::OTHER;
 use super::event::{Again, Event, Outcome, What};

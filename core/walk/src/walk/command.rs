@@ -1,5 +1,5 @@
 use crate::procedure::CardNo;
-use crate::words::{CallSign, Digest, Note, PointId};
+use slingseal_words::{CallSign, Digest, Note, PointId};
 
 use super::event::{Again, FindingNo, Outcome, Value};
 use super::facts::RiggingFinding;

@@ -1,7 +1,7 @@
 //! Commands in, events or a refusal out.
 
 use crate::procedure::{Card, CardNo, Point};
-use crate::words::{CallSign, PointId, Time};
+use slingseal_words::{CallSign, PointId, Time};
 
 use super::command::{Command, Sighting};
 use super::event::{Again, Event, FindingNo, Outcome, Value, What};
@@ -230,7 +230,7 @@ impl Walk {
     fn decision(
         &self,
         outcome: Outcome,
-        reason: Option<crate::words::Note>,
+        reason: Option<slingseal_words::Note>,
         now: Time,
     ) -> Result<Vec<What>, Refusal> {
         let blocks = self.blocks_fit(now);

@@ -3,7 +3,7 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use crate::procedure::CardNo;
-use crate::words::{CallSign, Digest, LoadNumber, Note, PointId, ProcedureId, Quantity, Serial, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, Note, PointId, ProcedureId, Quantity, Serial, Time};
 
 use super::facts::{RiggingFinding, TagFault};
 use super::wire;

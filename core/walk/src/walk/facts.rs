@@ -4,7 +4,7 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use crate::procedure::Expanded;
-use crate::words::{
+use slingseal_words::{
     CallSign, Digest, LoadNumber, Name, Newtons, Note, ProcedureId, Quantity, Serial, Source, Time,
 };
 

@@ -1,7 +1,7 @@
 //! Holds an answer against the procedure and the tag.
 
 use crate::procedure::{Expected, Kind, Point};
-use crate::words::Quantity;
+use slingseal_words::Quantity;
 
 use super::event::Value;
 use super::facts::LoadFacts;

@@ -29,7 +29,7 @@ pub use refusal::{Block, Refusal};
 pub use state::{Answer, At, ClockJump, Finding, FindingState, FoldError, Look, Stage, Walk};
 pub use view::{CardStatus, Caution, PointStatus, Progress, Tally};
 
-use crate::words::Seconds;
+use slingseal_words::Seconds;
 
 /// The longest time between two answers, without a pause, that is not put on the record as a jump of the clock: longer
 /// than any card takes, shorter than a change of the day.

@@ -1,7 +1,7 @@
 use std::fmt;
 
 use crate::procedure::CardNo;
-use crate::words::{CallSign, PointId, ProcedureId};
+use slingseal_words::{CallSign, PointId, ProcedureId};
 
 use super::event::FindingNo;
 use super::facts::TagFault;

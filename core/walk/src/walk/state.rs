@@ -2,7 +2,7 @@ use std::fmt;
 use std::sync::Arc;
 
 use crate::procedure::{CardNo, Point};
-use crate::words::{CallSign, Digest, Note, PointId, Time};
+use slingseal_words::{CallSign, Digest, Note, PointId, Time};
 
 use super::event::{Again, Event, FindingNo, Outcome, Value};
 use super::facts::{Ground, RiggingFinding, TagFault};

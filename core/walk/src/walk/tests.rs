@@ -7,7 +7,7 @@ use super::{
     Stage, TagFault, Tally, Value, Walk, What,
 };
 use crate::procedure::{CardNo, Language, built_in, check};
-use crate::words::{
+use slingseal_words::{
     CallSign, Digest, LoadNumber, Name, Note, PointId, ProcedureId, Quantity, Seconds, Serial, Time,
 };
 

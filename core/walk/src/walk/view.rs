@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::procedure::{Card, CardNo, Point};
-use crate::words::{PointId, Time};
+use slingseal_words::{PointId, Time};
 
 use super::event::FindingNo;
 use super::facts::{Ground, RiggingFinding, TagFault};

@@ -3,7 +3,7 @@
 
 use serde::{Deserialize, Deserializer, Serializer, de};
 
-use crate::words::{
+use slingseal_words::{
     CallSign, Digest, LoadNumber, Name, Note, PointId, ProcedureId, Quantity, Serial, Source, Time,
 };
 

@@ -1,8 +1,8 @@
 use super::RecordItem;
-use crate::envelope::{Kind, ShapeError};
-use crate::seal::{DigestOf, ReceivedSeal, Record, RecordError, Seal, SealError, TagPrint};
-use crate::trust::{Signer, TrustError, Trusted};
-use crate::words::Digest;
+use slingseal_message::envelope::{Kind, ShapeError};
+use slingseal_message::seal::{DigestOf, ReceivedSeal, Record, RecordError, Seal, SealError, TagPrint};
+use slingseal_message::trust::{Signer, TrustError, Trusted};
+use slingseal_words::Digest;
 
 /// A record that may be kept.
 #[derive(Clone, Debug)]

@@ -20,8 +20,8 @@ pub use examine::{Examined, Unfit, examine_record};
 pub use reader::{BundleReader, Piece};
 pub use writer::BundleWriter;
 
-use crate::envelope::{Reader, ShapeError, Writer};
-use crate::words::Digest;
+use slingseal_message::envelope::{Reader, ShapeError, Writer};
+use slingseal_words::Digest;
 
 const FRONT: &[u8] = b"SLINGSEAL BUNDLE 1\n";
 const MARK: [u8; 4] = [0xA5, b'S', b'B', 0x1A];

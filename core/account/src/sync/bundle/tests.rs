@@ -1,5 +1,5 @@
 use super::{BundleReader, BundleWriter, HeadItem, Item, ItemKind, Piece, RecordItem};
-use crate::words::Digest;
+use slingseal_words::Digest;
 
 fn pack(items: &[(ItemKind, Vec<u8>)]) -> Vec<u8> {
     let mut writer = BundleWriter::begin(Vec::new()).unwrap();

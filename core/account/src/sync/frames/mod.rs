@@ -23,8 +23,8 @@ pub use writer::FrameWriter;
 
 use raptorq::ObjectTransmissionInformation;
 
-use crate::envelope::{Kind, TextError};
-use crate::words::Digest;
+use slingseal_message::envelope::{Kind, TextError};
+use slingseal_words::Digest;
 
 /// Bytes of one symbol.
 const SYMBOL: usize = 300;

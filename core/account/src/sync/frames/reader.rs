@@ -3,8 +3,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use raptorq::{EncodingPacket, PayloadId, SourceBlockDecoder};
 
 use super::{DIGEST, FRAME, FrameError, MOST, SYMBOL, check_sum, id_of, parameters, symbols};
-use crate::envelope::{Kind, unwrap};
-use crate::words::Digest;
+use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_words::Digest;
 
 /// How far the reading is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -208,6 +208,6 @@ fn a_frame_fills_its_code() {
     let mut reader = FrameReader::new();
     assert_eq!(reader.take_text(&format!("{text}\r\n")), Ok(Heard::Whole(b"one line".to_vec())));
     assert!(matches!(reader.take_text("BF1:::::"), Err(FrameError::Text(_))));
-    let seal = crate::envelope::wrap(crate::envelope::Kind::Seal, b"AB");
+    let seal = slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::Seal, b"AB");
     assert!(matches!(reader.take_text(&seal), Err(FrameError::OtherKind(_))));
 }

@@ -1,8 +1,8 @@
 use raptorq::{EncodingPacket, SourceBlockEncoder};
 
 use super::{DIGEST, FRAME, FrameError, MOST, NUMBERS, SYMBOL, check_sum, id_of, parameters, symbols};
-use crate::envelope::{Kind, wrap};
-use crate::words::Digest;
+use slingseal_message::envelope::{Kind, wrap};
+use slingseal_words::Digest;
 
 /// Makes the frames of one bundle.
 #[derive(Debug)]
