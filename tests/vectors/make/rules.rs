@@ -1,10 +1,10 @@
 //! What the judgement of a load came to say after the first release: equipment, the rigger, planners who left, refusals that
 //! outlive their inspector, clocks behind any word, a mass that is none.
 
-use slingseal_core::envelope::{Kind, wrap};
-use slingseal_core::seal::{Outcome, Seal};
-use slingseal_core::trust::Role;
-use slingseal_core::words::{Digest, Quantity};
+use slingseal_message::envelope::{Kind, wrap};
+use slingseal_message::seal::{Outcome, Seal};
+use slingseal_message::trust::Role;
+use slingseal_words::{Digest, Quantity};
 
 use super::parts::*;
 use crate::vector::Vector;
