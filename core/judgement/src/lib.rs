@@ -19,6 +19,8 @@ mod word;
 #[cfg(test)]
 mod cast;
 #[cfg(test)]
+mod laws;
+#[cfg(test)]
 mod tests;
 
 pub use evidence::{Evidence, LatestTrusted, Memory, Speaker};
