@@ -145,14 +145,23 @@ impl Inner {
         for entry in read.entries_of_kind(SEALED)? {
             let Some(digest) = Digest::from_slice(&entry.body) else { continue };
             let sealed = format!("sealed here {} (journal entry {})", entry.time.dtg(), entry.seq);
-            match decayed(read.record_bytes(digest))? {
-                Ok(Some(bytes)) if bytes.body.is_some() => {}
-                Ok(Some(_)) => {
+            let named = match decayed(read.seals_of_record(digest))? {
+                Ok(named) => named,
+                // A row that decayed is named where the rows are looked at.
+                Err(_) => continue,
+            };
+            let mut whole = false;
+            for row in &named {
+                let bytes = decayed(read.record_bytes(row.seal))?;
+                whole |= bytes.is_err()
+                    || bytes.is_ok_and(|bytes| bytes.is_some_and(|bytes| bytes.body.is_some()));
+            }
+            match (whole, named.is_empty()) {
+                (true, _) => {}
+                (false, true) => view.faults.push(format!("record {}, {sealed}, is missing", digest.short())),
+                (false, false) => {
                     view.faults.push(format!("record {}, {sealed}, has lost its walk", digest.short()))
                 }
-                // A row that decayed is named where the rows are looked at.
-                Ok(None) => view.faults.push(format!("record {}, {sealed}, is missing", digest.short())),
-                Err(_) => {}
             }
         }
         for row in read.walks_in_hand()? {
@@ -183,8 +192,12 @@ impl Inner {
                 view.faults.push(format!("{}: {what}", name(&row)));
             }
         }
-        let whole: BTreeMap<Digest, bool> =
-            known.iter().map(|(_, digest, whole)| (*digest, *whole)).collect();
+        let mut whole: BTreeMap<Digest, bool> = BTreeMap::new();
+        for (_, seal, here) in &known {
+            if let Ok(Some(row)) = decayed(read.record(*seal))? {
+                *whole.entry(row.digest).or_default() |= here;
+            }
+        }
         for ((device, before), next) in &account.after {
             let Some(before) = before else { continue };
             let here = whole.get(before);
@@ -226,7 +239,7 @@ impl Inner {
         }
         let read = self.store.read();
         let voided = decayed(read.voids_of(row.digest))?.is_ok_and(|voids| !voids.is_empty());
-        match (voided, row.standing == Standing::Voided) {
+        match (voided, row.standing() == Standing::Voided) {
             (true, false) => return Ok(Err("a void of it is here, and its line does not say so".into())),
             (false, true) => return Ok(Err("its line says that it is void, and the void is missing".into())),
             _ => {}

@@ -122,9 +122,9 @@ impl App {
         pin: &str,
     ) -> Result<CodeView, AppError> {
         let mut inner = self.lock();
-        let digest = inner.record_digest(record)?;
+        let row = inner.record_row(record)?;
         let none = || AppError::not_found("there is no such record here; scan its seal first");
-        let known = inner.store.read().record_bytes(digest)?.ok_or_else(none)?;
+        let known = inner.store.read().record_bytes(row.seal)?.ok_or_else(none)?;
         let seal = ReceivedSeal::open(&known.seal)?.seal;
         let cause = VoidCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
             let words: Vec<&str> = VoidCause::ALL.iter().map(|cause| cause.word()).collect();
@@ -135,7 +135,7 @@ impl App {
             return Err(AppError::bad_input("another cause needs a note; say why"));
         }
         let (_, credential) = inner.credential_for(None)?;
-        let void = Void { load: seal.load, issued: inner.now(), record: digest, cause, note };
+        let void = Void { load: seal.load, issued: inner.now(), record: seal.record, cause, note };
         let key = inner.unlock(DEVICE_VAULT, pin)?;
         let unsigned = void.prepare(&credential);
         let bytes = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
@@ -154,7 +154,7 @@ impl Inner {
         let read = self.store.read();
         let mut newest: Option<(Seal, Vec<u8>)> = None;
         for row in read.records_of_load(received.tag.load.as_str())? {
-            let Some(bytes) = read.record_bytes(row.digest)?.map(|bytes| bytes.seal) else { continue };
+            let Some(bytes) = read.record_bytes(row.seal)?.map(|bytes| bytes.seal) else { continue };
             let Ok(ReceivedSeal { seal, .. }) = ReceivedSeal::open(&bytes) else { continue };
             let later = newest.as_ref().is_none_or(|(known, _)| {
                 (seal.issued, seal.outcome, seal.record) > (known.issued, known.outcome, known.record)
@@ -176,7 +176,7 @@ impl Inner {
         if let Some(load) = load.as_ref().or(seen.as_ref().map(|seen| &seen.load)) {
             let read = self.store.read();
             for row in read.records_of_load(load.as_str())? {
-                seals.extend(read.record_bytes(row.digest)?.map(|bytes| bytes.seal));
+                seals.extend(read.record_bytes(row.seal)?.map(|bytes| bytes.seal));
             }
         }
         // By the record, and not by the load that a void names: the record is what is taken back.

@@ -126,6 +126,8 @@ impl Merge<'_, '_> {
             // A plan that was made at one desk is planned at every desk.
             planned: true,
             received: self.now,
+            said: Some(received.tag.planned),
+            author: None,
             bytes: bytes.to_vec(),
         })?;
         self.paper(new);
@@ -147,6 +149,7 @@ impl Merge<'_, '_> {
             load: void.load.to_string(),
             issued: void.issued,
             received: self.now,
+            author: None,
             bytes: bytes.to_vec(),
         })?;
         self.paper(new);
@@ -239,8 +242,8 @@ impl Merge<'_, '_> {
         }
         let examined = examine_record(&item, &self.trusted, &entry_digest)
             .map_err(|unfit| AppError::refused(unfit.to_string()))?;
-        let digest = examined.seal.record;
-        if let Some(row) = self.tx.record(digest)? {
+        let own = Digest::of(&item.seal);
+        if let Some(row) = self.tx.record(own)? {
             let whole = row.device.is_some();
             if whole || item.record.is_none() {
                 self.report.known += 1;
@@ -265,7 +268,7 @@ impl Merge<'_, '_> {
         let inspector = examined.signer.credential.holder.to_string();
         let seal = &examined.seal;
         let Some(record) = &examined.record else {
-            let row = bare_row(seal, &inspector, self.now);
+            let row = bare_row(seal, Digest::of(&item.seal), &inspector, self.now);
             return Ok(self.tx.put_record(&NewRecord {
                 row: &row,
                 seal: &item.seal,
@@ -287,10 +290,10 @@ impl Merge<'_, '_> {
         let (walk, tag) = walk_from(record, plan).map_err(AppError::bad_input)?;
         let row = columns(
             seal,
+            Digest::of(&item.seal),
             &tag,
             &Digest::of(&record.tag),
             &inspector,
-            seal.record,
             self.now,
             Some(record.device),
         );

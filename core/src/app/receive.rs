@@ -3,11 +3,12 @@
 use serde::Serialize;
 
 use super::authority::credential_row;
+use super::records::restand_in;
 use super::setup::DEVICE_VAULT;
 use super::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
 use crate::envelope::{Kind, unwrap, wrap};
 use crate::seal::Void;
-use crate::store::{RosterRow, Standing, VoidRow};
+use crate::store::{RosterRow, VoidRow};
 use crate::tag::ReceivedTag;
 use crate::trust::{Authority, Credentialed, KeyRequest, Roster, Vault};
 use crate::words::Digest;
@@ -221,11 +222,12 @@ impl Inner {
             load: void.load.to_string(),
             issued: void.issued,
             received: self.now(),
+            author: None,
             bytes: bytes.to_vec(),
         };
         let new = self.store.write(|tx| -> Result<bool, AppError> {
             let new = tx.put_void(&row)?;
-            tx.set_standing(void.record, Standing::Voided)?;
+            restand_in(tx, void.load.as_str())?;
             Ok(new)
         })?;
         Ok(Received::Void {

@@ -7,7 +7,7 @@ use super::walk_view::FindingView;
 use super::{App, AppError, Inner, Stamp, TagView};
 use crate::envelope::Kind;
 use crate::seal::{ReceivedSeal, Record};
-use crate::store::{NewRecord, Outcome, RecordFilter, RecordRow, Standing};
+use crate::store::{Judged, NewRecord, Outcome, RecordFilter, RecordRow, Standing};
 use crate::walk::What;
 use crate::words::{Digest, Time};
 
@@ -76,6 +76,18 @@ pub struct TimelineEntry {
     pub what: String,
 }
 
+/// The word by which an account knows how a record stands.
+pub(crate) fn standing_word(standing: Standing) -> &'static str {
+    match standing {
+        Standing::Fit | Standing::NotFit => "current",
+        Standing::Superseded => "superseded",
+        Standing::Voided => "voided",
+        Standing::Refused => "refused",
+        Standing::Waits => "waiting",
+        Standing::NoInspection => "no_inspection",
+    }
+}
+
 /// The same inside a transaction.
 pub(crate) fn restand_in(tx: &crate::store::Tx<'_>, load: &str) -> Result<(), AppError> {
     let rows = tx.records_of_load(load)?;
@@ -84,28 +96,28 @@ pub(crate) fn restand_in(tx: &crate::store::Tx<'_>, load: &str) -> Result<(), Ap
         let standing = if !tx.voids_of(row.digest)?.is_empty() {
             Standing::Voided
         } else if Some(row.digest) == newest {
-            Standing::Current
+            Judged::not_yet(row.outcome).standing
         } else {
             Standing::Superseded
         };
-        if row.standing != standing {
-            tx.set_standing(row.digest, standing)?;
-        }
+        tx.set_judged(row.seal, &Judged { standing, ..row.judged.clone() })?;
     }
     Ok(())
 }
 
 /// The columns of a seal whose tag and record are not here.
-pub(crate) fn bare_row(seal: &crate::seal::Seal, inspector: &str, now: Time) -> RecordRow {
+pub(crate) fn bare_row(seal: &crate::seal::Seal, own: Digest, inspector: &str, now: Time) -> RecordRow {
+    let outcome = match seal.outcome {
+        crate::seal::Outcome::Fit => Outcome::Fit,
+        crate::seal::Outcome::NotFit => Outcome::NotFit,
+    };
     RecordRow {
+        seal: own,
         digest: seal.record,
         load: seal.load.to_string(),
         tag: None,
         procedure: seal.procedure.to_string(),
-        outcome: match seal.outcome {
-            crate::seal::Outcome::Fit => Outcome::Fit,
-            crate::seal::Outcome::NotFit => Outcome::NotFit,
-        },
+        outcome,
         inspector: inspector.to_owned(),
         rigger: String::new(),
         place: String::new(),
@@ -115,7 +127,8 @@ pub(crate) fn bare_row(seal: &crate::seal::Seal, inspector: &str, now: Time) -> 
         corrected: seal.corrected.into(),
         issued: seal.issued,
         valid_until: seal.valid_until,
-        standing: Standing::Current,
+        judged: Judged::not_yet(outcome),
+        author: None,
         device: None,
         received: now,
     }
@@ -139,8 +152,8 @@ impl App {
     /// No such record.
     pub fn record(&self, record: &str) -> Result<RecordView, AppError> {
         let inner = self.lock();
-        let digest = inner.record_digest(record)?;
-        inner.record_view(digest)
+        let row = inner.record_row(record)?;
+        inner.record_view(&row)
     }
 }
 
@@ -150,12 +163,7 @@ impl Inner {
             record: row.digest.to_string(),
             load: row.load.clone(),
             fit: row.outcome == Outcome::Fit,
-            standing: match row.standing {
-                Standing::Current => "current",
-                Standing::Superseded => "superseded",
-                Standing::Voided => "voided",
-            }
-            .into(),
+            standing: standing_word(row.standing()).into(),
             expired: self.now() > row.valid_until,
             inspector: row.inspector.clone(),
             rigger: row.rigger.clone(),
@@ -189,9 +197,9 @@ impl Inner {
         let opened = tag_bytes.as_deref().map(crate::tag::ReceivedTag::open).transpose()?;
         let row = match &opened {
             Some(received) => {
-                columns(&seal, &received.tag, &received.digest, inspector, seal.record, now, None)
+                columns(&seal, Digest::of(bytes), &received.tag, &received.digest, inspector, now, None)
             }
-            None => bare_row(&seal, inspector, now),
+            None => bare_row(&seal, Digest::of(bytes), inspector, now),
         };
         self.store.write(|tx| -> Result<(), AppError> {
             tx.put_record(&NewRecord {
@@ -213,13 +221,12 @@ impl Inner {
         self.store.write(|tx| restand_in(tx, load))
     }
 
-    pub(crate) fn record_view(&self, digest: Digest) -> Result<RecordView, AppError> {
+    pub(crate) fn record_view(&self, row: &RecordRow) -> Result<RecordView, AppError> {
         let none = || AppError::not_found("there is no such record here; see records list");
         let read = self.store.read();
-        let row = read.record(digest)?.ok_or_else(none)?;
-        let bytes = read.record_bytes(digest)?.ok_or_else(none)?;
+        let bytes = read.record_bytes(row.seal)?.ok_or_else(none)?;
         let mut view = RecordView {
-            line: self.line(&row),
+            line: self.line(row),
             seal: crate::envelope::wrap(Kind::Seal, &bytes.seal),
             tag: None,
             findings: Vec::new(),
@@ -228,7 +235,7 @@ impl Inner {
             photos: Vec::new(),
             voids: Vec::new(),
         };
-        for row in read.voids_of(digest)? {
+        for row in read.voids_of(row.digest)? {
             let (void, _) = crate::seal::Void::open(&row.bytes)?;
             view.voids.push(format!("{} {}", void.issued.dtg(), void.cause.say(self.language())));
         }

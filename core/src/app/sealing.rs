@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::records::restand_in;
 use super::setup::DEVICE_VAULT;
 use super::tags::{rigging_json, rigging_view};
 use super::view::hex;
@@ -10,7 +11,8 @@ use super::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
 use crate::envelope::{Kind, unwrap};
 use crate::seal::{JournalEntry, Outcome, Record, Seal, TagPrint, TagSignature, same_person};
 use crate::store::{
-    DeficiencyRow, Entry, EquipmentRow, NewEntry, NewRecord, RecordRow, Standing, WalkId, WalkRow, WalkState,
+    DeficiencyRow, Entry, EquipmentRow, Judged, NewEntry, NewRecord, RecordRow, Standing, WalkId, WalkRow,
+    WalkState,
 };
 use crate::tag::{ReceivedTag, Tag};
 use crate::trust::Role;
@@ -52,8 +54,8 @@ impl App {
     /// No such record.
     pub fn show_seal(&self, record: &str) -> Result<SealView, AppError> {
         let inner = self.lock();
-        let digest = inner.record_digest(record)?;
-        inner.seal_view(digest)
+        let row = inner.record_row(record)?;
+        inner.seal_view(&row)
     }
 }
 
@@ -139,10 +141,10 @@ impl Inner {
         drop(key);
         let columns = columns(
             &seal,
+            Digest::of(&sealed),
             &received.tag,
             &received.digest,
             &inspector.to_string(),
-            digest,
             issued,
             Some(record.device),
         );
@@ -158,11 +160,7 @@ impl Inner {
                 equipment: &equipment,
                 words: received.tag.description.as_str(),
             })?;
-            for other in tx.records_of_load(seal.load.as_str())? {
-                if other.digest != digest && other.standing == Standing::Current {
-                    tx.set_standing(other.digest, Standing::Superseded)?;
-                }
-            }
+            restand_in(tx, seal.load.as_str())?;
             let row = tx.walk(id)?.ok_or_else(|| AppError::internal("a walk has a row"))?;
             tx.put_walk(&WalkRow { state: WalkState::Sealed, updated: now, ..row })?;
             tx.append(NewEntry { kind: SEALED, walk: Some(id), body: digest.as_bytes(), time: now })?;
@@ -171,7 +169,7 @@ impl Inner {
         self.walks.remove(&id);
         // One file holds everything now, for whoever copies it. The seal is on disk already: where this fails, nothing is lost.
         let _ = self.store.settle();
-        self.seal_view(digest)
+        self.seal_view(&columns)
     }
 
     fn record(
@@ -232,14 +230,25 @@ impl Inner {
         Ok(last.and_then(|entry| Digest::from_slice(&entry.body)))
     }
 
-    pub(crate) fn record_digest(&self, text: &str) -> Result<Digest, AppError> {
-        Digest::from_hex(text.trim())
-            .ok_or_else(|| AppError::bad_input("a record goes by 64 hexadecimal digits; see records list"))
+    /// The seal that a person means: by the digest of its own bytes, or by the record that it names. Of several that name one
+    /// record, an inspection.
+    pub(crate) fn record_row(&self, text: &str) -> Result<RecordRow, AppError> {
+        let digest = Digest::from_hex(text.trim())
+            .ok_or_else(|| AppError::bad_input("a record goes by 64 hexadecimal digits; see records list"))?;
+        let read = self.store.read();
+        if let Some(row) = read.record(digest)? {
+            return Ok(row);
+        }
+        let mut named = read.seals_of_record(digest)?;
+        named.sort_by_key(|row| row.standing() == Standing::NoInspection);
+        let none =
+            || AppError::not_found("there is no such record here; scan its seal first, or see records list");
+        named.into_iter().next().ok_or_else(none)
     }
 
-    fn seal_view(&self, digest: Digest) -> Result<SealView, AppError> {
+    fn seal_view(&self, row: &RecordRow) -> Result<SealView, AppError> {
         let none = || AppError::not_found("there is no such record here; see records list");
-        let bytes = self.store.read().record_bytes(digest)?.ok_or_else(none)?;
+        let bytes = self.store.read().record_bytes(row.seal)?.ok_or_else(none)?;
         let code = CodeView::of(Kind::Seal, &bytes.seal)?;
         let tag = bytes
             .body
@@ -257,7 +266,7 @@ impl Inner {
             facts,
             description: tag.as_ref().map(|tag| tag.description.to_string()).unwrap_or_default(),
             aircraft: tag.map(|tag| tag.aircraft.to_string()).unwrap_or_default(),
-            record: digest.to_string(),
+            record: row.digest.to_string(),
             verdict,
         })
     }
@@ -273,22 +282,24 @@ fn to_outcome(outcome: walk::Outcome) -> Outcome {
 /// The columns that a record is found by.
 pub(crate) fn columns(
     seal: &Seal,
+    own: Digest,
     tag: &Tag,
     tag_digest: &Digest,
     inspector: &str,
-    digest: Digest,
     received: Time,
     device: Option<[u8; 16]>,
 ) -> RecordRow {
+    let outcome = match seal.outcome {
+        Outcome::Fit => crate::store::Outcome::Fit,
+        Outcome::NotFit => crate::store::Outcome::NotFit,
+    };
     RecordRow {
-        digest,
+        seal: own,
+        digest: seal.record,
         load: seal.load.to_string(),
         tag: Some(*tag_digest),
         procedure: seal.procedure.to_string(),
-        outcome: match seal.outcome {
-            Outcome::Fit => crate::store::Outcome::Fit,
-            Outcome::NotFit => crate::store::Outcome::NotFit,
-        },
+        outcome,
         inspector: inspector.to_owned(),
         rigger: tag.rigger.as_ref().map(ToString::to_string).unwrap_or_default(),
         place: tag.pickup.name.to_string(),
@@ -298,7 +309,8 @@ pub(crate) fn columns(
         corrected: seal.corrected.into(),
         issued: seal.issued,
         valid_until: seal.valid_until,
-        standing: Standing::Current,
+        judged: Judged::not_yet(outcome),
+        author: None,
         device: device.map(crate::store::DeviceId),
         received,
     }

@@ -225,7 +225,9 @@ impl Inner {
         self.store.write(|tx| -> Result<(), AppError> {
             for (tag, _, bytes) in &messages {
                 let (digest, load) = (Digest::of(bytes), tag.load.to_string());
-                tx.put_tag(&TagRow { digest, load, planned: true, received, bytes: bytes.clone() })?;
+                let said = Some(tag.planned);
+                let bytes = bytes.clone();
+                tx.put_tag(&TagRow { digest, load, planned: true, received, said, author: None, bytes })?;
             }
             Ok(())
         })?;
@@ -239,6 +241,8 @@ impl Inner {
             load: tag.load.to_string(),
             planned,
             received: self.now(),
+            said: Some(tag.planned),
+            author: None,
             bytes: bytes.to_vec(),
         };
         self.store.write(|tx| -> Result<(), AppError> {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::words::Time;
 
 use super::papers::{TAGS, make_tag};
-use super::records::{RECORDS, make_with_id};
+use super::records::{RECORDS, WORDS, make};
 use super::values::count_out;
 use super::{Reader, RecordRow, StoreError, TagRow};
 
@@ -51,21 +51,15 @@ impl Stand {
     /// The condition, what is bound to it, and the order in which a leader wants them.
     fn asked(self) -> (String, Vec<Time>, &'static str) {
         let (condition, bound, order) = match self {
-            Self::Fit { now } => (
-                "standing = 'current' AND outcome = 'fit' AND valid_until >= ?1",
-                vec![now],
-                "valid_until, id",
-            ),
+            Self::Fit { now } => ("standing = 'fit' AND valid_until >= ?1", vec![now], "valid_until, id"),
             Self::Expired { now, since } => (
-                "standing = 'current' AND outcome = 'fit' AND valid_until < ?1 AND valid_until >= ?2",
+                "standing = 'fit' AND valid_until < ?1 AND valid_until >= ?2",
                 vec![now, since],
                 "valid_until DESC, id DESC",
             ),
-            Self::NotFit { since } => (
-                "standing = 'current' AND outcome = 'not_fit' AND issued >= ?1",
-                vec![since],
-                "issued DESC, id DESC",
-            ),
+            Self::NotFit { since } => {
+                ("standing = 'not_fit' AND issued >= ?1", vec![since], "issued DESC, id DESC")
+            }
             Self::Voided { since } => {
                 ("standing = 'voided' AND issued >= ?1", vec![since], "issued DESC, id DESC")
             }
@@ -159,8 +153,8 @@ impl Reader<'_> {
         let params = || rusqlite::params_from_iter(bound.iter());
         let all = self.count(&format!("SELECT count(*) FROM records WHERE {condition}"), params())?;
         let rest = format!("WHERE {condition} ORDER BY {order} LIMIT {most}");
-        let rows = self
-            .rows(&RECORDS, &rest, params(), |row| Ok((make_with_id(row)?.1, row.get::<_, String>(18)?)))?;
+        let rows =
+            self.rows(&RECORDS, &rest, params(), |row| Ok((make(row)?, row.get::<_, String>(WORDS)?)))?;
         Ok((rows, all))
     }
 
@@ -222,7 +216,7 @@ impl Reader<'_> {
         let sql =
             "SELECT procedure, rigger, inspector, device IS NOT NULL, count(*), sum(found > 0), sum(found),
              sum(corrected), sum(outcome = 'fit'), max(issued)
-             FROM records WHERE issued >= ?1 GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
+             FROM records WHERE issued >= ?1 AND standing <> 'no_inspection' GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
         let groups = self.ask(sql, |statement| {
             let rows = statement.query_map([since.map_or(i64::MIN, Time::unix)], |row| {
                 let keys = [row.get(0)?, row.get(1)?, row.get(2)?];
@@ -248,6 +242,6 @@ impl Reader<'_> {
         &self,
         take: impl FnMut(RecordRow) -> Result<(), E>,
     ) -> Result<(), E> {
-        self.each(&RECORDS, "ORDER BY issued, digest", [], |row| Ok(make_with_id(row)?.1), take)
+        self.each(&RECORDS, "ORDER BY issued, digest, seal", [], make, take)
     }
 }

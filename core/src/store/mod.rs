@@ -4,6 +4,7 @@
 //! `Store::open` takes the home for this program alone. `Store::write` is one transaction, on disk before it returns;
 //! `Store::read` asks. The journal is a hash chain ([`Entry`] says over which bytes), every other row has a check sum.
 
+mod author;
 mod board;
 mod chain;
 mod check;
@@ -11,11 +12,15 @@ mod error;
 mod exams;
 mod find;
 mod handle;
+mod heads;
 mod journal;
 mod keep;
+mod loads;
+mod memory;
 mod mend;
 mod open;
 mod papers;
+mod procedures;
 mod records;
 mod schema;
 mod table;
@@ -25,6 +30,7 @@ mod values;
 mod walks;
 mod witness;
 
+pub use author::Author;
 pub use board::{GroupBy, GroupCount, Groups, PointCount, Stand};
 pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId, verify_chain};
 pub use error::StoreError;
@@ -33,9 +39,15 @@ pub use find::{
     Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordFilter, RecordPage, StateCounts,
 };
 pub use handle::{Reader, Store, Tx};
+pub use heads::{HeadRow, MOST_HINTS};
 pub use keep::{QuarantineRow, VaultRow};
+pub use loads::LoadRow;
+pub use memory::MemoryRow;
 pub use mend::Saved;
 pub use open::{Lost, Opened, SetAside};
 pub use papers::{AuthorityRow, CredentialRow, RosterRow, TagRow, VoidRow};
-pub use records::{DeficiencyRow, EquipmentRow, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing};
+pub use procedures::ProcedureTextRow;
+pub use records::{
+    DeficiencyRow, EquipmentRow, Judged, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing,
+};
 pub use walks::{WalkRow, WalkState};

@@ -61,10 +61,14 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
                 serial: format!("{:05}", number % 900),
                 kind: "chain leg".into(),
             };
+            let seal = [&number.to_be_bytes()[..], &[3; 310]].concat();
+            let body = [&number.to_be_bytes()[..], &[5; 5_996]].concat();
+            row.seal = slingseal_core::words::Digest::of(&seal);
+            row.digest = slingseal_core::words::Digest::of(&body);
             tx.put_record(&NewRecord {
                 row: &row,
-                seal: &[3; 314],
-                body: Some(&[5; 6_000]),
+                seal: &seal,
+                body: Some(&body),
                 deficiencies: &[deficiency],
                 equipment: &[piece],
                 words: "drinking water",

@@ -70,7 +70,7 @@ impl App {
 
 impl Inner {
     fn pieces_of(&self, record: &str, serial: &str) -> Result<Vec<EquipmentView>, AppError> {
-        let tag = self.record_view(self.record_digest(record)?)?.tag;
+        let tag = self.record_view(&self.record_row(record)?)?.tag;
         let pieces = tag.map(|tag| tag.equipment).unwrap_or_default();
         Ok(pieces.into_iter().filter(|piece| piece.serial == serial).collect())
     }

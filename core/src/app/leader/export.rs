@@ -5,12 +5,13 @@ use std::io::Write;
 
 use serde::Serialize;
 
+use crate::app::records::standing_word;
 use crate::app::sealing::entry_digest;
 use crate::app::view::hex;
 use crate::app::{App, AppError, Inner};
 use crate::report::{Cell, line};
 use crate::seal::{ReceivedSeal, Record};
-use crate::store::{DeficiencyRow, Outcome, RecordRow, Standing};
+use crate::store::{DeficiencyRow, Outcome, RecordRow};
 use crate::tag::{ReceivedTag, Tag};
 use crate::words::{GridRef, Quantity, Time, Unit};
 
@@ -305,8 +306,8 @@ impl Inner {
             let missing = || AppError::StorageDamaged {
                 message: format!("record {} has no bytes; see records verify", row.digest.short()),
             };
-            let bytes = read.record_bytes(row.digest)?.ok_or_else(missing)?;
-            let deficiencies = read.deficiencies_of(row.digest)?;
+            let bytes = read.record_bytes(row.seal)?.ok_or_else(missing)?;
+            let deficiencies = read.deficiencies_of(row.seal)?;
             let seal = ReceivedSeal::open(&bytes.seal)?.seal;
             let record = bytes.body.as_deref().map(|body| Record::parse(body, &entry_digest)).transpose()?;
             let known = match (&record, row.tag) {
@@ -339,11 +340,7 @@ fn exported(
         load: row.load.clone(),
         description: tag.map(|tag| tag.description.to_string()),
         outcome: if row.outcome == Outcome::Fit { "fit" } else { "not_fit" },
-        standing: match row.standing {
-            Standing::Current => "current",
-            Standing::Superseded => "superseded",
-            Standing::Voided => "voided",
-        },
+        standing: standing_word(row.standing()),
         issued: row.issued.into(),
         valid_until: row.valid_until.into(),
         inspector: row.inspector.clone(),

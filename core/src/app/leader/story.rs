@@ -67,7 +67,7 @@ impl Inner {
         let last = rows.first().map(|row| Sealed {
             fit: row.outcome == Outcome::Fit,
             valid_until: row.valid_until,
-            voided: row.standing == Standing::Voided,
+            voided: row.standing() == Standing::Voided,
         });
         let state = LoadState::of(!walks.is_empty(), last, self.now());
         let mut moments = Vec::new();
@@ -83,7 +83,7 @@ impl Inner {
         }
         let mut inspections = Vec::new();
         for row in rows.iter().take(MOST) {
-            inspections.push(self.record_view(row.digest)?);
+            inspections.push(self.record_view(row)?);
             moments.push(self.moments_of(row)?);
         }
         let newest_tag = || tags.first().and_then(|row| self.tag_view(&row.bytes).ok());
@@ -112,7 +112,7 @@ impl Inner {
     /// What happened from the first look at a tag to the seal and its end.
     fn moments_of(&self, row: &RecordRow) -> Result<Vec<Moment>, AppError> {
         let read = self.store.read();
-        let body = read.record_bytes(row.digest)?.and_then(|bytes| bytes.body);
+        let body = read.record_bytes(row.seal)?.and_then(|bytes| bytes.body);
         let mut moments = Vec::new();
         if let Some(body) = &body {
             let record = Record::parse(body, &entry_digest)?;
