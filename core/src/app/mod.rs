@@ -16,6 +16,7 @@ mod exam_judge;
 mod exam_result;
 mod exam_run;
 mod exam_sheet;
+mod heads;
 mod hook;
 mod leader;
 mod merge;
@@ -125,15 +126,9 @@ impl App {
     pub fn open(home: &Path, outside: Outside) -> Result<Self, AppError> {
         let (store, opened) =
             Store::open(&home.join("slingseal.db"), outside.clock.now(), outside.entropy.as_ref())?;
-        Ok(Self {
-            inner: Mutex::new(Inner {
-                store,
-                outside,
-                opened,
-                walks: BTreeMap::new(),
-                seen: BTreeMap::new(),
-            }),
-        })
+        let mut inner = Inner { store, outside, opened, walks: BTreeMap::new(), seen: BTreeMap::new() };
+        inner.read_procedure_texts()?;
+        Ok(Self { inner: Mutex::new(inner) })
     }
 
     /// Changes the language of what is answered from here on.

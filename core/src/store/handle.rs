@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, Params, Row, Statement, TransactionBehavior};
 
-use super::open::Held;
+use super::hold::Held;
 use super::table::Table;
 use super::witness::Witness;
 use super::{DeviceId, Head, MemoryRow, StoreError};

@@ -1,4 +1,4 @@
-//! The ends of other devices' journals, as records prove them and bundles hint at them.
+//! The ends of other devices' journals, as records vouch for them and bundles hint at them.
 
 use rusqlite::Row;
 
@@ -8,10 +8,8 @@ use super::table::Table;
 use super::values::{count_in, count_out};
 use super::{DeviceId, Reader, StoreError, Tx};
 
-pub(super) const HEADS: Table = Table::new("journal_heads", "device", &["device", "seq", "digest", "proved"]);
-
-/// So many unproved ends are kept of one device: they are hints, and a stranger makes any number of them.
-pub const MOST_HINTS: u64 = 4;
+pub(super) const HEADS: Table =
+    Table::new("journal_heads", "at", &["at", "device", "seq", "digest", "record"]);
 
 /// The end of another device's journal at some time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -22,51 +20,32 @@ pub struct HeadRow {
     pub seq: u64,
     /// Its digest.
     pub digest: Digest,
-    /// Whether a signed record told it.
-    pub proved: bool,
+    /// The signed record that tells it; none where nobody signed it.
+    pub record: Option<Digest>,
 }
 
 fn make(row: &Row<'_>) -> rusqlite::Result<HeadRow> {
-    Ok(HeadRow { device: row.get(0)?, seq: count_out(row, 1)?, digest: row.get(2)?, proved: row.get(3)? })
+    Ok(HeadRow { device: row.get(1)?, seq: count_out(row, 2)?, digest: row.get(3)?, record: row.get(4)? })
 }
 
 impl Tx<'_> {
-    /// Keeps the end of a journal. Of proved ones the furthest of a device stays; of hints the first few, and only where a
-    /// proved end of that device is here, so that nothing unsigned grows the account or hides what is signed.
-    pub fn put_head(&self, head: &HeadRow) -> Result<(), StoreError> {
-        let HeadRow { device, seq, digest, proved } = head;
-        let known = self.heads_of(*device)?;
-        if known.iter().any(|known| (known.seq, known.digest) == (*seq, *digest) && known.proved >= *proved) {
+    /// Puts these ends, in this order, in the place of all that were kept.
+    pub fn put_heads(&self, heads: &[HeadRow]) -> Result<(), StoreError> {
+        if self.heads()? == heads {
             return Ok(());
         }
-        let best = known.iter().filter(|known| known.proved).map(|known| known.seq).max();
-        if *proved {
-            if best.is_some_and(|best| best > *seq) {
-                return Ok(());
-            }
-            self.run(
-                "DELETE FROM journal_heads WHERE device = ?1 AND proved = 1 AND seq < ?2",
-                (device, count_in(*seq)?),
-            )?;
-        } else {
-            let hints = known.iter().filter(|known| !known.proved).count() as u64;
-            if best.is_none() || hints >= MOST_HINTS {
-                return Ok(());
-            }
+        self.run("DELETE FROM journal_heads", [])?;
+        for (at, head) in (0i64..).zip(heads) {
+            let HeadRow { device, seq, digest, record } = head;
+            self.run(&HEADS.insert(""), (at, device, count_in(*seq)?, digest, record))?;
         }
-        self.run(&HEADS.insert("OR REPLACE"), (device, count_in(*seq)?, digest, proved))?;
         Ok(())
     }
 }
 
 impl Reader<'_> {
-    /// What is known of the end of a device's journal.
-    pub fn heads_of(&self, device: DeviceId) -> Result<Vec<HeadRow>, StoreError> {
-        self.rows(&HEADS, "WHERE device = ?1 ORDER BY seq, digest", [device], make)
-    }
-
-    /// What is known of the ends of all other devices' journals.
+    /// What is known of the ends of all other devices' journals, in the order in which it was put.
     pub fn heads(&self) -> Result<Vec<HeadRow>, StoreError> {
-        self.rows(&HEADS, "ORDER BY device, seq, digest", [], make)
+        self.rows(&HEADS, "ORDER BY at", [], make)
     }
 }

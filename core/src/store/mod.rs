@@ -13,6 +13,7 @@ mod exams;
 mod find;
 mod handle;
 mod heads;
+mod hold;
 mod journal;
 mod keep;
 mod loads;
@@ -39,7 +40,7 @@ pub use find::{
     Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordFilter, RecordPage, StateCounts,
 };
 pub use handle::{Reader, Store, Tx};
-pub use heads::{HeadRow, MOST_HINTS};
+pub use heads::HeadRow;
 pub use keep::{QuarantineRow, VaultRow};
 pub use loads::LoadRow;
 pub use memory::MemoryRow;

@@ -1,4 +1,4 @@
-use std::fs::{File, TryLockError};
+use std::fs::File;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -7,6 +7,7 @@ use rusqlite::{Connection, OpenFlags, OptionalExtension};
 
 use crate::words::{Entropy, Time};
 
+use super::hold::hold;
 use super::mend::{Salvage, Saved, salvage, source, version_of};
 use super::table::{Table, add_functions};
 use super::witness::{Seen, Witness};
@@ -79,9 +80,6 @@ pub struct Lost {
     /// How many are there.
     pub found: u64,
 }
-
-/// The lock on a home; the system lets go of it when the program ends, however it ends.
-pub(super) struct Held(#[expect(dead_code, reason = "held for its lock")] File);
 
 impl Store {
     /// Opens a home's database, or begins one. `now` names a file that is set aside; `entropy` makes the device's id.
@@ -180,21 +178,6 @@ fn vet(conn: Connection, suspect: bool) -> Result<Connection, StoreError> {
         }
     }
     Ok(conn)
-}
-
-fn hold(path: &Path) -> Result<Held, StoreError> {
-    let lock = beside(path, "-lock");
-    let file = File::options()
-        .write(true)
-        .create(true)
-        .truncate(false)
-        .open(&lock)
-        .map_err(|error| StoreError::from_io(&lock, &error))?;
-    match file.try_lock() {
-        Ok(()) => Ok(Held(file)),
-        Err(TryLockError::WouldBlock) => Err(StoreError::Busy { path: path.to_owned() }),
-        Err(TryLockError::Error(error)) => Err(StoreError::from_io(&lock, &error)),
-    }
 }
 
 /// A connection to a sound database of the schema `upto` or a newer one.

@@ -29,6 +29,7 @@ impl Entropy for Counted {
 pub(super) struct Folder(PathBuf);
 
 impl Folder {
+    #[expect(clippy::disallowed_methods, reason = "these tests run where there is one")]
     pub(super) fn new() -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let count = COUNT.fetch_add(1, Ordering::Relaxed);

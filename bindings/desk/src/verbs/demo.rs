@@ -26,6 +26,7 @@ const MARK: &str = "slingseal-demo";
 /// What an earlier run left.
 const HOMES: [&str; 4] = ["desk", "inspector", "hookup", "stranger"];
 
+#[expect(clippy::disallowed_methods, reason = "a desk has a folder for what may be lost")]
 pub(crate) fn run(setting: &Setting, out: Option<PathBuf>) -> Result<ExitCode, AppError> {
     let out = out.unwrap_or_else(|| std::env::temp_dir().join("slingseal-demo"));
     make_room(&out)?;

@@ -198,15 +198,16 @@ INSERT INTO procedures_in_use
 DELETE FROM settings WHERE name = 'procedures'
     OR ((name GLOB 'procedure-text/*' OR name GLOB 'procedure/*') AND sum IS row_sum(name, value));
 
--- The ends of other devices' journals. `proved` where a signed record told it; any other is a hint and nothing more.
+-- The ends of other devices' journals, in the order in which they were heard of. `record` is the signed record that tells one;
+-- one without is a hint and nothing more.
 CREATE TABLE journal_heads (
+    at     INTEGER PRIMARY KEY CHECK (at >= 0),
     device BLOB NOT NULL CHECK (length(device) = 16),
     seq    INTEGER NOT NULL CHECK (seq >= 0),
     digest BLOB NOT NULL CHECK (length(digest) = 32),
-    proved INTEGER NOT NULL CHECK (proved IN (0, 1)),
-    sum    BLOB NOT NULL,
-    PRIMARY KEY (device, seq, digest)
-) STRICT, WITHOUT ROWID;
+    record BLOB CHECK (record IS NULL OR length(record) = 32),
+    sum    BLOB NOT NULL
+) STRICT;
 
 -- What this device remembers of itself. `writes` counts what the journal does not; `judged` is the latest time that its own
 -- clock showed when it judged or took in anything; `put_back` is since when an older copy of this file is known to have been

@@ -325,26 +325,20 @@ fn two_seals_that_claim_one_record_are_both_kept() {
 }
 
 #[test]
-fn heads_grow_by_what_is_signed_alone() {
+fn heads_stand_in_their_order() {
     let folder = Folder::new();
     let (mut store, _) = folder.open();
-    let head = |seq: u64, proved| HeadRow {
-        device: DeviceId([7; 16]),
+    let head = |device: u8, seq: u64, record| HeadRow {
+        device: DeviceId([device; 16]),
         seq,
         digest: Digest::of(&seq.to_be_bytes()),
-        proved,
+        record,
     };
-    write(&mut store, |tx| tx.put_head(&head(900, false)));
-    assert_eq!(store.read().heads().unwrap(), [], "nobody signed anything of that device");
-    write(&mut store, |tx| tx.put_head(&head(5, true)));
-    write(&mut store, |tx| tx.put_head(&head(3, true)));
-    for seq in 1_000..1_100 {
-        write(&mut store, |tx| tx.put_head(&head(seq, false)));
-    }
-    write(&mut store, |tx| tx.put_head(&head(8, true)));
-    let heads = store.read().heads().unwrap();
-    assert_eq!(heads.iter().filter(|head| head.proved).map(|head| head.seq).collect::<Vec<_>>(), [8]);
-    assert_eq!(heads.len() as u64, 1 + MOST_HINTS);
+    let heads = [head(9, 3, Some(row(1).digest)), head(2, 8, Some(row(2).digest)), head(9, 900, None)];
+    write(&mut store, |tx| tx.put_heads(&heads));
+    assert_eq!(store.read().heads().unwrap(), heads);
+    write(&mut store, |tx| tx.put_heads(&heads[1..]));
+    assert_eq!(store.read().heads().unwrap(), heads[1..]);
 }
 
 #[test]
