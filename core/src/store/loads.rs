@@ -34,7 +34,7 @@ pub struct LoadRow {
     pub version: u32,
 }
 
-fn make(row: &Row<'_>) -> rusqlite::Result<LoadRow> {
+pub(super) fn make(row: &Row<'_>) -> rusqlite::Result<LoadRow> {
     Ok(LoadRow {
         load: row.get(0)?,
         latest: row.get(1)?,

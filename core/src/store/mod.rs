@@ -23,6 +23,7 @@ mod open;
 mod papers;
 mod procedures;
 mod records;
+mod said;
 mod schema;
 mod table;
 #[cfg(test)]
@@ -32,7 +33,7 @@ mod walks;
 mod witness;
 
 pub use author::Author;
-pub use board::{GroupBy, GroupCount, Groups, PointCount, Stand};
+pub use board::{GroupBy, GroupCount, Groups, PointCount};
 pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId, verify_chain};
 pub use error::StoreError;
 pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
@@ -51,4 +52,5 @@ pub use procedures::ProcedureTextRow;
 pub use records::{
     DeficiencyRow, EquipmentRow, Judged, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing,
 };
+pub use said::{AuthoredRow, SAID_PAGE, WordKind};
 pub use walks::{WalkRow, WalkState};

@@ -96,6 +96,8 @@ CREATE TABLE loads (
     sum         BLOB NOT NULL
 ) STRICT, WITHOUT ROWID;
 
+CREATE INDEX loads_by_validity ON loads (valid_until);
+
 -- Tags and voids with who signed them. `said` is the time that the signer wrote.
 CREATE TABLE tags_3 (
     digest     BLOB PRIMARY KEY CHECK (length(digest) = 32),
