@@ -8,6 +8,7 @@
 pub mod app;
 pub mod envelope;
 pub mod exam;
+pub mod judgement;
 pub mod procedure;
 pub mod qr;
 pub mod report;

@@ -15,6 +15,7 @@ const MAY_MENTION: &[(&str, &[&str])] = &[
     ("walk", &["tag", "rigging", "procedure"]),
     ("exam", &["envelope", "procedure", "walk"]),
     ("seal", &["envelope", "trust"]),
+    ("judgement", &["envelope", "tag", "trust", "seal"]),
     ("sync", &["envelope", "seal", "trust"]),
     ("report", &["seal"]),
     (
@@ -30,6 +31,7 @@ const MAY_MENTION: &[(&str, &[&str])] = &[
             "walk",
             "exam",
             "seal",
+            "judgement",
             "sync",
             "report",
         ],

@@ -4,7 +4,8 @@
 use std::time::{Duration, Instant};
 
 use slingseal_core::envelope::{Kind, Limits, Sign1, Sign1Error, StrictError, unwrap};
-use slingseal_core::seal::{Known, Question, Reason, ReceivedSeal, SealError, Verdict, Void, judge};
+use slingseal_core::judgement::{Evidence, LoadWord, Memory, Reason, Verdict, judge_seal};
+use slingseal_core::seal::{ReceivedSeal, SealError, Void};
 use slingseal_core::tag::ReceivedTag;
 use slingseal_core::trust::{
     Authority, Credentialed, KeyRequest, PublicKey, Roster, Trusted, TrustedAuthority,
@@ -37,14 +38,15 @@ impl Scene {
     }
 
     fn judge(&self, seal: &[u8]) -> (Verdict, Vec<Reason>) {
-        let known = Known {
+        let evidence = Evidence {
             trusted: &self.trusted,
             now: Time::parse(&self.vector.at).expect("a time"),
-            latest_seen: None,
-            seals: &[],
-            voids: &[],
+            latest_trusted: None,
+            memory: Memory::Whole,
+            words: &[],
         };
-        let report = judge(Question { seal: Some(seal), tag: None }, known);
+        let shown = LoadWord::open(Kind::Seal, seal, &self.trusted);
+        let report = judge_seal(shown.as_ref(), None, &evidence);
         (report.verdict, report.reasons)
     }
 }

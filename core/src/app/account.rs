@@ -367,7 +367,7 @@ pub(crate) fn touched_by_trust(
         loads.extend(read.loads_of_authority(&authority)?);
     }
     for AuthoredRow { kind, author, bytes } in read.authored()? {
-        let mut revoked = |trusted: &mut Trusted| {
+        let revoked = |trusted: &mut Trusted| {
             let word = open_word(kind_of(kind), &bytes, trusted).ok()?;
             word.signer().map(|signer| trusted.revoked(signer))
         };

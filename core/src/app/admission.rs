@@ -17,7 +17,7 @@ use crate::judgement::{Author, LoadWord};
 use crate::procedure::Expanded;
 use crate::seal::{ReceivedSeal, Record, Seal};
 use crate::store::{NewRecord, Put, RosterRow, TagRow, Tx, VoidRow};
-use crate::sync::{Unfit, examine_body};
+use crate::sync::{HeadItem, Unfit, examine_body};
 use crate::tag::{ReceivedTag, Tag};
 use crate::trust::{Credentialed, PublicKey, Roster, Signer, Trusted};
 use crate::walk::Walk;
@@ -46,6 +46,13 @@ pub(super) struct AdmittedRoster {
     pub(super) roster: Roster,
     /// Whether it is newer than what was here.
     pub(super) new: bool,
+}
+
+/// A seal that was let in.
+pub(super) struct AdmittedSeal {
+    pub(super) put: Put,
+    /// The end of its device's journal, where its full record came along.
+    pub(super) head: Option<HeadItem>,
 }
 
 /// A full record that says what its seal says, folded.
@@ -79,13 +86,13 @@ impl<'a, 'c> Admission<'a, 'c> {
     ///
     /// # Errors
     /// Nobody trusted stands behind it: nothing is kept. A full record that is not what was sealed: the seal is kept alone.
-    pub(super) fn seal(&mut self, word: &LoadWord, body: Option<&[u8]>) -> Result<Put, AppError> {
+    pub(super) fn seal(&mut self, word: &LoadWord, body: Option<&[u8]>) -> Result<AdmittedSeal, AppError> {
         let signer = signer_of(word)?;
         let Some(seal) = word.seal() else { return Err(AppError::internal("a seal says what a seal says")) };
         if let Some(row) = self.tx.record(word.digest())?
             && (row.device.is_some() || body.is_none())
         {
-            return Ok(Put::Known);
+            return Ok(AdmittedSeal { put: Put::Known, head: None });
         }
         let (bytes, given) = match body {
             Some(body) => (Some(body.to_vec()), true),
@@ -105,7 +112,12 @@ impl<'a, 'c> Admission<'a, 'c> {
             self.attach(seal.record, bytes)?;
         }
         self.came(word)?;
-        refused.map_or(Ok(put), Err)
+        let head = full.filter(|_| given).map(|Full { record, .. }| HeadItem {
+            device: record.device,
+            seq: record.head.0,
+            digest: record.head.1,
+        });
+        refused.map_or(Ok(AdmittedSeal { put, head }), Err)
     }
 
     /// Attaches a full record that came to the other seals that name it.

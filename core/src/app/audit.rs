@@ -7,16 +7,18 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use super::account::Verdicts;
+use super::admission::agrees;
 use super::heads::heads;
 use super::sealing::{SEALED, entry_digest, walk_of_record};
 use super::{App, AppError, Inner};
 use crate::envelope::Kind;
-use crate::seal::{Outcome, Record, Seal, Void, same_person};
-use crate::store::{RecordRow, Standing, StoreError, verify_chain};
+use crate::seal::{Outcome, Record, Seal, Void};
+use crate::store::{Judged, LoadRow, RecordRow, StoreError, verify_chain};
 use crate::sync::{Examined, RecordItem, examine_record};
 use crate::tag::ReceivedTag;
 use crate::trust::{Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority};
-use crate::words::{Digest, Name};
+use crate::words::{Digest, LoadNumber, Name, same_person};
 
 /// What the audit found.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -91,6 +93,7 @@ impl Inner {
         let trusted = self.trusted_for_audit(&mut view)?;
         self.audit_own_seals(&mut view)?;
         self.audit_records(&trusted, &mut view)?;
+        self.audit_standings(&trusted, &mut view)?;
         self.audit_papers(&trusted, &mut view)?;
         let (looked, faults) = self.exam_faults(&trusted)?;
         view.papers += looked;
@@ -231,18 +234,11 @@ impl Inner {
             Ok(examined) => examined,
             Err(unfit) => return Ok(Err(unfit.to_string())),
         };
-        if let Err(what) = fits_its_row(row, &examined) {
+        if let Err(what) = fits_its_row(row, Digest::of(&item.seal), &examined) {
             return Ok(Err(what));
         }
         if let Err(what) = might_sign(&examined.seal, &examined.signer) {
-            return Ok(Err(what));
-        }
-        let read = self.store.read();
-        let voided = decayed(read.voids_of(row.digest))?.is_ok_and(|voids| !voids.is_empty());
-        match (voided, row.standing() == Standing::Voided) {
-            (true, false) => return Ok(Err("a void of it is here, and its line does not say so".into())),
-            (false, true) => return Ok(Err("its line says that it is void, and the void is missing".into())),
-            _ => {}
+            view.notes.push(format!("{}: {what}; it is kept as evidence and is no inspection", name(row)));
         }
         let Some(record) = &examined.record else { return Ok(Ok(())) };
         if let Err(what) = told_once(record, row.digest, account) {
@@ -259,8 +255,8 @@ impl Inner {
                 record.inspector, examined.signer.credential.holder
             )));
         }
-        let walk = match walk_of_record(self, record) {
-            Ok((walk, _)) => walk,
+        let (walk, tag) = match walk_of_record(self, record) {
+            Ok(folded) => folded,
             // Its procedure may not be here: then the walk cannot be followed, which is no fault of the record.
             Err(error @ AppError::NotFound { .. }) => {
                 view.notes.push(format!("{}: {error}", name(row)));
@@ -276,7 +272,49 @@ impl Inner {
                 tally.found, tally.corrected
             )));
         }
-        Ok(Ok(()))
+        Ok(agrees(&examined.seal, &walk, &tag).map_err(|unfit| unfit.to_string()))
+    }
+
+    /// What is kept of the judgement is what it says now, for every seal and every load.
+    fn audit_standings(&self, trusted: &Trusted, view: &mut AuditView) -> Result<(), AppError> {
+        let read = self.store.read();
+        let mut trusted = trusted.clone();
+        for number in read.loads_with_seals()? {
+            let Ok(load) = LoadNumber::new(&number) else { continue };
+            let now = match Verdicts::now(&read, &load, &mut trusted) {
+                Ok(now) => now,
+                // What decayed is named where the rows are looked at.
+                Err(AppError::StorageDamaged { .. }) => continue,
+                Err(error) => return Err(error),
+            };
+            for row in read.records_of_load(&number)? {
+                let Some(said) = now.seals.get(&row.seal).filter(|said| **said != row.judged) else { continue };
+                let words = |judged: &Judged| match judged.reason.as_str() {
+                    "" => judged.standing.word().to_owned(),
+                    reason => format!("{} ({reason})", judged.standing.word()),
+                };
+                view.faults.push(format!(
+                    "{}: its line says {}, and by what is known here it is {}",
+                    name(&row),
+                    words(&row.judged),
+                    words(said)
+                ));
+            }
+            let kept = decayed(read.load(&number))?.unwrap_or_default();
+            if kept != now.load {
+                let state = |row: &Option<LoadRow>| {
+                    row.as_ref().map_or("without an inspection".to_owned(), |row| {
+                        format!("{} by seal {}", row.state, row.latest.short())
+                    })
+                };
+                view.faults.push(format!(
+                    "load {number}: the account says {}, and by what is known here it is {}",
+                    state(&kept),
+                    state(&now.load)
+                ));
+            }
+        }
+        Ok(())
     }
 
     /// This device's own record: every entry of it is the journal's.
@@ -409,11 +447,12 @@ fn decayed<T>(answer: Result<T, StoreError>) -> Result<Result<T, String>, AppErr
 }
 
 /// The columns by which a record is listed and counted are what its seal says.
-fn fits_its_row(row: &RecordRow, examined: &Examined) -> Result<(), String> {
+fn fits_its_row(row: &RecordRow, own: Digest, examined: &Examined) -> Result<(), String> {
     let seal = &examined.seal;
     let holder = examined.signer.credential.holder.to_string();
     let fit = row.outcome == crate::store::Outcome::Fit;
     let wrong = [
+        (row.seal != own, "its seal is another one"),
         (row.digest != seal.record, "its seal is of another record"),
         (row.load != seal.load.as_str(), "its line names another load than its seal"),
         (fit != (seal.outcome == Outcome::Fit), "its line tells another outcome than its seal"),

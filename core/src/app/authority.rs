@@ -4,10 +4,11 @@ use serde::Serialize;
 
 use std::collections::BTreeSet;
 
+use super::account::{trust_changed, trusted_of};
 use super::setup::AUTHORITY_VAULT;
 use super::{App, AppError, CodeView, Inner};
 use crate::envelope::{Kind, unwrap};
-use crate::seal::CLOCK_SLACK;
+use crate::judgement::CLOCK_SLACK;
 use crate::store::{AuthorityRow, CredentialRow, RosterRow};
 use crate::trust::{
     Authority, Credential, CredentialId, Credentialed, DEFAULT_VALIDITY, KeyRequest, Passphrase, PublicKey,
@@ -81,9 +82,10 @@ impl App {
         inner.store.write(|tx| -> Result<(), AppError> {
             tx.put_vault(AUTHORITY_VAULT, vault.as_bytes())?;
             tx.put_setting(NAME, name.as_str().as_bytes())?;
+            let before = trusted_of(tx)?;
             tx.put_authority(&row)?;
             tx.put_roster(&roster_row)?;
-            Ok(())
+            trust_changed(tx, &before)
         })?;
         inner.authority_view()
     }
@@ -181,8 +183,9 @@ impl App {
             )));
         }
         inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
             tx.put_roster(&row)?;
-            Ok(())
+            trust_changed(tx, &before)
         })?;
         inner.authority_view()
     }

@@ -1,11 +1,12 @@
 //! Sync: bundles out, bundles in, the have code, the moving code. Merging is a union of sets: commutative, idempotent, one
 //! transaction.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::io::{Read, Write};
 
 use serde::Serialize;
 
+use super::admission::Admission;
 use super::heads::heads;
 use super::merge::Merge;
 use super::procedures::comes_with_the_program;
@@ -290,17 +291,12 @@ impl Inner {
     ) -> Result<BundleReport, AppError> {
         let none = || AppError::bad_input("this file is no bundle; make one with bundle write");
         let mut reader = BundleReader::begin(input).map_err(io)?.ok_or_else(none)?;
-        let trusted = self.trusted()?;
         let (now, language, device) = (self.now(), self.language(), self.store.device().0);
         let own = self.store.head();
         self.store.write(|tx| {
             let mut merge = Merge {
-                tx,
-                trusted,
-                now,
+                admission: Admission::begin(tx, now, language)?,
                 language,
-                plans: BTreeMap::new(),
-                loads: BTreeSet::new(),
                 heads: heads(tx)?,
                 kept_aside: 0,
                 more_aside: 0,

@@ -1,4 +1,5 @@
 use crate::envelope::{ShapeError, Sign1Error, StrictError, TextError};
+use crate::judgement::WordError;
 use crate::seal::{RecordError, SealError, VoidError};
 use crate::store::StoreError;
 use crate::tag::TagError;
@@ -100,6 +101,7 @@ bad_input!(
     VoidError,
     RecordError,
     TagError,
+    WordError,
     TrustError,
     PassphraseError,
     LineError,

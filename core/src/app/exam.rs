@@ -289,7 +289,7 @@ impl Inner {
         // Reads its own writing back: a lock that another device would refuse must not be shown.
         let (lock, _) = judge_lock(&self.trusted()?, &bytes)?;
         lock.opens_with(&list, &salt)?;
-        self.keep_tag(&received.tag, &tag_bytes, false)?;
+        self.keep_tag(&tag_bytes)?;
         let mut secret = Writer::new();
         secret.array(3).bytes(&bytes).bytes(&salt).bytes(&list.to_bytes());
         let secret = secret.into_bytes();

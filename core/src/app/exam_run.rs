@@ -16,8 +16,8 @@ use crate::envelope::{Limits, Reader, Writer, check};
 use crate::exam::{self, END_OF_RUN, ExamResult, Lock, Outcome, Sheet, Timing};
 use crate::store::{ExamPaper, ExamPaperRow, ExamRunRow, NewEntry, RunState, WalkId};
 use crate::tag::ReceivedTag;
-use crate::walk::{Command, Event, Ground, Walk, What, same_person};
-use crate::words::{CallSign, Digest, Note, Time};
+use crate::walk::{Command, Event, Ground, Walk, What};
+use crate::words::{CallSign, Digest, Note, Time, same_person};
 
 /// The journal's entry that a run stands on; an inspection's is another, so that neither passes for the other.
 pub(crate) const RUN: &str = "exam-run";
@@ -181,7 +181,7 @@ impl Inner {
             begun: now,
             updated: now,
         };
-        self.keep_tag(&received.tag, &tag, false)?;
+        self.keep_tag(&tag)?;
         self.store.write(|tx| -> Result<(), AppError> {
             if let Some(text) = &own_text {
                 keep_text(tx, text)?;

@@ -2,16 +2,17 @@
 
 use serde::Serialize;
 
-use super::sealing::seal_bytes;
+use super::account::{Knowledge, open_word};
+use super::admission::{Admission, seal_of};
 use super::setup::DEVICE_VAULT;
-use super::tags::tag_bytes;
 use super::{App, AppError, CodeView, Inner, Stamp, TagView};
 use crate::envelope::{Kind, unwrap};
-use crate::seal::{
-    Grade, Known, Outcome, Question, ReceivedSeal, Report, Seal, TagPrint, Verdict, Void, VoidCause, judge,
+use crate::judgement::{
+    Grade, Judgement, LoadWord, Reason, Verdict, WordError, gravest, judge_seal, judge_tag,
 };
-use crate::tag::ReceivedTag;
-use crate::words::{Language, Note, Time};
+use crate::seal::{Outcome, TagPrint, Void, VoidCause};
+use crate::store::Reader;
+use crate::words::{Language, Note};
 
 /// The verdict, ready to fill a screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -32,6 +33,21 @@ pub struct VerdictView {
     pub cautions: Vec<String>,
     /// The verdict as a voice would say it.
     pub spoken: String,
+    /// Every seal or tag that was shown at once, where there were several; the gravest of them is the one above.
+    pub shown: Vec<ShownLine>,
+}
+
+/// One of several that were shown at once.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ShownLine {
+    /// The load; empty where it cannot be read.
+    pub load: String,
+    /// The verdict on it.
+    pub verdict: VerdictWord,
+    /// The word.
+    pub word: String,
+    /// The first reason, in plain words.
+    pub first: String,
 }
 
 /// The verdict.
@@ -84,30 +100,90 @@ pub struct SealFacts {
     pub record: String,
 }
 
+/// A code as a hookup team shows it.
+enum Shown {
+    Seal(Vec<u8>),
+    Tag(Vec<u8>),
+    /// What says nothing of a load, or nothing at all.
+    Reason(Reason),
+}
+
+impl Shown {
+    /// A damaged seal or tag is no error: whoever shows it wants to know whether to lift, and the answer is no.
+    fn of(text: &str) -> Result<Self, AppError> {
+        match unwrap(text) {
+            Ok((Kind::Seal, bytes)) => Ok(Self::Seal(bytes)),
+            Ok((Kind::Tag, bytes)) => Ok(Self::Tag(bytes)),
+            Ok((kind @ (Kind::ExamKey | Kind::ExamResult), _)) => {
+                Ok(Self::Reason(Reason::Examination { result: kind == Kind::ExamResult }))
+            }
+            Ok((kind, _)) => Err(AppError::bad_input(format!(
+                "this is a {kind} and neither a seal nor a tag; scan the code on the inspector's screen, or the tag on the load"
+            ))),
+            Err(error) if is_of_a_load(text) => Ok(Self::Reason(Reason::Unreadable(error.to_string()))),
+            Err(error) => Err(error.into()),
+        }
+    }
+}
+
+/// Whether a text begins as a seal or a tag does, of whatever form.
+pub(crate) fn is_of_a_load(text: &str) -> bool {
+    let Some((front, _)) = text.split_once(':') else { return false };
+    [Kind::Seal, Kind::Tag].iter().any(|kind| {
+        let letters = kind.front().trim_end_matches(|letter: char| letter.is_ascii_digit());
+        let number = front.strip_prefix(letters);
+        number.is_some_and(|number| !number.is_empty() && number.bytes().all(|byte| byte.is_ascii_digit()))
+    })
+}
+
+/// What was judged last, to be drawn again.
+pub(crate) struct Judged {
+    /// Each with the tag that it was judged beside, and the name of the authority that stands for its signer.
+    seen: Vec<Seen>,
+}
+
+struct Seen {
+    judgement: Judgement,
+    tag: Option<LoadWord>,
+    authority: Option<String>,
+}
+
 impl App {
-    /// Judges a seal, a tag, or both. A tag alone is answered from the seals that this device holds; with none it is
-    /// NO-GO.
+    /// Judges a seal, a tag, or both, and keeps what somebody trusted signed. A tag alone is answered from the latest inspection of
+    /// its load that this device knows; with none it is NO-GO.
     ///
     /// # Errors
-    /// Texts that are no seal and no tag; storage. A damaged seal is no error: it is NO-GO.
+    /// Texts that are no seal and no tag; storage. A damaged seal or tag is no error: it is NO-GO.
     pub fn check(&self, seal: Option<&str>, tag: Option<&str>) -> Result<VerdictView, AppError> {
-        let tag = tag.map(tag_bytes).transpose()?;
-        let mut inner = self.lock();
-        let Some(seal) = seal else {
-            let Some(tag) = tag else {
-                return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
-            };
-            let known = inner.newest_seal(&tag)?;
-            return inner.check(known.as_deref(), Some(&tag));
-        };
-        if let Ok((kind @ (Kind::ExamKey | Kind::ExamResult), _)) = unwrap(seal) {
-            let tag = tag.as_deref().map(|bytes| inner.tag_view(bytes)).transpose()?;
-            return Ok(no_inspection(kind, tag, inner.language()));
+        let codes = [seal.map(Shown::of).transpose()?, tag.map(Shown::of).transpose()?];
+        match &codes {
+            [Some(Shown::Tag(_)), _] => Err(AppError::bad_input(
+                "this is a load tag and not a seal; scan the code on the inspector's screen",
+            )),
+            [_, Some(Shown::Seal(_))] => {
+                Err(AppError::bad_input("this is a seal and not a load tag; scan the tag on the load"))
+            }
+            _ => self.lock().check_shown(codes.into_iter().flatten().collect()),
         }
-        let bytes = seal_bytes(seal)?;
-        let verdict = inner.check(Some(&bytes), tag.as_deref())?;
-        inner.keep_seal(&bytes, &verdict)?;
-        Ok(verdict)
+    }
+
+    /// Judges everything that was shown at once, as one picture or scan holds it: seals and tags in any number. All are kept first,
+    /// each is judged, and the gravest is what is shown.
+    ///
+    /// # Errors
+    /// Those of [`App::check`].
+    pub fn check_all(&self, codes: &[String]) -> Result<VerdictView, AppError> {
+        let codes: Result<Vec<Shown>, AppError> = codes.iter().map(|code| Shown::of(code)).collect();
+        self.lock().check_shown(codes?)
+    }
+
+    /// The verdict that was given last, drawn again in the language of now: nothing is kept, and nothing judged anew.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn last_verdict(&self) -> Result<Option<VerdictView>, AppError> {
+        let inner = self.lock();
+        inner.judged.as_ref().map(|judged| inner.verdict_view(judged)).transpose()
     }
 
     /// Takes a seal back: signed with this device's credential, in any role.
@@ -124,8 +200,7 @@ impl App {
         let mut inner = self.lock();
         let row = inner.record_row(record)?;
         let none = || AppError::not_found("there is no such record here; scan its seal first");
-        let known = inner.store.read().record_bytes(row.seal)?.ok_or_else(none)?;
-        let seal = ReceivedSeal::open(&known.seal)?.seal;
+        let seal = seal_of(&inner.store.read().seal(row.seal)?.ok_or_else(none)?)?;
         let cause = VoidCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
             let words: Vec<&str> = VoidCause::ALL.iter().map(|cause| cause.word()).collect();
             AppError::bad_input(format!("\"{cause}\" is no cause; use {}", words.join(", ")))
@@ -146,110 +221,164 @@ impl App {
 }
 
 impl Inner {
-    /// The newest seal that this device holds for a tag. Found by the load and the print in the seal itself: a seal that was
-    /// scanned before its tag stands in no list by tag.
-    fn newest_seal(&self, tag: &[u8]) -> Result<Option<Vec<u8>>, AppError> {
-        let received = ReceivedTag::open(tag)?;
-        let print = TagPrint::of(&received.digest);
-        let read = self.store.read();
-        let mut newest: Option<(Seal, Vec<u8>)> = None;
-        for row in read.records_of_load(received.tag.load.as_str())? {
-            let Some(bytes) = read.record_bytes(row.seal)?.map(|bytes| bytes.seal) else { continue };
-            let Ok(ReceivedSeal { seal, .. }) = ReceivedSeal::open(&bytes) else { continue };
-            let later = newest.as_ref().is_none_or(|(known, _)| {
-                (seal.issued, seal.outcome, seal.record) > (known.issued, known.outcome, known.record)
-            });
-            if seal.tag == print && later {
-                newest = Some((seal, bytes));
+    /// Opens what was shown, keeps it, judges it, and draws what was judged.
+    fn check_shown(&mut self, shown: Vec<Shown>) -> Result<VerdictView, AppError> {
+        if shown.is_empty() {
+            return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
+        }
+        let (mut seals, mut tags, mut plain) = (Vec::new(), Vec::new(), Vec::new());
+        for one in shown {
+            match one {
+                Shown::Seal(bytes) => seals.push(bytes),
+                Shown::Tag(bytes) => tags.push(bytes),
+                Shown::Reason(reason) => plain.push(reason),
             }
         }
-        Ok(newest.map(|(_, bytes)| bytes))
+        let (now, language) = (self.now(), self.language());
+        let seen = self.store.write(|tx| -> Result<Vec<Seen>, AppError> {
+            let mut admission = Admission::begin(tx, now, language)?;
+            let mut open = |kind, bytes: &[u8]| open_word(kind, bytes, &mut admission.trusted);
+            let seals: Vec<_> = seals.iter().map(|bytes| open(Kind::Seal, bytes)).collect();
+            let tags: Vec<_> = tags.iter().map(|bytes| open(Kind::Tag, bytes)).collect();
+            for word in seals.iter().flatten().filter(|word| word.signer().is_some()) {
+                admission.seal(word, None)?;
+            }
+            for word in tags.iter().flatten() {
+                if word.signer().is_some() || sealed(tx, word, &seals)? {
+                    admission.tag(word, false)?;
+                }
+            }
+            let mut knowledge = Knowledge::of(tx, admission.finish()?, now)?;
+            let mut seen = judge_words(tx, &mut knowledge, &seals, &tags)?;
+            for reason in plain {
+                let tag = tags.iter().flatten().next().cloned();
+                seen.push(Seen { judgement: Judgement::plain(reason), tag, authority: None });
+            }
+            Ok(seen)
+        })?;
+        let judged = Judged { seen };
+        let view = self.verdict_view(&judged)?;
+        self.judged = Some(judged);
+        Ok(view)
     }
 
-    /// The verdict on bytes.
-    pub(crate) fn check(&self, seal: Option<&[u8]>, tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
-        let trusted = self.trusted()?;
-        let seen = tag.map(|bytes| self.tag_seen(bytes, &trusted)).transpose()?;
-        let said = seal.and_then(|bytes| ReceivedSeal::open(bytes).ok()).map(|received| received.seal);
-        let (load, record) = said.map(|seal| (seal.load, seal.record)).unzip();
-        let (mut seals, mut voids) = (Vec::new(), Vec::new());
-        if let Some(load) = load.as_ref().or(seen.as_ref().map(|seen| &seen.load)) {
-            let read = self.store.read();
-            for row in read.records_of_load(load.as_str())? {
-                seals.extend(read.record_bytes(row.seal)?.map(|bytes| bytes.seal));
-            }
-        }
-        // By the record, and not by the load that a void names: the record is what is taken back.
-        if let Some(record) = record {
-            voids.extend(self.store.read().voids_of(record)?.into_iter().map(|row| row.bytes));
-        }
-        let known = Known {
-            trusted: &trusted,
-            now: self.now(),
-            latest_seen: self.latest_seen(&trusted)?,
-            seals: &seals,
-            voids: &voids,
+    /// The verdict on what is kept already: nothing is kept by asking.
+    pub(crate) fn verdict_on(&self, seal: &[u8], tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
+        let mut knowledge = self.knowledge()?;
+        let seals = [open_word(Kind::Seal, seal, &mut knowledge.trusted)];
+        let tags: Vec<_> =
+            tag.into_iter().map(|bytes| open_word(Kind::Tag, bytes, &mut knowledge.trusted)).collect();
+        let seen = judge_words(&self.store.read(), &mut knowledge, &seals, &tags)?;
+        self.verdict_view(&Judged { seen })
+    }
+
+    /// What was judged, drawn: the gravest, and beside it each of several.
+    fn verdict_view(&self, judged: &Judged) -> Result<VerdictView, AppError> {
+        let language = self.language();
+        let judgements: Vec<Judgement> = judged.seen.iter().map(|seen| seen.judgement.clone()).collect();
+        let worst = gravest(&judgements);
+        let worst = judged.seen.iter().find(|seen| Some(&seen.judgement) == worst);
+        let Some(Seen { judgement, tag, authority }) = worst else {
+            return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
         };
-        let report = judge(Question { seal, tag: seen.as_ref() }, known);
-        let authority = report.signer.as_ref().and_then(|signer| trusted.authority(&signer.authority));
-        let authority = authority.map(|authority| authority.name.to_string());
-        let tag = tag.map(|bytes| self.tag_view(bytes)).transpose()?;
-        Ok(verdict_view(report, authority, tag, self.language()))
-    }
-
-    /// The latest time signed by an authority or written in this journal: this clock cannot be before it.
-    fn latest_seen(&self, trusted: &crate::trust::Trusted) -> Result<Option<Time>, AppError> {
-        let rosters = trusted
-            .iter()
-            .filter_map(|authority| authority.roster.as_ref())
-            .map(|roster| roster.issued)
-            .max();
-        let head = self.store.head().seq;
-        let last = if head > 0 { self.store.read().entry(head)?.map(|entry| entry.time) } else { None };
-        Ok(rosters.max(last))
-    }
-
-    /// A seal that was scanned and whose signer is trusted is known from here on: a tag alone finds it.
-    /// One of somebody who may not inspect is no inspection, and takes no place in the account.
-    pub(crate) fn keep_seal(&mut self, bytes: &[u8], verdict: &VerdictView) -> Result<(), AppError> {
-        let Some(facts) = &verdict.facts else { return Ok(()) };
-        let Some(inspector) = &facts.inspector else { return Ok(()) };
-        if verdict.reasons.iter().any(|reason| reason.code == "not_an_inspector") {
-            return Ok(());
+        let tag = tag.as_ref().map(|tag| self.tag_view_of(tag)).transpose()?;
+        let mut view = verdict_view(judgement, authority.clone(), tag, language);
+        if judged.seen.len() > 1 {
+            view.shown = judged.seen.iter().map(|seen| shown_line(seen, language)).collect();
         }
-        let inspector = inspector.clone();
-        self.put_seal(bytes, &inspector, verdict.tag.as_ref())
+        Ok(view)
     }
 }
 
-/// What belongs to training says nothing of a load, whoever signed it.
-fn no_inspection(kind: Kind, tag: Option<TagView>, language: Language) -> VerdictView {
-    let first = match kind {
-        Kind::ExamKey => language.pick(
-            "This is an examination key: training, and no inspection. Deficiencies are planted on that load.",
-            "Es una clave de examen: instrucción y no inspección. En esa carga hay deficiencias puestas.",
-        ),
-        _ => language.pick(
-            "This is an examination result: training, and no inspection. It says nothing of a load.",
-            "Es un resultado de examen: instrucción y no inspección. No dice nada de una carga.",
-        ),
+/// Whether a seal that is shown or kept is of this tag: unsigned as it may be, the inspector stands for it.
+fn sealed(
+    read: &Reader<'_>,
+    tag: &LoadWord,
+    seals: &[Result<LoadWord, WordError>],
+) -> Result<bool, AppError> {
+    let print = TagPrint::of(&tag.digest());
+    let mut shown = seals.iter().flatten().filter(|word| word.signer().is_some());
+    if shown.any(|word| word.seal().is_some_and(|seal| seal.tag == print)) {
+        return Ok(true);
     }
-    .to_owned();
-    let keep_down = language.pick("No go. Do not lift.", "No. No levante la carga.");
-    VerdictView {
-        verdict: VerdictWord::NoGo,
-        word: "NO-GO".into(),
-        spoken: format!("{keep_down} {first}"),
-        reasons: vec![ReasonView { code: "examination".into(), grade: "no_go".into(), text: first.clone() }],
-        first,
-        facts: None,
-        tag,
-        cautions: cautions(language).iter().map(|caution| (*caution).to_owned()).collect(),
+    for row in read.records_of_load(tag.load().as_str())? {
+        let bytes = read.seal(row.seal)?;
+        if bytes.is_some_and(|bytes| seal_of(&bytes).is_ok_and(|seal| seal.tag == print)) {
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}
+
+/// Judges every seal beside the tag that was shown with it, and every tag that no shown seal is of.
+fn judge_words(
+    read: &Reader<'_>,
+    knowledge: &mut Knowledge,
+    seals: &[Result<LoadWord, WordError>],
+    tags: &[Result<LoadWord, WordError>],
+) -> Result<Vec<Seen>, AppError> {
+    let mut seen = Vec::new();
+    let readable: Vec<&LoadWord> = tags.iter().flatten().collect();
+    for shown in seals {
+        let load = shown.as_ref().ok().map(LoadWord::load);
+        let of_load = readable.iter().find(|tag| Some(tag.load()) == load);
+        let tag = of_load.or(readable.first()).copied();
+        let words = match load {
+            Some(load) => knowledge.words(read, load)?,
+            None => Vec::new(),
+        };
+        let words: Vec<&LoadWord> = words.iter().collect();
+        let judgement = judge_seal(shown.as_ref(), tag, &knowledge.evidence(&words));
+        seen.push(Seen { authority: authority_of(&judgement, knowledge), judgement, tag: tag.cloned() });
+    }
+    let alone = readable.iter().filter(|tag| {
+        let sealed = seals.iter().flatten().any(|seal| seal.load() == tag.load());
+        seals.is_empty() || (!sealed && readable.len() > 1)
+    });
+    for tag in alone {
+        let words = knowledge.words(read, tag.load())?;
+        let words: Vec<&LoadWord> = words.iter().collect();
+        let judgement = judge_tag(tag, &knowledge.evidence(&words));
+        seen.push(Seen {
+            authority: authority_of(&judgement, knowledge),
+            judgement,
+            tag: Some((*tag).clone()),
+        });
+    }
+    for error in tags.iter().filter_map(|tag| tag.as_ref().err()) {
+        let judgement = Judgement::plain(Reason::Unreadable(error.to_string()));
+        seen.push(Seen { judgement, tag: None, authority: None });
+    }
+    Ok(seen)
+}
+
+fn authority_of(judgement: &Judgement, knowledge: &Knowledge) -> Option<String> {
+    let signer = judgement.signer.as_ref()?;
+    Some(knowledge.trusted.authority(&signer.authority)?.name.to_string())
+}
+
+fn shown_line(seen: &Seen, language: Language) -> ShownLine {
+    let view = verdict_view(&seen.judgement, None, None, language);
+    let tag = seen.tag.as_ref().map(|tag| tag.load().to_string());
+    let load = view.facts.map(|facts| facts.load).or(tag).unwrap_or_default();
+    ShownLine { load, verdict: view.verdict, word: view.word, first: view.first }
+}
+
+fn reason_view(reason: &Reason, language: Language) -> ReasonView {
+    ReasonView {
+        code: reason.code().into(),
+        grade: match reason.grade() {
+            Grade::NoGo => "no_go",
+            Grade::Wait => "wait",
+            Grade::Note => "note",
+        }
+        .into(),
+        text: reason.say(language),
     }
 }
 
 fn verdict_view(
-    report: Report,
+    report: &Judgement,
     authority: Option<String>,
     tag: Option<TagView>,
     language: Language,
@@ -259,7 +388,7 @@ fn verdict_view(
         Verdict::Wait => (VerdictWord::Wait, "WAIT"),
         Verdict::NoGo => (VerdictWord::NoGo, "NO-GO"),
     };
-    let facts = report.seal.map(|seal| SealFacts {
+    let facts = report.seal.as_ref().map(|seal| SealFacts {
         load: seal.load.to_string(),
         fit: seal.outcome == Outcome::Fit,
         inspector: report.signer.as_ref().map(|signer| signer.credential.holder.to_string()),
@@ -272,20 +401,8 @@ fn verdict_view(
         corrected: seal.corrected.into(),
         record: seal.record.to_string(),
     });
-    let reasons: Vec<ReasonView> = report
-        .reasons
-        .iter()
-        .map(|reason| ReasonView {
-            code: reason.code().into(),
-            grade: match reason.grade() {
-                Grade::NoGo => "no_go",
-                Grade::Wait => "wait",
-                Grade::Note => "note",
-            }
-            .into(),
-            text: reason.say(language),
-        })
-        .collect();
+    let reasons: Vec<ReasonView> =
+        report.reasons.iter().map(|reason| reason_view(reason, language)).collect();
     let first = match (&reasons.first(), &facts) {
         (Some(reason), _) if reason.grade != "note" => reason.text.clone(),
         (_, Some(facts)) => {
@@ -316,6 +433,7 @@ fn verdict_view(
         facts,
         tag,
         cautions,
+        shown: Vec::new(),
     }
 }
 

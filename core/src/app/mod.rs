@@ -4,6 +4,8 @@
 //! A domain "no" is a value in a view. An [`AppError`] is chosen by what the user does next. Every answer is on disk
 //! before the call returns.
 
+mod account;
+mod admission;
 mod audit;
 mod authority;
 mod bundles;
@@ -63,7 +65,7 @@ pub use exam_result::{
 };
 pub use exam_run::{ExamBegin, RunView};
 pub use exam_sheet::RunLine;
-pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
+pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
     ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
@@ -71,7 +73,7 @@ pub use leader::{
 };
 pub use procedures::{ProcedureView, check_procedure};
 pub use receive::Received;
-pub use records::{RecordLine, RecordView, TimelineEntry};
+pub use records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use rigging::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use sealing::SealView;
 pub use setup::{CredentialView, SetUpView, TrustedView};
@@ -116,6 +118,8 @@ pub(crate) struct Inner {
     walks: BTreeMap<WalkId, InHand>,
     /// The latest time that this program saw in each examination: a clock that is set back between two answers shows.
     seen: BTreeMap<WalkId, Time>,
+    /// What was judged at the hook last.
+    judged: Option<hook::Judged>,
 }
 
 impl App {
@@ -126,8 +130,9 @@ impl App {
     pub fn open(home: &Path, outside: Outside) -> Result<Self, AppError> {
         let (store, opened) =
             Store::open(&home.join("slingseal.db"), outside.clock.now(), outside.entropy.as_ref())?;
-        let mut inner = Inner { store, outside, opened, walks: BTreeMap::new(), seen: BTreeMap::new() };
+        let mut inner = Inner { store, outside, opened, walks: BTreeMap::new(), seen: BTreeMap::new(), judged: None };
         inner.read_procedure_texts()?;
+        inner.judge_what_is_older()?;
         Ok(Self { inner: Mutex::new(inner) })
     }
 

@@ -2,22 +2,23 @@
 
 use serde::Serialize;
 
-use super::records::restand_in;
+use super::admission::Admission;
 use super::setup::DEVICE_VAULT;
 use super::tags::{rigging_json, rigging_view};
 use super::view::hex;
 use super::walks::{GROUND, facts, ground_parts, walk_id};
 use super::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
-use crate::envelope::{Kind, unwrap};
-use crate::seal::{JournalEntry, Outcome, Record, Seal, TagPrint, TagSignature, same_person};
+use crate::envelope::Kind;
+use crate::judgement::TagSignature;
+use crate::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
 use crate::store::{
-    DeficiencyRow, Entry, EquipmentRow, Judged, NewEntry, NewRecord, RecordRow, Standing, WalkId, WalkRow,
+    DeficiencyRow, Entry, EquipmentRow, Judged, NewEntry, RecordRow, Standing, WalkId, WalkRow,
     WalkState,
 };
 use crate::tag::{ReceivedTag, Tag};
 use crate::trust::Role;
 use crate::walk::{self, Stage, Walk};
-use crate::words::{Digest, Quantity, Seconds, Time};
+use crate::words::{Digest, Quantity, Seconds, Time, same_person};
 
 /// The journal's entry that names the record of a sealed walk.
 pub(crate) const SEALED: &str = "sealed";
@@ -139,37 +140,24 @@ impl Inner {
         let unsigned = seal.prepare(&credential);
         let sealed = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
         drop(key);
-        let columns = columns(
-            &seal,
-            Digest::of(&sealed),
-            &received.tag,
-            &received.digest,
-            &inspector.to_string(),
-            issued,
-            Some(record.device),
-        );
-        let deficiencies = deficiencies(&walk);
-        let equipment = equipment(&received.tag);
         let now = self.now();
+        let own = Digest::of(&sealed);
+        let language = self.language();
         self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_record(&NewRecord {
-                row: &columns,
-                seal: &sealed,
-                body: Some(&bytes),
-                deficiencies: &deficiencies,
-                equipment: &equipment,
-                words: received.tag.description.as_str(),
-            })?;
-            restand_in(tx, seal.load.as_str())?;
+            let mut admission = Admission::begin(tx, now, language)?;
+            let word = admission.open(Kind::Seal, &sealed)?;
+            admission.seal(&word, Some(&bytes))?;
             let row = tx.walk(id)?.ok_or_else(|| AppError::internal("a walk has a row"))?;
             tx.put_walk(&WalkRow { state: WalkState::Sealed, updated: now, ..row })?;
             tx.append(NewEntry { kind: SEALED, walk: Some(id), body: digest.as_bytes(), time: now })?;
+            admission.finish()?;
             Ok(())
         })?;
         self.walks.remove(&id);
         // One file holds everything now, for whoever copies it. The seal is on disk already: where this fails, nothing is lost.
         let _ = self.store.settle();
-        self.seal_view(&columns)
+        let row = self.store.read().record(own)?;
+        self.seal_view(&row.ok_or_else(|| AppError::internal("a seal that was kept has a row"))?)
     }
 
     fn record(
@@ -256,7 +244,7 @@ impl Inner {
             .map(|body| Record::parse(body, &entry_digest))
             .transpose()?
             .map(|record| record.tag);
-        let verdict = self.check(Some(&bytes.seal), tag.as_deref())?;
+        let verdict = self.verdict_on(&bytes.seal, tag.as_deref())?;
         let facts = verdict.facts.clone().ok_or_else(|| AppError::StorageDamaged {
             message: "the seal is damaged; sync from another device".into(),
         })?;
@@ -316,7 +304,7 @@ pub(crate) fn columns(
     }
 }
 
-fn grams(mass: Quantity) -> Option<i64> {
+pub(crate) fn grams(mass: Quantity) -> Option<i64> {
     // A mass on a tag is below 10^9 units, so that the cast is exact enough for a column that is only listed.
     mass.kilograms().map(|mass| (mass.value() * 1_000.0).round() as i64)
 }
@@ -396,14 +384,4 @@ pub(crate) fn walk_from(record: &Record, plan: crate::procedure::Expanded) -> Re
     let events = super::walks::events(bodies.map(|entry| entry.body.as_slice()))?;
     let walk = Walk::fold(std::sync::Arc::new(ground), &events).map_err(AppError::bad_input)?;
     Ok((walk, received.tag))
-}
-
-/// The bytes of a seal's text.
-pub(crate) fn seal_bytes(text: &str) -> Result<Vec<u8>, AppError> {
-    match unwrap(text)? {
-        (Kind::Seal, bytes) => Ok(bytes),
-        (kind, _) => Err(AppError::bad_input(format!(
-            "this is a {kind} and not a seal; scan the code on the inspector's screen"
-        ))),
-    }
 }

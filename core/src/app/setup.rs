@@ -2,14 +2,14 @@
 
 use serde::Serialize;
 
+use super::account::{trust_changed, trusted_of};
 use super::{App, AppError, CodeView, Inner, Stamp};
 use crate::envelope::{Kind, unwrap};
 use crate::store::AuthorityRow;
 use crate::trust::{
-    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roster,
-    SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
+    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, Role, SecretKey, Signer, Trusted, Vault, VaultError, delay_after,
 };
-use crate::words::{CallSign, Name};
+use crate::words::CallSign;
 
 pub(crate) const DEVICE_VAULT: &str = "device";
 pub(crate) const AUTHORITY_VAULT: &str = "authority";
@@ -135,7 +135,11 @@ impl App {
             added: inner.now(),
             bytes,
         };
-        inner.store.write(|tx| -> Result<(), AppError> { Ok(tx.put_authority(&row)?) })?;
+        inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
+            tx.put_authority(&row)?;
+            trust_changed(tx, &before)
+        })?;
         inner.set_up()
     }
 }
@@ -187,17 +191,7 @@ impl Inner {
 
     /// Everyone whom this device trusts, with the newest roster of each.
     pub(crate) fn trusted(&self) -> Result<Trusted, AppError> {
-        let mut trusted = Trusted::default();
-        for row in self.store.read().authorities()?.into_iter().filter(|row| row.trusted) {
-            let damaged = |_| AppError::StorageDamaged {
-                message: "a trusted key is damaged; add its authority again".into(),
-            };
-            let key = PublicKey::from_bytes(&row.key).map_err(damaged)?;
-            let roster = self.store.read().roster(&row.key)?;
-            let roster = roster.map(|row| Roster::open(&row.bytes, &key)).transpose()?;
-            trusted.add(TrustedAuthority { name: Name::new(&row.name)?, key, roster });
-        }
-        Ok(trusted)
+        trusted_of(&self.store.read())
     }
 
     /// This device's newest credential, verified, with its bytes.

@@ -4,12 +4,12 @@ use serde::Serialize;
 
 use super::{App, AppError, CodeView, Inner, Stamp};
 use crate::envelope::{Kind, Unsigned, unwrap};
+use crate::judgement::{Author, LoadWord, TagSignature};
 use crate::rigging::{self, Assessment, Options, RiggedLoad};
-use crate::seal::{TagSeen, TagSignature};
 use crate::store::TagRow;
 use crate::tag::{Equipment, ReceivedTag, Tag, Zone, read_list, read_plan};
-use crate::trust::{Role, Signer, TrustError, Trusted};
-use crate::words::{Digest, LoadNumber, Newtons, Unit};
+use crate::trust::{Role, Signer, Trusted};
+use crate::words::{LoadNumber, Newtons, Unit};
 
 use super::setup::DEVICE_VAULT;
 
@@ -221,13 +221,10 @@ impl Inner {
             messages.push((tag, CodeView::of(Kind::Tag, &bytes)?, bytes));
         }
         drop(signing);
-        let received = self.now();
-        self.store.write(|tx| -> Result<(), AppError> {
-            for (tag, _, bytes) in &messages {
-                let (digest, load) = (Digest::of(bytes), tag.load.to_string());
-                let said = Some(tag.planned);
-                let bytes = bytes.clone();
-                tx.put_tag(&TagRow { digest, load, planned: true, received, said, author: None, bytes })?;
+        self.admit(|admission| {
+            for (_, _, bytes) in &messages {
+                let word = admission.open(Kind::Tag, bytes)?;
+                admission.tag(&word, true)?;
             }
             Ok(())
         })?;
@@ -235,18 +232,10 @@ impl Inner {
         made.map(|(_, code, bytes)| Ok(TagMade { code, tag: self.tag_view(&bytes)? })).collect()
     }
 
-    pub(crate) fn keep_tag(&mut self, tag: &Tag, bytes: &[u8], planned: bool) -> Result<(), AppError> {
-        let row = TagRow {
-            digest: Digest::of(bytes),
-            load: tag.load.to_string(),
-            planned,
-            received: self.now(),
-            said: Some(tag.planned),
-            author: None,
-            bytes: bytes.to_vec(),
-        };
-        self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_tag(&row)?;
+    pub(crate) fn keep_tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        self.admit(|admission| {
+            let word = admission.open(Kind::Tag, bytes)?;
+            admission.tag(&word, false)?;
             Ok(())
         })
     }
@@ -256,48 +245,32 @@ impl Inner {
         received: &ReceivedTag<'_>,
         trusted: &Trusted,
     ) -> (TagSignature, Option<Signer>) {
-        let Some(message) = &received.message else { return (TagSignature::Unsigned, None) };
-        match trusted.signer(Kind::Tag, message) {
-            Ok(signer) => {
-                let credential = &signer.credential;
-                let planner = credential.roles.has(Role::Planner)
-                    && received.tag.planned <= credential.expires
-                    && !trusted.revoked(&signer);
-                let signature = if planner { TagSignature::Planner } else { TagSignature::Unknown };
-                (signature, Some(signer))
-            }
-            Err(TrustError::UnknownAuthority { .. }) => (TagSignature::Unknown, None),
-            Err(_) => (TagSignature::Forged, None),
-        }
-    }
-
-    /// What the verdict needs of a tag.
-    pub(crate) fn tag_seen(&self, bytes: &[u8], trusted: &Trusted) -> Result<TagSeen, AppError> {
-        let received = ReceivedTag::open(bytes)?;
-        let (signature, planner) = self.tag_signature(&received, trusted);
-        let tag = received.tag;
-        Ok(TagSeen {
-            digest: received.digest,
-            load: tag.load,
-            mass: tag.gross,
-            allowable: tag.allowable,
-            rigger: tag.rigger,
-            signature,
-            authority: planner.map(|planner| planner.authority),
-        })
+        let author = Author::of(Kind::Tag, received.message.as_ref(), trusted);
+        let signature = TagSignature::of(&received.tag, &author, trusted);
+        let signer = match author {
+            Author::Known(signer) => Some(*signer),
+            _ => None,
+        };
+        (signature, signer)
     }
 
     pub(crate) fn tag_view(&self, bytes: &[u8]) -> Result<TagView, AppError> {
-        let received = ReceivedTag::open(bytes)?;
-        let (signature, planner) = self.tag_signature(&received, &self.trusted()?);
-        let tag = &received.tag;
+        self.tag_view_of(&LoadWord::open(Kind::Tag, bytes, &self.trusted()?)?)
+    }
+
+    /// A tag that was opened, drawn.
+    pub(crate) fn tag_view_of(&self, word: &LoadWord) -> Result<TagView, AppError> {
+        let none = || AppError::bad_input("this is no load tag; scan the tag on the load");
+        let (tag, bytes) = (word.tag().ok_or_else(none)?, word.bytes());
+        let signature = TagSignature::of(tag, word.author(), &self.trusted()?);
+        let planner = word.signer();
         let now = self.now();
         let language = self.language();
         let equipment: Vec<EquipmentView> =
             tag.equipment.iter().map(|equipment| equipment_view(equipment, tag, now)).collect();
         let rigging = tag.rigging.as_ref().map(rigging_view);
         let mut warnings = Vec::new();
-        if tag.gross.si() > tag.allowable.si() {
+        if tag.over_allowable() {
             warnings.push(language.pick(
                 format!("Gross mass {} is over the allowable load {}.", tag.gross, tag.allowable),
                 format!("La masa bruta {} supera la carga admisible {}.", tag.gross, tag.allowable),
@@ -350,7 +323,7 @@ impl Inner {
         let title = self.procedure(&tag.procedure).ok().map(|procedure| procedure.expand(language).title);
         Ok(TagView {
             text: crate::envelope::wrap(Kind::Tag, bytes),
-            digest: received.digest.to_string(),
+            digest: word.digest().to_string(),
             load: tag.load.to_string(),
             planned: tag.planned.into(),
             description: tag.description.to_string(),

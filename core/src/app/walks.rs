@@ -19,7 +19,7 @@ use crate::walk::{
     Again, Command, EquipmentFact, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding,
     Sighting, Stage, Value, Walk,
 };
-use crate::words::{CallSign, Digest, Name, Note, PointId, Quantity, Seconds, Serial};
+use crate::words::{CallSign, Digest, Name, Note, PointId, Quantity, Serial};
 
 /// The journal's entry that a walk stands on.
 pub(crate) const GROUND: &str = "ground";
@@ -172,7 +172,7 @@ impl Inner {
     fn begin(&mut self, bytes: &[u8]) -> Result<WalkView, AppError> {
         let received = ReceivedTag::open(bytes)?;
         let tag = received.tag;
-        self.keep_tag(&tag, bytes, false)?;
+        self.keep_tag(bytes)?;
         for row in self.store.read().walks_in_hand()? {
             if row.load == tag.load.as_str() {
                 let state = self.walk_of(row.id)?;
@@ -378,8 +378,6 @@ fn row(id: WalkId, walk: &Walk, now: crate::words::Time) -> WalkRow {
 }
 
 pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
-    // The walk holds a due time against the clock; on the tag stands a day, and the equipment is good to its end.
-    let end_of_day = Seconds(Seconds::days(1).0 - 1);
     LoadFacts {
         load: tag.load.clone(),
         tag: digest,
@@ -395,7 +393,7 @@ pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
                 kind: equipment.kind.clone(),
                 rating: equipment.rating.as_ref().map(|rating| rating.value),
                 source: equipment.rating.as_ref().map(|rating| rating.source.clone()),
-                next_due: equipment.next_inspection.map(|due| due.plus(end_of_day)),
+                good_until: equipment.good_until(),
             })
             .collect(),
         links: tag

@@ -1,10 +1,8 @@
-//! The record of a walk, the seal that attests it, the void that takes it back, and the verdict at the hook.
+//! The record of a walk, the seal that attests it, and the void that takes it back.
 //!
 //! A seal is made in three steps, so that the key is needed for one of them alone: prepare, sign, finish.
 
 mod claims;
-mod judge;
-mod reason;
 mod record;
 mod void;
 
@@ -12,7 +10,5 @@ mod void;
 mod tests;
 
 pub use claims::{Outcome, ReceivedSeal, Seal, SealError, TagPrint};
-pub use judge::{CLOCK_SLACK, Known, Question, Report, TagSeen, TagSignature, Verdict, judge, same_person};
-pub use reason::{Grade, Reason};
 pub use record::{DigestOf, JournalEntry, Record, RecordError};
 pub use void::{Void, VoidCause, VoidError};

@@ -1,4 +1,6 @@
-use rusqlite::Row;
+use rusqlite::{OptionalExtension, Row};
+
+use crate::words::Time;
 
 use super::values::{count_in, count_out};
 use super::walks::WALKS;
@@ -85,6 +87,12 @@ impl Reader<'_> {
     /// The entry of a number.
     pub fn entry(&self, seq: u64) -> Result<Option<Entry>, StoreError> {
         Ok(self.entries(seq, 1)?.pop().filter(|entry| entry.seq == seq))
+    }
+
+    /// When the last entry was written.
+    pub fn journal_time(&self) -> Result<Option<Time>, StoreError> {
+        let last = "SELECT time FROM journal ORDER BY seq DESC LIMIT 1";
+        self.ask(last, |statement| statement.query_row([], |row| row.get(0)).optional())
     }
 
     /// At most `most` entries from the number `from` on.

@@ -4,7 +4,8 @@ use crate::app::sealing::{entry_digest, walk_of_record};
 use crate::app::start::walk_line;
 use crate::app::{App, AppError, Inner, RecordView, Stamp, TagView, WalkLine, walks};
 use crate::envelope::Kind;
-use crate::report::{LoadState, Moment, MomentKind, Sealed, condense};
+use crate::judgement::LoadState;
+use crate::report::{Moment, MomentKind, condense};
 use crate::seal::{Record, Void};
 use crate::store::{Outcome, RecordRow, Standing};
 use crate::walk::{Again, Event, FindingNo, Walk, What};
@@ -15,7 +16,7 @@ use crate::words::{Digest, LoadNumber, PointId, Time};
 pub struct LoadView {
     /// The load number.
     pub load: String,
-    /// `planned`, `walking`, `fit`, `not_fit`, `expired` or `voided`.
+    /// `planned`, `walking`, `fit`, `wait`, `not_fit`, `refused`, `expired` or `voided`.
     pub state: String,
     /// The same as a person reads it.
     pub state_title: String,
@@ -57,19 +58,23 @@ impl App {
 impl Inner {
     fn load(&self, load: &LoadNumber) -> Result<LoadView, AppError> {
         let read = self.store.read();
-        let rows = read.records_of_load(load.as_str())?;
+        let mut rows = read.records_of_load(load.as_str())?;
+        // Evidence of somebody who might not inspect is no inspection.
+        rows.retain(|row| row.standing() != Standing::NoInspection);
         let tags = self.tags_of(load)?;
         let walks: Vec<_> =
             read.walks_of(load.as_str())?.into_iter().filter(|walk| walk.state.in_hand()).collect();
         if rows.is_empty() && tags.is_empty() && walks.is_empty() {
             return Err(AppError::not_found(format!("nothing is known here of load {load}")));
         }
-        let last = rows.first().map(|row| Sealed {
-            fit: row.outcome == Outcome::Fit,
-            valid_until: row.valid_until,
-            voided: row.standing() == Standing::Voided,
-        });
-        let state = LoadState::of(!walks.is_empty(), last, self.now());
+        let judged = self.judge_load(load)?;
+        // The one that counts goes first: two clocks within their slack do not say which was later.
+        rows.sort_by_key(|row| Some(row.seal) != judged.latest);
+        let state = match judged.state() {
+            _ if !walks.is_empty() => LoadState::Walking,
+            None => LoadState::Planned,
+            Some(state) => state,
+        };
         let mut moments = Vec::new();
         for row in &tags {
             let Ok(view) = self.tag_view(&row.bytes) else { continue };

@@ -1,172 +1,19 @@
-use crate::words::{CallSign, Language, LoadNumber, Name, Quantity, Seconds, Time};
+//! What a person reads of each reason.
 
-use super::void::VoidCause;
+use crate::words::Language;
 
-/// How much a reason weighs. Ordered: the gravest is the greatest.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Grade {
-    /// To be known, nothing against the lift.
-    Note,
-    /// Do not lift until someone has looked into it.
-    Wait,
-    /// Do not lift.
-    NoGo,
-}
+use super::evidence::Speaker;
+use super::reason::Reason;
 
-/// One reason of a verdict. Each names the accident that it prevents.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Reason {
-    /// A damaged or foreign code: nothing is known of the load.
-    Unreadable(String),
-    /// No seal was shown and none is known: an uninspected load is lifted.
-    NoInspectionKnown,
-    /// The signature does not match: a forged seal.
-    BadSignature,
-    /// Nobody here trusts the authority: a seal that anyone could have made.
-    UnknownAuthority,
-    /// Signed by someone who may not inspect.
-    NotAnInspector(CallSign),
-    /// The inspector's credential had run out.
-    CredentialExpired {
-        /// Who.
-        inspector: CallSign,
-        /// When it ran out.
-        expired: Time,
-    },
-    /// The authority took the credential back.
-    Revoked(CallSign),
-    /// The inspector found the load not fit.
-    NotFit,
-    /// The seal says fit and counts deficiencies that nobody looked at again: no program of ours makes such a seal.
-    OpenDeficiency(u16),
-    /// The seal ran out: wind, rain and hands have been at the load since.
-    Expired {
-        /// When.
-        at: Time,
-    },
-    /// The seal holds longer than the authority lets any seal hold.
-    ValidTooLong {
-        /// The longest.
-        most: Seconds,
-    },
-    /// The tag on the load is another than the one that was sealed: a seal carried to another load.
-    OtherLoad {
-        /// What was sealed.
-        sealed: LoadNumber,
-        /// What hangs here.
-        tag: LoadNumber,
-    },
-    /// The load number is the same and the tag was changed after the inspection.
-    TagChanged,
-    /// The tag's signature does not match.
-    TagForged,
-    /// Who rigged the load sealed it: nobody else has looked.
-    OwnWork(CallSign),
-    /// A later inspection says otherwise.
-    Superseded {
-        /// When it was.
-        at: Time,
-        /// Whether it found the load fit.
-        fit: bool,
-    },
-    /// Someone credentialed took the seal back.
-    Voided {
-        /// Who.
-        by: CallSign,
-        /// When.
-        at: Time,
-        /// Why.
-        cause: VoidCause,
-    },
-    /// The roster ran out: a revocation may be missing.
-    RosterTooOld {
-        /// Whose.
-        authority: Name,
-        /// When it ran out.
-        since: Time,
-    },
-    /// No roster was ever received.
-    NoRoster {
-        /// Whose.
-        authority: Name,
-    },
-    /// The seal is from the future by this device's clock.
-    FromTheFuture {
-        /// How far.
-        ahead: Seconds,
-    },
-    /// This device's clock is behind what it has already seen.
-    ClockBehind {
-        /// How far.
-        behind: Seconds,
-    },
-    /// Nobody who plans has signed the tag.
-    TagUnsigned,
-    /// The tag is signed, and nobody here trusts the signer as a planner.
-    TagPlannerUnknown,
-    /// The tag was not scanned: the seal may belong to another load.
-    TagNotSeen(LoadNumber),
-    /// The gross mass is close to or over the allowable load of the tag.
-    MassOverAllowable {
-        /// Gross mass.
-        mass: Quantity,
-        /// Allowable load.
-        allowable: Quantity,
-    },
-    /// Deficiencies were found, put right and looked at again.
-    Corrected(u16),
-    /// The seal runs out soon.
-    ExpiresSoon(Seconds),
+fn name(by: &Speaker) -> String {
+    match by {
+        Speaker::ThisDevice => String::new(),
+        Speaker::Authority(name) => name.to_string(),
+        Speaker::Person(name) => name.to_string(),
+    }
 }
 
 impl Reason {
-    /// How much it weighs.
-    pub fn grade(&self) -> Grade {
-        match self {
-            Self::RosterTooOld { .. }
-            | Self::NoRoster { .. }
-            | Self::FromTheFuture { .. }
-            | Self::ClockBehind { .. }
-            | Self::TagUnsigned
-            | Self::TagPlannerUnknown => Grade::Wait,
-            Self::TagNotSeen(_) | Self::Corrected(_) | Self::ExpiresSoon(_) => Grade::Note,
-            _ => Grade::NoGo,
-        }
-    }
-
-    /// A stable word for JSON and tests.
-    pub fn code(&self) -> &'static str {
-        match self {
-            Self::Unreadable(_) => "unreadable",
-            Self::NoInspectionKnown => "no_inspection_known",
-            Self::BadSignature => "bad_signature",
-            Self::UnknownAuthority => "unknown_authority",
-            Self::NotAnInspector(_) => "not_an_inspector",
-            Self::CredentialExpired { .. } => "credential_expired",
-            Self::Revoked(_) => "revoked",
-            Self::NotFit => "not_fit",
-            Self::OpenDeficiency(_) => "open_deficiency",
-            Self::Expired { .. } => "expired",
-            Self::ValidTooLong { .. } => "valid_too_long",
-            Self::OtherLoad { .. } => "other_load",
-            Self::TagChanged => "tag_changed",
-            Self::TagForged => "tag_forged",
-            Self::OwnWork(_) => "own_work",
-            Self::Superseded { .. } => "superseded",
-            Self::Voided { .. } => "voided",
-            Self::RosterTooOld { .. } => "roster_too_old",
-            Self::NoRoster { .. } => "no_roster",
-            Self::FromTheFuture { .. } => "from_the_future",
-            Self::ClockBehind { .. } => "clock_behind",
-            Self::TagUnsigned => "tag_unsigned",
-            Self::TagPlannerUnknown => "tag_planner_unknown",
-            Self::TagNotSeen(_) => "tag_not_seen",
-            Self::MassOverAllowable { .. } => "mass_over_allowable",
-            Self::Corrected(_) => "corrected",
-            Self::ExpiresSoon(_) => "expires_soon",
-        }
-    }
-
     /// What a person reads who has never used the program: what is wrong, and what to do.
     pub fn say(&self, language: Language) -> String {
         match language {
@@ -204,10 +51,10 @@ impl Reason {
             }
             Self::TagForged => "The tag on the load is forged or altered.".into(),
             Self::OwnWork(who) => format!("{who} rigged this load and may not inspect it."),
-            Self::Superseded { at, fit: true } => {
+            Self::Superseded { at, fit: true, .. } => {
                 format!("A newer inspection exists ({}). Scan that seal.", at.dtg())
             }
-            Self::Superseded { at, fit: false } => {
+            Self::Superseded { at, fit: false, .. } => {
                 format!("A newer inspection found this load NOT fit ({}).", at.dtg())
             }
             Self::Voided { by, at, cause } => {
@@ -222,12 +69,40 @@ impl Reason {
             Self::FromTheFuture { ahead } => {
                 format!("The seal is dated {ahead} ahead of this device. Check both clocks.")
             }
-            Self::ClockBehind { behind } => format!("This device's clock is {behind} behind. Set it."),
+            Self::ClockBehind { by: Speaker::ThisDevice, time, .. } => {
+                format!("This clock is behind: this device was at {} already. Set it.", time.dtg())
+            }
+            Self::ClockBehind { by, time, .. } => {
+                format!("This clock is behind: {} signed at {}. Set it.", name(by), time.dtg())
+            }
+            Self::MemoryPutBack { since } => format!(
+                "An older copy of this device's memory was put back ({}). Bring in the newest roster and bundle.",
+                since.dtg()
+            ),
             Self::TagUnsigned => {
                 "No planner has signed the tag. Check weight and aircraft with the leader.".into()
             }
             Self::TagPlannerUnknown => {
                 "The tag's planner is not known here. Check weight and aircraft.".into()
+            }
+            Self::PlannerExpired { planner, expired } => format!(
+                "The credential of {planner}, who planned, ran out ({}). Have the tag signed anew.",
+                expired.dtg()
+            ),
+            Self::EquipmentRatedBelow { kind, serial, rating, gross } => {
+                format!("{kind} {serial} is rated {rating} and the load weighs {gross}. Rig it anew.")
+            }
+            Self::EquipmentOverdue { kind, serial, since } => {
+                format!("{kind} {serial}: its inspection was due {}. Have it inspected or change it.", since.date())
+            }
+            Self::RiggerNotKnown => {
+                "Who rigged the load is not known here. Make sure that another person inspected it.".into()
+            }
+            Self::Examination { result: false } => {
+                "This is an examination key: training, and no inspection. Deficiencies are planted on that load.".into()
+            }
+            Self::Examination { result: true } => {
+                "This is an examination result: training, and no inspection. It says nothing of a load.".into()
             }
             Self::TagNotSeen(load) => format!("Tag not scanned. The seal is for load {load} alone: compare."),
             Self::MassOverAllowable { mass, allowable } => {
@@ -266,10 +141,10 @@ impl Reason {
             Self::TagChanged => "La etiqueta no es la que se inspeccionó. Inspeccione otra vez.".into(),
             Self::TagForged => "La etiqueta de la carga es falsa o fue alterada.".into(),
             Self::OwnWork(who) => format!("{who} aparejó esta carga y no puede inspeccionarla."),
-            Self::Superseded { at, fit: true } => {
+            Self::Superseded { at, fit: true, .. } => {
                 format!("Hay una inspección más nueva ({}). Escanee ese sello.", at.dtg())
             }
-            Self::Superseded { at, fit: false } => {
+            Self::Superseded { at, fit: false, .. } => {
                 format!("Una inspección más nueva halló la carga NO apta ({}).", at.dtg())
             }
             Self::Voided { by, at, cause } => {
@@ -284,12 +159,39 @@ impl Reason {
             Self::FromTheFuture { ahead } => {
                 format!("El sello está {ahead} por delante de este reloj. Revise ambos.")
             }
-            Self::ClockBehind { behind } => {
-                format!("El reloj de este equipo va {behind} atrasado. Ajústelo.")
+            Self::ClockBehind { by: Speaker::ThisDevice, time, .. } => {
+                format!("Este reloj va atrasado: el equipo ya estuvo a las {}. Ajústelo.", time.dtg())
             }
+            Self::ClockBehind { by, time, .. } => {
+                format!("Este reloj va atrasado: {} firmó a las {}. Ajústelo.", name(by), time.dtg())
+            }
+            Self::MemoryPutBack { since } => format!(
+                "Se repuso una copia anterior de la memoria de este equipo ({}). Traiga la lista y los datos más nuevos.",
+                since.dtg()
+            ),
             Self::TagUnsigned => "Ningún planificador firmó la etiqueta. Confirme peso y aeronave.".into(),
             Self::TagPlannerUnknown => {
                 "No se conoce al planificador de la etiqueta. Confirme peso y aeronave.".into()
+            }
+            Self::PlannerExpired { planner, expired } => format!(
+                "La credencial de {planner}, que planificó, caducó ({}). Haga firmar la etiqueta de nuevo.",
+                expired.dtg()
+            ),
+            Self::EquipmentRatedBelow { kind, serial, rating, gross } => {
+                format!("{kind} {serial} admite {rating} y la carga pesa {gross}. Apareje de nuevo.")
+            }
+            Self::EquipmentOverdue { kind, serial, since } => {
+                format!("{kind} {serial}: su revisión vencía el {}. Revíselo o cámbielo.", since.date())
+            }
+            Self::RiggerNotKnown => {
+                "Aquí no consta quién aparejó la carga. Compruebe que la inspeccionó otra persona.".into()
+            }
+            Self::Examination { result: false } => {
+                "Es una clave de examen: instrucción y no inspección. En esa carga hay deficiencias puestas."
+                    .into()
+            }
+            Self::Examination { result: true } => {
+                "Es un resultado de examen: instrucción y no inspección. No dice nada de una carga.".into()
             }
             Self::TagNotSeen(load) => {
                 format!("Etiqueta sin escanear. El sello es solo de la carga {load}: compare.")
