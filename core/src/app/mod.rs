@@ -53,7 +53,7 @@ pub use bundles::{
     BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MovingCode, MovingReader,
     SetAsideLine,
 };
-pub use codes::{CodeView, Reading, code_of, read_picture, text_of};
+pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::AppError;
 pub use exam::{
     ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
