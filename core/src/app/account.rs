@@ -109,11 +109,7 @@ impl Knowledge {
     }
 
     /// Every signed word that is kept of a load, opened.
-    pub(crate) fn words(
-        &mut self,
-        read: &Reader<'_>,
-        load: &LoadNumber,
-    ) -> Result<Vec<LoadWord>, AppError> {
+    pub(crate) fn words(&mut self, read: &Reader<'_>, load: &LoadNumber) -> Result<Vec<LoadWord>, AppError> {
         Ok(Kept::of(read, load, &mut self.trusted, &[])?.words)
     }
 
@@ -143,8 +139,8 @@ impl Knowledge {
 fn memory(read: &Reader<'_>, trusted: &Trusted) -> Result<Memory, AppError> {
     let Some(since) = read.memory()?.put_back else { return Ok(Memory::Whole) };
     let mut rosters = trusted.iter().map(|authority| authority.roster.as_ref()).peekable();
-    let told = rosters.peek().is_some()
-        && rosters.all(|roster| roster.is_some_and(|roster| roster.issued > since));
+    let told =
+        rosters.peek().is_some() && rosters.all(|roster| roster.is_some_and(|roster| roster.issued > since));
     Ok(if told { Memory::Whole } else { Memory::PutBack { since } })
 }
 
@@ -156,10 +152,11 @@ fn proven_past(read: &Reader<'_>, trusted: &mut Trusted) -> Result<Option<Latest
     for (_, card) in read.cards()? {
         let Ok(card) = Authority::open(&card) else { continue };
         let known = trusted.authority(&card.key);
-        latest = latest.max(known.map(|known| LatestTrusted {
-            time: card.issued,
-            by: Speaker::Authority(known.name.clone()),
-        }));
+        latest =
+            latest.max(known.map(|known| LatestTrusted {
+                time: card.issued,
+                by: Speaker::Authority(known.name.clone()),
+            }));
     }
     for kind in WordKind::ALL {
         latest = latest.max(last_said(read, kind, trusted)?);
@@ -199,8 +196,8 @@ fn kind_of(kind: WordKind) -> Kind {
 pub(crate) fn author_of(word: &LoadWord) -> Option<Author> {
     let signer = word.signer()?;
     let credential = &signer.credential;
-    let in_time = word.issued() <= credential.expires
-        && (word.tag().is_none() || credential.roles.has(Role::Planner));
+    let in_time =
+        word.issued() <= credential.expires && (word.tag().is_none() || credential.roles.has(Role::Planner));
     Some(Author {
         authority: signer.authority.to_bytes(),
         key: credential.key.to_bytes(),
@@ -255,18 +252,13 @@ impl Verdicts {
             (row.seal, judged.unwrap_or_else(unreadable))
         });
         let latest = found.latest.and_then(|latest| Some((latest, found.seals.get(&latest)?)));
-        let load = latest.and_then(|(latest, facts)| {
-            Some(load_row(load, latest, &Outline::of(&facts.facts)?))
-        });
+        let load =
+            latest.and_then(|(latest, facts)| Some(load_row(load, latest, &Outline::of(&facts.facts)?)));
         Self { seals: seals.collect(), load }
     }
 
     /// What would be kept of a load now.
-    pub(crate) fn now(
-        read: &Reader<'_>,
-        load: &LoadNumber,
-        trusted: &mut Trusted,
-    ) -> Result<Self, AppError> {
+    pub(crate) fn now(read: &Reader<'_>, load: &LoadNumber, trusted: &mut Trusted) -> Result<Self, AppError> {
         let kept = Kept::of(read, load, trusted, &[])?;
         Ok(Self::of(load, &kept, trusted))
     }
@@ -406,6 +398,19 @@ impl Inner {
     /// How every seal of a load stands now, and the load with them.
     pub(crate) fn judge_load(&self, load: &LoadNumber) -> Result<LoadJudgement, AppError> {
         self.knowledge()?.judge(&self.store.read(), load)
+    }
+
+    /// What a person must know where an older copy of this home was put back.
+    pub(crate) fn memory_notice(&self) -> Result<Option<String>, AppError> {
+        let read = self.store.read();
+        Ok(match memory(&read, &trusted_of(&read)?)? {
+            Memory::Whole => None,
+            Memory::PutBack { since } => Some(format!(
+                "an older copy of this home was put back, or part of what it had received is gone; verdicts say WAIT until a \
+                 roster issued after {} has come from every authority that is trusted here",
+                since.dtg()
+            )),
+        })
     }
 
     /// Judges anew what another version of the rules has judged, or none: after a step of the schema, or a newer program.

@@ -3,15 +3,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::account::{
-    author_of, open_word, restand, restand_all, touched_by_trust, trusted_of, whole_again,
-};
+use super::AppError;
+use super::account::{author_of, open_word, restand, restand_all, touched_by_trust, trusted_of, whole_again};
 use super::authority::credential_row;
 use super::procedures::expanded_of;
 use super::receive::not_told_otherwise;
 use super::records::bare_row;
 use super::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
-use super::AppError;
 use crate::envelope::Kind;
 use crate::judgement::{Author, LoadWord};
 use crate::procedure::Expanded;
@@ -185,8 +183,8 @@ impl<'a, 'c> Admission<'a, 'c> {
 
     /// Folds a full record and holds it against its seal.
     fn full(&mut self, seal: &Seal, bytes: &[u8]) -> Result<Full, AppError> {
-        let record = examine_body(seal, bytes, &entry_digest)
-            .map_err(|unfit| AppError::refused(unfit.to_string()))?;
+        let record =
+            examine_body(seal, bytes, &entry_digest).map_err(|unfit| AppError::refused(unfit.to_string()))?;
         let plan = match self.plans.get(&record.procedure_digest) {
             Some(plan) => plan.clone(),
             None => {

@@ -3,7 +3,7 @@
 //! A home is a file on a device that its holder can open with other programs. So nothing here relies on a column that the
 //! signed bytes do not say: columns are compared with them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
@@ -92,9 +92,9 @@ impl Inner {
         view.faults.extend(read.check()?.into_iter().filter(|fault| Some(fault) != in_journal.as_ref()));
         let trusted = self.trusted_for_audit(&mut view)?;
         self.audit_own_seals(&mut view)?;
-        self.audit_records(&trusted, &mut view)?;
-        self.audit_standings(&trusted, &mut view)?;
+        let faulty = self.audit_records(&trusted, &mut view)?;
         self.audit_papers(&trusted, &mut view)?;
+        self.audit_standings(&trusted, &faulty, &mut view)?;
         let (looked, faults) = self.exam_faults(&trusted)?;
         view.papers += looked;
         view.faults.extend(faults);
@@ -175,9 +175,9 @@ impl Inner {
         Ok(())
     }
 
-    fn audit_records(&self, trusted: &Trusted, view: &mut AuditView) -> Result<(), AppError> {
+    fn audit_records(&self, trusted: &Trusted, view: &mut AuditView) -> Result<BTreeSet<String>, AppError> {
         let read = self.store.read();
-        let mut account = Account::default();
+        let (mut account, mut faulty) = (Account::default(), BTreeSet::new());
         let mut known = read.records_known()?;
         known.sort_unstable();
         for (_, digest, _) in &known {
@@ -192,6 +192,7 @@ impl Inner {
             };
             let item = RecordItem { seal: bytes.seal, record: bytes.body };
             if let Err(what) = self.audit_record(trusted, &row, &item, &mut account, view)? {
+                faulty.insert(row.load.clone());
                 view.faults.push(format!("{}: {what}", name(&row)));
             }
         }
@@ -218,7 +219,7 @@ impl Inner {
         }
         self.audit_heads(&account, view)?;
         gaps(&account, view, &self.store.device().0);
-        Ok(())
+        Ok(faulty)
     }
 
     /// One record: the first thing that is wrong with it.
@@ -275,11 +276,17 @@ impl Inner {
         Ok(agrees(&examined.seal, &walk, &tag).map_err(|unfit| unfit.to_string()))
     }
 
-    /// What is kept of the judgement is what it says now, for every seal and every load.
-    fn audit_standings(&self, trusted: &Trusted, view: &mut AuditView) -> Result<(), AppError> {
+    /// What is kept of the judgement is what it says now, for every seal and every load. Of loads with a record that does not hold
+    /// (`faulty`) that was said already.
+    fn audit_standings(
+        &self,
+        trusted: &Trusted,
+        faulty: &BTreeSet<String>,
+        view: &mut AuditView,
+    ) -> Result<(), AppError> {
         let read = self.store.read();
         let mut trusted = trusted.clone();
-        for number in read.loads_with_seals()? {
+        for number in read.loads_with_seals()?.into_iter().filter(|load| !faulty.contains(load)) {
             let Ok(load) = LoadNumber::new(&number) else { continue };
             let now = match Verdicts::now(&read, &load, &mut trusted) {
                 Ok(now) => now,
@@ -287,8 +294,11 @@ impl Inner {
                 Err(AppError::StorageDamaged { .. }) => continue,
                 Err(error) => return Err(error),
             };
+            let before = view.faults.len();
             for row in read.records_of_load(&number)? {
-                let Some(said) = now.seals.get(&row.seal).filter(|said| **said != row.judged) else { continue };
+                let Some(said) = now.seals.get(&row.seal).filter(|said| **said != row.judged) else {
+                    continue;
+                };
                 let words = |judged: &Judged| match judged.reason.as_str() {
                     "" => judged.standing.word().to_owned(),
                     reason => format!("{} ({reason})", judged.standing.word()),
@@ -301,7 +311,8 @@ impl Inner {
                 ));
             }
             let kept = decayed(read.load(&number))?.unwrap_or_default();
-            if kept != now.load {
+            // Where a seal stands otherwise, the load does too.
+            if kept != now.load && view.faults.len() == before {
                 let state = |row: &Option<LoadRow>| {
                     row.as_ref().map_or("without an inspection".to_owned(), |row| {
                         format!("{} by seal {}", row.state, row.latest.short())
@@ -452,8 +463,8 @@ fn fits_its_row(row: &RecordRow, own: Digest, examined: &Examined) -> Result<(),
     let holder = examined.signer.credential.holder.to_string();
     let fit = row.outcome == crate::store::Outcome::Fit;
     let wrong = [
-        (row.seal != own, "its seal is another one"),
         (row.digest != seal.record, "its seal is of another record"),
+        (row.seal != own, "its seal is another one"),
         (row.load != seal.load.as_str(), "its line names another load than its seal"),
         (fit != (seal.outcome == Outcome::Fit), "its line tells another outcome than its seal"),
         (row.inspector != holder, "its line names another inspector than its seal"),

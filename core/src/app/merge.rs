@@ -157,7 +157,8 @@ impl Merge<'_, '_> {
         let head = HeadItem::parse(bytes)?;
         if head.device != self.own.device {
             self.heads.hint(head);
-        } else if !self.report.warnings.iter().any(|known| known == OWN_JOURNAL_HINT) && gone(self.admission.tx, &head)?
+        } else if !self.report.warnings.iter().any(|known| known == OWN_JOURNAL_HINT)
+            && gone(self.admission.tx, &head)?
         {
             self.warn(OWN_JOURNAL_HINT.into());
         }

@@ -130,7 +130,8 @@ impl App {
     pub fn open(home: &Path, outside: Outside) -> Result<Self, AppError> {
         let (store, opened) =
             Store::open(&home.join("slingseal.db"), outside.clock.now(), outside.entropy.as_ref())?;
-        let mut inner = Inner { store, outside, opened, walks: BTreeMap::new(), seen: BTreeMap::new(), judged: None };
+        let mut inner =
+            Inner { store, outside, opened, walks: BTreeMap::new(), seen: BTreeMap::new(), judged: None };
         inner.read_procedure_texts()?;
         inner.judge_what_is_older()?;
         Ok(Self { inner: Mutex::new(inner) })

@@ -12,8 +12,7 @@ use crate::envelope::Kind;
 use crate::judgement::TagSignature;
 use crate::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
 use crate::store::{
-    DeficiencyRow, Entry, EquipmentRow, Judged, NewEntry, RecordRow, Standing, WalkId, WalkRow,
-    WalkState,
+    DeficiencyRow, Entry, EquipmentRow, Judged, NewEntry, RecordRow, Standing, WalkId, WalkRow, WalkState,
 };
 use crate::tag::{ReceivedTag, Tag};
 use crate::trust::Role;

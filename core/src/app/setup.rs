@@ -7,7 +7,8 @@ use super::{App, AppError, CodeView, Inner, Stamp};
 use crate::envelope::{Kind, unwrap};
 use crate::store::AuthorityRow;
 use crate::trust::{
-    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, Role, SecretKey, Signer, Trusted, Vault, VaultError, delay_after,
+    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, Role, SecretKey, Signer,
+    Trusted, Vault, VaultError, delay_after,
 };
 use crate::words::CallSign;
 

@@ -197,6 +197,14 @@ impl Inner {
                 ([_], error) => error,
                 (_, error) => AppError::not_found(format!("load {}: {error}", tag.load)),
             })?;
+            // The hook would say NO-GO: told where another piece can still be taken. What is overdue is a warning on the tag.
+            if let Some(piece) = tag.equipment.iter().find(|piece| piece.overloaded(tag.gross)) {
+                let rating = piece.rating.as_ref().map(|rating| rating.value.to_string()).unwrap_or_default();
+                return Err(AppError::refused(format!(
+                    "load {}: {} {} is rated {rating} and the load weighs {}; take a piece that carries it, or a lighter load",
+                    tag.load, piece.kind, piece.serial, tag.gross
+                )));
+            }
         }
         let signing = match pin {
             None => None,

@@ -64,12 +64,7 @@ impl Outline {
 
 /// Of two states the one that [`LoadState::of`] gives for the reasons of both.
 fn graver(one: LoadState, other: LoadState) -> LoadState {
-    let first = [
-        LoadState::NotFit,
-        LoadState::Voided,
-        LoadState::Expired,
-        LoadState::Refused,
-        LoadState::Waits,
-    ];
+    let first =
+        [LoadState::NotFit, LoadState::Voided, LoadState::Expired, LoadState::Refused, LoadState::Waits];
     first.into_iter().find(|state| one == *state || other == *state).unwrap_or(LoadState::Fit)
 }

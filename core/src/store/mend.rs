@@ -66,7 +66,7 @@ pub(super) fn salvage(
     salvage.saved.push(copy(source, &tx, "photos", "digest, received, bytes", "1", sound_photo)?);
     let columns = format!("{}, device", journal::COLUMNS);
     salvage.saved.push(copy(source, &tx, "foreign_journal", &columns, "1", sound_entry)?);
-    salvage.journal(source, &tx, seen)?;
+    salvage.journal(source, version, &tx, seen)?;
     drop_bare_records(&tx, version, &mut salvage)?;
     if version >= 3 {
         let empty = MEMORY.insert("OR IGNORE");
@@ -265,6 +265,7 @@ impl Salvage {
     fn journal(
         &mut self,
         source: &Connection,
+        version: u32,
         target: &Connection,
         seen: Option<Seen>,
     ) -> Result<(), StoreError> {
@@ -307,13 +308,13 @@ impl Salvage {
             target.execute(&DEVICE.reseal(""), [])?;
         } else {
             self.new_device = true;
-            self.give_up_walks(target)?;
+            self.give_up_walks(version, target)?;
         }
         Ok(())
     }
 
     /// A walk whose answers may be missing is not resumed: the missing one could be the deficiency.
-    fn give_up_walks(&mut self, target: &Connection) -> Result<(), StoreError> {
+    fn give_up_walks(&mut self, version: u32, target: &Connection) -> Result<(), StoreError> {
         let in_hand = "state IN ('open', 'paused', 'decided')";
         let mut statement =
             target.prepare(&format!("SELECT DISTINCT load FROM walks WHERE {in_hand} ORDER BY load"))?;
@@ -322,9 +323,11 @@ impl Salvage {
         target.execute(&format!("UPDATE walks SET state = 'abandoned' WHERE {in_hand}"), [])?;
         target.execute("UPDATE walks SET entries = 0", [])?;
         target.execute(&WALKS.reseal(""), [])?;
-        target.execute("UPDATE exam_runs SET state = 'lost' WHERE state = 'open'", [])?;
-        target.execute("UPDATE exam_runs SET entries = 0", [])?;
-        target.execute(&EXAM_RUNS.reseal(""), [])?;
+        if version >= 2 {
+            target.execute("UPDATE exam_runs SET state = 'lost' WHERE state = 'open'", [])?;
+            target.execute("UPDATE exam_runs SET entries = 0", [])?;
+            target.execute(&EXAM_RUNS.reseal(""), [])?;
+        }
         Ok(())
     }
 }

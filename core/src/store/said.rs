@@ -56,7 +56,8 @@ impl Reader<'_> {
                 self.rows(&VOIDS, &rest, [], |row| row.get(9))
             }
             WordKind::Tag => {
-                let rest = format!("WHERE in_time = 1 AND said IS NOT NULL ORDER BY said DESC, digest {some}");
+                let rest =
+                    format!("WHERE in_time = 1 AND said IS NOT NULL ORDER BY said DESC, digest {some}");
                 self.rows(&TAGS, &rest, [], |row| row.get(9))
             }
         }
@@ -65,8 +66,12 @@ impl Reader<'_> {
     /// Everyone who signed a seal or a tag that is here, with one word of each.
     pub fn authored(&self) -> Result<Vec<AuthoredRow>, StoreError> {
         fn author(row: &Row<'_>) -> rusqlite::Result<(Author, Vec<u8>)> {
-            let author =
-                Author { authority: row.get(0)?, key: row.get(1)?, credential: row.get(2)?, in_time: row.get(3)? };
+            let author = Author {
+                authority: row.get(0)?,
+                key: row.get(1)?,
+                credential: row.get(2)?,
+                in_time: row.get(3)?,
+            };
             Ok((author, row.get(4)?))
         }
         let seals = "SELECT authority, signer, credential, max(in_time), record_bytes.seal
@@ -91,7 +96,8 @@ impl Reader<'_> {
 
     /// Loads of which anything is here that somebody of this authority signed.
     pub fn loads_of_authority(&self, authority: &[u8; 32]) -> Result<Vec<String>, StoreError> {
-        let sql = "SELECT load FROM records WHERE authority = ?1 UNION SELECT load FROM tags WHERE authority = ?1
+        let sql =
+            "SELECT load FROM records WHERE authority = ?1 UNION SELECT load FROM tags WHERE authority = ?1
                    UNION SELECT load FROM voids WHERE authority = ?1";
         self.ask(sql, |statement| statement.query_map([authority], |row| row.get(0))?.collect())
     }
@@ -105,14 +111,15 @@ impl Reader<'_> {
 
     /// Loads whose standing was made by another version of the judgement, or by none.
     pub fn loads_not_judged_by(&self, version: u32) -> Result<Vec<String>, StoreError> {
-        let sql = "SELECT load FROM records WHERE judged <> ?1 UNION SELECT load FROM loads WHERE judged <> ?1
+        let sql =
+            "SELECT load FROM records WHERE judged <> ?1 UNION SELECT load FROM loads WHERE judged <> ?1
                    UNION SELECT load FROM tags WHERE said IS NULL";
         self.ask(sql, |statement| statement.query_map([version], |row| row.get(0))?.collect())
     }
 
-    /// Every load of which a seal is here.
+    /// Every load of which a seal is here, or was when it was judged last.
     pub fn loads_with_seals(&self) -> Result<Vec<String>, StoreError> {
-        let sql = "SELECT DISTINCT load FROM records ORDER BY load";
+        let sql = "SELECT load FROM records UNION SELECT load FROM loads ORDER BY load";
         self.ask(sql, |statement| statement.query_map([], |row| row.get(0))?.collect())
     }
 

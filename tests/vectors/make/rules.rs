@@ -123,7 +123,11 @@ pub fn all() -> Vec<(String, Vector)> {
     let herald_refuses = sign_seal(&later(300, Outcome::NotFit, Digest::of(b"refused")), &herald(), HERALD);
     let herald_passes = sign_seal(&later(300, Outcome::Fit, Digest::of(b"passed")), &herald(), HERALD);
     for (name, what, bytes) in [
-        ("valid/refused_by_one_revoked_since", "A later refusal's inspector is revoked since.", herald_refuses),
+        (
+            "valid/refused_by_one_revoked_since",
+            "A later refusal's inspector is revoked since.",
+            herald_refuses,
+        ),
         ("valid/passed_by_one_revoked_since", "A later fit one's inspector is revoked since.", herald_passes),
     ] {
         let mut vector = about(what, &good());
@@ -135,7 +139,8 @@ pub fn all() -> Vec<(String, Vector)> {
     }
 
     // A clock that is behind a word which is no roster.
-    let mut behind = about("A void of another record was signed three minutes after what this clock shows.", &good());
+    let mut behind =
+        about("A void of another record was signed three minutes after what this clock shows.", &good());
     behind.holds = vec![wrap(Kind::Void, &sign_void(Digest::of(b"other"), SEEN + 180, &hookup(), THISTLE))];
     all.push(("valid/clock_behind_a_void", behind.expect("HOLD", &["clock_behind"])));
 

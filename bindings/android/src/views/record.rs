@@ -2,8 +2,7 @@
 
 use slingseal_core::app::{
     AuditView, CodeView, FindingView, ReasonView, RecordLine, RecordState, RecordView, SealFacts, SealView,
-    ShownLine, Stamp,
-    TagView, TimelineEntry, VerdictView, VerdictWord,
+    ShownLine, Stamp, TagView, TimelineEntry, VerdictView, VerdictWord,
 };
 
 #[uniffi::remote(Record)]

@@ -216,7 +216,9 @@ fn the_record_says_everything_and_its_code_reads() {
     }
     assert!(!text.contains("NOT FIT"));
     assert_eq!(codes(&document).len(), 1);
-    let not_fit = record_page(&RecordPage { banner: "NOT FIT".into(), fit: false, code: None, ..page }, Paper::Letter).unwrap();
+    let not_fit =
+        record_page(&RecordPage { banner: "NOT FIT".into(), fit: false, code: None, ..page }, Paper::Letter)
+            .unwrap();
     assert!(self::text(&not_fit).contains("NOT FIT"));
     assert_eq!(codes(&not_fit), [""; 0]);
 }

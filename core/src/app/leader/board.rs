@@ -223,6 +223,7 @@ impl Inner {
         let mut notices = Vec::new();
         notices.extend(self.opened.set_aside.as_ref().map(ToString::to_string));
         notices.extend(self.opened.lost.as_ref().map(ToString::to_string));
+        notices.extend(self.memory_notice()?);
         let now = self.now();
         for authority in self.set_up()?.authorities {
             match authority.roster_expires {
