@@ -1,10 +1,10 @@
 //! What the judgement of a load came to say after the first release: equipment, the rigger, planners who left, refusals that
 //! outlive their inspector, clocks behind any word, a mass that is none.
 
-use slingseal_core::envelope::{Kind, wrap};
-use slingseal_core::seal::{Outcome, Seal};
-use slingseal_core::trust::Role;
-use slingseal_core::words::{Digest, Quantity};
+use slingseal_message::envelope::{Kind, wrap};
+use slingseal_message::seal::{Outcome, Seal};
+use slingseal_message::trust::Role;
+use slingseal_words::{Digest, Quantity};
 
 use super::parts::*;
 use crate::vector::Vector;
@@ -106,8 +106,8 @@ pub fn all() -> Vec<(String, Vector)> {
     };
     all.extend([
         (
-            "valid/planner_ran_out_within_a_seal",
-            ran_out("The planner's credential ran out a day ago, to the second.", SEEN - 86_400)
+            "valid/planner_ran_out_before_planning",
+            ran_out("The planner's credential had run out when the tag was planned.", SEEN - 86_400)
                 .expect("HOLD", &["tag_planner_unknown"]),
         ),
         (

@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, Received, VerdictWord};
+use slingseal_app::{AppError, Received, VerdictWord};
 
 use super::{Setting, verify};
 use crate::{input, output};
