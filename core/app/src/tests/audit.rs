@@ -11,7 +11,7 @@ use slingseal_message::envelope::unwrap;
 use slingseal_message::seal::{JournalEntry, Outcome, ReceivedSeal, Record, Seal, TagPrint};
 use slingseal_message::trust::{Passphrase, SecretKey, Vault};
 use slingseal_store::Tx;
-use slingseal_words::ProcedureId;
+use slingseal_words::{ProcedureId, Quantity};
 
 /// An inspector who planned and sealed three loads, the second refused, and a void of the first.
 struct Day {
