@@ -11,12 +11,12 @@ use super::bundles::heads;
 use super::sealing::{SEALED, entry_digest, walk_of_record};
 use super::{App, AppError, Inner};
 use crate::envelope::Kind;
-use crate::seal::{Outcome, Record, Seal, Void, same_person};
+use crate::seal::{Outcome, Record, Seal, Void};
 use crate::store::{RecordRow, Standing, StoreError, verify_chain};
 use crate::sync::{Examined, RecordItem, examine_record};
 use crate::tag::ReceivedTag;
 use crate::trust::{Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority};
-use crate::words::{Digest, Name};
+use crate::words::{Digest, Name, same_person};
 
 /// What the audit found.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -105,7 +105,7 @@ impl Inner {
         let mut trusted = Trusted::default();
         for row in read.authorities()? {
             view.papers += 1;
-            let (key, name) = match (PublicKey::from_bytes(&row.key), Name::new(&row.name)) {
+            let (key, name) = match (PublicKey::from_bytes(&row.key), Name::received(&row.name)) {
                 (Ok(key), Ok(name)) => (key, name),
                 _ => {
                     view.faults.push(format!("the key of the authority {} cannot be one", row.name));

@@ -12,8 +12,8 @@ use crate::store::{ExamPaper, ExamPaperRow, Reader, Tx};
 use crate::sync::ItemKind;
 use crate::tag::ReceivedTag;
 use crate::trust::{Role, Signer, Trusted};
-use crate::walk::{Ground, Walk, same_person};
-use crate::words::{Digest, Language, Time};
+use crate::walk::{Ground, Walk};
+use crate::words::{Digest, Language, Time, same_person};
 
 impl From<ExamError> for AppError {
     fn from(error: ExamError) -> Self {

@@ -12,8 +12,7 @@ use crate::exam::{self, Call, ExamResult, Outcome, Score, Tally, Timing};
 use crate::procedure::{CardNo, Expanded};
 use crate::store::{ExamPaper, ExamPaperRow};
 use crate::trust::Role;
-use crate::walk::same_person;
-use crate::words::{Digest, Language, PointId, Seconds};
+use crate::words::{Digest, Language, PointId, Seconds, same_person};
 
 /// A result, whole.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

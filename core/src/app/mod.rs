@@ -17,6 +17,7 @@ mod exam_result;
 mod exam_run;
 mod exam_sheet;
 mod hook;
+mod issued;
 mod leader;
 mod merge;
 mod preferences;
@@ -43,7 +44,7 @@ use zeroize::Zeroizing;
 
 pub use crate::qr::{Effort, SceneReader};
 pub use crate::trust::Stretch;
-pub use crate::words::{Clock, Entropy, Language, Seconds, Time};
+pub use crate::words::{Clock, Entropy, Language, Seconds, Time, same_name};
 pub use audit::AuditView;
 pub use authority::{AuthorityView, Issue};
 pub use bundles::{
@@ -63,6 +64,7 @@ pub use exam_result::{
 pub use exam_run::{ExamBegin, RunView};
 pub use exam_sheet::RunLine;
 pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
+pub use issued::{CredentialState, IssuedListView, IssuedView};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
     ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,

@@ -8,14 +8,14 @@ use super::view::hex;
 use super::walks::{GROUND, facts, ground_parts, walk_id};
 use super::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
 use crate::envelope::{Kind, unwrap};
-use crate::seal::{JournalEntry, Outcome, Record, Seal, TagPrint, TagSignature, same_person};
+use crate::seal::{JournalEntry, Outcome, Record, Seal, TagPrint, TagSignature};
 use crate::store::{
     DeficiencyRow, Entry, EquipmentRow, NewEntry, NewRecord, RecordRow, Standing, WalkId, WalkRow, WalkState,
 };
 use crate::tag::{ReceivedTag, Tag};
 use crate::trust::Role;
 use crate::walk::{self, Stage, Walk};
-use crate::words::{Digest, Quantity, Seconds, Time};
+use crate::words::{Digest, Quantity, Seconds, Time, same_person};
 
 /// The journal's entry that names the record of a sealed walk.
 pub(crate) const SEALED: &str = "sealed";

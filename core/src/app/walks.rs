@@ -15,6 +15,7 @@ use crate::procedure::{CardNo, Expected, Kind, Point};
 use crate::rigging::{self, RiggedLoad, SeatedLink};
 use crate::store::{Entry, NewEntry, WalkId, WalkRow, WalkState};
 use crate::tag::{ReceivedTag, Tag};
+use crate::trust::Role;
 use crate::walk::{
     Again, Command, EquipmentFact, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding,
     Sighting, Stage, Value, Walk,
@@ -227,7 +228,9 @@ impl Inner {
 
     /// Who walks: the credential's holder, or the device's before it has one.
     fn inspector(&self) -> Result<CallSign, AppError> {
-        let own = self.own_credential(&self.trusted()?)?;
+        let trusted = self.trusted()?;
+        self.refuse_revoked(&trusted)?;
+        let own = self.own_credential(&trusted, Some(Role::Inspector))?;
         if let Some((signer, _)) = own {
             return Ok(signer.credential.holder);
         }
@@ -342,7 +345,7 @@ pub(crate) fn ground_parts(body: &[u8]) -> Result<(&[u8], Digest, CallSign), App
     reader.array(3, "ground of a walk")?;
     let tag = reader.bytes("tag")?;
     let digest = Digest::from_bytes(reader.fixed("procedure")?);
-    Ok((tag, digest, reader.line("inspector", CallSign::new)?))
+    Ok((tag, digest, reader.line("inspector", CallSign::received)?))
 }
 
 pub(crate) fn events<'e>(bodies: impl Iterator<Item = &'e [u8]>) -> Result<Vec<Event>, AppError> {

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{ExamResult, Outcome};
 use crate::procedure::CardNo;
-use crate::walk::person_key;
+use crate::words::person_key;
 use crate::words::{Digest, LoadNumber, ProcedureId, Seconds};
 
 /// One result, and the how-manieth of its student on that load it is.

@@ -7,7 +7,7 @@ use super::reason::{Grade, Reason};
 use super::void::Void;
 use crate::envelope::Kind;
 use crate::trust::{PublicKey, Role, Signer, TrustError, Trusted};
-use crate::words::{CallSign, Digest, LoadNumber, Quantity, Seconds, Time};
+use crate::words::{CallSign, Digest, LoadNumber, Quantity, Seconds, Time, same_person};
 
 /// What the hookup team is told.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -276,13 +276,4 @@ fn judge_match(seal: &Seal, tag: Option<&TagSeen>, signer: Option<&Signer>, reas
     {
         reasons.push(Reason::OwnWork(signer.clone()));
     }
-}
-
-/// Whether two call signs are one person's: letters and digits alone count, in either case, so that `Anvil 3` and
-/// `ANVIL-3` are one.
-pub fn same_person(a: &CallSign, b: &CallSign) -> bool {
-    let plain = |name: &CallSign| -> String {
-        name.as_str().chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase).collect()
-    };
-    plain(a) == plain(b)
 }

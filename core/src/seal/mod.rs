@@ -12,7 +12,7 @@ mod void;
 mod tests;
 
 pub use claims::{Outcome, ReceivedSeal, Seal, SealError, TagPrint};
-pub use judge::{CLOCK_SLACK, Known, Question, Report, TagSeen, TagSignature, Verdict, judge, same_person};
+pub use judge::{CLOCK_SLACK, Known, Question, Report, TagSeen, TagSignature, Verdict, judge};
 pub use reason::{Grade, Reason};
 pub use record::{DigestOf, JournalEntry, Record, RecordError};
 pub use void::{Void, VoidCause, VoidError};

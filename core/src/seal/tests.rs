@@ -64,7 +64,7 @@ fn tag() -> TagSeen {
 }
 
 fn trusted() -> Trusted {
-    let roster = Roster { sequence: 1, issued: at(-100), expires: at(500_000), revoked: [].into() };
+    let roster = Roster::new(1, at(-100), at(500_000));
     let mut trusted = Trusted::default();
     trusted.add(TrustedAuthority {
         name: Name::new("Sela Relief").unwrap(),
@@ -211,7 +211,7 @@ fn roles_and_revocation() {
     assert_eq!(scene.judge(&signed_under(&seal(), &hookup)).1.first(), Some(&"not_an_inspector"));
     let inspector = credential(&[Role::Inspector]);
     let id = crate::trust::CredentialId::of(&inspector);
-    let roster = Roster { sequence: 2, issued: at(0), expires: at(500_000), revoked: [id].into() };
+    let roster = Roster { revoked: [id].into(), ..Roster::new(2, at(0), at(500_000)) };
     scene.trusted.add(TrustedAuthority {
         name: Name::new("Sela Relief").unwrap(),
         key: key(1).public(),
@@ -295,8 +295,8 @@ fn a_record_comes_back_and_tells_each_link_once() {
 #[test]
 fn one_person_under_two_spellings() {
     let name = |text| CallSign::new(text).unwrap();
-    assert!(super::judge::same_person(&name("Anvil 3"), &name("ANVIL-3")));
-    assert!(!super::judge::same_person(&name("Anvil 3"), &name("Anvil 33")));
+    assert!(crate::words::same_person(&name("Anvil 3"), &name("ANVIL-3")));
+    assert!(!crate::words::same_person(&name("Anvil 3"), &name("Anvil 33")));
     assert_eq!(super::judge::SOON, Seconds(1_800));
 }
 
@@ -362,7 +362,7 @@ fn each_authority_for_its_own() {
     scene.trusted.add(second.clone());
     assert_eq!(scene.judge(&signed(&seal())), (Verdict::Wait, vec!["no_roster", "corrected"]));
     let revoked = [crate::trust::CredentialId::of(&inspector)].into();
-    second.roster = Some(Roster { sequence: 7, issued: at(-50), expires: at(59), revoked });
+    second.roster = Some(Roster { revoked, ..Roster::new(7, at(-50), at(59)) });
     scene.trusted.add(second.clone());
     assert_eq!(scene.judge(&signed(&seal())), (Verdict::Wait, vec!["roster_too_old", "corrected"]));
     second.roster.as_mut().unwrap().expires = at(60);
@@ -393,7 +393,7 @@ fn a_void_counts_whoever_is_revoked_since_and_only_while_it_could_be_signed() {
     let hookup = credential(&[Role::Hookup]);
     let mut scene = Scene { voids: vec![void(at(30), 2, &hookup)], ..Scene::default() };
     let id = crate::trust::CredentialId::of(&hookup);
-    let roster = Roster { sequence: 2, issued: at(40), expires: at(500_000), revoked: [id].into() };
+    let roster = Roster { revoked: [id].into(), ..Roster::new(2, at(40), at(500_000)) };
     let authority = TrustedAuthority {
         name: Name::new("Sela Relief").unwrap(),
         key: key(1).public(),

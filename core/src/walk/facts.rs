@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::procedure::Expanded;
 use crate::words::{
     CallSign, Digest, LoadNumber, Name, Newtons, Note, ProcedureId, Quantity, Serial, Source, Time,
+    same_person,
 };
 
 use super::wire;
@@ -209,16 +210,4 @@ impl LoadFacts {
 /// Equal within what two units of one quantity differ by in the last bits of a float.
 fn over(weight: Newtons, limit: Newtons) -> bool {
     weight.value() > limit.value() * (1.0 + 1e-9)
-}
-
-/// Whether two call signs are one person's.
-pub fn same_person(one: &CallSign, other: &CallSign) -> bool {
-    person_key(one) == person_key(other)
-}
-
-/// What one person's call signs have in common: letters and digits in lower case; a sign of punctuation alone as it is.
-pub fn person_key(sign: &CallSign) -> String {
-    let letters = sign.as_str().chars().filter(|c| c.is_alphanumeric());
-    let plain: String = letters.flat_map(char::to_lowercase).collect();
-    if plain.is_empty() { sign.as_str().to_owned() } else { plain }
 }
