@@ -1,8 +1,8 @@
 //! Rosters of the second kind: keys that are revoked, procedures that are approved, and one series over both kinds.
 
-use slingseal_core::envelope::{Claims, Header, Kind, Writer, assemble, to_be_signed, wrap};
-use slingseal_core::trust::{Approval, Edition, Role, Roster};
-use slingseal_core::words::{Digest, ProcedureId};
+use slingseal_message::envelope::{Claims, Header, Kind, Writer, assemble, to_be_signed, wrap};
+use slingseal_message::trust::{Approval, Edition, Role, Roster};
+use slingseal_words::{Digest, ProcedureId};
 
 use super::parts::*;
 use crate::vector::Vector;
@@ -83,7 +83,7 @@ pub fn all() -> Vec<(String, Vector)> {
                 vec![text(
                     SELA,
                     &Roster {
-                        revoked: [slingseal_core::trust::CredentialId::of(&anvil())].into(),
+                        revoked: [slingseal_message::trust::CredentialId::of(&anvil())].into(),
                         ..Roster::new(2, after(60), after(7 * 86_400))
                     },
                 )],
