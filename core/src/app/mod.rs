@@ -27,6 +27,7 @@ mod rigging;
 mod sealing;
 mod setup;
 mod start;
+mod sticker;
 mod tags;
 mod view;
 mod walk_view;
@@ -75,6 +76,7 @@ pub use rigging::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use sealing::SealView;
 pub use setup::{CredentialView, SetUpView, TrustedView};
 pub use start::{StartView, WalkLine};
+pub use sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
 pub use view::Stamp;
 pub use walk_view::{

@@ -1,6 +1,7 @@
 mod audit;
 mod bundles;
 mod exam;
+mod stickers;
 mod trust;
 
 use std::path::Path;
