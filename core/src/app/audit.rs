@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::bundles::heads;
+use super::heads::heads;
 use super::sealing::{SEALED, entry_digest, walk_of_record};
 use super::{App, AppError, Inner};
 use crate::envelope::Kind;
@@ -286,16 +286,22 @@ impl Inner {
     /// The ends of journals that bundles told, and what is kept of other devices' journals.
     fn audit_heads(&self, account: &Account, view: &mut AuditView) -> Result<(), AppError> {
         let read = self.store.read();
-        for (device, head) in heads(&read)? {
-            if let Some(told) = account.told.get(&(device, head.seq))
-                && told.digest != head.digest
-            {
-                view.faults.push(format!(
-                    "device {}: a bundle told entry {} of its journal otherwise than record {}; it was copied or its journal rewritten",
-                    device_name(&device),
-                    head.seq,
-                    told.by.short()
-                ));
+        let heads = heads(&read)?;
+        let heard = heads.vouched().map(|vouched| (&vouched.head, Some(vouched.by)));
+        for (head, by) in heard.chain(heads.hints().map(|hint| (hint, None))) {
+            let Some(told) = account.told.get(&(head.device, head.seq)) else { continue };
+            if told.digest == head.digest {
+                continue;
+            }
+            let (name, seq, other) = (device_name(&head.device), head.seq, told.by.short());
+            match by {
+                Some(by) => view.faults.push(format!(
+                    "device {name}: record {} told entry {seq} of its journal otherwise than record {other}; it was copied or its journal rewritten",
+                    by.short()
+                )),
+                None => view.notes.push(format!(
+                    "a head that nobody signed tells entry {seq} of device {name} otherwise than record {other}: the bundle was tampered with, or the device copied; ask for that device's bundle"
+                )),
             }
         }
         for (device, _) in read.foreign_devices()? {

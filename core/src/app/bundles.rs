@@ -6,6 +6,7 @@ use std::io::{Read, Write};
 
 use serde::Serialize;
 
+use super::heads::heads;
 use super::merge::Merge;
 use super::procedures::{comes_with_the_program, text_name};
 use super::sealing::entry_digest;
@@ -73,7 +74,7 @@ pub struct BundleReport {
     pub papers: u32,
     /// Photographs that are new here.
     pub photos: u32,
-    /// What was set aside, in the order of the bundle.
+    /// What was set aside, in the order of the bundle; after the first thousand one line tells how many more.
     pub set_aside: Vec<SetAsideLine>,
     /// What the leader should look into, though nothing was refused.
     pub warnings: Vec<String>,
@@ -218,29 +219,6 @@ fn known(read: &Reader<'_>) -> Result<Vec<Known>, StoreError> {
     Ok(rows.into_iter().map(|(issued, digest, whole)| Known { issued, digest, whole }).collect())
 }
 
-/// The heads of other devices' journals, as bundles told them.
-pub(super) const HEADS: &str = "journal-heads";
-
-pub(super) fn heads(read: &Reader<'_>) -> Result<BTreeMap<[u8; 16], HeadItem>, AppError> {
-    let mut heads = BTreeMap::new();
-    let Some(bytes) = read.setting(HEADS)? else { return Ok(heads) };
-    crate::envelope::Reader::new(&bytes).list(100_000, "journal heads", |reader| {
-        let head = HeadItem::parse(reader.bytes("journal head")?)?;
-        heads.insert(head.device, head);
-        Ok(())
-    })?;
-    Ok(heads)
-}
-
-pub(super) fn heads_bytes(heads: &BTreeMap<[u8; 16], HeadItem>) -> Vec<u8> {
-    let mut out = crate::envelope::Writer::new();
-    out.array(heads.len());
-    for head in heads.values() {
-        out.bytes(&head.to_bytes());
-    }
-    out.into_bytes()
-}
-
 impl Inner {
     fn bundle_write(
         &self,
@@ -294,11 +272,11 @@ impl Inner {
                 Err(too_long) => made.left_out.push(too_long.to_string()),
             }
         }
-        let mut all = heads(&read)?;
+        // What records told goes with the records. This device's own goes first: a reader takes only so many.
+        let heads = heads(&read)?;
         let own = self.store.head();
-        let device = self.store.device().0;
-        all.insert(device, HeadItem { device, seq: own.seq, digest: own.digest });
-        for head in all.values() {
+        let own = HeadItem { device: self.store.device().0, seq: own.seq, digest: own.digest };
+        for head in std::iter::once(&own).chain(heads.hints()) {
             let _ = writer.add(ItemKind::Head, &head.to_bytes()).map_err(io)?;
         }
         writer.finish().map_err(io)?;
@@ -324,6 +302,8 @@ impl Inner {
                 plans: BTreeMap::new(),
                 loads: BTreeSet::new(),
                 heads: heads(tx)?,
+                kept_aside: 0,
+                more_aside: 0,
                 own: HeadItem { device, seq: own.seq, digest: own.digest },
                 report: BundleReport::default(),
             };

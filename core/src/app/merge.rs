@@ -4,10 +4,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::authority::credential_row;
-use super::bundles::{HEADS, heads_bytes};
 use super::exam_judge::{
     judge_lock, judge_result, judge_sheet, put_lock, put_result, put_sheet, result_parts,
 };
+use super::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, put_heads};
 use super::procedures::{expanded_of, text_name};
 use super::receive::not_told_otherwise;
 use super::records::{bare_row, restand_in};
@@ -16,10 +16,14 @@ use super::{AppError, BundleReport, SetAsideLine};
 use crate::procedure::Expanded;
 use crate::seal::{ReceivedSeal, Void};
 use crate::store::{NewRecord, Put, RosterRow, TagRow, Tx, VoidRow};
-use crate::sync::{Examined, HeadItem, Item, ItemKind, RecordItem, examine_record};
+use crate::sync::{Examined, HeadItem, Heads, Item, ItemKind, RecordItem, examine_record};
 use crate::tag::ReceivedTag;
 use crate::trust::{Credentialed, PublicKey, Roster, Trusted};
 use crate::words::{Digest, Language, Time};
+
+/// The most that is set aside of one bundle and in a home: things, and their bytes. The oldest gives way.
+pub(super) const MOST_ASIDE: usize = 1_000;
+const MOST_ASIDE_BYTES: usize = 64 << 20;
 
 /// A merge under way: one transaction.
 pub(super) struct Merge<'m, 'c> {
@@ -30,8 +34,12 @@ pub(super) struct Merge<'m, 'c> {
     pub(super) plans: BTreeMap<Digest, Expanded>,
     /// Loads of which something new came: which record is current is settled at the end, whatever the order was.
     pub(super) loads: BTreeSet<String>,
-    pub(super) heads: BTreeMap<[u8; 16], HeadItem>,
+    pub(super) heads: Heads,
     pub(super) own: HeadItem,
+    /// Bytes of what was set aside and kept: so much and no more of one bundle.
+    pub(super) kept_aside: usize,
+    /// What was set aside beyond what is listed.
+    pub(super) more_aside: u64,
     pub(super) report: BundleReport,
 }
 
@@ -74,7 +82,15 @@ impl Merge<'_, '_> {
         kind: &str,
         reason: String,
     ) -> Result<(), AppError> {
-        self.tx.put_quarantine(bytes, &reason, self.now)?;
+        // All of it is counted; what a stranger can make without end is neither kept nor listed without end.
+        if self.report.set_aside.len() >= MOST_ASIDE {
+            self.more_aside += 1;
+            return Ok(());
+        }
+        if self.kept_aside + bytes.len() <= MOST_ASIDE_BYTES {
+            self.kept_aside += bytes.len();
+            self.tx.put_quarantine(bytes, &reason, self.now)?;
+        }
         self.report.set_aside.push(SetAsideLine { place, kind: kind.to_owned(), reason });
         Ok(())
     }
@@ -197,35 +213,37 @@ impl Merge<'_, '_> {
         Ok(())
     }
 
+    /// A head that stands by itself is signed by nobody: a hint.
     fn head(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let head = HeadItem::parse(bytes)?;
-        if head.device == self.own.device {
-            if head.seq > self.own.seq || (head.seq == self.own.seq && head.digest != self.own.digest) {
-                self.report.warnings.push(
-                    "another device knows more of this one's journal than is here: this home was copied or put back to an older \
-                     state; find out when"
-                        .into(),
-                );
-            }
-            return Ok(());
+        if head.device != self.own.device {
+            self.heads.hint(head);
+        } else if !self.report.warnings.iter().any(|known| known == OWN_JOURNAL_HINT) && gone(self.tx, &head)?
+        {
+            self.warn(OWN_JOURNAL_HINT.into());
         }
-        self.saw_head(head);
         Ok(())
     }
 
-    fn saw_head(&mut self, head: HeadItem) {
-        match self.heads.get(&head.device) {
-            Some(known) if known.seq == head.seq && known.digest != head.digest => {
-                let name = super::view::hex(&head.device);
-                self.report.warnings.push(format!(
-                    "the journal of device {name} is told in two ways at entry {}: it was copied or rewritten; run the audit",
-                    head.seq
-                ));
+    /// A head that a signed record tells.
+    fn vouched_head(&mut self, head: HeadItem, by: Digest) -> Result<(), AppError> {
+        if head.device == self.own.device {
+            if gone(self.tx, &head)? {
+                self.warn(OWN_JOURNAL_GONE.into());
             }
-            Some(known) if known.seq >= head.seq => {}
-            _ => {
-                self.heads.insert(head.device, head);
-            }
+        } else if self.heads.vouch(head, by).is_some() {
+            let name = super::view::hex(&head.device);
+            self.warn(format!(
+                "the journal of device {name} is told in two ways at entry {}: it was copied or rewritten; run the audit",
+                head.seq
+            ));
+        }
+        Ok(())
+    }
+
+    fn warn(&mut self, words: String) {
+        if self.report.warnings.len() < MOST_ASIDE && !self.report.warnings.contains(&words) {
+            self.report.warnings.push(words);
         }
     }
 
@@ -254,8 +272,8 @@ impl Merge<'_, '_> {
             Put::Known => self.report.known += 1,
         }
         if let Some(record) = &examined.record {
-            let (seq, digest) = record.head;
-            self.saw_head(HeadItem { device: record.device, seq, digest });
+            let (seq, head) = record.head;
+            self.vouched_head(HeadItem { device: record.device, seq, digest: head }, digest)?;
         }
         self.loads.insert(examined.seal.load.to_string());
         Ok(())
@@ -304,11 +322,22 @@ impl Merge<'_, '_> {
         })?)
     }
 
-    pub(super) fn finish(self) -> Result<BundleReport, AppError> {
+    pub(super) fn finish(mut self) -> Result<BundleReport, AppError> {
+        if self.more_aside > 0 {
+            self.report.set_aside.push(SetAsideLine {
+                place: "and after that".into(),
+                kind: "more".into(),
+                reason: format!(
+                    "{} more, neither listed nor kept; ask the sender for the bundle again",
+                    self.more_aside
+                ),
+            });
+        }
         for load in &self.loads {
             restand_in(self.tx, load)?;
         }
-        self.tx.put_setting(HEADS, &heads_bytes(&self.heads))?;
+        put_heads(self.tx, &self.heads)?;
+        self.tx.trim_quarantine(MOST_ASIDE as u64, MOST_ASIDE_BYTES as u64)?;
         Ok(self.report)
     }
 }

@@ -16,6 +16,7 @@ mod exam_judge;
 mod exam_result;
 mod exam_run;
 mod exam_sheet;
+mod heads;
 mod hook;
 mod leader;
 mod merge;

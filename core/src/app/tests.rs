@@ -1,4 +1,5 @@
 mod audit;
+mod bounds;
 mod bundles;
 mod exam;
 mod stickers;

@@ -5,6 +5,7 @@ use rusqlite::OptionalExtension;
 use crate::words::{Digest, Time};
 
 use super::table::Table;
+use super::values::count_in;
 use super::{Reader, StoreError, Tx};
 
 pub(super) const VAULTS: Table = Table::new("vaults", "name", &["name", "bytes", "wrong", "not_before"]);
@@ -88,6 +89,18 @@ impl Tx<'_> {
     pub fn put_quarantine(&self, bytes: &[u8], reason: &str, received: Time) -> Result<bool, StoreError> {
         let row = (Digest::of(bytes), reason, received, bytes);
         Ok(self.run(&QUARANTINE.insert("OR IGNORE"), row)? > 0)
+    }
+
+    /// Leaves the newest `most` things in quarantine, of at most `bytes` together; how many went.
+    pub fn trim_quarantine(&self, most: u64, bytes: u64) -> Result<usize, StoreError> {
+        let sql = "DELETE FROM quarantine WHERE digest IN (
+            SELECT digest FROM (
+                SELECT digest,
+                    row_number() OVER (ORDER BY received DESC, digest) AS place,
+                    sum(length(bytes)) OVER (ORDER BY received DESC, digest) AS upto
+                FROM quarantine)
+            WHERE place > ?1 OR upto > ?2)";
+        self.run(sql, (count_in(most)?, count_in(bytes)?))
     }
 
     /// Clears one thing out of quarantine, because it was looked at or is believed now.

@@ -4,6 +4,7 @@
 mod bundle;
 mod frames;
 mod have;
+mod heads;
 
 pub use bundle::{
     BundleReader, BundleWriter, Examined, HeadItem, Item, ItemKind, Piece, RecordItem, TooLong, Unfit,
@@ -11,3 +12,4 @@ pub use bundle::{
 };
 pub use frames::{FrameError, FrameReader, FrameWriter, Heard, Progress};
 pub use have::{Have, HaveError, Known};
+pub use heads::{Heads, VouchedHead};

@@ -19,7 +19,7 @@ struct Day {
     seals: Vec<SealView>,
 }
 
-fn seal_one(zone: &Zone, app: &App, load: &str, fit: bool) -> SealView {
+pub(super) fn seal_one(zone: &Zone, app: &App, load: &str, fit: bool) -> SealView {
     let tag = app.write_tag(&PLAN.replace("KM-014", load), &no_file, Some(PIN)).unwrap().code.text;
     let view = walk_all(app, app.begin_walk(&tag).unwrap());
     let reason = (!fit).then(|| "the leader wants another sling".to_owned());

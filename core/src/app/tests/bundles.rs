@@ -3,17 +3,17 @@
 use super::*;
 use crate::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
 
-struct Day {
-    zone: Zone,
-    authority: App,
-    one: App,
-    two: App,
-    hookup: App,
-    seals: Vec<SealView>,
+pub(super) struct Day {
+    pub(super) zone: Zone,
+    pub(super) authority: App,
+    pub(super) one: App,
+    pub(super) two: App,
+    pub(super) hookup: App,
+    pub(super) seals: Vec<SealView>,
 }
 
 /// Two handhelds seal a load each; the hookup phone scans one, sees it moved, and takes its seal back.
-fn day() -> Day {
+pub(super) fn day() -> Day {
     let zone = Zone::new();
     let authority = zone.home("authority");
     authority.authority_init("Sela Relief", WORDS).unwrap();
@@ -34,19 +34,19 @@ fn day() -> Day {
     Day { zone, authority, one, two, hookup, seals }
 }
 
-fn desk(day: &Day, name: &'static str) -> App {
+pub(super) fn desk(day: &Day, name: &'static str) -> App {
     let desk = day.zone.home(name);
     meet(&desk, &day.authority);
     desk
 }
 
-fn bundle(from: &App, have: Option<String>) -> Vec<u8> {
+pub(super) fn bundle(from: &App, have: Option<String>) -> Vec<u8> {
     let mut bytes = Vec::new();
     from.bundle_write(&BundleRequest { have, photos: true }, &mut bytes).unwrap();
     bytes
 }
 
-fn take(desk: &App, bytes: &[u8]) -> BundleReport {
+pub(super) fn take(desk: &App, bytes: &[u8]) -> BundleReport {
     desk.bundle_read(&mut &bytes[..], &mut |_| {}).unwrap()
 }
 

@@ -20,7 +20,7 @@ pub enum Piece {
     },
 }
 
-/// Reads a bundle item by item; memory is bounded by the largest item.
+/// Reads a bundle item by item; memory is bounded by twice the largest item, work by the bytes that are read.
 #[derive(Debug)]
 pub struct BundleReader<R: Read> {
     input: R,
@@ -31,17 +31,37 @@ pub struct BundleReader<R: Read> {
     at: u64,
     items: u64,
     ended: bool,
+    /// Bytes that were put through a check, and those of them whose check did not fit.
+    checked: u64,
+    in_vain: u64,
+    /// Bytes that were moved to the front of the buffer.
+    moved: u64,
 }
 
 impl<R: Read> BundleReader<R> {
     const KEPT: usize = 64 << 10;
+    /// What may be checked in vain: so many bytes, and so many times what was read. An item that is damaged costs its length
+    /// once; only a file that was made to cost more has a mark every few bytes, each before a long body. There reading goes
+    /// on, and what would cost more is taken for damage.
+    const IN_VAIN: u64 = 64 << 20;
+    const IN_VAIN_A_BYTE: u64 = 4;
 
     /// Begins to read; `Ok(None)` where this is no bundle.
     ///
     /// # Errors
     /// What the reader meets.
     pub fn begin(input: R) -> io::Result<Option<Self>> {
-        let mut reader = Self { input, buffer: Vec::new(), start: 0, at: 0, items: 0, ended: false };
+        let mut reader = Self {
+            input,
+            buffer: Vec::new(),
+            start: 0,
+            at: 0,
+            items: 0,
+            ended: false,
+            checked: 0,
+            in_vain: 0,
+            moved: 0,
+        };
         reader.fill(FRONT.len())?;
         if !reader.rest().starts_with(FRONT) {
             return Ok(None);
@@ -53,6 +73,11 @@ impl<R: Read> BundleReader<R> {
     /// How many bytes were used: for progress.
     pub fn position(&self) -> u64 {
         self.at
+    }
+
+    /// The work that was done so far, in bytes put through a check or moved: at most a few times what was read, and 64 MiB.
+    pub fn work(&self) -> u64 {
+        self.checked + self.moved
     }
 
     /// The next piece; `None` at the end.
@@ -114,12 +139,18 @@ impl<R: Read> BundleReader<R> {
     fn whole_item_here(&mut self) -> io::Result<bool> {
         self.fill(HEAD)?;
         let Some((kind, length)) = self.head() else { return Ok(false) };
+        if self.in_vain + length as u64 > Self::IN_VAIN + Self::IN_VAIN_A_BYTE * self.at {
+            return Ok(false);
+        }
         self.fill(HEAD + length)?;
         let rest = self.rest();
         let Some(body) = rest.get(HEAD..HEAD + length) else { return Ok(false) };
         let check = rest.get(HEAD - 8..HEAD).unwrap_or_default();
-        let length = u32::try_from(length).unwrap_or(u32::MAX);
-        Ok(check == check_of(kind.code(), length, body))
+        let told = u32::try_from(length).unwrap_or(u32::MAX);
+        let fits = check == check_of(kind.code(), told, body);
+        self.checked += length as u64;
+        self.in_vain += if fits { 0 } else { length as u64 };
+        Ok(fits)
     }
 
     /// Kind and length of the item here, if they can be believed as far as the bounds.
@@ -154,10 +185,14 @@ impl<R: Read> BundleReader<R> {
         if self.rest().len() >= wanted || self.ended {
             return Ok(());
         }
-        self.buffer.drain(..self.start);
-        self.start = 0;
+        // Only when as much was used as is left: each byte is moved once for one that was used.
+        if self.start >= self.rest().len() {
+            self.moved += self.rest().len() as u64;
+            self.buffer.drain(..self.start);
+            self.start = 0;
+        }
         let mut chunk = [0u8; 16 << 10];
-        while self.buffer.len() < wanted {
+        while self.rest().len() < wanted {
             match self.input.read(&mut chunk) {
                 Ok(0) => {
                     self.ended = true;

@@ -113,6 +113,35 @@ fn a_hostile_length_is_not_read() {
     assert_eq!((unpacked.len(), damaged), (1, 1));
 }
 
+/// Marks every few bytes, each before a body as long as a photograph may be: the work stays a few times the size, in whatever
+/// pieces the bytes come, and what stands behind them is still found.
+#[test]
+fn work_is_linear_in_the_size() {
+    let mark = |length: u32| {
+        let mut head = super::MARK.to_vec();
+        head.push(ItemKind::Photo.code());
+        head.extend(length.to_be_bytes());
+        head.extend([7; 8]);
+        head
+    };
+    for (size, marks) in [(17usize << 20, 1_000usize), (34 << 20, 1_000), (17 << 20, 100_000)] {
+        let mut bytes = pack(&[(ItemKind::Tag, vec![1; 10])]);
+        for at in 0..marks {
+            bytes.extend(mark((16 << 20) - at as u32));
+        }
+        bytes.resize(size, 0);
+        bytes.extend(&pack(&[(ItemKind::Void, vec![7; 99])])[super::FRONT.len()..]);
+        let mut reader = BundleReader::begin(&bytes[..]).unwrap().expect("a bundle");
+        let mut found = 0;
+        while let Some(piece) = reader.next_piece().unwrap() {
+            found += usize::from(matches!(piece, Piece::Item(_)));
+        }
+        assert_eq!(found, 2, "{size} bytes, {marks} marks");
+        let most = (64 << 20) + 6 * size as u64;
+        assert!(reader.work() <= most, "{} of at most {most}", reader.work());
+    }
+}
+
 #[test]
 fn too_long_is_left_out_and_said() {
     let mut writer = BundleWriter::begin(Vec::new()).unwrap();
