@@ -3,17 +3,20 @@
 
 use std::sync::{Arc, LazyLock};
 
-use slingseal_core::app::Effort;
-use slingseal_core::envelope::{
+use slingseal_account::sync::{BundleReader, FrameReader, Have, Heard, ItemKind, Piece, RecordItem};
+use slingseal_app::Effort;
+use slingseal_message::envelope::{
     Kind, Limits, Sign1, Unsigned, assemble, check, from_ndef, to_be_signed, to_ndef, unwrap, wrap,
 };
-use slingseal_core::exam::{ExamResult, Lock, Sheet, timing};
-use slingseal_core::sync::{BundleReader, FrameReader, Have, Heard, ItemKind, Piece, RecordItem};
-use slingseal_core::tag::{ReceivedTag, Tag, read_list, read_plan};
-use slingseal_core::trust::{Authority, Credentialed, KeyRequest, Roster, SecretKey};
-use slingseal_core::walk::{Command, Event, Ground, LoadFacts, Outcome, Walk};
-use slingseal_core::words::{CallSign, Digest, Language, LoadNumber, Quantity, Seconds, Time};
-use slingseal_core::{procedure, qr, rigging, seal};
+use slingseal_message::seal;
+use slingseal_message::tag::{ReceivedTag, Tag, read_list, read_plan};
+use slingseal_message::trust::{Authority, Credentialed, KeyRequest, Roster, SecretKey};
+use slingseal_qr as qr;
+use slingseal_rigging as rigging;
+use slingseal_walk::exam::{ExamResult, Lock, Sheet, timing};
+use slingseal_walk::procedure;
+use slingseal_walk::walk::{Command, Event, Ground, LoadFacts, Outcome, Walk};
+use slingseal_words::{CallSign, Digest, Language, LoadNumber, Quantity, Seconds, Time};
 
 use crate::many::digest_of;
 
@@ -317,7 +320,7 @@ fn walk(data: &[u8]) -> bool {
     !events.is_empty()
 }
 
-const RIGGED: &str = include_str!("../../core/rigging/light-vehicle.toml");
+const RIGGED: &str = include_str!("../../core/rigging/examples/light-vehicle.toml");
 
 /// Whatever is read is answered in finite numbers.
 fn rigging_file(data: &[u8]) -> bool {

@@ -8,7 +8,7 @@ use ratatui::Terminal;
 use ratatui::backend::TestBackend;
 use ratatui::buffer::Buffer;
 use ratatui::style::{Color, Modifier};
-use slingseal_core::app::{
+use slingseal_app::{
     App, Clock, Effort, Language, Outside, PointKind, Reading, Stretch, Time, WalkRequest, WalkStage,
 };
 
@@ -96,7 +96,7 @@ impl Hands {
         text(&self.buffer(80, 24))
     }
 
-    fn view(&self) -> &slingseal_core::app::WalkView {
+    fn view(&self) -> &slingseal_app::WalkView {
         self.desk.view.as_ref().unwrap()
     }
 
