@@ -12,7 +12,6 @@ use super::sealing::{SEALED, entry_digest, walk_of_record};
 use super::{App, AppError, Inner};
 use slingseal_account::sync::{Examined, RecordItem, examine_record};
 use slingseal_journal::verify_chain;
-use slingseal_judgement::same_person;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Outcome, Record, Seal, Void};
 use slingseal_message::tag::ReceivedTag;
@@ -20,7 +19,7 @@ use slingseal_message::trust::{
     Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority,
 };
 use slingseal_store::{RecordRow, Standing, StoreError};
-use slingseal_words::{Digest, Name};
+use slingseal_words::{Digest, Name, same_person};
 
 /// What the audit found.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]

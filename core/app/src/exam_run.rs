@@ -17,8 +17,8 @@ use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_message::tag::ReceivedTag;
 use slingseal_store::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 use slingseal_walk::exam::{self, END_OF_RUN, ExamResult, Lock, Outcome, Sheet, Timing};
-use slingseal_walk::walk::{Command, Event, Ground, Walk, What, same_person};
-use slingseal_words::{CallSign, Digest, Note, Time};
+use slingseal_walk::walk::{Command, Event, Ground, Walk, What};
+use slingseal_words::{CallSign, Digest, Note, Time, same_person};
 
 /// The journal's entry that a run stands on; an inspection's is another, so that neither passes for the other.
 pub(crate) const RUN: &str = "exam-run";

@@ -9,6 +9,7 @@ mod grid;
 mod ids;
 mod language;
 mod outside;
+mod person;
 mod quantity;
 mod time;
 mod toml_file;
@@ -23,6 +24,7 @@ pub use ids::{
 };
 pub use language::Language;
 pub use outside::{Clock, Entropy};
+pub use person::{person_key, same_person};
 pub use quantity::{Dimension, Quantity, QuantityError, Unit};
 pub use time::{Seconds, Time, TimeError};
 pub use toml_file::{Part, TomlFile};

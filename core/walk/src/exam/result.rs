@@ -153,7 +153,7 @@ impl ExamResult {
     /// What does not agree.
     pub fn agrees(&self, student: &CallSign, score: &Score, timing: &Timing) -> Result<(), ExamError> {
         for (same, about) in [
-            (crate::walk::same_person(student, &self.student), "student"),
+            (slingseal_words::same_person(student, &self.student), "student"),
             (timing.began == self.began, "time"),
             (Tally::of(score, timing) == self.tally, "score"),
         ] {
