@@ -30,6 +30,7 @@ mod rigging;
 mod sealing;
 mod setup;
 mod start;
+mod sticker;
 mod tags;
 mod view;
 mod walk_view;
@@ -79,6 +80,7 @@ pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, same_name};
 pub use start::{StartView, WalkLine};
+pub use sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
 pub use view::Stamp;
 pub use walk_view::{

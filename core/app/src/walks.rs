@@ -21,7 +21,7 @@ use slingseal_walk::walk::{
     Again, Command, EquipmentFact, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding,
     Sighting, Stage, Value, Walk,
 };
-use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Seconds, Serial};
+use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Serial};
 
 /// The journal's entry that a walk stands on.
 pub(crate) const GROUND: &str = "ground";
@@ -390,8 +390,6 @@ fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRow {
 }
 
 pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
-    // The walk holds a due time against the clock; on the tag stands a day, and the equipment is good to its end.
-    let end_of_day = Seconds(Seconds::days(1).0 - 1);
     LoadFacts {
         load: tag.load.clone(),
         tag: digest,
@@ -407,7 +405,7 @@ pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
                 kind: equipment.kind.clone(),
                 rating: equipment.rating.as_ref().map(|rating| rating.value),
                 source: equipment.rating.as_ref().map(|rating| rating.source.clone()),
-                next_due: equipment.next_inspection.map(|due| due.plus(end_of_day)),
+                good_until: equipment.good_until(),
             })
             .collect(),
         links: tag

@@ -4,6 +4,7 @@ mod form;
 mod hook;
 mod parts;
 mod rosters;
+mod rules;
 
 use crate::vector::Vector;
 
@@ -14,6 +15,7 @@ pub fn all() -> Vec<(String, Vector)> {
     all.extend(credentials::all());
     all.extend(curve::all());
     all.extend(rosters::all());
+    all.extend(rules::all());
     let mut names: Vec<&String> = all.iter().map(|(name, _)| name).collect();
     names.sort_unstable();
     names.dedup();

@@ -2,7 +2,7 @@
 //! computed; a time is whole seconds.
 
 use super::{Reader, ShapeError, Writer};
-use slingseal_words::{Quantity, Time, Unit};
+use slingseal_words::{Dimension, Quantity, Time, Unit};
 
 /// Added to the unit's number where the quantity is told in thousandths.
 const IN_THOUSANDTHS: i64 = 100;
@@ -42,6 +42,13 @@ impl Reader<'_> {
         };
         let unit = u8::try_from(code).ok().and_then(Unit::from_code).ok_or(ShapeError(part))?;
         Quantity::from_thousandths(thousandths, unit).ok_or(ShapeError(part))
+    }
+
+    /// Reads a quantity that must be a mass above zero.
+    pub fn mass(&mut self, part: &'static str) -> Result<Quantity, ShapeError> {
+        let quantity = self.quantity(part)?;
+        let mass = quantity.unit().dimension() == Dimension::Mass && quantity.thousandths() > 0;
+        mass.then_some(quantity).ok_or(ShapeError(part))
     }
 }
 

@@ -3,8 +3,8 @@ use super::rigging_wire;
 use crate::envelope::{Claims, Limits, Reader, ShapeError, Sign1, Sign1Error, StrictError, Writer, check};
 use slingseal_rigging::RiggingError;
 use slingseal_words::{
-    CallSign, Description, Digest, Dimension, GridRef, LoadNumber, Name, PlaceName, ProcedureId, Quantity,
-    Seconds, Serial, Source, Time,
+    CallSign, Description, Digest, GridRef, LoadNumber, Name, PlaceName, ProcedureId, Quantity, Seconds,
+    Serial, Source, Time,
 };
 
 /// Why bytes are not a tag.
@@ -209,12 +209,7 @@ fn some<T>(list: Vec<T>) -> Result<Vec<T>, ShapeError> {
 
 fn mass(reader: &mut Reader<'_>, part: &'static str) -> Result<Quantity, ShapeError> {
     reader.array(2, part)?;
-    let quantity = reader.quantity(part)?;
-    if quantity.unit().dimension() == Dimension::Mass && quantity.thousandths() > 0 {
-        Ok(quantity)
-    } else {
-        Err(ShapeError(part))
-    }
+    reader.mass(part)
 }
 
 fn zone(reader: &mut Reader<'_>) -> Result<Zone, ShapeError> {

@@ -4,9 +4,9 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use crate::procedure::Expanded;
+use slingseal_message::tag::outweighs;
 use slingseal_words::{
-    CallSign, Digest, LoadNumber, Name, Newtons, Note, ProcedureId, Quantity, Serial, Source, Time,
-    same_person,
+    CallSign, Digest, LoadNumber, Name, Note, ProcedureId, Quantity, Serial, Source, Time, same_person,
 };
 
 use super::wire;
@@ -54,8 +54,8 @@ pub struct EquipmentFact {
     pub rating: Option<Quantity>,
     /// Where the rating comes from.
     pub source: Option<Source>,
-    /// When it must be inspected next, if the tag says so.
-    pub next_due: Option<Time>,
+    /// The last second before its next inspection is overdue, if the tag says so.
+    pub good_until: Option<Time>,
 }
 
 /// What the tag itself shows to be wrong: a deficiency that nobody has to find. It is mended by a new tag and a new walk.
@@ -146,13 +146,13 @@ impl LoadFacts {
     pub fn faults(&self, now: Time, plan: &Expanded) -> Vec<TagFault> {
         let mut faults = Vec::new();
         for piece in &self.equipment {
-            if let Some(due) = piece.next_due.filter(|due| *due < now) {
+            if let Some(due) = piece.good_until.filter(|good_until| now > *good_until) {
                 let (serial, kind) = (piece.serial.clone(), piece.kind.clone());
                 faults.push(TagFault::InspectionPast { serial, kind, due });
             }
         }
         match self.gross.kilograms() {
-            Some(mass) => self.mass_faults(mass.weight(), &mut faults),
+            Some(_) => self.mass_faults(&mut faults),
             None => faults.push(TagFault::NotAMass { what: "gross mass".into(), value: self.gross }),
         }
         for leg in plan.legs_of_tag() {
@@ -163,25 +163,23 @@ impl LoadFacts {
         faults
     }
 
-    fn mass_faults(&self, weight: Newtons, faults: &mut Vec<TagFault>) {
+    fn mass_faults(&self, faults: &mut Vec<TagFault>) {
         let gross = self.gross;
         if let Some(allowable) = self.allowable {
-            match allowable.newtons() {
-                Some(allowed) if over(weight, allowed) => {
-                    faults.push(TagFault::OverAllowable { gross, allowable });
-                }
-                Some(_) => {}
+            match outweighs(gross, allowable) {
+                Some(true) => faults.push(TagFault::OverAllowable { gross, allowable }),
+                Some(false) => {}
                 None => faults.push(TagFault::NotAMass { what: "allowable load".into(), value: allowable }),
             }
         }
         for piece in &self.equipment {
             let Some(rating) = piece.rating else { continue };
-            match rating.newtons() {
-                Some(carries) if over(weight, carries) => {
+            match outweighs(gross, rating) {
+                Some(true) => {
                     let (serial, kind) = (piece.serial.clone(), piece.kind.clone());
                     faults.push(TagFault::OverRating { gross, rating, serial, kind });
                 }
-                Some(_) => {}
+                Some(false) => {}
                 None => {
                     let what = format!("rating of {} {}", piece.kind, piece.serial);
                     faults.push(TagFault::NotAMass { what, value: rating });
@@ -201,13 +199,8 @@ impl LoadFacts {
         if named.is_empty() { self.equipment.iter().map(|piece| &piece.serial).collect() } else { named }
     }
 
-    /// Whether this person built the load. Case, blanks and hyphens do not make another person of them.
+    /// Whether this person built the load.
     pub(super) fn rigged_by(&self, person: &CallSign) -> bool {
         self.rigger.as_ref().is_some_and(|rigger| same_person(rigger, person))
     }
-}
-
-/// Equal within what two units of one quantity differ by in the last bits of a float.
-fn over(weight: Newtons, limit: Newtons) -> bool {
-    weight.value() > limit.value() * (1.0 + 1e-9)
 }
