@@ -36,7 +36,7 @@ pub(crate) fn trusted_of(read: &Reader<'_>) -> Result<Trusted, AppError> {
         let key = PublicKey::from_bytes(&row.key).map_err(damaged)?;
         let roster = read.roster(&row.key)?;
         let roster = roster.map(|row| Roster::open(&row.bytes, &key)).transpose()?;
-        trusted.add(TrustedAuthority { name: Name::new(&row.name)?, key, roster });
+        trusted.add(TrustedAuthority { name: Name::received(&row.name)?, key, roster });
     }
     Ok(trusted)
 }

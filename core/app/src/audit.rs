@@ -111,7 +111,7 @@ impl Inner {
         let mut trusted = Trusted::default();
         for row in read.authorities()? {
             view.papers += 1;
-            let (key, name) = match (PublicKey::from_bytes(&row.key), Name::new(&row.name)) {
+            let (key, name) = match (PublicKey::from_bytes(&row.key), Name::received(&row.name)) {
                 (Ok(key), Ok(name)) => (key, name),
                 _ => {
                     view.faults.push(format!("the key of the authority {} cannot be one", row.name));

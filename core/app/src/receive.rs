@@ -7,7 +7,7 @@ use super::hook::is_of_a_load;
 use super::setup::DEVICE_VAULT;
 use super::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
 use slingseal_message::envelope::{Kind, unwrap, wrap};
-use slingseal_message::trust::{Authority, KeyRequest, Vault};
+use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
 use slingseal_store::RosterRow;
 
 /// What was taken in.
@@ -49,7 +49,7 @@ pub enum Received {
         authority: String,
         /// Its sequence.
         sequence: u32,
-        /// How many it revokes.
+        /// How many credentials and keys it revokes.
         revoked: u32,
         /// Whether it was newer than what was here.
         new: bool,
@@ -112,12 +112,15 @@ impl App {
                 })
             }
             Kind::Credential => inner.receive_credential(&bytes),
-            Kind::Roster => {
+            Kind::Roster | Kind::RosterOfKeys if Roster::kind(&bytes)? != kind => {
+                Err(slingseal_message::envelope::TextError::Damaged(kind).into())
+            }
+            Kind::Roster | Kind::RosterOfKeys => {
                 let admitted = inner.admit(|admission| admission.roster(&bytes))?;
                 Ok(Received::Roster {
                     authority: admitted.authority.to_string(),
                     sequence: admitted.roster.sequence,
-                    revoked: u32::try_from(admitted.roster.revoked.len()).unwrap_or(u32::MAX),
+                    revoked: admitted.roster.entries(),
                     new: admitted.new,
                 })
             }

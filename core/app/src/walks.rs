@@ -13,6 +13,7 @@ use super::{App, AppError, InHand, Inner};
 use slingseal_journal::{Entry, NewEntry, WalkId};
 use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_message::trust::Role;
 use slingseal_rigging::{self as rigging, RiggedLoad, SeatedLink};
 use slingseal_store::{WalkRow, WalkState};
 use slingseal_walk::procedure::{CardNo, Expected, Kind, Point};
@@ -234,7 +235,9 @@ impl Inner {
 
     /// Who walks: the credential's holder, or the device's before it has one.
     fn inspector(&self) -> Result<CallSign, AppError> {
-        let own = self.own_credential(&self.trusted()?)?;
+        let trusted = self.trusted()?;
+        self.refuse_revoked(&trusted)?;
+        let own = self.own_credential(&trusted, Some(Role::Inspector))?;
         if let Some((signer, _)) = own {
             return Ok(signer.credential.holder);
         }
@@ -349,7 +352,7 @@ pub(crate) fn ground_parts(body: &[u8]) -> Result<(&[u8], Digest, CallSign), App
     reader.array(3, "ground of a walk")?;
     let tag = reader.bytes("tag")?;
     let digest = Digest::from_bytes(reader.fixed("procedure")?);
-    Ok((tag, digest, reader.line("inspector", CallSign::new)?))
+    Ok((tag, digest, reader.line("inspector", CallSign::received)?))
 }
 
 pub(crate) fn events<'e>(bodies: impl Iterator<Item = &'e [u8]>) -> Result<Vec<Event>, AppError> {

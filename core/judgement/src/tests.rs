@@ -328,7 +328,7 @@ fn each_authority_for_its_own() {
     scene.trusted.add(second.clone());
     assert_eq!(scene.judge(&seal), (Verdict::Wait, vec!["no_roster"]));
     let revoked = [CredentialId::of(&anvil())].into();
-    second.roster = Some(Roster { sequence: 7, issued: at(-50), expires: at(59), revoked });
+    second.roster = Some(Roster { revoked, ..Roster::new(7, at(-50), at(59)) });
     scene.trusted.add(second.clone());
     assert_eq!(scene.judge(&seal), (Verdict::Wait, vec!["roster_too_old"]));
     second.roster.as_mut().unwrap().expires = at(60);
@@ -442,7 +442,7 @@ fn the_kept_part_of_a_standing_is_what_time_does_not_change() {
 fn an_outline_says_what_the_facts_say() {
     use super::facts::{Fact, Facts};
     let scene = Scene::default();
-    let trusted = scene.trusted();
+    let trusted = scene.trusted;
     let known = key(SELA).public();
     let voided =
         || Reason::Voided { by: CallSign::new("Thistle 7").unwrap(), at: at(3), cause: VoidCause::LoadMoved };
