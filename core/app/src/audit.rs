@@ -178,14 +178,14 @@ impl Inner {
         Ok(())
     }
 
-    fn audit_records(&self, trusted: &Trusted, view: &mut AuditView) -> Result<BTreeSet<String>, AppError> {
+    fn audit_records(&self, trusted: &Trusted, view: &mut AuditView) -> Result<BTreeSet<Digest>, AppError> {
         let read = self.store.read();
         let (mut account, mut faulty) = (Account::default(), BTreeSet::new());
         let mut known = read.records_known()?;
         known.sort_unstable();
-        for (_, digest, _) in &known {
+        for (_, seal, digest, _) in &known {
             view.records += 1;
-            let (row, bytes) = match (decayed(read.record(*digest))?, decayed(read.record_bytes(*digest))?) {
+            let (row, bytes) = match (decayed(read.record(*seal))?, decayed(read.record_bytes(*seal))?) {
                 (Ok(Some(row)), Ok(Some(bytes))) => (row, bytes),
                 (Err(what), _) | (_, Err(what)) => {
                     view.faults.push(format!("record {}: {what}", digest.short()));
@@ -195,15 +195,13 @@ impl Inner {
             };
             let item = RecordItem { seal: bytes.seal, record: bytes.body };
             if let Err(what) = self.audit_record(trusted, &row, &item, &mut account, view)? {
-                faulty.insert(row.load.clone());
+                faulty.insert(row.seal);
                 view.faults.push(format!("{}: {what}", name(&row)));
             }
         }
         let mut whole: BTreeMap<Digest, bool> = BTreeMap::new();
-        for (_, seal, here) in &known {
-            if let Ok(Some(row)) = decayed(read.record(*seal))? {
-                *whole.entry(row.digest).or_default() |= here;
-            }
+        for (_, _, digest, here) in &known {
+            *whole.entry(*digest).or_default() |= here;
         }
         for ((device, before), next) in &account.after {
             let Some(before) = before else { continue };
@@ -279,18 +277,24 @@ impl Inner {
         Ok(agrees(&examined.seal, &walk, &tag).map_err(|unfit| unfit.to_string()))
     }
 
-    /// What is kept of the judgement is what it says now, for every seal and every load. Of loads with a record that does not hold
+    /// What is kept of the judgement is what it says now, for every seal and every load. Of loads with a seal that does not hold
     /// (`faulty`) that was said already.
     fn audit_standings(
         &self,
         trusted: &Trusted,
-        faulty: &BTreeSet<String>,
+        faulty: &BTreeSet<Digest>,
         view: &mut AuditView,
     ) -> Result<(), AppError> {
         let read = self.store.read();
         let mut trusted = trusted.clone();
-        for number in read.loads_with_seals()?.into_iter().filter(|load| !faulty.contains(load)) {
+        for number in read.loads_with_seals()? {
             let Ok(load) = LoadNumber::new(&number) else { continue };
+            let rows = decayed(read.records_of_load(&number))?.unwrap_or_default();
+            let kept = decayed(read.load(&number))?.unwrap_or_default();
+            let mut seals = rows.iter().map(|row| row.seal).chain(kept.iter().map(|kept| kept.latest));
+            if seals.any(|seal| faulty.contains(&seal)) {
+                continue;
+            }
             let now = match Verdicts::now(&read, &load, &mut trusted) {
                 Ok(now) => now,
                 // What decayed is named where the rows are looked at.
@@ -298,7 +302,7 @@ impl Inner {
                 Err(error) => return Err(error),
             };
             let before = view.faults.len();
-            for row in read.records_of_load(&number)? {
+            for row in rows {
                 let Some(said) = now.seals.get(&row.seal).filter(|said| **said != row.judged) else {
                     continue;
                 };
@@ -313,7 +317,6 @@ impl Inner {
                     words(said)
                 ));
             }
-            let kept = decayed(read.load(&number))?.unwrap_or_default();
             // Where a seal stands otherwise, the load does too.
             if kept != now.load && view.faults.len() == before {
                 let state = |row: &Option<LoadRow>| {

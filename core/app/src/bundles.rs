@@ -217,7 +217,7 @@ fn papers(read: &Reader<'_>) -> Result<Papers, StoreError> {
 
 fn known(read: &Reader<'_>) -> Result<Vec<Known>, StoreError> {
     let rows = read.records_known()?;
-    Ok(rows.into_iter().map(|(issued, digest, whole)| Known { issued, digest, whole }).collect())
+    Ok(rows.into_iter().map(|(issued, digest, _, whole)| Known { issued, digest, whole }).collect())
 }
 
 impl Inner {

@@ -126,14 +126,10 @@ impl Shown {
     }
 }
 
-/// Whether a text begins as a seal or a tag does, of whatever form.
+/// Whether a text begins as a seal or a tag of today does. One of a later form is told as such, and is no verdict on a load.
 pub(crate) fn is_of_a_load(text: &str) -> bool {
-    let Some((front, _)) = text.split_once(':') else { return false };
-    [Kind::Seal, Kind::Tag].iter().any(|kind| {
-        let letters = kind.front().trim_end_matches(|letter: char| letter.is_ascii_digit());
-        let number = front.strip_prefix(letters);
-        number.is_some_and(|number| !number.is_empty() && number.bytes().all(|byte| byte.is_ascii_digit()))
-    })
+    let front = text.split_once(':').map(|(front, _)| front);
+    [Kind::Seal, Kind::Tag].iter().any(|kind| front == Some(kind.front()))
 }
 
 /// What was judged last, to be drawn again.

@@ -117,7 +117,11 @@ impl Reader<'_> {
         if let Err(fault) = self.verify_journal()? {
             faults.push(fault.to_string());
         }
-        faults.extend(self.decayed_foreign_entries()?);
+        match self.decayed_foreign_entries() {
+            Ok(decayed) => faults.extend(decayed),
+            Err(StoreError::Damaged { what }) => faults.push(what),
+            Err(error) => return Err(error),
+        }
         Ok(faults)
     }
 

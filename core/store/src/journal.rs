@@ -1,6 +1,6 @@
 use rusqlite::{OptionalExtension, Row};
 
-use slingseal_words::Time;
+use slingseal_words::{Digest, Time};
 
 use super::values::{count_in, count_out};
 use super::walks::WALKS;
@@ -159,8 +159,24 @@ impl Reader<'_> {
 
     /// What is kept of another device's journal, as it came: to be given to `verify_chain`.
     pub fn foreign_entries(&self, device: DeviceId) -> Result<Vec<Entry>, StoreError> {
+        self.first_links_belong()?;
         let sql = format!("SELECT {COLUMNS} FROM foreign_journal WHERE device = ?1 ORDER BY seq, digest");
         self.ask(&sql, |statement| statement.query_map([device], make)?.collect())
+    }
+
+    /// The device stands in no digest but the first entry's link: where that is another's, the column decayed, and what is asked for
+    /// would not be found.
+    fn first_links_belong(&self) -> Result<(), StoreError> {
+        let sql = "SELECT device, prev FROM foreign_journal WHERE seq = 1";
+        let firsts: Vec<(DeviceId, Digest)> = self
+            .ask(sql, |statement| statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?.collect())?;
+        match firsts.into_iter().find(|(device, prev)| Head::empty(*device).digest != *prev) {
+            Some((device, _)) => {
+                let what = format!("the journal kept of device {device} begins as another device's does");
+                self.noting(Err(StoreError::Damaged { what }))
+            }
+            None => Ok(()),
+        }
     }
 
     /// The newest number kept of another device's journal.

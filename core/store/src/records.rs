@@ -492,12 +492,12 @@ impl Reader<'_> {
         self.rows(&EQUIPMENT, rest, [seal], |row| Ok(EquipmentRow { serial: row.get(2)?, kind: row.get(3)? }))
     }
 
-    /// Of every seal: when it was signed, the digest of its own bytes, and whether its full record is here.
-    pub fn records_known(&self) -> Result<Vec<(Time, Digest, bool)>, StoreError> {
-        let sql = "SELECT issued, records.seal, body IS NOT NULL FROM records
+    /// Of every seal: when it was signed, the digest of its own bytes, the record that it names, and whether that is here.
+    pub fn records_known(&self) -> Result<Vec<(Time, Digest, Digest, bool)>, StoreError> {
+        let sql = "SELECT issued, records.seal, digest, body IS NOT NULL FROM records
                    JOIN record_bytes ON record_bytes.record = records.id ORDER BY issued, records.seal";
         let mut statement = self.conn.prepare_cached(sql)?;
-        let rows = statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+        let rows = statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))?;
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
