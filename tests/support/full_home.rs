@@ -6,9 +6,9 @@ use std::sync::atomic::{AtomicU8, Ordering};
 
 use slingseal_journal::{DeviceId, Entry, Head, NewEntry, WalkId};
 use slingseal_store::{
-    AuthorityRow, CredentialRow, DeficiencyRow, EquipmentRow, ExamPaper, ExamPaperRow, ExamRunRow, Judged,
-    NewRecord, Opened, Outcome, RecordFilter, RecordRow, RosterRow, RunState, Standing, Store, StoreError,
-    TagRow, VoidRow, WalkRow, WalkState,
+    AuthorityRow, CredentialRow, DeficiencyRow, EquipmentRow, ExamPaper, ExamPaperRow, ExamRunRow, HeadRow,
+    Judged, LoadRow, NewRecord, Opened, Outcome, ProcedureTextRow, RecordFilter, RecordRow, RosterRow,
+    RunState, Standing, Store, StoreError, TagRow, VoidRow, WalkRow, WalkState,
 };
 use slingseal_words::{Digest, Entropy, Time};
 
@@ -181,6 +181,28 @@ pub fn fill(store: &mut Store) -> Result<(), StoreError> {
         };
         entry.digest = entry.derive_digest();
         tx.put_foreign_entry(DeviceId([9; 16]), &entry)?;
+        let head = |seq, record| HeadRow {
+            device: DeviceId([9; 16]),
+            seq,
+            digest: Digest::of(&[seq as u8]),
+            record,
+        };
+        tx.put_heads(&[head(4, Some(record(2).digest)), head(9, None)])?;
+        tx.put_load(&LoadRow {
+            load: record(2).load,
+            latest: record(2).seal,
+            state: "fit".into(),
+            issued: record(2).issued,
+            valid_until: record(2).valid_until,
+            turns: Some(at(40_000)),
+            authorities: vec![key],
+            version: 1,
+        })?;
+        let text = "id = \"bag\"".to_owned();
+        let digest = Digest::of(text.as_bytes());
+        let said = Some(("bag".to_owned(), 3, "Bags".to_owned()));
+        tx.put_procedure_text(&ProcedureTextRow { digest, said, text })?;
+        tx.use_procedure("bag", digest)?;
         Ok(())
     })
 }
