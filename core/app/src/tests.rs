@@ -1,8 +1,10 @@
+mod account;
 mod audit;
 mod bounds;
 mod bundles;
 mod exam;
 mod hand;
+mod stickers;
 mod trust;
 
 use std::path::Path;
