@@ -96,7 +96,7 @@ pub fn trusts() -> Vec<Trusted> {
 }
 
 /// The tag that is scanned in every history; opened once, since who signed it does not hang on what is revoked.
-pub fn once_for(bytes: &[u8], trusted: &Trusted) -> LoadWord {
+pub fn scanned() -> &'static LoadWord {
     static TAG: OnceLock<LoadWord> = OnceLock::new();
-    TAG.get_or_init(|| LoadWord::open(Kind::Tag, bytes, trusted).unwrap()).clone()
+    TAG.get_or_init(|| LoadWord::open(Kind::Tag, &planned(&tag()), &trusting(&[])).unwrap())
 }

@@ -14,9 +14,9 @@ mod enumerated;
 mod random;
 
 use super::*;
-use crate::cast::{load, tag};
+use crate::cast::load;
 use slingseal_message::envelope::Kind;
-use slingseal_message::seal::Outcome;
+use slingseal_message::seal::{Outcome, TagPrint};
 use slingseal_message::trust::Trusted;
 use slingseal_words::Time;
 
@@ -81,12 +81,11 @@ fn hold_alone(words: &[&LoadWord], answer: &Answer, trusted: &Trusted, now: Time
             None => assert!(matches!(at, Standing::Fit | Standing::Waits(_)), "law 7: {at:?}"),
         }
     }
-    let bytes = crate::cast::planned(&tag());
-    let scanned = alphabet::once_for(&bytes, trusted);
+    let scanned = alphabet::scanned();
     let evidence = evidence(words, trusted, now);
-    let by_tag = judge_tag(&scanned, &evidence);
+    let by_tag = judge_tag(scanned, &evidence);
     assert_eq!(by_tag.digest, answer.load.latest, "law 4: a tag alone asks the latest inspection");
-    if by_tag.seal.as_ref().is_none_or(|seal| seal.tag == crate::cast::seal().tag) {
+    if by_tag.seal.as_ref().is_none_or(|seal| seal.tag == TagPrint::of(&scanned.digest())) {
         assert_eq!(
             by_tag.verdict,
             answer.load.verdict(),
