@@ -3,4 +3,5 @@
 mod direction;
 mod documents;
 mod facade;
+mod order;
 mod sources;
