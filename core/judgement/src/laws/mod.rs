@@ -4,7 +4,7 @@
 //! 2. Nothing lifts the NO-GO of a load but a later FIT inspection that itself stands, beyond the slack of another clock's refusal.
 //! 3. At most one seal of a load is not NO-GO, and it is its latest inspection.
 //! 4. A tag alone, the load's standing and the seal that is shown say the same.
-//! 5. Revoking somebody lifts no NO-GO.
+//! 5. Revoking somebody lifts no NO-GO, and nothing that a revoked author sealed stands.
 //! 6. A clock that is set back, and a memory that was put back, never give GO.
 //! 7. What is kept of a standing is what it is, as far as it is settled.
 //! 8. The order of words, and the same word twice, change nothing.
@@ -69,6 +69,8 @@ fn hold_alone(words: &[&LoadWord], answer: &Answer, trusted: &Trusted, now: Time
     let digests: std::collections::BTreeSet<_> = standing.iter().map(|word| word.digest()).collect();
     assert!(digests.len() <= 1, "law 3: {digests:?}");
     assert!(digests.iter().all(|digest| Some(*digest) == answer.load.latest), "law 3");
+    let revoked = |word: &&&LoadWord| word.signer().is_some_and(|signer| trusted.revoked(signer));
+    assert!(!standing.iter().any(|word| revoked(&word)), "law 5: a revoked author's seal stands");
     let fit = answer.load.verdict() != Verdict::NoGo;
     assert_eq!(fit, !digests.is_empty(), "law 4: load and seals");
     let state = answer.load.state();
@@ -81,6 +83,10 @@ fn hold_alone(words: &[&LoadWord], answer: &Answer, trusted: &Trusted, now: Time
             None => assert!(matches!(at, Standing::Fit | Standing::Waits(_)), "law 7: {at:?}"),
         }
     }
+    let latest = answer.facts.latest.and_then(|latest| answer.facts.seals.get(&latest));
+    let outline = latest.and_then(|latest| Outline::of(&latest.facts));
+    let asked = evidence(words, trusted, now).asked(&[]);
+    assert_eq!(outline.map(|outline| outline.at(&asked)), state, "law 7: the outline");
     let scanned = alphabet::scanned();
     let evidence = evidence(words, trusted, now);
     let by_tag = judge_tag(scanned, &evidence);
