@@ -11,7 +11,7 @@ import zipfile
 
 PACKAGE = "slingseal.handheld"
 ACTIVITY = "slingseal.handheld.HandheldActivity"
-PERMISSIONS = {"android.permission.CAMERA", "android.permission.VIBRATE"}
+PERMISSIONS = {"android.permission.CAMERA", "android.permission.NFC", "android.permission.VIBRATE"}
 LIBRARIES = ("libjnidispatch.so", "libslingseal_android.so")
 MACHINES = {"arm64-v8a": 183, "x86_64": 62, "armeabi-v7a": 40}
 CLASSES = {"Lslingseal/handheld/HandheldActivity;", "Lcom/sun/jna/Native;"}

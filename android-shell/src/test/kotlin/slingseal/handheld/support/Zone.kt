@@ -19,6 +19,8 @@ import slingseal.core.ExamPlan
 import slingseal.core.ExamStandard
 import slingseal.core.Handheld
 import slingseal.core.Issue
+import slingseal.core.PointKind
+import slingseal.core.PointState
 import slingseal.core.SealView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
@@ -116,7 +118,18 @@ class Zone {
         }
 
         /** Good, or the value that is asked for first. */
-        fun answer(walk: WalkView): WalkRequest = Walked.answer(walk)
+        fun answer(walk: WalkView): WalkRequest {
+            val card = checkNotNull(walk.card)
+            val open = card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
+            return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.kind))
+        }
+
+        private fun value(kind: PointKind): String = when (kind) {
+            is PointKind.Count -> (kind.expected ?: 3u).toString()
+            is PointKind.Choice -> kind.options.first().name
+            is PointKind.Measure -> "1 m"
+            else -> "seen"
+        }
 
         const val PIN = "417293"
         const val PASSPHRASE = "high water at Alder Bridge"
