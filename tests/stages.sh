@@ -1,5 +1,5 @@
 # For scripts to read in: `need COMMAND=PACKAGE...` installs what is missing where it may; `stage NAME` begins a stage and tells
-# what the one before took, by the clock and in processor time of all that it started; `stages_end` tells all of them.
+# what the one before took, by the clock and in processor time of all that it started; at the end all of them are told.
 
 need() {
   local each missing=()
@@ -26,7 +26,7 @@ need() {
 }
 
 stage_name='' stage_from=0 stage_cpu=0 stage_table=() stage_times=$(mktemp)
-trap 'rm -f "$stage_times"' EXIT
+trap stages_end EXIT
 
 # seconds of processor time of every child that has ended, into cpu
 cpu_now() {
@@ -52,8 +52,13 @@ stage() {
   stage_name=$1
 }
 
+# However the script ends.
 stages_end() {
+  local code=$?
+  [ "$code" = 0 ] || stage_name="$stage_name: FAILED"
   stage_done
-  printf '\n clock  processor\n'
-  printf '%s\n' "${stage_table[@]}"
+  rm -f "$stage_times"
+  printf '\n  clock  processor\n'
+  [ "${#stage_table[@]}" = 0 ] || printf '%s\n' "${stage_table[@]}"
+  printf '%5d s  %5d s  all\n' "$SECONDS" "$stage_cpu"
 }
