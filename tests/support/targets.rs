@@ -263,6 +263,7 @@ static GROUND: LazyLock<Arc<Ground>> = LazyLock::new(|| {
             allowable: Some(Quantity::parse("7000 lb").expect("a mass")),
             equipment: Vec::new(),
             links: [("1".to_owned(), 3)].into(),
+            conditions: None,
         },
         plan: bag.expand(Language::English),
         inspector: CallSign::new("Anvil 3").expect("a call sign"),

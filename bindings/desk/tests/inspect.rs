@@ -215,7 +215,7 @@ fn without_a_load_it_says_what_to_do() {
     let output = zone.command(&["inspect", "--walk", "ffff"]).stdin(Stdio::null()).output().unwrap();
     assert_eq!(output.status.code(), Some(1));
     let told = String::from_utf8(output.stderr).unwrap();
-    assert_eq!(told, "slingseal: no walk in hand fits ffff; see inspect without --walk\n");
+    assert_eq!(told, "slingseal: no inspection in hand fits ffff; see inspect without --walk\n");
     let help = zone.done(&["inspect", "--help"]);
     let help = String::from_utf8(help.stdout).unwrap();
     for word in ["deficient POINT NAME", "again N good", "why=REASON", "seal=TEXT"] {

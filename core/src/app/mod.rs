@@ -19,6 +19,7 @@ mod exam_sheet;
 mod hook;
 mod leader;
 mod merge;
+mod pieces;
 mod preferences;
 mod procedures;
 mod receive;
@@ -26,6 +27,7 @@ mod records;
 mod rigging;
 mod sealing;
 mod setup;
+mod sound;
 mod start;
 mod tags;
 mod view;
@@ -74,12 +76,13 @@ pub use records::{RecordLine, RecordView, TimelineEntry};
 pub use rigging::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use sealing::SealView;
 pub use setup::{CredentialView, SetUpView, TrustedView};
+pub use sound::sound_answer;
 pub use start::{StartView, WalkLine};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
 pub use view::Stamp;
 pub use walk_view::{
-    CardState, CardView, ChoiceView, DeficiencyView, FindingState, FindingView, NextStep, PointKind,
-    PointState, PointView, ProgressView, RefusedView, StationView, WalkStage, WalkView,
+    CardState, CardView, ChoiceView, DeficiencyView, FateView, FindingState, FindingView, NextStep,
+    PointKind, PointState, PointView, ProgressView, RefusedView, StationView, WalkStage, WalkView,
 };
 pub use walks::WalkRequest;
 

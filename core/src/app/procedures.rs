@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{App, AppError, Inner};
-use crate::procedure::{BUILT_IN, Expanded, Procedure, built_in, check};
+use crate::procedure::{BUILT_IN, Expanded, Procedure, RELEASED, built_in, check};
 use crate::words::{Digest, Language, ProcedureId};
 
 /// A procedure in the list.
@@ -160,7 +160,13 @@ impl Inner {
 
 /// Whether every device has the text of a procedure already.
 pub(crate) fn comes_with_the_program(digest: &Digest) -> bool {
-    BUILT_IN.iter().any(|plain| Digest::of(plain.text.as_bytes()) == *digest)
+    text_of_program(digest).is_some()
+}
+
+/// The file of a digest among those that come with the program, in this edition or one that was released before.
+fn text_of_program(digest: &Digest) -> Option<&'static str> {
+    let mut all = BUILT_IN.iter().chain(RELEASED).map(|plain| plain.text);
+    all.find(|text| Digest::of(text.as_bytes()) == *digest)
 }
 
 /// The procedure of a digest: as it was walked, or one that comes with the program.
@@ -173,10 +179,8 @@ pub(crate) fn expanded_of(
     if let Some(text) = text {
         return Ok(check(&text)?.expand(language));
     }
-    for plain in BUILT_IN {
-        if Digest::of(plain.text.as_bytes()) == *digest {
-            return Ok(check(plain.text)?.expand(language));
-        }
+    if let Some(text) = text_of_program(digest) {
+        return Ok(check(text)?.expand(language));
     }
     Err(AppError::not_found("the procedure of this walk is not here; add its file"))
 }

@@ -5,6 +5,7 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::pieces::REJECTED;
 use super::procedures::text_name;
 use super::tags::{summary, tag_bytes};
 use super::view::{hex, unhex16};
@@ -57,6 +58,22 @@ pub enum WalkRequest {
         note: Option<String>,
         /// Digests of photographs that were taken in with `add_photo`.
         photos: Vec<String>,
+    },
+    /// One point does not apply to this load.
+    NotApplicable {
+        /// The card on the screen.
+        card: u32,
+        /// Which point.
+        point: String,
+        /// Why not.
+        reason: String,
+    },
+    /// The piece that a finding rejects, where its serial number is not known yet.
+    RejectPiece {
+        /// Which finding.
+        finding: u32,
+        /// The piece's serial number.
+        serial: String,
     },
     /// The riggers say that a finding is put right.
     PutRight {
@@ -202,6 +219,12 @@ impl Inner {
             Err(refusal) => return Err(AppError::refused(refusal.to_string())),
         };
         apply(&mut walk, &events)?;
+        for fault in self.rejected_on(&tag)? {
+            if let Ok(more) = walk.decide(Command::KnowFault { fault }, now) {
+                apply(&mut walk, &more)?;
+                events.extend(more);
+            }
+        }
         if let Some(rigging) = &tag.rigging {
             let finding = rigging_finding(rigging);
             if let Ok(more) = walk.decide(Command::AssessRigging { finding }, now) {
@@ -293,9 +316,13 @@ impl Inner {
         let bodies = bodies(&events)?;
         let entries: Vec<NewEntry<'_>> =
             bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }).collect();
+        let rejected = self.rejected_since(id, &walk)?;
         self.store.write(|tx| -> Result<(), AppError> {
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
+            if let Some(list) = &rejected {
+                tx.put_setting(REJECTED, list)?;
+            }
             Ok(())
         })?;
         if let Some(known) = self.walks.get_mut(&id) {
@@ -404,6 +431,7 @@ pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
             .iter()
             .map(|count| (count.leg.to_string(), u32::from(count.link)))
             .collect::<BTreeMap<_, _>>(),
+        conditions: None,
     }
 }
 
@@ -469,6 +497,14 @@ pub(crate) fn command(request: &WalkRequest, walk: &Walk) -> Result<Command, App
             name: name.clone(),
             sighting: sighting(note.as_deref(), photos)?,
         },
+        WalkRequest::NotApplicable { card: number, point: id, reason } => Command::Answer {
+            card: card(*number)?,
+            point: point(id)?,
+            value: Value::NotApplicable(Note::new(reason)?),
+        },
+        WalkRequest::RejectPiece { finding, serial } => {
+            Command::RejectPiece { finding: FindingNo(*finding), serial: Serial::new(serial)? }
+        }
         WalkRequest::PutRight { finding, by, note, photos } => Command::PutRight {
             finding: FindingNo(*finding),
             by: by.as_deref().map(CallSign::new).transpose()?,

@@ -14,11 +14,11 @@ mod table;
 #[cfg(test)]
 mod tests;
 
-pub use built_in::{BUILT_IN, BuiltIn, built_in};
+pub use built_in::{BUILT_IN, BuiltIn, RELEASED, built_in};
 pub use check::check;
 pub use expand::{
     Card, CardNo, Choice, Deficiency, Expanded, Expected, GOVERNING_MANUAL, Kind, NoCardZero, Point, Station,
 };
-pub use shape::{Mark, Procedure};
+pub use shape::{Fate, Mark, PointRules, Procedure, Subject};
 
 pub use crate::words::Language;

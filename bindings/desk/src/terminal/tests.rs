@@ -184,7 +184,7 @@ fn a_deficiency_is_named_put_right_and_looked_at_again() {
     hands.press("/1");
     hands.press("1\n");
     hands.press("1");
-    assert!(hands.screen().contains("closed: looked at again, good"), "{}", hands.screen());
+    assert!(hands.screen().contains("closed: reinspected, good"), "{}", hands.screen());
     assert!(hands.screen().contains("Nothing open."));
     hands.press("*");
     assert!(hands.screen().contains("Open: [?] 1 clevis is loose"), "undone: {}", hands.screen());

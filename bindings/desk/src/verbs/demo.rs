@@ -6,7 +6,7 @@ use std::process::ExitCode;
 
 use slingseal_core::app::{
     App, AppError, BundleRequest, ExportTable, Issue, PointKind, PointState, PointView, Received, SealView,
-    VerdictView, WalkRequest, WalkView, code_of,
+    VerdictView, WalkRequest, WalkView, code_of, sound_answer,
 };
 
 use super::{Setting, verify};
@@ -117,11 +117,11 @@ impl Demo<'_> {
         let other = desk.write_tag(OTHER_PLAN, &open, Some(PIN))?;
         let other_tag = self.put("tag-km-015", &other.code.text)?;
 
-        self.chapter("3  The walk");
+        self.chapter("3  The inspection");
         let text = self.scan(&tag)?;
         let view = inspector.begin_walk(&text)?;
         self.say(&format!(
-            "Anvil 3 scans the tag from its picture and walks \"{}\": {} cards, {} points, both hands on the load.",
+            "Anvil 3 scans the tag from its picture and inspects by \"{}\": {} cards, {} points, both hands on the load.",
             view.title, view.progress.cards, view.progress.points
         ));
         let view = self.walk(&inspector, view)?;
@@ -237,24 +237,19 @@ impl Demo<'_> {
     /// Walks every card; on leg 4 the count is one link off.
     fn walk(&mut self, app: &App, mut view: WalkView) -> Result<WalkView, AppError> {
         while let Some(card) = view.card.clone() {
-            let miscounted =
-                |point: &&PointView| point.id.contains('4') && matches!(point.kind, PointKind::Count { .. });
+            let miscounted = |point: &&PointView| {
+                point.id.starts_with("leg-4") && matches!(point.kind, PointKind::Count { .. })
+            };
             let open =
                 card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
             let request = match (card.points.iter().find(miscounted), open) {
-                (Some(PointView { id, kind: PointKind::Count { expected: Some(planned) }, .. }), _)
-                    if view.findings.is_empty() =>
-                {
-                    WalkRequest::Answer {
-                        card: card.number,
-                        point: id.clone(),
-                        value: (planned + 1).to_string(),
-                    }
+                (Some(point), _) if view.findings.is_empty() => {
+                    WalkRequest::Answer { card: card.number, point: point.id.clone(), value: "4".into() }
                 }
                 (_, Some(point)) => WalkRequest::Answer {
                     card: card.number,
                     point: point.id.clone(),
-                    value: answer(&point.kind),
+                    value: sound_answer(&view, point),
                 },
                 (_, None) => WalkRequest::CardGood { card: card.number },
             };
@@ -294,7 +289,7 @@ impl Demo<'_> {
             };
             view = app.do_walk(&view.walk, &again)?;
             self.say(&format!(
-                "Mason 5 puts finding {} right; Anvil 3 looks again: good. Both stay on the record.",
+                "Mason 5 corrects finding {}; Anvil 3 reinspects: good. Both stay on the record.",
                 finding.number
             ));
         }
@@ -366,7 +361,7 @@ impl Demo<'_> {
                 Some(point) => WalkRequest::Answer {
                     card: card.number,
                     point: point.id.clone(),
-                    value: answer(&point.kind),
+                    value: sound_answer(&view, point),
                 },
             };
             view = app.do_walk(&view.walk, &request)?;
@@ -414,18 +409,5 @@ impl Demo<'_> {
             audit.entries
         ));
         Ok(())
-    }
-}
-
-/// What a careful inspector would say.
-fn answer(kind: &PointKind) -> String {
-    match kind {
-        PointKind::Count { expected } => expected.unwrap_or_default().to_string(),
-        PointKind::Choice { options } => {
-            options.first().map(|option| option.name.clone()).unwrap_or_default()
-        }
-        PointKind::Measure { range, .. } => range.trim_start_matches(['≥', '≤', ' ']).to_owned(),
-        PointKind::Serial => "SS-0417".into(),
-        PointKind::Look | PointKind::Text => "seen".into(),
     }
 }
