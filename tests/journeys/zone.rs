@@ -4,7 +4,7 @@ use std::cell::{Cell, RefCell};
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, BundleReport, BundleRequest, Issue, NextStep, Received, RecordLine, SealView, VerdictView,
     WalkRequest,
 };
@@ -88,9 +88,8 @@ impl Zone {
         let script = Scripted { app, clock: &device.clock, tag, seed: 5 };
         let mut begun = app.begin_walk(tag).unwrap();
         if let Ends::FitOnceCorrected = ends {
-            let known = |point: &&slingseal_core::app::PointView| {
-                point.deficiencies.iter().any(|known| known.in_place)
-            };
+            let known =
+                |point: &&slingseal_app::PointView| point.deficiencies.iter().any(|known| known.in_place);
             for card in 2.. {
                 if begun.card.as_ref().unwrap().points.iter().any(|point| known(&point)) {
                     break;

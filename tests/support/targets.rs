@@ -3,15 +3,20 @@
 
 use std::sync::{Arc, LazyLock};
 
-use slingseal_core::app::Effort;
-use slingseal_core::envelope::{Kind, Limits, Sign1, Unsigned, assemble, check, to_be_signed, unwrap, wrap};
-use slingseal_core::exam::{ExamResult, Lock, Sheet, timing};
-use slingseal_core::sync::{BundleReader, FrameReader, Have, Heard, ItemKind, Piece, RecordItem};
-use slingseal_core::tag::{ReceivedTag, Tag, read_list, read_plan};
-use slingseal_core::trust::{Authority, Credentialed, KeyRequest, Roster, SecretKey};
-use slingseal_core::walk::{Command, Event, Ground, LoadFacts, Outcome, Walk};
-use slingseal_core::words::{CallSign, Digest, Language, LoadNumber, Quantity, Seconds, Time};
-use slingseal_core::{procedure, qr, rigging, seal};
+use slingseal_account::sync::{BundleReader, FrameReader, Have, Heard, ItemKind, Piece, RecordItem};
+use slingseal_app::Effort;
+use slingseal_message::envelope::{
+    Kind, Limits, Sign1, Unsigned, assemble, check, to_be_signed, unwrap, wrap,
+};
+use slingseal_message::seal;
+use slingseal_message::tag::{ReceivedTag, Tag, read_list, read_plan};
+use slingseal_message::trust::{Authority, Credentialed, KeyRequest, Roster, SecretKey};
+use slingseal_qr as qr;
+use slingseal_rigging as rigging;
+use slingseal_walk::exam::{ExamResult, Lock, Sheet, timing};
+use slingseal_walk::procedure;
+use slingseal_walk::walk::{Command, Event, Ground, LoadFacts, Outcome, Walk};
+use slingseal_words::{CallSign, Digest, Language, LoadNumber, Quantity, Seconds, Time};
 
 use crate::many::digest_of;
 
@@ -259,7 +264,7 @@ static GROUND: LazyLock<Arc<Ground>> = LazyLock::new(|| {
             tag: Digest::of(b"the tag"),
             procedure: bag.id().clone(),
             rigger: Some(CallSign::new("Mason 5").expect("a call sign")),
-            gross: Quantity::parse("1800 lb").expect("a mass"),
+            gross: Some(Quantity::parse("1800 lb").expect("a mass")),
             allowable: Some(Quantity::parse("7000 lb").expect("a mass")),
             equipment: Vec::new(),
             links: [("1".to_owned(), 3)].into(),
@@ -303,7 +308,7 @@ fn walk(data: &[u8]) -> bool {
     !events.is_empty()
 }
 
-const RIGGED: &str = include_str!("../../core/rigging/light-vehicle.toml");
+const RIGGED: &str = include_str!("../../core/rigging/examples/light-vehicle.toml");
 
 /// Whatever is read is answered in finite numbers.
 fn rigging_file(data: &[u8]) -> bool {

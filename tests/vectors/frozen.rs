@@ -2,9 +2,7 @@ use std::path::Path;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
-use slingseal_core::app::{
-    App, AppError, Clock, Entropy, Language, Outside, Received, Stretch, Time, VerdictView,
-};
+use slingseal_app::{App, AppError, Clock, Entropy, Language, Outside, Received, Stretch, Time, VerdictView};
 
 use crate::independent;
 use crate::vector::Vector;

@@ -9,7 +9,7 @@ mod views;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, Language, MovingCode,
     MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, RiggingView, SealView,
     SetUpView, StartView, Stretch, TagMade, TagView, VerdictView, WalkRequest, WalkView, code_of,
@@ -100,6 +100,21 @@ impl Handheld {
         Ok(self.app.read_frame(width, height, stride, &luminance, Effort::Frame)?)
     }
 
+    /// As `read_frame`, passing over texts that were read before: of two codes in one frame, the other.
+    ///
+    /// # Errors
+    /// A frame whose sizes do not fit its bytes.
+    pub fn read_frame_beside(
+        &self,
+        width: u32,
+        height: u32,
+        stride: u32,
+        luminance: Vec<u8>,
+        known: Vec<String>,
+    ) -> Answer<Reading> {
+        Ok(self.app.read_frame_beside(width, height, stride, &luminance, &known, Effort::Frame)?)
+    }
+
     /// What every code in a PNG or JPEG says.
     ///
     /// # Errors
@@ -188,6 +203,22 @@ impl Handheld {
     /// No such walk.
     pub fn walk_rigging(&self, walk: &str) -> Answer<Option<RiggingView>> {
         Ok(self.app.walk_rigging(walk)?)
+    }
+
+    /// The picture of the rigging as counted in a walk, as PNG.
+    ///
+    /// # Errors
+    /// No such walk.
+    pub fn walk_picture(&self, walk: &str) -> Answer<Option<Vec<u8>>> {
+        Ok(self.app.walk_picture(walk)?)
+    }
+
+    /// The picture of the rigging that a tag plans, as PNG.
+    ///
+    /// # Errors
+    /// A text that is no tag.
+    pub fn tag_picture(&self, tag: &str) -> Answer<Option<Vec<u8>>> {
+        Ok(self.app.tag_picture(tag)?)
     }
 
     /// Seals a decided walk. Slow: the PIN is stretched.

@@ -49,6 +49,15 @@ pub(crate) enum Verb {
         /// Go on with this walk in hand: the first digits of its id, or its load number
         #[arg(long, value_name = "ID", conflicts_with = "tag")]
         walk: Option<String>,
+        /// Inspect what is no load, by this list: gear, daily-hooks, zone, hookup, derig; with --of
+        #[arg(long, value_name = "PROCEDURE", requires = "of", conflicts_with_all = ["tag", "walk"])]
+        list: Option<String>,
+        /// The piece's serial number, the aircraft, the zone, or the load number
+        #[arg(long, value_name = "NAME", requires = "list")]
+        of: Option<String>,
+        /// What was inspected here and is no load, and until when a piece is fit
+        #[arg(long, conflicts_with_all = ["tag", "walk", "list", "of"])]
+        kept: bool,
     },
     /// Say GO, WAIT or NO-GO to a seal, a tag, or both
     Verify {
@@ -70,7 +79,7 @@ pub(crate) enum Verb {
     },
     /// How a rigged load hangs, who carries what, what governs; 11 where it is over a limit or does not hang
     Rigging {
-        /// The rigging, TOML; see core/src/rigging/FORMAT.md
+        /// The rigging, TOML; see core/rigging/FORMAT.md
         #[arg(value_name = "FILE.toml")]
         file: PathBuf,
         /// What if: the link that sits in a leg's grab hook; may be given several times
@@ -137,7 +146,7 @@ pub(crate) enum Verb {
 pub(crate) enum TagVerb {
     /// Make a tag of a plan, or the tags of a load list: PNG, PDF sheet and text
     Write {
-        /// The plan, TOML, or the list, CSV; see core/src/tag/PLAN.md
+        /// The plan, TOML, or the list, CSV; see core/message/PLAN.md
         #[arg(value_name = "PLAN.toml|LIST.csv")]
         plan: PathBuf,
         /// Where to put the files
@@ -170,6 +179,12 @@ pub(crate) enum ProcedureVerb {
         /// The file
         #[arg(value_name = "FILE")]
         file: PathBuf,
+    },
+    /// Every point of one list, or of all, with its source and what becomes of what is found: for an approver to print
+    Table {
+        /// Its id; all that this home knows without it
+        #[arg(value_name = "ID")]
+        id: Option<String>,
     },
     /// Take in a unit's own
     Add {
@@ -286,7 +301,7 @@ pub(crate) enum RecordsVerb {
         #[arg(value_name = "RECORD")]
         record: String,
     },
-    /// The account for other programs; core/src/report/EXPORT.md documents it
+    /// The account for other programs; core/account/EXPORT.md documents it
     ///
     /// --csv FILE for spreadsheets and statistics, --json FILE for one document with everything in it; several files may be
     /// named where their endings tell which is which.

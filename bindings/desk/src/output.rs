@@ -5,7 +5,7 @@ use std::io::{BufWriter, Write};
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
-use slingseal_core::app::{AppError, CodeView};
+use slingseal_app::{AppError, CodeView};
 
 /// An error of this program's own, in the facade's words.
 pub(crate) fn bad_input(message: &str) -> AppError {

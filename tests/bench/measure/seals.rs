@@ -3,12 +3,13 @@
 use std::hint::black_box;
 
 use ed25519_dalek::{Signature, VerifyingKey};
-use slingseal_core::envelope::{Kind, Limits, Sign1, check};
-use slingseal_core::seal::{Known, Outcome, Question, ReceivedSeal, Seal, TagPrint, judge};
-use slingseal_core::trust::{
+use slingseal_judgement::{Known, Question, judge};
+use slingseal_message::envelope::{Kind, Limits, Sign1, check};
+use slingseal_message::seal::{Outcome, ReceivedSeal, Seal, TagPrint};
+use slingseal_message::trust::{
     Credential, DEFAULT_VALIDITY, Role, Roles, Roster, SecretKey, Trusted, TrustedAuthority,
 };
-use slingseal_core::words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Time};
 
 use crate::lines::{Line, at, pair};
 

@@ -1,9 +1,9 @@
 //! Seals that are what they say: what the device knows and what hangs on the load decide.
 
-use slingseal_core::envelope::{Kind, wrap};
-use slingseal_core::seal::{Outcome, Seal};
-use slingseal_core::trust::Role;
-use slingseal_core::words::Digest;
+use slingseal_message::envelope::{Kind, wrap};
+use slingseal_message::seal::{Outcome, Seal};
+use slingseal_message::trust::Role;
+use slingseal_words::Digest;
 
 use super::parts::*;
 use crate::vector::Vector;

@@ -1,6 +1,6 @@
 //! Codes and load tags.
 
-use slingseal_core::app::{
+use slingseal_app::{
     CodeView, EquipmentView, LinkView, ProcedureView, Reading, RiggingView, Stamp, TagMade, TagView, ZoneView,
 };
 

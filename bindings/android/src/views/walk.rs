@@ -1,6 +1,6 @@
 //! A walk.
 
-use slingseal_core::app::{
+use slingseal_app::{
     CardState, CardView, ChoiceView, DeficiencyView, FateView, FindingState, FindingView, NextStep,
     PointKind, PointState, PointView, ProgressView, RefusedView, Stamp, StartView, StationView, WalkLine,
     WalkRequest, WalkStage, WalkView,
@@ -30,6 +30,7 @@ pub struct WalkLine {
 pub struct WalkView {
     pub walk: String,
     pub load: String,
+    pub subject: String,
     pub procedure: String,
     pub title: String,
     pub inspector: String,
@@ -207,4 +208,5 @@ pub enum WalkRequest {
     Resume,
     Abandon { reason: String },
     Decide { fit: bool, reason: Option<String> },
+    TakeBack,
 }

@@ -3,7 +3,7 @@
 use std::io::IsTerminal;
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, VerdictView, VerdictWord};
+use slingseal_app::{AppError, VerdictView, VerdictWord};
 
 use super::Setting;
 use crate::{input, output};

@@ -1,0 +1,205 @@
+use std::cell::Cell;
+use std::ops::Deref;
+use std::path::{Path, PathBuf};
+
+use rusqlite::{Connection, Params, Row, Statement, TransactionBehavior};
+
+use super::hold::Held;
+use super::table::Table;
+use super::witness::Witness;
+use super::{DeviceId, Head, StoreError};
+
+/// A home's database, held by this program alone for as long as this lives.
+///
+/// Every `write` is one transaction: durable when it returns `Ok`, without a trace when it returns `Err`.
+pub struct Store {
+    pub(super) conn: Connection,
+    pub(super) path: PathBuf,
+    pub(super) device: DeviceId,
+    pub(super) head: Head,
+    pub(super) witness: Witness,
+    /// Keeps the lock: another program may open the home once this is dropped. Stands last, so that it goes last.
+    pub(super) _held: Held,
+}
+
+impl Store {
+    /// Reads. What it answers is what the last `write` left.
+    pub fn read(&self) -> Reader<'_> {
+        Reader { conn: &self.conn, device: self.device, witness: Some(&self.witness) }
+    }
+
+    /// Does all of `act` or nothing of it. On disk before it returns.
+    pub fn write<T, E: From<StoreError>>(
+        &mut self,
+        act: impl FnOnce(&Tx<'_>) -> Result<T, E>,
+    ) -> Result<T, E> {
+        let done = self.transact(act);
+        if let Ok((_, head)) = &done
+            && *head != self.head
+        {
+            self.head = *head;
+            self.witness.saw(self.device, self.head);
+        }
+        done.map(|(answer, _)| answer)
+    }
+
+    fn transact<T, E: From<StoreError>>(
+        &mut self,
+        act: impl FnOnce(&Tx<'_>) -> Result<T, E>,
+    ) -> Result<(T, Head), E> {
+        let path = &self.path;
+        let fault = |error| E::from(StoreError::from(error).at(path));
+        let tx = self.conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(fault)?;
+        let read = Reader { conn: &tx, device: self.device, witness: Some(&self.witness) };
+        let view = Tx { read, head: Cell::new(self.head) };
+        let answer = act(&view)?;
+        let head = view.head.get();
+        tx.commit().map_err(fault)?;
+        Ok((answer, head))
+    }
+
+    /// Brings the log into the database and empties it: one file then holds everything. For a moment when nobody waits:
+    /// a walk sealed, the program put in the background. Nothing depends on it.
+    pub fn settle(&mut self) -> Result<(), StoreError> {
+        let settled = self.conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()));
+        settled.map_err(|error| StoreError::from(error).at(&self.path))
+    }
+
+    /// The database's file.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// What this device goes by in its journal.
+    pub fn device(&self) -> DeviceId {
+        self.device
+    }
+
+    /// The end of this device's journal.
+    pub fn head(&self) -> Head {
+        self.head
+    }
+}
+
+impl std::fmt::Debug for Store {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Store").field("path", &self.path).field("head", &self.head).finish_non_exhaustive()
+    }
+}
+
+/// Questions to the store.
+#[derive(Clone, Copy)]
+pub struct Reader<'c> {
+    pub(super) conn: &'c Connection,
+    pub(super) device: DeviceId,
+    /// Is told of damage, so that the next opening looks at everything; none while the opening itself looks.
+    pub(super) witness: Option<&'c Witness>,
+}
+
+/// A row as the caller wants it.
+pub(super) type Make<T> = fn(&Row<'_>) -> rusqlite::Result<T>;
+
+impl Reader<'_> {
+    /// Passes an answer on, and writes down that there is damage where it tells of some.
+    pub(super) fn noting<T>(&self, answer: Result<T, StoreError>) -> Result<T, StoreError> {
+        if let (Err(StoreError::Damaged { .. }), Some(witness)) = (&answer, self.witness) {
+            witness.suspect();
+        }
+        answer
+    }
+
+    /// Prepares a statement and asks with it.
+    pub(super) fn ask<T>(
+        &self,
+        sql: &str,
+        with: impl FnOnce(&mut Statement<'_>) -> rusqlite::Result<T>,
+    ) -> Result<T, StoreError> {
+        let answer = self.conn.prepare_cached(sql).and_then(|mut statement| with(&mut statement));
+        self.noting(answer.map_err(StoreError::from))
+    }
+
+    /// The rows of a table, each checked against its check sum.
+    pub(super) fn rows<T>(
+        &self,
+        table: &Table,
+        rest: &str,
+        params: impl Params,
+        make: Make<T>,
+    ) -> Result<Vec<T>, StoreError> {
+        let mut found = Vec::new();
+        self.each(table, rest, params, make, |row| {
+            found.push(row);
+            Ok::<(), StoreError>(())
+        })?;
+        Ok(found)
+    }
+
+    /// As `rows`, one at a time, so that a hundred thousand need no memory.
+    pub(super) fn each<T, E: From<StoreError>>(
+        &self,
+        table: &Table,
+        rest: &str,
+        params: impl Params,
+        make: Make<T>,
+        mut take: impl FnMut(T) -> Result<(), E>,
+    ) -> Result<(), E> {
+        let fault = |error: rusqlite::Error| self.noting::<()>(Err(error.into()));
+        let mut statement = self.conn.prepare_cached(&table.select(rest)).map_err(StoreError::from)?;
+        let mut rows = statement.query(params).map_err(StoreError::from)?;
+        loop {
+            let row = match rows.next() {
+                Ok(Some(row)) => row,
+                Ok(None) => return Ok(()),
+                Err(error) => return Ok(fault(error)?),
+            };
+            self.noting(table.whole(row))?;
+            match make(row) {
+                Ok(made) => take(made)?,
+                Err(error) => return Ok(fault(error)?),
+            }
+        }
+    }
+
+    /// The first row, where there is one.
+    pub(super) fn row<T>(
+        &self,
+        table: &Table,
+        rest: &str,
+        params: impl Params,
+        make: Make<T>,
+    ) -> Result<Option<T>, StoreError> {
+        let mut first = None;
+        self.each(table, &format!("{rest} LIMIT 1"), params, make, |row| {
+            first = Some(row);
+            Ok::<(), StoreError>(())
+        })?;
+        Ok(first)
+    }
+
+    /// One number.
+    pub(super) fn count(&self, sql: &str, params: impl Params) -> Result<u64, StoreError> {
+        let number: i64 = self.ask(sql, |statement| statement.query_row(params, |row| row.get(0)))?;
+        Ok(u64::try_from(number).unwrap_or(0))
+    }
+}
+
+/// One transaction: it reads, and it writes. Comes from `Store::write`.
+pub struct Tx<'c> {
+    read: Reader<'c>,
+    pub(super) head: Cell<Head>,
+}
+
+impl Tx<'_> {
+    /// Runs one statement; answers how many rows it changed.
+    pub(super) fn run(&self, sql: &str, params: impl Params) -> Result<usize, StoreError> {
+        self.ask(sql, |statement| statement.execute(params))
+    }
+}
+
+impl<'c> Deref for Tx<'c> {
+    type Target = Reader<'c>;
+
+    fn deref(&self) -> &Reader<'c> {
+        &self.read
+    }
+}

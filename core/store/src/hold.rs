@@ -1,0 +1,53 @@
+//! The lock on a home.
+
+use std::fs::{File, TryLockError};
+use std::path::Path;
+
+use super::StoreError;
+use super::open::beside;
+
+/// The lock on a home; the system lets go of it when the program ends, however it ends.
+pub(super) struct Held(#[expect(dead_code, reason = "held for its lock")] File);
+
+/// Takes the home for this program alone.
+///
+/// Errors: `Busy` while another program holds it; `ReadOnly`, `Full`, `Io` as the file's making says.
+pub(super) fn hold(database: &Path) -> Result<Held, StoreError> {
+    let lock = beside(database, "-lock");
+    let file = File::options()
+        .write(true)
+        .create(true)
+        .truncate(false)
+        .open(&lock)
+        .map_err(|error| StoreError::from_io(&lock, &error))?;
+    match try_lock(&file) {
+        Ok(()) => Ok(Held(file)),
+        Err(TryLockError::WouldBlock) => Err(StoreError::Busy { path: database.to_owned() }),
+        Err(TryLockError::Error(error)) => Err(StoreError::from_io(&lock, &error)),
+    }
+}
+
+/// The kernel's own `flock`, the same call on every Unix.
+///
+/// The accident that it prevents: `File::try_lock` answers "not supported" on Android, where std's list of systems that
+/// have `flock` leaves it out (library/std/src/sys/fs/unix.rs), so that no phone could open a home while every test on
+/// Linux passed. `.clippy.toml` forbids the whole family.
+#[cfg(unix)]
+fn try_lock(file: &File) -> Result<(), TryLockError> {
+    use rustix::fs::{FlockOperation, flock};
+    use rustix::io::Errno;
+    loop {
+        match flock(file, FlockOperation::NonBlockingLockExclusive) {
+            Ok(()) => return Ok(()),
+            Err(Errno::INTR) => {}
+            Err(Errno::WOULDBLOCK) => return Err(TryLockError::WouldBlock),
+            Err(error) => return Err(TryLockError::Error(error.into())),
+        }
+    }
+}
+
+#[cfg(not(unix))]
+#[expect(clippy::disallowed_methods, reason = "std has it on Windows, and rustix has nothing there")]
+fn try_lock(file: &File) -> Result<(), TryLockError> {
+    file.try_lock()
+}
