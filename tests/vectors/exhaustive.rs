@@ -3,7 +3,7 @@
 
 use std::time::{Duration, Instant};
 
-use slingseal_judgement::{Known, Question, Reason, Verdict, judge};
+use slingseal_judgement::{Evidence, LoadWord, Memory, Reason, Verdict, judge_seal};
 use slingseal_message::envelope::{Kind, Limits, Sign1, Sign1Error, StrictError, unwrap};
 use slingseal_message::seal::{ReceivedSeal, SealError, Void};
 use slingseal_message::tag::ReceivedTag;
@@ -38,14 +38,15 @@ impl Scene {
     }
 
     fn judge(&self, seal: &[u8]) -> (Verdict, Vec<Reason>) {
-        let known = Known {
+        let evidence = Evidence {
             trusted: &self.trusted,
             now: Time::parse(&self.vector.at).expect("a time"),
-            latest_seen: None,
-            seals: &[],
-            voids: &[],
+            latest_trusted: None,
+            memory: Memory::Whole,
+            words: &[],
         };
-        let report = judge(Question { seal: Some(seal), tag: None }, known);
+        let shown = LoadWord::open(Kind::Seal, seal, &self.trusted);
+        let report = judge_seal(shown.as_ref(), None, &evidence);
         (report.verdict, report.reasons)
     }
 }

@@ -10,10 +10,10 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::{
-    App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, Language, MovingCode,
-    MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, RiggingView, SealView,
-    SetUpView, StartView, Stretch, TagMade, TagView, VerdictView, WalkRequest, WalkView, code_of,
-    read_picture,
+    App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, IssuedListView,
+    Language, MovingCode, MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView,
+    RiggingView, SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView,
+    VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
 };
 use zeroize::Zeroizing;
 
@@ -129,6 +129,19 @@ impl Handheld {
     /// A text that is none of ours.
     pub fn code_of(&self, text: &str) -> Answer<CodeView> {
         Ok(code_of(text)?)
+    }
+
+    /// What to write to an NFC sticker with room for `room` bytes: give a tag, a seal, or both.
+    ///
+    /// # Errors
+    /// A text that is none of ours; two of one kind; more than any sticker holds.
+    pub fn sticker(&self, texts: Vec<String>, room: u32) -> Answer<StickerView> {
+        Ok(sticker(&texts, room)?)
+    }
+
+    /// What the NDEF message of an NFC sticker holds.
+    pub fn read_sticker(&self, message: Vec<u8>) -> StickerReading {
+        read_sticker(&message)
     }
 
     /// Takes in a text of any kind.
@@ -368,6 +381,14 @@ impl Handheld {
     /// This home is no authority.
     pub fn authority(&self) -> Answer<AuthorityView> {
         Ok(self.app.authority()?)
+    }
+
+    /// Who holds what that this authority issued, and how it stands.
+    ///
+    /// # Errors
+    /// This home is no authority.
+    pub fn issued(&self) -> Answer<IssuedListView> {
+        Ok(self.app.issued()?)
     }
 
     /// Issues a credential on a key request. Slow.

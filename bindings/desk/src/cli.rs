@@ -226,9 +226,18 @@ pub(crate) enum AuthorityVerb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Revoke credentials and sign the next roster
+    /// Who holds what that was issued here: roles, expiry, id, and good, runs out soon, expired or revoked
+    List,
+    /// Show or write the authority's card and its newest roster again
+    #[command(alias = "card")]
+    Show {
+        /// Where to put them
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Revoke a key with everything issued to it, and sign the next roster
     Revoke {
-        /// Names, call signs or ids
+        /// Names or call signs, ids of credentials, fingerprints of keys
         #[arg(value_name = "WHO", required = true)]
         who: Vec<String>,
         /// For how many days the roster holds
@@ -252,19 +261,19 @@ pub(crate) enum AuthorityVerb {
         /// The card
         #[arg(value_name = "CARD")]
         card: String,
-        /// The fingerprint as the authority says it by voice; asked for at the terminal
-        #[arg(long, value_name = "DIGITS")]
+        /// The fingerprint as it was read from the authority's own device; asked for at the terminal
+        #[arg(long, value_name = "FINGERPRINT")]
         fingerprint: Option<String>,
     },
 }
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum KeyVerb {
-    /// Make this device's key under a PIN, and the request for a credential
+    /// Make this device's key under a PIN, and the request for a credential; with a key here, write its request again
     Request {
         /// Your name or call sign
         #[arg(long, value_name = "NAME")]
-        holder: String,
+        holder: Option<String>,
         /// Where to put the request
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,

@@ -12,7 +12,6 @@ use super::sealing::{SEALED, entry_digest, walk_of_record};
 use super::{App, AppError, Inner};
 use slingseal_account::sync::{Examined, RecordItem, examine_record};
 use slingseal_journal::verify_chain;
-use slingseal_judgement::same_person;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Outcome, Record, Seal, Void};
 use slingseal_message::tag::ReceivedTag;
@@ -20,7 +19,7 @@ use slingseal_message::trust::{
     Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority,
 };
 use slingseal_store::{RecordRow, Standing, StoreError};
-use slingseal_words::{Digest, Name};
+use slingseal_words::{Digest, Name, same_person};
 
 /// What the audit found.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -109,7 +108,7 @@ impl Inner {
         let mut trusted = Trusted::default();
         for row in read.authorities()? {
             view.papers += 1;
-            let (key, name) = match (PublicKey::from_bytes(&row.key), Name::new(&row.name)) {
+            let (key, name) = match (PublicKey::from_bytes(&row.key), Name::received(&row.name)) {
                 (Ok(key), Ok(name)) => (key, name),
                 _ => {
                     view.faults.push(format!("the key of the authority {} cannot be one", row.name));

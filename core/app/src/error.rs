@@ -1,3 +1,4 @@
+use slingseal_judgement::WordError;
 use slingseal_message::envelope::{ShapeError, Sign1Error, StrictError, TextError};
 use slingseal_message::seal::{RecordError, SealError, VoidError};
 use slingseal_message::tag::TagError;
@@ -100,6 +101,7 @@ bad_input!(
     VoidError,
     RecordError,
     TagError,
+    WordError,
     TrustError,
     PassphraseError,
     LineError,

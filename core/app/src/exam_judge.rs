@@ -12,8 +12,8 @@ use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Role, Signer, Trusted};
 use slingseal_store::{ExamPaper, ExamPaperRow, Reader, Tx};
 use slingseal_walk::exam::{self, ExamError, ExamResult, Lock, Sheet, Timing};
-use slingseal_walk::walk::{Ground, Walk, same_person};
-use slingseal_words::{Digest, Language, Time};
+use slingseal_walk::walk::{Ground, Walk};
+use slingseal_words::{Digest, Language, Time, same_person};
 
 impl From<ExamError> for AppError {
     fn from(error: ExamError) -> Self {

@@ -12,8 +12,7 @@ use slingseal_message::trust::Role;
 use slingseal_store::{ExamPaper, ExamPaperRow};
 use slingseal_walk::exam::{self, Call, ExamResult, Outcome, Score, Tally, Timing};
 use slingseal_walk::procedure::{CardNo, Expanded};
-use slingseal_walk::walk::same_person;
-use slingseal_words::{Digest, Language, PointId, Seconds};
+use slingseal_words::{Digest, Language, PointId, Seconds, same_person};
 
 /// A result, whole.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -17,8 +17,8 @@ use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_message::tag::ReceivedTag;
 use slingseal_store::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 use slingseal_walk::exam::{self, END_OF_RUN, ExamResult, Lock, Outcome, Sheet, Timing};
-use slingseal_walk::walk::{Command, Event, Ground, Walk, What, same_person};
-use slingseal_words::{CallSign, Digest, Note, Time};
+use slingseal_walk::walk::{Command, Event, Ground, Walk, What};
+use slingseal_words::{CallSign, Digest, Note, Time, same_person};
 
 /// The journal's entry that a run stands on; an inspection's is another, so that neither passes for the other.
 pub(crate) const RUN: &str = "exam-run";
@@ -135,7 +135,7 @@ impl Inner {
         let now = self.now();
         exam::may_begin(&lock, &signer.credential.holder, &student, now)?;
         for row in self.store.read().exam_runs()? {
-            let theirs = row.key == key.digest && same_person(&CallSign::new(&row.student)?, &student);
+            let theirs = row.key == key.digest && same_person(&CallSign::received(&row.student)?, &student);
             if theirs && row.state == RunState::Open {
                 return self.run_view(row.walk, None);
             }
@@ -201,8 +201,9 @@ impl Inner {
     /// A student who has run under a key has heard what was planted. A run whose clock jumped may be run again.
     fn not_run_before(&self, key: &Digest, student: &CallSign) -> Result<(), AppError> {
         let read = self.store.read();
-        let theirs =
-            |row: &ExamPaperRow| CallSign::new(&row.student).is_ok_and(|name| same_person(&name, student));
+        let theirs = |row: &ExamPaperRow| {
+            CallSign::received(&row.student).is_ok_and(|name| same_person(&name, student))
+        };
         let results = read.exam_papers_of(*key, ExamPaper::Result)?;
         let results: Vec<ExamResult> = results
             .iter()
@@ -446,7 +447,7 @@ fn run_ground(body: &[u8]) -> Result<RunGround<'_>, AppError> {
     Ok(RunGround {
         tag: reader.bytes("tag")?,
         procedure: Digest::from_bytes(reader.fixed("procedure")?),
-        student: reader.line("student", CallSign::new)?,
+        student: reader.line("student", CallSign::received)?,
         lock: reader.bytes("examination key")?,
     })
 }

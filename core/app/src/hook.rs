@@ -6,11 +6,14 @@ use super::sealing::seal_bytes;
 use super::setup::DEVICE_VAULT;
 use super::tags::tag_bytes;
 use super::{App, AppError, CodeView, Inner, Stamp, TagView};
-use slingseal_judgement::{Grade, Known, Question, Report, Verdict, judge};
+use slingseal_judgement::{
+    Evidence, Grade, Judgement, LatestTrusted, LoadJudgement, LoadWord, Memory, Reason, Speaker, Verdict,
+    judge_seal, judge_tag, standing_of_load,
+};
 use slingseal_message::envelope::{Kind, unwrap};
-use slingseal_message::seal::{Outcome, ReceivedSeal, Seal, TagPrint, Void, VoidCause};
-use slingseal_message::tag::ReceivedTag;
-use slingseal_words::{Language, Time};
+use slingseal_message::seal::{Outcome, ReceivedSeal, Void, VoidCause};
+use slingseal_message::trust::Trusted;
+use slingseal_words::{Language, LoadNumber};
 
 /// The verdict, ready to fill a screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -96,8 +99,7 @@ impl App {
             let Some(tag) = tag else {
                 return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
             };
-            let known = inner.newest_seal(&tag)?;
-            return inner.check(known.as_deref(), Some(&tag));
+            return inner.check(None, Some(&tag));
         };
         if let Ok((kind @ (Kind::ExamKey | Kind::ExamResult), _)) = unwrap(seal) {
             let tag = tag.as_deref().map(|bytes| inner.tag_view(bytes)).transpose()?;
@@ -153,67 +155,66 @@ impl Inner {
         Ok((void, credential))
     }
 
-    /// The newest seal that this device holds for a tag. Found by the load and the print in the seal itself: a seal that was
-    /// scanned before its tag stands in no list by tag.
-    fn newest_seal(&self, tag: &[u8]) -> Result<Option<Vec<u8>>, AppError> {
-        let received = ReceivedTag::open(tag)?;
-        let print = TagPrint::of(&received.digest);
-        let read = self.store.read();
-        let mut newest: Option<(Seal, Vec<u8>)> = None;
-        for row in read.records_of_load(received.tag.load.as_str())? {
-            let Some(bytes) = read.record_bytes(row.digest)?.map(|bytes| bytes.seal) else { continue };
-            let Ok(ReceivedSeal { seal, .. }) = ReceivedSeal::open(&bytes) else { continue };
-            let later = newest.as_ref().is_none_or(|(known, _)| {
-                (seal.issued, seal.outcome, seal.record) > (known.issued, known.outcome, known.record)
-            });
-            if seal.tag == print && later {
-                newest = Some((seal, bytes));
-            }
-        }
-        Ok(newest.map(|(_, bytes)| bytes))
+    /// How every inspection of a load stands, and the load with them.
+    pub(crate) fn judge_load(&self, load: &LoadNumber) -> Result<LoadJudgement, AppError> {
+        let trusted = self.trusted()?;
+        let words = self.words_of_load(load, &trusted)?;
+        let words: Vec<&LoadWord> = words.iter().collect();
+        let latest = self.journal_time()?;
+        Ok(standing_of_load(load, &self.evidence(&trusted, &words, latest.as_ref())))
     }
 
-    /// The verdict on bytes.
+    fn evidence<'e>(
+        &self,
+        trusted: &'e Trusted,
+        words: &'e [&'e LoadWord],
+        latest_trusted: Option<&'e LatestTrusted>,
+    ) -> Evidence<'e> {
+        Evidence { trusted, now: self.now(), latest_trusted, memory: Memory::Whole, words }
+    }
+
+    /// The verdict on bytes; on a tag alone by what is known of its load.
     pub(crate) fn check(&self, seal: Option<&[u8]>, tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
         let trusted = self.trusted()?;
-        let seen = tag.map(|bytes| self.tag_seen(bytes, &trusted)).transpose()?;
-        let said = seal.and_then(|bytes| ReceivedSeal::open(bytes).ok()).map(|received| received.seal);
-        let (load, record) = said.map(|seal| (seal.load, seal.record)).unzip();
-        let (mut seals, mut voids) = (Vec::new(), Vec::new());
-        if let Some(load) = load.as_ref().or(seen.as_ref().map(|seen| &seen.load)) {
-            let read = self.store.read();
-            for row in read.records_of_load(load.as_str())? {
-                seals.extend(read.record_bytes(row.digest)?.map(|bytes| bytes.seal));
-            }
-        }
-        // By the record, and not by the load that a void names: the record is what is taken back.
-        if let Some(record) = record {
-            voids.extend(self.store.read().voids_of(record)?.into_iter().map(|row| row.bytes));
-        }
-        let known = Known {
-            trusted: &trusted,
-            now: self.now(),
-            latest_seen: self.latest_seen(&trusted)?,
-            seals: &seals,
-            voids: &voids,
+        let shown = seal.map(|bytes| LoadWord::open(Kind::Seal, bytes, &trusted));
+        let scanned = tag.map(|bytes| LoadWord::open(Kind::Tag, bytes, &trusted)).transpose()?;
+        let load = match (&shown, &scanned) {
+            (Some(Ok(seal)), _) => Some(seal.load().clone()),
+            (_, tag) => tag.as_ref().map(|tag| tag.load().clone()),
         };
-        let report = judge(Question { seal, tag: seen.as_ref() }, known);
-        let authority = report.signer.as_ref().and_then(|signer| trusted.authority(&signer.authority));
+        let words = load.map(|load| self.words_of_load(&load, &trusted)).transpose()?.unwrap_or_default();
+        let words: Vec<&LoadWord> = words.iter().collect();
+        let latest = self.journal_time()?;
+        let evidence = self.evidence(&trusted, &words, latest.as_ref());
+        let judgement = match (&shown, &scanned) {
+            (Some(shown), tag) => judge_seal(shown.as_ref(), tag.as_ref(), &evidence),
+            (None, Some(tag)) => judge_tag(tag, &evidence),
+            (None, None) => return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag")),
+        };
+        let authority = judgement.signer.as_ref().and_then(|signer| trusted.authority(&signer.authority));
         let authority = authority.map(|authority| authority.name.to_string());
         let tag = tag.map(|bytes| self.tag_view(bytes)).transpose()?;
-        Ok(verdict_view(report, authority, tag, self.language()))
+        Ok(verdict_view(judgement, authority, tag, self.language()))
     }
 
-    /// The latest time signed by an authority or written in this journal: this clock cannot be before it.
-    fn latest_seen(&self, trusted: &slingseal_message::trust::Trusted) -> Result<Option<Time>, AppError> {
-        let rosters = trusted
-            .iter()
-            .filter_map(|authority| authority.roster.as_ref())
-            .map(|roster| roster.issued)
-            .max();
+    /// Every signed word that is kept of a load. One that cannot be read any more is the audit's to name.
+    fn words_of_load(&self, load: &LoadNumber, trusted: &Trusted) -> Result<Vec<LoadWord>, AppError> {
+        let read = self.store.read();
+        let mut kept: Vec<(Kind, Vec<u8>)> = Vec::new();
+        for row in read.records_of_load(load.as_str())? {
+            kept.extend(read.record_bytes(row.digest)?.map(|bytes| (Kind::Seal, bytes.seal)));
+        }
+        kept.extend(read.voids_of_load(load.as_str())?.into_iter().map(|row| (Kind::Void, row.bytes)));
+        kept.extend(read.tags_of(load.as_str())?.into_iter().map(|row| (Kind::Tag, row.bytes)));
+        let words = kept.iter().filter_map(|(kind, bytes)| LoadWord::open(*kind, bytes, trusted).ok());
+        Ok(words.collect())
+    }
+
+    /// The time of this device's last journal entry: its own clock showed it.
+    fn journal_time(&self) -> Result<Option<LatestTrusted>, AppError> {
         let head = self.store.head().seq;
-        let last = if head > 0 { self.store.read().entry(head)?.map(|entry| entry.time) } else { None };
-        Ok(rosters.max(last))
+        let last = if head > 0 { self.store.read().entry(head)? } else { None };
+        Ok(last.map(|entry| LatestTrusted { time: entry.time, by: Speaker::ThisDevice }))
     }
 
     /// A seal that was scanned and whose signer is trusted is known from here on: a tag alone finds it.
@@ -231,23 +232,14 @@ impl Inner {
 
 /// What belongs to training says nothing of a load, whoever signed it.
 fn no_inspection(kind: Kind, tag: Option<TagView>, language: Language) -> VerdictView {
-    let first = match kind {
-        Kind::ExamKey => language.pick(
-            "This is an examination key: training, and no inspection. Deficiencies are planted on that load.",
-            "Es una clave de examen: instrucción y no inspección. En esa carga hay deficiencias puestas.",
-        ),
-        _ => language.pick(
-            "This is an examination result: training, and no inspection. It says nothing of a load.",
-            "Es un resultado de examen: instrucción y no inspección. No dice nada de una carga.",
-        ),
-    }
-    .to_owned();
+    let reason = Reason::Examination { result: kind == Kind::ExamResult };
+    let first = reason.say(language);
     let keep_down = language.pick("Do not lift.", "No levante la carga.");
     VerdictView {
         verdict: VerdictWord::NoGo,
         word: "NO-GO".into(),
         spoken: format!("{keep_down} {first}"),
-        reasons: vec![ReasonView { code: "examination".into(), grade: "no_go".into(), text: first.clone() }],
+        reasons: vec![reason_view(&reason, language)],
         first,
         facts: None,
         tag,
@@ -255,8 +247,21 @@ fn no_inspection(kind: Kind, tag: Option<TagView>, language: Language) -> Verdic
     }
 }
 
+fn reason_view(reason: &Reason, language: Language) -> ReasonView {
+    ReasonView {
+        code: reason.code().into(),
+        grade: match reason.grade() {
+            Grade::NoGo => "no_go",
+            Grade::Wait => "wait",
+            Grade::Note => "note",
+        }
+        .into(),
+        text: reason.say(language),
+    }
+}
+
 fn verdict_view(
-    report: Report,
+    report: Judgement,
     authority: Option<String>,
     tag: Option<TagView>,
     language: Language,
@@ -279,20 +284,8 @@ fn verdict_view(
         corrected: seal.corrected.into(),
         record: seal.record.to_string(),
     });
-    let reasons: Vec<ReasonView> = report
-        .reasons
-        .iter()
-        .map(|reason| ReasonView {
-            code: reason.code().into(),
-            grade: match reason.grade() {
-                Grade::NoGo => "no_go",
-                Grade::Wait => "wait",
-                Grade::Note => "note",
-            }
-            .into(),
-            text: reason.say(language),
-        })
-        .collect();
+    let reasons: Vec<ReasonView> =
+        report.reasons.iter().map(|reason| reason_view(reason, language)).collect();
     let first = match (&reasons.first(), &facts) {
         (Some(reason), _) if reason.grade != "note" => reason.text.clone(),
         (_, Some(facts)) => {

@@ -19,6 +19,7 @@ mod exam_run;
 mod exam_sheet;
 mod heads;
 mod hook;
+mod issued;
 mod leader;
 mod merge;
 mod pieces;
@@ -31,6 +32,7 @@ mod sealing;
 mod setup;
 mod sound;
 mod start;
+mod sticker;
 mod subjects;
 mod tags;
 mod view;
@@ -65,6 +67,7 @@ pub use exam_result::{
 pub use exam_run::{ExamBegin, RunView};
 pub use exam_sheet::RunLine;
 pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
+pub use issued::{CredentialState, IssuedListView, IssuedView};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
     ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
@@ -78,9 +81,10 @@ pub use sealing::SealView;
 pub use setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
-pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time};
+pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, same_name};
 pub use sound::sound_answer;
 pub use start::{StartView, WalkLine};
+pub use sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use subjects::KeptInspection;
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
 pub use view::Stamp;

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{App, AppError, Inner};
-use slingseal_walk::procedure::{BUILT_IN, Expanded, Procedure, RELEASED, built_in, check};
+use slingseal_walk::procedure::{BUILT_IN, Expanded, Procedure, RELEASED, built_in, check, points_document};
 use slingseal_words::{Digest, Language, ProcedureId};
 
 /// A procedure in the list.
@@ -90,12 +90,11 @@ impl App {
             None => self.procedures()?.into_iter().map(|known| known.id).collect(),
         };
         let inner = self.lock();
-        let mut out = String::from(TABLE_HEAD);
-        for id in ids {
-            let plan = inner.procedure(&ProcedureId::new(&id)?)?.expand(inner.language());
-            out.push_str(&plan.points_table());
-        }
-        Ok(out)
+        let plan = |id: &String| -> Result<Expanded, AppError> {
+            Ok(inner.procedure(&ProcedureId::new(id)?)?.expand(inner.language()))
+        };
+        let plans: Vec<Expanded> = ids.iter().map(plan).collect::<Result<_, _>>()?;
+        Ok(points_document(plans))
     }
 
     /// Takes in a unit's own procedure; it goes before one of the same id that comes with the program.
@@ -114,15 +113,6 @@ impl App {
         Ok(view(&procedure, true, inner.language()))
     }
 }
-
-/// What stands above the table.
-const TABLE_HEAD: &str = "\
-# Points of the procedures, for an approver
-
-Made by `slingseal procedure table`. The governing manual for a load rules over every list here. **published** names the
-document that a point was read in; \"common practice\" has no source; \"user's own\" is for the unit to fill from its manual.
-
-";
 
 const OWN_LIST: &str = "procedures";
 

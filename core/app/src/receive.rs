@@ -51,7 +51,7 @@ pub enum Received {
         authority: String,
         /// Its sequence.
         sequence: u32,
-        /// How many it revokes.
+        /// How many credentials and keys it revokes.
         revoked: u32,
         /// Whether it was newer than what was here.
         new: bool,
@@ -105,7 +105,10 @@ impl App {
                 })
             }
             Kind::Credential => inner.receive_credential(&bytes),
-            Kind::Roster => inner.receive_roster(&bytes),
+            Kind::Roster | Kind::RosterOfKeys if Roster::kind(&bytes)? != kind => {
+                Err(slingseal_message::envelope::TextError::Damaged(kind).into())
+            }
+            Kind::Roster | Kind::RosterOfKeys => inner.receive_roster(&bytes),
             Kind::Void => inner.receive_void(&bytes),
             Kind::Tag => {
                 let received = ReceivedTag::open(&bytes)?;
@@ -202,7 +205,7 @@ impl Inner {
             return Ok(Received::Roster {
                 authority: authority.name.to_string(),
                 sequence: roster.sequence,
-                revoked: u32::try_from(roster.revoked.len()).unwrap_or(u32::MAX),
+                revoked: roster.entries(),
                 new,
             });
         }

@@ -8,7 +8,7 @@ use super::view::hex;
 use super::walks::{GROUND, facts, ground_parts, walk_id};
 use super::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
 use slingseal_journal::{Entry, NewEntry, WalkId};
-use slingseal_judgement::{TagSignature, same_person};
+use slingseal_judgement::TagSignature;
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
 use slingseal_message::tag::{ReceivedTag, Tag};
@@ -16,7 +16,7 @@ use slingseal_message::trust::{Role, SecretKey};
 use slingseal_store::{DeficiencyRow, EquipmentRow, NewRecord, RecordRow, Standing, WalkRow, WalkState};
 use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{self, Stage, Walk};
-use slingseal_words::{Digest, Quantity, Seconds, Time};
+use slingseal_words::{Digest, Quantity, Seconds, Time, same_person};
 
 /// The journal's entry that names the record of a sealed walk.
 pub(crate) const SEALED: &str = "sealed";

@@ -231,7 +231,7 @@ fn subject_facts(
             kind: Name::new("piece")?,
             rating: None,
             source: None,
-            next_due: None,
+            good_until: None,
         }],
         _ => Vec::new(),
     };

@@ -3,10 +3,10 @@
 use serde::Serialize;
 
 use super::{App, AppError, CodeView, Inner, Stamp};
-use slingseal_judgement::{TagSeen, TagSignature};
+use slingseal_judgement::{Author, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
 use slingseal_message::tag::{Equipment, ReceivedTag, Tag, Zone, read_list, read_plan};
-use slingseal_message::trust::{Role, Signer, TrustError, Trusted};
+use slingseal_message::trust::{Role, Signer, Trusted};
 use slingseal_rigging::{self as rigging, Assessment, Options, RiggedLoad};
 use slingseal_store::TagRow;
 use slingseal_words::{Digest, LoadNumber, Newtons, Unit};
@@ -252,35 +252,13 @@ impl Inner {
         received: &ReceivedTag<'_>,
         trusted: &Trusted,
     ) -> (TagSignature, Option<Signer>) {
-        let Some(message) = &received.message else { return (TagSignature::Unsigned, None) };
-        match trusted.signer(Kind::Tag, message) {
-            Ok(signer) => {
-                let credential = &signer.credential;
-                let planner = credential.roles.has(Role::Planner)
-                    && received.tag.planned <= credential.expires
-                    && !trusted.revoked(&signer);
-                let signature = if planner { TagSignature::Planner } else { TagSignature::Unknown };
-                (signature, Some(signer))
-            }
-            Err(TrustError::UnknownAuthority { .. }) => (TagSignature::Unknown, None),
-            Err(_) => (TagSignature::Forged, None),
-        }
-    }
-
-    /// What the verdict needs of a tag.
-    pub(crate) fn tag_seen(&self, bytes: &[u8], trusted: &Trusted) -> Result<TagSeen, AppError> {
-        let received = ReceivedTag::open(bytes)?;
-        let (signature, planner) = self.tag_signature(&received, trusted);
-        let tag = received.tag;
-        Ok(TagSeen {
-            digest: received.digest,
-            load: tag.load,
-            mass: tag.gross,
-            allowable: tag.allowable,
-            rigger: tag.rigger,
-            signature,
-            authority: planner.map(|planner| planner.authority),
-        })
+        let author = Author::of(Kind::Tag, received.message.as_ref(), trusted);
+        let signature = TagSignature::of(&received.tag, &author, trusted);
+        let signer = match author {
+            Author::Known(signer) => Some(*signer),
+            _ => None,
+        };
+        (signature, signer)
     }
 
     pub(crate) fn tag_view(&self, bytes: &[u8]) -> Result<TagView, AppError> {
@@ -293,7 +271,7 @@ impl Inner {
             tag.equipment.iter().map(|equipment| equipment_view(equipment, tag, now)).collect();
         let rigging = tag.rigging.as_ref().map(rigging_view);
         let mut warnings = Vec::new();
-        if tag.gross.si() > tag.allowable.si() {
+        if tag.over_allowable() {
             warnings.push(language.pick(
                 format!("Gross mass {} is over the allowable load {}.", tag.gross, tag.allowable),
                 format!("La masa bruta {} supera la carga admisible {}.", tag.gross, tag.allowable),

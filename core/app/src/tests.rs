@@ -3,6 +3,7 @@ mod bounds;
 mod bundles;
 mod exam;
 mod hand;
+mod stickers;
 mod trust;
 
 use std::path::Path;

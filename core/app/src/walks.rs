@@ -15,6 +15,7 @@ use super::{App, AppError, InHand, Inner};
 use slingseal_journal::{Entry, NewEntry, WalkId};
 use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_message::trust::Role;
 use slingseal_rigging::{self as rigging, RiggedLoad, SeatedLink};
 use slingseal_store::{WalkRow, WalkState};
 use slingseal_walk::procedure::{CardNo, Expected, Kind, Point, Subject};
@@ -22,7 +23,7 @@ use slingseal_walk::walk::{
     Again, Command, EquipmentFact, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding,
     Sighting, Stage, Value, Walk,
 };
-use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Seconds, Serial};
+use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Serial};
 
 /// The journal's entry that a walk stands on.
 pub(crate) const GROUND: &str = "ground";
@@ -266,7 +267,9 @@ impl Inner {
 
     /// Who walks: the credential's holder, or the device's before it has one.
     pub(super) fn inspector(&self) -> Result<CallSign, AppError> {
-        let own = self.own_credential(&self.trusted()?)?;
+        let trusted = self.trusted()?;
+        self.refuse_revoked(&trusted)?;
+        let own = self.own_credential(&trusted, Some(Role::Inspector))?;
         if let Some((signer, _)) = own {
             return Ok(signer.credential.holder);
         }
@@ -395,7 +398,7 @@ pub(crate) fn ground_parts(body: &[u8]) -> Result<(&[u8], Digest, CallSign), App
     reader.array(3, "ground of a walk")?;
     let tag = reader.bytes("tag")?;
     let digest = Digest::from_bytes(reader.fixed("procedure")?);
-    Ok((tag, digest, reader.line("inspector", CallSign::new)?))
+    Ok((tag, digest, reader.line("inspector", CallSign::received)?))
 }
 
 pub(crate) fn events<'e>(bodies: impl Iterator<Item = &'e [u8]>) -> Result<Vec<Event>, AppError> {
@@ -434,8 +437,6 @@ pub(super) fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRo
 }
 
 pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
-    // The walk holds a due time against the clock; on the tag stands a day, and the equipment is good to its end.
-    let end_of_day = Seconds(Seconds::days(1).0 - 1);
     LoadFacts {
         load: tag.load.clone(),
         tag: digest,
@@ -451,7 +452,7 @@ pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
                 kind: equipment.kind.clone(),
                 rating: equipment.rating.as_ref().map(|rating| rating.value),
                 source: equipment.rating.as_ref().map(|rating| rating.source.clone()),
-                next_due: equipment.next_inspection.map(|due| due.plus(end_of_day)),
+                good_until: equipment.good_until(),
             })
             .collect(),
         links: tag

@@ -1,6 +1,7 @@
-use slingseal_words::{CallSign, Language, LoadNumber, Name, Quantity, Seconds, Time};
-
 use slingseal_message::seal::VoidCause;
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, Quantity, Seconds, Serial, Time};
+
+use super::evidence::Speaker;
 
 /// How much a reason weighs. Ordered: the gravest is the greatest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -64,6 +65,8 @@ pub enum Reason {
     OwnWork(CallSign),
     /// A later inspection says otherwise.
     Superseded {
+        /// SHA-256 of that inspection's seal.
+        by: Digest,
         /// When it was.
         at: Time,
         /// Whether it found the load fit.
@@ -95,18 +98,61 @@ pub enum Reason {
         /// How far.
         ahead: Seconds,
     },
-    /// This device's clock is behind what it has already seen.
+    /// This device's clock is behind a time that is proven past: a seal that ran out would hold again.
     ClockBehind {
-        /// How far.
+        /// Whose word the time is.
+        by: Speaker,
+        /// The time.
+        time: Time,
+        /// How far behind the clock is.
         behind: Seconds,
+    },
+    /// An older copy was put in the place of what this device knew: a refusal or a revocation may be lost.
+    MemoryPutBack {
+        /// The time of the last thing that is still known.
+        since: Time,
     },
     /// Nobody who plans has signed the tag.
     TagUnsigned,
     /// The tag is signed, and nobody here trusts the signer as a planner.
     TagPlannerUnknown,
+    /// The planner's credential ran out so long ago that no seal of its time can hold: the tag may be dated back.
+    PlannerExpired {
+        /// Who planned.
+        planner: CallSign,
+        /// When the credential ran out.
+        expired: Time,
+    },
+    /// A piece of equipment on the tag is rated below the gross mass: it parts in the air.
+    EquipmentRatedBelow {
+        /// What it is.
+        kind: Name,
+        /// Which.
+        serial: Serial,
+        /// What it may carry.
+        rating: Quantity,
+        /// Gross mass.
+        gross: Quantity,
+    },
+    /// A piece of equipment on the tag is past its next inspection: worn webbing flies.
+    EquipmentOverdue {
+        /// What it is.
+        kind: Name,
+        /// Which.
+        serial: Serial,
+        /// The last second in which it was good.
+        since: Time,
+    },
+    /// Nobody here knows who rigged the load, so that whether the rigger inspected it cannot be told.
+    RiggerNotKnown,
+    /// A key or a result of an examination was shown: deficiencies are planted on that load.
+    Examination {
+        /// A result, and not a key.
+        result: bool,
+    },
     /// The tag was not scanned: the seal may belong to another load.
     TagNotSeen(LoadNumber),
-    /// The gross mass is close to or over the allowable load of the tag.
+    /// The gross mass is over the allowable load of the tag.
     MassOverAllowable {
         /// Gross mass.
         mass: Quantity,
@@ -128,9 +174,33 @@ impl Reason {
             | Self::FromTheFuture { .. }
             | Self::ClockBehind { .. }
             | Self::TagUnsigned
-            | Self::TagPlannerUnknown => Grade::Wait,
-            Self::TagNotSeen(_) | Self::Corrected(_) | Self::ExpiresSoon(_) => Grade::Note,
-            _ => Grade::NoGo,
+            | Self::TagPlannerUnknown
+            | Self::PlannerExpired { .. }
+            | Self::EquipmentOverdue { .. }
+            | Self::MemoryPutBack { .. } => Grade::Wait,
+            Self::TagNotSeen(_) | Self::RiggerNotKnown | Self::Corrected(_) | Self::ExpiresSoon(_) => {
+                Grade::Note
+            }
+            Self::Unreadable(_)
+            | Self::NoInspectionKnown
+            | Self::BadSignature
+            | Self::UnknownAuthority
+            | Self::NotAnInspector(_)
+            | Self::CredentialExpired { .. }
+            | Self::Revoked(_)
+            | Self::NotFit
+            | Self::OpenDeficiency(_)
+            | Self::Expired { .. }
+            | Self::ValidTooLong { .. }
+            | Self::OtherLoad { .. }
+            | Self::TagChanged
+            | Self::TagForged
+            | Self::OwnWork(_)
+            | Self::Superseded { .. }
+            | Self::Voided { .. }
+            | Self::MassOverAllowable { .. }
+            | Self::EquipmentRatedBelow { .. }
+            | Self::Examination { .. } => Grade::NoGo,
         }
     }
 
@@ -160,146 +230,16 @@ impl Reason {
             Self::ClockBehind { .. } => "clock_behind",
             Self::TagUnsigned => "tag_unsigned",
             Self::TagPlannerUnknown => "tag_planner_unknown",
+            Self::PlannerExpired { .. } => "planner_credential_expired",
+            Self::EquipmentRatedBelow { .. } => "equipment_rated_below",
+            Self::EquipmentOverdue { .. } => "equipment_overdue",
+            Self::MemoryPutBack { .. } => "memory_put_back",
+            Self::RiggerNotKnown => "rigger_not_known",
+            Self::Examination { .. } => "examination",
             Self::TagNotSeen(_) => "tag_not_seen",
             Self::MassOverAllowable { .. } => "mass_over_allowable",
             Self::Corrected(_) => "corrected",
             Self::ExpiresSoon(_) => "expires_soon",
-        }
-    }
-
-    /// What a person reads who has never used the program: what is wrong, and what to do.
-    pub fn say(&self, language: Language) -> String {
-        match language {
-            Language::English => self.english(),
-            Language::Spanish => self.spanish(),
-        }
-    }
-
-    fn english(&self) -> String {
-        match self {
-            Self::Unreadable(why) => format!("The code cannot be read: {why}"),
-            Self::NoInspectionKnown => {
-                "No inspection of this load is known here. Scan the inspector's seal.".into()
-            }
-            Self::BadSignature => {
-                "The seal is forged or altered. Keep the load down and call the leader.".into()
-            }
-            Self::UnknownAuthority => {
-                "The seal comes from an authority that this device does not trust.".into()
-            }
-            Self::NotAnInspector(who) => format!("{who} signed and is not an inspector."),
-            Self::CredentialExpired { inspector, expired } => {
-                format!("The credential of {inspector} had run out ({}).", expired.dtg())
-            }
-            Self::Revoked(who) => format!("The authority has revoked the credential of {who}."),
-            Self::NotFit => "The inspector found this load NOT fit.".into(),
-            Self::OpenDeficiency(count) => {
-                format!("The seal leaves {count} found and not put right. Inspect again.")
-            }
-            Self::Expired { at } => format!("The seal ran out at {}. Inspect again.", at.dtg()),
-            Self::ValidTooLong { most } => format!("The seal claims to hold longer than the {most} allowed."),
-            Self::OtherLoad { sealed, tag } => format!("The seal is for load {sealed}; this is load {tag}."),
-            Self::TagChanged => {
-                "The tag on the load is not the one that was inspected. Inspect again.".into()
-            }
-            Self::TagForged => "The tag on the load is forged or altered.".into(),
-            Self::OwnWork(who) => format!("{who} rigged this load and may not inspect it."),
-            Self::Superseded { at, fit: true } => {
-                format!("A newer inspection exists ({}). Scan that seal.", at.dtg())
-            }
-            Self::Superseded { at, fit: false } => {
-                format!("A newer inspection found this load NOT fit ({}).", at.dtg())
-            }
-            Self::Voided { by, at, cause } => {
-                format!("{by} voided the seal at {}: {}.", at.dtg(), cause.say(Language::English))
-            }
-            Self::RosterTooOld { authority, since } => {
-                format!("The roster of {authority} is out of date since {}. Get a new one.", since.dtg())
-            }
-            Self::NoRoster { authority } => {
-                format!("No roster of {authority} here. Get one: someone may be revoked.")
-            }
-            Self::FromTheFuture { ahead } => {
-                format!("The seal is dated {ahead} ahead of this device. Check both clocks.")
-            }
-            Self::ClockBehind { behind } => format!("This device's clock is {behind} behind. Set it."),
-            Self::TagUnsigned => {
-                "No planner has signed the tag. Check weight and aircraft with the leader.".into()
-            }
-            Self::TagPlannerUnknown => {
-                "The tag's planner is not known here. Check weight and aircraft.".into()
-            }
-            Self::TagNotSeen(load) => format!("Tag not scanned. The seal is for load {load} alone: compare."),
-            Self::MassOverAllowable { mass, allowable } => {
-                format!("The load weighs {mass}; the aircraft is allowed {allowable}.")
-            }
-            Self::Corrected(1) => "1 deficiency was found and put right.".into(),
-            Self::Corrected(count) => format!("{count} deficiencies were found and put right."),
-            Self::ExpiresSoon(left) => format!("The seal runs out in {left}."),
-        }
-    }
-
-    fn spanish(&self) -> String {
-        match self {
-            Self::Unreadable(why) => format!("No se puede leer el código: {why}"),
-            Self::NoInspectionKnown => {
-                "Aquí no consta ninguna inspección de esta carga. Escanee el sello.".into()
-            }
-            Self::BadSignature => {
-                "El sello es falso o fue alterado. No levante la carga y avise al jefe.".into()
-            }
-            Self::UnknownAuthority => {
-                "El sello viene de una autoridad en la que este equipo no confía.".into()
-            }
-            Self::NotAnInspector(who) => format!("{who} firmó y no es inspector."),
-            Self::CredentialExpired { inspector, expired } => {
-                format!("La credencial de {inspector} había caducado ({}).", expired.dtg())
-            }
-            Self::Revoked(who) => format!("La autoridad revocó la credencial de {who}."),
-            Self::NotFit => "El inspector halló la carga NO apta.".into(),
-            Self::OpenDeficiency(count) => {
-                format!("El sello deja {count} sin corregir. Inspeccione otra vez.")
-            }
-            Self::Expired { at } => format!("El sello caducó a las {}. Inspeccione otra vez.", at.dtg()),
-            Self::ValidTooLong { most } => format!("El sello pretende valer más de lo permitido ({most})."),
-            Self::OtherLoad { sealed, tag } => format!("El sello es de la carga {sealed}; esta es la {tag}."),
-            Self::TagChanged => "La etiqueta no es la que se inspeccionó. Inspeccione otra vez.".into(),
-            Self::TagForged => "La etiqueta de la carga es falsa o fue alterada.".into(),
-            Self::OwnWork(who) => format!("{who} aparejó esta carga y no puede inspeccionarla."),
-            Self::Superseded { at, fit: true } => {
-                format!("Hay una inspección más nueva ({}). Escanee ese sello.", at.dtg())
-            }
-            Self::Superseded { at, fit: false } => {
-                format!("Una inspección más nueva halló la carga NO apta ({}).", at.dtg())
-            }
-            Self::Voided { by, at, cause } => {
-                format!("{by} anuló el sello a las {}: {}.", at.dtg(), cause.say(Language::Spanish))
-            }
-            Self::RosterTooOld { authority, since } => {
-                format!("La lista de {authority} está vencida desde {}. Consiga una nueva.", since.dtg())
-            }
-            Self::NoRoster { authority } => {
-                format!("Falta la lista de {authority}. Consígala: puede haber revocados.")
-            }
-            Self::FromTheFuture { ahead } => {
-                format!("El sello está {ahead} por delante de este reloj. Revise ambos.")
-            }
-            Self::ClockBehind { behind } => {
-                format!("El reloj de este equipo va {behind} atrasado. Ajústelo.")
-            }
-            Self::TagUnsigned => "Ningún planificador firmó la etiqueta. Confirme peso y aeronave.".into(),
-            Self::TagPlannerUnknown => {
-                "No se conoce al planificador de la etiqueta. Confirme peso y aeronave.".into()
-            }
-            Self::TagNotSeen(load) => {
-                format!("Etiqueta sin escanear. El sello es solo de la carga {load}: compare.")
-            }
-            Self::MassOverAllowable { mass, allowable } => {
-                format!("La carga pesa {mass}; la aeronave admite {allowable}.")
-            }
-            Self::Corrected(1) => "Se halló y corrigió 1 deficiencia.".into(),
-            Self::Corrected(count) => format!("Se hallaron y corrigieron {count} deficiencias."),
-            Self::ExpiresSoon(left) => format!("El sello caduca en {left}."),
         }
     }
 }

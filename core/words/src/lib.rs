@@ -9,10 +9,12 @@ mod grid;
 mod ids;
 mod language;
 mod outside;
+mod person;
 mod quantity;
 mod time;
 mod toml_file;
 mod units;
+mod visible;
 
 pub use digest::Digest;
 pub use faults::{Fault, Faults, Spot};
@@ -23,7 +25,9 @@ pub use ids::{
 };
 pub use language::Language;
 pub use outside::{Clock, Entropy};
+pub use person::{person_key, same_name, same_person};
 pub use quantity::{Dimension, Quantity, QuantityError, Unit};
 pub use time::{Seconds, Time, TimeError};
 pub use toml_file::{Part, TomlFile};
 pub use units::{Degrees, Kilograms, Metres, Newtons, NotFinite, Ratio, STANDARD_GRAVITY};
+pub use visible::{is_invisible, visibly};

@@ -179,12 +179,12 @@ fn received(app: &App, text: &str) -> Receipt {
         Err(error) => return refused(app, &error),
     };
     match taken {
-        Received::Authority { name, fingerprint, trusted, .. } => {
+        Received::Authority { name, trusted, .. } => {
             let lines = if trusted {
                 vec!["It is trusted here.".into()]
             } else {
                 vec![
-                    format!("Fingerprint {fingerprint}. Compare it with the authority by voice."),
+                    "Have its fingerprint read to you from the authority's own device.".into(),
                     "Then trust it in the terminal: slingseal authority trust CARD".into(),
                 ]
             };
@@ -197,7 +197,15 @@ fn received(app: &App, text: &str) -> Receipt {
         Received::Credential { credential, .. } => receipt(
             app,
             true,
-            format!("the credential of {}, until {}", credential.holder, credential.expires.dtg),
+            format!(
+                "the credential of {}, {}",
+                credential.holder,
+                if credential.revoked {
+                    "revoked: nothing signed under it counts".into()
+                } else {
+                    format!("until {}", credential.expires.dtg)
+                }
+            ),
         ),
         Received::Roster { authority, sequence, revoked, new } => {
             let new = if new { "new" } else { "no newer than what was here" };

@@ -345,8 +345,20 @@ impl Desk {
         let mut lines =
             vec![self.title(&format!("Go to which card? Type its number, then Enter.  > {typed}_"))];
         let here = view.card.as_ref().map(|card| card.number);
+        // Two stations of one or two cards share a row: a list has more stations than a window has rows.
+        let mut half = false;
         for station in &view.stations {
-            let mut spans = vec![Span::raw(format!("{:<26}", cut(&station.title, 25)))];
+            let few = station.last <= station.first.saturating_add(1);
+            let mut spans = match lines.pop_if(|_| half && few) {
+                Some(row) => row.spans,
+                None => Vec::new(),
+            };
+            half = few && spans.is_empty();
+            if !spans.is_empty() {
+                let used: usize = spans.iter().map(|span| span.content.chars().count()).sum();
+                spans.push(Span::raw(" ".repeat(40_usize.saturating_sub(used))));
+            }
+            spans.push(Span::raw(format!("{:<26}", cut(&station.title, 25))));
             let mut used = 26;
             for number in station.first..=station.last {
                 let at = usize::try_from(number).unwrap_or(0).saturating_sub(1);

@@ -26,18 +26,23 @@ fn text(received: &Received) -> String {
         Received::Authority { name, fingerprint, trusted: true, .. } => {
             format!("{name} ({fingerprint}) is trusted here already.")
         }
-        Received::Authority { name, fingerprint, .. } => format!(
-            "Card of {name}, fingerprint {fingerprint}: NOT trusted yet. Compare by voice, then: slingseal authority trust CARD --fingerprint DIGITS"
+        Received::Authority { name, .. } => format!(
+            "Card of {name}: NOT trusted yet. Have its fingerprint read to you from the authority's own device, then: slingseal authority trust CARD"
         ),
         Received::KeyRequest { holder, fingerprint, .. } => format!(
             "Key request of {holder}, fingerprint {fingerprint}. An authority answers it with: slingseal authority issue REQUEST --roles … --expires …"
         ),
         Received::Credential { credential, own, .. } => format!(
-            "{} credential: {} ({}), until {}.",
+            "{} credential: {} ({}), until {}{}.",
             if *own { "This device's" } else { "Another's" },
             credential.holder,
             credential.roles.join(", "),
-            credential.expires.dtg
+            credential.expires.dtg,
+            match (credential.revoked, credential.expired) {
+                (true, _) => ": REVOKED, nothing signed under it counts",
+                (_, true) => ": RUN OUT",
+                _ => "",
+            }
         ),
         Received::Roster { authority, sequence, revoked, new } => {
             format!("Roster {sequence} of {authority}, {revoked} revoked{}.", newness(*new))

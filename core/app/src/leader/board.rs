@@ -109,6 +109,8 @@ impl Inner {
                     let ago = now.since(row.valid_until);
                     (format!("ran out {}, {ago} ago", row.valid_until.dtg()), false, row.valid_until)
                 })?,
+                // What only the judgement of each load can say stands in the load's story until the account keeps it.
+                LoadState::Waits | LoadState::Refused => continue,
                 LoadState::Voided => self.sealed(Stand::Voided { since }, most, |row| {
                     (format!("sealed {}, taken back", row.issued.dtg()), false, row.issued)
                 })?,

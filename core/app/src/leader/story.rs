@@ -4,10 +4,10 @@ use crate::sealing::{entry_digest, walk_of_record};
 use crate::start::walk_line;
 use crate::{App, AppError, Inner, RecordView, Stamp, TagView, WalkLine, walks};
 use slingseal_account::report::{Moment, MomentKind, condense};
-use slingseal_judgement::{LoadState, Sealed};
+use slingseal_judgement::LoadState;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Record, Void};
-use slingseal_store::{Outcome, RecordRow, Standing};
+use slingseal_store::{Outcome, RecordRow};
 use slingseal_walk::walk::{Again, Event, FindingNo, Walk, What};
 use slingseal_words::{Digest, LoadNumber, PointId, Time};
 
@@ -16,7 +16,7 @@ use slingseal_words::{Digest, LoadNumber, PointId, Time};
 pub struct LoadView {
     /// The load number.
     pub load: String,
-    /// `planned`, `walking`, `fit`, `not_fit`, `expired` or `voided`.
+    /// `planned`, `walking`, `fit`, `wait`, `not_fit`, `refused`, `expired` or `voided`.
     pub state: String,
     /// The same as a person reads it.
     pub state_title: String,
@@ -65,12 +65,11 @@ impl Inner {
         if rows.is_empty() && tags.is_empty() && walks.is_empty() {
             return Err(AppError::not_found(format!("nothing is known here of load {load}")));
         }
-        let last = rows.first().map(|row| Sealed {
-            fit: row.outcome == Outcome::Fit,
-            valid_until: row.valid_until,
-            voided: row.standing == Standing::Voided,
-        });
-        let state = LoadState::of(!walks.is_empty(), last, self.now());
+        let state = match self.judge_load(load)?.state() {
+            _ if !walks.is_empty() => LoadState::Walking,
+            None => LoadState::Planned,
+            Some(state) => state,
+        };
         let mut moments = Vec::new();
         for row in &tags {
             let Ok(view) = self.tag_view(&row.bytes) else { continue };

@@ -152,14 +152,14 @@ fn locked_here_run_there_scored_here() {
     let debrief = result.debrief.as_ref().unwrap();
     let calls: Vec<(u32, &str)> =
         debrief.items.iter().map(|item| (item.planted.card, item.call.as_str())).collect();
-    assert_eq!(calls, [(2, "found"), (3, "named_otherwise"), (4, "found"), (16, "passed_as_good")]);
+    assert_eq!(calls, [(3, "found"), (6, "named_otherwise"), (9, "found"), (21, "passed_as_good")]);
     assert_eq!(debrief.cards.iter().map(|card| card.seconds).sum::<u32>(), 76);
     assert_eq!(school.score(&run).unwrap(), result, "scored once; asked again it is shown");
-    assert_eq!(debrief.items[0].words.rsplit(": ").next(), Some("found at 0:04"));
+    assert_eq!(debrief.items[0].words.rsplit(": ").next(), Some("found at 0:06"));
     school.instructor.speak(Language::Spanish);
     let spanish = school.score(&run).unwrap();
     let ends: Vec<_> = spanish.debrief.iter().flat_map(|debrief| &debrief.items).collect();
-    assert!(ends[0].words.starts_with("Ficha 2, ") && ends[0].words.ends_with("hallada a 0:04"), "{ends:?}");
+    assert!(ends[0].words.starts_with("Ficha 3, ") && ends[0].words.ends_with("hallada a 0:06"), "{ends:?}");
     assert!(ends[3].words.ends_with("omitida: dada por buena, 0:02 en la ficha"), "{ends:?}");
     assert_eq!(spanish.reasons[0], "Halladas 3 de 4; se piden 3.");
     school.instructor.speak(Language::English);

@@ -73,7 +73,8 @@ pub enum SealError {
 ///                    ; claims { 2: load number, 4: valid until, 6: issued, -65537: content }
 /// content = [tag print: bstr .size 16, flags: 0..3, procedure: tstr, version: uint,
 ///            procedure print: bstr .size 4, found: uint, corrected: uint, quantity,
-///            record: bstr .size 32]              ; flags: 1 fit, 2 tag signed; a quantity is two items
+///            record: bstr .size 32]              ; flags: 1 fit, 2 tag signed; a quantity is two items, and a mass above zero;
+///                                                ; corrected <= found; issued <= valid until
 /// ```
 #[derive(Clone, Debug)]
 pub struct ReceivedSeal<'b> {
@@ -154,7 +155,7 @@ fn content_of(content: &[u8], load: LoadNumber, issued: Time, valid_until: Time)
         outcome: if flags & 1 != 0 { Outcome::Fit } else { Outcome::NotFit },
         found: reader.small("found")?,
         corrected: reader.small("corrected")?,
-        mass: reader.quantity("mass")?,
+        mass: reader.mass("mass")?,
         record: Digest::from_bytes(reader.fixed("record")?),
     };
     if seal.corrected > seal.found { Err(ShapeError("corrected")) } else { Ok(seal) }

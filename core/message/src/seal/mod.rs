@@ -6,6 +6,9 @@ mod claims;
 mod record;
 mod void;
 
+#[cfg(test)]
+mod tests;
+
 pub use claims::{Outcome, ReceivedSeal, Seal, SealError, TagPrint};
 pub use record::{DigestOf, JournalEntry, Record, RecordError};
 pub use void::{Void, VoidCause, VoidError};

@@ -10,6 +10,6 @@ mod wire;
 mod tests;
 
 pub use list::read_list;
-pub use noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
+pub use noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone, outweighs};
 pub use plan::{Plan, read_plan};
 pub use wire::{ReceivedTag, TagError};

@@ -80,15 +80,33 @@ pub struct LinkCount {
     pub link: u16,
 }
 
+impl Tag {
+    /// Whether the load weighs more than the aircraft is allowed.
+    pub fn over_allowable(&self) -> bool {
+        outweighs(self.gross, self.allowable) == Some(true)
+    }
+}
+
 impl Equipment {
+    /// The last second of the day on which its next inspection is due: it is good until then, and overdue after.
+    pub fn good_until(&self) -> Option<Time> {
+        self.next_inspection.map(|due| due.plus(Seconds(Seconds::days(1).0 - 1)))
+    }
+
     /// Whether the day of its next inspection is past.
     pub fn overdue(&self, now: Time) -> bool {
-        self.next_inspection.is_some_and(|due| now >= due.plus(Seconds::days(1)))
+        self.good_until().is_some_and(|good_until| now > good_until)
     }
 
     /// Whether `gross` is more than its rating.
     pub fn overloaded(&self, gross: Quantity) -> bool {
-        let rating = self.rating.as_ref().and_then(|rating| rating.value.newtons());
-        matches!((rating, gross.newtons()), (Some(rating), Some(gross)) if gross > rating)
+        self.rating.as_ref().is_some_and(|rating| outweighs(gross, rating.value) == Some(true))
     }
+}
+
+/// Whether a mass weighs more than a limit, which is a mass or a force, allows; `None` where either is neither. Equal within what
+/// two units of one quantity differ by in the last bits of a float.
+pub fn outweighs(gross: Quantity, limit: Quantity) -> Option<bool> {
+    let (weight, limit) = (gross.newtons()?, limit.newtons()?);
+    Some(weight.value() > limit.value() * (1.0 + 1e-9))
 }

@@ -4,8 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{ExamResult, Outcome};
 use crate::procedure::CardNo;
-use crate::walk::person_key;
-use slingseal_words::{Digest, LoadNumber, ProcedureId, Seconds};
+use slingseal_words::{Digest, LoadNumber, ProcedureId, Seconds, person_key};
 
 /// One result, and the how-manieth of its student on that load it is.
 #[derive(Clone, Debug, PartialEq, Eq)]

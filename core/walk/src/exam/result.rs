@@ -110,7 +110,7 @@ impl ExamResult {
         let mut reader = Reader::new(content);
         reader.array(10, "content of an examination result")?;
         let result = Self {
-            student: Reader::line_of(student, "student", CallSign::new)?,
+            student: Reader::line_of(student, "student", CallSign::received)?,
             issued,
             load: reader.line("load number", LoadNumber::new)?,
             procedure: reader.line("procedure", ProcedureId::new)?,
@@ -153,7 +153,7 @@ impl ExamResult {
     /// What does not agree.
     pub fn agrees(&self, student: &CallSign, score: &Score, timing: &Timing) -> Result<(), ExamError> {
         for (same, about) in [
-            (crate::walk::same_person(student, &self.student), "student"),
+            (slingseal_words::same_person(student, &self.student), "student"),
             (timing.began == self.began, "time"),
             (Tally::of(score, timing) == self.tally, "score"),
         ] {

@@ -19,7 +19,7 @@ pub const END_OF_RUN: &str = "end of the run";
 /// # Errors
 /// The instructor; a clock that is before the lock.
 pub fn may_begin(lock: &Lock, instructor: &CallSign, student: &CallSign, now: Time) -> Result<(), ExamError> {
-    if crate::walk::same_person(instructor, student) {
+    if slingseal_words::same_person(instructor, student) {
         return Err(ExamError::StudentIsInstructor { name: student.clone() });
     }
     let early = lock.locked.since(now);

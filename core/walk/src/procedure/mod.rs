@@ -20,6 +20,7 @@ pub use check::check;
 pub use expand::{
     Card, CardNo, Choice, Deficiency, Expanded, Expected, GOVERNING_MANUAL, Kind, NoCardZero, Point, Station,
 };
+pub use points::points_document;
 pub use shape::{Fate, Mark, PointRules, Procedure, Subject};
 
 pub use slingseal_words::Language;

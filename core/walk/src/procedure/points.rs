@@ -5,6 +5,20 @@ use std::fmt::Write as _;
 
 use super::{Expanded, Fate, Language, Mark};
 
+/// What stands above the tables.
+const HEAD: &str = "\
+# Points of the procedures, for an approver
+
+Made by `slingseal procedure table`. The governing manual for a load rules over every list here. **published** names the
+document that a point was read in; \"common practice\" has no source; \"user's own\" is for the unit to fill from its manual.
+
+";
+
+/// The tables of some procedures, one below the other.
+pub fn points_document(plans: impl IntoIterator<Item = Expanded>) -> String {
+    plans.into_iter().fold(HEAD.to_owned(), |out, plan| out + &plan.points_table())
+}
+
 impl Expanded {
     /// The table in Markdown. Points that rounds repeat stand once for each, as they are inspected.
     pub fn points_table(&self) -> String {

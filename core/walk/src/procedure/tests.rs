@@ -1,3 +1,4 @@
+mod numbers;
 mod released;
 
 use std::collections::BTreeSet;

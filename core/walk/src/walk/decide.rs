@@ -1,11 +1,10 @@
 //! Commands in, events or a refusal out.
 
 use crate::procedure::{Card, CardNo, Fate, Kind, Point};
-use slingseal_words::{CallSign, PointId, Time};
+use slingseal_words::{CallSign, PointId, Time, same_person};
 
 use super::command::{Command, Sighting};
 use super::event::{Again, Event, FindingNo, Outcome, Rules, Value, What};
-use super::facts::same_person;
 use super::judge::{judge, plain_good};
 use super::refusal::Refusal;
 use super::state::{At, Finding, FindingState, Stage, Walk};

@@ -4,8 +4,9 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use crate::procedure::{Expanded, Point, Subject};
+use slingseal_message::tag::outweighs;
 use slingseal_words::{
-    CallSign, Digest, LoadNumber, Name, Newtons, Note, ProcedureId, Quantity, Serial, Source, Time,
+    CallSign, Digest, LoadNumber, Name, Note, ProcedureId, Quantity, Serial, Source, Time, same_person,
 };
 
 use super::wire;
@@ -55,8 +56,8 @@ pub struct EquipmentFact {
     pub rating: Option<Quantity>,
     /// Where the rating comes from.
     pub source: Option<Source>,
-    /// When it must be inspected next, if the tag says so.
-    pub next_due: Option<Time>,
+    /// The last second before its next inspection is overdue, if the tag says so.
+    pub good_until: Option<Time>,
 }
 
 /// What the tag itself shows to be wrong: a deficiency that nobody has to find. It is mended by a new tag and a new walk.
@@ -161,14 +162,14 @@ impl LoadFacts {
     pub fn faults(&self, now: Time, plan: &Expanded) -> Vec<TagFault> {
         let mut faults = Vec::new();
         for piece in &self.equipment {
-            if let Some(due) = piece.next_due.filter(|due| *due < now) {
+            if let Some(due) = piece.good_until.filter(|good_until| now > *good_until) {
                 let (serial, kind) = (piece.serial.clone(), piece.kind.clone());
                 faults.push(TagFault::InspectionPast { serial, kind, due });
             }
         }
         if let Some(gross) = self.gross {
             match gross.kilograms() {
-                Some(mass) => self.mass_faults(gross, mass.weight(), &mut faults),
+                Some(_) => self.mass_faults(gross, &mut faults),
                 None => faults.push(TagFault::NotAMass { what: "gross mass".into(), value: gross }),
             }
         }
@@ -180,24 +181,22 @@ impl LoadFacts {
         faults
     }
 
-    fn mass_faults(&self, gross: Quantity, weight: Newtons, faults: &mut Vec<TagFault>) {
+    fn mass_faults(&self, gross: Quantity, faults: &mut Vec<TagFault>) {
         if let Some(allowable) = self.allowable {
-            match allowable.newtons() {
-                Some(allowed) if over(weight, allowed) => {
-                    faults.push(TagFault::OverAllowable { gross, allowable });
-                }
-                Some(_) => {}
+            match outweighs(gross, allowable) {
+                Some(true) => faults.push(TagFault::OverAllowable { gross, allowable }),
+                Some(false) => {}
                 None => faults.push(TagFault::NotAMass { what: "allowable load".into(), value: allowable }),
             }
         }
         for piece in &self.equipment {
             let Some(rating) = piece.rating else { continue };
-            match rating.newtons() {
-                Some(carries) if over(weight, carries) => {
+            match outweighs(gross, rating) {
+                Some(true) => {
                     let (serial, kind) = (piece.serial.clone(), piece.kind.clone());
                     faults.push(TagFault::OverRating { gross, rating, serial, kind });
                 }
-                Some(_) => {}
+                Some(false) => {}
                 None => {
                     let what = format!("rating of {} {}", piece.kind, piece.serial);
                     faults.push(TagFault::NotAMass { what, value: rating });
@@ -243,25 +242,8 @@ impl LoadFacts {
         point.rules.may_not_apply || (point.rules.when.is_some() && self.conditions.is_none())
     }
 
-    /// Whether this person built the load. Case, blanks and hyphens do not make another person of them.
+    /// Whether this person built the load.
     pub(super) fn rigged_by(&self, person: &CallSign) -> bool {
         self.rigger.as_ref().is_some_and(|rigger| same_person(rigger, person))
     }
-}
-
-/// Equal within what two units of one quantity differ by in the last bits of a float.
-fn over(weight: Newtons, limit: Newtons) -> bool {
-    weight.value() > limit.value() * (1.0 + 1e-9)
-}
-
-/// Whether two call signs are one person's.
-pub fn same_person(one: &CallSign, other: &CallSign) -> bool {
-    person_key(one) == person_key(other)
-}
-
-/// What one person's call signs have in common: letters and digits in lower case; a sign of punctuation alone as it is.
-pub fn person_key(sign: &CallSign) -> String {
-    let letters = sign.as_str().chars().filter(|c| c.is_alphanumeric());
-    let plain: String = letters.flat_map(char::to_lowercase).collect();
-    if plain.is_empty() { sign.as_str().to_owned() } else { plain }
 }

@@ -24,7 +24,7 @@ mod wire;
 
 pub use command::{Command, Sighting};
 pub use event::{Again, Event, FindingNo, Outcome, Rules, Value, What};
-pub use facts::{EquipmentFact, Ground, LoadFacts, RiggingFinding, TagFault, person_key, same_person};
+pub use facts::{EquipmentFact, Ground, LoadFacts, RiggingFinding, TagFault};
 pub use refusal::{Block, Refusal};
 pub use state::{Answer, At, ClockJump, Finding, FindingState, FoldError, Look, Stage, Walk};
 pub use view::{CardStatus, Caution, PointStatus, Progress, Tally};

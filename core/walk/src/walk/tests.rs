@@ -116,7 +116,7 @@ fn piece(serial: &str, kind: &str) -> EquipmentFact {
         kind: Name::new(kind).unwrap(),
         rating: None,
         source: None,
-        next_due: None,
+        good_until: None,
     }
 }
 
@@ -642,8 +642,8 @@ fn what_the_tag_shows_stands_in_the_way_of_fit() {
     assert_eq!(blocked(facts("kinds")), []);
 
     let mut late = facts("kinds");
-    late.equipment[0].next_due = Some(t0().plus(Seconds(-1)));
-    late.equipment[1].next_due = Some(t0().plus(Seconds::days(1)));
+    late.equipment[0].good_until = Some(t0().plus(Seconds(-1)));
+    late.equipment[1].good_until = Some(t0().plus(Seconds::days(1)));
     assert!(
         matches!(blocked(late).as_slice(), [TagFault::InspectionPast { serial, .. }] if serial.as_str() == "SL-1")
     );
@@ -685,7 +685,7 @@ fn a_leg_without_a_count_on_the_tag_is_a_deficiency_by_itself() {
 #[test]
 fn what_falls_due_on_the_way_counts() {
     let mut facts = facts("kinds");
-    facts.equipment[0].next_due = Some(t0().plus(Seconds(60)));
+    facts.equipment[0].good_until = Some(t0().plus(Seconds(60)));
     let mut kept = Kept::begun(ground_of(KINDS, facts));
     kept.good(1).kinds_card().good(3);
     assert_eq!(kept.walk.tag_faults(), []);
