@@ -2,4 +2,5 @@
 
 mod direction;
 mod facade;
+mod order;
 mod sources;

@@ -24,6 +24,8 @@ pub(crate) struct Cli {
 }
 
 const EXIT_CODES: &str = "Exit codes: 0 done or GO, 10 WAIT, 11 NO-GO, 1 refused or bad input, 2 usage.\n\
+verify and receive end with the gravest verdict of all that was given; a damaged seal or tag is NO-GO.\n\
+rigging ends with 11 where a load is over a limit or does not hang.\n\
 PIN and passphrase are asked for at the terminal, or taken from SLINGSEAL_PIN and SLINGSEAL_PASSPHRASE.\n\
 Where a CODE is wanted: its text, a file that holds the text, a picture (PNG, JPEG), or - for standard input.";
 

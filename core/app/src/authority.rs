@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use std::collections::BTreeSet;
 
+use super::account::{trust_changed, trusted_of};
 use super::setup::AUTHORITY_VAULT;
 use super::{App, AppError, CodeView, Inner, IssuedListView, IssuedView, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
@@ -86,9 +87,10 @@ impl App {
         inner.store.write(|tx| -> Result<(), AppError> {
             tx.put_vault(AUTHORITY_VAULT, vault.as_bytes())?;
             tx.put_setting(NAME, name.as_str().as_bytes())?;
+            let before = trusted_of(tx)?;
             tx.put_authority(&row)?;
             tx.put_roster(&roster_row)?;
-            Ok(())
+            trust_changed(tx, &before)
         })?;
         inner.authority_view()
     }
@@ -210,9 +212,10 @@ impl App {
         ever.extend(roster.keys.keys().copied());
         let ever: Vec<u8> = ever.iter().flat_map(|key| key.0).collect();
         inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
             tx.put_roster(&row)?;
             tx.put_setting(REVOKED_KEYS, &ever)?;
-            Ok(())
+            trust_changed(tx, &before)
         })?;
         Ok(AuthorityView { taken: taken_now, ..inner.authority_view()? })
     }

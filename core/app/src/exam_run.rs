@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::exam::short;
 use super::exam_judge::{judge_lock, judge_sheet, put_sheet};
-use super::procedures::{expanded_of, text_name};
+use super::procedures::{expanded_of, keep_text};
 use super::tags::tag_bytes;
 use super::walk_view::RefusedView;
 use super::walks::{command, events, facts, id_text, walk_id};
@@ -169,7 +169,6 @@ impl Inner {
         let body = body.into_bytes();
         let ground =
             Ground { facts: facts(&received.tag, received.digest), inspector: student.clone(), plan };
-        let digest = ground.plan.digest;
         let walk = Walk::new(Arc::new(ground));
         let events = walk.decide(Command::Begin, now).map_err(|no| AppError::refused(no.to_string()))?;
         let bodies = bodies(&events)?;
@@ -183,10 +182,10 @@ impl Inner {
             begun: now,
             updated: now,
         };
-        self.keep_tag(&received.tag, &tag, false)?;
+        self.keep_tag(&tag)?;
         self.store.write(|tx| -> Result<(), AppError> {
             if let Some(text) = &own_text {
-                tx.put_setting(&text_name(&digest), text.as_bytes())?;
+                keep_text(tx, text)?;
             }
             tx.append(NewEntry { kind: RUN, walk: Some(id), body: &body, time: now })?;
             for body in &bodies {

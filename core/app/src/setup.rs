@@ -2,14 +2,15 @@
 
 use serde::Serialize;
 
+use super::account::{trust_changed, trusted_of};
 use super::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
-    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roster,
-    SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
+    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, Role, Roster, SecretKey,
+    Signer, Trusted, Vault, VaultError, delay_after,
 };
 use slingseal_store::AuthorityRow;
-use slingseal_words::{CallSign, Language, Name};
+use slingseal_words::{CallSign, Language};
 
 pub(crate) const DEVICE_VAULT: &str = "device";
 pub(crate) const AUTHORITY_VAULT: &str = "authority";
@@ -180,7 +181,11 @@ impl App {
             added: inner.now(),
             bytes,
         };
-        inner.store.write(|tx| -> Result<(), AppError> { Ok(tx.put_authority(&row)?) })?;
+        inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
+            tx.put_authority(&row)?;
+            trust_changed(tx, &before)
+        })?;
         inner.set_up()
     }
 }
@@ -270,17 +275,7 @@ impl Inner {
 
     /// Everyone whom this device trusts, with the newest roster of each.
     pub(crate) fn trusted(&self) -> Result<Trusted, AppError> {
-        let mut trusted = Trusted::default();
-        for row in self.store.read().authorities()?.into_iter().filter(|row| row.trusted) {
-            let damaged = |_| AppError::StorageDamaged {
-                message: "a trusted key is damaged; add its authority again".into(),
-            };
-            let key = PublicKey::from_bytes(&row.key).map_err(damaged)?;
-            let roster = self.store.read().roster(&row.key)?;
-            let roster = roster.map(|row| Roster::open(&row.bytes, &key)).transpose()?;
-            trusted.add(TrustedAuthority { name: Name::received(&row.name)?, key, roster });
-        }
-        Ok(trusted)
+        trusted_of(&self.store.read())
     }
 
     /// This device's credentials that nobody revoked, verified, with their bytes: the last to expire first.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use super::procedures::text_name;
+use super::procedures::keep_text;
 use super::walks::{EVENT, apply, bodies, id_text, row};
 use super::{App, AppError, InHand, Inner, Stamp, WalkView};
 use slingseal_journal::{NewEntry, WalkId};
@@ -134,11 +134,11 @@ impl Inner {
         let events =
             walk.decide(Command::Begin, now).map_err(|refusal| AppError::refused(refusal.to_string()))?;
         apply(&mut walk, &events)?;
-        let (row, digest, bodies) = (row(id, &walk, now), checked.digest(), bodies(&events)?);
+        let (row, bodies) = (row(id, &walk, now), bodies(&events)?);
         let mut entries = vec![NewEntry { kind: SUBJECT, walk: Some(id), body: &body, time: now }];
         entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
         self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_setting(&text_name(&digest), text.as_bytes())?;
+            keep_text(tx, &text)?;
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
             Ok(())

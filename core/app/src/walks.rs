@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::pieces::REJECTED;
-use super::procedures::text_name;
+use super::procedures::keep_text;
 use super::subjects::{KEPT, SUBJECT, subject_words};
 use super::tags::{summary, tag_bytes};
 use super::view::{hex, unhex16};
@@ -199,7 +199,7 @@ impl Inner {
     fn begin(&mut self, bytes: &[u8]) -> Result<WalkView, AppError> {
         let received = ReceivedTag::open(bytes)?;
         let tag = received.tag;
-        self.keep_tag(&tag, bytes, false)?;
+        self.keep_tag(bytes)?;
         for row in self.store.read().walks_in_hand()? {
             if row.load == tag.load.as_str() {
                 let state = self.walk_of(row.id)?;
@@ -250,12 +250,11 @@ impl Inner {
             }
         }
         let row = row(id, &walk, now);
-        let digest = procedure.digest();
         let bodies = bodies(&events)?;
         let mut entries = vec![NewEntry { kind: GROUND, walk: Some(id), body: &body, time: now }];
         entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
         self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_setting(&text_name(&digest), text.as_bytes())?;
+            keep_text(tx, &text)?;
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
             Ok(())

@@ -2,22 +2,30 @@
 
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, Received};
+use slingseal_app::{AppError, Received, VerdictWord};
 
 use super::{Setting, verify};
 use crate::{input, output};
 
 pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
+    let mut worst = VerdictWord::Go;
+    let mut texts = Vec::new();
     for argument in codes {
-        let received = app.receive(&input::code(argument)?)?;
+        texts.extend(input::codes(argument)?);
+    }
+    for one in texts {
+        let received = app.receive(&one)?;
+        if let Received::Seal(verdict) = &received {
+            worst = verify::graver(worst, verdict.verdict);
+        }
         if setting.json {
             output::print_json(&received);
         } else {
             println!("{}", text(&received));
         }
     }
-    Ok(ExitCode::SUCCESS)
+    Ok(verify::exit(worst))
 }
 
 fn text(received: &Received) -> String {

@@ -8,21 +8,28 @@ use slingseal_app::{AppError, VerdictView, VerdictWord};
 use super::Setting;
 use crate::{input, output};
 
+/// Everything that is in what was given is judged: a picture may hold two seals, and the second may be the refusal.
 pub(crate) fn run(setting: &Setting, seal: Option<&str>, tag: Option<&str>) -> Result<ExitCode, AppError> {
-    let seal = seal.map(input::code).transpose()?;
-    let tag = tag.map(input::code).transpose()?;
-    // One argument that is a tag is a tag: people hand over whatever hangs on the load.
-    let (seal, tag) = match (seal, tag) {
-        (Some(text), None) if text.starts_with("LT") => (None, Some(text)),
-        both => both,
-    };
-    let verdict = setting.app()?.check(seal.as_deref(), tag.as_deref())?;
+    let mut codes = Vec::new();
+    for argument in [seal, tag].into_iter().flatten() {
+        codes.extend(input::codes(argument)?);
+    }
+    let verdict = setting.app()?.check_all(&codes)?;
     if setting.json {
         output::print_json(&verdict);
     } else {
         print!("{}", text(&verdict, std::io::stdout().is_terminal()));
     }
     Ok(exit(verdict.verdict))
+}
+
+/// Of several verdicts the one that a program ends with: the gravest.
+pub(crate) fn graver(one: VerdictWord, other: VerdictWord) -> VerdictWord {
+    match (one, other) {
+        (VerdictWord::NoGo, _) | (_, VerdictWord::NoGo) => VerdictWord::NoGo,
+        (VerdictWord::Wait, _) | (_, VerdictWord::Wait) => VerdictWord::Wait,
+        (VerdictWord::Go, VerdictWord::Go) => VerdictWord::Go,
+    }
 }
 
 pub(crate) fn exit(verdict: VerdictWord) -> ExitCode {
@@ -59,6 +66,10 @@ pub(crate) fn text(verdict: &VerdictView, colour: bool) -> String {
             "  Tag: {}, for {} ({} allowed)\n",
             tag.description, tag.aircraft, tag.allowable
         ));
+    }
+    for line in &verdict.shown {
+        let load = if line.load.is_empty() { "?" } else { &line.load };
+        text.push_str(&format!("  Shown together: load {load}, {}: {}\n", line.word, line.first));
     }
     for caution in &verdict.cautions {
         text.push_str(&format!("  ! {caution}\n"));
