@@ -83,7 +83,7 @@ fn every_list_is_walked_line_by_line_in_both_languages() {
     };
     for home in ["en", "es"] {
         std::fs::create_dir_all(folder.path().join(home)).unwrap();
-        run(home, &["key", "request", "Anvil 3"], "");
+        run(home, &["key", "request", "--holder", "Anvil 3"], "");
     }
     let plan = include_str!("../demo/bag.toml");
     let (mut lists, mut loads) = (0, 0);

@@ -164,7 +164,7 @@ fn locked_here_run_there_scored_here() {
     assert_eq!(spanish.reasons[0], "Halladas 3 de 4; se piden 3.");
     school.instructor.speak(Language::English);
     school.student.speak(Language::Spanish);
-    assert_eq!(school.student.exam_run(&run.run).unwrap().clock, "1:04 de 2:00");
+    assert_eq!(school.student.exam_run(&run.run).unwrap().clock, "1:16 de 2:00");
     school.student.speak(Language::English);
 
     // It travels by code and by bundle, and is never an inspection.
