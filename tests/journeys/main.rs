@@ -5,5 +5,6 @@ mod damaged_bundle;
 mod flood_day;
 mod leader_day;
 mod merge_laws;
+mod together;
 mod unit_day;
 mod zone;

@@ -266,6 +266,15 @@ pub(crate) enum AuthorityVerb {
         /// The fingerprint as it was read from the authority's own device; asked for at the terminal
         #[arg(long, value_name = "FINGERPRINT")]
         fingerprint: Option<String>,
+        /// Trust it although another authority of the name is trusted already
+        #[arg(long)]
+        beside: bool,
+    },
+    /// Trust an authority no longer: nothing that it signed counts here; what was received stays as evidence
+    Distrust {
+        /// Its name, or its fingerprint
+        #[arg(value_name = "WHO")]
+        who: String,
     },
 }
 

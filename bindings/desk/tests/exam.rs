@@ -106,10 +106,7 @@ fn an_examination_by_verbs() {
     assert!(told.contains("1 of 2 within 1:30, at most 0 false calls"), "{told}");
     let complaint = school.refused(
         "instructor",
-        &lock(
-            &tag,
-            &["--plant", pick, "--plant", "apex.fitting.bolt=bolt is not home", "--find", "1"],
-        ),
+        &lock(&tag, &["--plant", pick, "--plant", "apex.fitting.bolt=bolt is not home", "--find", "1"]),
     );
     assert!(complaint.contains("card 3 would have two deficiencies"), "{complaint}");
     let key = school.at("key/exam-km-015.txt");

@@ -47,7 +47,7 @@ impl App {
     pub fn seal(&self, walk: &str, pin: &str, validity_hours: Option<u32>) -> Result<SealView, AppError> {
         let id = walk_id(walk)?;
         // What can be told without the PIN is told first: it costs no try.
-        self.lock().to_be_sealed(id, validity_hours)?;
+        self.lock().decided_walk(id, validity_hours)?;
         let key = self.open_key(DEVICE_VAULT, pin)?;
         self.lock().seal(id, &key, validity_hours)
     }
@@ -90,7 +90,7 @@ struct ToBeSealed {
 }
 
 impl Inner {
-    fn to_be_sealed(&mut self, id: WalkId, validity_hours: Option<u32>) -> Result<ToBeSealed, AppError> {
+    fn decided_walk(&mut self, id: WalkId, validity_hours: Option<u32>) -> Result<ToBeSealed, AppError> {
         let walk = self.walk_of(id)?;
         if walk.ground().plan.subject != Subject::Load {
             return Err(AppError::refused(
@@ -134,7 +134,7 @@ impl Inner {
         validity_hours: Option<u32>,
     ) -> Result<SealView, AppError> {
         let ToBeSealed { walk, outcome, decided, credential, validity } =
-            self.to_be_sealed(id, validity_hours)?;
+            self.decided_walk(id, validity_hours)?;
         let entries = self.store.read().entries_of(id)?;
         let ground = entries
             .iter()

@@ -132,7 +132,8 @@ fn a_refusal_is_not_kept_out_by_a_claim() {
     scene.zone.pass(600);
     // The same record as the refusal's, by somebody who may not inspect.
     let claim = hookup.seal(&refusal, |seal| seal.outcome = Outcome::Fit);
-    let ways: [(&str, &dyn Fn(&App)); 4] = [
+    type Way<'w> = &'w dyn Fn(&App);
+    let ways: [(&str, Way<'_>); 4] = [
         ("scan", &|hook| {
             hook.check(Some(&claim), None).unwrap();
             hook.check(Some(&scene.fit), Some(&scene.tag)).unwrap();

@@ -349,7 +349,7 @@ fn a_text_is_kept_once_and_walked_by_its_id() {
     let unread = ProcedureTextRow { digest, said: None, text: "text".into() };
     let read = ProcedureTextRow { said: Some(("bag".into(), 3, "Bags".into())), ..unread.clone() };
     write(&mut store, |tx| tx.put_procedure_text(&unread));
-    assert_eq!(store.read().procedures_unread().unwrap(), [unread.clone()]);
+    assert_eq!(store.read().procedures_unread().unwrap(), std::slice::from_ref(&unread));
     write(&mut store, |tx| tx.put_procedure_text(&read));
     write(&mut store, |tx| tx.put_procedure_text(&unread));
     write(&mut store, |tx| tx.use_procedure("bag", digest));
