@@ -8,13 +8,11 @@ use ratatui::widgets::Paragraph;
 use slingseal_app::{CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
 
 use super::foot::hint_lines;
-use super::look::{self, Tone, cut, wrap};
+use super::look::{self, TEXT_WIDTH, Tone, cut, wrap};
 use super::model::{Desk, Entry, Page, Pick};
 
 /// The least that every page fits in.
 pub(super) const LEAST: (u16, u16) = (80, 24);
-/// Letters in a line of running text.
-pub(super) const TEXT_WIDTH: usize = 76;
 
 /// Lines for one page, top to bottom.
 type Lines = Vec<Line<'static>>;

@@ -33,7 +33,7 @@ impl Desk {
             Page::Cards { .. } => self.press_cards(key),
             Page::Text { from, text, back, .. } => match key {
                 Key::Letter('+') | Key::Enter => {
-                    let lines = super::look::wrap(text, super::draw::TEXT_WIDTH).len();
+                    let lines = super::look::wrap(text, super::look::TEXT_WIDTH).len();
                     *from = if *from + self.room < lines { *from + self.room } else { 0 };
                     Ok(Flow::On)
                 }

@@ -3,6 +3,9 @@
 use ratatui::style::{Color, Modifier, Style};
 use slingseal_app::{CardState, FateView, FindingState, PointState};
 
+/// Letters in a line of running text.
+pub(super) const TEXT_WIDTH: usize = 76;
+
 /// What a piece of text means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Tone {

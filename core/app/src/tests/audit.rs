@@ -73,10 +73,10 @@ impl Day {
 }
 
 /// Somebody who opens the file with another program, and knows how its check sums are made.
-struct Forger(Connection);
+pub(super) struct Forger(Connection);
 
 impl Forger {
-    fn open(path: &Path) -> Self {
+    pub(super) fn open(path: &Path) -> Self {
         let conn = Connection::open(path).unwrap();
         // As the table's documentation says: a type byte each, integers in eight bytes, the others behind their length.
         let flags = FunctionFlags::SQLITE_UTF8 | FunctionFlags::SQLITE_DETERMINISTIC;
@@ -104,12 +104,12 @@ impl Forger {
         Self(conn)
     }
 
-    fn run(&self, sql: &str, params: impl rusqlite::Params) {
+    pub(super) fn run(&self, sql: &str, params: impl rusqlite::Params) {
         assert!(self.0.execute(sql, params).unwrap() > 0, "nothing was changed by {sql}");
     }
 
     /// Makes every check sum of a table anew.
-    fn reseal(&self, table: &str) {
+    pub(super) fn reseal(&self, table: &str) {
         let mut columns: Vec<String> = self
             .0
             .prepare(&format!("SELECT * FROM {table}"))
