@@ -3,6 +3,7 @@
 //!
 //! `HISTORIES=10000 cargo test -p slingseal-tests --test independent` draws that many.
 
+#[allow(dead_code, reason = "the laws ask more of a word")]
 #[path = "../laws/words.rs"]
 mod words;
 
