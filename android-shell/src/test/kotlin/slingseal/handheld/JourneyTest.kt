@@ -304,10 +304,10 @@ class JourneyTest {
     }
 
     @Test
-    fun twoPermissionsAndNoMore() {
+    fun threePermissionsAndNoMore() {
         val app = RuntimeEnvironment.getApplication()
         val asked = app.packageManager.getPackageInfo(app.packageName, PackageManager.GET_PERMISSIONS).requestedPermissions
-        assertEquals(setOf(android.Manifest.permission.CAMERA, android.Manifest.permission.VIBRATE), asked!!.toSet())
+        assertEquals(setOf(android.Manifest.permission.CAMERA, android.Manifest.permission.NFC, android.Manifest.permission.VIBRATE), asked!!.toSet())
     }
 
     @Test
