@@ -439,3 +439,14 @@ fn a_key_that_was_opened_is_not_open_for_the_next_call() {
     }
     acts[4].2(PIN).unwrap();
 }
+
+/// Long is not hard: what is tried first is refused with a hint, whatever its length.
+#[test]
+fn a_passphrase_that_is_soon_guessed_is_refused() {
+    let home = Zone::new().home("authority");
+    for easy in ["123456789012", "passwordpassword", "qwertyuiop12", "Sela Relief 2026", "aaaaaaaaaaaaaaaa"] {
+        let error = home.authority_init("Sela Relief", easy).unwrap_err();
+        assert!(error.to_string().contains("passphrase"), "{easy}: {error}");
+    }
+    home.authority_init("Sela Relief", "a meadow by the river").unwrap();
+}
