@@ -7,6 +7,8 @@ use std::path::{Path, PathBuf};
 use serde::Serialize;
 use slingseal_core::app::{AppError, CodeView};
 
+use crate::console::{self, Shown};
+
 /// An error of this program's own, in the facade's words.
 pub(crate) fn bad_input(message: &str) -> AppError {
     AppError::BadInput { message: message.to_owned() }
@@ -32,13 +34,13 @@ pub(crate) fn complain(error: &AppError, json: bool) {
 /// A view as JSON.
 pub(crate) fn print_json<T: Serialize>(view: &T) {
     // A view has text keys and finite numbers only.
-    println!("{}", serde_json::to_string_pretty(view).expect("a view can be written as JSON"));
+    console::json(&serde_json::to_string_pretty(view).expect("a view can be written as JSON"));
 }
 
 /// Writes a file, making its folder.
 pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; choose a folder that can be written", path.display(), plain(&error)))
+        bad_input(&format!("{}: {}; choose a folder that can be written", path.shown(), plain(&error)))
     };
     if let Some(folder) = path.parent() {
         std::fs::create_dir_all(folder).map_err(failed)?;
@@ -52,7 +54,7 @@ pub(crate) fn write_whole<T>(
     fill: impl FnOnce(&mut dyn Write) -> Result<T, AppError>,
 ) -> Result<T, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; name a file that can be written", path.display(), plain(&error)))
+        bad_input(&format!("{}: {}; name a file that can be written", path.shown(), plain(&error)))
     };
     let mut name = path.file_name().unwrap_or_default().to_owned();
     name.push(".part");
@@ -90,7 +92,7 @@ pub(crate) const PIXELS: u32 = 8;
 /// Says where files were put.
 pub(crate) fn told(files: &[PathBuf]) {
     for file in files {
-        println!("  {}", file.display());
+        println!("  {}", file.shown());
     }
 }
 

@@ -3,7 +3,7 @@ use crate::seal::{RecordError, SealError, VoidError};
 use crate::store::StoreError;
 use crate::tag::TagError;
 use crate::trust::{PassphraseError, TrustError, VaultError};
-use crate::words::{Faults, LineError};
+use crate::words::{Faults, LineError, visibly};
 
 macro_rules! errors {
     ($($(#[$doc:meta])* $variant:ident $code:literal,)*) => {
@@ -48,16 +48,18 @@ errors! {
 }
 
 impl AppError {
+    /// One line, whatever it quotes.
     pub(crate) fn refused(message: impl Into<String>) -> Self {
-        Self::Refused { message: message.into() }
+        Self::Refused { message: visibly(&message.into()) }
     }
 
     pub(crate) fn not_found(message: impl Into<String>) -> Self {
-        Self::NotFound { message: message.into() }
+        Self::NotFound { message: visibly(&message.into()) }
     }
 
+    /// What a message quotes may be a stranger's: it stays one line, with nothing in it that cannot be seen.
     pub(crate) fn bad_input(message: impl ToString) -> Self {
-        Self::BadInput { message: message.to_string() }
+        Self::BadInput { message: visibly(&message.to_string()) }
     }
 
     pub(crate) fn internal(message: impl ToString) -> Self {
@@ -102,9 +104,15 @@ bad_input!(
     TagError,
     TrustError,
     PassphraseError,
-    LineError,
-    Faults
+    LineError
 );
+
+impl From<Faults> for AppError {
+    /// A line a fault.
+    fn from(faults: Faults) -> Self {
+        Self::BadInput { message: faults.to_string() }
+    }
+}
 
 impl From<VaultError> for AppError {
     fn from(error: VaultError) -> Self {

@@ -45,6 +45,7 @@ use zeroize::Zeroizing;
 pub use crate::qr::{Effort, SceneReader};
 pub use crate::trust::Stretch;
 pub use crate::words::{Clock, Entropy, Language, Seconds, Time};
+pub use crate::words::{is_invisible, visibly};
 pub use audit::AuditView;
 pub use authority::{AuthorityView, Issue};
 pub use bundles::{

@@ -10,6 +10,7 @@ mod quantity;
 mod time;
 mod toml_file;
 mod units;
+mod visible;
 
 pub use digest::Digest;
 pub use faults::{Fault, Faults, Spot};
@@ -24,3 +25,4 @@ pub use quantity::{Dimension, Quantity, QuantityError, Unit};
 pub use time::{Seconds, Time, TimeError};
 pub use toml_file::{Part, TomlFile};
 pub use units::{Degrees, Kilograms, Metres, Newtons, NotFinite, Ratio, STANDARD_GRAVITY};
+pub use visible::{is_invisible, visibly};

@@ -99,7 +99,8 @@ fn tell(desk: &Desk<'_>, json: bool) {
     if json {
         crate::output::print_json(&serde_json::json!({ "link": link, "open": desk.guard.open }));
     } else {
-        println!("The leader's page, until Ctrl-C:\n  {link}");
+        println!("The leader's page, until Ctrl-C:");
+        println!("  {link}");
     }
     if desk.guard.open {
         eprintln!(
@@ -109,5 +110,5 @@ fn tell(desk: &Desk<'_>, json: bool) {
         );
     }
     // A program that waits for the link must not wait for a full buffer.
-    let _ = std::io::Write::flush(&mut std::io::stdout());
+    crate::console::flush();
 }

@@ -1,6 +1,6 @@
 //! `authority`: init, issue, revoke, roster, trust.
 
-use std::io::{BufRead, IsTerminal, Write};
+use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -10,7 +10,7 @@ use super::Setting;
 use crate::cli::AuthorityVerb;
 use crate::output::{bad_input, print_json, put_code, told};
 use crate::platform::{Secret, ask};
-use crate::{input, output};
+use crate::{console, input, output};
 
 pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -66,7 +66,7 @@ fn compare(name: &str, shown: &str) -> Result<String, AppError> {
     }
     println!("Ask \"{name}\" by voice for its fingerprint and type what you hear (the card says {shown}):");
     print!("> ");
-    std::io::stdout().flush().map_err(|error| bad_input(&error.to_string()))?;
+    console::flush();
     let mut line = String::new();
     std::io::stdin().lock().read_line(&mut line).map_err(|error| bad_input(&error.to_string()))?;
     Ok(line)

@@ -9,7 +9,7 @@ use slingseal_core::app::{App, AppError};
 use super::Setting;
 use crate::output::bad_input;
 use crate::terminal::{self, Ask};
-use crate::{input, platform};
+use crate::{console, input, platform};
 
 pub(crate) fn run(
     setting: &Setting,
@@ -19,7 +19,7 @@ pub(crate) fn run(
 ) -> Result<ExitCode, AppError> {
     let tag = tag.map(input::code).transpose()?;
     let home = setting.home()?;
-    let full_screen = std::io::stdin().is_terminal() && std::io::stdout().is_terminal() && !setting.json;
+    let full_screen = std::io::stdin().is_terminal() && console::is_terminal() && !setting.json;
     let app = if full_screen { platform::open(&home, setting.language)? } else { setting.app()? };
     let walk = walk.map(|digits| whole(&app, digits)).transpose()?;
     let ask = Ask { home, language: setting.language, out, tag, walk, run: None };
