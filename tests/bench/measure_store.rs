@@ -8,12 +8,13 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use rusqlite::Connection;
-use slingseal_core::store::{
-    DeficiencyRow, EquipmentRow, NewEntry, NewRecord, Outcome, RecordFilter, RecordRow, Standing, Store,
-    StoreError, WalkId, WalkRow, WalkState,
+use slingseal_journal::{NewEntry, WalkId};
+use slingseal_store::{
+    DeficiencyRow, EquipmentRow, NewRecord, Outcome, RecordFilter, RecordRow, Standing, Store, StoreError,
+    WalkRow, WalkState,
 };
-use slingseal_core::words::Digest;
 use slingseal_tests::full_home::{at, open, record};
+use slingseal_words::Digest;
 
 /// What a record's seal and its full record weigh: a typical seal, and a bag's walk of about a hundred points.
 const SEAL: usize = 314;

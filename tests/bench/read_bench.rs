@@ -8,7 +8,7 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::time::Duration;
 
-use slingseal_core::qr::{self, Effort, SceneReader};
+use slingseal_qr::{self as qr, Effort, SceneReader};
 use slingseal_tests::degrade::{self, DEVELOPMENT_SEED, Damage, Shot, TEST_SEED, Weather};
 
 /// Who reads, in the order of the table.

@@ -4,14 +4,14 @@
 
 use divan::{Bencher, black_box};
 use nalgebra::{DMatrix, Matrix6, SymmetricEigen, Vector6};
-use slingseal_core::rigging::{Options, RiggedLoad, assess, json, link_effects, png, read, svg};
+use slingseal_rigging::{Options, RiggedLoad, assess, json, link_effects, png, read, svg};
 
 fn main() {
     divan::main();
 }
 
 fn example() -> RiggedLoad {
-    read(include_str!("../../core/rigging/light-vehicle.toml")).expect("the example is valid")
+    read(include_str!("../../core/rigging/examples/light-vehicle.toml")).expect("the example is valid")
 }
 
 #[divan::bench]
@@ -22,7 +22,8 @@ fn four_legs(bencher: Bencher) {
 
 #[divan::bench]
 fn tandem_four_legs(bencher: Bencher) {
-    let load = read(include_str!("../../core/rigging/bridge-beam.toml")).expect("the example is valid");
+    let load =
+        read(include_str!("../../core/rigging/examples/bridge-beam.toml")).expect("the example is valid");
     bencher.bench(|| assess(black_box(&load)));
 }
 

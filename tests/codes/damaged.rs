@@ -1,8 +1,8 @@
 //! A few pictures of the development seed, as a guard; the rates stand with the benchmark `read_bench`.
 
-use slingseal_core::qr::{self, PIXELS_A_MODULE, SceneReader};
-use slingseal_core::words::Metres;
+use slingseal_qr::{self as qr, PIXELS_A_MODULE, SceneReader};
 use slingseal_tests::degrade::{self, DEVELOPMENT_SEED, Damage, Scene};
+use slingseal_words::Metres;
 
 fn scene(number: usize, damage: Damage) -> Scene {
     degrade::scene(DEVELOPMENT_SEED, number, damage)

@@ -1,4 +1,4 @@
-use slingseal_core::qr::{self, Effort, FrameError, PictureError, SceneReader};
+use slingseal_qr::{self as qr, Effort, FrameError, PictureError, SceneReader};
 
 fn png() -> Vec<u8> {
     qr::write("LT1:PICTURE").expect("it fits").to_png(6, 4)

@@ -1,6 +1,6 @@
 //! The independent reader here is rqrr, which shares no code with the writer or with our reader.
 
-use slingseal_core::qr::{self, Code, WriteError};
+use slingseal_qr::{self as qr, Code, WriteError};
 
 /// Text of the alphanumeric set, the same for the same length.
 fn text(length: usize) -> String {

@@ -8,10 +8,11 @@ use std::path::Path;
 use std::sync::atomic::{AtomicU8, Ordering};
 
 use rusqlite::ffi;
-use slingseal_core::store::{
-    NewEntry, NewRecord, Opened, Outcome, RecordRow, Standing, Store, StoreError, WalkId, WalkRow, WalkState,
+use slingseal_journal::{NewEntry, WalkId};
+use slingseal_store::{
+    NewRecord, Opened, Outcome, RecordRow, Standing, Store, StoreError, WalkRow, WalkState,
 };
-use slingseal_core::words::{Digest, Entropy, Time};
+use slingseal_words::{Digest, Entropy, Time};
 
 struct Counted(AtomicU8);
 

@@ -4,10 +4,10 @@ use std::io::Write;
 use std::path::Path;
 use std::process::{Command, Stdio};
 
-use slingseal_core::store::StoreError;
-use slingseal_core::words::Digest;
+use slingseal_store::StoreError;
 use slingseal_tests::full_home::{fill, open, read_all};
 use slingseal_tests::scripted;
+use slingseal_words::Digest;
 
 /// What is not an index: what a person relies on.
 const EVIDENCE: [&str; 16] = [

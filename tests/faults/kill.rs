@@ -8,8 +8,8 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 
-use slingseal_core::words::Digest;
 use slingseal_tests::scripted::{Scripted, open, set_up};
+use slingseal_words::Digest;
 
 /// So many scripts; the walks take turns.
 const SCRIPTS: u64 = 8;

@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use slingseal_core::app::{App, NextStep};
+use slingseal_app::{App, NextStep};
 use slingseal_tests::full_home::{open as open_store, read_all};
 use slingseal_tests::many::Many;
 use slingseal_tests::scripted::{PIN, Scripted, WILD, open, set_up};

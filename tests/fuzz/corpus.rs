@@ -7,8 +7,8 @@ use std::fs;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use slingseal_core::words::Digest;
 use slingseal_tests::targets::TARGETS;
+use slingseal_words::Digest;
 
 #[test]
 fn every_kept_input_is_taken_or_refused() {

@@ -3,12 +3,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use slingseal_core::app::{
+use slingseal_app::{
     ClassRequest, ClassView, ExamBegin, ExamKeyView, ExamPlan, ExamStandard, PlantedView, PointKind,
     PointState, RunView, WalkRequest,
 };
-use slingseal_core::words::Digest;
 use slingseal_tests::scripted::{PIN, PLAN};
+use slingseal_words::Digest;
 
 use crate::zone::{Device, WORDS, Zone};
 

@@ -1,8 +1,8 @@
 //! A large bundle of which one record in a hundred is damaged: every good one comes in, every bad one is named.
 
-use slingseal_core::app::ListRequest;
-use slingseal_core::words::Digest;
+use slingseal_app::ListRequest;
 use slingseal_tests::many::Many;
+use slingseal_words::Digest;
 
 use crate::zone::Zone;
 

@@ -1,6 +1,6 @@
 //! One day on Kestrel Meadow: two organisations, no network, and everything that can happen to trust in between.
 
-use slingseal_core::app::{FrameTaken, MovingReader, Received};
+use slingseal_app::{FrameTaken, MovingReader, Received};
 use slingseal_tests::scripted::PIN;
 
 use crate::zone::{Device, Ends, WORDS, Zone};

@@ -1,7 +1,7 @@
 //! A leader's day: loads planned as a list, two handhelds, a hookup phone and two desks; in the evening both desks hold the
 //! same account, one by files, one by moving codes.
 
-use slingseal_core::app::{BoardView, DeficienciesView, ExportTable, FrameTaken, MovingReader, WalkRequest};
+use slingseal_app::{BoardView, DeficienciesView, ExportTable, FrameTaken, MovingReader, WalkRequest};
 
 use crate::flood_day::by_moving_code;
 use crate::zone::{Device, Ends, WORDS, Zone};
@@ -199,7 +199,7 @@ fn look_at_the_views(desk: &Device) {
 
     let found = |words: &str| {
         let request =
-            slingseal_core::app::ListRequest { words: Some(words.into()), most: 10, ..Default::default() };
+            slingseal_app::ListRequest { words: Some(words.into()), most: 10, ..Default::default() };
         desk.app.list(&request).unwrap().lines.into_iter().map(|line| line.load).collect::<Vec<_>>()
     };
     assert_eq!(found("tents"), ["KM-103"]);

@@ -4,7 +4,7 @@ use std::cell::{Cell, RefCell};
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, BundleReport, BundleRequest, Issue, NextStep, Received, RecordLine, SealView, VerdictView,
     WalkRequest,
 };
@@ -89,9 +89,8 @@ impl Zone {
         let begun = app.begin_walk(tag).unwrap();
         if let Ends::FitOnceCorrected = ends {
             let card = begun.card.unwrap();
-            let known = |point: &&slingseal_core::app::PointView| {
-                point.deficiencies.iter().any(|known| known.in_place)
-            };
+            let known =
+                |point: &&slingseal_app::PointView| point.deficiencies.iter().any(|known| known.in_place);
             let point = card.points.iter().find(known).unwrap();
             let name = point.deficiencies.iter().find(|known| known.in_place).unwrap().name.clone();
             let (point, card) = (point.id.clone(), card.number);

@@ -1,8 +1,8 @@
 //! What cannot be meant is told in one line, with its place; what cannot hang says why, with the leg and the length.
 
-use slingseal_core::rigging::{Infeasible, RiggedLoad, RiggingError, SeatedLink, Verdict, assess, read};
+use slingseal_rigging::{Infeasible, RiggedLoad, RiggingError, SeatedLink, Verdict, assess, read};
 
-const GOOD: &str = include_str!("../../core/rigging/light-vehicle.toml");
+const GOOD: &str = include_str!("../../core/rigging/examples/light-vehicle.toml");
 
 fn faults(text: &str) -> Vec<String> {
     match read(text) {
@@ -191,8 +191,7 @@ fn all_legs_on_one_side() {
         ([0, -60, 20], "left of"),
     ] {
         let mut load = square(["12 ft", "12 ft", "12 ft", "12 ft"]);
-        load.centre =
-            shift.map(|inches| slingseal_core::words::Quantity::parse(&format!("{inches} in")).unwrap());
+        load.centre = shift.map(|inches| slingseal_words::Quantity::parse(&format!("{inches} in")).unwrap());
         let said = reason(&load);
         assert!(said.starts_with(&format!("all lift points lie {side} the centre of gravity")), "{said}");
     }
@@ -213,7 +212,7 @@ fn a_load_that_would_roll_over_does_not_hang() {
 /// Two hooks too far apart for the legs.
 #[test]
 fn hooks_too_far_apart() {
-    let text = include_str!("../../core/rigging/bridge-beam.toml")
+    let text = include_str!("../../core/rigging/examples/bridge-beam.toml")
         .replace("\"2 m\", \"0 m\", \"0 m\"", "\"20 m\", \"0 m\", \"0 m\"");
     let said = reason(&read(&text).unwrap());
     assert!(said.contains("is 5 m long and does not reach the hook; make it at least"), "{said}");

@@ -1,6 +1,6 @@
 //! The examples that are shipped are answered, each as its text says.
 
-use slingseal_core::rigging::{
+use slingseal_rigging::{
     LinkChange, Options, RiggedLoad, SeatedLink, Verdict, assess, json, link_effects, read, report,
 };
 

@@ -1,7 +1,7 @@
 //! Published tables and rules. Ratings here are table values for a kind of chain, not equipment that the program knows.
 
-use slingseal_core::rigging::{Options, Rating, RiggedLoad, assess, assess_with};
-use slingseal_core::words::{Source, Unit};
+use slingseal_rigging::{Options, Rating, RiggedLoad, assess, assess_with};
+use slingseal_words::{Source, Unit};
 
 use crate::support::{hang, leg, load, near, of};
 
@@ -132,12 +132,12 @@ fn even_sharing_is_out_of_balance_off_centre() {
     for leg in &mut off.legs {
         let [x, y, z] = leg.lift_point.map(|q| q.si() * 1e3);
         let flat = (x - 2_000.0).hypot(y);
-        leg.reach = slingseal_core::rigging::Reach::Length(of(flat.hypot(high - z), Unit::Mm));
+        leg.reach = slingseal_rigging::Reach::Length(of(flat.hypot(high - z), Unit::Mm));
     }
     let hang = hang(&off);
     assert!(hang.pitch.value().abs() < 0.01, "{}", hang.pitch.value());
     let even_share = 2_000.0 * 9.806_65 / 4.0;
-    let lift = |leg: &slingseal_core::rigging::LegLoad| {
+    let lift = |leg: &slingseal_rigging::LegLoad| {
         leg.tension.value() * leg.from_horizontal.value().to_radians().sin()
     };
     // Moments about the lateral axis through the middle: the fore legs lift more than an even share.

@@ -1,8 +1,8 @@
 //! Rules that every answer keeps to, on loads that nobody chose.
 
 use proptest::prelude::*;
-use slingseal_core::rigging::{RiggedLoad, Verdict, assess, json};
-use slingseal_core::words::{Name, Quantity, Unit};
+use slingseal_rigging::{RiggedLoad, Verdict, assess, json};
+use slingseal_words::{Name, Quantity, Unit};
 
 use crate::support::{hang, hook, leg, load, of, out_of_balance, pulls};
 
@@ -211,7 +211,7 @@ proptest! {
         inches.centre = inches.centre.map(whole);
         for leg in &mut inches.legs {
             leg.lift_point = leg.lift_point.map(whole);
-            leg.reach = slingseal_core::rigging::Reach::Length(whole(of(leg.reach.length().value(), Unit::M)));
+            leg.reach = slingseal_rigging::Reach::Length(whole(of(leg.reach.length().value(), Unit::M)));
         }
         let mut millimetres = inches.clone();
         let exact = |quantity: Quantity| Quantity::from_thousandths(quantity.thousandths() / 10 * 254, Unit::Mm).unwrap();
@@ -219,7 +219,7 @@ proptest! {
         for leg in &mut millimetres.legs {
             leg.lift_point = leg.lift_point.map(exact);
             let inches = (leg.reach.length().value() / 0.0254).round();
-            leg.reach = slingseal_core::rigging::Reach::Length(of(inches * 25.4, Unit::Mm));
+            leg.reach = slingseal_rigging::Reach::Length(of(inches * 25.4, Unit::Mm));
         }
         let weight = assess(&load).weight.value();
         let (Some(before), Some(after)) = (told(&inches), told(&millimetres)) else {

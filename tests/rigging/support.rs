@@ -1,7 +1,7 @@
 //! Loads made for a test, and forces weighed anew from the places that an assessment tells.
 
-use slingseal_core::rigging::{Assessment, Hang, Hook, Leg, Rating, Reach, RiggedLoad, assess};
-use slingseal_core::words::{Metres, Name, Quantity, Unit};
+use slingseal_rigging::{Assessment, Hang, Hook, Leg, Rating, Reach, RiggedLoad, assess};
+use slingseal_words::{Metres, Name, Quantity, Unit};
 
 /// So many thousandths.
 pub(crate) fn thousandths(value: i64, unit: Unit) -> Quantity {

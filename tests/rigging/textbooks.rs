@@ -1,7 +1,7 @@
 //! Closed forms that textbooks on statics derive; the books are named from memory, the forms are derived here anew.
 
-use slingseal_core::rigging::{RiggedLoad, assess};
-use slingseal_core::words::Name;
+use slingseal_rigging::{RiggedLoad, assess};
+use slingseal_words::Name;
 
 use crate::support::{cross, hang, hook, leg, less, load, near, norm, out_of_balance, pulls, vector};
 
@@ -146,8 +146,7 @@ fn a_long_leg_goes_slack() {
         .enumerate()
         .map(|(at, [x, y])| leg(&at.to_string(), [x * 1e3, y * 1e3, 0.0], 3_000.0, 1.0))
         .collect();
-    legs[0].reach =
-        slingseal_core::rigging::Reach::Length(crate::support::of(3_200.0, slingseal_core::words::Unit::Mm));
+    legs[0].reach = slingseal_rigging::Reach::Length(crate::support::of(3_200.0, slingseal_words::Unit::Mm));
     let load = load(1_000.0, [0.0, 0.0, -500.0], legs);
     let assessment = assess(&load);
     assert!(out_of_balance(&load, &assessment) < 1e-9);

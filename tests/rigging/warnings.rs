@@ -1,6 +1,6 @@
 //! What an assessment warns of, and that it is silent where there is nothing to warn of.
 
-use slingseal_core::rigging::{Leg, RiggedLoad, Warning, assess};
+use slingseal_rigging::{Leg, RiggedLoad, Warning, assess};
 
 use crate::support::{leg, load};
 

@@ -1,103 +1,150 @@
-//! Which room may mention which. A change here is a change of the design: write down why in DEVELOPERS.md.
+//! What the compiler cannot see of the direction: modules inside a crate, and what no manifest may ask for.
+//! Between crates the manifests say who may speak to whom, and the compiler keeps it.
+
+use std::collections::BTreeSet;
+use std::process::Command;
 
 use crate::sources::{mentions, root, rust_files};
 
-/// Each room of core with the rooms that it may speak to; `words` goes without saying.
-const MAY_MENTION: &[(&str, &[&str])] = &[
-    ("words", &[]),
-    ("envelope", &[]),
-    ("rigging", &[]),
-    ("procedure", &[]),
-    ("qr", &[]),
-    ("store", &[]),
-    ("tag", &["envelope", "rigging"]),
-    ("trust", &["envelope"]),
-    ("walk", &["tag", "rigging", "procedure"]),
-    ("exam", &["envelope", "procedure", "walk"]),
-    ("seal", &["envelope", "trust"]),
-    ("sync", &["envelope", "seal", "trust"]),
-    ("report", &["seal"]),
+/// The crates of several modules, and for each module the modules of that crate that it may speak to.
+type Modules = &'static [(&'static str, &'static [&'static str])];
+const INSIDE: &[(&str, Modules)] = &[
     (
-        "app",
+        "message",
         &[
-            "envelope",
-            "rigging",
-            "procedure",
-            "qr",
-            "store",
-            "tag",
-            "trust",
-            "walk",
-            "exam",
-            "seal",
-            "sync",
-            "report",
+            ("envelope", &[]),
+            ("tag", &["envelope"]),
+            ("trust", &["envelope"]),
+            ("seal", &["envelope", "trust"]),
         ],
     ),
+    ("walk", &[("procedure", &[]), ("walk", &["procedure"]), ("exam", &["procedure", "walk"])]),
+    ("account", &[("report", &[]), ("sync", &[])]),
 ];
 
-fn allowed(room: &str) -> &'static [&'static str] {
-    MAY_MENTION.iter().find(|(name, _)| *name == room).map(|(_, rooms)| *rooms).unwrap_or_else(|| {
-        panic!("{room} is a new room: add it to MAY_MENTION and say in DEVELOPERS.md what it is for")
-    })
-}
+/// Screens, the network, async, the foreign-function layer, clocks and randomness of the machine: core has none of them.
+const BANNED_IN_CORE: &[&str] = &[
+    "anyhow",
+    "async-std",
+    "axum",
+    "crossterm",
+    "getrandom",
+    "hyper",
+    "rand",
+    "ratatui",
+    "reqwest",
+    "rusqlite",
+    "tokio",
+    "uniffi",
+];
+
+/// Where the ban is lifted, and for what.
+const LIFTED: &[(&str, &str)] = &[
+    // the one crate that keeps files
+    ("store", "rusqlite"),
+    // optional, asked for by the store alone: see `a_verifier_carries_no_database_and_no_randomness`
+    ("journal", "rusqlite"),
+    ("words", "rusqlite"),
+];
+
+/// What a stranger's program must trust to come to a verdict.
+const VERIFIER: &[&str] =
+    &["slingseal-words", "slingseal-qr", "slingseal-rigging", "slingseal-message", "slingseal-judgement"];
+
+/// What would tie a verifier to a machine: a database, an allocator of randomness, a runtime.
+const NOT_IN_A_VERIFIER: &[&str] =
+    &["getrandom", "libsqlite3-sys", "rand", "rand_core", "rusqlite", "tokio", "uniffi"];
 
 #[test]
-fn no_room_of_core_mentions_a_room_above() {
-    let src = root().join("core/src");
+fn no_module_mentions_a_module_above() {
     let mut wrong = Vec::new();
-    let mut read = 0;
-    for file in rust_files(&src) {
-        let inside = file.strip_prefix(&src).expect("the file was found below src");
-        let mut parts = inside.components().map(|part| part.as_os_str().to_string_lossy().into_owned());
-        let room = parts.next().expect("a file has a name");
-        if room == "lib.rs" {
-            continue;
-        }
-        let room = room.trim_end_matches(".rs").to_owned();
-        let depth = inside.components().count();
-        let source = std::fs::read_to_string(&file).expect("our sources can be read");
-        read += 1;
-        for (path, line) in mentions(&source, "crate") {
-            let other = path.split("::").next().expect("a path has a head");
-            if other != room && other != "words" && !allowed(&room).contains(&other) {
-                wrong.push(format!("{}:{line}: {room} mentions {other}", file.display()));
+    for (name, modules) in INSIDE {
+        let src = root().join("core").join(name).join("src");
+        let mut seen = BTreeSet::new();
+        for file in rust_files(&src) {
+            let inside = file.strip_prefix(&src).expect("the file was found below src");
+            let head = inside.iter().next().expect("a file has a name").to_string_lossy();
+            let module = head.trim_end_matches(".rs");
+            if module == "lib" {
+                continue;
+            }
+            let Some((module, allowed)) = modules.iter().find(|(known, _)| *known == module) else {
+                panic!("{module} is a new module of {name}: say here what it may speak to");
+            };
+            seen.insert(*module);
+            let source = std::fs::read_to_string(&file).expect("our sources can be read");
+            for (path, line) in mentions(&source, "crate") {
+                let other = path.split("::").next().expect("a path has a head");
+                if other != *module && !allowed.contains(&other) {
+                    wrong.push(format!("{}:{line}: {module} mentions {other}", file.display()));
+                }
             }
         }
-        for (path, line) in mentions(&source, "super") {
-            // `mentions` also answers for the second `super` of `super::super::x`: the whole path comes first.
-            let ups = 1 + path.split("::").take_while(|part| *part == "super").count();
-            let module_depth = if inside.ends_with("mod.rs") { depth - 1 } else { depth };
-            let in_test_module = 1;
-            if ups >= module_depth + in_test_module {
-                wrong.push(format!("{}:{line}: super leaves the room {room}", file.display()));
-            }
-        }
+        assert_eq!(seen.len(), modules.len(), "core/{name}: a module that is named here is gone");
     }
-    assert!(read > 5, "the sources of core were not found");
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
 #[test]
 fn bindings_speak_to_the_facade_alone() {
-    let mut wrong = Vec::new();
-    for file in rust_files(&root().join("bindings")) {
-        let source = std::fs::read_to_string(&file).expect("our sources can be read");
-        for (path, line) in mentions(&source, "slingseal_core") {
-            if path.split("::").next() != Some("app") {
-                wrong.push(format!("{}:{line}: mentions slingseal_core::{path}", file.display()));
-            }
-        }
+    for binding in ["android", "desk"] {
+        let ours: Vec<String> = dependencies(&format!("bindings/{binding}"))
+            .into_iter()
+            .filter(|name| name.starts_with("slingseal"))
+            .collect();
+        assert_eq!(ours, ["slingseal-app"], "bindings/{binding}");
     }
-    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
-/// Screens, the network and the foreign-function layer stay out of core, so that core can be judged alone.
 #[test]
-fn core_has_no_screen_and_no_network() {
-    let manifest = std::fs::read_to_string(root().join("core/Cargo.toml")).expect("core has a manifest");
-    for banned in ["uniffi", "tokio", "axum", "hyper", "crossterm", "ratatui", "reqwest", "anyhow"] {
-        let named = manifest.lines().any(|line| line.split(['=', '.']).next().map(str::trim) == Some(banned));
-        assert!(!named, "core depends on {banned}");
+fn core_has_no_screen_no_network_and_no_randomness() {
+    let crates = std::fs::read_dir(root().join("core")).expect("core is a folder");
+    let mut read = 0;
+    for entry in crates {
+        let name = entry.expect("a folder entry can be read").file_name().to_string_lossy().into_owned();
+        for dependency in dependencies(&format!("core/{name}")) {
+            let lifted = LIFTED.contains(&(&name, &dependency));
+            assert!(lifted || !BANNED_IN_CORE.contains(&&*dependency), "core/{name} depends on {dependency}");
+        }
+        read += 1;
     }
+    assert!(read > 5, "the crates of core were not found");
+}
+
+/// Asks cargo, for features decide what a crate carries.
+#[test]
+fn a_verifier_carries_no_database_and_no_randomness() {
+    for room in VERIFIER {
+        let told = Command::new(env!("CARGO"))
+            .args([
+                "tree",
+                "--locked",
+                "--offline",
+                "--edges",
+                "normal",
+                "--prefix",
+                "none",
+                "--package",
+                room,
+            ])
+            .current_dir(root())
+            .output()
+            .expect("cargo runs");
+        assert!(told.status.success(), "{}", String::from_utf8_lossy(&told.stderr));
+        let text = String::from_utf8(told.stdout).expect("cargo speaks UTF-8");
+        let names: BTreeSet<&str> = text.lines().filter_map(|line| line.split(' ').next()).collect();
+        assert!(names.contains(room), "cargo tree told nothing of {room}");
+        for banned in NOT_IN_A_VERIFIER {
+            assert!(!names.contains(banned), "{room} carries {banned}");
+        }
+    }
+}
+
+/// What a manifest's `[dependencies]` names.
+fn dependencies(folder: &str) -> Vec<String> {
+    let path = root().join(folder).join("Cargo.toml");
+    let text = std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+    let table: toml::Table = text.parse().expect("a manifest is TOML");
+    let named = table.get("dependencies").and_then(toml::Value::as_table).expect("it has dependencies");
+    named.keys().cloned().collect()
 }

@@ -6,7 +6,7 @@
 
 use std::f64::consts::TAU;
 
-use slingseal_core::qr;
+use slingseal_qr as qr;
 
 /// Tuning looks at this seed only.
 pub const DEVELOPMENT_SEED: u64 = 20_261_125;

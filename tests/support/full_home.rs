@@ -4,12 +4,13 @@ use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::atomic::{AtomicU8, Ordering};
 
-use slingseal_core::store::{
-    AuthorityRow, CredentialRow, DeficiencyRow, DeviceId, Entry, EquipmentRow, ExamPaper, ExamPaperRow,
-    ExamRunRow, Head, NewEntry, NewRecord, Opened, Outcome, RecordFilter, RecordRow, RosterRow, RunState,
-    Standing, Store, StoreError, TagRow, VoidRow, WalkId, WalkRow, WalkState,
+use slingseal_journal::{DeviceId, Entry, Head, NewEntry, WalkId};
+use slingseal_store::{
+    AuthorityRow, CredentialRow, DeficiencyRow, EquipmentRow, ExamPaper, ExamPaperRow, ExamRunRow, NewRecord,
+    Opened, Outcome, RecordFilter, RecordRow, RosterRow, RunState, Standing, Store, StoreError, TagRow,
+    VoidRow, WalkRow, WalkState,
 };
-use slingseal_core::words::{Digest, Entropy, Time};
+use slingseal_words::{Digest, Entropy, Time};
 
 struct Counted(AtomicU8);
 

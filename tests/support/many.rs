@@ -2,14 +2,14 @@
 
 use std::path::Path;
 
-use slingseal_core::app::{App, BundleRequest, NextStep, WalkRequest};
-use slingseal_core::envelope::{Kind, Writer, wrap};
-use slingseal_core::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
-use slingseal_core::store::{Entry, WalkId};
-use slingseal_core::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
-use slingseal_core::tag::ReceivedTag;
-use slingseal_core::trust::{Authority, Credential, DEFAULT_VALIDITY, Role, Roles, SecretKey};
-use slingseal_core::words::{Digest, LoadNumber, Name, Seconds, Time};
+use slingseal_account::sync::{BundleReader, BundleWriter, ItemKind, Piece, RecordItem};
+use slingseal_app::{App, BundleRequest, NextStep, WalkRequest};
+use slingseal_journal::{Entry, WalkId};
+use slingseal_message::envelope::{Kind, Writer, wrap};
+use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::{Authority, Credential, DEFAULT_VALIDITY, Role, Roles, SecretKey};
+use slingseal_words::{Digest, LoadNumber, Name, Seconds, Time};
 
 use crate::scripted::{PIN, Scripted, WILD, open, set_up};
 

@@ -5,11 +5,11 @@ use std::path::Path;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, AppError, Clock, Entropy, FindingState, Issue, Language, NextStep, Outside, PointKind, PointState,
     Stretch, Time, WalkRequest, WalkView,
 };
-use slingseal_core::words::Digest;
+use slingseal_words::Digest;
 
 /// When the scripted day begins.
 const START: i64 = 1_796_000_000;
@@ -201,7 +201,7 @@ impl Scripted<'_> {
         }
         if let Some(card) = &view.card {
             let open = |point: &&_| -> bool {
-                let point: &slingseal_core::app::PointView = point;
+                let point: &slingseal_app::PointView = point;
                 point.needs_value && point.state == PointState::Unanswered
             };
             return Some(match card.points.iter().find(open) {

@@ -3,15 +3,20 @@
 
 use std::sync::{Arc, LazyLock};
 
-use slingseal_core::app::Effort;
-use slingseal_core::envelope::{Kind, Limits, Sign1, Unsigned, assemble, check, to_be_signed, unwrap, wrap};
-use slingseal_core::exam::{ExamResult, Lock, Sheet, timing};
-use slingseal_core::sync::{BundleReader, FrameReader, Have, Heard, ItemKind, Piece, RecordItem};
-use slingseal_core::tag::{ReceivedTag, Tag, read_list, read_plan};
-use slingseal_core::trust::{Authority, Credentialed, KeyRequest, Roster, SecretKey};
-use slingseal_core::walk::{Command, Event, Ground, LoadFacts, Outcome, Walk};
-use slingseal_core::words::{CallSign, Digest, Language, LoadNumber, Quantity, Seconds, Time};
-use slingseal_core::{procedure, qr, rigging, seal};
+use slingseal_account::sync::{BundleReader, FrameReader, Have, Heard, ItemKind, Piece, RecordItem};
+use slingseal_app::Effort;
+use slingseal_message::envelope::{
+    Kind, Limits, Sign1, Unsigned, assemble, check, from_ndef, to_be_signed, to_ndef, unwrap, wrap,
+};
+use slingseal_message::seal;
+use slingseal_message::tag::{ReceivedTag, Tag, read_list, read_plan};
+use slingseal_message::trust::{Authority, Credentialed, KeyRequest, Roster, SecretKey};
+use slingseal_qr as qr;
+use slingseal_rigging as rigging;
+use slingseal_walk::exam::{ExamResult, Lock, Sheet, timing};
+use slingseal_walk::procedure;
+use slingseal_walk::walk::{Command, Event, Ground, LoadFacts, Outcome, Walk};
+use slingseal_words::{CallSign, Digest, Language, LoadNumber, Quantity, Seconds, Time};
 
 use crate::many::digest_of;
 
@@ -19,8 +24,9 @@ use crate::many::digest_of;
 pub type Target = (&'static str, fn(&[u8]) -> bool);
 
 /// Every target, by the name of its folder in `tests/fuzz/corpus`.
-pub const TARGETS: [Target; 21] = [
+pub const TARGETS: [Target; 22] = [
     ("text", text),
+    ("sticker", sticker),
     ("tag", tag),
     ("seal", seal_message),
     ("void", void),
@@ -51,6 +57,18 @@ fn text(data: &[u8]) -> bool {
         return false;
     };
     assert_eq!(wrap(kind, &bytes), text.trim_matches(['\r', '\n', '\t']));
+    true
+}
+
+/// What an NFC sticker holds is written again as it came, where nothing of others stands beside it.
+fn sticker(data: &[u8]) -> bool {
+    let Ok(read) = from_ndef(data) else { return false };
+    let messages: Vec<_> = read.messages.iter().map(|(kind, bytes)| (*kind, bytes.as_slice())).collect();
+    let again = to_ndef(&messages).expect("what was read can be written");
+    if read.others == 0 {
+        assert_eq!(again, data, "a sticker has one spelling");
+    }
+    assert_eq!(from_ndef(&again).expect("it was just written").messages, read.messages);
     true
 }
 
@@ -302,7 +320,7 @@ fn walk(data: &[u8]) -> bool {
     !events.is_empty()
 }
 
-const RIGGED: &str = include_str!("../../core/rigging/light-vehicle.toml");
+const RIGGED: &str = include_str!("../../core/rigging/examples/light-vehicle.toml");
 
 /// Whatever is read is answered in finite numbers.
 fn rigging_file(data: &[u8]) -> bool {

@@ -1,6 +1,6 @@
 //! Ed25519 against what stands outside: RFC 8032 §7.1, the Wycheproof set, and a library that shares nothing with ours.
 
-use slingseal_core::trust::{PublicKey, SecretKey};
+use slingseal_message::trust::{PublicKey, SecretKey};
 
 fn hex(text: &str) -> Vec<u8> {
     (0..text.len())

@@ -3,13 +3,14 @@
 
 use std::time::{Duration, Instant};
 
-use slingseal_core::envelope::{Kind, Limits, Sign1, Sign1Error, StrictError, unwrap};
-use slingseal_core::seal::{Known, Question, Reason, ReceivedSeal, SealError, Verdict, Void, judge};
-use slingseal_core::tag::ReceivedTag;
-use slingseal_core::trust::{
+use slingseal_judgement::{Evidence, LoadWord, Memory, Reason, Verdict, judge_seal};
+use slingseal_message::envelope::{Kind, Limits, Sign1, Sign1Error, StrictError, unwrap};
+use slingseal_message::seal::{ReceivedSeal, SealError, Void};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::{
     Authority, Credentialed, KeyRequest, PublicKey, Roster, Trusted, TrustedAuthority,
 };
-use slingseal_core::words::{Digest, Time};
+use slingseal_words::{Digest, Time};
 
 use crate::frozen::read;
 use crate::independent;
@@ -37,14 +38,15 @@ impl Scene {
     }
 
     fn judge(&self, seal: &[u8]) -> (Verdict, Vec<Reason>) {
-        let known = Known {
+        let evidence = Evidence {
             trusted: &self.trusted,
             now: Time::parse(&self.vector.at).expect("a time"),
-            latest_seen: None,
-            seals: &[],
-            voids: &[],
+            latest_trusted: None,
+            memory: Memory::Whole,
+            words: &[],
         };
-        let report = judge(Question { seal: Some(seal), tag: None }, known);
+        let shown = LoadWord::open(Kind::Seal, seal, &self.trusted);
+        let report = judge_seal(shown.as_ref(), None, &evidence);
         (report.verdict, report.reasons)
     }
 }
@@ -121,7 +123,7 @@ fn no_flip_of_a_credential_passes_under_a_new_signature() {
     let scene = Scene::read();
     let received = ReceivedSeal::open(&scene.seal).expect("a seal");
     let credential = received.message.header.credential.expect("a credential");
-    let inspector = slingseal_core::trust::SecretKey::from_seed(&[2; 32]);
+    let inspector = slingseal_message::trust::SecretKey::from_seed(&[2; 32]);
     let sign = |credential: &[u8]| {
         let unsigned = received.seal.prepare(credential);
         unsigned.finish(&inspector.sign(&unsigned.to_be_signed()))
@@ -143,9 +145,9 @@ fn no_flip_and_no_cut_of_any_paper_passes() {
     let voided = read("valid").into_iter().find(|(name, _)| name == "voided").expect("a voided seal").1;
     let (_, void) = unwrap(&voided.holds[0]).expect("a void");
     let request = KeyRequest::sign(
-        &slingseal_core::words::CallSign::new("Anvil 3").expect("a call sign"),
+        &slingseal_words::CallSign::new("Anvil 3").expect("a call sign"),
         Time::from_unix(1_783_000_000),
-        &slingseal_core::trust::SecretKey::from_seed(&[2; 32]),
+        &slingseal_message::trust::SecretKey::from_seed(&[2; 32]),
     );
     type Passes<'s> = Box<dyn Fn(&[u8]) -> bool + 's>;
     let papers: [(&str, Vec<u8>, Passes<'_>); 5] = [

@@ -2,9 +2,7 @@ use std::path::Path;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
-use slingseal_core::app::{
-    App, AppError, Clock, Entropy, Language, Outside, Received, Stretch, Time, VerdictView,
-};
+use slingseal_app::{App, AppError, Clock, Entropy, Language, Outside, Received, Stretch, Time, VerdictView};
 
 use crate::independent;
 use crate::vector::Vector;
@@ -31,6 +29,7 @@ pub fn read(folder: &str) -> Vec<(String, Vector)> {
     let mut all: Vec<(String, Vector)> = std::fs::read_dir(&folder)
         .expect("the vectors lie beside this file")
         .map(|entry| entry.expect("an entry").path())
+        .filter(|path| path.extension().is_some_and(|extension| extension == "toml"))
         .map(|path| {
             let name = path.file_stem().expect("a name").to_string_lossy().into_owned();
             let text = std::fs::read_to_string(&path).expect("a vector is text");
@@ -120,6 +119,22 @@ fn every_vector_is_answered_as_it_is_frozen() {
         slowest.0 < Duration::from_millis(250),
         "{slowest:?}, unoptimised and with the seal written to disk"
     );
+}
+
+/// What a rule's change has made wrong stays as it was, and is told apart with the reason.
+#[test]
+fn what_is_superseded_is_kept_and_told() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("vectors/seal/superseded");
+    let why = std::fs::read_to_string(folder.join("README.md")).expect("the reasons stand beside them");
+    let superseded = read("superseded");
+    assert!(superseded.len() >= 2, "one that was superseded is gone");
+    for (name, vector) in superseded {
+        assert!(why.contains(&format!("`{name}`")), "{name} is superseded without a reason");
+        let (answer, _) = answer(&vector);
+        let codes: Vec<String> =
+            answer.expect("it reads").reasons.iter().map(|reason| reason.code.clone()).collect();
+        assert_ne!(codes, vector.expect.reasons, "{name} is answered as it was frozen: it is not superseded");
+    }
 }
 
 /// The other side agrees on every signature and on every form.

@@ -7,7 +7,7 @@ use std::path::Path;
 use std::sync::Arc;
 use std::time::{Instant, SystemTime, UNIX_EPOCH};
 
-use slingseal_core::app::{App, Clock, Entropy, Language, Outside, Stretch, Time};
+use slingseal_app::{App, Clock, Entropy, Language, Outside, Stretch, Time};
 use zeroize::Zeroizing;
 
 struct Wall;

@@ -1,4 +1,4 @@
-use slingseal_core::app::AppError;
+use slingseal_app::AppError;
 
 macro_rules! errors {
     ($($(#[$doc:meta])* $variant:ident,)*) => {

@@ -1,6 +1,6 @@
 //! Examinations of students: the instructor's and the student's side, and the class.
 
-use slingseal_core::app::{
+use slingseal_app::{
     ClassRequest, ClassTable, ClassView, ExamBegin, ExamKeyView, ExamPlan, ExamPlanView, ExamResultLine,
     ExamResultView, ExamStandard, PlantedView, RunLine, RunView, WalkRequest,
 };

@@ -9,11 +9,11 @@ mod views;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, Language, MovingCode,
     MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, RiggingView, SealView,
-    SetUpView, StartView, Stretch, TagMade, TagView, VerdictView, WalkRequest, WalkView, code_of,
-    read_picture,
+    SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView, VerdictView, WalkRequest,
+    WalkView, code_of, read_picture, read_sticker, sticker,
 };
 use zeroize::Zeroizing;
 
@@ -100,6 +100,21 @@ impl Handheld {
         Ok(self.app.read_frame(width, height, stride, &luminance, Effort::Frame)?)
     }
 
+    /// As `read_frame`, passing over texts that were read before: of two codes in one frame, the other.
+    ///
+    /// # Errors
+    /// A frame whose sizes do not fit its bytes.
+    pub fn read_frame_beside(
+        &self,
+        width: u32,
+        height: u32,
+        stride: u32,
+        luminance: Vec<u8>,
+        known: Vec<String>,
+    ) -> Answer<Reading> {
+        Ok(self.app.read_frame_beside(width, height, stride, &luminance, &known, Effort::Frame)?)
+    }
+
     /// What every code in a PNG or JPEG says.
     ///
     /// # Errors
@@ -114,6 +129,19 @@ impl Handheld {
     /// A text that is none of ours.
     pub fn code_of(&self, text: &str) -> Answer<CodeView> {
         Ok(code_of(text)?)
+    }
+
+    /// What to write to an NFC sticker with room for `room` bytes: give a tag, a seal, or both.
+    ///
+    /// # Errors
+    /// A text that is none of ours; two of one kind; more than any sticker holds.
+    pub fn sticker(&self, texts: Vec<String>, room: u32) -> Answer<StickerView> {
+        Ok(sticker(&texts, room)?)
+    }
+
+    /// What the NDEF message of an NFC sticker holds.
+    pub fn read_sticker(&self, message: Vec<u8>) -> StickerReading {
+        read_sticker(&message)
     }
 
     /// Takes in a text of any kind.
@@ -188,6 +216,22 @@ impl Handheld {
     /// No such walk.
     pub fn walk_rigging(&self, walk: &str) -> Answer<Option<RiggingView>> {
         Ok(self.app.walk_rigging(walk)?)
+    }
+
+    /// The picture of the rigging as counted in a walk, as PNG.
+    ///
+    /// # Errors
+    /// No such walk.
+    pub fn walk_picture(&self, walk: &str) -> Answer<Option<Vec<u8>>> {
+        Ok(self.app.walk_picture(walk)?)
+    }
+
+    /// The picture of the rigging that a tag plans, as PNG.
+    ///
+    /// # Errors
+    /// A text that is no tag.
+    pub fn tag_picture(&self, tag: &str) -> Answer<Option<Vec<u8>>> {
+        Ok(self.app.tag_picture(tag)?)
     }
 
     /// Seals a decided walk. Slow: the PIN is stretched.

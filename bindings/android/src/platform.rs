@@ -2,7 +2,7 @@
 
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use slingseal_core::app::{Clock, Entropy, Time};
+use slingseal_app::{Clock, Entropy, Time};
 
 /// The phone's clock.
 pub(crate) struct PhoneClock;

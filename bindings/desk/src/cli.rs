@@ -70,7 +70,7 @@ pub(crate) enum Verb {
     },
     /// How a rigged load hangs, who carries what, what governs; 11 where it is over a limit or does not hang
     Rigging {
-        /// The rigging, TOML; see core/src/rigging/FORMAT.md
+        /// The rigging, TOML; see core/rigging/FORMAT.md
         #[arg(value_name = "FILE.toml")]
         file: PathBuf,
         /// What if: the link that sits in a leg's grab hook; may be given several times
@@ -137,7 +137,7 @@ pub(crate) enum Verb {
 pub(crate) enum TagVerb {
     /// Make a tag of a plan, or the tags of a load list: PNG, PDF sheet and text
     Write {
-        /// The plan, TOML, or the list, CSV; see core/src/tag/PLAN.md
+        /// The plan, TOML, or the list, CSV; see core/message/PLAN.md
         #[arg(value_name = "PLAN.toml|LIST.csv")]
         plan: PathBuf,
         /// Where to put the files
@@ -286,7 +286,7 @@ pub(crate) enum RecordsVerb {
         #[arg(value_name = "RECORD")]
         record: String,
     },
-    /// The account for other programs; core/src/report/EXPORT.md documents it
+    /// The account for other programs; core/account/EXPORT.md documents it
     ///
     /// --csv FILE for spreadsheets and statistics, --json FILE for one document with everything in it; several files may be
     /// named where their endings tell which is which.

@@ -8,7 +8,7 @@ use std::fmt::Arguments;
 use std::io::{IsTerminal, Write};
 use std::path::Path;
 
-use slingseal_core::app::{is_invisible, visibly};
+use slingseal_app::{is_invisible, visibly};
 
 /// One line on standard output. A line break inside is a stranger's, and is spelled out.
 macro_rules! println {

@@ -3,7 +3,7 @@
 use std::io::Read;
 use std::path::Path;
 
-use slingseal_core::app::{AppError, text_of};
+use slingseal_app::{AppError, text_of};
 
 use crate::console::Shown;
 use crate::output::{bad_input, plain};

@@ -5,7 +5,7 @@ use std::io::{BufWriter, Write};
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
-use slingseal_core::app::{AppError, CodeView};
+use slingseal_app::{AppError, CodeView};
 
 use crate::console::{self, Shown};
 

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use slingseal_core::app::{App, AppError, Clock, Entropy, Language, Outside, Stretch, Time};
+use slingseal_app::{App, AppError, Clock, Entropy, Language, Outside, Stretch, Time};
 use zeroize::Zeroizing;
 
 use crate::console::Shown;

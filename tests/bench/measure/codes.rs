@@ -2,8 +2,8 @@
 
 use std::hint::black_box;
 
-use slingseal_core::qr;
-use slingseal_core::sync::{FrameReader, FrameWriter, Heard};
+use slingseal_account::sync::{FrameReader, FrameWriter, Heard};
+use slingseal_qr as qr;
 
 use crate::lines::{Line, at, pair};
 

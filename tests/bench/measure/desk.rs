@@ -3,12 +3,12 @@
 use std::time::Instant;
 
 use rusqlite::Connection;
-use slingseal_core::app::{ExportTable, ListRequest};
-use slingseal_core::store::{NewRecord, Store, StoreError};
-use slingseal_core::words::Entropy;
+use slingseal_app::{ExportTable, ListRequest};
+use slingseal_store::{NewRecord, Store, StoreError};
 use slingseal_tests::full_home::{at as time_at, record};
 use slingseal_tests::many::Many;
 use slingseal_tests::scripted::open;
+use slingseal_words::Entropy;
 
 use crate::lines::{Line, at, pair};
 
@@ -48,16 +48,16 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
             let mut row = record(number);
             row.load = format!("KM-{number:06}");
             // One a minute, the last one now.
-            row.issued = slingseal_core::words::Time::from_unix(1_796_000_000 + 60 * i64::from(number));
-            row.valid_until = row.issued.plus(slingseal_core::words::Seconds::days(1));
-            let deficiency = slingseal_core::store::DeficiencyRow {
+            row.issued = slingseal_words::Time::from_unix(1_796_000_000 + 60 * i64::from(number));
+            row.valid_until = row.issued.plus(slingseal_words::Seconds::days(1));
+            let deficiency = slingseal_store::DeficiencyRow {
                 procedure: row.procedure.clone(),
                 point: format!("side-{}.lateral-{}.twist", number % 4 + 1, number % 3 + 1),
                 name: ["twisted", "loose", "cut"][number as usize % 3].into(),
                 rigger: row.rigger.clone(),
                 corrected: true,
             };
-            let piece = slingseal_core::store::EquipmentRow {
+            let piece = slingseal_store::EquipmentRow {
                 serial: format!("{:05}", number % 900),
                 kind: "chain leg".into(),
             };

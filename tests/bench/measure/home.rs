@@ -6,12 +6,12 @@ use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
 use std::time::Instant;
 
 use rusqlite::Connection;
-use slingseal_core::app::{
+use slingseal_app::{
     App, Clock, Entropy, Issue, Language, Outside, PointKind, PointState, Stretch, Time, WalkRequest,
     WalkView,
 };
-use slingseal_core::trust::SecretKey;
-use slingseal_core::words::Digest;
+use slingseal_message::trust::SecretKey;
+use slingseal_words::Digest;
 
 use crate::lines::{Line, at, pair};
 

@@ -3,14 +3,21 @@
 use std::hint::black_box;
 
 use ed25519_dalek::{Signature, VerifyingKey};
-use slingseal_core::envelope::{Kind, Limits, Sign1, check};
-use slingseal_core::seal::{Known, Outcome, Question, ReceivedSeal, Seal, TagPrint, judge};
-use slingseal_core::trust::{
+use slingseal_judgement::{Evidence, Judgement, LoadWord, Memory, judge_seal};
+use slingseal_message::envelope::{Kind, Limits, Sign1, check};
+use slingseal_message::seal::{Outcome, ReceivedSeal, Seal, TagPrint};
+use slingseal_message::trust::{
     Credential, DEFAULT_VALIDITY, Role, Roles, Roster, SecretKey, Trusted, TrustedAuthority,
 };
-use slingseal_core::words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Time};
 
 use crate::lines::{Line, at, pair};
+
+/// A seal opened and judged with nothing else known, as `verify` does.
+fn judged(bytes: &[u8], trusted: &Trusted, now: Time) -> Judgement {
+    let evidence = Evidence { trusted, now, latest_trusted: None, memory: Memory::Whole, words: &[] };
+    judge_seal(LoadWord::open(Kind::Seal, bytes, trusted).as_ref(), None, &evidence)
+}
 
 pub(crate) fn measure() -> Vec<Line> {
     let (authority, inspector) = (SecretKey::from_seed(&[1; 32]), SecretKey::from_seed(&[2; 32]));
@@ -62,8 +69,7 @@ pub(crate) fn measure() -> Vec<Line> {
     let (inner_key, inner_text, inner_signature) = raw(&inner, Kind::Credential, &authority);
 
     let verify = || {
-        let known = Known { trusted: &trusted, now, latest_seen: None, seals: &[], voids: &[] };
-        black_box(judge(Question { seal: Some(black_box(&bytes)), tag: None }, known));
+        black_box(judged(black_box(&bytes), &trusted, now));
     };
     let two = || {
         black_box(outer_key.verify_strict(black_box(&outer_text), &outer_signature))
@@ -84,8 +90,7 @@ pub(crate) fn measure() -> Vec<Line> {
     let mut remembering = trusted.clone();
     remembering.remember(&credential).expect("a good credential");
     let verify = || {
-        let known = Known { trusted: &remembering, now, latest_seen: None, seals: &[], voids: &[] };
-        black_box(judge(Question { seal: Some(black_box(&bytes)), tag: None }, known));
+        black_box(judged(black_box(&bytes), &remembering, now));
     };
     let one = || {
         black_box(outer_key.verify_strict(black_box(&outer_text), &outer_signature))

@@ -3,11 +3,11 @@
 use std::hint::black_box;
 
 use nalgebra::{SMatrix, SVector};
-use slingseal_core::rigging::{assess, read};
+use slingseal_rigging::{assess, read};
 
 use crate::lines::{Line, at, pair};
 
-const VEHICLE: &str = include_str!("../../../core/rigging/light-vehicle.toml");
+const VEHICLE: &str = include_str!("../../../core/rigging/examples/light-vehicle.toml");
 
 pub(crate) fn measure() -> Vec<Line> {
     let load = read(VEHICLE).expect("the example holds");

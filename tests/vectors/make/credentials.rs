@@ -1,8 +1,8 @@
 //! Seals whose signer is not whom the credential says, or whose credential is not what its authority issued.
 
-use slingseal_core::envelope::{Header, Kind, assemble, to_be_signed, wrap};
-use slingseal_core::trust::{Authority, DEFAULT_VALIDITY, KeyRequest, Role};
-use slingseal_core::words::{CallSign, Name};
+use slingseal_message::envelope::{Header, Kind, assemble, to_be_signed, wrap};
+use slingseal_message::trust::{Authority, DEFAULT_VALIDITY, KeyRequest, Role};
+use slingseal_words::{CallSign, Name};
 
 use super::parts::*;
 use crate::vector::Vector;
@@ -53,7 +53,7 @@ pub fn all() -> Vec<(String, Vector)> {
     let request =
         KeyRequest::sign(&CallSign::new("Anvil 3").expect("a call sign"), after(-9_000), &key(ANVIL));
     let card = Authority::sign(&Name::new("Sela Relief").expect("a name"), after(-86_400), &key(SELA));
-    let roster = slingseal_core::envelope::unwrap(&roster(SELA, 1, 0, 86_400, &[])).expect("our own").1;
+    let roster = slingseal_message::envelope::unwrap(&roster(SELA, 1, 0, 86_400, &[])).expect("our own").1;
     let raw = Raw::good();
     let mut all: Vec<(&str, Vector)> = vec![
         ("credential_swapped", forged("The seal is signed by one inspector under another's credential.", &credential(SELA, "Lantern 1", &[Role::Inspector], LANTERN))),
@@ -113,10 +113,10 @@ pub fn all() -> Vec<(String, Vector)> {
         }))),
         ("credential_with_duplicated_role", refused("Two sets of roles.", &issued(|pairs| pairs.insert(3, (int(9), bytes(&[4]))))).deterministic(false)),
         ("credential_with_usual_validity_told", refused("The usual validity written out: a second spelling with another id, past a revocation.", &issued(|pairs| {
-            pairs.push((int(slingseal_core::envelope::OURS), int(DEFAULT_VALIDITY.0)));
+            pairs.push((int(slingseal_message::envelope::OURS), int(DEFAULT_VALIDITY.0)));
         }))),
         ("credential_with_no_validity", refused("A validity of nothing.", &issued(|pairs| {
-            pairs.push((int(slingseal_core::envelope::OURS), int(0)));
+            pairs.push((int(slingseal_message::envelope::OURS), int(0)));
         }))),
         ("credential_wide", refused("The credential's list is written wide: a second spelling with another id, past a revocation.", &[&[0x98, 0x04], &anvil()[1..]].concat()).deterministic(false)),
         // Its place in the message.

@@ -4,8 +4,8 @@ use curve25519_dalek::constants::{ED25519_BASEPOINT_POINT, EIGHT_TORSION};
 use curve25519_dalek::edwards::{CompressedEdwardsY, EdwardsPoint};
 use curve25519_dalek::scalar::Scalar;
 use sha2::{Digest as _, Sha512};
-use slingseal_core::envelope::Kind;
-use slingseal_core::seal::Seal;
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::Seal;
 
 use super::parts::*;
 use crate::vector::Vector;
@@ -189,8 +189,7 @@ pub fn all() -> Vec<(String, Vector)> {
             .expect("NO-GO", &["bad_signature"])
             .signatures(false),
     ));
-    altered.payload =
-        map(&claim_pairs(&Seal { record: slingseal_core::words::Digest::of(b"another"), ..seal() }));
+    altered.payload = map(&claim_pairs(&Seal { record: slingseal_words::Digest::of(b"another"), ..seal() }));
     all.push((
         "record_altered".into(),
         about("The seal names another record than was signed.", &altered.with(&signature))

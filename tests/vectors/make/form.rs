@@ -1,9 +1,9 @@
 //! Messages that are not in the one form they have, each signed as its signer would sign it, so that the form alone
 //! refuses it.
 
-use slingseal_core::envelope::{Kind, OURS, wrap};
-use slingseal_core::seal::Seal;
-use slingseal_core::words::Seconds;
+use slingseal_message::envelope::{Kind, OURS, wrap};
+use slingseal_message::seal::Seal;
+use slingseal_words::Seconds;
 
 use super::parts::*;
 use crate::vector::{Expect, Vector};

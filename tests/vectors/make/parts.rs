@@ -2,15 +2,15 @@
 
 use std::collections::BTreeSet;
 
-use slingseal_core::envelope::{
+use slingseal_message::envelope::{
     Claims, Header, Kind, Limits, OURS, Sign1, Unsigned, Writer, assemble, to_be_signed, wrap,
 };
-use slingseal_core::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
-use slingseal_core::tag::read_plan;
-use slingseal_core::trust::{
+use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
+use slingseal_message::tag::read_plan;
+use slingseal_message::trust::{
     Authority, Credential, CredentialId, DEFAULT_VALIDITY, Role, Roles, Roster, SecretKey,
 };
-use slingseal_core::words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Seconds, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Seconds, Time};
 
 use crate::vector::{Authority as Trusted, Expect, Vector};
 

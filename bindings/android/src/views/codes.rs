@@ -1,7 +1,8 @@
 //! Codes and load tags.
 
-use slingseal_core::app::{
-    CodeView, EquipmentView, LinkView, ProcedureView, Reading, RiggingView, Stamp, TagMade, TagView, ZoneView,
+use slingseal_app::{
+    CodeView, EquipmentView, LinkView, ProcedureView, Reading, RiggingView, Stamp, StickerReading,
+    StickerView, TagMade, TagView, ZoneView,
 };
 
 #[uniffi::remote(Record)]
@@ -18,6 +19,22 @@ pub enum Reading {
     Nothing,
     Ours { kind: String, text: String },
     Foreign { text: String },
+}
+
+#[uniffi::remote(Record)]
+pub struct StickerView {
+    pub message: Vec<u8>,
+    pub bytes: u32,
+    pub fits: bool,
+}
+
+#[uniffi::remote(Enum)]
+pub enum StickerReading {
+    Empty,
+    Foreign,
+    Newer { kind: String },
+    Damaged,
+    Ours { seal: Option<String>, tag: Option<String>, others: Vec<String> },
 }
 
 #[uniffi::remote(Record)]

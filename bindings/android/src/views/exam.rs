@@ -1,6 +1,6 @@
 //! Examinations.
 
-use slingseal_core::app::{
+use slingseal_app::{
     CardTimeView, ClassCardView, ClassRequest, ClassTable, ClassView, CodeView, DebriefItem, DebriefView,
     ExamBegin, ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamResultLine, ExamResultView, ExamStandard,
     FalseCallView, ItemView, MissedView, PlantedView, RunLine, RunView, Stamp, StandardView, StudentView,

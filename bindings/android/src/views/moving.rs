@@ -1,6 +1,6 @@
 //! Moving codes: what goes out, what came in.
 
-use slingseal_core::app::{BundleReport, MovingCode, SetAsideLine};
+use slingseal_app::{BundleReport, MovingCode, SetAsideLine};
 
 /// What a moving code carries.
 #[derive(Debug, uniffi::Record)]

@@ -1,6 +1,6 @@
 //! Seals, verdicts and records.
 
-use slingseal_core::app::{
+use slingseal_app::{
     AuditView, CodeView, FindingView, ReasonView, RecordLine, RecordView, SealFacts, SealView, Stamp,
     TagView, TimelineEntry, VerdictView, VerdictWord,
 };

@@ -1,8 +1,8 @@
 //! Keys, credentials, whom a device trusts, and what was taken in.
 
-use slingseal_core::app::{
-    AuthorityView, CodeView, CredentialView, Issue, Received, SetUpView, Stamp, TagView, TrustedView,
-    VerdictView,
+use slingseal_app::{
+    AuthorityView, CodeView, CredentialView, Issue, Received, SetUpStep, SetUpView, SetUpWhat, Stamp,
+    TagView, TrustedView, VerdictView,
 };
 
 #[uniffi::remote(Record)]
@@ -33,6 +33,23 @@ pub struct SetUpView {
     pub authority: Option<String>,
     pub pin_locked_until: Option<Stamp>,
     pub next: String,
+    pub steps: Vec<SetUpStep>,
+    pub ready: bool,
+}
+
+#[uniffi::remote(Record)]
+pub struct SetUpStep {
+    pub what: SetUpWhat,
+    pub done: bool,
+    pub words: String,
+}
+
+#[uniffi::remote(Enum)]
+pub enum SetUpWhat {
+    Authority,
+    Key,
+    Credential,
+    Roster,
 }
 
 #[uniffi::remote(Record)]

@@ -1,6 +1,6 @@
 //! A walk.
 
-use slingseal_core::app::{
+use slingseal_app::{
     CardState, CardView, ChoiceView, DeficiencyView, FindingState, FindingView, NextStep, PointKind,
     PointState, PointView, ProgressView, RefusedView, Stamp, StartView, StationView, WalkLine, WalkRequest,
     WalkStage, WalkView,
@@ -192,4 +192,5 @@ pub enum WalkRequest {
     Resume,
     Abandon { reason: String },
     Decide { fit: bool, reason: Option<String> },
+    TakeBack,
 }

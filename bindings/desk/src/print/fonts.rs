@@ -1,5 +1,5 @@
 use krilla::text::Font;
-use slingseal_core::app::is_invisible;
+use slingseal_app::is_invisible;
 use ttf_parser::Face;
 
 const REGULAR: &[u8] = include_bytes!("fonts/atkinson-hyperlegible-regular.ttf");

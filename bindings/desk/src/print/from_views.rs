@@ -1,7 +1,7 @@
 //! From the facade's views to what the pages say.
 
 use serde::Deserialize;
-use slingseal_core::app::{AppError, CodeView, FindingState, RecordView, TagView};
+use slingseal_app::{AppError, CodeView, FindingState, RecordView, TagView};
 
 use super::{
     Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, PrintError, RecordPage, load_sheets,

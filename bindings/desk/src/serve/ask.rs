@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::io::Read;
 
-use slingseal_core::app::AppError;
+use slingseal_app::AppError;
 
 use super::http::Request;
 use crate::output::bad_input;

@@ -1,6 +1,6 @@
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use slingseal_core::app::{App, MovingCode};
+use slingseal_app::{App, MovingCode};
 
 use super::guard::Guard;
 use super::intake::Intake;

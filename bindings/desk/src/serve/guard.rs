@@ -3,7 +3,7 @@
 
 use std::net::SocketAddr;
 
-use slingseal_core::app::Entropy;
+use slingseal_app::Entropy;
 
 /// What one start lets in.
 pub(super) struct Guard {
@@ -108,7 +108,7 @@ impl Guard {
 #[cfg(test)]
 mod tests {
     use super::{Guard, Refused};
-    use slingseal_core::app::Entropy;
+    use slingseal_app::Entropy;
     use std::sync::atomic::{AtomicU8, Ordering};
 
     struct Counting(AtomicU8);

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, VecDeque};
 use std::io::Read;
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, AppError, BundleReport, Effort, FrameTaken, MovingReader, Reading, Received, Stamp, VerdictView,
     read_picture,
 };

@@ -17,7 +17,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::time::Duration;
 
-use slingseal_core::app::{App, AppError};
+use slingseal_app::{App, AppError};
 
 use crate::output::{bad_input, plain};
 use crate::platform::SystemEntropy;

@@ -3,7 +3,7 @@
 use std::io::Read;
 
 use maud::Markup;
-use slingseal_core::app::AppError;
+use slingseal_app::AppError;
 
 use super::http::Request;
 use crate::console::visible_lines;

@@ -2,7 +2,7 @@
 
 use std::io::{Seek, Write};
 
-use slingseal_core::app::{AppError, BundleRequest, ClassRequest, ExportTable, ListRequest, code_of};
+use slingseal_app::{AppError, BundleRequest, ClassRequest, ExportTable, ListRequest, code_of};
 
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;

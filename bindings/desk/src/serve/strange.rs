@@ -10,7 +10,7 @@ use std::sync::Arc;
 
 use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
-use slingseal_core::app::{App, BundleRequest, Clock, Entropy, Language, Outside, Stretch, Time};
+use slingseal_app::{App, BundleRequest, Clock, Entropy, Language, Outside, Stretch, Time};
 
 use super::desk::Desk;
 use super::guard::Guard;

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use slingseal_core::app::{AppError, FindingView, PointKind, PointView, TagView, WalkRequest, WalkStage};
+use slingseal_app::{AppError, FindingView, PointKind, PointView, TagView, WalkRequest, WalkStage};
 use zeroize::Zeroizing;
 
 use super::look::{self, Tone};

@@ -5,7 +5,7 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::{Modifier, Style};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
-use slingseal_core::app::{CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
+use slingseal_app::{CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
 
 use super::foot::hint_lines;
 use super::look::{self, Tone, cut, wrap};

@@ -5,7 +5,7 @@ use ratatui::layout::Rect;
 use ratatui::style::{Color, Style};
 use ratatui::text::Line;
 use ratatui::widgets::Paragraph;
-use slingseal_core::app::{CodeView, SealView};
+use slingseal_app::{CodeView, SealView};
 
 use super::foot::hint_lines;
 use super::look::{Tone, wrap};

@@ -1,7 +1,7 @@
 //! A run of an examination on the full screen: the same cards and keys, a clock, and nothing that gives anything away.
 
 use ratatui::text::Line;
-use slingseal_core::app::{AppError, RunView, WalkRequest};
+use slingseal_app::{AppError, RunView, WalkRequest};
 
 use super::acts::pick;
 use super::look::{Look, Tone, wrap};

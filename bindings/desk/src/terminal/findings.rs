@@ -1,6 +1,6 @@
 //! What was found: told at once, listed, put right, looked at again.
 
-use slingseal_core::app::{AppError, FindingState, FindingView, PointKind, WalkRequest, WalkStage};
+use slingseal_app::{AppError, FindingState, FindingView, PointKind, WalkRequest, WalkStage};
 
 use super::acts::{entry, pick};
 use super::look::{self, Tone};

@@ -1,7 +1,7 @@
 //! The foot of the screen: what is open, the statics, what the last key did, the keys.
 
 use ratatui::text::{Line, Span};
-use slingseal_core::app::{CardState, FindingState, NextStep, WalkStage, WalkView};
+use slingseal_app::{CardState, FindingState, NextStep, WalkStage, WalkView};
 
 use super::look::{self, Look, Tone, cut, wrap};
 use super::model::{Desk, Page};

@@ -1,6 +1,6 @@
 //! What each key does on each page.
 
-use slingseal_core::app::{
+use slingseal_app::{
     AppError, FindingState, NextStep, PointKind, PointState, WalkRequest, WalkStage, WalkView,
 };
 
@@ -113,7 +113,7 @@ impl Desk {
         let Some(card) = &view.card else { return Ok(Flow::On) };
         match letter {
             '+' | 'g' => {
-                let open = |point: &&slingseal_core::app::PointView| {
+                let open = |point: &&slingseal_app::PointView| {
                     point.needs_value && point.state == PointState::Unanswered
                 };
                 if let Some(point) = card.points.iter().find(open) {

@@ -4,7 +4,7 @@ use std::io::BufRead;
 use std::process::ExitCode;
 
 use serde::Serialize;
-use slingseal_core::app::{
+use slingseal_app::{
     App, AppError, CardView, FindingState, NextStep, PointState, PointView, RunView, SealView, WalkRequest,
     WalkStage, WalkView,
 };
@@ -397,7 +397,7 @@ fn status(view: &WalkView, why: Option<&str>) -> String {
 }
 
 fn word(card: &CardView) -> &'static str {
-    use slingseal_core::app::CardState;
+    use slingseal_app::CardState;
     match card.state {
         CardState::Unanswered if card.points.iter().any(|point| point.state != PointState::Unanswered) => {
             "partly"

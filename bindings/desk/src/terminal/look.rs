@@ -1,7 +1,7 @@
 //! How things look: a shape and a word always, colour on top where the terminal has it.
 
 use ratatui::style::{Color, Modifier, Style};
-use slingseal_core::app::{CardState, FindingState, PointState};
+use slingseal_app::{CardState, FindingState, PointState};
 
 /// What a piece of text means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

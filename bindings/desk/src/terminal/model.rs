@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::time::Duration;
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, AppError, FindingView, Language, PointView, RunView, SealView, StartView, TagView, WalkRequest,
     WalkView,
 };
@@ -295,12 +295,12 @@ impl Desk {
         let at = match &view.card {
             Some(card) => format!("at card {} of {}", card.number, card.of),
             None => match view.stage {
-                slingseal_core::app::WalkStage::Abandoned { .. } => {
+                slingseal_app::WalkStage::Abandoned { .. } => {
                     return Some(format!("{practice}Load {}: the walk is abandoned.", view.load));
                 }
-                slingseal_core::app::WalkStage::Paused => "paused".to_owned(),
-                slingseal_core::app::WalkStage::Decided { .. } => "decided and not sealed".to_owned(),
-                slingseal_core::app::WalkStage::Walking => "at the decision".to_owned(),
+                slingseal_app::WalkStage::Paused => "paused".to_owned(),
+                slingseal_app::WalkStage::Decided { .. } => "decided and not sealed".to_owned(),
+                slingseal_app::WalkStage::Walking => "at the decision".to_owned(),
             },
         };
         Some(format!(

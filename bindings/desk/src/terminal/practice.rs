@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use slingseal_core::app::{App, AppError, Issue, Language, Seconds};
+use slingseal_app::{App, AppError, Issue, Language, Seconds};
 
 use crate::output::bad_input;
 use crate::platform;

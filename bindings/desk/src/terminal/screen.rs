@@ -12,7 +12,7 @@ use ratatui::crossterm::event::{
     PopKeyboardEnhancementFlags, PushKeyboardEnhancementFlags,
 };
 use ratatui::crossterm::{execute, terminal};
-use slingseal_core::app::{App, AppError, Language};
+use slingseal_app::{App, AppError, Language};
 
 use super::draw::fits;
 use super::look::Look;

@@ -1,6 +1,6 @@
 //! Before the walk: the loads in hand, the tags that are known, and a load to practise on.
 
-use slingseal_core::app::AppError;
+use slingseal_app::AppError;
 use zeroize::Zeroizing;
 
 use super::acts::{entry, pick};

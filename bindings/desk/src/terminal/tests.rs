@@ -8,7 +8,7 @@ use ratatui::Terminal;
 use ratatui::backend::TestBackend;
 use ratatui::buffer::Buffer;
 use ratatui::style::{Color, Modifier};
-use slingseal_core::app::{
+use slingseal_app::{
     App, Clock, Effort, Language, Outside, PointKind, Reading, Stretch, Time, WalkRequest, WalkStage,
 };
 
@@ -96,7 +96,7 @@ impl Hands {
         text(&self.buffer(80, 24))
     }
 
-    fn view(&self) -> &slingseal_core::app::WalkView {
+    fn view(&self) -> &slingseal_app::WalkView {
         self.desk.view.as_ref().unwrap()
     }
 
@@ -146,7 +146,7 @@ fn no_text_reaches_the_screen_as_a_command() {
             .content
             .iter()
             .map(|cell| cell.symbol())
-            .filter(|symbol| symbol.chars().any(slingseal_core::app::is_invisible))
+            .filter(|symbol| symbol.chars().any(slingseal_app::is_invisible))
             .collect();
         assert!(hidden.is_empty(), "{hidden:?}");
         assert!(text(&buffer).contains("seen"), "{}", text(&buffer));

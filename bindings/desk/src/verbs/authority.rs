@@ -4,7 +4,7 @@ use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, AuthorityView, Issue, Received};
+use slingseal_app::{AppError, AuthorityView, Issue, Received};
 
 use super::Setting;
 use crate::cli::AuthorityVerb;

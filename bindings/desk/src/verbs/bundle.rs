@@ -5,9 +5,7 @@ use std::io::BufReader;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use slingseal_core::app::{
-    App, AppError, BundleReport, BundleRequest, FrameTaken, MovingReader, read_picture,
-};
+use slingseal_app::{App, AppError, BundleReport, BundleRequest, FrameTaken, MovingReader, read_picture};
 
 use super::Setting;
 use crate::cli::BundleVerb;

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, AppError, BundleRequest, ExportTable, Issue, PointKind, PointState, PointView, Received, SealView,
     VerdictView, WalkRequest, WalkView, code_of,
 };
@@ -212,7 +212,7 @@ impl Demo<'_> {
         let name = output::file_name(holder);
         let request = self.put(&format!("request-{name}"), &device.make_key(holder, PIN)?.text)?;
         // A season: the demo plays at the present time.
-        let expires = authority.now().plus(slingseal_core::app::Seconds::days(180)).rfc3339();
+        let expires = authority.now().plus(slingseal_app::Seconds::days(180)).rfc3339();
         let issue = Issue {
             request: self.scan(&request)?,
             roles: roles.into(),
@@ -357,7 +357,7 @@ impl Demo<'_> {
         let own = app.authority_init("Sela Relief", PASSPHRASE)?;
         app.receive(&own.roster.text)?;
         let request = app.make_key("Anvil 3", PIN)?.text;
-        let expires = app.now().plus(slingseal_core::app::Seconds::days(180)).rfc3339();
+        let expires = app.now().plus(slingseal_app::Seconds::days(180)).rfc3339();
         let issue = Issue { request, roles: "inspector".into(), expires, holder: None, validity_hours: None };
         app.receive(&app.issue(&issue, PASSPHRASE)?.text)?;
         let mut view = app.begin_walk(tag)?;

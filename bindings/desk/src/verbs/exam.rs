@@ -4,7 +4,7 @@ use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use slingseal_core::app::{
+use slingseal_app::{
     App, AppError, ClassRequest, ClassView, ExamBegin, ExamKeyView, ExamPick, ExamPlan, ExamResultView,
     ExamStandard, PlantedView, RunView,
 };

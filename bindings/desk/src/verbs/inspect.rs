@@ -4,7 +4,7 @@ use std::io::IsTerminal;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use slingseal_core::app::{App, AppError};
+use slingseal_app::{App, AppError};
 
 use super::Setting;
 use crate::output::bad_input;

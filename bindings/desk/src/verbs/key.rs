@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, SetUpView};
+use slingseal_app::{AppError, SetUpView};
 
 use super::Setting;
 use crate::cli::KeyVerb;

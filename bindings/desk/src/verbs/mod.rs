@@ -18,7 +18,7 @@ mod void;
 
 use std::process::ExitCode;
 
-use slingseal_core::app::{App, AppError, Language};
+use slingseal_app::{App, AppError, Language};
 
 use crate::cli::{Cli, Verb};
 use crate::platform;

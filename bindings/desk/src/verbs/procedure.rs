@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, ProcedureView, check_procedure};
+use slingseal_app::{AppError, ProcedureView, check_procedure};
 
 use super::Setting;
 use crate::cli::ProcedureVerb;

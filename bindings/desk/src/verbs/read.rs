@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, read_picture};
+use slingseal_app::{AppError, read_picture};
 
 use super::Setting;
 use crate::console::{Shown, fields};

@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, Received};
+use slingseal_app::{AppError, Received};
 
 use super::{Setting, verify};
 use crate::{input, output};

@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_core::app::{App, AppError, ExportTable, RecordLine, RecordView, code_of};
+use slingseal_app::{App, AppError, ExportTable, RecordLine, RecordView, code_of};
 
 use super::{Setting, verify};
 use crate::cli::{RecordsVerb, Table};

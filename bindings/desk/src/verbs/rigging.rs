@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, RiggingRequest, RiggingSheet, VerdictWord, assess_rigging};
+use slingseal_app::{AppError, RiggingRequest, RiggingSheet, VerdictWord, assess_rigging};
 
 use super::Setting;
 use crate::console::{self, Shown};

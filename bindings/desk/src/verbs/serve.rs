@@ -3,7 +3,7 @@
 use std::net::IpAddr;
 use std::process::ExitCode;
 
-use slingseal_core::app::AppError;
+use slingseal_app::AppError;
 
 use super::Setting;
 use crate::serve::{self, Place};

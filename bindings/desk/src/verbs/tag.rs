@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, TagView};
+use slingseal_app::{AppError, TagView};
 
 use super::Setting;
 use crate::cli::TagVerb;

@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use slingseal_core::app::{AppError, VerdictView, VerdictWord, visibly};
+use slingseal_app::{AppError, VerdictView, VerdictWord, visibly};
 
 use super::Setting;
 use crate::console::{Tone, headline};

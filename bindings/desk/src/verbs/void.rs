@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_core::app::AppError;
+use slingseal_app::AppError;
 
 use super::Setting;
 use crate::input;

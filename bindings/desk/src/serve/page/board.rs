@@ -1,5 +1,5 @@
 use maud::{Markup, PreEscaped, html};
-use slingseal_core::app::{BoardLoad, BoardView};
+use slingseal_app::{BoardLoad, BoardView};
 
 /// The shape that stands for a state, so that colour is never alone.
 pub(super) fn shape(state: &str) -> Markup {

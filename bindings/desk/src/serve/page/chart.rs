@@ -1,6 +1,6 @@
 use maud::{Markup, html};
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
-use slingseal_core::app::ShareView;
+use slingseal_app::ShareView;
 
 /// Everything but what is plain in one part of a path.
 const PART: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_');

@@ -1,5 +1,5 @@
 use maud::{Markup, html};
-use slingseal_core::app::{
+use slingseal_app::{
     ClassView, DebriefView, ExamResultLine, ExamResultView, ItemView, MissedView, ShareView, StudentView,
 };
 

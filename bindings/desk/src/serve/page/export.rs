@@ -18,7 +18,7 @@ pub(in crate::serve) fn export() -> Markup {
             }
             section.door {
                 h2 { "Everything (JSON)" }
-                p { "One document, schema " code { (slingseal_core::app::EXPORT_SCHEMA) } ". The same records give the same bytes on every desk." }
+                p { "One document, schema " code { (slingseal_app::EXPORT_SCHEMA) } ". The same records give the same bytes on every desk." }
                 ul { li { a href="/export/account.json" { "The account" } } }
             }
             section.door {

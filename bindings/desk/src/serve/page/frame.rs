@@ -1,5 +1,5 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
-use slingseal_core::app::{AppError, Stamp};
+use slingseal_app::{AppError, Stamp};
 
 /// Where a page stands, and whose it is.
 pub(in crate::serve) struct Here {

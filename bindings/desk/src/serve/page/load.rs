@@ -1,5 +1,5 @@
 use maud::{Markup, html};
-use slingseal_core::app::{LoadView, MomentView, RecordView, TagView};
+use slingseal_app::{LoadView, MomentView, RecordView, TagView};
 
 use super::board::shape;
 use super::chart::encoded;
@@ -48,7 +48,7 @@ pub(in crate::serve) fn load(view: &LoadView) -> Markup {
 }
 
 fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
-    let zone = |zone: &slingseal_core::app::ZoneView| match &zone.grid {
+    let zone = |zone: &slingseal_app::ZoneView| match &zone.grid {
         Some(grid) => format!("{}, {grid}", zone.name),
         None => zone.name.clone(),
     };

@@ -1,5 +1,5 @@
 use maud::{Markup, html};
-use slingseal_core::app::{ProcedureView, TagMade};
+use slingseal_app::{ProcedureView, TagMade};
 
 use super::chart::encoded;
 use crate::serve::ask::Form;

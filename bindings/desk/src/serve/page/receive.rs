@@ -1,5 +1,5 @@
 use maud::{Markup, html};
-use slingseal_core::app::AsideView;
+use slingseal_app::AsideView;
 
 use super::chart::encoded;
 use crate::serve::intake::Receipt;

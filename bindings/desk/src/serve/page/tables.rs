@@ -1,5 +1,5 @@
 use maud::{Markup, html};
-use slingseal_core::app::{
+use slingseal_app::{
     DeficienciesView, GroupShare, LoadView, PeopleView, PieceLine, PieceView, RecordLine, RecordsView,
 };
 

@@ -1,6 +1,6 @@
 //! A run by single keys.
 
-use slingseal_core::app::{ExamBegin, ExamPick, ExamPlan, ExamStandard, Issue};
+use slingseal_app::{ExamBegin, ExamPick, ExamPlan, ExamStandard, Issue};
 
 use super::*;
 

@@ -1,0 +1,92 @@
+use super::RecordItem;
+use slingseal_message::envelope::{Kind, ShapeError};
+use slingseal_message::seal::{DigestOf, ReceivedSeal, Record, RecordError, Seal, SealError, TagPrint};
+use slingseal_message::trust::{Signer, TrustError, Trusted};
+use slingseal_words::Digest;
+
+/// A record that may be kept.
+#[derive(Clone, Debug)]
+pub struct Examined {
+    /// What the seal says.
+    pub seal: Seal,
+    /// Who signed it.
+    pub signer: Signer,
+    /// The record, where the sender had it.
+    pub record: Option<Record>,
+}
+
+/// Why a record is set aside. The store keeps its bytes: trust the authority, or ask the sender again, and read once more.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum Unfit {
+    /// Not built as a record of a bundle.
+    #[error("it is not a record: {0}")]
+    Shape(#[from] ShapeError),
+    /// No seal can be read.
+    #[error("its seal cannot be read: {0}")]
+    Seal(#[from] SealError),
+    /// Nobody trusted stands for the seal.
+    #[error("load {load}: {error}")]
+    Signer {
+        /// The load of which it says that it is.
+        load: String,
+        /// Why the signer is not believed.
+        error: TrustError,
+    },
+    /// The record is not what the inspector signed.
+    #[error("load {0}: the record was changed after it was sealed; ask the inspector's device for it again")]
+    Changed(String),
+    /// The record cannot be read.
+    #[error("load {load}: its record cannot be read: {error}")]
+    Record {
+        /// The load.
+        load: String,
+        /// Why.
+        error: RecordError,
+    },
+    /// Seal and record do not speak of the same.
+    #[error(
+        "load {load}: seal and record disagree about the {about}; ask the inspector's device for it again"
+    )]
+    Disagree {
+        /// The load.
+        load: String,
+        /// About what.
+        about: &'static str,
+    },
+}
+
+/// Judges whether a record of a bundle may be kept: both signatures pass under a trusted authority, the record is the one that
+/// was signed, and both speak of the same. Whether the seal may still be *relied on* (revoked, expired, voided) is another
+/// question: the account keeps those too.
+///
+/// # Errors
+/// Why it may not.
+pub fn examine_record(
+    item: &RecordItem,
+    trusted: &Trusted,
+    digest_of: DigestOf<'_>,
+) -> Result<Examined, Unfit> {
+    let received = ReceivedSeal::open(&item.seal)?;
+    let load = || received.seal.load.to_string();
+    let signer = trusted
+        .signer(Kind::Seal, &received.message)
+        .map_err(|error| Unfit::Signer { load: load(), error })?;
+    let Some(bytes) = &item.record else {
+        return Ok(Examined { seal: received.seal, signer, record: None });
+    };
+    if Digest::of(bytes) != received.seal.record {
+        return Err(Unfit::Changed(load()));
+    }
+    let record = Record::parse(bytes, digest_of).map_err(|error| Unfit::Record { load: load(), error })?;
+    let disagree = |about| Err(Unfit::Disagree { load: load(), about });
+    if TagPrint::of(&Digest::of(&record.tag)) != received.seal.tag {
+        return disagree("tag");
+    }
+    if record.procedure != received.seal.procedure || record.version != received.seal.version {
+        return disagree("procedure");
+    }
+    if record.outcome != received.seal.outcome {
+        return disagree("outcome");
+    }
+    Ok(Examined { seal: received.seal, signer, record: Some(record) })
+}

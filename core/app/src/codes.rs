@@ -1,0 +1,178 @@
+//! Codes as pictures: out to a screen or a sheet, in from a camera or a file.
+
+use serde::Serialize;
+
+use super::{App, AppError, Effort};
+use slingseal_message::envelope::{Kind, unwrap, wrap};
+use slingseal_qr as qr;
+
+/// A message as text and as the code to be shown.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CodeView {
+    /// What it is: `seal`, `load tag`, …
+    pub kind: String,
+    /// The text.
+    pub text: String,
+    /// Modules a side.
+    pub size: u32,
+    /// One byte a module, row by row; 1 is dark. The quiet zone of four modules is the shell's to leave.
+    #[serde(skip)]
+    pub modules: Vec<u8>,
+    /// The QR version.
+    pub version: u8,
+}
+
+impl CodeView {
+    pub(crate) fn of(kind: Kind, bytes: &[u8]) -> Result<Self, AppError> {
+        Self::of_text(kind, wrap(kind, bytes))
+    }
+
+    pub(crate) fn of_text(kind: Kind, text: String) -> Result<Self, AppError> {
+        let code = qr::write(&text).map_err(AppError::bad_input)?;
+        let modules = code.modules().iter().map(|dark| u8::from(*dark)).collect();
+        Ok(Self { kind: kind.english().into(), text, size: code.size(), modules, version: code.version() })
+    }
+
+    /// As a PNG of so many pixels a module, quiet zone included.
+    ///
+    /// # Errors
+    /// None in practice: the text was a code already.
+    pub fn png(&self, pixels: u32) -> Result<Vec<u8>, AppError> {
+        Ok(self.code()?.to_png(pixels, qr::QUIET_ZONE))
+    }
+
+    /// As an SVG, quiet zone included.
+    ///
+    /// # Errors
+    /// None in practice: the text was a code already.
+    pub fn svg(&self) -> Result<String, AppError> {
+        Ok(self.code()?.to_svg())
+    }
+
+    /// As characters for a terminal, quiet zone included.
+    ///
+    /// # Errors
+    /// None in practice: the text was a code already.
+    pub fn terminal(&self) -> Result<String, AppError> {
+        Ok(self.code()?.to_terminal())
+    }
+
+    fn code(&self) -> Result<qr::Code, AppError> {
+        qr::write(&self.text).map_err(AppError::internal)
+    }
+}
+
+/// What a camera frame said.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Reading {
+    /// No code, or none that reads yet: bring the next frame.
+    Nothing,
+    /// A code of ours.
+    Ours {
+        /// What it is.
+        kind: String,
+        /// The text.
+        text: String,
+    },
+    /// A code of someone else's.
+    Foreign {
+        /// Its text.
+        text: String,
+    },
+}
+
+impl Reading {
+    pub(crate) fn of(text: String) -> Self {
+        match unwrap(&text) {
+            Ok((kind, _)) => Self::Ours { kind: kind.english().into(), text },
+            Err(_) => Self::Foreign { text },
+        }
+    }
+}
+
+/// What every code in a picture file (PNG or JPEG) says, on the thorough path; empty where nothing is read.
+///
+/// # Errors
+/// A file that is no picture, or larger than any camera's.
+pub fn read_picture(bytes: &[u8]) -> Result<Vec<String>, AppError> {
+    qr::read_picture(bytes).map_err(AppError::bad_input)
+}
+
+/// The text of what a person gave: a text of ours, or a picture file that holds one. Of several, the first of ours.
+///
+/// # Errors
+/// A picture without a code, a code of someone else's, a text that is none of ours.
+pub fn text_of(bytes: &[u8]) -> Result<String, AppError> {
+    if let Ok(text) = std::str::from_utf8(bytes) {
+        let text = text.trim_matches(['\r', '\n', '\t']);
+        unwrap(text)?;
+        return Ok(text.to_owned());
+    }
+    let texts = read_picture(bytes)?;
+    let Some(first) = texts.first().cloned() else {
+        return Err(AppError::bad_input(
+            "no code can be read in the picture; take it again: closer, flat, all four edges in",
+        ));
+    };
+    let ours = texts.into_iter().find(|text| unwrap(text).is_ok());
+    match ours {
+        Some(text) => Ok(text),
+        None => Err(unwrap(&first).map(|_| AppError::internal("read twice")).unwrap_or_else(AppError::from)),
+    }
+}
+
+impl App {
+    /// Reads one camera frame: 8-bit luminance, row by row. A text that is ours is checked as far as it can be without
+    /// knowing the signer, so that a wrong read goes on to the next treatment.
+    ///
+    /// # Errors
+    /// A frame whose sizes do not fit its bytes.
+    pub fn read_frame(
+        &self,
+        width: u32,
+        height: u32,
+        stride: u32,
+        luminance: &[u8],
+        effort: Effort,
+    ) -> Result<Reading, AppError> {
+        self.read_frame_beside(width, height, stride, luminance, &[], effort)
+    }
+
+    /// As [`App::read_frame`], passing over the texts that were read before: of two codes in one frame, the other.
+    ///
+    /// # Errors
+    /// A frame whose sizes do not fit its bytes.
+    pub fn read_frame_beside(
+        &self,
+        width: u32,
+        height: u32,
+        stride: u32,
+        luminance: &[u8],
+        known: &[String],
+        effort: Effort,
+    ) -> Result<Reading, AppError> {
+        let mut accept = |text: &str| plausible(text) && !known.iter().any(|read| read == text);
+        let size = |length: u32| usize::try_from(length).unwrap_or(usize::MAX);
+        let read =
+            qr::read_luminance(size(width), size(height), size(stride), luminance, &mut accept, effort);
+        Ok(read.map_err(AppError::bad_input)?.map_or(Reading::Nothing, Reading::of))
+    }
+}
+
+/// Whether a text that was read may be right: foreign texts pass (they are told as such), ours must be whole.
+fn plausible(text: &str) -> bool {
+    match unwrap(text) {
+        Ok(_) => true,
+        Err(_) => !Kind::ALL.iter().any(|kind| text.starts_with(&format!("{}:", kind.front()))),
+    }
+}
+
+/// The code of a text that is ours already.
+///
+/// # Errors
+/// A text that is none of ours.
+pub fn code_of(text: &str) -> Result<CodeView, AppError> {
+    let (kind, _) = unwrap(text)?;
+    CodeView::of_text(kind, text.to_owned())
+}

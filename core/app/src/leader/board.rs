@@ -1,0 +1,216 @@
+use serde::Serialize;
+
+use crate::{App, AppError, Inner, Stamp};
+use slingseal_judgement::LoadState;
+use slingseal_message::tag::ReceivedTag;
+use slingseal_store::{RecordRow, Stand, WalkState};
+use slingseal_words::{Quantity, Seconds, Time, Unit};
+
+/// What stands on the zone, by state.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct BoardView {
+    /// Now, by this home's clock.
+    pub at: Stamp,
+    /// Loads that were last touched before this are left out, but for those that are valid.
+    pub since: Stamp,
+    /// One column a state, in the order of a load's day.
+    pub columns: Vec<BoardColumn>,
+    /// What a leader should look into: papers that run out, what was set aside.
+    pub notices: Vec<String>,
+}
+
+/// The loads of one state.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct BoardColumn {
+    /// `planned`, `walking`, `fit`, `not_fit`, `expired` or `voided`.
+    pub state: String,
+    /// What a person reads.
+    pub title: String,
+    /// How many there are, also those that are not listed.
+    pub count: u64,
+    /// The first of them: the next to run out, or the newest.
+    pub loads: Vec<BoardLoad>,
+}
+
+/// A load on the board.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct BoardLoad {
+    /// The load number.
+    pub load: String,
+    /// What it is; empty where unknown.
+    pub description: String,
+    /// Its gross mass, in the trade's unit; empty where unknown.
+    pub gross: String,
+    /// The aircraft's type; empty where unknown.
+    pub aircraft: String,
+    /// Who stands for this: the inspector, or the planner.
+    pub who: String,
+    /// What matters now, in one line.
+    pub detail: String,
+    /// Whether it wants a look soon: less than an hour of validity left.
+    pub soon: bool,
+    /// When that was.
+    pub at: Stamp,
+}
+
+impl App {
+    /// What stands on the zone: loads touched in the last `days`, at most `most` listed a state.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn board(&self, days: u32, most: u32) -> Result<BoardView, AppError> {
+        self.lock().board(days, most)
+    }
+}
+
+/// The mass in pounds, as the trade says it, from a column in grams.
+pub(super) fn pounds(grams: Option<i64>) -> String {
+    let quantity = grams.and_then(|grams| Quantity::nearest(grams as f64 / 1_000.0, Unit::Lb));
+    quantity.map(|mass| format!("{:.0} lb", mass.thousandths() as f64 / 1_000.0)).unwrap_or_default()
+}
+
+fn load_of(row: &RecordRow, words: String, detail: String, soon: bool, at: Time) -> BoardLoad {
+    BoardLoad {
+        load: row.load.clone(),
+        description: words,
+        gross: pounds(row.mass_g),
+        aircraft: row.aircraft.clone(),
+        who: row.inspector.clone(),
+        detail,
+        soon,
+        at: at.into(),
+    }
+}
+
+impl Inner {
+    fn board(&self, days: u32, most: u32) -> Result<BoardView, AppError> {
+        let now = self.now();
+        let since = now.plus(Seconds(-Seconds::days(days.into()).0));
+        let mut columns = Vec::new();
+        for state in LoadState::ALL {
+            let (loads, count) = match state {
+                LoadState::Planned => self.planned(since, most)?,
+                LoadState::Walking => self.walking()?,
+                LoadState::Fit => self.sealed(Stand::Fit { now }, most, |row| {
+                    let left = row.valid_until.since(now);
+                    let put_right = match row.corrected {
+                        0 => String::new(),
+                        number => format!(", {number} put right"),
+                    };
+                    let detail = format!("until {}, {left} left{put_right}", row.valid_until.dtg());
+                    (detail, left < Seconds::hours(1), row.issued)
+                })?,
+                LoadState::NotFit => self.sealed(Stand::NotFit { since }, most, |row| {
+                    let (found, right) = (row.found, row.corrected);
+                    let detail = format!("sealed {}, {found} found, {right} put right", row.issued.dtg());
+                    (detail, false, row.issued)
+                })?,
+                LoadState::Expired => self.sealed(Stand::Expired { now, since }, most, |row| {
+                    let ago = now.since(row.valid_until);
+                    (format!("ran out {}, {ago} ago", row.valid_until.dtg()), false, row.valid_until)
+                })?,
+                // What only the judgement of each load can say stands in the load's story until the account keeps it.
+                LoadState::Waits | LoadState::Refused => continue,
+                LoadState::Voided => self.sealed(Stand::Voided { since }, most, |row| {
+                    (format!("sealed {}, taken back", row.issued.dtg()), false, row.issued)
+                })?,
+            };
+            columns.push(BoardColumn { state: state.word().into(), title: state.say().into(), count, loads });
+        }
+        Ok(BoardView { at: now.into(), since: since.into(), columns, notices: self.board_notices()? })
+    }
+
+    fn sealed(
+        &self,
+        stand: Stand,
+        most: u32,
+        said: impl Fn(&RecordRow) -> (String, bool, Time),
+    ) -> Result<(Vec<BoardLoad>, u64), AppError> {
+        let (rows, count) = self.store.read().standing(stand, most)?;
+        let loads = rows.into_iter().map(|(row, words)| {
+            let (detail, soon, at) = said(&row);
+            load_of(&row, words, detail, soon, at)
+        });
+        Ok((loads.collect(), count))
+    }
+
+    fn planned(&self, since: Time, most: u32) -> Result<(Vec<BoardLoad>, u64), AppError> {
+        let (rows, count) = self.store.read().planned_loads(since, most)?;
+        let trusted = self.trusted()?;
+        let mut loads = Vec::new();
+        for row in rows {
+            // One that cannot be read is the audit's to name; the others stand on the zone all the same.
+            let Ok(received) = ReceivedTag::open(&row.bytes) else { continue };
+            let (_, planner) = self.tag_signature(&received, &trusted);
+            let tag = &received.tag;
+            let rigger = tag.rigger.as_ref().map_or_else(|| "not named".into(), ToString::to_string);
+            loads.push(BoardLoad {
+                load: row.load,
+                description: tag.description.to_string(),
+                gross: tag.gross.to_string(),
+                aircraft: tag.aircraft.to_string(),
+                who: planner
+                    .map_or_else(|| "unsigned".into(), |planner| planner.credential.holder.to_string()),
+                detail: format!("planned {}, rigger {rigger}", tag.planned.dtg()),
+                soon: false,
+                at: tag.planned.into(),
+            });
+        }
+        Ok((loads, count))
+    }
+
+    fn walking(&self) -> Result<(Vec<BoardLoad>, u64), AppError> {
+        let rows = self.store.read().walks_in_hand()?;
+        let count = u64::try_from(rows.len()).unwrap_or(u64::MAX);
+        let mut loads = Vec::new();
+        for row in rows {
+            let tags = self.store.read().tags_of(&row.load)?;
+            let tag = tags.first().and_then(|row| Some(ReceivedTag::open(&row.bytes).ok()?.tag));
+            loads.push(BoardLoad {
+                description: tag.as_ref().map(|tag| tag.description.to_string()).unwrap_or_default(),
+                gross: tag.as_ref().map(|tag| tag.gross.to_string()).unwrap_or_default(),
+                aircraft: tag.map(|tag| tag.aircraft.to_string()).unwrap_or_default(),
+                who: row.inspector,
+                detail: match row.state {
+                    WalkState::Paused => format!("paused {}", row.updated.dtg()),
+                    WalkState::Decided => format!("decided {}, not sealed yet", row.updated.dtg()),
+                    _ => format!("last answer {}", row.updated.dtg()),
+                },
+                soon: false,
+                at: row.updated.into(),
+                load: row.load,
+            });
+        }
+        Ok((loads, count))
+    }
+
+    /// Papers that run out within a week, rosters that are old, what was set aside.
+    fn board_notices(&self) -> Result<Vec<String>, AppError> {
+        let mut notices = Vec::new();
+        notices.extend(self.opened.set_aside.as_ref().map(ToString::to_string));
+        notices.extend(self.opened.lost.as_ref().map(ToString::to_string));
+        let now = self.now();
+        for authority in self.set_up()?.authorities {
+            match authority.roster_expires {
+                None => notices.push(format!("{}: no roster is here; get one", authority.name)),
+                Some(expires) if expires.unix < now.unix() => {
+                    notices.push(format!(
+                        "{}: the roster ran out {}; get a new one",
+                        authority.name, expires.dtg
+                    ));
+                }
+                Some(_) => {}
+            }
+        }
+        let week = now.plus(Seconds::days(7));
+        let soon = self.store.read().credentials()?;
+        for row in soon.iter().filter(|row| now <= row.expires && row.expires <= week) {
+            notices.push(format!("the credential of {} runs out {}", row.holder, row.expires.dtg()));
+        }
+        let aside = self.store.read().quarantine(1_000)?.len();
+        if aside > 0 {
+            notices.push(format!("{aside} received items were set aside; see Receive"));
+        }
+        Ok(notices)
+    }
+}

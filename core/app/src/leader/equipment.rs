@@ -1,0 +1,77 @@
+use serde::Serialize;
+
+use super::ListRequest;
+use crate::{App, AppError, EquipmentView, Inner, RecordLine, Stamp};
+
+/// A piece of equipment in the list.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PieceLine {
+    /// Its serial number.
+    pub serial: String,
+    /// What it is.
+    pub kind: String,
+    /// On how many inspected loads.
+    pub records: u64,
+    /// When a load with it was last sealed.
+    pub last: Stamp,
+}
+
+/// Where one piece was used.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PieceView {
+    /// Its serial number.
+    pub serial: String,
+    /// As the newest tag tells it: rating with source, next inspection. Several where kinds share the number.
+    pub newest: Vec<EquipmentView>,
+    /// The inspections of loads that it was on, the last first.
+    pub uses: Vec<RecordLine>,
+    /// Where the next page begins.
+    pub next: Option<String>,
+}
+
+impl App {
+    /// Equipment by serial number, from `from` on: a page of at most `most`.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn equipment(&self, from: &str, most: u32) -> Result<Vec<PieceLine>, AppError> {
+        let rows = self.lock().store.read().equipment_uses(from, most)?;
+        Ok(rows
+            .into_iter()
+            .map(|row| PieceLine {
+                serial: row.serial,
+                kind: row.kind,
+                records: row.records,
+                last: row.last.into(),
+            })
+            .collect())
+    }
+
+    /// Where a piece was used.
+    ///
+    /// # Errors
+    /// No record names it; storage.
+    pub fn piece(&self, serial: &str, after: Option<String>) -> Result<PieceView, AppError> {
+        let request =
+            ListRequest { serial: Some(serial.to_owned()), after, most: 50, ..ListRequest::default() };
+        let page = self.list(&request)?;
+        let inner = self.lock();
+        let newest = page.lines.iter().find(|line| line.whole);
+        let newest =
+            newest.map(|line| inner.pieces_of(&line.record, serial)).transpose()?.unwrap_or_default();
+        if page.lines.is_empty() && request.after.is_none() {
+            return Err(AppError::not_found(format!(
+                "no record here names equipment with the serial number {serial}"
+            )));
+        }
+        Ok(PieceView { serial: serial.to_owned(), newest, uses: page.lines, next: page.next })
+    }
+}
+
+impl Inner {
+    fn pieces_of(&self, record: &str, serial: &str) -> Result<Vec<EquipmentView>, AppError> {
+        let tag = self.record_view(self.record_digest(record)?)?.tag;
+        let pieces = tag.map(|tag| tag.equipment).unwrap_or_default();
+        Ok(pieces.into_iter().filter(|piece| piece.serial == serial).collect())
+    }
+}

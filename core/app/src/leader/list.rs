@@ -1,0 +1,69 @@
+use serde::Serialize;
+
+use crate::{App, AppError, RecordLine};
+use slingseal_store::{Cursor, RecordFilter};
+use slingseal_words::{Seconds, Time};
+
+/// Which records a list holds; every part that is given must fit.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct ListRequest {
+    /// Beginnings of words that all occur: load, inspector, rigger, place, aircraft, equipment, deficiency, description.
+    pub words: Option<String>,
+    /// Who sealed it.
+    pub inspector: Option<String>,
+    /// Who rigged the load.
+    pub rigger: Option<String>,
+    /// The procedure's id.
+    pub procedure: Option<String>,
+    /// The serial number of a piece of equipment.
+    pub serial: Option<String>,
+    /// Sealed in the last days.
+    pub days: Option<u32>,
+    /// Where the last page ended.
+    pub after: Option<String>,
+    /// How many at most.
+    pub most: u32,
+}
+
+/// A page of records.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct RecordsView {
+    /// The records: the last sealed first; where words are asked for, the last received first.
+    pub lines: Vec<RecordLine>,
+    /// To be given as `after` for the next page; none where this is the last.
+    pub next: Option<String>,
+}
+
+impl App {
+    /// A page of records.
+    ///
+    /// # Errors
+    /// A place that no page ended at; storage.
+    pub fn list(&self, request: &ListRequest) -> Result<RecordsView, AppError> {
+        let inner = self.lock();
+        let after = request.after.as_deref().map(cursor).transpose()?;
+        let filter = RecordFilter {
+            words: request.words.clone(),
+            inspector: request.inspector.clone(),
+            rigger: request.rigger.clone(),
+            procedure: request.procedure.clone(),
+            serial: request.serial.clone(),
+            issued_from: request.days.map(|days| inner.now().plus(Seconds(-Seconds::days(days.into()).0))),
+            ..RecordFilter::default()
+        };
+        let page = inner.store.read().records(&filter, after, request.most)?;
+        Ok(RecordsView {
+            lines: page.rows.iter().map(|row| inner.line(row)).collect(),
+            next: page.next.map(|next| format!("{}.{}", next.issued.unix(), next.id)),
+        })
+    }
+}
+
+fn cursor(text: &str) -> Result<Cursor, AppError> {
+    let none = || AppError::bad_input("this page does not follow another; begin at the first");
+    let (issued, id) = text.split_once('.').ok_or_else(none)?;
+    Ok(Cursor {
+        issued: Time::from_unix(issued.parse().map_err(|_| none())?),
+        id: id.parse().map_err(|_| none())?,
+    })
+}

@@ -1,0 +1,181 @@
+//! The facade: requests in, views out. One long-lived [`App`]; every call is synchronous and coarse and answers with the
+//! whole new view, ready to draw. A shell draws views and forwards requests; it computes no verdict.
+//!
+//! A domain "no" is a value in a view. An [`AppError`] is chosen by what the user does next. Every answer is on disk
+//! before the call returns.
+#![forbid(unsafe_code)]
+
+mod audit;
+mod authority;
+mod bundles;
+mod codes;
+mod error;
+mod exam;
+mod exam_class;
+mod exam_csv;
+mod exam_judge;
+mod exam_result;
+mod exam_run;
+mod exam_sheet;
+mod heads;
+mod hook;
+mod leader;
+mod merge;
+mod preferences;
+mod procedures;
+mod receive;
+mod records;
+mod rigging;
+mod sealing;
+mod setup;
+mod start;
+mod sticker;
+mod tags;
+mod view;
+mod walk_view;
+mod walks;
+
+#[cfg(test)]
+mod tests;
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+use zeroize::Zeroizing;
+
+pub use audit::AuditView;
+pub use authority::{AuthorityView, Issue};
+pub use bundles::{
+    BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MovingCode, MovingReader,
+    SetAsideLine,
+};
+pub use codes::{CodeView, Reading, code_of, read_picture, text_of};
+pub use error::AppError;
+pub use exam::{
+    ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
+};
+pub use exam_class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
+pub use exam_csv::ClassTable;
+pub use exam_result::{
+    CardTimeView, DebriefItem, DebriefView, ExamResultLine, ExamResultView, FalseCallView,
+};
+pub use exam_run::{ExamBegin, RunView};
+pub use exam_sheet::RunLine;
+pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
+pub use leader::{
+    AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
+    ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
+    ShareView,
+};
+pub use procedures::{ProcedureView, check_procedure};
+pub use receive::Received;
+pub use records::{RecordLine, RecordView, TimelineEntry};
+pub use rigging::{RiggingRequest, RiggingSheet, assess_rigging};
+pub use sealing::SealView;
+pub use setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
+pub use slingseal_message::trust::Stretch;
+pub use slingseal_qr::{Effort, SceneReader};
+pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, visibly};
+pub use start::{StartView, WalkLine};
+pub use sticker::{StickerReading, StickerView, read_sticker, sticker};
+pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
+pub use view::Stamp;
+pub use walk_view::{
+    CardState, CardView, ChoiceView, DeficiencyView, FindingState, FindingView, NextStep, PointKind,
+    PointState, PointView, ProgressView, RefusedView, StationView, WalkStage, WalkView,
+};
+pub use walks::WalkRequest;
+
+use slingseal_journal::WalkId;
+use slingseal_rigging::RiggedLoad;
+use slingseal_store::{Opened, Store};
+use slingseal_walk::walk::Walk;
+
+/// What the shell gives the core: the clock, randomness, the secret that the platform keeps for this device.
+#[derive(Clone)]
+pub struct Outside {
+    /// The clock.
+    pub clock: Arc<dyn Clock>,
+    /// Randomness fit for keys.
+    pub entropy: Arc<dyn Entropy>,
+    /// Mixed into the key vault: a copied database is useless without it.
+    pub device_secret: Zeroizing<Vec<u8>>,
+    /// How hard PINs are stretched; [`Stretch::FIELD`] but for tests.
+    pub stretch: Stretch,
+    /// The language that the user reads.
+    pub language: Language,
+}
+
+/// The core of one home.
+pub struct App {
+    inner: Mutex<Inner>,
+}
+
+pub(crate) struct Inner {
+    store: Store,
+    outside: Outside,
+    opened: Opened,
+    /// Walks that were folded already: a card view must not cost a walk's whole journal.
+    walks: BTreeMap<WalkId, InHand>,
+    /// The latest time that this program saw in each examination: a clock that is set back between two answers shows.
+    seen: BTreeMap<WalkId, Time>,
+}
+
+impl App {
+    /// Opens the home in a folder, or begins one there.
+    ///
+    /// # Errors
+    /// A home that is in use, of a newer program, on a full or read-only disk.
+    pub fn open(home: &Path, outside: Outside) -> Result<Self, AppError> {
+        let (store, opened) =
+            Store::open(&home.join("slingseal.db"), outside.clock.now(), outside.entropy.as_ref())?;
+        Ok(Self {
+            inner: Mutex::new(Inner {
+                store,
+                outside,
+                opened,
+                walks: BTreeMap::new(),
+                seen: BTreeMap::new(),
+            }),
+        })
+    }
+
+    /// Changes the language of what is answered from here on.
+    pub fn speak(&self, language: Language) {
+        self.lock().outside.language = language;
+    }
+
+    /// A panic in one call poisons the lock; the store is transactional, so the next call may go on. Walks are folded
+    /// anew.
+    fn lock(&self) -> MutexGuard<'_, Inner> {
+        self.inner.lock().unwrap_or_else(|poisoned: PoisonError<MutexGuard<'_, Inner>>| {
+            self.inner.clear_poison();
+            let mut inner = poisoned.into_inner();
+            inner.walks.clear();
+            inner
+        })
+    }
+}
+
+/// A walk in memory, with the rigging that its tag plans.
+struct InHand {
+    walk: Walk,
+    rigging: Option<RiggedLoad>,
+}
+
+impl Inner {
+    fn now(&self) -> Time {
+        self.outside.clock.now()
+    }
+
+    fn language(&self) -> Language {
+        self.outside.language
+    }
+}
+
+impl std::fmt::Debug for App {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("App")
+    }
+}

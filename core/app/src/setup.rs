@@ -1,0 +1,454 @@
+//! The device's own key and credential, and whom it trusts.
+
+use serde::Serialize;
+
+use super::{App, AppError, CodeView, Inner, Stamp};
+use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::trust::{
+    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roster,
+    SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
+};
+use slingseal_store::AuthorityRow;
+use slingseal_words::{CallSign, Language, Name};
+
+pub(crate) const DEVICE_VAULT: &str = "device";
+pub(crate) const AUTHORITY_VAULT: &str = "authority";
+const HOLDER: &str = "holder";
+
+/// How far this device is set up.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SetUpView {
+    /// Whose device it is, once its key is made.
+    pub holder: Option<String>,
+    /// The fingerprint of its key.
+    pub fingerprint: Option<String>,
+    /// The key request, to be shown to an authority.
+    pub request: Option<String>,
+    /// Its newest credential, if any.
+    pub credential: Option<CredentialView>,
+    /// Whom it trusts.
+    pub authorities: Vec<TrustedView>,
+    /// Whether this home is an authority itself, by its name.
+    pub authority: Option<String>,
+    /// PINs are refused until this time.
+    pub pin_locked_until: Option<Stamp>,
+    /// What to do next, in one line.
+    pub next: String,
+    /// The four steps of the set-up, in order.
+    pub steps: Vec<SetUpStep>,
+    /// Whether this device may inspect and seal now: every step is done.
+    pub ready: bool,
+}
+
+/// One step of the set-up.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SetUpStep {
+    /// Which.
+    pub what: SetUpWhat,
+    /// Whether it is done, and still holds.
+    pub done: bool,
+    /// What to do, or what is wrong.
+    pub words: String,
+}
+
+/// What a step of the set-up brings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SetUpWhat {
+    /// An authority that is trusted.
+    Authority,
+    /// The device's own key under a PIN.
+    Key,
+    /// A credential as an inspector that holds.
+    Credential,
+    /// A roster that is fresh.
+    Roster,
+}
+
+/// A credential.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CredentialView {
+    /// What it is revoked by.
+    pub id: String,
+    /// Whose it is.
+    pub holder: String,
+    /// The roles, in words.
+    pub roles: Vec<String>,
+    /// Until when.
+    pub expires: Stamp,
+    /// Whether it has run out.
+    pub expired: bool,
+    /// Whether the newest roster revokes it.
+    pub revoked: bool,
+    /// Who issued it.
+    pub authority: String,
+}
+
+/// A trusted authority.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct TrustedView {
+    /// What it goes by.
+    pub name: String,
+    /// Its key's fingerprint.
+    pub fingerprint: String,
+    /// The sequence of its newest roster here.
+    pub roster: Option<u32>,
+    /// When that roster runs out.
+    pub roster_expires: Option<Stamp>,
+    /// Whether it has.
+    pub roster_expired: bool,
+    /// How many credentials it revokes.
+    pub revoked: u32,
+}
+
+impl App {
+    /// How far this device is set up.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn set_up(&self) -> Result<SetUpView, AppError> {
+        self.lock().set_up()
+    }
+
+    /// Makes this device's key under a PIN, and the request for a credential.
+    ///
+    /// # Errors
+    /// A key is there already; the PIN is too easy; the name is too long.
+    pub fn make_key(&self, holder: &str, pin: &str) -> Result<CodeView, AppError> {
+        let mut inner = self.lock();
+        if inner.store.read().vault(DEVICE_VAULT)?.is_some() {
+            return Err(AppError::refused(
+                "this device has a key already; show its key request, or begin a new home",
+            ));
+        }
+        let holder = CallSign::new(holder)?;
+        let pin = Passphrase::choose(pin, Passphrase::PIN)?;
+        let key = SecretKey::make(inner.outside.entropy.as_ref());
+        let request = KeyRequest::sign(&holder, inner.now(), &key);
+        let vault = inner.lock_away(&key, &pin)?;
+        inner.store.write(|tx| -> Result<(), AppError> {
+            tx.put_vault(DEVICE_VAULT, vault.as_bytes())?;
+            tx.put_setting(HOLDER, holder.as_str().as_bytes())?;
+            tx.put_setting("request", &request)?;
+            Ok(())
+        })?;
+        CodeView::of(Kind::KeyRequest, &request)
+    }
+
+    /// Trusts the authority of a card, once a person has compared its fingerprint with the authority by voice. Spaces
+    /// in the fingerprint do not count.
+    ///
+    /// # Errors
+    /// A card that is torn, or another fingerprint.
+    pub fn trust(&self, card: &str, fingerprint: &str) -> Result<SetUpView, AppError> {
+        let (kind, bytes) = unwrap(card)?;
+        if kind != Kind::Authority {
+            return Err(AppError::bad_input(format!(
+                "this is a {kind} and not an authority's card; scan the card"
+            )));
+        }
+        let authority = Authority::open(&bytes)?;
+        let digits = |text: &str| text.chars().filter(char::is_ascii_digit).collect::<String>();
+        if digits(&authority.key.fingerprint()) != digits(fingerprint) {
+            return Err(AppError::refused(format!(
+                "the fingerprint does not match: the card of \"{}\" has {}; compare it by voice and do not trust the card if it differs",
+                authority.name,
+                authority.key.fingerprint()
+            )));
+        }
+        let mut inner = self.lock();
+        let row = AuthorityRow {
+            key: authority.key.to_bytes(),
+            name: authority.name.to_string(),
+            trusted: true,
+            added: inner.now(),
+            bytes,
+        };
+        inner.store.write(|tx| -> Result<(), AppError> { Ok(tx.put_authority(&row)?) })?;
+        inner.set_up()
+    }
+}
+
+/// A PIN's try that is counted and not made yet.
+struct PinTry {
+    vault: Vault,
+    wrong: u32,
+}
+
+impl App {
+    /// Opens a vault for one signature. The home is free while the PIN is stretched, which takes about a second on a
+    /// handheld: whoever draws a page meanwhile does not wait.
+    ///
+    /// # Errors
+    /// No key; a wait that is not over; a wrong PIN.
+    pub(crate) fn open_key(&self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
+        let (tried, secret) = {
+            let mut inner = self.lock();
+            (inner.begin_try(vault)?, inner.outside.device_secret.clone())
+        };
+        let opened = tried.vault.unlock(&Passphrase::entered(pin), &secret);
+        self.lock().end_try(vault, tried.wrong, opened)
+    }
+}
+
+impl Inner {
+    pub(crate) fn lock_away(&self, key: &SecretKey, pin: &Passphrase) -> Result<Vault, AppError> {
+        let outside = &self.outside;
+        Ok(Vault::lock(key, pin, &outside.device_secret, outside.stretch, outside.entropy.as_ref())?)
+    }
+
+    /// Opens a vault for one signature, holding the home all the while.
+    pub(crate) fn unlock(&mut self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
+        let tried = self.begin_try(vault)?;
+        let opened = tried.vault.unlock(&Passphrase::entered(pin), &self.outside.device_secret);
+        self.end_try(vault, tried.wrong, opened)
+    }
+
+    /// Counts a try before it is made, so that pulling the battery does not win one.
+    fn begin_try(&mut self, vault: &str) -> Result<PinTry, AppError> {
+        let missing =
+            || AppError::not_found("there is no key here; make one first (key request, or authority init)");
+        let row = self.store.read().vault(vault)?.ok_or_else(missing)?;
+        let now = self.now();
+        if now < row.not_before {
+            let mut wait = row.not_before.since(now);
+            // Longer than any delay: the clock ran ahead when it was set and was set back since. The wait begins anew, or a
+            // slip on a wrong clock would lock the key for years.
+            let most = delay_after(row.wrong);
+            if wait > most {
+                wait = most;
+                let not_before = now.plus(most);
+                self.store.write(|tx| -> Result<(), AppError> {
+                    Ok(tx.count_wrong_pins(vault, row.wrong, not_before)?)
+                })?;
+            }
+            return Err(AppError::refused(format!("too many wrong PINs; wait {wait} and try again")));
+        }
+        let wrong = row.wrong.saturating_add(1);
+        let not_before = now.plus(delay_after(wrong));
+        self.store
+            .write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, wrong, not_before)?) })?;
+        Ok(PinTry { vault: Vault::from_bytes(row.bytes), wrong })
+    }
+
+    /// Puts down how a try ended.
+    fn end_try(
+        &mut self,
+        vault: &str,
+        wrong: u32,
+        opened: Result<SecretKey, VaultError>,
+    ) -> Result<SecretKey, AppError> {
+        let now = self.now();
+        match opened {
+            Ok(key) => {
+                self.store.write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, 0, now)?) })?;
+                Ok(key)
+            }
+            Err(VaultError::WrongPin) if delay_after(wrong).0 > 0 => Err(AppError::refused(format!(
+                "the PIN is wrong, {wrong} times in a row; wait {} and try again",
+                delay_after(wrong)
+            ))),
+            Err(error) => Err(error.into()),
+        }
+    }
+
+    /// Everyone whom this device trusts, with the newest roster of each.
+    pub(crate) fn trusted(&self) -> Result<Trusted, AppError> {
+        let mut trusted = Trusted::default();
+        for row in self.store.read().authorities()?.into_iter().filter(|row| row.trusted) {
+            let damaged = |_| AppError::StorageDamaged {
+                message: "a trusted key is damaged; add its authority again".into(),
+            };
+            let key = PublicKey::from_bytes(&row.key).map_err(damaged)?;
+            let roster = self.store.read().roster(&row.key)?;
+            let roster = roster.map(|row| Roster::open(&row.bytes, &key)).transpose()?;
+            trusted.add(TrustedAuthority { name: Name::new(&row.name)?, key, roster });
+        }
+        Ok(trusted)
+    }
+
+    /// This device's newest credential, verified, with its bytes.
+    pub(crate) fn own_credential(&self, trusted: &Trusted) -> Result<Option<(Signer, Vec<u8>)>, AppError> {
+        let Some(vault) = self.store.read().vault(DEVICE_VAULT)? else { return Ok(None) };
+        let own = Vault::from_bytes(vault.bytes).public()?;
+        let mut newest: Option<(Signer, Vec<u8>)> = None;
+        for row in self.store.read().own_credentials()? {
+            let Ok(signer) = trusted.credential(&row.bytes) else { continue };
+            let later =
+                newest.as_ref().is_none_or(|(known, _)| signer.credential.expires > known.credential.expires);
+            if signer.credential.key == own && later && !trusted.revoked(&signer) {
+                newest = Some((signer, row.bytes));
+            }
+        }
+        Ok(newest)
+    }
+
+    /// The credential to sign with now, in a role.
+    pub(crate) fn credential_for(&self, role: Option<Role>) -> Result<(Signer, Vec<u8>), AppError> {
+        let none =
+            || AppError::refused("this device has no credential; show its key request to an authority");
+        let (signer, bytes) = self.own_credential(&self.trusted()?)?.ok_or_else(none)?;
+        let Credential { holder, expires, roles, .. } = &signer.credential;
+        if self.now() > *expires {
+            return Err(AppError::refused(format!(
+                "the credential of {holder} ran out at {}; ask the authority for a new one",
+                expires.dtg()
+            )));
+        }
+        match role {
+            Some(role) if !roles.has(role) => Err(AppError::refused(format!(
+                "{holder} is credentialed as {roles} and not as {role}; someone who is must do this"
+            ))),
+            _ => Ok((signer, bytes)),
+        }
+    }
+
+    /// Whose device it is.
+    pub(crate) fn holder(&self) -> Result<Option<CallSign>, AppError> {
+        let bytes = self.store.read().setting(HOLDER)?;
+        Ok(bytes
+            .and_then(|bytes| String::from_utf8(bytes).ok())
+            .map(|text| CallSign::new(&text))
+            .transpose()?)
+    }
+
+    pub(crate) fn credential_view(
+        &self,
+        trusted: &Trusted,
+        bytes: &[u8],
+    ) -> Result<CredentialView, AppError> {
+        let opened = Credentialed::open(bytes)?;
+        let signer = trusted.credential(bytes).ok();
+        let authority = signer.as_ref().and_then(|signer| trusted.authority(&signer.authority));
+        Ok(CredentialView {
+            id: CredentialId::of(bytes).to_string(),
+            holder: opened.credential.holder.to_string(),
+            roles: opened.credential.roles.iter().map(|role| role.name().to_owned()).collect(),
+            expires: opened.credential.expires.into(),
+            expired: self.now() > opened.credential.expires,
+            revoked: signer.as_ref().is_some_and(|signer| trusted.revoked(signer)),
+            authority: authority
+                .map_or_else(|| "not trusted here".to_owned(), |authority| authority.name.to_string()),
+        })
+    }
+
+    pub(crate) fn set_up(&self) -> Result<SetUpView, AppError> {
+        let trusted = self.trusted()?;
+        let vault = self.store.read().vault(DEVICE_VAULT)?;
+        let key = vault.as_ref().map(|row| Vault::from_bytes(row.bytes.clone()).public()).transpose()?;
+        let own = self.own_credential(&trusted)?;
+        let credential = own.as_ref().map(|(_, bytes)| self.credential_view(&trusted, bytes)).transpose()?;
+        let request = self
+            .store
+            .read()
+            .setting("request")?
+            .map(|bytes| slingseal_message::envelope::wrap(Kind::KeyRequest, &bytes));
+        let now = self.now();
+        let authorities: Vec<TrustedView> = trusted
+            .iter()
+            .map(|authority| TrustedView {
+                name: authority.name.to_string(),
+                fingerprint: authority.key.fingerprint(),
+                roster: authority.roster.as_ref().map(|roster| roster.sequence),
+                roster_expires: authority.roster.as_ref().map(|roster| roster.expires.into()),
+                roster_expired: authority.roster.as_ref().is_some_and(|roster| now > roster.expires),
+                revoked: authority
+                    .roster
+                    .as_ref()
+                    .map_or(0, |roster| u32::try_from(roster.revoked.len()).unwrap_or(u32::MAX)),
+            })
+            .collect();
+        let revoked = credential.is_none() && self.has_revoked(&trusted)?;
+        let steps = steps(&authorities, key.is_some(), credential.as_ref(), revoked, self.language());
+        let open = steps.iter().find(|step| !step.done);
+        let ready = open.is_none();
+        let next = open
+            .map_or_else(|| self.language().pick("Ready.", "Listo.").to_owned(), |step| step.words.clone());
+        Ok(SetUpView {
+            holder: self.holder()?.map(|holder| holder.to_string()),
+            fingerprint: key.map(|key| key.fingerprint()),
+            request,
+            credential,
+            authorities,
+            authority: self.authority_name()?.map(|name| name.to_string()),
+            pin_locked_until: vault.filter(|row| row.not_before > now).map(|row| row.not_before.into()),
+            next,
+            steps,
+            ready,
+        })
+    }
+
+    /// Whether a credential of this device's key is here that a roster revokes.
+    fn has_revoked(&self, trusted: &Trusted) -> Result<bool, AppError> {
+        Ok(self
+            .store
+            .read()
+            .own_credentials()?
+            .iter()
+            .filter_map(|row| trusted.credential(&row.bytes).ok())
+            .any(|signer| trusted.revoked(&signer)))
+    }
+}
+
+/// The four steps that lead to a device that may seal, in order.
+fn steps(
+    authorities: &[TrustedView],
+    key: bool,
+    credential: Option<&CredentialView>,
+    revoked: bool,
+    language: Language,
+) -> Vec<SetUpStep> {
+    let say = |english: &str, spanish: &str| language.pick(english, spanish).to_owned();
+    let inspector = credential.is_some_and(|own| own.roles.iter().any(|role| role == Role::Inspector.name()));
+    let holds = credential.is_some_and(|own| !own.expired && !own.revoked);
+    let fresh = !authorities.is_empty()
+        && authorities.iter().all(|authority| authority.roster.is_some() && !authority.roster_expired);
+    vec![
+        SetUpStep {
+            what: SetUpWhat::Authority,
+            done: !authorities.is_empty(),
+            words: say(
+                "Scan an authority's card and compare its fingerprint by voice.",
+                "Escanee la tarjeta de una autoridad y compare su huella de viva voz.",
+            ),
+        },
+        SetUpStep {
+            what: SetUpWhat::Key,
+            done: key,
+            words: say(
+                "To inspect: make a key under a PIN. To confirm seals: ready.",
+                "Para inspeccionar: cree una clave con PIN. Para confirmar sellos: listo.",
+            ),
+        },
+        SetUpStep {
+            what: SetUpWhat::Credential,
+            done: holds && inspector,
+            words: if revoked {
+                say(
+                    "The authority revoked this device's credential. It seals nothing; ask the authority.",
+                    "La autoridad revocó la credencial de este equipo. No sella nada; pregunte a la autoridad.",
+                )
+            } else if credential.is_some() && !holds {
+                say(
+                    "The credential has run out. Show the key request to the authority, then scan the new one.",
+                    "La credencial venció. Muestre la solicitud a la autoridad y escanee la nueva.",
+                )
+            } else if credential.is_some() {
+                say(
+                    "The credential is not an inspector's: it seals no load. An inspector must.",
+                    "La credencial no es de inspector: no sella cargas. Debe hacerlo un inspector.",
+                )
+            } else {
+                say(
+                    "Show the key request to the authority, then scan the credential.",
+                    "Muestre la solicitud a la autoridad y escanee la credencial.",
+                )
+            },
+        },
+        SetUpStep {
+            what: SetUpWhat::Roster,
+            done: fresh,
+            words: say("Get a new roster from the authority.", "Consiga una lista nueva de la autoridad."),
+        },
+    ]
+}

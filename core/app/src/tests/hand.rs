@@ -1,0 +1,136 @@
+//! What the hand at the load asks of the facade.
+
+use super::*;
+
+struct Load {
+    zone: Zone,
+    authority: App,
+    tag: String,
+}
+
+fn load() -> Load {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    let planner = zone.device(&authority, "planner", "Lantern 1", "planner");
+    let tag = planner.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
+    drop(planner);
+    Load { zone, authority, tag }
+}
+
+fn decided(app: &App, tag: &str, reason: Option<&str>) -> WalkView {
+    let view = walk_all(app, app.begin_walk(tag).unwrap());
+    let request = WalkRequest::Decide { fit: reason.is_none(), reason: reason.map(str::to_owned) };
+    let view = app.do_walk(&view.walk, &request).unwrap();
+    assert_eq!(view.refused, None);
+    view
+}
+
+#[test]
+fn a_decision_goes_back_until_it_is_sealed() {
+    let load = load();
+    let app = load.zone.device(&load.authority, "inspector", "Anvil 3", "inspector");
+    let view = decided(&app, &load.tag, None);
+    let back = app.do_walk(&view.walk, &WalkRequest::TakeBack).unwrap();
+    assert_eq!((back.stage, back.next), (WalkStage::Walking, NextStep::Decide));
+    // Kept like everything else: a restart finds the walk where it was left.
+    drop(app);
+    let app = load.zone.home("inspector");
+    assert_eq!(app.walk(&view.walk).unwrap().next, NextStep::Decide);
+    let view = app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
+    let seal = app.seal(&view.walk, PIN, None).unwrap();
+    let story = app.record(&seal.record).unwrap().timeline;
+    assert!(story.iter().any(|entry| entry.what == "decision taken back"), "{story:?}");
+    let error = app.do_walk(&view.walk, &WalkRequest::TakeBack).unwrap_err();
+    assert!(error.code() == "refused" && error.to_string().contains("sealed already"), "{error}");
+}
+
+#[test]
+fn a_reason_of_two_lines_is_taken_as_one() {
+    let load = load();
+    let app = load.zone.device(&load.authority, "inspector", "Anvil 3", "inspector");
+    let view = decided(&app, &load.tag, Some("wet through\n\n  net torn at the lid \n"));
+    let seal = app.seal(&view.walk, PIN, None).unwrap();
+    let story = app.record(&seal.record).unwrap().timeline;
+    assert!(
+        story.iter().any(|entry| entry.what == "decided not fit: wet through / net torn at the lid"),
+        "{story:?}"
+    );
+}
+
+/// The second that a PIN is stretched belongs to whoever draws the next page.
+#[test]
+fn the_home_is_free_while_a_pin_is_stretched() {
+    let load = load();
+    let home = load.zone.folder.path().join("slow");
+    std::fs::create_dir_all(&home).unwrap();
+    let app = App::open(
+        &home,
+        Outside {
+            clock: load.zone.clock.clone(),
+            entropy: Arc::new(Repeating("slow", AtomicU64::new(0))),
+            device_secret: zeroize::Zeroizing::new(b"slow".to_vec()),
+            stretch: Stretch::FIELD,
+            language: Language::English,
+        },
+    )
+    .unwrap();
+    meet(&app, &load.authority);
+    let request = app.make_key("Anvil 3", PIN).unwrap();
+    let issue = Issue {
+        request: request.text,
+        roles: "inspector".into(),
+        expires: "2027-06-01".into(),
+        holder: None,
+        validity_hours: None,
+    };
+    app.receive(&load.authority.issue(&issue, WORDS).unwrap().text).unwrap();
+    let walk = decided(&app, &load.tag, None).walk;
+    // Three wrong ones: from then on a try that is counted shows at once, as the wait that a wrong one would cost.
+    for _ in 0..3 {
+        app.seal(&walk, "000000", None).unwrap_err();
+    }
+    load.zone.pass(60);
+    assert_eq!(app.set_up().unwrap().pin_locked_until, None);
+    std::thread::scope(|scope| {
+        let sealing = scope.spawn(|| app.seal(&walk, PIN, None).map(|seal| seal.facts.fit));
+        let mut drawn = false;
+        while !sealing.is_finished() {
+            drawn |= app.set_up().unwrap().pin_locked_until.is_some() && !sealing.is_finished();
+        }
+        assert!(drawn, "nobody could draw a page while the PIN was stretched");
+        assert!(sealing.join().unwrap().unwrap());
+    });
+}
+
+#[test]
+fn ready_is_said_only_where_a_seal_could_be_made() {
+    let load = load();
+    let steps =
+        |app: &App| -> Vec<bool> { app.set_up().unwrap().steps.iter().map(|step| step.done).collect() };
+    let app = load.zone.home("phone");
+    assert_eq!(steps(&app), [false; 4]);
+    let hook = load.zone.device(&load.authority, "hook", "Mason 5", "hookup");
+    let view = hook.set_up().unwrap();
+    assert_eq!((steps(&hook), view.ready), (vec![true, true, false, true], false));
+    assert!(view.next.contains("not an inspector's"), "{}", view.next);
+    let inspector = load.zone.device(&load.authority, "inspector", "Anvil 3", "inspector");
+    let view = inspector.set_up().unwrap();
+    assert_eq!((view.ready, view.next.as_str()), (true, "Ready."));
+    load.zone.pass(8 * 86_400);
+    let view = inspector.set_up().unwrap();
+    assert_eq!(
+        (steps(&inspector), view.ready),
+        (vec![true, true, true, false], false),
+        "a roster of a week ago"
+    );
+    let roster = load.authority.revoke(&["Anvil 3".into()], None, WORDS).unwrap().roster.text;
+    inspector.receive(&roster).unwrap();
+    let view = inspector.set_up().unwrap();
+    assert!(!view.ready && view.next.contains("revoked"), "{}", view.next);
+    let other = load.zone.device(&load.authority, "other", "Thistle 7", "inspector");
+    load.zone.pass(300 * 86_400);
+    other.receive(&load.authority.revoke(&[], None, WORDS).unwrap().roster.text).unwrap();
+    let view = other.set_up().unwrap();
+    assert!(!view.ready && view.next.contains("run out"), "{}", view.next);
+}

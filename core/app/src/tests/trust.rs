@@ -1,0 +1,278 @@
+//! Keys, PINs, rosters and what a device may believe, through the facade alone.
+
+use super::*;
+
+/// Walks a load to its end and seals it.
+fn sealed(app: &App, tag: &str, fit: bool) -> SealView {
+    let view = walk_all(app, app.begin_walk(tag).unwrap());
+    let reason = (!fit).then(|| "a look of the leader's is wanted".to_owned());
+    let view = app.do_walk(&view.walk, &WalkRequest::Decide { fit, reason }).unwrap();
+    assert_eq!(view.refused, None);
+    app.seal(&view.walk, PIN, None).unwrap()
+}
+
+fn issue(authority: &App, request: &str, roles: &str, expires: &str) -> String {
+    let issue = Issue {
+        request: request.into(),
+        roles: roles.into(),
+        expires: expires.into(),
+        holder: None,
+        validity_hours: None,
+    };
+    authority.issue(&issue, WORDS).unwrap().text
+}
+
+fn roster_of(app: &App) -> (Option<u32>, u32) {
+    let set_up = app.set_up().unwrap();
+    (set_up.authorities[0].roster, set_up.authorities[0].revoked)
+}
+
+#[test]
+fn an_older_roster_never_replaces_a_newer_one() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    let first = authority.authority_init("Sela Relief", WORDS).unwrap().roster.text;
+    let device = zone.device(&authority, "device", "Anvil 3", "inspector");
+    let second = authority.revoke(&["Anvil 3".into()], None, WORDS).unwrap().roster.text;
+    device.receive(&second).unwrap();
+    assert_eq!(roster_of(&device), (Some(2), 1));
+    let Received::Roster { new: false, .. } = device.receive(&first).unwrap() else { panic!() };
+    // Nor by way of trusting the authority again, nor after a restart.
+    meet(&device, &authority);
+    device.receive(&first).unwrap();
+    drop(device);
+    let device = zone.home("device");
+    assert_eq!(roster_of(&device), (Some(2), 1));
+    assert!(device.set_up().unwrap().credential.is_none(), "its credential is revoked");
+}
+
+#[test]
+fn two_rosters_of_one_number_are_told() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    let device = zone.device(&authority, "device", "Anvil 3", "inspector");
+    drop(authority);
+    // The authority's home is copied, and both sign a roster number 2.
+    let (home, copy) = (zone.folder.path().join("authority"), zone.folder.path().join("copy"));
+    std::fs::create_dir_all(&copy).unwrap();
+    std::fs::copy(home.join("slingseal.db"), copy.join("slingseal.db")).unwrap();
+    let authority = zone.home("authority");
+    device.receive(&authority.revoke(&["Anvil 3".into()], None, WORDS).unwrap().roster.text).unwrap();
+    zone.pass(60);
+    let copied = zone.open(&copy, "authority").unwrap();
+    let other = copied.revoke(&[], None, WORDS).unwrap().roster.text;
+    let error = device.receive(&other).unwrap_err();
+    assert!(error.code() == "refused" && error.to_string().contains("another roster number 2"), "{error}");
+    assert_eq!(roster_of(&device), (Some(2), 1));
+}
+
+#[test]
+fn an_authority_revokes_its_own_alone() {
+    let zone = Zone::new();
+    let (first, second) = (zone.home("first"), zone.home("second"));
+    first.authority_init("Sela Relief", WORDS).unwrap();
+    second.authority_init("Alder Aid", WORDS).unwrap();
+    meet(&second, &first);
+    let device = zone.device(&first, "device", "Anvil 3", "inspector");
+    let request = device.set_up().unwrap().request.unwrap();
+    let foreign = issue(&first, &request, "inspector,leader", "2027-06-01");
+    second.receive(&foreign).unwrap();
+    let error = second.revoke(&["Anvil 3".into()], None, WORDS).unwrap_err();
+    assert_eq!(error.code(), "not_found", "{error}");
+    // Both credentials of the name, the one that was received and the one that was not.
+    let roster = first.revoke(&["ANVIL 3".into()], None, WORDS).unwrap().roster.text;
+    device.receive(&roster).unwrap();
+    assert_eq!(roster_of(&device).1, 2);
+}
+
+#[test]
+fn a_roster_drops_what_says_nothing_any_more() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    for (name, holder, roles) in [("one", "Anvil 3", "inspector"), ("two", "Lantern 1", "planner")] {
+        let device = zone.home(name);
+        meet(&device, &authority);
+        let request = device.make_key(holder, PIN).unwrap().text;
+        issue(&authority, &request, roles, "2026-11-26");
+    }
+    authority.revoke(&["Anvil 3".into(), "Lantern 1".into()], None, WORDS).unwrap();
+    assert_eq!(roster_of(&authority), (Some(2), 2));
+    // Expired at 26 November 0000Z: a seal under it could be dated to that second and hold for a day.
+    zone.pass(Time::parse("2026-11-27T00:02:00Z").unwrap().since(Time::parse(START).unwrap()).0);
+    authority.revoke(&[], None, WORDS).unwrap();
+    assert_eq!(roster_of(&authority), (Some(3), 2));
+    zone.pass(1);
+    authority.revoke(&[], None, WORDS).unwrap();
+    assert_eq!(roster_of(&authority), (Some(4), 1), "the planner's stays: a tag has no end");
+}
+
+#[test]
+fn a_seal_scanned_before_its_tag_is_found_by_the_tag() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
+    let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
+    let seal = sealed(&inspector, &tag, true).code.text;
+    for (name, receive) in [("scanned", false), ("received", true)] {
+        let hookup = zone.home(name);
+        meet(&hookup, &authority);
+        let alone = if receive {
+            let Received::Seal(verdict) = hookup.receive(&seal).unwrap() else { panic!() };
+            *verdict
+        } else {
+            hookup.check(Some(&seal), None).unwrap()
+        };
+        assert_eq!((alone.word.as_str(), alone.reasons[0].code.as_str()), ("GO", "tag_not_seen"));
+        assert_eq!(hookup.check(None, Some(&tag)).unwrap().word, "GO", "{name}");
+        let other = inspector.write_tag(&PLAN.replace("1800 lb", "1900 lb"), &no_file, Some(PIN)).unwrap();
+        let verdict = hookup.check(None, Some(&other.code.text)).unwrap();
+        assert_eq!(
+            verdict.reasons[0].code, "tag_changed",
+            "the load's latest inspection is of the other tag"
+        );
+        let verdict = hookup.check(Some(&seal), Some(&other.code.text)).unwrap();
+        assert_eq!(verdict.reasons[0].code, "tag_changed");
+    }
+}
+
+#[test]
+fn what_a_hookup_seals_is_no_inspection() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
+    let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
+    let seal = sealed(&inspector, &tag, true);
+    // A program that does not mind the roles, with a hookup's key: made here from the parts.
+    let hookup = slingseal_message::trust::SecretKey::from_seed(&[7; 32]);
+    let request = slingseal_message::trust::KeyRequest::sign(
+        &slingseal_words::CallSign::new("Thistle 7").unwrap(),
+        zone.clock.now(),
+        &hookup,
+    );
+    let request = slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::KeyRequest, &request);
+    let credential = issue(&authority, &request, "hookup", "2027-06-01");
+    let (_, credential) = slingseal_message::envelope::unwrap(&credential).unwrap();
+    let (_, bytes) = slingseal_message::envelope::unwrap(&seal.code.text).unwrap();
+    let mut said = slingseal_message::seal::ReceivedSeal::open(&bytes).unwrap().seal;
+    (said.issued, said.record) = (said.issued.plus(Seconds(1)), Digest::of(b"no record"));
+    let unsigned = said.prepare(&credential);
+    let own = unsigned.finish(&hookup.sign(&unsigned.to_be_signed()));
+    let own = slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::Seal, &own);
+    let device = zone.home("device");
+    meet(&device, &authority);
+    assert_eq!(device.check(Some(&seal.code.text), Some(&tag)).unwrap().word, "GO");
+    assert_eq!(device.check(Some(&own), Some(&tag)).unwrap().reasons[0].code, "not_an_inspector");
+    assert_eq!(device.check(None, Some(&tag)).unwrap().word, "GO", "the inspector's seal still counts");
+    assert_eq!(device.records(None, 10).unwrap().len(), 1);
+}
+
+#[test]
+fn a_copied_home_opens_nothing_without_the_device() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
+    let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
+    let view = walk_all(&inspector, inspector.begin_walk(&tag).unwrap());
+    inspector.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
+    drop((inspector, authority));
+    // Whoever copied the file knows the PIN and has everything but what the platform's keystore holds.
+    for home in ["inspector", "authority"] {
+        let copy = zone.folder.path().join(format!("copied {home}"));
+        std::fs::create_dir_all(&copy).unwrap();
+        std::fs::copy(zone.folder.path().join(home).join("slingseal.db"), copy.join("slingseal.db")).unwrap();
+        let thief = zone.open(&copy, "another device").unwrap();
+        let error = match home {
+            "inspector" => thief.seal(&view.walk, PIN, None).unwrap_err(),
+            _ => thief.revoke(&[], None, WORDS).unwrap_err(),
+        };
+        assert!(error.code() == "refused" && error.to_string().contains("PIN is wrong"), "{home}: {error}");
+    }
+    // The same copy with the device secret opens: what refused was the secret's absence, and nothing else.
+    zone.pass(3_600);
+    let copy = zone.folder.path().join("copied inspector");
+    zone.open(&copy, "inspector").unwrap().seal(&view.walk, PIN, None).unwrap();
+}
+
+#[test]
+fn the_wait_after_wrong_pins_grows_and_survives_restarts_and_a_set_clock() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    let mut device = zone.device(&authority, "device", "Lantern 1", "planner");
+    let sign = |app: &App, pin: &str| app.write_tag(PLAN, &no_file, Some(pin)).map(|_| ());
+    let mut waits = Vec::new();
+    for _ in 0..9 {
+        assert!(sign(&device, "111222").unwrap_err().to_string().contains("wrong"));
+        let mut waited = 0;
+        // The right PIN is refused for as long, and being refused costs no try; each time after a restart.
+        loop {
+            drop(device);
+            device = zone.home("device");
+            let until = device.set_up().unwrap().pin_locked_until;
+            let Some(until) = until else { break };
+            let error = sign(&device, PIN).unwrap_err().to_string();
+            assert!(error.contains("wait"), "{error}");
+            let step = until.unix - zone.clock.now().unix();
+            waited += step;
+            zone.pass(step);
+        }
+        waits.push(waited);
+    }
+    assert_eq!(waits, [0, 0, 30, 60, 300, 900, 3_600, 3_600, 3_600]);
+    // A wrong PIN while the clock is 100 days ahead: once it is set right, the wait is an hour and not 100 days.
+    zone.pass(100 * 86_400);
+    sign(&device, "111222").unwrap_err();
+    zone.pass(-100 * 86_400);
+    assert!(sign(&device, PIN).unwrap_err().to_string().contains("wait 1 h"));
+    zone.pass(3_599);
+    assert!(sign(&device, PIN).unwrap_err().to_string().contains("wait 1 s"));
+    zone.pass(1);
+    sign(&device, PIN).unwrap();
+    // Right once, and the count begins anew.
+    sign(&device, "111222").unwrap_err();
+    sign(&device, PIN).unwrap();
+}
+
+#[test]
+fn a_key_that_was_opened_is_not_open_for_the_next_call() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    let device = zone.device(&authority, "device", "Anvil 3", "inspector,planner,hookup");
+    let tag = device.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
+    let seal = sealed(&device, &tag, true);
+    let view = walk_all(&device, device.begin_walk(&tag).unwrap());
+    device.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
+    let request = device.set_up().unwrap().request.unwrap();
+    let issued = Issue {
+        request,
+        roles: "inspector".into(),
+        expires: "2027-06-01".into(),
+        holder: None,
+        validity_hours: None,
+    };
+    // Each call that signs, a wrong word straight after a right one.
+    type Act<'a> = Box<dyn Fn(&str) -> Result<(), AppError> + 'a>;
+    let acts: [(&str, &str, Act<'_>); 5] = [
+        ("write_tag", PIN, Box::new(|pin| device.write_tag(PLAN, &no_file, Some(pin)).map(drop))),
+        ("void", PIN, Box::new(|pin| device.void(&seal.record, "load-moved", None, pin).map(drop))),
+        ("issue", WORDS, Box::new(|words| authority.issue(&issued, words).map(drop))),
+        ("revoke", WORDS, Box::new(|words| authority.revoke(&[], None, words).map(drop))),
+        ("seal", PIN, Box::new(|pin| device.seal(&view.walk, pin, None).map(drop))),
+    ];
+    for (name, right, act) in &acts {
+        let again = format!("{right}0");
+        // Sealing can be done once: its wrong try comes after the others' right ones.
+        if *name != "seal" {
+            act(right).unwrap();
+        }
+        let error = act(&again).unwrap_err();
+        assert!(error.to_string().contains("PIN is wrong"), "{name}: {error}");
+    }
+    acts[4].2(PIN).unwrap();
+}

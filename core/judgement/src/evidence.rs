@@ -1,0 +1,81 @@
+use slingseal_message::trust::Trusted;
+use slingseal_words::{CallSign, LoadNumber, Name, Time};
+
+use super::facts::Asked;
+use super::word::LoadWord;
+
+/// Whose word a time is.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Speaker {
+    /// This device itself: it showed that time when it judged or received something.
+    ThisDevice,
+    /// An authority: its roster or its card.
+    Authority(Name),
+    /// Somebody credentialed: a seal, a void, a tag.
+    Person(CallSign),
+}
+
+/// The latest time that is proven past: a clock that shows less is behind.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct LatestTrusted {
+    /// When.
+    pub time: Time,
+    /// Whose word it is.
+    pub by: Speaker,
+}
+
+/// Whether the device still knows everything that it ever took in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Memory {
+    /// As far as it can tell.
+    #[default]
+    Whole,
+    /// An older copy was put in its place: a refusal or a revocation may be lost.
+    PutBack {
+        /// The time of the last thing that is still known.
+        since: Time,
+    },
+}
+
+/// Everything that a judgement is made of. The order of the words never matters, and the same bytes twice count once.
+#[derive(Clone, Copy, Debug)]
+pub struct Evidence<'e> {
+    /// Whom the device trusts, with the newest roster of each.
+    pub trusted: &'e Trusted,
+    /// The time by its clock.
+    pub now: Time,
+    /// The latest time proven by what is not among the words here: words of other loads, cards, what this device judged. The
+    /// words here and the rosters are counted by themselves.
+    pub latest_trusted: Option<&'e LatestTrusted>,
+    /// Whether the device's memory is whole.
+    pub memory: Memory,
+    /// Every signed word known of the load; those that name another load are passed over.
+    pub words: &'e [&'e LoadWord],
+}
+
+impl<'e> Evidence<'e> {
+    /// The words of one load.
+    pub(super) fn of<'s>(&'s self, load: &'s LoadNumber) -> impl Iterator<Item = &'e LoadWord> + 's {
+        self.words.iter().copied().filter(move |word| word.load() == load)
+    }
+
+    /// When is asked, and what the words here and those beside them prove of time.
+    pub fn asked(&self, beside: &[&LoadWord]) -> Asked<'e> {
+        Asked {
+            trusted: self.trusted,
+            now: self.now,
+            latest: self.latest_trusted(beside),
+            memory: self.memory,
+        }
+    }
+
+    /// The latest time that anything here proves, the words of `beside` included.
+    fn latest_trusted(&self, beside: &[&LoadWord]) -> Option<LatestTrusted> {
+        let rosters = self.trusted.iter().filter_map(|authority| {
+            let roster = authority.roster.as_ref()?;
+            Some(LatestTrusted { time: roster.issued, by: Speaker::Authority(authority.name.clone()) })
+        });
+        let words = self.words.iter().chain(beside).filter_map(|word| word.proves(self.trusted));
+        rosters.chain(words).chain(self.latest_trusted.cloned()).max()
+    }
+}

@@ -1,0 +1,41 @@
+//! One judgement: from every signed word known of a load to which words count, which is the latest, how each stands, and the
+//! verdict. Pure: no clock, no storage, no language. Every question of this sort in the program is asked here; the rules stand
+//! in `RULES.md` beside this file.
+#![forbid(unsafe_code)]
+
+mod evidence;
+mod facts;
+mod known;
+mod load_state;
+mod order;
+mod reason;
+mod say;
+mod standing;
+mod tag;
+mod verdict;
+mod void;
+mod word;
+
+#[cfg(test)]
+mod cast;
+#[cfg(test)]
+mod tests;
+
+pub use evidence::{Evidence, LatestTrusted, Memory, Speaker};
+pub use facts::{Asked, Fact, Facts};
+pub use load_state::LoadState;
+pub use order::{Inspection, takes_over};
+pub use reason::{Grade, Reason};
+pub use standing::{LoadFacts, LoadJudgement, SealFacts, Standing, facts_of_load, standing_of_load};
+pub use tag::TagSignature;
+pub use verdict::{Judgement, Shown, Verdict, gravest, judge_seal, judge_seals, judge_tag};
+pub use word::{Author, LoadWord, Said, WordError};
+
+use slingseal_words::Seconds;
+
+/// Clocks of two devices may differ by this much before anyone minds: phones without a network drift by seconds a day.
+pub const CLOCK_SLACK: Seconds = Seconds(120);
+/// A seal that holds for less than this is said to run out soon: a flight may outlast it.
+pub const SOON: Seconds = Seconds(30 * 60);
+/// Which rules a kept standing was made by. A change of any rule counts it up, and every kept standing is made anew.
+pub const RULES: u32 = 1;

@@ -1,0 +1,245 @@
+use slingseal_message::seal::VoidCause;
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, Quantity, Seconds, Serial, Time};
+
+use super::evidence::Speaker;
+
+/// How much a reason weighs. Ordered: the gravest is the greatest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Grade {
+    /// To be known, nothing against the lift.
+    Note,
+    /// Do not lift until someone has looked into it.
+    Wait,
+    /// Do not lift.
+    NoGo,
+}
+
+/// One reason of a verdict. Each names the accident that it prevents.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Reason {
+    /// A damaged or foreign code: nothing is known of the load.
+    Unreadable(String),
+    /// No seal was shown and none is known: an uninspected load is lifted.
+    NoInspectionKnown,
+    /// The signature does not match: a forged seal.
+    BadSignature,
+    /// Nobody here trusts the authority: a seal that anyone could have made.
+    UnknownAuthority,
+    /// Signed by someone who may not inspect.
+    NotAnInspector(CallSign),
+    /// The inspector's credential had run out.
+    CredentialExpired {
+        /// Who.
+        inspector: CallSign,
+        /// When it ran out.
+        expired: Time,
+    },
+    /// The authority took the credential back.
+    Revoked(CallSign),
+    /// The inspector found the load not fit.
+    NotFit,
+    /// The seal says fit and counts deficiencies that nobody looked at again: no program of ours makes such a seal.
+    OpenDeficiency(u16),
+    /// The seal ran out: wind, rain and hands have been at the load since.
+    Expired {
+        /// When.
+        at: Time,
+    },
+    /// The seal holds longer than the authority lets any seal hold.
+    ValidTooLong {
+        /// The longest.
+        most: Seconds,
+    },
+    /// The tag on the load is another than the one that was sealed: a seal carried to another load.
+    OtherLoad {
+        /// What was sealed.
+        sealed: LoadNumber,
+        /// What hangs here.
+        tag: LoadNumber,
+    },
+    /// The load number is the same and the tag was changed after the inspection.
+    TagChanged,
+    /// The tag's signature does not match.
+    TagForged,
+    /// Who rigged the load sealed it: nobody else has looked.
+    OwnWork(CallSign),
+    /// A later inspection says otherwise.
+    Superseded {
+        /// SHA-256 of that inspection's seal.
+        by: Digest,
+        /// When it was.
+        at: Time,
+        /// Whether it found the load fit.
+        fit: bool,
+    },
+    /// Someone credentialed took the seal back.
+    Voided {
+        /// Who.
+        by: CallSign,
+        /// When.
+        at: Time,
+        /// Why.
+        cause: VoidCause,
+    },
+    /// The roster ran out: a revocation may be missing.
+    RosterTooOld {
+        /// Whose.
+        authority: Name,
+        /// When it ran out.
+        since: Time,
+    },
+    /// No roster was ever received.
+    NoRoster {
+        /// Whose.
+        authority: Name,
+    },
+    /// The seal is from the future by this device's clock.
+    FromTheFuture {
+        /// How far.
+        ahead: Seconds,
+    },
+    /// This device's clock is behind a time that is proven past: a seal that ran out would hold again.
+    ClockBehind {
+        /// Whose word the time is.
+        by: Speaker,
+        /// The time.
+        time: Time,
+        /// How far behind the clock is.
+        behind: Seconds,
+    },
+    /// An older copy was put in the place of what this device knew: a refusal or a revocation may be lost.
+    MemoryPutBack {
+        /// The time of the last thing that is still known.
+        since: Time,
+    },
+    /// Nobody who plans has signed the tag.
+    TagUnsigned,
+    /// The tag is signed, and nobody here trusts the signer as a planner.
+    TagPlannerUnknown,
+    /// The planner's credential ran out so long ago that no seal of its time can hold: the tag may be dated back.
+    PlannerExpired {
+        /// Who planned.
+        planner: CallSign,
+        /// When the credential ran out.
+        expired: Time,
+    },
+    /// A piece of equipment on the tag is rated below the gross mass: it parts in the air.
+    EquipmentRatedBelow {
+        /// What it is.
+        kind: Name,
+        /// Which.
+        serial: Serial,
+        /// What it may carry.
+        rating: Quantity,
+        /// Gross mass.
+        gross: Quantity,
+    },
+    /// A piece of equipment on the tag is past its next inspection: worn webbing flies.
+    EquipmentOverdue {
+        /// What it is.
+        kind: Name,
+        /// Which.
+        serial: Serial,
+        /// The last second in which it was good.
+        since: Time,
+    },
+    /// Nobody here knows who rigged the load, so that whether the rigger inspected it cannot be told.
+    RiggerNotKnown,
+    /// A key or a result of an examination was shown: deficiencies are planted on that load.
+    Examination {
+        /// A result, and not a key.
+        result: bool,
+    },
+    /// The tag was not scanned: the seal may belong to another load.
+    TagNotSeen(LoadNumber),
+    /// The gross mass is over the allowable load of the tag.
+    MassOverAllowable {
+        /// Gross mass.
+        mass: Quantity,
+        /// Allowable load.
+        allowable: Quantity,
+    },
+    /// Deficiencies were found, put right and looked at again.
+    Corrected(u16),
+    /// The seal runs out soon.
+    ExpiresSoon(Seconds),
+}
+
+impl Reason {
+    /// How much it weighs.
+    pub fn grade(&self) -> Grade {
+        match self {
+            Self::RosterTooOld { .. }
+            | Self::NoRoster { .. }
+            | Self::FromTheFuture { .. }
+            | Self::ClockBehind { .. }
+            | Self::TagUnsigned
+            | Self::TagPlannerUnknown
+            | Self::PlannerExpired { .. }
+            | Self::EquipmentOverdue { .. }
+            | Self::MemoryPutBack { .. } => Grade::Wait,
+            Self::TagNotSeen(_) | Self::RiggerNotKnown | Self::Corrected(_) | Self::ExpiresSoon(_) => {
+                Grade::Note
+            }
+            Self::Unreadable(_)
+            | Self::NoInspectionKnown
+            | Self::BadSignature
+            | Self::UnknownAuthority
+            | Self::NotAnInspector(_)
+            | Self::CredentialExpired { .. }
+            | Self::Revoked(_)
+            | Self::NotFit
+            | Self::OpenDeficiency(_)
+            | Self::Expired { .. }
+            | Self::ValidTooLong { .. }
+            | Self::OtherLoad { .. }
+            | Self::TagChanged
+            | Self::TagForged
+            | Self::OwnWork(_)
+            | Self::Superseded { .. }
+            | Self::Voided { .. }
+            | Self::MassOverAllowable { .. }
+            | Self::EquipmentRatedBelow { .. }
+            | Self::Examination { .. } => Grade::NoGo,
+        }
+    }
+
+    /// A stable word for JSON and tests.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::Unreadable(_) => "unreadable",
+            Self::NoInspectionKnown => "no_inspection_known",
+            Self::BadSignature => "bad_signature",
+            Self::UnknownAuthority => "unknown_authority",
+            Self::NotAnInspector(_) => "not_an_inspector",
+            Self::CredentialExpired { .. } => "credential_expired",
+            Self::Revoked(_) => "revoked",
+            Self::NotFit => "not_fit",
+            Self::OpenDeficiency(_) => "open_deficiency",
+            Self::Expired { .. } => "expired",
+            Self::ValidTooLong { .. } => "valid_too_long",
+            Self::OtherLoad { .. } => "other_load",
+            Self::TagChanged => "tag_changed",
+            Self::TagForged => "tag_forged",
+            Self::OwnWork(_) => "own_work",
+            Self::Superseded { .. } => "superseded",
+            Self::Voided { .. } => "voided",
+            Self::RosterTooOld { .. } => "roster_too_old",
+            Self::NoRoster { .. } => "no_roster",
+            Self::FromTheFuture { .. } => "from_the_future",
+            Self::ClockBehind { .. } => "clock_behind",
+            Self::TagUnsigned => "tag_unsigned",
+            Self::TagPlannerUnknown => "tag_planner_unknown",
+            Self::PlannerExpired { .. } => "planner_credential_expired",
+            Self::EquipmentRatedBelow { .. } => "equipment_rated_below",
+            Self::EquipmentOverdue { .. } => "equipment_overdue",
+            Self::MemoryPutBack { .. } => "memory_put_back",
+            Self::RiggerNotKnown => "rigger_not_known",
+            Self::Examination { .. } => "examination",
+            Self::TagNotSeen(_) => "tag_not_seen",
+            Self::MassOverAllowable { .. } => "mass_over_allowable",
+            Self::Corrected(_) => "corrected",
+            Self::ExpiresSoon(_) => "expires_soon",
+        }
+    }
+}

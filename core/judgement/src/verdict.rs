@@ -1,0 +1,229 @@
+//! The verdict at the hook: what is found of a seal, and what it comes to at the time of asking.
+
+use slingseal_message::seal::{Outcome, Seal};
+use slingseal_message::trust::{Role, Signer, TrustError};
+use slingseal_words::Digest;
+
+use super::evidence::Evidence;
+use super::facts::{Asked, Fact, Facts};
+use super::known::Known;
+use super::order::Inspection;
+use super::reason::{Grade, Reason};
+use super::tag::{fact_of_rigger, facts_of_match, facts_of_tag};
+use super::word::{Author, LoadWord, WordError};
+
+/// What the hookup team is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// Hook it on.
+    Go,
+    /// Wait: someone must look into it.
+    Wait,
+    /// Keep it on the ground.
+    NoGo,
+}
+
+impl Verdict {
+    /// Of all reasons: the gravest decides.
+    pub fn of(reasons: &[Reason]) -> Self {
+        match reasons.iter().map(Reason::grade).max() {
+            Some(Grade::NoGo) => Self::NoGo,
+            Some(Grade::Wait) => Self::Wait,
+            Some(Grade::Note) | None => Self::Go,
+        }
+    }
+}
+
+/// The verdict with every reason.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judgement {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// Why, gravest first; for GO, what is still to be known.
+    pub reasons: Vec<Reason>,
+    /// What was found, whenever it is asked.
+    pub facts: Facts,
+    /// What the seal says, where one could be read.
+    pub seal: Option<Seal>,
+    /// SHA-256 of the seal's own bytes, where one could be read.
+    pub digest: Option<Digest>,
+    /// Its place among the inspections of its load, where its author is known.
+    pub inspection: Option<Inspection>,
+    /// Who signed it, where both signatures passed.
+    pub signer: Option<Signer>,
+}
+
+impl Judgement {
+    pub(super) fn of(facts: Facts, seal: Option<&LoadWord>, asked: &Asked<'_>) -> Self {
+        let reasons = facts.reasons(asked);
+        Self {
+            verdict: Verdict::of(&reasons),
+            reasons,
+            facts,
+            seal: seal.and_then(LoadWord::seal).cloned(),
+            digest: seal.map(LoadWord::digest),
+            inspection: seal.and_then(LoadWord::inspection),
+            signer: seal.and_then(LoadWord::signer).cloned(),
+        }
+    }
+}
+
+/// A seal as it was shown: opened, or why it could not be.
+pub type Shown<'s> = Result<&'s LoadWord, &'s WordError>;
+
+/// Judges one seal that was shown, beside the tag that was scanned with it.
+pub fn judge_seal(shown: Shown<'_>, tag: Option<&LoadWord>, evidence: &Evidence<'_>) -> Judgement {
+    let (beside, facts) = match shown {
+        Ok(word) => match word.seal() {
+            Some(seal) => {
+                let known = Known::of(evidence, &seal.load);
+                (Some(word), facts_of_seal(word, seal, tag, &known, evidence))
+            }
+            None => (None, unreadable(format!("this is a {} and no seal", word.kind()), tag, evidence)),
+        },
+        Err(error) => (None, unreadable(error.to_string(), tag, evidence)),
+    };
+    let beside: Vec<&LoadWord> = beside.into_iter().chain(tag).collect();
+    Judgement::of(facts, shown.ok(), &evidence.asked(&beside))
+}
+
+/// Judges several seals that were shown at once, each as if all had been kept before.
+pub fn judge_seals(shown: &[Shown<'_>], tag: Option<&LoadWord>, evidence: &Evidence<'_>) -> Vec<Judgement> {
+    let mut words = evidence.words.to_vec();
+    words.extend(shown.iter().filter_map(|shown| shown.ok()));
+    let evidence = Evidence { words: &words, ..*evidence };
+    shown.iter().map(|one| judge_seal(*one, tag, &evidence)).collect()
+}
+
+/// Of several judgements the gravest: what is shown. Of equally grave ones that of the latest inspection.
+pub fn gravest(judgements: &[Judgement]) -> Option<&Judgement> {
+    judgements.iter().max_by_key(|one| (one.verdict, one.inspection, one.digest))
+}
+
+/// Judges a tag alone, by the latest inspection of its load.
+pub fn judge_tag(tag: &LoadWord, evidence: &Evidence<'_>) -> Judgement {
+    let known = Known::of(evidence, tag.load());
+    match known.latest() {
+        Some(latest) => {
+            let facts = facts_of_held(latest, Some(tag), &known, evidence);
+            Judgement::of(facts, Some(latest), &evidence.asked(&[tag]))
+        }
+        None => {
+            let mut facts = Vec::new();
+            if let Some(said) = tag.tag() {
+                facts_of_tag(tag, said, evidence.trusted, &mut facts);
+            }
+            facts.push(Fact::Fixed(Reason::NoInspectionKnown));
+            Judgement::of(Facts(facts), None, &evidence.asked(&[tag]))
+        }
+    }
+}
+
+/// What is found of a seal that is among the words of the load.
+pub(super) fn facts_of_held(
+    word: &LoadWord,
+    tag: Option<&LoadWord>,
+    known: &Known<'_>,
+    evidence: &Evidence<'_>,
+) -> Facts {
+    word.seal().map(|seal| facts_of_seal(word, seal, tag, known, evidence)).unwrap_or_default()
+}
+
+fn unreadable(why: String, tag: Option<&LoadWord>, evidence: &Evidence<'_>) -> Facts {
+    let mut facts = Vec::new();
+    if let Some((word, tag)) = tag.and_then(|word| Some((word, word.tag()?))) {
+        facts_of_tag(word, tag, evidence.trusted, &mut facts);
+    }
+    facts.push(Fact::Fixed(Reason::Unreadable(why)));
+    Facts(facts)
+}
+
+/// Everything that is found of a seal: by itself, by what came later, by the tag that was scanned or else by the one that is held.
+fn facts_of_seal(
+    word: &LoadWord,
+    seal: &Seal,
+    scanned: Option<&LoadWord>,
+    known: &Known<'_>,
+    evidence: &Evidence<'_>,
+) -> Facts {
+    let tags: Vec<&LoadWord> = match scanned {
+        Some(tag) => vec![tag],
+        None => known.tags(seal).collect(),
+    };
+    let tags = || tags.iter().filter_map(|word| Some((*word, word.tag()?)));
+    let mut facts = Vec::new();
+    for (word, tag) in tags() {
+        facts_of_tag(word, tag, evidence.trusted, &mut facts);
+    }
+    match word.author() {
+        Author::Known(signer) => {
+            facts_of_signer(signer, seal, evidence, &mut facts);
+            facts_of_later(word, seal, known, &mut facts);
+        }
+        Author::Unknown => facts.push(Fact::Fixed(Reason::UnknownAuthority)),
+        Author::Refused(TrustError::BadSignature(_)) => facts.push(Fact::Fixed(Reason::BadSignature)),
+        Author::Refused(error) => facts.push(Fact::Fixed(Reason::Unreadable(error.to_string()))),
+        Author::Nobody => facts.push(Fact::Fixed(Reason::BadSignature)),
+    }
+    facts_of_content(seal, &mut facts);
+    if scanned.is_none() {
+        facts.push(Fact::Fixed(Reason::TagNotSeen(seal.load.clone())));
+        if tags().next().is_none() {
+            facts.extend((!seal.tag_signed).then_some(Fact::Fixed(Reason::TagUnsigned)));
+            facts.push(Fact::Fixed(Reason::RiggerNotKnown));
+        }
+    }
+    for (held, tag) in tags() {
+        facts_of_match(held, tag, seal, &mut facts);
+        facts.extend(fact_of_rigger(tag, word.signer()));
+    }
+    Facts(facts)
+}
+
+fn facts_of_signer(signer: &Signer, seal: &Seal, evidence: &Evidence<'_>, facts: &mut Vec<Fact>) {
+    let credential = &signer.credential;
+    let holder = || credential.holder.clone();
+    if evidence.trusted.revoked(signer) {
+        facts.push(Fact::Fixed(Reason::Revoked(holder())));
+    }
+    if !credential.roles.has(Role::Inspector) {
+        facts.push(Fact::Fixed(Reason::NotAnInspector(holder())));
+    }
+    if seal.issued > credential.expires {
+        let (inspector, expired) = (holder(), credential.expires);
+        facts.push(Fact::Fixed(Reason::CredentialExpired { inspector, expired }));
+    }
+    if seal.valid_until.since(seal.issued) > credential.longest_validity {
+        facts.push(Fact::Fixed(Reason::ValidTooLong { most: credential.longest_validity }));
+    }
+    facts.push(Fact::Roster(signer.authority));
+}
+
+/// What others who may speak have said of the load since.
+fn facts_of_later(word: &LoadWord, seal: &Seal, known: &Known<'_>, facts: &mut Vec<Fact>) {
+    if let Some((void, said)) = known.void(seal).and_then(|word| Some((word, word.void()?)))
+        && let Some(by) = void.signer()
+    {
+        let (by, at, cause) = (by.credential.holder.clone(), said.issued, said.cause);
+        facts.push(Fact::Fixed(Reason::Voided { by, at, cause }));
+    }
+    if let Some(later) = word.inspection().and_then(|own| known.superseder(&own)) {
+        let (by, at, fit) = (later.digest, later.issued, !later.refusal);
+        facts.push(Fact::Fixed(Reason::Superseded { by, at, fit }));
+    }
+}
+
+fn facts_of_content(seal: &Seal, facts: &mut Vec<Fact>) {
+    match seal.outcome {
+        Outcome::NotFit => facts.push(Fact::Fixed(Reason::NotFit)),
+        Outcome::Fit if seal.corrected < seal.found => {
+            facts.push(Fact::Fixed(Reason::OpenDeficiency(seal.found - seal.corrected)));
+        }
+        Outcome::Fit => {}
+    }
+    facts.push(Fact::Validity { until: seal.valid_until });
+    facts.push(Fact::Issued(seal.issued));
+    if seal.corrected > 0 {
+        facts.push(Fact::Fixed(Reason::Corrected(seal.corrected)));
+    }
+}

@@ -1,0 +1,207 @@
+use slingseal_message::envelope::{Kind, Sign1};
+use slingseal_message::seal::{ReceivedSeal, Seal, SealError, Void, VoidError};
+use slingseal_message::tag::{ReceivedTag, Tag, TagError};
+use slingseal_message::trust::{Role, Signer, TrustError, Trusted};
+use slingseal_words::{Digest, LoadNumber, Time};
+
+use super::evidence::{LatestTrusted, Speaker};
+use super::order::Inspection;
+
+/// What a word of a load says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Said {
+    /// An inspection, if its author may inspect.
+    Seal(Seal),
+    /// That a seal is taken back.
+    Void(Void),
+    /// What hangs on the load.
+    Tag(Box<Tag>),
+}
+
+/// Who stands behind a word.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Author {
+    /// Both signatures pass under a trusted authority. What this person may say, and whether it was revoked since, is for the
+    /// rules.
+    Known(Box<Signer>),
+    /// Nobody signed it: a tag that is marked unsigned.
+    Nobody,
+    /// Nobody here trusts the authority.
+    Unknown,
+    /// A signature does not match, or the credential in it is none.
+    Refused(TrustError),
+}
+
+/// A signed word that names a load, opened once: what it says, who stands behind it, its own digest.
+///
+/// Its identity is the SHA-256 of its bytes as received. A digest that it *claims* (a seal's record) is no identity: whoever may
+/// sign can claim any.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LoadWord {
+    said: Said,
+    author: Author,
+    digest: Digest,
+    bytes: Vec<u8>,
+}
+
+/// Why bytes are no word of a load.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum WordError {
+    /// No seal.
+    #[error(transparent)]
+    Seal(#[from] SealError),
+    /// No void.
+    #[error(transparent)]
+    Void(#[from] VoidError),
+    /// No tag.
+    #[error(transparent)]
+    Tag(#[from] TagError),
+    /// A kind of message that says nothing of a load.
+    #[error("a {0} says nothing of a load")]
+    OtherKind(Kind),
+}
+
+impl LoadWord {
+    /// Opens a word and asks who signed it.
+    ///
+    /// # Errors
+    /// Bytes that are not a seal, void or tag in its only spelling. A signature that does not hold is no error here: it is the
+    /// word's [`Author`].
+    pub fn open(kind: Kind, bytes: &[u8], trusted: &Trusted) -> Result<Self, WordError> {
+        let (said, author) = match kind {
+            Kind::Seal => {
+                let received = ReceivedSeal::open(bytes)?;
+                (Said::Seal(received.seal), Author::of(kind, Some(&received.message), trusted))
+            }
+            Kind::Void => {
+                let (void, message) = Void::open(bytes)?;
+                (Said::Void(void), Author::of(kind, Some(&message), trusted))
+            }
+            Kind::Tag => {
+                let received = ReceivedTag::open(bytes)?;
+                let author = Author::of(kind, received.message.as_ref(), trusted);
+                (Said::Tag(Box::new(received.tag)), author)
+            }
+            other => return Err(WordError::OtherKind(other)),
+        };
+        Ok(Self { said, author, digest: Digest::of(bytes), bytes: bytes.to_vec() })
+    }
+
+    /// What it says.
+    pub fn said(&self) -> &Said {
+        &self.said
+    }
+
+    /// Who stands behind it.
+    pub fn author(&self) -> &Author {
+        &self.author
+    }
+
+    /// Its author, where both signatures pass under a trusted authority.
+    pub fn signer(&self) -> Option<&Signer> {
+        match &self.author {
+            Author::Known(signer) => Some(signer),
+            _ => None,
+        }
+    }
+
+    /// SHA-256 of its bytes: its identity.
+    pub fn digest(&self) -> Digest {
+        self.digest
+    }
+
+    /// Its bytes as received.
+    pub fn bytes(&self) -> &[u8] {
+        &self.bytes
+    }
+
+    /// What kind of message it is.
+    pub fn kind(&self) -> Kind {
+        match self.said {
+            Said::Seal(_) => Kind::Seal,
+            Said::Void(_) => Kind::Void,
+            Said::Tag(_) => Kind::Tag,
+        }
+    }
+
+    /// The load that it names.
+    pub fn load(&self) -> &LoadNumber {
+        match &self.said {
+            Said::Seal(seal) => &seal.load,
+            Said::Void(void) => &void.load,
+            Said::Tag(tag) => &tag.load,
+        }
+    }
+
+    /// When it was signed, by its author's clock.
+    pub fn issued(&self) -> Time {
+        match &self.said {
+            Said::Seal(seal) => seal.issued,
+            Said::Void(void) => void.issued,
+            Said::Tag(tag) => tag.planned,
+        }
+    }
+
+    /// The seal, where it is one.
+    pub fn seal(&self) -> Option<&Seal> {
+        match &self.said {
+            Said::Seal(seal) => Some(seal),
+            _ => None,
+        }
+    }
+
+    /// The void, where it is one.
+    pub fn void(&self) -> Option<&Void> {
+        match &self.said {
+            Said::Void(void) => Some(void),
+            _ => None,
+        }
+    }
+
+    /// The tag, where it is one.
+    pub fn tag(&self) -> Option<&Tag> {
+        match &self.said {
+            Said::Tag(tag) => Some(tag),
+            _ => None,
+        }
+    }
+
+    /// Its author, where the author's credential had not run out when it was signed.
+    pub(super) fn in_time(&self) -> Option<&Signer> {
+        self.signer().filter(|signer| self.issued() <= signer.credential.expires)
+    }
+
+    /// Whether it is an inspection: a seal whose author was an inspector with a credential that had not run out. Nothing else
+    /// supersedes, refuses or is shown as the load's state. That the author was revoked since changes nothing here.
+    pub fn counts(&self) -> bool {
+        self.seal().is_some()
+            && self.in_time().is_some_and(|signer| signer.credential.roles.has(Role::Inspector))
+    }
+
+    /// How it stands in the order of inspections, where it is a seal with a known author.
+    pub fn inspection(&self) -> Option<Inspection> {
+        Some(Inspection::of(self.seal()?, self.signer()?, self.digest))
+    }
+
+    /// The time that this word proves to be past, and whose word it is: of a trusted authority's person whose credential had not
+    /// run out and is not revoked; a tag's, where a planner signed it.
+    pub fn proves(&self, trusted: &Trusted) -> Option<LatestTrusted> {
+        let signer = self.in_time().filter(|signer| !trusted.revoked(signer))?;
+        if self.tag().is_some() && !signer.credential.roles.has(Role::Planner) {
+            return None;
+        }
+        Some(LatestTrusted { time: self.issued(), by: Speaker::Person(signer.credential.holder.clone()) })
+    }
+}
+
+impl Author {
+    /// Who signed a message, if it is signed at all.
+    pub fn of(kind: Kind, message: Option<&Sign1<'_>>, trusted: &Trusted) -> Self {
+        let Some(message) = message else { return Self::Nobody };
+        match trusted.signer(kind, message) {
+            Ok(signer) => Self::Known(Box::new(signer)),
+            Err(TrustError::UnknownAuthority { .. }) => Self::Unknown,
+            Err(error) => Self::Refused(error),
+        }
+    }
+}

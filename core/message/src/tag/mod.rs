@@ -1,0 +1,15 @@
+//! The load tag: what hangs on the load, as a plan, as a message, and read back.
+
+mod list;
+mod noun;
+mod plan;
+mod rigging_wire;
+mod wire;
+
+#[cfg(test)]
+mod tests;
+
+pub use list::read_list;
+pub use noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone, outweighs};
+pub use plan::{Plan, read_plan};
+pub use wire::{ReceivedTag, TagError};

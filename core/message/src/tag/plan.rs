@@ -1,0 +1,180 @@
+//! The planner's file: what a tag is made of, read with every fault in its place.
+
+use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
+use slingseal_rigging::{self as rigging, Rating, RiggedLoad};
+use slingseal_words::{
+    CallSign, Description, Dimension, Faults, GridRef, LoadNumber, Name, Part, PlaceName, ProcedureId,
+    Quantity, Serial, Source, Time, TomlFile,
+};
+
+/// A plan that was read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Plan {
+    /// The tag that it makes.
+    pub tag: Tag,
+}
+
+/// Reads a plan. `open` gives the text of the file that the plan names as its rigging; `now` is the time of planning
+/// where the plan names none.
+///
+/// # Errors
+/// Every fault of the plan, with its place and its mend.
+pub fn read_plan(
+    text: &str,
+    now: Time,
+    open: &dyn Fn(&str) -> Result<String, String>,
+) -> Result<Plan, Faults> {
+    let file = TomlFile::parse(text)?;
+    let tag = tag(&file.top(), now, open);
+    file.finish(tag.map(|tag| Plan { tag }))
+}
+
+fn tag(top: &Part<'_>, now: Time, open: &dyn Fn(&str) -> Result<String, String>) -> Option<Tag> {
+    let load = top.need("load", LoadNumber::new);
+    let description = top.need("description", Description::new);
+    let procedure = top.need("procedure", ProcedureId::new);
+    let gross = positive(top, "gross");
+    let rigger = top.maybe("rigger", CallSign::new);
+    let planned = top.maybe("planned", Time::parse).unwrap_or(now);
+    let aircraft = top.need_part("aircraft");
+    let (aircraft, allowable) = match &aircraft {
+        Some(part) => {
+            let found = (part.need("type", Name::new), positive(part, "allowable"));
+            part.no_more();
+            found
+        }
+        None => (None, None),
+    };
+    let pickup = zone(top, "pickup");
+    let destination = zone(top, "destination");
+    let equipment = few(top, "equipment", MOST_EQUIPMENT, equipment);
+    let links = few(top, "link", MOST_LEGS, link_count);
+    let rigging = top.text("rigging").map(|name| {
+        open(&name).and_then(|text| rigging::read(&text).map_err(|faults| faults.to_string())).map_err(
+            |error| {
+                top.fault("rigging", format!("{name}: {error}"), "mend that file, or leave the line out");
+            },
+        )
+    });
+    top.no_more();
+    let mut tag = Tag {
+        load: load?,
+        planned,
+        description: description?,
+        procedure: procedure?,
+        gross: gross?,
+        aircraft: aircraft?,
+        allowable: allowable?,
+        pickup: pickup?,
+        destination: destination?,
+        rigger,
+        equipment: equipment?,
+        links: links?,
+        rigging: None,
+    };
+    if let Some(rigging) = rigging {
+        let agreed = agreeing(&tag, rigging.ok()?);
+        tag.rigging = Some(agreed.map_err(|(what, mend)| top.fault("rigging", what, mend)).ok()?);
+    }
+    Some(tag)
+}
+
+/// The rigging must speak of the load that the plan speaks of: two masses on one tag would be two truths. What differs, and
+/// what to do, where it does not.
+pub(super) fn agreeing(tag: &Tag, mut rigging: RiggedLoad) -> Result<RiggedLoad, (String, &'static str)> {
+    let differs = |a: Quantity, b: Quantity| (a.si() - b.si()).abs() > 1e-6 * b.si().abs();
+    if differs(rigging.mass, tag.gross) {
+        let what = format!("the rigging is for {} and the plan for {}", rigging.mass, tag.gross);
+        return Err((what, "write the same gross mass in both"));
+    }
+    if let Some(allowable) = &rigging.allowable
+        && differs(allowable.value, tag.allowable)
+    {
+        let what = format!("the rigging allows {} and the plan {}", allowable.value, tag.allowable);
+        return Err((what, "write the same allowable load in both"));
+    }
+    for count in &tag.links {
+        let leg = rigging.legs.iter().find(|leg| leg.name == count.leg);
+        let seated = leg.and_then(|leg| leg.reach.chain()).map(|chain| chain.seated);
+        if seated.is_some_and(|seated| seated != count.link) {
+            let what =
+                format!("the plan wants link {} on leg {} and the rigging another", count.link, count.leg);
+            return Err((what, "write the same link in both"));
+        }
+    }
+    rigging.mass = tag.gross;
+    rigging.allowable = Some(Rating { value: tag.allowable, source: None });
+    Ok(rigging)
+}
+
+fn positive(part: &Part<'_>, key: &'static str) -> Option<Quantity> {
+    part.need_text(key)?;
+    let quantity = part.quantity(key, Dimension::Mass)?;
+    if quantity.thousandths() > 0 {
+        return Some(quantity);
+    }
+    part.fault(key, format!("{key} is {quantity}"), "write a mass above nought");
+    None
+}
+
+fn zone(top: &Part<'_>, key: &'static str) -> Option<Zone> {
+    let part = top.need_part(key)?;
+    let (name, grid) = (part.need("name", PlaceName::new), part.maybe("grid", GridRef::new));
+    part.no_more();
+    Some(Zone { name: name?, grid })
+}
+
+fn few<T>(
+    top: &Part<'_>,
+    key: &'static str,
+    most: usize,
+    read: impl Fn(&Part<'_>) -> Option<T>,
+) -> Option<Vec<T>> {
+    let parts = top.parts(key);
+    if parts.len() > most {
+        top.fault(
+            key,
+            format!("{} [[{key}]] are more than fit on a tag", parts.len()),
+            format!("keep {most} at most"),
+        );
+        return None;
+    }
+    // Every part is read, so that all faults are told, before the first gap ends it.
+    parts.iter().map(read).collect::<Vec<_>>().into_iter().collect()
+}
+
+fn equipment(part: &Part<'_>) -> Option<Equipment> {
+    let kind = part.need("kind", Name::new);
+    let serial = part.need("serial", Serial::new);
+    let value = part.rating("rating");
+    let source = part.maybe("source", Source::new);
+    let next_inspection = part.maybe("next_inspection", Time::parse);
+    part.no_more();
+    let rating = match (value, source) {
+        (Some(value), Some(source)) => Some(EquipmentRating { value, source }),
+        (Some(_), None) => {
+            part.fault(
+                "rating",
+                "the rating has no source",
+                "add source = \"…\": the manual or data plate it is read from",
+            );
+            None
+        }
+        _ => None,
+    };
+    let day = |time: Time| Time::parse(&time.date()).ok();
+    Some(Equipment { kind: kind?, serial: serial?, rating, next_inspection: next_inspection.and_then(day) })
+}
+
+fn link_count(part: &Part<'_>) -> Option<LinkCount> {
+    let leg = part.need("leg", Name::new);
+    let link = part
+        .integer("link")
+        .and_then(|link| u16::try_from(link).ok())
+        .filter(|link| (1..=2_000).contains(link));
+    if link.is_none() {
+        part.fault("link", "the leg has no link number between 1 and 2000", "add link = 3");
+    }
+    part.no_more();
+    Some(LinkCount { leg: leg?, link: link? })
+}

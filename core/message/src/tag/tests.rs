@@ -1,0 +1,104 @@
+mod list;
+
+use super::*;
+use crate::envelope::{Kind, Limits, Unsigned, check};
+use slingseal_words::{Quantity, Time};
+
+const PLAN: &str = r#"
+load = "km-014"
+description = "Water drums, pair"
+procedure = "drums"
+gross = "4200 lb"
+rigger = "Mason 5"
+[aircraft]
+type = "Heron M2"
+allowable = "7000 lb"
+[pickup]
+name = "Kestrel Meadow"
+grid = "33TWN1234567890"
+[destination]
+name = "Alder Bridge"
+[[equipment]]
+kind = "sling leg"
+serial = "SL-0091"
+rating = "2.5 t"
+source = "data plate"
+next_inspection = "2026-12-01"
+[[link]]
+leg = "1"
+link = 3
+"#;
+
+fn no_file(_: &str) -> Result<String, String> {
+    Err("there is no such file".into())
+}
+
+fn now() -> Time {
+    Time::parse("2026-11-25T09:00:00Z").unwrap()
+}
+
+fn plan() -> Tag {
+    read_plan(PLAN, now(), &no_file).unwrap().tag
+}
+
+fn faults(text: &str) -> String {
+    read_plan(text, now(), &no_file).unwrap_err().to_string()
+}
+
+#[test]
+fn a_plan_becomes_a_tag_and_comes_back() {
+    let tag = plan();
+    assert_eq!(tag.load.as_str(), "KM-014");
+    let content = tag.content();
+    let bare = tag.claims(&content).to_bytes();
+    assert_eq!(check(&bare, Limits::CODE), Ok(()));
+    let received = ReceivedTag::open(&bare).unwrap();
+    assert!(received.message.is_none());
+    assert_eq!(received.tag, tag);
+    let signed = Unsigned::prepare(Kind::Tag, &[0xa0], &tag.claims(&content)).finish(&[7; 64]);
+    let received = ReceivedTag::open(&signed).unwrap();
+    assert_eq!(received.message.unwrap().signature, [7; 64]);
+    assert_eq!(received.tag, tag);
+}
+
+#[test]
+fn every_cut_and_every_flip_is_seen_or_another_tag() {
+    let tag = plan();
+    let content = tag.content();
+    let bytes = tag.claims(&content).to_bytes();
+    for end in 0..bytes.len() {
+        assert!(ReceivedTag::open(&bytes[..end]).is_err(), "cut at {end}");
+    }
+    for bit in 0..bytes.len() * 8 {
+        let mut other = bytes.clone();
+        other[bit / 8] ^= 1 << (bit % 8);
+        if let Ok(received) = ReceivedTag::open(&other) {
+            assert_ne!(received.tag, tag, "bit {bit}");
+            let content = received.tag.content();
+            assert_eq!(received.tag.claims(&content).to_bytes(), other, "bit {bit} has two spellings");
+        }
+    }
+}
+
+#[test]
+fn equipment_is_due_at_the_end_of_its_day_and_overloaded_above_its_rating() {
+    let equipment = &plan().equipment[0];
+    assert!(!equipment.overdue(Time::parse("2026-12-01T23:59:59Z").unwrap()));
+    assert!(equipment.overdue(Time::parse("2026-12-02").unwrap()));
+    assert!(!equipment.overloaded(Quantity::parse("2500 kg").unwrap()));
+    assert!(equipment.overloaded(Quantity::parse("2501 kg").unwrap()));
+}
+
+#[test]
+fn faults_have_their_place_and_their_mend() {
+    assert!(
+        faults(&PLAN.replace("4200 lb", "4200"))
+            .contains("5:9: gross: \"4200\" has no unit; write the unit: kg, lb or t")
+    );
+    assert!(faults(&PLAN.replace("4200 lb", "-1 lb")).contains("write a mass above nought"));
+    assert!(faults(&PLAN.replace("source = \"data plate\"", "")).contains("the rating has no source"));
+    assert!(faults(&PLAN.replace("link = 3", "lnik = 3")).contains("did you mean \"link\"?"));
+    assert!(faults(&PLAN.replace("rigger", "rigging")).contains("there is no such file"));
+    assert!(faults("").contains("1:1: file has no load"));
+    assert!(faults(&PLAN.replace("33TWN1234567890", "nowhere")).contains("12:"));
+}

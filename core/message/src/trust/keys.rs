@@ -1,0 +1,109 @@
+use std::fmt;
+
+use ed25519_dalek::{Signature, Signer, SigningKey, VerifyingKey};
+use zeroize::Zeroizing;
+
+use slingseal_words::{Digest, Entropy, KeyId};
+
+/// Why 32 bytes are not a public key that can be relied on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum KeyError {
+    /// Not a point of the curve.
+    #[error("the public key is damaged; ask for it again")]
+    NotAKey,
+    /// A point of small order: signatures under it prove nothing.
+    #[error("the public key is one that anyone can sign for; refuse whoever gave it")]
+    Weak,
+}
+
+/// An Ed25519 public key (RFC 8032), never a weak one.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub struct PublicKey(VerifyingKey);
+
+impl PublicKey {
+    /// Takes 32 bytes.
+    pub fn from_bytes(bytes: &[u8; 32]) -> Result<Self, KeyError> {
+        if !is_reduced(bytes) {
+            return Err(KeyError::NotAKey);
+        }
+        let key = VerifyingKey::from_bytes(bytes).map_err(|_| KeyError::NotAKey)?;
+        if key.is_weak() { Err(KeyError::Weak) } else { Ok(Self(key)) }
+    }
+
+    /// The 32 bytes.
+    pub fn to_bytes(&self) -> [u8; 32] {
+        self.0.to_bytes()
+    }
+
+    /// What the key is looked up by.
+    pub fn id(&self) -> KeyId {
+        let [a, b, c, d, ..] = *Digest::of(self.0.as_bytes()).as_bytes();
+        KeyId([a, b, c, d])
+    }
+
+    /// What two people compare by voice before they trust a key: five groups of four digits, 66 bits of its SHA-256.
+    pub fn fingerprint(&self) -> String {
+        let digest = Digest::of_parts(&[b"slingseal fingerprint", self.0.as_bytes()]);
+        let groups = digest.as_bytes().chunks(6).take(5).map(|chunk| {
+            let number = chunk.iter().fold(0u64, |sum, byte| sum << 8 | u64::from(*byte));
+            format!("{:04}", number % 10_000)
+        });
+        groups.collect::<Vec<_>>().join(" ")
+    }
+
+    /// Whether `signature` is this key's over `message`: the strict rule, which refuses malleable and mixed-order
+    /// signatures.
+    pub fn signed(&self, message: &[u8], signature: &[u8; 64]) -> bool {
+        self.0.verify_strict(message, &Signature::from_bytes(signature)).is_ok()
+    }
+}
+
+/// Whether the y coordinate is below the field's prime 2^255 - 19 (RFC 8032 §5.1.3, step 1). The library takes others too,
+/// and one key would have two spellings.
+fn is_reduced(bytes: &[u8; 32]) -> bool {
+    let [low, middle @ .., high] = bytes;
+    *low < 0xed || high & 0x7f != 0x7f || middle.iter().any(|byte| *byte != 0xff)
+}
+
+impl fmt::Debug for PublicKey {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "PublicKey({})", self.id())
+    }
+}
+
+/// An Ed25519 secret key. Wiped from memory when dropped; never shown, never written but by the vault.
+pub struct SecretKey(SigningKey);
+
+impl SecretKey {
+    /// A new key.
+    pub fn make(entropy: &dyn Entropy) -> Self {
+        let mut seed = Zeroizing::new([0; 32]);
+        entropy.fill(seed.as_mut());
+        Self::from_seed(&seed)
+    }
+
+    /// The key of a seed (RFC 8032 §5.1.5).
+    pub fn from_seed(seed: &[u8; 32]) -> Self {
+        Self(SigningKey::from_bytes(seed))
+    }
+
+    /// The public key.
+    pub fn public(&self) -> PublicKey {
+        PublicKey(self.0.verifying_key())
+    }
+
+    /// Signs.
+    pub fn sign(&self, message: &[u8]) -> [u8; 64] {
+        self.0.sign(message).to_bytes()
+    }
+
+    pub(super) fn seed(&self) -> Zeroizing<[u8; 32]> {
+        Zeroizing::new(self.0.to_bytes())
+    }
+}
+
+impl fmt::Debug for SecretKey {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "SecretKey({})", self.public().id())
+    }
+}

@@ -1,0 +1,27 @@
+//! Text to code picture and back: writes codes that read best, reads them from pictures and camera luminance.
+//!
+//! Knows nothing of what the text means. Where a text is signed, the caller passes a check (`accept`), and reading
+//! goes on until a text passes it: a wrong read is possible, a wrong read that passes a signature is not.
+#![forbid(unsafe_code)]
+
+mod cores;
+mod correct;
+mod decode;
+mod draw;
+mod equal;
+mod grid;
+mod hard;
+mod ladder;
+mod layout;
+mod locate;
+mod luma;
+mod mesh;
+mod picture;
+mod scene;
+mod treat;
+mod write;
+
+pub use ladder::{Effort, FrameError, read_luminance};
+pub use picture::{PictureError, read_picture};
+pub use scene::SceneReader;
+pub use write::{Code, PIXELS_A_MODULE, QUIET_ZONE, WriteError, write};

@@ -1,0 +1,171 @@
+//! The rigged load as a picture: side, front and top to one scale, with tensions and the governing part.
+//!
+//! Made for a phone in the sun: black on white, heavy lines, a verdict in word, shape and colour. The outline of the load
+//! is drawn by its lift points, for nobody has told its shape.
+
+mod canvas;
+mod lettering;
+mod raster;
+mod table;
+mod views;
+
+#[cfg(test)]
+mod tests;
+
+use slingseal_words::{Newtons, Unit};
+
+use super::assess::force_unit;
+use super::report::{attitude, force_in, percent, report};
+use super::{Assessment, Hang, Held, RiggedLoad, Verdict};
+
+use canvas::{Anchor, Canvas, Stroke, Style};
+
+pub use raster::{PictureError, png};
+
+/// Pixels from left to right.
+const WIDTH: f64 = 1080.0;
+const MARGIN: f64 = 44.0;
+const INK: &str = "#111111";
+const FAINT: &str = "#4a4a4a";
+const PAPER: &str = "#ffffff";
+const GOOD: &str = "#0a5522";
+/// The colour of what is over; 7:1 on white, like the others.
+const ALARM: &str = "#a30015";
+/// The colour of what governs and is not over.
+const GOVERNS: &str = "#0b3d91";
+
+/// The picture as SVG; letters are outlines, so no font is needed to show it.
+pub fn svg(load: &RiggedLoad, assessment: &Assessment) -> String {
+    let mut canvas = Canvas::new();
+    let sheet = Sheet { load, assessment, unit: force_unit(load) };
+    let height = sheet.draw(&mut canvas);
+    let title = format!("Rigged load, {}", sheet.word().to_lowercase());
+    canvas.finish(WIDTH, height, &title, &report(load, assessment, &[]))
+}
+
+struct Sheet<'a> {
+    load: &'a RiggedLoad,
+    assessment: &'a Assessment,
+    unit: Unit,
+}
+
+impl Sheet<'_> {
+    fn word(&self) -> &'static str {
+        match self.assessment.verdict {
+            Verdict::WithinLimits => "WITHIN LIMITS",
+            Verdict::OverLimit => "OVER LIMIT",
+            Verdict::Infeasible => "DOES NOT HANG",
+        }
+    }
+
+    /// Draws everything and tells how high it became.
+    fn draw(&self, canvas: &mut Canvas) -> f64 {
+        let mut y = self.band(canvas);
+        match (&self.assessment.hang, &self.assessment.reason) {
+            (Some(hang), _) => {
+                let line = format!("{} hangs {}", self.load.mass, attitude(hang.pitch, hang.roll));
+                canvas.fitted((MARGIN, y + 56.0), &line, Style::new(40.0, INK).bold(), WIDTH - 2.0 * MARGIN);
+                y = views::draw(canvas, self, hang, y + 96.0);
+                y = table::draw(canvas, self, hang, y + 24.0);
+            }
+            (None, reason) => {
+                let reason = reason.as_ref().map(ToString::to_string).unwrap_or_default();
+                let style = Style::new(44.0, INK).bold();
+                for line in canvas.wrapped(&reason, style, WIDTH - 2.0 * MARGIN) {
+                    y += 62.0;
+                    canvas.text((MARGIN, y), &line, style);
+                }
+                y += 40.0;
+            }
+        }
+        self.foot(canvas, y)
+    }
+
+    fn band(&self, canvas: &mut Canvas) -> f64 {
+        let fill = match self.assessment.verdict {
+            Verdict::WithinLimits => GOOD,
+            Verdict::OverLimit => ALARM,
+            Verdict::Infeasible => INK,
+        };
+        let height = if self.assessment.hang.is_some() { 208.0 } else { 150.0 };
+        canvas.rect((0.0, 0.0), WIDTH, height, fill, 0.0);
+        self.mark(canvas, (MARGIN + 52.0, 78.0));
+        let left = MARGIN + 130.0;
+        canvas.text((left, 100.0), self.word(), Style::new(72.0, PAPER).bold());
+        if let Some(governing) = self.assessment.hang.as_ref().and_then(|hang| hang.held.first()) {
+            let line = format!(
+                "{} governs: {} of {}",
+                governing.part,
+                percent(governing.utilisation),
+                governing.rated
+            );
+            canvas.fitted((left, 170.0), &line, Style::new(42.0, PAPER).bold(), WIDTH - left - MARGIN);
+        }
+        height
+    }
+
+    /// A shape for each verdict, so that colour is never alone: tick, triangle, cross.
+    fn mark(&self, canvas: &mut Canvas, (x, y): (f64, f64)) {
+        let pen = Stroke::new(16.0, PAPER);
+        match self.assessment.verdict {
+            Verdict::WithinLimits => canvas.path(
+                &format!("M{} {y}L{} {}L{} {}", x - 40.0, x - 10.0, y + 32.0, x + 42.0, y - 34.0),
+                "none",
+                Some(pen),
+            ),
+            Verdict::OverLimit => {
+                let triangle = [(x, y - 48.0), (x + 54.0, y + 42.0), (x - 54.0, y + 42.0)];
+                canvas.shape(&triangle, "none", Some(Stroke::new(12.0, PAPER)));
+                canvas.line((x, y - 14.0), (x, y + 8.0), Stroke::new(12.0, PAPER));
+                canvas.circle((x, y + 26.0), 7.0, PAPER, None);
+            }
+            Verdict::Infeasible => {
+                canvas.line((x - 36.0, y - 36.0), (x + 36.0, y + 36.0), pen);
+                canvas.line((x + 36.0, y - 36.0), (x - 36.0, y + 36.0), pen);
+            }
+        }
+    }
+
+    fn foot(&self, canvas: &mut Canvas, y: f64) -> f64 {
+        let style = Style::new(28.0, FAINT);
+        let text = "Assists a qualified inspector; the governing manual rules. Ratings are those of the file; \
+                    the outline of the load is drawn by its lift points.";
+        let mut y = y + 20.0;
+        canvas.line((MARGIN, y), (WIDTH - MARGIN, y), Stroke::new(2.0, FAINT));
+        y += 8.0;
+        for line in canvas.wrapped(text, style, WIDTH - 2.0 * MARGIN) {
+            y += 36.0;
+            canvas.text((MARGIN, y), &line, style);
+        }
+        (y + 36.0).round()
+    }
+
+    fn force(&self, newtons: Newtons) -> String {
+        force_in(newtons, self.unit).to_string()
+    }
+
+    /// What a leg's badge says: its name, or its number where names are too long for badges.
+    fn mark_of(&self, leg: &slingseal_words::Name) -> String {
+        let short = self.load.legs.iter().all(|leg| leg.name.as_str().chars().count() <= 3);
+        let place = self.load.legs.iter().position(|other| other.name == *leg).unwrap_or(0);
+        if short { leg.to_string() } else { (place + 1).to_string() }
+    }
+
+    fn accent(&self, hang: &Hang) -> &'static str {
+        if hang.held.first().is_some_and(Held::over) { ALARM } else { GOVERNS }
+    }
+
+    /// Whether the governing part is this leg's.
+    fn governs(&self, hang: &Hang, leg: &slingseal_words::Name) -> bool {
+        hang.held.first().is_some_and(|held| held.leg.as_ref() == Some(leg))
+    }
+}
+
+/// A leg's name in a disc, where it meets the load.
+fn badge(canvas: &mut Canvas, at: (f64, f64), name: &str, fill: &'static str) {
+    let style = Style::new(28.0, PAPER).bold().at(Anchor::Middle);
+    let width = (canvas.width(name, style) + 22.0).max(42.0);
+    canvas.rect((at.0 - width / 2.0 - 3.0, at.1 - 24.0), width + 6.0, 48.0, PAPER, 24.0);
+    canvas.rect((at.0 - width / 2.0, at.1 - 21.0), width, 42.0, fill, 21.0);
+    canvas.text((at.0, at.1 + 10.0), name, style);
+}

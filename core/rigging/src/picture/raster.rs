@@ -1,0 +1,26 @@
+use resvg::tiny_skia::{Pixmap, Transform};
+use resvg::usvg::{Options, Tree};
+
+use crate::{Assessment, RiggedLoad};
+
+/// Why no picture could be made.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum PictureError {
+    /// The drawing could not be turned into pixels.
+    #[error("the picture cannot be drawn ({0}); take the SVG instead")]
+    Drawing(String),
+}
+
+/// The picture as PNG, 1080 pixels wide.
+///
+/// # Errors
+/// A drawing that cannot be turned into pixels.
+pub fn png(load: &RiggedLoad, assessment: &Assessment) -> Result<Vec<u8>, PictureError> {
+    let drawing = |what: String| PictureError::Drawing(what);
+    let tree = Tree::from_str(&super::svg(load, assessment), &Options::default())
+        .map_err(|error| drawing(error.to_string()))?;
+    let size = tree.size().to_int_size();
+    let mut pixels = Pixmap::new(size.width(), size.height()).ok_or_else(|| drawing("no room".into()))?;
+    resvg::render(&tree, Transform::identity(), &mut pixels.as_mut());
+    pixels.encode_png().map_err(|error| drawing(error.to_string()))
+}

@@ -1,0 +1,208 @@
+//! Reading a rigged load from TOML. Every fault is told, with its place.
+
+use slingseal_words::{Dimension, Fault, Faults, Name, Part, Quantity, Source, Spot, TomlFile};
+
+use super::load::{
+    Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad, Wrong, wrong_counts, wrong_load,
+};
+
+/// Reads a rigged load.
+///
+/// # Errors
+/// Every fault of the file, each with line and column.
+pub fn read(text: &str) -> Result<RiggedLoad, Faults> {
+    let file = TomlFile::parse(text)?;
+    let load = read_top(&file.top());
+    let load = file.finish(load)?;
+    // Reading tells every rule with its place; this catches a rule that was added to `check` alone.
+    match load.check().err().and_then(|error| Faults::new(vec![fault_of(&error.to_string())])) {
+        Some(faults) => Err(faults),
+        None => Ok(load),
+    }
+}
+
+fn fault_of(error: &str) -> Fault {
+    let (what, mend) = error.split_once("; ").unwrap_or((error, "mend it"));
+    Fault { spot: Spot { line: 1, column: 1 }, what: what.into(), mend: mend.into() }
+}
+
+fn read_top(top: &Part<'_>) -> Option<RiggedLoad> {
+    let load = top.need_part("load");
+    let load = load.and_then(|part| {
+        let read = part
+            .quantity("mass", Dimension::Mass)
+            .or_else(|| missing(&part, "mass", "\"5000 lb\""))
+            .zip(place(&part, "centre"));
+        if let Some((mass, centre)) = &read {
+            tell(&part, wrong_load(*mass, centre));
+        }
+        part.no_more();
+        read
+    });
+    let aircraft = top.part("aircraft");
+    let allowable = aircraft.map(|part| {
+        let rating = rating(&part, "allowable");
+        if rating.is_none() && !part.has("allowable") {
+            missing::<Rating>(&part, "allowable", "\"7000 lb\"");
+        }
+        part.no_more();
+        (part, rating)
+    });
+
+    let (hook_tables, leg_tables, part_tables) = (top.parts("hook"), top.parts("leg"), top.parts("part"));
+    let hooks: Vec<_> = hook_tables.iter().map(read_hook).collect();
+    let legs: Vec<_> = leg_tables.iter().map(read_leg).collect();
+    let parts: Vec<_> = part_tables.iter().map(read_common).collect();
+    top.no_more();
+    tell(top, wrong_counts(hooks.len(), legs.len(), parts.len()));
+
+    let (mass, centre) = load?;
+    let read = RiggedLoad {
+        mass,
+        centre,
+        hooks: hooks.into_iter().collect::<Option<_>>()?,
+        allowable: match allowable {
+            Some((_, rating)) => Some(rating?),
+            None => None,
+        },
+        parts: parts.into_iter().collect::<Option<_>>()?,
+        legs: legs.into_iter().collect::<Option<_>>()?,
+    };
+    let all_tables: Vec<_> = leg_tables.iter().chain(&part_tables).collect();
+    for (at, wrong) in read.wrong_hooks() {
+        tell(all_tables.get(at)?, vec![wrong]);
+    }
+    let all_tables: Vec<_> = hook_tables.iter().chain(&leg_tables).collect();
+    for (at, wrong) in read.wrong_names() {
+        tell(all_tables.get(at)?, vec![wrong]);
+    }
+    Some(read)
+}
+
+fn read_hook(part: &Part<'_>) -> Option<Hook> {
+    let (name, at, limit) = (part.need("name", Name::new), place(part, "at"), rating(part, "limit"));
+    part.no_more();
+    let hook = Hook { name: name?, at: at?, limit };
+    tell(part, hook.wrong());
+    Some(hook)
+}
+
+fn read_common(part: &Part<'_>) -> Option<CommonPart> {
+    let (name, hook, rating) =
+        (part.need("name", Name::new), part.maybe("hook", Name::new), need_rating(part, "rated"));
+    part.no_more();
+    let common = CommonPart { name: name?, hook, rating: rating? };
+    tell(part, common.wrong());
+    Some(common)
+}
+
+fn read_leg(part: &Part<'_>) -> Option<Leg> {
+    let name = part.need("name", Name::new);
+    let hook = part.maybe("hook", Name::new);
+    let lift_point = place(part, "lift_point");
+    let reach = read_reach(part);
+    let stretch = part.quantity("stretch", Dimension::Ratio);
+    let rated = rating(part, "rated");
+    let tables = part.parts("part");
+    let parts: Vec<_> = tables.iter().map(read_leg_part).collect();
+    part.no_more();
+    let parts = parts.into_iter().collect::<Option<Vec<_>>>()?;
+    let leg = Leg { name: name?, hook, lift_point: lift_point?, reach: reach?, stretch, rated, parts };
+    if !(part.has("rated") && leg.rated.is_none()) {
+        tell(part, leg.wrong_alone());
+    }
+    Some(leg)
+}
+
+fn read_leg_part(part: &Part<'_>) -> Option<LegPart> {
+    let (name, rating) = (part.need("name", Name::new), need_rating(part, "rated"));
+    part.no_more();
+    let leg_part = LegPart { name: name?, rating: rating? };
+    tell(part, leg_part.wrong());
+    Some(leg_part)
+}
+
+fn read_reach(part: &Part<'_>) -> Option<Reach> {
+    let (length, rope) =
+        (part.quantity("length", Dimension::Length), part.quantity("rope", Dimension::Length));
+    let chain = part.part("chain").map(|part| read_chain(&part));
+    match (part.has("length"), part.has("rope"), part.has("chain")) {
+        (true, false, false) => length.map(Reach::Length),
+        (false, true, true) => {
+            rope.zip(chain.flatten()).map(|(rope, chain)| Reach::RopeAndChain(rope, chain))
+        }
+        (false, false, true) => chain.flatten().map(Reach::Chain),
+        (false, true, false) => {
+            part.fault("rope", "a rope without a chain is the whole leg", "write length = \"…\" instead");
+            None
+        }
+        (true, ..) => {
+            part.fault(
+                "length",
+                "the leg has both a length and a rope or chain",
+                "write length alone, or rope and chain",
+            );
+            None
+        }
+        (false, false, false) => missing(part, "length", "\"12 ft\", or rope = \"…\" and chain = { … }"),
+    }
+}
+
+fn read_chain(part: &Part<'_>) -> Option<Chain> {
+    let count = |key: &'static str, example: &str| {
+        if !part.has(key) {
+            return missing(part, key, example);
+        }
+        let number = part.integer(key)?;
+        let fits = u16::try_from(number).ok().filter(|number| *number <= RiggedLoad::MOST_LINKS);
+        if fits.is_none() {
+            part.fault(key, format!("{key} is {number}"), "write a whole number from 1 to 2000");
+        }
+        fits
+    };
+    let (links, seated) = (count("links", "110"), count("seated", "3"));
+    let pitch = part
+        .quantity("pitch", Dimension::Length)
+        .or_else(|| if part.has("pitch") { None } else { missing(part, "pitch", "\"1.09 in\"") });
+    let reeved = part.need("reeved", |text| match text {
+        "loop" => Ok(Reeved::Loop),
+        "single" => Ok(Reeved::Single),
+        other => {
+            Err(format!("\"{other}\" is no way to reeve a chain; write reeved = \"loop\" or \"single\""))
+        }
+    });
+    part.no_more();
+    Some(Chain { links: links?, seated: seated?, pitch: pitch?, reeved: reeved? })
+}
+
+fn place(part: &Part<'_>, key: &'static str) -> Option<[Quantity; 3]> {
+    if !part.has(key) {
+        return missing(part, key, "[\"0 m\", \"0 m\", \"0 m\"]");
+    }
+    part.quantities(key, Dimension::Length)
+}
+
+fn rating(part: &Part<'_>, key: &'static str) -> Option<Rating> {
+    let source = part.maybe("source", Source::new);
+    part.rating(key).map(|value| Rating { value, source })
+}
+
+fn need_rating(part: &Part<'_>, key: &'static str) -> Option<Rating> {
+    let read = rating(part, key);
+    if part.has(key) { read } else { missing(part, key, "\"2500 lb\"") }
+}
+
+fn missing<T>(part: &Part<'_>, key: &'static str, example: &str) -> Option<T> {
+    if !part.has(key) {
+        part.fault(key, format!("{key} is missing"), format!("add {key} = {example}"));
+    }
+    None
+}
+
+fn tell(part: &Part<'_>, wrong: Vec<Wrong>) {
+    for (key, error) in wrong {
+        let error = error.to_string();
+        let (what, mend) = error.split_once("; ").unwrap_or((&error, "mend it"));
+        part.fault(key, what, mend);
+    }
+}

@@ -1,0 +1,24 @@
+//! Computed values in the units of the input, rounded to what a person can use.
+
+use slingseal_words::{Quantity, Unit};
+
+/// `si` SI units as a quantity of `unit`, with at least three significant digits and no more decimals than the trade
+/// measures. A value too large to show stops at the largest quantity.
+pub(super) fn shown(si: f64, unit: Unit) -> Quantity {
+    let value = si / unit.si();
+    let usual = match unit {
+        Unit::Lb | Unit::Lbf | Unit::Kg | Unit::N | Unit::Mm => 0,
+        Unit::In | Unit::Cm | Unit::Deg | Unit::Percent => 1,
+        Unit::Ft | Unit::M | Unit::T | Unit::Kn => 2,
+    };
+    let decimals = match value.abs() {
+        small if small < 1.0 => usual.max(2),
+        small if small < 10.0 => usual.max(1),
+        _ => usual,
+    };
+    let step = 10_f64.powi(decimals);
+    let rounded = (value * step).round() / step * unit.si();
+    Quantity::nearest(rounded, unit)
+        .or_else(|| Quantity::from_thousandths(1_000_000_000_000, unit))
+        .unwrap_or_else(|| unreachable!("the largest quantity is a quantity"))
+}

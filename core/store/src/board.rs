@@ -1,0 +1,253 @@
+//! What stands on the zone, and what is counted for a leader.
+
+use std::collections::BTreeMap;
+
+use slingseal_words::Time;
+
+use super::papers::{TAGS, make_tag};
+use super::records::{RECORDS, make_with_id};
+use super::values::count_out;
+use super::{Reader, RecordRow, StoreError, TagRow};
+
+/// Which records of a board.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stand {
+    /// Fit and valid at this time.
+    Fit {
+        /// Now.
+        now: Time,
+    },
+    /// Fit once, and past its validity since some time.
+    Expired {
+        /// Now.
+        now: Time,
+        /// Not those that ran out before.
+        since: Time,
+    },
+    /// Found not fit.
+    NotFit {
+        /// Not those from before.
+        since: Time,
+    },
+    /// Voided, and not inspected again.
+    Voided {
+        /// Not those from before.
+        since: Time,
+    },
+}
+
+/// A load is where its walk in hand is, whatever was sealed before.
+const NO_WALK: &str = "NOT EXISTS (SELECT 1 FROM walks AS w WHERE w.load = records.load
+    AND w.state IN ('open', 'paused', 'decided'))";
+const LAST: &str = "NOT EXISTS (SELECT 1 FROM records AS r WHERE r.load = records.load
+    AND (r.issued, r.digest) > (records.issued, records.digest))";
+const PLANNED: &str = "planned = 1 AND received >= ?1
+    AND NOT EXISTS (SELECT 1 FROM records AS r WHERE r.load = tags.load)
+    AND NOT EXISTS (SELECT 1 FROM walks AS w WHERE w.load = tags.load AND w.state <> 'abandoned')
+    AND NOT EXISTS (SELECT 1 FROM tags AS t WHERE t.load = tags.load AND t.planned = 1
+        AND (t.received, t.digest) > (tags.received, tags.digest))";
+
+impl Stand {
+    /// The condition, what is bound to it, and the order in which a leader wants them.
+    fn asked(self) -> (String, Vec<Time>, &'static str) {
+        let (condition, bound, order) = match self {
+            Self::Fit { now } => (
+                "standing = 'current' AND outcome = 'fit' AND valid_until >= ?1",
+                vec![now],
+                "valid_until, id",
+            ),
+            Self::Expired { now, since } => (
+                "standing = 'current' AND outcome = 'fit' AND valid_until < ?1 AND valid_until >= ?2",
+                vec![now, since],
+                "valid_until DESC, id DESC",
+            ),
+            Self::NotFit { since } => (
+                "standing = 'current' AND outcome = 'not_fit' AND issued >= ?1",
+                vec![since],
+                "issued DESC, id DESC",
+            ),
+            Self::Voided { since } => {
+                ("standing = 'voided' AND issued >= ?1", vec![since], "issued DESC, id DESC")
+            }
+        };
+        let last = if matches!(self, Self::Voided { .. }) { format!(" AND {LAST}") } else { String::new() };
+        (format!("{condition} AND {NO_WALK}{last}"), bound, order)
+    }
+}
+
+/// How often a point was found deficient.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PointCount {
+    /// The procedure's id.
+    pub procedure: String,
+    /// The point's id.
+    pub point: String,
+    /// In how many records.
+    pub records: u64,
+    /// What it was called, and how often, the commonest first.
+    pub names: Vec<(String, u64)>,
+    /// How many of them were put right.
+    pub corrected: u64,
+}
+
+/// Records of a procedure, a rigger or an inspector, and in how many of them something was found.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct GroupCount {
+    /// Whose or which.
+    pub key: String,
+    /// How many records.
+    pub records: u64,
+    /// In how many something was found.
+    pub with_findings: u64,
+    /// How many deficiencies.
+    pub found: u64,
+    /// How many of them were put right.
+    pub corrected: u64,
+    /// How many said fit.
+    pub fit: u64,
+    /// When the last one was sealed.
+    pub last: Time,
+}
+
+/// By what records are grouped.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GroupBy {
+    /// The procedure.
+    Procedure,
+    /// Who built the load.
+    Rigger,
+    /// Who inspected it.
+    Inspector,
+}
+
+/// Records counted by procedure, rigger, inspector and whether the full record is here.
+pub struct Groups(Vec<([String; 3], bool, GroupCount)>);
+
+impl Groups {
+    /// In groups of one kind, by key; `whole` takes those alone whose full record is here.
+    pub fn by(&self, by: GroupBy, whole: bool) -> Vec<GroupCount> {
+        let mut counts: BTreeMap<&str, GroupCount> = BTreeMap::new();
+        for ([procedure, rigger, inspector], _, count) in self.0.iter().filter(|(_, here, _)| *here || !whole)
+        {
+            let key = match by {
+                GroupBy::Procedure => procedure,
+                GroupBy::Rigger => rigger,
+                GroupBy::Inspector => inspector,
+            };
+            match counts.get_mut(key.as_str()) {
+                None => {
+                    counts.insert(key, GroupCount { key: key.clone(), ..count.clone() });
+                }
+                Some(known) => {
+                    known.records += count.records;
+                    known.with_findings += count.with_findings;
+                    known.found += count.found;
+                    known.corrected += count.corrected;
+                    known.fit += count.fit;
+                    known.last = known.last.max(count.last);
+                }
+            }
+        }
+        counts.into_values().collect()
+    }
+}
+
+impl Reader<'_> {
+    /// Records that stand so, at most so many, with the words of each load; and how many there are in all.
+    pub fn standing(&self, stand: Stand, most: u32) -> Result<(Vec<(RecordRow, String)>, u64), StoreError> {
+        let (condition, bound, order) = stand.asked();
+        let params = || rusqlite::params_from_iter(bound.iter());
+        let all = self.count(&format!("SELECT count(*) FROM records WHERE {condition}"), params())?;
+        let rest = format!("WHERE {condition} ORDER BY {order} LIMIT {most}");
+        let rows = self
+            .rows(&RECORDS, &rest, params(), |row| Ok((make_with_id(row)?.1, row.get::<_, String>(18)?)))?;
+        Ok((rows, all))
+    }
+
+    /// The newest tag of each load that was planned since some time and neither walked nor sealed, the last first; and how
+    /// many there are in all.
+    pub fn planned_loads(&self, since: Time, most: u32) -> Result<(Vec<TagRow>, u64), StoreError> {
+        let all = self.count(&format!("SELECT count(*) FROM tags WHERE {PLANNED}"), [since])?;
+        let rest = format!("WHERE {PLANNED} ORDER BY received DESC, digest LIMIT {most}");
+        Ok((self.rows(&TAGS, &rest, [since], make_tag)?, all))
+    }
+
+    /// Deficiencies by point, of the records sealed since some time, the commonest first.
+    pub fn point_counts(&self, since: Option<Time>) -> Result<Vec<PointCount>, StoreError> {
+        let from = match since {
+            Some(_) => {
+                "records CROSS JOIN deficiencies AS d ON d.record = records.id WHERE records.issued >= ?1"
+            }
+            // The index of deficiencies alone answers it.
+            None => "deficiencies AS d WHERE ?1 IS NULL",
+        };
+        let sql = format!(
+            "SELECT d.procedure, d.point, d.name, count(*), sum(d.corrected) FROM {from}
+             GROUP BY d.procedure, d.point, d.name ORDER BY d.procedure, d.point, count(*) DESC, d.name"
+        );
+        let mut points: Vec<PointCount> = Vec::new();
+        let rows: Vec<(String, String, String, u64, u64)> = self.ask(&sql, |statement| {
+            let found = statement.query_map([since], |row| {
+                Ok((row.get(0)?, row.get(1)?, row.get(2)?, count_out(row, 3)?, count_out(row, 4)?))
+            })?;
+            found.collect()
+        })?;
+        for (procedure, point, name, found, corrected) in rows {
+            match points.last_mut().filter(|last| last.procedure == procedure && last.point == point) {
+                Some(last) => {
+                    last.names.push((name, found));
+                    last.corrected += corrected;
+                }
+                None => {
+                    let names = vec![(name, found)];
+                    points.push(PointCount { procedure, point, records: 0, names, corrected });
+                }
+            }
+        }
+        // A point that has several deficiencies in one record is counted once for it.
+        let sql =
+            format!("SELECT count(DISTINCT d.record) FROM {from} AND d.procedure = ?2 AND d.point = ?3");
+        for point in &mut points {
+            point.records = match point.names.as_slice() {
+                [(_, found)] => *found,
+                _ => self.count(&sql, (since, &point.procedure, &point.point))?,
+            };
+        }
+        points.sort_by_key(|point| std::cmp::Reverse(point.records));
+        Ok(points)
+    }
+
+    /// Records sealed since some time, in groups: one look at the table, whatever is asked of it.
+    pub fn groups(&self, since: Option<Time>) -> Result<Groups, StoreError> {
+        let sql =
+            "SELECT procedure, rigger, inspector, device IS NOT NULL, count(*), sum(found > 0), sum(found),
+             sum(corrected), sum(outcome = 'fit'), max(issued)
+             FROM records WHERE issued >= ?1 GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
+        let groups = self.ask(sql, |statement| {
+            let rows = statement.query_map([since.map_or(i64::MIN, Time::unix)], |row| {
+                let keys = [row.get(0)?, row.get(1)?, row.get(2)?];
+                let count = GroupCount {
+                    key: String::new(),
+                    records: count_out(row, 4)?,
+                    with_findings: count_out(row, 5)?,
+                    found: count_out(row, 6)?,
+                    corrected: count_out(row, 7)?,
+                    fit: count_out(row, 8)?,
+                    last: row.get(9)?,
+                };
+                Ok((keys, row.get(3)?, count))
+            })?;
+            rows.collect()
+        })?;
+        Ok(Groups(groups))
+    }
+
+    /// Every record in the order of sealing, ties by digest: the same records in the same order on every device. Flat in
+    /// memory.
+    pub fn each_in_order<E: From<StoreError>>(
+        &self,
+        take: impl FnMut(RecordRow) -> Result<(), E>,
+    ) -> Result<(), E> {
+        self.each(&RECORDS, "ORDER BY issued, digest", [], |row| Ok(make_with_id(row)?.1), take)
+    }
+}

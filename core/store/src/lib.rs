@@ -1,0 +1,42 @@
+//! The home's one SQLite file: the journal, the records and what was received, each as opaque bytes beside the columns
+//! by which it is found. Knows no rule of the trade.
+//!
+//! `Store::open` takes the home for this program alone. `Store::write` is one transaction, on disk before it returns;
+//! `Store::read` asks. The journal is a hash chain ([`Entry`] says over which bytes), every other row has a check sum.
+#![forbid(unsafe_code)]
+
+mod board;
+mod check;
+mod error;
+mod exams;
+mod find;
+mod handle;
+mod hold;
+mod journal;
+mod keep;
+mod mend;
+mod open;
+mod papers;
+mod records;
+mod schema;
+mod table;
+#[cfg(test)]
+mod tests;
+mod values;
+mod walks;
+mod witness;
+
+pub use board::{GroupBy, GroupCount, Groups, PointCount, Stand};
+pub use error::StoreError;
+pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
+pub use find::{
+    Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordFilter, RecordPage, StateCounts,
+};
+pub use handle::{Reader, Store, Tx};
+pub use keep::{QuarantineRow, VaultRow};
+pub use mend::Saved;
+pub use open::{Lost, Opened, SetAside};
+pub use papers::{AuthorityRow, CredentialRow, RosterRow, TagRow, VoidRow};
+pub use records::{DeficiencyRow, EquipmentRow, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing};
+use slingseal_journal::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId};
+pub use walks::{WalkRow, WalkState};

@@ -1,0 +1,336 @@
+use std::fs::File;
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use rusqlite::config::DbConfig;
+use rusqlite::{Connection, OpenFlags, OptionalExtension};
+
+use slingseal_words::{Entropy, Time};
+
+use super::hold::hold;
+use super::mend::{Salvage, Saved, salvage};
+use super::table::{Table, add_row_sum};
+use super::witness::{Seen, Witness};
+use super::{DeviceId, Head, Reader, Store, StoreError, schema};
+
+/// A database up to this size is checked whole at every opening, a larger one after an unclean end or on suspicion.
+const SMALL: u64 = 32 << 20;
+
+pub(super) const DEVICE: Table = Table::new("device", "one", &["one", "id"]);
+
+/// What the opening met. Everything that is not plain belongs before the user's eyes.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Opened {
+    /// There was no database: this is a new home.
+    pub new: bool,
+    /// The program did not end cleanly the last time; everything acknowledged was taken from the log.
+    pub unclean: bool,
+    /// The schema that it was stepped up from, where it was older.
+    pub stepped_from: Option<u32>,
+    /// The database was damaged: it was put aside, and what could be read of it was taken over.
+    pub set_aside: Option<SetAside>,
+    /// Entries that were acknowledged are not there any more.
+    pub lost: Option<Lost>,
+}
+
+/// A damaged database, kept under a new name, and what was taken over from it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SetAside {
+    /// Where it is now.
+    pub path: PathBuf,
+    /// What was wrong with it.
+    pub why: String,
+    /// What was taken over, table by table; empty where nothing could be read or the count is not known.
+    pub saved: Vec<Saved>,
+    /// The journal could not be taken over whole: it is kept for audit, and the device begins a new one under a new id.
+    pub new_device: bool,
+    /// Loads whose walks were given up, because answers of theirs may be gone.
+    pub walk_again: Vec<String>,
+}
+
+impl std::fmt::Display for SetAside {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "the stored data was damaged ({}) and is kept as {}", self.why, self.path.display())?;
+        let broken: Vec<&str> =
+            self.saved.iter().filter(|saved| !saved.whole).map(|saved| saved.table).collect();
+        match (self.saved.is_empty(), broken.is_empty()) {
+            (true, _) => write!(f, "; look at what is left, and sync from another device")?,
+            (false, true) => write!(f, "; everything in it was read and taken over")?,
+            (false, false) => {
+                write!(f, "; taken over but for parts of {}: sync from another device", broken.join(", "))?;
+            }
+        }
+        if !self.walk_again.is_empty() {
+            write!(f, "; walk again {}", self.walk_again.join(", "))?;
+        }
+        Ok(())
+    }
+}
+
+/// The journal is shorter than it was, or another one: its files were deleted or replaced from outside.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[error(
+    "the journal had {acknowledged} entries and {found} are left: its files were removed or replaced; walk again what is missing"
+)]
+pub struct Lost {
+    /// How many entries had been acknowledged.
+    pub acknowledged: u64,
+    /// How many are there.
+    pub found: u64,
+}
+
+impl Store {
+    /// Opens a home's database, or begins one. `now` names a file that is set aside; `entropy` makes the device's id.
+    ///
+    /// Errors: `Busy`, `ReadOnly`, `Full`, `TooNew`, `Foreign`, `Io`. A damaged file is no error: it is set aside, and
+    /// `Opened` says so.
+    pub fn open(path: &Path, now: Time, entropy: &dyn Entropy) -> Result<(Self, Opened), StoreError> {
+        if let Some(home) = path.parent() {
+            std::fs::create_dir_all(home).map_err(|error| StoreError::from_io(home, &error))?;
+        }
+        let held = hold(path)?;
+        let taken_up = finish_mending(path, now)?;
+        let witness = Witness::beside(path);
+        let seen = witness.seen();
+        let unclean = size(&beside(path, "-wal")) > 0;
+        let mut opened = Opened { unclean, set_aside: taken_up, ..Opened::default() };
+        let check = opened.unclean || seen.is_some_and(|seen| seen.suspect) || size(path) <= SMALL;
+        let suspect = seen.is_some_and(|seen| seen.suspect);
+        let at = |error: StoreError| error.at(path);
+        let mend = |why, opened: &mut Opened| {
+            opened.set_aside = Some(mend(path, now, why, seen, entropy)?);
+            connect(path, true, &mut Opened::default(), entropy)
+        };
+        let conn = if size(path) == 0 && opened.unclean {
+            // SQLite would delete the log of an empty database, and the last evidence with it.
+            mend("the database is gone and its log is left".into(), &mut opened)
+        } else {
+            let found = connect(path, check, &mut opened, entropy)
+                .and_then(|conn| vet(conn, suspect))
+                .and_then(|conn| Ok((lost(&conn, seen)?, conn)));
+            match found {
+                Err(StoreError::Damaged { what }) => mend(what, &mut opened),
+                Ok((Some(lost), conn)) if opened.set_aside.is_none() && !opened.new => {
+                    opened.lost = Some(lost);
+                    drop(conn);
+                    mend(lost.to_string(), &mut opened)
+                }
+                other => other.map(|(_, conn)| conn),
+            }
+        }
+        .map_err(at)?;
+        if opened.lost.is_none() {
+            opened.lost = lost(&conn, seen).map_err(at)?;
+        }
+        conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
+        let device = device_of(&conn)?;
+        let head = head_of(&conn, device)?;
+        let store = Self { conn, path: path.to_owned(), device, head, witness, _held: held };
+        store.witness.saw(device, head);
+        Ok((store, opened))
+    }
+}
+
+/// On suspicion everything is looked at: a decayed row does not show in the file's structure.
+fn vet(conn: Connection, suspect: bool) -> Result<Connection, StoreError> {
+    let device = device_of(&conn)?;
+    if suspect {
+        let faults = Reader { conn: &conn, device, witness: None }.check()?;
+        if let Some(what) = faults.into_iter().next() {
+            return Err(StoreError::Damaged { what });
+        }
+    }
+    Ok(conn)
+}
+
+/// A connection to a sound database of the newest schema.
+fn connect(
+    path: &Path,
+    check: bool,
+    opened: &mut Opened,
+    entropy: &dyn Entropy,
+) -> Result<Connection, StoreError> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE
+        | OpenFlags::SQLITE_OPEN_CREATE
+        | OpenFlags::SQLITE_OPEN_NO_MUTEX
+        | OpenFlags::SQLITE_OPEN_EXRESCODE;
+    let mut conn = Connection::open_with_flags(path, flags)?;
+    // Our own lock keeps other homes' programs out; this is for a backup tool that looks in for a moment.
+    conn.busy_timeout(Duration::from_millis(250))?;
+    conn.set_prepared_statement_cache_capacity(128);
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
+    // Until it is known to be sound, closing leaves the file and its log as they were found: a damaged one is evidence.
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
+    // Exclusive before the first access: the log's index then lies in memory, and no `-shm` file is needed
+    // (sqlite.org/wal.html, "Use of WAL Without Shared-Memory").
+    conn.execute_batch("PRAGMA locking_mode = EXCLUSIVE; PRAGMA cell_size_check = ON;")?;
+    if conn.is_readonly("main")? {
+        return Err(StoreError::ReadOnly { path: path.to_owned() });
+    }
+    let said = schema::said(&conn)?;
+    if said.foreign {
+        return Err(StoreError::Foreign { path: path.to_owned() });
+    }
+    if said.version > schema::KNOWN {
+        return Err(StoreError::TooNew { found: said.version, known: schema::KNOWN });
+    }
+    if check {
+        look(&conn, size(path) <= SMALL)?;
+    }
+    // FULL: a commit is on the disk before it returns (sqlite.org/pragma.html#pragma_synchronous). This is evidence.
+    conn.execute_batch(
+        "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA fullfsync = ON;
+         PRAGMA checkpoint_fullfsync = ON; PRAGMA journal_size_limit = 8388608; PRAGMA cache_size = -16384;
+         PRAGMA temp_store = MEMORY;",
+    )?;
+    add_row_sum(&conn)?;
+    opened.new = said.version == 0;
+    if said.version < schema::KNOWN {
+        opened.stepped_from = (said.version > 0).then_some(said.version);
+        schema::step_up(&mut conn, said.version)?;
+    }
+    // After the steps and not in them: a kill between the two leaves a home that only lacks its id.
+    let known: i64 = conn.query_row("SELECT count(*) FROM device", [], |row| row.get(0))?;
+    if known == 0 {
+        let mut id = [0; 16];
+        entropy.fill(&mut id);
+        conn.execute(&DEVICE.insert(""), (1, DeviceId(id)))?;
+    }
+    Ok(conn)
+}
+
+/// With the indexes where the home is small: an index that lost an entry hides what stands in the table.
+fn look(conn: &Connection, with_indexes: bool) -> Result<(), StoreError> {
+    let check = if with_indexes { "PRAGMA integrity_check(1)" } else { "PRAGMA quick_check(1)" };
+    let said = conn.query_row(check, [], |row| row.get::<_, String>(0)).map_err(StoreError::from);
+    let said = said.map_err(|error| match error {
+        // A check that cannot even be asked for: the search index no longer knows itself.
+        StoreError::Mistake { what } => StoreError::Damaged { what },
+        other => other,
+    })?;
+    if said == "ok" { Ok(()) } else { Err(StoreError::Damaged { what: said.replace('\n', " ") }) }
+}
+
+fn device_of(conn: &Connection) -> Result<DeviceId, StoreError> {
+    conn.query_row(&DEVICE.select(""), [], |row| Ok(DEVICE.whole(row).and_then(|()| Ok(row.get(1)?))))?
+}
+
+fn head_of(conn: &Connection, device: DeviceId) -> Result<Head, StoreError> {
+    let last = conn
+        .query_row("SELECT seq, digest FROM journal ORDER BY seq DESC LIMIT 1", [], |row| {
+            Ok(Head { seq: super::values::count_out(row, 0)?, digest: row.get(1)? })
+        })
+        .optional()?;
+    Ok(last.unwrap_or(Head::empty(device)))
+}
+
+fn lost(conn: &Connection, seen: Option<Seen>) -> Result<Option<Lost>, StoreError> {
+    let Some(seen) = seen.filter(|seen| seen.head.seq > 0) else { return Ok(None) };
+    let device = device_of(conn)?;
+    let at_seen = Reader { conn, device, witness: None }.entry(seen.head.seq)?;
+    if at_seen.is_some_and(|entry| entry.digest == seen.head.digest) {
+        return Ok(None);
+    }
+    let known = conn.query_row(
+        "SELECT coalesce(max(seq), 0) FROM foreign_journal WHERE device = ?1",
+        [seen.device],
+        |row| super::values::count_out(row, 0),
+    )?;
+    let found = if seen.device == device { head_of(conn, device)?.seq } else { known };
+    Ok((found < seen.head.seq || seen.device == device)
+        .then_some(Lost { acknowledged: seen.head.seq, found }))
+}
+
+/// Makes a new database out of what can be read of the damaged one, gives the damaged one a new name, and puts the new one
+/// in its place. A kill on the way loses nothing: up to the first rename the damaged one is untouched and the next opening
+/// begins again, from there on the new one is complete and the next opening goes on.
+fn mend(
+    path: &Path,
+    now: Time,
+    why: String,
+    seen: Option<Seen>,
+    entropy: &dyn Entropy,
+) -> Result<SetAside, StoreError> {
+    let mending = beside(path, MENDING);
+    let mut target = connect(&mending, false, &mut Opened::default(), entropy)?;
+    // Of an empty database with a log nothing can be read, and trying would delete the log.
+    let salvage = if size(path) > 0 { salvage(path, &mut target, seen)? } else { Salvage::default() };
+    target.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
+    target.close().map_err(|(_, error)| error)?;
+    remove(&beside(path, "-shm"))?;
+    rename(&mending, &beside(path, MENDED))?;
+    sync_folder(path);
+    let aside = swap(path, now)?;
+    let Salvage { saved, new_device, walk_again } = salvage;
+    Ok(SetAside { path: aside, why, saved, new_device, walk_again })
+}
+
+/// A new database that is being filled.
+const MENDING: &str = "-mending";
+/// A new database that is complete and waits for its place.
+const MENDED: &str = "-mended";
+
+/// Takes up a mending that a kill broke off.
+fn finish_mending(path: &Path, now: Time) -> Result<Option<SetAside>, StoreError> {
+    for ending in ["", "-wal", "-journal", "-shm"] {
+        remove(&beside(&beside(path, MENDING), ending))?;
+    }
+    if !beside(path, MENDED).exists() {
+        return Ok(None);
+    }
+    let why = "found by a program that ended before it had told".into();
+    let path = swap(path, now)?;
+    Ok(Some(SetAside { path, why, saved: Vec::new(), new_device: false, walk_again: Vec::new() }))
+}
+
+/// Gives the database and what belongs to it a new name, and the mended one its place. Nothing is deleted or overwritten.
+fn swap(path: &Path, now: Time) -> Result<PathBuf, StoreError> {
+    let stamp = now.rfc3339().replace([':', '-'], "");
+    let names = (0u32..).map(|n| {
+        let count = if n == 0 { String::new() } else { format!("-{n}") };
+        beside(path, &format!(".damaged-{stamp}{count}"))
+    });
+    let endings = ["", "-wal", "-journal"];
+    let taken = |name: &PathBuf| endings.iter().any(|ending| beside(name, ending).exists());
+    let mut free = names.filter(|name| !taken(name));
+    let aside = free.next().unwrap_or_else(|| beside(path, ".damaged"));
+    for ending in endings {
+        let from = beside(path, ending);
+        if from.exists() {
+            rename(&from, &beside(&aside, ending))?;
+        }
+    }
+    rename(&beside(path, MENDED), path)?;
+    sync_folder(path);
+    Ok(aside)
+}
+
+fn rename(from: &Path, to: &Path) -> Result<(), StoreError> {
+    std::fs::rename(from, to).map_err(|error| StoreError::from_io(from, &error))
+}
+
+fn remove(path: &Path) -> Result<(), StoreError> {
+    match std::fs::remove_file(path) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(StoreError::from_io(path, &error)),
+        _ => Ok(()),
+    }
+}
+
+/// Makes new names durable. Not every system lets a folder be opened; then its own order of writing has to do.
+fn sync_folder(path: &Path) {
+    if let Some(folder) = path.parent() {
+        let _ = File::open(folder).and_then(|folder| folder.sync_all());
+    }
+}
+
+/// The file that belongs to the database under this ending.
+pub(super) fn beside(path: &Path, ending: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(ending);
+    name.into()
+}
+
+fn size(path: &Path) -> u64 {
+    std::fs::metadata(path).map_or(0, |found| found.len())
+}

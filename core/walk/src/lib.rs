@@ -1,0 +1,7 @@
+//! The inspection of a load, from a procedure's text to a decision, and the examination of those who inspect.
+//! Commands in, events or a refusal out; the same events give the same state on every machine.
+#![forbid(unsafe_code)]
+
+pub mod exam;
+pub mod procedure;
+pub mod walk;

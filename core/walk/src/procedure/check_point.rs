@@ -1,0 +1,138 @@
+//! Reads one point of a procedure file.
+
+use std::collections::BTreeSet;
+
+use slingseal_words::Quantity;
+
+use super::check::{Around, OPTION, SENTENCE, bounded, read_each};
+use super::shape::{DeficiencyShape, ExpectShape, KindShape, Mark, PointShape, Round, Said};
+use super::table::Table;
+
+/// Longest texts, in characters, once filled: a prompt is one line of a small screen.
+const PROMPT: usize = 60;
+const DEFICIENCY: usize = 60;
+
+pub(super) fn read_point(table: &Table<'_>, around: &Around<'_, '_>) -> Option<PointShape> {
+    let part = &table.part;
+    let id = table.need_id("id");
+    let each = read_each(part, around);
+    let kind = read_kind(table);
+    let prompt = table.need_said("prompt");
+    let speak = table.said("speak");
+    let here = table.list("in_place").into_iter().map(|said| DeficiencyShape { said, in_place: true });
+    let rerig = table.list("rerig").into_iter().map(|said| DeficiencyShape { said, in_place: false });
+    let deficiencies: Vec<DeficiencyShape> = here.chain(rerig).collect();
+    if deficiencies.is_empty() && !matches!(kind, Some(KindShape::Text { .. })) {
+        part.fault(
+            "in_place",
+            "the point names no deficiency",
+            "add in_place = [\"…\"] for what can be put right on the spot, rerig = [\"…\"] for what cannot",
+        );
+    }
+    let names: BTreeSet<&str> = deficiencies.iter().map(|known| known.said.english.as_str()).collect();
+    if names.len() < deficiencies.len() {
+        part.fault("in_place", "two deficiencies of the point have one name", "name them apart");
+    }
+    if names.contains("other") {
+        part.fault("in_place", "\"other\" is kept for what has no name", "take it out: it is always offered");
+    }
+    let mark = part.maybe("source", Mark::parse).or_else(|| around.mark.cloned());
+    table.done();
+    Some(PointShape { id: id?, each, kind: kind?, prompt: prompt?, speak, deficiencies, mark: mark? })
+}
+
+fn read_kind(table: &Table<'_>) -> Option<KindShape> {
+    let part = &table.part;
+    match part.text("kind").as_deref().unwrap_or("look") {
+        "look" => Some(KindShape::Look),
+        "count" => {
+            let leg = part.text("links_of_leg");
+            if part.has("expect") == leg.is_some() {
+                part.fault(
+                    "kind",
+                    "a count needs one expected value",
+                    "add expect = 3, or links_of_leg = \"1\" for the link count on the tag",
+                );
+                return None;
+            }
+            match leg {
+                Some(leg) => Some(KindShape::Count(ExpectShape::LinksOfLeg(leg))),
+                None => {
+                    bounded(part, "expect", 0, 9_999).map(|fixed| KindShape::Count(ExpectShape::Fixed(fixed)))
+                }
+            }
+        }
+        "choice" => {
+            let options = table.list("options");
+            if !(2..=9).contains(&options.len()) {
+                part.fault("options", "a choice has 2 to 9 options", "write options = [\"…\", \"…\"]");
+            }
+            let names: BTreeSet<&str> = options.iter().map(|option| option.english.as_str()).collect();
+            if names.len() < options.len() {
+                part.fault("options", "two options have one name", "name them apart");
+            }
+            let right = part.texts("right");
+            if right.is_empty() || right.iter().any(|name| !names.contains(name.as_str())) {
+                let what = "right does not name one or more of the options";
+                part.fault("right", what, "write right = [\"…\"], each exactly as in options");
+            }
+            let right = options.iter().map(|option| right.contains(&option.english)).collect();
+            Some(KindShape::Choice { options, right })
+        }
+        "measure" => {
+            let least = part.maybe("least", Quantity::parse);
+            let most = part.maybe("most", Quantity::parse);
+            match (least, most) {
+                (Some(least), Some(most)) if least.unit().dimension() != most.unit().dimension() => {
+                    part.fault("most", "least and most measure different things", "use one kind of unit");
+                }
+                (Some(least), Some(most)) if least.si() > most.si() => {
+                    part.fault("most", "most is below least", "swap them");
+                }
+                (None, None) if !part.has("least") && !part.has("most") => {
+                    part.fault(
+                        "kind",
+                        "a measure needs a range",
+                        "add least = \"2 in\" or most = \"3 in\", or both",
+                    );
+                }
+                _ => {}
+            }
+            Some(KindShape::Measure { least, most })
+        }
+        "serial" => {
+            let optional = part.flag("optional").unwrap_or(false);
+            Some(KindShape::Serial { equipment: part.text("equipment"), optional })
+        }
+        "text" => Some(KindShape::Text { optional: part.flag("optional").unwrap_or(false) }),
+        other => {
+            let what = format!("kind = \"{other}\" is not known");
+            part.fault("kind", what, "use look, count, choice, measure, serial or text");
+            None
+        }
+    }
+}
+
+pub(super) fn sound_point(table: &Table<'_>, point: &PointShape, within: &[&Round]) {
+    table.sound("prompt", &point.prompt, within, PROMPT);
+    if let Some(speak) = &point.speak {
+        table.sound("speak", speak, within, SENTENCE);
+    }
+    for known in &point.deficiencies {
+        table.sound(if known.in_place { "in_place" } else { "rerig" }, &known.said, within, DEFICIENCY);
+    }
+    match &point.kind {
+        KindShape::Choice { options, .. } => {
+            options.iter().for_each(|option| table.sound("options", option, within, OPTION));
+        }
+        KindShape::Count(ExpectShape::LinksOfLeg(leg)) => {
+            let leg = Said { english: leg.clone(), spanish: None };
+            table.sound("links_of_leg", &leg, within, 16);
+        }
+        KindShape::Serial { equipment: Some(kind), .. } => {
+            let kind = Said { english: kind.clone(), spanish: None };
+            table.sound("equipment", &kind, &[], OPTION);
+        }
+        _ => {}
+    }
+}

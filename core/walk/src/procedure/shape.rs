@@ -1,0 +1,171 @@
+use std::fmt;
+
+use slingseal_words::{Digest, Language, ProcedureId, Quantity};
+
+/// Where a point comes from, so that nobody takes a habit for a rule.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// A published standard or manual, by name.
+    Published(String),
+    /// What is commonly done, with no source.
+    CommonPractice,
+    /// What the writer of the file, or of the tag, answers for; with their words on it, if any.
+    Own(Option<String>),
+}
+
+impl Mark {
+    /// Reads `published NAME`, `common practice`, `user's own` or `user's own: WORDS`.
+    pub(super) fn parse(text: &str) -> Result<Self, &'static str> {
+        let text = text.trim();
+        if let Some(name) = text.strip_prefix("published ").map(str::trim).filter(|name| !name.is_empty()) {
+            return Ok(Self::Published(name.to_owned()));
+        }
+        if let Some(words) = text.strip_prefix("user's own:").map(str::trim).filter(|words| !words.is_empty())
+        {
+            return Ok(Self::Own(Some(words.to_owned())));
+        }
+        match text {
+            "common practice" => Ok(Self::CommonPractice),
+            "user's own" => Ok(Self::Own(None)),
+            _ => Err("the source is not one of the three marks; \
+                 write \"published NAME\", \"common practice\" or \"user's own\""),
+        }
+    }
+}
+
+impl fmt::Display for Mark {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Published(name) => write!(f, "published {name}"),
+            Self::CommonPractice => f.write_str("common practice"),
+            Self::Own(None) => f.write_str("user's own"),
+            Self::Own(Some(words)) => write!(f, "user's own: {words}"),
+        }
+    }
+}
+
+/// A procedure that has passed `check`: every reference in it leads somewhere and every text can be filled.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Procedure {
+    pub(super) id: ProcedureId,
+    pub(super) version: u32,
+    pub(super) digest: Digest,
+    pub(super) title: Said,
+    pub(super) about: Option<Said>,
+    pub(super) rounds: Vec<Round>,
+    pub(super) stations: Vec<StationShape>,
+}
+
+impl Procedure {
+    /// What it goes by.
+    pub fn id(&self) -> &ProcedureId {
+        &self.id
+    }
+
+    /// Which edition of the file it is; the writer counts up.
+    pub fn version(&self) -> u32 {
+        self.version
+    }
+
+    /// SHA-256 of the file's bytes: what a record names, so that the list that was walked can be shown again.
+    pub fn digest(&self) -> Digest {
+        self.digest
+    }
+
+    /// What it is for, in a few words.
+    pub fn title(&self, language: Language) -> &str {
+        self.title.within(language)
+    }
+
+    /// What the writer says about it, if anything.
+    pub fn about(&self, language: Language) -> Option<&str> {
+        self.about.as_ref().map(|about| about.within(language))
+    }
+}
+
+/// A text in English and, where the file has it, in Spanish. Placeholders are not filled yet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Said {
+    pub(super) english: String,
+    pub(super) spanish: Option<String>,
+}
+
+impl Said {
+    pub(super) fn within(&self, language: Language) -> &str {
+        match (language, &self.spanish) {
+            (Language::Spanish, Some(spanish)) => spanish,
+            _ => &self.english,
+        }
+    }
+}
+
+/// What is written once and expanded for each value.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Round {
+    pub(super) name: String,
+    /// What stands in ids.
+    pub(super) values: Vec<String>,
+    /// What stands in texts for `{name}`; as many as values.
+    pub(super) words: Vec<Said>,
+    /// What stands in texts for `{name.column}`.
+    pub(super) columns: Vec<Column>,
+}
+
+/// Further words of a round, one a value.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Column {
+    pub(super) name: String,
+    pub(super) words: Vec<Said>,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct StationShape {
+    pub(super) id: String,
+    /// Which round it is expanded over, by its place in `Procedure::rounds`.
+    pub(super) each: Option<usize>,
+    pub(super) title: Said,
+    pub(super) cards: Vec<CardShape>,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct CardShape {
+    pub(super) id: String,
+    pub(super) each: Option<usize>,
+    pub(super) title: Said,
+    pub(super) motion: Said,
+    pub(super) points: Vec<PointShape>,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct PointShape {
+    pub(super) id: String,
+    pub(super) each: Option<usize>,
+    pub(super) kind: KindShape,
+    pub(super) prompt: Said,
+    pub(super) speak: Option<Said>,
+    pub(super) deficiencies: Vec<DeficiencyShape>,
+    pub(super) mark: Mark,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct DeficiencyShape {
+    pub(super) said: Said,
+    pub(super) in_place: bool,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum KindShape {
+    Look,
+    Count(ExpectShape),
+    Choice { options: Vec<Said>, right: Vec<bool> },
+    Measure { least: Option<Quantity>, most: Option<Quantity> },
+    Serial { equipment: Option<String>, optional: bool },
+    Text { optional: bool },
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum ExpectShape {
+    Fixed(u32),
+    /// The leg, with placeholders.
+    LinksOfLeg(String),
+}

@@ -1,0 +1,256 @@
+//! Commands in, events or a refusal out.
+
+use crate::procedure::{Card, CardNo, Point};
+use slingseal_words::{CallSign, PointId, Time, same_person};
+
+use super::command::{Command, Sighting};
+use super::event::{Again, Event, FindingNo, Outcome, Value, What};
+use super::judge::{judge, plain_good};
+use super::refusal::Refusal;
+use super::state::{At, Finding, FindingState, Stage, Walk};
+use super::{LONGEST_SILENCE, MOST_PHOTOS, OTHER};
+
+impl Walk {
+    /// What a command does at `now`: one or more events, to be kept and then applied in order; or why it is not done.
+    ///
+    /// # Errors
+    /// A refusal changes nothing.
+    pub fn decide(&self, command: Command, now: Time) -> Result<Vec<Event>, Refusal> {
+        let done = self.allowed(command, now)?;
+        let jump = self.clock_jump(now);
+        Ok(jump.into_iter().chain(done).map(|what| Event { at: now, what }).collect())
+    }
+
+    fn allowed(&self, command: Command, now: Time) -> Result<Vec<What>, Refusal> {
+        match (&self.stage, &command) {
+            (Stage::Ready, Command::Begin) => return self.begin(now),
+            (Stage::Ready, _) => return Err(Refusal::NotBegun),
+            (Stage::Decided { .. }, Command::TakeBackDecision { by }) => {
+                self.inspector_only(by)?;
+                return Ok(vec![What::DecisionTakenBack {}]);
+            }
+            (Stage::Decided { outcome, at, .. }, _) => {
+                return Err(Refusal::Ended { how: format!("decided {outcome} {}", at.dtg()) });
+            }
+            (Stage::Abandoned { at, .. }, _) => {
+                return Err(Refusal::Ended { how: format!("abandoned {}", at.dtg()) });
+            }
+            (_, Command::Begin) => return Err(Refusal::BegunAlready),
+            (Stage::Paused { .. }, Command::Resume { by }) => {
+                self.inspector_only(by)?;
+                return Ok(vec![What::Resumed {}]);
+            }
+            (Stage::Paused { .. }, Command::Abandon { .. }) => {}
+            (Stage::Paused { .. }, _) => return Err(Refusal::Paused),
+            (Stage::Walking, Command::Resume { .. }) => return Err(Refusal::NotPaused),
+            (Stage::Walking, _) => {}
+        }
+        let one = match command {
+            // Both are answered above for every stage.
+            Command::Begin | Command::Resume { .. } => return Err(Refusal::NotPaused),
+            Command::CardGood { card } => self.card_good(card)?,
+            Command::Answer { card, point, value } => self.answer(card, point, value)?,
+            Command::FindDeficiency { card, point, name, sighting } => {
+                self.find(card, point, name, sighting)?
+            }
+            Command::PutRight { finding, by, sighting } => self.put_right(finding, by, sighting)?,
+            Command::LookAgain { finding, by, again, value, sighting } => {
+                self.inspector_only(&by)?;
+                self.look_again(finding, again, value, sighting)?
+            }
+            Command::Undo { answer } => self.undo(answer)?,
+            Command::GoTo { card } => {
+                self.shape_of(card)?;
+                What::WentTo { card }
+            }
+            Command::AssessRigging { finding } => What::RiggingAssessed { finding },
+            Command::Pause => What::Paused {},
+            Command::Abandon { reason } => What::Abandoned { reason },
+            Command::Decide { by, outcome, reason } => {
+                self.inspector_only(&by)?;
+                return self.decision(outcome, reason, now);
+            }
+            Command::TakeBackDecision { .. } => return Err(Refusal::NotDecided),
+        };
+        Ok(vec![one])
+    }
+
+    /// A jump is told once: what follows is measured from where the clock jumped to.
+    fn clock_jump(&self, now: Time) -> Option<What> {
+        let last = self.last?;
+        let paused = matches!(self.stage, Stage::Paused { .. });
+        let back = now < last;
+        let forward = !paused && now.since(last) > LONGEST_SILENCE;
+        (back || forward).then_some(What::ClockJumped { from: last, to: now })
+    }
+
+    fn begin(&self, now: Time) -> Result<Vec<What>, Refusal> {
+        let (plan, facts) = (&self.ground.plan, &self.ground.facts);
+        if facts.procedure != plan.id {
+            return Err(Refusal::OtherProcedure { tag: facts.procedure.clone(), procedure: plan.id.clone() });
+        }
+        if facts.rigged_by(&self.ground.inspector) {
+            return Err(Refusal::InspectorIsRigger { inspector: self.ground.inspector.clone() });
+        }
+        let begun = What::Begun {
+            load: facts.load.clone(),
+            tag: facts.tag,
+            procedure: plan.id.clone(),
+            version: plan.version,
+            procedure_digest: plan.digest,
+            inspector: self.ground.inspector.clone(),
+        };
+        let faults = facts.faults(now, plan).into_iter().map(|fault| What::TagFaultFound { fault });
+        Ok(std::iter::once(begun).chain(faults).collect())
+    }
+
+    fn inspector_only(&self, by: &CallSign) -> Result<(), Refusal> {
+        if same_person(by, &self.ground.inspector) {
+            return Ok(());
+        }
+        Err(Refusal::NotTheInspector { by: by.clone(), inspector: self.ground.inspector.clone() })
+    }
+
+    fn shape_of(&self, card: CardNo) -> Result<&Card, Refusal> {
+        let last = CardNo::at_place(self.ground.plan.cards.len().saturating_sub(1));
+        self.ground.plan.card(card).ok_or(Refusal::NoSuchCard { card, last })
+    }
+
+    /// The card, if it is the one that the walk stands at.
+    fn current(&self, card: CardNo) -> Result<&Card, Refusal> {
+        if self.at != At::Card(card) {
+            return Err(Refusal::NotThisCard { pressed: card, current: self.at });
+        }
+        self.shape_of(card)
+    }
+
+    fn point_of<'c>(card: &'c Card, point: &PointId) -> Result<&'c Point, Refusal> {
+        card.point(point).ok_or_else(|| Refusal::NotOnThisCard { card: card.number, point: point.clone() })
+    }
+
+    fn finding_of(&self, number: FindingNo) -> Result<&Finding, Refusal> {
+        self.finding(number).ok_or(Refusal::NoSuchFinding { finding: number })
+    }
+
+    fn card_good(&self, card: CardNo) -> Result<What, Refusal> {
+        self.current(card)?;
+        for (_, point) in self.points_left(card) {
+            plain_good(point, &self.ground.facts)?;
+        }
+        Ok(What::CardGood { card })
+    }
+
+    fn answer(&self, card: CardNo, point: PointId, value: Value) -> Result<What, Refusal> {
+        let shape = Self::point_of(self.current(card)?, &point)?;
+        if let Some(open) = self.unclosed_at(&point) {
+            return Err(Refusal::OpenHere { finding: open.number });
+        }
+        let deficiency = judge(shape, &value, &self.ground.facts)?;
+        Ok(What::Answered { card, point, value, deficiency })
+    }
+
+    fn find(&self, card: CardNo, point: PointId, name: String, sighting: Sighting) -> Result<What, Refusal> {
+        let shape = Self::point_of(self.current(card)?, &point)?;
+        if name == OTHER {
+            if sighting.note.is_none() {
+                return Err(Refusal::NoteNeeded);
+            }
+        } else if !shape.deficiencies.iter().any(|known| known.name == name) {
+            return Err(Refusal::NoSuchDeficiency { point, name });
+        }
+        let same = |known: &&Finding| {
+            known.point == point && known.name == name && known.state != FindingState::Closed
+        };
+        if let Some(open) = self.findings.iter().find(same).filter(|_| name != OTHER) {
+            return Err(Refusal::OpenAlready { finding: open.number });
+        }
+        few_photos(&sighting)?;
+        Ok(What::DeficiencyFound { card, point, name, note: sighting.note, photos: sighting.photos })
+    }
+
+    fn put_right(
+        &self,
+        number: FindingNo,
+        by: Option<CallSign>,
+        sighting: Sighting,
+    ) -> Result<What, Refusal> {
+        let finding = self.finding_of(number)?;
+        match finding.state {
+            FindingState::Closed => return Err(Refusal::ClosedAlready { finding: number }),
+            FindingState::PutRight => return Err(Refusal::PutRightAlready { finding: number }),
+            FindingState::Open if !finding.in_place => {
+                return Err(Refusal::NotInPlace { name: finding.name.clone() });
+            }
+            FindingState::Open => {}
+        }
+        few_photos(&sighting)?;
+        Ok(What::PutRight { finding: number, by, note: sighting.note, photos: sighting.photos })
+    }
+
+    fn look_again(
+        &self,
+        number: FindingNo,
+        again: Again,
+        value: Option<Value>,
+        sighting: Sighting,
+    ) -> Result<What, Refusal> {
+        let finding = self.finding_of(number)?;
+        match finding.state {
+            FindingState::Closed => return Err(Refusal::ClosedAlready { finding: number }),
+            FindingState::Open => return Err(Refusal::NotPutRight { finding: number }),
+            FindingState::PutRight => {}
+        }
+        let shape = Self::point_of(self.shape_of(finding.card)?, &finding.point)?;
+        let shown = match &value {
+            Some(value) => judge(shape, value, &self.ground.facts)?,
+            None => None,
+        };
+        if again == Again::Good {
+            if shown.is_some() {
+                return Err(Refusal::StillDeficient);
+            }
+            if value.is_none() {
+                plain_good(shape, &self.ground.facts)?;
+            }
+        }
+        few_photos(&sighting)?;
+        let Sighting { note, photos } = sighting;
+        Ok(What::LookedAgain { finding: number, again, value, note, photos })
+    }
+
+    fn undo(&self, answer: u32) -> Result<What, Refusal> {
+        match self.last_answer() {
+            None => Err(Refusal::NothingToUndo),
+            Some(last) if last != answer => Err(Refusal::NotTheLastAnswer { pressed: answer, last }),
+            Some(_) => Ok(What::Undone { answer }),
+        }
+    }
+
+    fn decision(
+        &self,
+        outcome: Outcome,
+        reason: Option<slingseal_words::Note>,
+        now: Time,
+    ) -> Result<Vec<What>, Refusal> {
+        let blocks = self.blocks_fit(now);
+        match outcome {
+            Outcome::Fit if !blocks.is_empty() => return Err(Refusal::NotFit { blocks }),
+            Outcome::NotFit if reason.is_none() && !self.says_why_not(now) => {
+                return Err(Refusal::ReasonNeeded);
+            }
+            _ => {}
+        }
+        // What fell due on the way goes on the record before the decision that it explains.
+        let new = self.faults_of_tag(now).into_iter().filter(|fault| !self.tag_faults.contains(fault));
+        let faults = new.map(|fault| What::TagFaultFound { fault });
+        Ok(faults.chain([What::Decided { outcome, reason }]).collect())
+    }
+}
+
+fn few_photos(sighting: &Sighting) -> Result<(), Refusal> {
+    let photos = sighting.photos.len();
+    if photos > MOST_PHOTOS {
+        return Err(Refusal::TooManyPhotos { photos, most: MOST_PHOTOS });
+    }
+    Ok(())
+}

@@ -1,0 +1,206 @@
+use std::collections::BTreeMap;
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+
+use crate::procedure::Expanded;
+use slingseal_message::tag::outweighs;
+use slingseal_words::{
+    CallSign, Digest, LoadNumber, Name, Note, ProcedureId, Quantity, Serial, Source, Time, same_person,
+};
+
+use super::wire;
+
+/// What a walk stands on and never changes: the written-out procedure, what the tag says, and who inspects.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ground {
+    /// The procedure, in any language: numbers and ids are the same in all.
+    pub plan: Expanded,
+    /// What the tag says.
+    pub facts: LoadFacts,
+    /// Who inspects, from the first card to the decision.
+    pub inspector: CallSign,
+}
+
+/// What the tag says that the walk needs.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LoadFacts {
+    /// The load's number.
+    pub load: LoadNumber,
+    /// SHA-256 of the tag's bytes: a walk of one tag never passes for a walk of another.
+    pub tag: Digest,
+    /// The procedure that the tag asks for.
+    pub procedure: ProcedureId,
+    /// Who built the load, if the tag says so.
+    pub rigger: Option<CallSign>,
+    /// Planned gross mass.
+    pub gross: Quantity,
+    /// What the aircrew allows for this lift, if the tag says so.
+    pub allowable: Option<Quantity>,
+    /// What it hangs by.
+    pub equipment: Vec<EquipmentFact>,
+    /// The link count that each leg must have, by the leg's name.
+    pub links: BTreeMap<String, u32>,
+}
+
+/// One piece of equipment on the tag.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct EquipmentFact {
+    /// Its serial number.
+    pub serial: Serial,
+    /// What it is.
+    pub kind: Name,
+    /// What it may carry, if the tag says so: a mass or a force.
+    pub rating: Option<Quantity>,
+    /// Where the rating comes from.
+    pub source: Option<Source>,
+    /// The last second before its next inspection is overdue, if the tag says so.
+    pub good_until: Option<Time>,
+}
+
+/// What the tag itself shows to be wrong: a deficiency that nobody has to find. It is mended by a new tag and a new walk.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum TagFault {
+    /// A piece of equipment whose next inspection is past.
+    InspectionPast {
+        /// Which piece.
+        #[serde(with = "wire::line")]
+        serial: Serial,
+        /// What it is.
+        #[serde(with = "wire::line")]
+        kind: Name,
+        /// When its inspection was due.
+        #[serde(with = "wire::line")]
+        due: Time,
+    },
+    /// The gross mass is over what the aircrew allows.
+    OverAllowable {
+        /// Gross mass.
+        #[serde(with = "wire::line")]
+        gross: Quantity,
+        /// What is allowed.
+        #[serde(with = "wire::line")]
+        allowable: Quantity,
+    },
+    /// The gross mass is over a rating on the tag.
+    OverRating {
+        /// Gross mass.
+        #[serde(with = "wire::line")]
+        gross: Quantity,
+        /// What the piece may carry.
+        #[serde(with = "wire::line")]
+        rating: Quantity,
+        /// Which piece.
+        #[serde(with = "wire::line")]
+        serial: Serial,
+        /// What it is.
+        #[serde(with = "wire::line")]
+        kind: Name,
+    },
+    /// The procedure counts the links of a leg and the tag has no count for it.
+    NoLinkCount {
+        /// The leg.
+        leg: String,
+    },
+    /// A value that should be a mass, or a mass or force, is neither, so that nothing can be held against it.
+    NotAMass {
+        /// Which value.
+        what: String,
+        /// The value.
+        #[serde(with = "wire::line")]
+        value: Quantity,
+    },
+}
+
+impl fmt::Display for TagFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::InspectionPast { serial, kind, due } => {
+                write!(f, "{kind} {serial}: its next inspection was due {}", due.dtg())
+            }
+            Self::OverAllowable { gross, allowable } => {
+                write!(f, "gross mass {gross} is over the allowable load {allowable}")
+            }
+            Self::OverRating { gross, rating, serial, kind } => {
+                write!(f, "gross mass {gross} is over the rating {rating} of {kind} {serial}")
+            }
+            Self::NoLinkCount { leg } => write!(f, "the tag has no link count for leg {leg}"),
+            Self::NotAMass { what, value } => write!(f, "{what} on the tag is {value}, which is no mass"),
+        }
+    }
+}
+
+/// What the statics of the rigging said, as far as the decision needs it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RiggingFinding {
+    /// Whether every part stays within its rating and the load can hang so.
+    pub within_limits: bool,
+    /// What governs, in one line with its numbers.
+    #[serde(with = "wire::line")]
+    pub summary: Note,
+}
+
+impl LoadFacts {
+    /// What is wrong on the tag's own showing at `now`.
+    pub fn faults(&self, now: Time, plan: &Expanded) -> Vec<TagFault> {
+        let mut faults = Vec::new();
+        for piece in &self.equipment {
+            if let Some(due) = piece.good_until.filter(|good_until| now > *good_until) {
+                let (serial, kind) = (piece.serial.clone(), piece.kind.clone());
+                faults.push(TagFault::InspectionPast { serial, kind, due });
+            }
+        }
+        match self.gross.kilograms() {
+            Some(_) => self.mass_faults(&mut faults),
+            None => faults.push(TagFault::NotAMass { what: "gross mass".into(), value: self.gross }),
+        }
+        for leg in plan.legs_of_tag() {
+            if !self.links.contains_key(leg) {
+                faults.push(TagFault::NoLinkCount { leg: leg.to_owned() });
+            }
+        }
+        faults
+    }
+
+    fn mass_faults(&self, faults: &mut Vec<TagFault>) {
+        let gross = self.gross;
+        if let Some(allowable) = self.allowable {
+            match outweighs(gross, allowable) {
+                Some(true) => faults.push(TagFault::OverAllowable { gross, allowable }),
+                Some(false) => {}
+                None => faults.push(TagFault::NotAMass { what: "allowable load".into(), value: allowable }),
+            }
+        }
+        for piece in &self.equipment {
+            let Some(rating) = piece.rating else { continue };
+            match outweighs(gross, rating) {
+                Some(true) => {
+                    let (serial, kind) = (piece.serial.clone(), piece.kind.clone());
+                    faults.push(TagFault::OverRating { gross, rating, serial, kind });
+                }
+                Some(false) => {}
+                None => {
+                    let what = format!("rating of {} {}", piece.kind, piece.serial);
+                    faults.push(TagFault::NotAMass { what, value: rating });
+                }
+            }
+        }
+    }
+
+    /// The serials that equipment of a kind may have: those of that kind, or all where the tag names none of it.
+    pub(super) fn serials_of(&self, kind: Option<&str>) -> Vec<&Serial> {
+        let wanted = kind.map(str::to_lowercase);
+        let of_kind = |piece: &&EquipmentFact| match &wanted {
+            Some(kind) => piece.kind.as_str().to_lowercase().contains(kind),
+            None => true,
+        };
+        let named: Vec<&Serial> = self.equipment.iter().filter(of_kind).map(|piece| &piece.serial).collect();
+        if named.is_empty() { self.equipment.iter().map(|piece| &piece.serial).collect() } else { named }
+    }
+
+    /// Whether this person built the load.
+    pub(super) fn rigged_by(&self, person: &CallSign) -> bool {
+        self.rigger.as_ref().is_some_and(|rigger| same_person(rigger, person))
+    }
+}

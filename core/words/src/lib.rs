@@ -1,0 +1,33 @@
+//! The nouns that every room speaks: units, ids, time, digests, places in a file. Knows no other room.
+#![forbid(unsafe_code)]
+
+#[cfg(feature = "columns")]
+mod columns;
+mod digest;
+mod faults;
+mod grid;
+mod ids;
+mod language;
+mod outside;
+mod person;
+mod quantity;
+mod time;
+mod toml_file;
+mod units;
+mod visible;
+
+pub use digest::Digest;
+pub use faults::{Fault, Faults, Spot};
+pub use grid::{GridError, GridPrecision, GridRef};
+pub use ids::{
+    CallSign, Description, KeyId, LineError, LoadNumber, Name, Note, PlaceName, PointId, ProcedureId, Serial,
+    Source,
+};
+pub use language::Language;
+pub use outside::{Clock, Entropy};
+pub use person::{person_key, same_person};
+pub use quantity::{Dimension, Quantity, QuantityError, Unit};
+pub use time::{Seconds, Time, TimeError};
+pub use toml_file::{Part, TomlFile};
+pub use units::{Degrees, Kilograms, Metres, Newtons, NotFinite, Ratio, STANDARD_GRAVITY};
+pub use visible::{is_invisible, visibly};

@@ -1,0 +1,385 @@
+//! Reading a TOML file that a person wrote, so that every fault is told at once, with its place and its mend.
+//! Procedures, plans and rigging files are all read through here.
+
+use std::cell::RefCell;
+use std::ops::Range;
+
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use super::{Dimension, Fault, Faults, Quantity, QuantityError, Spot};
+
+/// A parsed file that collects faults while its parts are read.
+#[derive(Debug)]
+pub struct TomlFile<'t> {
+    text: &'t str,
+    table: Spanned<DeTable<'t>>,
+    faults: RefCell<Vec<Fault>>,
+}
+
+impl<'t> TomlFile<'t> {
+    /// Largest file that is read: a person's file is far smaller, and a hostile one stops here.
+    pub const LARGEST: usize = 1 << 20;
+
+    /// Parses the file; a syntax fault ends it here.
+    pub fn parse(text: &'t str) -> Result<Self, Faults> {
+        let fault =
+            |spot, what: String, mend: &str| Faults::new(vec![Fault { spot, what, mend: mend.into() }]);
+        let start = Spot { line: 1, column: 1 };
+        let parsed = if text.len() > Self::LARGEST {
+            Err(fault(start, format!("the file has {} bytes", text.len()), "write one below 1 MiB"))
+        } else {
+            DeTable::parse(text).map_err(|error| {
+                let spot = error.span().map_or(start, |span| Spot::of(text, span.start));
+                let what = error.message().replace('\n', ", ");
+                fault(spot, what, "see the TOML specification, toml.io")
+            })
+        };
+        match parsed {
+            Ok(table) => Ok(Self { text, table, faults: RefCell::default() }),
+            Err(Some(faults)) => Err(faults),
+            Err(None) => unreachable!("`Faults::new` of one fault is never `None`"),
+        }
+    }
+
+    /// The whole file as a part.
+    pub fn top(&self) -> Part<'_> {
+        Part::new(self, self.table.get_ref(), self.table.span(), "file".into())
+    }
+
+    /// Ends the reading: all faults in the order of the file, or `value`.
+    pub fn finish<T>(&self, value: Option<T>) -> Result<T, Faults> {
+        let mut faults = self.faults.borrow().clone();
+        faults.dedup();
+        match (Faults::new(faults), value) {
+            (Some(faults), _) => Err(faults),
+            (None, Some(value)) => Ok(value),
+            (None, None) => unreachable!("a reader that gives up says why through Part::fault"),
+        }
+    }
+
+    fn spot(&self, span: &Range<usize>) -> Spot {
+        Spot::of(self.text, span.start)
+    }
+
+    fn fault(&self, span: &Range<usize>, what: String, mend: String) {
+        self.faults.borrow_mut().push(Fault { spot: self.spot(span), what, mend });
+    }
+}
+
+/// One table of the file. Each getter tells its own fault and answers `None`, so that reading goes on to the next.
+#[derive(Debug)]
+pub struct Part<'f> {
+    file: &'f TomlFile<'f>,
+    table: &'f DeTable<'f>,
+    span: Range<usize>,
+    title: String,
+    asked: RefCell<Vec<&'static str>>,
+}
+
+impl<'f> Part<'f> {
+    fn new(file: &'f TomlFile<'_>, table: &'f DeTable<'_>, span: Range<usize>, title: String) -> Self {
+        // The file outlives its parts and is only read: shortening its lifetime is sound (DeTable is covariant).
+        Self { file, table, span, title, asked: RefCell::default() }
+    }
+
+    /// Where the part starts.
+    pub fn spot(&self) -> Spot {
+        self.file.spot(&self.span)
+    }
+
+    /// Where the value of `key` starts, or the part where it is missing.
+    pub fn spot_of(&self, key: &str) -> Spot {
+        self.file.spot(&self.span_of(key))
+    }
+
+    /// Tells a fault at `key` (at the part's start if the key is missing).
+    pub fn fault(&self, key: &str, what: impl Into<String>, mend: impl Into<String>) {
+        self.file.fault(&self.span_of(key), what.into(), mend.into());
+    }
+
+    /// Whether the key is written at all; counts as asked for.
+    pub fn has(&self, key: &'static str) -> bool {
+        self.find(key).is_some()
+    }
+
+    /// A text; `None` where it is missing.
+    pub fn text(&self, key: &'static str) -> Option<String> {
+        match self.find(key)?.get_ref() {
+            DeValue::String(text) => Some(text.to_string()),
+            _ => self.wrong(key, "a text", "\"…\""),
+        }
+    }
+
+    /// A text that must be there.
+    pub fn need_text(&self, key: &'static str) -> Option<String> {
+        if self.find(key).is_none() {
+            self.fault(key, format!("{} has no {key}", self.title), format!("add {key} = \"…\""));
+        }
+        self.text(key)
+    }
+
+    /// A text that must be there and that `make` accepts.
+    pub fn need<T, E: std::fmt::Display>(
+        &self,
+        key: &'static str,
+        make: impl Fn(&str) -> Result<T, E>,
+    ) -> Option<T> {
+        self.need_text(key).and_then(|text| self.made(key, &text, make))
+    }
+
+    /// A text that `make` accepts, if it is there.
+    pub fn maybe<T, E: std::fmt::Display>(
+        &self,
+        key: &'static str,
+        make: impl Fn(&str) -> Result<T, E>,
+    ) -> Option<T> {
+        self.text(key).and_then(|text| self.made(key, &text, make))
+    }
+
+    /// A list of texts; empty where it is missing.
+    pub fn texts(&self, key: &'static str) -> Vec<String> {
+        let Some(value) = self.find(key) else { return Vec::new() };
+        let DeValue::Array(array) = value.get_ref() else {
+            return self.wrong(key, "a list of texts", "[\"…\", \"…\"]").unwrap_or_default();
+        };
+        let mut texts = Vec::new();
+        for item in array.iter() {
+            match item.get_ref() {
+                DeValue::String(text) => texts.push(text.to_string()),
+                _ => self.file.fault(
+                    &item.span(),
+                    format!("{key} has something else than a text in it"),
+                    "write \"…\"".into(),
+                ),
+            }
+        }
+        texts
+    }
+
+    /// A whole number; `None` where it is missing.
+    pub fn integer(&self, key: &'static str) -> Option<i64> {
+        match self.find(key)?.get_ref() {
+            DeValue::Integer(number) => match i64::from_str_radix(number.as_str(), number.radix()) {
+                Ok(number) => Some(number),
+                Err(_) => self.wrong(key, "a whole number of a sensible size", "3"),
+            },
+            _ => self.wrong(key, "a whole number", "3"),
+        }
+    }
+
+    /// `true` or `false`; `None` where it is missing.
+    pub fn flag(&self, key: &'static str) -> Option<bool> {
+        match self.find(key)?.get_ref() {
+            DeValue::Boolean(flag) => Some(*flag),
+            _ => self.wrong(key, "true or false", "true"),
+        }
+    }
+
+    /// A quantity with its unit; `None` where it is missing.
+    pub fn quantity(&self, key: &'static str, dimension: Dimension) -> Option<Quantity> {
+        let text = self.text(key)?;
+        self.as_quantity(&self.span_of(key), key, &text, &[dimension])
+    }
+
+    /// A rating: a force, or a mass that counts with its weight.
+    pub fn rating(&self, key: &'static str) -> Option<Quantity> {
+        let text = self.text(key)?;
+        self.as_quantity(&self.span_of(key), key, &text, &[Dimension::Mass, Dimension::Force])
+    }
+
+    /// A list of exactly `N` quantities, such as a place in the load's axes; `None` where it is missing or faulty.
+    pub fn quantities<const N: usize>(
+        &self,
+        key: &'static str,
+        dimension: Dimension,
+    ) -> Option<[Quantity; N]> {
+        let value = self.find(key)?;
+        let example = format!("[{}]", vec!["\"0 m\""; N].join(", "));
+        let DeValue::Array(array) = value.get_ref() else {
+            return self.wrong(key, &format!("a list of {N} quantities"), &example);
+        };
+        let mut quantities = Vec::with_capacity(N);
+        for item in array.iter() {
+            match item.get_ref() {
+                DeValue::String(text) => {
+                    quantities.push(self.as_quantity(&item.span(), key, text, &[dimension])?)
+                }
+                _ => {
+                    self.file.fault(
+                        &item.span(),
+                        format!("{key} has a number without a unit"),
+                        format!("write {example}"),
+                    );
+                    return None;
+                }
+            }
+        }
+        match quantities.try_into() {
+            Ok(quantities) => Some(quantities),
+            Err(_) => self.wrong(key, &format!("a list of {N} quantities"), &example),
+        }
+    }
+
+    /// A table inside this one; `None` where it is missing.
+    pub fn part(&self, key: &'static str) -> Option<Part<'f>> {
+        let value = self.find(key)?;
+        match value.get_ref() {
+            DeValue::Table(table) => Some(Part::new(self.file, table, value.span(), key.into())),
+            _ => self.wrong(key, "a table", &format!("[{key}]")),
+        }
+    }
+
+    /// A table that must be there.
+    pub fn need_part(&self, key: &'static str) -> Option<Part<'f>> {
+        if !self.has(key) {
+            self.file.fault(
+                &self.span,
+                format!("{} has no [{key}]", self.title),
+                format!("add a section [{key}]"),
+            );
+        }
+        self.part(key)
+    }
+
+    /// The tables of a list; empty where it is missing.
+    pub fn parts(&self, key: &'static str) -> Vec<Part<'f>> {
+        let Some(value) = self.find(key) else { return Vec::new() };
+        let DeValue::Array(array) = value.get_ref() else {
+            return self.wrong(key, "a list of tables", &format!("[[{key}]]")).unwrap_or_default();
+        };
+        let mut parts = Vec::new();
+        for item in array.iter() {
+            match item.get_ref() {
+                DeValue::Table(table) => parts.push(Part::new(self.file, table, item.span(), key.into())),
+                _ => self.file.fault(
+                    &item.span(),
+                    format!("{key} has something else than a table in it"),
+                    format!("write [[{key}]]"),
+                ),
+            }
+        }
+        parts
+    }
+
+    /// Tells every key that nobody asked for, with the nearest one that is known. Call it once all getters ran.
+    pub fn no_more(&self) {
+        let asked = self.asked.borrow();
+        for (key, _) in self.table.iter() {
+            if asked.iter().any(|known| *known == key.get_ref().as_ref()) {
+                continue;
+            }
+            let nearest = asked
+                .iter()
+                .map(|known| (strsim::damerau_levenshtein(known, key.get_ref()), *known))
+                .min()
+                .filter(|(distance, _)| *distance <= 3);
+            let mend = match nearest {
+                Some((_, known)) => format!("did you mean \"{known}\"?"),
+                None => format!("known here: {}", asked.join(", ")),
+            };
+            self.file.fault(
+                &key.span(),
+                format!("\"{}\" is not known in {}", key.get_ref(), self.title),
+                mend,
+            );
+        }
+    }
+
+    fn find(&self, key: &'static str) -> Option<&'f Spanned<DeValue<'f>>> {
+        let mut asked = self.asked.borrow_mut();
+        if !asked.contains(&key) {
+            asked.push(key);
+        }
+        self.table.get(key)
+    }
+
+    fn span_of(&self, key: &str) -> Range<usize> {
+        self.table.get(key).map_or(self.span.clone(), Spanned::span)
+    }
+
+    fn made<T, E: std::fmt::Display>(
+        &self,
+        key: &str,
+        text: &str,
+        make: impl Fn(&str) -> Result<T, E>,
+    ) -> Option<T> {
+        make(text)
+            .map_err(|error| {
+                let error = error.to_string();
+                let (what, mend) = error.split_once("; ").unwrap_or((&error, "mend the value"));
+                self.fault(key, what, mend);
+            })
+            .ok()
+    }
+
+    fn as_quantity(
+        &self,
+        span: &Range<usize>,
+        key: &str,
+        text: &str,
+        wanted: &[Dimension],
+    ) -> Option<Quantity> {
+        let units = wanted.iter().map(|dimension| dimension.units()).collect::<Vec<_>>().join(", or ");
+        let mend = match Quantity::parse(text) {
+            Ok(quantity) if wanted.contains(&quantity.unit().dimension()) => return Some(quantity),
+            Ok(_) => format!("use {units}"),
+            Err(QuantityError::NoUnit(_)) => format!("write the unit: {units}"),
+            Err(QuantityError::UnknownUnit(_)) => format!("use {units}"),
+            Err(QuantityError::TooFine(_)) => "write at most three decimals, or a smaller unit".into(),
+            Err(_) => format!("write a number and a unit: {units}"),
+        };
+        let what = match Quantity::parse(text) {
+            Ok(_) => format!("{key} = \"{text}\" has the wrong kind of unit"),
+            Err(error) => format!("{key}: {error}"),
+        };
+        self.file.fault(span, what, mend);
+        None
+    }
+
+    fn wrong<T>(&self, key: &str, wanted: &str, example: &str) -> Option<T> {
+        self.fault(key, format!("{key} is not {wanted}"), format!("write {key} = {example}"));
+        None
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::TomlFile;
+    use crate::{Dimension, Name};
+
+    fn faults(text: &str) -> Vec<String> {
+        let file = match TomlFile::parse(text) {
+            Ok(file) => file,
+            Err(faults) => return faults.iter().map(ToString::to_string).collect(),
+        };
+        let top = file.top();
+        let made = top.need("name", Name::new).zip(top.quantity("mass", Dimension::Mass));
+        top.no_more();
+        file.finish(made)
+            .err()
+            .map(|faults| faults.iter().map(ToString::to_string).collect())
+            .unwrap_or_default()
+    }
+
+    #[test]
+    fn every_fault_has_its_place_and_its_mend() {
+        assert_eq!(faults("name = \"a\"\nmass = \"5 lb\"\n"), [""; 0]);
+        assert_eq!(
+            faults("mass = \"5\"\nnmae = \"a\"\n"),
+            [
+                "1:1: file has no name; add name = \"…\"",
+                "1:8: mass: \"5\" has no unit; write the unit: kg, lb or t",
+                "2:1: \"nmae\" is not known in file; did you mean \"name\"?",
+            ]
+        );
+        assert_eq!(
+            faults("name = \"\"\nmass = \"5 ft\""),
+            [
+                "1:8: the name is empty; write one",
+                "2:8: mass = \"5 ft\" has the wrong kind of unit; use kg, lb or t",
+            ]
+        );
+        assert!(faults("name = ").first().unwrap().starts_with("1:8: "));
+    }
+}
