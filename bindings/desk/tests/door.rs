@@ -113,7 +113,7 @@ fn a_foreign_code_in_a_picture_of_a_strange_name_is_one_line() {
 fn a_procedure_in_a_bundle_says_nothing_of_its_own() {
     let zone = Zone::new();
     let key: String = EVIL.chars().map(|letter| format!("\\u{:04x}", letter as u32)).collect();
-    let procedure = format!("\"{key}\" = 1\ntitle = \"{key}\"\n[\"{key}2\"]\n\"{key}\" = 2\n");
+    let procedure = format!("\"{key}\" = 1\n{}", include_str!("../../../core/walk/procedures/bag.toml"));
     let bundle = [
         b"SLINGSEAL BUNDLE 1\n".to_vec(),
         item(8, procedure.as_bytes()),
