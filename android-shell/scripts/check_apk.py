@@ -1,7 +1,7 @@
 """Reads an APK with nothing but Python's standard library and says whether it is what we meant to build.
 
 The readers below follow the formats as published: ZIP (APPNOTE), binary XML chunks (ResourceTypes.h of the platform),
-the dex header and class list (the platform's "Dalvik executable format"), ELF-64 program and dynamic headers (System V gABI),
+the dex header and class list (the platform's "Dalvik executable format"), ELF program and dynamic headers (System V gABI),
 and the APK signing block (APK Signature Scheme v2/v3). They share nothing with aapt2, r8, zipalign or apksigner.
 """
 
@@ -11,7 +11,9 @@ import zipfile
 
 PACKAGE = "slingseal.handheld"
 ACTIVITY = "slingseal.handheld.HandheldActivity"
-PERMISSIONS = {"android.permission.CAMERA", "android.permission.VIBRATE"}
+PERMISSIONS = {"android.permission.CAMERA", "android.permission.NFC", "android.permission.VIBRATE"}
+LIBRARIES = ("libjnidispatch.so", "libslingseal_android.so")
+MACHINES = {"arm64-v8a": 183, "x86_64": 62, "armeabi-v7a": 40}
 CLASSES = {"Lslingseal/handheld/HandheldActivity;", "Lcom/sun/jna/Native;"}
 
 
@@ -87,22 +89,29 @@ def dex_classes(dex):
 
 
 def elf_facts(so):
-    """(machine, [page alignments of the loaded parts], has text relocations)"""
-    require(so[:6] == b"\x7fELF\x02\x01", "a library is not a 64-bit little-endian ELF")
+    """(machine, [page alignments of the loaded parts], has text relocations, has a TLS segment), of 32 or 64 bits."""
+    require(so[:4] == b"\x7fELF" and so[5] == 1, "a library is no little-endian ELF")
+    wide = so[4] == 2
     (machine,) = struct.unpack_from("<H", so, 18)
-    (ph_at,) = struct.unpack_from("<Q", so, 32)
-    ph_size, ph_count = struct.unpack_from("<HH", so, 54)
-    pages, textrel = [], False
+    (ph_at,) = struct.unpack_from("<Q", so, 32) if wide else struct.unpack_from("<I", so, 28)
+    ph_size, ph_count = struct.unpack_from("<HH", so, 54 if wide else 42)
+    pages, textrel, tls = [], False, False
     for i in range(ph_count):
         p = ph_at + i * ph_size
-        kind, _, offset, _, _, filesz, _, align = struct.unpack_from("<IIQQQQQQ", so, p)
+        if wide:
+            kind, _, offset, _, _, filesz, _, align = struct.unpack_from("<IIQQQQQQ", so, p)
+        else:
+            kind, offset, _, _, filesz, _, _, align = struct.unpack_from("<8I", so, p)
         if kind == 1:
             pages.append(align)
+        elif kind == 7:
+            tls = True
         elif kind == 2:
-            for q in range(offset, offset + filesz, 16):
-                tag, _ = struct.unpack_from("<QQ", so, q)
+            each = 16 if wide else 8
+            for q in range(offset, offset + filesz, each):
+                tag, _ = struct.unpack_from("<QQ" if wide else "<II", so, q)
                 textrel |= tag == 22
-    return machine, pages, textrel
+    return machine, pages, textrel, tls
 
 
 def signing_schemes(raw, directory_at):
@@ -141,14 +150,25 @@ def main(path):
             classes |= dex_classes(apk.read(name))
     require(CLASSES <= classes, f"classes missing: {sorted(CLASSES - classes)}")
 
-    libraries = [n for n in apk.namelist() if n.endswith(".so")]
-    for name in libraries:
-        machine, pages, textrel = elf_facts(apk.read(name))
-        require(name.startswith("lib/arm64-v8a/") and machine == 183, f"{name} is not for ARM64")
+    libraries = {n for n in apk.namelist() if n.endswith(".so")}
+    for name in sorted(libraries):
+        machine, pages, textrel, tls = elf_facts(apk.read(name))
+        abi = name.split("/")[1]
+        require(name == f"lib/{abi}/{name.split('/')[2]}" and MACHINES.get(abi) == machine, f"{name} is for machine {machine}")
         require(not textrel, f"{name} has text relocations")
-        print(f"{name}: AArch64, pages {sorted(set(map(hex, pages)))}")
-    whole = "lib/arm64-v8a/libslingseal_android.so" in libraries
-    print(f"independent parser: ok, {len(classes)} classes, {'with' if whole else 'WITHOUT'} the Rust library")
+        require(not tls, f"{name} has a TLS segment, which Android before 10 does not load")
+        # phones of 64 bits map pages of 16 KiB since Android 15
+        require(abi == "armeabi-v7a" or min(pages) >= 0x4000, f"{name} is laid out for pages of {hex(min(pages))}")
+        print(f"{name}: machine {machine}, pages {sorted(set(map(hex, pages)))}")
+    abis = {n.split("/")[1] for n in libraries}
+    require("arm64-v8a" in abis, "there is no library for ARM64: this could not start on a phone")
+    require(
+        libraries == {f"lib/{abi}/{each}" for abi in abis for each in LIBRARIES},
+        f"each ABI needs {LIBRARIES}: {sorted(libraries)}",
+    )
+    times = {info.date_time for info in apk.infolist()}
+    require(times == {(2026, 1, 1, 0, 0, 0)}, f"entries carry other times: {sorted(times)}")
+    print(f"independent parser: ok, {len(classes)} classes, libraries for {', '.join(sorted(abis))}")
 
 
 main(sys.argv[1])

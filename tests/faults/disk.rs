@@ -9,9 +9,7 @@ use std::sync::atomic::{AtomicU8, Ordering};
 
 use rusqlite::ffi;
 use slingseal_journal::{NewEntry, WalkId};
-use slingseal_store::{
-    NewRecord, Opened, Outcome, RecordRow, Standing, Store, StoreError, WalkRow, WalkState,
-};
+use slingseal_store::{Judged, NewRecord, Opened, Outcome, RecordRow, Store, StoreError, WalkRow, WalkState};
 use slingseal_words::{Digest, Entropy, Time};
 
 struct Counted(AtomicU8);
@@ -57,7 +55,9 @@ const RECORDS: u64 = 300;
 fn import(store: &mut Store, count: u64) {
     let done: Result<(), StoreError> = store.write(|tx| {
         for number in 0..count {
+            let seal = [&number.to_be_bytes()[..], &[3; 292]].concat();
             let row = RecordRow {
+                seal: Digest::of(&seal),
                 digest: Digest::of(&number.to_be_bytes()),
                 load: format!("KM-{number:03}"),
                 tag: None,
@@ -72,12 +72,13 @@ fn import(store: &mut Store, count: u64) {
                 corrected: 0,
                 issued: at(0),
                 valid_until: at(86_400),
-                standing: Standing::Current,
+                judged: Judged::not_yet(Outcome::Fit),
+                author: None,
                 device: None,
                 received: at(1),
             };
             let (deficiencies, equipment) = (&[], &[]);
-            let (seal, body) = ([3; 300], [4; 6_000]);
+            let body = [4; 6_000];
             let new =
                 NewRecord { row: &row, seal: &seal, body: Some(&body), deficiencies, equipment, words: "" };
             tx.put_record(&new)?;

@@ -124,7 +124,7 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
         ("KM-016", "Anvil 3", "superseded", true),
         ("KM-016", "Drover 7", "current", false),
         ("KM-017", "Anvil 3", "superseded", true),
-        ("KM-018", "Anvil 3", "current", true),
+        ("KM-018", "Anvil 3", "refused", true),
         ("KM-017", "Drover 7", "current", true),
     ];
     let want =

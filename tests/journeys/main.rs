@@ -5,4 +5,5 @@ mod damaged_bundle;
 mod flood_day;
 mod leader_day;
 mod merge_laws;
+mod together;
 mod zone;

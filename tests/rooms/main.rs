@@ -1,6 +1,8 @@
-//! The house is a staircase: reads our own sources and fails on a mention of a room above or beside.
+//! The house as it must be: directions, the facade, documents. Reads our own sources and texts.
 
 mod direction;
+mod documents;
 mod doors;
 mod facade;
+mod order;
 mod sources;

@@ -6,9 +6,9 @@ use std::sync::atomic::{AtomicU8, Ordering};
 
 use slingseal_journal::{DeviceId, Entry, Head, NewEntry, WalkId};
 use slingseal_store::{
-    AuthorityRow, CredentialRow, DeficiencyRow, EquipmentRow, ExamPaper, ExamPaperRow, ExamRunRow, NewRecord,
-    Opened, Outcome, RecordFilter, RecordRow, RosterRow, RunState, Standing, Store, StoreError, TagRow,
-    VoidRow, WalkRow, WalkState,
+    AuthorityRow, CredentialRow, DeficiencyRow, EquipmentRow, ExamPaper, ExamPaperRow, ExamRunRow, HeadRow,
+    Judged, LoadRow, NewRecord, Opened, Outcome, ProcedureTextRow, RecordFilter, RecordRow, RosterRow,
+    RunState, Standing, Store, StoreError, TagRow, VoidRow, WalkRow, WalkState,
 };
 use slingseal_words::{Digest, Entropy, Time};
 
@@ -33,10 +33,16 @@ pub fn open(folder: &Path, first: u8) -> Result<(Store, Opened), StoreError> {
     Store::open(&folder.join("home.db"), at(0), &Counted(AtomicU8::new(first)))
 }
 
+/// The bytes of a made-up seal.
+pub fn seal_bytes(number: u32) -> Vec<u8> {
+    number.to_be_bytes().repeat(75)
+}
+
 /// The columns of a made-up record.
 pub fn record(number: u32) -> RecordRow {
     let outcome = if number.is_multiple_of(7) { Outcome::NotFit } else { Outcome::Fit };
     RecordRow {
+        seal: Digest::of(&seal_bytes(number)),
         digest: Digest::of(&number.to_be_bytes()),
         load: format!("KM-{number:04}"),
         tag: Some(Digest::of(&[1, (number % 200) as u8])),
@@ -51,7 +57,8 @@ pub fn record(number: u32) -> RecordRow {
         corrected: 1,
         issued: at(i64::from(number) * 60),
         valid_until: at(i64::from(number) * 60 + 86_400),
-        standing: Standing::Current,
+        judged: Judged::not_yet(outcome),
+        author: None,
         device: Some(DeviceId([9; 16])),
         received: at(i64::from(number) * 60 + 30),
     }
@@ -76,7 +83,7 @@ pub fn fill(store: &mut Store) -> Result<(), StoreError> {
                 [EquipmentRow { serial: format!("CH-{:04}", number % 5), kind: "chain leg".into() }];
             tx.put_record(&NewRecord {
                 row: &row,
-                seal: &bytes.repeat(75),
+                seal: &seal_bytes(number),
                 body: Some(&bytes.repeat(500)),
                 deficiencies: &deficiencies,
                 equipment: &equipment,
@@ -100,17 +107,27 @@ pub fn fill(store: &mut Store) -> Result<(), StoreError> {
         let bytes = b"a paper that came from somewhere".to_vec();
         let (received, load) = (at(1), "KM-777".to_owned());
         let digest = Digest::of(&bytes);
-        tx.put_tag(&TagRow { digest, load: load.clone(), planned: true, received, bytes: bytes.clone() })?;
-        let voided = record(1).digest;
+        tx.put_tag(&TagRow {
+            digest,
+            load: load.clone(),
+            planned: true,
+            received,
+            said: None,
+            author: None,
+            bytes: bytes.clone(),
+        })?;
+        let voided = record(1);
         tx.put_void(&VoidRow {
             digest,
-            record: voided,
+            record: voided.digest,
             load,
             issued: at(2),
             received,
+            author: None,
             bytes: bytes.clone(),
         })?;
-        tx.set_standing(voided, Standing::Voided)?;
+        let judged = Judged { standing: Standing::Voided, ..voided.judged };
+        tx.set_judged(voided.seal, &judged)?;
         let (key, name) = ([3; 32], "Sela Relief".to_owned());
         tx.put_authority(&AuthorityRow { key, name, trusted: true, added: at(0), bytes: bytes.clone() })?;
         let roster = RosterRow { authority: key, sequence: 4, issued: at(0), received, bytes: bytes.clone() };
@@ -164,6 +181,28 @@ pub fn fill(store: &mut Store) -> Result<(), StoreError> {
         };
         entry.digest = entry.derive_digest();
         tx.put_foreign_entry(DeviceId([9; 16]), &entry)?;
+        let head = |seq, record| HeadRow {
+            device: DeviceId([9; 16]),
+            seq,
+            digest: Digest::of(&[seq as u8]),
+            record,
+        };
+        tx.put_heads(&[head(4, Some(record(2).digest)), head(9, None)])?;
+        tx.put_load(&LoadRow {
+            load: record(2).load,
+            latest: record(2).seal,
+            state: "fit".into(),
+            issued: record(2).issued,
+            valid_until: record(2).valid_until,
+            turns: Some(at(40_000)),
+            authorities: vec![key],
+            version: 1,
+        })?;
+        let text = "id = \"bag\"".to_owned();
+        let digest = Digest::of(text.as_bytes());
+        let said = Some(("bag".to_owned(), 3, "Bags".to_owned()));
+        tx.put_procedure_text(&ProcedureTextRow { digest, said, text })?;
+        tx.use_procedure("bag", digest)?;
         Ok(())
     })
 }
@@ -201,8 +240,8 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         ("walk", shown(read.entries_of(WalkId([1; 16])))),
         ("walks", shown(read.walks_in_hand())),
         ("records", shown(exported.map(|()| each))),
-        ("deficiencies", shown(read.deficiencies_of(record(5).digest))),
-        ("equipment", shown(read.equipment_of(record(5).digest))),
+        ("deficiencies", shown(read.deficiencies_of(record(5).seal))),
+        ("equipment", shown(read.equipment_of(record(5).seal))),
         ("by words", found(words)),
         ("by serial", found(serial)),
         ("states", shown(read.state_counts(at(90_000)))),
@@ -218,6 +257,10 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         ("setting", shown(read.setting("holder"))),
         ("exam papers", shown(exams(store))),
         ("exam runs", shown(read.exam_runs())),
+        ("memory", shown(read.memory().map(|memory| (memory.judged, memory.put_back)))),
+        ("procedures", shown(read.procedures_in_use())),
+        ("heads", shown(read.heads())),
+        ("loads", shown(read.loads())),
         ("foreign", shown(read.foreign_entries(DeviceId([9; 16])))),
     ])
 }

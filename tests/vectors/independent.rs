@@ -112,10 +112,11 @@ pub fn authority(card: &str) -> Result<Vec<u8>, String> {
 
 /// A roster: signed by the trusted authority of its key id.
 pub fn roster(vector: &Vector, text: &str) -> Result<(), String> {
-    let bytes = parts(text, "RO1")?;
+    let kind = if text.starts_with("RO2") { "RO2" } else { "RO1" };
+    let bytes = parts(text, kind)?;
     let message = sign1(&bytes)?;
     let by = by_key_id(vector, &message)?;
-    check(&message, "RO1", &by)?;
+    check(&message, kind, &by)?;
     if deterministic(&bytes) { Ok(()) } else { Err("form".into()) }
 }
 

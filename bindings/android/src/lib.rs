@@ -10,10 +10,10 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::{
-    App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, Language, MovingCode,
-    MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, RiggingView, SealView,
-    SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView, VerdictView, WalkRequest,
-    WalkView, code_of, read_picture, read_sticker, sticker,
+    App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, IssuedListView,
+    Language, MovingCode, MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView,
+    RiggingView, SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView,
+    VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
 };
 use zeroize::Zeroizing;
 
@@ -381,6 +381,14 @@ impl Handheld {
     /// This home is no authority.
     pub fn authority(&self) -> Answer<AuthorityView> {
         Ok(self.app.authority()?)
+    }
+
+    /// Who holds what that this authority issued, and how it stands.
+    ///
+    /// # Errors
+    /// This home is no authority.
+    pub fn issued(&self) -> Answer<IssuedListView> {
+        Ok(self.app.issued()?)
     }
 
     /// Issues a credential on a key request. Slow.

@@ -24,6 +24,8 @@ pub(crate) struct Cli {
 }
 
 const EXIT_CODES: &str = "Exit codes: 0 done or GO, 10 WAIT, 11 NO-GO, 1 refused or bad input, 2 usage.\n\
+verify and receive end with the gravest verdict of all that was given; a damaged seal or tag is NO-GO.\n\
+rigging ends with 11 where a load is over a limit or does not hang.\n\
 PIN and passphrase are asked for at the terminal, or taken from SLINGSEAL_PIN and SLINGSEAL_PASSPHRASE.\n\
 Where a CODE is wanted: its text, a file that holds the text, a picture (PNG, JPEG), or - for standard input.";
 
@@ -211,9 +213,18 @@ pub(crate) enum AuthorityVerb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Revoke credentials and sign the next roster
+    /// Who holds what that was issued here: roles, expiry, id, and good, runs out soon, expired or revoked
+    List,
+    /// Show or write the authority's card and its newest roster again
+    #[command(alias = "card")]
+    Show {
+        /// Where to put them
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Revoke a key with everything issued to it, and sign the next roster
     Revoke {
-        /// Names, call signs or ids
+        /// Names or call signs, ids of credentials, fingerprints of keys
         #[arg(value_name = "WHO", required = true)]
         who: Vec<String>,
         /// For how many days the roster holds
@@ -237,19 +248,19 @@ pub(crate) enum AuthorityVerb {
         /// The card
         #[arg(value_name = "CARD")]
         card: String,
-        /// The fingerprint as the authority says it by voice; asked for at the terminal
-        #[arg(long, value_name = "DIGITS")]
+        /// The fingerprint as it was read from the authority's own device; asked for at the terminal
+        #[arg(long, value_name = "FINGERPRINT")]
         fingerprint: Option<String>,
     },
 }
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum KeyVerb {
-    /// Make this device's key under a PIN, and the request for a credential
+    /// Make this device's key under a PIN, and the request for a credential; with a key here, write its request again
     Request {
         /// Your name or call sign
         #[arg(long, value_name = "NAME")]
-        holder: String,
+        holder: Option<String>,
         /// Where to put the request
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,

@@ -3,7 +3,7 @@
 use std::io::Read;
 use std::path::Path;
 
-use slingseal_app::{AppError, text_of};
+use slingseal_app::{AppError, text_of, texts_of};
 
 use crate::console::Shown;
 use crate::output::{bad_input, plain};
@@ -11,8 +11,17 @@ use crate::output::{bad_input, plain};
 /// No file that is read here is larger.
 const LARGEST: u64 = 64 << 20;
 
-/// The text of a code.
+/// The text of a code; of several in a picture the first.
 pub(crate) fn code(argument: &str) -> Result<String, AppError> {
+    given(argument, text_of)
+}
+
+/// The texts of every code of ours in what was named.
+pub(crate) fn codes(argument: &str) -> Result<Vec<String>, AppError> {
+    given(argument, texts_of)
+}
+
+fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T, AppError> {
     if argument == "-" {
         let mut bytes = Vec::new();
         std::io::stdin()
@@ -20,13 +29,13 @@ pub(crate) fn code(argument: &str) -> Result<String, AppError> {
             .take(LARGEST)
             .read_to_end(&mut bytes)
             .map_err(|error| bad_input(&format!("standard input: {error}")))?;
-        return text_of(&bytes);
+        return read(&bytes);
     }
     let path = Path::new(argument);
     if !path.exists() && argument.contains(':') {
-        return text_of(argument.as_bytes());
+        return read(argument.as_bytes());
     }
-    text_of(&file(path)?).map_err(|error| named(path, &error))
+    read(&file(path)?).map_err(|error| named(path, &error))
 }
 
 /// A file's bytes.

@@ -86,6 +86,25 @@ pub(crate) fn put_code(code: &CodeView, out: Option<&Path>, name: &str) -> Resul
     Ok(vec![png, svg, text])
 }
 
+/// A code as an answer: its files where a folder was named, whatever the form of the answer; in JSON the code besides, else what
+/// was written, or the text.
+pub(crate) fn answer_code(
+    json: bool,
+    code: &CodeView,
+    out: Option<&Path>,
+    name: &str,
+) -> Result<(), AppError> {
+    if json {
+        if out.is_some() {
+            put_code(code, out, name)?;
+        }
+        print_json(code);
+    } else {
+        told(&put_code(code, out, name)?);
+    }
+    Ok(())
+}
+
 /// Pixels a module of a code's picture: large enough for a screen at arm's length.
 pub(crate) const PIXELS: u32 = 8;
 

@@ -3,10 +3,12 @@
 //! A home is a file on a device that its holder can open with other programs. So nothing here relies on a column that the
 //! signed bytes do not say: columns are compared with them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use super::account::Verdicts;
+use super::admission::agrees;
 use super::heads::heads;
 use super::sealing::{SEALED, entry_digest, walk_of_record};
 use super::{App, AppError, Inner};
@@ -18,8 +20,8 @@ use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{
     Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority,
 };
-use slingseal_store::{RecordRow, Standing, StoreError};
-use slingseal_words::{Digest, Name, same_person};
+use slingseal_store::{Judged, LoadRow, RecordRow, StoreError};
+use slingseal_words::{Digest, LoadNumber, Name, same_person};
 
 /// What the audit found.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -93,8 +95,9 @@ impl Inner {
         view.faults.extend(read.check()?.into_iter().filter(|fault| Some(fault) != in_journal.as_ref()));
         let trusted = self.trusted_for_audit(&mut view)?;
         self.audit_own_seals(&mut view)?;
-        self.audit_records(&trusted, &mut view)?;
+        let faulty = self.audit_records(&trusted, &mut view)?;
         self.audit_papers(&trusted, &mut view)?;
+        self.audit_standings(&trusted, &faulty, &mut view)?;
         let (looked, faults) = self.exam_faults(&trusted)?;
         view.papers += looked;
         view.faults.extend(faults);
@@ -108,7 +111,7 @@ impl Inner {
         let mut trusted = Trusted::default();
         for row in read.authorities()? {
             view.papers += 1;
-            let (key, name) = match (PublicKey::from_bytes(&row.key), Name::new(&row.name)) {
+            let (key, name) = match (PublicKey::from_bytes(&row.key), Name::received(&row.name)) {
                 (Ok(key), Ok(name)) => (key, name),
                 _ => {
                     view.faults.push(format!("the key of the authority {} cannot be one", row.name));
@@ -148,14 +151,23 @@ impl Inner {
         for entry in read.entries_of_kind(SEALED)? {
             let Some(digest) = Digest::from_slice(&entry.body) else { continue };
             let sealed = format!("sealed here {} (journal entry {})", entry.time.dtg(), entry.seq);
-            match decayed(read.record_bytes(digest))? {
-                Ok(Some(bytes)) if bytes.body.is_some() => {}
-                Ok(Some(_)) => {
+            let named = match decayed(read.seals_of_record(digest))? {
+                Ok(named) => named,
+                // A row that decayed is named where the rows are looked at.
+                Err(_) => continue,
+            };
+            let mut whole = false;
+            for row in &named {
+                let bytes = decayed(read.record_bytes(row.seal))?;
+                whole |= bytes.is_err()
+                    || bytes.is_ok_and(|bytes| bytes.is_some_and(|bytes| bytes.body.is_some()));
+            }
+            match (whole, named.is_empty()) {
+                (true, _) => {}
+                (false, true) => view.faults.push(format!("record {}, {sealed}, is missing", digest.short())),
+                (false, false) => {
                     view.faults.push(format!("record {}, {sealed}, has lost its walk", digest.short()))
                 }
-                // A row that decayed is named where the rows are looked at.
-                Ok(None) => view.faults.push(format!("record {}, {sealed}, is missing", digest.short())),
-                Err(_) => {}
             }
         }
         for row in read.walks_in_hand()? {
@@ -166,14 +178,14 @@ impl Inner {
         Ok(())
     }
 
-    fn audit_records(&self, trusted: &Trusted, view: &mut AuditView) -> Result<(), AppError> {
+    fn audit_records(&self, trusted: &Trusted, view: &mut AuditView) -> Result<BTreeSet<Digest>, AppError> {
         let read = self.store.read();
-        let mut account = Account::default();
+        let (mut account, mut faulty) = (Account::default(), BTreeSet::new());
         let mut known = read.records_known()?;
         known.sort_unstable();
-        for (_, digest, _) in &known {
+        for (_, seal, digest, _) in &known {
             view.records += 1;
-            let (row, bytes) = match (decayed(read.record(*digest))?, decayed(read.record_bytes(*digest))?) {
+            let (row, bytes) = match (decayed(read.record(*seal))?, decayed(read.record_bytes(*seal))?) {
                 (Ok(Some(row)), Ok(Some(bytes))) => (row, bytes),
                 (Err(what), _) | (_, Err(what)) => {
                     view.faults.push(format!("record {}: {what}", digest.short()));
@@ -183,11 +195,14 @@ impl Inner {
             };
             let item = RecordItem { seal: bytes.seal, record: bytes.body };
             if let Err(what) = self.audit_record(trusted, &row, &item, &mut account, view)? {
+                faulty.insert(row.seal);
                 view.faults.push(format!("{}: {what}", name(&row)));
             }
         }
-        let whole: BTreeMap<Digest, bool> =
-            known.iter().map(|(_, digest, whole)| (*digest, *whole)).collect();
+        let mut whole: BTreeMap<Digest, bool> = BTreeMap::new();
+        for (_, _, digest, here) in &known {
+            *whole.entry(*digest).or_default() |= here;
+        }
         for ((device, before), next) in &account.after {
             let Some(before) = before else { continue };
             let here = whole.get(before);
@@ -205,7 +220,7 @@ impl Inner {
         }
         self.audit_heads(&account, view)?;
         gaps(&account, view, &self.store.device().0);
-        Ok(())
+        Ok(faulty)
     }
 
     /// One record: the first thing that is wrong with it.
@@ -221,18 +236,11 @@ impl Inner {
             Ok(examined) => examined,
             Err(unfit) => return Ok(Err(unfit.to_string())),
         };
-        if let Err(what) = fits_its_row(row, &examined) {
+        if let Err(what) = fits_its_row(row, Digest::of(&item.seal), &examined) {
             return Ok(Err(what));
         }
         if let Err(what) = might_sign(&examined.seal, &examined.signer) {
-            return Ok(Err(what));
-        }
-        let read = self.store.read();
-        let voided = decayed(read.voids_of(row.digest))?.is_ok_and(|voids| !voids.is_empty());
-        match (voided, row.standing == Standing::Voided) {
-            (true, false) => return Ok(Err("a void of it is here, and its line does not say so".into())),
-            (false, true) => return Ok(Err("its line says that it is void, and the void is missing".into())),
-            _ => {}
+            view.notes.push(format!("{}: {what}; it is kept as evidence and is no inspection", name(row)));
         }
         let Some(record) = &examined.record else { return Ok(Ok(())) };
         if let Err(what) = told_once(record, row.digest, account) {
@@ -249,8 +257,8 @@ impl Inner {
                 record.inspector, examined.signer.credential.holder
             )));
         }
-        let walk = match walk_of_record(self, record) {
-            Ok((walk, _)) => walk,
+        let (walk, tag) = match walk_of_record(self, record) {
+            Ok(folded) => folded,
             // Its procedure may not be here: then the walk cannot be followed, which is no fault of the record.
             Err(error @ AppError::NotFound { .. }) => {
                 view.notes.push(format!("{}: {error}", name(row)));
@@ -266,7 +274,64 @@ impl Inner {
                 tally.found, tally.corrected
             )));
         }
-        Ok(Ok(()))
+        Ok(agrees(&examined.seal, &walk, &tag).map_err(|unfit| unfit.to_string()))
+    }
+
+    /// What is kept of the judgement is what it says now, for every seal and every load. Of loads with a seal that does not hold
+    /// (`faulty`) that was said already.
+    fn audit_standings(
+        &self,
+        trusted: &Trusted,
+        faulty: &BTreeSet<Digest>,
+        view: &mut AuditView,
+    ) -> Result<(), AppError> {
+        let read = self.store.read();
+        let mut trusted = trusted.clone();
+        for number in read.loads_with_seals()? {
+            let Ok(load) = LoadNumber::new(&number) else { continue };
+            let rows = decayed(read.records_of_load(&number))?.unwrap_or_default();
+            let kept = decayed(read.load(&number))?.unwrap_or_default();
+            let mut seals = rows.iter().map(|row| row.seal).chain(kept.iter().map(|kept| kept.latest));
+            if seals.any(|seal| faulty.contains(&seal)) {
+                continue;
+            }
+            let now = match Verdicts::now(&read, &load, &mut trusted) {
+                Ok(now) => now,
+                // What decayed is named where the rows are looked at.
+                Err(AppError::StorageDamaged { .. }) => continue,
+                Err(error) => return Err(error),
+            };
+            let before = view.faults.len();
+            for row in rows {
+                let Some(said) = now.seals.get(&row.seal).filter(|said| **said != row.judged) else {
+                    continue;
+                };
+                let words = |judged: &Judged| match judged.reason.as_str() {
+                    "" => judged.standing.word().to_owned(),
+                    reason => format!("{} ({reason})", judged.standing.word()),
+                };
+                view.faults.push(format!(
+                    "{}: its line says {}, and by what is known here it is {}",
+                    name(&row),
+                    words(&row.judged),
+                    words(said)
+                ));
+            }
+            // Where a seal stands otherwise, the load does too.
+            if kept != now.load && view.faults.len() == before {
+                let state = |row: &Option<LoadRow>| {
+                    row.as_ref().map_or("without an inspection".to_owned(), |row| {
+                        format!("{} by seal {}", row.state, row.latest.short())
+                    })
+                };
+                view.faults.push(format!(
+                    "load {number}: the account says {}, and by what is known here it is {}",
+                    state(&kept),
+                    state(&now.load)
+                ));
+            }
+        }
+        Ok(())
     }
 
     /// This device's own record: every entry of it is the journal's.
@@ -399,12 +464,13 @@ fn decayed<T>(answer: Result<T, StoreError>) -> Result<Result<T, String>, AppErr
 }
 
 /// The columns by which a record is listed and counted are what its seal says.
-fn fits_its_row(row: &RecordRow, examined: &Examined) -> Result<(), String> {
+fn fits_its_row(row: &RecordRow, own: Digest, examined: &Examined) -> Result<(), String> {
     let seal = &examined.seal;
     let holder = examined.signer.credential.holder.to_string();
     let fit = row.outcome == slingseal_store::Outcome::Fit;
     let wrong = [
         (row.digest != seal.record, "its seal is of another record"),
+        (row.seal != own, "its seal is another one"),
         (row.load != seal.load.as_str(), "its line names another load than its seal"),
         (fit != (seal.outcome == Outcome::Fit), "its line tells another outcome than its seal"),
         (row.inspector != holder, "its line names another inspector than its seal"),

@@ -4,18 +4,21 @@ use serde::Serialize;
 
 use std::collections::BTreeSet;
 
+use super::account::{trust_changed, trusted_of};
 use super::setup::AUTHORITY_VAULT;
-use super::{App, AppError, CodeView, Inner};
-use slingseal_judgement::CLOCK_SLACK;
+use super::{App, AppError, CodeView, Inner, IssuedListView, IssuedView, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
-    Authority, Credential, CredentialId, Credentialed, DEFAULT_VALIDITY, KeyRequest, Passphrase, PublicKey,
-    Role, Roles, Roster, SecretKey, Vault,
+    Authority, Credential, CredentialId, DEFAULT_VALIDITY, KeyRequest, KeyThumbprint, Passphrase, PublicKey,
+    Roles, Roster, SecretKey, Vault,
 };
 use slingseal_store::{AuthorityRow, CredentialRow, RosterRow};
 use slingseal_words::{CallSign, Digest, Name, Seconds, Time};
 
 const NAME: &str = "authority.name";
+/// Every key that was ever revoked here, eight bytes each: a roster drops those that say nothing any more, and still nothing
+/// may be issued to them.
+const REVOKED_KEYS: &str = "authority.revoked-keys";
 /// How long a roster is relied on where the authority says nothing else: a week without a network.
 const ROSTER_LIFE: Seconds = Seconds::days(7);
 
@@ -32,6 +35,10 @@ pub struct AuthorityView {
     pub roster: CodeView,
     /// Its sequence.
     pub sequence: u32,
+    /// When it runs out.
+    pub roster_expires: Stamp,
+    /// The credentials that this call took back.
+    pub taken: Vec<IssuedView>,
 }
 
 /// What a credential is to say.
@@ -68,8 +75,7 @@ impl App {
         let now = inner.now();
         let card = Authority::sign(&name, now, &key);
         let vault = inner.lock_away(&key, &passphrase)?;
-        let roster =
-            Roster { sequence: 1, issued: now, expires: now.plus(ROSTER_LIFE), revoked: BTreeSet::new() };
+        let roster = Roster::new(1, now, now.plus(ROSTER_LIFE));
         let roster_row = roster_row(&roster, &key, now);
         let row = AuthorityRow {
             key: key.public().to_bytes(),
@@ -81,9 +87,10 @@ impl App {
         inner.store.write(|tx| -> Result<(), AppError> {
             tx.put_vault(AUTHORITY_VAULT, vault.as_bytes())?;
             tx.put_setting(NAME, name.as_str().as_bytes())?;
+            let before = trusted_of(tx)?;
             tx.put_authority(&row)?;
             tx.put_roster(&roster_row)?;
-            Ok(())
+            trust_changed(tx, &before)
         })?;
         inner.authority_view()
     }
@@ -96,10 +103,18 @@ impl App {
         self.lock().authority_view()
     }
 
+    /// Who holds what that this authority issued, and how it stands.
+    ///
+    /// # Errors
+    /// This home is no authority.
+    pub fn issued(&self) -> Result<IssuedListView, AppError> {
+        self.lock().issued_list()
+    }
+
     /// Issues a credential on a key request.
     ///
     /// # Errors
-    /// A bad request, role, time or passphrase.
+    /// A bad request, role, time or passphrase; a key that was revoked.
     pub fn issue(&self, issue: &Issue, passphrase: &str) -> Result<CodeView, AppError> {
         let (kind, bytes) = unwrap(&issue.request)?;
         if kind != Kind::KeyRequest {
@@ -128,9 +143,17 @@ impl App {
             None => DEFAULT_VALIDITY,
         };
         let holder = issue.holder.as_deref().map(CallSign::new).transpose()?.unwrap_or(request.holder);
+        inner.not_revoked(&holder, &request.key)?;
         let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
         let credential = Credential { holder, roles, expires, longest_validity, key: request.key };
         let bytes = credential.issue(&key);
+        // A credential says nothing of when it was issued: the same terms are the same bytes, with the id that was revoked.
+        if inner.own_roster(&key.public().to_bytes())?.revoked.contains(&CredentialId::of(&bytes)) {
+            return Err(AppError::refused(format!(
+                "a credential of just these terms was issued to {} and revoked; give another expiry",
+                credential.holder
+            )));
+        }
         let row = credential_row(&credential, &bytes, key.public().to_bytes(), now, false);
         inner.store.write(|tx| -> Result<(), AppError> {
             tx.put_credential(&row)?;
@@ -139,11 +162,11 @@ impl App {
         CodeView::of(Kind::Credential, &bytes)
     }
 
-    /// Revokes credentials, by their id or their holder's name, and signs a new roster. With none, signs the same list
-    /// anew, to hold longer.
+    /// Revokes keys, by a credential's id, a key's fingerprint or a holder's name, with everything that was or will be issued to
+    /// them, and signs a new roster. With none, signs the same list anew, to hold longer.
     ///
     /// # Errors
-    /// A credential that this authority did not issue; a wrong passphrase.
+    /// A credential that this authority did not issue; a name that may be several people's; a wrong passphrase.
     pub fn revoke(
         &self,
         which: &[String],
@@ -152,40 +175,56 @@ impl App {
     ) -> Result<AuthorityView, AppError> {
         let mut inner = self.lock();
         let own = inner.authority_key()?.to_bytes();
-        let mut revoked: BTreeSet<CredentialId> = BTreeSet::new();
-        for name in which {
-            revoked.extend(inner.issued_to(name, &own)?);
+        let issued = inner.all_issued(&own)?;
+        let mut taken: BTreeSet<KeyThumbprint> = BTreeSet::new();
+        for word in which {
+            taken.extend(issued.meant(word)?);
         }
         let last = inner.own_roster(&own)?;
         let now = inner.now();
-        let moot = inner.moot(now)?;
-        revoked.extend(last.revoked.difference(&moot));
-        if revoked.len() > Roster::MOST {
-            return Err(AppError::refused(format!(
-                "a roster revokes at most {} credentials; begin a new authority and issue anew",
-                Roster::MOST
-            )));
-        }
-        let sequence = last.sequence.checked_add(1).ok_or_else(|| {
-            AppError::refused("this authority can sign no further roster; begin a new authority")
-        })?;
-        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
         let life = days.map_or(ROSTER_LIFE, |days| Seconds::days(days.into()));
-        let roster = Roster { sequence, issued: now, expires: now.plus(life), revoked };
+        let mut roster = Roster {
+            sequence: last.sequence.checked_add(1).ok_or_else(|| {
+                AppError::refused("this authority can sign no further roster; begin a new authority")
+            })?,
+            issued: now,
+            expires: now.plus(life),
+            ..last
+        };
+        let taken_now = issued.views_of(&taken, &roster, now);
+        let (moot, moot_keys) = (issued.moot_ids(now), issued.moot_keys(now));
+        roster.revoked.retain(|id| !moot.contains(id));
+        roster.keys.retain(|key, _| !moot_keys.contains(key));
+        for key in &taken {
+            roster.keys.entry(*key).or_insert(now);
+        }
+        let entries = roster.revoked.len() + roster.keys.len();
+        if roster.keys.len() > Roster::MOST {
+            return Err(no_room(entries));
+        }
+        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
         let row = roster_row(&roster, &key, now);
         // Before it is kept: an authority whose newest roster fits no code could hand out none.
-        if CodeView::of(Kind::Roster, &row.bytes).is_err() {
-            return Err(AppError::refused(format!(
-                "a roster of {} revoked credentials fits no code; let some expire first, or begin a new authority",
-                roster.revoked.len()
-            )));
+        if CodeView::of(Roster::kind(&row.bytes)?, &row.bytes).is_err() {
+            return Err(no_room(entries));
         }
+        let mut ever = inner.keys_ever_revoked()?;
+        ever.extend(roster.keys.keys().copied());
+        let ever: Vec<u8> = ever.iter().flat_map(|key| key.0).collect();
         inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
             tx.put_roster(&row)?;
-            Ok(())
+            tx.put_setting(REVOKED_KEYS, &ever)?;
+            trust_changed(tx, &before)
         })?;
-        inner.authority_view()
+        Ok(AuthorityView { taken: taken_now, ..inner.authority_view()? })
     }
+}
+
+fn no_room(entries: usize) -> AppError {
+    AppError::refused(format!(
+        "a roster of {entries} revoked keys and credentials fits no code; let some expire first, or begin a new authority"
+    ))
 }
 
 fn roster_row(roster: &Roster, key: &SecretKey, now: Time) -> RosterRow {
@@ -220,11 +259,14 @@ pub(crate) fn credential_row(
 impl Inner {
     pub(crate) fn authority_name(&self) -> Result<Option<Name>, AppError> {
         let bytes = self.store.read().setting(NAME)?;
-        Ok(bytes.and_then(|bytes| String::from_utf8(bytes).ok()).map(|text| Name::new(&text)).transpose()?)
+        Ok(bytes
+            .and_then(|bytes| String::from_utf8(bytes).ok())
+            .map(|text| Name::received(&text))
+            .transpose()?)
     }
 
     /// The public key of the authority that this home is.
-    fn authority_key(&self) -> Result<PublicKey, AppError> {
+    pub(crate) fn authority_key(&self) -> Result<PublicKey, AppError> {
         let none = || AppError::not_found("this home is no authority; begin one with authority init");
         let vault = self.store.read().vault(AUTHORITY_VAULT)?.ok_or_else(none)?;
         Ok(Vault::from_bytes(vault.bytes).public()?)
@@ -241,57 +283,44 @@ impl Inner {
             .find(|row| row.key == key.to_bytes())
             .ok_or_else(none)?;
         let roster = self.store.read().roster(&key.to_bytes())?.ok_or_else(none)?;
+        let opened = Roster::open(&roster.bytes, &key)?;
         Ok(AuthorityView {
             name: card.name,
             fingerprint: key.fingerprint(),
             card: CodeView::of(Kind::Authority, &card.bytes)?,
-            roster: CodeView::of(Kind::Roster, &roster.bytes)?,
-            sequence: u32::try_from(roster.sequence).unwrap_or(u32::MAX),
+            roster: CodeView::of(Roster::kind(&roster.bytes)?, &roster.bytes)?,
+            sequence: opened.sequence,
+            roster_expires: opened.expires.into(),
+            taken: Vec::new(),
         })
     }
 
-    fn own_roster(&self, authority: &[u8; 32]) -> Result<Roster, AppError> {
+    pub(crate) fn own_roster(&self, authority: &[u8; 32]) -> Result<Roster, AppError> {
         let none = || AppError::not_found("this authority has no roster; its home is damaged");
         let row = self.store.read().roster(authority)?.ok_or_else(none)?;
         let key = slingseal_message::trust::PublicKey::from_bytes(authority).map_err(AppError::internal)?;
         Ok(Roster::open(&row.bytes, &key)?)
     }
 
-    /// Credentials whose revocation says nothing any more: they ran out so long ago that no seal under them can still hold,
-    /// whatever time was written on it. A planner's is never among them, since a tag has no end.
-    fn moot(&self, now: Time) -> Result<BTreeSet<CredentialId>, AppError> {
-        let rows = self.store.read().credentials()?;
-        let opened = rows.iter().filter_map(|row| Credentialed::open(&row.bytes).ok());
-        let moot = opened.filter(|Credentialed { credential, .. }| {
-            !credential.roles.has(Role::Planner)
-                && now > credential.expires.plus(credential.longest_validity).plus(CLOCK_SLACK)
-        });
-        Ok(moot.map(|credential| credential.id).collect())
+    /// Every key that was ever revoked here.
+    fn keys_ever_revoked(&self) -> Result<BTreeSet<KeyThumbprint>, AppError> {
+        let bytes = self.store.read().setting(REVOKED_KEYS)?.unwrap_or_default();
+        let (keys, _) = bytes.as_chunks::<8>();
+        Ok(keys.iter().map(|key| KeyThumbprint(*key)).collect())
     }
 
-    /// The credentials of a name or an id that this authority issued: it cannot take back another's.
-    fn issued_to(&self, name: &str, authority: &[u8; 32]) -> Result<Vec<CredentialId>, AppError> {
-        let rows = self.store.read().credentials()?;
-        let ids: Vec<(String, CredentialId)> = rows
-            .iter()
-            .filter(|row| row.authority == *authority)
-            .map(|row| (row.holder.clone(), CredentialId::of(&row.bytes)))
-            .collect();
-        if let Some(id) = CredentialId::parse(name)
-            && ids.iter().any(|(_, known)| *known == id)
+    /// Refuses to issue to a key that was revoked: whoever has it may have it still.
+    fn not_revoked(&self, holder: &CallSign, key: &PublicKey) -> Result<(), AppError> {
+        let own = self.authority_key()?.to_bytes();
+        let thumbprint = key.thumbprint();
+        if self.own_roster(&own)?.keys.contains_key(&thumbprint)
+            || self.keys_ever_revoked()?.contains(&thumbprint)
         {
-            return Ok(vec![id]);
-        }
-        let found: Vec<CredentialId> = ids
-            .into_iter()
-            .filter(|(holder, _)| holder.eq_ignore_ascii_case(name.trim()))
-            .map(|(_, id)| id)
-            .collect();
-        if found.is_empty() {
-            return Err(AppError::not_found(format!(
-                "no credential was issued here to \"{name}\"; give its name or id"
+            return Err(AppError::refused(format!(
+                "the key of {holder} ({}) was revoked here; have the device make a new key, and issue on its new request",
+                key.fingerprint()
             )));
         }
-        Ok(found)
+        Ok(())
     }
 }

@@ -1,14 +1,15 @@
 //! Sync: bundles out, bundles in, the have code, the moving code. Merging is a union of sets: commutative, idempotent, one
 //! transaction.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::io::{Read, Write};
 
 use serde::Serialize;
 
+use super::admission::Admission;
 use super::heads::heads;
 use super::merge::Merge;
-use super::procedures::{comes_with_the_program, text_name};
+use super::procedures::comes_with_the_program;
 use super::sealing::entry_digest;
 use super::{App, AppError, CodeView, Inner};
 use slingseal_account::sync::{
@@ -216,7 +217,7 @@ fn papers(read: &Reader<'_>) -> Result<Papers, StoreError> {
 
 fn known(read: &Reader<'_>) -> Result<Vec<Known>, StoreError> {
     let rows = read.records_known()?;
-    Ok(rows.into_iter().map(|(issued, digest, whole)| Known { issued, digest, whole }).collect())
+    Ok(rows.into_iter().map(|(issued, digest, _, whole)| Known { issued, digest, whole }).collect())
 }
 
 impl Inner {
@@ -248,9 +249,9 @@ impl Inner {
             if let Some(record) = &record
                 && !comes_with_the_program(&record.procedure_digest)
                 && texts.insert(record.procedure_digest)
-                && let Some(text) = read.setting(&text_name(&record.procedure_digest))?
+                && let Some(row) = read.procedure_text(record.procedure_digest)?
             {
-                let _ = writer.add(ItemKind::Procedure, &text).map_err(io)?;
+                let _ = writer.add(ItemKind::Procedure, row.text.as_bytes()).map_err(io)?;
             }
             let item = RecordItem { seal: bytes.seal, record: bytes.body };
             match writer.add(ItemKind::Record, &item.to_bytes()).map_err(io)? {
@@ -290,17 +291,12 @@ impl Inner {
     ) -> Result<BundleReport, AppError> {
         let none = || AppError::bad_input("this file is no bundle; make one with bundle write");
         let mut reader = BundleReader::begin(input).map_err(io)?.ok_or_else(none)?;
-        let trusted = self.trusted()?;
         let (now, language, device) = (self.now(), self.language(), self.store.device().0);
         let own = self.store.head();
         self.store.write(|tx| {
             let mut merge = Merge {
-                tx,
-                trusted,
-                now,
+                admission: Admission::begin(tx, now, language)?,
                 language,
-                plans: BTreeMap::new(),
-                loads: BTreeSet::new(),
                 heads: heads(tx)?,
                 kept_aside: 0,
                 more_aside: 0,

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::hook::is_of_a_load;
 use super::{App, AppError, Effort};
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_qr as qr;
@@ -120,6 +121,30 @@ pub fn text_of(bytes: &[u8]) -> Result<String, AppError> {
         Some(text) => Ok(text),
         None => Err(unwrap(&first).map(|_| AppError::internal("read twice")).unwrap_or_else(AppError::from)),
     }
+}
+
+/// The texts of everything that a person gave: a text of ours, or every code of ours in a picture file, in the order in which they
+/// were read. A damaged text of a seal or a tag is given too: whoever is asked for a verdict says that it is damaged.
+///
+/// # Errors
+/// A picture without a code of ours, a text that is none of ours.
+pub fn texts_of(bytes: &[u8]) -> Result<Vec<String>, AppError> {
+    if let Ok(text) = std::str::from_utf8(bytes) {
+        let text = text.trim_matches(['\r', '\n', '\t']);
+        return match unwrap(text) {
+            Err(error) if !is_of_a_load(text) => Err(error.into()),
+            _ => Ok(vec![text.to_owned()]),
+        };
+    }
+    let read = read_picture(bytes)?;
+    let mut ours: Vec<String> =
+        read.into_iter().filter(|text| unwrap(text).is_ok() || is_of_a_load(text)).collect();
+    if ours.is_empty() {
+        return text_of(bytes).map(|text| vec![text]);
+    }
+    let mut known = std::collections::BTreeSet::new();
+    ours.retain(|text| known.insert(text.clone()));
+    Ok(ours)
 }
 
 impl App {

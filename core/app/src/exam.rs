@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::exam_judge::{judge_lock, put_lock};
-use super::procedures::{expanded_of, text_name};
+use super::procedures::{expanded_of, keep_text};
 use super::setup::DEVICE_VAULT;
 use super::tags::tag_bytes;
 use super::view::hex;
@@ -290,13 +290,13 @@ impl Inner {
         // Reads its own writing back: a lock that another device would refuse must not be shown.
         let (lock, _) = judge_lock(&self.trusted()?, &bytes)?;
         lock.opens_with(&list, &salt)?;
-        self.keep_tag(&received.tag, &tag_bytes, false)?;
+        self.keep_tag(&tag_bytes)?;
         let mut secret = Writer::new();
         secret.array(3).bytes(&bytes).bytes(&salt).bytes(&list.to_bytes());
         let secret = secret.into_bytes();
         let digest = Digest::of(&bytes);
         self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_setting(&text_name(&expanded.digest), text.as_bytes())?;
+            keep_text(tx, &text)?;
             put_lock(tx, &lock, &bytes, now)?;
             tx.append(NewEntry { kind: SECRET, walk: None, body: &secret, time: now })?;
             Ok(())

@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::exam::short;
 use super::exam_judge::{judge_lock, judge_sheet, put_sheet};
-use super::procedures::{expanded_of, text_name};
+use super::procedures::{expanded_of, keep_text};
 use super::tags::tag_bytes;
 use super::walk_view::RefusedView;
 use super::walks::{command, events, facts, id_text, walk_id};
@@ -135,7 +135,7 @@ impl Inner {
         let now = self.now();
         exam::may_begin(&lock, &signer.credential.holder, &student, now)?;
         for row in self.store.read().exam_runs()? {
-            let theirs = row.key == key.digest && same_person(&CallSign::new(&row.student)?, &student);
+            let theirs = row.key == key.digest && same_person(&CallSign::received(&row.student)?, &student);
             if theirs && row.state == RunState::Open {
                 return self.run_view(row.walk, None);
             }
@@ -169,7 +169,6 @@ impl Inner {
         let body = body.into_bytes();
         let ground =
             Ground { facts: facts(&received.tag, received.digest), inspector: student.clone(), plan };
-        let digest = ground.plan.digest;
         let walk = Walk::new(Arc::new(ground));
         let events = walk.decide(Command::Begin, now).map_err(|no| AppError::refused(no.to_string()))?;
         let bodies = bodies(&events)?;
@@ -183,10 +182,10 @@ impl Inner {
             begun: now,
             updated: now,
         };
-        self.keep_tag(&received.tag, &tag, false)?;
+        self.keep_tag(&tag)?;
         self.store.write(|tx| -> Result<(), AppError> {
             if let Some(text) = &own_text {
-                tx.put_setting(&text_name(&digest), text.as_bytes())?;
+                keep_text(tx, text)?;
             }
             tx.append(NewEntry { kind: RUN, walk: Some(id), body: &body, time: now })?;
             for body in &bodies {
@@ -201,8 +200,9 @@ impl Inner {
     /// A student who has run under a key has heard what was planted. A run whose clock jumped may be run again.
     fn not_run_before(&self, key: &Digest, student: &CallSign) -> Result<(), AppError> {
         let read = self.store.read();
-        let theirs =
-            |row: &ExamPaperRow| CallSign::new(&row.student).is_ok_and(|name| same_person(&name, student));
+        let theirs = |row: &ExamPaperRow| {
+            CallSign::received(&row.student).is_ok_and(|name| same_person(&name, student))
+        };
         let results = read.exam_papers_of(*key, ExamPaper::Result)?;
         let results: Vec<ExamResult> = results
             .iter()
@@ -446,7 +446,7 @@ fn run_ground(body: &[u8]) -> Result<RunGround<'_>, AppError> {
     Ok(RunGround {
         tag: reader.bytes("tag")?,
         procedure: Digest::from_bytes(reader.fixed("procedure")?),
-        student: reader.line("student", CallSign::new)?,
+        student: reader.line("student", CallSign::received)?,
         lock: reader.bytes("examination key")?,
     })
 }

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::exam::{one_of, short};
 use super::exam_judge::{JudgedSheet, judge_sheet};
-use super::procedures::{comes_with_the_program, text_name};
+use super::procedures::comes_with_the_program;
 use super::walks::{id_text, walk_id};
 use super::{App, AppError, Inner, MovingCode, Stamp};
 use slingseal_account::sync::{BundleWriter, ItemKind};
@@ -138,9 +138,9 @@ impl Inner {
         let (lock, _) = Lock::open(&Sheet::parse(&row.bytes)?.lock).map(|(lock, _)| (lock, ()))?;
         let mut items = Vec::new();
         if !comes_with_the_program(&lock.procedure_digest)
-            && let Some(text) = self.store.read().setting(&text_name(&lock.procedure_digest))?
+            && let Some(row) = self.store.read().procedure_text(lock.procedure_digest)?
         {
-            items.push((ItemKind::Procedure, text));
+            items.push((ItemKind::Procedure, row.text.into_bytes()));
         }
         items.push((ItemKind::ExamSheet, row.bytes.clone()));
         Ok(items)

@@ -1,23 +1,37 @@
 //! What this home has heard of the ends of other devices' journals: where it is kept, and what is said of it.
 
 use super::AppError;
-use slingseal_account::sync::{HeadItem, Heads};
-use slingseal_store::{Reader, Tx};
+use slingseal_account::sync::{HeadItem, Heads, VouchedHead};
+use slingseal_journal::DeviceId;
+use slingseal_store::{HeadRow, Reader, Tx};
 
-const HEADS: &str = "heads-2";
-/// Schema 2 kept one list, whoever had said it, and wrote more than it could read.
+/// Schema 2 kept one list among the settings, whoever had said it, and wrote more than it could read.
 const UNSIGNED: &str = "journal-heads";
 
 /// What was heard of the ends of other devices' journals.
 pub(super) fn heads(read: &Reader<'_>) -> Result<Heads, AppError> {
-    if let Some(bytes) = read.setting(HEADS)? {
-        return Ok(Heads::parse(&bytes)?);
+    if let Some(bytes) = read.setting(UNSIGNED)? {
+        return Ok(Heads::of_unsigned_list(&bytes));
     }
-    Ok(read.setting(UNSIGNED)?.map(|bytes| Heads::of_unsigned_list(&bytes)).unwrap_or_default())
+    let rows = read.heads()?;
+    let item = |row: &HeadRow| HeadItem { device: row.device.0, seq: row.seq, digest: row.digest };
+    let vouched = rows.iter().filter_map(|row| Some(VouchedHead { head: item(row), by: row.record? }));
+    let hints = rows.iter().filter(|row| row.record.is_none()).map(item);
+    Ok(Heads::of(vouched, hints))
 }
 
 pub(super) fn put_heads(tx: &Tx<'_>, heads: &Heads) -> Result<(), AppError> {
-    tx.put_setting(HEADS, &heads.to_bytes())?;
+    let row = |head: &HeadItem, record| HeadRow {
+        device: DeviceId(head.device),
+        seq: head.seq,
+        digest: head.digest,
+        record,
+    };
+    let vouched = heads.by_age().into_iter().map(|vouched| row(&vouched.head, Some(vouched.by)));
+    let mut hints: Vec<HeadRow> = heads.hints().map(|hint| row(hint, None)).collect();
+    hints.reverse();
+    let rows: Vec<HeadRow> = vouched.chain(hints).collect();
+    tx.put_heads(&rows)?;
     tx.remove_setting(UNSIGNED)?;
     Ok(())
 }

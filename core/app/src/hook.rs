@@ -2,18 +2,17 @@
 
 use serde::Serialize;
 
-use super::sealing::seal_bytes;
+use super::account::{Knowledge, open_word};
+use super::admission::{Admission, seal_of};
 use super::setup::DEVICE_VAULT;
-use super::tags::tag_bytes;
 use super::{App, AppError, CodeView, Inner, Stamp, TagView};
 use slingseal_judgement::{
-    Evidence, Grade, Judgement, LatestTrusted, LoadJudgement, LoadWord, Memory, Reason, Speaker, Verdict,
-    judge_seal, judge_tag, standing_of_load,
+    Grade, Judgement, LoadWord, Reason, Verdict, WordError, gravest, judge_seal, judge_tag,
 };
 use slingseal_message::envelope::{Kind, unwrap};
-use slingseal_message::seal::{Outcome, ReceivedSeal, Void, VoidCause};
-use slingseal_message::trust::Trusted;
-use slingseal_words::{Language, LoadNumber};
+use slingseal_message::seal::{Outcome, TagPrint, Void, VoidCause};
+use slingseal_store::Reader;
+use slingseal_words::Language;
 
 /// The verdict, ready to fill a screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -34,6 +33,21 @@ pub struct VerdictView {
     pub cautions: Vec<String>,
     /// The verdict as a voice would say it.
     pub spoken: String,
+    /// Every seal or tag that was shown at once, where there were several; the gravest of them is the one above.
+    pub shown: Vec<ShownLine>,
+}
+
+/// One of several that were shown at once.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ShownLine {
+    /// The load; empty where it cannot be read.
+    pub load: String,
+    /// The verdict on it.
+    pub verdict: VerdictWord,
+    /// The word.
+    pub word: String,
+    /// The first reason, in plain words.
+    pub first: String,
 }
 
 /// The verdict.
@@ -86,29 +100,86 @@ pub struct SealFacts {
     pub record: String,
 }
 
+/// A code as a hookup team shows it.
+enum Shown {
+    Seal(Vec<u8>),
+    Tag(Vec<u8>),
+    /// What says nothing of a load, or nothing at all.
+    Reason(Reason),
+}
+
+impl Shown {
+    /// A damaged seal or tag is no error: whoever shows it wants to know whether to lift, and the answer is no.
+    fn of(text: &str) -> Result<Self, AppError> {
+        match unwrap(text) {
+            Ok((Kind::Seal, bytes)) => Ok(Self::Seal(bytes)),
+            Ok((Kind::Tag, bytes)) => Ok(Self::Tag(bytes)),
+            Ok((kind @ (Kind::ExamKey | Kind::ExamResult), _)) => {
+                Ok(Self::Reason(Reason::Examination { result: kind == Kind::ExamResult }))
+            }
+            Ok((kind, _)) => Err(AppError::bad_input(format!(
+                "this is a {kind} and neither a seal nor a tag; scan the code on the inspector's screen, or the tag on the load"
+            ))),
+            Err(error) if is_of_a_load(text) => Ok(Self::Reason(Reason::Unreadable(error.to_string()))),
+            Err(error) => Err(error.into()),
+        }
+    }
+}
+
+/// Whether a text begins as a seal or a tag of today does. One of a later form is told as such, and is no verdict on a load.
+pub(crate) fn is_of_a_load(text: &str) -> bool {
+    let front = text.split_once(':').map(|(front, _)| front);
+    [Kind::Seal, Kind::Tag].iter().any(|kind| front == Some(kind.front()))
+}
+
+/// What was judged last, to be drawn again.
+pub(crate) struct Judged {
+    /// Each with the tag that it was judged beside, and the name of the authority that stands for its signer.
+    seen: Vec<Seen>,
+}
+
+struct Seen {
+    judgement: Judgement,
+    tag: Option<LoadWord>,
+    authority: Option<String>,
+}
+
 impl App {
-    /// Judges a seal, a tag, or both. A tag alone is answered from the seals that this device holds; with none it is
-    /// NO-GO.
+    /// Judges a seal, a tag, or both, and keeps what somebody trusted signed. A tag alone is answered from the latest inspection of
+    /// its load that this device knows; with none it is NO-GO.
     ///
     /// # Errors
-    /// Texts that are no seal and no tag; storage. A damaged seal is no error: it is NO-GO.
+    /// Texts that are no seal and no tag; storage. A damaged seal or tag is no error: it is NO-GO.
     pub fn check(&self, seal: Option<&str>, tag: Option<&str>) -> Result<VerdictView, AppError> {
-        let tag = tag.map(tag_bytes).transpose()?;
-        let mut inner = self.lock();
-        let Some(seal) = seal else {
-            let Some(tag) = tag else {
-                return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
-            };
-            return inner.check(None, Some(&tag));
-        };
-        if let Ok((kind @ (Kind::ExamKey | Kind::ExamResult), _)) = unwrap(seal) {
-            let tag = tag.as_deref().map(|bytes| inner.tag_view(bytes)).transpose()?;
-            return Ok(no_inspection(kind, tag, inner.language()));
+        let codes = [seal.map(Shown::of).transpose()?, tag.map(Shown::of).transpose()?];
+        match &codes {
+            [Some(Shown::Tag(_)), _] => Err(AppError::bad_input(
+                "this is a load tag and not a seal; scan the code on the inspector's screen",
+            )),
+            [_, Some(Shown::Seal(_))] => {
+                Err(AppError::bad_input("this is a seal and not a load tag; scan the tag on the load"))
+            }
+            _ => self.lock().check_shown(codes.into_iter().flatten().collect()),
         }
-        let bytes = seal_bytes(seal)?;
-        let verdict = inner.check(Some(&bytes), tag.as_deref())?;
-        inner.keep_seal(&bytes, &verdict)?;
-        Ok(verdict)
+    }
+
+    /// Judges everything that was shown at once, as one picture or scan holds it: seals and tags in any number. All are kept first,
+    /// each is judged, and the gravest is what is shown.
+    ///
+    /// # Errors
+    /// Those of [`App::check`].
+    pub fn check_all(&self, codes: &[String]) -> Result<VerdictView, AppError> {
+        let codes: Result<Vec<Shown>, AppError> = codes.iter().map(|code| Shown::of(code)).collect();
+        self.lock().check_shown(codes?)
+    }
+
+    /// The verdict that was given last, drawn again in the language of now: nothing is kept, and nothing judged anew.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn last_verdict(&self) -> Result<Option<VerdictView>, AppError> {
+        let inner = self.lock();
+        inner.judged.as_ref().map(|judged| inner.verdict_view(judged)).transpose()
     }
 
     /// Takes a seal back: signed with this device's credential, in any role.
@@ -138,10 +209,9 @@ impl App {
 impl Inner {
     /// The void that a person asks for, and the credential to sign it with.
     fn void_of(&self, record: &str, cause: &str, note: Option<&str>) -> Result<(Void, Vec<u8>), AppError> {
-        let digest = self.record_digest(record)?;
+        let row = self.record_row(record)?;
         let none = || AppError::not_found("there is no such record here; scan its seal first");
-        let known = self.store.read().record_bytes(digest)?.ok_or_else(none)?;
-        let seal = ReceivedSeal::open(&known.seal)?.seal;
+        let seal = seal_of(&self.store.read().seal(row.seal)?.ok_or_else(none)?)?;
         let cause = VoidCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
             let words: Vec<&str> = VoidCause::ALL.iter().map(|cause| cause.word()).collect();
             AppError::bad_input(format!("\"{cause}\" is no cause; use {}", words.join(", ")))
@@ -151,100 +221,151 @@ impl Inner {
             return Err(AppError::bad_input("another cause needs a note; say why"));
         }
         let (_, credential) = self.credential_for(None)?;
-        let void = Void { load: seal.load, issued: self.now(), record: digest, cause, note };
+        let void = Void { load: seal.load, issued: self.now(), record: seal.record, cause, note };
         Ok((void, credential))
     }
 
-    /// How every inspection of a load stands, and the load with them.
-    pub(crate) fn judge_load(&self, load: &LoadNumber) -> Result<LoadJudgement, AppError> {
-        let trusted = self.trusted()?;
-        let words = self.words_of_load(load, &trusted)?;
-        let words: Vec<&LoadWord> = words.iter().collect();
-        let latest = self.journal_time()?;
-        Ok(standing_of_load(load, &self.evidence(&trusted, &words, latest.as_ref())))
-    }
-
-    fn evidence<'e>(
-        &self,
-        trusted: &'e Trusted,
-        words: &'e [&'e LoadWord],
-        latest_trusted: Option<&'e LatestTrusted>,
-    ) -> Evidence<'e> {
-        Evidence { trusted, now: self.now(), latest_trusted, memory: Memory::Whole, words }
-    }
-
-    /// The verdict on bytes; on a tag alone by what is known of its load.
-    pub(crate) fn check(&self, seal: Option<&[u8]>, tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
-        let trusted = self.trusted()?;
-        let shown = seal.map(|bytes| LoadWord::open(Kind::Seal, bytes, &trusted));
-        let scanned = tag.map(|bytes| LoadWord::open(Kind::Tag, bytes, &trusted)).transpose()?;
-        let load = match (&shown, &scanned) {
-            (Some(Ok(seal)), _) => Some(seal.load().clone()),
-            (_, tag) => tag.as_ref().map(|tag| tag.load().clone()),
-        };
-        let words = load.map(|load| self.words_of_load(&load, &trusted)).transpose()?.unwrap_or_default();
-        let words: Vec<&LoadWord> = words.iter().collect();
-        let latest = self.journal_time()?;
-        let evidence = self.evidence(&trusted, &words, latest.as_ref());
-        let judgement = match (&shown, &scanned) {
-            (Some(shown), tag) => judge_seal(shown.as_ref(), tag.as_ref(), &evidence),
-            (None, Some(tag)) => judge_tag(tag, &evidence),
-            (None, None) => return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag")),
-        };
-        let authority = judgement.signer.as_ref().and_then(|signer| trusted.authority(&signer.authority));
-        let authority = authority.map(|authority| authority.name.to_string());
-        let tag = tag.map(|bytes| self.tag_view(bytes)).transpose()?;
-        Ok(verdict_view(judgement, authority, tag, self.language()))
-    }
-
-    /// Every signed word that is kept of a load. One that cannot be read any more is the audit's to name.
-    fn words_of_load(&self, load: &LoadNumber, trusted: &Trusted) -> Result<Vec<LoadWord>, AppError> {
-        let read = self.store.read();
-        let mut kept: Vec<(Kind, Vec<u8>)> = Vec::new();
-        for row in read.records_of_load(load.as_str())? {
-            kept.extend(read.record_bytes(row.digest)?.map(|bytes| (Kind::Seal, bytes.seal)));
+    /// Opens what was shown, keeps it, judges it, and draws what was judged.
+    fn check_shown(&mut self, shown: Vec<Shown>) -> Result<VerdictView, AppError> {
+        if shown.is_empty() {
+            return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
         }
-        kept.extend(read.voids_of_load(load.as_str())?.into_iter().map(|row| (Kind::Void, row.bytes)));
-        kept.extend(read.tags_of(load.as_str())?.into_iter().map(|row| (Kind::Tag, row.bytes)));
-        let words = kept.iter().filter_map(|(kind, bytes)| LoadWord::open(*kind, bytes, trusted).ok());
-        Ok(words.collect())
-    }
-
-    /// The time of this device's last journal entry: its own clock showed it.
-    fn journal_time(&self) -> Result<Option<LatestTrusted>, AppError> {
-        let head = self.store.head().seq;
-        let last = if head > 0 { self.store.read().entry(head)? } else { None };
-        Ok(last.map(|entry| LatestTrusted { time: entry.time, by: Speaker::ThisDevice }))
-    }
-
-    /// A seal that was scanned and whose signer is trusted is known from here on: a tag alone finds it.
-    /// One of somebody who may not inspect is no inspection, and takes no place in the account.
-    pub(crate) fn keep_seal(&mut self, bytes: &[u8], verdict: &VerdictView) -> Result<(), AppError> {
-        let Some(facts) = &verdict.facts else { return Ok(()) };
-        let Some(inspector) = &facts.inspector else { return Ok(()) };
-        if verdict.reasons.iter().any(|reason| reason.code == "not_an_inspector") {
-            return Ok(());
+        let (mut seals, mut tags, mut plain) = (Vec::new(), Vec::new(), Vec::new());
+        for one in shown {
+            match one {
+                Shown::Seal(bytes) => seals.push(bytes),
+                Shown::Tag(bytes) => tags.push(bytes),
+                Shown::Reason(reason) => plain.push(reason),
+            }
         }
-        let inspector = inspector.clone();
-        self.put_seal(bytes, &inspector, verdict.tag.as_ref())
+        let (now, language) = (self.now(), self.language());
+        let seen = self.store.write(|tx| -> Result<Vec<Seen>, AppError> {
+            let mut admission = Admission::begin(tx, now, language)?;
+            let mut open = |kind, bytes: &[u8]| open_word(kind, bytes, &mut admission.trusted);
+            let seals: Vec<_> = seals.iter().map(|bytes| open(Kind::Seal, bytes)).collect();
+            let tags: Vec<_> = tags.iter().map(|bytes| open(Kind::Tag, bytes)).collect();
+            for word in seals.iter().flatten().filter(|word| word.signer().is_some()) {
+                admission.seal(word, None)?;
+            }
+            for word in tags.iter().flatten() {
+                if word.signer().is_some() || sealed(tx, word, &seals)? {
+                    admission.tag(word, false)?;
+                }
+            }
+            let mut knowledge = Knowledge::of(tx, admission.finish()?, now)?;
+            let mut seen = judge_words(tx, &mut knowledge, &seals, &tags)?;
+            for reason in plain {
+                let tag = tags.iter().flatten().next().cloned();
+                seen.push(Seen { judgement: Judgement::plain(reason), tag, authority: None });
+            }
+            Ok(seen)
+        })?;
+        let judged = Judged { seen };
+        let view = self.verdict_view(&judged)?;
+        self.judged = Some(judged);
+        Ok(view)
+    }
+
+    /// The verdict on what is kept already: nothing is kept by asking.
+    pub(crate) fn verdict_on(&self, seal: &[u8], tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
+        let mut knowledge = self.knowledge()?;
+        let seals = [open_word(Kind::Seal, seal, &mut knowledge.trusted)];
+        let tags: Vec<_> =
+            tag.into_iter().map(|bytes| open_word(Kind::Tag, bytes, &mut knowledge.trusted)).collect();
+        let seen = judge_words(&self.store.read(), &mut knowledge, &seals, &tags)?;
+        self.verdict_view(&Judged { seen })
+    }
+
+    /// What was judged, drawn: the gravest, and beside it each of several.
+    fn verdict_view(&self, judged: &Judged) -> Result<VerdictView, AppError> {
+        let language = self.language();
+        let judgements: Vec<Judgement> = judged.seen.iter().map(|seen| seen.judgement.clone()).collect();
+        let worst = gravest(&judgements);
+        let worst = judged.seen.iter().find(|seen| Some(&seen.judgement) == worst);
+        let Some(Seen { judgement, tag, authority }) = worst else {
+            return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
+        };
+        let tag = tag.as_ref().map(|tag| self.tag_view_of(tag)).transpose()?;
+        let mut view = verdict_view(judgement, authority.clone(), tag, language);
+        if judged.seen.len() > 1 {
+            view.shown = judged.seen.iter().map(|seen| shown_line(seen, language)).collect();
+        }
+        Ok(view)
     }
 }
 
-/// What belongs to training says nothing of a load, whoever signed it.
-fn no_inspection(kind: Kind, tag: Option<TagView>, language: Language) -> VerdictView {
-    let reason = Reason::Examination { result: kind == Kind::ExamResult };
-    let first = reason.say(language);
-    let keep_down = language.pick("Do not lift.", "No levante la carga.");
-    VerdictView {
-        verdict: VerdictWord::NoGo,
-        word: "NO-GO".into(),
-        spoken: format!("{keep_down} {first}"),
-        reasons: vec![reason_view(&reason, language)],
-        first,
-        facts: None,
-        tag,
-        cautions: cautions(language).iter().map(|caution| (*caution).to_owned()).collect(),
+/// Whether a seal that is shown or kept is of this tag: unsigned as it may be, the inspector stands for it.
+fn sealed(
+    read: &Reader<'_>,
+    tag: &LoadWord,
+    seals: &[Result<LoadWord, WordError>],
+) -> Result<bool, AppError> {
+    let print = TagPrint::of(&tag.digest());
+    let mut shown = seals.iter().flatten().filter(|word| word.signer().is_some());
+    if shown.any(|word| word.seal().is_some_and(|seal| seal.tag == print)) {
+        return Ok(true);
     }
+    for row in read.records_of_load(tag.load().as_str())? {
+        let bytes = read.seal(row.seal)?;
+        if bytes.is_some_and(|bytes| seal_of(&bytes).is_ok_and(|seal| seal.tag == print)) {
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}
+
+/// Judges every seal beside the tag that was shown with it, and every tag that no shown seal is of.
+fn judge_words(
+    read: &Reader<'_>,
+    knowledge: &mut Knowledge,
+    seals: &[Result<LoadWord, WordError>],
+    tags: &[Result<LoadWord, WordError>],
+) -> Result<Vec<Seen>, AppError> {
+    let mut seen = Vec::new();
+    let readable: Vec<&LoadWord> = tags.iter().flatten().collect();
+    for shown in seals {
+        let load = shown.as_ref().ok().map(LoadWord::load);
+        let of_load = readable.iter().find(|tag| Some(tag.load()) == load);
+        let tag = of_load.or(readable.first()).copied();
+        let words = match load {
+            Some(load) => knowledge.words(read, load)?,
+            None => Vec::new(),
+        };
+        let words: Vec<&LoadWord> = words.iter().collect();
+        let judgement = judge_seal(shown.as_ref(), tag, &knowledge.evidence(&words));
+        seen.push(Seen { authority: authority_of(&judgement, knowledge), judgement, tag: tag.cloned() });
+    }
+    let alone = readable.iter().filter(|tag| {
+        let sealed = seals.iter().flatten().any(|seal| seal.load() == tag.load());
+        seals.is_empty() || (!sealed && readable.len() > 1)
+    });
+    for tag in alone {
+        let words = knowledge.words(read, tag.load())?;
+        let words: Vec<&LoadWord> = words.iter().collect();
+        let judgement = judge_tag(tag, &knowledge.evidence(&words));
+        seen.push(Seen {
+            authority: authority_of(&judgement, knowledge),
+            judgement,
+            tag: Some((*tag).clone()),
+        });
+    }
+    for error in tags.iter().filter_map(|tag| tag.as_ref().err()) {
+        let judgement = Judgement::plain(Reason::Unreadable(error.to_string()));
+        seen.push(Seen { judgement, tag: None, authority: None });
+    }
+    Ok(seen)
+}
+
+fn authority_of(judgement: &Judgement, knowledge: &Knowledge) -> Option<String> {
+    let signer = judgement.signer.as_ref()?;
+    Some(knowledge.trusted.authority(&signer.authority)?.name.to_string())
+}
+
+fn shown_line(seen: &Seen, language: Language) -> ShownLine {
+    let view = verdict_view(&seen.judgement, None, None, language);
+    let tag = seen.tag.as_ref().map(|tag| tag.load().to_string());
+    let load = view.facts.map(|facts| facts.load).or(tag).unwrap_or_default();
+    ShownLine { load, verdict: view.verdict, word: view.word, first: view.first }
 }
 
 fn reason_view(reason: &Reason, language: Language) -> ReasonView {
@@ -261,7 +382,7 @@ fn reason_view(reason: &Reason, language: Language) -> ReasonView {
 }
 
 fn verdict_view(
-    report: Judgement,
+    report: &Judgement,
     authority: Option<String>,
     tag: Option<TagView>,
     language: Language,
@@ -271,7 +392,7 @@ fn verdict_view(
         Verdict::Wait => (VerdictWord::Wait, "WAIT"),
         Verdict::NoGo => (VerdictWord::NoGo, "NO-GO"),
     };
-    let facts = report.seal.map(|seal| SealFacts {
+    let facts = report.seal.as_ref().map(|seal| SealFacts {
         load: seal.load.to_string(),
         fit: seal.outcome == Outcome::Fit,
         inspector: report.signer.as_ref().map(|signer| signer.credential.holder.to_string()),
@@ -316,6 +437,7 @@ fn verdict_view(
         facts,
         tag,
         cautions,
+        shown: Vec::new(),
     }
 }
 

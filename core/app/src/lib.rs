@@ -5,6 +5,8 @@
 //! before the call returns.
 #![forbid(unsafe_code)]
 
+mod account;
+mod admission;
 mod audit;
 mod authority;
 mod bundles;
@@ -19,6 +21,7 @@ mod exam_run;
 mod exam_sheet;
 mod heads;
 mod hook;
+mod issued;
 mod leader;
 mod merge;
 mod preferences;
@@ -50,7 +53,7 @@ pub use bundles::{
     BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MovingCode, MovingReader,
     SetAsideLine,
 };
-pub use codes::{CodeView, Reading, code_of, read_picture, text_of};
+pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::AppError;
 pub use exam::{
     ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
@@ -62,7 +65,8 @@ pub use exam_result::{
 };
 pub use exam_run::{ExamBegin, RunView};
 pub use exam_sheet::RunLine;
-pub use hook::{ReasonView, SealFacts, VerdictView, VerdictWord};
+pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
+pub use issued::{CredentialState, IssuedListView, IssuedView};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
     ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
@@ -70,13 +74,13 @@ pub use leader::{
 };
 pub use procedures::{ProcedureView, check_procedure};
 pub use receive::Received;
-pub use records::{RecordLine, RecordView, TimelineEntry};
+pub use records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use rigging::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use sealing::SealView;
 pub use setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
-pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, visibly};
+pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
 pub use start::{StartView, WalkLine};
 pub use sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
@@ -120,6 +124,8 @@ pub(crate) struct Inner {
     walks: BTreeMap<WalkId, InHand>,
     /// The latest time that this program saw in each examination: a clock that is set back between two answers shows.
     seen: BTreeMap<WalkId, Time>,
+    /// What was judged at the hook last.
+    judged: Option<hook::Judged>,
 }
 
 impl App {
@@ -130,15 +136,11 @@ impl App {
     pub fn open(home: &Path, outside: Outside) -> Result<Self, AppError> {
         let (store, opened) =
             Store::open(&home.join("slingseal.db"), outside.clock.now(), outside.entropy.as_ref())?;
-        Ok(Self {
-            inner: Mutex::new(Inner {
-                store,
-                outside,
-                opened,
-                walks: BTreeMap::new(),
-                seen: BTreeMap::new(),
-            }),
-        })
+        let mut inner =
+            Inner { store, outside, opened, walks: BTreeMap::new(), seen: BTreeMap::new(), judged: None };
+        inner.read_procedure_texts()?;
+        inner.judge_what_is_older()?;
+        Ok(Self { inner: Mutex::new(inner) })
     }
 
     /// Changes the language of what is answered from here on.

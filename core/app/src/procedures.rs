@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::{App, AppError, Inner};
+use slingseal_store::{ProcedureTextRow, Tx};
 use slingseal_walk::procedure::{BUILT_IN, Expanded, Procedure, built_in, check};
 use slingseal_words::{Digest, Language, ProcedureId};
 
@@ -86,50 +87,48 @@ impl App {
     pub fn add_procedure(&self, text: &str) -> Result<ProcedureView, AppError> {
         let procedure = check(text)?;
         let mut inner = self.lock();
-        let name = own_name(procedure.id());
         inner.store.write(|tx| -> Result<(), AppError> {
-            tx.put_setting(&name, text.as_bytes())?;
-            tx.put_setting(OWN_LIST, &list_with(tx.setting(OWN_LIST)?, procedure.id()))?;
+            keep_text(tx, text)?;
+            tx.use_procedure(procedure.id().as_str(), procedure.digest())?;
             Ok(())
         })?;
         Ok(view(&procedure, true, inner.language()))
     }
 }
 
-const OWN_LIST: &str = "procedures";
-
-fn own_name(id: &ProcedureId) -> String {
-    format!("procedure/{id}")
-}
-
-pub(crate) fn text_name(digest: &Digest) -> String {
-    format!("procedure-text/{digest}")
-}
-
-fn list_with(list: Option<Vec<u8>>, id: &ProcedureId) -> Vec<u8> {
-    let list = list.and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default();
-    let mut ids: Vec<&str> = list.lines().collect();
-    if !ids.contains(&id.as_str()) {
-        ids.push(id.as_str());
+/// Keeps the text of a procedure, with what it says of itself, where it is not here yet.
+pub(crate) fn keep_text(tx: &Tx<'_>, text: &str) -> Result<(), AppError> {
+    let digest = Digest::of(text.as_bytes());
+    if tx.procedure_text(digest)?.is_some_and(|known| known.said.is_some()) {
+        return Ok(());
     }
-    ids.sort_unstable();
-    ids.join("\n").into_bytes()
+    let procedure = check(text)?;
+    let title = procedure.title(Language::English).to_owned();
+    let said = Some((procedure.id().to_string(), procedure.version(), title));
+    Ok(tx.put_procedure_text(&ProcedureTextRow { digest, said, text: text.to_owned() })?)
 }
 
 impl Inner {
+    /// Texts that came with an older schema say nothing of themselves yet. One that this program cannot read stays as it is.
+    pub(crate) fn read_procedure_texts(&mut self) -> Result<(), AppError> {
+        let unread = self.store.read().procedures_unread()?;
+        let readable: Vec<&str> =
+            unread.iter().map(|row| row.text.as_str()).filter(|text| check(text).is_ok()).collect();
+        if readable.is_empty() {
+            return Ok(());
+        }
+        self.store.write(|tx| readable.into_iter().try_for_each(|text| keep_text(tx, text)))
+    }
+
     fn own_procedures(&self) -> Result<Vec<Procedure>, AppError> {
-        let list = self.store.read().setting(OWN_LIST)?.and_then(|bytes| String::from_utf8(bytes).ok());
+        let read = self.store.read();
         let mut own = Vec::new();
-        for id in list.unwrap_or_default().lines() {
-            if let Some(text) = self.text_setting(&own_name(&ProcedureId::new(id)?))? {
-                own.push(check(&text)?);
+        for (id, _) in read.procedures_in_use()? {
+            if let Some(row) = read.procedure_in_use(&id)? {
+                own.push(check(&row.text)?);
             }
         }
         Ok(own)
-    }
-
-    fn text_setting(&self, name: &str) -> Result<Option<String>, AppError> {
-        Ok(self.store.read().setting(name)?.and_then(|bytes| String::from_utf8(bytes).ok()))
     }
 
     /// The procedure of an id: the unit's own before the program's.
@@ -138,8 +137,8 @@ impl Inner {
     }
 
     pub(crate) fn procedure_text(&self, id: &ProcedureId) -> Result<String, AppError> {
-        if let Some(text) = self.text_setting(&own_name(id))? {
-            return Ok(text);
+        if let Some(row) = self.store.read().procedure_in_use(id.as_str())? {
+            return Ok(row.text);
         }
         let plain = BUILT_IN.iter().find(|plain| plain.id == id.as_str());
         plain.map(|plain| plain.text.to_owned()).ok_or_else(|| {
@@ -169,9 +168,8 @@ pub(crate) fn expanded_of(
     digest: &Digest,
     language: Language,
 ) -> Result<Expanded, AppError> {
-    let text = read.setting(&text_name(digest))?.and_then(|bytes| String::from_utf8(bytes).ok());
-    if let Some(text) = text {
-        return Ok(check(&text)?.expand(language));
+    if let Some(row) = read.procedure_text(*digest)? {
+        return Ok(check(&row.text)?.expand(language));
     }
     for plain in BUILT_IN {
         if Digest::of(plain.text.as_bytes()) == *digest {

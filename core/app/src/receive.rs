@@ -2,15 +2,13 @@
 
 use serde::Serialize;
 
-use super::authority::credential_row;
+use super::admission::Admission;
+use super::hook::is_of_a_load;
 use super::setup::DEVICE_VAULT;
 use super::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
 use slingseal_message::envelope::{Kind, unwrap, wrap};
-use slingseal_message::seal::Void;
-use slingseal_message::tag::ReceivedTag;
-use slingseal_message::trust::{Authority, Credentialed, KeyRequest, Roster, Vault};
-use slingseal_store::{RosterRow, Standing, VoidRow};
-use slingseal_words::Digest;
+use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
+use slingseal_store::RosterRow;
 
 /// What was taken in.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -51,7 +49,7 @@ pub enum Received {
         authority: String,
         /// Its sequence.
         sequence: u32,
-        /// How many it revokes.
+        /// How many credentials and keys it revokes.
         revoked: u32,
         /// Whether it was newer than what was here.
         new: bool,
@@ -92,12 +90,21 @@ impl App {
     /// # Errors
     /// A text that is none of ours, damaged, forged, or of someone whom this device does not trust.
     pub fn receive(&self, text: &str) -> Result<Received, AppError> {
-        let (kind, bytes) = unwrap(text)?;
+        let (kind, bytes) = match unwrap(text) {
+            Ok((Kind::Seal, _)) => return Ok(Received::Seal(Box::new(self.check(Some(text), None)?))),
+            Ok(known) => known,
+            // Nobody may take a damaged seal or tag for one that was merely not received.
+            Err(_) if is_of_a_load(text) => {
+                return Ok(Received::Seal(Box::new(self.check_all(&[text.to_owned()])?)));
+            }
+            Err(error) => return Err(error.into()),
+        };
         let mut inner = self.lock();
         match kind {
             Kind::Authority => inner.receive_authority(&bytes),
             Kind::KeyRequest => {
                 let request = KeyRequest::open(&bytes)?;
+                inner.admit(|_| Ok(()))?;
                 Ok(Received::KeyRequest {
                     holder: request.holder.to_string(),
                     fingerprint: request.key.fingerprint(),
@@ -105,22 +112,33 @@ impl App {
                 })
             }
             Kind::Credential => inner.receive_credential(&bytes),
-            Kind::Roster => inner.receive_roster(&bytes),
+            Kind::Roster | Kind::RosterOfKeys if Roster::kind(&bytes)? != kind => {
+                Err(slingseal_message::envelope::TextError::Damaged(kind).into())
+            }
+            Kind::Roster | Kind::RosterOfKeys => {
+                let admitted = inner.admit(|admission| admission.roster(&bytes))?;
+                Ok(Received::Roster {
+                    authority: admitted.authority.to_string(),
+                    sequence: admitted.roster.sequence,
+                    revoked: admitted.roster.entries(),
+                    new: admitted.new,
+                })
+            }
             Kind::Void => inner.receive_void(&bytes),
             Kind::Tag => {
-                let received = ReceivedTag::open(&bytes)?;
-                inner.keep_tag(&received.tag, &bytes, false)?;
-                Ok(Received::Tag(Box::new(inner.tag_view(&bytes)?)))
+                let tag = inner.admit(|admission| {
+                    let tag = admission.open(Kind::Tag, &bytes)?;
+                    admission.tag(&tag, false)?;
+                    Ok(tag)
+                })?;
+                Ok(Received::Tag(Box::new(inner.tag_view_of(&tag)?)))
             }
-            Kind::Seal => {
-                let verdict = inner.check(Some(&bytes), None)?;
-                inner.keep_seal(&bytes, &verdict)?;
-                Ok(Received::Seal(Box::new(verdict)))
-            }
+            Kind::Seal => Err(AppError::internal("a seal was judged above")),
             Kind::BundleFrame | Kind::Have => {
                 Err(AppError::bad_input("this is a frame of a moving code; read it with bundle read"))
             }
             Kind::ExamKey | Kind::ExamResult => {
+                inner.admit(|_| Ok(()))?;
                 drop(inner);
                 self.receive_exam(kind, &bytes)
             }
@@ -147,8 +165,23 @@ pub(crate) fn not_told_otherwise(
 }
 
 impl Inner {
+    /// Lets words in: one transaction, at the end of which their loads are judged, and the time of it is written down.
+    pub(super) fn admit<T>(
+        &mut self,
+        act: impl FnOnce(&mut Admission<'_, '_>) -> Result<T, AppError>,
+    ) -> Result<T, AppError> {
+        let (now, language) = (self.now(), self.language());
+        self.store.write(|tx| {
+            let mut admission = Admission::begin(tx, now, language)?;
+            let answer = act(&mut admission)?;
+            admission.finish()?;
+            Ok(answer)
+        })
+    }
+
     fn receive_authority(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
         let authority = Authority::open(bytes)?;
+        self.admit(|_| Ok(()))?;
         Ok(Received::Authority {
             trusted: self.trusted()?.authority(&authority.key).is_some(),
             name: authority.name.to_string(),
@@ -158,84 +191,21 @@ impl Inner {
     }
 
     fn receive_credential(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
-        let trusted = self.trusted()?;
-        let signer = trusted.credential(bytes)?;
-        let opened = Credentialed::open(bytes)?;
         let vault = self.store.read().vault(DEVICE_VAULT)?;
         let own_key = vault.map(|row| Vault::from_bytes(row.bytes).public()).transpose()?;
-        let own = own_key == Some(opened.credential.key);
-        let now = self.now();
-        let row = credential_row(&opened.credential, bytes, signer.authority.to_bytes(), now, own);
-        self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_credential(&row)?;
-            Ok(())
-        })?;
-        let credential = self.credential_view(&trusted, bytes)?;
+        let (_, own, _) = self.admit(|admission| admission.credential(bytes, own_key))?;
+        let credential = self.credential_view(&self.trusted()?, bytes)?;
         Ok(Received::Credential { credential, own, set_up: Box::new(self.set_up()?) })
     }
 
-    pub(crate) fn receive_roster(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
-        let id = Roster::authority(bytes)?;
-        let trusted = self.trusted()?;
-        let mut last = AppError::refused(
-            "this roster comes from an authority that this device does not trust; add its card first",
-        );
-        for authority in trusted.with_id(id) {
-            let roster = match Roster::open(bytes, &authority.key) {
-                Ok(roster) => roster,
-                Err(error) => {
-                    last = error.into();
-                    continue;
-                }
-            };
-            let row = RosterRow {
-                authority: authority.key.to_bytes(),
-                sequence: roster.sequence.into(),
-                issued: roster.issued,
-                received: self.now(),
-                bytes: bytes.to_vec(),
-            };
-            let new = self.store.write(|tx| -> Result<bool, AppError> {
-                not_told_otherwise(tx, &row)?;
-                Ok(tx.put_roster(&row)?)
-            })?;
-            return Ok(Received::Roster {
-                authority: authority.name.to_string(),
-                sequence: roster.sequence,
-                revoked: u32::try_from(roster.revoked.len()).unwrap_or(u32::MAX),
-                new,
-            });
-        }
-        Err(last)
-    }
-
     pub(crate) fn receive_void(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
-        let (void, message) = Void::open(bytes)?;
-        let signer = self.trusted()?.signer(Kind::Void, &message)?;
-        if void.issued > signer.credential.expires {
-            let holder = signer.credential.holder;
-            return Err(AppError::refused(format!(
-                "the credential of {holder} had run out when this void was signed; it does not count"
-            )));
-        }
-        let row = VoidRow {
-            digest: Digest::of(bytes),
-            record: void.record,
-            load: void.load.to_string(),
-            issued: void.issued,
-            received: self.now(),
-            bytes: bytes.to_vec(),
-        };
-        let new = self.store.write(|tx| -> Result<bool, AppError> {
-            let new = tx.put_void(&row)?;
-            tx.set_standing(void.record, Standing::Voided)?;
-            Ok(new)
+        let (word, new) = self.admit(|admission| {
+            let word = admission.open(Kind::Void, bytes)?;
+            let new = admission.void(&word)?;
+            Ok((word, new))
         })?;
-        Ok(Received::Void {
-            load: void.load.to_string(),
-            by: signer.credential.holder.to_string(),
-            cause: void.cause.say(self.language()).to_owned(),
-            new,
-        })
+        let cause = word.void().map(|void| void.cause.say(self.language())).unwrap_or_default();
+        let by = word.signer().map(|signer| signer.credential.holder.to_string()).unwrap_or_default();
+        Ok(Received::Void { load: word.load().to_string(), by, cause: cause.to_owned(), new })
     }
 }

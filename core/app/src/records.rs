@@ -2,14 +2,16 @@
 
 use serde::Serialize;
 
-use super::sealing::{columns, entry_digest, walk_of_record};
+use super::account::Knowledge;
+use super::sealing::{entry_digest, grams, walk_of_record};
 use super::walk_view::FindingView;
 use super::{App, AppError, Inner, Stamp, TagView};
+use slingseal_judgement::{Grade, LoadState};
 use slingseal_message::envelope::Kind;
-use slingseal_message::seal::{ReceivedSeal, Record};
-use slingseal_store::{NewRecord, Outcome, RecordFilter, RecordRow, Standing};
+use slingseal_message::seal::Record;
+use slingseal_store::{Judged, Outcome, RecordFilter, RecordRow, Standing};
 use slingseal_walk::walk::What;
-use slingseal_words::{Digest, Time};
+use slingseal_words::{Digest, LoadNumber, Time};
 
 /// A record in the list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -20,7 +22,11 @@ pub struct RecordLine {
     pub load: String,
     /// Fit or not.
     pub fit: bool,
-    /// `current`, `superseded` or `voided`.
+    /// Its seal, by the digest of its own bytes: another seal may name the same record.
+    pub seal: String,
+    /// How it stands now.
+    pub state: RecordState,
+    /// `current`, `superseded`, `voided`, `refused`, `waiting` or `no_inspection`; one that is past its validity is `current`.
     pub standing: String,
     /// Whether its validity is past.
     pub expired: bool,
@@ -46,11 +52,91 @@ pub struct RecordLine {
     pub whole: bool,
 }
 
+/// How a record stands, in one word for a banner.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RecordState {
+    /// The load's latest inspection, which the hook would take.
+    Fit,
+    /// Found not fit.
+    NotFit,
+    /// A later inspection took its place.
+    Superseded,
+    /// Taken back.
+    Voided,
+    /// Past its validity.
+    Expired,
+    /// Not to be relied on.
+    Refused,
+    /// Not to be relied on before someone has looked into it.
+    Waits,
+    /// The seal of somebody who might not inspect.
+    NoInspection,
+}
+
+impl RecordState {
+    /// The word of the banner.
+    pub fn banner(self) -> &'static str {
+        match self {
+            Self::Fit => "FIT",
+            Self::NotFit => "NOT FIT",
+            Self::Superseded => "SUPERSEDED",
+            Self::Voided => "VOID",
+            Self::Expired => "EXPIRED",
+            Self::Refused => "REFUSED",
+            Self::Waits => "WAIT",
+            Self::NoInspection => "NO INSPECTION",
+        }
+    }
+
+    /// The word by which an account knows it.
+    pub(crate) fn standing(self) -> &'static str {
+        match self {
+            Self::Fit | Self::NotFit | Self::Expired => "current",
+            Self::Superseded => "superseded",
+            Self::Voided => "voided",
+            Self::Refused => "refused",
+            Self::Waits => "waiting",
+            Self::NoInspection => "no_inspection",
+        }
+    }
+
+    fn of(standing: &slingseal_judgement::Standing) -> Self {
+        use slingseal_judgement::Standing;
+        match standing {
+            Standing::Fit => Self::Fit,
+            Standing::NotFit => Self::NotFit,
+            Standing::Superseded { .. } => Self::Superseded,
+            Standing::Voided => Self::Voided,
+            Standing::Expired => Self::Expired,
+            Standing::Refused(_) => Self::Refused,
+            Standing::Waits(_) => Self::Waits,
+            Standing::NoInspection(_) => Self::NoInspection,
+        }
+    }
+
+    fn kept(standing: Standing) -> Self {
+        match standing {
+            Standing::Fit => Self::Fit,
+            Standing::NotFit => Self::NotFit,
+            Standing::Superseded => Self::Superseded,
+            Standing::Voided => Self::Voided,
+            Standing::Refused => Self::Refused,
+            Standing::Waits => Self::Waits,
+            Standing::NoInspection => Self::NoInspection,
+        }
+    }
+}
+
 /// A record's whole story.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct RecordView {
     /// Its line.
     pub line: RecordLine,
+    /// The word of its banner: `FIT`, `NOT FIT`, `VOID`, `EXPIRED`, `SUPERSEDED`, `REFUSED`, `WAIT` or `NO INSPECTION`.
+    pub banner: String,
+    /// Why it stands so, in plain words, the gravest first; empty where it is fit.
+    pub reasons: Vec<String>,
     /// The text of its seal.
     pub seal: String,
     /// The tag, where the full record is here.
@@ -76,46 +162,40 @@ pub struct TimelineEntry {
     pub what: String,
 }
 
-/// The same inside a transaction.
-pub(crate) fn restand_in(tx: &slingseal_store::Tx<'_>, load: &str) -> Result<(), AppError> {
-    let rows = tx.records_of_load(load)?;
-    let newest = rows.iter().max_by_key(|row| (row.issued, row.digest)).map(|row| row.digest);
-    for row in &rows {
-        let standing = if !tx.voids_of(row.digest)?.is_empty() {
-            Standing::Voided
-        } else if Some(row.digest) == newest {
-            Standing::Current
-        } else {
-            Standing::Superseded
-        };
-        if row.standing != standing {
-            tx.set_standing(row.digest, standing)?;
-        }
-    }
-    Ok(())
+/// The word by which an account knows how a record stands, whatever the time.
+pub(crate) fn standing_word(standing: Standing) -> &'static str {
+    RecordState::kept(standing).standing()
 }
 
 /// The columns of a seal whose tag and record are not here.
-pub(crate) fn bare_row(seal: &slingseal_message::seal::Seal, inspector: &str, now: Time) -> RecordRow {
+pub(crate) fn bare_row(
+    seal: &slingseal_message::seal::Seal,
+    own: Digest,
+    inspector: &str,
+    now: Time,
+) -> RecordRow {
+    let outcome = match seal.outcome {
+        slingseal_message::seal::Outcome::Fit => Outcome::Fit,
+        slingseal_message::seal::Outcome::NotFit => Outcome::NotFit,
+    };
     RecordRow {
+        seal: own,
         digest: seal.record,
         load: seal.load.to_string(),
         tag: None,
         procedure: seal.procedure.to_string(),
-        outcome: match seal.outcome {
-            slingseal_message::seal::Outcome::Fit => Outcome::Fit,
-            slingseal_message::seal::Outcome::NotFit => Outcome::NotFit,
-        },
+        outcome,
         inspector: inspector.to_owned(),
         rigger: String::new(),
         place: String::new(),
         aircraft: String::new(),
-        mass_g: None,
+        mass_g: grams(seal.mass),
         found: seal.found.into(),
         corrected: seal.corrected.into(),
         issued: seal.issued,
         valid_until: seal.valid_until,
-        standing: Standing::Current,
+        judged: Judged::not_yet(outcome),
+        author: None,
         device: None,
         received: now,
     }
@@ -130,7 +210,7 @@ impl App {
         let inner = self.lock();
         let filter = RecordFilter { words: words.map(str::to_owned), ..RecordFilter::default() };
         let page = inner.store.read().records(&filter, None, most)?;
-        Ok(page.rows.iter().map(|row| inner.line(row)).collect())
+        inner.lines(&page.rows)
     }
 
     /// A record's story.
@@ -139,23 +219,55 @@ impl App {
     /// No such record.
     pub fn record(&self, record: &str) -> Result<RecordView, AppError> {
         let inner = self.lock();
-        let digest = inner.record_digest(record)?;
-        inner.record_view(digest)
+        let row = inner.record_row(record)?;
+        inner.record_view(&row)
     }
 }
 
+/// The state of a page of records is asked once.
+pub(crate) struct Lines {
+    knowledge: Knowledge,
+}
+
 impl Inner {
-    pub(crate) fn line(&self, row: &RecordRow) -> RecordLine {
-        RecordLine {
+    /// The lines of a page of records.
+    pub(crate) fn lines(&self, rows: &[RecordRow]) -> Result<Vec<RecordLine>, AppError> {
+        let lines = Lines { knowledge: self.knowledge()? };
+        rows.iter().map(|row| self.line(row, &lines)).collect()
+    }
+
+    /// What was kept of it, at the time of now. Only what nothing but time is against needs the load's outline: what is fit, or waits.
+    fn state_of(&self, row: &RecordRow, lines: &Lines) -> Result<RecordState, AppError> {
+        let kept = RecordState::kept(row.standing());
+        if !matches!(kept, RecordState::Fit | RecordState::Waits | RecordState::Refused) {
+            return Ok(kept);
+        }
+        let now = lines.knowledge.now;
+        if now > row.valid_until {
+            return Ok(RecordState::Expired);
+        }
+        if kept == RecordState::Refused {
+            return Ok(kept);
+        }
+        let load = self.store.read().load(&row.load)?.filter(|load| load.latest == row.seal);
+        let asked = lines.knowledge.asked();
+        let state = load.and_then(|load| lines.knowledge.state(&load, &asked));
+        Ok(match state {
+            Some(LoadState::Fit) => RecordState::Fit,
+            Some(LoadState::Refused | LoadState::NotFit) => RecordState::Refused,
+            _ => RecordState::Waits,
+        })
+    }
+
+    fn line(&self, row: &RecordRow, lines: &Lines) -> Result<RecordLine, AppError> {
+        let state = self.state_of(row, lines)?;
+        Ok(RecordLine {
             record: row.digest.to_string(),
             load: row.load.clone(),
             fit: row.outcome == Outcome::Fit,
-            standing: match row.standing {
-                Standing::Current => "current",
-                Standing::Superseded => "superseded",
-                Standing::Voided => "voided",
-            }
-            .into(),
+            seal: row.seal.to_string(),
+            state,
+            standing: state.standing().into(),
             expired: self.now() > row.valid_until,
             inspector: row.inspector.clone(),
             rigger: row.rigger.clone(),
@@ -168,60 +280,27 @@ impl Inner {
             valid_until: row.valid_until.into(),
             // The device is known from the full record alone.
             whole: row.device.is_some(),
-        }
+        })
     }
 
-    /// Keeps a seal that was scanned, with what the tag says where it was scanned too.
-    pub(crate) fn put_seal(
-        &mut self,
-        bytes: &[u8],
-        inspector: &str,
-        tag: Option<&TagView>,
-    ) -> Result<(), AppError> {
-        let seal = ReceivedSeal::open(bytes)?.seal;
-        let now = self.now();
-        let known = self.tags_of(&seal.load)?;
-        let tag_row =
-            known.into_iter().find(|row| slingseal_message::seal::TagPrint::of(&row.digest) == seal.tag);
-        let scanned = tag.and_then(|tag| {
-            Digest::from_hex(&tag.digest).zip(slingseal_message::envelope::unwrap(&tag.text).ok())
-        });
-        let scanned = scanned.filter(|(digest, _)| slingseal_message::seal::TagPrint::of(digest) == seal.tag);
-        let tag_bytes = tag_row.map(|row| row.bytes).or(scanned.map(|(_, (_, bytes))| bytes));
-        let opened = tag_bytes.as_deref().map(slingseal_message::tag::ReceivedTag::open).transpose()?;
-        let row = match &opened {
-            Some(received) => {
-                columns(&seal, &received.tag, &received.digest, inspector, seal.record, now, None)
-            }
-            None => bare_row(&seal, inspector, now),
-        };
-        self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_record(&NewRecord {
-                row: &row,
-                seal: bytes,
-                body: None,
-                deficiencies: &[],
-                equipment: &[],
-                words: "",
-            })?;
-            Ok(())
-        })?;
-        self.restand(seal.load.as_str())
-    }
-
-    /// Sets anew which record of a load is current, from what is known: the newest is, the others are superseded; a
-    /// voided one stays so.
-    pub(crate) fn restand(&mut self, load: &str) -> Result<(), AppError> {
-        self.store.write(|tx| restand_in(tx, load))
-    }
-
-    pub(crate) fn record_view(&self, digest: Digest) -> Result<RecordView, AppError> {
+    pub(crate) fn record_view(&self, row: &RecordRow) -> Result<RecordView, AppError> {
         let none = || AppError::not_found("there is no such record here; see records list");
         let read = self.store.read();
-        let row = read.record(digest)?.ok_or_else(none)?;
-        let bytes = read.record_bytes(digest)?.ok_or_else(none)?;
+        let bytes = read.record_bytes(row.seal)?.ok_or_else(none)?;
+        let mut knowledge = self.knowledge()?;
+        let load = LoadNumber::new(&row.load)?;
+        let facts = knowledge.facts(&read, &load)?;
+        let asked = knowledge.asked();
+        let found = facts.seals.get(&row.seal);
+        let state = found.map_or(RecordState::NoInspection, |facts| RecordState::of(&facts.at(&asked)));
+        let reasons = found.map(|facts| facts.facts.reasons(&asked)).unwrap_or_default();
+        let reasons = reasons.iter().filter(|reason| reason.grade() != Grade::Note);
+        let mut line = self.line(row, &Lines { knowledge: self.knowledge()? })?;
+        (line.state, line.standing) = (state, state.standing().to_owned());
         let mut view = RecordView {
-            line: self.line(&row),
+            line,
+            banner: state.banner().to_owned(),
+            reasons: reasons.map(|reason| reason.say(self.language())).collect(),
             seal: slingseal_message::envelope::wrap(Kind::Seal, &bytes.seal),
             tag: None,
             findings: Vec::new(),
@@ -230,7 +309,7 @@ impl Inner {
             photos: Vec::new(),
             voids: Vec::new(),
         };
-        for row in read.voids_of(digest)? {
+        for row in read.voids_of(row.digest)? {
             let (void, _) = slingseal_message::seal::Void::open(&row.bytes)?;
             view.voids.push(format!("{} {}", void.issued.dtg(), void.cause.say(self.language())));
         }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::admission::Admission;
 use super::setup::DEVICE_VAULT;
 use super::tags::{rigging_json, rigging_view};
 use super::view::hex;
@@ -9,11 +10,11 @@ use super::walks::{GROUND, facts, ground_parts, walk_id};
 use super::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
 use slingseal_journal::{Entry, NewEntry, WalkId};
 use slingseal_judgement::TagSignature;
-use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
 use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_message::trust::{Role, SecretKey};
-use slingseal_store::{DeficiencyRow, EquipmentRow, NewRecord, RecordRow, Standing, WalkRow, WalkState};
+use slingseal_store::{DeficiencyRow, EquipmentRow, Judged, RecordRow, Standing, WalkRow, WalkState};
 use slingseal_walk::walk::{self, Stage, Walk};
 use slingseal_words::{Digest, Quantity, Seconds, Time, same_person};
 
@@ -45,7 +46,7 @@ impl App {
     pub fn seal(&self, walk: &str, pin: &str, validity_hours: Option<u32>) -> Result<SealView, AppError> {
         let id = walk_id(walk)?;
         // What can be told without the PIN is told first: it costs no try.
-        self.lock().to_be_sealed(id, validity_hours)?;
+        self.lock().decided_walk(id, validity_hours)?;
         let key = self.open_key(DEVICE_VAULT, pin)?;
         self.lock().seal(id, &key, validity_hours)
     }
@@ -56,8 +57,8 @@ impl App {
     /// No such record.
     pub fn show_seal(&self, record: &str) -> Result<SealView, AppError> {
         let inner = self.lock();
-        let digest = inner.record_digest(record)?;
-        inner.seal_view(digest)
+        let row = inner.record_row(record)?;
+        inner.seal_view(&row)
     }
 }
 
@@ -88,7 +89,7 @@ struct ToBeSealed {
 }
 
 impl Inner {
-    fn to_be_sealed(&mut self, id: WalkId, validity_hours: Option<u32>) -> Result<ToBeSealed, AppError> {
+    fn decided_walk(&mut self, id: WalkId, validity_hours: Option<u32>) -> Result<ToBeSealed, AppError> {
         let walk = self.walk_of(id)?;
         let Stage::Decided { outcome, at, .. } = walk.stage() else {
             return Err(AppError::refused("the walk is not decided; decide fit or not fit first"));
@@ -127,8 +128,7 @@ impl Inner {
         validity_hours: Option<u32>,
     ) -> Result<SealView, AppError> {
         let ToBeSealed { walk, outcome, decided, credential, validity } =
-            self.to_be_sealed(id, validity_hours)?;
-        let inspector = walk.ground().inspector.clone();
+            self.decided_walk(id, validity_hours)?;
         let entries = self.store.read().entries_of(id)?;
         let ground = entries
             .iter()
@@ -161,41 +161,24 @@ impl Inner {
         };
         let unsigned = seal.prepare(&credential);
         let sealed = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
-        let columns = columns(
-            &seal,
-            &received.tag,
-            &received.digest,
-            &inspector.to_string(),
-            digest,
-            issued,
-            Some(record.device),
-        );
-        let deficiencies = deficiencies(&walk);
-        let equipment = equipment(&received.tag);
         let now = self.now();
+        let own = Digest::of(&sealed);
+        let language = self.language();
         self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_record(&NewRecord {
-                row: &columns,
-                seal: &sealed,
-                body: Some(&bytes),
-                deficiencies: &deficiencies,
-                equipment: &equipment,
-                words: received.tag.description.as_str(),
-            })?;
-            for other in tx.records_of_load(seal.load.as_str())? {
-                if other.digest != digest && other.standing == Standing::Current {
-                    tx.set_standing(other.digest, Standing::Superseded)?;
-                }
-            }
+            let mut admission = Admission::begin(tx, now, language)?;
+            let word = admission.open(Kind::Seal, &sealed)?;
+            admission.seal(&word, Some(&bytes))?;
             let row = tx.walk(id)?.ok_or_else(|| AppError::internal("a walk has a row"))?;
             tx.put_walk(&WalkRow { state: WalkState::Sealed, updated: now, ..row })?;
             tx.append(NewEntry { kind: SEALED, walk: Some(id), body: digest.as_bytes(), time: now })?;
+            admission.finish()?;
             Ok(())
         })?;
         self.walks.remove(&id);
         // One file holds everything now, for whoever copies it. The seal is on disk already: where this fails, nothing is lost.
         let _ = self.store.settle();
-        self.seal_view(digest)
+        let row = self.store.read().record(own)?;
+        self.seal_view(&row.ok_or_else(|| AppError::internal("a seal that was kept has a row"))?)
     }
 
     fn record(
@@ -256,14 +239,25 @@ impl Inner {
         Ok(last.and_then(|entry| Digest::from_slice(&entry.body)))
     }
 
-    pub(crate) fn record_digest(&self, text: &str) -> Result<Digest, AppError> {
-        Digest::from_hex(text.trim())
-            .ok_or_else(|| AppError::bad_input("a record goes by 64 hexadecimal digits; see records list"))
+    /// The seal that a person means: by the digest of its own bytes, or by the record that it names. Of several that name one
+    /// record, an inspection.
+    pub(crate) fn record_row(&self, text: &str) -> Result<RecordRow, AppError> {
+        let digest = Digest::from_hex(text.trim())
+            .ok_or_else(|| AppError::bad_input("a record goes by 64 hexadecimal digits; see records list"))?;
+        let read = self.store.read();
+        if let Some(row) = read.record(digest)? {
+            return Ok(row);
+        }
+        let mut named = read.seals_of_record(digest)?;
+        named.sort_by_key(|row| row.standing() == Standing::NoInspection);
+        let none =
+            || AppError::not_found("there is no such record here; scan its seal first, or see records list");
+        named.into_iter().next().ok_or_else(none)
     }
 
-    fn seal_view(&self, digest: Digest) -> Result<SealView, AppError> {
+    fn seal_view(&self, row: &RecordRow) -> Result<SealView, AppError> {
         let none = || AppError::not_found("there is no such record here; see records list");
-        let bytes = self.store.read().record_bytes(digest)?.ok_or_else(none)?;
+        let bytes = self.store.read().record_bytes(row.seal)?.ok_or_else(none)?;
         let code = CodeView::of(Kind::Seal, &bytes.seal)?;
         let tag = bytes
             .body
@@ -271,7 +265,7 @@ impl Inner {
             .map(|body| Record::parse(body, &entry_digest))
             .transpose()?
             .map(|record| record.tag);
-        let verdict = self.check(Some(&bytes.seal), tag.as_deref())?;
+        let verdict = self.verdict_on(&bytes.seal, tag.as_deref())?;
         let facts = verdict.facts.clone().ok_or_else(|| AppError::StorageDamaged {
             message: "the seal is damaged; sync from another device".into(),
         })?;
@@ -281,7 +275,7 @@ impl Inner {
             facts,
             description: tag.as_ref().map(|tag| tag.description.to_string()).unwrap_or_default(),
             aircraft: tag.map(|tag| tag.aircraft.to_string()).unwrap_or_default(),
-            record: digest.to_string(),
+            record: row.digest.to_string(),
             verdict,
         })
     }
@@ -297,22 +291,24 @@ fn to_outcome(outcome: walk::Outcome) -> Outcome {
 /// The columns that a record is found by.
 pub(crate) fn columns(
     seal: &Seal,
+    own: Digest,
     tag: &Tag,
     tag_digest: &Digest,
     inspector: &str,
-    digest: Digest,
     received: Time,
     device: Option<[u8; 16]>,
 ) -> RecordRow {
+    let outcome = match seal.outcome {
+        Outcome::Fit => slingseal_store::Outcome::Fit,
+        Outcome::NotFit => slingseal_store::Outcome::NotFit,
+    };
     RecordRow {
-        digest,
+        seal: own,
+        digest: seal.record,
         load: seal.load.to_string(),
         tag: Some(*tag_digest),
         procedure: seal.procedure.to_string(),
-        outcome: match seal.outcome {
-            Outcome::Fit => slingseal_store::Outcome::Fit,
-            Outcome::NotFit => slingseal_store::Outcome::NotFit,
-        },
+        outcome,
         inspector: inspector.to_owned(),
         rigger: tag.rigger.as_ref().map(ToString::to_string).unwrap_or_default(),
         place: tag.pickup.name.to_string(),
@@ -322,13 +318,14 @@ pub(crate) fn columns(
         corrected: seal.corrected.into(),
         issued: seal.issued,
         valid_until: seal.valid_until,
-        standing: Standing::Current,
+        judged: Judged::not_yet(outcome),
+        author: None,
         device: device.map(slingseal_journal::DeviceId),
         received,
     }
 }
 
-fn grams(mass: Quantity) -> Option<i64> {
+pub(crate) fn grams(mass: Quantity) -> Option<i64> {
     // A mass on a tag is below 10^9 units, so that the cast is exact enough for a column that is only listed.
     mass.kilograms().map(|mass| (mass.value() * 1_000.0).round() as i64)
 }
@@ -432,14 +429,4 @@ pub(crate) fn walk_from(
     let events = super::walks::events(bodies.map(|entry| entry.body.as_slice()))?;
     let walk = Walk::fold(std::sync::Arc::new(ground), &events).map_err(AppError::bad_input)?;
     Ok((walk, received.tag))
-}
-
-/// The bytes of a seal's text.
-pub(crate) fn seal_bytes(text: &str) -> Result<Vec<u8>, AppError> {
-    match unwrap(text)? {
-        (Kind::Seal, bytes) => Ok(bytes),
-        (kind, _) => Err(AppError::bad_input(format!(
-            "this is a {kind} and not a seal; scan the code on the inspector's screen"
-        ))),
-    }
 }

@@ -2,18 +2,20 @@
 
 use serde::Serialize;
 
+use super::account::{trust_changed, trusted_of};
 use super::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
-    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roster,
-    SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
+    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, Role, Roster, SecretKey,
+    Signer, Trusted, Vault, VaultError, delay_after,
 };
 use slingseal_store::AuthorityRow;
-use slingseal_words::{CallSign, Language, Name};
+use slingseal_words::{CallSign, Language};
 
 pub(crate) const DEVICE_VAULT: &str = "device";
 pub(crate) const AUTHORITY_VAULT: &str = "authority";
 const HOLDER: &str = "holder";
+const REQUEST: &str = "request";
 
 /// How far this device is set up.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -26,6 +28,8 @@ pub struct SetUpView {
     pub request: Option<String>,
     /// Its newest credential, if any.
     pub credential: Option<CredentialView>,
+    /// Who revoked its key, in one line, where no credential is left to sign with: a new key may be made.
+    pub revoked: Option<String>,
     /// Whom it trusts.
     pub authorities: Vec<TrustedView>,
     /// Whether this home is an authority itself, by its name.
@@ -97,7 +101,7 @@ pub struct TrustedView {
     pub roster_expires: Option<Stamp>,
     /// Whether it has.
     pub roster_expired: bool,
-    /// How many credentials it revokes.
+    /// How many credentials and keys it revokes.
     pub revoked: u32,
 }
 
@@ -110,13 +114,15 @@ impl App {
         self.lock().set_up()
     }
 
-    /// Makes this device's key under a PIN, and the request for a credential.
+    /// Makes this device's key under a PIN, and the request for a credential. A key that was revoked is replaced.
     ///
     /// # Errors
-    /// A key is there already; the PIN is too easy; the name is too long.
+    /// A key is there already and good; the PIN is too easy; the name is too long.
     pub fn make_key(&self, holder: &str, pin: &str) -> Result<CodeView, AppError> {
         let mut inner = self.lock();
-        if inner.store.read().vault(DEVICE_VAULT)?.is_some() {
+        if inner.store.read().vault(DEVICE_VAULT)?.is_some()
+            && inner.own_revocation(&inner.trusted()?)?.is_none()
+        {
             return Err(AppError::refused(
                 "this device has a key already; show its key request, or begin a new home",
             ));
@@ -129,10 +135,21 @@ impl App {
         inner.store.write(|tx| -> Result<(), AppError> {
             tx.put_vault(DEVICE_VAULT, vault.as_bytes())?;
             tx.put_setting(HOLDER, holder.as_str().as_bytes())?;
-            tx.put_setting("request", &request)?;
+            tx.put_setting(REQUEST, &request)?;
             Ok(())
         })?;
         CodeView::of(Kind::KeyRequest, &request)
+    }
+
+    /// The key request of this device, made again as it was.
+    ///
+    /// # Errors
+    /// There is no key here yet.
+    pub fn key_request(&self) -> Result<CodeView, AppError> {
+        let request = self.lock().store.read().setting(REQUEST)?;
+        let none =
+            || AppError::not_found("this device has no key yet; make one with key request --holder NAME");
+        CodeView::of(Kind::KeyRequest, &request.ok_or_else(none)?)
     }
 
     /// Trusts the authority of a card, once a person has compared its fingerprint with the authority by voice. Spaces
@@ -148,12 +165,12 @@ impl App {
             )));
         }
         let authority = Authority::open(&bytes)?;
-        let digits = |text: &str| text.chars().filter(char::is_ascii_digit).collect::<String>();
-        if digits(&authority.key.fingerprint()) != digits(fingerprint) {
+        // The card's own is not told: whoever reads it off the refusal has compared nothing.
+        if !authority.key.has_fingerprint(fingerprint) {
             return Err(AppError::refused(format!(
-                "the fingerprint does not match: the card of \"{}\" has {}; compare it by voice and do not trust the card if it differs",
+                "the fingerprint does not match the card of \"{}\"; have it read to you again from the authority's own device, \
+                 and do not trust this card if it differs",
                 authority.name,
-                authority.key.fingerprint()
             )));
         }
         let mut inner = self.lock();
@@ -164,7 +181,11 @@ impl App {
             added: inner.now(),
             bytes,
         };
-        inner.store.write(|tx| -> Result<(), AppError> { Ok(tx.put_authority(&row)?) })?;
+        inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
+            tx.put_authority(&row)?;
+            trust_changed(tx, &before)
+        })?;
         inner.set_up()
     }
 }
@@ -254,40 +275,71 @@ impl Inner {
 
     /// Everyone whom this device trusts, with the newest roster of each.
     pub(crate) fn trusted(&self) -> Result<Trusted, AppError> {
-        let mut trusted = Trusted::default();
-        for row in self.store.read().authorities()?.into_iter().filter(|row| row.trusted) {
-            let damaged = |_| AppError::StorageDamaged {
-                message: "a trusted key is damaged; add its authority again".into(),
-            };
-            let key = PublicKey::from_bytes(&row.key).map_err(damaged)?;
-            let roster = self.store.read().roster(&row.key)?;
-            let roster = roster.map(|row| Roster::open(&row.bytes, &key)).transpose()?;
-            trusted.add(TrustedAuthority { name: Name::new(&row.name)?, key, roster });
-        }
-        Ok(trusted)
+        trusted_of(&self.store.read())
     }
 
-    /// This device's newest credential, verified, with its bytes.
-    pub(crate) fn own_credential(&self, trusted: &Trusted) -> Result<Option<(Signer, Vec<u8>)>, AppError> {
-        let Some(vault) = self.store.read().vault(DEVICE_VAULT)? else { return Ok(None) };
+    /// This device's credentials that nobody revoked, verified, with their bytes: the last to expire first.
+    fn own_credentials(&self, trusted: &Trusted) -> Result<Vec<(Signer, Vec<u8>)>, AppError> {
+        let Some(vault) = self.store.read().vault(DEVICE_VAULT)? else { return Ok(Vec::new()) };
         let own = Vault::from_bytes(vault.bytes).public()?;
-        let mut newest: Option<(Signer, Vec<u8>)> = None;
+        let rows = self.store.read().own_credentials()?.into_iter();
+        let verified = rows.filter_map(|row| Some((trusted.credential(&row.bytes).ok()?, row.bytes)));
+        Ok(verified.filter(|(signer, _)| signer.credential.key == own && !trusted.revoked(signer)).collect())
+    }
+
+    /// The one of them to act with in a role: the last to expire that has it; where none has it, or no role is wanted, the last
+    /// to expire.
+    pub(crate) fn own_credential(
+        &self,
+        trusted: &Trusted,
+        role: Option<Role>,
+    ) -> Result<Option<(Signer, Vec<u8>)>, AppError> {
+        let mut all = self.own_credentials(trusted)?;
+        let fitting = role
+            .and_then(|role| all.iter().position(|(signer, _)| signer.credential.roles.has(role)))
+            .unwrap_or(0);
+        Ok(if all.is_empty() { None } else { Some(all.swap_remove(fitting)) })
+    }
+
+    /// Who revoked this device's key or its credentials, in one line, where none is left to sign with.
+    pub(crate) fn own_revocation(&self, trusted: &Trusted) -> Result<Option<String>, AppError> {
+        let Some(vault) = self.store.read().vault(DEVICE_VAULT)? else { return Ok(None) };
+        if !self.own_credentials(trusted)?.is_empty() {
+            return Ok(None);
+        }
+        let own = Vault::from_bytes(vault.bytes).public()?;
         for row in self.store.read().own_credentials()? {
             let Ok(signer) = trusted.credential(&row.bytes) else { continue };
-            let later =
-                newest.as_ref().is_none_or(|(known, _)| signer.credential.expires > known.credential.expires);
-            if signer.credential.key == own && later && !trusted.revoked(&signer) {
-                newest = Some((signer, row.bytes));
+            if signer.credential.key == own
+                && let Some(authority) = trusted.authority(&signer.authority)
+                && let Some(roster) = authority.roster.as_ref().filter(|_| trusted.revoked(&signer))
+            {
+                return Ok(Some(format!(
+                    "the credential of {} was revoked by roster {} of {}",
+                    signer.credential.holder, roster.sequence, authority.name
+                )));
             }
         }
-        Ok(newest)
+        Ok(None)
+    }
+
+    /// Refuses, with the line that says who revoked it, where this device has no credential left to sign with.
+    pub(crate) fn refuse_revoked(&self, trusted: &Trusted) -> Result<(), AppError> {
+        match self.own_revocation(trusted)? {
+            Some(line) => Err(AppError::refused(format!(
+                "{line}: nothing signed here would count; make a new key and show its request to the authority"
+            ))),
+            None => Ok(()),
+        }
     }
 
     /// The credential to sign with now, in a role.
     pub(crate) fn credential_for(&self, role: Option<Role>) -> Result<(Signer, Vec<u8>), AppError> {
         let none =
             || AppError::refused("this device has no credential; show its key request to an authority");
-        let (signer, bytes) = self.own_credential(&self.trusted()?)?.ok_or_else(none)?;
+        let trusted = self.trusted()?;
+        self.refuse_revoked(&trusted)?;
+        let (signer, bytes) = self.own_credential(&trusted, role)?.ok_or_else(none)?;
         let Credential { holder, expires, roles, .. } = &signer.credential;
         if self.now() > *expires {
             return Err(AppError::refused(format!(
@@ -308,7 +360,7 @@ impl Inner {
         let bytes = self.store.read().setting(HOLDER)?;
         Ok(bytes
             .and_then(|bytes| String::from_utf8(bytes).ok())
-            .map(|text| CallSign::new(&text))
+            .map(|text| CallSign::received(&text))
             .transpose()?)
     }
 
@@ -336,12 +388,12 @@ impl Inner {
         let trusted = self.trusted()?;
         let vault = self.store.read().vault(DEVICE_VAULT)?;
         let key = vault.as_ref().map(|row| Vault::from_bytes(row.bytes.clone()).public()).transpose()?;
-        let own = self.own_credential(&trusted)?;
+        let own = self.own_credential(&trusted, None)?;
         let credential = own.as_ref().map(|(_, bytes)| self.credential_view(&trusted, bytes)).transpose()?;
         let request = self
             .store
             .read()
-            .setting("request")?
+            .setting(REQUEST)?
             .map(|bytes| slingseal_message::envelope::wrap(Kind::KeyRequest, &bytes));
         let now = self.now();
         let authorities: Vec<TrustedView> = trusted
@@ -352,14 +404,12 @@ impl Inner {
                 roster: authority.roster.as_ref().map(|roster| roster.sequence),
                 roster_expires: authority.roster.as_ref().map(|roster| roster.expires.into()),
                 roster_expired: authority.roster.as_ref().is_some_and(|roster| now > roster.expires),
-                revoked: authority
-                    .roster
-                    .as_ref()
-                    .map_or(0, |roster| u32::try_from(roster.revoked.len()).unwrap_or(u32::MAX)),
+                revoked: authority.roster.as_ref().map_or(0, Roster::entries),
             })
             .collect();
-        let revoked = credential.is_none() && self.has_revoked(&trusted)?;
-        let steps = steps(&authorities, key.is_some(), credential.as_ref(), revoked, self.language());
+        let revoked = self.own_revocation(&trusted)?;
+        let steps =
+            steps(&authorities, key.is_some(), credential.as_ref(), revoked.is_some(), self.language());
         let open = steps.iter().find(|step| !step.done);
         let ready = open.is_none();
         let next = open
@@ -369,6 +419,7 @@ impl Inner {
             fingerprint: key.map(|key| key.fingerprint()),
             request,
             credential,
+            revoked,
             authorities,
             authority: self.authority_name()?.map(|name| name.to_string()),
             pin_locked_until: vault.filter(|row| row.not_before > now).map(|row| row.not_before.into()),
@@ -376,17 +427,6 @@ impl Inner {
             steps,
             ready,
         })
-    }
-
-    /// Whether a credential of this device's key is here that a roster revokes.
-    fn has_revoked(&self, trusted: &Trusted) -> Result<bool, AppError> {
-        Ok(self
-            .store
-            .read()
-            .own_credentials()?
-            .iter()
-            .filter_map(|row| trusted.credential(&row.bytes).ok())
-            .any(|signer| trusted.revoked(&signer)))
     }
 }
 
@@ -425,8 +465,8 @@ fn steps(
             done: holds && inspector,
             words: if revoked {
                 say(
-                    "The authority revoked this device's credential. It seals nothing; ask the authority.",
-                    "La autoridad revocó la credencial de este equipo. No sella nada; pregunte a la autoridad.",
+                    "The authority revoked this device's credential: it seals nothing. Make a new key and show its request.",
+                    "La autoridad revocó la credencial de este equipo: no sella nada. Cree otra clave y muestre la solicitud.",
                 )
             } else if credential.is_some() && !holds {
                 say(

@@ -51,6 +51,7 @@ impl App {
         let mut notices = Vec::new();
         notices.extend(inner.opened.set_aside.as_ref().map(ToString::to_string));
         notices.extend(inner.opened.lost.as_ref().map(ToString::to_string));
+        notices.extend(inner.memory_notice()?);
         Ok(StartView {
             holder: inner.holder()?.map(|holder| holder.to_string()),
             in_hand: in_hand.into_iter().map(walk_line).collect(),

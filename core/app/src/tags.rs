@@ -3,13 +3,13 @@
 use serde::Serialize;
 
 use super::{App, AppError, CodeView, Inner, Stamp};
-use slingseal_judgement::{Author, TagSignature};
+use slingseal_judgement::{Author, LoadWord, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
 use slingseal_message::tag::{Equipment, ReceivedTag, Tag, Zone, read_list, read_plan};
 use slingseal_message::trust::{Role, Signer, Trusted};
 use slingseal_rigging::{self as rigging, Assessment, Options, RiggedLoad};
 use slingseal_store::TagRow;
-use slingseal_words::{Digest, LoadNumber, Newtons, Unit};
+use slingseal_words::{LoadNumber, Newtons, Unit};
 
 use super::setup::DEVICE_VAULT;
 
@@ -197,6 +197,14 @@ impl Inner {
                 ([_], error) => error,
                 (_, error) => AppError::not_found(format!("load {}: {error}", tag.load)),
             })?;
+            // The hook would say NO-GO: told where another piece can still be taken. What is overdue is a warning on the tag.
+            if let Some(piece) = tag.equipment.iter().find(|piece| piece.overloaded(tag.gross)) {
+                let rating = piece.rating.as_ref().map(|rating| rating.value.to_string()).unwrap_or_default();
+                return Err(AppError::refused(format!(
+                    "load {}: {} {} is rated {rating} and the load weighs {}; take a piece that carries it, or a lighter load",
+                    tag.load, piece.kind, piece.serial, tag.gross
+                )));
+            }
         }
         let signing = match pin {
             None => None,
@@ -221,11 +229,10 @@ impl Inner {
             messages.push((tag, CodeView::of(Kind::Tag, &bytes)?, bytes));
         }
         drop(signing);
-        let received = self.now();
-        self.store.write(|tx| -> Result<(), AppError> {
-            for (tag, _, bytes) in &messages {
-                let (digest, load) = (Digest::of(bytes), tag.load.to_string());
-                tx.put_tag(&TagRow { digest, load, planned: true, received, bytes: bytes.clone() })?;
+        self.admit(|admission| {
+            for (_, _, bytes) in &messages {
+                let word = admission.open(Kind::Tag, bytes)?;
+                admission.tag(&word, true)?;
             }
             Ok(())
         })?;
@@ -233,16 +240,10 @@ impl Inner {
         made.map(|(_, code, bytes)| Ok(TagMade { code, tag: self.tag_view(&bytes)? })).collect()
     }
 
-    pub(crate) fn keep_tag(&mut self, tag: &Tag, bytes: &[u8], planned: bool) -> Result<(), AppError> {
-        let row = TagRow {
-            digest: Digest::of(bytes),
-            load: tag.load.to_string(),
-            planned,
-            received: self.now(),
-            bytes: bytes.to_vec(),
-        };
-        self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_tag(&row)?;
+    pub(crate) fn keep_tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        self.admit(|admission| {
+            let word = admission.open(Kind::Tag, bytes)?;
+            admission.tag(&word, false)?;
             Ok(())
         })
     }
@@ -262,9 +263,15 @@ impl Inner {
     }
 
     pub(crate) fn tag_view(&self, bytes: &[u8]) -> Result<TagView, AppError> {
-        let received = ReceivedTag::open(bytes)?;
-        let (signature, planner) = self.tag_signature(&received, &self.trusted()?);
-        let tag = &received.tag;
+        self.tag_view_of(&LoadWord::open(Kind::Tag, bytes, &self.trusted()?)?)
+    }
+
+    /// A tag that was opened, drawn.
+    pub(crate) fn tag_view_of(&self, word: &LoadWord) -> Result<TagView, AppError> {
+        let none = || AppError::bad_input("this is no load tag; scan the tag on the load");
+        let (tag, bytes) = (word.tag().ok_or_else(none)?, word.bytes());
+        let signature = TagSignature::of(tag, word.author(), &self.trusted()?);
+        let planner = word.signer();
         let now = self.now();
         let language = self.language();
         let equipment: Vec<EquipmentView> =
@@ -324,7 +331,7 @@ impl Inner {
         let title = self.procedure(&tag.procedure).ok().map(|procedure| procedure.expand(language).title);
         Ok(TagView {
             text: slingseal_message::envelope::wrap(Kind::Tag, bytes),
-            digest: received.digest.to_string(),
+            digest: word.digest().to_string(),
             load: tag.load.to_string(),
             planned: tag.planned.into(),
             description: tag.description.to_string(),

@@ -1,3 +1,4 @@
+mod account;
 mod audit;
 mod bounds;
 mod bundles;

@@ -5,7 +5,7 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::procedures::text_name;
+use super::procedures::keep_text;
 use super::tags::{summary, tag_bytes};
 use super::view::{hex, unhex16};
 use super::walk_view::{RefusedView, WalkView};
@@ -13,6 +13,7 @@ use super::{App, AppError, InHand, Inner};
 use slingseal_journal::{Entry, NewEntry, WalkId};
 use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_message::trust::Role;
 use slingseal_rigging::{self as rigging, RiggedLoad, SeatedLink};
 use slingseal_store::{WalkRow, WalkState};
 use slingseal_walk::procedure::{CardNo, Expected, Kind, Point};
@@ -180,7 +181,7 @@ impl Inner {
     fn begin(&mut self, bytes: &[u8]) -> Result<WalkView, AppError> {
         let received = ReceivedTag::open(bytes)?;
         let tag = received.tag;
-        self.keep_tag(&tag, bytes, false)?;
+        self.keep_tag(bytes)?;
         for row in self.store.read().walks_in_hand()? {
             if row.load == tag.load.as_str() {
                 let state = self.walk_of(row.id)?;
@@ -218,12 +219,11 @@ impl Inner {
             }
         }
         let row = row(id, &walk, now);
-        let digest = procedure.digest();
         let bodies = bodies(&events)?;
         let mut entries = vec![NewEntry { kind: GROUND, walk: Some(id), body: &body, time: now }];
         entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
         self.store.write(|tx| -> Result<(), AppError> {
-            tx.put_setting(&text_name(&digest), text.as_bytes())?;
+            keep_text(tx, &text)?;
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
             Ok(())
@@ -235,7 +235,9 @@ impl Inner {
 
     /// Who walks: the credential's holder, or the device's before it has one.
     fn inspector(&self) -> Result<CallSign, AppError> {
-        let own = self.own_credential(&self.trusted()?)?;
+        let trusted = self.trusted()?;
+        self.refuse_revoked(&trusted)?;
+        let own = self.own_credential(&trusted, Some(Role::Inspector))?;
         if let Some((signer, _)) = own {
             return Ok(signer.credential.holder);
         }
@@ -350,7 +352,7 @@ pub(crate) fn ground_parts(body: &[u8]) -> Result<(&[u8], Digest, CallSign), App
     reader.array(3, "ground of a walk")?;
     let tag = reader.bytes("tag")?;
     let digest = Digest::from_bytes(reader.fixed("procedure")?);
-    Ok((tag, digest, reader.line("inspector", CallSign::new)?))
+    Ok((tag, digest, reader.line("inspector", CallSign::received)?))
 }
 
 pub(crate) fn events<'e>(bodies: impl Iterator<Item = &'e [u8]>) -> Result<Vec<Event>, AppError> {

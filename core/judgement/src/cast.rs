@@ -166,7 +166,7 @@ pub fn void(record: Digest, seconds: i64, credential: &[u8], seed: u8) -> Vec<u8
 
 pub fn authority(seed: u8, name: &str, revoked: &[&[u8]]) -> TrustedAuthority {
     let revoked: BTreeSet<CredentialId> = revoked.iter().map(|bytes| CredentialId::of(bytes)).collect();
-    let roster = Roster { sequence: 1, issued: at(-100), expires: at(500_000), revoked };
+    let roster = Roster { revoked, ..Roster::new(1, at(-100), at(500_000)) };
     TrustedAuthority { name: Name::new(name).unwrap(), key: key(seed).public(), roster: Some(roster) }
 }
 

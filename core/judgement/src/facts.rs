@@ -84,7 +84,7 @@ impl Facts {
 }
 
 impl Fact {
-    fn at(&self, asked: &Asked<'_>) -> Vec<Reason> {
+    pub(super) fn at(&self, asked: &Asked<'_>) -> Vec<Reason> {
         match self {
             Self::Fixed(reason) => vec![reason.clone()],
             Self::Validity { until } => validity(*until, asked.now).into_iter().collect(),

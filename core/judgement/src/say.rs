@@ -76,7 +76,7 @@ impl Reason {
                 format!("This clock is behind: {} signed at {}. Set it.", name(by), time.dtg())
             }
             Self::MemoryPutBack { since } => format!(
-                "An older copy of this device's memory was put back ({}). Bring in the newest roster and bundle.",
+                "An older copy of this device's memory was put back ({}). Receive a newer roster of every authority trusted here.",
                 since.dtg()
             ),
             Self::TagUnsigned => {
@@ -166,7 +166,7 @@ impl Reason {
                 format!("Este reloj va atrasado: {} firmó a las {}. Ajústelo.", name(by), time.dtg())
             }
             Self::MemoryPutBack { since } => format!(
-                "Se repuso una copia anterior de la memoria de este equipo ({}). Traiga la lista y los datos más nuevos.",
+                "Se repuso una copia anterior de la memoria de este equipo ({}). Reciba una lista posterior de cada autoridad.",
                 since.dtg()
             ),
             Self::TagUnsigned => "Ningún planificador firmó la etiqueta. Confirme peso y aeronave.".into(),

@@ -328,7 +328,7 @@ fn each_authority_for_its_own() {
     scene.trusted.add(second.clone());
     assert_eq!(scene.judge(&seal), (Verdict::Wait, vec!["no_roster"]));
     let revoked = [CredentialId::of(&anvil())].into();
-    second.roster = Some(Roster { sequence: 7, issued: at(-50), expires: at(59), revoked });
+    second.roster = Some(Roster { revoked, ..Roster::new(7, at(-50), at(59)) });
     scene.trusted.add(second.clone());
     assert_eq!(scene.judge(&seal), (Verdict::Wait, vec!["roster_too_old"]));
     second.roster.as_mut().unwrap().expires = at(60);
@@ -435,4 +435,56 @@ fn the_kept_part_of_a_standing_is_what_time_does_not_change() {
         let scene = Scene { now: at(now), ..Scene::holding(vec![fit.clone()]) };
         assert_eq!(scene.standing().latest().map(Standing::word), Some(word), "{now}");
     }
+}
+
+/// What a database keeps of a load gives, at every time, the state that all its facts give.
+#[test]
+fn an_outline_says_what_the_facts_say() {
+    use super::facts::{Fact, Facts};
+    let scene = Scene::default();
+    let trusted = scene.trusted;
+    let known = key(SELA).public();
+    let voided =
+        || Reason::Voided { by: CallSign::new("Thistle 7").unwrap(), at: at(3), cause: VoidCause::LoadMoved };
+    let revoked = || Reason::Revoked(CallSign::new("Anvil 3").unwrap());
+    let superseded = || Reason::Superseded { by: Digest::of(b"x"), at: at(3), fit: false };
+    let fixed =
+        [Reason::NotFit, voided(), revoked(), superseded(), Reason::TagUnsigned, Reason::Corrected(1)];
+    let timed = [
+        Fact::Roster(known),
+        Fact::Planner { planner: CallSign::new("Lantern 1").unwrap(), expired: at(400), until: at(700) },
+        Fact::Equipment {
+            kind: slingseal_words::Name::new("sling").unwrap(),
+            serial: slingseal_words::Serial::new("SL-1").unwrap(),
+            good_until: at(900),
+        },
+    ];
+    let mut tried = 0;
+    for set in 0..1u32 << (fixed.len() + timed.len()) {
+        let chosen = |at: usize| set & (1 << at) != 0;
+        let mut facts: Vec<Fact> = fixed
+            .iter()
+            .enumerate()
+            .filter(|(at, _)| chosen(*at))
+            .map(|(_, one)| Fact::Fixed(one.clone()))
+            .collect();
+        let behind = timed.iter().enumerate().filter(|(at, _)| chosen(at + fixed.len()));
+        facts.extend(behind.map(|(_, fact)| fact.clone()));
+        facts.extend([Fact::Validity { until: at(1_000) }, Fact::Issued(at(100))]);
+        let facts = Facts(facts);
+        let outline = Outline::of(&facts).unwrap();
+        for now in [-100, 0, 699, 701, 899, 901, 1_000, 1_001, 600_000] {
+            for latest in [None, Some(at(650))] {
+                for memory in [Memory::Whole, Memory::PutBack { since: at(1) }] {
+                    let latest = latest.map(|time| LatestTrusted { time, by: Speaker::ThisDevice });
+                    let asked = Asked { trusted: &trusted, now: at(now), latest, memory };
+                    let want = LoadState::of(&facts.reasons(&asked));
+                    assert_eq!(outline.at(&asked), want, "{facts:?} at {now}");
+                    tried += 1;
+                }
+            }
+        }
+    }
+    assert_eq!(tried, 512 * 9 * 4);
+    assert_eq!(Outline::of(&Facts(vec![Fact::Fixed(Reason::NotFit)])), None);
 }

@@ -54,6 +54,20 @@ pub struct Judgement {
 }
 
 impl Judgement {
+    /// Of one reason alone, where there is nothing else to be said: what was shown is no seal, or cannot be read.
+    pub fn plain(reason: Reason) -> Self {
+        let reasons = vec![reason.clone()];
+        Self {
+            verdict: Verdict::of(&reasons),
+            reasons,
+            facts: Facts(vec![Fact::Fixed(reason)]),
+            seal: None,
+            digest: None,
+            inspection: None,
+            signer: None,
+        }
+    }
+
     pub(super) fn of(facts: Facts, seal: Option<&LoadWord>, asked: &Asked<'_>) -> Self {
         let reasons = facts.reasons(asked);
         Self {

@@ -2,78 +2,20 @@
 
 use std::collections::BTreeMap;
 
-use slingseal_words::Time;
+use slingseal_words::{Digest, Time};
 
+use super::loads::{LOADS, make as make_load};
 use super::papers::{TAGS, make_tag};
-use super::records::{RECORDS, make_with_id};
+use super::records::{RECORDS, WORDS, make};
 use super::values::count_out;
-use super::{Reader, RecordRow, StoreError, TagRow};
+use super::{LoadRow, Reader, RecordRow, StoreError, TagRow};
 
-/// Which records of a board.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stand {
-    /// Fit and valid at this time.
-    Fit {
-        /// Now.
-        now: Time,
-    },
-    /// Fit once, and past its validity since some time.
-    Expired {
-        /// Now.
-        now: Time,
-        /// Not those that ran out before.
-        since: Time,
-    },
-    /// Found not fit.
-    NotFit {
-        /// Not those from before.
-        since: Time,
-    },
-    /// Voided, and not inspected again.
-    Voided {
-        /// Not those from before.
-        since: Time,
-    },
-}
-
-/// A load is where its walk in hand is, whatever was sealed before.
-const NO_WALK: &str = "NOT EXISTS (SELECT 1 FROM walks AS w WHERE w.load = records.load
-    AND w.state IN ('open', 'paused', 'decided'))";
-const LAST: &str = "NOT EXISTS (SELECT 1 FROM records AS r WHERE r.load = records.load
-    AND (r.issued, r.digest) > (records.issued, records.digest))";
+/// What is planned and neither walked nor inspected. Evidence of somebody who might not inspect is no inspection.
 const PLANNED: &str = "planned = 1 AND received >= ?1
-    AND NOT EXISTS (SELECT 1 FROM records AS r WHERE r.load = tags.load)
+    AND NOT EXISTS (SELECT 1 FROM records AS r WHERE r.load = tags.load AND r.standing <> 'no_inspection')
     AND NOT EXISTS (SELECT 1 FROM walks AS w WHERE w.load = tags.load AND w.state <> 'abandoned')
     AND NOT EXISTS (SELECT 1 FROM tags AS t WHERE t.load = tags.load AND t.planned = 1
         AND (t.received, t.digest) > (tags.received, tags.digest))";
-
-impl Stand {
-    /// The condition, what is bound to it, and the order in which a leader wants them.
-    fn asked(self) -> (String, Vec<Time>, &'static str) {
-        let (condition, bound, order) = match self {
-            Self::Fit { now } => (
-                "standing = 'current' AND outcome = 'fit' AND valid_until >= ?1",
-                vec![now],
-                "valid_until, id",
-            ),
-            Self::Expired { now, since } => (
-                "standing = 'current' AND outcome = 'fit' AND valid_until < ?1 AND valid_until >= ?2",
-                vec![now, since],
-                "valid_until DESC, id DESC",
-            ),
-            Self::NotFit { since } => (
-                "standing = 'current' AND outcome = 'not_fit' AND issued >= ?1",
-                vec![since],
-                "issued DESC, id DESC",
-            ),
-            Self::Voided { since } => {
-                ("standing = 'voided' AND issued >= ?1", vec![since], "issued DESC, id DESC")
-            }
-        };
-        let last = if matches!(self, Self::Voided { .. }) { format!(" AND {LAST}") } else { String::new() };
-        (format!("{condition} AND {NO_WALK}{last}"), bound, order)
-    }
-}
 
 /// How often a point was found deficient.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -153,15 +95,16 @@ impl Groups {
 }
 
 impl Reader<'_> {
-    /// Records that stand so, at most so many, with the words of each load; and how many there are in all.
-    pub fn standing(&self, stand: Stand, most: u32) -> Result<(Vec<(RecordRow, String)>, u64), StoreError> {
-        let (condition, bound, order) = stand.asked();
-        let params = || rusqlite::params_from_iter(bound.iter());
-        let all = self.count(&format!("SELECT count(*) FROM records WHERE {condition}"), params())?;
-        let rest = format!("WHERE {condition} ORDER BY {order} LIMIT {most}");
-        let rows = self
-            .rows(&RECORDS, &rest, params(), |row| Ok((make_with_id(row)?.1, row.get::<_, String>(18)?)))?;
-        Ok((rows, all))
+    /// How each load with an inspection that holds, or held since some time, stood when it was judged last. A load is where its
+    /// walk in hand is, whatever was sealed before: those are left out.
+    pub fn loads_since(&self, since: Time) -> Result<Vec<LoadRow>, StoreError> {
+        let walking = "load NOT IN (SELECT load FROM walks WHERE state IN ('open', 'paused', 'decided'))";
+        self.rows(&LOADS, &format!("WHERE valid_until >= ?1 AND {walking} ORDER BY load"), [since], make_load)
+    }
+
+    /// A record's columns with the words of its load.
+    pub fn record_with_words(&self, seal: Digest) -> Result<Option<(RecordRow, String)>, StoreError> {
+        self.row(&RECORDS, "WHERE seal = ?1", [seal], |row| Ok((make(row)?, row.get::<_, String>(WORDS)?)))
     }
 
     /// The newest tag of each load that was planned since some time and neither walked nor sealed, the last first; and how
@@ -222,7 +165,7 @@ impl Reader<'_> {
         let sql =
             "SELECT procedure, rigger, inspector, device IS NOT NULL, count(*), sum(found > 0), sum(found),
              sum(corrected), sum(outcome = 'fit'), max(issued)
-             FROM records WHERE issued >= ?1 GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
+             FROM records WHERE issued >= ?1 AND standing <> 'no_inspection' GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
         let groups = self.ask(sql, |statement| {
             let rows = statement.query_map([since.map_or(i64::MIN, Time::unix)], |row| {
                 let keys = [row.get(0)?, row.get(1)?, row.get(2)?];
@@ -248,6 +191,7 @@ impl Reader<'_> {
         &self,
         take: impl FnMut(RecordRow) -> Result<(), E>,
     ) -> Result<(), E> {
-        self.each(&RECORDS, "ORDER BY issued, digest", [], |row| Ok(make_with_id(row)?.1), take)
+        let rest = "WHERE standing <> 'no_inspection' ORDER BY issued, digest, seal";
+        self.each(&RECORDS, rest, [], make, take)
     }
 }

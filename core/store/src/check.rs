@@ -1,7 +1,11 @@
 use super::exams::{EXAM_PAPERS, EXAM_RUNS};
+use super::heads::HEADS;
 use super::keep::{QUARANTINE, SETTINGS, VAULTS};
+use super::loads::LOADS;
+use super::memory::MEMORY;
 use super::open::DEVICE;
-use super::papers::{AUTHORITIES, CREDENTIALS, ROSTERS, TAGS, VOIDS};
+use super::papers::{AUTHORITIES, CARDS, CREDENTIALS, ROSTERS, TAGS, VOIDS};
+use super::procedures::{PROCEDURE_TEXTS, PROCEDURES_IN_USE};
 use super::records::{BYTES, DEFICIENCIES, EQUIPMENT, RECORDS};
 use super::table::{Table, show};
 use super::walks::WALKS;
@@ -19,6 +23,56 @@ pub(super) const TABLES: &[&Table] = &[
     &VOIDS,
     &AUTHORITIES,
     &ROSTERS,
+    &CREDENTIALS,
+    &QUARANTINE,
+    &VAULTS,
+    &SETTINGS,
+    &EXAM_PAPERS,
+    &EXAM_RUNS,
+    &CARDS,
+    &PROCEDURE_TEXTS,
+    &PROCEDURES_IN_USE,
+    &HEADS,
+    &LOADS,
+    &MEMORY,
+];
+
+/// The tables as schemas 1 and 2 had them, for saving what can be read of such a file.
+pub(super) const TABLES_2: &[&Table] = &[
+    &DEVICE,
+    &WALKS,
+    &Table::new(
+        "records",
+        "id",
+        &[
+            "id",
+            "digest",
+            "load",
+            "tag",
+            "procedure",
+            "outcome",
+            "inspector",
+            "rigger",
+            "place",
+            "aircraft",
+            "mass_g",
+            "found",
+            "corrected",
+            "issued",
+            "valid_until",
+            "standing",
+            "device",
+            "received",
+            "words",
+        ],
+    ),
+    &Table::new("record_bytes", "record", &["record", "seal", "body"]),
+    &DEFICIENCIES,
+    &EQUIPMENT,
+    &Table::new("tags", "digest", &["digest", "load", "planned", "received", "bytes"]),
+    &Table::new("voids", "digest", &["digest", "record", "load", "issued", "received", "bytes"]),
+    &AUTHORITIES,
+    &Table::new("rosters", "authority", &["authority", "sequence", "issued", "received", "bytes"]),
     &CREDENTIALS,
     &QUARANTINE,
     &VAULTS,
@@ -47,6 +101,14 @@ impl Reader<'_> {
         let bare = "SELECT records.id FROM records LEFT JOIN record_bytes ON record = records.id WHERE record IS NULL";
         let rows = self.lines(&format!("{bare} LIMIT {MOST}"))?;
         faults.extend(rows.into_iter().map(|id| format!("record {id} has no bytes")));
+        let gone = "SELECT record FROM record_bytes WHERE body IS NOT NULL AND body NOT IN (SELECT digest FROM bodies)";
+        let rows = self.lines(&format!("{gone} LIMIT {MOST}"))?;
+        faults.extend(rows.into_iter().map(|id| format!("record {id} has lost its walk")));
+        for digest in self.body_digests()? {
+            if let Err(StoreError::Damaged { what }) = self.body(digest) {
+                faults.push(what);
+            }
+        }
         for digest in self.photo_digests()? {
             if let Err(StoreError::Damaged { what }) = self.photo(digest) {
                 faults.push(what);
@@ -55,7 +117,11 @@ impl Reader<'_> {
         if let Err(fault) = self.verify_journal()? {
             faults.push(fault.to_string());
         }
-        faults.extend(self.decayed_foreign_entries()?);
+        match self.decayed_foreign_entries() {
+            Ok(decayed) => faults.extend(decayed),
+            Err(StoreError::Damaged { what }) => faults.push(what),
+            Err(error) => return Err(error),
+        }
         Ok(faults)
     }
 

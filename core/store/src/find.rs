@@ -2,7 +2,7 @@
 
 use rusqlite::ToSql;
 
-use slingseal_words::{Digest, Time};
+use slingseal_words::Time;
 
 use super::records::{RECORDS, make_with_id};
 use super::values::count_out;
@@ -154,6 +154,8 @@ fn question(words: &str) -> Option<String> {
 impl RecordFilter {
     fn conditions(&self) -> Where<'_> {
         let mut all = Where::default();
+        // Evidence of somebody who might not inspect stands in no list of inspections.
+        all.parts.push("standing <> 'no_inspection'".into());
         let texts = [
             ("load = ?", &self.load),
             ("procedure = ?", &self.procedure),
@@ -254,8 +256,8 @@ impl Reader<'_> {
             let page = self.records(filter, after, 256)?;
             for row in page.rows {
                 let missing =
-                    || StoreError::Damaged { what: format!("record {} has no bytes", row.digest.short()) };
-                let bytes = self.record_bytes(row.digest)?.ok_or_else(missing)?;
+                    || StoreError::Damaged { what: format!("record {} has no bytes", row.seal.short()) };
+                let bytes = self.record_bytes(row.seal)?.ok_or_else(missing)?;
                 take(row, bytes)?;
             }
             after = page.next;
@@ -267,12 +269,11 @@ impl Reader<'_> {
 
     /// How many records there are.
     pub fn count_records(&self) -> Result<u64, StoreError> {
-        self.count("SELECT count(*) FROM records", [])
+        self.count("SELECT count(*) FROM records WHERE standing <> 'no_inspection'", [])
     }
 
     /// How many loads and records stand in which state at this time.
     pub fn state_counts(&self, now: Time) -> Result<StateCounts, StoreError> {
-        let current = "SELECT count(*) FROM records WHERE standing = 'current' AND outcome";
         let standing = "SELECT count(*) FROM records WHERE standing = ?1";
         Ok(StateCounts {
             planned: self.count(
@@ -283,9 +284,11 @@ impl Reader<'_> {
             )?,
             walking: self
                 .count("SELECT count(*) FROM walks WHERE state IN ('open', 'paused', 'decided')", [])?,
-            fit: self.count(&format!("{current} = 'fit' AND valid_until >= ?1"), [now])?,
-            not_fit: self.count(&format!("{current} = 'not_fit'"), [])?,
-            expired: self.count(&format!("{current} = 'fit' AND valid_until < ?1"), [now])?,
+            fit: self
+                .count("SELECT count(*) FROM records WHERE standing = 'fit' AND valid_until >= ?1", [now])?,
+            not_fit: self.count(standing, [Standing::NotFit])?,
+            expired: self
+                .count("SELECT count(*) FROM records WHERE standing = 'fit' AND valid_until < ?1", [now])?,
             superseded: self.count(standing, [Standing::Superseded])?,
             voided: self.count(standing, [Standing::Voided])?,
         })
@@ -313,7 +316,7 @@ impl Reader<'_> {
 
     /// How many records there are of each procedure and rigger.
     pub fn inspection_counts(&self) -> Result<Vec<InspectionCount>, StoreError> {
-        let sql = "SELECT procedure, rigger, count(*) FROM records
+        let sql = "SELECT procedure, rigger, count(*) FROM records WHERE standing <> 'no_inspection'
                    GROUP BY procedure, rigger ORDER BY procedure, rigger";
         self.ask(sql, |statement| {
             statement
@@ -345,16 +348,5 @@ impl Reader<'_> {
                 })?
                 .collect()
         })
-    }
-
-    /// Of these digests, the ones that are not here: what to ask another device for.
-    pub fn records_missing(&self, theirs: &[Digest]) -> Result<Vec<Digest>, StoreError> {
-        let mut missing = Vec::new();
-        for digest in theirs {
-            if self.record_id(*digest)?.is_none() {
-                missing.push(*digest);
-            }
-        }
-        Ok(missing)
     }
 }

@@ -7,7 +7,7 @@ use rusqlite::{Connection, Params, Row, Statement, TransactionBehavior};
 use super::hold::Held;
 use super::table::Table;
 use super::witness::Witness;
-use super::{DeviceId, Head, StoreError};
+use super::{DeviceId, Head, MemoryRow, StoreError};
 
 /// A home's database, held by this program alone for as long as this lives.
 ///
@@ -17,6 +17,8 @@ pub struct Store {
     pub(super) path: PathBuf,
     pub(super) device: DeviceId,
     pub(super) head: Head,
+    /// Writes that left no entry in the journal, as the last one counted them.
+    pub(super) writes: u64,
     pub(super) witness: Witness,
     /// Keeps the lock: another program may open the home once this is dropped. Stands last, so that it goes last.
     pub(super) _held: Held,
@@ -33,29 +35,37 @@ impl Store {
         &mut self,
         act: impl FnOnce(&Tx<'_>) -> Result<T, E>,
     ) -> Result<T, E> {
-        let done = self.transact(act);
-        if let Ok((_, head)) = &done
-            && *head != self.head
-        {
-            self.head = *head;
-            self.witness.saw(self.device, self.head);
+        let (answer, head, memory) = self.transact(act)?;
+        if head != self.head || memory.is_some() {
+            self.head = head;
+            self.writes = memory.map_or(self.writes, |memory| memory.writes);
+            self.witness.saw(self.device, self.head, memory);
         }
-        done.map(|(answer, _)| answer)
+        Ok(answer)
     }
 
+    /// The answer, the journal's end, and the device's memory where the journal alone does not tell that something was
+    /// written: an older copy of the file that is put back must be missed on a device that never writes a journal, too.
     fn transact<T, E: From<StoreError>>(
         &mut self,
         act: impl FnOnce(&Tx<'_>) -> Result<T, E>,
-    ) -> Result<(T, Head), E> {
+    ) -> Result<(T, Head, Option<MemoryRow>), E> {
         let path = &self.path;
         let fault = |error| E::from(StoreError::from(error).at(path));
         let tx = self.conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(fault)?;
         let read = Reader { conn: &tx, device: self.device, witness: Some(&self.witness) };
         let view = Tx { read, head: Cell::new(self.head) };
+        let before = tx.total_changes();
         let answer = act(&view)?;
         let head = view.head.get();
+        let memory = if head == self.head && tx.total_changes() > before {
+            view.count_write(self.writes)?;
+            Some(view.memory()?)
+        } else {
+            None
+        };
         tx.commit().map_err(fault)?;
-        Ok((answer, head))
+        Ok((answer, head, memory))
     }
 
     /// Brings the log into the database and empties it: one file then holds everything. For a moment when nobody waits:

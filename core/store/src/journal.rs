@@ -1,4 +1,6 @@
-use rusqlite::Row;
+use rusqlite::{OptionalExtension, Row};
+
+use slingseal_words::{Digest, Time};
 
 use super::values::{count_in, count_out};
 use super::walks::WALKS;
@@ -87,6 +89,12 @@ impl Reader<'_> {
         Ok(self.entries(seq, 1)?.pop().filter(|entry| entry.seq == seq))
     }
 
+    /// When the last entry was written.
+    pub fn journal_time(&self) -> Result<Option<Time>, StoreError> {
+        let last = "SELECT time FROM journal ORDER BY seq DESC LIMIT 1";
+        self.ask(last, |statement| statement.query_row([], |row| row.get(0)).optional())
+    }
+
     /// At most `most` entries from the number `from` on.
     pub fn entries(&self, from: u64, most: usize) -> Result<Vec<Entry>, StoreError> {
         let sql = format!("SELECT {COLUMNS} FROM journal WHERE seq >= ?1 ORDER BY seq LIMIT ?2");
@@ -151,8 +159,24 @@ impl Reader<'_> {
 
     /// What is kept of another device's journal, as it came: to be given to `verify_chain`.
     pub fn foreign_entries(&self, device: DeviceId) -> Result<Vec<Entry>, StoreError> {
+        self.first_links_belong()?;
         let sql = format!("SELECT {COLUMNS} FROM foreign_journal WHERE device = ?1 ORDER BY seq, digest");
         self.ask(&sql, |statement| statement.query_map([device], make)?.collect())
+    }
+
+    /// The device stands in no digest but the first entry's link: where that is another's, the column decayed, and what is asked for
+    /// would not be found.
+    fn first_links_belong(&self) -> Result<(), StoreError> {
+        let sql = "SELECT device, prev FROM foreign_journal WHERE seq = 1";
+        let firsts: Vec<(DeviceId, Digest)> = self
+            .ask(sql, |statement| statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?.collect())?;
+        match firsts.into_iter().find(|(device, prev)| Head::empty(*device).digest != *prev) {
+            Some((device, _)) => {
+                let what = format!("the journal kept of device {device} begins as another device's does");
+                self.noting(Err(StoreError::Damaged { what }))
+            }
+            None => Ok(()),
+        }
     }
 
     /// The newest number kept of another device's journal.

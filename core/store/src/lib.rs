@@ -5,19 +5,25 @@
 //! `Store::read` asks. The journal is a hash chain ([`Entry`] says over which bytes), every other row has a check sum.
 #![forbid(unsafe_code)]
 
+mod author;
 mod board;
 mod check;
 mod error;
 mod exams;
 mod find;
 mod handle;
+mod heads;
 mod hold;
 mod journal;
 mod keep;
+mod loads;
+mod memory;
 mod mend;
 mod open;
 mod papers;
+mod procedures;
 mod records;
+mod said;
 mod schema;
 mod table;
 #[cfg(test)]
@@ -26,17 +32,25 @@ mod values;
 mod walks;
 mod witness;
 
-pub use board::{GroupBy, GroupCount, Groups, PointCount, Stand};
+pub use author::Author;
+pub use board::{GroupBy, GroupCount, Groups, PointCount};
 pub use error::StoreError;
 pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{
     Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordFilter, RecordPage, StateCounts,
 };
 pub use handle::{Reader, Store, Tx};
+pub use heads::HeadRow;
 pub use keep::{QuarantineRow, VaultRow};
+pub use loads::LoadRow;
+pub use memory::MemoryRow;
 pub use mend::Saved;
 pub use open::{Lost, Opened, SetAside};
 pub use papers::{AuthorityRow, CredentialRow, RosterRow, TagRow, VoidRow};
-pub use records::{DeficiencyRow, EquipmentRow, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing};
+pub use procedures::ProcedureTextRow;
+pub use records::{
+    DeficiencyRow, EquipmentRow, Judged, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing,
+};
+pub use said::{AuthoredRow, SAID_PAGE, WordKind};
 use slingseal_journal::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId};
 pub use walks::{WalkRow, WalkState};

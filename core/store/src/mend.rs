@@ -7,12 +7,13 @@ use rusqlite::{Connection, OpenFlags, OptionalExtension, params_from_iter};
 
 use slingseal_words::Digest;
 
-use super::check::TABLES;
+use super::check::{TABLES, TABLES_2};
 use super::exams::EXAM_RUNS;
 use super::journal;
+use super::memory::MEMORY;
 use super::open::DEVICE;
-use super::records::INDEX_WORDS;
-use super::table::add_row_sum;
+use super::records::{BYTES, INDEX_WORDS, RECORDS};
+use super::table::add_functions;
 use super::walks::WALKS;
 use super::witness::Seen;
 use super::{ChainCheck, DeviceId, Entry, StoreError};
@@ -38,57 +39,80 @@ pub(super) struct Salvage {
     pub(super) walk_again: Vec<String>,
 }
 
-/// Reads the damaged `path` and fills `target`, a new and empty database, in one transaction. The damaged file is only
-/// read.
+/// Reads the damaged `source` and fills `target`, a new and empty database of the same schema, in one transaction. The damaged
+/// file is only read.
 pub(super) fn salvage(
-    path: &Path,
+    source: &Connection,
+    version: u32,
     target: &mut Connection,
     seen: Option<Seen>,
 ) -> Result<Salvage, StoreError> {
     let tx = target.transaction()?;
     let mut salvage = Salvage::default();
-    if let Some(source) = source(path) {
-        for table in TABLES.iter().filter(|table| table.name != DEVICE.name) {
-            if younger(&source, table.name) {
-                continue;
-            }
-            let columns = [table.columns.join(", "), "sum".into()].join(", ");
-            let whole = format!("sum IS row_sum({})", table.columns.join(", "));
-            let rows = copy(&source, &tx, table.name, &columns, &whole, sound_as_told);
-            salvage.saved.push(rows?);
-        }
-        salvage.saved.push(copy(&source, &tx, "photos", "digest, received, bytes", "1", sound_photo)?);
-        let columns = format!("{}, device", journal::COLUMNS);
-        salvage.saved.push(copy(&source, &tx, "foreign_journal", &columns, "1", sound_entry)?);
-        salvage.journal(&source, &tx, seen)?;
-        drop_bare_records(&tx, &mut salvage)?;
-        tx.execute(INDEX_WORDS, [])?;
+    let tables = if version < 3 { TABLES_2 } else { TABLES };
+    if version >= 3 {
+        // The new database begins with one of its own.
+        tx.execute(&format!("DELETE FROM {}", MEMORY.name), [])?;
+        salvage.saved.push(copy(source, &tx, "bodies", "digest, bytes", "1", sound_body)?);
     }
+    for table in tables.iter().filter(|table| table.name != DEVICE.name) {
+        if younger(source, table.name) {
+            continue;
+        }
+        let columns = [table.columns.join(", "), "sum".into()].join(", ");
+        let whole = format!("sum IS row_sum({})", table.columns.join(", "));
+        salvage.saved.push(copy(source, &tx, table.name, &columns, &whole, sound_as_told)?);
+    }
+    salvage.saved.push(copy(source, &tx, "photos", "digest, received, bytes", "1", sound_photo)?);
+    let columns = format!("{}, device", journal::COLUMNS);
+    salvage.saved.push(copy(source, &tx, "foreign_journal", &columns, "1", sound_entry)?);
+    salvage.journal(source, version, &tx, seen)?;
+    drop_bare_records(&tx, version, &mut salvage)?;
+    if version >= 3 {
+        let empty = MEMORY.insert("OR IGNORE");
+        tx.execute(&empty, (1, 0, None::<i64>, None::<i64>))?;
+    }
+    tx.execute(INDEX_WORDS, [])?;
     tx.commit()?;
     Ok(salvage)
 }
 
 /// Read-only, and with the log's index in its own file: in exclusive mode SQLite would want to write.
-fn source(path: &Path) -> Option<Connection> {
+pub(super) fn source(path: &Path) -> Option<Connection> {
     let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let conn = Connection::open_with_flags(path, flags).ok()?;
     conn.execute_batch("PRAGMA query_only = ON; PRAGMA cell_size_check = ON;").ok()?;
-    add_row_sum(&conn).ok()?;
+    add_functions(&conn).ok()?;
     Some(conn)
+}
+
+/// The schema that a damaged file says it has; the newest where it cannot say.
+pub(super) fn version_of(source: &Connection) -> u32 {
+    let version = source.pragma_query_value(None, "user_version", |row| row.get::<_, u32>(0));
+    version
+        .ok()
+        .filter(|version| (1..=super::schema::KNOWN).contains(version))
+        .unwrap_or(super::schema::KNOWN)
 }
 
 /// Whether a table was added by a later schema than the file's: nothing of it can be lost.
 fn younger(source: &Connection, table: &str) -> bool {
-    let version = source.pragma_query_value(None, "user_version", |row| row.get::<_, u32>(0));
     let there =
         source.query_row("SELECT count(*) FROM sqlite_schema WHERE name = ?1", [table], |row| row.get(0));
-    matches!((version, there), (Ok(version), Ok(0i64)) if (1..super::schema::KNOWN).contains(&version))
+    version_of(source) < super::schema::KNOWN && matches!(there, Ok(0i64))
 }
 
 type Sound = fn(&[Value], bool) -> bool;
 
 fn sound_as_told(_: &[Value], whole: bool) -> bool {
     whole
+}
+
+fn sound_body(row: &[Value], _: bool) -> bool {
+    match row {
+        [Value::Blob(digest), Value::Blob(bytes)] => Digest::of(bytes).as_bytes() == digest.as_slice(),
+        _ => false,
+    }
 }
 
 fn sound_photo(row: &[Value], _: bool) -> bool {
@@ -227,11 +251,21 @@ fn run(
 }
 
 impl Salvage {
+    fn less(&mut self, table: &str, rows: u64) {
+        if rows > 0
+            && let Some(saved) = self.saved.iter_mut().find(|saved| saved.table == table)
+        {
+            saved.rows = saved.rows.saturating_sub(rows);
+            saved.whole = false;
+        }
+    }
+
     /// Takes the journal over. It goes on only where it is whole and reaches at least to what was acknowledged; a chain
     /// that went on from an earlier place would look like a forked device to everyone who knows its old end.
     fn journal(
         &mut self,
         source: &Connection,
+        version: u32,
         target: &Connection,
         seen: Option<Seen>,
     ) -> Result<(), StoreError> {
@@ -274,13 +308,13 @@ impl Salvage {
             target.execute(&DEVICE.reseal(""), [])?;
         } else {
             self.new_device = true;
-            self.give_up_walks(target)?;
+            self.give_up_walks(version, target)?;
         }
         Ok(())
     }
 
     /// A walk whose answers may be missing is not resumed: the missing one could be the deficiency.
-    fn give_up_walks(&mut self, target: &Connection) -> Result<(), StoreError> {
+    fn give_up_walks(&mut self, version: u32, target: &Connection) -> Result<(), StoreError> {
         let in_hand = "state IN ('open', 'paused', 'decided')";
         let mut statement =
             target.prepare(&format!("SELECT DISTINCT load FROM walks WHERE {in_hand} ORDER BY load"))?;
@@ -289,25 +323,37 @@ impl Salvage {
         target.execute(&format!("UPDATE walks SET state = 'abandoned' WHERE {in_hand}"), [])?;
         target.execute("UPDATE walks SET entries = 0", [])?;
         target.execute(&WALKS.reseal(""), [])?;
-        target.execute("UPDATE exam_runs SET state = 'lost' WHERE state = 'open'", [])?;
-        target.execute("UPDATE exam_runs SET entries = 0", [])?;
-        target.execute(&EXAM_RUNS.reseal(""), [])?;
+        if version >= 2 {
+            target.execute("UPDATE exam_runs SET state = 'lost' WHERE state = 'open'", [])?;
+            target.execute("UPDATE exam_runs SET entries = 0", [])?;
+            target.execute(&EXAM_RUNS.reseal(""), [])?;
+        }
         Ok(())
     }
 }
 
-/// A record whose bytes are lost is no evidence: left out, it counts as missing and comes again with the next sync.
-fn drop_bare_records(target: &Connection, salvage: &mut Salvage) -> Result<(), StoreError> {
+/// A seal whose bytes are lost is no evidence: left out, it counts as missing and comes again with the next sync. One whose
+/// full record is lost is the seal alone.
+fn drop_bare_records(target: &Connection, version: u32, salvage: &mut Salvage) -> Result<(), StoreError> {
     let bare = "NOT IN (SELECT record FROM record_bytes)";
     for table in ["deficiencies", "equipment"] {
         target.execute(&format!("DELETE FROM {table} WHERE record {bare}"), [])?;
     }
     let dropped = target.execute(&format!("DELETE FROM records WHERE id {bare}"), [])?;
-    if dropped > 0
-        && let Some(records) = salvage.saved.iter_mut().find(|saved| saved.table == "records")
-    {
-        records.rows = records.rows.saturating_sub(dropped as u64);
-        records.whole = false;
+    salvage.less("records", dropped as u64);
+    if version >= 3 {
+        let gone = "body IS NOT NULL AND body NOT IN (SELECT digest FROM bodies)";
+        let orphans = target.execute(&format!("UPDATE record_bytes SET body = NULL WHERE {gone}"), [])?;
+        if orphans > 0 {
+            target.execute(&BYTES.reseal("WHERE body IS NULL"), [])?;
+            // The device is known from the full record alone: its seal is completed when the record comes again.
+            target.execute(
+                "UPDATE records SET device = NULL WHERE device IS NOT NULL
+                 AND id IN (SELECT record FROM record_bytes WHERE body IS NULL)",
+                [],
+            )?;
+            target.execute(&RECORDS.reseal("WHERE device IS NULL"), [])?;
+        }
     }
     Ok(())
 }

@@ -8,10 +8,10 @@ use rusqlite::{Connection, OpenFlags, OptionalExtension};
 use slingseal_words::{Entropy, Time};
 
 use super::hold::hold;
-use super::mend::{Salvage, Saved, salvage};
-use super::table::{Table, add_row_sum};
+use super::mend::{Salvage, Saved, salvage, source, version_of};
+use super::table::{Table, add_functions};
 use super::witness::{Seen, Witness};
-use super::{DeviceId, Head, Reader, Store, StoreError, schema};
+use super::{DeviceId, Head, MemoryRow, Reader, Store, StoreError, schema};
 
 /// A database up to this size is checked whole at every opening, a larger one after an unclean end or on suspicion.
 const SMALL: u64 = 32 << 20;
@@ -31,6 +31,8 @@ pub struct Opened {
     pub set_aside: Option<SetAside>,
     /// Entries that were acknowledged are not there any more.
     pub lost: Option<Lost>,
+    /// Since when an older copy of the database is known to have been put back, or what was received to be gone.
+    pub put_back: Option<Time>,
 }
 
 /// A damaged database, kept under a new name, and what was taken over from it.
@@ -99,13 +101,13 @@ impl Store {
         let at = |error: StoreError| error.at(path);
         let mend = |why, opened: &mut Opened| {
             opened.set_aside = Some(mend(path, now, why, seen, entropy)?);
-            connect(path, true, &mut Opened::default(), entropy)
+            connect(path, true, schema::KNOWN, &mut Opened::default(), entropy)
         };
         let conn = if size(path) == 0 && opened.unclean {
             // SQLite would delete the log of an empty database, and the last evidence with it.
             mend("the database is gone and its log is left".into(), &mut opened)
         } else {
-            let found = connect(path, check, &mut opened, entropy)
+            let found = connect(path, check, schema::KNOWN, &mut opened, entropy)
                 .and_then(|conn| vet(conn, suspect))
                 .and_then(|conn| Ok((lost(&conn, seen)?, conn)));
             match found {
@@ -125,9 +127,44 @@ impl Store {
         conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
         let device = device_of(&conn)?;
         let head = head_of(&conn, device)?;
-        let store = Self { conn, path: path.to_owned(), device, head, witness, _held: held };
-        store.witness.saw(device, head);
+        let mut store = Self { conn, path: path.to_owned(), device, head, writes: 0, witness, _held: held };
+        let memory = store.remember(seen, now, &opened)?;
+        opened.put_back = memory.put_back;
+        store.writes = memory.writes;
+        store.witness.saw(device, head, Some(memory));
         Ok((store, opened))
+    }
+
+    /// What this device remembers of itself. Where the witness saw more than the database tells, or what was received is
+    /// partly gone, that is written down: a revocation or a void may have been among it.
+    fn remember(&mut self, seen: Option<Seen>, now: Time, opened: &Opened) -> Result<MemoryRow, StoreError> {
+        let memory = self.read().memory()?;
+        let (writes, judged) = seen.map_or((0, None), |seen| (seen.writes, seen.judged));
+        let forgotten = opened.set_aside.as_ref().is_some_and(SetAside::forgot);
+        if memory.writes >= writes && memory.judged >= judged && opened.lost.is_none() && !forgotten {
+            return Ok(memory);
+        }
+        let latest = memory.judged.max(judged);
+        self.writes = writes;
+        self.write(|tx| {
+            if let Some(judged) = judged {
+                tx.judged_at(judged)?;
+            }
+            tx.note_put_back(now.max(latest.unwrap_or(now)))
+        })?;
+        self.read().memory()
+    }
+}
+
+/// What a verdict rests on: where part of one of these is gone, a word that keeps a load down may be gone with it.
+const REMEMBERED: [&str; 8] =
+    ["records", "record_bytes", "tags", "voids", "rosters", "authorities", "credentials", "memory"];
+
+impl SetAside {
+    /// Whether something that was received may be gone.
+    fn forgot(&self) -> bool {
+        self.saved.is_empty()
+            || self.saved.iter().any(|saved| !saved.whole && REMEMBERED.contains(&saved.table))
     }
 }
 
@@ -143,10 +180,11 @@ fn vet(conn: Connection, suspect: bool) -> Result<Connection, StoreError> {
     Ok(conn)
 }
 
-/// A connection to a sound database of the newest schema.
+/// A connection to a sound database of the schema `upto` or a newer one.
 fn connect(
     path: &Path,
     check: bool,
+    upto: u32,
     opened: &mut Opened,
     entropy: &dyn Entropy,
 ) -> Result<Connection, StoreError> {
@@ -184,11 +222,11 @@ fn connect(
          PRAGMA checkpoint_fullfsync = ON; PRAGMA journal_size_limit = 8388608; PRAGMA cache_size = -16384;
          PRAGMA temp_store = MEMORY;",
     )?;
-    add_row_sum(&conn)?;
+    add_functions(&conn)?;
     opened.new = said.version == 0;
     if said.version < schema::KNOWN {
         opened.stepped_from = (said.version > 0).then_some(said.version);
-        schema::step_up(&mut conn, said.version)?;
+        schema::step_up(&mut conn, said.version, upto)?;
     }
     // After the steps and not in them: a kill between the two leaves a home that only lacks its id.
     let known: i64 = conn.query_row("SELECT count(*) FROM device", [], |row| row.get(0))?;
@@ -253,9 +291,14 @@ fn mend(
     entropy: &dyn Entropy,
 ) -> Result<SetAside, StoreError> {
     let mending = beside(path, MENDING);
-    let mut target = connect(&mending, false, &mut Opened::default(), entropy)?;
     // Of an empty database with a log nothing can be read, and trying would delete the log.
-    let salvage = if size(path) > 0 { salvage(path, &mut target, seen)? } else { Salvage::default() };
+    let source = if size(path) > 0 { source(path) } else { None };
+    // Rows are taken over into tables as they were, and then go up the steps that every home goes.
+    let version = source.as_ref().map_or(schema::KNOWN, version_of);
+    let mut target = connect(&mending, false, version, &mut Opened::default(), entropy)?;
+    let salvage = source.map(|source| salvage(&source, version, &mut target, seen)).transpose()?;
+    schema::step_up(&mut target, version, schema::KNOWN)?;
+    let salvage = salvage.unwrap_or_default();
     target.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
     target.close().map_err(|(_, error)| error)?;
     remove(&beside(path, "-shm"))?;

@@ -2,18 +2,48 @@
 
 use slingseal_words::{Digest, Time};
 
+use super::author::{Author, author_of, columns};
 use super::table::Table;
 use super::values::{count_in, count_out};
 use super::{Reader, StoreError, Tx};
 
-pub(super) const TAGS: Table =
-    Table::new("tags", "digest", &["digest", "load", "planned", "received", "bytes"]);
-pub(super) const VOIDS: Table =
-    Table::new("voids", "digest", &["digest", "record", "load", "issued", "received", "bytes"]);
+pub(super) const TAGS: Table = Table::new(
+    "tags",
+    "digest",
+    &[
+        "digest",
+        "load",
+        "planned",
+        "received",
+        "said",
+        "authority",
+        "signer",
+        "credential",
+        "in_time",
+        "bytes",
+    ],
+);
+pub(super) const VOIDS: Table = Table::new(
+    "voids",
+    "digest",
+    &[
+        "digest",
+        "record",
+        "load",
+        "issued",
+        "received",
+        "authority",
+        "signer",
+        "credential",
+        "in_time",
+        "bytes",
+    ],
+);
+pub(super) const CARDS: Table = Table::new("cards", "digest", &["digest", "key", "received", "bytes"]);
 pub(super) const AUTHORITIES: Table =
     Table::new("authorities", "key", &["key", "name", "trusted", "added", "bytes"]);
 pub(super) const ROSTERS: Table =
-    Table::new("rosters", "authority", &["authority", "sequence", "issued", "received", "bytes"]);
+    Table::new("rosters", "digest", &["digest", "authority", "sequence", "issued", "received", "bytes"]);
 pub(super) const CREDENTIALS: Table = Table::new(
     "credentials",
     "digest",
@@ -31,6 +61,10 @@ pub struct TagRow {
     pub planned: bool,
     /// When it came here.
     pub received: Time,
+    /// When it says that it was planned; none until it was read.
+    pub said: Option<Time>,
+    /// Who signed it.
+    pub author: Option<Author>,
     /// The tag.
     pub bytes: Vec<u8>,
 }
@@ -48,6 +82,8 @@ pub struct VoidRow {
     pub issued: Time,
     /// When it came here.
     pub received: Time,
+    /// Who signed it.
+    pub author: Option<Author>,
     /// The void.
     pub bytes: Vec<u8>,
 }
@@ -109,7 +145,9 @@ pub(super) fn make_tag(row: &rusqlite::Row<'_>) -> rusqlite::Result<TagRow> {
         load: row.get(1)?,
         planned: row.get(2)?,
         received: row.get(3)?,
-        bytes: row.get(4)?,
+        said: row.get(4)?,
+        author: author_of(row, 5)?,
+        bytes: row.get(9)?,
     })
 }
 
@@ -120,7 +158,8 @@ fn make_void(row: &rusqlite::Row<'_>) -> rusqlite::Result<VoidRow> {
         load: row.get(2)?,
         issued: row.get(3)?,
         received: row.get(4)?,
-        bytes: row.get(5)?,
+        author: author_of(row, 5)?,
+        bytes: row.get(9)?,
     })
 }
 
@@ -136,11 +175,11 @@ fn make_authority(row: &rusqlite::Row<'_>) -> rusqlite::Result<AuthorityRow> {
 
 fn make_roster(row: &rusqlite::Row<'_>) -> rusqlite::Result<RosterRow> {
     Ok(RosterRow {
-        authority: row.get(0)?,
-        sequence: count_out(row, 1)?,
-        issued: row.get(2)?,
-        received: row.get(3)?,
-        bytes: row.get(4)?,
+        authority: row.get(1)?,
+        sequence: count_out(row, 2)?,
+        issued: row.get(3)?,
+        received: row.get(4)?,
+        bytes: row.get(5)?,
     })
 }
 
@@ -160,7 +199,19 @@ fn make_credential(row: &rusqlite::Row<'_>) -> rusqlite::Result<CredentialRow> {
 impl Tx<'_> {
     /// Keeps a tag; `false` where it was known. A tag that was only seen becomes planned, never the other way.
     pub fn put_tag(&self, tag: &TagRow) -> Result<bool, StoreError> {
-        let row = (tag.digest, &tag.load, tag.planned, tag.received, &tag.bytes);
+        let (authority, key, credential, in_time) = columns(tag.author.as_ref());
+        let row = (
+            tag.digest,
+            &tag.load,
+            tag.planned,
+            tag.received,
+            tag.said,
+            authority,
+            key,
+            credential,
+            in_time,
+            &tag.bytes,
+        );
         let new = self.run(&TAGS.insert("OR IGNORE"), row)? > 0;
         if !new && tag.planned {
             self.run("UPDATE tags SET planned = 1 WHERE digest = ?1", [tag.digest])?;
@@ -169,28 +220,64 @@ impl Tx<'_> {
         Ok(new)
     }
 
+    /// Keeps when a tag says that it was planned and who signed it, where that is verified anew.
+    pub fn set_tag_author(&self, tag: Digest, said: Time, author: Option<&Author>) -> Result<(), StoreError> {
+        let (authority, key, credential, in_time) = columns(author);
+        let sql = "UPDATE tags SET said = ?2, authority = ?3, signer = ?4, credential = ?5, in_time = ?6 WHERE digest = ?1";
+        self.run(sql, (tag, said, authority, key, credential, in_time))?;
+        self.run(&TAGS.reseal("WHERE digest = ?1"), [tag])?;
+        Ok(())
+    }
+
     /// Keeps a void; `false` where it was known.
     pub fn put_void(&self, void: &VoidRow) -> Result<bool, StoreError> {
-        let row = (void.digest, void.record, &void.load, void.issued, void.received, &void.bytes);
+        let (authority, key, credential, in_time) = columns(void.author.as_ref());
+        let row = (
+            void.digest,
+            void.record,
+            &void.load,
+            void.issued,
+            void.received,
+            authority,
+            key,
+            credential,
+            in_time,
+            &void.bytes,
+        );
         Ok(self.run(&VOIDS.insert("OR IGNORE"), row)? > 0)
+    }
+
+    /// Keeps who signed a void, where that is verified anew.
+    pub fn set_void_author(&self, void: Digest, author: Option<&Author>) -> Result<(), StoreError> {
+        let (authority, key, credential, in_time) = columns(author);
+        let sql =
+            "UPDATE voids SET authority = ?2, signer = ?3, credential = ?4, in_time = ?5 WHERE digest = ?1";
+        self.run(sql, (void, authority, key, credential, in_time))?;
+        self.run(&VOIDS.reseal("WHERE digest = ?1"), [void])?;
+        Ok(())
     }
 
     /// Writes an authority, new or changed.
     pub fn put_authority(&self, authority: &AuthorityRow) -> Result<(), StoreError> {
         let AuthorityRow { key, name, trusted, added, bytes } = authority;
         self.run(&AUTHORITIES.insert("OR REPLACE"), (key, name, trusted, added, bytes))?;
+        self.run(&CARDS.insert("OR IGNORE"), (Digest::of(bytes), key, added, bytes))?;
         Ok(())
     }
 
-    /// Keeps a roster where it is newer than the one that is here; `false` where it is not.
+    /// Keeps a roster; `false` where it is not newer than the one that holds. An older one is kept too and holds nothing.
     pub fn put_roster(&self, roster: &RosterRow) -> Result<bool, StoreError> {
-        if self.roster(&roster.authority)?.is_some_and(|known| known.sequence >= roster.sequence) {
-            return Ok(false);
-        }
-        let row =
-            (roster.authority, count_in(roster.sequence)?, roster.issued, roster.received, &roster.bytes);
-        self.run(&ROSTERS.insert("OR REPLACE"), row)?;
-        Ok(true)
+        let newer = self.roster(&roster.authority)?.is_none_or(|known| known.sequence < roster.sequence);
+        let row = (
+            Digest::of(&roster.bytes),
+            roster.authority,
+            count_in(roster.sequence)?,
+            roster.issued,
+            roster.received,
+            &roster.bytes,
+        );
+        self.run(&ROSTERS.insert("OR IGNORE"), row)?;
+        Ok(newer)
     }
 
     /// Keeps a credential; `false` where it was known. A known one becomes this device's own, never the other way.
@@ -256,14 +343,24 @@ impl Reader<'_> {
         self.rows(&AUTHORITIES, "ORDER BY name, key", [], make_authority)
     }
 
-    /// The newest roster of an authority.
+    /// The newest roster of an authority. Looks through the table itself, as `voids_of` does: a decayed index must not hide
+    /// a revocation.
     pub fn roster(&self, authority: &[u8; 32]) -> Result<Option<RosterRow>, StoreError> {
-        self.row(&ROSTERS, "WHERE authority = ?1", [authority], make_roster)
+        let rest = "NOT INDEXED WHERE authority = ?1 ORDER BY sequence DESC, digest";
+        self.row(&ROSTERS, rest, [authority], make_roster)
     }
 
     /// The newest roster of each authority.
     pub fn rosters(&self) -> Result<Vec<RosterRow>, StoreError> {
-        self.rows(&ROSTERS, "ORDER BY authority", [], make_roster)
+        let mut all =
+            self.rows(&ROSTERS, "NOT INDEXED ORDER BY authority, sequence DESC, digest", [], make_roster)?;
+        all.dedup_by_key(|row| row.authority);
+        Ok(all)
+    }
+
+    /// The cards of all authorities that were ever given, each under the digest of its bytes.
+    pub fn cards(&self) -> Result<Vec<(Digest, Vec<u8>)>, StoreError> {
+        self.rows(&CARDS, "ORDER BY digest", [], |row| Ok((row.get(0)?, row.get(3)?)))
     }
 
     /// All credentials, the first to expire first.

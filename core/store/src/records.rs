@@ -2,6 +2,7 @@ use rusqlite::{OptionalExtension, Row};
 
 use slingseal_words::{Digest, Time};
 
+use super::author::{Author, author_of, columns};
 use super::table::Table;
 use super::values::word_column;
 use super::{DeviceId, Reader, StoreError, Tx};
@@ -11,6 +12,7 @@ pub(super) const RECORDS: Table = Table::new(
     "id",
     &[
         "id",
+        "seal",
         "digest",
         "load",
         "tag",
@@ -26,6 +28,13 @@ pub(super) const RECORDS: Table = Table::new(
         "issued",
         "valid_until",
         "standing",
+        "reason",
+        "successor",
+        "judged",
+        "authority",
+        "signer",
+        "credential",
+        "in_time",
         "device",
         "received",
         "words",
@@ -57,22 +66,64 @@ pub enum Outcome {
 }
 word_column!(Outcome { Fit = "fit", NotFit = "not_fit" });
 
-/// Whether a record still counts. The facade decides; the store keeps it.
+/// How a seal stands. The judgement decides; the store keeps what it said.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Standing {
-    /// The newest word on its load.
-    Current,
+    /// The load's latest inspection, and it found the load fit.
+    Fit,
+    /// An inspection that found the load not fit.
+    NotFit,
     /// A later inspection of the same load took its place.
     Superseded,
     /// Someone credentialed withdrew it.
     Voided,
+    /// An inspection that nobody may rely on: revoked, valid too long, with an open deficiency.
+    Refused,
+    /// An inspection that nobody may rely on before someone has looked into it.
+    Waits,
+    /// The seal of somebody who might not inspect: evidence of that, and no inspection of the load.
+    NoInspection,
 }
-word_column!(Standing { Current = "current", Superseded = "superseded", Voided = "voided" });
+word_column!(Standing {
+    Fit = "fit",
+    NotFit = "not_fit",
+    Superseded = "superseded",
+    Voided = "voided",
+    Refused = "refused",
+    Waits = "wait",
+    NoInspection = "no_inspection",
+});
 
-/// The columns by which records are listed and found.
+/// What the judgement said of one seal, whatever the time.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Judged {
+    /// How it stands.
+    pub standing: Standing,
+    /// The stable word of the reason; empty where it stands.
+    pub reason: String,
+    /// The seal that took its place.
+    pub successor: Option<Digest>,
+    /// The version of the function that said so; 0 where none has.
+    pub version: u32,
+}
+
+impl Judged {
+    /// Nothing was said yet of a seal with this outcome.
+    pub fn not_yet(outcome: Outcome) -> Self {
+        let standing = match outcome {
+            Outcome::Fit => Standing::Fit,
+            Outcome::NotFit => Standing::NotFit,
+        };
+        Self { standing, reason: String::new(), successor: None, version: 0 }
+    }
+}
+
+/// The columns by which records are listed and found: one row a seal.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RecordRow {
-    /// What the record goes by.
+    /// The digest of the seal's own bytes: what the row goes by.
+    pub seal: Digest,
+    /// The record that the seal names. Another seal may name the same.
     pub digest: Digest,
     /// The load number.
     pub load: String,
@@ -100,15 +151,24 @@ pub struct RecordRow {
     pub issued: Time,
     /// Until when it may be relied on.
     pub valid_until: Time,
-    /// Whether it still counts.
-    pub standing: Standing,
+    /// How it stands.
+    pub judged: Judged,
+    /// Who signed it.
+    pub author: Option<Author>,
     /// The device that made it, where its journal is known.
     pub device: Option<DeviceId>,
     /// When it came here, by this device's clock.
     pub received: Time,
 }
 
-/// A record's bytes, as they came.
+impl RecordRow {
+    /// How it stands.
+    pub fn standing(&self) -> Standing {
+        self.judged.standing
+    }
+}
+
+/// A seal's bytes and its record's, as they came.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RecordBytes {
     /// The seal.
@@ -169,40 +229,52 @@ pub enum Put {
     Known,
 }
 
-fn make(row: &Row<'_>) -> rusqlite::Result<RecordRow> {
+/// What `RecordRow` needs, without the searched words.
+pub(super) fn make(row: &Row<'_>) -> rusqlite::Result<RecordRow> {
     Ok(RecordRow {
-        digest: row.get(1)?,
-        load: row.get(2)?,
-        tag: row.get(3)?,
-        procedure: row.get(4)?,
-        outcome: row.get(5)?,
-        inspector: row.get(6)?,
-        rigger: row.get(7)?,
-        place: row.get(8)?,
-        aircraft: row.get(9)?,
-        mass_g: row.get(10)?,
-        found: row.get(11)?,
-        corrected: row.get(12)?,
-        issued: row.get(13)?,
-        valid_until: row.get(14)?,
-        standing: row.get(15)?,
-        device: row.get(16)?,
-        received: row.get(17)?,
+        seal: row.get(1)?,
+        digest: row.get(2)?,
+        load: row.get(3)?,
+        tag: row.get(4)?,
+        procedure: row.get(5)?,
+        outcome: row.get(6)?,
+        inspector: row.get(7)?,
+        rigger: row.get(8)?,
+        place: row.get(9)?,
+        aircraft: row.get(10)?,
+        mass_g: row.get(11)?,
+        found: row.get(12)?,
+        corrected: row.get(13)?,
+        issued: row.get(14)?,
+        valid_until: row.get(15)?,
+        judged: Judged {
+            standing: row.get(16)?,
+            reason: row.get(17)?,
+            successor: row.get(18)?,
+            version: row.get(19)?,
+        },
+        author: author_of(row, 20)?,
+        device: row.get(24)?,
+        received: row.get(25)?,
     })
 }
 
-/// A row with its id, for paging.
+/// The column of the searched words.
+pub(super) const WORDS: usize = 26;
+
 pub(super) fn make_with_id(row: &Row<'_>) -> rusqlite::Result<(i64, RecordRow)> {
     Ok((row.get(0)?, make(row)?))
 }
 
 impl Tx<'_> {
-    /// Keeps a record. Known by its digest; a known one is left as it is, but for a full record that was still missing.
+    /// Keeps a seal, or adds the full record to it where it has none yet. What came first of a seal stays; another seal that
+    /// names the same record is another row.
     pub fn put_record(&self, new: &NewRecord<'_>) -> Result<Put, StoreError> {
-        let put = match self.record_id(new.row.digest)? {
+        let put = match self.record_id(new.row.seal)? {
             None => {
                 let id = self.insert_row(new)?;
-                self.run(&BYTES.insert(""), (id, new.seal, new.body))?;
+                let body = self.put_body(new.body)?;
+                self.run(&BYTES.insert(""), (id, new.seal, body))?;
                 self.index(id, new)?;
                 Put::New
             }
@@ -215,22 +287,43 @@ impl Tx<'_> {
         Ok(put)
     }
 
-    /// Says whether a record still counts; `false` where there is no such record or it stood so already.
-    pub fn set_standing(&self, digest: Digest, standing: Standing) -> Result<bool, StoreError> {
-        let sql = "UPDATE records SET standing = ?2 WHERE digest = ?1 AND standing <> ?2";
-        let changed = self.run(sql, (digest, standing))? > 0;
+    /// Keeps what the judgement said of a seal; `false` where there is no such seal or it said so before.
+    pub fn set_judged(&self, seal: Digest, judged: &Judged) -> Result<bool, StoreError> {
+        let Judged { standing, reason, successor, version } = judged;
+        let sql = "UPDATE records SET standing = ?2, reason = ?3, successor = ?4, judged = ?5 WHERE seal = ?1
+                   AND NOT (standing IS ?2 AND reason IS ?3 AND successor IS ?4 AND judged IS ?5)";
+        let changed = self.run(sql, (seal, standing, reason, successor, version))? > 0;
         if changed {
-            self.run(&RECORDS.reseal("WHERE digest = ?1"), [digest])?;
+            self.run(&RECORDS.reseal("WHERE seal = ?1"), [seal])?;
         }
         Ok(changed)
+    }
+
+    /// Keeps who signed a seal, where that is verified anew.
+    pub fn set_author(&self, seal: Digest, author: Option<&Author>) -> Result<(), StoreError> {
+        let (authority, key, credential, in_time) = columns(author);
+        let sql =
+            "UPDATE records SET authority = ?2, signer = ?3, credential = ?4, in_time = ?5 WHERE seal = ?1";
+        self.run(sql, (seal, authority, key, credential, in_time))?;
+        self.run(&RECORDS.reseal("WHERE seal = ?1"), [seal])?;
+        Ok(())
+    }
+
+    fn put_body(&self, body: Option<&[u8]>) -> Result<Option<Digest>, StoreError> {
+        let Some(body) = body else { return Ok(None) };
+        let digest = Digest::of(body);
+        self.run("INSERT OR IGNORE INTO bodies (digest, bytes) VALUES (?1, ?2)", (digest, body))?;
+        Ok(Some(digest))
     }
 
     fn insert_row(&self, new: &NewRecord<'_>) -> Result<i64, StoreError> {
         let row = new.row;
         let id = i64::try_from(self.count("SELECT coalesce(max(id), 0) + 1 FROM records", [])?)
             .map_err(|_| StoreError::Unfit { what: "one more record".into() })?;
+        let (authority, key, credential, in_time) = columns(row.author.as_ref());
         let params = rusqlite::params![
             id,
+            row.seal,
             row.digest,
             row.load,
             row.tag,
@@ -245,7 +338,14 @@ impl Tx<'_> {
             row.corrected,
             row.issued,
             row.valid_until,
-            row.standing,
+            row.judged.standing,
+            row.judged.reason,
+            row.judged.successor,
+            row.judged.version,
+            authority,
+            key,
+            credential,
+            in_time,
             row.device,
             row.received,
             new.words,
@@ -260,7 +360,8 @@ impl Tx<'_> {
 
     /// The seal that was verified first stays; what only the full record tells is filled in.
     fn complete(&self, id: i64, new: &NewRecord<'_>) -> Result<(), StoreError> {
-        self.run("UPDATE record_bytes SET body = ?2 WHERE record = ?1", (id, new.body))?;
+        let body = self.put_body(new.body)?;
+        self.run("UPDATE record_bytes SET body = ?2 WHERE record = ?1", (id, body))?;
         self.run(&BYTES.reseal("WHERE record = ?1"), [id])?;
         let row = new.row;
         self.run(
@@ -301,36 +402,80 @@ impl Tx<'_> {
 }
 
 impl Reader<'_> {
-    pub(super) fn record_id(&self, digest: Digest) -> Result<Option<i64>, StoreError> {
-        let sql = "SELECT id FROM records WHERE digest = ?1";
-        self.ask(sql, |statement| statement.query_row([digest], |row| row.get(0)).optional())
+    pub(super) fn record_id(&self, seal: Digest) -> Result<Option<i64>, StoreError> {
+        let sql = "SELECT id FROM records WHERE seal = ?1";
+        self.ask(sql, |statement| statement.query_row([seal], |row| row.get(0)).optional())
     }
 
-    /// A record's columns.
-    pub fn record(&self, digest: Digest) -> Result<Option<RecordRow>, StoreError> {
-        self.row(&RECORDS, "WHERE digest = ?1", [digest], make)
+    /// A seal's columns, by the digest of its own bytes.
+    pub fn record(&self, seal: Digest) -> Result<Option<RecordRow>, StoreError> {
+        self.row(&RECORDS, "WHERE seal = ?1", [seal], make)
     }
 
-    /// A record's bytes, as they came.
-    pub fn record_bytes(&self, digest: Digest) -> Result<Option<RecordBytes>, StoreError> {
-        let rest = "WHERE record = (SELECT id FROM records WHERE digest = ?1)";
-        self.row(&BYTES, rest, [digest], |row| Ok(RecordBytes { seal: row.get(1)?, body: row.get(2)? }))
+    /// Every seal that names a record, in the order of their own digests.
+    pub fn seals_of_record(&self, record: Digest) -> Result<Vec<RecordRow>, StoreError> {
+        self.rows(&RECORDS, "WHERE digest = ?1 ORDER BY seal", [record], make)
     }
 
-    /// The records of a load, the newest first.
+    /// A seal's bytes and its full record's, as they came.
+    pub fn record_bytes(&self, seal: Digest) -> Result<Option<RecordBytes>, StoreError> {
+        let rest = "WHERE record = (SELECT id FROM records WHERE seal = ?1)";
+        let found = self.row(&BYTES, rest, [seal], |row| {
+            Ok((row.get::<_, Vec<u8>>(1)?, row.get::<_, Option<Digest>>(2)?))
+        })?;
+        let Some((seal, body)) = found else { return Ok(None) };
+        Ok(Some(RecordBytes { seal, body: body.map(|body| self.attached(body)).transpose()? }))
+    }
+
+    /// The bytes of a full record, where they are here.
+    pub fn body(&self, digest: Digest) -> Result<Option<Vec<u8>>, StoreError> {
+        let sql = "SELECT bytes FROM bodies WHERE digest = ?1";
+        let found: Option<Vec<u8>> =
+            self.ask(sql, |statement| statement.query_row([digest], |row| row.get(0)).optional())?;
+        match found {
+            Some(bytes) if Digest::of(&bytes) != digest => {
+                let what = format!("full record {} does not match its digest", digest.short());
+                self.noting(Err(StoreError::Damaged { what }))
+            }
+            other => Ok(other),
+        }
+    }
+
+    /// The digests of all full records, sorted.
+    pub(super) fn body_digests(&self) -> Result<Vec<Digest>, StoreError> {
+        self.ask("SELECT digest FROM bodies ORDER BY digest", |statement| {
+            statement.query_map([], |row| row.get(0))?.collect()
+        })
+    }
+
+    fn attached(&self, digest: Digest) -> Result<Vec<u8>, StoreError> {
+        match self.body(digest)? {
+            Some(bytes) => Ok(bytes),
+            None => {
+                let what = format!("full record {} is gone", digest.short());
+                self.noting(Err(StoreError::Damaged { what }))
+            }
+        }
+    }
+
+    /// The bytes of every seal that names a load, with the digests of their own, in the order of those: evidence, also of
+    /// those who might not inspect.
+    pub fn seals_of_load(&self, load: &str) -> Result<Vec<(Digest, Vec<u8>)>, StoreError> {
+        let rest =
+            "JOIN records ON records.id = record_bytes.record WHERE records.load = ?1 ORDER BY records.seal";
+        let seals = self.rows(&BYTES, rest, [load], |row| row.get::<_, Vec<u8>>(1))?;
+        Ok(seals.into_iter().map(|bytes| (Digest::of(&bytes), bytes)).collect())
+    }
+
+    /// Every seal that names a load, the last signed first; also those that are no inspections.
     pub fn records_of_load(&self, load: &str) -> Result<Vec<RecordRow>, StoreError> {
-        self.rows(&RECORDS, "WHERE load = ?1 ORDER BY issued DESC, digest DESC", [load], make)
-    }
-
-    /// The records that sealed a tag, the newest first.
-    pub fn records_of_tag(&self, tag: Digest) -> Result<Vec<RecordRow>, StoreError> {
-        self.rows(&RECORDS, "WHERE tag = ?1 ORDER BY issued DESC, digest DESC", [tag], make)
+        self.rows(&RECORDS, "WHERE load = ?1 ORDER BY issued DESC, seal DESC", [load], make)
     }
 
     /// The deficiencies of a record, in its order.
-    pub fn deficiencies_of(&self, digest: Digest) -> Result<Vec<DeficiencyRow>, StoreError> {
-        let rest = "WHERE record = (SELECT id FROM records WHERE digest = ?1) ORDER BY at";
-        self.rows(&DEFICIENCIES, rest, [digest], |row| {
+    pub fn deficiencies_of(&self, seal: Digest) -> Result<Vec<DeficiencyRow>, StoreError> {
+        let rest = "WHERE record = (SELECT id FROM records WHERE seal = ?1) ORDER BY at";
+        self.rows(&DEFICIENCIES, rest, [seal], |row| {
             Ok(DeficiencyRow {
                 procedure: row.get(2)?,
                 point: row.get(3)?,
@@ -342,25 +487,23 @@ impl Reader<'_> {
     }
 
     /// The equipment of a record, in its order.
-    pub fn equipment_of(&self, digest: Digest) -> Result<Vec<EquipmentRow>, StoreError> {
-        let rest = "WHERE record = (SELECT id FROM records WHERE digest = ?1) ORDER BY at";
-        self.rows(&EQUIPMENT, rest, [digest], |row| {
-            Ok(EquipmentRow { serial: row.get(2)?, kind: row.get(3)? })
-        })
+    pub fn equipment_of(&self, seal: Digest) -> Result<Vec<EquipmentRow>, StoreError> {
+        let rest = "WHERE record = (SELECT id FROM records WHERE seal = ?1) ORDER BY at";
+        self.rows(&EQUIPMENT, rest, [seal], |row| Ok(EquipmentRow { serial: row.get(2)?, kind: row.get(3)? }))
     }
 
-    /// Of every record: when it was sealed, what it goes by, and whether its full record is here.
-    pub fn records_known(&self) -> Result<Vec<(Time, Digest, bool)>, StoreError> {
-        let sql = "SELECT issued, digest, body IS NOT NULL FROM records
-                   JOIN record_bytes ON record_bytes.record = records.id ORDER BY issued, digest";
+    /// Of every seal: when it was signed, the digest of its own bytes, the record that it names, and whether that is here.
+    pub fn records_known(&self) -> Result<Vec<(Time, Digest, Digest, bool)>, StoreError> {
+        let sql = "SELECT issued, records.seal, digest, body IS NOT NULL FROM records
+                   JOIN record_bytes ON record_bytes.record = records.id ORDER BY issued, records.seal";
         let mut statement = self.conn.prepare_cached(sql)?;
-        let rows = statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+        let rows = statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))?;
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
-    /// The digests of all records, sorted: what a device says that it has.
+    /// The digests of all seals, sorted: what a device says that it has.
     pub fn record_digests(&self) -> Result<Vec<Digest>, StoreError> {
-        self.ask("SELECT digest FROM records ORDER BY digest", |statement| {
+        self.ask("SELECT seal FROM records ORDER BY seal", |statement| {
             statement.query_map([], |row| row.get(0))?.collect()
         })
     }

@@ -6,7 +6,11 @@ use super::StoreError;
 const APPLICATION: i32 = 0x534C_4E47;
 
 /// The steps from nothing to now. A released step is never changed; a database of each is frozen in `tests/upgrades`.
-const STEPS: &[&str] = &[include_str!("schema/0001_first.sql"), include_str!("schema/0002_exams.sql")];
+const STEPS: &[&str] = &[
+    include_str!("schema/0001_first.sql"),
+    include_str!("schema/0002_exams.sql"),
+    include_str!("schema/0003_words.sql"),
+];
 
 /// The newest schema that this program knows.
 pub(super) const KNOWN: u32 = STEPS.len() as u32;
@@ -24,15 +28,18 @@ pub(super) fn said(conn: &Connection) -> Result<Said, StoreError> {
     Ok(Said { version, foreign: application != APPLICATION && (version != 0 || objects != 0) })
 }
 
-/// Brings the database to the newest schema. Each step and its number are one transaction: a kill leaves the one or the
+/// Brings the database to the schema `upto`. Each step and its number are one transaction: a kill leaves the one or the
 /// other, never half.
-pub(super) fn step_up(conn: &mut Connection, from: u32) -> Result<(), StoreError> {
-    for (version, step) in (1u32..).zip(STEPS).filter(|(version, _)| *version > from) {
+pub(super) fn step_up(conn: &mut Connection, from: u32, upto: u32) -> Result<(), StoreError> {
+    // A step makes tables anew that others point to. SQLite takes the switch between transactions alone.
+    conn.execute_batch("PRAGMA foreign_keys = OFF;")?;
+    for (version, step) in (1u32..).zip(STEPS).filter(|(version, _)| (from + 1..=upto).contains(version)) {
         let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
         tx.execute_batch(step)?;
         tx.pragma_update(None, "application_id", APPLICATION)?;
         tx.pragma_update(None, "user_version", version)?;
         tx.commit()?;
     }
+    conn.execute_batch("PRAGMA foreign_keys = ON;")?;
     Ok(())
 }

@@ -73,9 +73,15 @@ pub(super) fn show(value: ValueRef<'_>) -> String {
     }
 }
 
-/// Makes `row_sum(…)` known to a connection.
-pub(super) fn add_row_sum(conn: &Connection) -> Result<(), StoreError> {
+/// Makes `row_sum(…)` and `own_digest(…)`, the SHA-256 of bytes, known to a connection.
+pub(super) fn add_functions(conn: &Connection) -> Result<(), StoreError> {
     let flags = FunctionFlags::SQLITE_UTF8 | FunctionFlags::SQLITE_DETERMINISTIC;
+    conn.create_scalar_function("own_digest", 1, flags, |context| {
+        Ok(match context.get_raw(0) {
+            ValueRef::Blob(bytes) | ValueRef::Text(bytes) => Some(Digest::of(bytes)),
+            _ => None,
+        })
+    })?;
     conn.create_scalar_function("row_sum", -1, flags, |context| {
         let mut canon = Vec::with_capacity(256);
         for at in 0..context.len() {

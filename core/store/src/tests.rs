@@ -76,9 +76,16 @@ pub(super) fn append(store: &mut Store, body: &[u8]) -> Entry {
     store.write(|tx| tx.append(note(body))).unwrap()
 }
 
+/// The made-up bytes of a seal or of a full record.
+pub(super) fn bytes_of(what: &str, record: Digest) -> Vec<u8> {
+    [what.as_bytes(), record.as_bytes()].concat()
+}
+
 pub(super) fn row(number: u32) -> RecordRow {
+    let digest = Digest::of(&number.to_be_bytes());
     RecordRow {
-        digest: Digest::of(&number.to_be_bytes()),
+        seal: Digest::of(&bytes_of("seal", digest)),
+        digest,
         load: format!("KM-{number:03}"),
         tag: Some(Digest::of(b"tag")),
         procedure: "cargo-bag".into(),
@@ -92,7 +99,8 @@ pub(super) fn row(number: u32) -> RecordRow {
         corrected: 1,
         issued: at(i64::from(number)),
         valid_until: at(i64::from(number) + 86_400),
-        standing: Standing::Current,
+        judged: Judged::not_yet(Outcome::Fit),
+        author: None,
         device: Some(DeviceId([7; 16])),
         received: at(i64::from(number) + 60),
     }
@@ -109,8 +117,8 @@ pub(super) fn put(store: &mut Store, row: &RecordRow) -> Put {
     let equipment = [EquipmentRow { serial: "CH-0417".into(), kind: "chain leg".into() }];
     let new = NewRecord {
         row,
-        seal: b"seal",
-        body: Some(b"body"),
+        seal: &bytes_of("seal", row.digest),
+        body: Some(&bytes_of("body", row.digest)),
         deficiencies: &deficiencies,
         equipment: &equipment,
         words: "drinking water",

@@ -1,5 +1,9 @@
 use std::fmt;
 
+use unicode_normalization::UnicodeNormalization;
+
+use super::visible::is_invisible;
+
 /// Why a text cannot stand where one short line is wanted.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum LineError {
@@ -25,6 +29,20 @@ pub enum LineError {
         /// What was to be written.
         what: &'static str,
     },
+    /// A character that nobody sees, or that moves what stands around it.
+    #[error("the {what} has a character in it that cannot be seen (U+{code:04X}); type it anew")]
+    Invisible {
+        /// What was to be written.
+        what: &'static str,
+        /// The character's number.
+        code: u32,
+    },
+    /// Signs alone.
+    #[error("the {what} has neither a letter nor a digit; write a name that can be said")]
+    NoLetter {
+        /// What was to be written.
+        what: &'static str,
+    },
     /// A character outside the set that may be used.
     #[error("the {what} has \"{found}\" in it; use letters A to Z, digits, hyphen, slash and dot")]
     Outside {
@@ -33,6 +51,22 @@ pub enum LineError {
         /// The character.
         found: char,
     },
+}
+
+/// What a person chose: composed (NFC, UAX 15), so that one text has one spelling, and with nothing in it that cannot be seen.
+fn chosen_line(text: &str, what: &'static str, most: usize) -> Result<String, LineError> {
+    let composed: String = text.trim().nfc().collect();
+    let line = one_line(&composed, what, most)?;
+    match line.chars().find(|letter| is_invisible(*letter)) {
+        Some(letter) => Err(LineError::Invisible { what, code: u32::from(letter) }),
+        None => Ok(line),
+    }
+}
+
+/// The same for what something is called: a name of signs alone cannot be said, and would be everyone's.
+fn chosen_name(text: &str, what: &'static str, most: usize) -> Result<String, LineError> {
+    let line = chosen_line(text, what, most)?;
+    if line.chars().any(char::is_alphanumeric) { Ok(line) } else { Err(LineError::NoLetter { what }) }
 }
 
 fn one_line(text: &str, what: &'static str, most: usize) -> Result<String, LineError> {
@@ -52,7 +86,7 @@ fn one_line(text: &str, what: &'static str, most: usize) -> Result<String, LineE
 }
 
 macro_rules! line {
-    ($(#[$doc:meta])* $name:ident, $what:literal, $most:literal) => {
+    ($(#[$doc:meta])* $name:ident, $what:literal, $most:literal, $chosen:ident) => {
         $(#[$doc])*
         #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub struct $name(String);
@@ -61,8 +95,14 @@ macro_rules! line {
             /// The most bytes, UTF-8, that it may have.
             pub const MOST: usize = $most;
 
-            /// Takes one line, trimmed.
+            /// Takes one line that a person writes now: trimmed, composed, all of it to be seen.
             pub fn new(text: &str) -> Result<Self, LineError> {
+                $chosen(text, $what, $most).map(Self)
+            }
+
+            /// Takes one line of a message or a row: earlier builds sealed what [`new`](Self::new) refuses, and that is read
+            /// for ever. Show it through [`visibly`](crate::visibly).
+            pub fn received(text: &str) -> Result<Self, LineError> {
                 one_line(text, $what, $most).map(Self)
             }
 
@@ -127,31 +167,31 @@ code_line!(
 );
 line!(
     /// What a person goes by: a call sign, or a name where the unit wants names.
-    CallSign, "name or call sign", 24
+    CallSign, "name or call sign", 24, chosen_name
 );
 line!(
     /// The name of an authority, a device, an aircraft type, a kind of equipment.
-    Name, "name", 32
+    Name, "name", 32, chosen_name
 );
 line!(
     /// What a load is, in a few words.
-    Description, "description", 48
+    Description, "description", 48, chosen_line
 );
 line!(
     /// The name of a pickup or landing zone.
-    PlaceName, "name of the place", 24
+    PlaceName, "name of the place", 24, chosen_name
 );
 line!(
     /// A serial number as it stands on the data plate.
-    Serial, "serial number", 24
+    Serial, "serial number", 24, chosen_line
 );
 line!(
     /// Where a value comes from: a manual, a data plate, a data sheet.
-    Source, "source", 48
+    Source, "source", 48, chosen_line
 );
 line!(
     /// What a person adds in their own words.
-    Note, "note", 280
+    Note, "note", 280, chosen_line
 );
 
 /// The first four bytes of the SHA-256 of a public key: enough to find the key among a few, never enough to trust it.
@@ -166,7 +206,7 @@ impl fmt::Display for KeyId {
 
 #[cfg(test)]
 mod tests {
-    use super::{CallSign, LineError, LoadNumber};
+    use super::{CallSign, LineError, LoadNumber, Note};
 
     #[test]
     fn keeps_to_one_short_line() {
@@ -175,6 +215,17 @@ mod tests {
         assert!(matches!(CallSign::new("  "), Err(LineError::Empty { .. })));
         assert!(matches!(CallSign::new("a\nb"), Err(LineError::Control { .. })));
         assert!(matches!(CallSign::new("OK\u{202E}DENIED"), Err(LineError::Control { .. })));
+        for hidden in
+            ["Anvil\u{200b} 3", "Anvil\u{a0}3", "\u{3164}", "Anvil\u{ad}", "\u{feff}Anvil", "A\u{e0041}"]
+        {
+            assert!(matches!(CallSign::new(hidden), Err(LineError::Invisible { .. })), "{hidden:?}");
+        }
+        for signs in ["!!", "\u{1f6a9}", "- -", "\u{301}"] {
+            assert!(matches!(CallSign::new(signs), Err(LineError::NoLetter { .. })), "{signs}");
+            assert_eq!(CallSign::received(signs).unwrap().as_str(), signs, "an older message holds it");
+        }
+        assert_eq!(CallSign::new("Jose\u{301}").unwrap(), CallSign::new("Jos\u{e9}").unwrap());
+        assert_eq!(Note::new("?!").unwrap().as_str(), "?!");
         let error = CallSign::new(&"x".repeat(25)).unwrap_err();
         assert_eq!(
             error.to_string(),

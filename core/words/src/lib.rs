@@ -25,7 +25,7 @@ pub use ids::{
 };
 pub use language::Language;
 pub use outside::{Clock, Entropy};
-pub use person::{person_key, same_person};
+pub use person::{person_key, same_name, same_person};
 pub use quantity::{Dimension, Quantity, QuantityError, Unit};
 pub use time::{Seconds, Time, TimeError};
 pub use toml_file::{Part, TomlFile};

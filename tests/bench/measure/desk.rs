@@ -4,7 +4,8 @@ use std::time::Instant;
 
 use rusqlite::Connection;
 use slingseal_app::{ExportTable, ListRequest};
-use slingseal_store::{NewRecord, Store, StoreError};
+use slingseal_judgement::RULES;
+use slingseal_store::{LoadRow, NewRecord, Store, StoreError};
 use slingseal_tests::full_home::{at as time_at, record};
 use slingseal_tests::many::Many;
 use slingseal_tests::scripted::open;
@@ -61,13 +62,29 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
                 serial: format!("{:05}", number % 900),
                 kind: "chain leg".into(),
             };
+            let seal = [&number.to_be_bytes()[..], &[3; 310]].concat();
+            let body = [&number.to_be_bytes()[..], &[5; 5_996]].concat();
+            row.seal = slingseal_words::Digest::of(&seal);
+            row.judged.version = RULES;
+            row.digest = slingseal_words::Digest::of(&body);
             tx.put_record(&NewRecord {
                 row: &row,
-                seal: &[3; 314],
-                body: Some(&[5; 6_000]),
+                seal: &seal,
+                body: Some(&body),
                 deficiencies: &[deficiency],
                 equipment: &[piece],
                 words: "drinking water",
+            })?;
+            // As the judgement would have said it: the seals are made up, and nobody could judge them.
+            tx.put_load(&LoadRow {
+                load: row.load.clone(),
+                latest: row.seal,
+                state: row.judged.standing.word().to_owned(),
+                issued: row.issued,
+                valid_until: row.valid_until,
+                turns: None,
+                authorities: Vec::new(),
+                version: RULES,
             })?;
         }
         Ok(())

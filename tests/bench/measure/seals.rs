@@ -51,12 +51,7 @@ pub(crate) fn measure() -> Vec<Line> {
     trusted.add(TrustedAuthority {
         name: Name::new("Sela Relief").expect("a name"),
         key: authority.public(),
-        roster: Some(Roster {
-            sequence: 1,
-            issued: now,
-            expires: now.plus(DEFAULT_VALIDITY),
-            revoked: [].into(),
-        }),
+        roster: Some(Roster::new(1, now, now.plus(DEFAULT_VALIDITY))),
     });
 
     let outer = Sign1::parse(&bytes, Limits::CODE).expect("a seal");

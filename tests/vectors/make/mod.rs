@@ -3,6 +3,7 @@ mod curve;
 mod form;
 mod hook;
 mod parts;
+mod rosters;
 mod rules;
 
 use crate::vector::Vector;
@@ -13,6 +14,7 @@ pub fn all() -> Vec<(String, Vector)> {
     all.extend(form::all());
     all.extend(credentials::all());
     all.extend(curve::all());
+    all.extend(rosters::all());
     all.extend(rules::all());
     let mut names: Vec<&String> = all.iter().map(|(name, _)| name).collect();
     names.sort_unstable();

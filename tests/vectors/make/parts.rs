@@ -44,8 +44,8 @@ pub fn card(seed: u8, name: &str) -> String {
 
 pub fn roster(seed: u8, sequence: u32, issued: i64, expires: i64, revoked: &[&[u8]]) -> String {
     let revoked: BTreeSet<CredentialId> = revoked.iter().map(|bytes| CredentialId::of(bytes)).collect();
-    let roster = Roster { sequence, issued: after(issued), expires: after(expires), revoked };
-    wrap(Kind::Roster, &roster.sign(&key(seed)))
+    let roster = Roster { revoked, ..Roster::new(sequence, after(issued), after(expires)) };
+    wrap(Kind::Roster, &roster.sign_first_kind(&key(seed)).expect("it revokes no key"))
 }
 
 pub fn sela() -> Trusted {

@@ -1,8 +1,8 @@
 //! Seals, verdicts and records.
 
 use slingseal_app::{
-    AuditView, CodeView, FindingView, ReasonView, RecordLine, RecordView, SealFacts, SealView, Stamp,
-    TagView, TimelineEntry, VerdictView, VerdictWord,
+    AuditView, CodeView, FindingView, ReasonView, RecordLine, RecordState, RecordView, SealFacts, SealView,
+    ShownLine, Stamp, TagView, TimelineEntry, VerdictView, VerdictWord,
 };
 
 #[uniffi::remote(Record)]
@@ -40,6 +40,15 @@ pub struct VerdictView {
     pub tag: Option<TagView>,
     pub cautions: Vec<String>,
     pub spoken: String,
+    pub shown: Vec<ShownLine>,
+}
+
+#[uniffi::remote(Record)]
+pub struct ShownLine {
+    pub load: String,
+    pub verdict: VerdictWord,
+    pub word: String,
+    pub first: String,
 }
 
 #[uniffi::remote(Enum)]
@@ -61,6 +70,8 @@ pub struct RecordLine {
     pub record: String,
     pub load: String,
     pub fit: bool,
+    pub seal: String,
+    pub state: RecordState,
     pub standing: String,
     pub expired: bool,
     pub inspector: String,
@@ -75,9 +86,23 @@ pub struct RecordLine {
     pub whole: bool,
 }
 
+#[uniffi::remote(Enum)]
+pub enum RecordState {
+    Fit,
+    NotFit,
+    Superseded,
+    Voided,
+    Expired,
+    Refused,
+    Waits,
+    NoInspection,
+}
+
 #[uniffi::remote(Record)]
 pub struct RecordView {
     pub line: RecordLine,
+    pub banner: String,
+    pub reasons: Vec<String>,
     pub seal: String,
     pub tag: Option<TagView>,
     pub findings: Vec<FindingView>,

@@ -1,8 +1,8 @@
 //! Keys, credentials, whom a device trusts, and what was taken in.
 
 use slingseal_app::{
-    AuthorityView, CodeView, CredentialView, Issue, Received, SetUpStep, SetUpView, SetUpWhat, Stamp,
-    TagView, TrustedView, VerdictView,
+    AuthorityView, CodeView, CredentialState, CredentialView, Issue, IssuedListView, IssuedView, Received,
+    SetUpStep, SetUpView, SetUpWhat, Stamp, TagView, TrustedView, VerdictView,
 };
 
 #[uniffi::remote(Record)]
@@ -12,6 +12,37 @@ pub struct AuthorityView {
     pub card: CodeView,
     pub roster: CodeView,
     pub sequence: u32,
+    pub roster_expires: Stamp,
+    pub taken: Vec<IssuedView>,
+}
+
+#[uniffi::remote(Enum)]
+pub enum CredentialState {
+    Good,
+    RunsOutSoon,
+    Expired,
+    Revoked,
+}
+
+#[uniffi::remote(Record)]
+pub struct IssuedView {
+    pub id: String,
+    pub holder: String,
+    pub roles: Vec<String>,
+    pub expires: Stamp,
+    pub state: CredentialState,
+    pub key: String,
+    pub key_revoked: Option<Stamp>,
+}
+
+#[uniffi::remote(Record)]
+pub struct IssuedListView {
+    pub name: String,
+    pub fingerprint: String,
+    pub sequence: u32,
+    pub roster_expires: Stamp,
+    pub issued: Vec<IssuedView>,
+    pub warnings: Vec<String>,
 }
 
 #[uniffi::remote(Record)]
@@ -29,6 +60,7 @@ pub struct SetUpView {
     pub fingerprint: Option<String>,
     pub request: Option<String>,
     pub credential: Option<CredentialView>,
+    pub revoked: Option<String>,
     pub authorities: Vec<TrustedView>,
     pub authority: Option<String>,
     pub pin_locked_until: Option<Stamp>,

@@ -1,7 +1,7 @@
 //! From the facade's views to what the pages say.
 
 use serde::Deserialize;
-use slingseal_app::{AppError, CodeView, FindingState, RecordView, TagView};
+use slingseal_app::{AppError, CodeView, FindingState, RecordState, RecordView, TagView};
 
 use super::{
     Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, PrintError, RecordPage, load_sheets,
@@ -87,12 +87,16 @@ pub(crate) fn record_pdf(
     paper: Paper,
 ) -> Result<Vec<u8>, AppError> {
     let line = &view.line;
-    let standing = match (view.voids.last(), line.standing.as_str(), line.expired, line.fit) {
-        (Some(void), ..) => format!("VOID {void}"),
-        (None, "superseded", ..) => "superseded by a later inspection".into(),
-        (None, _, true, true) => format!("expired {}", line.valid_until.dtg),
-        (None, _, _, true) => format!("until {} for {}", line.valid_until.dtg, line.aircraft),
-        (None, _, _, false) => format!("decided {}", line.issued.dtg),
+    let standing = match (line.state, view.voids.last()) {
+        (RecordState::Voided, Some(void)) => void.clone(),
+        (RecordState::Voided, None) => "taken back".into(),
+        (RecordState::Superseded, _) => "a later inspection took its place".into(),
+        (RecordState::Expired, _) => line.valid_until.dtg.clone(),
+        (RecordState::Fit, _) => format!("until {} for {}", line.valid_until.dtg, line.aircraft),
+        (RecordState::NotFit, _) => format!("decided {}", line.issued.dtg),
+        (RecordState::Refused | RecordState::Waits | RecordState::NoInspection, _) => {
+            view.reasons.first().cloned().unwrap_or_default()
+        }
     };
     let tag = view.tag.as_ref();
     let fact = |label: &str, value: String| (label.to_owned(), value);
@@ -115,7 +119,8 @@ pub(crate) fn record_pdf(
     let page = RecordPage {
         load: line.load.clone(),
         description: tag.map(|tag| tag.description.clone()).unwrap_or_default(),
-        fit: line.fit && view.voids.is_empty(),
+        banner: view.banner.clone(),
+        fit: line.state == RecordState::Fit,
         standing,
         facts,
         moments: moments(view),

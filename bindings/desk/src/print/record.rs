@@ -28,7 +28,9 @@ pub(crate) struct RecordPage {
     pub load: String,
     /// What it is.
     pub description: String,
-    /// Whether the load was decided fit.
+    /// The word that stands over it: "FIT", "NOT FIT", "VOID", "EXPIRED" …
+    pub banner: String,
+    /// Whether the load is fit: every other word stands in an octagon.
     pub fit: bool,
     /// What stands beside the outcome: "until 091630Z JUL 26", "void since …".
     pub standing: String,
@@ -89,7 +91,6 @@ fn outcome(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, width: f32, page: &Recor
     let height = 58.0;
     if page.fit {
         canvas.rect(x, y, width, height, INK);
-        canvas.text(x + 18.0, y + 41.0, bold(38.0).grey(PAPER), "FIT");
     } else {
         let (cut, right, low) = (16.0, x + width, y + height);
         canvas.polygon(
@@ -105,9 +106,11 @@ fn outcome(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, width: f32, page: &Recor
             ],
             INK,
         );
-        canvas.text(x + 18.0, y + 41.0, bold(38.0).grey(PAPER), "NOT FIT");
     }
-    let word = canvas.fonts.width(if page.fit { "FIT" } else { "NOT FIT" }, super::fonts::Weight::Bold, 38.0);
+    // Long words are set smaller: what stands beside them must have its room.
+    let (size, low) = if page.banner.chars().count() > 8 { (24.0, 36.5) } else { (38.0, 41.0) };
+    canvas.text(x + 18.0, y + low, bold(size).grey(PAPER), &page.banner);
+    let word = canvas.fonts.width(&page.banner, super::fonts::Weight::Bold, size);
     let room = width - word - 48.0;
     let lines = canvas.fonts.wrap(&page.standing, super::fonts::Weight::Bold, 12.0, room).len().min(2);
     let first = y + if lines == 1 { 33.5 } else { 26.0 };

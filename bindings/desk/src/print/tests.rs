@@ -56,6 +56,7 @@ pub(crate) fn page() -> RecordPage {
     RecordPage {
         load: "KM-014".into(),
         description: "Drinking water, 96 cases, in a webbing cargo bag".into(),
+        banner: "FIT".into(),
         fit: true,
         standing: "until 100630Z JUL 26 for Heron M2".into(),
         facts: vec![
@@ -215,7 +216,9 @@ fn the_record_says_everything_and_its_code_reads() {
     }
     assert!(!text.contains("NOT FIT"));
     assert_eq!(codes(&document).len(), 1);
-    let not_fit = record_page(&RecordPage { fit: false, code: None, ..page }, Paper::Letter).unwrap();
+    let not_fit =
+        record_page(&RecordPage { banner: "NOT FIT".into(), fit: false, code: None, ..page }, Paper::Letter)
+            .unwrap();
     assert!(self::text(&not_fit).contains("NOT FIT"));
     assert_eq!(codes(&not_fit), [""; 0]);
 }

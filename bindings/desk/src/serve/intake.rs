@@ -126,7 +126,20 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
             "{name}: no code can be read in it; take the picture again: closer, flat"
         )));
     }
-    Ok(texts.iter().take(1_000).map(|text| received(app, text)).collect())
+    let mut texts: Vec<String> = texts.into_iter().take(1_000).collect();
+    let mut receipts = Vec::new();
+    // Seals that are shown together are kept together before any of them is judged: the second may be the refusal.
+    let of_a_load = |text: &String| text.starts_with("SL1:") || text.starts_with("LT1:");
+    if texts.iter().filter(|text| text.starts_with("SL1:")).count() > 1 {
+        let together: Vec<String> = texts.iter().filter(|text| of_a_load(text)).cloned().collect();
+        texts.retain(|text| !of_a_load(text));
+        receipts.push(match app.check_all(&together) {
+            Ok(verdict) => seal(app, verdict),
+            Err(error) => refused(app, &error),
+        });
+    }
+    receipts.extend(texts.iter().map(|text| received(app, text)));
+    Ok(receipts)
 }
 
 /// Reads one picture of a camera.
@@ -179,12 +192,12 @@ fn received(app: &App, text: &str) -> Receipt {
         Err(error) => return refused(app, &error),
     };
     match taken {
-        Received::Authority { name, fingerprint, trusted, .. } => {
+        Received::Authority { name, trusted, .. } => {
             let lines = if trusted {
                 vec!["It is trusted here.".into()]
             } else {
                 vec![
-                    format!("Fingerprint {fingerprint}. Compare it with the authority by voice."),
+                    "Have its fingerprint read to you from the authority's own device.".into(),
                     "Then trust it in the terminal: slingseal authority trust CARD".into(),
                 ]
             };
@@ -197,7 +210,15 @@ fn received(app: &App, text: &str) -> Receipt {
         Received::Credential { credential, .. } => receipt(
             app,
             true,
-            format!("the credential of {}, until {}", credential.holder, credential.expires.dtg),
+            format!(
+                "the credential of {}, {}",
+                credential.holder,
+                if credential.revoked {
+                    "revoked: nothing signed under it counts".into()
+                } else {
+                    format!("until {}", credential.expires.dtg)
+                }
+            ),
         ),
         Received::Roster { authority, sequence, revoked, new } => {
             let new = if new { "new" } else { "no newer than what was here" };
@@ -226,6 +247,8 @@ fn seal(app: &App, verdict: VerdictView) -> Receipt {
     let load = verdict.facts.as_ref().map(|facts| facts.load.clone());
     let of = load.as_deref().map(|load| format!(" of load {load}")).unwrap_or_default();
     let what = format!("a seal{of}: {}, {}", verdict.word, verdict.first);
-    let lines = verdict.reasons.into_iter().skip(1).map(|reason| reason.text).collect();
+    let together = verdict.shown.iter().map(|one| format!("load {}: {}, {}", one.load, one.word, one.first));
+    let mut lines: Vec<String> = together.collect();
+    lines.extend(verdict.reasons.into_iter().skip(1).map(|reason| reason.text));
     Receipt { load, lines, ..receipt(app, verdict.word != "NO-GO", what) }
 }

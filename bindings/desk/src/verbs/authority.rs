@@ -1,14 +1,14 @@
-//! `authority`: init, issue, revoke, roster, trust.
+//! `authority`: init, issue, list, show, revoke, roster, trust.
 
 use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, AuthorityView, Issue, Received};
+use slingseal_app::{AppError, AuthorityView, Issue, IssuedListView, IssuedView, Received};
 
 use super::Setting;
 use crate::cli::AuthorityVerb;
-use crate::output::{bad_input, print_json, put_code, told};
+use crate::output::{answer_code, bad_input, print_json, put_code, told};
 use crate::platform::{Secret, ask};
 use crate::{console, input, output};
 
@@ -23,12 +23,17 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
             let issue =
                 Issue { request: input::code(&request)?, roles, expires, holder, validity_hours: validity };
             let code = app.issue(&issue, &ask(Secret::Passphrase, false)?)?;
+            answer_code(setting.json, &code, out.as_deref(), "credential")?;
+        }
+        AuthorityVerb::List => {
+            let view = app.issued()?;
             if setting.json {
-                print_json(&code);
+                print_json(&view);
             } else {
-                told(&put_code(&code, out.as_deref(), "credential")?);
+                list(&view);
             }
         }
+        AuthorityVerb::Show { out } => show(setting, &app.authority()?, out.as_deref(), true)?,
         AuthorityVerb::Revoke { who, days, out } => {
             let view = app.revoke(&who, days, &ask(Secret::Passphrase, false)?)?;
             show(setting, &view, out.as_deref(), false)?;
@@ -39,12 +44,12 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
         }
         AuthorityVerb::Trust { card, fingerprint } => {
             let card = input::code(&card)?;
-            let Received::Authority { name, fingerprint: shown, .. } = app.receive(&card)? else {
+            let Received::Authority { name, .. } = app.receive(&card)? else {
                 return Err(bad_input("this is not an authority's card; ask the authority for its card"));
             };
             let said = match fingerprint {
                 Some(said) => said,
-                None => compare(&name, &shown)?,
+                None => hear(&name)?,
             };
             let set_up = app.trust(&card, &said)?;
             if setting.json {
@@ -57,14 +62,17 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
     Ok(ExitCode::SUCCESS)
 }
 
-/// Has a person type what the authority says, so that nobody waves a card through unseen.
-fn compare(name: &str, shown: &str) -> Result<String, AppError> {
+/// Has a person type what the authority reads out. The card's own fingerprint is not shown: whoever copies it from this screen
+/// has compared nothing.
+fn hear(name: &str) -> Result<String, AppError> {
     if !std::io::stdin().is_terminal() {
         return Err(bad_input(&format!(
-            "the card of \"{name}\" has fingerprint {shown}; compare it by voice, then give it with --fingerprint"
+            "have the fingerprint of \"{name}\" read to you from the authority's own device (authority show), then give it with --fingerprint"
         )));
     }
-    println!("Ask \"{name}\" by voice for its fingerprint and type what you hear (the card says {shown}):");
+    println!(
+        "Have the fingerprint of \"{name}\" read to you from the authority's own device, and type what you hear:"
+    );
     print!("> ");
     console::flush();
     let mut line = String::new();
@@ -72,15 +80,53 @@ fn compare(name: &str, shown: &str) -> Result<String, AppError> {
     Ok(line)
 }
 
+fn list(view: &IssuedListView) {
+    println!(
+        "{}   fingerprint {}   roster {}, holds until {}",
+        view.name, view.fingerprint, view.sequence, view.roster_expires.dtg
+    );
+    for one in &view.issued {
+        println!("{}", line(one));
+    }
+    if view.issued.is_empty() {
+        println!("Nothing was issued here yet.");
+    }
+    for warning in &view.warnings {
+        eprintln!("slingseal: {warning}");
+    }
+}
+
+/// A credential in one line: `Anvil 3   inspector   until 251200ZNOV27   good   0123456789abcdef`.
+fn line(one: &IssuedView) -> String {
+    format!(
+        "{}   {}   until {}   {}   {}",
+        one.holder,
+        one.roles.join(", "),
+        one.expires.dtg,
+        one.state.english(),
+        one.id
+    )
+}
+
 fn show(setting: &Setting, view: &AuthorityView, out: Option<&Path>, card: bool) -> Result<(), AppError> {
+    let roster = format!("roster-{}", output::file_name(&view.sequence.to_string()));
+    let codes = [card.then_some((&view.card, "authority")), Some((&view.roster, roster.as_str()))];
     if setting.json {
+        for (code, name) in codes.into_iter().flatten().filter(|_| out.is_some()) {
+            put_code(code, out, name)?;
+        }
         print_json(view);
         return Ok(());
     }
-    println!("{}   fingerprint {}   roster {}", view.name, view.fingerprint, view.sequence);
-    if card {
-        told(&put_code(&view.card, out, "authority")?);
+    for one in &view.taken {
+        println!("revoked: {}", line(one));
     }
-    told(&put_code(&view.roster, out, &format!("roster-{}", output::file_name(&view.sequence.to_string())))?);
+    println!(
+        "{}   fingerprint {}   roster {}, holds until {}",
+        view.name, view.fingerprint, view.sequence, view.roster_expires.dtg
+    );
+    for (code, name) in codes.into_iter().flatten() {
+        told(&put_code(code, out, name)?);
+    }
     Ok(())
 }

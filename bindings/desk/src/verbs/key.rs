@@ -2,23 +2,35 @@
 
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, SetUpView};
+use slingseal_app::{AppError, SetUpView, same_name};
 
 use super::Setting;
 use crate::cli::KeyVerb;
-use crate::output::{print_json, put_code, told};
+use crate::output::{answer_code, bad_input, print_json};
 use crate::platform::{Secret, ask};
 
 pub(crate) fn run(setting: &Setting, verb: KeyVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     match verb {
         KeyVerb::Request { holder, out } => {
-            let code = app.make_key(&holder, &ask(Secret::Pin, true)?)?;
-            if setting.json {
-                print_json(&code);
-            } else {
-                told(&put_code(&code, out.as_deref(), "key-request")?);
-            }
+            let view = app.set_up()?;
+            let code = match (&view.holder, &view.request, holder) {
+                // The key is there and good: the same request again, for whoever lost the picture.
+                (Some(known), Some(_), holder) if view.revoked.is_none() => {
+                    if holder.is_some_and(|holder| !same_name(&holder, known)) {
+                        return Err(bad_input(&format!(
+                            "this device is {known}'s and has a key already; for somebody else begin another home"
+                        )));
+                    }
+                    app.key_request()?
+                }
+                (known, _, holder) => {
+                    let holder = holder.or_else(|| known.clone());
+                    let holder = holder.ok_or_else(|| bad_input("say whose device it is: --holder NAME"))?;
+                    app.make_key(&holder, &ask(Secret::Pin, true)?)?
+                }
+            };
+            answer_code(setting.json, &code, out.as_deref(), "key-request")?;
         }
         KeyVerb::Show => {
             let view = app.set_up()?;
@@ -45,6 +57,9 @@ fn show(view: &SetUpView) {
             if credential.expired { ", RUN OUT" } else { "" }
         ),
         None => println!("Credential   -"),
+    }
+    if let Some(revoked) = &view.revoked {
+        println!("REVOKED      {revoked}");
     }
     for authority in &view.authorities {
         let roster = match (authority.roster, &authority.roster_expires) {

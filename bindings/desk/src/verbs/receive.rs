@@ -2,15 +2,23 @@
 
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, Received};
+use slingseal_app::{AppError, Received, VerdictWord};
 
 use super::{Setting, verify};
 use crate::{input, output};
 
 pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
+    let mut worst = VerdictWord::Go;
+    let mut texts = Vec::new();
     for argument in codes {
-        let received = app.receive(&input::code(argument)?)?;
+        texts.extend(input::codes(argument)?);
+    }
+    for one in texts {
+        let received = app.receive(&one)?;
+        if let Received::Seal(verdict) = &received {
+            worst = verify::graver(worst, verdict.verdict);
+        }
         if setting.json {
             output::print_json(&received);
         } else {
@@ -20,7 +28,7 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
             }
         }
     }
-    Ok(ExitCode::SUCCESS)
+    Ok(verify::exit(worst))
 }
 
 fn text(received: &Received) -> String {
@@ -29,18 +37,23 @@ fn text(received: &Received) -> String {
         Received::Authority { name, fingerprint, trusted: true, .. } => {
             format!("{name} ({fingerprint}) is trusted here already.")
         }
-        Received::Authority { name, fingerprint, .. } => format!(
-            "Card of {name}, fingerprint {fingerprint}: NOT trusted yet. Compare by voice, then: slingseal authority trust CARD --fingerprint DIGITS"
+        Received::Authority { name, .. } => format!(
+            "Card of {name}: NOT trusted yet. Have its fingerprint read to you from the authority's own device, then: slingseal authority trust CARD"
         ),
         Received::KeyRequest { holder, fingerprint, .. } => format!(
             "Key request of {holder}, fingerprint {fingerprint}. An authority answers it with: slingseal authority issue REQUEST --roles … --expires …"
         ),
         Received::Credential { credential, own, .. } => format!(
-            "{} credential: {} ({}), until {}.",
+            "{} credential: {} ({}), until {}{}.",
             if *own { "This device's" } else { "Another's" },
             credential.holder,
             credential.roles.join(", "),
-            credential.expires.dtg
+            credential.expires.dtg,
+            match (credential.revoked, credential.expired) {
+                (true, _) => ": REVOKED, nothing signed under it counts",
+                (_, true) => ": RUN OUT",
+                _ => "",
+            }
         ),
         Received::Roster { authority, sequence, revoked, new } => {
             format!("Roster {sequence} of {authority}, {revoked} revoked{}.", newness(*new))

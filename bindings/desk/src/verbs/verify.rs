@@ -8,21 +8,28 @@ use super::Setting;
 use crate::console::{Tone, headline};
 use crate::{input, output};
 
+/// Everything that is in what was given is judged: a picture may hold two seals, and the second may be the refusal.
 pub(crate) fn run(setting: &Setting, seal: Option<&str>, tag: Option<&str>) -> Result<ExitCode, AppError> {
-    let seal = seal.map(input::code).transpose()?;
-    let tag = tag.map(input::code).transpose()?;
-    // One argument that is a tag is a tag: people hand over whatever hangs on the load.
-    let (seal, tag) = match (seal, tag) {
-        (Some(text), None) if text.starts_with("LT") => (None, Some(text)),
-        both => both,
-    };
-    let verdict = setting.app()?.check(seal.as_deref(), tag.as_deref())?;
+    let mut codes = Vec::new();
+    for argument in [seal, tag].into_iter().flatten() {
+        codes.extend(input::codes(argument)?);
+    }
+    let verdict = setting.app()?.check_all(&codes)?;
     if setting.json {
         output::print_json(&verdict);
     } else {
         show(&verdict);
     }
     Ok(exit(verdict.verdict))
+}
+
+/// Of several verdicts the one that a program ends with: the gravest.
+pub(crate) fn graver(one: VerdictWord, other: VerdictWord) -> VerdictWord {
+    match (one, other) {
+        (VerdictWord::NoGo, _) | (_, VerdictWord::NoGo) => VerdictWord::NoGo,
+        (VerdictWord::Wait, _) | (_, VerdictWord::Wait) => VerdictWord::Wait,
+        (VerdictWord::Go, VerdictWord::Go) => VerdictWord::Go,
+    }
 }
 
 pub(crate) fn exit(verdict: VerdictWord) -> ExitCode {
@@ -71,6 +78,10 @@ fn rest(verdict: &VerdictView) -> String {
     }
     if let Some(tag) = &verdict.tag {
         lines.push(format!("  Tag: {}, for {} ({} allowed)", tag.description, tag.aircraft, tag.allowable));
+    }
+    for line in &verdict.shown {
+        let load = if line.load.is_empty() { "?" } else { &line.load };
+        lines.push(format!("  Shown together: load {load}, {}: {}", line.word, line.first));
     }
     for caution in &verdict.cautions {
         lines.push(format!("  ! {caution}"));

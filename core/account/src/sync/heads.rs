@@ -8,7 +8,7 @@
 use std::collections::BTreeMap;
 
 use super::HeadItem;
-use slingseal_message::envelope::{Reader, ShapeError, Writer};
+use slingseal_message::envelope::Reader;
 use slingseal_words::Digest;
 
 /// A head that a signed record tells.
@@ -20,8 +20,8 @@ pub struct VouchedHead {
     pub by: Digest,
 }
 
-/// What is known of other devices' journals. Bounded alike when it is read and when it is written: [`Heads::to_bytes`] never
-/// writes more than [`Heads::parse`] takes.
+/// What is known of other devices' journals. Bounded alike when it is read and when it is written: what [`Heads::by_age`] and
+/// [`Heads::hints`] give is what [`Heads::of`] takes.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Heads {
     /// The last of each device, and when it was heard, counted.
@@ -99,46 +99,24 @@ impl Heads {
         self.hints.iter().rev()
     }
 
-    /// Its bytes.
-    ///
-    /// ```cddl
-    /// heads   = [vouched: [* [head: bstr .cbor head-item, record: bstr .size 32]], hints: [* bstr .cbor head-item]]
-    /// ```
-    pub fn to_bytes(&self) -> Vec<u8> {
-        let mut by_age: Vec<_> = self.vouched.values().collect();
+    /// Every head that a record told, the last of each device; the one not heard of for longest first.
+    pub fn by_age(&self) -> Vec<VouchedHead> {
+        let mut by_age: Vec<(u64, VouchedHead)> = self.vouched.values().copied().collect();
         by_age.sort_by_key(|(when, _)| *when);
-        let mut out = Writer::new();
-        out.array(2).array(by_age.len());
-        for (_, vouched) in by_age {
-            out.array(2).bytes(&vouched.head.to_bytes()).bytes(vouched.by.as_bytes());
-        }
-        out.array(self.hints.len());
-        for hint in &self.hints {
-            out.bytes(&hint.to_bytes());
-        }
-        out.into_bytes()
+        by_age.into_iter().map(|(_, vouched)| vouched).collect()
     }
 
-    /// Reads them.
-    ///
-    /// # Errors
-    /// Another shape, or more than is ever written.
-    pub fn parse(bytes: &[u8]) -> Result<Self, ShapeError> {
-        let mut reader = Reader::new(bytes);
+    /// Of heads as they were kept: what records told, the one not heard of for longest first, and hints, the oldest first.
+    pub fn of(
+        vouched: impl IntoIterator<Item = VouchedHead>,
+        hints: impl IntoIterator<Item = HeadItem>,
+    ) -> Self {
         let mut heads = Self::default();
-        reader.array(2, "journal heads")?;
-        let vouched = reader.list(Self::MOST_VOUCHED, "vouched journal heads", |reader| {
-            reader.array(2, "vouched journal head")?;
-            let head = HeadItem::parse(reader.bytes("journal head")?)?;
-            Ok(VouchedHead { head, by: Digest::from_bytes(reader.fixed("record of a journal head")?) })
-        })?;
         for vouched in vouched {
             heads.vouch(vouched.head, vouched.by);
         }
-        heads.hints = reader.list(Self::MOST_HINTS, "hints of journal heads", |reader| {
-            HeadItem::parse(reader.bytes("journal head")?)
-        })?;
-        Ok(heads)
+        hints.into_iter().for_each(|hint| heads.push(hint));
+        heads
     }
 
     /// Reads the list of a home that did not yet tell hints from what is vouched for, and that wrote more than it could read:
@@ -166,7 +144,9 @@ mod tests {
     }
 
     fn again(heads: &Heads) -> Heads {
-        Heads::parse(&heads.to_bytes()).unwrap()
+        let mut hints: Vec<HeadItem> = heads.hints().copied().collect();
+        hints.reverse();
+        Heads::of(heads.by_age(), hints)
     }
 
     #[test]
@@ -203,7 +183,7 @@ mod tests {
         let of_one = heads.hints().filter(|hint| hint.device == head(7, 0, "").device).count();
         assert!(of_one <= Heads::MOST_HINTS_A_DEVICE);
         let read = again(&heads);
-        assert_eq!((read.vouched().count(), read.to_bytes()), (Heads::MOST_VOUCHED, heads.to_bytes()));
+        assert_eq!((read.by_age(), read.hints), (heads.by_age(), heads.hints));
     }
 
     #[test]

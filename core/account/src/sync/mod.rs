@@ -8,7 +8,7 @@ mod heads;
 
 pub use bundle::{
     BundleReader, BundleWriter, Examined, HeadItem, Item, ItemKind, Piece, RecordItem, TooLong, Unfit,
-    examine_record,
+    examine_body, examine_record,
 };
 pub use frames::{FrameError, FrameReader, FrameWriter, Heard, Progress};
 pub use have::{Have, HaveError, Known};

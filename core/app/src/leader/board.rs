@@ -1,10 +1,13 @@
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_judgement::LoadState;
 use slingseal_message::tag::ReceivedTag;
-use slingseal_store::{RecordRow, Stand, WalkState};
-use slingseal_words::{Quantity, Seconds, Time, Unit};
+use slingseal_store::{LoadRow, RecordRow, WalkState};
+use slingseal_words::{LoadNumber, Quantity, Seconds, Time, Unit};
 
 /// What stands on the zone, by state.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -22,7 +25,7 @@ pub struct BoardView {
 /// The loads of one state.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct BoardColumn {
-    /// `planned`, `walking`, `fit`, `not_fit`, `expired` or `voided`.
+    /// `planned`, `walking`, `fit`, `wait`, `not_fit`, `refused`, `expired` or `voided`.
     pub state: String,
     /// What a person reads.
     pub title: String,
@@ -86,12 +89,56 @@ impl Inner {
     fn board(&self, days: u32, most: u32) -> Result<BoardView, AppError> {
         let now = self.now();
         let since = now.plus(Seconds(-Seconds::days(days.into()).0));
+        let mut sealed = self.sealed(since)?;
         let mut columns = Vec::new();
         for state in LoadState::ALL {
             let (loads, count) = match state {
                 LoadState::Planned => self.planned(since, most)?,
                 LoadState::Walking => self.walking()?,
-                LoadState::Fit => self.sealed(Stand::Fit { now }, most, |row| {
+                _ => {
+                    let rows = sealed.remove(&state).unwrap_or_default();
+                    let count = u64::try_from(rows.len()).unwrap_or(u64::MAX);
+                    (self.listed(state, &rows, most)?, count)
+                }
+            };
+            columns.push(BoardColumn { state: state.word().into(), title: state.say().into(), count, loads });
+        }
+        Ok(BoardView { at: now.into(), since: since.into(), columns, notices: self.board_notices()? })
+    }
+
+    /// Loads with an inspection by the state of now, each state in the order in which a leader wants them. What the judgement said
+    /// is kept; what the clock makes of it is asked for each.
+    fn sealed(&self, since: Time) -> Result<BTreeMap<LoadState, Vec<LoadRow>>, AppError> {
+        let knowledge = self.knowledge()?;
+        let asked = knowledge.asked();
+        let mut by_state: BTreeMap<LoadState, Vec<LoadRow>> = BTreeMap::new();
+        for row in self.store.read().loads_since(since)? {
+            let Some(state) = knowledge.state(&row, &asked) else { continue };
+            let old = row.issued < since;
+            if old && matches!(state, LoadState::NotFit | LoadState::Voided | LoadState::Refused) {
+                continue;
+            }
+            by_state.entry(state).or_default().push(row);
+        }
+        for (state, rows) in &mut by_state {
+            match state {
+                LoadState::Fit => rows.sort_by_key(|row| row.valid_until),
+                LoadState::Expired => rows.sort_by_key(|row| Reverse(row.valid_until)),
+                _ => rows.sort_by_key(|row| Reverse(row.issued)),
+            }
+        }
+        Ok(by_state)
+    }
+
+    fn listed(&self, state: LoadState, rows: &[LoadRow], most: u32) -> Result<Vec<BoardLoad>, AppError> {
+        let now = self.now();
+        let read = self.store.read();
+        let mut knowledge = self.knowledge()?;
+        let mut loads = Vec::new();
+        for load in rows.iter().take(usize::try_from(most).unwrap_or(usize::MAX)) {
+            let Some((row, words)) = read.record_with_words(load.latest)? else { continue };
+            let (detail, soon, at) = match state {
+                LoadState::Fit => {
                     let left = row.valid_until.since(now);
                     let put_right = match row.corrected {
                         0 => String::new(),
@@ -99,39 +146,26 @@ impl Inner {
                     };
                     let detail = format!("until {}, {left} left{put_right}", row.valid_until.dtg());
                     (detail, left < Seconds::hours(1), row.issued)
-                })?,
-                LoadState::NotFit => self.sealed(Stand::NotFit { since }, most, |row| {
+                }
+                LoadState::NotFit => {
                     let (found, right) = (row.found, row.corrected);
                     let detail = format!("sealed {}, {found} found, {right} put right", row.issued.dtg());
                     (detail, false, row.issued)
-                })?,
-                LoadState::Expired => self.sealed(Stand::Expired { now, since }, most, |row| {
+                }
+                LoadState::Expired => {
                     let ago = now.since(row.valid_until);
                     (format!("ran out {}, {ago} ago", row.valid_until.dtg()), false, row.valid_until)
-                })?,
-                // What only the judgement of each load can say stands in the load's story until the account keeps it.
-                LoadState::Waits | LoadState::Refused => continue,
-                LoadState::Voided => self.sealed(Stand::Voided { since }, most, |row| {
-                    (format!("sealed {}, taken back", row.issued.dtg()), false, row.issued)
-                })?,
+                }
+                LoadState::Voided => (format!("sealed {}, taken back", row.issued.dtg()), false, row.issued),
+                _ => {
+                    let judged = knowledge.judge(&read, &LoadNumber::new(&row.load)?)?;
+                    let why = judged.reasons.first().map(|reason| reason.say(self.language()));
+                    (why.unwrap_or_default(), false, row.issued)
+                }
             };
-            columns.push(BoardColumn { state: state.word().into(), title: state.say().into(), count, loads });
+            loads.push(load_of(&row, words, detail, soon, at));
         }
-        Ok(BoardView { at: now.into(), since: since.into(), columns, notices: self.board_notices()? })
-    }
-
-    fn sealed(
-        &self,
-        stand: Stand,
-        most: u32,
-        said: impl Fn(&RecordRow) -> (String, bool, Time),
-    ) -> Result<(Vec<BoardLoad>, u64), AppError> {
-        let (rows, count) = self.store.read().standing(stand, most)?;
-        let loads = rows.into_iter().map(|(row, words)| {
-            let (detail, soon, at) = said(&row);
-            load_of(&row, words, detail, soon, at)
-        });
-        Ok((loads.collect(), count))
+        Ok(loads)
     }
 
     fn planned(&self, since: Time, most: u32) -> Result<(Vec<BoardLoad>, u64), AppError> {
@@ -189,6 +223,7 @@ impl Inner {
         let mut notices = Vec::new();
         notices.extend(self.opened.set_aside.as_ref().map(ToString::to_string));
         notices.extend(self.opened.lost.as_ref().map(ToString::to_string));
+        notices.extend(self.memory_notice()?);
         let now = self.now();
         for authority in self.set_up()?.authorities {
             match authority.roster_expires {

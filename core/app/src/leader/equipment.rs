@@ -57,8 +57,7 @@ impl App {
         let page = self.list(&request)?;
         let inner = self.lock();
         let newest = page.lines.iter().find(|line| line.whole);
-        let newest =
-            newest.map(|line| inner.pieces_of(&line.record, serial)).transpose()?.unwrap_or_default();
+        let newest = newest.map(|line| inner.pieces_of(&line.seal, serial)).transpose()?.unwrap_or_default();
         if page.lines.is_empty() && request.after.is_none() {
             return Err(AppError::not_found(format!(
                 "no record here names equipment with the serial number {serial}"
@@ -70,7 +69,7 @@ impl App {
 
 impl Inner {
     fn pieces_of(&self, record: &str, serial: &str) -> Result<Vec<EquipmentView>, AppError> {
-        let tag = self.record_view(self.record_digest(record)?)?.tag;
+        let tag = self.record_view(&self.record_row(record)?)?.tag;
         let pieces = tag.map(|tag| tag.equipment).unwrap_or_default();
         Ok(pieces.into_iter().filter(|piece| piece.serial == serial).collect())
     }

@@ -5,13 +5,14 @@ use std::io::Write;
 
 use serde::Serialize;
 
+use crate::records::standing_word;
 use crate::sealing::entry_digest;
 use crate::view::hex;
 use crate::{App, AppError, Inner};
 use slingseal_account::report::{Cell, line};
 use slingseal_message::seal::{ReceivedSeal, Record};
 use slingseal_message::tag::{ReceivedTag, Tag};
-use slingseal_store::{DeficiencyRow, Outcome, RecordRow, Standing};
+use slingseal_store::{DeficiencyRow, Outcome, RecordRow};
 use slingseal_words::{GridRef, Quantity, Time, Unit};
 
 /// What every JSON export says first. A field may be added; none is renamed, moved or removed under this name.
@@ -305,8 +306,8 @@ impl Inner {
             let missing = || AppError::StorageDamaged {
                 message: format!("record {} has no bytes; see records verify", row.digest.short()),
             };
-            let bytes = read.record_bytes(row.digest)?.ok_or_else(missing)?;
-            let deficiencies = read.deficiencies_of(row.digest)?;
+            let bytes = read.record_bytes(row.seal)?.ok_or_else(missing)?;
+            let deficiencies = read.deficiencies_of(row.seal)?;
             let seal = ReceivedSeal::open(&bytes.seal)?.seal;
             let record = bytes.body.as_deref().map(|body| Record::parse(body, &entry_digest)).transpose()?;
             let known = match (&record, row.tag) {
@@ -341,11 +342,7 @@ fn exported(
         load: row.load.clone(),
         description: tag.map(|tag| tag.description.to_string()),
         outcome: if row.outcome == Outcome::Fit { "fit" } else { "not_fit" },
-        standing: match row.standing {
-            Standing::Current => "current",
-            Standing::Superseded => "superseded",
-            Standing::Voided => "voided",
-        },
+        standing: standing_word(row.standing()),
         issued: row.issued.into(),
         valid_until: row.valid_until.into(),
         inspector: row.inspector.clone(),

@@ -53,7 +53,7 @@ impl App {
         };
         let page = inner.store.read().records(&filter, after, request.most)?;
         Ok(RecordsView {
-            lines: page.rows.iter().map(|row| inner.line(row)).collect(),
+            lines: inner.lines(&page.rows)?,
             next: page.next.map(|next| format!("{}.{}", next.issued.unix(), next.id)),
         })
     }

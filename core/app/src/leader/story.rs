@@ -7,7 +7,7 @@ use slingseal_account::report::{Moment, MomentKind, condense};
 use slingseal_judgement::LoadState;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Record, Void};
-use slingseal_store::{Outcome, RecordRow};
+use slingseal_store::{Outcome, RecordRow, Standing};
 use slingseal_walk::walk::{Again, Event, FindingNo, Walk, What};
 use slingseal_words::{Digest, LoadNumber, PointId, Time};
 
@@ -58,14 +58,19 @@ impl App {
 impl Inner {
     fn load(&self, load: &LoadNumber) -> Result<LoadView, AppError> {
         let read = self.store.read();
-        let rows = read.records_of_load(load.as_str())?;
+        let mut rows = read.records_of_load(load.as_str())?;
+        // Evidence of somebody who might not inspect is no inspection.
+        rows.retain(|row| row.standing() != Standing::NoInspection);
         let tags = self.tags_of(load)?;
         let walks: Vec<_> =
             read.walks_of(load.as_str())?.into_iter().filter(|walk| walk.state.in_hand()).collect();
         if rows.is_empty() && tags.is_empty() && walks.is_empty() {
             return Err(AppError::not_found(format!("nothing is known here of load {load}")));
         }
-        let state = match self.judge_load(load)?.state() {
+        let judged = self.judge_load(load)?;
+        // The one that counts goes first: two clocks within their slack do not say which was later.
+        rows.sort_by_key(|row| Some(row.seal) != judged.latest);
+        let state = match judged.state() {
             _ if !walks.is_empty() => LoadState::Walking,
             None => LoadState::Planned,
             Some(state) => state,
@@ -83,7 +88,7 @@ impl Inner {
         }
         let mut inspections = Vec::new();
         for row in rows.iter().take(MOST) {
-            inspections.push(self.record_view(row.digest)?);
+            inspections.push(self.record_view(row)?);
             moments.push(self.moments_of(row)?);
         }
         let newest_tag = || tags.first().and_then(|row| self.tag_view(&row.bytes).ok());
@@ -112,7 +117,7 @@ impl Inner {
     /// What happened from the first look at a tag to the seal and its end.
     fn moments_of(&self, row: &RecordRow) -> Result<Vec<Moment>, AppError> {
         let read = self.store.read();
-        let body = read.record_bytes(row.digest)?.and_then(|bytes| bytes.body);
+        let body = read.record_bytes(row.seal)?.and_then(|bytes| bytes.body);
         let mut moments = Vec::new();
         if let Some(body) = &body {
             let record = Record::parse(body, &entry_digest)?;

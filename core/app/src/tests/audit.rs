@@ -11,7 +11,7 @@ use slingseal_message::envelope::unwrap;
 use slingseal_message::seal::{JournalEntry, Outcome, ReceivedSeal, Record, Seal, TagPrint};
 use slingseal_message::trust::{Passphrase, SecretKey, Vault};
 use slingseal_store::Tx;
-use slingseal_words::ProcedureId;
+use slingseal_words::{ProcedureId, Quantity};
 
 /// An inspector who planned and sealed three loads, the second refused, and a void of the first.
 struct Day {
@@ -303,14 +303,14 @@ fn a_damaged_record_is_named() {
         let (digest, of, _) = id(1);
         let body: Vec<u8> = forger
             .0
-            .query_row(&format!("SELECT body FROM record_bytes WHERE record = {of}"), [&digest], |row| {
-                row.get(0)
-            })
+            .query_row("SELECT bytes FROM bodies WHERE digest = ?1", [&digest], |row| row.get(0))
             .unwrap();
         let mut record = Record::parse(&body, &super::super::sealing::entry_digest).unwrap();
         record.outcome = slingseal_message::seal::Outcome::Fit;
         let body = record.to_bytes(&super::super::sealing::entry_digest);
-        forger.run(&format!("UPDATE record_bytes SET body = ?2 WHERE record = {of}"), (&digest, body));
+        let own = Digest::of(&body).as_bytes().to_vec();
+        forger.run("INSERT INTO bodies (digest, bytes) VALUES (?1, ?2)", (&own, &body));
+        forger.run(&format!("UPDATE record_bytes SET body = ?2 WHERE record = {of}"), (&digest, own));
         forger.reseal("record_bytes");
     });
     named(&faults, &format!("{second}: load KM-015: the record was changed after it was sealed"));
@@ -337,7 +337,7 @@ fn a_damaged_record_is_named() {
         ("valid_until = valid_until + 1", "its line tells another validity"),
         ("found = found + 1", "its line counts other deficiencies"),
         ("tag = zeroblob(32)", "its line names another tag"),
-        ("standing = 'voided'", "the void is missing"),
+        ("standing = 'voided'", "its line says voided, and by what is known here it is not_fit"),
     ] {
         let faults = day.damaged(|forger| {
             forger.run(&format!("UPDATE records SET {change} WHERE digest = ?1"), [id(1).0]);
@@ -367,7 +367,7 @@ fn a_damaged_paper_is_named() {
     named(
         &faults,
         &format!(
-            "record {} (load KM-014): its line says that it is void, and the void is missing",
+            "record {} (load KM-014): its line says voided, and by what is known here it is fit",
             day.short(0)
         ),
     );
@@ -597,8 +597,8 @@ fn a_chain_that_was_cut_spliced_or_rewritten_and_sealed_anew() {
         let set_aside = report.set_aside.iter().any(|line| line.kind == "record");
         let found = faults.iter().any(|fault| fault.contains("load KM-014") && fault.contains(what));
         assert!(found || set_aside, "{attack}: {faults:#?} {report:?}");
-        assert!(!faults.is_empty(), "{attack}");
-        println!("{attack}: set aside {set_aside}; {}", faults[0]);
+        assert!(set_aside || !faults.is_empty(), "{attack}");
+        println!("{attack}: set aside {set_aside}; {:?}", faults.first());
     }
     // A record sealed twice, the second time with an entry left out: both cannot follow one record.
     let desk = day.desk("twice");
@@ -666,14 +666,17 @@ fn a_seal_beside_another_record_is_set_aside() {
     drop(inspector);
     let dishonest = Dishonest::of(&day.zone, &day.seals[0]);
     type Change = fn(&mut Seal);
-    let attacks: [(&str, Change); 4] = [
+    let attacks: [(&str, Change); 7] = [
         ("outcome", |seal| seal.outcome = Outcome::Fit),
-        ("procedure", |seal| seal.version += 1),
+        ("version of the procedure", |seal| seal.version += 1),
+        ("text of the procedure", |seal| seal.procedure_print[0] ^= 1),
+        ("gross mass", |seal| seal.mass = Quantity::parse("1700 lb").unwrap()),
+        ("number of deficiencies found", |seal| seal.found += 2),
         ("procedure", |seal| seal.procedure = ProcedureId::new("vehicle").unwrap()),
         ("tag", |seal| seal.tag = TagPrint::of(&Digest::of(b"the tag of another load"))),
     ];
     for (number, (about, change)) in attacks.into_iter().enumerate() {
-        let desk = day.desk(["s0", "s1", "s2", "s3"][number]);
+        let desk = day.desk(["s0", "s1", "s2", "s3", "s4", "s5", "s6"][number]);
         let bytes = with_records(&honest, |item| {
             let refused = ReceivedSeal::open(&item.seal).unwrap().seal.load.as_str() == "KM-015";
             Some(if refused { dishonest.again(item, |_, seal| change(seal)) } else { item })
@@ -685,12 +688,10 @@ fn a_seal_beside_another_record_is_set_aside() {
             reason.contains(&format!("load KM-015: seal and record disagree about the {about}")),
             "{reason}"
         );
-        assert!(
-            desk.list(&ListRequest { words: Some("KM-015".into()), most: 5, ..ListRequest::default() })
-                .unwrap()
-                .lines
-                .is_empty()
-        );
+        // Its inspector signed the seal: it is known, as it would be by a scan, and the record is not.
+        let asked = ListRequest { words: Some("KM-015".into()), most: 5, ..ListRequest::default() };
+        let lines = desk.list(&asked).unwrap().lines;
+        assert_eq!(lines.iter().map(|line| line.whole).collect::<Vec<_>>(), [false], "{about}");
     }
 }
 

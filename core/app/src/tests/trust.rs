@@ -80,10 +80,128 @@ fn an_authority_revokes_its_own_alone() {
     second.receive(&foreign).unwrap();
     let error = second.revoke(&["Anvil 3".into()], None, WORDS).unwrap_err();
     assert_eq!(error.code(), "not_found", "{error}");
-    // Both credentials of the name, the one that was received and the one that was not.
-    let roster = first.revoke(&["ANVIL 3".into()], None, WORDS).unwrap().roster.text;
-    device.receive(&roster).unwrap();
-    assert_eq!(roster_of(&device).1, 2);
+    // Both credentials of the name, the one that was received and the one that was not: one key.
+    let revoked = first.revoke(&["ANVIL 3".into()], None, WORDS).unwrap();
+    assert_eq!(revoked.taken.len(), 2);
+    device.receive(&revoked.roster.text).unwrap();
+    assert_eq!(roster_of(&device).1, 1);
+}
+
+fn issue_as(authority: &App, request: &str, holder: &str, roles: &str) -> Result<String, AppError> {
+    let issue = Issue {
+        request: request.into(),
+        roles: roles.into(),
+        expires: "2027-06-01".into(),
+        holder: Some(holder.into()),
+        validity_hours: None,
+    };
+    authority.issue(&issue, WORDS).map(|code| code.text)
+}
+
+#[test]
+fn a_revoked_key_takes_every_credential_of_it_and_gets_none_again() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    let device = zone.device(&authority, "device", "Anvil 3", "inspector,planner");
+    let request = device.set_up().unwrap().request.unwrap();
+    let renamed = issue_as(&authority, &request, "Hammer 9", "leader").unwrap();
+    device.receive(&renamed).unwrap();
+    let tag = device.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
+    let seal = sealed(&device, &tag, true).code.text;
+    let hookup = zone.home("hookup");
+    meet(&hookup, &authority);
+    assert_eq!(hookup.check(Some(&seal), Some(&tag)).unwrap().word, "GO");
+
+    // By a name spelled otherwise; what was taken is named, another name of the same key with it.
+    let revoked = authority.revoke(&["ANVIL-З".into()], None, WORDS).unwrap();
+    let taken: Vec<(&str, String)> =
+        revoked.taken.iter().map(|one| (one.holder.as_str(), one.roles.join(","))).collect();
+    assert_eq!(taken, [("Anvil 3", "inspector,planner".to_owned()), ("Hammer 9", "leader".to_owned())]);
+    assert!(revoked.roster.text.starts_with("RO2:"));
+    assert!(authority.issued().unwrap().issued.iter().all(|one| one.state == CredentialState::Revoked));
+
+    hookup.receive(&revoked.roster.text).unwrap();
+    assert_eq!(hookup.check(Some(&seal), Some(&tag)).unwrap().reasons[0].code, "revoked");
+    device.receive(&revoked.roster.text).unwrap();
+    // The device is told before it walks anything.
+    let set_up = device.set_up().unwrap();
+    assert!(set_up.credential.is_none() && set_up.next.contains("revoked"), "{}", set_up.next);
+    let error = device.begin_walk(&tag).unwrap_err();
+    assert!(error.code() == "refused" && error.to_string().contains("revoked"), "{error}");
+
+    // Neither the same terms nor others make the key good again.
+    for (holder, roles) in [("Anvil 3", "inspector,planner"), ("Somebody", "hookup")] {
+        let error = issue_as(&authority, &request, holder, roles).unwrap_err();
+        assert!(error.code() == "refused" && error.to_string().contains("new key"), "{error}");
+    }
+    // Whoever receives one says that it is revoked.
+    let Received::Credential { credential, .. } = device.receive(&renamed).unwrap() else { panic!() };
+    assert!(credential.revoked);
+    // A new key is the way.
+    let request = device.make_key("Anvil 3", PIN).unwrap().text;
+    let again = issue_as(&authority, &request, "Anvil 3", "inspector,planner").unwrap();
+    let Received::Credential { own: true, credential, .. } = device.receive(&again).unwrap() else {
+        panic!()
+    };
+    assert!(!credential.revoked);
+    device.begin_walk(&tag).unwrap();
+}
+
+#[test]
+fn a_name_that_several_may_have_is_asked_for() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    let one = zone.device(&authority, "one", "Anvil 3", "inspector");
+    zone.device(&authority, "two", "\u{410}nvil-3", "inspector");
+    let error = authority.revoke(&["anvil 3".into()], None, WORDS).unwrap_err();
+    assert!(error.code() == "refused" && error.to_string().contains("several people"), "{error}");
+    let ids: Vec<String> = authority.issued().unwrap().issued.iter().map(|one| one.id.clone()).collect();
+    assert!(ids.iter().all(|id| error.to_string().contains(id)), "{error}");
+    let key = one.set_up().unwrap().fingerprint.unwrap();
+    let by_key = authority.revoke(&[key.to_lowercase().replace(' ', "-")], None, WORDS).unwrap();
+    assert_eq!(by_key.taken.len(), 1);
+    let by_id = authority.revoke(&ids, None, WORDS).unwrap();
+    assert_eq!((by_id.taken.len(), by_id.sequence), (2, 3));
+}
+
+/// Rosters of both kinds count in one series.
+#[test]
+fn a_roster_of_the_first_kind_is_still_read() {
+    let zone = Zone::new();
+    let key = slingseal_message::trust::SecretKey::from_seed(&[7; 32]);
+    let now = zone.clock.now();
+    let card = slingseal_message::trust::Authority::sign(
+        &slingseal_words::Name::new("Sela Relief").unwrap(),
+        now,
+        &key,
+    );
+    let device = zone.home("device");
+    let card = slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::Authority, &card);
+    device.trust(&card, &key.public().fingerprint()).unwrap();
+    let roster = |sequence| slingseal_message::trust::Roster {
+        revoked: [slingseal_message::trust::CredentialId([1; 8])].into(),
+        ..slingseal_message::trust::Roster::new(sequence, now, now.plus(Seconds::days(7)))
+    };
+    let first = |sequence| {
+        let bytes = roster(sequence).sign_first_kind(&key).unwrap();
+        slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::Roster, &bytes)
+    };
+    let second = |sequence| {
+        slingseal_message::envelope::wrap(
+            slingseal_message::envelope::Kind::RosterOfKeys,
+            &roster(sequence).sign(&key),
+        )
+    };
+    for (text, newest) in [(first(4), 4), (second(3), 4), (second(5), 5), (first(5), 5), (first(6), 6)] {
+        let taken = device.receive(&text);
+        assert_eq!(taken.is_err(), text == first(5), "one number, two texts");
+        assert_eq!(roster_of(&device), (Some(newest), 1));
+    }
+    // The front says one kind and the bytes another.
+    let crossed = second(9).replace("RO2:", "RO1:");
+    assert!(device.receive(&crossed).unwrap_err().to_string().contains("damaged"));
 }
 
 #[test]

@@ -36,8 +36,8 @@ impl<'b> Claims<'b> {
         Reader::new(payload).map("claims", |key, reader| {
             match key {
                 SUBJECT => claims.subject = Some(reader.text("subject")?),
-                EXPIRES => claims.expires = Some(time(reader, "expiry")?),
-                ISSUED => claims.issued = Some(time(reader, "time of issue")?),
+                EXPIRES => claims.expires = Some(reader.time("expiry")?),
+                ISSUED => claims.issued = Some(reader.time("time of issue")?),
                 CONFIRMATION => claims.key = Some(confirmation(reader)?),
                 SCOPE => claims.scope = Some(reader.bytes("scope")?),
                 OURS => claims.ours = Some(reader.raw("content")?),
@@ -81,13 +81,6 @@ impl<'b> Claims<'b> {
         }
         writer.into_bytes()
     }
-}
-
-fn time(reader: &mut Reader<'_>, part: &'static str) -> Result<Time, ShapeError> {
-    let seconds = reader.int(part)?;
-    let time = Time::from_unix(seconds);
-    // A time out of all range would be clamped, and two spellings would mean one time.
-    if seconds >= 0 && time.unix() == seconds { Ok(time) } else { Err(ShapeError(part)) }
 }
 
 fn confirmation(reader: &mut Reader<'_>) -> Result<[u8; 32], ShapeError> {

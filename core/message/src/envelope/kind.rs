@@ -38,6 +38,8 @@ kinds! {
     Authority "AU1" "authority",
     /// An authority's list of what it has revoked.
     Roster "RO1" "roster",
+    /// A roster that revokes keys and approves procedures as well.
+    RosterOfKeys "RO2" "roster",
     /// The word that a seal no longer holds.
     Void "VO1" "void",
     /// One frame of a moving code.

@@ -1,7 +1,8 @@
-//! A quantity in a message: the number as it was written and the unit's number, never a float that was computed.
+//! What is measured, in a message: a quantity is the number as it was written and the unit's number, never a float that was
+//! computed; a time is whole seconds.
 
 use super::{Reader, ShapeError, Writer};
-use slingseal_words::{Dimension, Quantity, Unit};
+use slingseal_words::{Dimension, Quantity, Time, Unit};
 
 /// Added to the unit's number where the quantity is told in thousandths.
 const IN_THOUSANDTHS: i64 = 100;
@@ -20,6 +21,14 @@ impl Writer {
 }
 
 impl Reader<'_> {
+    /// A time: whole seconds since 1970, never before.
+    pub fn time(&mut self, part: &'static str) -> Result<Time, ShapeError> {
+        let seconds = self.int(part)?;
+        let time = Time::from_unix(seconds);
+        // A time out of all range would be clamped, and two spellings would mean one time.
+        if seconds >= 0 && time.unix() == seconds { Ok(time) } else { Err(ShapeError(part)) }
+    }
+
     /// Reads the two items of a quantity, in the one spelling that it has.
     pub fn quantity(&mut self, part: &'static str) -> Result<Quantity, ShapeError> {
         let number = self.int(part)?;

@@ -140,7 +140,7 @@ impl Record {
                     let id = reader.line("procedure", ProcedureId::new)?;
                     fields.procedure = Some((id, reader.small("procedure")?, digest(reader)?));
                 }
-                4 => fields.inspector = Some(reader.line("inspector", CallSign::new)?),
+                4 => fields.inspector = Some(reader.line("inspector", CallSign::received)?),
                 5 => fields.outcome = Some(reader.int("outcome")?),
                 6 => fields.decided = Some(Time::from_unix(reader.int("time")?)),
                 7 => {

@@ -131,7 +131,7 @@ impl Void {
                 .into_iter()
                 .find(|cause| cause.code() == code)
                 .ok_or(ShapeError("cause"))?,
-            note: reader.maybe("note", |reader| reader.line("note", Note::new))?,
+            note: reader.maybe("note", |reader| reader.line("note", Note::received))?,
         };
         Ok((void, message))
     }

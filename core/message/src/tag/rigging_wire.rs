@@ -95,8 +95,8 @@ pub(super) fn read(bytes: &[u8], mass: Quantity, allowable: Quantity) -> Result<
         parts: reader.list(RiggedLoad::MOST_PARTS, "parts", |reader| {
             reader.array(3, "part")?;
             Ok(CommonPart {
-                name: reader.line("part", Name::new)?,
-                hook: reader.maybe("hook", |reader| reader.line("hook", Name::new))?,
+                name: reader.line("part", Name::received)?,
+                hook: reader.maybe("hook", |reader| reader.line("hook", Name::received))?,
                 rating: rating(reader)?,
             })
         })?,
@@ -107,7 +107,7 @@ pub(super) fn read(bytes: &[u8], mass: Quantity, allowable: Quantity) -> Result<
 fn hook(reader: &mut Reader<'_>) -> Result<Hook, ShapeError> {
     reader.array(3, "hook")?;
     Ok(Hook {
-        name: reader.line("hook", Name::new)?,
+        name: reader.line("hook", Name::received)?,
         at: point(reader)?,
         limit: reader.maybe("limit", rating)?,
     })
@@ -116,8 +116,8 @@ fn hook(reader: &mut Reader<'_>) -> Result<Hook, ShapeError> {
 fn leg(reader: &mut Reader<'_>) -> Result<Leg, ShapeError> {
     reader.array(7, "leg")?;
     Ok(Leg {
-        name: reader.line("leg", Name::new)?,
-        hook: reader.maybe("hook", |reader| reader.line("hook", Name::new))?,
+        name: reader.line("leg", Name::received)?,
+        hook: reader.maybe("hook", |reader| reader.line("hook", Name::received))?,
         lift_point: point(reader)?,
         reach: reach(reader)?,
         stretch: reader.maybe("stretch", |reader| {
@@ -127,7 +127,7 @@ fn leg(reader: &mut Reader<'_>) -> Result<Leg, ShapeError> {
         rated: reader.maybe("rating", rating)?,
         parts: reader.list(RiggedLoad::MOST_PARTS, "parts of a leg", |reader| {
             reader.array(2, "part of a leg")?;
-            Ok(LegPart { name: reader.line("part", Name::new)?, rating: rating(reader)? })
+            Ok(LegPart { name: reader.line("part", Name::received)?, rating: rating(reader)? })
         })?,
     })
 }
@@ -160,7 +160,7 @@ fn rating(reader: &mut Reader<'_>) -> Result<Rating, ShapeError> {
     reader.array(3, "rating")?;
     Ok(Rating {
         value: reader.quantity("rating")?,
-        source: reader.maybe("source", |reader| reader.line("source", Source::new))?,
+        source: reader.maybe("source", |reader| reader.line("source", Source::received))?,
     })
 }
 

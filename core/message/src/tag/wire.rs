@@ -146,14 +146,14 @@ fn parse(payload: &[u8]) -> Result<Tag, TagError> {
     let mut rigging = None;
     Reader::new(content).map("content of a tag", |key, reader| {
         match key {
-            1 => fields.description = Some(reader.line("description", Description::new)?),
+            1 => fields.description = Some(reader.line("description", Description::received)?),
             2 => fields.procedure = Some(reader.line("procedure", ProcedureId::new)?),
             3 => fields.gross = Some(mass(reader, "gross mass")?),
-            4 => fields.aircraft = Some(reader.line("aircraft", Name::new)?),
+            4 => fields.aircraft = Some(reader.line("aircraft", Name::received)?),
             5 => fields.allowable = Some(mass(reader, "allowable load")?),
             6 => fields.pickup = Some(zone(reader)?),
             7 => fields.destination = Some(zone(reader)?),
-            8 => fields.rigger = Some(reader.line("rigger", CallSign::new)?),
+            8 => fields.rigger = Some(reader.line("rigger", CallSign::received)?),
             9 => fields.equipment = some(reader.list(MOST_EQUIPMENT, "equipment", equipment)?)?,
             10 => fields.links = some(reader.list(MOST_LEGS, "link counts", link_count)?)?,
             11 => rigging = Some(reader.raw("rigging")?),
@@ -215,7 +215,7 @@ fn mass(reader: &mut Reader<'_>, part: &'static str) -> Result<Quantity, ShapeEr
 fn zone(reader: &mut Reader<'_>) -> Result<Zone, ShapeError> {
     reader.array(2, "zone")?;
     Ok(Zone {
-        name: reader.line("zone", PlaceName::new)?,
+        name: reader.line("zone", PlaceName::received)?,
         grid: reader.maybe("grid", |reader| reader.line("grid", GridRef::new))?,
     })
 }
@@ -223,15 +223,15 @@ fn zone(reader: &mut Reader<'_>) -> Result<Zone, ShapeError> {
 fn equipment(reader: &mut Reader<'_>) -> Result<Equipment, ShapeError> {
     reader.array(4, "equipment")?;
     Ok(Equipment {
-        kind: reader.line("kind of equipment", Name::new)?,
-        serial: reader.line("serial number", Serial::new)?,
+        kind: reader.line("kind of equipment", Name::received)?,
+        serial: reader.line("serial number", Serial::received)?,
         rating: reader.maybe("rating", |reader| {
             reader.array(3, "rating")?;
             let value = reader.quantity("rating")?;
             if value.newtons().is_none_or(|force| force.value() <= 0.0) {
                 return Err(ShapeError("rating"));
             }
-            Ok(EquipmentRating { value, source: reader.line("source of the rating", Source::new)? })
+            Ok(EquipmentRating { value, source: reader.line("source of the rating", Source::received)? })
         })?,
         next_inspection: reader.maybe("next inspection", |reader| {
             let days: i32 = reader.small("next inspection")?;
@@ -242,5 +242,5 @@ fn equipment(reader: &mut Reader<'_>) -> Result<Equipment, ShapeError> {
 
 fn link_count(reader: &mut Reader<'_>) -> Result<LinkCount, ShapeError> {
     reader.array(2, "link count")?;
-    Ok(LinkCount { leg: reader.line("leg", Name::new)?, link: reader.small("link")? })
+    Ok(LinkCount { leg: reader.line("leg", Name::received)?, link: reader.small("link")? })
 }

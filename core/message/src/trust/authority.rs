@@ -45,7 +45,7 @@ impl Authority {
         else {
             return Err(ShapeError("claims of an authority").into());
         };
-        let name = Reader::line_of(name, "name of the authority", Name::new)?;
+        let name = Reader::line_of(name, "name of the authority", Name::received)?;
         let key = PublicKey::from_bytes(&key)?;
         verify(Kind::Authority, &message, &key)?;
         Ok(Self { name, key, issued })

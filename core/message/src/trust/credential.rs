@@ -111,7 +111,7 @@ impl<'b> Credentialed<'b> {
             return Err(ShapeError("header of a credential").into());
         };
         let credential = Credential {
-            holder: Reader::line_of(holder, "name of the holder", CallSign::new)?,
+            holder: Reader::line_of(holder, "name of the holder", CallSign::received)?,
             roles: Roles::from_bits(roles).ok_or(ShapeError("roles"))?,
             expires,
             longest_validity: ours.map_or(Ok(DEFAULT_VALIDITY), longest_validity)?,

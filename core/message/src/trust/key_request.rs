@@ -44,7 +44,7 @@ impl KeyRequest {
         else {
             return Err(ShapeError("claims of a key request").into());
         };
-        let holder = Reader::line_of(holder, "name of the holder", CallSign::new)?;
+        let holder = Reader::line_of(holder, "name of the holder", CallSign::received)?;
         let key = PublicKey::from_bytes(&key)?;
         verify(Kind::KeyRequest, &message, &key)?;
         Ok(Self { holder, key, issued })

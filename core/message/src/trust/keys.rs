@@ -16,6 +16,17 @@ pub enum KeyError {
     Weak,
 }
 
+/// The first eight bytes of the SHA-256 of a public key. To make another key of the same thumbprint takes 2^64 tries, and
+/// gains a key that is revoked as well.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct KeyThumbprint(pub [u8; 8]);
+
+impl fmt::Display for KeyThumbprint {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.iter().try_for_each(|byte| write!(f, "{byte:02x}"))
+    }
+}
+
 /// An Ed25519 public key (RFC 8032), never a weak one.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub struct PublicKey(VerifyingKey);
@@ -41,14 +52,35 @@ impl PublicKey {
         KeyId([a, b, c, d])
     }
 
-    /// What two people compare by voice before they trust a key: five groups of four digits, 66 bits of its SHA-256.
+    /// What a roster revokes the key by.
+    pub fn thumbprint(&self) -> KeyThumbprint {
+        let [a, b, c, d, e, f, g, h, ..] = *Digest::of(self.0.as_bytes()).as_bytes();
+        KeyThumbprint([a, b, c, d, e, f, g, h])
+    }
+
+    /// What two people compare by voice before they trust a key: five groups of a letter and three digits, such as
+    /// `K704 R118 T902 C455 M310`, read by the spelling alphabet. The letter tells where a group begins, so that a digit that
+    /// was lost or said twice is noticed.
+    ///
+    /// Of SHA-256 over `slingseal fingerprint` and the 32 bytes of the key, each six bytes in turn, as a number with the high
+    /// byte first, modulo 24,000: the quotient by 1,000 picks the letter, the rest is the digits. Five times log2(24,000) is
+    /// 72.7 bits; 2^48 is no multiple of 24,000, which favours some groups by less than one part in 10^10.
     pub fn fingerprint(&self) -> String {
         let digest = Digest::of_parts(&[b"slingseal fingerprint", self.0.as_bytes()]);
         let groups = digest.as_bytes().chunks(6).take(5).map(|chunk| {
-            let number = chunk.iter().fold(0u64, |sum, byte| sum << 8 | u64::from(*byte));
-            format!("{:04}", number % 10_000)
+            let number = chunk.iter().fold(0u64, |sum, byte| sum << 8 | u64::from(*byte)) % 24_000;
+            let letter = usize::try_from(number / 1_000).ok().and_then(|at| LETTERS.get(at)).copied();
+            format!("{}{:03}", char::from(letter.unwrap_or(b'?')), number % 1_000)
         });
         groups.collect::<Vec<_>>().join(" ")
+    }
+
+    /// Whether this is what a person said or typed as the key's fingerprint: case, blanks and hyphens do not count.
+    pub fn has_fingerprint(&self, said: &str) -> bool {
+        let plain = |text: &str| -> String {
+            text.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_uppercase).collect()
+        };
+        plain(said) == plain(&self.fingerprint())
     }
 
     /// Whether `signature` is this key's over `message`: the strict rule, which refuses malleable and mixed-order
@@ -57,6 +89,9 @@ impl PublicKey {
         self.0.verify_strict(message, &Signature::from_bytes(signature)).is_ok()
     }
 }
+
+/// The letters of a fingerprint: without I and O, which are read as digits.
+const LETTERS: &[u8; 24] = b"ABCDEFGHJKLMNPQRSTUVWXYZ";
 
 /// Whether the y coordinate is below the field's prime 2^255 - 19 (RFC 8032 §5.1.3, step 1). The library takes others too,
 /// and one key would have two spellings.

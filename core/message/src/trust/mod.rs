@@ -2,6 +2,7 @@
 
 mod authority;
 mod credential;
+mod edition;
 mod key_request;
 mod keys;
 mod message;
@@ -15,8 +16,9 @@ mod tests;
 
 pub use authority::Authority;
 pub use credential::{Credential, CredentialId, Credentialed, DEFAULT_VALIDITY};
+pub use edition::{Approval, Edition};
 pub use key_request::KeyRequest;
-pub use keys::{KeyError, PublicKey, SecretKey};
+pub use keys::{KeyError, KeyThumbprint, PublicKey, SecretKey};
 pub use message::TrustError;
 pub use roles::{Role, Roles};
 pub use roster::Roster;

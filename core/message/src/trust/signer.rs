@@ -63,10 +63,10 @@ impl Trusted {
         self.authorities.values().filter(move |authority| authority.key.id() == id)
     }
 
-    /// Whether the newest roster of its authority revokes a credential.
+    /// Whether the newest roster of its authority takes back a credential, by its id or by its key.
     pub fn revoked(&self, signer: &Signer) -> bool {
         let roster = self.authority(&signer.authority).and_then(|authority| authority.roster.as_ref());
-        roster.is_some_and(|roster| roster.revoked.contains(&signer.id))
+        roster.is_some_and(|roster| roster.revokes(signer.id, &signer.credential.key))
     }
 
     /// Remembers a credential whose signature passes, so that it is not checked again for each of a thousand records. Only

@@ -1,5 +1,6 @@
 use super::*;
-use slingseal_words::{CallSign, Entropy, KeyId, Name, Seconds, Time};
+use crate::envelope::{Claims, Header, Kind, Writer};
+use slingseal_words::{CallSign, Digest, Entropy, KeyId, Name, ProcedureId, Seconds, Time};
 
 /// Counts up: randomness that repeats.
 struct Counting(std::sync::atomic::AtomicU8);
@@ -80,7 +81,7 @@ fn a_remembered_credential_is_the_same_bytes_alone() {
         assert!(trusted.credential(&other).is_err(), "bit {bit}");
         assert!(trusted.remember(&other).is_err(), "bit {bit}");
     }
-    let revoked = Roster { sequence: 1, issued: at(0), expires: at(9), revoked: [asked.id].into() };
+    let revoked = Roster { revoked: [asked.id].into(), ..Roster::new(1, at(0), at(9)) };
     trusted.add(TrustedAuthority { roster: Some(revoked), ..authority(1) });
     assert!(trusted.revoked(&trusted.credential(&bytes).unwrap()));
 }
@@ -101,8 +102,7 @@ fn authority_and_request_prove_that_they_hold_their_key() {
 fn a_roster_opens_for_its_authority_alone() {
     let id = CredentialId::of(b"x");
     assert_eq!(CredentialId::parse(&id.to_string()), Some(id));
-    let roster =
-        Roster { sequence: 4, issued: at(0), expires: at(9), revoked: [id, CredentialId([1; 8])].into() };
+    let roster = Roster { revoked: [id, CredentialId([1; 8])].into(), ..Roster::new(4, at(0), at(9)) };
     let bytes = roster.sign(&key(1));
     assert_eq!(Roster::authority(&bytes), Ok(key(1).public().id()));
     assert_eq!(Roster::open(&bytes, &key(1).public()), Ok(roster));
@@ -110,12 +110,158 @@ fn a_roster_opens_for_its_authority_alone() {
     let all = (0..Roster::MOST as u64)
         .map(|number| CredentialId((number * 0x0001_0000_0001).to_be_bytes()))
         .collect();
-    let full = Roster { sequence: 5, issued: at(0), expires: at(9), revoked: all };
+    let full = Roster { revoked: all, ..Roster::new(5, at(0), at(9)) };
     assert_eq!(
         Roster::open(&full.sign(&key(1)), &key(1).public()),
         Ok(full),
         "the most that a roster revokes"
     );
+}
+
+fn edition(procedure: &str, version: u32) -> Edition {
+    Edition::of(ProcedureId::new(procedure).unwrap(), version, Digest::of(procedure.as_bytes()))
+}
+
+/// A roster that says something of everything.
+fn full_roster() -> Roster {
+    Roster {
+        revoked: [CredentialId([1; 8]), CredentialId([2; 8])].into(),
+        keys: [(key(2).public().thumbprint(), at(-5)), (key(3).public().thumbprint(), at(0))].into(),
+        approved: [
+            (edition("bag", 1), Approval { from: at(-9), withdrawn: Some(at(-2)) }),
+            (edition("bag", 2), Approval { from: at(-2), withdrawn: None }),
+            (edition("net", 1), Approval { from: at(-9), withdrawn: None }),
+        ]
+        .into(),
+        ..Roster::new(6, at(0), at(9))
+    }
+}
+
+#[test]
+fn a_roster_of_either_kind_says_what_was_signed() {
+    let full = full_roster();
+    let bytes = full.sign(&key(1));
+    assert_eq!(Roster::kind(&bytes), Ok(Kind::RosterOfKeys));
+    assert_eq!(Roster::open(&bytes, &key(1).public()), Ok(full.clone()));
+    assert!(full.sign_first_kind(&key(1)).is_none(), "RO1 cannot say it");
+    let first = Roster { revoked: full.revoked.clone(), ..Roster::new(6, at(0), at(9)) };
+    let bytes = first.sign_first_kind(&key(1)).unwrap();
+    assert_eq!(Roster::kind(&bytes), Ok(Kind::Roster));
+    assert_eq!(Roster::open(&bytes, &key(1).public()), Ok(first));
+    for bit in 0..bytes.len() * 8 {
+        let mut other = bytes.clone();
+        other[bit / 8] ^= 1 << (bit % 8);
+        assert!(Roster::open(&other, &key(1).public()).is_err(), "bit {bit}");
+    }
+}
+
+/// A roster whose content is written by hand: what a careless authority's program might sign.
+fn roster_of(kind: Kind, write: impl FnOnce(&mut Writer)) -> Result<Roster, TrustError> {
+    let mut ours = Writer::new();
+    write(&mut ours);
+    let ours = ours.into_bytes();
+    let claims = Claims { expires: Some(at(9)), issued: Some(at(0)), ours: Some(&ours), ..Claims::default() };
+    let header = Header { key_id: Some(key(1).public().id()), credential: None };
+    Roster::open(&message::make(kind, header, &claims, &key(1)), &key(1).public())
+}
+
+#[test]
+fn a_roster_has_one_spelling_and_its_kind_is_signed() {
+    let head = |ours: &mut Writer| {
+        ours.array(4).int(6).array(0);
+    };
+    let entry = |ours: &mut Writer, key: u8, since: i64| {
+        ours.array(2).bytes(&[key; 8]).int(since);
+    };
+    let approval = |ours: &mut Writer, id: &str, version: i64, from: i64, withdrawn: Option<i64>| {
+        ours.array(5).text(id).int(version).bytes(&[7; 16]).int(from);
+        ours.maybe(withdrawn, |ours, time| ours.int(time));
+    };
+    let two = |first: (u8, i64), second: (u8, i64)| {
+        roster_of(Kind::RosterOfKeys, |ours| {
+            head(ours);
+            ours.array(2);
+            entry(ours, first.0, first.1);
+            entry(ours, second.0, second.1);
+            ours.array(0);
+        })
+    };
+    assert_eq!(two((1, 5), (2, 4)).unwrap().keys.len(), 2);
+    assert!(two((2, 4), (1, 5)).is_err(), "out of order");
+    assert!(two((1, 4), (1, 5)).is_err(), "one key twice, with two times");
+    assert!(two((1, 4), (2, -1)).is_err(), "before 1970");
+    type Given<'a> = (&'a str, i64, i64, Option<i64>);
+    let approved = |all: &[Given<'_>]| {
+        roster_of(Kind::RosterOfKeys, |ours| {
+            head(ours);
+            ours.array(0).array(all.len());
+            all.iter()
+                .for_each(|(id, version, from, withdrawn)| approval(ours, id, *version, *from, *withdrawn));
+        })
+    };
+    assert_eq!(
+        approved(&[("bag", 2, 5, None), ("bag", 10, 5, Some(5)), ("net", 1, 5, None)])
+            .unwrap()
+            .approved
+            .len(),
+        3
+    );
+    assert!(approved(&[("net", 1, 5, None), ("bag", 1, 5, None)]).is_err(), "out of order");
+    assert!(approved(&[("bag", 1, 5, None), ("bag", 1, 6, None)]).is_err(), "one edition twice");
+    assert!(approved(&[("bag", 1, 5, Some(4))]).is_err(), "withdrawn before it was approved");
+    assert!(approved(&[("Bag", 1, 5, None)]).is_err(), "an id has one case");
+    assert!(approved(&[("bag", 0, 5, None)]).is_err() && approved(&[("bag", 10_000, 5, None)]).is_err());
+    // One kind's content under the other's signature.
+    assert!(
+        roster_of(Kind::Roster, |ours| {
+            ours.array(4).int(6).array(0).array(0).array(0);
+        })
+        .is_err()
+    );
+    assert!(
+        roster_of(Kind::RosterOfKeys, |ours| {
+            ours.array(2).int(6).array(0);
+        })
+        .is_err()
+    );
+    assert!(
+        roster_of(Kind::RosterOfKeys, |ours| {
+            ours.array(3).int(6).array(0).array(0);
+        })
+        .is_err()
+    );
+    assert!(
+        roster_of(Kind::Roster, |ours| {
+            ours.array(2).int(6).array(0);
+        })
+        .is_ok()
+    );
+}
+
+#[test]
+fn a_revoked_key_takes_everything_that_was_issued_to_it() {
+    let mut trusted = Trusted::default();
+    let roster =
+        Roster { keys: [(key(2).public().thumbprint(), at(0))].into(), ..Roster::new(2, at(0), at(9)) };
+    let authority =
+        |roster| TrustedAuthority { name: Name::new("Sela Relief").unwrap(), key: key(1).public(), roster };
+    trusted.add(authority(Some(roster)));
+    for issued in [
+        credential(),
+        Credential { holder: CallSign::new("Another name").unwrap(), ..credential() },
+        Credential { expires: at(99_999), roles: Roles::of(&[Role::Leader]), ..credential() },
+    ] {
+        assert!(trusted.revoked(&trusted.credential(&issued.issue(&key(1))).unwrap()));
+    }
+    let other = Credential { key: key(3).public(), ..credential() };
+    assert!(!trusted.revoked(&trusted.credential(&other.issue(&key(1))).unwrap()));
+    // Another authority's word on the same key is its own.
+    trusted.add(TrustedAuthority {
+        name: Name::new("Alder Aid").unwrap(),
+        key: key(9).public(),
+        roster: None,
+    });
+    assert!(!trusted.revoked(&trusted.credential(&credential().issue(&key(9))).unwrap()));
 }
 
 /// RFC 8032 §7.1, test 2.

@@ -14,19 +14,19 @@ fn a_record_comes_once_and_is_found() {
     assert_eq!(put(&mut store, &row(4)), Put::Known);
     let read = store.read();
     assert_eq!(read.count_records().unwrap(), 30);
-    assert_eq!(read.record(row(4).digest).unwrap(), Some(row(4)));
+    assert_eq!(read.record(row(4).seal).unwrap(), Some(row(4)));
     assert_eq!(
-        read.record_bytes(row(4).digest).unwrap(),
-        Some(RecordBytes { seal: b"seal".to_vec(), body: Some(b"body".to_vec()) })
+        read.record_bytes(row(4).seal).unwrap(),
+        Some(RecordBytes {
+            seal: bytes_of("seal", row(4).digest),
+            body: Some(bytes_of("body", row(4).digest))
+        })
     );
     assert_eq!(read.record(Digest::of(b"none")).unwrap(), None);
     assert_eq!(read.records_of_load("KM-004").unwrap(), [row(4)]);
-    assert_eq!(read.records_of_tag(Digest::of(b"tag")).unwrap().len(), 30);
-    assert_eq!(read.deficiencies_of(row(4).digest).unwrap()[0].name, "twisted");
-    assert_eq!(read.equipment_of(row(4).digest).unwrap()[0].serial, "CH-0417");
+    assert_eq!(read.deficiencies_of(row(4).seal).unwrap()[0].name, "twisted");
+    assert_eq!(read.equipment_of(row(4).seal).unwrap()[0].serial, "CH-0417");
     assert_eq!(read.record_digests().unwrap().len(), 30);
-    let asked = [row(1).digest, Digest::of(b"none")];
-    assert_eq!(read.records_missing(&asked).unwrap(), [Digest::of(b"none")]);
 }
 
 #[test]
@@ -58,8 +58,8 @@ fn pages_hold_every_record_once() {
     }
     let mut each = 0;
     let all = RecordFilter::default();
-    let done: Result<(), StoreError> = store.read().each_record(&all, |_, bytes| {
-        assert_eq!(bytes.seal, b"seal");
+    let done: Result<(), StoreError> = store.read().each_record(&all, |row, bytes| {
+        assert_eq!(bytes.seal, bytes_of("seal", row.digest));
         each += 1;
         Ok(())
     });
@@ -105,15 +105,16 @@ fn a_seal_alone_is_completed_by_its_record() {
     let folder = Folder::new();
     let (mut store, _) = folder.open();
     let bare = RecordRow { rigger: String::new(), found: 0, corrected: 0, device: None, ..row(1) };
-    let new =
-        NewRecord { row: &bare, seal: b"seal", body: None, deficiencies: &[], equipment: &[], words: "" };
+    let seal = bytes_of("seal", bare.digest);
+    let new = NewRecord { row: &bare, seal: &seal, body: None, deficiencies: &[], equipment: &[], words: "" };
     assert_eq!(write(&mut store, |tx| tx.put_record(&new)), Put::New);
     assert_eq!(write(&mut store, |tx| tx.put_record(&new)), Put::Known);
-    write(&mut store, |tx| tx.set_standing(bare.digest, Standing::Voided));
+    let voided = Judged { standing: Standing::Voided, ..row(1).judged };
+    write(&mut store, |tx| tx.set_judged(bare.seal, &voided));
     assert_eq!(put(&mut store, &row(1)), Put::Completed);
     let read = store.read();
-    assert_eq!(read.record(bare.digest).unwrap(), Some(RecordRow { standing: Standing::Voided, ..row(1) }));
-    assert_eq!(read.record_bytes(bare.digest).unwrap().unwrap().body, Some(b"body".to_vec()));
+    assert_eq!(read.record(bare.seal).unwrap(), Some(RecordRow { judged: voided, ..row(1) }));
+    assert_eq!(read.record_bytes(bare.seal).unwrap().unwrap().body, Some(bytes_of("body", bare.digest)));
     let filter = RecordFilter { words: Some("mason".into()), ..RecordFilter::default() };
     assert_eq!(read.records(&filter, None, 9).unwrap().rows.len(), 1);
 }
@@ -125,16 +126,25 @@ fn the_zone_is_counted_by_state() {
     for number in 0..6 {
         put(&mut store, &row(number));
     }
-    put(&mut store, &RecordRow { outcome: Outcome::NotFit, ..row(6) });
+    let judged = Judged::not_yet(Outcome::NotFit);
+    put(&mut store, &RecordRow { outcome: Outcome::NotFit, judged, ..row(6) });
     write(&mut store, |tx| {
-        assert!(tx.set_standing(row(0).digest, Standing::Superseded)?);
-        assert!(!tx.set_standing(row(0).digest, Standing::Superseded)?);
-        assert!(!tx.set_standing(Digest::of(b"none"), Standing::Voided)?);
-        tx.set_standing(row(1).digest, Standing::Voided)?;
+        let stands = |standing| Judged { standing, ..row(0).judged };
+        assert!(tx.set_judged(row(0).seal, &stands(Standing::Superseded))?);
+        assert!(!tx.set_judged(row(0).seal, &stands(Standing::Superseded))?);
+        assert!(!tx.set_judged(Digest::of(b"none"), &stands(Standing::Voided))?);
+        tx.set_judged(row(1).seal, &stands(Standing::Voided))?;
         for (number, load) in [(0u8, "KM-100"), (1, "KM-101"), (2, "KM-003"), (3, "KM-100")] {
             let digest = Digest::of(&[number]);
-            let tag =
-                TagRow { digest, load: load.into(), planned: true, received: at(0), bytes: vec![number] };
+            let tag = TagRow {
+                digest,
+                load: load.into(),
+                planned: true,
+                received: at(0),
+                said: None,
+                author: None,
+                bytes: vec![number],
+            };
             assert!(tx.put_tag(&tag)?);
         }
         tx.put_walk(&walk(1, "KM-101", WalkState::Open))?;
@@ -214,6 +224,8 @@ fn papers_come_once() {
         load: "KM-001".into(),
         planned: false,
         received: at(0),
+        said: None,
+        author: None,
         bytes: b"t".into(),
     };
     let void = VoidRow {
@@ -222,6 +234,7 @@ fn papers_come_once() {
         load: "KM-001".into(),
         issued: at(0),
         received: at(1),
+        author: Some(Author { authority: [1; 32], key: [2; 32], credential: [3; 8], in_time: true }),
         bytes: b"v".into(),
     };
     let credential = CredentialRow {
@@ -278,4 +291,108 @@ fn vault_settings_and_photos_survive() {
     assert!(write(&mut store, |tx| tx.remove_setting("zone")));
     write(&mut store, |tx| tx.put_vault("inspector", b"new key"));
     assert_eq!(store.read().vault("inspector").unwrap().unwrap().wrong, 0);
+}
+
+/// The accident: a seal by somebody who may not inspect claims the record of a refusal that has not come yet, and keeps it out.
+#[test]
+fn two_seals_that_claim_one_record_are_both_kept() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    put(&mut store, &row(1));
+    let other = RecordRow {
+        seal: Digest::of(b"another seal"),
+        inspector: "Anvil 9".into(),
+        outcome: Outcome::NotFit,
+        judged: Judged { standing: Standing::NoInspection, ..Judged::not_yet(Outcome::NotFit) },
+        ..row(1)
+    };
+    let new = NewRecord {
+        row: &other,
+        seal: b"another seal",
+        body: None,
+        deficiencies: &[],
+        equipment: &[],
+        words: "",
+    };
+    assert_eq!(write(&mut store, |tx| tx.put_record(&new)), Put::New);
+    let read = store.read();
+    assert_eq!(read.seals_of_record(row(1).digest).unwrap().len(), 2);
+    assert_eq!(read.record_bytes(other.seal).unwrap().unwrap().seal, b"another seal");
+    assert_eq!(read.seals_of_load("KM-001").unwrap().len(), 2);
+    assert_eq!(read.records_of_load("KM-001").unwrap().len(), 2, "evidence of both");
+    assert_eq!(read.records(&RecordFilter::default(), None, 9).unwrap().rows, [row(1)], "one inspection");
+    assert_eq!(read.count_records().unwrap(), 1);
+}
+
+#[test]
+fn heads_stand_in_their_order() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    let head = |device: u8, seq: u64, record| HeadRow {
+        device: DeviceId([device; 16]),
+        seq,
+        digest: Digest::of(&seq.to_be_bytes()),
+        record,
+    };
+    let heads = [head(9, 3, Some(row(1).digest)), head(2, 8, Some(row(2).digest)), head(9, 900, None)];
+    write(&mut store, |tx| tx.put_heads(&heads));
+    assert_eq!(store.read().heads().unwrap(), heads);
+    write(&mut store, |tx| tx.put_heads(&heads[1..]));
+    assert_eq!(store.read().heads().unwrap(), heads[1..]);
+}
+
+#[test]
+fn a_text_is_kept_once_and_walked_by_its_id() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    let digest = Digest::of(b"text");
+    let unread = ProcedureTextRow { digest, said: None, text: "text".into() };
+    let read = ProcedureTextRow { said: Some(("bag".into(), 3, "Bags".into())), ..unread.clone() };
+    write(&mut store, |tx| tx.put_procedure_text(&unread));
+    assert_eq!(store.read().procedures_unread().unwrap(), std::slice::from_ref(&unread));
+    write(&mut store, |tx| tx.put_procedure_text(&read));
+    write(&mut store, |tx| tx.put_procedure_text(&unread));
+    write(&mut store, |tx| tx.use_procedure("bag", digest));
+    assert_eq!(store.read().procedures_unread().unwrap(), []);
+    assert_eq!(store.read().procedure_in_use("bag").unwrap(), Some(read));
+    assert_eq!(store.read().procedures_in_use().unwrap(), [("bag".to_owned(), digest)]);
+    assert_eq!(store.read().procedure_in_use("net").unwrap(), None);
+}
+
+#[test]
+fn a_judgement_leaves_its_time_and_it_never_goes_back() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    for (seconds, want) in [(5, 5), (3, 5), (9, 9)] {
+        write(&mut store, |tx| tx.judged_at(at(seconds)));
+        assert_eq!(store.read().memory().unwrap().judged, Some(at(want)));
+    }
+    drop(store);
+    assert_eq!(folder.open().0.read().memory().unwrap().judged, Some(at(9)));
+}
+
+/// The accident: a hook has received a void; somebody puts the file of this morning back, and the seal is GO again.
+#[test]
+fn an_older_copy_is_missed_without_a_journal() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    put(&mut store, &row(1));
+    store.settle().unwrap();
+    let older = std::fs::read(folder.file()).unwrap();
+    write(&mut store, |tx| tx.judged_at(at(500)));
+    drop(store);
+    assert_eq!(folder.open().1, Opened::default(), "nothing is missed where nothing was done");
+    std::fs::write(folder.file(), &older).unwrap();
+    let (mut store, opened) = folder.open();
+    assert_eq!(opened.put_back, Some(at(500)), "not before what was seen last");
+    assert_eq!(store.read().memory().unwrap().judged, Some(at(500)), "the time is not forgotten");
+    drop(store);
+    let (again, opened) = folder.open();
+    assert_eq!(opened.put_back, Some(at(500)), "it stays known");
+    drop(again);
+    std::fs::write(folder.file(), &older).unwrap();
+    (store, _) = folder.open();
+    write(&mut store, |tx| tx.memory_is_whole());
+    drop(store);
+    assert_eq!(folder.open().1.put_back, None);
 }

@@ -60,7 +60,7 @@ fn one_bad_row_costs_one_row() {
     let mut store = full_home(&folder);
     store.conn.execute_batch("UPDATE equipment SET serial = 'X' WHERE record = 3").unwrap();
     // Read once: from then on the home is suspected, and the next opening looks at everything.
-    let read = store.read().equipment_of(row(2).digest);
+    let read = store.read().equipment_of(row(2).seal);
     assert!(matches!(read, Err(StoreError::Damaged { .. })), "{read:?}");
     append(&mut store, b"meanwhile");
     let head = store.head();
@@ -110,7 +110,8 @@ fn a_deleted_log_is_missed() {
     assert_eq!(store.read().count_records().unwrap(), 40);
     assert_eq!(store.read().walks_in_hand().unwrap(), []);
     drop(store);
-    assert_eq!(Store::open(&left.file(), at(0), &Counted::from(60)).unwrap().1, Opened::default());
+    let again = Store::open(&left.file(), at(0), &Counted::from(60)).unwrap().1;
+    assert_eq!(again, Opened { put_back: Some(at(0)), ..Opened::default() });
 }
 
 /// With its log, a killed program's home has everything.
@@ -235,12 +236,12 @@ fn every_page_in_turn() {
         let broken: Vec<&str> =
             aside.saved.iter().filter(|saved| !saved.whole).map(|saved| saved.table).collect();
         let rows: u64 = aside.saved.iter().map(|saved| saved.rows).sum();
-        let records = ["records", "record_bytes", "deficiencies", "equipment"];
+        let records = ["records", "record_bytes", "bodies", "deficiencies", "equipment"];
         let related = broken.iter().all(|table| records.contains(table)) || broken.len() == 1;
-        assert!(aside.saved.len() == 18 && related, "page {page} {}: {broken:?}", owner(page));
+        assert!(aside.saved.len() == 25 && related, "page {page} {}: {broken:?}", owner(page));
         // The top page of a tree costs the tree; any other, what stands on it: some thirty records, a row in each of
         // four tables.
-        let lost = 207 - rows;
+        let lost = 248 - rows;
         assert!(lost <= if owner(page).is_empty() { 125 } else { 160 }, "page {page}: {lost} rows lost");
     }
 }
@@ -260,14 +261,45 @@ fn schema_pages(database: &[u8]) -> Vec<usize> {
     pages
 }
 
-/// A file of the first schema that is damaged before it could be stepped up: tables that it never had are not told as lost.
+/// A file of the first schema that is damaged before it could be stepped up: what can be read goes up the steps, and tables that
+/// it never had are not told as lost.
 #[test]
-fn a_damaged_older_file_lacks_no_younger_table() {
+fn a_damaged_older_file_goes_up_the_steps() {
     let folder = Folder::new();
-    drop(full_home(&folder));
-    let conn = Connection::open(folder.file()).unwrap();
-    conn.execute_batch("DROP TABLE exam_papers; DROP TABLE exam_runs; PRAGMA user_version = 1; VACUUM;")
-        .unwrap();
+    let mut conn = Connection::open(folder.file()).unwrap();
+    table::add_functions(&conn).unwrap();
+    schema::step_up(&mut conn, 0, 1).unwrap();
+    let table = |name: &str| *check::TABLES_2.iter().find(|table| table.name == name).unwrap();
+    conn.execute(&table("device").insert(""), (1, DeviceId([9; 16]))).unwrap();
+    for number in 0..40u32 {
+        let (row, seal) = (row(number), bytes_of("seal", row(number).digest));
+        let params = rusqlite::params![
+            number,
+            row.digest,
+            row.load,
+            row.tag,
+            row.procedure,
+            row.outcome,
+            row.inspector,
+            row.rigger,
+            row.place,
+            row.aircraft,
+            row.mass_g,
+            row.found,
+            row.corrected,
+            row.issued,
+            row.valid_until,
+            "current",
+            row.device,
+            row.received,
+            "drinking water"
+        ];
+        conn.execute(&table("records").insert(""), params).unwrap();
+        let body = bytes_of("body", row.digest);
+        conn.execute(&table("record_bytes").insert(""), (number, &seal, &body)).unwrap();
+        conn.execute(&table("tags").insert(""), (row.digest, &row.load, true, at(0), &seal)).unwrap();
+    }
+    conn.execute(&table("settings").insert(""), ("procedure/bag", b"id = \"bag\"".as_slice())).unwrap();
     let page: i64 = conn
         .query_row("SELECT rootpage FROM sqlite_schema WHERE name = 'tags'", [], |row| row.get(0))
         .unwrap();
@@ -280,7 +312,13 @@ fn a_damaged_older_file_lacks_no_younger_table() {
     let aside = opened.set_aside.unwrap();
     let broken: Vec<&str> =
         aside.saved.iter().filter(|saved| !saved.whole).map(|saved| saved.table).collect();
-    assert_eq!(broken, ["tags"], "{aside}");
+    assert_eq!(broken, ["tags", "journal"], "{aside}");
     assert_eq!(store.read().exam_runs().unwrap(), []);
-    assert_eq!(store.read().walks_in_hand().unwrap().len(), 1);
+    assert_eq!(store.read().check().unwrap(), [""; 0]);
+    let kept = store.read().record(row(7).seal).unwrap().unwrap();
+    assert_eq!(kept, RecordRow { author: None, ..row(7) });
+    let bytes = store.read().record_bytes(row(7).seal).unwrap().unwrap();
+    assert_eq!(bytes.body, Some(bytes_of("body", row(7).digest)));
+    assert_eq!(store.read().procedure_in_use("bag").unwrap().unwrap().text, "id = \"bag\"");
+    assert!(opened.put_back.is_some(), "a tag may be gone, and with it a planner's word");
 }

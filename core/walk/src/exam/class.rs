@@ -20,9 +20,16 @@ pub struct Attempt {
 /// Numbers the attempts of each student on each load, by the time of beginning. The answer is in the order of students' names,
 /// loads and attempts.
 pub fn attempts(results: &[ExamResult]) -> Vec<Attempt> {
-    let people: BTreeSet<String> = results.iter().map(|result| person_key(&result.student)).collect();
+    // One person goes by a key in which look-alikes are one; people are listed by the first of their names as it is read.
+    let mut people: BTreeMap<String, String> = BTreeMap::new();
+    for result in results {
+        let name = result.student.as_str().to_lowercase();
+        let known = people.entry(person_key(&result.student)).or_insert_with(|| name.clone());
+        *known = known.clone().min(name);
+    }
+    let listed: BTreeSet<(String, String)> = people.into_iter().map(|(key, name)| (name, key)).collect();
     let numbers: BTreeMap<String, usize> =
-        people.into_iter().enumerate().map(|(at, key)| (key, at)).collect();
+        listed.into_iter().enumerate().map(|(at, (_, key))| (key, at)).collect();
     let mut order: Vec<(usize, &LoadNumber, i64, usize)> = results
         .iter()
         .enumerate()

@@ -110,7 +110,7 @@ impl ExamResult {
         let mut reader = Reader::new(content);
         reader.array(10, "content of an examination result")?;
         let result = Self {
-            student: Reader::line_of(student, "student", CallSign::new)?,
+            student: Reader::line_of(student, "student", CallSign::received)?,
             issued,
             load: reader.line("load number", LoadNumber::new)?,
             procedure: reader.line("procedure", ProcedureId::new)?,

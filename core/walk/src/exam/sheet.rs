@@ -58,7 +58,7 @@ impl Sheet {
         Ok(Self {
             lock: reader.bytes("examination key")?.to_vec(),
             tag: reader.bytes("tag")?.to_vec(),
-            student: reader.line("student", CallSign::new)?,
+            student: reader.line("student", CallSign::received)?,
             device: reader.fixed("device")?,
             walk: reader.fixed("run")?,
             head: (reader.small("journal head")?, Digest::from_bytes(reader.fixed("journal head")?)),

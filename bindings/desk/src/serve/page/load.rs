@@ -1,5 +1,5 @@
 use maud::{Markup, html};
-use slingseal_app::{LoadView, MomentView, RecordView, TagView};
+use slingseal_app::{LoadView, MomentView, RecordState, RecordView, TagView};
 
 use super::board::shape;
 use super::chart::encoded;
@@ -100,6 +100,7 @@ fn seal(record: &RecordView) -> Markup {
     html! {
         section.seal {
             h2 { "Seal" }
+            p.state.bad[line.state != RecordState::Fit] { b { (record.banner) } @if let Some(why) = record.reasons.first() { ": " (why) } }
             img.code src={ "/record/" (line.record) "/seal.svg" } alt="The seal as a code, to be scanned at the hook";
             dl.facts {
                 (fact("Sealed", &line.issued.dtg))

@@ -74,19 +74,30 @@ pub fn examine_record(
     let Some(bytes) = &item.record else {
         return Ok(Examined { seal: received.seal, signer, record: None });
     };
-    if Digest::of(bytes) != received.seal.record {
+    let record = examine_body(&received.seal, bytes, digest_of)?;
+    Ok(Examined { seal: received.seal, signer, record: Some(record) })
+}
+
+/// Judges whether a full record is the one that a seal names, and says what the seal says of tag, procedure and outcome. What its
+/// walk counts, and what its tag says of load and mass, is for whoever can fold the one and read the other.
+///
+/// # Errors
+/// Why it is not.
+pub fn examine_body(seal: &Seal, bytes: &[u8], digest_of: DigestOf<'_>) -> Result<Record, Unfit> {
+    let load = || seal.load.to_string();
+    if Digest::of(bytes) != seal.record {
         return Err(Unfit::Changed(load()));
     }
     let record = Record::parse(bytes, digest_of).map_err(|error| Unfit::Record { load: load(), error })?;
-    let disagree = |about| Err(Unfit::Disagree { load: load(), about });
-    if TagPrint::of(&Digest::of(&record.tag)) != received.seal.tag {
-        return disagree("tag");
+    let told = [
+        (TagPrint::of(&Digest::of(&record.tag)) == seal.tag, "tag"),
+        (record.procedure == seal.procedure, "procedure"),
+        (record.version == seal.version, "version of the procedure"),
+        (record.procedure_digest.as_bytes().starts_with(&seal.procedure_print), "text of the procedure"),
+        (record.outcome == seal.outcome, "outcome"),
+    ];
+    match told.into_iter().find(|(same, _)| !same) {
+        Some((_, about)) => Err(Unfit::Disagree { load: load(), about }),
+        None => Ok(record),
     }
-    if record.procedure != received.seal.procedure || record.version != received.seal.version {
-        return disagree("procedure");
-    }
-    if record.outcome != received.seal.outcome {
-        return disagree("outcome");
-    }
-    Ok(Examined { seal: received.seal, signer, record: Some(record) })
 }

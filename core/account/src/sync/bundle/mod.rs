@@ -16,7 +16,7 @@ mod reader;
 mod tests;
 mod writer;
 
-pub use examine::{Examined, Unfit, examine_record};
+pub use examine::{Examined, Unfit, examine_body, examine_record};
 pub use reader::{BundleReader, Piece};
 pub use writer::BundleWriter;
 

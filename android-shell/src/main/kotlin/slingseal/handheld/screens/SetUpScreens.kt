@@ -19,7 +19,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val view = shell.attempt { shell.core.setUp() } ?: return page(text(R.string.set_up), body())
         val rows = listOfNotNull(
-            if (view.fingerprint == null) key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.make_key_about)) { shell.go(Place(PageKind.NAME)) } else null,
+            if (view.fingerprint == null || view.revoked != null) key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.make_key_about)) { shell.go(Place(PageKind.NAME)) } else null,
             view.request?.let { key(Face.ROW, text(R.string.show_request), Sign.CODE, text(R.string.show_request_about)) { shell.go(Place(PageKind.REQUEST)) } },
         )
         val scan = key(Face.GOOD, text(R.string.scan_code), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.SET_UP.name)) }

@@ -1,0 +1,77 @@
+//! How each load stands by its latest inspection: what the judgement said, kept so that a board answers fast.
+
+use rusqlite::Row;
+
+use slingseal_words::{Digest, Time};
+
+use super::table::Table;
+use super::{Reader, StoreError, Tx};
+
+pub(super) const LOADS: Table = Table::new(
+    "loads",
+    "load",
+    &["load", "latest", "state", "issued", "valid_until", "turns", "authorities", "judged"],
+);
+
+/// How a load stands, whatever the time.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LoadRow {
+    /// The load number.
+    pub load: String,
+    /// The seal of its latest inspection, by the digest of its own bytes.
+    pub latest: Digest,
+    /// The stable word of its state, whatever the time.
+    pub state: String,
+    /// When that inspection was sealed.
+    pub issued: Time,
+    /// Until when it holds.
+    pub valid_until: Time,
+    /// Past this it is to be looked into.
+    pub turns: Option<Time>,
+    /// The authorities whose rosters it rests on.
+    pub authorities: Vec<[u8; 32]>,
+    /// The version of the function that said so.
+    pub version: u32,
+}
+
+pub(super) fn make(row: &Row<'_>) -> rusqlite::Result<LoadRow> {
+    Ok(LoadRow {
+        load: row.get(0)?,
+        latest: row.get(1)?,
+        state: row.get(2)?,
+        issued: row.get(3)?,
+        valid_until: row.get(4)?,
+        turns: row.get(5)?,
+        authorities: row.get_ref(6)?.as_blob()?.as_chunks().0.to_vec(),
+        version: row.get(7)?,
+    })
+}
+
+impl Tx<'_> {
+    /// Keeps how a load stands.
+    pub fn put_load(&self, row: &LoadRow) -> Result<(), StoreError> {
+        let LoadRow { load, latest, state, issued, valid_until, turns, authorities, version } = row;
+        let keys = authorities.concat();
+        let row = (load, latest, state, issued, valid_until, turns, keys, version);
+        self.run(&LOADS.insert("OR REPLACE"), row)?;
+        Ok(())
+    }
+
+    /// No inspection of a load is known.
+    pub fn remove_load(&self, load: &str) -> Result<(), StoreError> {
+        self.run("DELETE FROM loads WHERE load = ?1", [load])?;
+        Ok(())
+    }
+}
+
+impl Reader<'_> {
+    /// How a load stood when it was judged last.
+    pub fn load(&self, load: &str) -> Result<Option<LoadRow>, StoreError> {
+        self.row(&LOADS, "WHERE load = ?1", [load], make)
+    }
+
+    /// How every load stood when it was judged last.
+    pub fn loads(&self) -> Result<Vec<LoadRow>, StoreError> {
+        self.rows(&LOADS, "ORDER BY load", [], make)
+    }
+}
