@@ -4,8 +4,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use slingseal_app::{
-    ClassRequest, ClassView, ExamBegin, ExamKeyView, ExamPlan, ExamStandard, PlantedView, PointKind,
-    PointState, RunView, WalkRequest,
+    ClassRequest, ClassView, ExamBegin, ExamKeyView, ExamPlan, ExamStandard, PlantedView, PointState,
+    RunView, WalkRequest, sound_answer,
 };
 use slingseal_tests::scripted::{PIN, PLAN};
 use slingseal_words::Digest;
@@ -70,13 +70,7 @@ fn run(
                     photos: vec![],
                 },
                 None if point.needs_value && point.state == PointState::Unanswered => {
-                    let value = match &point.kind {
-                        PointKind::Count { expected } => expected.unwrap_or(3).to_string(),
-                        PointKind::Choice { options } => options[0].name.clone(),
-                        PointKind::Measure { range, .. } => range.trim_start_matches(['≥', '≤', ' ']).into(),
-                        PointKind::Serial => "SN-1".into(),
-                        PointKind::Text | PointKind::Look => "seen".into(),
-                    };
+                    let value = sound_answer(&view.walk, point);
                     WalkRequest::Answer { card: card.number, point: point.id.clone(), value }
                 }
                 None => continue,

@@ -6,4 +6,5 @@ mod flood_day;
 mod leader_day;
 mod merge_laws;
 mod together;
+mod unit_day;
 mod zone;

@@ -86,11 +86,17 @@ impl Zone {
     pub fn inspect(&self, device: &Device, tag: &str, ends: Ends) -> SealView {
         let app = &device.app;
         let script = Scripted { app, clock: &device.clock, tag, seed: 5 };
-        let begun = app.begin_walk(tag).unwrap();
+        let mut begun = app.begin_walk(tag).unwrap();
         if let Ends::FitOnceCorrected = ends {
-            let card = begun.card.unwrap();
             let known =
                 |point: &&slingseal_app::PointView| point.deficiencies.iter().any(|known| known.in_place);
+            for card in 2.. {
+                if begun.card.as_ref().unwrap().points.iter().any(|point| known(&point)) {
+                    break;
+                }
+                begun = app.do_walk(&begun.walk, &WalkRequest::GoTo { card }).unwrap();
+            }
+            let card = begun.card.clone().unwrap();
             let point = card.points.iter().find(known).unwrap();
             let name = point.deficiencies.iter().find(|known| known.in_place).unwrap().name.clone();
             let (point, card) = (point.id.clone(), card.number);

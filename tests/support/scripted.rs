@@ -6,8 +6,8 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
 
 use slingseal_app::{
-    App, AppError, Clock, Entropy, FindingState, Issue, Language, NextStep, Outside, PointKind, PointState,
-    Stretch, Time, WalkRequest, WalkView,
+    App, AppError, Clock, Entropy, FindingState, FindingView, Issue, Language, NextStep, Outside, PointState,
+    PointView, Stretch, Time, WalkRequest, WalkView, sound_answer,
 };
 use slingseal_words::Digest;
 
@@ -209,7 +209,7 @@ impl Scripted<'_> {
                 Some(point) => WalkRequest::Answer {
                     card: card.number,
                     point: point.id.clone(),
-                    value: value(&point.kind),
+                    value: sound_answer(view, point),
                 },
             });
         }
@@ -223,7 +223,7 @@ impl Scripted<'_> {
                     return Some(WalkRequest::PutRight { finding: finding.number, by, note, photos });
                 }
                 FindingState::PutRight => {
-                    let value = finding.needs_value.then(|| value(&finding.kind));
+                    let value = finding.needs_value.then(|| again(view, finding));
                     let finding = finding.number;
                     return Some(WalkRequest::LookAgain { finding, good: true, value, note, photos });
                 }
@@ -237,12 +237,19 @@ impl Scripted<'_> {
     }
 }
 
-fn value(kind: &PointKind) -> String {
-    match kind {
-        PointKind::Count { expected } => expected.unwrap_or(3).to_string(),
-        PointKind::Choice { options } => options[0].name.clone(),
-        PointKind::Measure { range, .. } => range.trim_start_matches(['≥', '≤', ' ']).into(),
-        PointKind::Serial => "SN-1".into(),
-        PointKind::Text | PointKind::Look => "seen".into(),
-    }
+/// What a finding's point answers once it is corrected.
+fn again(view: &WalkView, finding: &FindingView) -> String {
+    let point = PointView {
+        id: finding.point.clone(),
+        prompt: String::new(),
+        spoken: String::new(),
+        kind: finding.kind.clone(),
+        state: PointState::Unanswered,
+        answer: None,
+        deficiencies: Vec::new(),
+        source: String::new(),
+        needs_value: true,
+        may_not_apply: false,
+    };
+    sound_answer(view, &point)
 }

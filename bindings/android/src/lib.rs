@@ -13,7 +13,7 @@ use slingseal_app::{
     App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, IssuedListView,
     Language, MovingCode, MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView,
     RiggingView, SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView,
-    VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
+    TrustedView, VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
 };
 use zeroize::Zeroizing;
 
@@ -365,6 +365,30 @@ impl Handheld {
     /// A card that is torn, or another fingerprint.
     pub fn trust(&self, card: &str, fingerprint: &str) -> Answer<SetUpView> {
         Ok(self.app.trust(card, fingerprint)?)
+    }
+
+    /// Trusts the authority of a card beside another of its name, once a person was told so.
+    ///
+    /// # Errors
+    /// A torn card, or another fingerprint.
+    pub fn trust_beside(&self, card: &str, fingerprint: &str) -> Answer<SetUpView> {
+        Ok(self.app.trust_beside(card, fingerprint)?)
+    }
+
+    /// Authorities that are trusted here and whose names can be taken for the one on this card.
+    ///
+    /// # Errors
+    /// A torn card.
+    pub fn like_named(&self, card: &str) -> Answer<Vec<TrustedView>> {
+        Ok(self.app.like_named(card)?)
+    }
+
+    /// Trusts an authority no longer, by its fingerprint or its name.
+    ///
+    /// # Errors
+    /// Nobody of the name is trusted here; several are; it is this home's own.
+    pub fn distrust(&self, who: &str) -> Answer<SetUpView> {
+        Ok(self.app.distrust(who)?)
     }
 
     /// Makes this home an authority. Slow.

@@ -51,6 +51,15 @@ pub(crate) enum Verb {
         /// Go on with this walk in hand: the first digits of its id, or its load number
         #[arg(long, value_name = "ID", conflicts_with = "tag")]
         walk: Option<String>,
+        /// Inspect what is no load, by this list: gear, daily-hooks, zone, hookup, derig; with --of
+        #[arg(long, value_name = "PROCEDURE", requires = "of", conflicts_with_all = ["tag", "walk"])]
+        list: Option<String>,
+        /// The piece's serial number, the aircraft, the zone, or the load number
+        #[arg(long, value_name = "NAME", requires = "list")]
+        of: Option<String>,
+        /// What was inspected here and is no load, and until when a piece is fit
+        #[arg(long, conflicts_with_all = ["tag", "walk", "list", "of"])]
+        kept: bool,
     },
     /// Say GO, WAIT or NO-GO to a seal, a tag, or both
     Verify {
@@ -173,6 +182,12 @@ pub(crate) enum ProcedureVerb {
         #[arg(value_name = "FILE")]
         file: PathBuf,
     },
+    /// Every point of one list, or of all, with its source and what becomes of what is found: for an approver to print
+    Table {
+        /// Its id; all that this home knows without it
+        #[arg(value_name = "ID")]
+        id: Option<String>,
+    },
     /// Take in a unit's own
     Add {
         /// The file
@@ -251,6 +266,15 @@ pub(crate) enum AuthorityVerb {
         /// The fingerprint as it was read from the authority's own device; asked for at the terminal
         #[arg(long, value_name = "FINGERPRINT")]
         fingerprint: Option<String>,
+        /// Trust it although another authority of the name is trusted already
+        #[arg(long)]
+        beside: bool,
+    },
+    /// Trust an authority no longer: nothing that it signed counts here; what was received stays as evidence
+    Distrust {
+        /// Its name, or its fingerprint
+        #[arg(value_name = "WHO")]
+        who: String,
     },
 }
 

@@ -6,6 +6,7 @@
 mod console;
 
 mod cli;
+mod files;
 mod input;
 mod output;
 mod platform;

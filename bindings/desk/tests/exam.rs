@@ -106,21 +106,18 @@ fn an_examination_by_verbs() {
     assert!(told.contains("1 of 2 within 1:30, at most 0 false calls"), "{told}");
     let complaint = school.refused(
         "instructor",
-        &lock(
-            &tag,
-            &["--plant", pick, "--plant", "apex.fitting.bolt=bolt is not all the way in", "--find", "1"],
-        ),
+        &lock(&tag, &["--plant", pick, "--plant", "apex.fitting.bolt=bolt is not home", "--find", "1"]),
     );
-    assert!(complaint.contains("card 2 would have two deficiencies"), "{complaint}");
+    assert!(complaint.contains("card 3 would have two deficiencies"), "{complaint}");
     let key = school.at("key/exam-km-015.txt");
     let listed = school.done("instructor", &["exam", "keys"], "");
     assert!(!listed.contains("cotter"), "{listed}");
 
     // The phone: one answer a line. The end of input leaves the run where it stands.
     let begin = ["exam", "run", &key, "--student", "Pupil 1", "--tag", &tag];
-    let lines = school.done("phone", &begin, "good\ndeficient 4 1\nshow\n");
+    let lines = school.done("phone", &begin, "go 3\ndeficient 4 1\nshow\n");
     let last = lines.lines().last().unwrap();
-    assert!(last.starts_with("ok load=KM-015 stage=running card=2/32 state=deficient"), "{lines}");
+    assert!(last.starts_with("ok load=KM-015 stage=running card=3/38 state=deficient"), "{lines}");
     assert!(last.contains(" called=1 seconds=") && last.contains("/90 jumped=no sheet=-"), "{lines}");
     let output = school.run("phone", &["exam", "run", "--run", "Pupil 1"], "pause\nseal\nfit\n");
     assert_eq!(output.status.code(), Some(1));
@@ -144,8 +141,8 @@ fn an_examination_by_verbs() {
     assert_eq!(result["line"]["outcome"], "passed", "{result}");
     assert_eq!(result["debrief"]["items"][1]["call"], "not_reached", "{result}");
     let told = school.done("instructor", &["exam", "result", "Pupil 1"], "");
-    assert!(told.contains("It is no inspection") && told.contains("[+] Card 2"), "{told}");
-    assert!(told.contains("[!] Card 3") && told.contains("missed: not reached"), "{told}");
+    assert!(told.contains("It is no inspection") && told.contains("[+] Card 3"), "{told}");
+    assert!(told.contains("[!] Card 5") && told.contains("missed: not reached"), "{told}");
 
     // Never an inspection, and never GO.
     let code = text(&result["text"]);

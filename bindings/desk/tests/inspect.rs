@@ -86,22 +86,49 @@ fn field<'l>(line: &'l str, name: &str) -> &'l str {
     line[from + name.len() + 2..].split(' ').next().unwrap()
 }
 
+/// The lines that find a sound bag sound, from a card on: each count and choice, and each card good.
+fn sound(from: usize) -> Vec<String> {
+    let mut lines = Vec::new();
+    for card in from..=38 {
+        let mut value = |point: &str, value: &str| lines.push(format!("value {point} {value}"));
+        match card {
+            2 => value("tag.read.weighed", "weighed"),
+            6 => value("grab.links.link", "3"),
+            8 => value("chain.through.passes", "1"),
+            14..=37 => {
+                let side = (card - 14) / 6 + 1;
+                match (card - 14) % 6 {
+                    4 => value(&format!("side-{side}.lacing.crossing"), "1"),
+                    5 => {
+                        value(&format!("side-{side}.knot.parts-left"), "4");
+                        value(&format!("side-{side}.knot.parts-right"), "4");
+                    }
+                    _ => {}
+                }
+            }
+            _ => {}
+        }
+        lines.push("good".into());
+    }
+    lines
+}
+
 #[test]
 fn a_whole_walk_line_by_line_with_a_deficiency_and_refusals() {
     let zone = Zone::new();
     let tag = zone.file("t", "txt");
     let (said, code) = zone.inspect(
         &[&tag],
-        "# a comment, and an empty line\n\ndeficient 4 1 by hand\nfit\nflap\ndeficient 9 1\nundo\ndeficient 4 1\n",
+        "# a comment, and an empty line\n\ngo 9\ndeficient 3 1 by hand\nfit\nflap\ndeficient 9 1\nundo\ndeficient 3 1\n",
     );
     let words: Vec<&str> = said.iter().map(|line| line.split(' ').next().unwrap()).collect();
-    assert_eq!(words, ["ok", "ok", "refused", "refused", "refused", "ok", "ok"], "{said:#?}");
+    assert_eq!(words, ["ok", "ok", "ok", "refused", "refused", "refused", "ok", "ok"], "{said:#?}");
     assert_eq!(code, 1, "a refused line is told by the exit code");
-    assert_eq!((field(&said[1], "open"), field(&said[5], "open"), field(&said[6], "open")), ("1", "0", "1"));
-    assert!(said[4].contains("why=card 1 has no point \"9\"; name 1 to 4 or an id"), "{}", said[4]);
+    assert_eq!((field(&said[2], "open"), field(&said[6], "open"), field(&said[7], "open")), ("1", "0", "1"));
+    assert!(said[5].contains("why=card 9 has no point \"9\"; name 1 to 3 or an id"), "{}", said[5]);
 
     // Goes on without a tag: one load is in hand.
-    let goods = "good\n".repeat(60);
+    let goods = format!("go 1\n{}\n", sound(1).join("\n"));
     let (said, _) = zone.inspect(&[], &goods);
     let last = said.iter().rfind(|line| line.starts_with("ok")).unwrap();
     assert_eq!((field(last, "next"), field(last, "open")), ("look_again", "1"), "{last}");
@@ -149,11 +176,13 @@ fn json_is_one_view_a_line() {
 fn killed_at_any_moment_it_goes_on_at_the_same_card() {
     let zone = Zone::new();
     let tag = zone.file("t", "txt");
-    let mut answers: Vec<&str> =
-        vec!["deficient 4 1", "right 1 Mason 5", "again 1 good", "undo", "again 1 good"];
-    answers.extend(std::iter::repeat_n("good", 12));
-    answers.extend(["go 3", "pause", "resume"]);
-    answers.extend(std::iter::repeat_n("good", 40));
+    let corrected =
+        ["go 9", "deficient 3 1", "right 1 Mason 5", "again 1 good", "undo", "again 1 good", "go 1"];
+    let mut answers: Vec<String> = corrected.map(str::to_owned).into();
+    answers.extend(sound(1).into_iter().take(12));
+    answers.extend(["go 3", "pause", "resume"].map(str::to_owned));
+    answers.extend(sound(3).into_iter().take(1));
+    answers.extend(sound(10));
 
     // The same answers without a kill, in a home of their own: what must be told at each step.
     let calm = Zone::new();
@@ -215,10 +244,10 @@ fn without_a_load_it_says_what_to_do() {
     let output = zone.command(&["inspect", "--walk", "ffff"]).stdin(Stdio::null()).output().unwrap();
     assert_eq!(output.status.code(), Some(1));
     let told = String::from_utf8(output.stderr).unwrap();
-    assert_eq!(told, "slingseal: no walk in hand fits ffff; see inspect without --walk\n");
+    assert_eq!(told, "slingseal: no inspection in hand fits ffff; see inspect without --walk\n");
     let help = zone.done(&["inspect", "--help"]);
     let help = String::from_utf8(help.stdout).unwrap();
-    for word in ["deficient POINT NAME", "again N good", "why=REASON", "seal=TEXT"] {
+    for word in ["deficient POINT NAME", "na POINT REASON", "again N good", "why=REASON", "seal=TEXT"] {
         assert!(help.contains(word), "{word} in {help}");
     }
 }
@@ -329,27 +358,28 @@ fn the_terminal_is_given_back_and_a_closed_one_loses_nothing() {
     screen.press("1");
     screen.until("ANSWERED");
     screen.press("+");
-    screen.until("Apex");
+    screen.until("Read the tag");
     screen.press("\u{3}");
-    screen.until("stands at card 2 of 32");
+    screen.until("stands at card 2 of 38");
     assert!(!screen.raw(), "the terminal is as it was");
     assert_eq!(screen.ended(), 0);
-    stands_at("2/32");
+    stands_at("2/38");
+    zone.inspect(&[], "go 3\n");
 
     let mut screen = Screen::open(&zone, &["--walk", "KM-015"]);
     screen.until("Apex");
     screen.press("+");
-    screen.until("Grab");
+    screen.until("Sling");
     let program = rustix::process::Pid::from_child(&screen.child.0);
     rustix::process::kill_process(program, rustix::process::Signal::TERM).unwrap();
     assert_eq!(screen.ended(), 0);
     assert!(!screen.raw(), "the terminal is as it was");
-    stands_at("3/32");
+    stands_at("4/38");
 
     let mut screen = Screen::open(&zone, &["--walk", "KM-015"]);
-    screen.until("Grab");
+    screen.until("Sling");
     screen.press("+");
-    screen.until("Lifting");
+    screen.until("Grab");
     // Both ends are let go; the reading thread's as soon as nobody listens and the program draws once more.
     let Screen { keys, drawn, child, far, .. } = screen;
     drop(drawn);
@@ -362,5 +392,5 @@ fn the_terminal_is_given_back_and_a_closed_one_loses_nothing() {
     let null = || std::fs::File::options().read(true).write(true).open("/dev/null").unwrap();
     let mut screen = Screen { keys: null(), drawn: none, seen: String::new(), child, far: null() };
     assert_eq!(screen.ended(), 0);
-    stands_at("4/32");
+    stands_at("5/38");
 }

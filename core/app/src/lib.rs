@@ -24,6 +24,7 @@ mod hook;
 mod issued;
 mod leader;
 mod merge;
+mod pieces;
 mod preferences;
 mod procedures;
 mod receive;
@@ -31,8 +32,10 @@ mod records;
 mod rigging;
 mod sealing;
 mod setup;
+mod sound;
 mod start;
 mod sticker;
+mod subjects;
 mod tags;
 mod view;
 mod walk_view;
@@ -81,13 +84,15 @@ pub use setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
+pub use sound::sound_answer;
 pub use start::{StartView, WalkLine};
 pub use sticker::{StickerReading, StickerView, read_sticker, sticker};
+pub use subjects::KeptInspection;
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
 pub use view::Stamp;
 pub use walk_view::{
-    CardState, CardView, ChoiceView, DeficiencyView, FindingState, FindingView, NextStep, PointKind,
-    PointState, PointView, ProgressView, RefusedView, StationView, WalkStage, WalkView,
+    CardState, CardView, ChoiceView, DeficiencyView, FateView, FindingState, FindingView, NextStep,
+    PointKind, PointState, PointView, ProgressView, RefusedView, StationView, WalkStage, WalkView,
 };
 pub use walks::WalkRequest;
 

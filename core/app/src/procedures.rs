@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{App, AppError, Inner};
 use slingseal_store::{ProcedureTextRow, Tx};
-use slingseal_walk::procedure::{BUILT_IN, Expanded, Procedure, built_in, check};
+use slingseal_walk::procedure::{BUILT_IN, Expanded, Procedure, RELEASED, built_in, check, points_document};
 use slingseal_words::{Digest, Language, ProcedureId};
 
 /// A procedure in the list.
@@ -78,6 +78,24 @@ impl App {
         let inner = self.lock();
         let id = ProcedureId::new(id)?;
         Ok(inner.procedure(&id)?.expand(inner.language()).to_string())
+    }
+
+    /// Every point of a procedure, or of all that this home knows, with its source and what becomes of what is found: a
+    /// document for whoever approves them.
+    ///
+    /// # Errors
+    /// No such procedure.
+    pub fn procedure_table(&self, id: Option<&str>) -> Result<String, AppError> {
+        let ids = match id {
+            Some(id) => vec![id.to_owned()],
+            None => self.procedures()?.into_iter().map(|known| known.id).collect(),
+        };
+        let inner = self.lock();
+        let plan = |id: &String| -> Result<Expanded, AppError> {
+            Ok(inner.procedure(&ProcedureId::new(id)?)?.expand(inner.language()))
+        };
+        let plans: Vec<Expanded> = ids.iter().map(plan).collect::<Result<_, _>>()?;
+        Ok(points_document(plans))
     }
 
     /// Takes in a unit's own procedure; it goes before one of the same id that comes with the program.
@@ -159,7 +177,13 @@ impl Inner {
 
 /// Whether every device has the text of a procedure already.
 pub(crate) fn comes_with_the_program(digest: &Digest) -> bool {
-    BUILT_IN.iter().any(|plain| Digest::of(plain.text.as_bytes()) == *digest)
+    text_of_program(digest).is_some()
+}
+
+/// The file of a digest among those that come with the program, in this edition or one that was released before.
+fn text_of_program(digest: &Digest) -> Option<&'static str> {
+    let mut all = BUILT_IN.iter().chain(RELEASED).map(|plain| plain.text);
+    all.find(|text| Digest::of(text.as_bytes()) == *digest)
 }
 
 /// The procedure of a digest: as it was walked, or one that comes with the program.
@@ -171,10 +195,8 @@ pub(crate) fn expanded_of(
     if let Some(row) = read.procedure_text(*digest)? {
         return Ok(check(&row.text)?.expand(language));
     }
-    for plain in BUILT_IN {
-        if Digest::of(plain.text.as_bytes()) == *digest {
-            return Ok(check(plain.text)?.expand(language));
-        }
+    if let Some(text) = text_of_program(digest) {
+        return Ok(check(text)?.expand(language));
     }
     Err(AppError::not_found("the procedure of this walk is not here; add its file"))
 }

@@ -348,12 +348,13 @@ fn event_text(what: &What) -> String {
             let note = note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
             format!("card {card}, {point}: DEFICIENT, {name}{note}")
         }
+        What::PieceRejected { finding, serial } => format!("finding {finding} rejects piece {serial}"),
         What::PutRight { finding, by, .. } => {
             let by = by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
-            format!("finding {finding} put right{by}")
+            format!("finding {finding} corrected{by}")
         }
         What::LookedAgain { finding, again, .. } => format!(
-            "finding {finding} looked at again: {}",
+            "finding {finding} reinspected: {}",
             match again {
                 slingseal_walk::walk::Again::Good => "good",
                 slingseal_walk::walk::Again::StillDeficient => "still deficient",
@@ -364,7 +365,7 @@ fn event_text(what: &What) -> String {
         What::RiggingAssessed { finding } => format!("rigging: {}", finding.summary),
         What::Paused {} => "paused".into(),
         What::Resumed {} => "resumed".into(),
-        What::Abandoned { reason } => format!("abandoned: {reason}"),
+        What::Abandoned { reason } => format!("stopped: {reason}"),
         What::Decided { outcome, reason } => {
             let reason = reason.as_ref().map(|reason| format!(": {reason}")).unwrap_or_default();
             format!("decided {outcome}{reason}")

@@ -15,6 +15,7 @@ use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
 use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_message::trust::{Role, SecretKey};
 use slingseal_store::{DeficiencyRow, EquipmentRow, Judged, RecordRow, Standing, WalkRow, WalkState};
+use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{self, Stage, Walk};
 use slingseal_words::{Digest, Quantity, Seconds, Time, same_person};
 
@@ -91,6 +92,11 @@ struct ToBeSealed {
 impl Inner {
     fn decided_walk(&mut self, id: WalkId, validity_hours: Option<u32>) -> Result<ToBeSealed, AppError> {
         let walk = self.walk_of(id)?;
+        if walk.ground().plan.subject != Subject::Load {
+            return Err(AppError::refused(
+                "only the inspection of a load is sealed; this one is kept in the journal of this device",
+            ));
+        }
         let Stage::Decided { outcome, at, .. } = walk.stage() else {
             return Err(AppError::refused("the walk is not decided; decide fit or not fit first"));
         };

@@ -6,11 +6,11 @@ use super::account::{trust_changed, trusted_of};
 use super::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
-    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, Role, Roster, SecretKey,
-    Signer, Trusted, Vault, VaultError, delay_after,
+    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roster,
+    SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
 };
 use slingseal_store::AuthorityRow;
-use slingseal_words::{CallSign, Language};
+use slingseal_words::{CallSign, Language, Name, Time, same_name};
 
 pub(crate) const DEVICE_VAULT: &str = "device";
 pub(crate) const AUTHORITY_VAULT: &str = "authority";
@@ -158,13 +158,33 @@ impl App {
     /// # Errors
     /// A card that is torn, or another fingerprint.
     pub fn trust(&self, card: &str, fingerprint: &str) -> Result<SetUpView, AppError> {
-        let (kind, bytes) = unwrap(card)?;
-        if kind != Kind::Authority {
-            return Err(AppError::bad_input(format!(
-                "this is a {kind} and not an authority's card; scan the card"
-            )));
-        }
-        let authority = Authority::open(&bytes)?;
+        self.trust_card(card, fingerprint, false)
+    }
+
+    /// The same where another authority of the name, or of one that can be taken for it, is trusted already: once a person was
+    /// told so and knows that both are real.
+    ///
+    /// # Errors
+    /// A card that is torn, or another fingerprint.
+    pub fn trust_beside(&self, card: &str, fingerprint: &str) -> Result<SetUpView, AppError> {
+        self.trust_card(card, fingerprint, true)
+    }
+
+    /// Authorities that are trusted here and whose names can be taken for the one on this card.
+    ///
+    /// # Errors
+    /// A card that is torn.
+    pub fn like_named(&self, card: &str) -> Result<Vec<TrustedView>, AppError> {
+        let (authority, _) = card_of(card)?;
+        let inner = self.lock();
+        let trusted = inner.trusted()?;
+        let now = inner.now();
+        let others = trusted.named(&authority.name).filter(|other| other.key != authority.key);
+        Ok(others.map(|other| trusted_view(other, now)).collect())
+    }
+
+    fn trust_card(&self, card: &str, fingerprint: &str, beside: bool) -> Result<SetUpView, AppError> {
+        let (authority, bytes) = card_of(card)?;
         // The card's own is not told: whoever reads it off the refusal has compared nothing.
         if !authority.key.has_fingerprint(fingerprint) {
             return Err(AppError::refused(format!(
@@ -174,6 +194,16 @@ impl App {
             )));
         }
         let mut inner = self.lock();
+        let trusted = inner.trusted()?;
+        let other = trusted.named(&authority.name).find(|other| other.key != authority.key);
+        if let Some(other) = other.filter(|_| !beside && trusted.authority(&authority.key).is_none()) {
+            return Err(AppError::refused(format!(
+                "another authority that goes by \"{}\" is trusted here already ({}); trust both only if people of both tell you that \
+                 they are two: authority trust --beside",
+                authority.name,
+                other.key.fingerprint()
+            )));
+        }
         let row = AuthorityRow {
             key: authority.key.to_bytes(),
             name: authority.name.to_string(),
@@ -212,7 +242,89 @@ impl App {
     }
 }
 
+impl App {
+    /// Trusts an authority no longer: by its fingerprint or its name. What was received from it stays as evidence; nothing that
+    /// it signed or will sign counts here until its card is trusted again.
+    ///
+    /// # Errors
+    /// Nobody of the name is trusted here; several are; it is this home's own.
+    pub fn distrust(&self, who: &str) -> Result<SetUpView, AppError> {
+        let mut inner = self.lock();
+        let trusted = inner.trusted()?;
+        let mut meant: Vec<_> =
+            trusted.iter().filter(|authority| authority.key.has_fingerprint(who)).collect();
+        if meant.is_empty() {
+            let shown = |authority: &&TrustedAuthority| same_name(authority.name.as_str(), who);
+            meant = trusted.iter().filter(shown).collect();
+        }
+        if meant.is_empty() {
+            meant = Name::received(who).map(|name| trusted.named(&name).collect()).unwrap_or_default();
+        }
+        let one = match meant.as_slice() {
+            [one] => *one,
+            [] => {
+                return Err(AppError::not_found(format!(
+                    "no authority \"{who}\" is trusted here; key show lists those that are"
+                )));
+            }
+            several => {
+                let all: Vec<String> =
+                    several.iter().map(|one| format!("{} ({})", one.name, one.key.fingerprint())).collect();
+                return Err(AppError::refused(format!(
+                    "several authorities are meant: {}; give the fingerprint of one",
+                    all.join("; ")
+                )));
+            }
+        };
+        if inner.is_own_authority(&one.key)? {
+            return Err(AppError::refused(
+                "this home is that authority itself; whom it issues to is for it to revoke",
+            ));
+        }
+        let key = one.key.to_bytes();
+        let row = inner.store.read().authorities()?.into_iter().find(|row| row.key == key);
+        let row = row.ok_or_else(|| AppError::internal("a trusted authority has a row"))?;
+        let row = AuthorityRow { trusted: false, ..row };
+        inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
+            tx.put_authority(&row)?;
+            trust_changed(tx, &before)
+        })?;
+        inner.set_up()
+    }
+}
+
+/// The authority on a card, and the card's bytes.
+fn card_of(card: &str) -> Result<(Authority, Vec<u8>), AppError> {
+    let (kind, bytes) = unwrap(card)?;
+    if kind != Kind::Authority {
+        return Err(AppError::bad_input(format!(
+            "this is a {kind} and not an authority's card; scan the card"
+        )));
+    }
+    Ok((Authority::open(&bytes)?, bytes))
+}
+
+fn trusted_view(authority: &TrustedAuthority, now: Time) -> TrustedView {
+    let roster = authority.roster.as_ref();
+    TrustedView {
+        name: authority.name.to_string(),
+        fingerprint: authority.key.fingerprint(),
+        roster: roster.map(|roster| roster.sequence),
+        roster_expires: roster.map(|roster| roster.expires.into()),
+        roster_expired: roster.is_some_and(|roster| now > roster.expires),
+        revoked: roster.map_or(0, Roster::entries),
+    }
+}
+
 impl Inner {
+    /// Whether this home is the authority of this key.
+    fn is_own_authority(&self, key: &PublicKey) -> Result<bool, AppError> {
+        let vault = self.store.read().vault(AUTHORITY_VAULT)?;
+        let own = vault.map(|row| Vault::from_bytes(row.bytes).public()).transpose()?;
+        Ok(own == Some(*key))
+    }
+
     pub(crate) fn lock_away(&self, key: &SecretKey, pin: &Passphrase) -> Result<Vault, AppError> {
         let outside = &self.outside;
         Ok(Vault::lock(key, pin, &outside.device_secret, outside.stretch, outside.entropy.as_ref())?)
@@ -396,17 +508,8 @@ impl Inner {
             .setting(REQUEST)?
             .map(|bytes| slingseal_message::envelope::wrap(Kind::KeyRequest, &bytes));
         let now = self.now();
-        let authorities: Vec<TrustedView> = trusted
-            .iter()
-            .map(|authority| TrustedView {
-                name: authority.name.to_string(),
-                fingerprint: authority.key.fingerprint(),
-                roster: authority.roster.as_ref().map(|roster| roster.sequence),
-                roster_expires: authority.roster.as_ref().map(|roster| roster.expires.into()),
-                roster_expired: authority.roster.as_ref().is_some_and(|roster| now > roster.expires),
-                revoked: authority.roster.as_ref().map_or(0, Roster::entries),
-            })
-            .collect();
+        let authorities: Vec<TrustedView> =
+            trusted.iter().map(|authority| trusted_view(authority, now)).collect();
         let revoked = self.own_revocation(&trusted)?;
         let steps =
             steps(&authorities, key.is_some(), credential.as_ref(), revoked.is_some(), self.language());

@@ -128,13 +128,7 @@ fn walk_all(app: &App, mut view: WalkView) -> WalkView {
             {
                 None => WalkRequest::CardGood { card: card.number },
                 Some(point) => {
-                    let value = match &point.kind {
-                        PointKind::Count { expected } => expected.unwrap_or(3).to_string(),
-                        PointKind::Choice { options } => options[0].name.clone(),
-                        PointKind::Measure { range, .. } => range.trim_start_matches(['≥', '≤', ' ']).into(),
-                        PointKind::Serial => "SN-1".into(),
-                        PointKind::Text | PointKind::Look => "seen".into(),
-                    };
+                    let value = crate::sound_answer(&view, point);
                     WalkRequest::Answer { card: card.number, point: point.id.clone(), value }
                 }
             };
@@ -160,20 +154,21 @@ fn a_load_is_walked_sealed_and_trusted_by_a_stranger() {
     assert_eq!(hookup.check(None, Some(&tag)).unwrap().word, "NO-GO");
 
     let view = inspector.begin_walk(&tag).unwrap();
+    let view = inspector.do_walk(&view.walk, &WalkRequest::GoTo { card: 4 }).unwrap();
     let first = view.card.clone().unwrap();
-    let bad = &first.points[1];
+    let bad = &first.points[0];
     let view = inspector
         .do_walk(
             &view.walk,
             &WalkRequest::Deficiency {
-                card: 1,
+                card: 4,
                 point: bad.id.clone(),
                 name: bad
                     .deficiencies
                     .iter()
                     .find(|known| known.in_place)
                     .map_or("other".into(), |known| known.name.clone()),
-                note: Some("seen at the first card".into()),
+                note: Some("seen at the leg".into()),
                 photos: vec![],
             },
         )

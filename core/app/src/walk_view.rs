@@ -5,11 +5,11 @@ use serde::Serialize;
 use super::walks::{counted_links, id_text};
 use super::{AppError, Inner, Stamp};
 use slingseal_journal::WalkId;
-use slingseal_walk::procedure::{Card, Kind, Point};
+use slingseal_walk::procedure::{Card, Fate, Kind, Point, Subject};
 use slingseal_walk::walk::{
     self, At, Block, CardStatus, Caution, Finding, Look, PointStatus, Refusal, Stage, Walk,
 };
-use slingseal_words::Language;
+use slingseal_words::{Language, Quantity};
 
 /// A walk with its current card.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -18,6 +18,10 @@ pub struct WalkView {
     pub walk: String,
     /// The load number.
     pub load: String,
+    /// `load`; or `piece`, `aircraft`, `zone`, `handling` for an inspection of what is no load, which is kept and not sealed.
+    pub subject: String,
+    /// What the procedure goes by.
+    pub procedure: String,
     /// The procedure's title.
     pub title: String,
     /// Who inspects.
@@ -165,6 +169,8 @@ pub struct PointView {
     pub source: String,
     /// Whether it keeps the card from being answered as a whole.
     pub needs_value: bool,
+    /// Whether it may be answered "not applicable", with a reason.
+    pub may_not_apply: bool,
 }
 
 /// How a point is answered.
@@ -212,8 +218,35 @@ pub struct DeficiencyView {
     pub name: String,
     /// What to show.
     pub shown: String,
-    /// Whether it can be put right where the load stands.
+    /// Whether it can be corrected where the load stands.
     pub in_place: bool,
+    /// What becomes of the load, or of the piece.
+    pub fate: FateView,
+}
+
+/// What becomes of a load, or of a piece, at which a deficiency is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FateView {
+    /// Corrected where the load stands, and inspected again.
+    InPlace,
+    /// Rerigged and inspected anew.
+    Rerig,
+    /// A new tag, and an inspection under it.
+    NewTag,
+    /// The piece leaves service by its serial number.
+    Reject,
+}
+
+impl From<Fate> for FateView {
+    fn from(fate: Fate) -> Self {
+        match fate {
+            Fate::InPlace => Self::InPlace,
+            Fate::Rerig => Self::Rerig,
+            Fate::NewTag => Self::NewTag,
+            Fate::Reject => Self::Reject,
+        }
+    }
 }
 
 /// How a point stands.
@@ -262,8 +295,12 @@ pub struct FindingView {
     pub note: Option<String>,
     /// Digests of photographs.
     pub photos: Vec<String>,
-    /// Whether it can be put right where the load stands.
+    /// Whether it can be corrected where the load stands.
     pub in_place: bool,
+    /// What becomes of the load, or of the piece.
+    pub fate: FateView,
+    /// The piece that it rejects, where its serial number is known.
+    pub piece: Option<String>,
     /// Whether looking again needs a new value.
     pub needs_value: bool,
     /// How such a value is given.
@@ -334,12 +371,15 @@ impl Inner {
             }
             (WalkStage::Walking, At::Decision) => NextStep::Decide,
             (WalkStage::Paused, _) => NextStep::Resume,
+            (WalkStage::Decided { .. }, _) if plan.subject != Subject::Load => NextStep::Nothing,
             (WalkStage::Decided { .. }, _) => NextStep::Seal,
             (WalkStage::Abandoned { .. }, _) => NextStep::Nothing,
         };
         Ok(WalkView {
             walk: id_text(id),
             load: ground.facts.load.to_string(),
+            subject: plan.subject.word().to_owned(),
+            procedure: plan.id.to_string(),
             title: plan.title.clone(),
             inspector: ground.inspector.to_string(),
             stations: plan
@@ -430,7 +470,7 @@ fn card_view(walk: &Walk, card: &Card) -> CardView {
     let plan = &walk.ground().plan;
     let needing: Vec<_> = walk.needing_values().into_iter().map(|point| &point.id).collect();
     let points: Vec<PointView> =
-        card.points.iter().map(|point| point_view(walk, point, needing.contains(&&point.id))).collect();
+        walk.counting(card).map(|point| point_view(walk, point, needing.contains(&&point.id))).collect();
     let spoken = std::iter::once(format!("{}. {}", card.title, card.motion))
         .chain(card.caution.clone())
         .chain(points.iter().map(|point| point.spoken.clone()))
@@ -461,7 +501,7 @@ fn point_view(walk: &Walk, point: &Point, needs_value: bool) -> PointView {
         id: point.id.to_string(),
         prompt: point.prompt.clone(),
         spoken: point.speak.clone(),
-        kind: kind_view(walk, point),
+        kind: kind_view(walk, point, state != PointState::Unanswered),
         state,
         answer: answer.filter(|value| *value != walk::Value::Good).map(|value| value.to_string()),
         deficiencies: point
@@ -470,11 +510,13 @@ fn point_view(walk: &Walk, point: &Point, needs_value: bool) -> PointView {
             .map(|deficiency| DeficiencyView {
                 name: deficiency.name.clone(),
                 shown: deficiency.shown.clone(),
-                in_place: deficiency.in_place,
+                in_place: deficiency.fate == Fate::InPlace,
+                fate: deficiency.fate.into(),
             })
             .collect(),
         source: point.mark.to_string(),
         needs_value,
+        may_not_apply: walk.ground().facts.may_not_apply(point),
     }
 }
 
@@ -482,19 +524,21 @@ fn value_of(walk: &Walk, number: walk::FindingNo) -> Option<walk::Value> {
     walk.finding(number)?.value.clone()
 }
 
-fn kind_view(walk: &Walk, point: &Point) -> PointKind {
+/// How a point is answered. What is wanted is told once something was answered: who knows the number counts to it.
+fn kind_view(walk: &Walk, point: &Point, answered: bool) -> PointKind {
     match &point.kind {
         Kind::Look => PointKind::Look,
-        Kind::Count(_) => PointKind::Count { expected: walk.expected_count(point) },
+        Kind::Count(_) => PointKind::Count { expected: walk.expected_count(point).filter(|_| answered) },
         Kind::Choice(choices) => PointKind::Choice {
             options: choices
                 .iter()
                 .map(|choice| ChoiceView { name: choice.name.clone(), shown: choice.shown.clone() })
                 .collect(),
         },
-        Kind::Measure { least, most } => {
-            let unit = least.or(*most).map(|bound| bound.unit().to_string()).unwrap_or_default();
-            let range = match (least, most) {
+        Kind::Measure { least, most, unit } => {
+            let unit = least.or(*most).map(Quantity::unit).or(*unit);
+            let unit = unit.map(|unit| unit.to_string()).unwrap_or_default();
+            let range = match (least.filter(|_| answered), most.filter(|_| answered)) {
                 (Some(least), Some(most)) => format!("{least} – {most}"),
                 (Some(least), None) => format!("≥ {least}"),
                 (None, Some(most)) => format!("≤ {most}"),
@@ -521,9 +565,11 @@ fn finding_view(walk: &Walk, finding: &Finding, language: Language) -> FindingVi
         value: finding.value.as_ref().map(ToString::to_string),
         note: finding.note.as_ref().map(ToString::to_string),
         photos: finding.photos.iter().map(ToString::to_string).collect(),
-        in_place: finding.in_place,
+        in_place: finding.in_place(),
+        fate: finding.fate.into(),
+        piece: finding.piece.as_ref().map(ToString::to_string),
         needs_value: point.is_some_and(|point| !matches!(point.kind, Kind::Look | Kind::Text { .. })),
-        kind: point.map_or(PointKind::Look, |point| kind_view(walk, point)),
+        kind: point.map_or(PointKind::Look, |point| kind_view(walk, point, true)),
         found: finding.found.into(),
         state: match finding.state {
             walk::FindingState::Open => FindingState::Open,

@@ -5,7 +5,9 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::pieces::REJECTED;
 use super::procedures::keep_text;
+use super::subjects::{KEPT, SUBJECT, subject_words};
 use super::tags::{summary, tag_bytes};
 use super::view::{hex, unhex16};
 use super::walk_view::{RefusedView, WalkView};
@@ -16,7 +18,7 @@ use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_message::trust::Role;
 use slingseal_rigging::{self as rigging, RiggedLoad, SeatedLink};
 use slingseal_store::{WalkRow, WalkState};
-use slingseal_walk::procedure::{CardNo, Expected, Kind, Point};
+use slingseal_walk::procedure::{CardNo, Expected, Kind, Point, Subject};
 use slingseal_walk::walk::{
     Again, Command, EquipmentFact, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding,
     Sighting, Stage, Value, Walk,
@@ -59,6 +61,22 @@ pub enum WalkRequest {
         note: Option<String>,
         /// Digests of photographs that were taken in with `add_photo`.
         photos: Vec<String>,
+    },
+    /// One point does not apply to this load.
+    NotApplicable {
+        /// The card on the screen.
+        card: u32,
+        /// Which point.
+        point: String,
+        /// Why not.
+        reason: String,
+    },
+    /// The piece that a finding rejects, where its serial number is not known yet.
+    RejectPiece {
+        /// Which finding.
+        finding: u32,
+        /// The piece's serial number.
+        serial: String,
     },
     /// The riggers say that a finding is put right.
     PutRight {
@@ -193,6 +211,13 @@ impl Inner {
         let inspector = self.inspector()?;
         let text = self.procedure_text(&tag.procedure)?;
         let procedure = slingseal_walk::procedure::check(&text)?;
+        if procedure.subject() != Subject::Load {
+            return Err(AppError::refused(format!(
+                "procedure {} inspects no load but {}; make a tag with a load's procedure",
+                procedure.id(),
+                subject_words(procedure.subject())
+            )));
+        }
         let ground = Ground {
             plan: procedure.expand(self.language()),
             facts: facts(&tag, received.digest),
@@ -211,6 +236,12 @@ impl Inner {
             Err(refusal) => return Err(AppError::refused(refusal.to_string())),
         };
         apply(&mut walk, &events)?;
+        for fault in self.rejected_on(&tag)? {
+            if let Ok(more) = walk.decide(Command::KnowFault { fault }, now) {
+                apply(&mut walk, &more)?;
+                events.extend(more);
+            }
+        }
         if let Some(rigging) = &tag.rigging {
             let finding = rigging_finding(rigging);
             if let Ok(more) = walk.decide(Command::AssessRigging { finding }, now) {
@@ -234,7 +265,7 @@ impl Inner {
     }
 
     /// Who walks: the credential's holder, or the device's before it has one.
-    fn inspector(&self) -> Result<CallSign, AppError> {
+    pub(super) fn inspector(&self) -> Result<CallSign, AppError> {
         let trusted = self.trusted()?;
         self.refuse_revoked(&trusted)?;
         let own = self.own_credential(&trusted, Some(Role::Inspector))?;
@@ -252,7 +283,10 @@ impl Inner {
             return Ok(known.walk.clone());
         }
         let entries = self.store.read().entries_of(id)?;
-        let walk = self.fold(&entries)?;
+        let walk = match entries.iter().find(|entry| entry.kind == SUBJECT) {
+            Some(subject) => self.fold_on(self.subject_ground(&subject.body)?, &entries)?,
+            None => self.fold(&entries)?,
+        };
         let rigging = self.tag_of_walk(id)?.and_then(|tag| tag.rigging);
         self.walks.insert(id, InHand { walk: walk.clone(), rigging });
         Ok(walk)
@@ -263,7 +297,10 @@ impl Inner {
         let ground = entries.iter().find(|entry| entry.kind == GROUND);
         let ground =
             ground.ok_or_else(|| AppError::not_found("there is no such walk; see the loads in hand"))?;
-        let ground = self.ground(&ground.body)?;
+        self.fold_on(self.ground(&ground.body)?, entries)
+    }
+
+    fn fold_on(&self, ground: Ground, entries: &[Entry]) -> Result<Walk, AppError> {
         let events =
             events(entries.iter().filter(|entry| entry.kind == EVENT).map(|entry| entry.body.as_slice()))?;
         Walk::fold(Arc::new(ground), &events)
@@ -303,9 +340,17 @@ impl Inner {
         let bodies = bodies(&events)?;
         let entries: Vec<NewEntry<'_>> =
             bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }).collect();
+        let rejected = self.rejected_since(id, &walk)?;
+        let kept = self.kept_since(id, &walk)?;
         self.store.write(|tx| -> Result<(), AppError> {
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
+            if let Some(list) = &rejected {
+                tx.put_setting(REJECTED, list)?;
+            }
+            if let Some(list) = &kept {
+                tx.put_setting(KEPT, list)?;
+            }
             Ok(())
         })?;
         if let Some(known) = self.walks.get_mut(&id) {
@@ -362,15 +407,15 @@ pub(crate) fn events<'e>(bodies: impl Iterator<Item = &'e [u8]>) -> Result<Vec<E
     bodies.map(|body| serde_json::from_slice(body).map_err(damaged)).collect()
 }
 
-fn bodies(events: &[Event]) -> Result<Vec<Vec<u8>>, AppError> {
+pub(super) fn bodies(events: &[Event]) -> Result<Vec<Vec<u8>>, AppError> {
     events.iter().map(|event| serde_json::to_vec(event).map_err(AppError::internal)).collect()
 }
 
-fn apply(walk: &mut Walk, events: &[Event]) -> Result<(), AppError> {
+pub(super) fn apply(walk: &mut Walk, events: &[Event]) -> Result<(), AppError> {
     events.iter().try_for_each(|event| walk.apply(event).map_err(AppError::internal))
 }
 
-fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRow {
+pub(super) fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRow {
     let ground = walk.ground();
     WalkRow {
         id,
@@ -380,6 +425,8 @@ fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRow {
         state: match walk.stage() {
             Stage::Ready | Stage::Walking => WalkState::Open,
             Stage::Paused { .. } => WalkState::Paused,
+            // Only a load's is sealed: any other is kept as it is decided.
+            Stage::Decided { .. } if ground.plan.subject != Subject::Load => WalkState::Sealed,
             Stage::Decided { .. } => WalkState::Decided,
             Stage::Abandoned { .. } => WalkState::Abandoned,
         },
@@ -394,7 +441,7 @@ pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
         tag: digest,
         procedure: tag.procedure.clone(),
         rigger: tag.rigger.clone(),
-        gross: tag.gross,
+        gross: Some(tag.gross),
         allowable: Some(tag.allowable),
         equipment: tag
             .equipment
@@ -412,6 +459,7 @@ pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
             .iter()
             .map(|count| (count.leg.to_string(), u32::from(count.link)))
             .collect::<BTreeMap<_, _>>(),
+        conditions: None,
     }
 }
 
@@ -477,6 +525,14 @@ pub(crate) fn command(request: &WalkRequest, walk: &Walk) -> Result<Command, App
             name: name.clone(),
             sighting: sighting(note.as_deref(), photos)?,
         },
+        WalkRequest::NotApplicable { card: number, point: id, reason } => Command::Answer {
+            card: card(*number)?,
+            point: point(id)?,
+            value: Value::NotApplicable(Note::new(reason)?),
+        },
+        WalkRequest::RejectPiece { finding, serial } => {
+            Command::RejectPiece { finding: FindingNo(*finding), serial: Serial::new(serial)? }
+        }
         WalkRequest::PutRight { finding, by, note, photos } => Command::PutRight {
             finding: FindingNo(*finding),
             by: by.as_deref().map(CallSign::new).transpose()?,

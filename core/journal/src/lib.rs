@@ -5,5 +5,7 @@
 mod chain;
 #[cfg(feature = "columns")]
 mod columns;
+#[cfg(test)]
+mod tests;
 
 pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId, verify_chain};

@@ -1,41 +1,9 @@
 use slingseal_message::trust::Trusted;
-use slingseal_words::{CallSign, LoadNumber, Name, Time};
+use slingseal_words::{LoadNumber, Time};
 
 use super::facts::Asked;
+use super::time::{LatestTrusted, Memory, Speaker};
 use super::word::LoadWord;
-
-/// Whose word a time is.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Speaker {
-    /// This device itself: it showed that time when it judged or received something.
-    ThisDevice,
-    /// An authority: its roster or its card.
-    Authority(Name),
-    /// Somebody credentialed: a seal, a void, a tag.
-    Person(CallSign),
-}
-
-/// The latest time that is proven past: a clock that shows less is behind.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct LatestTrusted {
-    /// When.
-    pub time: Time,
-    /// Whose word it is.
-    pub by: Speaker,
-}
-
-/// Whether the device still knows everything that it ever took in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Memory {
-    /// As far as it can tell.
-    #[default]
-    Whole,
-    /// An older copy was put in its place: a refusal or a revocation may be lost.
-    PutBack {
-        /// The time of the last thing that is still known.
-        since: Time,
-    },
-}
 
 /// Everything that a judgement is made of. The order of the words never matters, and the same bytes twice count once.
 #[derive(Clone, Copy, Debug)]

@@ -3,8 +3,8 @@ use std::cmp::Reverse;
 use slingseal_message::trust::{PublicKey, Trusted};
 use slingseal_words::{CallSign, Name, Seconds, Serial, Time};
 
-use super::evidence::{LatestTrusted, Memory};
 use super::reason::Reason;
+use super::time::{LatestTrusted, Memory};
 use super::{CLOCK_SLACK, SOON};
 
 /// One thing that is found of a seal and its tag: as it always is, or with the time at which it turns.

@@ -13,6 +13,7 @@ mod reason;
 mod say;
 mod standing;
 mod tag;
+mod time;
 mod verdict;
 mod void;
 mod word;
@@ -22,7 +23,7 @@ mod cast;
 #[cfg(test)]
 mod tests;
 
-pub use evidence::{Evidence, LatestTrusted, Memory, Speaker};
+pub use evidence::Evidence;
 pub use facts::{Asked, Fact, Facts};
 pub use load_state::LoadState;
 pub use order::{Inspection, takes_over};
@@ -30,6 +31,7 @@ pub use outline::Outline;
 pub use reason::{Grade, Reason};
 pub use standing::{LoadFacts, LoadJudgement, SealFacts, Standing, facts_of_load, standing_of_load};
 pub use tag::TagSignature;
+pub use time::{LatestTrusted, Memory, Speaker};
 pub use verdict::{Judgement, Shown, Verdict, gravest, judge_seal, judge_seals, judge_tag};
 pub use word::{Author, LoadWord, Said, WordError};
 

@@ -1,7 +1,7 @@
 use slingseal_message::seal::VoidCause;
 use slingseal_words::{CallSign, Digest, LoadNumber, Name, Quantity, Seconds, Serial, Time};
 
-use super::evidence::Speaker;
+use super::time::Speaker;
 
 /// How much a reason weighs. Ordered: the gravest is the greatest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

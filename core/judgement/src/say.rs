@@ -2,8 +2,8 @@
 
 use slingseal_words::Language;
 
-use super::evidence::Speaker;
 use super::reason::Reason;
+use super::time::Speaker;
 
 fn name(by: &Speaker) -> String {
     match by {

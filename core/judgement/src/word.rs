@@ -4,8 +4,8 @@ use slingseal_message::tag::{ReceivedTag, Tag, TagError};
 use slingseal_message::trust::{Role, Signer, TrustError, Trusted};
 use slingseal_words::{Digest, LoadNumber, Time};
 
-use super::evidence::{LatestTrusted, Speaker};
 use super::order::Inspection;
+use super::time::{LatestTrusted, Speaker};
 
 /// What a word of a load says.
 #[derive(Clone, Debug, PartialEq)]

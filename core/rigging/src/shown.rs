@@ -9,6 +9,8 @@ pub(super) fn shown(si: f64, unit: Unit) -> Quantity {
     let usual = match unit {
         Unit::Lb | Unit::Lbf | Unit::Kg | Unit::N | Unit::Mm => 0,
         Unit::In | Unit::Cm | Unit::Deg | Unit::Percent => 1,
+        Unit::Psi | Unit::Kpa | Unit::Knot | Unit::KmPerHour | Unit::Minute | Unit::Hour | Unit::Day => 0,
+        Unit::Bar | Unit::MetrePerSecond => 1,
         Unit::Ft | Unit::M | Unit::T | Unit::Kn => 2,
     };
     let decimals = match value.abs() {

@@ -3,11 +3,10 @@ use super::heads::HEADS;
 use super::keep::{QUARANTINE, SETTINGS, VAULTS};
 use super::loads::LOADS;
 use super::memory::MEMORY;
-use super::open::DEVICE;
 use super::papers::{AUTHORITIES, CARDS, CREDENTIALS, ROSTERS, TAGS, VOIDS};
 use super::procedures::{PROCEDURE_TEXTS, PROCEDURES_IN_USE};
 use super::records::{BYTES, DEFICIENCIES, EQUIPMENT, RECORDS};
-use super::table::{Table, show};
+use super::table::{DEVICE, Table, show};
 use super::walks::WALKS;
 use super::{Reader, StoreError};
 

@@ -4,7 +4,7 @@ use std::fs::{File, TryLockError};
 use std::path::Path;
 
 use super::StoreError;
-use super::open::beside;
+use super::files::beside;
 
 /// The lock on a home; the system lets go of it when the program ends, however it ends.
 pub(super) struct Held(#[expect(dead_code, reason = "held for its lock")] File);

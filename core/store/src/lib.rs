@@ -10,6 +10,7 @@ mod board;
 mod check;
 mod error;
 mod exams;
+mod files;
 mod find;
 mod handle;
 mod heads;

@@ -1,4 +1,3 @@
-use std::fs::File;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -7,16 +6,15 @@ use rusqlite::{Connection, OpenFlags, OptionalExtension};
 
 use slingseal_words::{Entropy, Time};
 
+use super::files::{beside, remove, rename, size, sync_folder};
 use super::hold::hold;
 use super::mend::{Salvage, Saved, salvage, source, version_of};
-use super::table::{Table, add_functions};
+use super::table::{DEVICE, add_functions};
 use super::witness::{Seen, Witness};
 use super::{DeviceId, Head, MemoryRow, Reader, Store, StoreError, schema};
 
 /// A database up to this size is checked whole at every opening, a larger one after an unclean end or on suspicion.
 const SMALL: u64 = 32 << 20;
-
-pub(super) const DEVICE: Table = Table::new("device", "one", &["one", "id"]);
 
 /// What the opening met. Everything that is not plain belongs before the user's eyes.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -347,33 +345,4 @@ fn swap(path: &Path, now: Time) -> Result<PathBuf, StoreError> {
     rename(&beside(path, MENDED), path)?;
     sync_folder(path);
     Ok(aside)
-}
-
-fn rename(from: &Path, to: &Path) -> Result<(), StoreError> {
-    std::fs::rename(from, to).map_err(|error| StoreError::from_io(from, &error))
-}
-
-fn remove(path: &Path) -> Result<(), StoreError> {
-    match std::fs::remove_file(path) {
-        Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(StoreError::from_io(path, &error)),
-        _ => Ok(()),
-    }
-}
-
-/// Makes new names durable. Not every system lets a folder be opened; then its own order of writing has to do.
-fn sync_folder(path: &Path) {
-    if let Some(folder) = path.parent() {
-        let _ = File::open(folder).and_then(|folder| folder.sync_all());
-    }
-}
-
-/// The file that belongs to the database under this ending.
-pub(super) fn beside(path: &Path, ending: &str) -> PathBuf {
-    let mut name = path.as_os_str().to_owned();
-    name.push(ending);
-    name.into()
-}
-
-fn size(path: &Path) -> u64 {
-    std::fs::metadata(path).map_or(0, |found| found.len())
 }

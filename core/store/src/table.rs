@@ -111,3 +111,6 @@ fn put(canon: &mut Vec<u8>, kind: u8, bytes: &[u8]) {
     canon.extend_from_slice(&(bytes.len() as u64).to_be_bytes());
     canon.extend_from_slice(bytes);
 }
+
+/// The one row that says whose home this is.
+pub(super) const DEVICE: Table = Table::new("device", "one", &["one", "id"]);

@@ -15,6 +15,12 @@ pub enum Dimension {
     Angle,
     /// %
     Ratio,
+    /// psi, kPa, bar
+    Pressure,
+    /// kt, km/h, m/s
+    Speed,
+    /// min, h, d
+    Duration,
 }
 
 impl Dimension {
@@ -26,6 +32,9 @@ impl Dimension {
             Self::Force => "N, kN or lbf",
             Self::Angle => "deg",
             Self::Ratio => "%",
+            Self::Pressure => "psi, kPa or bar",
+            Self::Speed => "kt, km/h or m/s",
+            Self::Duration => "min, h or d",
         }
     }
 }
@@ -54,8 +63,8 @@ macro_rules! units {
                 match self { $(Self::$variant => Dimension::$dimension,)* }
             }
 
-            /// How many SI units (kg, m, N, degrees, one) it is. Pound and inch are exact by the international
-            /// yard and pound agreement of 1959.
+            /// How many SI units (kg, m, N, degrees, one, Pa, m/s, s) it is. Pound and inch are exact by the
+            /// international yard and pound agreement of 1959, the knot by the Monaco conference of 1929.
             pub fn si(self) -> f64 {
                 match self { $(Self::$variant => $si,)* }
             }
@@ -82,6 +91,15 @@ units! {
     Lbf "lbf" Force 4.448_221_615_260_5 22,
     Deg "deg" Angle 1.0 30,
     Percent "%" Ratio 0.01 40,
+    Psi "psi" Pressure 6_894.757_293_168 50,
+    Kpa "kPa" Pressure 1_000.0 51,
+    Bar "bar" Pressure 100_000.0 52,
+    Knot "kt" Speed 0.514_444_444_444_444_4 60,
+    KmPerHour "km/h" Speed 0.277_777_777_777_777_8 61,
+    MetrePerSecond "m/s" Speed 1.0 62,
+    Minute "min" Duration 60.0 70,
+    Hour "h" Duration 3_600.0 71,
+    Day "d" Duration 86_400.0 72,
 }
 
 impl Unit {
@@ -293,6 +311,9 @@ mod tests {
         near("1 ft", 0.304_8);
         near("1 in", 0.025_4);
         near("1 lbf", 4.448_221_615_260_5);
+        near("1 psi", 4.448_221_615_260_5 / (0.025_4 * 0.025_4));
+        near("90 kt", 90.0 * 1_852.0 / 3_600.0);
+        near("366 d", 366.0 * 86_400.0);
         let rating = Quantity::parse("1 lb").unwrap().newtons().unwrap().value();
         assert!((rating - 4.448_221_615_260_5).abs() < 1e-12);
         for unit in Unit::ALL {

@@ -7,8 +7,8 @@ use std::time::Instant;
 
 use rusqlite::Connection;
 use slingseal_app::{
-    App, Clock, Entropy, Issue, Language, Outside, PointKind, PointState, Stretch, Time, WalkRequest,
-    WalkView,
+    App, Clock, Entropy, Issue, Language, Outside, PointState, Stretch, Time, WalkRequest, WalkView,
+    sound_answer,
 };
 use slingseal_message::trust::SecretKey;
 use slingseal_words::Digest;
@@ -85,11 +85,7 @@ fn next(view: &WalkView) -> Option<WalkRequest> {
     Some(match open {
         None => WalkRequest::CardGood { card: card.number },
         Some(point) => {
-            let value = match &point.kind {
-                PointKind::Count { expected } => expected.unwrap_or(3).to_string(),
-                PointKind::Choice { options } => options[0].name.clone(),
-                _ => "seen".into(),
-            };
+            let value = sound_answer(view, point);
             WalkRequest::Answer { card: card.number, point: point.id.clone(), value }
         }
     })

@@ -1,9 +1,9 @@
 //! A walk.
 
 use slingseal_app::{
-    CardState, CardView, ChoiceView, DeficiencyView, FindingState, FindingView, NextStep, PointKind,
-    PointState, PointView, ProgressView, RefusedView, Stamp, StartView, StationView, WalkLine, WalkRequest,
-    WalkStage, WalkView,
+    CardState, CardView, ChoiceView, DeficiencyView, FateView, FindingState, FindingView, NextStep,
+    PointKind, PointState, PointView, ProgressView, RefusedView, Stamp, StartView, StationView, WalkLine,
+    WalkRequest, WalkStage, WalkView,
 };
 
 #[uniffi::remote(Record)]
@@ -30,6 +30,8 @@ pub struct WalkLine {
 pub struct WalkView {
     pub walk: String,
     pub load: String,
+    pub subject: String,
+    pub procedure: String,
     pub title: String,
     pub inspector: String,
     pub stage: WalkStage,
@@ -108,6 +110,7 @@ pub struct PointView {
     pub deficiencies: Vec<DeficiencyView>,
     pub source: String,
     pub needs_value: bool,
+    pub may_not_apply: bool,
 }
 
 #[uniffi::remote(Enum)]
@@ -131,6 +134,15 @@ pub struct DeficiencyView {
     pub name: String,
     pub shown: String,
     pub in_place: bool,
+    pub fate: FateView,
+}
+
+#[uniffi::remote(Enum)]
+pub enum FateView {
+    InPlace,
+    Rerig,
+    NewTag,
+    Reject,
 }
 
 #[uniffi::remote(Enum)]
@@ -160,6 +172,8 @@ pub struct FindingView {
     pub note: Option<String>,
     pub photos: Vec<String>,
     pub in_place: bool,
+    pub fate: FateView,
+    pub piece: Option<String>,
     pub needs_value: bool,
     pub kind: PointKind,
     pub found: Stamp,
@@ -184,6 +198,8 @@ pub enum WalkRequest {
     CardGood { card: u32 },
     Answer { card: u32, point: String, value: String },
     Deficiency { card: u32, point: String, name: String, note: Option<String>, photos: Vec<String> },
+    NotApplicable { card: u32, point: String, reason: String },
+    RejectPiece { finding: u32, serial: String },
     PutRight { finding: u32, by: Option<String>, note: Option<String>, photos: Vec<String> },
     LookAgain { finding: u32, good: bool, value: Option<String>, note: Option<String>, photos: Vec<String> },
     Undo { answer: u32 },

@@ -131,7 +131,7 @@ pub(crate) fn record_pdf(
                 point: finding.prompt.clone(),
                 found: finding.shown.clone(),
                 corrected: (finding.state == FindingState::Closed)
-                    .then(|| finding.story.last().cloned().unwrap_or_else(|| "looked at again".into())),
+                    .then(|| finding.story.last().cloned().unwrap_or_else(|| "reinspected".into())),
             })
             .collect(),
         rigging: rigging

@@ -142,7 +142,7 @@ fn deficiencies(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, found:
     let open = found.iter().filter(|one| one.corrected.is_none()).count();
     let title = match (found.len(), open) {
         (0, _) => "Deficiencies: none found".to_owned(),
-        (all, 0) => format!("Deficiencies: {all} found, all put right and looked at again"),
+        (all, 0) => format!("Deficiencies: {all} found, all corrected and reinspected"),
         (all, open) => format!("Deficiencies: {all} found, {open} open"),
     };
     let mut line = head(canvas, x, y, &title);
@@ -152,7 +152,7 @@ fn deficiencies(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, found:
             line += 14.0;
             break;
         }
-        let state = if one.corrected.is_some() { "PUT RIGHT" } else { "OPEN" };
+        let state = if one.corrected.is_some() { "CORRECTED" } else { "OPEN" };
         canvas.text(x, line, bold(8.5), state);
         canvas.fit((x + 58.0, line), WIDTH - 58.0, bold(10.0), &format!("{}: {}", one.point, one.found));
         if let Some(corrected) = &one.corrected {

@@ -71,16 +71,16 @@ pub(crate) fn page() -> RecordPage {
             fact("walked in", "3 min 40 s, 32 cards, 100 points"),
         ],
         moments: vec![
-            moment("091630Z JUL 26", "Walk begun by Anvil 3"),
+            moment("091630Z JUL 26", "Inspection begun by Anvil 3"),
             moment("091632Z JUL 26", "Deficiency found: suspension web 2, snap not taped"),
-            moment("091633Z JUL 26", "Put right; looked at again by Anvil 3"),
+            moment("091633Z JUL 26", "Corrected; reinspected by Anvil 3"),
             moment("091634Z JUL 26", "Decided fit"),
             moment("091634Z JUL 26", "Sealed"),
         ],
         deficiencies: vec![Correction {
             point: "Suspension web 2, snap".into(),
             found: "not taped".into(),
-            corrected: Some("taped by the riggers, looked at again at 091633Z JUL 26".into()),
+            corrected: Some("taped by the riggers, reinspected at 091633Z JUL 26".into()),
         }],
         rigging: vec![
             ["apex fitting".into(), "10.3 kN".into(), "9 %".into()],
@@ -204,11 +204,11 @@ fn the_record_says_everything_and_its_code_reads() {
         "FIT",
         "until 100630Z JUL 26 for Heron M2",
         "Anvil 3",
-        "1 found, all put right and looked at again",
+        "1 found, all corrected and reinspected",
         "Suspension web 2, snap: not taped",
         "chain leg 1",
         "33 %",
-        "Walk begun by Anvil 3",
+        "Inspection begun by Anvil 3",
         &page.digest,
         "proves nothing by itself",
     ] {

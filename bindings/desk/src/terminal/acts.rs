@@ -24,7 +24,22 @@ impl Desk {
             }
             Action::ReadTag(tag) => self.page = tag_page(&tag, self.practice),
             Action::Begin { tag } => self.begin(&tag)?,
-            Action::Point(point) => self.page = self.point_page(&point),
+            Action::Point(point) if point.may_not_apply => self.page = self.applies_page(&point),
+            Action::Point(point) | Action::Applies(point) => self.page = self.point_page(&point),
+            Action::WhyNot(point) => {
+                let lead =
+                    vec![point.prompt.clone(), "Why does it not apply to this load? A few words.".into()];
+                self.page = entry("Not applicable", lead, Purpose::WhyNot(point), Action::Walk);
+            }
+            Action::WhichPiece(finding) => {
+                let lead = vec![
+                    self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
+                    "Which piece? Its serial number: it leaves service, and no load that names it is fit."
+                        .into(),
+                ];
+                self.page =
+                    entry("Rejected piece", lead, Purpose::WhichPiece(finding), Action::Finding(finding));
+            }
             Action::NameDeficiency(point) => self.page = self.names_page(&point),
             Action::Describe { point, name, shown } => {
                 let other = name == "other";
@@ -43,9 +58,9 @@ impl Desk {
             Action::WhoPutRight(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
-                    "Who put it right? A call sign; Enter alone: not named.".into(),
+                    "Who corrected it? A call sign; Enter alone: not named.".into(),
                 ];
-                self.page = entry("Put right", lead, Purpose::PutRightBy(finding), Action::Finding(finding));
+                self.page = entry("Corrected", lead, Purpose::PutRightBy(finding), Action::Finding(finding));
             }
             Action::LookAgain(finding) => self.show_look_again(finding),
             Action::AgainGood(finding) => self.again_good(finding)?,
@@ -62,7 +77,7 @@ impl Desk {
                     note: None,
                     photos: Vec::new(),
                 };
-                let said = format!("Finding {finding} is closed: looked at again, good.");
+                let said = format!("Finding {finding} is closed: reinspected, good.");
                 self.perform(&request, said)?;
             }
             Action::Menu if self.run.is_some() => self.run_menu(),
@@ -72,13 +87,13 @@ impl Desk {
                 self.page =
                     Page::Text { title: "All keys".into(), text: KEYS.into(), from: 0, back: Action::Menu };
             }
-            Action::AskPause => self.perform(&WalkRequest::Pause, "The walk is paused.".into())?,
+            Action::AskPause => self.perform(&WalkRequest::Pause, "The inspection is paused.".into())?,
             Action::AskAbandon => {
                 let lead = vec![
-                    "The walk ends without a decision, and no seal can come of it.".into(),
+                    "The inspection ends without a decision, and no seal can come of it.".into(),
                     "Why? A few words; Enter alone goes back.".into(),
                 ];
-                self.page = entry("Abandon the walk", lead, Purpose::Abandon, Action::Menu);
+                self.page = entry("Stop the inspection", lead, Purpose::Abandon, Action::Menu);
             }
             Action::AskFit => self.ask_fit(),
             Action::AskNotFit => {
@@ -104,9 +119,9 @@ impl Desk {
         let view = self.app.begin_walk(tag)?;
         let fresh = view.progress.points_done == 0 && view.findings.is_empty();
         let words = if fresh {
-            "The walk begins. The governing manual rules; this program only keeps count."
+            "The inspection begins. The governing manual rules; this program only keeps count."
         } else {
-            "The walk goes on where it stood."
+            "The inspection goes on where it stood."
         };
         self.view = Some(view);
         self.page = Page::Walk;
@@ -154,7 +169,7 @@ impl Desk {
             .deficiencies
             .iter()
             .map(|known| {
-                let place = if known.in_place { "" } else { "   (rig again: not to be put right in place)" };
+                let place = look::fate_words(known.fate);
                 let (name, shown) = (known.name.clone(), known.shown.clone());
                 let point = Box::new(point.clone());
                 Item::new(format!("{}{place}", known.shown), Action::Describe { point, name, shown })
@@ -169,6 +184,15 @@ impl Desk {
             },
         ));
         pick("Deficiency: what is wrong?", vec![point.prompt.clone()], items, Action::Walk)
+    }
+
+    /// A point that some loads do not have.
+    fn applies_page(&self, point: &PointView) -> Page {
+        let items = vec![
+            Item::new("It applies: answer it", Action::Applies(Box::new(point.clone()))),
+            Item::new("Not applicable to this load, and why", Action::WhyNot(Box::new(point.clone()))),
+        ];
+        pick(&point.prompt, vec![point.spoken.clone()], items, Action::Walk)
     }
 
     fn point_page(&self, point: &PointView) -> Page {
@@ -204,11 +228,11 @@ impl Desk {
                 });
                 pick(&point.prompt, lead("Which one do you see?".into()), items.collect(), Action::Walk)
             }
-            PointKind::Count { expected } => {
-                let wanted = expected.map_or("Count.".into(), |wanted| format!("Count. Wanted: {wanted}."));
-                value(lead(wanted), "")
+            // What is wanted is told once a number was entered: who knows it counts to it.
+            PointKind::Count { .. } => value(lead("Count, and enter what you counted.".into()), ""),
+            PointKind::Measure { unit, .. } => {
+                value(lead(format!("Measure, and enter what you read, in {unit}.")), unit)
             }
-            PointKind::Measure { range, unit } => value(lead(format!("Measure. Wanted: {range}.")), unit),
             PointKind::Serial => value(lead("Read the serial number off the plate.".into()), ""),
             PointKind::Text => value(lead("In your words.".into()), ""),
         }
@@ -222,20 +246,23 @@ impl Desk {
         let mut items = Vec::new();
         let stage = self.view.as_ref().map(|view| view.stage.clone());
         match stage {
-            Some(WalkStage::Walking) => items.push(Item::new("Pause the walk", Action::AskPause)),
+            Some(WalkStage::Walking) => items.push(Item::new("Pause the inspection", Action::AskPause)),
             Some(WalkStage::Paused) => items.push(Item::new(
-                "Go on with the walk",
-                Action::Do { request: WalkRequest::Resume, said: "The walk goes on where it stood.".into() },
+                "Go on with the inspection",
+                Action::Do {
+                    request: WalkRequest::Resume,
+                    said: "The inspection goes on where it stood.".into(),
+                },
             )),
             _ => {}
         }
         items.push(Item::new("Cautions and statics in full", Action::Report));
         items.push(Item::new("All keys", Action::Keys));
         if matches!(stage, Some(WalkStage::Walking | WalkStage::Paused)) {
-            items.push(Item::new("Abandon the walk", Action::AskAbandon));
+            items.push(Item::new("Stop the inspection", Action::AskAbandon));
         }
         items.push(Item::new("Other loads", Action::Start));
-        items.push(Item::new("Leave the program; the walk stays where it is", Action::Leave));
+        items.push(Item::new("Leave the program; the inspection stays where it is", Action::Leave));
         self.page = pick("More", Vec::new(), items, Action::Walk);
     }
 
@@ -325,7 +352,7 @@ const KEYS: &str = "On a card
 -  a deficiency: the point by its number, then what is wrong (also d)
 1 to 9  one point alone: good, deficient, or its count, choice or measure
 *  take the last answer back (also u, Backspace)
-/  findings: put right, look again (also f)
+/  findings: correct, reinspect (also f)
 .  all cards; type a number and Enter to go there (also c)
 0  more: pause, statics, abandon, leave (also m, ?, Esc)
 
@@ -378,7 +405,7 @@ fn tag_page(tag: &TagView, practice: bool) -> Page {
         &format!("Load {}: is this the load?", tag.load),
         lead,
         vec![
-            Item::new("Yes, walk it", Action::Begin { tag: tag.text.clone() }),
+            Item::new("Yes, inspect it", Action::Begin { tag: tag.text.clone() }),
             Item::new("Other loads", Action::Start),
         ],
         Action::Start,

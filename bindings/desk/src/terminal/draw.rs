@@ -8,14 +8,12 @@ use ratatui::widgets::Paragraph;
 use slingseal_app::{CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
 
 use super::foot::hint_lines;
-use super::look::{self, Tone, cut, wrap};
+use super::look::{self, TEXT_WIDTH, Tone, cut, wrap};
 use super::model::{Desk, Entry, Page, Pick};
 use crate::console::visible_symbol;
 
 /// The least that every page fits in.
 pub(super) const LEAST: (u16, u16) = (80, 24);
-/// Letters in a line of running text.
-pub(super) const TEXT_WIDTH: usize = 76;
 
 /// Lines for one page, top to bottom.
 type Lines = Vec<Line<'static>>;
@@ -114,7 +112,7 @@ impl Desk {
                 WalkStage::Walking => " Decision".to_owned(),
                 WalkStage::Paused => " Paused".to_owned(),
                 WalkStage::Decided { .. } => " Seal".to_owned(),
-                WalkStage::Abandoned { .. } => " Abandoned".to_owned(),
+                WalkStage::Abandoned { .. } => " Stopped".to_owned(),
             },
         };
         let room = width.saturating_sub(1 + at.chars().count());
@@ -179,14 +177,14 @@ impl Desk {
             (WalkStage::Paused, _) => ("[=]  PAUSED".to_owned(), Tone::Wait),
             (WalkStage::Decided { fit: true }, _) => ("[+]  FIT, not sealed yet".to_owned(), Tone::Good),
             (WalkStage::Decided { fit: false }, _) => ("[!]  NOT FIT, not sealed yet".to_owned(), Tone::Bad),
-            (WalkStage::Abandoned { .. }, _) => ("[x]  ABANDONED".to_owned(), Tone::Wait),
+            (WalkStage::Abandoned { .. }, _) => ("[x]  STOPPED".to_owned(), Tone::Wait),
             (WalkStage::Walking, Some(card)) => {
                 let (shape, word, tone) = look::card(card.state);
                 let tone = if tone == Tone::Plain && open > 0 { Tone::Plain } else { tone };
                 (format!("{shape}  {word}"), tone)
             }
             (WalkStage::Walking, None) if view.next == NextStep::LookAgain => {
-                ("[!]  SOMETHING IS NOT CLOSED: put right, look again".to_owned(), Tone::Bad)
+                ("[!]  SOMETHING IS NOT CLOSED: correct, reinspect".to_owned(), Tone::Bad)
             }
             (WalkStage::Walking, None) if view.blocks_fit.is_empty() => {
                 ("[ ]  EVERY CARD IS ANSWERED: decide".to_owned(), Tone::Good)
@@ -237,10 +235,9 @@ impl Desk {
             let wanted = match &point.kind {
                 _ if point.answer.is_some() => point.answer.clone().unwrap_or_default(),
                 PointKind::Look => String::new(),
-                PointKind::Count { expected: Some(wanted) } => format!("count: {wanted} wanted"),
-                PointKind::Count { expected: None } => "count".into(),
+                PointKind::Count { .. } => "count".into(),
                 PointKind::Choice { .. } => "choose".into(),
-                PointKind::Measure { range, .. } => format!("measure: {range}"),
+                PointKind::Measure { unit, .. } => format!("measure: {unit}"),
                 PointKind::Serial => "serial number".into(),
                 PointKind::Text => "in words".into(),
             };
@@ -268,15 +265,15 @@ impl Desk {
         };
         match &view.stage {
             WalkStage::Paused => {
-                add(&mut lines, "The walk is paused; every answer is kept.", Tone::Strong);
+                add(&mut lines, "The inspection is paused; every answer is kept.", Tone::Strong);
                 add(
                     &mut lines,
-                    "If the load was moved, opened or rigged anew, abandon it and begin again.",
+                    "If the load was moved, opened or rerigged, stop this inspection and begin anew.",
                     Tone::Plain,
                 );
             }
             WalkStage::Abandoned { reason } => {
-                add(&mut lines, "The walk is abandoned; no seal comes of it.", Tone::Strong);
+                add(&mut lines, "The inspection is stopped; no seal comes of it.", Tone::Strong);
                 add(&mut lines, reason, Tone::Plain);
             }
             WalkStage::Decided { fit } => {
@@ -288,13 +285,13 @@ impl Desk {
                 add(&mut lines, words, Tone::Strong);
             }
             WalkStage::Walking => {
-                add(&mut lines, "The whole load was walked.", Tone::Strong);
+                add(&mut lines, "The whole load was inspected.", Tone::Strong);
             }
         }
         lines.push(Line::default());
         let closed = view.findings.iter().filter(|finding| finding.state == FindingState::Closed).count();
         let found = format!(
-            "Found {}, put right and looked at again {closed}, not closed {}.",
+            "Found {}, corrected and reinspected {closed}, not closed {}.",
             view.findings.len(),
             open_findings(view)
         );
@@ -357,8 +354,20 @@ impl Desk {
         let mut lines =
             vec![self.title(&format!("Go to which card? Type its number, then Enter.  > {typed}_"))];
         let here = view.card.as_ref().map(|card| card.number);
+        // Two stations of one or two cards share a row: a list has more stations than a window has rows.
+        let mut half = false;
         for station in &view.stations {
-            let mut spans = vec![Span::raw(format!("{:<26}", cut(&station.title, 25)))];
+            let few = station.last <= station.first.saturating_add(1);
+            let mut spans = match lines.pop_if(|_| half && few) {
+                Some(row) => row.spans,
+                None => Vec::new(),
+            };
+            half = few && spans.is_empty();
+            if !spans.is_empty() {
+                let used: usize = spans.iter().map(|span| span.content.chars().count()).sum();
+                spans.push(Span::raw(" ".repeat(40_usize.saturating_sub(used))));
+            }
+            spans.push(Span::raw(format!("{:<26}", cut(&station.title, 25))));
             let mut used = 26;
             for number in station.first..=station.last {
                 let at = usize::try_from(number).unwrap_or(0).saturating_sub(1);
@@ -380,7 +389,7 @@ impl Desk {
             }
             lines.push(Line::from(spans));
         }
-        lines.push(Line::from("+ good   ! deficient   ? look again   / partly   . not answered"));
+        lines.push(Line::from("+ good   ! deficient   ? reinspect   / partly   . not answered"));
         lines
     }
 }
@@ -397,7 +406,7 @@ fn right(room: usize, text: &str) -> Span<'static> {
 fn too_small(frame: &mut Frame<'_>, area: Rect) {
     let (width, height) = LEAST;
     let words = format!(
-        "This window is {} x {}. The walk needs {width} x {height}: make it larger, or the letters smaller. Nothing is lost; keys wait until then. Ctrl-C leaves.",
+        "This window is {} x {}. The inspection needs {width} x {height}: make it larger, or the letters smaller. Nothing is lost; keys wait until then. Ctrl-C leaves.",
         area.width, area.height
     );
     let lines: Lines =

@@ -115,7 +115,7 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
             lines.push(Line::from(format!(" {name:<10} {line}")));
         }
     }
-    lines.push(Line::from(format!(" {:<10} {}, put right {}", "Found", facts.found, facts.corrected)));
+    lines.push(Line::from(format!(" {:<10} {}, corrected {}", "Found", facts.found, facts.corrected)));
     let record: String = facts.record.chars().take(16).collect();
     lines.push(Line::from(format!(" {:<10} {record}…", "Record")));
     lines.push(Line::default());

@@ -18,7 +18,7 @@ impl Desk {
     pub(super) fn take_up_run(&mut self, run: &str) -> Result<(), AppError> {
         let run = self.app.exam_run(run)?;
         let words = if run.elapsed_s < 2 {
-            "The clock runs. Call what you find; nothing is put right."
+            "The clock runs. Call what you find; nothing is corrected."
         } else {
             "The run goes on; its clock never stopped."
         };

@@ -1,6 +1,6 @@
 //! What was found: told at once, listed, put right, looked at again.
 
-use slingseal_app::{AppError, FindingState, FindingView, PointKind, WalkRequest, WalkStage};
+use slingseal_app::{AppError, FateView, FindingState, FindingView, PointKind, WalkRequest, WalkStage};
 
 use super::acts::{entry, pick};
 use super::look::{self, Tone};
@@ -11,16 +11,40 @@ impl Desk {
     pub(super) fn show_found(&mut self, found: &FindingView) {
         let value = found.value.as_ref().map(|value| format!(" ({value})")).unwrap_or_default();
         let what = format!("{}{value}", found.shown);
-        self.tell(Tone::Bad, format!("Finding {} is recorded: {what}.", found.number));
+        let wanted = match &found.kind {
+            PointKind::Count { expected: Some(wanted) } if found.value.is_some() => {
+                format!(" Wanted: {wanted}.")
+            }
+            PointKind::Measure { range, .. } if found.value.is_some() && !range.is_empty() => {
+                format!(" Wanted: {range}.")
+            }
+            _ => String::new(),
+        };
+        let piece =
+            found.piece.as_ref().map(|piece| format!(" Piece {piece} is rejected.")).unwrap_or_default();
+        self.tell(Tone::Bad, format!("Finding {} is recorded: {what}.{wanted}{piece}", found.number));
+        if found.fate == FateView::Reject && found.piece.is_none() && self.run.is_none() {
+            return self.page = Page::Pick(Box::new(Pick {
+                title: format!("[!] DEFICIENT  {what}"),
+                lead: vec!["The piece leaves service. Which one is it?".into()],
+                items: vec![
+                    Item::new("Enter its serial number", Action::WhichPiece(found.number)),
+                    Item::new("It has none: say so in the reason for NOT FIT", Action::Walk),
+                ],
+                from: 0,
+                back: Action::Walk,
+                tone: Tone::Bad,
+            }));
+        }
         if !found.in_place {
             return;
         }
         self.page = Page::Pick(Box::new(Pick {
             title: format!("[!] DEFICIENT  {what}"),
-            lead: vec!["It can be put right where the load stands.".into()],
+            lead: vec!["It can be corrected where the load stands.".into()],
             items: vec![
-                Item::new("Put right NOW, and look at it again", Action::WhoPutRight(found.number)),
-                Item::new("LATER: it stays open, the walk goes on", Action::Walk),
+                Item::new("Corrected NOW, and reinspected", Action::WhoPutRight(found.number)),
+                Item::new("LATER: it stays open, the inspection goes on", Action::Walk),
             ],
             from: 0,
             back: Action::Walk,
@@ -60,13 +84,25 @@ impl Desk {
         let mut items = Vec::new();
         match finding.state {
             FindingState::Open if finding.in_place => {
-                items.push(Item::new("The riggers put it right", Action::WhoPutRight(number)));
+                items.push(Item::new("The riggers corrected it", Action::WhoPutRight(number)));
             }
             FindingState::Open => {
-                lead.push("It cannot be put right in place: NOT FIT, rig again, inspect again.".into());
+                lead.push(format!(
+                    "It cannot be corrected in place: NOT FIT.{}",
+                    look::fate_words(finding.fate)
+                ));
+                if finding.fate == FateView::Reject {
+                    match &finding.piece {
+                        Some(piece) => lead.push(format!("Piece {piece} is rejected.")),
+                        None => items.push(Item::new(
+                            "Enter the serial number of the piece",
+                            Action::WhichPiece(number),
+                        )),
+                    }
+                }
             }
             FindingState::PutRight => {
-                items.push(Item::new("Look at it again", Action::LookAgain(number)));
+                items.push(Item::new("Reinspect it", Action::LookAgain(number)));
             }
             FindingState::Closed => {}
         }
@@ -86,7 +122,7 @@ impl Desk {
     pub(super) fn show_look_again(&mut self, number: u32) {
         let Some(finding) = self.finding(number) else { return self.page = Page::Walk };
         self.page = Page::Pick(Box::new(Pick {
-            title: format!("[?] LOOK AGAIN  {}", finding.shown),
+            title: format!("[?] REINSPECT  {}", finding.shown),
             lead: vec![
                 format!("Card {}: {}", finding.card, finding.prompt),
                 "Look at it yourself, with your own hands. Is it right now?".into(),
@@ -118,15 +154,15 @@ impl Desk {
                 if finding.needs_value =>
             {
                 let (lead, unit) = match &finding.kind {
-                    PointKind::Count { expected: Some(count) } => {
-                        (wanted(format!("Count again. Wanted: {count}.")), String::new())
+                    PointKind::Count { .. } => {
+                        (wanted("Count again, and enter what you counted.".into()), String::new())
                     }
-                    PointKind::Measure { range, unit } => {
-                        (wanted(format!("Measure again. Wanted: {range}.")), unit.clone())
+                    PointKind::Measure { unit, .. } => {
+                        (wanted("Measure again, and enter what you read.".into()), unit.clone())
                     }
                     _ => (wanted("Enter what you see now.".into()), String::new()),
                 };
-                self.page = entry("Look again", lead, Purpose::AgainValue(number), back);
+                self.page = entry("Reinspect", lead, Purpose::AgainValue(number), back);
                 if let Page::Entry(entry) = &mut self.page {
                     entry.unit = unit;
                 }
@@ -139,7 +175,7 @@ impl Desk {
                     note: None,
                     photos: Vec::new(),
                 };
-                self.perform(&request, format!("Finding {number} is closed: looked at again, good."))?;
+                self.perform(&request, format!("Finding {number} is closed: reinspected, good."))?;
             }
         }
         Ok(())

@@ -141,11 +141,11 @@ impl Desk {
                     [&[("+", "end the run"), ("*", "take back")], more]
                 }
                 (WalkStage::Walking, None) if view.next == NextStep::LookAgain => {
-                    [&[("+", "look again"), ("-", "NOT FIT"), ("*", "take back")], more]
+                    [&[("+", "reinspect"), ("-", "NOT FIT"), ("*", "take back")], more]
                 }
                 (WalkStage::Walking, None) => [&[("+", "FIT"), ("-", "NOT FIT"), ("*", "take back")], more],
                 (WalkStage::Paused, _) => {
-                    [&[("+", "go on")], &[("/", "findings"), ("0", "more: abandon, leave")]]
+                    [&[("+", "go on")], &[("/", "findings"), ("0", "more: stop, leave")]]
                 }
                 (WalkStage::Decided { .. }, _) => {
                     [&[("+", "seal with the PIN")], &[("/", "findings"), ("0", "more: leave")]]

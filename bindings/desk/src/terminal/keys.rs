@@ -33,7 +33,7 @@ impl Desk {
             Page::Cards { .. } => self.press_cards(key),
             Page::Text { from, text, back, .. } => match key {
                 Key::Letter('+') | Key::Enter => {
-                    let lines = super::look::wrap(text, super::draw::TEXT_WIDTH).len();
+                    let lines = super::look::wrap(text, super::look::TEXT_WIDTH).len();
                     *from = if *from + self.room < lines { *from + self.room } else { 0 };
                     Ok(Flow::On)
                 }
@@ -89,7 +89,7 @@ impl Desk {
             ('p', WalkStage::Walking) => self.act(Action::AskPause),
             ('+' | 'g' | 'r', WalkStage::Paused) => self.act(Action::Do {
                 request: WalkRequest::Resume,
-                said: "The walk goes on where it stood.".into(),
+                said: "The inspection goes on where it stood.".into(),
             }),
             ('+' | 'g' | '\r', WalkStage::Decided { .. }) => self.act(Action::AskPin),
             (letter, WalkStage::Walking) if view.card.is_some() => self.press_card(&view, letter),
@@ -205,6 +205,19 @@ impl Desk {
                 let said = format!("{}: {value}", point.prompt);
                 self.answer(&point.id, value, said)
             }
+            Purpose::WhyNot(point) => {
+                let Some(card) = self.view.as_ref().and_then(|view| view.card.as_ref()) else {
+                    return self.act(Action::Walk);
+                };
+                let (card, said) =
+                    (card.number, format!("{}: not applicable.  * takes it back.", point.prompt));
+                let request = WalkRequest::NotApplicable { card, point: point.id.clone(), reason: text };
+                self.act(Action::Do { request, said })
+            }
+            Purpose::WhichPiece(finding) => {
+                let said = format!("Piece {text} is rejected. Tag it and set it apart.");
+                self.act(Action::Do { request: WalkRequest::RejectPiece { finding, serial: text }, said })
+            }
             Purpose::Note { point, name, shown } => {
                 let Some(card) = self.view.as_ref().and_then(|view| view.card.as_ref()) else {
                     return self.act(Action::Walk);
@@ -220,7 +233,7 @@ impl Desk {
             }
             Purpose::PutRightBy(finding) => {
                 let request = WalkRequest::PutRight { finding, by: some, note: None, photos: Vec::new() };
-                let said = format!("Finding {finding} is put right. Now look at it again.");
+                let said = format!("Finding {finding} is corrected. Now reinspect it.");
                 let flow = self.act(Action::Do { request, said })?;
                 if self.flash.as_ref().is_some_and(|flash| flash.tone != Tone::Bad) {
                     return self.act(Action::LookAgain(finding));
@@ -251,7 +264,7 @@ impl Desk {
             }),
             Purpose::Abandon => self.act(Action::Do {
                 request: WalkRequest::Abandon { reason: text },
-                said: "The walk is abandoned; it stays on the record of this device.".into(),
+                said: "The inspection is stopped; it stays on the record of this device.".into(),
             }),
             Purpose::Pin => self.seal(&entry.text),
         }

@@ -24,11 +24,13 @@ When standard input or output is no terminal, one answer a line:
   good POINT                    one point is good
   deficient POINT NAME [NOTE]   a deficiency, by its name or number; other needs a note
   value POINT VALUE             a count, choice, measure, serial or text
+  na POINT REASON               the point does not apply to this load
+  reject N SERIAL               the piece that finding N rejects
   undo                          take the last answer back
   go N                          go to card N
-  right N [BY]                  finding N is put right, by whom
-  again N good [VALUE]          looked at again: good, with the new value where one is wanted
-  again N bad [NOTE]            looked at again: still deficient
+  right N [BY]                  finding N is corrected, by whom
+  again N good [VALUE]          reinspected: good, with the new value where one is wanted
+  again N bad [NOTE]            reinspected: still deficient
   pause, resume, show
   abandon REASON                end without a decision
   fit, notfit [REASON]          decide
@@ -42,11 +44,11 @@ At the beginning and after each line comes one line:
   refused load=… (the same) … undo=N why=REASON
   sealed load=L outcome=fit|notfit verdict=GO|WAIT|NO-GO record=DIGEST seal=TEXT
   stage: walking paused decided abandoned    card, undo: 0 where there is none
-  findings: those that are not closed, ! open, ? put right and to be looked at again: 2!,3? or -
+  findings: those that are not closed, ! open, ? corrected and to be reinspected: 2!,3? or -
   state: unanswered partly good deficient awaits_second_look, - where there is no card
   next: answer_card look_again decide seal resume nothing
 With --json each is one line of JSON: the view (with `refused` in it), the seal, or {\"error\": …}.
-The end of input leaves the walk where it stands. Exit code 0; 1 if a line was refused.";
+The end of input leaves the inspection where it stands. Exit code 0; 1 if a line was refused.";
 
 /// What `exam run --help` says of this.
 pub(crate) const RUN_HELP: &str = "\
@@ -189,6 +191,19 @@ impl Lines<'_> {
                 }
                 self.answer(point, value)?
             }
+            "na" => {
+                let (point, reason) = first_word(rest);
+                if reason.is_empty() {
+                    return Err(bad_input("no reason; write na POINT REASON"));
+                }
+                let (card, point) = (self.card()?.number, self.point(point)?.id.clone());
+                WalkRequest::NotApplicable { card, point, reason: reason.to_owned() }
+            }
+            "reject" => {
+                let (finding, serial) = first_word(rest);
+                let finding = number(finding, "reject N SERIAL")?;
+                WalkRequest::RejectPiece { finding, serial: serial.to_owned() }
+            }
             "deficient" => {
                 let (which, rest) = first_word(rest);
                 let point = self.point(which)?;
@@ -249,7 +264,7 @@ impl Lines<'_> {
     }
 
     fn card(&self) -> Result<&CardView, AppError> {
-        self.view.card.as_ref().ok_or_else(|| bad_input("the walk stands at no card; see next="))
+        self.view.card.as_ref().ok_or_else(|| bad_input("the inspection stands at no card; see next="))
     }
 
     fn point(&self, which: &str) -> Result<&PointView, AppError> {
@@ -461,6 +476,7 @@ fn print(line: &str) -> Result<(), AppError> {
 
 /// Every line at once: whoever drives this waits for it.
 fn at_once(line: &str, json: bool) -> Result<(), AppError> {
-    console::at_once(line, json)
-        .map_err(|error| bad_input(&format!("standard output: {}; the walk stays as it is", plain(&error))))
+    console::at_once(line, json).map_err(|error| {
+        bad_input(&format!("standard output: {}; the inspection stays as it is", plain(&error)))
+    })
 }

@@ -1,7 +1,10 @@
 //! How things look: a shape and a word always, colour on top where the terminal has it.
 
 use ratatui::style::{Color, Modifier, Style};
-use slingseal_app::{CardState, FindingState, PointState};
+use slingseal_app::{CardState, FateView, FindingState, PointState};
+
+/// Letters in a line of running text.
+pub(super) const TEXT_WIDTH: usize = 76;
 
 /// What a piece of text means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,7 +64,7 @@ pub(super) fn card(state: CardState) -> (&'static str, &'static str, Tone) {
         CardState::Partly => ("[/]", "PARTLY ANSWERED", Tone::Plain),
         CardState::Good => ("[+]", "GOOD", Tone::Good),
         CardState::Deficient => ("[!]", "DEFICIENT", Tone::Bad),
-        CardState::AwaitsSecondLook => ("[?]", "PUT RIGHT: LOOK AGAIN", Tone::Wait),
+        CardState::AwaitsSecondLook => ("[?]", "CORRECTED: REINSPECT", Tone::Wait),
     }
 }
 
@@ -71,7 +74,7 @@ pub(super) fn point(state: PointState) -> (&'static str, &'static str, Tone) {
         PointState::Unanswered => ("[ ]", "", Tone::Plain),
         PointState::Good => ("[+]", "good", Tone::Good),
         PointState::Deficient => ("[!]", "DEFICIENT", Tone::Bad),
-        PointState::AwaitsSecondLook => ("[?]", "LOOK AGAIN", Tone::Wait),
+        PointState::AwaitsSecondLook => ("[?]", "REINSPECT", Tone::Wait),
     }
 }
 
@@ -79,7 +82,7 @@ pub(super) fn point(state: PointState) -> (&'static str, &'static str, Tone) {
 pub(super) fn finding(state: FindingState) -> (&'static str, &'static str, Tone) {
     match state {
         FindingState::Open => ("[!]", "OPEN", Tone::Bad),
-        FindingState::PutRight => ("[?]", "PUT RIGHT: LOOK AGAIN", Tone::Wait),
+        FindingState::PutRight => ("[?]", "CORRECTED: REINSPECT", Tone::Wait),
         FindingState::Closed => ("[+]", "closed", Tone::Good),
     }
 }
@@ -133,4 +136,14 @@ pub(super) fn cut(text: &str, width: usize) -> String {
     let mut cut: String = text.chars().take(width.saturating_sub(1)).collect();
     cut.push('…');
     cut
+}
+
+/// What becomes of a load, or of a piece, behind the name of a deficiency; nothing where it can be corrected in place.
+pub(super) fn fate_words(fate: FateView) -> &'static str {
+    match fate {
+        FateView::InPlace => "",
+        FateView::Rerig => "   (rerig, inspect anew)",
+        FateView::NewTag => "   (new tag, inspect anew)",
+        FateView::Reject => "   (reject the piece)",
+    }
 }

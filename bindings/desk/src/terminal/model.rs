@@ -49,6 +49,12 @@ pub(super) enum Action {
         tag: String,
     },
     Point(Box<PointView>),
+    /// The point applies to the load.
+    Applies(Box<PointView>),
+    /// It does not.
+    WhyNot(Box<PointView>),
+    /// The piece that a finding rejects.
+    WhichPiece(u32),
     NameDeficiency(Box<PointView>),
     Describe {
         point: Box<PointView>,
@@ -115,6 +121,8 @@ pub(super) enum Purpose {
     NewPin { holder: String },
     NewPinAgain { holder: String, first: Zeroizing<String> },
     Value(Box<PointView>),
+    WhyNot(Box<PointView>),
+    WhichPiece(u32),
     Note { point: Box<PointView>, name: String, shown: String },
     PutRightBy(u32),
     AgainValue(u32),
@@ -296,7 +304,7 @@ impl Desk {
             Some(card) => format!("at card {} of {}", card.number, card.of),
             None => match view.stage {
                 slingseal_app::WalkStage::Abandoned { .. } => {
-                    return Some(format!("{practice}Load {}: the walk is abandoned.", view.load));
+                    return Some(format!("{practice}Load {}: the inspection is stopped.", view.load));
                 }
                 slingseal_app::WalkStage::Paused => "paused".to_owned(),
                 slingseal_app::WalkStage::Decided { .. } => "decided and not sealed".to_owned(),

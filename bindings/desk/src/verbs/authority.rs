@@ -4,7 +4,7 @@ use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, AuthorityView, Issue, IssuedListView, IssuedView, Received};
+use slingseal_app::{AppError, AuthorityView, Issue, IssuedListView, IssuedView, Received, TrustedView};
 
 use super::Setting;
 use crate::cli::AuthorityVerb;
@@ -42,7 +42,7 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
             let view = app.revoke(&[], days, &ask(Secret::Passphrase, false)?)?;
             show(setting, &view, out.as_deref(), false)?;
         }
-        AuthorityVerb::Trust { card, fingerprint } => {
+        AuthorityVerb::Trust { card, fingerprint, beside } => {
             let card = input::code(&card)?;
             let Received::Authority { name, .. } = app.receive(&card)? else {
                 return Err(bad_input("this is not an authority's card; ask the authority for its card"));
@@ -51,15 +51,40 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
                 Some(said) => said,
                 None => hear(&name)?,
             };
-            let set_up = app.trust(&card, &said)?;
+            let like = app.like_named(&card)?;
+            let beside = beside || (!like.is_empty() && both_are_real(&name, &like)?);
+            let set_up = if beside { app.trust_beside(&card, &said)? } else { app.trust(&card, &said)? };
             if setting.json {
                 print_json(&set_up);
             } else {
                 println!("{name} is trusted here. Next: {}", set_up.next);
             }
         }
+        AuthorityVerb::Distrust { who } => {
+            let set_up = app.distrust(&who)?;
+            if setting.json {
+                print_json(&set_up);
+            } else {
+                println!("Trusted no longer; nothing that it signed counts here. Next: {}", set_up.next);
+            }
+        }
     }
     Ok(ExitCode::SUCCESS)
+}
+
+/// Says that an authority of the name is trusted already, and asks whether there are two; never where nobody can answer.
+fn both_are_real(name: &str, like: &[TrustedView]) -> Result<bool, AppError> {
+    if !std::io::stdin().is_terminal() {
+        return Ok(false);
+    }
+    for other in like {
+        println!(
+            "An authority that goes by \"{}\" is trusted here already: {}.",
+            other.name, other.fingerprint
+        );
+    }
+    println!("Is \"{name}\" on this card really another one? Type yes to trust both:");
+    Ok(line_typed()?.trim().eq_ignore_ascii_case("yes"))
 }
 
 /// Has a person type what the authority reads out. The card's own fingerprint is not shown: whoever copies it from this screen
@@ -73,6 +98,10 @@ fn hear(name: &str) -> Result<String, AppError> {
     println!(
         "Have the fingerprint of \"{name}\" read to you from the authority's own device, and type what you hear:"
     );
+    line_typed()
+}
+
+fn line_typed() -> Result<String, AppError> {
     print!("> ");
     console::flush();
     let mut line = String::new();

@@ -6,7 +6,7 @@ use std::process::ExitCode;
 
 use slingseal_app::{
     App, AppError, BundleRequest, ExportTable, Issue, PointKind, PointState, PointView, Received, SealView,
-    VerdictView, WalkRequest, WalkView, code_of,
+    VerdictView, WalkRequest, WalkView, code_of, sound_answer,
 };
 
 use super::{Setting, verify};
@@ -119,11 +119,13 @@ impl Demo<'_> {
         let other = desk.write_tag(OTHER_PLAN, &open, Some(PIN))?;
         let other_tag = self.put("tag-km-015", &other.code.text)?;
 
-        self.chapter("3  The walk");
+        self.morning(&inspector)?;
+
+        self.chapter("4  The inspection");
         let text = self.scan(&tag)?;
         let view = inspector.begin_walk(&text)?;
         self.say(&format!(
-            "Anvil 3 scans the tag from its picture and walks \"{}\": {} cards, {} points, both hands on the load.",
+            "Anvil 3 scans the tag from its picture and inspects by \"{}\": {} cards, {} points, both hands on the load.",
             view.title, view.progress.cards, view.progress.points
         ));
         let view = self.walk(&inspector, view)?;
@@ -136,7 +138,7 @@ impl Demo<'_> {
         }
         self.say("Every card is answered and nothing is open. Anvil 3 decides: fit.");
 
-        self.chapter("4  The seal");
+        self.chapter("5  The seal");
         let seal = inspector.seal(&view.walk, PIN, None)?;
         let picture = self.put("seal-km-014", &seal.code.text)?;
         self.say(&format!(
@@ -146,9 +148,14 @@ impl Demo<'_> {
             seal.record.chars().take(8).collect::<String>()
         ));
 
-        self.chapter("5  At the hook");
+        self.chapter("6  At the hook");
         let verdict = self.hook(&hookup, "Thistle 7 scans seal and tag:", &picture, &tag, "GO")?;
         self.cautions(&verdict);
+        let called = self.listed(&inspector, "hookup", "KM-014")?;
+        self.say(&format!(
+            "Read aloud before the aircraft is called: \"{}\", {} points.",
+            called.title, called.progress.points
+        ));
         let forged = self.altered(&hookup, &seal)?;
         self.hook(&hookup, "Someone changes one letter of the code:", &forged, &tag, "NO-GO")?;
         let strange = self.stranger(&text)?;
@@ -161,7 +168,7 @@ impl Demo<'_> {
         )?;
         self.hook(&hookup, "The good seal is carried to another load:", &picture, &other_tag, "NO-GO")?;
 
-        self.chapter("6  The account");
+        self.chapter("7  The account");
         self.account(&inspector, &desk, &seal)?;
 
         self.chapter("What is left");
@@ -171,6 +178,49 @@ impl Demo<'_> {
         ));
         self.say("Try: slingseal --home …/hookup verify …/seal-km-014.png --tag …/tag-km-014.png");
         Ok(())
+    }
+
+    /// What comes before the first load: the briefing, the hooks with the crew, the gear.
+    fn morning(&mut self, inspector: &App) -> Result<(), AppError> {
+        self.chapter("3  The morning");
+        for (list, of) in [("zone", "KESTREL"), ("daily-hooks", "HERON-M2"), ("gear-chain", "SS-0417")] {
+            let view = self.listed(inspector, list, of)?;
+            self.say(&format!(
+                "{}: {} points of \"{}\", nothing open.",
+                view.load, view.progress.points, view.title
+            ));
+        }
+        for one in inspector.kept_inspections()?.iter().rev() {
+            if let Some(until) = &one.fit_until {
+                self.say(&format!(
+                    "Piece {} is fit until {}; the journal keeps who looked.",
+                    one.name, until.dtg
+                ));
+            }
+        }
+        Ok(())
+    }
+
+    /// An inspection of what is no load, found sound.
+    fn listed(&mut self, app: &App, list: &str, of: &str) -> Result<WalkView, AppError> {
+        let mut view = app.begin_inspection(list, of)?;
+        while let Some(card) = view.card.clone() {
+            let open =
+                card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
+            let request = match open {
+                None => WalkRequest::CardGood { card: card.number },
+                Some(point) => WalkRequest::Answer {
+                    card: card.number,
+                    point: point.id.clone(),
+                    value: match point.kind {
+                        PointKind::Serial => of.to_owned(),
+                        _ => sound_answer(&view, point),
+                    },
+                },
+            };
+            view = app.do_walk(&view.walk, &request)?;
+        }
+        app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })
     }
 
     fn say(&mut self, line: &str) {
@@ -240,24 +290,19 @@ impl Demo<'_> {
     /// Walks every card; on leg 4 the count is one link off.
     fn walk(&mut self, app: &App, mut view: WalkView) -> Result<WalkView, AppError> {
         while let Some(card) = view.card.clone() {
-            let miscounted =
-                |point: &&PointView| point.id.contains('4') && matches!(point.kind, PointKind::Count { .. });
+            let miscounted = |point: &&PointView| {
+                point.id.starts_with("leg-4") && matches!(point.kind, PointKind::Count { .. })
+            };
             let open =
                 card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
             let request = match (card.points.iter().find(miscounted), open) {
-                (Some(PointView { id, kind: PointKind::Count { expected: Some(planned) }, .. }), _)
-                    if view.findings.is_empty() =>
-                {
-                    WalkRequest::Answer {
-                        card: card.number,
-                        point: id.clone(),
-                        value: (planned + 1).to_string(),
-                    }
+                (Some(point), _) if view.findings.is_empty() => {
+                    WalkRequest::Answer { card: card.number, point: point.id.clone(), value: "4".into() }
                 }
                 (_, Some(point)) => WalkRequest::Answer {
                     card: card.number,
                     point: point.id.clone(),
-                    value: answer(&point.kind),
+                    value: sound_answer(&view, point),
                 },
                 (_, None) => WalkRequest::CardGood { card: card.number },
             };
@@ -297,7 +342,7 @@ impl Demo<'_> {
             };
             view = app.do_walk(&view.walk, &again)?;
             self.say(&format!(
-                "Mason 5 puts finding {} right; Anvil 3 looks again: good. Both stay on the record.",
+                "Mason 5 corrects finding {}; Anvil 3 reinspects: good. Both stay on the record.",
                 finding.number
             ));
         }
@@ -369,7 +414,7 @@ impl Demo<'_> {
                 Some(point) => WalkRequest::Answer {
                     card: card.number,
                     point: point.id.clone(),
-                    value: answer(&point.kind),
+                    value: sound_answer(&view, point),
                 },
             };
             view = app.do_walk(&view.walk, &request)?;
@@ -417,18 +462,5 @@ impl Demo<'_> {
             audit.entries
         ));
         Ok(())
-    }
-}
-
-/// What a careful inspector would say.
-fn answer(kind: &PointKind) -> String {
-    match kind {
-        PointKind::Count { expected } => expected.unwrap_or_default().to_string(),
-        PointKind::Choice { options } => {
-            options.first().map(|option| option.name.clone()).unwrap_or_default()
-        }
-        PointKind::Measure { range, .. } => range.trim_start_matches(['≥', '≤', ' ']).to_owned(),
-        PointKind::Serial => "SS-0417".into(),
-        PointKind::Look | PointKind::Text => "seen".into(),
     }
 }

@@ -52,7 +52,11 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
     let setting = Setting { home: cli.home, json: cli.json, language: Language::of_locale(&locale) };
     match cli.verb {
         Verb::Demo { out } => demo::run(&setting, out),
-        Verb::Inspect { tag, out, walk } => inspect::run(&setting, tag.as_deref(), out, walk.as_deref()),
+        Verb::Inspect { kept: true, .. } => inspect::kept(&setting),
+        Verb::Inspect { tag, out, walk, list, of, .. } => {
+            let list = list.as_deref().zip(of.as_deref());
+            inspect::run(&setting, tag.as_deref(), out, walk.as_deref(), list)
+        }
         Verb::Verify { seal, tag } => verify::run(&setting, seal.as_deref(), tag.as_deref()),
         Verb::Tag(verb) => tag::run(&setting, verb),
         Verb::Read { pictures } => read::run(&setting, &pictures),

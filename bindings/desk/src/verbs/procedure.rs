@@ -20,6 +20,7 @@ pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, Ap
             }
         }
         ProcedureVerb::Show { id } => print!("{}", setting.app()?.show_procedure(&id)?),
+        ProcedureVerb::Table { id } => print!("{}", setting.app()?.procedure_table(id.as_deref())?),
         ProcedureVerb::Check { file } => {
             let view = check_procedure(&input::text(&file)?).map_err(|error| input::named(&file, &error))?;
             if setting.json {

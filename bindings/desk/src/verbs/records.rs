@@ -136,7 +136,7 @@ fn line(line: &RecordLine) {
     let outcome = if line.fit { "fit" } else { "NOT FIT" };
     let expired = if line.expired { ", expired" } else { "" };
     println!(
-        "{}  {:<12} {:<8} {}{expired}  {}  {}  found {} put right {}",
+        "{}  {:<12} {:<8} {}{expired}  {}  {}  found {} corrected {}",
         line.record.chars().take(8).collect::<String>(),
         line.load,
         outcome,

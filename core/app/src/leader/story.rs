@@ -186,7 +186,7 @@ fn moment(walk: &Walk, event: &Event) -> Moment {
     let (kind, what) = match &event.what {
         What::Begun { inspector, procedure, version, .. } => {
             let title = &walk.ground().plan.title;
-            (MomentKind::Walk, format!("{inspector} began the walk: {title} ({procedure} {version})"))
+            (MomentKind::Walk, format!("{inspector} began the inspection: {title} ({procedure} {version})"))
         }
         What::TagFaultFound { fault } => (MomentKind::Found, format!("On the tag: {fault}")),
         What::ClockJumped { from, to } => {
@@ -209,10 +209,11 @@ fn moment(walk: &Walk, event: &Event) -> Moment {
             let wrong = shown(walk, point, name);
             (MomentKind::Found, format!("Deficient, {}: {wrong}{}", place(walk, point), with(note.as_ref())))
         }
+        What::PieceRejected { serial, .. } => (MomentKind::Found, format!("Piece {serial} rejected")),
         What::PutRight { finding: number, by, note, .. } => {
             let by = by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
             let what = finding(walk, *number);
-            (MomentKind::PutRight, format!("Put right{by}: {what}{}", with(note.as_ref())))
+            (MomentKind::PutRight, format!("Corrected{by}: {what}{}", with(note.as_ref())))
         }
         What::LookedAgain { finding: number, again, note, .. } => {
             let (kind, seen) = match again {
@@ -220,7 +221,7 @@ fn moment(walk: &Walk, event: &Event) -> Moment {
                 Again::StillDeficient => (MomentKind::AgainBad, "still deficient"),
             };
             let what = finding(walk, *number);
-            (kind, format!("Looked at again, {seen}: {what}{}", with(note.as_ref())))
+            (kind, format!("Reinspected, {seen}: {what}{}", with(note.as_ref())))
         }
         What::Undone { answer } => (MomentKind::Undone, format!("Answer {answer} taken back")),
         What::WentTo { card } => (MomentKind::Moved, format!("Went to card {card}")),
@@ -230,7 +231,7 @@ fn moment(walk: &Walk, event: &Event) -> Moment {
         }
         What::Paused {} => (MomentKind::Walk, "Paused".into()),
         What::Resumed {} => (MomentKind::Walk, "Went on".into()),
-        What::Abandoned { reason } => (MomentKind::Walk, format!("Given up: {reason}")),
+        What::Abandoned { reason } => (MomentKind::Walk, format!("Stopped: {reason}")),
         What::Decided { outcome, reason } => {
             (MomentKind::Decided, format!("Decided {outcome}{}", with(reason.as_ref())))
         }

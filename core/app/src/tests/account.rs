@@ -1,7 +1,7 @@
 //! One judgement, whoever asks: what one device was shown in any way, the hook, the board, the story, the lists, the export and the
 //! audit say of it alike; and nothing that anyone adds turns a refusal into GO.
 
-use super::audit::seal_one;
+use super::audit::{Forger, seal_one};
 use super::*;
 use slingseal_account::sync::{BundleWriter, ItemKind, RecordItem};
 use slingseal_message::envelope::{unwrap, wrap};
@@ -376,4 +376,36 @@ fn equipment_is_asked_about_at_planning_and_at_the_hook() {
     // The day on which it is due is still good, everywhere.
     let today = scene.inspector.write_tag(&piece("9000 lb", "2026-11-25"), &no_file, Some(PIN)).unwrap();
     assert_eq!(today.tag.warnings, [""; 0]);
+}
+
+/// A home that came up the steps of the schema knows no author and no standing: both are made at the opening.
+#[test]
+fn what_older_rules_judged_is_judged_anew() {
+    let scene = Scene::new();
+    let refuser = person(&scene.zone, &scene.authority, 2, "Anvil 4", "inspector", "2027-06-01");
+    let refusal = scene.refusal(&refuser);
+    scene.zone.pass(600);
+    let hook = scene.hook("hook");
+    for text in [&scene.tag, &scene.fit, &refusal] {
+        hook.receive(text).unwrap();
+    }
+    drop(hook);
+    let home = scene.zone.folder.path().join("hook");
+    let forger = Forger::open(&home.join("slingseal.db"));
+    forger.run(
+        "UPDATE records SET standing = outcome, reason = '', successor = NULL, judged = 0, authority = NULL, signer = NULL,
+         credential = NULL, in_time = 0",
+        [],
+    );
+    forger.run(
+        "UPDATE tags SET said = NULL, authority = NULL, signer = NULL, credential = NULL, in_time = 0",
+        [],
+    );
+    forger.run("DELETE FROM loads", []);
+    forger.reseal("records");
+    forger.reseal("tags");
+    drop(forger);
+    let hook = scene.zone.open(&home, "hook").unwrap();
+    assert_eq!(said(&hook, &scene.tag), "not_fit");
+    assert_eq!(hook.lock().store.read().loads_not_judged_by(slingseal_judgement::RULES).unwrap(), [""; 0]);
 }

@@ -73,10 +73,10 @@ impl Day {
 }
 
 /// Somebody who opens the file with another program, and knows how its check sums are made.
-struct Forger(Connection);
+pub(super) struct Forger(Connection);
 
 impl Forger {
-    fn open(path: &Path) -> Self {
+    pub(super) fn open(path: &Path) -> Self {
         let conn = Connection::open(path).unwrap();
         // As the table's documentation says: a type byte each, integers in eight bytes, the others behind their length.
         let flags = FunctionFlags::SQLITE_UTF8 | FunctionFlags::SQLITE_DETERMINISTIC;
@@ -104,12 +104,12 @@ impl Forger {
         Self(conn)
     }
 
-    fn run(&self, sql: &str, params: impl rusqlite::Params) {
+    pub(super) fn run(&self, sql: &str, params: impl rusqlite::Params) {
         assert!(self.0.execute(sql, params).unwrap() > 0, "nothing was changed by {sql}");
     }
 
     /// Makes every check sum of a table anew.
-    fn reseal(&self, table: &str) {
+    pub(super) fn reseal(&self, table: &str) {
         let mut columns: Vec<String> = self
             .0
             .prepare(&format!("SELECT * FROM {table}"))
@@ -229,14 +229,14 @@ fn a_journal_that_was_written_anew_is_known_by_the_records() {
     drop(inspector);
     let faults = day.damaged(|forger| {
         let mut entries = forger.journal();
-        entries[39].time = entries[39].time.plus(Seconds(1));
-        forger.put_journal(entries, 39);
+        entries[69].time = entries[69].time.plus(Seconds(1));
+        forger.put_journal(entries, 69);
         std::fs::remove_file(Path::new(forger.0.path().unwrap()).with_file_name("slingseal.db-seen"))
             .unwrap();
     });
     named(
         &faults,
-        &format!("record {} (load KM-015): this device's journal has another entry 40", day.short(1)),
+        &format!("record {} (load KM-015): this device's journal has another entry 70", day.short(1)),
     );
     // The last record and every trace of it in the journal's end are taken away, and the record is left: it is named.
     let faults = day.damaged(|forger| {
@@ -646,14 +646,14 @@ fn a_foreign_journal_is_held_against_the_records() {
     put_foreign(&desk, device, &entries);
     assert_eq!(desk.audit().unwrap().faults, [""; 0]);
     // A twin's entry of the same number.
-    let mut twin = entries[39].clone();
+    let mut twin = entries[69].clone();
     twin.time = twin.time.plus(Seconds(5));
     twin.digest = twin.derive_digest();
     put_foreign(&desk, device, &[twin]);
     let faults = desk.audit().unwrap().faults;
-    assert!(faults.iter().any(|fault| fault.contains("journal entry 40 does not follow")), "{faults:#?}");
+    assert!(faults.iter().any(|fault| fault.contains("journal entry 70 does not follow")), "{faults:#?}");
     assert!(
-        faults.iter().any(|fault| fault.contains(&format!("record {} tells entry 40", day.short(1)))),
+        faults.iter().any(|fault| fault.contains(&format!("record {} tells entry 70", day.short(1)))),
         "{faults:#?}"
     );
 }

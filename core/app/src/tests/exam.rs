@@ -8,7 +8,7 @@ use slingseal_words::PointId;
 
 const FOUR: [(&str, &str); 4] = [
     ("apex.fitting.cotter", "cotter pin is missing"),
-    ("grab.hook.link", "another link than the third sits in the hook"),
+    ("grab.links.link", "wrong link in the grab hook"),
     ("chain.clevis.threads", "threads of the clevis face down"),
     ("side-2.lateral-1.twist", "strap is twisted"),
 ];
@@ -70,6 +70,14 @@ impl School {
                     assert_eq!(view.walk.refused, None);
                 }
             }
+            for point in view.walk.card.clone().iter().flat_map(|open| &open.points) {
+                if point.needs_value && point.state == PointState::Unanswered {
+                    let value = sound_answer(&view.walk, point);
+                    let request = WalkRequest::Answer { card: card.number, point: point.id.clone(), value };
+                    view = self.student.exam_do(&run.run, &request).unwrap();
+                    assert_eq!(view.walk.refused, None);
+                }
+            }
             view = self.student.exam_do(&run.run, &WalkRequest::CardGood { card: card.number }).unwrap();
             assert_eq!(view.walk.refused, None);
         }
@@ -127,10 +135,10 @@ fn locked_here_run_there_scored_here() {
     assert!(!school.student.exam_key(&key.key).unwrap().list_here);
     assert_eq!(school.student.exam_reveal(&key.key, PIN).unwrap_err().code(), "not_found");
     let run = school.walk(&run, &[FOUR[0], (FOUR[1].0, "other"), FOUR[2]]);
-    assert_eq!((run.elapsed_s, run.walk.next, run.ended), (64, NextStep::Decide, false));
+    assert_eq!((run.elapsed_s, run.walk.next, run.ended), (76, NextStep::Decide, false));
     let run = school.student.exam_end(&run.run).unwrap();
     school.zone.pass(500);
-    assert_eq!((run.elapsed_s, run.ended), (64, true), "the clock stops at the end");
+    assert_eq!((run.elapsed_s, run.ended), (76, true), "the clock stops at the end");
     assert_eq!(
         school.student.exam_score(run.sheet.as_deref().unwrap(), PIN).unwrap_err().code(),
         "not_found"
@@ -140,23 +148,23 @@ fn locked_here_run_there_scored_here() {
     assert_eq!((report.papers, report.set_aside), (1, vec![]));
     let result = school.score(&run).unwrap();
     assert_eq!(result.line.outcome, "passed");
-    assert_eq!((result.line.found, result.line.of, result.line.seconds, result.line.attempt), (3, 4, 64, 1));
+    assert_eq!((result.line.found, result.line.of, result.line.seconds, result.line.attempt), (3, 4, 76, 1));
     let debrief = result.debrief.as_ref().unwrap();
     let calls: Vec<(u32, &str)> =
         debrief.items.iter().map(|item| (item.planted.card, item.call.as_str())).collect();
-    assert_eq!(calls, [(2, "found"), (3, "named_otherwise"), (4, "found"), (16, "passed_as_good")]);
-    assert_eq!(debrief.cards.iter().map(|card| card.seconds).sum::<u32>(), 64);
+    assert_eq!(calls, [(3, "found"), (6, "named_otherwise"), (9, "found"), (21, "passed_as_good")]);
+    assert_eq!(debrief.cards.iter().map(|card| card.seconds).sum::<u32>(), 76);
     assert_eq!(school.score(&run).unwrap(), result, "scored once; asked again it is shown");
-    assert_eq!(debrief.items[0].words.rsplit(": ").next(), Some("found at 0:04"));
+    assert_eq!(debrief.items[0].words.rsplit(": ").next(), Some("found at 0:06"));
     school.instructor.speak(Language::Spanish);
     let spanish = school.score(&run).unwrap();
     let ends: Vec<_> = spanish.debrief.iter().flat_map(|debrief| &debrief.items).collect();
-    assert!(ends[0].words.starts_with("Ficha 2, ") && ends[0].words.ends_with("hallada a 0:04"), "{ends:?}");
+    assert!(ends[0].words.starts_with("Ficha 3, ") && ends[0].words.ends_with("hallada a 0:06"), "{ends:?}");
     assert!(ends[3].words.ends_with("omitida: dada por buena, 0:02 en la ficha"), "{ends:?}");
     assert_eq!(spanish.reasons[0], "Halladas 3 de 4; se piden 3.");
     school.instructor.speak(Language::English);
     school.student.speak(Language::Spanish);
-    assert_eq!(school.student.exam_run(&run.run).unwrap().clock, "1:04 de 2:00");
+    assert_eq!(school.student.exam_run(&run.run).unwrap().clock, "1:16 de 2:00");
     school.student.speak(Language::English);
 
     // It travels by code and by bundle, and is never an inspection.
@@ -236,9 +244,9 @@ fn the_students_screen_gives_nothing_away() {
                 (20, _) => WalkRequest::GoTo { card: 30 },
                 (21, _) => WalkRequest::GoTo { card: 2 },
                 (_, Some(open))
-                    if open.points.iter().any(|point| point.id == "grab.hook.link") && step % 2 == 0 =>
+                    if open.points.iter().any(|point| point.id == "grab.links.link") && step % 2 == 0 =>
                 {
-                    WalkRequest::Answer { card: here, point: "grab.hook.link".into(), value: "4".into() }
+                    WalkRequest::Answer { card: here, point: "grab.links.link".into(), value: "4".into() }
                 }
                 (_, Some(open)) if step % 5 == 1 => {
                     let point = &open.points[0];
@@ -251,7 +259,17 @@ fn the_students_screen_gives_nothing_away() {
                         photos: vec![],
                     }
                 }
-                _ => WalkRequest::CardGood { card: here },
+                (_, Some(open)) => {
+                    let wants =
+                        |point: &&PointView| point.needs_value && point.state == PointState::Unanswered;
+                    match open.points.iter().find(wants) {
+                        Some(point) => {
+                            let value = sound_answer(&run.walk, point);
+                            WalkRequest::Answer { card: here, point: point.id.clone(), value }
+                        }
+                        None => WalkRequest::CardGood { card: here },
+                    }
+                }
             };
             run = school.student.exam_do(&run.run, &request).unwrap();
             pages.push(serde_json::to_string(&run).unwrap());
@@ -272,7 +290,7 @@ fn the_students_screen_gives_nothing_away() {
     };
     let one = shown(&FOUR);
     let other = shown(&[
-        ("tag.read.clevis", "clevis is loose"),
+        ("chain.clevis.tight", "clevis pin is loose or not home"),
         ("apex.fitting.nut", "castellated nut is missing or loose"),
         ("grab.hook.roller", "grab hook is reversed"),
         ("side-4.lateral-3.tail", "tail is loose"),
@@ -386,13 +404,13 @@ fn what_cannot_be_is_refused_in_one_line() {
         .find(|one| one.id == "bag")
         .unwrap()
         .text
-        .replace("version = 1", "version = 7");
-    let text = own.replace("Read the tag against", "Hold the tag against");
+        .replace("version = 2", "version = 7");
+    let text = own.replace("Hold the tag in one hand", "Take the tag in one hand");
     school.instructor.add_procedure(&text).unwrap();
     let newer = school.lock(&FOUR);
     let message = refused(school.begin(&newer, "Pupil 1"));
     assert!(
-        message.contains("the key is for procedure bag version 7 and this is bag version 1"),
+        message.contains("the key is for procedure bag version 7 and this is bag version 2"),
         "{message}"
     );
 

@@ -166,6 +166,51 @@ fn a_name_that_several_may_have_is_asked_for() {
     assert_eq!((by_id.taken.len(), by_id.sequence), (2, 3));
 }
 
+#[test]
+fn trust_is_taken_away_and_two_of_one_name_are_told_apart() {
+    let zone = Zone::new();
+    let (real, false_one) = (zone.home("real"), zone.home("false"));
+    real.authority_init("Sela Relief", WORDS).unwrap();
+    false_one.authority_init("SELA-RELIEF", WORDS).unwrap();
+    let inspector = zone.device(&real, "inspector", "Anvil 3", "inspector,planner");
+    let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
+    let seal = sealed(&inspector, &tag, true).code.text;
+    let hookup = zone.home("hookup");
+    meet(&hookup, &real);
+    assert_eq!(hookup.check(Some(&seal), Some(&tag)).unwrap().word, "GO");
+
+    // Another of the name is said, and taken only where somebody insists.
+    let card = false_one.authority().unwrap();
+    let like = hookup.like_named(&card.card.text).unwrap();
+    assert_eq!(like[0].fingerprint, real.authority().unwrap().fingerprint);
+    let error = hookup.trust(&card.card.text, &card.fingerprint).unwrap_err();
+    assert!(error.code() == "refused" && error.to_string().contains("another authority"), "{error}");
+    let set_up = hookup.trust_beside(&card.card.text, &card.fingerprint).unwrap();
+    let names: Vec<&str> = set_up.authorities.iter().map(|authority| authority.name.as_str()).collect();
+    assert_ne!(names[0], names[1]);
+    assert!(set_up.authorities.iter().all(|one| one.name.ends_with(&one.fingerprint[..4])), "{names:?}");
+    // A wrong fingerprint is refused without telling the right one.
+    let error = hookup.trust(&card.card.text, "K000 K000 K000 K000 K000").unwrap_err().to_string();
+    assert!(!error.contains(&card.fingerprint[..4]), "{error}");
+
+    // The name alone means both; the fingerprint means one.
+    assert!(hookup.distrust("sela relief").unwrap_err().to_string().contains("several"));
+    let set_up = hookup.distrust(&real.authority().unwrap().fingerprint).unwrap();
+    assert_eq!(set_up.authorities.len(), 1);
+    let verdict = hookup.check(Some(&seal), Some(&tag)).unwrap();
+    assert_eq!((verdict.word.as_str(), verdict.reasons[0].code.as_str()), ("NO-GO", "unknown_authority"));
+    assert_eq!(hookup.records(None, 10).unwrap().len(), 0, "a stranger's seal is no inspection");
+    drop(hookup);
+    let hookup = zone.home("hookup");
+    assert_eq!(hookup.check(Some(&seal), Some(&tag)).unwrap().word, "NO-GO", "after a restart as well");
+    assert!(hookup.distrust("Sela Relief").is_ok() && hookup.distrust("Sela Relief").is_err());
+    // Trusted again, its word counts again, with the newest roster that was ever seen.
+    meet(&hookup, &real);
+    assert_eq!(hookup.records(None, 10).unwrap().len(), 1, "what was received stayed");
+    assert_eq!(hookup.check(Some(&seal), Some(&tag)).unwrap().word, "GO");
+    assert!(real.distrust("Sela Relief").unwrap_err().to_string().contains("itself"));
+}
+
 /// Rosters of both kinds count in one series.
 #[test]
 fn a_roster_of_the_first_kind_is_still_read() {

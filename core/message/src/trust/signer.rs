@@ -5,12 +5,13 @@ use super::keys::PublicKey;
 use super::message::{TrustError, verify};
 use super::roster::Roster;
 use crate::envelope::{Kind, ShapeError, Sign1};
-use slingseal_words::{KeyId, Name};
+use slingseal_words::{KeyId, Name, same_name};
 
 /// An authority that this device trusts, with the newest roster of it that the device has seen.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct TrustedAuthority {
-    /// What it goes by here.
+    /// What it goes by here: the name on its card; among authorities whose names can be taken for each other, with as many groups
+    /// of its fingerprint as tell them apart ([`Trusted::add`] sees to it), so that no place that shows a name has to.
     pub name: Name,
     /// Its key.
     pub key: PublicKey,
@@ -22,6 +23,8 @@ pub struct TrustedAuthority {
 #[derive(Clone, Debug, Default)]
 pub struct Trusted {
     authorities: BTreeMap<[u8; 32], TrustedAuthority>,
+    /// The names on their cards.
+    given: BTreeMap<[u8; 32], Name>,
     /// Credentials whose signature passed, byte for byte.
     remembered: BTreeMap<Vec<u8>, Signer>,
 }
@@ -45,7 +48,20 @@ impl Trusted {
     /// Adds an authority, or replaces what is known of it.
     pub fn add(&mut self, authority: TrustedAuthority) {
         self.remembered.clear();
-        self.authorities.insert(authority.key.to_bytes(), authority);
+        let key = authority.key.to_bytes();
+        self.given.insert(key, authority.name.clone());
+        self.authorities.insert(key, authority);
+        for (key, authority) in &mut self.authorities {
+            if let Some(name) = self.given.get(key) {
+                authority.name = told_apart(&self.given, name, &authority.key);
+            }
+        }
+    }
+
+    /// The authorities whose cards bear a name that can be taken for this one.
+    pub fn named(&self, name: &Name) -> impl Iterator<Item = &TrustedAuthority> {
+        let alike = self.given.iter().filter(move |(_, given)| same_name(given.as_str(), name.as_str()));
+        alike.filter_map(|(key, _)| self.authorities.get(key))
     }
 
     /// The authority of a key.
@@ -115,4 +131,38 @@ impl Trusted {
         verify(kind, message, &signer.credential.key)?;
         Ok(signer)
     }
+}
+
+/// The name of a key among the names of all: as it is given, or with the first groups of the fingerprint that no other of a like
+/// name begins with.
+fn told_apart(given: &BTreeMap<[u8; 32], Name>, name: &Name, public: &PublicKey) -> Name {
+    let key = public.to_bytes();
+    let alike = given.iter().filter(|(other, _)| **other != key);
+    let others: Vec<String> = alike
+        .filter(|(_, other)| same_name(other.as_str(), name.as_str()))
+        .filter_map(|(other, _)| PublicKey::from_bytes(other).ok())
+        .map(|other| other.fingerprint())
+        .collect();
+    if others.is_empty() {
+        return name.clone();
+    }
+    let own = public.fingerprint();
+    let mut shown = String::new();
+    for group in own.split(' ') {
+        if !shown.is_empty() {
+            shown.push(' ');
+        }
+        shown.push_str(group);
+        if !others.iter().any(|other| other.starts_with(&shown)) {
+            break;
+        }
+    }
+    let room = Name::MOST.saturating_sub(shown.len() + 1);
+    let kept: String = name
+        .as_str()
+        .char_indices()
+        .take_while(|(at, letter)| at + letter.len_utf8() <= room)
+        .map(|(_, letter)| letter)
+        .collect();
+    Name::received(&format!("{} {shown}", kept.trim_end())).unwrap_or_else(|_| name.clone())
 }

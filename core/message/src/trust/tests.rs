@@ -264,6 +264,37 @@ fn a_revoked_key_takes_everything_that_was_issued_to_it() {
     assert!(!trusted.revoked(&trusted.credential(&credential().issue(&key(9))).unwrap()));
 }
 
+#[test]
+fn authorities_of_one_name_are_told_apart() {
+    let mut trusted = Trusted::default();
+    let add = |trusted: &mut Trusted, name: &str, seed: u8| {
+        trusted.add(TrustedAuthority {
+            name: Name::new(name).unwrap(),
+            key: key(seed).public(),
+            roster: None,
+        });
+    };
+    let shown =
+        |trusted: &Trusted, seed: u8| trusted.authority(&key(seed).public()).unwrap().name.to_string();
+    let group = |seed: u8| key(seed).public().fingerprint()[..4].to_owned();
+    add(&mut trusted, "Sela Relief", 1);
+    assert_eq!(shown(&trusted, 1), "Sela Relief");
+    add(&mut trusted, "SELA-RELlEF", 9);
+    add(&mut trusted, "Alder Aid", 4);
+    for _ in 0..2 {
+        assert_eq!(shown(&trusted, 1), format!("Sela Relief {}", group(1)));
+        assert_eq!(shown(&trusted, 9), format!("SELA-RELlEF {}", group(9)));
+        assert_eq!(shown(&trusted, 4), "Alder Aid");
+        // What is known of one is replaced: the names stay.
+        add(&mut trusted, "Sela Relief", 1);
+    }
+    assert_eq!(trusted.named(&Name::new("sela relief").unwrap()).count(), 2);
+    let long = "An authority with a very long na";
+    add(&mut trusted, long, 5);
+    add(&mut trusted, long, 6);
+    assert_eq!(shown(&trusted, 5), format!("An authority with a very lo {}", group(5)));
+}
+
 /// RFC 8032 §7.1, test 2.
 #[test]
 fn rfc_8032_test_2() {
@@ -329,6 +360,11 @@ fn easy_pins_are_refused() {
         ("111111", PassphraseError::Obvious),
         ("123456", PassphraseError::Obvious),
         ("987654", PassphraseError::Obvious),
+        ("890123", PassphraseError::Obvious),
+        ("121212", PassphraseError::Obvious),
+        ("112211", PassphraseError::Obvious),
+        ("123456789012", PassphraseError::Obvious),
+        ("AbcabcabcabC", PassphraseError::Obvious),
     ] {
         assert_eq!(Passphrase::choose(pin, Passphrase::PIN).err(), Some(error), "{pin}");
     }

@@ -96,7 +96,7 @@ fn a_deleted_log_is_missed() {
     // What a kill leaves: the files as they are while the program runs.
     let left = Folder::new();
     for ending in ["", "-seen"] {
-        std::fs::copy(open::beside(&folder.file(), ending), open::beside(&left.file(), ending)).unwrap();
+        std::fs::copy(files::beside(&folder.file(), ending), files::beside(&left.file(), ending)).unwrap();
     }
     let (store, opened) = Store::open(&left.file(), at(0), &Counted::from(50)).unwrap();
     assert_eq!(opened.lost, Some(Lost { acknowledged: 43, found: 40 }));
@@ -121,7 +121,7 @@ fn a_log_that_was_left_is_taken_in() {
     let store = full_home(&folder);
     let left = Folder::new();
     for ending in ["", "-wal", "-seen"] {
-        std::fs::copy(open::beside(&folder.file(), ending), open::beside(&left.file(), ending)).unwrap();
+        std::fs::copy(files::beside(&folder.file(), ending), files::beside(&left.file(), ending)).unwrap();
     }
     let (again, opened) = left.open();
     assert_eq!(opened, Opened { unclean: true, ..Opened::default() });
@@ -138,16 +138,16 @@ fn the_damaged_files_are_not_touched() {
     append(&mut store, b"in the log");
     let left = Folder::new();
     let mut database = std::fs::read(folder.file()).unwrap();
-    let log = std::fs::read(open::beside(&folder.file(), "-wal")).unwrap();
+    let log = std::fs::read(files::beside(&folder.file(), "-wal")).unwrap();
     drop(store);
     let page = 4096 * 5;
     database[page..page + 4096].fill(0xA5);
     std::fs::write(left.file(), &database).unwrap();
-    std::fs::write(open::beside(&left.file(), "-wal"), &log).unwrap();
+    std::fs::write(files::beside(&left.file(), "-wal"), &log).unwrap();
     let (_, opened) = left.open();
     let aside = opened.set_aside.unwrap().path;
     assert!(std::fs::read(&aside).unwrap() == database);
-    assert!(std::fs::read(open::beside(&aside, "-wal")).unwrap() == log);
+    assert!(std::fs::read(files::beside(&aside, "-wal")).unwrap() == log);
 }
 
 /// The database is gone and its log is left: SQLite would delete it; we put it aside.
@@ -156,13 +156,13 @@ fn a_log_without_its_database_is_kept() {
     let folder = Folder::new();
     let mut store = full_home(&folder);
     append(&mut store, b"in the log");
-    let log = std::fs::read(open::beside(&folder.file(), "-wal")).unwrap();
+    let log = std::fs::read(files::beside(&folder.file(), "-wal")).unwrap();
     drop(store);
     std::fs::remove_file(folder.file()).unwrap();
-    std::fs::write(open::beside(&folder.file(), "-wal"), &log).unwrap();
+    std::fs::write(files::beside(&folder.file(), "-wal"), &log).unwrap();
     let (_, opened) = folder.open();
     let aside = opened.set_aside.unwrap().path;
-    assert!(std::fs::read(open::beside(&aside, "-wal")).unwrap() == log);
+    assert!(std::fs::read(files::beside(&aside, "-wal")).unwrap() == log);
     assert_eq!(opened.lost, Some(Lost { acknowledged: 41, found: 0 }));
 }
 
@@ -175,7 +175,7 @@ fn a_mending_broken_off_is_taken_up() {
         append(&mut store, b"in the log");
         drop(store);
         let file = folder.file();
-        let at_home = |ending: &str| open::beside(&file, ending);
+        let at_home = |ending: &str| files::beside(&file, ending);
         std::fs::copy(&file, at_home("-mended")).unwrap();
         std::fs::write(at_home("-mending"), b"half").unwrap();
         std::fs::write(&file, b"damaged").unwrap();
@@ -223,7 +223,7 @@ fn every_page_in_turn() {
         let mut damaged = sound.clone();
         damaged[page * 4096..(page + 1) * 4096].fill(0xA5);
         std::fs::write(left.file(), &damaged).unwrap();
-        std::fs::copy(open::beside(&folder.file(), "-seen"), open::beside(&left.file(), "-seen")).unwrap();
+        std::fs::copy(files::beside(&folder.file(), "-seen"), files::beside(&left.file(), "-seen")).unwrap();
         let (store, opened) = Store::open(&left.file(), at(0), &Counted::from(100)).unwrap();
         let faults = store.read().check().unwrap();
         assert_eq!(faults, [""; 0], "page {page} {}", owner(page));

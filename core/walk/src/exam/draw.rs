@@ -1,6 +1,6 @@
 use super::ExamError;
 use super::plant::{MOST_PLANTED, Planted, PlantedList};
-use crate::procedure::{Card, Expanded};
+use crate::procedure::{Card, Expanded, Fate};
 use slingseal_words::Digest;
 
 /// Chances out of a seed: SHA-256 over the seed and a count. The same seed draws the same on every machine.
@@ -98,7 +98,7 @@ fn choices(card: &Card) -> Vec<(usize, Planted)> {
             point
                 .deficiencies
                 .iter()
-                .filter(|known| known.in_place)
+                .filter(|known| known.fate == Fate::InPlace)
                 .map(move |known| (at, Planted { point: point.id.clone(), name: known.name.clone() }))
         })
         .collect()

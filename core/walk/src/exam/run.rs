@@ -43,13 +43,15 @@ pub fn allowed(command: &Command) -> Result<(), ExamError> {
         Command::Pause | Command::Resume { .. } => {
             "an examination is not paused; the clock runs until its end"
         }
-        Command::PutRight { .. } | Command::LookAgain { .. } => {
-            "in an examination nothing is put right; call what you find and go on"
+        Command::PutRight { .. } | Command::LookAgain { .. } | Command::RejectPiece { .. } => {
+            "in an examination nothing is corrected; call what you find and go on"
         }
         Command::Abandon { .. } | Command::Decide { .. } | Command::TakeBackDecision { .. } => {
             "an examination is not decided; end the run"
         }
-        Command::Begin | Command::AssessRigging { .. } => "this has no place in an examination; go on",
+        Command::Begin | Command::AssessRigging { .. } | Command::KnowFault { .. } => {
+            "this has no place in an examination; go on"
+        }
     }))
 }
 

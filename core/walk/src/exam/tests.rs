@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use super::items::item_stats_by;
 use super::*;
-use crate::procedure::{BUILT_IN, CardNo, Expanded, Language, built_in};
+use crate::procedure::{BUILT_IN, CardNo, Expanded, Fate, Language, built_in};
 use crate::walk::{Command, Event, Ground, LoadFacts, Sighting, Walk};
 use slingseal_message::envelope::{Kind, Limits, check};
 use slingseal_words::{CallSign, Digest, LoadNumber, PointId, ProcedureId, Quantity, Seconds, Time};
@@ -125,10 +125,11 @@ fn ground() -> Arc<Ground> {
             tag: Digest::of(b"tag"),
             procedure: plan.id.clone(),
             rigger: None,
-            gross: Quantity::parse("1800 lb").unwrap(),
+            gross: Some(Quantity::parse("1800 lb").unwrap()),
             allowable: None,
             equipment: vec![],
             links: BTreeMap::new(),
+            conditions: None,
         },
         plan,
         inspector: sign("Pupil 1"),
@@ -331,7 +332,10 @@ fn draws_are_spread_and_never_two_on_a_card() {
         let room = |station: usize| {
             let fit = |card: &&crate::procedure::Card| {
                 card.station == station
-                    && card.points.iter().any(|point| point.deficiencies.iter().any(|known| known.in_place))
+                    && card
+                        .points
+                        .iter()
+                        .any(|point| point.deficiencies.iter().any(|known| known.fate == Fate::InPlace))
             };
             plan.cards.iter().filter(fit).count()
         };
@@ -347,7 +351,12 @@ fn draws_are_spread_and_never_two_on_a_card() {
                 let mut cards = std::collections::BTreeSet::new();
                 for (one, card, point) in drawn.in_order(&plan) {
                     assert!(cards.insert(card.number), "two on a card");
-                    assert!(point.deficiencies.iter().any(|known| known.name == one.name && known.in_place));
+                    assert!(
+                        point
+                            .deficiencies
+                            .iter()
+                            .any(|known| known.name == one.name && known.fate == Fate::InPlace)
+                    );
                     stations[card.station] += 1;
                     seen.insert(one.clone());
                 }
@@ -360,7 +369,7 @@ fn draws_are_spread_and_never_two_on_a_card() {
             }
         }
         let all = plan.cards.iter().flat_map(|card| &card.points).flat_map(|point| &point.deficiencies);
-        let all = all.filter(|known| known.in_place).count();
+        let all = all.filter(|known| known.fate == Fate::InPlace).count();
         assert!(seen.len() * 2 > all, "{}: {} of {all} were ever drawn", plan.id, seen.len());
         assert!(matches!(draw(&plan, 13, b""), Err(ExamError::TooMany { .. })));
     }

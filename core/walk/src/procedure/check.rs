@@ -7,7 +7,7 @@ use slingseal_words::{Digest, Faults, Part, ProcedureId, TomlFile};
 
 use super::check_point::{read_point, sound_point};
 use super::fill::words_of;
-use super::shape::{CardShape, Column, Mark, PointShape, Procedure, Round, Said, StationShape};
+use super::shape::{CardShape, Column, Mark, PointShape, Procedure, Round, Said, StationShape, Subject};
 use super::table::{LONGEST_VALUE, Table, plain_id};
 
 /// Longest texts, in characters, once filled: a title is one line of a small screen, a sentence is one breath.
@@ -53,6 +53,10 @@ fn read(top: &Table<'_>, text: &str) -> Option<Procedure> {
         top.sound("about", about, &[], SENTENCE);
     }
     let mark = top.part.need("source", Mark::parse);
+    let subject = top.part.maybe("subject", |word| {
+        Subject::of_word(word)
+            .ok_or("the subject is not known; write load, piece, aircraft, zone or handling")
+    });
 
     let mut rounds: Vec<Round> = Vec::new();
     let round_tables: Vec<Table<'_>> = top.part.parts("round").into_iter().map(Table::new).collect();
@@ -109,6 +113,7 @@ fn read(top: &Table<'_>, text: &str) -> Option<Procedure> {
         digest: Digest::of(text.as_bytes()),
         title: title?,
         about,
+        subject: subject.unwrap_or_default(),
         rounds,
         stations,
     })

@@ -2,11 +2,13 @@
 
 use std::collections::BTreeSet;
 
-use slingseal_words::Quantity;
+use slingseal_words::{Dimension, Part, Quantity, Unit};
 
 use super::check::{Around, OPTION, SENTENCE, bounded, read_each};
-use super::shape::{DeficiencyShape, ExpectShape, KindShape, Mark, PointShape, Round, Said};
-use super::table::Table;
+use super::shape::{
+    DeficiencyShape, ExpectShape, Fate, KindShape, Mark, PointRules, PointShape, Round, Said,
+};
+use super::table::{LONGEST_ID, Table, plain_id};
 
 /// Longest texts, in characters, once filled: a prompt is one line of a small screen.
 const PROMPT: usize = 60;
@@ -19,14 +21,13 @@ pub(super) fn read_point(table: &Table<'_>, around: &Around<'_, '_>) -> Option<P
     let kind = read_kind(table);
     let prompt = table.need_said("prompt");
     let speak = table.said("speak");
-    let here = table.list("in_place").into_iter().map(|said| DeficiencyShape { said, in_place: true });
-    let rerig = table.list("rerig").into_iter().map(|said| DeficiencyShape { said, in_place: false });
-    let deficiencies: Vec<DeficiencyShape> = here.chain(rerig).collect();
+    let of = |fate: Fate| table.list(fate.key()).into_iter().map(move |said| DeficiencyShape { said, fate });
+    let deficiencies: Vec<DeficiencyShape> = Fate::ALL.into_iter().flat_map(of).collect();
     if deficiencies.is_empty() && !matches!(kind, Some(KindShape::Text { .. })) {
         part.fault(
             "in_place",
             "the point names no deficiency",
-            "add in_place = [\"…\"] for what can be put right on the spot, rerig = [\"…\"] for what cannot",
+            "add in_place = [\"…\"] for what can be corrected on the spot, rerig = [\"…\"] for what cannot",
         );
     }
     let names: BTreeSet<&str> = deficiencies.iter().map(|known| known.said.english.as_str()).collect();
@@ -36,9 +37,39 @@ pub(super) fn read_point(table: &Table<'_>, around: &Around<'_, '_>) -> Option<P
     if names.contains("other") {
         part.fault("in_place", "\"other\" is kept for what has no name", "take it out: it is always offered");
     }
+    let rules = read_rules(part, kind.as_ref());
     let mark = part.maybe("source", Mark::parse).or_else(|| around.mark.cloned());
     table.done();
-    Some(PointShape { id: id?, each, kind: kind?, prompt: prompt?, speak, deficiencies, mark: mark? })
+    Some(PointShape { id: id?, each, kind: kind?, prompt: prompt?, speak, deficiencies, rules, mark: mark? })
+}
+
+fn read_rules(part: &Part<'_>, kind: Option<&KindShape>) -> PointRules {
+    let again = part.text("again");
+    if again.as_deref().is_some_and(|again| again != "card") {
+        part.fault("again", "again is not \"card\"", "write again = \"card\", or take it out");
+    }
+    let when = part.text("when");
+    if when.as_deref().is_some_and(|when| !plain_id(when, LONGEST_ID)) {
+        let mend = "write a short name, small letters, digits and hyphens, as the plan's conditions have it";
+        part.fault("when", "when is not a short name", mend);
+    }
+    let fit_for = part.flag("fit_for").unwrap_or(false);
+    let time = match kind {
+        Some(KindShape::Measure { most: Some(most), .. }) => most.unit().dimension() == Dimension::Duration,
+        Some(KindShape::Measure { unit: Some(unit), .. }) => unit.dimension() == Dimension::Duration,
+        _ => false,
+    };
+    if fit_for && !time {
+        let mend = "write kind = \"measure\" and most = \"366 d\", or unit = \"d\"";
+        part.fault("fit_for", "fit_for stands on no measure of time", mend);
+    }
+    PointRules {
+        again_card: again.is_some(),
+        may_not_apply: part.flag("not_applicable").unwrap_or(false),
+        when,
+        piece: part.text("piece"),
+        fit_for,
+    }
 }
 
 fn read_kind(table: &Table<'_>) -> Option<KindShape> {
@@ -47,13 +78,18 @@ fn read_kind(table: &Table<'_>) -> Option<KindShape> {
         "look" => Some(KindShape::Look),
         "count" => {
             let leg = part.text("links_of_leg");
-            if part.has("expect") == leg.is_some() {
+            let of_manual = part.flag("of_manual").unwrap_or(false);
+            if [part.has("expect"), leg.is_some(), of_manual].into_iter().filter(|said| *said).count() != 1 {
                 part.fault(
                     "kind",
                     "a count needs one expected value",
-                    "add expect = 3, or links_of_leg = \"1\" for the link count on the tag",
+                    "add expect = 3, or links_of_leg = \"1\" for the link count on the tag, \
+                     or of_manual = true where the manual has it",
                 );
                 return None;
+            }
+            if of_manual {
+                return Some(KindShape::Count(ExpectShape::OfManual));
             }
             match leg {
                 Some(leg) => Some(KindShape::Count(ExpectShape::LinksOfLeg(leg))),
@@ -89,16 +125,19 @@ fn read_kind(table: &Table<'_>) -> Option<KindShape> {
                 (Some(least), Some(most)) if least.si() > most.si() => {
                     part.fault("most", "most is below least", "swap them");
                 }
-                (None, None) if !part.has("least") && !part.has("most") => {
+                (None, None) if !part.has("least") && !part.has("most") && !part.has("unit") => {
                     part.fault(
                         "kind",
                         "a measure needs a range",
-                        "add least = \"2 in\" or most = \"3 in\", or both",
+                        "add least = \"2 in\" or most = \"3 in\", or both; \
+                         or unit = \"psi\" where the manual has the range",
                     );
                 }
                 _ => {}
             }
-            Some(KindShape::Measure { least, most })
+            let unit =
+                part.maybe("unit", |text| Unit::from_symbol(text).ok_or("the unit is not known; write psi"));
+            Some(KindShape::Measure { least, most, unit })
         }
         "serial" => {
             let optional = part.flag("optional").unwrap_or(false);
@@ -119,7 +158,11 @@ pub(super) fn sound_point(table: &Table<'_>, point: &PointShape, within: &[&Roun
         table.sound("speak", speak, within, SENTENCE);
     }
     for known in &point.deficiencies {
-        table.sound(if known.in_place { "in_place" } else { "rerig" }, &known.said, within, DEFICIENCY);
+        table.sound(known.fate.key(), &known.said, within, DEFICIENCY);
+    }
+    if let Some(piece) = &point.rules.piece {
+        let piece = Said { english: piece.clone(), spanish: None };
+        table.sound("piece", &piece, within, OPTION);
     }
     match &point.kind {
         KindShape::Choice { options, .. } => {

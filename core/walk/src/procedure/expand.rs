@@ -2,10 +2,13 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use slingseal_words::{Digest, Language, PointId, ProcedureId, Quantity};
+use slingseal_words::{Digest, Language, PointId, ProcedureId, Quantity, Unit};
 
 use super::fill::Scope;
-use super::shape::{CardShape, ExpectShape, KindShape, Mark, PointShape, Procedure, Round, StationShape};
+use super::shape::{
+    CardShape, ExpectShape, Fate, KindShape, Mark, PointRules, PointShape, Procedure, Round, StationShape,
+    Subject,
+};
 
 /// What the first card of every walk says, whatever the file says.
 pub const GOVERNING_MANUAL: &str =
@@ -84,6 +87,8 @@ pub struct Expanded {
     pub title: String,
     /// What its writer says about it.
     pub about: Option<String>,
+    /// What it inspects.
+    pub subject: Subject,
     /// The places that are stopped at, in order.
     pub stations: Vec<Station>,
     /// The cards of all stations, in order.
@@ -135,6 +140,8 @@ pub struct Point {
     pub speak: String,
     /// What may be found, by name.
     pub deficiencies: Vec<Deficiency>,
+    /// What else holds of it.
+    pub rules: PointRules,
     /// Where it comes from.
     pub mark: Mark,
 }
@@ -146,8 +153,8 @@ pub struct Deficiency {
     pub name: String,
     /// Its name in the language of the walk.
     pub shown: String,
-    /// Whether the riggers can put it right where the load stands; otherwise the load is rigged and inspected again.
-    pub in_place: bool,
+    /// What becomes of the load, or of the piece.
+    pub fate: Fate,
 }
 
 /// How a point is answered.
@@ -159,12 +166,14 @@ pub enum Kind {
     Count(Expected),
     /// One of some options, of which some are right.
     Choice(Vec<Choice>),
-    /// A quantity within a range; at least one bound is there.
+    /// A quantity within a range; without bounds it is kept, and the governing manual is held beside it.
     Measure {
         /// The least that is good.
         least: Option<Quantity>,
         /// The most that is good.
         most: Option<Quantity>,
+        /// The unit to offer, where a bound does not say it.
+        unit: Option<Unit>,
     },
     /// A serial number, which the tag must name if it names any equipment.
     Serial {
@@ -187,6 +196,8 @@ pub enum Expected {
     Fixed(u32),
     /// The link count of this leg on the tag.
     LinksOfLeg(String),
+    /// What the governing manual says of the very thing: kept, and not judged.
+    OfManual,
 }
 
 /// An option of a choice.
@@ -262,6 +273,7 @@ impl Procedure {
             language,
             title: self.title.within(language).to_owned(),
             about: self.about(language).map(str::to_owned),
+            subject: self.subject,
             stations,
             cards,
         }
@@ -334,11 +346,12 @@ fn point(shape: &PointShape, id: PointId, scope: &Scope<'_>, language: Language)
     let deficiencies = shape.deficiencies.iter().map(|known| Deficiency {
         name: scope.fill(&known.said, Language::English),
         shown: scope.fill(&known.said, language),
-        in_place: known.in_place,
+        fate: known.fate,
     });
     let kind = match &shape.kind {
         KindShape::Look => Kind::Look,
         KindShape::Count(ExpectShape::Fixed(number)) => Kind::Count(Expected::Fixed(*number)),
+        KindShape::Count(ExpectShape::OfManual) => Kind::Count(Expected::OfManual),
         KindShape::Count(ExpectShape::LinksOfLeg(leg)) => {
             Kind::Count(Expected::LinksOfLeg(scope.fill_text(leg, Language::English)))
         }
@@ -350,11 +363,13 @@ fn point(shape: &PointShape, id: PointId, scope: &Scope<'_>, language: Language)
             };
             Kind::Choice(options.iter().zip(right).map(choice).collect())
         }
-        KindShape::Measure { least, most } => Kind::Measure { least: *least, most: *most },
+        KindShape::Measure { least, most, unit } => Kind::Measure { least: *least, most: *most, unit: *unit },
         KindShape::Serial { equipment, optional } => {
             Kind::Serial { equipment: equipment.clone(), optional: *optional }
         }
         KindShape::Text { optional } => Kind::Text { optional: *optional },
     };
-    Point { id, kind, prompt, speak, deficiencies: deficiencies.collect(), mark: shape.mark.clone() }
+    let piece = shape.rules.piece.as_ref().map(|piece| scope.fill_text(piece, Language::English));
+    let rules = PointRules { piece, ..shape.rules.clone() };
+    Point { id, kind, prompt, speak, deficiencies: deficiencies.collect(), rules, mark: shape.mark.clone() }
 }

@@ -8,17 +8,19 @@ mod check;
 mod check_point;
 mod expand;
 mod fill;
+mod points;
 mod shape;
 mod show;
 mod table;
 #[cfg(test)]
 mod tests;
 
-pub use built_in::{BUILT_IN, BuiltIn, built_in};
+pub use built_in::{BUILT_IN, BuiltIn, RELEASED, built_in};
 pub use check::check;
 pub use expand::{
     Card, CardNo, Choice, Deficiency, Expanded, Expected, GOVERNING_MANUAL, Kind, NoCardZero, Point, Station,
 };
-pub use shape::{Mark, Procedure};
+pub use points::points_document;
+pub use shape::{Fate, Mark, PointRules, Procedure, Subject};
 
 pub use slingseal_words::Language;

@@ -1,6 +1,6 @@
 use std::fmt;
 
-use slingseal_words::{Digest, Language, ProcedureId, Quantity};
+use slingseal_words::{Digest, Language, ProcedureId, Quantity, Unit};
 
 /// Where a point comes from, so that nobody takes a habit for a rule.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -44,6 +44,86 @@ impl fmt::Display for Mark {
     }
 }
 
+/// What becomes of a load, or of a piece, at which a deficiency is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Fate {
+    /// Corrected where the load stands, and looked at again.
+    InPlace,
+    /// The load is rigged anew and inspected anew.
+    Rerig,
+    /// The paper is wrong, not the rigging: a new tag, and an inspection under it.
+    NewTag,
+    /// The piece leaves service by its serial number; a load that names it is not fit.
+    Reject,
+}
+
+impl Fate {
+    /// Every fate, in the order in which a file's lists are read.
+    pub const ALL: [Self; 4] = [Self::InPlace, Self::Rerig, Self::NewTag, Self::Reject];
+
+    /// The key of a file that lists deficiencies of this fate.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::InPlace => "in_place",
+            Self::Rerig => "rerig",
+            Self::NewTag => "new_tag",
+            Self::Reject => "reject",
+        }
+    }
+
+    /// What is done about it, in a few words.
+    pub fn words(self, language: Language) -> &'static str {
+        match self {
+            Self::InPlace => {
+                language.pick("correct here, reinspect", "se corrige aquí y se vuelve a inspeccionar")
+            }
+            Self::Rerig => {
+                language.pick("rerig, inspect anew", "se eslinga de nuevo y se inspecciona de nuevo")
+            }
+            Self::NewTag => language.pick("new tag, inspect anew", "etiqueta nueva e inspección nueva"),
+            Self::Reject => {
+                language.pick("reject the piece by its serial", "se retira la pieza por su serie")
+            }
+        }
+    }
+}
+
+/// What a procedure inspects.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Subject {
+    /// A rigged load, by its tag.
+    #[default]
+    Load,
+    /// A piece of gear, by its serial number.
+    Piece,
+    /// An aircraft's hooks, with its crew.
+    Aircraft,
+    /// A pickup or landing zone and the people on it.
+    Zone,
+    /// What is done with a load that is inspected already: hookup, release, derigging.
+    Handling,
+}
+
+impl Subject {
+    const ALL: [Self; 5] = [Self::Load, Self::Piece, Self::Aircraft, Self::Zone, Self::Handling];
+
+    /// The word of a file.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Load => "load",
+            Self::Piece => "piece",
+            Self::Aircraft => "aircraft",
+            Self::Zone => "zone",
+            Self::Handling => "handling",
+        }
+    }
+
+    /// The subject of a word.
+    pub fn of_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|subject| subject.word() == word)
+    }
+}
+
 /// A procedure that has passed `check`: every reference in it leads somewhere and every text can be filled.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Procedure {
@@ -52,6 +132,7 @@ pub struct Procedure {
     pub(super) digest: Digest,
     pub(super) title: Said,
     pub(super) about: Option<Said>,
+    pub(super) subject: Subject,
     pub(super) rounds: Vec<Round>,
     pub(super) stations: Vec<StationShape>,
 }
@@ -70,6 +151,11 @@ impl Procedure {
     /// SHA-256 of the file's bytes: what a record names, so that the list that was walked can be shown again.
     pub fn digest(&self) -> Digest {
         self.digest
+    }
+
+    /// What it inspects.
+    pub fn subject(&self) -> Subject {
+        self.subject
     }
 
     /// What it is for, in a few words.
@@ -144,13 +230,29 @@ pub(super) struct PointShape {
     pub(super) prompt: Said,
     pub(super) speak: Option<Said>,
     pub(super) deficiencies: Vec<DeficiencyShape>,
+    pub(super) rules: PointRules,
     pub(super) mark: Mark,
+}
+
+/// What holds of a point besides how it is answered.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct PointRules {
+    /// A correction here disturbs the other points of the card: the whole card is inspected again.
+    pub again_card: bool,
+    /// The point may be answered "not applicable", with a reason.
+    pub may_not_apply: bool,
+    /// The condition of the tag under which the point counts.
+    pub when: Option<String>,
+    /// The kind of equipment whose piece is rejected here, as the tag calls it.
+    pub piece: Option<String>,
+    /// The measure says for how long a piece is fit.
+    pub fit_for: bool,
 }
 
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct DeficiencyShape {
     pub(super) said: Said,
-    pub(super) in_place: bool,
+    pub(super) fate: Fate,
 }
 
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -158,7 +260,7 @@ pub(super) enum KindShape {
     Look,
     Count(ExpectShape),
     Choice { options: Vec<Said>, right: Vec<bool> },
-    Measure { least: Option<Quantity>, most: Option<Quantity> },
+    Measure { least: Option<Quantity>, most: Option<Quantity>, unit: Option<Unit> },
     Serial { equipment: Option<String>, optional: bool },
     Text { optional: bool },
 }
@@ -168,4 +270,5 @@ pub(super) enum ExpectShape {
     Fixed(u32),
     /// The leg, with placeholders.
     LinksOfLeg(String),
+    OfManual,
 }

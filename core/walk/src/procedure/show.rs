@@ -3,6 +3,7 @@
 use std::fmt::{self, Write as _};
 
 use super::expand::{Card, Expanded, Expected, Kind, Point};
+use slingseal_words::Language;
 
 impl fmt::Display for Kind {
     /// How the point is answered, in a few words.
@@ -13,6 +14,7 @@ impl fmt::Display for Kind {
             Self::Count(Expected::LinksOfLeg(leg)) => {
                 write!(f, "count, expected what the tag says for leg {leg}")
             }
+            Self::Count(Expected::OfManual) => f.write_str("count, held against the manual"),
             Self::Choice(options) => {
                 let shown: Vec<&str> = options.iter().map(|option| option.shown.as_str()).collect();
                 let right: Vec<&str> = options
@@ -22,10 +24,15 @@ impl fmt::Display for Kind {
                     .collect();
                 write!(f, "choice of {}; right: {}", shown.join(", "), right.join(", "))
             }
-            Self::Measure { least: Some(least), most: Some(most) } => write!(f, "measure, {least} to {most}"),
+            Self::Measure { least: Some(least), most: Some(most), .. } => {
+                write!(f, "measure, {least} to {most}")
+            }
             Self::Measure { least: Some(least), .. } => write!(f, "measure, at least {least}"),
             Self::Measure { most: Some(most), .. } => write!(f, "measure, at most {most}"),
-            Self::Measure { .. } => f.write_str("measure"),
+            Self::Measure { unit, .. } => {
+                f.write_str("measure")?;
+                unit.map_or(Ok(()), |unit| write!(f, " in {unit}, held against the manual"))
+            }
             Self::Serial { equipment, optional } => {
                 f.write_str("serial number")?;
                 if let Some(equipment) = equipment {
@@ -75,10 +82,17 @@ fn show_card(f: &mut fmt::Formatter<'_>, card: &Card) -> fmt::Result {
 
 fn show_point(f: &mut fmt::Formatter<'_>, point: &Point) -> fmt::Result {
     writeln!(f, "{}", wrapped(&point.prompt, "      - "))?;
-    writeln!(f, "{}", wrapped(&format!("{} ({})", point.kind, point.mark), "          "))?;
+    let rules = &point.rules;
+    let more = [
+        rules.when.as_ref().map(|when| format!("; only where the tag says {when}")),
+        rules.may_not_apply.then(|| "; may be not applicable, with a reason".to_owned()),
+        rules.again_card.then(|| "; after a correction the whole card is inspected again".to_owned()),
+    ];
+    let more: String = more.into_iter().flatten().collect();
+    writeln!(f, "{}", wrapped(&format!("{} ({}){more}", point.kind, point.mark), "          "))?;
     for known in &point.deficiencies {
-        let mend = if known.in_place { "put right in place" } else { "rig and inspect again" };
-        writeln!(f, "{}", wrapped(&format!("{}: {mend}", known.shown), "          x "))?;
+        let fate = known.fate.words(Language::English);
+        writeln!(f, "{}", wrapped(&format!("{}: {fate}", known.shown), "          x "))?;
     }
     Ok(())
 }

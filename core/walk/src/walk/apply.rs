@@ -1,6 +1,6 @@
 //! Events in, the next state out. What `decide` could not have given is refused: a kept record is evidence.
 
-use crate::procedure::CardNo;
+use crate::procedure::{CardNo, Fate};
 use slingseal_words::{PointId, Time};
 
 use super::OTHER;
@@ -40,6 +40,13 @@ impl Walk {
             (Stage::Walking, What::CardGood { card }) => return self.took_card_good(*card, at),
             (Stage::Walking, What::Answered { .. }) => return self.took_answered(what, at),
             (Stage::Walking, What::DeficiencyFound { .. }) => return self.took_deficiency(what, at),
+            (Stage::Walking, What::PieceRejected { finding, serial }) => {
+                let known = self.finding_mut(*finding).ok_or(OUT_OF_PLACE)?;
+                if known.fate != Fate::Reject {
+                    return Err(OUT_OF_PLACE);
+                }
+                known.piece = Some(serial.clone());
+            }
             (Stage::Walking, What::PutRight { .. }) => return self.took_put_right(what, at),
             (Stage::Walking, What::LookedAgain { .. }) => return self.took_looked_again(what, at),
             (Stage::Walking, What::Undone { answer }) => return self.took_undone(*answer),
@@ -66,7 +73,7 @@ impl Walk {
     }
 
     fn took_begun(&mut self, what: &What, at: Time) -> Result<(), FoldError> {
-        let What::Begun { load, tag, procedure, version, procedure_digest, inspector } = what else {
+        let What::Begun { load, tag, procedure, version, procedure_digest, inspector, rules } = what else {
             return Err(OUT_OF_PLACE);
         };
         let (plan, facts) = (&self.ground.plan, &self.ground.facts);
@@ -84,6 +91,7 @@ impl Walk {
         if facts.rigged_by(inspector) {
             return Err(OUT_OF_PLACE);
         }
+        self.rules = *rules;
         self.stage = Stage::Walking;
         self.began = Some(at);
         Ok(())
@@ -93,7 +101,7 @@ impl Walk {
         self.stands_at(card)?;
         let mut good = Vec::new();
         for (place, point) in self.points_left(card) {
-            let value = plain_good(point, &self.ground.facts).map_err(|_| OUT_OF_PLACE)?;
+            let value = plain_good(point, &self.ground.facts, self.rules).map_err(|_| OUT_OF_PLACE)?;
             good.push((place, Answer { value, at }));
         }
         self.step(card, FindingBefore::Untouched)?;
@@ -108,7 +116,7 @@ impl Walk {
         let What::Answered { card, point, value, deficiency } = what else { return Err(OUT_OF_PLACE) };
         self.stands_at(*card)?;
         let (place, shape) = self.place_of(*card, point)?;
-        let judged = judge(shape, value, &self.ground.facts).map_err(|_| OUT_OF_PLACE)?;
+        let judged = judge(shape, value, &self.ground.facts, self.rules).map_err(|_| OUT_OF_PLACE)?;
         if self.unclosed_at(point).is_some() || judged != *deficiency {
             return Err(OUT_OF_PLACE);
         }
@@ -140,9 +148,9 @@ impl Walk {
 
     fn new_finding(&self, card: CardNo, point: &PointId, name: &str, at: Time) -> Result<Finding, FoldError> {
         let (_, shape) = self.place_of(card, point)?;
-        let in_place = match shape.deficiencies.iter().find(|known| known.name == name) {
-            Some(known) => known.in_place,
-            None if name == OTHER => true,
+        let fate = match shape.deficiencies.iter().find(|known| known.name == name) {
+            Some(known) => known.fate,
+            None if name == OTHER => Fate::InPlace,
             None => return Err(OUT_OF_PLACE),
         };
         Ok(Finding {
@@ -150,7 +158,8 @@ impl Walk {
             card,
             point: point.clone(),
             name: name.to_owned(),
-            in_place,
+            fate,
+            piece: None,
             value: None,
             note: None,
             photos: Vec::new(),
@@ -172,13 +181,21 @@ impl Walk {
     fn took_put_right(&mut self, what: &What, at: Time) -> Result<(), FoldError> {
         let What::PutRight { finding, by, note, photos } = what else { return Err(OUT_OF_PLACE) };
         let before = self.finding(*finding).cloned().ok_or(OUT_OF_PLACE)?;
-        if before.state != FindingState::Open || !before.in_place {
+        if before.state != FindingState::Open || !before.in_place() {
             return Err(OUT_OF_PLACE);
         }
+        let (card, point) = (before.card, before.point.clone());
+        let (place, shape) = self.place_of(card, &point)?;
+        let again_card = shape.rules.again_card;
         self.step(before.card, FindingBefore::Was(Box::new(before)))?;
         let known = self.finding_mut(*finding).ok_or(OUT_OF_PLACE)?;
         known.state = FindingState::PutRight;
         known.looks.push(Look::PutRight { at, by: by.clone(), note: note.clone(), photos: photos.clone() });
+        if again_card {
+            // Hands were on the whole card: what was good before the correction is not known to be good any more.
+            let points = self.cards.get(card.place()).map_or(0, Vec::len);
+            (0..points).filter(|other| *other != place).for_each(|other| self.put_answer(card, other, None));
+        }
         Ok(())
     }
 
@@ -192,13 +209,16 @@ impl Walk {
         }
         let card = before.card;
         let (place, shape) = self.place_of(card, &before.point)?;
+        let again_card = shape.rules.again_card;
         let answer = match (again, value) {
             (Again::StillDeficient, _) => None,
-            (Again::Good, Some(value)) => match judge(shape, value, &self.ground.facts) {
+            (Again::Good, Some(value)) => match judge(shape, value, &self.ground.facts, self.rules) {
                 Ok(None) => Some(Some(value.clone())),
                 _ => return Err(OUT_OF_PLACE),
             },
-            (Again::Good, None) => Some(plain_good(shape, &self.ground.facts).map_err(|_| OUT_OF_PLACE)?),
+            (Again::Good, None) => {
+                Some(plain_good(shape, &self.ground.facts, self.rules).map_err(|_| OUT_OF_PLACE)?)
+            }
         };
         self.step(card, FindingBefore::Was(Box::new(before)))?;
         let known = self.finding_mut(*finding).ok_or(OUT_OF_PLACE)?;
@@ -215,6 +235,9 @@ impl Walk {
         };
         if let Some(value) = answer {
             self.put_answer(card, place, Some(Answer { value, at }));
+        }
+        if again_card && !self.points_left(card).is_empty() {
+            self.at = At::Card(card);
         }
         Ok(())
     }
@@ -253,7 +276,10 @@ impl Walk {
         point: &PointId,
     ) -> Result<(usize, &crate::procedure::Point), FoldError> {
         let card = self.ground.plan.card(card).ok_or(OUT_OF_PLACE)?;
-        card.points.iter().enumerate().find(|(_, known)| known.id == *point).ok_or(OUT_OF_PLACE)
+        let here = |(_, known): &(usize, &crate::procedure::Point)| {
+            known.id == *point && self.ground.facts.counts(known)
+        };
+        card.points.iter().enumerate().find(here).ok_or(OUT_OF_PLACE)
     }
 
     /// Keeps what an undo of the coming answer brings back.

@@ -1,8 +1,8 @@
 use crate::procedure::CardNo;
-use slingseal_words::{CallSign, Digest, Note, PointId};
+use slingseal_words::{CallSign, Digest, Note, PointId, Serial};
 
 use super::event::{Again, FindingNo, Outcome, Value};
-use super::facts::RiggingFinding;
+use super::facts::{RiggingFinding, TagFault};
 
 /// What a person adds to a finding, a correction or a second look.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -45,6 +45,18 @@ pub enum Command {
         name: String,
         /// Note and photos.
         sighting: Sighting,
+    },
+    /// Name the piece that a finding rejects, where the tag and the answers do not.
+    RejectPiece {
+        /// Which finding.
+        finding: FindingNo,
+        /// The piece's serial number.
+        serial: Serial,
+    },
+    /// The tag names a piece that is rejected elsewhere.
+    KnowFault {
+        /// What is known.
+        fault: TagFault,
     },
     /// The riggers say that a finding is put right.
     PutRight {

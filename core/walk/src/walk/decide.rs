@@ -1,10 +1,10 @@
 //! Commands in, events or a refusal out.
 
-use crate::procedure::{Card, CardNo, Point};
+use crate::procedure::{Card, CardNo, Fate, Kind, Point};
 use slingseal_words::{CallSign, PointId, Time, same_person};
 
 use super::command::{Command, Sighting};
-use super::event::{Again, Event, FindingNo, Outcome, Value, What};
+use super::event::{Again, Event, FindingNo, Outcome, Rules, Value, What};
 use super::judge::{judge, plain_good};
 use super::refusal::Refusal;
 use super::state::{At, Finding, FindingState, Stage, Walk};
@@ -45,14 +45,30 @@ impl Walk {
             (Stage::Walking, Command::Resume { .. }) => return Err(Refusal::NotPaused),
             (Stage::Walking, _) => {}
         }
+        let mut rejected = None;
         let one = match command {
             // Both are answered above for every stage.
             Command::Begin | Command::Resume { .. } => return Err(Refusal::NotPaused),
             Command::CardGood { card } => self.card_good(card)?,
-            Command::Answer { card, point, value } => self.answer(card, point, value)?,
+            Command::Answer { card, point, value } => {
+                let answered = self.answer(card, point, value)?;
+                if let What::Answered { card, point, deficiency: Some(name), .. } = &answered {
+                    rejected = self.piece_rejected(*card, point, name);
+                }
+                answered
+            }
             Command::FindDeficiency { card, point, name, sighting } => {
+                rejected = self.piece_rejected(card, &point, &name);
                 self.find(card, point, name, sighting)?
             }
+            Command::RejectPiece { finding, serial } => {
+                let known = self.finding_of(finding)?;
+                if known.fate != Fate::Reject || known.state == FindingState::Closed {
+                    return Err(Refusal::RejectsNothing { finding });
+                }
+                What::PieceRejected { finding, serial }
+            }
+            Command::KnowFault { fault } => What::TagFaultFound { fault },
             Command::PutRight { finding, by, sighting } => self.put_right(finding, by, sighting)?,
             Command::LookAgain { finding, by, again, value, sighting } => {
                 self.inspector_only(&by)?;
@@ -72,7 +88,34 @@ impl Walk {
             }
             Command::TakeBackDecision { .. } => return Err(Refusal::NotDecided),
         };
-        Ok(vec![one])
+        Ok(std::iter::once(one).chain(rejected).collect())
+    }
+
+    /// The piece that a deficiency rejects, where it is plain: the one that was read in this walk, or the only one of its
+    /// kind on the tag. Otherwise it is asked for.
+    fn piece_rejected(&self, card: CardNo, point: &PointId, name: &str) -> Option<What> {
+        let shape = self.ground.plan.card(card)?.point(point)?;
+        let known = shape.deficiencies.iter().find(|known| known.name == name)?;
+        let kind = shape.rules.piece.as_deref().filter(|_| known.fate == Fate::Reject)?;
+        let read = self.serial_read(kind);
+        let (facts, subject) = (&self.ground.facts, self.ground.plan.subject);
+        let serial = read.or_else(|| facts.only_piece_of(kind, subject)).cloned()?;
+        let finding = FindingNo(self.findings_given.saturating_add(1));
+        Some(What::PieceRejected { finding, serial })
+    }
+
+    /// The serial number that was read for a kind of equipment, the last one.
+    fn serial_read(&self, wanted: &str) -> Option<&slingseal_words::Serial> {
+        let answers = self.ground.plan.cards.iter().zip(&self.cards);
+        let answers = answers.flat_map(|(card, answers)| card.points.iter().zip(answers));
+        let read =
+            answers.filter_map(|(point, answer)| match (&point.kind, answer.as_ref()?.value.as_ref()?) {
+                (Kind::Serial { equipment: Some(kind), .. }, Value::Serial(serial)) if kind == wanted => {
+                    Some(serial)
+                }
+                _ => None,
+            });
+        read.last()
     }
 
     /// A jump is told once: what follows is measured from where the clock jumped to.
@@ -99,6 +142,7 @@ impl Walk {
             version: plan.version,
             procedure_digest: plan.digest,
             inspector: self.ground.inspector.clone(),
+            rules: Rules::NOW,
         };
         let faults = facts.faults(now, plan).into_iter().map(|fault| What::TagFaultFound { fault });
         Ok(std::iter::once(begun).chain(faults).collect())
@@ -124,8 +168,11 @@ impl Walk {
         self.shape_of(card)
     }
 
-    fn point_of<'c>(card: &'c Card, point: &PointId) -> Result<&'c Point, Refusal> {
-        card.point(point).ok_or_else(|| Refusal::NotOnThisCard { card: card.number, point: point.clone() })
+    fn point_of<'c>(&self, card: &'c Card, point: &PointId) -> Result<&'c Point, Refusal> {
+        let counts = |point: &&Point| self.ground.facts.counts(point);
+        card.point(point)
+            .filter(counts)
+            .ok_or_else(|| Refusal::NotOnThisCard { card: card.number, point: point.clone() })
     }
 
     fn finding_of(&self, number: FindingNo) -> Result<&Finding, Refusal> {
@@ -135,22 +182,22 @@ impl Walk {
     fn card_good(&self, card: CardNo) -> Result<What, Refusal> {
         self.current(card)?;
         for (_, point) in self.points_left(card) {
-            plain_good(point, &self.ground.facts)?;
+            plain_good(point, &self.ground.facts, Rules::NOW)?;
         }
         Ok(What::CardGood { card })
     }
 
     fn answer(&self, card: CardNo, point: PointId, value: Value) -> Result<What, Refusal> {
-        let shape = Self::point_of(self.current(card)?, &point)?;
+        let shape = self.point_of(self.current(card)?, &point)?;
         if let Some(open) = self.unclosed_at(&point) {
             return Err(Refusal::OpenHere { finding: open.number });
         }
-        let deficiency = judge(shape, &value, &self.ground.facts)?;
+        let deficiency = judge(shape, &value, &self.ground.facts, Rules::NOW)?;
         Ok(What::Answered { card, point, value, deficiency })
     }
 
     fn find(&self, card: CardNo, point: PointId, name: String, sighting: Sighting) -> Result<What, Refusal> {
-        let shape = Self::point_of(self.current(card)?, &point)?;
+        let shape = self.point_of(self.current(card)?, &point)?;
         if name == OTHER {
             if sighting.note.is_none() {
                 return Err(Refusal::NoteNeeded);
@@ -178,8 +225,8 @@ impl Walk {
         match finding.state {
             FindingState::Closed => return Err(Refusal::ClosedAlready { finding: number }),
             FindingState::PutRight => return Err(Refusal::PutRightAlready { finding: number }),
-            FindingState::Open if !finding.in_place => {
-                return Err(Refusal::NotInPlace { name: finding.name.clone() });
+            FindingState::Open if !finding.in_place() => {
+                return Err(Refusal::NotInPlace { name: finding.name.clone(), fate: finding.fate });
             }
             FindingState::Open => {}
         }
@@ -200,9 +247,9 @@ impl Walk {
             FindingState::Open => return Err(Refusal::NotPutRight { finding: number }),
             FindingState::PutRight => {}
         }
-        let shape = Self::point_of(self.shape_of(finding.card)?, &finding.point)?;
+        let shape = self.point_of(self.shape_of(finding.card)?, &finding.point)?;
         let shown = match &value {
-            Some(value) => judge(shape, value, &self.ground.facts)?,
+            Some(value) => judge(shape, value, &self.ground.facts, Rules::NOW)?,
             None => None,
         };
         if again == Again::Good {
@@ -210,7 +257,7 @@ impl Walk {
                 return Err(Refusal::StillDeficient);
             }
             if value.is_none() {
-                plain_good(shape, &self.ground.facts)?;
+                plain_good(shape, &self.ground.facts, Rules::NOW)?;
             }
         }
         few_photos(&sighting)?;

@@ -55,6 +55,9 @@ pub enum What {
         /// Who inspects.
         #[serde(with = "wire::line")]
         inspector: CallSign,
+        /// By which rules the walk is folded; none in what was written before there were two.
+        #[serde(default, skip_serializing_if = "Rules::first")]
+        rules: Rules,
     },
     /// The tag itself shows a deficiency.
     TagFaultFound {
@@ -104,7 +107,15 @@ pub enum What {
         #[serde(default, with = "wire::list", skip_serializing_if = "Vec::is_empty")]
         photos: Vec<Digest>,
     },
-    /// The riggers say that they put it right.
+    /// The piece at which a deficiency was found is rejected by its serial number.
+    PieceRejected {
+        /// Which finding says why.
+        finding: FindingNo,
+        /// Which piece.
+        #[serde(with = "wire::line")]
+        serial: Serial,
+    },
+    /// The riggers say that they corrected it.
     PutRight {
         /// Which finding.
         finding: FindingNo,
@@ -187,6 +198,29 @@ pub enum Value {
     Serial(#[serde(with = "wire::line")] Serial),
     /// A text.
     Text(#[serde(with = "wire::line")] Note),
+    /// The point does not apply to this load, and why.
+    NotApplicable(#[serde(with = "wire::line")] Note),
+}
+
+/// By which rules a walk is folded: a record of an older build is read by the rules of its time.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Rules {
+    /// "Whole card good" took a count as expected.
+    #[default]
+    CountsConfirmed,
+    /// Every count is entered before its wanted number is told. Accident: a hand that presses "good" on every card has
+    /// counted nothing, and the record says that it has.
+    CountsEntered,
+}
+
+impl Rules {
+    /// The rules by which this build decides.
+    pub const NOW: Self = Self::CountsEntered;
+
+    fn first(&self) -> bool {
+        *self == Self::CountsConfirmed
+    }
 }
 
 impl fmt::Display for Value {
@@ -198,6 +232,7 @@ impl fmt::Display for Value {
             Self::Measure(quantity) => write!(f, "{quantity}"),
             Self::Serial(serial) => write!(f, "{serial}"),
             Self::Text(text) => write!(f, "{text}"),
+            Self::NotApplicable(why) => write!(f, "not applicable: {why}"),
         }
     }
 }

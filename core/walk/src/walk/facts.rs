@@ -1,9 +1,9 @@
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use crate::procedure::Expanded;
+use crate::procedure::{Expanded, Point, Subject};
 use slingseal_message::tag::outweighs;
 use slingseal_words::{
     CallSign, Digest, LoadNumber, Name, Note, ProcedureId, Quantity, Serial, Source, Time, same_person,
@@ -33,14 +33,16 @@ pub struct LoadFacts {
     pub procedure: ProcedureId,
     /// Who built the load, if the tag says so.
     pub rigger: Option<CallSign>,
-    /// Planned gross mass.
-    pub gross: Quantity,
+    /// Planned gross mass; none where no load is inspected but a piece, an aircraft's hooks or a zone.
+    pub gross: Option<Quantity>,
     /// What the aircrew allows for this lift, if the tag says so.
     pub allowable: Option<Quantity>,
     /// What it hangs by.
     pub equipment: Vec<EquipmentFact>,
     /// The link count that each leg must have, by the leg's name.
     pub links: BTreeMap<String, u32>,
+    /// Under which conditions of the procedure the load is inspected; none where the tag does not say.
+    pub conditions: Option<BTreeSet<String>>,
 }
 
 /// One piece of equipment on the tag.
@@ -103,6 +105,17 @@ pub enum TagFault {
         /// The leg.
         leg: String,
     },
+    /// A piece that was rejected in an inspection and not found fit since.
+    Rejected {
+        /// Which piece.
+        #[serde(with = "wire::line")]
+        serial: Serial,
+        /// What was found at it.
+        why: String,
+        /// When.
+        #[serde(with = "wire::line")]
+        at: Time,
+    },
     /// A value that should be a mass, or a mass or force, is neither, so that nothing can be held against it.
     NotAMass {
         /// Which value.
@@ -124,6 +137,9 @@ impl fmt::Display for TagFault {
             }
             Self::OverRating { gross, rating, serial, kind } => {
                 write!(f, "gross mass {gross} is over the rating {rating} of {kind} {serial}")
+            }
+            Self::Rejected { serial, why, at } => {
+                write!(f, "piece {serial} was rejected {}: {why}", at.dtg())
             }
             Self::NoLinkCount { leg } => write!(f, "the tag has no link count for leg {leg}"),
             Self::NotAMass { what, value } => write!(f, "{what} on the tag is {value}, which is no mass"),
@@ -151,9 +167,11 @@ impl LoadFacts {
                 faults.push(TagFault::InspectionPast { serial, kind, due });
             }
         }
-        match self.gross.kilograms() {
-            Some(_) => self.mass_faults(&mut faults),
-            None => faults.push(TagFault::NotAMass { what: "gross mass".into(), value: self.gross }),
+        if let Some(gross) = self.gross {
+            match gross.kilograms() {
+                Some(_) => self.mass_faults(gross, &mut faults),
+                None => faults.push(TagFault::NotAMass { what: "gross mass".into(), value: gross }),
+            }
         }
         for leg in plan.legs_of_tag() {
             if !self.links.contains_key(leg) {
@@ -163,8 +181,7 @@ impl LoadFacts {
         faults
     }
 
-    fn mass_faults(&self, faults: &mut Vec<TagFault>) {
-        let gross = self.gross;
+    fn mass_faults(&self, gross: Quantity, faults: &mut Vec<TagFault>) {
         if let Some(allowable) = self.allowable {
             match outweighs(gross, allowable) {
                 Some(true) => faults.push(TagFault::OverAllowable { gross, allowable }),
@@ -197,6 +214,32 @@ impl LoadFacts {
         };
         let named: Vec<&Serial> = self.equipment.iter().filter(of_kind).map(|piece| &piece.serial).collect();
         if named.is_empty() { self.equipment.iter().map(|piece| &piece.serial).collect() } else { named }
+    }
+
+    /// The one piece of equipment of a kind that the tag names; none where it names none, or several.
+    pub(super) fn only_piece_of(&self, kind: &str, subject: Subject) -> Option<&Serial> {
+        if subject == Subject::Piece {
+            return self.equipment.first().map(|piece| &piece.serial);
+        }
+        let kind = kind.to_lowercase();
+        let mut of_kind =
+            self.equipment.iter().filter(|piece| piece.kind.as_str().to_lowercase().contains(&kind));
+        let only = of_kind.next()?;
+        of_kind.next().is_none().then_some(&only.serial)
+    }
+
+    /// Whether a point counts for this load. Where the tag does not say, it does: nobody knows that it may be passed over.
+    pub fn counts(&self, point: &Point) -> bool {
+        match (&point.rules.when, &self.conditions) {
+            (Some(when), Some(conditions)) => conditions.contains(when),
+            _ => true,
+        }
+    }
+
+    /// Whether a point may be answered "not applicable": where its procedure says so, and where it counts under a condition
+    /// that the tag says nothing of.
+    pub fn may_not_apply(&self, point: &Point) -> bool {
+        point.rules.may_not_apply || (point.rules.when.is_some() && self.conditions.is_none())
     }
 
     /// Whether this person built the load.

@@ -1,9 +1,9 @@
 //! Holds an answer against the procedure and the tag.
 
 use crate::procedure::{Expected, Kind, Point};
-use slingseal_words::Quantity;
+use slingseal_words::{Quantity, Unit};
 
-use super::event::Value;
+use super::event::{Rules, Value};
 use super::facts::LoadFacts;
 use super::refusal::Refusal;
 
@@ -29,10 +29,10 @@ pub(super) fn expected(point: &Point, facts: &LoadFacts) -> Option<u32> {
 }
 
 /// What "good" alone means at a point: an answer, nothing where an optional value is left out, or a refusal.
-pub(super) fn plain_good(point: &Point, facts: &LoadFacts) -> Result<Option<Value>, Refusal> {
+pub(super) fn plain_good(point: &Point, facts: &LoadFacts, rules: Rules) -> Result<Option<Value>, Refusal> {
     let enough = match &point.kind {
         Kind::Look => true,
-        Kind::Count(_) => expected(point, facts).is_some(),
+        Kind::Count(_) => rules == Rules::CountsConfirmed && expected(point, facts).is_some(),
         Kind::Choice(options) => options.iter().filter(|option| option.right).count() == 1,
         Kind::Serial { optional: true, .. } | Kind::Text { optional: true } => return Ok(None),
         Kind::Measure { .. } | Kind::Serial { .. } | Kind::Text { .. } => false,
@@ -45,9 +45,16 @@ pub(super) fn plain_good(point: &Point, facts: &LoadFacts) -> Result<Option<Valu
 }
 
 /// The name of the deficiency that a value shows; none if it is good.
-pub(super) fn judge(point: &Point, value: &Value, facts: &LoadFacts) -> Result<Option<String>, Refusal> {
+pub(super) fn judge(
+    point: &Point,
+    value: &Value,
+    facts: &LoadFacts,
+    rules: Rules,
+) -> Result<Option<String>, Refusal> {
     let good = match (&point.kind, value) {
-        (_, Value::Good) => return plain_good(point, facts).map(|_| None),
+        (_, Value::Good) => return plain_good(point, facts, rules).map(|_| None),
+        (_, Value::NotApplicable(_)) if facts.may_not_apply(point) => true,
+        (_, Value::NotApplicable(_)) => return Err(Refusal::Applies { point: point.id.clone() }),
         // A count that nothing is known to be held against stays unjudged; the tag's fault stands in the way of fit.
         (Kind::Count(_), Value::Count(number)) => expected(point, facts).is_none_or(|known| known == *number),
         (Kind::Choice(options), Value::Choice(name)) => {
@@ -56,11 +63,10 @@ pub(super) fn judge(point: &Point, value: &Value, facts: &LoadFacts) -> Result<O
                 .ok_or_else(|| Refusal::NoSuchOption { point: point.id.clone(), name: name.clone() })?;
             chosen.right
         }
-        (Kind::Measure { least, most }, Value::Measure(measured)) => {
-            let bound = least.or(*most);
-            if let Some(bound) = bound.filter(|bound| bound.unit().dimension() != measured.unit().dimension())
-            {
-                let units = bound.unit().dimension().units();
+        (Kind::Measure { least, most, unit }, Value::Measure(measured)) => {
+            let wanted = least.or(*most).map(Quantity::unit).or(*unit).map(Unit::dimension);
+            if let Some(wanted) = wanted.filter(|wanted| *wanted != measured.unit().dimension()) {
+                let units = wanted.units();
                 return Err(Refusal::WrongUnit { point: point.id.clone(), units });
             }
             least.is_none_or(|least| at_most(least, *measured))

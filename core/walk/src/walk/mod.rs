@@ -23,7 +23,7 @@ mod view;
 mod wire;
 
 pub use command::{Command, Sighting};
-pub use event::{Again, Event, FindingNo, Outcome, Value, What};
+pub use event::{Again, Event, FindingNo, Outcome, Rules, Value, What};
 pub use facts::{EquipmentFact, Ground, LoadFacts, RiggingFinding, TagFault};
 pub use refusal::{Block, Refusal};
 pub use state::{Answer, At, ClockJump, Finding, FindingState, FoldError, Look, Stage, Walk};

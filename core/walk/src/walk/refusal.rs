@@ -1,6 +1,6 @@
 use std::fmt;
 
-use crate::procedure::CardNo;
+use crate::procedure::{CardNo, Fate};
 use slingseal_words::{CallSign, PointId, ProcedureId};
 
 use super::event::FindingNo;
@@ -112,6 +112,18 @@ pub enum Refusal {
         /// What to enter.
         wanted: &'static str,
     },
+    /// The procedure does not let the point be left out.
+    #[error("{point} applies to every load of this procedure; answer it, or name what is wrong")]
+    Applies {
+        /// The point.
+        point: PointId,
+    },
+    /// The finding is not one that rejects a piece.
+    #[error("finding {finding} rejects no piece; name the serial of a piece that is rejected")]
+    RejectsNothing {
+        /// Which finding.
+        finding: FindingNo,
+    },
     /// A count was entered where a choice is wanted, or the like.
     #[error("{point} is not answered like that; enter its {wanted}")]
     WrongKind {
@@ -149,12 +161,12 @@ pub enum Refusal {
         finding: FindingNo,
     },
     /// What is wrong cannot be put right where the load stands.
-    #[error(
-        "\"{name}\" cannot be put right in place; decide not fit, have the load rigged again, inspect it again"
-    )]
+    #[error("\"{name}\" cannot be corrected in place; decide not fit, then {}", after(*fate))]
     NotInPlace {
         /// What is wrong.
         name: String,
+        /// What becomes of it.
+        fate: Fate,
     },
     /// It was put right already and waits for the second look.
     #[error("finding {finding} is put right already; the inspector must look at it again")]
@@ -252,6 +264,16 @@ impl fmt::Display for Block {
             Self::Tag(fault) => write!(f, "{fault}"),
             Self::Rigging { summary } => write!(f, "rigging: {summary}"),
         }
+    }
+}
+
+/// What is done after "not fit".
+fn after(fate: Fate) -> &'static str {
+    match fate {
+        Fate::InPlace => "correct and reinspect it",
+        Fate::Rerig => "rerig the load and inspect it anew",
+        Fate::NewTag => "make a new tag and inspect the load under it",
+        Fate::Reject => "take the piece out of service, rerig the load with another, inspect it anew",
     }
 }
 

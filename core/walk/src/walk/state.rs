@@ -1,10 +1,10 @@
 use std::fmt;
 use std::sync::Arc;
 
-use crate::procedure::{CardNo, Point};
-use slingseal_words::{CallSign, Digest, Note, PointId, Time};
+use crate::procedure::{CardNo, Fate, Point};
+use slingseal_words::{CallSign, Digest, Note, PointId, Serial, Time};
 
-use super::event::{Again, Event, FindingNo, Outcome, Value};
+use super::event::{Again, Event, FindingNo, Outcome, Rules, Value};
 use super::facts::{Ground, RiggingFinding, TagFault};
 
 /// One inspection, as its events made it.
@@ -22,6 +22,7 @@ pub struct Walk {
     pub(super) tag_faults: Vec<TagFault>,
     pub(super) rigging: Option<RiggingFinding>,
     pub(super) jumps: Vec<ClockJump>,
+    pub(super) rules: Rules,
     pub(super) began: Option<Time>,
     pub(super) last: Option<Time>,
     pub(super) latest: Option<Time>,
@@ -95,8 +96,10 @@ pub struct Finding {
     pub point: PointId,
     /// What it is called in the procedure (English words), or `other`.
     pub name: String,
-    /// Whether it can be put right where the load stands.
-    pub in_place: bool,
+    /// What becomes of the load, or of the piece.
+    pub fate: Fate,
+    /// The piece that it rejects, where it is known.
+    pub piece: Option<Serial>,
     /// The count, choice, measure or serial that showed it.
     pub value: Option<Value>,
     /// What the inspector said about it.
@@ -109,6 +112,13 @@ pub struct Finding {
     pub looks: Vec<Look>,
     /// What it is now.
     pub state: FindingState,
+}
+
+impl Finding {
+    /// Whether it can be corrected where the load stands.
+    pub fn in_place(&self) -> bool {
+        self.fate == Fate::InPlace
+    }
 }
 
 /// What became of a finding.
@@ -210,6 +220,7 @@ impl Walk {
             tag_faults: Vec::new(),
             rigging: None,
             jumps: Vec::new(),
+            rules: Rules::NOW,
             began: None,
             last: None,
             latest: None,
@@ -249,7 +260,7 @@ impl Walk {
             return Vec::new();
         };
         let left = |(_, (point, answer)): &(usize, (&Point, &Option<Answer>))| {
-            answer.is_none() && self.unclosed_at(&point.id).is_none()
+            answer.is_none() && self.ground.facts.counts(point) && self.unclosed_at(&point.id).is_none()
         };
         let points = shape.points.iter().zip(answers).enumerate();
         points.filter(left).map(|(place, (point, _))| (place, point)).collect()

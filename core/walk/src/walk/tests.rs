@@ -6,11 +6,12 @@ use super::{
     LONGEST_SILENCE, LoadFacts, MOST_PHOTOS, OTHER, Outcome, PointStatus, Refusal, RiggingFinding, Sighting,
     Stage, TagFault, Tally, Value, Walk, What,
 };
-use crate::procedure::{CardNo, Language, built_in, check};
+use crate::procedure::{CardNo, Expected, Fate, Kind, Language, RELEASED, check};
 use slingseal_words::{
     CallSign, Digest, LoadNumber, Name, Note, PointId, ProcedureId, Quantity, Seconds, Serial, Time,
 };
 
+mod fates;
 mod random;
 
 /// One card of each kind of point, and a card to stand before and behind it.
@@ -125,10 +126,11 @@ fn facts(procedure: &str) -> LoadFacts {
         tag: Digest::of(b"tag"),
         procedure: ProcedureId::new(procedure).unwrap(),
         rigger: Some(person("Mason 5")),
-        gross: mass("2400 lb"),
+        gross: Some(mass("2400 lb")),
         allowable: Some(mass("5000 lb")),
         equipment: vec![piece("SL-1", "Chain sling"), piece("BAG-7", "Cargo bag")],
         links: BTreeMap::from([("1".to_owned(), 40)]),
+        conditions: None,
     }
 }
 
@@ -160,7 +162,8 @@ impl Kept {
     }
 
     fn bag() -> Self {
-        let plan = built_in("bag").unwrap().expand(Language::English);
+        let first = RELEASED.iter().find(|own| own.id == "bag").unwrap();
+        let plan = check(first.text).unwrap().expand(Language::English);
         let facts = facts("bag");
         Self::begun(Ground { plan, facts, inspector: person("Anvil 3") })
     }
@@ -194,6 +197,17 @@ impl Kept {
         self.does(Command::CardGood { card: card(number) })
     }
 
+    /// Every count of the card as it is wanted, and the rest good.
+    fn counted(&mut self, number: u32) -> &mut Self {
+        let points = self.walk.ground().plan.card(card(number)).unwrap().points.clone();
+        for at in points {
+            if let Kind::Count(Expected::Fixed(wanted)) = at.kind {
+                self.does(Command::Answer { card: card(number), point: at.id, value: Value::Count(wanted) });
+            }
+        }
+        self.good(number)
+    }
+
     fn answer(&mut self, number: u32, at: &str, value: Value) -> &mut Self {
         self.does(Command::Answer { card: card(number), point: point(at), value })
     }
@@ -204,7 +218,9 @@ impl Kept {
 
     /// The middle card of `KINDS`, all good.
     fn kinds_card(&mut self) -> &mut Self {
-        self.answer(2, "s.kinds.choice", Value::Choice("red".into()))
+        self.answer(2, "s.kinds.count", Value::Count(3))
+            .answer(2, "s.kinds.links", Value::Count(40))
+            .answer(2, "s.kinds.choice", Value::Choice("red".into()))
             .answer(2, "s.kinds.measure", Value::Measure(mass("2.5 in")))
             .answer(2, "s.kinds.serial", Value::Serial(Serial::new("sl-1").unwrap()))
             .good(2)
@@ -238,11 +254,11 @@ fn decide(outcome: Outcome) -> Command {
 }
 
 #[test]
-fn the_bag_is_walked_with_one_command_a_card() {
+fn the_bag_is_walked_with_one_command_a_card_and_one_a_count() {
     let mut kept = Kept::bag();
     for number in 1..=32 {
         assert_eq!(kept.walk.at(), At::Card(card(number)));
-        kept.good(number);
+        kept.counted(number);
     }
     assert_eq!(kept.walk.at(), At::Decision);
     assert_eq!(kept.walk.current_card(), None);
@@ -354,7 +370,10 @@ fn none_but_the_inspector_looks_again_resumes_or_decides() {
 fn what_needs_rigging_again_is_not_put_right_in_place() {
     let mut kept = Kept::kinds();
     kept.find(1, "s.look.a", "a is broken");
-    assert_eq!(kept.refuses(put_right(1)), Refusal::NotInPlace { name: "a is broken".into() });
+    assert_eq!(
+        kept.refuses(put_right(1)),
+        Refusal::NotInPlace { name: "a is broken".into(), fate: Fate::Rerig }
+    );
     kept.does(decide(Outcome::NotFit));
     assert!(matches!(kept.walk.stage(), Stage::Decided { outcome: Outcome::NotFit, .. }));
 }
@@ -391,7 +410,6 @@ fn every_kind_is_judged() {
     for (at, value, deficient) in [
         ("count", Value::Count(3), None),
         ("count", Value::Count(2), Some("wrong count")),
-        ("count", Value::Good, None),
         ("links", Value::Count(40), None),
         ("links", Value::Count(39), Some("wrong link count")),
         ("choice", choice("blue"), None),
@@ -424,7 +442,7 @@ fn every_kind_is_judged() {
     assert!(matches!(refused("count", measure("3 in")), Refusal::WrongKind { .. }));
     assert!(matches!(refused("choice", choice("green")), Refusal::NoSuchOption { .. }));
     assert!(matches!(refused("measure", measure("3 lb")), Refusal::WrongUnit { .. }));
-    for at in ["choice", "measure", "serial"] {
+    for at in ["count", "links", "choice", "measure", "serial"] {
         assert!(matches!(refused(at, Value::Good), Refusal::ValueNeeded { .. }), "{at}");
     }
 }
@@ -434,8 +452,11 @@ fn whole_card_good_asks_for_what_only_the_hand_knows() {
     let mut kept = Kept::kinds();
     kept.good(1);
     let needed: Vec<String> = kept.walk.needing_values().iter().map(|point| point.id.to_string()).collect();
-    assert_eq!(needed, ["s.kinds.choice", "s.kinds.measure", "s.kinds.serial"]);
-    let wanted = Refusal::ValueNeeded { point: point("s.kinds.choice"), wanted: "choice" };
+    assert_eq!(
+        needed,
+        ["s.kinds.count", "s.kinds.links", "s.kinds.choice", "s.kinds.measure", "s.kinds.serial"]
+    );
+    let wanted = Refusal::ValueNeeded { point: point("s.kinds.count"), wanted: "count" };
     assert_eq!(kept.refuses(Command::CardGood { card: card(2) }), wanted);
     kept.kinds_card();
     assert_eq!(kept.walk.at(), At::Card(card(3)));
@@ -510,13 +531,13 @@ fn undo_takes_back_each_kind_of_answer() {
 #[test]
 fn a_card_can_be_gone_back_to_and_the_walk_comes_back() {
     let mut kept = Kept::bag();
-    kept.good(1).good(2).good(3);
+    kept.good(1).good(2).counted(3);
     kept.does(Command::GoTo { card: card(2) });
     kept.find(2, "apex.fitting.nut", "castellated nut is missing or loose");
     assert_eq!(kept.walk.card_status(card(2)), CardStatus::Deficient);
     kept.good(2);
     assert_eq!(kept.walk.at(), At::Card(card(4)), "back to the first card without an answer");
-    kept.does(Command::GoTo { card: card(32) }).good(32);
+    kept.does(Command::GoTo { card: card(32) }).counted(32);
     assert_eq!(kept.walk.at(), At::Card(card(4)), "what was passed over is not forgotten");
     let last = card(32);
     assert_eq!(kept.refuses(Command::GoTo { card: card(33) }), Refusal::NoSuchCard { card: card(33), last });
@@ -526,7 +547,7 @@ fn a_card_can_be_gone_back_to_and_the_walk_comes_back() {
 fn fit_is_refused_while_a_card_has_no_answer() {
     let mut kept = Kept::bag();
     for number in 1..=31 {
-        kept.good(number);
+        kept.counted(number);
     }
     let Refusal::NotFit { blocks } = kept.refuses(decide(Outcome::Fit)) else { panic!() };
     assert_eq!(blocks, [Block::Unanswered { cards: 1, first: card(32) }]);
@@ -628,7 +649,7 @@ fn what_the_tag_shows_stands_in_the_way_of_fit() {
     );
 
     let mut heavy = facts("kinds");
-    heavy.gross = mass("5000 lb");
+    heavy.gross = Some(mass("5000 lb"));
     assert_eq!(blocked(heavy.clone()), [], "at the limit is within it");
     let (gross, allowable) = (mass("5000 lb"), mass("2.267 t"));
     heavy.allowable = Some(allowable);

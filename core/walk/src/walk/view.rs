@@ -2,10 +2,10 @@
 
 use std::sync::Arc;
 
-use crate::procedure::{Card, CardNo, Point};
-use slingseal_words::{PointId, Time};
+use crate::procedure::{Card, CardNo, Kind, Point, Subject};
+use slingseal_words::{PointId, Seconds, Serial, Time};
 
-use super::event::FindingNo;
+use super::event::{FindingNo, Rules, Value};
 use super::facts::{Ground, RiggingFinding, TagFault};
 use super::judge::{expected, plain_good};
 use super::refusal::Block;
@@ -127,9 +127,10 @@ impl Walk {
         if on_card(FindingState::PutRight) {
             return CardStatus::AwaitsSecondLook;
         }
-        let points = self.ground.plan.card(card).map_or(0, |card| card.points.len());
+        let Some(shape) = self.ground.plan.card(card) else { return CardStatus::Unanswered };
+        let points = self.counting(shape).count();
         match self.points_left(card).len() {
-            0 if points > 0 => CardStatus::Good,
+            0 => CardStatus::Good,
             left if left < points => CardStatus::Partly,
             _ => CardStatus::Unanswered,
         }
@@ -162,6 +163,28 @@ impl Walk {
         self.cards.get(card.number.place())?.get(place)?.as_ref()
     }
 
+    /// The points of a card that count for this load.
+    pub fn counting<'c>(&'c self, card: &'c Card) -> impl Iterator<Item = &'c Point> {
+        card.points.iter().filter(|point| self.ground.facts.counts(point))
+    }
+
+    /// For how long the piece that is inspected was said to be fit, where its procedure asks that.
+    pub fn fit_for(&self) -> Option<Seconds> {
+        let asked =
+            self.ground.plan.cards.iter().flat_map(|card| &card.points).find(|point| point.rules.fit_for)?;
+        let Kind::Measure { .. } = asked.kind else { return None };
+        match self.answer_of(&asked.id)?.value {
+            Some(Value::Measure(time)) => Some(Seconds(time.si() as i64)),
+            _ => None,
+        }
+    }
+
+    /// Every piece that this walk rejects, with the deficiency that says why.
+    pub fn rejected_pieces(&self) -> impl Iterator<Item = (&Serial, &Finding)> {
+        let open = self.findings.iter().filter(|known| known.state != FindingState::Closed);
+        open.filter_map(|known| Some((known.piece.as_ref()?, known)))
+    }
+
     /// The count that a point must have, from the procedure or the tag, if it is a count and one is known.
     pub fn expected_count(&self, point: &Point) -> Option<u32> {
         expected(point, &self.ground.facts)
@@ -170,17 +193,18 @@ impl Walk {
     /// The points of the current card that "whole card good" would be refused for: they need a value of their own.
     pub fn needing_values(&self) -> Vec<&Point> {
         let At::Card(card) = self.at else { return Vec::new() };
-        let needs = |point: &&Point| plain_good(point, &self.ground.facts).is_err();
+        let needs = |point: &&Point| plain_good(point, &self.ground.facts, Rules::NOW).is_err();
         self.points_left(card).into_iter().map(|(_, point)| point).filter(needs).collect()
     }
 
     /// How far the walk has come.
     pub fn progress(&self) -> Progress {
         let plan = &self.ground.plan;
-        let mut progress = Progress { cards: plan.cards.len(), points: plan.points(), ..Progress::default() };
+        let points = plan.cards.iter().map(|card| self.counting(card).count()).sum();
+        let mut progress = Progress { cards: plan.cards.len(), points, ..Progress::default() };
         for card in &plan.cards {
             let left = self.points_left(card.number).len();
-            progress.points_done += card.points.len().saturating_sub(left);
+            progress.points_done += self.counting(card).count().saturating_sub(left);
             progress.cards_done += usize::from(left == 0);
         }
         progress
@@ -236,10 +260,11 @@ impl Walk {
     /// What should be known before a decision.
     pub fn cautions(&self) -> Vec<Caution> {
         let facts = &self.ground.facts;
+        let load = self.ground.plan.subject == Subject::Load;
         [
-            (facts.rigger.is_none(), Caution::NoRiggerNamed),
-            (facts.allowable.is_none(), Caution::NoAllowable),
-            (self.rigging.is_none(), Caution::RiggingNotAssessed),
+            (load && facts.rigger.is_none(), Caution::NoRiggerNamed),
+            (load && facts.allowable.is_none(), Caution::NoAllowable),
+            (load && self.rigging.is_none(), Caution::RiggingNotAssessed),
             (!self.jumps.is_empty(), Caution::ClockJumped),
         ]
         .into_iter()

@@ -106,7 +106,7 @@ fn seal(record: &RecordView) -> Markup {
                 (fact("Sealed", &line.issued.dtg))
                 (fact("Inspector", &line.inspector))
                 (fact("Holds until", &line.valid_until.dtg))
-                (fact("Found, put right", &format!("{}, {}", line.found, line.corrected)))
+                (fact("Found, corrected", &format!("{}, {}", line.found, line.corrected)))
             }
             p.digest { "Record " (line.record) }
             @if !line.whole { p.note { "Only the seal is here, not the full record: receive the inspector's bundle." } }

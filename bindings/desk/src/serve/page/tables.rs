@@ -12,7 +12,7 @@ pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>) -> Markup {
         div.wide { table {
             thead { tr {
                 th { "Load" } th { "Says" } th { "Standing" } th { "Sealed" } th { "Inspector" } th { "Rigger" } th { "Place, aircraft" }
-                th.num { "Found" } th.num { "Put right" } th { "Record" }
+                th.num { "Found" } th.num { "Corrected" } th { "Record" }
             } }
             tbody { @for line in lines { tr {
                 td { a href={ "/load/" (encoded(&line.load)) } { b { (line.load) } } }
@@ -61,7 +61,7 @@ pub(in crate::serve) fn deficiencies(view: &DeficienciesView, days: Option<u32>)
             h2 { "By point" }
             @if view.points.is_empty() { p.none { "nothing was found" } } @else {
                 div.wide { table.shares {
-                    thead { tr { th { "Point" } th { "What was wrong" } th { "Inspections" } th { (axis(end)) } th.num { "Put right" } } }
+                    thead { tr { th { "Point" } th { "What was wrong" } th { "Inspections" } th { (axis(end)) } th.num { "Corrected" } } }
                     tbody { @for point in shown() { tr {
                         td { b { (point.prompt) } br; span.small { (point.procedure_title)
                             @if !point.card.is_empty() { " · " (point.card) } } }
@@ -85,7 +85,7 @@ fn groups(title: &str, what: &str, groups: &[GroupShare]) -> Markup {
         section {
             h2 { (title) }
             div.wide { table.shares {
-                thead { tr { th { (what) } th { "Inspections with a finding" } th { (axis(end)) } th.num { "Found" } th.num { "Put right" } } }
+                thead { tr { th { (what) } th { "Inspections with a finding" } th { (axis(end)) } th.num { "Found" } th.num { "Corrected" } } }
                 tbody { @for group in groups { tr {
                     td { b { (group.title) } }
                     td { (numbers(&group.share)) }

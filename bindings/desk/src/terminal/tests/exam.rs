@@ -39,14 +39,14 @@ fn a_run_by_keys_shows_a_clock_and_nothing_to_put_right_or_seal() {
     for unwanted in ["Statics", "seal", "castellated"] {
         assert!(!shown.contains(unwanted), "{unwanted}: {shown}");
     }
-    hands.press("+");
-    // Card 2, the apex fitting: the third point, its first deficiency, no note.
+    hands.press("+.3\n");
+    // Card 3, the apex fitting: the third point, its first deficiency, no note.
     hands.press("-31\n");
     let shown = hands.screen();
     assert!(shown.contains("Call 1 is recorded") && shown.contains("Called 1."), "{shown}");
     assert!(!shown.contains("ut right"), "{shown}");
     hands.press("/");
-    assert!(hands.screen().contains("castellated nut is missing or loose  (card 2)"), "{}", hands.screen());
+    assert!(hands.screen().contains("castellated nut is missing or loose  (card 3)"), "{}", hands.screen());
     hands.press("-");
     // Neither pause nor statics nor abandoning is offered.
     hands.press("0");

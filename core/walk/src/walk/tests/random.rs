@@ -7,6 +7,8 @@ use super::*;
 /// What a patient inspector would do next, so that random walks also come to fit.
 fn forward(walk: &Walk) -> Command {
     let value_for = |at: &str| match at {
+        "s.kinds.count" => Some(Value::Count(3)),
+        "s.kinds.links" => Some(Value::Count(40)),
         "s.kinds.choice" => Some(Value::Choice("blue".into())),
         "s.kinds.measure" => Some(Value::Measure(mass("3 in"))),
         "s.kinds.serial" => Some(Value::Serial(Serial::new("SL-1").unwrap())),
@@ -24,7 +26,7 @@ fn forward(walk: &Walk) -> Command {
             None => Command::CardGood { card },
         };
     }
-    if let Some(open) = walk.open_findings().find(|finding| finding.in_place) {
+    if let Some(open) = walk.open_findings().find(|finding| finding.in_place()) {
         return put_right(open.number.0);
     }
     if let Some(waits) = walk.awaiting_second_look().next() {

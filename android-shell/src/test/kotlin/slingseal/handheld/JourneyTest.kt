@@ -14,6 +14,8 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.FindingState
 import slingseal.core.HandheldException
+import slingseal.core.PointKind
+import slingseal.core.PointState
 import slingseal.core.VerdictWord
 import slingseal.core.WalkStage
 import slingseal.handheld.look.CodeView
@@ -24,6 +26,7 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
+import slingseal.handheld.support.counted
 import slingseal.handheld.support.see
 
 /** Whole jobs by real touches on the real program over the real Rust library. */
@@ -67,9 +70,9 @@ class JourneyTest {
     }
 
     private fun Screen.giveWhatIsPlanned() {
-        val plan = Regex("Must be (\\d+)").find(words())?.groupValues?.get(1)
-        if (plan == null) return press(keys().first { it.label.toString() != "Back" })
-        type(plan)
+        val open = onlyWalk().card?.points?.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
+        if (open?.kind !is PointKind.Count) return press(keys().first { it.label.toString() != "Back" })
+        type(counted(open.id))
         press("Take it")
     }
 
@@ -301,10 +304,10 @@ class JourneyTest {
     }
 
     @Test
-    fun twoPermissionsAndNoMore() {
+    fun threePermissionsAndNoMore() {
         val app = RuntimeEnvironment.getApplication()
         val asked = app.packageManager.getPackageInfo(app.packageName, PackageManager.GET_PERMISSIONS).requestedPermissions
-        assertEquals(setOf(android.Manifest.permission.CAMERA, android.Manifest.permission.VIBRATE), asked!!.toSet())
+        assertEquals(setOf(android.Manifest.permission.CAMERA, android.Manifest.permission.NFC, android.Manifest.permission.VIBRATE), asked!!.toSet())
     }
 
     @Test

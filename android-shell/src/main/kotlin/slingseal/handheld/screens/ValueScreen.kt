@@ -46,7 +46,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
 
     override fun build(): View = when (val kind = asked?.kind) {
         is PointKind.Count -> pad("", kind.expected?.let { text(R.string.plan_says, it.toInt()) }, "")
-        is PointKind.Measure -> pad(".", text(R.string.range_is, kind.range), kind.unit)
+        is PointKind.Measure -> pad(".", kind.range.ifEmpty { null }?.let { text(R.string.range_is, it) }, kind.unit)
         is PointKind.Choice -> {
             val rows = kind.options.map { option -> key(Face.ROW, option.shown) { take(option.name) } }
             list = PickList(rows, shell::say)

@@ -75,11 +75,11 @@ object Walked {
     fun answer(walk: WalkView): WalkRequest {
         val card = checkNotNull(walk.card)
         val open = card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
-        return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.kind))
+        return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.id, open.kind))
     }
 
-    private fun value(kind: PointKind): String = when (kind) {
-        is PointKind.Count -> (kind.expected ?: 3u).toString()
+    private fun value(id: String, kind: PointKind): String = when (kind) {
+        is PointKind.Count -> counted(id)
         is PointKind.Choice -> kind.options.first().name
         is PointKind.Measure -> "1 m"
         else -> "seen"

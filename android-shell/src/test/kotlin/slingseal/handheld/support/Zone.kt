@@ -121,11 +121,11 @@ class Zone {
         fun answer(walk: WalkView): WalkRequest {
             val card = checkNotNull(walk.card)
             val open = card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
-            return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.kind))
+            return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.id, open.kind))
         }
 
-        private fun value(kind: PointKind): String = when (kind) {
-            is PointKind.Count -> (kind.expected ?: 3u).toString()
+        private fun value(id: String, kind: PointKind): String = when (kind) {
+            is PointKind.Count -> counted(id)
             is PointKind.Choice -> kind.options.first().name
             is PointKind.Measure -> "1 m"
             else -> "seen"
@@ -214,4 +214,13 @@ fun HandheldActivity.see(picture: Luminance) {
     val scan = front as? ScanScreen ?: error("the phone is not looking; in front is ${front?.javaClass?.simpleName}")
     scan.onPicture(picture)
     org.robolectric.Shadows.shadowOf(android.os.Looper.getMainLooper()).idle()
+}
+
+/** What a sound load has at a count of the lists that come with the program: a screen does not tell it before it is entered. */
+fun counted(id: String): String = when {
+    id.endsWith(".passes") || id.endsWith(".crossing") -> "1"
+    ".parts-" in id -> "4"
+    id.endsWith(".plate") -> "10"
+    id.startsWith("drum-") && id.endsWith(".ring") -> "21"
+    else -> "3"
 }
