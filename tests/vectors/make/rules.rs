@@ -4,7 +4,7 @@
 use slingseal_message::envelope::{Kind, wrap};
 use slingseal_message::seal::{Outcome, Seal};
 use slingseal_message::trust::Role;
-use slingseal_words::{Digest, Quantity};
+use slingseal_words::{Digest, LoadNumber, Quantity};
 
 use super::parts::*;
 use crate::vector::Vector;
@@ -138,7 +138,34 @@ pub fn all() -> Vec<(String, Vector)> {
         all.push((name, vector.expect("NO-GO", &["superseded"])));
     }
 
+    // A refusal, and before it others that claim its record: the digest that a seal claims is no identity.
+    let claimed = Digest::of(b"refused");
+    let refusal = sign_seal(&later(300, Outcome::NotFit, claimed), &herald(), HERALD);
+    for (name, what, claim) in [
+        (
+            "valid/refusal_beside_a_hookups_claim",
+            "A hookup's fit seal claims the record of a later refusal, and was scanned before it.",
+            sign_seal(&later(200, Outcome::Fit, claimed), &hookup(), THISTLE),
+        ),
+        (
+            "valid/refusal_beside_an_inspectors_claim",
+            "The inspector's own later fit seal claims the record of a still later refusal.",
+            sign_seal(&later(120, Outcome::Fit, claimed), &anvil(), ANVIL),
+        ),
+    ] {
+        let mut vector = about(what, &good());
+        vector.authority.push(alder());
+        vector.holds = vec![wrap(Kind::Seal, &claim), wrap(Kind::Seal, &refusal)];
+        all.push((name, vector.expect("NO-GO", &["superseded"])));
+    }
+
     // A clock that is behind a word which is no roster.
+    let mut behind =
+        about("A seal of another load was signed three minutes after what this clock shows.", &good());
+    let elsewhere = LoadNumber::new("KM-099").expect("a load number");
+    let said = Seal { load: elsewhere, ..later(SEEN + 180, Outcome::Fit, Digest::of(b"elsewhere")) };
+    behind.holds = vec![wrap(Kind::Seal, &sign_seal(&said, &anvil(), ANVIL))];
+    all.push(("valid/clock_behind_a_seal_of_another_load", behind.expect("HOLD", &["clock_behind"])));
     let mut behind =
         about("A void of another record was signed three minutes after what this clock shows.", &good());
     behind.holds = vec![wrap(Kind::Void, &sign_void(Digest::of(b"other"), SEEN + 180, &hookup(), THISTLE))];

@@ -1,0 +1,117 @@
+//! The laws of the judgement, each stated without asking how the rule is written:
+//!
+//! 1. Nothing lifts the NO-GO of a seal that is shown.
+//! 2. Nothing lifts the NO-GO of a load but a later FIT inspection that itself stands, beyond the slack of another clock's refusal.
+//! 3. At most one seal of a load is not NO-GO, and it is its latest inspection.
+//! 4. A tag alone, the load's standing and the seal that is shown say the same.
+//! 5. Revoking somebody lifts no NO-GO, and nothing that a revoked author sealed stands.
+//! 6. A clock that is set back, and a memory that was put back, never give GO.
+//! 7. What is kept of a standing is what it is, as far as it is settled.
+//! 8. The order of words, and the same word twice, change nothing.
+
+mod alphabet;
+mod enumerated;
+mod random;
+
+use super::*;
+use crate::cast::load;
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::{Outcome, TagPrint};
+use slingseal_message::trust::Trusted;
+use slingseal_words::Time;
+
+/// What came of a history: the load's judgement, and the verdict on each of its seals.
+struct Answer {
+    load: LoadJudgement,
+    facts: LoadFacts,
+}
+
+impl Answer {
+    fn of(words: &[&LoadWord], trusted: &Trusted, now: Time) -> Self {
+        let evidence = evidence(words, trusted, now);
+        let facts = facts_of_load(&load(), &evidence);
+        Self { load: facts.at(&evidence.asked(&[])), facts }
+    }
+
+    fn no_go(&self, word: &LoadWord) -> bool {
+        matches!(
+            self.load.seals.get(&word.digest()),
+            Some(standing) if !matches!(standing, Standing::Fit | Standing::Waits(_))
+        )
+    }
+}
+
+fn evidence<'e>(words: &'e [&'e LoadWord], trusted: &'e Trusted, now: Time) -> Evidence<'e> {
+    Evidence { trusted, now, latest_trusted: None, memory: Memory::Whole, words }
+}
+
+/// Law 2: whether a word may have lifted a load's NO-GO. Said by itself: the slack and the order are written out again.
+fn may_lift(word: &LoadWord, before: &[&LoadWord], after: &Answer) -> bool {
+    let Some(seal) = word.seal().filter(|seal| seal.outcome == Outcome::Fit && word.counts()) else {
+        return false;
+    };
+    let key = |word: &LoadWord| word.signer().map(|signer| signer.credential.key.to_bytes());
+    let beyond = |other: &&LoadWord| {
+        let Some(theirs) = other.seal().filter(|theirs| other.counts() && theirs.outcome == Outcome::NotFit)
+        else {
+            return true;
+        };
+        let later = seal.issued.since(theirs.issued).0;
+        if key(word) == key(other) { later > 0 } else { later > 120 }
+    };
+    !after.no_go(word) && before.iter().all(beyond)
+}
+
+/// Laws 3, 4 and 7 of one history.
+fn hold_alone(words: &[&LoadWord], answer: &Answer, trusted: &Trusted, now: Time) {
+    let standing: Vec<&&LoadWord> =
+        words.iter().filter(|word| word.seal().is_some() && !answer.no_go(word)).collect();
+    let digests: std::collections::BTreeSet<_> = standing.iter().map(|word| word.digest()).collect();
+    assert!(digests.len() <= 1, "law 3: {digests:?}");
+    assert!(digests.iter().all(|digest| Some(*digest) == answer.load.latest), "law 3");
+    let revoked = |word: &&&LoadWord| word.signer().is_some_and(|signer| trusted.revoked(signer));
+    assert!(!standing.iter().any(|word| revoked(&word)), "law 5: a revoked author's seal stands");
+    let fit = answer.load.verdict() != Verdict::NoGo;
+    assert_eq!(fit, !digests.is_empty(), "law 4: load and seals");
+    let state = answer.load.state();
+    assert_eq!(fit, matches!(state, Some(LoadState::Fit | LoadState::Waits)), "law 4: {state:?}");
+    for (digest, facts) in &answer.facts.seals {
+        let kept = facts.lasting().settled(facts.valid_until, now);
+        let at = &answer.load.seals[digest];
+        match kept {
+            Some(kept) => assert_eq!(&kept, at, "law 7"),
+            None => assert!(matches!(at, Standing::Fit | Standing::Waits(_)), "law 7: {at:?}"),
+        }
+    }
+    let latest = answer.facts.latest.and_then(|latest| answer.facts.seals.get(&latest));
+    let outline = latest.and_then(|latest| Outline::of(&latest.facts));
+    let asked = evidence(words, trusted, now).asked(&[]);
+    assert_eq!(outline.map(|outline| outline.at(&asked)), state, "law 7: the outline");
+    let scanned = alphabet::scanned();
+    let evidence = evidence(words, trusted, now);
+    let by_tag = judge_tag(scanned, &evidence);
+    assert_eq!(by_tag.digest, answer.load.latest, "law 4: a tag alone asks the latest inspection");
+    if by_tag.seal.as_ref().is_none_or(|seal| seal.tag == TagPrint::of(&scanned.digest())) {
+        assert_eq!(
+            by_tag.verdict,
+            answer.load.verdict(),
+            "law 4: {:?} {:?}",
+            by_tag.reasons,
+            answer.load.reasons
+        );
+    }
+}
+
+/// Law 6 of one history: this device judged at `now`, and its clock is set back by more than the slack.
+fn never_go_by_time(words: &[&LoadWord], trusted: &Trusted, now: Time) {
+    let judged = LatestTrusted { time: now, by: Speaker::ThisDevice };
+    for back in [121, 86_400] {
+        let then = now.plus(slingseal_words::Seconds(-back));
+        let evidence = Evidence { latest_trusted: Some(&judged), ..evidence(words, trusted, then) };
+        let standing = standing_of_load(&load(), &evidence);
+        assert_ne!(standing.verdict(), Verdict::Go, "law 6: the clock is {back} s back");
+    }
+    let memory = Memory::PutBack { since: now };
+    let evidence = Evidence { memory, ..evidence(words, trusted, now) };
+    assert_ne!(standing_of_load(&load(), &evidence).verdict(), Verdict::Go, "law 6: put back");
+}

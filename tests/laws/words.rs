@@ -1,0 +1,167 @@
+//! The people and the words of the histories.
+
+use proptest::prelude::*;
+use slingseal_message::envelope::{Kind, Unsigned};
+use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
+use slingseal_message::tag::{ReceivedTag, read_plan};
+use slingseal_message::trust::{Credential, DEFAULT_VALIDITY, Role, Roles, SecretKey};
+use slingseal_words::{CallSign, Digest, Time};
+
+pub const SELA: u8 = 1;
+const STRANGER: u8 = 66;
+
+pub fn key(seed: u8) -> SecretKey {
+    SecretKey::from_seed(&[seed; 32])
+}
+
+pub fn at(seconds: i64) -> Time {
+    Time::from_unix(1_790_000_000 + seconds)
+}
+
+/// Two inspectors, one more who may be revoked, one who ran out, a hookup, the first inspector's second credential, a stranger.
+fn paper(by: u8) -> (Vec<u8>, u8) {
+    let (holder, roles, seed, expires, authority): (_, &[Role], _, _, _) = match by {
+        0 => ("Anvil 3", &[Role::Inspector], 2, 1_000_000, SELA),
+        1 => ("Herald 2", &[Role::Inspector], 4, 1_000_000, SELA),
+        2 => ("Rook 8", &[Role::Inspector], 20, 1_000_000, SELA),
+        3 => ("Lapwing 4", &[Role::Inspector], 21, -1, SELA),
+        4 => ("Thistle 7", &[Role::Hookup], 6, 1_000_000, SELA),
+        5 => ("Anvil 3", &[Role::Inspector, Role::Leader], 2, 2_000_000, SELA),
+        _ => ("Anvil 3", &[Role::Inspector], STRANGER, 1_000_000, STRANGER),
+    };
+    let credential = Credential {
+        holder: CallSign::new(holder).expect("a call sign"),
+        roles: Roles::of(roles),
+        expires: at(expires),
+        longest_validity: DEFAULT_VALIDITY,
+        key: key(seed).public(),
+    };
+    (credential.issue(&key(authority)), seed)
+}
+
+/// Who is revoked: a bit each for the second inspector, the third and the hookup.
+pub fn revoked(bits: u8) -> Vec<Vec<u8>> {
+    [(0, 1), (1, 2), (2, 4)]
+        .iter()
+        .filter(|(bit, _)| bits >> bit & 1 == 1)
+        .map(|(_, by)| paper(*by).0)
+        .collect()
+}
+
+fn finish(unsigned: &Unsigned, seed: u8) -> Vec<u8> {
+    unsigned.finish(&key(seed).sign(&unsigned.to_be_signed()))
+}
+
+/// The tag of the load, or another one of the same load.
+pub fn tag(other: bool) -> Vec<u8> {
+    const PLAN: &str = "load = \"KM-014\"\ndescription = \"Rations\"\nprocedure = \"bag\"\ngross = \"1800 lb\"\n\
+        rigger = \"Mason 5\"\n[aircraft]\ntype = \"Heron M2\"\nallowable = \"7000 lb\"\n[pickup]\nname = \"Kestrel Meadow\"\n\
+        [destination]\nname = \"Alder Bridge\"\n";
+    let planned = at(if other { -7_100 } else { -7_200 });
+    let tag = read_plan(PLAN, planned, &|_| Err("no file".into())).expect("a plan").tag;
+    let planner = Credential {
+        holder: CallSign::new("Lantern 1").expect("a call sign"),
+        roles: Roles::of(&[Role::Planner]),
+        expires: at(1_000_000),
+        longest_validity: DEFAULT_VALIDITY,
+        key: key(5).public(),
+    };
+    let content = tag.content();
+    finish(&Unsigned::prepare(Kind::Tag, &planner.issue(&key(SELA)), &tag.claims(&content)), 5)
+}
+
+/// A word before it is signed.
+#[derive(Clone, Debug)]
+pub enum Draft {
+    Seal { by: u8, at: i64, fit: bool, record: u8, other_tag: bool },
+    Void { by: u8, at: i64, record: u8 },
+    Tag { other: bool },
+}
+
+/// A word, and what of it decides whether it may lift a refusal.
+pub struct Signed {
+    pub kind: Kind,
+    pub bytes: Vec<u8>,
+    by: u8,
+    at: i64,
+    fit: Option<bool>,
+}
+
+impl Draft {
+    pub fn sign(&self) -> Signed {
+        let record = |number: u8| Digest::of(&[number]);
+        match *self {
+            Self::Seal { by, at: issued, fit, record: number, other_tag } => {
+                let received = tag(other_tag);
+                let received = ReceivedTag::open(&received).expect("a tag");
+                let (credential, seed) = paper(by);
+                let seal = Seal {
+                    load: received.tag.load,
+                    issued: at(issued),
+                    valid_until: at(issued + 86_400),
+                    tag: TagPrint::of(&received.digest),
+                    tag_signed: true,
+                    procedure: received.tag.procedure,
+                    version: 1,
+                    procedure_print: [3; 4],
+                    outcome: if fit { Outcome::Fit } else { Outcome::NotFit },
+                    found: 0,
+                    corrected: 0,
+                    mass: received.tag.gross,
+                    record: record(number),
+                };
+                let bytes = finish(&seal.prepare(&credential), seed);
+                Signed { kind: Kind::Seal, bytes, by, at: issued, fit: Some(fit) }
+            }
+            Self::Void { by, at: issued, record: number } => {
+                let (credential, seed) = paper(by);
+                let received = tag(false);
+                let load = ReceivedTag::open(&received).expect("a tag").tag.load;
+                let cause = VoidCause::LoadMoved;
+                let void = Void { load, issued: at(issued), record: record(number), cause, note: None };
+                let bytes = finish(&void.prepare(&credential), seed);
+                Signed { kind: Kind::Void, bytes, by, at: issued, fit: None }
+            }
+            Self::Tag { other } => Signed { kind: Kind::Tag, bytes: tag(other), by: 0, at: 0, fit: None },
+        }
+    }
+}
+
+impl Signed {
+    fn inspects(&self) -> bool {
+        matches!(self.by, 0 | 1 | 2 | 5) && self.fit.is_some()
+    }
+
+    /// The first inspector's two credentials are of one key.
+    fn clock(&self) -> u8 {
+        if self.by == 5 { 0 } else { self.by }
+    }
+
+    /// Whether it is a FIT inspection by somebody who is not revoked, later than every refusal: by more than two minutes where
+    /// another clock told the refusal's time.
+    pub fn may_lift(&self, before: &[Self], revoked: u8) -> bool {
+        let taken_away = match self.by {
+            1 => revoked & 1 != 0,
+            2 => revoked & 2 != 0,
+            _ => false,
+        };
+        let refusals = before.iter().filter(|other| other.inspects() && other.fit == Some(false));
+        self.inspects()
+            && self.fit == Some(true)
+            && !taken_away
+            && refusals.into_iter().all(|refusal| {
+                let later = self.at - refusal.at;
+                if refusal.clock() == self.clock() { later > 0 } else { later > 120 }
+            })
+    }
+}
+
+pub fn draft() -> impl Strategy<Value = Draft> {
+    let time = || prop_oneof![3 => (0i64..6, -1i64..=1).prop_map(|(slack, edge)| slack * 120 + edge), 1 => 0i64..650];
+    prop_oneof![
+        10 => (0u8..7, time(), any::<bool>(), 0u8..4, prop::bool::weighted(0.1))
+            .prop_map(|(by, at, fit, record, other_tag)| Draft::Seal { by, at, fit, record, other_tag }),
+        1 => (0u8..7, time(), 0u8..6).prop_map(|(by, at, record)| Draft::Void { by, at, record }),
+        1 => any::<bool>().prop_map(|other| Draft::Tag { other }),
+    ]
+}
