@@ -3,6 +3,7 @@
 //! It speaks to the facade of core alone. Exit codes: 0 done or GO, 10 WAIT, 11 NO-GO, 1 refused or bad input, 2 usage.
 
 mod cli;
+mod files;
 mod input;
 mod output;
 mod platform;

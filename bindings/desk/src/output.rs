@@ -1,11 +1,11 @@
 //! How answers and complaints reach the terminal.
 
-use std::fs::File;
-use std::io::{BufWriter, Write};
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 use slingseal_app::{AppError, CodeView};
+
+use crate::files::write_together;
 
 /// An error of this program's own, in the facade's words.
 pub(crate) fn bad_input(message: &str) -> AppError {
@@ -35,53 +35,16 @@ pub(crate) fn print_json<T: Serialize>(view: &T) {
     println!("{}", serde_json::to_string_pretty(view).expect("a view can be written as JSON"));
 }
 
-/// Writes a file, making its folder.
-pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), AppError> {
-    let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; choose a folder that can be written", path.display(), plain(&error)))
-    };
-    if let Some(folder) = path.parent() {
-        std::fs::create_dir_all(folder).map_err(failed)?;
-    }
-    std::fs::write(path, bytes).map_err(failed)
-}
-
-/// Writes a file piece by piece, whole or not at all: one cut short by a full disk must not pass for one.
-pub(crate) fn write_whole<T>(
-    path: &Path,
-    fill: impl FnOnce(&mut dyn Write) -> Result<T, AppError>,
-) -> Result<T, AppError> {
-    let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; name a file that can be written", path.display(), plain(&error)))
-    };
-    let mut name = path.file_name().unwrap_or_default().to_owned();
-    name.push(".part");
-    let part = path.with_file_name(name);
-    let mut file = BufWriter::new(File::create(&part).map_err(failed)?);
-    let filled = fill(&mut file).and_then(|filled| {
-        file.flush().and_then(|()| file.get_ref().sync_all()).map_err(failed)?;
-        std::fs::rename(&part, path).map_err(failed)?;
-        Ok(filled)
-    });
-    if filled.is_err() {
-        // What is left of it serves nobody; the error is told.
-        let _ = std::fs::remove_file(&part);
-    }
-    filled
-}
+pub(crate) use crate::files::{write, write_whole};
 
 /// Puts a code into a folder: `NAME.png` and `NAME.svg` to be scanned, `NAME.txt` to be copied. Without a folder, prints its text.
 pub(crate) fn put_code(code: &CodeView, out: Option<&Path>, name: &str) -> Result<Vec<PathBuf>, AppError> {
-    let Some(folder) = out else {
+    let Some(folder) = out.filter(|folder| *folder != Path::new("-")) else {
         println!("{}", code.text);
         return Ok(Vec::new());
     };
-    let named = |ending: &str| folder.join(format!("{name}.{ending}"));
-    let (png, svg, text) = (named("png"), named("svg"), named("txt"));
-    write(&png, &code.png(PIXELS)?)?;
-    write(&svg, code.svg()?.as_bytes())?;
-    write(&text, format!("{}\n", code.text).as_bytes())?;
-    Ok(vec![png, svg, text])
+    let (png, svg, text) = (code.png(PIXELS)?, code.svg()?, format!("{}\n", code.text));
+    write_together(folder, name, &[("png", &png), ("svg", svg.as_bytes()), ("txt", text.as_bytes())])
 }
 
 /// A code as an answer: its files where a folder was named, whatever the form of the answer; in JSON the code besides, else what
@@ -113,11 +76,19 @@ pub(crate) fn told(files: &[PathBuf]) {
     }
 }
 
-/// A name that is safe in a file's name.
+/// A name that is safe in a file's name, and no other name's: `A-1`, `A/1` and `A.1` are three loads.
 pub(crate) fn file_name(text: &str) -> String {
-    text.chars()
-        .map(|c| if c.is_ascii_alphanumeric() || c == '-' { c.to_ascii_lowercase() } else { '-' })
-        .collect()
+    let mut name = String::new();
+    for letter in text.chars() {
+        match letter {
+            letter if letter.is_ascii_alphanumeric() => name.push(letter.to_ascii_lowercase()),
+            '-' | ' ' => name.push('-'),
+            '/' => name.push('_'),
+            '.' => name.push('+'),
+            letter => name.push_str(&format!("={:x}", u32::from(letter))),
+        }
+    }
+    name
 }
 
 /// A name for a download: as `file_name`, with its dots.
@@ -144,6 +115,12 @@ pub(crate) fn clock(seconds: u32) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn loads_of_like_numbers_get_files_of_their_own() {
+        assert_eq!(["A-1", "A/1", "A.1"].map(file_name), ["a-1", "a_1", "a+1"]);
+        assert_eq!(["KM-014", "../x", "Jos\u{e9}"].map(file_name), ["km-014", "++_x", "jos=e9"]);
+    }
 
     #[test]
     fn numbers_are_said_as_people_say_them() {

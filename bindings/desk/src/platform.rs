@@ -8,6 +8,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use slingseal_app::{App, AppError, Clock, Entropy, Language, Outside, Stretch, Time};
 use zeroize::Zeroizing;
 
+use crate::files::close_to_others;
 use crate::output::{bad_input, plain};
 
 /// The machine's clock.
@@ -56,11 +57,15 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
             plain(&error)
         ))
     })?;
+    close_to_others(home);
     let device_secret = device_secret(home)?;
-    App::open(
+    let app = App::open(
         home,
         Outside { clock, entropy: Arc::new(SystemEntropy), device_secret, stretch: Stretch::FIELD, language },
-    )
+    );
+    // Once more: what the database made beside itself.
+    close_to_others(home);
+    app
 }
 
 /// The device secret of a desk: a file beside the database that only the user may read. A handheld keeps its own in

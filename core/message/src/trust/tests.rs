@@ -360,6 +360,11 @@ fn easy_pins_are_refused() {
         ("111111", PassphraseError::Obvious),
         ("123456", PassphraseError::Obvious),
         ("987654", PassphraseError::Obvious),
+        ("890123", PassphraseError::Obvious),
+        ("121212", PassphraseError::Obvious),
+        ("112211", PassphraseError::Obvious),
+        ("123456789012", PassphraseError::Obvious),
+        ("AbcabcabcabC", PassphraseError::Obvious),
     ] {
         assert_eq!(Passphrase::choose(pin, Passphrase::PIN).err(), Some(error), "{pin}");
     }

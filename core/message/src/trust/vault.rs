@@ -45,7 +45,7 @@ pub enum PassphraseError {
         least: usize,
     },
     /// One key pressed again and again, or the keys in their order.
-    #[error("the PIN is one that anyone tries first; do not repeat one digit or count up or down")]
+    #[error("the PIN is one that anyone tries first; do not count up or down and do not repeat yourself")]
     Obvious,
 }
 
@@ -70,11 +70,7 @@ impl Passphrase {
         if found < least {
             return Err(PassphraseError::Short { found, least });
         }
-        let bytes = text.as_bytes();
-        let step_is = |step: i16| {
-            bytes.windows(2).all(|pair| matches!(pair, [a, b] if i16::from(*b) - i16::from(*a) == step))
-        };
-        if [0, 1, -1].into_iter().any(step_is) {
+        if is_obvious(text) {
             return Err(PassphraseError::Obvious);
         }
         Ok(Self::entered(text))
@@ -84,6 +80,26 @@ impl Passphrase {
     pub fn entered(text: &str) -> Self {
         Self(Zeroizing::new(text.to_owned()))
     }
+}
+
+/// What anyone tries first: the keys in their order up or down, round over nought as well (`123456789012`, `890123`), one block
+/// again and again (`111111`, `121212`, `abcabcabcabc`), or fewer than three different keys.
+fn is_obvious(text: &str) -> bool {
+    let keys: Vec<char> = text.chars().flat_map(char::to_lowercase).collect();
+    let number = |key: char| key.to_digit(10).map_or(i64::from(u32::from(key)), i64::from);
+    let digits = keys.iter().all(char::is_ascii_digit);
+    let step_is = |step: i64| {
+        keys.windows(2).all(|pair| match pair {
+            [a, b] if digits => (number(*b) - number(*a) - step).rem_euclid(10) == 0,
+            [a, b] => number(*b) - number(*a) == step,
+            _ => false,
+        })
+    };
+    let repeats = (1..=keys.len() / 2).any(|period| {
+        keys.len() % period == 0 && keys.iter().zip(keys.iter().skip(period)).all(|(a, b)| a == b)
+    });
+    let different = keys.iter().collect::<std::collections::BTreeSet<_>>().len();
+    step_is(1) || step_is(-1) || repeats || different < 3
 }
 
 /// Why a vault does not open.
