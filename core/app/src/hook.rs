@@ -424,7 +424,7 @@ fn verdict_view(
         (Verdict::Go, Language::English) => "Go.",
         (Verdict::Wait, Language::English) => "Wait. Do not hook up yet.",
         (Verdict::NoGo, Language::English) => "Do not lift.",
-        (Verdict::Go, Language::Spanish) => "Adelante.",
+        (Verdict::Go, Language::Spanish) => "Apta. Puede engancharse.",
         (Verdict::Wait, Language::Spanish) => "Espere. No enganche todavía.",
         (Verdict::NoGo, Language::Spanish) => "No levante la carga.",
     };
@@ -451,7 +451,7 @@ fn cautions(language: Language) -> [&'static str; 3] {
             "This supports the hookup team; the governing manual and the aircrew rule.",
         ],
         [
-            "Descargue el gancho antes de tocarlo: estática de hasta 40 000 V.",
+            "Ponga a tierra el gancho antes de tocarlo: estática de hasta 40 000 V.",
             "Nunca se ponga entre la carga y un obstáculo. Tenga clara su salida.",
             "Esto ayuda al equipo de enganche; mandan el manual vigente y la tripulación.",
         ],

@@ -585,13 +585,13 @@ fn look_text(look: &Look, language: Language) -> String {
         Look::PutRight { at, by, note, .. } => {
             let who = by.as_ref().map(|by| format!(" {by}")).unwrap_or_default();
             let note = note.as_ref().map(|note| format!(": {note}")).unwrap_or_default();
-            format!("{} {}{who}{note}", at.dtg(), language.pick("put right", "corregido"))
+            format!("{} {}{who}{note}", at.dtg(), language.pick("corrected", "corregido"))
         }
         Look::Again { at, again, note, .. } => {
             let seen = match again {
-                walk::Again::Good => language.pick("looked at again: good", "revisado: bien"),
+                walk::Again::Good => language.pick("reinspected: good", "reinspeccionado: bien"),
                 walk::Again::StillDeficient => {
-                    language.pick("looked at again: still deficient", "revisado: sigue mal")
+                    language.pick("reinspected: still deficient", "reinspeccionado: sigue mal")
                 }
             };
             let note = note.as_ref().map(|note| format!(": {note}")).unwrap_or_default();
@@ -604,7 +604,7 @@ fn caution_text(caution: Caution, language: Language) -> &'static str {
     match caution {
         Caution::NoRiggerNamed => language.pick(
             "The tag names no rigger: make sure that you did not rig this load.",
-            "La etiqueta no nombra aparejador: asegúrese de no haber aparejado usted la carga.",
+            "La etiqueta no nombra eslingador: asegúrese de no haber eslingado usted la carga.",
         ),
         Caution::NoAllowable => {
             language.pick("The tag has no allowable load.", "La etiqueta no trae carga admisible.")

@@ -1,6 +1,6 @@
 //! One judgement: from every signed word known of a load to which words count, which is the latest, how each stands, and the
 //! verdict. Pure: no clock, no storage, no language. Every question of this sort in the program is asked here; the rules stand
-//! in `RULES.md` beside this file.
+//! in chapter 9 of the specification, `core/message/SPECIFICATION.md`.
 #![forbid(unsafe_code)]
 
 mod evidence;

@@ -41,7 +41,7 @@ impl Reason {
             Self::Revoked(who) => format!("The authority has revoked the credential of {who}."),
             Self::NotFit => "The inspector found this load NOT fit.".into(),
             Self::OpenDeficiency(count) => {
-                format!("The seal leaves {count} found and not put right. Inspect again.")
+                format!("The seal leaves {count} found and not corrected. Inspect again.")
             }
             Self::Expired { at } => format!("The seal ran out at {}. Inspect again.", at.dtg()),
             Self::ValidTooLong { most } => format!("The seal claims to hold longer than the {most} allowed."),
@@ -108,8 +108,8 @@ impl Reason {
             Self::MassOverAllowable { mass, allowable } => {
                 format!("The load weighs {mass}; the aircraft is allowed {allowable}.")
             }
-            Self::Corrected(1) => "1 deficiency was found and put right.".into(),
-            Self::Corrected(count) => format!("{count} deficiencies were found and put right."),
+            Self::Corrected(1) => "1 deficiency was found and corrected.".into(),
+            Self::Corrected(count) => format!("{count} deficiencies were found and corrected."),
             Self::ExpiresSoon(left) => format!("The seal runs out in {left}."),
         }
     }

@@ -142,14 +142,14 @@ impl Inner {
                     let left = row.valid_until.since(now);
                     let put_right = match row.corrected {
                         0 => String::new(),
-                        number => format!(", {number} put right"),
+                        number => format!(", {number} corrected"),
                     };
                     let detail = format!("until {}, {left} left{put_right}", row.valid_until.dtg());
                     (detail, left < Seconds::hours(1), row.issued)
                 }
                 LoadState::NotFit => {
                     let (found, right) = (row.found, row.corrected);
-                    let detail = format!("sealed {}, {found} found, {right} put right", row.issued.dtg());
+                    let detail = format!("sealed {}, {found} found, {right} corrected", row.issued.dtg());
                     (detail, false, row.issued)
                 }
                 LoadState::Expired => {

@@ -99,7 +99,7 @@ pub enum Refusal {
         most: usize,
     },
     /// The very deficiency is open at the point already.
-    #[error("that deficiency is open already as number {finding}; have it put right")]
+    #[error("that deficiency is open already as number {finding}; have it corrected")]
     OpenAlready {
         /// Its number.
         finding: FindingNo,
@@ -149,7 +149,7 @@ pub enum Refusal {
         name: String,
     },
     /// The point has a deficiency that is not closed, so an answer cannot make it good.
-    #[error("finding {finding} is open at this point; put it right and look again, or undo")]
+    #[error("finding {finding} is open at this point; correct it and reinspect, or undo")]
     OpenHere {
         /// The finding.
         finding: FindingNo,
@@ -169,13 +169,13 @@ pub enum Refusal {
         fate: Fate,
     },
     /// It was put right already and waits for the second look.
-    #[error("finding {finding} is put right already; the inspector must look at it again")]
+    #[error("finding {finding} is corrected already; the inspector must reinspect it")]
     PutRightAlready {
         /// Which.
         finding: FindingNo,
     },
     /// Nobody has put it right yet.
-    #[error("finding {finding} has not been put right; have it put right, then look again")]
+    #[error("finding {finding} has not been corrected; have it corrected, then reinspect")]
     NotPutRight {
         /// Which.
         finding: FindingNo,

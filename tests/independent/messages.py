@@ -1,0 +1,267 @@
+"""Chapter 6: each kind that the judgement needs."""
+
+from dataclasses import dataclass, field
+
+import strict
+from cose import Message, claims_of, key_id_of, open_message, sha256, sound_point
+from rigging import check_rigging
+from text import Refused
+from values import (
+    fixed, grid, items, line, load_number, mass, newtons, number, procedure_id, quantity, some, uint,
+)
+
+
+def _content(message: Message, names: set[int]) -> dict:
+    if set(message.claims) != names:
+        raise Refused("other claims than its kind has")
+    return message.claims
+
+
+def _authority_header(message: Message) -> None:
+    if message.key_id is None or message.credential is not None:
+        raise Refused("header")
+
+
+def _holder_header(message: Message) -> None:
+    if message.credential is None or message.key_id is not None:
+        raise Refused("header")
+
+
+@dataclass(frozen=True)
+class Card:
+    """AU1."""
+
+    name: str
+    key: bytes
+    issued: int
+
+
+def card(data: bytes) -> Card:
+    message = open_message(data)
+    claims = _content(message, {2, 6, 8})
+    if message.key_id is not None or message.credential is not None:
+        raise Refused("header")
+    key = claims[8][1][-2]
+    if not message.signed_by(key, "AU1"):
+        raise Refused("signature")
+    return Card(line(claims[2], 32), key, claims[6])
+
+
+@dataclass(frozen=True)
+class Credential:
+    """CR1, read and not yet believed."""
+
+    holder: str
+    roles: int
+    expires: int
+    longest: int
+    key: bytes
+    key_id: bytes
+    id: bytes
+    message: Message
+
+
+def credential(data: bytes) -> Credential:
+    message = open_message(data)
+    _authority_header(message)
+    claims = message.claims
+    if set(claims) - {-65537} != {2, 4, 8, 9}:
+        raise Refused("other claims than its kind has")
+    roles = fixed(claims[9], 1)[0]
+    if roles > 31:
+        raise Refused("roles")
+    if not sound_point(claims[8][1][-2]):
+        raise Refused("a key that proves nothing")
+    longest = 86_400
+    if -65537 in claims:
+        longest = number(claims[-65537], 1, 2**63 - 1)
+        if longest == 86_400:
+            raise Refused("the usual validity written out")
+    return Credential(
+        line(claims[2], 24), roles, claims[4], longest, claims[8][1][-2], message.key_id, sha256(data)[:8], message
+    )
+
+
+@dataclass(frozen=True)
+class Roster:
+    """RO1 or RO2."""
+
+    sequence: int
+    issued: int
+    expires: int
+    revoked: frozenset
+    keys: frozenset
+
+    def revokes(self, one: Credential) -> bool:
+        return one.id in self.revoked or sha256(one.key)[:8] in self.keys
+
+
+def _sorted(rows: list) -> None:
+    if any(a >= b for a, b in zip(rows, rows[1:])):
+        raise Refused("a list out of order")
+
+
+def roster(kind: str, data: bytes, key: bytes) -> Roster:
+    message = open_message(data, strict.ROSTER)
+    claims = _content(message, {4, 6, -65537})
+    if message.key_id != key_id_of(key) or message.credential is not None or not message.signed_by(key, kind):
+        raise Refused("not this authority's")
+    content = items(claims[-65537], 2 if kind == "RO1" else 4)
+    revoked = [fixed(one, 8) for one in some(content[1], 0, 10_000)]
+    _sorted(revoked)
+    keys = []
+    if kind == "RO2":
+        keys = [fixed(items(one, 2)[0], 8) for one in some(content[2], 0, 10_000)]
+        _sorted(keys)
+        for one in content[2]:
+            number(one[1], 0, 253402300799)
+        editions = []
+        for one in some(content[3], 0, 1_000):
+            procedure, version, thumbprint, since, withdrawn = items(one, 5)
+            procedure_id(procedure), number(version, 1, 9999), number(since, 0, 253402300799)
+            if withdrawn is not None and number(withdrawn, 0, 253402300799) < since:
+                raise Refused("withdrawn before it was approved")
+            editions.append((procedure.encode(), version, fixed(thumbprint, 16)))
+        _sorted(editions)
+    return Roster(uint(content[0], 32), claims[6], claims[4], frozenset(revoked), frozenset(keys))
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One piece of equipment."""
+
+    kind: str
+    serial: str
+    rating: tuple | None
+    due: int | None
+
+
+@dataclass(frozen=True)
+class Tag:
+    """LT1."""
+
+    load: str
+    planned: int
+    gross: tuple
+    allowable: tuple
+    rigger: str | None
+    equipment: tuple
+    digest: bytes
+    message: Message | None = field(repr=False)
+
+    kind = "LT1"
+
+
+def _rating(value):
+    if value is None:
+        return None
+    amount, unit, source = items(value, 3)
+    rating = quantity([amount, unit])
+    line(source, 48)
+    force = newtons(rating)
+    if force is None or force <= 0:
+        raise Refused("a rating")
+    return rating
+
+
+def _piece(value) -> Piece:
+    kind, serial, rating, due = items(value, 4)
+    due = None if due is None else number(due, -(2**31), 2**31 - 1)
+    return Piece(line(kind, 32), line(serial, 24), _rating(rating), due)
+
+
+def _zone(value) -> None:
+    name, reference = items(value, 2)
+    line(name, 24), grid(reference)
+
+
+def tag(data: bytes) -> Tag:
+    outer = strict.load(data)
+    message = None
+    if isinstance(outer, list):
+        message = open_message(data)
+        claims, spans = message.claims, message.claim_bytes
+    else:
+        claims, spans = claims_of(data)
+    if set(claims) != {2, 6, -65537}:
+        raise Refused("other claims than its kind has")
+    content = claims[-65537]
+    if not isinstance(content, dict) or not {1, 2, 3, 4, 5, 6, 7} <= set(content) <= set(range(1, 12)):
+        raise Refused("content of a tag")
+    line(content[1], 48), procedure_id(content[2]), line(content[4], 32), _zone(content[6]), _zone(content[7])
+    for leg, link in (items(one, 2) for one in (some(content[10], 1, 8) if 10 in content else [])):
+        line(leg, 32), uint(link, 16)
+    if 11 in content:
+        check_rigging(content[11])
+    return Tag(
+        load_number(claims[2]),
+        claims[6],
+        mass(content[3]),
+        mass(content[5]),
+        line(content[8], 24) if 8 in content else None,
+        tuple(_piece(one) for one in (some(content[9], 1, 12) if 9 in content else [])),
+        sha256(data),
+        message,
+    )
+
+
+@dataclass(frozen=True)
+class Seal:
+    """SL1."""
+
+    load: str
+    issued: int
+    valid_until: int
+    tag: bytes
+    fit: bool
+    tag_signed: bool
+    found: int
+    corrected: int
+    gross: tuple
+    record: bytes
+    digest: bytes
+    message: Message = field(repr=False)
+
+    kind = "SL1"
+
+
+def seal(data: bytes) -> Seal:
+    message = open_message(data)
+    claims = _content(message, {2, 4, 6, -65537})
+    part = items(claims[-65537], 10)
+    procedure_id(part[2]), uint(part[3], 32), fixed(part[4], 4)
+    gross = quantity(part[7:9])
+    found, corrected, flags = uint(part[5], 16), uint(part[6], 16), number(part[1], 0, 3)
+    if corrected > found or claims[4] < claims[6]:
+        raise Refused("counts or validity of a seal")
+    mass(part[7:9])
+    return Seal(
+        load_number(claims[2]), claims[6], claims[4], fixed(part[0], 16), bool(flags & 1), bool(flags & 2),
+        found, corrected, gross, fixed(part[9], 32), sha256(data), message,
+    )
+
+
+@dataclass(frozen=True)
+class Void:
+    """VO1."""
+
+    load: str
+    issued: int
+    record: bytes
+    digest: bytes
+    message: Message = field(repr=False)
+
+    kind = "VO1"
+
+
+def void(data: bytes) -> Void:
+    message = open_message(data)
+    claims = _content(message, {2, 6, -65537})
+    record, cause, note = items(claims[-65537], 3)
+    number(cause, 0, 4)
+    if note is not None:
+        line(note, 280)
+    return Void(load_number(claims[2]), claims[6], fixed(record, 32), sha256(data), message)
+
+
+OPEN = {"LT1": tag, "SL1": seal, "VO1": void}

@@ -1,0 +1,76 @@
+"""Chapter 10: every frozen vector, judged."""
+
+import datetime
+import pathlib
+import tomllib
+
+from judgement import Authority, Evidence, settle
+from messages import OPEN, card, roster
+from text import NotOurs, Refused, unwrap
+
+TRAINING = ("XK1", "XR1")
+
+
+def moment(text: str) -> int:
+    return int(datetime.datetime.fromisoformat(text.replace("Z", "+00:00")).timestamp())
+
+
+def authority(texts: dict) -> Authority:
+    """An authority with the newest of its rosters."""
+    _, data = unwrap(texts["card"])
+    one = Authority(card(data).key)
+    for text in texts["rosters"]:
+        kind, data = unwrap(text)
+        new = roster(kind, data, one.key)
+        if one.roster is None or new.sequence > one.roster.sequence:
+            one.roster = new
+    return one
+
+
+def opened(text: str | None, wanted: str):
+    """A word that was shown; a text of another kind is no verdict but a refusal."""
+    if text is None:
+        return None
+    kind, data = unwrap(text)
+    if kind != wanted:
+        raise NotOurs(f"a {kind} and not a {wanted}")
+    return OPEN[kind](data)
+
+
+def answer(vector: dict) -> tuple[str, list[str]]:
+    """Verdict and codes of a vector; no verdict where the text itself is refused."""
+    words = []
+    for text in vector.get("holds", []):
+        kind, data = unwrap(text)
+        words.append(OPEN[kind](data))
+    now = moment(vector["at"])
+    evidence = Evidence([authority(one) for one in vector["authority"]], words, now, latest=now)
+    seal_text, tag_text = vector.get("seal"), vector.get("tag")
+    tag = None
+    if seal_text is not None and seal_text.split(":")[0] in TRAINING:
+        return settle(["examination"])
+    try:
+        tag = opened(tag_text, "LT1")
+        seal = opened(seal_text, "SL1")
+    except NotOurs:
+        return None, []
+    except Refused as error:
+        if tag_text is not None and tag is None:
+            return settle(["unreadable"])
+        seal = error
+    return evidence.judge(seal, tag)
+
+
+def run(folder: pathlib.Path) -> tuple[int, list[str]]:
+    """How many vectors were judged, and what disagrees."""
+    wrong, count = [], 0
+    for path in sorted(folder.glob("*/*.toml")):
+        if path.parent.name == "superseded":
+            continue
+        vector = tomllib.loads(path.read_text())
+        expect, count = vector["expect"], count + 1
+        verdict = {"HOLD": "WAIT"}.get(expect.get("verdict"), expect.get("verdict"))
+        found = answer(vector)
+        if found != (verdict, expect["reasons"]):
+            wrong.append(f"{path.parent.name}/{path.stem}: {found}, frozen is {verdict} {expect['reasons']}")
+    return count, wrong
