@@ -1,4 +1,5 @@
 use slingseal_qr::{self as qr, Effort, FrameError, PictureError, SceneReader};
+use slingseal_tests::hard_pictures::hard_pictures;
 
 fn png() -> Vec<u8> {
     qr::write("LT1:PICTURE").expect("it fits").to_png(6, 4)
@@ -88,4 +89,43 @@ fn the_caller_decides_what_counts() {
     let mut scene = SceneReader::new();
     let read = scene.take(width, height, width, &picture, &mut |text| text.starts_with("LT1:"));
     assert_eq!(read, Ok(Some("LT1:PICTURE".into())));
+}
+
+/// Noise, finder patterns without end, bombs: each is worth so much work and no more, and the same on every machine. What that is
+/// in seconds and bytes is measured by `picture_bench`.
+#[test]
+fn no_picture_costs_more_than_any_is_worth() {
+    for (name, bytes) in hard_pictures(false) {
+        let (texts, work) = qr::read_picture_counted(&bytes).expect("it is a picture");
+        assert_eq!(texts, [""; 0], "{name}");
+        assert!(work > 0 && work <= qr::MOST_WORK, "{name}: {work} of {}", qr::MOST_WORK);
+        assert_eq!(
+            qr::read_picture_counted(&bytes),
+            Ok((texts, work)),
+            "{name}: the same picture, the same answer"
+        );
+    }
+    // A picture that reads costs little of it.
+    let (texts, work) = qr::read_picture_counted(&png()).expect("our PNG is a picture");
+    assert_eq!(texts, ["LT1:PICTURE"]);
+    assert!(work < qr::MOST_WORK / 50, "{work}");
+}
+
+/// A large picture is made smaller while it is opened, and still read; what would take too much to open is refused before.
+#[test]
+fn large_pictures_are_made_smaller_and_dear_ones_refused() {
+    let large = qr::write("SL1:LARGE").expect("it fits").to_png(190, 4);
+    let width = u32::from_be_bytes(large[16..20].try_into().expect("four bytes"));
+    assert!(width > 5_000, "{width}");
+    assert_eq!(qr::read_picture(&large), Ok(vec!["SL1:LARGE".to_owned()]));
+    // 64 million pixels of eight bytes each, and interlaced ones, which are whole in their last row alone.
+    for (depth, colour, interlace) in [(16u8, 6u8, 0u8), (8, 2, 1)] {
+        let mut bytes = claiming(8_000, 7_900);
+        (bytes[24], bytes[25], bytes[28]) = (depth, colour, interlace);
+        let sum = crc32(&bytes[12..29]);
+        bytes[29..33].copy_from_slice(&sum.to_be_bytes());
+        assert!(matches!(qr::read_picture(&bytes), Err(PictureError::TooDear { .. })), "{depth} {colour}");
+    }
+    let error = PictureError::TooDear { bytes: 9, most: 8 };
+    assert!(error.to_string().ends_with("save it smaller, or as a plain PNG or JPEG"));
 }

@@ -2,6 +2,7 @@
 
 mod direction;
 mod documents;
+mod doors;
 mod facade;
 mod order;
 mod sources;

@@ -10,10 +10,11 @@ use std::path::{Path, PathBuf};
 
 use slingseal_app::AppError;
 
+use crate::console::Shown;
 use crate::output::{bad_input, plain};
 
 fn failed(path: &Path, error: &std::io::Error) -> AppError {
-    bad_input(&format!("{}: {}; name a place that can be written", path.display(), plain(error)))
+    bad_input(&format!("{}: {}; name a place that can be written", path.shown(), plain(error)))
 }
 
 /// Writes a file, making its folder.
@@ -50,11 +51,11 @@ pub(crate) fn write_whole<T>(
                     return Ok(filled);
                 }
                 _ if link => {
-                    let path = path.display();
+                    let path = path.shown();
                     return Err(bad_input(&format!("{path} is a link; name the file that it leads to")));
                 }
                 Some(behind) if behind.is_dir() => {
-                    return Err(bad_input(&format!("{} is a folder; name a file", path.display())));
+                    return Err(bad_input(&format!("{} is a folder; name a file", path.shown())));
                 }
                 _ => {}
             }
@@ -116,7 +117,7 @@ pub(crate) fn write_together(
             return Ok(paths);
         }
     }
-    Err(bad_input(&format!("{} is full of files named {name}; name another folder", folder.display())))
+    Err(bad_input(&format!("{} is full of files named {name}; name another folder", folder.shown())))
 }
 
 /// Closes a home to other people of the machine: its folder 0700, the files in it 0600. One that an earlier program left open is

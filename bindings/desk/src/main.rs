@@ -2,6 +2,9 @@
 //!
 //! It speaks to the facade of core alone. Exit codes: 0 done or GO, 10 WAIT, 11 NO-GO, 1 refused or bad input, 2 usage.
 
+#[macro_use]
+mod console;
+
 mod cli;
 mod files;
 mod input;
@@ -31,11 +34,10 @@ fn main() -> ExitCode {
     );
     let cli = cli::Cli::parse();
     let json = cli.json;
-    match verbs::run(cli) {
-        Ok(code) => code,
-        Err(error) => {
-            output::complain(&error, json);
-            ExitCode::FAILURE
-        }
-    }
+    let code = verbs::run(cli).unwrap_or_else(|error| {
+        output::complain(&error, json);
+        ExitCode::FAILURE
+    });
+    console::flush();
+    code
 }

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use serde::Serialize;
 use slingseal_app::{AppError, CodeView};
 
+use crate::console::{self, Shown};
 use crate::files::write_together;
 
 /// An error of this program's own, in the facade's words.
@@ -32,7 +33,7 @@ pub(crate) fn complain(error: &AppError, json: bool) {
 /// A view as JSON.
 pub(crate) fn print_json<T: Serialize>(view: &T) {
     // A view has text keys and finite numbers only.
-    println!("{}", serde_json::to_string_pretty(view).expect("a view can be written as JSON"));
+    console::json(&serde_json::to_string_pretty(view).expect("a view can be written as JSON"));
 }
 
 pub(crate) use crate::files::{write, write_whole};
@@ -72,7 +73,7 @@ pub(crate) const PIXELS: u32 = 8;
 /// Says where files were put.
 pub(crate) fn told(files: &[PathBuf]) {
     for file in files {
-        println!("  {}", file.display());
+        println!("  {}", file.shown());
     }
 }
 

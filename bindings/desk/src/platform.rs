@@ -8,6 +8,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use slingseal_app::{App, AppError, Clock, Entropy, Language, Outside, Stretch, Time};
 use zeroize::Zeroizing;
 
+use crate::console::Shown;
 use crate::files::close_to_others;
 use crate::output::{bad_input, plain};
 
@@ -53,7 +54,7 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
     std::fs::create_dir_all(home).map_err(|error| {
         bad_input(&format!(
             "{}: {}; choose a home that can be written with --home DIR",
-            home.display(),
+            home.shown(),
             plain(&error)
         ))
     })?;
@@ -73,14 +74,14 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
 fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
     let path = home.join("device.secret");
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; mend the rights of the home", path.display(), plain(&error)))
+        bad_input(&format!("{}: {}; mend the rights of the home", path.shown(), plain(&error)))
     };
     match std::fs::read(&path) {
         Ok(bytes) if bytes.len() == 32 => return Ok(Zeroizing::new(bytes)),
         Ok(_) => {
             return Err(bad_input(&format!(
                 "{} is damaged; restore it from where the home was copied",
-                path.display()
+                path.shown()
             )));
         }
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}

@@ -4,7 +4,7 @@ use slingseal_message::seal::{RecordError, SealError, VoidError};
 use slingseal_message::tag::TagError;
 use slingseal_message::trust::{PassphraseError, TrustError, VaultError};
 use slingseal_store::StoreError;
-use slingseal_words::{Faults, LineError};
+use slingseal_words::{Faults, LineError, visibly};
 
 macro_rules! errors {
     ($($(#[$doc:meta])* $variant:ident $code:literal,)*) => {
@@ -49,16 +49,18 @@ errors! {
 }
 
 impl AppError {
+    /// One line, whatever it quotes.
     pub(crate) fn refused(message: impl Into<String>) -> Self {
-        Self::Refused { message: message.into() }
+        Self::Refused { message: visibly(&message.into()) }
     }
 
     pub(crate) fn not_found(message: impl Into<String>) -> Self {
-        Self::NotFound { message: message.into() }
+        Self::NotFound { message: visibly(&message.into()) }
     }
 
+    /// What a message quotes may be a stranger's: it stays one line, with nothing in it that cannot be seen.
     pub(crate) fn bad_input(message: impl ToString) -> Self {
-        Self::BadInput { message: message.to_string() }
+        Self::BadInput { message: visibly(&message.to_string()) }
     }
 
     pub(crate) fn internal(message: impl ToString) -> Self {
@@ -104,9 +106,15 @@ bad_input!(
     WordError,
     TrustError,
     PassphraseError,
-    LineError,
-    Faults
+    LineError
 );
+
+impl From<Faults> for AppError {
+    /// A line a fault.
+    fn from(faults: Faults) -> Self {
+        Self::BadInput { message: faults.to_string() }
+    }
+}
 
 impl From<VaultError> for AppError {
     fn from(error: VaultError) -> Self {

@@ -129,7 +129,7 @@ fn table(name: &str, head: &str, rows: impl Iterator<Item = Vec<String>>) -> Res
     Ok(ClassTable { name: name.into(), csv: String::from_utf8(bytes).map_err(AppError::internal)? })
 }
 
-/// A spreadsheet takes a cell that begins so for a formula, and a name is somebody else's word.
+/// A name is somebody else's word.
 fn text(cell: &str) -> String {
-    if cell.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{cell}") } else { cell.to_owned() }
+    slingseal_account::report::guarded(cell)
 }

@@ -83,7 +83,7 @@ pub use sealing::SealView;
 pub use setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
-pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, same_name};
+pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
 pub use sound::sound_answer;
 pub use start::{StartView, WalkLine};
 pub use sticker::{StickerReading, StickerView, read_sticker, sticker};

@@ -16,6 +16,7 @@ use slingseal_words::{Digest, Language};
 /// The most that is set aside of one bundle and in a home: things, and their bytes. The oldest gives way.
 pub(super) const MOST_ASIDE: usize = 1_000;
 const MOST_ASIDE_BYTES: usize = 64 << 20;
+const MOST_REASON: usize = 500;
 
 /// A merge under way: one transaction.
 pub(super) struct Merge<'m, 'c> {
@@ -74,6 +75,14 @@ impl Merge<'_, '_> {
             self.more_aside += 1;
             return Ok(());
         }
+        // A stranger's file may have faults without end: the first is enough to ask for it again.
+        let mut words = reason.lines();
+        let mut short: String = words.next().unwrap_or_default().chars().take(MOST_REASON).collect();
+        match words.count() {
+            0 => {}
+            more => short.push_str(&format!(" (and {more} more)")),
+        }
+        let reason = short;
         if self.kept_aside + bytes.len() <= MOST_ASIDE_BYTES {
             self.kept_aside += bytes.len();
             self.admission.tx.put_quarantine(bytes, &reason, self.admission.now)?;

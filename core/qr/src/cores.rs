@@ -39,62 +39,78 @@ pub(super) fn find(dark: &[bool], width: usize) -> Vec<(Point, f64)> {
         inside.then(|| dark.get(y as usize * width + x as usize).copied()).flatten()
     };
     let most = (width.min(height) as f64 * 0.2).powi(2);
-    blots(dark, width)
-        .into_iter()
-        .filter(|blot| blot.area >= LEAST_AREA && blot.area < most)
-        .filter_map(|blot| core(&blot, &is_dark))
-        .collect()
+    let mut cores = Vec::new();
+    if width > 0 {
+        blots(dark, width, &mut |blot| {
+            if blot.area >= LEAST_AREA && blot.area < most {
+                cores.extend(core(&blot, &is_dark));
+            }
+        });
+    }
+    cores
 }
 
-/// All connected dark blots, sides touching.
-fn blots(dark: &[bool], width: usize) -> Vec<Blot> {
-    // Each blot points to the one that it was joined to.
-    let mut blots: Vec<(usize, Blot)> = Vec::new();
-    fn root(blots: &mut [(usize, Blot)], mut at: usize) -> usize {
-        while let Some(up) = blots.get(at).map(|blot| blot.0).filter(|up| *up != at) {
-            let top = blots.get(up).map_or(up, |blot| blot.0);
-            if let Some(blot) = blots.get_mut(at) {
+/// Blots that the rows so far have begun and not ended, each with the blot that it was joined to and the last run of it.
+#[derive(Default)]
+struct Open(Vec<(usize, Blot, usize)>);
+
+impl Open {
+    fn root(&mut self, mut at: usize) -> usize {
+        while let Some(up) = self.0.get(at).map(|blot| blot.0).filter(|up| *up != at) {
+            let top = self.0.get(up).map_or(up, |blot| blot.0);
+            if let Some(blot) = self.0.get_mut(at) {
                 blot.0 = top;
             }
             at = up;
         }
         at
     }
+
+    /// Adds `gone` to `kept`.
+    fn join(&mut self, kept: usize, gone: usize) {
+        if kept != gone
+            && let Some(joined) = self.0.get(gone).map(|blot| blot.1)
+            && let Some((_, blot, _)) = self.0.get_mut(kept)
+        {
+            blot.area += joined.area;
+            blot.x += joined.x;
+            blot.y += joined.y;
+            blot.xx += joined.xx;
+            blot.yy += joined.yy;
+            blot.xy += joined.xy;
+            if let Some(gone) = self.0.get_mut(gone) {
+                *gone = (kept, Blot::default(), 0);
+            }
+        }
+    }
+}
+
+/// Shows all connected dark blots, sides touching, in the order in which they end. Holds those alone that two rows can touch,
+/// however many there are.
+fn blots(dark: &[bool], width: usize, found: &mut dyn FnMut(Blot)) {
     let mut above: Vec<Run> = Vec::new();
+    let mut open = Open::default();
     for (y, row) in dark.chunks_exact(width).enumerate() {
         let mut runs: Vec<Run> = Vec::new();
         let mut touching = above.iter().peekable();
+        let before = open.0.len();
         let mut from = 0;
         for part in row.chunk_by(|a, b| a == b) {
             let to = from + part.len();
             if part.first() == Some(&true) {
-                let mut blot = blots.len();
+                let blot = open.0.len();
                 let (n, m) = (part.len() as f64, (from + to - 1) as f64 / 2.0);
                 let y = y as f64;
                 // The sum of the squares of the whole numbers from `from` below `to`.
                 let squares = n * m * m + n * (n * n - 1.0) / 12.0;
                 let moments = Blot { area: n, x: n * m, y: n * y, xx: squares, yy: n * y * y, xy: n * m * y };
-                blots.push((blot, moments));
+                open.0.push((blot, moments, runs.len()));
                 while touching.peek().is_some_and(|run| run.to <= from) {
                     touching.next();
                 }
                 while let Some(run) = touching.peek().filter(|run| run.from < to) {
-                    let (a, b) = (root(&mut blots, blot), root(&mut blots, run.blot));
-                    if a != b
-                        && let Some(joined) = blots.get(b).map(|blot| blot.1)
-                        && let Some(kept) = blots.get_mut(a)
-                    {
-                        kept.1.area += joined.area;
-                        kept.1.x += joined.x;
-                        kept.1.y += joined.y;
-                        kept.1.xx += joined.xx;
-                        kept.1.yy += joined.yy;
-                        kept.1.xy += joined.xy;
-                        if let Some(gone) = blots.get_mut(b) {
-                            *gone = (a, Blot::default());
-                        }
-                    }
-                    blot = a;
+                    let other = open.root(run.blot);
+                    open.join(blot, other);
                     // The last one may touch the next run too.
                     if run.to > to {
                         break;
@@ -105,9 +121,33 @@ fn blots(dark: &[bool], width: usize) -> Vec<Blot> {
             }
             from = to;
         }
+        // What no run of this row touched has ended; what goes on is numbered anew.
+        let mut ended: Vec<(usize, Blot)> = (0..before)
+            .filter(|at| open.0.get(*at).is_some_and(|blot| blot.0 == *at))
+            .filter_map(|at| open.0.get(at).map(|(_, blot, last)| (*last, *blot)))
+            .collect();
+        ended.sort_by_key(|(last, _)| *last);
+        ended.into_iter().for_each(|(_, blot)| found(blot));
+        let mut next = Open::default();
+        let mut numbers = vec![usize::MAX; open.0.len()];
+        for (at, run) in runs.iter_mut().enumerate() {
+            let root = open.root(run.blot);
+            let Some(number) = numbers.get_mut(root) else { continue };
+            if *number == usize::MAX {
+                *number = next.0.len();
+                next.0.push((*number, open.0.get(root).map(|blot| blot.1).unwrap_or_default(), at));
+            }
+            run.blot = *number;
+            if let Some(blot) = next.0.get_mut(*number) {
+                blot.2 = at;
+            }
+        }
+        open = next;
         above = runs;
     }
-    blots.into_iter().map(|(_, blot)| blot).collect()
+    let mut rest: Vec<(usize, Blot)> = open.0.iter().map(|(_, blot, last)| (*last, *blot)).collect();
+    rest.sort_by_key(|(last, _)| *last);
+    rest.into_iter().for_each(|(_, blot)| found(blot));
 }
 
 /// The pattern round a blot, where it is one.

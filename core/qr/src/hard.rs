@@ -24,10 +24,15 @@ pub(super) struct Sightings(Vec<Sighting>);
 const MOST_SIGHTINGS: usize = 14;
 
 impl Sightings {
+    /// More are texture: they would cost their number squared, and say nothing.
+    const MOST: usize = 1_500;
+
     pub(super) fn add(&mut self, at: Point, size: f64) {
-        match self.0.iter_mut().find(|known| length(minus(known.at, at)) < known.size.max(size) / 3.0) {
-            Some(known) => known.times += 1,
-            None => self.0.push(Sighting { at, size, times: 1 }),
+        let near = |known: &&mut Sighting| length(minus(known.at, at)) < known.size.max(size) / 3.0;
+        if let Some(known) = self.0.iter_mut().find(near) {
+            known.times += 1;
+        } else if self.0.len() < Self::MOST {
+            self.0.push(Sighting { at, size, times: 1 });
         }
     }
 
@@ -139,12 +144,12 @@ pub(super) struct Work {
     pub(super) codes: usize,
     /// Whether a mesh that fits badly is drawn to the picture in every way.
     pub(super) thorough: bool,
-    /// Samples of brightness that may still be taken, other work counted as so many; [`ENDLESS`] where none are counted.
+    /// Samples of brightness that may still be taken, other work counted as so many.
     pub(super) samples: usize,
+    /// Whether a frame waits behind this one: then the likeliest alone is looked at.
+    pub(super) frugal: bool,
 }
 
-/// No bound but those on fits, pairs and codes.
-pub(super) const ENDLESS: usize = usize::MAX;
 /// The fit of one finder pattern, in samples.
 const FIT: usize = 50_000;
 /// One round of learning the blur and decoding, in samples for each module.
@@ -153,9 +158,6 @@ const ROUND: usize = 250;
 impl Work {
     /// Pays for a piece of work, where that leaves `kept`.
     fn pay(&mut self, cost: usize, kept: usize) -> bool {
-        if self.samples == ENDLESS {
-            return true;
-        }
         let pays = self.samples >= cost.saturating_add(kept);
         if pays {
             self.samples -= cost;
@@ -214,8 +216,8 @@ pub(super) fn read(
         let fitted = corners(picture, places);
         tried.fits.push((places, fitted));
         ready.extend(fitted);
-        // Where work is counted, corners beside which the version is read need no rival.
-        if work.samples != ENDLESS && fitted.is_some_and(|corners| corners.sure(picture)) {
+        // Corners beside which the version is read need no rival.
+        if work.frugal && fitted.is_some_and(|corners| corners.sure(picture)) {
             ready = fitted.into_iter().collect();
             break;
         }
@@ -223,8 +225,8 @@ pub(super) fn read(
     ready.sort_by(|a, b| b.fit.total_cmp(&a.fit));
     let mut ready: Vec<(Corners, Vec<Layout>)> =
         ready.into_iter().map(|corners| (corners, corners.layouts(picture))).collect();
-    // Pairs are dear: where work is counted, only without a triple.
-    if work.samples == ENDLESS || ready.is_empty() {
+    // Pairs are dear: in a frame, only without a triple.
+    if !work.frugal || ready.is_empty() {
         ready.extend(sightings.pairs(picture, work));
     }
     for (corners, layouts) in ready {

@@ -9,7 +9,7 @@ use rxing::qrcode::cpp_port::detector::{FindFinderPatterns, GenerateFinderPatter
 use rxing::{Binarizer as _, Luma8Source};
 
 use super::cores;
-use super::hard::{self, ENDLESS, Seen, Sightings, Tried, Work};
+use super::hard::{self, Seen, Sightings, Tried, Work};
 use super::locate::Point;
 use super::luma::Luma;
 use super::treat;
@@ -105,16 +105,19 @@ pub(super) fn packed(
 }
 
 /// Every text in a picture, given as one or more grey planes, each text once.
-pub(super) fn read_all(planes: &[Luma]) -> Vec<String> {
+///
+/// `left` is what the picture is worth, in samples of brightness, and then what is left of it.
+pub(super) fn read_all(planes: impl Iterator<Item = Luma>, left: &mut usize) -> Vec<String> {
     let mut texts: Vec<String> = Vec::new();
     for plane in planes {
-        let mut climb = Climb::new(Effort::Still, true);
-        climb.picture(plane, &mut |text| {
+        let mut climb = Climb { left: *left, ..Climb::new(Effort::Still, true) };
+        climb.picture(&plane, &mut |text| {
             if !texts.iter().any(|known| known == text) {
                 texts.push(text.to_owned());
             }
             true
         });
+        *left = climb.left;
         if !texts.is_empty() {
             break;
         }
@@ -126,10 +129,15 @@ pub(super) fn read_all(planes: &[Luma]) -> Vec<String> {
 const LARGE: usize = 1_200_000;
 
 /// What a frame of a running camera is worth: some 25 ms of a desk's processor beside the treatments.
-const QUICK: Work = Work { fits: 6, pairs: 0, codes: 1, thorough: false, samples: FRAME };
+const QUICK: Work = Work { fits: 6, pairs: 0, codes: 1, thorough: false, samples: FRAME, frugal: true };
 /// The same spent in other ways: on every second frame of a scene that could not be read so far.
-const OTHER: Work = Work { fits: 9, pairs: 2, codes: 2, thorough: true, samples: FRAME };
+const OTHER: Work = Work { fits: 9, pairs: 2, codes: 2, thorough: true, samples: FRAME, frugal: true };
 const FRAME: usize = 4_500_000;
+/// What a still picture is worth in all, in samples of brightness: about a second of a desk's processor. A code that can be
+/// read is found with a part of it; noise would cost minutes.
+pub(super) const STILL: usize = 200_000_000;
+/// One treatment and its search, in samples for each pixel.
+const RUNG: usize = 4;
 
 /// One climb of the ladder, from the cheapest treatment to the dearest.
 pub(super) struct Climb {
@@ -142,6 +150,8 @@ pub(super) struct Climb {
     tried: [Tried; 2],
     /// What a frame is worth.
     quick: Work,
+    /// What a still picture has left.
+    left: usize,
     /// Codes that were laid out and not decoded.
     pub(super) seen: Vec<Seen>,
 }
@@ -162,6 +172,7 @@ impl Climb {
             sightings: Default::default(),
             tried: Default::default(),
             quick: QUICK,
+            left: STILL,
             seen: Vec::new(),
         }
     }
@@ -193,7 +204,9 @@ impl Climb {
 
     /// The rungs; the answer only ends the climb early.
     fn rungs(&mut self, picture: &Luma, take: &mut dyn FnMut(&str) -> bool) -> Option<()> {
+        self.pay(picture)?;
         self.offer(read_hybrid(picture), Ink::Dark, 1.0, take)?;
+        self.pay(picture)?;
         self.offer(read_local(picture, 12, 4), Ink::Dark, 1.0, take)?;
         let frame = self.effort == Effort::Frame;
         if frame {
@@ -213,24 +226,47 @@ impl Climb {
             return self.hard(picture, Ink::Dark, &mut work, take);
         }
         let light = treat::inverted(picture);
+        self.pay(picture)?;
         self.offer(read_hybrid(&treat::stretched(&light)), Ink::Light, 1.0, take)?;
+        self.pay(picture)?;
         self.offer(read_local(&light, 12, 4), Ink::Light, 1.0, take)?;
         let smooth = treat::smoothed(picture);
+        self.pay(picture)?;
         self.offer(read_local(&smooth, 12, 2), Ink::Dark, 1.0, take)?;
+        self.pay(picture)?;
         self.offer(read_local(&smooth, 7, 1), Ink::Dark, 1.0, take)?;
         let sharp = treat::sharpened(picture);
+        self.pay(picture)?;
         self.offer(read_hybrid(&sharp), Ink::Dark, 1.0, take)?;
+        self.pay(picture)?;
         self.offer(read_local(&sharp, 9, 0), Ink::Dark, 1.0, take)?;
+        self.pay(picture)?;
         self.offer(read_local(&treat::smoothed(&smooth), 25, 1), Ink::Dark, 1.0, take)?;
         if picture.pixels().len() <= LARGE {
             let double = treat::doubled(&smooth);
+            self.pay(&double)?;
             self.offer(read_hybrid(&double), Ink::Dark, 0.5, take)?;
+            self.pay(&double)?;
             self.offer(read_local(&double, 20, 2), Ink::Dark, 0.5, take)?;
+            self.pay(&double)?;
             self.offer(read_local(&treat::sharpened(&double), 16, 0), Ink::Dark, 0.5, take)?;
         }
-        let dark = Work { fits: 40, pairs: 8, codes: 8, thorough: true, samples: ENDLESS };
-        self.hard(picture, Ink::Dark, &mut { dark }, take)?;
-        self.hard(&light, Ink::Light, &mut Work { fits: 30, codes: 6, ..dark }, take)
+        let mut dark =
+            Work { fits: 40, pairs: 8, codes: 8, thorough: true, samples: self.left, frugal: false };
+        let answer = self.hard(picture, Ink::Dark, &mut dark, take);
+        self.left = dark.samples;
+        answer?;
+        let mut light_work = Work { fits: 30, pairs: 8, codes: 6, samples: self.left, ..dark };
+        let answer = self.hard(&light, Ink::Light, &mut light_work, take);
+        self.left = light_work.samples;
+        answer
+    }
+
+    /// Pays for a treatment of a still picture and its search: `None` where nothing is left, which ends the climb.
+    fn pay(&mut self, picture: &Luma) -> Option<()> {
+        let cost = RUNG.saturating_mul(picture.pixels().len());
+        self.left = if self.effort == Effort::Frame { self.left } else { self.left.checked_sub(cost)? };
+        Some(())
     }
 
     /// Takes what a rung read: `None` where that is enough.
@@ -317,17 +353,72 @@ fn read_local(picture: &Luma, reach: usize, bias: i32) -> Read {
             bits.setRow(y, &packed);
         }
         let mut read = decoded(&bits);
-        read.patterns.extend(cores::find(&dark, picture.width()));
+        let mut cores = cores::find(&dark, picture.width());
+        if cores.len() > MOST_PATTERNS {
+            cores.sort_by(|(_, a), (_, b)| b.total_cmp(a));
+            cores.truncate(MOST_PATTERNS);
+        }
+        read.patterns.extend(cores);
         Some(read)
     })
 }
 
+/// How many finder patterns of one treatment are looked at, the largest first: more are texture, and every set of three of them
+/// would be weighed.
+const MOST_PATTERNS: usize = 600;
+
 /// How many sets of three finder patterns are tried in one black-and-white picture.
 const MOST_SETS: usize = 40;
 
+/// How many places of a large picture may look like a finder pattern along a row: the library compares each with every pattern
+/// that it has found, and more are texture.
+const MOST_CANDIDATES: usize = 40_000;
+
+/// Places that look like a finder pattern along every third row, as the library takes them or a little more freely.
+fn candidates(bits: &BitMatrix) -> usize {
+    let mut found = 0;
+    for y in (2..bits.height()).step_by(3) {
+        // The last five runs, light and dark by turns; the newest last.
+        let (mut runs, mut dark, mut length) = ([0u32; 5], false, 0u32);
+        for x in 0..bits.width() {
+            if bits.get(x, y) == dark {
+                length += 1;
+                continue;
+            }
+            let [_, b, c, d, e] = runs;
+            runs = [b, c, d, e, length];
+            found += usize::from(dark && looks_like_a_finder(runs));
+            (dark, length) = (!dark, 1);
+        }
+    }
+    found
+}
+
+/// Five runs as 1:1:3:1:1, from edge to edge.
+fn looks_like_a_finder([a, b, c, d, e]: [u32; 5]) -> bool {
+    let module = f64::from(a + b + c + d + e) / 7.0;
+    let near = |sum: u32, modules: f64| (f64::from(sum) - modules * module).abs() < 0.75 * module + 1.0;
+    a > 0
+        && c >= 3
+        && c >= 2 * a.max(e)
+        && c >= b.max(d)
+        && near(a + b, 2.0)
+        && near(b + c, 4.0)
+        && near(c + d, 4.0)
+        && near(d + e, 2.0)
+}
+
 /// Every code in a black-and-white picture.
 fn decoded(bits: &BitMatrix) -> Read {
+    let large = bits.width() as usize * bits.height() as usize > LARGE;
+    if large && candidates(bits) > MOST_CANDIDATES {
+        return Read::default();
+    }
     let mut patterns = FindFinderPatterns(bits, true, 0);
+    if patterns.len() > MOST_PATTERNS {
+        patterns.sort_by_key(|pattern| std::cmp::Reverse(pattern.size));
+        patterns.truncate(MOST_PATTERNS);
+    }
     let place = |pattern: &ConcentricPattern| [f64::from(pattern.p.x), f64::from(pattern.p.y)];
     let mut read = Read {
         texts: Vec::new(),

@@ -22,6 +22,6 @@ mod treat;
 mod write;
 
 pub use ladder::{Effort, FrameError, read_luminance};
-pub use picture::{PictureError, read_picture};
+pub use picture::{MOST_WORK, PictureError, read_picture, read_picture_counted};
 pub use scene::SceneReader;
 pub use write::{Code, PIXELS_A_MODULE, QUIET_ZONE, WriteError, write};

@@ -1,8 +1,10 @@
 use std::io::Cursor;
 
-use image::{DynamicImage, ImageDecoder as _, ImageError, ImageFormat, ImageReader, Limits};
+use image::codecs::jpeg::JpegDecoder;
+use image::{ColorType, ImageDecoder as _, ImageFormat};
+use png::{ColorType as PngColour, Decoder as PngDecoder, Transformations};
 
-use super::ladder::read_all;
+use super::ladder::{STILL, read_all};
 use super::luma::Luma;
 
 /// The most bytes of a picture's file.
@@ -11,8 +13,14 @@ const MOST_BYTES: usize = 32 << 20;
 const MOST_SIDE: u32 = 16_384;
 /// The most pixels in all: a camera's still picture has 12 to 50 million.
 const MOST_PIXELS: u64 = 64_000_000;
-/// What decoding may allocate.
-const MOST_MEMORY: u64 = 512 << 20;
+/// What a picture may take while it is opened, its file included.
+const MOST_MEMORY: u64 = 232 << 20;
+/// Bytes of rows that are unpacked of a PNG, which are read one at a time.
+const MOST_UNPACKED: u64 = 256 << 20;
+/// A JPEG may send its pixels again and again, each time a little better: pixels times passes.
+const MOST_PASSES: u64 = 600_000_000;
+/// More pixels than this are not looked at: a larger picture is made smaller by a whole number while it is opened.
+const LOOKED_AT: usize = 13_000_000;
 
 /// Why a file cannot be taken as a picture.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -42,6 +50,16 @@ pub enum PictureError {
         /// The most in all.
         most: u64,
     },
+    /// It would take too much to open it, for all that its pixels are few enough: deep colours, interlaced, progressive.
+    #[error(
+        "the picture takes {bytes} bytes to be opened and {most} are the most; save it smaller, or as a plain PNG or JPEG"
+    )]
+    TooDear {
+        /// What it would take.
+        bytes: u64,
+        /// What it may take.
+        most: u64,
+    },
     /// The file begins like a picture and goes wrong.
     #[error("the picture's file is damaged; take the picture again or copy the file again")]
     Damaged,
@@ -49,66 +67,208 @@ pub enum PictureError {
 
 /// The text of every code in a picture (PNG or JPEG), the first found first, each text once; empty where none is read.
 ///
-/// Takes the thorough path: up to about a second where nothing is found. Texts are not verified here.
+/// Takes the thorough path, up to a bound of work: some 2 s and 256 MiB at the most, whatever the picture shows. Texts are not
+/// verified here.
 pub fn read_picture(bytes: &[u8]) -> Result<Vec<String>, PictureError> {
-    let picture = decode(bytes)?;
-    Ok(read_all(&planes(&picture)))
+    read_picture_counted(bytes).map(|(texts, _)| texts)
 }
 
-fn decode(bytes: &[u8]) -> Result<DynamicImage, PictureError> {
+/// The same, and the work that it was: samples of brightness, other work counted as so many. The same on every machine, and never
+/// more than [`MOST_WORK`].
+pub fn read_picture_counted(bytes: &[u8]) -> Result<(Vec<String>, usize), PictureError> {
+    let picture = open(bytes)?;
+    let mut left = STILL;
+    let texts = read_all(picture.planes(), &mut left);
+    Ok((texts, STILL - left))
+}
+
+/// The most work that a picture is worth.
+pub const MOST_WORK: usize = STILL;
+
+/// A colour picture of at most [`LOOKED_AT`] pixels, three bytes each.
+struct Picture {
+    width: usize,
+    height: usize,
+    rgb: Vec<u8>,
+}
+
+fn open(bytes: &[u8]) -> Result<Picture, PictureError> {
     if bytes.len() > MOST_BYTES {
         return Err(PictureError::TooManyBytes { bytes: bytes.len(), most: MOST_BYTES });
     }
-    let format = match image::guess_format(bytes) {
-        Ok(format @ (ImageFormat::Png | ImageFormat::Jpeg)) => format,
-        _ => return Err(PictureError::NotAPicture),
-    };
-    let mut reader = ImageReader::with_format(Cursor::new(bytes), format);
-    let mut limits = Limits::default();
-    limits.max_alloc = Some(MOST_MEMORY);
-    reader.limits(limits);
-    let decoder = reader.into_decoder().map_err(|error| damaged(&error))?;
-    let (width, height) = decoder.dimensions();
+    match image::guess_format(bytes) {
+        Ok(ImageFormat::Png) => open_png(bytes),
+        Ok(ImageFormat::Jpeg) => open_jpeg(bytes),
+        _ => Err(PictureError::NotAPicture),
+    }
+}
+
+/// Before anything is decoded.
+fn measured(width: u32, height: u32) -> Result<u64, PictureError> {
     let pixels = u64::from(width) * u64::from(height);
     if pixels == 0 || pixels > MOST_PIXELS || width.max(height) > MOST_SIDE {
         return Err(PictureError::WrongSize { width, height, most_side: MOST_SIDE, most: MOST_PIXELS });
     }
-    DynamicImage::from_decoder(decoder).map_err(|error| damaged(&error))
+    Ok(pixels)
 }
 
-fn damaged(_: &ImageError) -> PictureError {
-    PictureError::Damaged
+fn no_dearer(bytes: u64, most: u64) -> Result<(), PictureError> {
+    if bytes > most { Err(PictureError::TooDear { bytes, most }) } else { Ok(()) }
 }
 
-/// The grey pictures that a colour picture gives: luminance first, then the channels where they tell more. A red
-/// screen at night has its contrast in the red channel alone, and luminance has only a fifth of red.
-fn planes(picture: &DynamicImage) -> Vec<Luma> {
-    let rgba = picture.to_rgba8();
-    let (width, height) = (rgba.width() as usize, rgba.height() as usize);
-    // What is transparent shows the white of the page.
-    let over = |value: u8, alpha: u8| {
-        let (value, alpha) = (u32::from(value), u32::from(alpha));
-        u8::try_from((value * alpha + 255 * (255 - alpha) + 127) / 255).unwrap_or(255)
-    };
-    let pick = |weigh: &dyn Fn([u32; 3]) -> u32| {
-        let pixels = rgba.pixels().map(|pixel| {
-            let [red, green, blue, alpha] = pixel.0;
-            let rgb = [over(red, alpha), over(green, alpha), over(blue, alpha)].map(u32::from);
-            u8::try_from(weigh(rgb).min(255)).unwrap_or(255)
-        });
-        Luma::new(width, height, pixels.collect())
-    };
-    let coloured = rgba.pixels().any(|pixel| {
-        let [red, green, blue, _] = pixel.0;
-        red.abs_diff(green).max(green.abs_diff(blue)) > 24
-    });
-    // ITU-R BT.601 weights, in 1/1000.
-    let grey = pick(&|[red, green, blue]| (299 * red + 587 * green + 114 * blue + 500) / 1000);
-    let mut planes: Vec<Luma> = grey.into_iter().collect();
-    if coloured {
-        planes.extend(pick(&|[red, _, _]| red));
-        planes.extend(pick(&|[_, green, _]| green));
-        planes.extend(pick(&|[_, _, blue]| blue));
+/// Row by row, so that a picture of few bytes and many pixels costs what is kept of it.
+fn open_png(bytes: &[u8]) -> Result<Picture, PictureError> {
+    let damaged = |_| PictureError::Damaged;
+    let mut decoder = PngDecoder::new(Cursor::new(bytes));
+    decoder.set_ignore_text_chunk(true);
+    decoder.set_ignore_iccp_chunk(true);
+    decoder.set_transformations(Transformations::normalize_to_color8());
+    let header = decoder.read_header_info().map_err(damaged)?;
+    let (width, height, interlaced) = (header.width, header.height, header.interlaced);
+    let depth = u64::from(header.bit_depth as u8) * header.color_type.samples() as u64;
+    let pixels = measured(width, height)?;
+    no_dearer((pixels * depth).div_ceil(8), MOST_UNPACKED)?;
+    let file = bytes.len() as u64;
+    // An interlaced picture is whole in its last row alone.
+    no_dearer(file + if interlaced { 4 * pixels } else { 0 }, MOST_MEMORY - 3 * LOOKED_AT as u64)?;
+    let mut reader = decoder.read_info().map_err(damaged)?;
+    let (colour, _) = reader.output_color_type();
+    let mut smaller = Smaller::new(width, height);
+    if interlaced {
+        let size = reader.output_buffer_size().ok_or(PictureError::Damaged)?;
+        let mut whole = vec![0; size];
+        let info = reader.next_frame(&mut whole).map_err(damaged)?;
+        for row in whole.chunks_exact(info.line_size.max(1)).take(height as usize) {
+            smaller.row(row, colour);
+        }
+    } else {
+        while let Some(row) = reader.next_row().map_err(damaged)? {
+            smaller.row(row.data(), colour);
+        }
     }
-    planes
+    smaller.picture()
+}
+
+fn open_jpeg(bytes: &[u8]) -> Result<Picture, PictureError> {
+    let decoder = JpegDecoder::new(Cursor::new(bytes)).map_err(|_| PictureError::Damaged)?;
+    let (width, height) = decoder.dimensions();
+    let pixels = measured(width, height)?;
+    let passes = passes(bytes);
+    // The file twice, three bytes a pixel, and where there are several passes two bytes for each coefficient of three.
+    let kept = pixels * if passes > 1 { 9 } else { 3 };
+    no_dearer(2 * bytes.len() as u64 + kept, MOST_MEMORY)?;
+    no_dearer(passes * pixels, MOST_PASSES)?;
+    let colour = match decoder.color_type() {
+        ColorType::L8 => PngColour::Grayscale,
+        ColorType::La8 => PngColour::GrayscaleAlpha,
+        ColorType::Rgb8 => PngColour::Rgb,
+        ColorType::Rgba8 => PngColour::Rgba,
+        _ => return Err(PictureError::NotAPicture),
+    };
+    let size = usize::try_from(decoder.total_bytes()).map_err(|_| PictureError::Damaged)?;
+    let mut whole = vec![0; size];
+    decoder.read_image(&mut whole).map_err(|_| PictureError::Damaged)?;
+    let mut smaller = Smaller::new(width, height);
+    for row in whole.chunks_exact((width as usize * colour.samples()).max(1)) {
+        smaller.row(row, colour);
+    }
+    drop(whole);
+    smaller.picture()
+}
+
+/// How often a JPEG goes over its pixels: its scans (ISO/IEC 10918-1, B.2.3). Inside of the coded data an `FF` stands before a
+/// nought, so that every marker that is found is one.
+fn passes(bytes: &[u8]) -> u64 {
+    bytes.windows(2).filter(|pair| *pair == [0xFF, 0xDA]).count() as u64
+}
+
+/// Makes a picture smaller by a whole number while its rows come.
+struct Smaller {
+    by: usize,
+    width: usize,
+    rows: usize,
+    sums: Vec<u32>,
+    rgb: Vec<u8>,
+}
+
+impl Smaller {
+    fn new(width: u32, height: u32) -> Self {
+        let (width, height) = (width as usize, height as usize);
+        let fits = |by: &usize| (width / by) * (height / by) <= LOOKED_AT;
+        let by = (1..).find(fits).unwrap_or(1);
+        let rgb = Vec::with_capacity(3 * (width / by) * (height / by));
+        Self { by, width: width / by, rows: 0, sums: vec![0; 3 * (width / by)], rgb }
+    }
+
+    fn row(&mut self, row: &[u8], colour: PngColour) {
+        // What is transparent shows the white of the page.
+        let over = |value: u8, alpha: u8| {
+            let (value, alpha) = (u32::from(value), u32::from(alpha));
+            (value * alpha + 255 * (255 - alpha) + 127) / 255
+        };
+        let colours = row.chunks_exact(colour.samples()).map(|pixel| match *pixel {
+            [grey] => [u32::from(grey); 3],
+            [grey, alpha] => [over(grey, alpha); 3],
+            [red, green, blue] => [red, green, blue].map(u32::from),
+            [red, green, blue, alpha] => [red, green, blue].map(|value| over(value, alpha)),
+            _ => [0; 3],
+        });
+        let byte = |value: u32| u8::try_from(value.min(255)).unwrap_or(255);
+        if self.by == 1 {
+            self.rgb.extend(colours.flat_map(|colour| colour.map(byte)));
+            return;
+        }
+        let mut colours = colours;
+        for sums in self.sums.chunks_exact_mut(3) {
+            for colour in colours.by_ref().take(self.by) {
+                sums.iter_mut().zip(colour).for_each(|(sum, value)| *sum += value);
+            }
+        }
+        self.rows += 1;
+        if self.rows == self.by {
+            let area = u32::try_from(self.by * self.by).unwrap_or(u32::MAX);
+            self.rgb.extend(self.sums.iter().map(|sum| byte((sum + area / 2) / area)));
+            self.sums.fill(0);
+            self.rows = 0;
+        }
+    }
+
+    fn picture(self) -> Result<Picture, PictureError> {
+        let height = self.rgb.len() / (3 * self.width).max(1);
+        if self.width == 0 || height == 0 {
+            return Err(PictureError::Damaged);
+        }
+        Ok(Picture { width: self.width, height, rgb: self.rgb })
+    }
+}
+
+impl Picture {
+    /// The grey pictures that a colour picture gives, one after the other: luminance first, then the channels where they tell
+    /// more. A red screen at night has its contrast in the red channel alone, and luminance has only a fifth of red.
+    fn planes(&self) -> impl Iterator<Item = Luma> {
+        // ITU-R BT.601 weights, in 1/1000.
+        const WEIGHTS: [[u32; 3]; 4] = [[299, 587, 114], [1000, 0, 0], [0, 1000, 0], [0, 0, 1000]];
+        let pixels = || self.rgb.as_chunks::<3>().0.iter();
+        let coloured =
+            pixels().any(|[red, green, blue]| red.abs_diff(*green).max(green.abs_diff(*blue)) > 24);
+        WEIGHTS.into_iter().take(if coloured { 4 } else { 1 }).filter_map(move |weights| {
+            let grey = pixels().map(|colour| {
+                let sum: u32 =
+                    colour.iter().zip(weights).map(|(value, weight)| u32::from(*value) * weight).sum();
+                u8::try_from((sum + 500) / 1000).unwrap_or(255)
+            });
+            Luma::new(self.width, self.height, grey.collect())
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::passes;
+
+    #[test]
+    fn scans_are_counted() {
+        assert_eq!(passes(&[0xFF, 0xD8, 0xFF, 0xDA, 1, 0xFF, 0, 0xDA, 0xFF, 0xDA]), 2);
+        assert_eq!(passes(&[]), 0);
+    }
 }

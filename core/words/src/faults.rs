@@ -1,5 +1,7 @@
 use std::fmt;
 
+use super::visible::visibly;
+
 /// A place in a text file, both counted from one; a column counts characters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Spot {
@@ -46,8 +48,9 @@ pub struct Fault {
 }
 
 impl fmt::Display for Fault {
+    /// One line: what it quotes of the file may hold anything.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}: {}; {}", self.spot, self.what, self.mend)
+        write!(f, "{}: {}; {}", self.spot, visibly(&self.what), visibly(&self.mend))
     }
 }
 

@@ -1,4 +1,5 @@
 use krilla::text::Font;
+use slingseal_app::is_invisible;
 use ttf_parser::Face;
 
 const REGULAR: &[u8] = include_bytes!("fonts/atkinson-hyperlegible-regular.ttf");
@@ -69,7 +70,12 @@ impl Fonts {
         };
         let mut runs: Vec<(bool, Run)> = Vec::new();
         for letter in text.chars() {
-            let letter = if letter.is_whitespace() { ' ' } else { letter };
+            // Nor may a letter hide, or turn round what stands beside it.
+            let letter = match letter {
+                blank if blank.is_whitespace() => ' ',
+                hidden if is_invisible(hidden) => '?',
+                letter => letter,
+            };
             let (is_main, letter, advance) = match (main.advance(letter), self.wide.advance(letter)) {
                 (Some(advance), _) => (true, letter, advance),
                 (None, Some(advance)) => (false, letter, advance),

@@ -3,14 +3,13 @@
 
 use std::io::{Cursor, Read, Take, Write};
 use std::net::{Shutdown, TcpStream};
-use std::time::Duration;
+
+use super::patience::{Paced, Patience};
 
 /// The most bytes of a request's head: the page of a long load list names each of its tags.
 const HEAD: usize = 256 << 10;
 /// The most fields of a head.
 const FIELDS: usize = 64;
-/// How long one read or write may take: a browser on a bad network, not one that holds on forever.
-const PATIENCE: Duration = Duration::from_secs(20);
 /// What is read of a body that nobody asked for, so that the answer arrives before the connection ends.
 const REST: u64 = 256 << 10;
 
@@ -23,14 +22,18 @@ pub(super) struct Request {
     fields: Vec<(String, String)>,
     /// How long the body says that it is.
     pub(super) length: u64,
-    body: Take<std::io::Chain<Cursor<Vec<u8>>, TcpStream>>,
+    body: Take<std::io::Chain<Cursor<Vec<u8>>, Paced>>,
 }
 
 impl Request {
     /// Reads the head. `None` for a connection that says nothing sensible in time.
-    pub(super) fn read(mut stream: TcpStream) -> Option<Self> {
-        stream.set_read_timeout(Some(PATIENCE)).ok()?;
-        stream.set_write_timeout(Some(PATIENCE)).ok()?;
+    pub(super) fn read(stream: TcpStream) -> Option<Self> {
+        Self::read_with(stream, Patience::FIELD)
+    }
+
+    /// The same with another patience.
+    pub(super) fn read_with(stream: TcpStream, patience: Patience) -> Option<Self> {
+        let mut stream = Paced::new(stream, patience).ok()?;
         let mut bytes = Vec::new();
         let mut part = [0; 4096];
         loop {
@@ -47,6 +50,7 @@ impl Request {
                     let fields: Vec<(String, String)> =
                         head.headers.iter().map(|field| (field.name.to_owned(), text(field.value))).collect();
                     let rest = bytes.split_off(end);
+                    stream.body();
                     return Self::with_body(method, target, fields, rest, stream);
                 }
             }
@@ -58,7 +62,7 @@ impl Request {
         target: String,
         fields: Vec<(String, String)>,
         rest: Vec<u8>,
-        stream: TcpStream,
+        stream: Paced,
     ) -> Option<Self> {
         let mut request =
             Self { method, target, fields, length: 0, body: Cursor::new(rest).chain(stream).take(0) };
@@ -111,10 +115,11 @@ impl Request {
             head.push_str(&format!("{name}: {value}\r\n"));
         }
         head.push_str("\r\n");
-        let stream = &mut self.body.get_mut().get_mut().1;
+        let stream = self.body.get_mut().get_mut().1.stream();
         stream.write_all(head.as_bytes())?;
         std::io::copy(&mut body.take(length), stream)?;
         stream.shutdown(Shutdown::Write)?;
+        self.body.get_mut().get_mut().1.leave();
         std::io::copy(&mut std::io::Read::take(&mut self.body, REST), &mut std::io::sink())?;
         Ok(())
     }

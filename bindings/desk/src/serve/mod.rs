@@ -7,6 +7,7 @@ mod guard;
 mod http;
 mod intake;
 mod page;
+mod patience;
 mod reply;
 mod routes;
 #[cfg(test)]
@@ -14,7 +15,7 @@ mod strange;
 
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 
 use slingseal_app::{App, AppError};
@@ -23,6 +24,7 @@ use crate::output::{bad_input, plain};
 use crate::platform::SystemEntropy;
 use desk::Desk;
 use guard::Guard;
+use patience::Places;
 
 /// Connections at a time: a browser opens some before it needs them, and one that waits must not hold up the others.
 const CONNECTIONS: usize = 48;
@@ -63,7 +65,7 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
             .map_err(|error| AppError::Internal { message: format!("no signal can be caught: {error}") })?;
     }
     tell(&desk, json);
-    let open = AtomicUsize::new(0);
+    let places = Places::new(CONNECTIONS);
     std::thread::scope(|scope| {
         scope.spawn(|| {
             while !ended.load(Ordering::Relaxed) {
@@ -77,16 +79,12 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
                 break;
             }
             let Ok(stream) = stream else { continue };
-            if open.fetch_add(1, Ordering::Relaxed) >= CONNECTIONS {
-                open.fetch_sub(1, Ordering::Relaxed);
-                continue;
-            }
-            let (desk, open) = (&desk, &open);
+            let Some(seat) = places.seat(&stream) else { continue };
+            let desk = &desk;
             scope.spawn(move || {
-                if let Some(request) = http::Request::read(stream) {
+                if let Some(request) = http::Request::read(stream).filter(|_| seat.heard()) {
                     routes::answer(desk, request);
                 }
-                open.fetch_sub(1, Ordering::Relaxed);
             });
         }
     });
@@ -99,7 +97,8 @@ fn tell(desk: &Desk<'_>, json: bool) {
     if json {
         crate::output::print_json(&serde_json::json!({ "link": link, "open": desk.guard.open }));
     } else {
-        println!("The leader's page, until Ctrl-C:\n  {link}");
+        println!("The leader's page, until Ctrl-C:");
+        println!("  {link}");
     }
     if desk.guard.open {
         eprintln!(
@@ -109,5 +108,5 @@ fn tell(desk: &Desk<'_>, json: bool) {
         );
     }
     // A program that waits for the link must not wait for a full buffer.
-    let _ = std::io::Write::flush(&mut std::io::stdout());
+    crate::console::flush();
 }

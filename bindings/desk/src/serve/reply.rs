@@ -6,6 +6,7 @@ use maud::Markup;
 use slingseal_app::AppError;
 
 use super::http::Request;
+use crate::console::visible_lines;
 
 /// An answer.
 pub(super) struct Reply {
@@ -27,8 +28,10 @@ const POLICY: &str = "default-src 'none'; img-src 'self'; style-src 'self'; font
 const PICTURE_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'";
 
 impl Reply {
+    /// A page. maud escapes what would be markup; this spells out what nobody would see, or what moves the letters around it:
+    /// our own pages have no such characters, so every one is a stranger's.
     pub(super) fn page(page: Markup) -> Self {
-        Self::bytes("text/html; charset=utf-8", page.into_string().into_bytes())
+        Self::bytes("text/html; charset=utf-8", visible_lines(&page.into_string()).into_bytes())
     }
 
     pub(super) fn bytes(kind: &'static str, bytes: Vec<u8>) -> Self {

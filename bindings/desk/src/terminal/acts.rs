@@ -7,6 +7,7 @@ use zeroize::Zeroizing;
 
 use super::look::{self, Tone};
 use super::model::{Action, Desk, Entry, Flow, Item, Page, Pick, Purpose};
+use crate::console::Shown;
 use crate::output;
 
 impl Desk {
@@ -341,7 +342,7 @@ impl Desk {
         let name = format!("seal-{}", output::file_name(&seal.facts.load));
         output::put_code(&seal.code, Some(&folder), &name)?;
         let shown = Path::new(&folder).join(name);
-        self.tell(Tone::Good, format!("Sealed and written: {}.png, .svg and .txt", shown.display()));
+        self.tell(Tone::Good, format!("Sealed and written: {}.png, .svg and .txt", shown.shown()));
         Ok(())
     }
 }

@@ -10,6 +10,7 @@ use slingseal_app::{CardView, FindingState, NextStep, PointKind, WalkStage, Walk
 use super::foot::hint_lines;
 use super::look::{self, TEXT_WIDTH, Tone, cut, wrap};
 use super::model::{Desk, Entry, Page, Pick};
+use crate::console::visible_symbol;
 
 /// The least that every page fits in.
 pub(super) const LEAST: (u16, u16) = (80, 24);
@@ -23,7 +24,17 @@ pub(super) fn fits(width: u16, height: u16) -> bool {
 }
 
 impl Desk {
+    /// Draws the page; then the door: no cell keeps what a terminal would obey or hide.
     pub(super) fn draw(&mut self, frame: &mut Frame<'_>) {
+        self.draw_page(frame);
+        for cell in &mut frame.buffer_mut().content {
+            if let Some(symbol) = visible_symbol(cell.symbol()) {
+                cell.set_symbol(&symbol);
+            }
+        }
+    }
+
+    fn draw_page(&mut self, frame: &mut Frame<'_>) {
         let area = frame.area();
         if !fits(area.width, area.height) {
             return too_small(frame, area);

@@ -1,6 +1,6 @@
 //! One answer a line, for scripts, for a screen reader, for tests. What it reads and prints is stable.
 
-use std::io::{BufRead, Write};
+use std::io::BufRead;
 use std::process::ExitCode;
 
 use serde::Serialize;
@@ -11,6 +11,7 @@ use slingseal_app::{
 use zeroize::Zeroizing;
 
 use super::screen::Ask;
+use crate::console;
 use crate::output::{self, bad_input, plain};
 use crate::platform::{Secret, ask};
 
@@ -466,13 +467,16 @@ fn number(text: &str, form: &str) -> Result<u32, AppError> {
 }
 
 fn one_line<T: Serialize>(view: &T) -> Result<(), AppError> {
-    print(&serde_json::to_string(view).expect("a view can be written as JSON"))
+    at_once(&serde_json::to_string(view).expect("a view can be written as JSON"), true)
+}
+
+fn print(line: &str) -> Result<(), AppError> {
+    at_once(line, false)
 }
 
 /// Every line at once: whoever drives this waits for it.
-fn print(line: &str) -> Result<(), AppError> {
-    let mut out = std::io::stdout().lock();
-    writeln!(out, "{line}").and_then(|()| out.flush()).map_err(|error| {
+fn at_once(line: &str, json: bool) -> Result<(), AppError> {
+    console::at_once(line, json).map_err(|error| {
         bad_input(&format!("standard output: {}; the inspection stays as it is", plain(&error)))
     })
 }

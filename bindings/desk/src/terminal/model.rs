@@ -10,6 +10,7 @@ use slingseal_app::{
 use zeroize::Zeroizing;
 
 use super::look::{Look, Tone};
+use crate::console::Shown;
 
 /// After the screen changed, keys are ignored for so long: a bouncing or doubled press must not answer a card that
 /// nobody has read. Core refuses answers to any other card than the one on the screen besides.
@@ -292,7 +293,7 @@ impl Desk {
                 "{practice}Load {} is sealed; show the seal again with: slingseal {}records seal {}",
                 view.load,
                 if self.practice {
-                    format!("--home {} ", self.home.join(super::practice::FOLDER).display())
+                    format!("--home {} ", self.home.join(super::practice::FOLDER).shown())
                 } else {
                     String::new()
                 },

@@ -142,6 +142,24 @@ fn text(buffer: &Buffer) -> String {
     rows.collect()
 }
 
+/// Whatever text comes to a page, the terminal is given nothing that it would obey or hide.
+#[test]
+fn no_text_reaches_the_screen_as_a_command() {
+    let mut hands = Hands::walking();
+    hands.desk.tell(super::look::Tone::Bad, "seen\u{1b}[2J\u{9b}1A\u{202e}\u{200b} GO\n\u{7}end");
+    for (width, height) in [(80, 24), (120, 40)] {
+        let buffer = hands.buffer(width, height);
+        let hidden: Vec<&str> = buffer
+            .content
+            .iter()
+            .map(|cell| cell.symbol())
+            .filter(|symbol| symbol.chars().any(slingseal_app::is_invisible))
+            .collect();
+        assert!(hidden.is_empty(), "{hidden:?}");
+        assert!(text(&buffer).contains("seen"), "{}", text(&buffer));
+    }
+}
+
 #[test]
 fn a_newcomer_is_asked_for_call_sign_and_pin_and_walks() {
     let mut hands = Hands::empty();

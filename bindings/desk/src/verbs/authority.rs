@@ -1,6 +1,6 @@
 //! `authority`: init, issue, list, show, revoke, roster, trust.
 
-use std::io::{BufRead, IsTerminal, Write};
+use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -10,7 +10,7 @@ use super::Setting;
 use crate::cli::AuthorityVerb;
 use crate::output::{answer_code, bad_input, print_json, put_code, told};
 use crate::platform::{Secret, ask};
-use crate::{input, output};
+use crate::{console, input, output};
 
 pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -103,7 +103,7 @@ fn hear(name: &str) -> Result<String, AppError> {
 
 fn line_typed() -> Result<String, AppError> {
     print!("> ");
-    std::io::stdout().flush().map_err(|error| bad_input(&error.to_string()))?;
+    console::flush();
     let mut line = String::new();
     std::io::stdin().lock().read_line(&mut line).map_err(|error| bad_input(&error.to_string()))?;
     Ok(line)

@@ -9,6 +9,7 @@ use slingseal_app::{App, AppError, BundleReport, BundleRequest, FrameTaken, Movi
 
 use super::Setting;
 use crate::cli::BundleVerb;
+use crate::console::Shown;
 use crate::input;
 use crate::output::{PIXELS, bad_input, counted, print_json, put_code, told, write, write_whole};
 
@@ -89,16 +90,12 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
             return Err(bad_input("name one bundle, or the pictures of a moving code, or their folder"));
         };
         let opened = File::open(file).map_err(|error| {
-            bad_input(&format!("{}: {error}; name a file that can be read", file.display()))
+            bad_input(&format!("{}: {error}; name a file that can be read", file.shown()))
         })?;
         let size = opened.metadata().map(|data| data.len()).unwrap_or_default();
         return app.bundle_read(&mut BufReader::new(opened), &mut |progress| {
             if !setting.json && size > 1 << 20 {
-                eprint!(
-                    "\r{:3} %  {} items",
-                    progress.bytes.saturating_mul(100) / size.max(1),
-                    progress.items
-                );
+                eprint!("{:3} %  {} items", progress.bytes.saturating_mul(100) / size.max(1), progress.items);
             }
         });
     }
@@ -110,7 +107,7 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
             match reader.take(&text) {
                 Ok(FrameTaken::Whole(bundle)) => return app.bundle_read(&mut bundle.as_slice(), &mut |_| {}),
                 Ok(FrameTaken::More { taken, enough }) => last = Some((taken, enough)),
-                Err(error) => eprintln!("slingseal: {}: {error}", picture.display()),
+                Err(error) => eprintln!("slingseal: {}: {error}", picture.shown()),
             }
         }
     }
@@ -129,7 +126,7 @@ fn is_picture(file: &Path) -> bool {
 
 fn pictures_in(folder: &Path) -> Result<Vec<PathBuf>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {error}; name a folder that can be read", folder.display()))
+        bad_input(&format!("{}: {error}; name a folder that can be read", folder.shown()))
     };
     let mut pictures = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(failed)? {

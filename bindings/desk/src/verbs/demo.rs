@@ -10,6 +10,7 @@ use slingseal_app::{
 };
 
 use super::{Setting, verify};
+use crate::console::Shown;
 use crate::output::{PIXELS, bad_input, plain, write, write_whole};
 use crate::print::{Paper, record_pdf, sheets_pdf};
 use crate::{input, output, platform};
@@ -39,7 +40,7 @@ pub(crate) fn run(setting: &Setting, out: Option<PathBuf>) -> Result<ExitCode, A
 /// Empties the folder of an earlier demo; refuses one that holds anything else.
 fn make_room(out: &Path) -> Result<(), AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; choose another folder with --out DIR", out.display(), plain(&error)))
+        bad_input(&format!("{}: {}; choose another folder with --out DIR", out.shown(), plain(&error)))
     };
     let mark = out.join(MARK);
     if mark.exists() {
@@ -52,7 +53,7 @@ fn make_room(out: &Path) -> Result<(), AppError> {
     } else if out.exists() && std::fs::read_dir(out).map_err(failed)?.next().is_some() {
         return Err(bad_input(&format!(
             "{} holds something else than a demo; choose another folder with --out DIR",
-            out.display()
+            out.shown()
         )));
     }
     write(&mark, b"Left by `slingseal demo`; its next run replaces the homes in this folder.\n")
@@ -173,7 +174,7 @@ impl Demo<'_> {
         self.chapter("What is left");
         self.say(&format!(
             "{}: the homes desk, inspector and hookup, the pictures, the record and this story.",
-            self.out.display()
+            self.out.shown()
         ));
         self.say("Try: slingseal --home …/hookup verify …/seal-km-014.png --tag …/tag-km-014.png");
         Ok(())
@@ -229,7 +230,8 @@ impl Demo<'_> {
     }
 
     fn chapter(&mut self, title: &str) {
-        println!("\n{title}");
+        println!();
+        println!("{title}");
         let _ = writeln!(self.story, "\n{title}");
     }
 
@@ -247,7 +249,7 @@ impl Demo<'_> {
 
     /// Reads a code back from its picture: nothing passes from one device to another but what a camera sees.
     fn scan(&self, picture: &Path) -> Result<String, AppError> {
-        input::code(&picture.display().to_string())
+        input::code(&picture.to_string_lossy())
     }
 
     fn credential(
@@ -365,7 +367,7 @@ impl Demo<'_> {
                 message: format!(
                     "the verdict is {} and not {expected}: {}",
                     verdict.word,
-                    verify::text(&verdict, false)
+                    verify::text(&verdict)
                 ),
             })
         }

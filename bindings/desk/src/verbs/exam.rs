@@ -11,6 +11,7 @@ use slingseal_app::{
 
 use super::Setting;
 use crate::cli::ExamVerb;
+use crate::console::{self, Shown};
 use crate::output::{PIXELS, bad_input, clock, file_name, print_json, put_code, told, write};
 use crate::platform::{Secret, ask};
 use crate::terminal::{self, Ask};
@@ -174,7 +175,7 @@ fn walk(
     out: Option<PathBuf>,
 ) -> Result<ExitCode, AppError> {
     let home = setting.home()?;
-    let full_screen = std::io::stdin().is_terminal() && std::io::stdout().is_terminal() && !setting.json;
+    let full_screen = std::io::stdin().is_terminal() && console::is_terminal() && !setting.json;
     let app = if full_screen { platform::open(&home, setting.language)? } else { setting.app()? };
     let run = match (go_on, key, student) {
         (Some(digits), _, _) => app.exam_run(&open_run(&app, digits)?)?,
@@ -250,7 +251,7 @@ fn sheet(setting: &Setting, run: &str, out: &Path, frames: bool) -> Result<(), A
             &serde_json::json!({ "run": run, "folder": out, "frames": count, "enough": moving.enough() }),
         );
     } else {
-        println!("{count} frames, of which {} are enough, in {}", moving.enough(), out.display());
+        println!("{count} frames, of which {} are enough, in {}", moving.enough(), out.shown());
     }
     Ok(())
 }

@@ -9,7 +9,7 @@ use slingseal_app::{App, AppError};
 use super::Setting;
 use crate::output::{self, bad_input};
 use crate::terminal::{self, Ask};
-use crate::{input, platform};
+use crate::{console, input, platform};
 
 pub(crate) fn run(
     setting: &Setting,
@@ -20,7 +20,7 @@ pub(crate) fn run(
 ) -> Result<ExitCode, AppError> {
     let tag = tag.map(input::code).transpose()?;
     let home = setting.home()?;
-    let full_screen = std::io::stdin().is_terminal() && std::io::stdout().is_terminal() && !setting.json;
+    let full_screen = std::io::stdin().is_terminal() && console::is_terminal() && !setting.json;
     let app = if full_screen { platform::open(&home, setting.language)? } else { setting.app()? };
     let walk = match list {
         Some((procedure, of)) => Some(app.begin_inspection(procedure, of)?.walk),

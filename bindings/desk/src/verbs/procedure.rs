@@ -6,6 +6,7 @@ use slingseal_app::{AppError, ProcedureView, check_procedure};
 
 use super::Setting;
 use crate::cli::ProcedureVerb;
+use crate::console::Shown;
 use crate::{input, output};
 
 pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, AppError> {
@@ -25,7 +26,7 @@ pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, Ap
             if setting.json {
                 output::print_json(&view);
             } else {
-                println!("{} holds: {} cards, {} points", file.display(), view.cards, view.points);
+                println!("{} holds: {} cards, {} points", file.shown(), view.cards, view.points);
             }
         }
         ProcedureVerb::Add { file } => {

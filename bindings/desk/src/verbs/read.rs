@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use slingseal_app::{AppError, read_picture};
 
 use super::Setting;
+use crate::console::{Shown, fields};
 use crate::{input, output};
 
 pub(crate) fn run(setting: &Setting, pictures: &[PathBuf]) -> Result<ExitCode, AppError> {
@@ -26,17 +27,17 @@ pub(crate) fn run(setting: &Setting, pictures: &[PathBuf]) -> Result<ExitCode, A
     if setting.json {
         let rows: Vec<_> = rows
             .iter()
-            .map(|(picture, texts)| serde_json::json!({ "picture": picture, "texts": texts }))
+            .map(|(picture, texts)| serde_json::json!({ "picture": picture.to_string_lossy(), "texts": texts }))
             .collect();
         output::print_json(&rows);
         return Ok(code);
     }
     for (picture, texts) in rows {
         if texts.is_empty() {
-            println!("{}\t-", picture.display());
+            fields(&[&picture.shown(), "-"]);
         }
         for text in texts {
-            println!("{}\t{text}", picture.display());
+            fields(&[&picture.shown(), &text]);
         }
     }
     Ok(code)

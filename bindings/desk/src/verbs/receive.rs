@@ -22,7 +22,10 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
         if setting.json {
             output::print_json(&received);
         } else {
-            println!("{}", text(&received));
+            match &received {
+                Received::Seal(verdict) => verify::show(verdict),
+                other => println!("{}", text(other)),
+            }
         }
     }
     Ok(verify::exit(worst))
@@ -58,7 +61,7 @@ fn text(received: &Received) -> String {
         Received::Tag(tag) => {
             format!("Tag of load {}: {}, {} for {}.", tag.load, tag.description, tag.gross, tag.aircraft)
         }
-        Received::Seal(verdict) => verify::text(verdict, false).trim_end().to_owned(),
+        Received::Seal(verdict) => format!("Seal of {}: {}.", verdict.word, verdict.first),
         Received::Examination { what, id, load, by, new } => {
             let id: String = id.chars().take(8).collect();
             format!("An {what} ({id}) of {by} on load {load}: training, no inspection{}.", newness(*new))

@@ -7,6 +7,7 @@ use slingseal_app::{App, AppError, ExportTable, RecordLine, RecordView, code_of}
 
 use super::{Setting, verify};
 use crate::cli::{RecordsVerb, Table};
+use crate::console::Shown;
 use crate::output::{bad_input, counted, file_name, print_json, put_code, told, write, write_whole};
 use crate::print::{Paper, record_pdf};
 
@@ -38,7 +39,7 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
                 told(&put_code(&seal.code, Some(&out), &format!("seal-{}", file_name(&seal.facts.load)))?);
             } else {
                 print!("{}", seal.code.terminal()?);
-                print!("{}", verify::text(&seal.verdict, false));
+                verify::show(&seal.verdict);
             }
         }
         RecordsVerb::Print { record, out, letter } => {
@@ -57,7 +58,7 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
                 if setting.json {
                     print_json(&serde_json::json!({ "file": file, "rows": rows }));
                 } else {
-                    println!("  {} ({rows} rows)", file.display());
+                    println!("  {} ({rows} rows)", file.shown());
                 }
             }
         }
@@ -93,7 +94,7 @@ fn export(setting: &Setting, app: &App, file: &Path, csv: bool, of: Table) -> Re
         (true, ..) | (false, true, _) => true,
         (false, false, true) => false,
         (false, false, false) => {
-            let message = format!("{}: CSV or JSON? end the name in .csv or .json", file.display());
+            let message = format!("{}: CSV or JSON? end the name in .csv or .json", file.shown());
             return Err(bad_input(&message));
         }
     };

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use slingseal_app::{AppError, RiggingRequest, RiggingSheet, VerdictWord, assess_rigging};
 
 use super::Setting;
+use crate::console::{self, Shown};
 use crate::{input, output};
 
 pub(crate) fn run(
@@ -23,7 +24,11 @@ pub(crate) fn run(
     for picture in pictures {
         draw(&sheet, picture)?;
     }
-    print!("{}", if setting.json { &sheet.json } else { &sheet.report });
+    if setting.json {
+        console::json(&sheet.json);
+    } else {
+        print!("{}", sheet.report);
+    }
     // A load over a limit, or one that does not hang, must not go: a script sees it without reading.
     Ok(super::verify::exit(if sheet.within_limits { VerdictWord::Go } else { VerdictWord::NoGo }))
 }
@@ -35,7 +40,7 @@ fn draw(sheet: &RiggingSheet, picture: &Path) -> Result<(), AppError> {
         Some("png") => output::write(picture, &sheet.png()?),
         _ => Err(output::bad_input(&format!(
             "{} is no kind of picture; end its name in .svg or .png",
-            picture.display()
+            picture.shown()
         ))),
     }
 }

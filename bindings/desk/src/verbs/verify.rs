@@ -1,11 +1,11 @@
 //! `verify`: GO, WAIT or NO-GO.
 
-use std::io::IsTerminal;
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, VerdictView, VerdictWord};
+use slingseal_app::{AppError, VerdictView, VerdictWord, visibly};
 
 use super::Setting;
+use crate::console::{Tone, headline};
 use crate::{input, output};
 
 /// Everything that is in what was given is judged: a picture may hold two seals, and the second may be the refusal.
@@ -18,7 +18,7 @@ pub(crate) fn run(setting: &Setting, seal: Option<&str>, tag: Option<&str>) -> R
     if setting.json {
         output::print_json(&verdict);
     } else {
-        print!("{}", text(&verdict, std::io::stdout().is_terminal()));
+        show(&verdict);
     }
     Ok(exit(verdict.verdict))
 }
@@ -40,39 +40,51 @@ pub(crate) fn exit(verdict: VerdictWord) -> ExitCode {
     }
 }
 
-/// The verdict as a terminal shows it: the word first, then why.
-pub(crate) fn text(verdict: &VerdictView, colour: bool) -> String {
-    let (shape, paint) = match verdict.verdict {
-        VerdictWord::Go => ("●", "\x1b[1;30;42m"),
-        VerdictWord::Wait => ("▲", "\x1b[1;30;43m"),
-        VerdictWord::NoGo => ("■", "\x1b[1;37;41m"),
+/// The verdict as a terminal shows it: the word first, painted, then why.
+pub(crate) fn show(verdict: &VerdictView) {
+    let (tone, word) = word(verdict);
+    headline(tone, &word, &format!("  {}", verdict.first));
+    print!("{}", rest(verdict));
+}
+
+/// The same as lines without paint.
+pub(crate) fn text(verdict: &VerdictView) -> String {
+    format!("{}  {}\n{}", word(verdict).1, visibly(&verdict.first), rest(verdict))
+}
+
+fn word(verdict: &VerdictView) -> (Tone, String) {
+    let (tone, shape) = match verdict.verdict {
+        VerdictWord::Go => (Tone::Good, "●"),
+        VerdictWord::Wait => (Tone::Wait, "▲"),
+        VerdictWord::NoGo => (Tone::Bad, "■"),
     };
-    let (on, off) = if colour { (paint, "\x1b[0m") } else { ("", "") };
-    let mut text = format!("{on}  {shape} {}  {off}  {}\n", verdict.word, verdict.first);
+    (tone, format!("  {shape} {}  ", verdict.word))
+}
+
+/// Line by line; each is made visible whole, so that none holds a line break of a stranger's.
+fn rest(verdict: &VerdictView) -> String {
+    let mut lines: Vec<String> = Vec::new();
     for reason in verdict.reasons.iter().filter(|reason| reason.text != verdict.first) {
-        text.push_str(&format!("  - {}\n", reason.text));
+        lines.push(format!("  - {}", reason.text));
     }
     if let Some(facts) = &verdict.facts {
         let who = facts.inspector.as_deref().unwrap_or("nobody trusted here");
         let authority = facts.authority.as_ref().map(|name| format!(" ({name})")).unwrap_or_default();
-        text.push_str(&format!("  Load {}   {}   procedure {}\n", facts.load, facts.mass, facts.procedure));
-        text.push_str(&format!(
-            "  Sealed by {who}{authority} {}, holds until {}\n",
+        lines.push(format!("  Load {}   {}   procedure {}", facts.load, facts.mass, facts.procedure));
+        lines.push(format!(
+            "  Sealed by {who}{authority} {}, holds until {}",
             facts.issued.dtg, facts.valid_until.dtg
         ));
     }
     if let Some(tag) = &verdict.tag {
-        text.push_str(&format!(
-            "  Tag: {}, for {} ({} allowed)\n",
-            tag.description, tag.aircraft, tag.allowable
-        ));
+        lines.push(format!("  Tag: {}, for {} ({} allowed)", tag.description, tag.aircraft, tag.allowable));
     }
     for line in &verdict.shown {
         let load = if line.load.is_empty() { "?" } else { &line.load };
-        text.push_str(&format!("  Shown together: load {load}, {}: {}\n", line.word, line.first));
+        lines.push(format!("  Shown together: load {load}, {}: {}", line.word, line.first));
     }
     for caution in &verdict.cautions {
-        text.push_str(&format!("  ! {caution}\n"));
+        lines.push(format!("  ! {caution}"));
     }
-    text
+    lines.iter().map(|line| visibly(line) + "\n").collect()
 }

@@ -7,5 +7,5 @@ mod wilson;
 
 pub use share::Share;
 pub use story::{Moment, MomentKind, condense};
-pub use table::{Cell, line};
+pub use table::{Cell, guarded, line};
 pub use wilson::{Interval, wilson_95};

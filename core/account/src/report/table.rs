@@ -29,6 +29,11 @@ impl Cell {
 /// fold, and the guard itself, so that a reader can take one apostrophe off wherever a text begins with one.
 const GUARDED: [char; 12] = ['=', '+', '-', '@', '\t', '\r', '\n', '\'', '＝', '＋', '－', '＠'];
 
+/// A text that no spreadsheet takes for a formula.
+pub fn guarded(text: &str) -> String {
+    format!("{}{text}", if text.starts_with(GUARDED) { "'" } else { "" })
+}
+
 /// One line with its end, CR LF.
 pub fn line(cells: &[Cell]) -> String {
     let mut line = String::new();
@@ -40,9 +45,8 @@ pub fn line(cells: &[Cell]) -> String {
             Cell::Empty => {}
             Cell::Plain(value) => line.push_str(value),
             Cell::Text(text) => {
-                let guard = if text.starts_with(GUARDED) { "'" } else { "" };
                 // Writing to a String cannot fail.
-                let _ = write!(line, "\"{guard}{}\"", text.replace('"', "\"\""));
+                let _ = write!(line, "\"{}\"", guarded(text).replace('"', "\"\""));
             }
         }
     }
