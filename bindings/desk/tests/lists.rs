@@ -31,7 +31,7 @@ fn shadow(folder: &std::path::Path) -> App {
         stretch: Stretch::weak_for_tests_only(),
         language: Language::English,
     };
-    App::open(folder, outside).unwrap()
+    App::open(folder, outside).expect("a home opens")
 }
 
 /// The lines that find it sound: each value that is asked for, and each card good.
@@ -54,7 +54,7 @@ fn lines(app: &App, mut view: WalkView) -> Vec<String> {
                 WalkRequest::CardGood { card: card.number }
             }
         };
-        view = app.do_walk(&view.walk, &request).unwrap();
+        view = app.do_walk(&view.walk, &request).expect("it is answered");
         assert_eq!(view.refused, None, "{} card {}", view.procedure, card.number);
     }
     lines

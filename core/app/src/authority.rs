@@ -60,7 +60,7 @@ impl App {
     /// Makes this home an authority: key, card, and a first roster that revokes nobody. It trusts itself.
     ///
     /// # Errors
-    /// It is one already; the passphrase is too short.
+    /// It is one already; the passphrase is too short or soon guessed.
     pub fn authority_init(&self, name: &str, passphrase: &str) -> Result<AuthorityView, AppError> {
         let mut inner = self.lock();
         if inner.store.read().vault(AUTHORITY_VAULT)?.is_some() {
@@ -69,8 +69,7 @@ impl App {
             ));
         }
         let name = Name::new(name)?;
-        let passphrase = Passphrase::choose(passphrase, Passphrase::AUTHORITY)
-            .map_err(|error| AppError::bad_input(error.to_string().replace("PIN", "passphrase")))?;
+        let passphrase = chosen_passphrase(passphrase, &name)?;
         let key = SecretKey::make(inner.outside.entropy.as_ref());
         let now = inner.now();
         let card = Authority::sign(&name, now, &key);
@@ -225,6 +224,22 @@ fn no_room(entries: usize) -> AppError {
     AppError::refused(format!(
         "a roster of {entries} revoked keys and credentials fits no code; let some expire first, or begin a new authority"
     ))
+}
+
+/// A passphrase that a copied disk does not give up: long, and of the highest score of the estimator of D. L. Wheeler ("zxcvbn",
+/// USENIX Security 2016), which stands for 10^10 guesses and more. Each guess costs argon2id on top.
+fn chosen_passphrase(text: &str, name: &Name) -> Result<Passphrase, AppError> {
+    let passphrase = Passphrase::choose(text, Passphrase::AUTHORITY)
+        .map_err(|error| AppError::bad_input(error.to_string().replace("PIN", "passphrase")))?;
+    let judged = zxcvbn::zxcvbn(text, &[name.as_str(), "slingseal"]);
+    if judged.score() < zxcvbn::Score::Four {
+        let why = judged.feedback().and_then(|feedback| feedback.warning()).map(|why| format!(": {why}"));
+        return Err(AppError::bad_input(format!(
+            "the passphrase is soon guessed{}; use four or more words that do not belong together",
+            why.unwrap_or_default().trim_end_matches('.')
+        )));
+    }
+    Ok(passphrase)
 }
 
 fn roster_row(roster: &Roster, key: &SecretKey, now: Time) -> RosterRow {

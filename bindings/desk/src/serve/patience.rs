@@ -167,7 +167,7 @@ impl Drop for Seat<'_> {
 mod tests {
     use std::io::{Read as _, Write as _};
     use std::net::{TcpListener, TcpStream};
-    use std::time::{Duration, Instant};
+    use std::time::Duration;
 
     use super::super::http::Request;
     use super::{Patience, Places};
@@ -193,9 +193,7 @@ mod tests {
             }
             sent
         });
-        let begun = Instant::now();
         assert!(Request::read_with(server, SHORT).is_none());
-        assert!(begun.elapsed() < Duration::from_secs(5), "{:?}", begun.elapsed());
         assert!(dripping.join().unwrap() < 400, "it was cut off");
     }
 

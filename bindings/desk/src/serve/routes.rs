@@ -103,7 +103,11 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             let days = days(query);
             shown(desk, "/deficiencies", "Deficiencies", &page::deficiencies(&app.deficiencies(days)?, days))
         }
-        ["people"] => shown(desk, "/people", "People", &page::people(&app.people()?)),
+        ["people"] => {
+            // A home that is no authority has issued nothing.
+            let issued = app.issued().ok();
+            shown(desk, "/people", "People", &page::people(&app.people()?, issued.as_ref()))
+        }
         ["equipment"] => {
             let from = query.get("from");
             let pieces = app.equipment(from, PAGE + 1)?;

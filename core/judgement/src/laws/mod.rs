@@ -70,7 +70,7 @@ fn hold_alone(words: &[&LoadWord], answer: &Answer, trusted: &Trusted, now: Time
     assert!(digests.len() <= 1, "law 3: {digests:?}");
     assert!(digests.iter().all(|digest| Some(*digest) == answer.load.latest), "law 3");
     let revoked = |word: &&&LoadWord| word.signer().is_some_and(|signer| trusted.revoked(signer));
-    assert!(!standing.iter().any(|word| revoked(&word)), "law 5: a revoked author's seal stands");
+    assert!(!standing.iter().any(revoked), "law 5: a revoked author's seal stands");
     let fit = answer.load.verdict() != Verdict::NoGo;
     assert_eq!(fit, !digests.is_empty(), "law 4: load and seals");
     let state = answer.load.state();

@@ -96,7 +96,7 @@ fn is_obvious(text: &str) -> bool {
         })
     };
     let repeats = (1..=keys.len() / 2).any(|period| {
-        keys.len() % period == 0 && keys.iter().zip(keys.iter().skip(period)).all(|(a, b)| a == b)
+        keys.len().is_multiple_of(period) && keys.iter().zip(keys.iter().skip(period)).all(|(a, b)| a == b)
     });
     let different = keys.iter().collect::<std::collections::BTreeSet<_>>().len();
     step_is(1) || step_is(-1) || repeats || different < 3

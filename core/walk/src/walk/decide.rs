@@ -108,14 +108,14 @@ impl Walk {
     fn serial_read(&self, wanted: &str) -> Option<&slingseal_words::Serial> {
         let answers = self.ground.plan.cards.iter().zip(&self.cards);
         let answers = answers.flat_map(|(card, answers)| card.points.iter().zip(answers));
-        let read =
+        let mut read =
             answers.filter_map(|(point, answer)| match (&point.kind, answer.as_ref()?.value.as_ref()?) {
                 (Kind::Serial { equipment: Some(kind), .. }, Value::Serial(serial)) if kind == wanted => {
                     Some(serial)
                 }
                 _ => None,
             });
-        read.last()
+        read.next_back()
     }
 
     /// A jump is told once: what follows is measured from where the clock jumped to.

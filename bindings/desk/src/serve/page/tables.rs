@@ -1,6 +1,7 @@
 use maud::{Markup, html};
 use slingseal_app::{
-    DeficienciesView, GroupShare, LoadView, PeopleView, PieceLine, PieceView, RecordLine, RecordsView,
+    CredentialState, DeficienciesView, GroupShare, IssuedListView, LoadView, PeopleView, PieceLine,
+    PieceView, RecordLine, RecordsView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
@@ -98,9 +99,10 @@ fn groups(title: &str, what: &str, groups: &[GroupShare]) -> Markup {
     }
 }
 
-/// People and their credentials.
-pub(in crate::serve) fn people(view: &PeopleView) -> Markup {
+/// People and their credentials; of an authority's home, what it issued as well.
+pub(in crate::serve) fn people(view: &PeopleView, issued: Option<&IssuedListView>) -> Markup {
     html! {
+        @if let Some(list) = issued { (issued_table(list)) }
         section {
             h2 { "Inspectors, planners, hookup, leaders" }
             div.wide { table {
@@ -130,6 +132,30 @@ pub(in crate::serve) fn people(view: &PeopleView) -> Markup {
                     td.num { (authority.revoked) }
                 } } }
             } }
+        }
+    }
+}
+
+/// Who holds what that this home's authority issued, and how it stands.
+fn issued_table(list: &IssuedListView) -> Markup {
+    html! {
+        section {
+            h2 { "Issued by " (list.name) }
+            @for warning in &list.warnings { p.bad { (warning) } }
+            p { "Roster " (list.sequence) ", good until " (list.roster_expires.dtg) ". Fingerprint " span.digest { (list.fingerprint) } }
+            @if list.issued.is_empty() { p.none { "nothing yet" } } @else {
+                div.wide { table {
+                    thead { tr { th { "Name" } th { "Roles" } th { "Until" } th { "State" } th { "Credential" } th { "Key" } } }
+                    tbody { @for one in &list.issued { tr {
+                        td { b { (one.holder) } }
+                        td { (one.roles.join(", ")) }
+                        td { (one.expires.dtg) }
+                        td.bad[one.state != CredentialState::Good] { (one.state.english()) }
+                        td.digest { (one.id) }
+                        td.digest { (one.key) @if let Some(since) = &one.key_revoked { " revoked " (since.dtg) } }
+                    } } }
+                } }
+            }
         }
     }
 }
