@@ -9,7 +9,10 @@ framework=${ANDROID_FRAMEWORK_RES:-/usr/share/android-framework-res/framework-re
 mkdir -p "$out" "$shell/target/generated-sources/r"
 rm -f "$out/res.zip" "$out/resources.apk"
 aapt2 compile --dir "$shell/src/main/res" -o "$out/res.zip"
-aapt2 link -I "$framework" \
+# attributes newer than the framework that is installed: a package of that name and number, beside it
+aapt2 compile --dir "$shell/newer/res" -o "$out/newer.zip"
+aapt2 link -x --manifest "$shell/newer/AndroidManifest.xml" -o "$out/newer.apk" "$out/newer.zip"
+aapt2 link -I "$framework" -I "$out/newer.apk" \
   --manifest "$shell/src/main/AndroidManifest.xml" \
   --java "$shell/target/generated-sources/r" \
   --warn-manifest-validation `# this aapt2 is older than the element <queries>, which the voice needs since API 30` \

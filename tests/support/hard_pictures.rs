@@ -74,14 +74,16 @@ pub fn hard_pictures(all: bool) -> Vec<HardPicture> {
         png(width, height, ExtendedColorType::Rgb8, &grains)
     };
     let mut pictures = vec![
-        ("noise, 640 x 480", png(640, 480, grey, &noise(640, 480, 1, 256))),
-        ("coloured noise, 640 x 480", colour(640, 480)),
-        ("grains of 3 pixels, 640 x 480", png(640, 480, grey, &noise(640, 480, 3, 2))),
-        ("finder patterns, 640 x 480", png(640, 480, grey, &finders(640, 480, 3))),
+        ("noise, 160 x 120", png(160, 120, grey, &noise(160, 120, 1, 256))),
+        ("coloured noise, 120 x 90", colour(120, 90)),
+        ("finder patterns, 240 x 180", png(240, 180, grey, &finders(240, 180, 3))),
     ];
     if all {
         let bomb = |width: usize, height: usize| png(width, height, grey, &vec![0; width * height]);
         pictures.extend([
+            ("noise, 640 x 480", png(640, 480, grey, &noise(640, 480, 1, 256))),
+            ("coloured noise, 640 x 480", colour(640, 480)),
+            ("grains of 3 pixels, 640 x 480", png(640, 480, grey, &noise(640, 480, 3, 2))),
             ("noise, 1.4 MB of 1200 x 1200", png(1200, 1200, grey, &noise(1200, 1200, 1, 256))),
             ("coloured noise, 700 x 700", colour(700, 700)),
             ("bits, 1.4 MB of 3350 x 3350", png_of_bits(3350, 3350)),

@@ -6,14 +6,17 @@ mod exam;
 mod platform;
 mod views;
 
+use std::fs::File;
+use std::io::{BufReader, BufWriter};
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::{
-    App, AuditView, AuthorityView, BundleReport, CodeView, Effort, FrameTaken, Issue, IssuedListView,
-    Language, MovingCode, MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView,
-    RiggingView, SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView,
-    TrustedView, VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
+    App, AuditView, AuthorityView, BundleReport, BundleRequest, CodeView, Effort, FrameTaken, Issue,
+    IssuedListView, Language, MovingCode, MovingReader, Outside, ProcedureView, Reading, Received,
+    RecordLine, RecordView, RiggingView, SealView, SetUpView, StartView, StickerReading, StickerView,
+    Stretch, TagMade, TagView, TrustedView, VerdictView, WalkRequest, WalkView, code_of, read_picture,
+    read_sticker, sticker,
 };
 use zeroize::Zeroizing;
 
@@ -23,6 +26,13 @@ pub use views::moving::{MovingOut, MovingTaken};
 uniffi::setup_scaffolding!();
 
 type Answer<T> = Result<T, HandheldError>;
+
+#[expect(clippy::needless_pass_by_value, reason = "handed to map_err as it is")]
+fn unwritable(error: std::io::Error) -> HandheldError {
+    HandheldError::BadInput {
+        words: format!("the file cannot be read or written: {error}; choose another place"),
+    }
+}
 
 /// The core of one device.
 #[derive(uniffi::Object)]
@@ -258,6 +268,14 @@ impl Handheld {
         Ok(self.app.check(seal.as_deref(), tag.as_deref())?)
     }
 
+    /// Judges everything that was shown at once, seals and tags in any number: each is judged, the gravest is what is shown.
+    ///
+    /// # Errors
+    /// As `check`.
+    pub fn check_all(&self, codes: Vec<String>) -> Answer<VerdictView> {
+        Ok(self.app.check_all(&codes)?)
+    }
+
     /// Takes a seal back. Slow: the PIN is stretched.
     ///
     /// # Errors
@@ -333,6 +351,27 @@ impl Handheld {
                 Ok(MovingTaken::Done { report })
             }
         }
+    }
+
+    /// Writes a bundle of everything here, photographs too, as a new file; gives how many records it holds. Slow.
+    ///
+    /// # Errors
+    /// A file that cannot be written; storage.
+    pub fn bundle_out(&self, file: &str) -> Answer<u32> {
+        let mut out = BufWriter::new(File::create(file).map_err(unwritable)?);
+        let request = BundleRequest { have: None, photos: true };
+        let made = self.app.bundle_write(&request, &mut out)?;
+        out.into_inner().map_err(|error| unwritable(error.into_error()))?.sync_all().map_err(unwritable)?;
+        Ok(made.records)
+    }
+
+    /// Takes a bundle in from a file. Slow.
+    ///
+    /// # Errors
+    /// A file that cannot be read, or is no bundle; storage.
+    pub fn bundle_in(&self, file: &str) -> Answer<BundleReport> {
+        let mut input = BufReader::new(File::open(file).map_err(unwritable)?);
+        Ok(self.app.bundle_read(&mut input, &mut |_| {})?)
     }
 
     /// Walks the journal and every record and names what does not hold.

@@ -284,7 +284,7 @@ impl Inner {
         let decided = run.walk.decide(command, now);
         let (more, no) = match decided {
             Ok(events) => (events, None),
-            Err(no) => (Vec::new(), Some(RefusedView::of(&no))),
+            Err(no) => (Vec::new(), Some(RefusedView::of(&no, self.language()))),
         };
         // A jump is kept even where the answer is refused: the clock was set all the same.
         let events: Vec<Event> = jump.into_iter().chain(more).collect();

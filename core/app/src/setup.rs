@@ -355,7 +355,10 @@ impl Inner {
                     Ok(tx.count_wrong_pins(vault, row.wrong, not_before)?)
                 })?;
             }
-            return Err(AppError::refused(format!("too many wrong PINs; wait {wait} and try again")));
+            return Err(AppError::refused(self.language().pick(
+                format!("too many wrong PINs; wait {wait} and try again"),
+                format!("demasiados PIN equivocados; espere {wait} y pruebe otra vez"),
+            )));
         }
         let wrong = row.wrong.saturating_add(1);
         let not_before = now.plus(delay_after(wrong));
@@ -377,10 +380,16 @@ impl Inner {
                 self.store.write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, 0, now)?) })?;
                 Ok(key)
             }
-            Err(VaultError::WrongPin) if delay_after(wrong).0 > 0 => Err(AppError::refused(format!(
-                "the PIN is wrong, {wrong} times in a row; wait {} and try again",
-                delay_after(wrong)
-            ))),
+            Err(VaultError::WrongPin) if delay_after(wrong).0 > 0 => {
+                let wait = delay_after(wrong);
+                Err(AppError::refused(self.language().pick(
+                    format!("the PIN is wrong, {wrong} times in a row; wait {wait} and try again"),
+                    format!("el PIN está mal, {wrong} veces seguidas; espere {wait} y pruebe otra vez"),
+                )))
+            }
+            Err(VaultError::WrongPin) if self.language() == Language::Spanish => {
+                Err(AppError::refused("el PIN está mal; pruebe otra vez"))
+            }
             Err(error) => Err(error.into()),
         }
     }

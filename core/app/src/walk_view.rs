@@ -333,8 +333,8 @@ pub struct RefusedView {
 }
 
 impl RefusedView {
-    pub(crate) fn of(refusal: &Refusal) -> Self {
-        let text = refusal.to_string();
+    pub(crate) fn of(refusal: &Refusal, language: Language) -> Self {
+        let text = refusal.say(language);
         let mut letters = text.chars();
         let message =
             letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
@@ -400,9 +400,9 @@ impl Inner {
                 points: count(progress.points),
             },
             findings: walk.findings().iter().map(|finding| finding_view(walk, finding, language)).collect(),
-            tag_faults: walk.tag_faults().iter().map(ToString::to_string).collect(),
+            tag_faults: walk.tag_faults().iter().map(|fault| fault.say(language)).collect(),
             blocks_fit: if walking {
-                walk.blocks_fit(self.now()).iter().map(Block::to_string).collect()
+                walk.blocks_fit(self.now()).iter().map(|block| self.shown_block(walk, block)).collect()
             } else {
                 Vec::new()
             },
@@ -419,6 +419,26 @@ impl Inner {
             refused,
             stage,
         })
+    }
+
+    /// What stands in the way of fit, with the deficiency as the reader's procedure calls it.
+    fn shown_block(&self, walk: &Walk, block: &Block) -> String {
+        let language = self.language();
+        let named = |finding: &walk::FindingNo| {
+            walk.finding(*finding).map(|finding| finding_view(walk, finding, language).shown)
+        };
+        let block = match block {
+            Block::Open { finding, card, name } => {
+                let name = named(finding).unwrap_or_else(|| name.clone());
+                Block::Open { finding: *finding, card: *card, name }
+            }
+            Block::AwaitsSecondLook { finding, card, name } => {
+                let name = named(finding).unwrap_or_else(|| name.clone());
+                Block::AwaitsSecondLook { finding: *finding, card: *card, name }
+            }
+            other => other.clone(),
+        };
+        block.say(language)
     }
 
     /// What the counted links do to the load, where they differ from the plan.

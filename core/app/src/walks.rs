@@ -166,7 +166,8 @@ impl App {
                 "this walk is sealed already; take the seal back by a void, or inspect the load again",
             ));
         }
-        let refused = inner.perform(id, command)?.map(|refusal| RefusedView::of(&refusal));
+        let language = inner.language();
+        let refused = inner.perform(id, command)?.map(|refusal| RefusedView::of(&refusal, language));
         let state = inner.walk_of(id)?;
         inner.walk_view(id, &state, refused)
     }

@@ -134,3 +134,32 @@ fn ready_is_said_only_where_a_seal_could_be_made() {
     let view = other.set_up().unwrap();
     assert!(!view.ready && view.next.contains("run out"), "{}", view.next);
 }
+
+/// Whoever reads Spanish is refused in Spanish, with the deficiency by the name on the screen.
+#[test]
+fn refusals_and_blocks_are_in_the_readers_language() {
+    let load = load();
+    let app = load.zone.device(&load.authority, "inspector", "Anvil 3", "inspector");
+    app.speak(Language::Spanish);
+    let view = app.begin_walk(&load.tag).unwrap();
+    let point = &view.card.as_ref().unwrap().points[0];
+    let bad = &point.deficiencies[0];
+    let found = WalkRequest::Deficiency {
+        card: 1,
+        point: point.id.clone(),
+        name: bad.name.clone(),
+        note: None,
+        photos: vec![],
+    };
+    app.do_walk(&view.walk, &found).unwrap();
+    let again = app.do_walk(&view.walk, &found).unwrap();
+    assert!(again.refused.unwrap().message.starts_with("Esa deficiencia ya está abierta"));
+    let blocks = again.blocks_fit;
+    assert!(blocks.iter().any(|block| block.contains("tarjetas sin respuesta")), "{blocks:?}");
+    assert!(bad.shown != bad.name && blocks.iter().any(|block| block.contains(&bad.shown)), "{blocks:?}");
+    let fit = app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
+    app.do_walk(&view.walk, &WalkRequest::Decide { fit: false, reason: None }).unwrap();
+    let wrong = app.seal(&view.walk, "000000", None).unwrap_err();
+    assert!(wrong.code() == "refused" && wrong.to_string().starts_with("el PIN está mal"), "{wrong}");
+    assert!(fit.refused.unwrap().message.starts_with("La carga no puede decidirse apta"));
+}

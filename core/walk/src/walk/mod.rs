@@ -5,6 +5,7 @@
 //! Ready ── Begin ──> Walking <── Resume ── Paused
 //!                    │  └────── Pause ──────> │
 //!                    ├── Decide ───> Decided (fit or not fit)
+//!                    │ <── take back ──┘ (until it is sealed)
 //!                    └── Abandon ──> Abandoned <── Abandon ──┘
 //! ```
 //! Both ends are final: a load that is moved, opened, rigged again or dropped is inspected again, in a walk of its own.
@@ -16,6 +17,7 @@ mod event;
 mod facts;
 mod judge;
 mod refusal;
+mod say;
 mod state;
 #[cfg(test)]
 mod tests;

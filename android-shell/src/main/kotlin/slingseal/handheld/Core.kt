@@ -4,6 +4,7 @@ import android.content.Context
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import java.io.File
+import java.util.Locale
 import java.util.concurrent.Executor
 import java.util.concurrent.Executors
 
@@ -14,6 +15,10 @@ object Core {
     /** Where work of more than a moment is done: stretching a PIN is made to be slow. */
     var slow: Executor = Executors.newSingleThreadExecutor()
 
+    /** The language that the core speaks here: Spanish where the phone does, English everywhere else. */
+    fun language(context: Context): Locale =
+        context.resources.configuration.locales[0].takeIf { it.language == "es" } ?: Locale.ENGLISH
+
     @Synchronized
     fun of(context: Context): Handheld {
         val language = context.resources.configuration.locales[0].toLanguageTag()
@@ -23,8 +28,19 @@ object Core {
         }
         // outside every backup and every transfer to another phone: a copy would be a second device that says it is this one
         val home = File(context.noBackupFilesDir, "home").apply { mkdirs() }
-        return Handheld.open(home.path, DeviceSecret.bytes(), language).also { open = it }
+        val secret = DeviceSecret.bytes()
+        return Handheld.open(home.path, secret, language).also {
+            open = it
+            keyLost = SecretWitness.differs(File(context.noBackupFilesDir, "witness"), secret, keyMade = it.setUp().fingerprint != null)
+        }
     }
+
+    /**
+     * Whether the keystore's key is another than the one under which this phone's own key was put away: the platform drops
+     * keys, as when the phone was reset or its data carried over. No PIN opens the vault then, and none is worth a try.
+     */
+    var keyLost = false
+        private set
 
     /** Closes the core, as the end of the process does. */
     @Synchronized

@@ -1,25 +1,37 @@
 package slingseal.handheld
 
 import android.app.Activity
+import android.content.Intent
 import android.os.Build
 import android.os.Bundle
 import android.os.SystemClock
 import android.view.KeyEvent
+import android.view.MotionEvent
 import android.view.View
 import android.view.WindowInsetsController
 import android.view.WindowManager
+import android.window.OnBackInvokedCallback
+import android.window.OnBackInvokedDispatcher
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
+import slingseal.handheld.look.OneFinger
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Parts
 import slingseal.handheld.look.PressGuard
 import slingseal.handheld.look.SafeArea
+import slingseal.handheld.look.WorkingPage
+import slingseal.handheld.screens.FileScreen
+import slingseal.handheld.screens.PICK_IN
+import slingseal.handheld.screens.PICK_OUT
+import slingseal.handheld.screens.Purpose
 import slingseal.handheld.screens.openRuns
 import slingseal.handheld.screens.runName
 import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.Ear
 import slingseal.handheld.sense.Feel
 import slingseal.handheld.sense.HardAnswer
 import slingseal.handheld.sense.HardKeys
+import slingseal.handheld.sense.Touch
 import slingseal.handheld.sense.Voice
 
 /** The one activity: holds the pages that lie open, and the hands, ears and voice of the phone. */
@@ -30,6 +42,15 @@ class HandheldActivity : Activity(), Shell {
     private lateinit var feel: Feel
     private lateinit var voice: Voice
     private lateinit var hardKeys: HardKeys
+    private lateinit var touch: Touch
+    private var resumed = false
+    private var voiceTold = false
+    private val oneFinger = OneFinger()
+    private var backCallback: Any? = null
+
+    /** The button of a headset. */
+    lateinit var ear: Ear
+        private set
 
     override val activity: Activity get() = this
     override lateinit var core: Handheld
@@ -51,8 +72,11 @@ class HandheldActivity : Activity(), Shell {
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
         feel = Feel(this)
-        voice = Voice(this)
+        voice = Voice(this, ::voiceFailed)
+        voice.language = Core.language(this)
         hardKeys = HardKeys({ millis, run -> window.decorView.postDelayed(run, millis) }, ::hard)
+        touch = Touch(this) { sticker -> screen?.takeIf { it.touches }?.touched(sticker) }
+        ear = Ear(this) { hardKeys.feed(it, settledAt) }
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) useCutouts()
         core = try {
             Core.of(this)
@@ -62,7 +86,11 @@ class HandheldActivity : Activity(), Shell {
         palette = Palette.entries.firstOrNull { it.name == preference(PALETTE) } ?: Palette.DAY
         parts = Parts(this, palette)
         places += Place.loadAll(state).ifEmpty { beginning() }
+        useBack()
         show()
+        Slow.attach(this)
+        // a saved state is a page that was left, not a new wish
+        if (state == null) intent?.let(::asked)
     }
 
     /** The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if there is one. */
@@ -92,16 +120,22 @@ class HandheldActivity : Activity(), Shell {
 
     override fun onResume() {
         super.onResume()
+        resumed = true
+        touch.listen(screen?.touches == true)
         screen?.shown()
     }
 
     override fun onPause() {
+        resumed = false
+        touch.listen(false)
         screen?.hidden()
         voice.hush()
         super.onPause()
     }
 
     override fun onDestroy() {
+        Slow.detach(this)
+        ear.listen(false)
         voice.close()
         super.onDestroy()
     }
@@ -109,6 +143,36 @@ class HandheldActivity : Activity(), Shell {
     override fun onRequestPermissionsResult(code: Int, permissions: Array<out String>, results: IntArray) {
         super.onRequestPermissionsResult(code, permissions, results)
         if (results.firstOrNull() == android.content.pm.PackageManager.PERMISSION_GRANTED) redraw()
+    }
+
+    @Deprecated("Deprecated in Java")
+    override fun onActivityResult(code: Int, result: Int, data: Intent?) {
+        super.onActivityResult(code, result, data)
+        val at = data?.data ?: return
+        if (result == RESULT_OK && (code == PICK_IN || code == PICK_OUT)) FileScreen.picked(this, code, at)
+    }
+
+    override fun onNewIntent(intent: Intent) {
+        super.onNewIntent(intent)
+        asked(intent)
+    }
+
+    /** What another program or a shortcut asks for: a bundle to take in, or a page. */
+    private fun asked(intent: Intent) {
+        when (intent.action) {
+            Intent.ACTION_VIEW -> intent.data?.let {
+                backTo(PageKind.START)
+                FileScreen.take(this, it)
+            }
+            INSPECT -> {
+                backTo(PageKind.START)
+                go(Place(PageKind.SCAN, Purpose.INSPECT.name))
+            }
+            HOOK -> {
+                backTo(PageKind.START)
+                go(Place(PageKind.HOOK))
+            }
+        }
     }
 
     private fun make(place: Place): Screen = Screens.of(this, place)
@@ -124,7 +188,8 @@ class HandheldActivity : Activity(), Shell {
 
     private fun draw(screen: Screen) {
         val area = SafeArea(this, palette)
-        val view = screen.whole()
+        val view = if (Slow.at == null) screen.whole() else WorkingPage(parts).build()
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) nameThePane(area, screen)
         notice = null
         news = null
         area.addView(view)
@@ -134,10 +199,22 @@ class HandheldActivity : Activity(), Shell {
         area.requestApplyInsets()
     }
 
+    /** A screen reader says which page came. */
+    @NewerAndroid
+    private fun nameThePane(area: View, screen: Screen) {
+        area.accessibilityPaneTitle = screen.paneTitle
+    }
+
     private fun dress(screen: Screen) {
+        ear.listen(takesHardKeys)
+        // the reader wants an activity that is in front
+        touch.listen(resumed && screen.touches)
+        if (screen.secret) window.addFlags(WindowManager.LayoutParams.FLAG_SECURE) else window.clearFlags(WindowManager.LayoutParams.FLAG_SECURE)
         if (screen.staysOn) window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON) else window.clearFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
         val attributes = window.attributes
         attributes.screenBrightness = when {
+            // the keyboard is another program's and knows no red: the whole screen is dimmed for it
+            palette == Palette.NIGHT && screen.types -> 0.05f
             !screen.shines -> WindowManager.LayoutParams.BRIGHTNESS_OVERRIDE_NONE
             // eyes that are used to the dark are spared; a code of light in the dark needs no more
             palette == Palette.NIGHT -> 0.4f
@@ -191,6 +268,8 @@ class HandheldActivity : Activity(), Shell {
     }
 
     override fun back() {
+        // what is under way is told where it was begun
+        if (Slow.at != null) return
         if (places.size > 1) {
             places.removeAt(places.size - 1)
             show()
@@ -205,9 +284,25 @@ class HandheldActivity : Activity(), Shell {
         screen?.let(::draw)
     }
 
-    // the newer way needs API 33; the older works on every version that we serve
+    /** From API 33 on the system asks this callback; before that it calls [onBackPressed]. */
+    private fun useBack() {
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) newerBack()
+    }
+
+    @NewerAndroid
+    private fun newerBack() {
+        val callback = OnBackInvokedCallback { back() }
+        onBackInvokedDispatcher.registerOnBackInvokedCallback(OnBackInvokedDispatcher.PRIORITY_DEFAULT, callback)
+        backCallback = callback
+    }
+
     @Deprecated("Deprecated in Java")
     override fun onBackPressed() = back()
+
+    override fun dispatchTouchEvent(event: MotionEvent): Boolean {
+        val sifted = oneFinger.sift(event) ?: return true
+        return super.dispatchTouchEvent(sifted).also { if (sifted !== event) sifted.recycle() }
+    }
 
     // what is felt, said and heard
 
@@ -215,13 +310,23 @@ class HandheldActivity : Activity(), Shell {
 
     override fun say(words: String) = voice.say(words)
 
+    /** Whoever listens and hears nothing must know that nothing is coming; told once. */
+    private fun voiceFailed() {
+        if (voiceTold) return
+        voiceTold = true
+        notice = getString(R.string.voice_fails)
+        window.decorView.post { redrawSame() }
+    }
+
     override fun dispatchKeyEvent(event: KeyEvent): Boolean {
-        if (screen?.takesHardKeys == true && hardKeys.feed(event, settledAt)) return true
+        if (takesHardKeys && hardKeys.feed(event, settledAt)) return true
         return super.dispatchKeyEvent(event)
     }
 
+    private val takesHardKeys get() = screen?.takesHardKeys == true && Slow.at == null && hardKeysOn
+
     private fun hard(answer: HardAnswer) {
-        screen?.hard(answer)
+        if (takesHardKeys) screen?.hard(answer)
     }
 
     // the core
@@ -233,24 +338,19 @@ class HandheldActivity : Activity(), Shell {
         null
     }
 
-    override fun <T> work(job: () -> T, done: (T) -> Unit) {
-        val asked = screen
+    override fun <T> work(job: () -> T, done: Shell.(T) -> Unit) {
+        if (!Slow.begin(this, places.last(), job, done)) return
         // the hand knows that the press was taken, while the PIN is stretched
         feel(Beat.READ)
-        Core.slow.execute {
-            val result = try {
-                Result.success(job())
-            } catch (e: HandheldException) {
-                Result.failure(e)
-            }
-            runOnUiThread {
-                if (isDestroyed || screen !== asked) return@runOnUiThread
-                result.onSuccess(done).onFailure {
-                    notice = (it as HandheldException).words
-                    feel(Beat.REFUSED)
-                    redraw()
-                }
-            }
+        if (Slow.at != null) redrawSame()
+    }
+
+    override fun worked(result: Result<Any?>, then: (Any?) -> Unit) {
+        result.onSuccess(then).onFailure {
+            notice = (it as HandheldException).words
+            feel(Beat.REFUSED)
+            redrawSame()
+            if (speaks) say(it.words)
         }
     }
 
@@ -269,8 +369,23 @@ class HandheldActivity : Activity(), Shell {
         redraw()
     }
 
-    private companion object {
-        const val PALETTE = "palette"
-        const val VOICE = "voice"
+    override val untouched get() = touch.missing
+
+    override var hardKeysOn: Boolean
+        get() = preference(HARD_KEYS) == "on"
+        set(value) {
+            attempt { core.prefer(HARD_KEYS, if (value) "on" else "off") }
+        }
+
+    companion object {
+        /** What the program's shortcuts ask for. */
+        const val INSPECT = "slingseal.handheld.INSPECT"
+        const val HOOK = "slingseal.handheld.HOOK"
+
+        /** The code of the question for the camera. */
+        const val ASK_CAMERA = 1
+        private const val HARD_KEYS = "hard keys"
+        private const val PALETTE = "palette"
+        private const val VOICE = "voice"
     }
 }

@@ -43,10 +43,13 @@ enum class PageKind(
     /** (tag's text) */
     TAG,
 
-    /** (walk) */
+    /** (walk, page of the recap before the decision) */
     WALK(true),
 
     MOVE,
+
+    /** Bundles by file. */
+    FILES,
 
     /** (have code of the other side, or nothing) */
     MOVE_OUT,
@@ -79,20 +82,36 @@ enum class PageKind(
     /** (walk, card, point, finding or nothing) */
     VALUE(true),
 
+    /** (texts to write: a tag, or a seal and its tag) */
+    STICKER,
+
     /** (walk, why) */
     WRITE(true),
+
+    /** (walk) */
+    NOT_FIT(true),
+
+    /** (walk) */
+    RIGGING(true),
 
     /** (record) */
     SEAL,
 
+    /** (seal's text or nothing, tag's text or nothing, `alone` where the tag is judged without a seal) */
     HOOK,
-
-    /** (seal's text or nothing, tag's text or nothing) */
-    VERDICT,
+    /** (words that are looked for) */
     RECORDS,
+    FIND,
+    ELSE,
 
     /** (record) */
     RECORD,
+
+    /** (record, cause or nothing, note) */
+    VOID,
+
+    /** (void's text) */
+    VOIDED,
     SET_UP,
 
     /** (card of an authority, its name, its fingerprint) */

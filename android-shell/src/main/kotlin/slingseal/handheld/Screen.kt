@@ -11,12 +11,16 @@ import slingseal.handheld.look.Key
 import slingseal.handheld.look.Page
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Parts
+import slingseal.handheld.look.PressGuard
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.dp
+import slingseal.handheld.screens.LoadBand
 import slingseal.handheld.screens.RunBand
 import slingseal.handheld.screens.run
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
+import slingseal.handheld.sense.Sticker
+import slingseal.handheld.sense.Untouched
 
 /** What a page may ask of the program around it. */
 interface Shell {
@@ -46,8 +50,14 @@ interface Shell {
     fun feel(beat: Beat)
     fun say(words: String)
 
-    /** Does slow work off the main thread, then comes back; an error of the core is told on the page. */
-    fun <T> work(job: () -> T, done: (T) -> Unit)
+    /**
+     * Does slow work off the main thread while the page says that it works and takes no press; then `done` is called on
+     * the shell that is there by then, which may be another one. An error of the core is told on the page.
+     */
+    fun <T> work(job: () -> T, done: Shell.(T) -> Unit)
+
+    /** How slow work ended; `then` goes on with what came of it. */
+    fun worked(result: Result<Any?>, then: (Any?) -> Unit)
 
     /** Does quick work; an error of the core is told on the page that comes. Null where there was one. */
     fun <T : Any> attempt(job: () -> T): T?
@@ -56,6 +66,12 @@ interface Shell {
 
     /** Whether each page is spoken when it comes. */
     var speaks: Boolean
+
+    /** Why no sticker can be touched; null where one can. */
+    val untouched: Untouched?
+
+    /** Whether the keys at the edge and at the ear answer: off until somebody switches them on. */
+    var hardKeysOn: Boolean
 }
 
 /** One page: drawn whole from what the core says, and drawn anew after each answer. */
@@ -67,8 +83,15 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
 
     abstract fun build(): View
 
-    /** The page as it is shown: in an examination under the band with its clock. */
-    fun whole(): View = place.run.let { run -> if (run == null) build() else RunBand.over(shell, run, onItsSide, build()) }
+    /** The page as it is shown: in an examination under the band with its clock, in an inspection under its load's number. */
+    fun whole(): View {
+        place.run?.let { return RunBand.over(shell, it, onItsSide, build()) }
+        val load = LoadBand.load(shell, place) ?: return build()
+        return LoadBand.over(shell, load, build())
+    }
+
+    /** What a screen reader calls the page. */
+    open val paneTitle: CharSequence get() = text(R.string.app_name)
 
     /** What a voice says when the page comes; null says nothing. */
     open val spoken: String? get() = null
@@ -79,8 +102,20 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
     /** Whether the screen shines as bright as it can. */
     open val shines get() = false
 
+    /** Whether the keyboard of the system stands on the page. */
+    open val types get() = false
+
     /** Whether the bars of the system make room. */
     open val hidesBars get() = false
+
+    /** Whether a PIN or a list that others must not see shows here: then no screen shot, no recording, no picture among recent tasks. */
+    open val secret get() = false
+
+    /** Whether a sticker may be touched here. */
+    open val touches get() = false
+
+    /** A sticker was touched; null is one that holds no messages. Off the main thread. */
+    open fun touched(sticker: Sticker?) = Unit
 
     /** Whether the volume keys answer here. */
     open val takesHardKeys get() = false
@@ -95,8 +130,8 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
 
     protected fun text(id: Int, vararg args: Any): String = context.getString(id, *args)
 
-    protected fun key(face: Face, label: CharSequence, sign: Sign = Sign.NONE, detail: CharSequence? = null, press: () -> Unit) =
-        Key(context, palette, face, label, sign, detail, press)
+    protected fun key(face: Face, label: CharSequence, sign: Sign = Sign.NONE, detail: CharSequence? = null, hold: Long = PressGuard.HOLD, press: () -> Unit) =
+        Key(context, palette, face, label, sign, detail, hold, press)
 
     protected fun backKey() = key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.back() }
 
@@ -108,7 +143,7 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
 
     protected fun noticePanel(): View? {
         val words = shell.notice ?: shell.news ?: return null
-        val sign = if (shell.notice == null) Sign.TICK else Sign.CROSS
+        val sign = if (shell.notice == null) Sign.TICK else Sign.WARN
         val line = parts.signed(sign, parts.words(words, 19, bold = true, ground = palette.panel), palette.panel)
         return parts.panel(line, thick = true).apply {
             accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE
@@ -122,10 +157,14 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
         Page(parts).pad(title, backKey(), words, value, pad, done, onItsSide)
 
     /** What stands beside a code: words over one key, without a title, for the code is the title. */
-    protected fun underCode(words: View, done: Key): View = LinearLayout(context).apply {
+    protected fun underCode(words: View, done: Key, beside: Key? = null): View = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL
         setPadding(dp(14), dp(8), dp(14), dp(12))
         addView(parts.scroll(words), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
-        addView(done, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, dp(80)).apply { topMargin = dp(10) })
+        val keys = LinearLayout(context).apply {
+            beside?.let { addView(it, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f).apply { marginEnd = dp(18) }) }
+            addView(done, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f))
+        }
+        addView(keys, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, dp(80)).apply { topMargin = dp(10) })
     }
 }

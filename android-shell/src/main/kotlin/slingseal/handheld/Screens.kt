@@ -3,6 +3,7 @@ package slingseal.handheld
 import slingseal.handheld.screens.CallsScreen
 import slingseal.handheld.screens.CardsScreen
 import slingseal.handheld.screens.DeficiencyScreen
+import slingseal.handheld.screens.ElseScreen
 import slingseal.handheld.screens.EndRunScreen
 import slingseal.handheld.screens.ExamClassScreen
 import slingseal.handheld.screens.ExamKeyScreen
@@ -21,6 +22,8 @@ import slingseal.handheld.screens.ExamScoreScreen
 import slingseal.handheld.screens.ExamSheetScreen
 import slingseal.handheld.screens.ExamStandardScreen
 import slingseal.handheld.screens.ExamsScreen
+import slingseal.handheld.screens.FileScreen
+import slingseal.handheld.screens.FindScreen
 import slingseal.handheld.screens.FindingScreen
 import slingseal.handheld.screens.FindingsScreen
 import slingseal.handheld.screens.HaveScreen
@@ -31,22 +34,26 @@ import slingseal.handheld.screens.MoveScreen
 import slingseal.handheld.screens.MovedScreen
 import slingseal.handheld.screens.NameScreen
 import slingseal.handheld.screens.NewPinScreen
+import slingseal.handheld.screens.NotFitScreen
 import slingseal.handheld.screens.PhotoScreen
 import slingseal.handheld.screens.PickScreen
 import slingseal.handheld.screens.RecordScreen
 import slingseal.handheld.screens.RecordsScreen
 import slingseal.handheld.screens.RequestScreen
+import slingseal.handheld.screens.RiggingScreen
 import slingseal.handheld.screens.RunMoreScreen
 import slingseal.handheld.screens.ScanScreen
 import slingseal.handheld.screens.SealScreen
 import slingseal.handheld.screens.SetUpScreen
 import slingseal.handheld.screens.SettingsScreen
 import slingseal.handheld.screens.StartScreen
+import slingseal.handheld.screens.StickerScreen
 import slingseal.handheld.screens.TagScreen
 import slingseal.handheld.screens.TrustScreen
 import slingseal.handheld.screens.TypeScreen
 import slingseal.handheld.screens.ValueScreen
-import slingseal.handheld.screens.VerdictScreen
+import slingseal.handheld.screens.VoidScreen
+import slingseal.handheld.screens.VoidedScreen
 import slingseal.handheld.screens.WriteScreen
 import slingseal.handheld.screens.run
 import slingseal.handheld.screens.walkScreen
@@ -60,6 +67,7 @@ object Screens {
         PageKind.TAG -> TagScreen(shell, place)
         PageKind.WALK -> walkScreen(shell, place)
         PageKind.MOVE -> MoveScreen(shell, place)
+        PageKind.FILES -> FileScreen(shell, place)
         PageKind.MOVE_OUT -> MoveOutScreen(shell, place)
         PageKind.HAVE -> HaveScreen(shell, place)
         PageKind.MOVED -> MovedScreen(shell, place)
@@ -72,11 +80,17 @@ object Screens {
         PageKind.PHOTO -> PhotoScreen(shell, place)
         PageKind.VALUE -> ValueScreen(shell, place)
         PageKind.WRITE -> WriteScreen(shell, place)
+        PageKind.STICKER -> StickerScreen(shell, place)
+        PageKind.NOT_FIT -> NotFitScreen(shell, place)
+        PageKind.RIGGING -> RiggingScreen(shell, place)
         PageKind.SEAL -> SealScreen(shell, place)
         PageKind.HOOK -> HookScreen(shell, place)
-        PageKind.VERDICT -> VerdictScreen(shell, place)
         PageKind.RECORDS -> RecordsScreen(shell, place)
         PageKind.RECORD -> RecordScreen(shell, place)
+        PageKind.VOID -> VoidScreen.of(shell, place)
+        PageKind.VOIDED -> VoidedScreen(shell, place)
+        PageKind.FIND -> FindScreen(shell, place)
+        PageKind.ELSE -> ElseScreen(shell, place)
         PageKind.SET_UP -> SetUpScreen(shell, place)
         PageKind.TRUST -> TrustScreen(shell, place)
         PageKind.REQUEST -> RequestScreen(shell, place)

@@ -12,8 +12,6 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.FindingState
-import slingseal.core.PointKind
-import slingseal.core.PointState
 import slingseal.core.VerdictWord
 import slingseal.core.WalkStage
 import slingseal.handheld.look.CodeView
@@ -46,7 +44,7 @@ class JourneyTest {
     private fun Screen.scanTag(tag: slingseal.core.CodeView) {
         press("Inspect a load")
         (activity as HandheldActivity).see(Zone.camera(tag))
-        press("Begin the walk")
+        press("Begin the inspection")
     }
 
     /** Answers cards as good, giving the planned count where one is asked for, until none is left or `stop` says so. */
@@ -60,7 +58,7 @@ class JourneyTest {
                 assertEquals(Beat.GOOD, (activity as HandheldActivity).lastBeat)
                 answered += 1
             } else {
-                press("Give value")
+                press(if (hasKey("Count")) "Count" else "Give value")
                 assertTrue((activity as HandheldActivity).front is ValueScreen)
                 giveWhatIsPlanned()
             }
@@ -68,10 +66,14 @@ class JourneyTest {
     }
 
     private fun Screen.giveWhatIsPlanned() {
-        val open = onlyWalk().card?.points?.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
-        if (open?.kind !is PointKind.Count) return press(keys().first { it.label.toString() != "Back" })
-        type(counted(open.id))
+        val plan = Zone.planned((activity as HandheldActivity).front!!.place) ?: return press(keys().first { it.label.toString() != "Back" })
+        type(plan)
         press("Take it")
+    }
+
+    /** Through the recap to its last page. */
+    private fun Screen.recap() {
+        while (hasKey("Next")) press("Next")
     }
 
     @Test
@@ -90,10 +92,10 @@ class JourneyTest {
         screen.press("Deficiency")
         val named = card.points.first { point -> point.deficiencies.any { it.inPlace } }.deficiencies.first { it.inPlace }
         screen.press(named.shown)
-        screen.press("Put right now")
+        screen.press("Correct it now")
         assertEquals(Beat.DEFICIENCY, activity.lastBeat)
         assertEquals(FindingState.OPEN, onlyWalk().findings.single().state)
-        screen.press("It is put right")
+        screen.press("It is corrected")
         assertEquals(FindingState.PUT_RIGHT, onlyWalk().findings.single().state)
         screen.press("Good now")
         if (activity.front is ValueScreen) screen.giveWhatIsPlanned()
@@ -102,7 +104,8 @@ class JourneyTest {
         // the rest of the walk, the decision, the PIN
         screen.walkOn()
         assertTrue(onlyWalk().blocksFit.isEmpty())
-        screen.press("Fit")
+        screen.recap()
+        screen.hold("Fit: hold")
         assertEquals(WalkStage.Decided(true), onlyWalk().stage)
         screen.type("000000")
         screen.press("Seal it")
@@ -110,7 +113,7 @@ class JourneyTest {
         assertEquals(Beat.REFUSED, activity.lastBeat)
         screen.type(PIN)
         screen.press("Seal it")
-        assertTrue(screen.words().contains("1 found, 1 put right"))
+        assertTrue(screen.words().contains("1 found, 1 corrected"))
         assertEquals("full brightness", 1f, activity.window.attributes.screenBrightness)
         assertTrue(activity.window.attributes.flags and WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON != 0)
 
@@ -141,7 +144,6 @@ class JourneyTest {
         val activity = Zone.launch().get()
         val screen = Screen(activity)
         screen.press("Hook check")
-        screen.press("Scan seal")
         activity.see(Zone.camera(seal))
         activity.see(Zone.camera(tag))
         assertTrue(screen.hasKey("Next load"))
@@ -149,15 +151,14 @@ class JourneyTest {
         assertEquals(Beat.GO, activity.lastBeat)
 
         screen.press("Next load")
-        screen.press("Scan seal")
         activity.see(Zone.camera(seal))
         activity.see(Zone.camera(zone.tag("KM-016")))
         assertEquals("NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
         assertEquals(Beat.NO_GO, activity.lastBeat)
 
         screen.press("Next load")
-        screen.press("Tag alone")
         activity.see(Zone.camera(zone.tag("KM-017")))
+        screen.press("No seal")
         assertEquals("no seal is known of it", "NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
     }
 
@@ -199,18 +200,29 @@ class JourneyTest {
         assertEquals(before.title, Screen(fresh.get()).heading())
     }
 
+    /** From the first card to the PIN with the keys at the edge alone: a deficiency, an undo, counts, the recap, fit. */
     @Test
     fun aWholeWalkByVolumeKeysAlone() {
         zone.inspector()
         val activity = Zone.launch().get()
+        activity.hardKeysOn = true
         val screen = Screen(activity)
         screen.scanTag(zone.tag())
-        fun up() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP)
-        fun down() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN)
+        fun up() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP, 250)
+        fun down() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 250)
+        fun upHeld() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP, 1200)
+        fun downHeld() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 1200)
 
         up()
         assertEquals(2u, onlyWalk().card!!.number)
-        // a deficiency: pick the first name, note it, go on
+        downHeld()
+        assertEquals("taken back", 1u, onlyWalk().card!!.number)
+        assertEquals(Beat.UNDONE, activity.lastBeat)
+        up()
+        // a deficiency: into the list and back out, in again, the first name, noted
+        down()
+        downHeld()
+        assertTrue(activity.front is CardScreen)
         down()
         down()
         up()
@@ -221,23 +233,34 @@ class JourneyTest {
         var presses = 0
         while (activity.front is CardScreen || activity.front is ValueScreen) {
             check(presses++ < 400) { screen.words() }
-            val front = activity.front
+            val front = activity.front!!
             if (front is ValueScreen) {
-                val plan = Regex("Must be (\\d+)").find(screen.words())?.groupValues?.get(1)?.toInt() ?: 1
-                repeat(plan) { down() }
-                up()
+                val plan = Zone.planned(front.place)?.toInt() ?: 1
+                // one too many, and one back
+                repeat(plan + 1) { up() }
+                down()
+                upHeld()
             } else {
                 up()
             }
         }
-        // the open deficiency comes up: take it, put right, good now
+        // the open deficiency comes up: take it, corrected, good now
         down()
         up()
         up()
         up()
-        if (activity.front is ValueScreen) { down(); up() }
+        if (activity.front is ValueScreen) { up(); upHeld() }
         assertEquals(FindingState.CLOSED, onlyWalk().findings.single().state)
         assertTrue(onlyWalk().blocksFit.toString(), onlyWalk().blocksFit.isEmpty())
+        repeat(onlyWalk().stations.size) {
+            upHeld()
+            assertEquals("a long press says the page and no more", WalkStage.Walking, onlyWalk().stage)
+            up()
+        }
+        up()
+        assertEquals("a short press is not fit", WalkStage.Walking, onlyWalk().stage)
+        upHeld()
+        assertEquals(WalkStage.Decided(true), onlyWalk().stage)
     }
 
     @Test
@@ -264,6 +287,7 @@ class JourneyTest {
         val activity = Zone.launch().get()
         val screen = Screen(activity)
         val authority = zone.desk.authority()
+        screen.press("More")
         screen.press("Set-up")
         screen.press("Scan a code")
         activity.see(Zone.camera(authority.card))

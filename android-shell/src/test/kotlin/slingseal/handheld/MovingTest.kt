@@ -41,6 +41,7 @@ class MovingTest {
         val record = Zone.sealed(core, zone.tag("KM-031")).record
         val other = zone.core("other").also(zone::meet)
         val screen = Screen(Zone.launch().get())
+        screen.press("More")
         screen.press("Move records")
         screen.press("Show a moving code")
 
@@ -85,6 +86,7 @@ class MovingTest {
         Zone.sealed(other, zone.tag("KM-032"))
         val activity = Zone.launch().get()
         val screen = Screen(activity)
+        screen.press("More")
         screen.press("Move records")
 
         // first this phone shows what it has, so that the other leaves that out
@@ -112,6 +114,7 @@ class MovingTest {
     fun aCodeOfAnotherKindIsToldAndTheGatheringGoesOn() {
         val activity = Zone.launch().get()
         val screen = Screen(activity)
+        screen.press("More")
         screen.press("Move records")
         screen.press("Take in")
         assertTrue("parts are not typed", !screen.hasKey("Type it"))

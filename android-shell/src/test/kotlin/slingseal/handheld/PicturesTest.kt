@@ -43,6 +43,7 @@ class PicturesTest {
     fun aPhoneInTheMiddleOfItsDay() {
         Zone.newPhone()
         Zone.camera()
+        Zone.nfc()
         zone = Zone()
         zone.inspector("inspector,instructor")
         core = Core.of(RuntimeEnvironment.getApplication())
@@ -84,6 +85,9 @@ class PicturesTest {
         val card = core.walk(id).card!!
         val known = card.points.first { it.deficiencies.isNotEmpty() }
         val authority = zone.desk.authority()
+        val corrected = correctedWalk(zone.tag("KM-022").text)
+        val riggedWalk = core.beginWalk(vehicle.text).walk
+        val voided = core.void(Zone.sealed(core, zone.tag("KM-023")).record, "load-moved", null, Zone.PIN)
         return linkedMapOf(
             "start" to Place(PageKind.START),
             "scan" to Place(PageKind.SCAN, Purpose.INSPECT.name),
@@ -101,19 +105,33 @@ class PicturesTest {
             "findings" to Place(PageKind.FINDINGS, id),
             "finding" to Place(PageKind.FINDING, id, open),
             "decide" to Place(PageKind.WALK, deciding),
+            "decide-last" to Place(PageKind.WALK, deciding, core.walk(deciding).stations.size.toString()),
+            "decide-found" to Place(PageKind.WALK, corrected),
+            "not-fit" to Place(PageKind.NOT_FIT, deciding),
+            "rigging" to Place(PageKind.RIGGING, riggedWalk),
+            "else" to Place(PageKind.ELSE),
             "pin" to Place(PageKind.WALK, decided),
             "seal" to Place(PageKind.SEAL, seal.record),
+            "sticker" to Place(PageKind.STICKER, seal.code.text, sealedTag.text),
+            "files" to Place(PageKind.FILES),
+            "several" to Place(PageKind.HOOK, "", "", "several", seal.code.text, sealOfUnsigned.code.text),
             "hook" to Place(PageKind.HOOK),
-            "go" to Place(PageKind.VERDICT, seal.code.text, sealedTag.text),
-            "wait" to Place(PageKind.VERDICT, sealOfUnsigned.code.text, unsigned.text),
-            "no-go" to Place(PageKind.VERDICT, seal.code.text, tag.text),
+            "hook-tag" to Place(PageKind.HOOK, "", zone.tag("KM-061").text),
+            "go" to Place(PageKind.HOOK, seal.code.text, sealedTag.text),
+            "go-seal" to Place(PageKind.HOOK, seal.code.text, ""),
+            "wait" to Place(PageKind.HOOK, sealOfUnsigned.code.text, unsigned.text),
+            "no-go" to Place(PageKind.HOOK, seal.code.text, tag.text),
             "move" to Place(PageKind.MOVE),
             "move-out" to Place(PageKind.MOVE_OUT, ""),
             "have" to Place(PageKind.HAVE),
             "moved" to Place(PageKind.MOVED, "Records taken in: 2 new, 0 completed, 1 already here. Other papers: 4 new.", "record, item 3: the record is not the one that its seal names; ask the sender for the bundle again"),
             "taking" to Place(PageKind.SCAN, Purpose.MOVING.name),
             "records" to Place(PageKind.RECORDS),
+            "found" to Place(PageKind.RECORDS, "rations"),
             "record" to Place(PageKind.RECORD, seal.record),
+            "void" to Place(PageKind.VOID, seal.record),
+            "void-pin" to Place(PageKind.VOID, seal.record, "load-moved", ""),
+            "voided" to Place(PageKind.VOIDED, voided.text),
             "set-up" to Place(PageKind.SET_UP),
             "trust" to Place(PageKind.TRUST, authority.card.text, authority.name, authority.fingerprint),
             "request" to Place(PageKind.REQUEST),
@@ -125,6 +143,19 @@ class PicturesTest {
 
     private fun walkedThrough(tag: String): String {
         var walk = core.beginWalk(tag)
+        while (walk.card != null) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        return walk.walk
+    }
+
+    /** Walked through with a deficiency that was corrected. */
+    private fun correctedWalk(tag: String): String {
+        var walk = core.beginWalk(tag)
+        val card = walk.card!!
+        val point = card.points.first { point -> point.deficiencies.any { it.inPlace } }
+        walk = core.doWalk(walk.walk, WalkRequest.Deficiency(card.number, point.id, point.deficiencies.first { it.inPlace }.name, "left of the patch", emptyList()))
+        val found = walk.findings.single().number
+        core.doWalk(walk.walk, WalkRequest.PutRight(found, null, null, emptyList()))
+        walk = core.doWalk(walk.walk, WalkRequest.LookAgain(found, true, null, null, emptyList()))
         while (walk.card != null) walk = core.doWalk(walk.walk, Zone.answer(walk))
         return walk.walk
     }
@@ -273,7 +304,7 @@ class PicturesTest {
     fun inSpanishOnATallPhone() {
         // the core words a walk when it opens it: this phone speaks Spanish from the start
         Core.close()
-        draw("spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY), setOf("start", "card", "deficiency", "go", "settings", "exam-card", "exam-result", "exam-key", "exam-plan", "exam-standard"))
+        draw("spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY), setOf("start", "card", "deficiency", "go", "no-go", "settings", "set-up", "decide", "decide-last", "not-fit", "pin", "count", "void", "sticker", "files", "exam-card", "exam-result", "exam-key", "exam-plan", "exam-standard"))
         judge()
     }
 
@@ -329,6 +360,6 @@ class PicturesTest {
     }
 
     private companion object {
-        val GLOVE_PAGES = setOf("card", "card-value", "deficiency", "finding", "hook", "exam-card", "exam-value", "exam-call")
+        val GLOVE_PAGES = setOf("card", "card-value", "deficiency", "finding", "decide", "decide-last", "exam-card", "exam-value", "exam-call")
     }
 }

@@ -55,12 +55,14 @@ class SenseTest {
             assertTrue(keys.feed(KeyEvent(down, down, KeyEvent.ACTION_DOWN, code, 0), 100))
             assertTrue(keys.feed(KeyEvent(down, up, KeyEvent.ACTION_UP, code, 0), 100))
         }
-        key(KeyEvent.KEYCODE_VOLUME_UP, 200, 350)
-        key(KeyEvent.KEYCODE_VOLUME_DOWN, 500, 650)
-        key(KeyEvent.KEYCODE_VOLUME_UP, 700, 720) // a brush
+        key(KeyEvent.KEYCODE_VOLUME_UP, 200, 450)
+        key(KeyEvent.KEYCODE_VOLUME_DOWN, 500, 750)
+        key(KeyEvent.KEYCODE_VOLUME_UP, 800, 920) // a brush
         key(KeyEvent.KEYCODE_VOLUME_UP, 50, 400) // began before the page had settled
         key(KeyEvent.KEYCODE_VOLUME_UP, 1000, 2000)
-        assertEquals(listOf(HardAnswer.FIRST, HardAnswer.SECOND, HardAnswer.AGAIN), heard)
+        key(KeyEvent.KEYCODE_VOLUME_DOWN, 2100, 3100)
+        key(KeyEvent.KEYCODE_VOLUME_UP, 3200, 9000) // something leans on it
+        assertEquals(listOf(HardAnswer.FIRST, HardAnswer.SECOND, HardAnswer.AGAIN, HardAnswer.BACK), heard)
         heard.clear()
         key(KeyEvent.KEYCODE_HEADSETHOOK, 3000, 3050)
         later.removeAt(0)()

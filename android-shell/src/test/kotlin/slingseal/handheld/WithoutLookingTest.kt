@@ -45,7 +45,7 @@ class WithoutLookingTest {
     private fun Screen.beginWalk() {
         press("Inspect a load")
         (activity as HandheldActivity).see(Zone.camera(zone.tag()))
-        press("Begin the walk")
+        press("Begin the inspection")
     }
 
     private fun walk() = core.walk(core.start().inHand.single().walk)
@@ -55,9 +55,11 @@ class WithoutLookingTest {
         val (activity, screen) = launched()
         val vibrator = shadowOf(activity.getSystemService(Context.VIBRATOR_SERVICE) as Vibrator)
         vibrator.setHasVibrator(true)
-        screen.press("Light and voice")
+        screen.press("More")
+        screen.press("Light, voice, keys")
         screen.press("Voice")
-        screen.press("Back")
+        screen.press("Keys at the edge and at the ear")
+        repeat(2) { screen.press("Back") }
         val engine = shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance())
         engine.onInitListener.onInit(TextToSpeech.SUCCESS)
         screen.beginWalk()
@@ -77,11 +79,11 @@ class WithoutLookingTest {
             screen.press(KeyEvent.KEYCODE_HEADSETHOOK)
         }
         screen.settle(600)
-        screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN)
+        screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 250)
         val named = engine.lastSpokenText
         assertTrue(named, walk().card!!.points.any { point -> point.deficiencies.any { named.startsWith(it.shown) } })
-        screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP)
-        screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN)
+        screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP, 250)
+        screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 250)
         assertEquals(1, walk().findings.size)
         assertEquals(Beat.DEFICIENCY.pattern().toList(), vibrator.pattern?.toList())
         assertNotEquals(Beat.GOOD.pattern().toList(), Beat.DEFICIENCY.pattern().toList())
@@ -152,10 +154,10 @@ class WithoutLookingTest {
         val line = screen.shown().filterIsInstance<android.widget.EditText>().single()
         line.setText(zone.tag("KM-044").text.dropLast(1))
         screen.press("Use it")
-        assertTrue(screen.words(), core.start().inHand.isEmpty() && !screen.hasKey("Begin the walk"))
+        assertTrue(screen.words(), core.start().inHand.isEmpty() && !screen.hasKey("Begin the inspection"))
         screen.shown().filterIsInstance<android.widget.EditText>().single().setText("  ${zone.tag("KM-044").text}\n")
         screen.press("Use it")
-        screen.press("Begin the walk")
+        screen.press("Begin the inspection")
         assertEquals("KM-044", walk().load)
     }
 
@@ -182,8 +184,12 @@ class WithoutLookingTest {
         screen.press("Note or photo")
         screen.shown().filterIsInstance<android.widget.EditText>().single().setText("left of the patch")
         screen.press("Add a photo")
-        (activity.front as PhotoScreen).keep(android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888))
+        val picture = java.io.ByteArrayOutputStream()
+        android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888).compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
+        (activity.front as PhotoScreen).review(picture.toByteArray())
         screen.settle()
+        assertTrue("nothing is kept before it was looked at", core.start().inHand.size == 1 && screen.hasKey("Take it again"))
+        screen.press("Keep it")
         assertTrue(screen.words(), screen.words().contains("Photos: 1") && screen.words().contains("left of the patch"))
         screen.press("Note it, go on")
         val finding = walk().findings.single()

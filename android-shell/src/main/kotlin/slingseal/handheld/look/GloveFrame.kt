@@ -1,8 +1,11 @@
 package slingseal.handheld.look
 
 import android.content.Context
+import android.graphics.Rect
+import android.os.Build
 import android.view.View
 import android.view.ViewGroup
+import slingseal.handheld.NewerAndroid
 import kotlin.math.max
 import kotlin.math.min
 
@@ -97,6 +100,18 @@ class GloveFrame(context: Context) : ViewGroup(context) {
         return this
     }
 
+    /** A screen reader reads the words first, then the answers, then the side steps. */
+    override fun onAttachedToWindow() {
+        super.onAttachedToWindow()
+        var before: View? = null
+        for (spot in READ) {
+            val view = placed[spot] ?: continue
+            if (view.id == NO_ID) view.id = generateViewId()
+            before?.let { view.accessibilityTraversalAfter = it.id }
+            before = view
+        }
+    }
+
     private fun plan(width: Int, height: Int) =
         GlovePlan.boxes(width, height, resources.displayMetrics.density, placed.keys)
 
@@ -113,7 +128,18 @@ class GloveFrame(context: Context) : ViewGroup(context) {
         for ((spot, box) in plan(right - left, bottom - top)) {
             placed[spot]?.layout(box.left, box.top, box.right, box.bottom)
         }
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.Q) keepSwipesOff()
+    }
+
+    /** A thumb that comes in from the edge presses a key; the system takes it for a swipe back otherwise. */
+    @NewerAndroid
+    private fun keepSwipesOff() {
+        systemGestureExclusionRects = placed.filterKeys { it == Spot.FIRST || it == Spot.SECOND }.values.map { Rect(it.left, it.top, it.right, it.bottom) }
     }
 
     private fun exactly(size: Int) = MeasureSpec.makeMeasureSpec(max(0, size), MeasureSpec.EXACTLY)
+
+    private companion object {
+        val READ = listOf(Spot.MIDDLE, Spot.BETWEEN, Spot.FIRST, Spot.SECOND, Spot.SIDE_ONE, Spot.SIDE_TWO)
+    }
 }

@@ -20,7 +20,12 @@ import kotlin.math.max
 import kotlin.math.min
 
 /** What a key is for; it gives the key its face. */
-enum class Face { GOOD, BAD, SIDE, ROW }
+enum class Face {
+    GOOD, BAD, SIDE, ROW,
+
+    /** A row whose label is the largest thing on the page. */
+    LOAD,
+}
 
 /**
  * A key for a gloved hand: a sign over a label, or beside it in a row. It answers to a guarded press alone; a screen
@@ -34,9 +39,14 @@ class Key(
     private val sign: Sign = Sign.NONE,
     /** A second line in a row: a fact that helps to choose. */
     private val detail: CharSequence? = null,
+    /** How long it must be held; a key that is held longer than a tap fills while it is. */
+    private val hold: Long = PressGuard.HOLD,
     private val onPress: () -> Unit,
 ) : View(context) {
-    private val guard = PressGuard(wander = dp(24).toFloat())
+    private val guard = PressGuard(wander = dp(24).toFloat(), hold = hold, longest = PressGuard.LONGEST + hold)
+    private val isHeld = hold > PressGuard.HOLD
+    private var heldSince = 0L
+    private var full = false
     private val ink = Paint(Paint.ANTI_ALIAS_FLAG)
     private val text = TextPaint(Paint.ANTI_ALIAS_FLAG)
     private val frame = RectF()
@@ -65,11 +75,16 @@ class Key(
         contentDescription = if (detail == null) label else "$label. $detail"
     }
 
+    override fun setEnabled(enabled: Boolean) {
+        super.setEnabled(enabled)
+        alpha = if (enabled) 1f else 0.5f
+    }
+
     private val ground: Ground
         get() = when (face) {
             Face.GOOD -> palette.good
             Face.BAD -> palette.bad
-            Face.SIDE, Face.ROW -> palette.side
+            Face.SIDE, Face.ROW, Face.LOAD -> palette.side
         }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
@@ -96,7 +111,7 @@ class Key(
 
     private fun textHeight() = (layout?.height ?: 0) + (detailLayout?.let { it.height + dp(4) } ?: 0)
 
-    private val inRow get() = face == Face.ROW
+    private val inRow get() = face == Face.ROW || face == Face.LOAD
 
     /** What a sign above the label takes. */
     private fun signRoom(width: Int, height: Int) = if (shownSign == Sign.NONE) 0 else max(dp(26), (min(width, height) * 0.3f).toInt()) + dp(6)
@@ -107,7 +122,7 @@ class Key(
         if (inRow) {
             val room = width - dp(16) * 2 - (if (sign == Sign.NONE) 0 else dp(28) + dp(14))
             text.typeface = Typeface.DEFAULT_BOLD
-            layout = fitted(label, room, height, sp(20), sp(15), Layout.Alignment.ALIGN_NORMAL)
+            layout = fitted(label, room, height, sp(if (face == Face.LOAD) 44 else 20), sp(15), Layout.Alignment.ALIGN_NORMAL)
             detailLayout = detail?.let {
                 val p = TextPaint(text).apply { typeface = Typeface.DEFAULT; textSize = sp(16) }
                 StaticLayout.Builder.obtain(it, 0, it.length, p, max(1, room)).build()
@@ -155,6 +170,7 @@ class Key(
             ink.color = if (face == Face.BAD && !palette.framed && !chosen) ground.under else palette.page.on
             canvas.drawPath(outline, ink)
         }
+        if (pressedNow && isHeld) fill(canvas, outline)
         if (pressedNow) {
             ink.style = Paint.Style.STROKE
             ink.strokeWidth = dp(6).toFloat()
@@ -165,6 +181,23 @@ class Key(
             canvas.restore()
         }
         drawWords(canvas)
+    }
+
+    /** How far the hold has come, as a bar along the foot of the key; when it is full the hand feels it. */
+    private fun fill(canvas: Canvas, outline: Path) {
+        val share = min(1f, (SystemClock.uptimeMillis() - heldSince) / hold.toFloat())
+        canvas.save()
+        canvas.clipPath(outline)
+        ink.style = Paint.Style.FILL
+        ink.color = ground.on
+        canvas.drawRect(0f, height - dp(14).toFloat(), width * share, height.toFloat(), ink)
+        canvas.restore()
+        if (share < 1f) {
+            postInvalidateOnAnimation()
+        } else if (!full) {
+            full = true
+            performHapticFeedback(HapticFeedbackConstants.LONG_PRESS)
+        }
     }
 
     private fun drawWords(canvas: Canvas) {
@@ -216,7 +249,7 @@ class Key(
                 lineTo(box.left, box.top + cut)
                 close()
             }
-            Face.SIDE, Face.ROW -> dp(14).toFloat().let { addRoundRect(box, it, it, Path.Direction.CW) }
+            Face.SIDE, Face.ROW, Face.LOAD -> dp(14).toFloat().let { addRoundRect(box, it, it, Path.Direction.CW) }
         }
     }
 
@@ -239,11 +272,14 @@ class Key(
 
     private fun press(on: Boolean) {
         pressedNow = on
+        heldSince = SystemClock.uptimeMillis()
+        full = false
         invalidate()
     }
 
     override fun performClick(): Boolean {
         super.performClick()
+        if (!isEnabled) return false
         if (SystemClock.uptimeMillis() < settledAt) return false
         onPress()
         return true

@@ -107,6 +107,41 @@ class Page(private val parts: Parts) {
         }
     }
 
+    /**
+     * A page for a PIN: keys at glove size over the whole of it, the words and the slots in what is left. On its side the
+     * words stand in a narrow column.
+     */
+    fun pin(back: Key, other: Key?, words: View, slots: View, pad: View, onItsSide: Boolean, high: Int = 38): View = LinearLayout(context).apply {
+        val edge = dp(6)
+        setPadding(edge, edge, edge, edge)
+        val step = dp(84)
+        if (onItsSide) {
+            val keys = LinearLayout(context).apply {
+                addView(back, LinearLayout.LayoutParams(0, step, 1f))
+                other?.let { addView(it, LinearLayout.LayoutParams(0, step, 1f).apply { marginStart = edge }) }
+            }
+            val column = LinearLayout(context).apply {
+                orientation = LinearLayout.VERTICAL
+                addView(keys, wide())
+                addView(parts.scroll(words), LinearLayout.LayoutParams(MATCH, 0, 1f).apply { topMargin = edge })
+                addView(slots, LinearLayout.LayoutParams(MATCH, dp(high - 4)))
+            }
+            addView(column, LinearLayout.LayoutParams(dp(178), MATCH))
+            addView(pad, LinearLayout.LayoutParams(0, MATCH, 1f).apply { marginStart = edge })
+        } else {
+            orientation = LinearLayout.VERTICAL
+            val head = LinearLayout(context).apply {
+                gravity = Gravity.CENTER_VERTICAL
+                addView(back, LinearLayout.LayoutParams(step, step))
+                addView(parts.scroll(words), LinearLayout.LayoutParams(0, MATCH, 1f).apply { marginStart = dp(10); marginEnd = dp(4) })
+                other?.let { addView(it, LinearLayout.LayoutParams(step, step)) }
+            }
+            addView(head, LinearLayout.LayoutParams(MATCH, dp(104)))
+            addView(slots, LinearLayout.LayoutParams(MATCH, dp(high)))
+            addView(pad, LinearLayout.LayoutParams(MATCH, 0, 1f).apply { topMargin = edge })
+        }
+    }
+
     private fun header(title: CharSequence?, back: Key?): View? {
         if (title == null && back == null) return null
         return LinearLayout(context).apply {
@@ -120,6 +155,7 @@ class Page(private val parts: Parts) {
     }
 
     private fun foot(keys: List<Key>, stacked: Boolean): View = LinearLayout(context).apply {
+        if (!stacked && keys.size == 3) return underTwo(keys)
         val beside = !stacked && keys.size == 2
         orientation = if (beside) LinearLayout.HORIZONTAL else LinearLayout.VERTICAL
         gravity = Gravity.BOTTOM
@@ -133,6 +169,18 @@ class Page(private val parts: Parts) {
             if (at > 0) if (beside) place.marginStart = dp(20) else place.topMargin = dp(18)
             addView(key, place)
         }
+    }
+
+    /** Two side steps beside each other over the main one. */
+    private fun underTwo(keys: List<Key>): View = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
+        val (main, right, left) = keys
+        val pair = LinearLayout(context).apply {
+            addView(left, LinearLayout.LayoutParams(0, MATCH, 1f))
+            addView(right, LinearLayout.LayoutParams(0, MATCH, 1f).apply { marginStart = dp(20) })
+        }
+        addView(pair, LinearLayout.LayoutParams(MATCH, dp(88)))
+        addView(main, LinearLayout.LayoutParams(MATCH, dp(TALL)).apply { topMargin = dp(18) })
     }
 
     private fun wide() = LinearLayout.LayoutParams(MATCH, ViewGroup.LayoutParams.WRAP_CONTENT)

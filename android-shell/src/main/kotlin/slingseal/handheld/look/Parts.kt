@@ -29,7 +29,7 @@ class Parts(val context: Context, val palette: Palette) {
             if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.M) breakStrategy = android.text.Layout.BREAK_STRATEGY_SIMPLE
         }
 
-    fun heading(text: CharSequence, size: Int = 26): TextView = words(text, size, bold = true).apply {
+    fun heading(text: CharSequence, size: Int = 26, ground: Ground = palette.page): TextView = words(text, size, bold = true, ground = ground).apply {
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) markHeading(this)
     }
 

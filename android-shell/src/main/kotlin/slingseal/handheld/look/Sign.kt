@@ -8,7 +8,7 @@ import kotlin.math.min
 import kotlin.math.sin
 
 /** A sign drawn with lines, so that a key is known by its shape too. */
-enum class Sign { TICK, CROSS, BACK, UNDO, MORE, EYE, SPEAK, BARS, LIST, CODE, SUN, KEY, PLUS, MINUS, TORCH, HOOK, CORNERS, SPREAD, NONE }
+enum class Sign { TICK, CROSS, WARN, BACK, ERASE, NEXT, STICKER, UNDO, MORE, EYE, SPEAK, BARS, LIST, CODE, SUN, KEY, PLUS, MINUS, TORCH, HOOK, CORNERS, SPREAD, NONE }
 
 /** Draws signs in a square around a middle. */
 object Signs {
@@ -35,6 +35,24 @@ object Signs {
             Sign.TICK -> line(-0.75f, 0.05f, -0.2f, 0.6f, 0.8f, -0.55f)
             Sign.CROSS -> { line(-0.6f, -0.6f, 0.6f, 0.6f); line(0.6f, -0.6f, -0.6f, 0.6f) }
             Sign.BACK -> line(0.35f, -0.7f, -0.4f, 0f, 0.35f, 0.7f)
+            // a triangle with its stroke: mind this
+            Sign.WARN -> {
+                line(0f, -0.8f, 0.9f, 0.75f, -0.9f, 0.75f, 0f, -0.8f)
+                line(0f, -0.2f, 0f, 0.25f)
+                dot(0f, 0.5f, 0.08f)
+            }
+            // the key that takes one digit off
+            Sign.ERASE -> {
+                line(-0.9f, 0f, -0.4f, -0.6f, 0.85f, -0.6f, 0.85f, 0.6f, -0.4f, 0.6f, -0.9f, 0f)
+                line(-0.05f, -0.25f, 0.45f, 0.25f)
+                line(0.45f, -0.25f, -0.05f, 0.25f)
+            }
+            Sign.NEXT -> line(-0.35f, -0.7f, 0.4f, 0f, -0.35f, 0.7f)
+            // waves out of a sticker
+            Sign.STICKER -> {
+                line(-0.85f, -0.6f, -0.25f, -0.6f, -0.25f, 0.6f, -0.85f, 0.6f, -0.85f, -0.6f)
+                for (wave in floatArrayOf(0.35f, 0.7f, 1.05f)) p.addArc(x - (0.25f + wave) * r, y - wave * r, x + (-0.25f + wave) * r, y + wave * r, -50f, 100f)
+            }
             Sign.UNDO -> {
                 line(-0.75f, -0.75f, -0.75f, -0.15f, -0.15f, -0.15f)
                 p.addArc(x - 0.72f * r, y - 0.62f * r, x + 0.72f * r, y + 0.82f * r, 205f, 250f)

@@ -26,8 +26,23 @@ class VerdictView(context: Context, private val palette: Palette, private val st
             Stamp.NO_GO -> palette.noGo
         }
 
+    /** NO-GO stands in a thick frame, WAIT in a thin one, GO in none but what parts it from the page. */
+    private fun frame(canvas: Canvas) {
+        val edge = dp(when (stamp) {
+            Stamp.GO -> 2
+            Stamp.WAIT -> 5
+            Stamp.NO_GO -> 12
+        }).toFloat()
+        paint.reset()
+        paint.style = Paint.Style.STROKE
+        paint.strokeWidth = edge
+        paint.color = ground.on
+        canvas.drawRect(edge / 2, edge / 2, width - edge / 2, height - edge / 2, paint)
+    }
+
     override fun onDraw(canvas: Canvas) {
         canvas.drawColor(ground.under)
+        frame(canvas)
         val upright = height > width * 0.62f
         val shape = if (upright) min(width * 0.5f, height * 0.58f) else min(height * 0.8f, width * 0.32f)
         val x = if (upright) width / 2f else width * 0.05f + shape / 2

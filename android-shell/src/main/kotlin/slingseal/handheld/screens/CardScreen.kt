@@ -5,6 +5,7 @@ import android.view.View
 import android.widget.LinearLayout
 import slingseal.core.CardState
 import slingseal.core.CardView
+import slingseal.core.PointKind
 import slingseal.core.PointState
 import slingseal.core.PointView
 import slingseal.core.WalkRequest
@@ -31,9 +32,9 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
     override val hidesBars get() = onItsSide
     override val takesHardKeys get() = true
 
-    /** The first point that asks for a value of its own. */
+    /** The first point that asks for a value of its own; a count does, for what was not counted is not known to be right. */
     private val asking: PointView?
-        get() = if (card.goodEnabled) null else card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
+        get() = card.points.firstOrNull { (it.needsValue || it.kind is PointKind.Count) && it.state == PointState.UNANSWERED }
 
     override fun build(): View {
         val frame = GloveFrame(context)
@@ -41,7 +42,7 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         val first = if (asking == null) {
             key(Face.GOOD, text(R.string.all_good), Sign.TICK) { good() }
         } else {
-            key(Face.GOOD, text(R.string.give_value), Sign.LIST) { give(asking) }
+            key(Face.GOOD, text(if (asking.kind is PointKind.Count) R.string.count else R.string.give_value), Sign.LIST) { give(asking) }
         }
         frame.put(Spot.FIRST, first)
         frame.put(Spot.SECOND, key(Face.BAD, text(R.string.deficiency), Sign.CROSS) { pick() })
@@ -73,6 +74,7 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
             space = 6,
         ),
         parts.words(card.motion, 18),
+        walk.linkChange?.let { parts.panel(parts.signed(Sign.WARN, parts.words(it, 17, bold = true, ground = palette.panel), palette.panel), thick = true) },
         card.caution?.let { parts.panel(parts.words(it, 17, bold = true, ground = palette.panel), thick = true) },
         parts.column(*card.points.map(::point).toTypedArray(), space = 8),
         space = 10,
@@ -98,14 +100,19 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
     private fun good() {
         val view = shell.attempt { shell.core.doOn(name, WalkRequest.CardGood(card.number)) } ?: return shell.redraw()
         shell.feel(if (view.refused == null) Beat.GOOD else Beat.REFUSED)
-        shell.notice = view.refused?.message
+        told(view)
         shell.redraw()
+    }
+
+    private fun told(view: WalkView) {
+        shell.notice = view.refused?.message
+        if (shell.speaks) shell.notice?.let(shell::say)
     }
 
     private fun undo(number: UInt) {
         val view = shell.attempt { shell.core.doOn(name, WalkRequest.Undo(number)) } ?: return shell.redraw()
         shell.feel(if (view.refused == null) Beat.UNDONE else Beat.REFUSED)
-        shell.notice = view.refused?.message
+        told(view)
         shell.redraw()
     }
 
@@ -118,6 +125,7 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
             HardAnswer.FIRST -> asking?.let(::give) ?: good()
             HardAnswer.SECOND -> pick()
             HardAnswer.AGAIN -> shell.say(card.spoken)
+            HardAnswer.BACK -> walk.undo?.let(::undo) ?: shell.back()
         }
     }
 }

@@ -48,7 +48,7 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
             keys += other
             views += other
         }
-        list = PickList(keys, shell::say)
+        list = PickList(keys, shell)
         return page(text(R.string.what_is_wrong), body(parts.column(*views.toTypedArray(), space = 14)))
     }
 
@@ -120,6 +120,7 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
         HardAnswer.FIRST -> noteIt(now = !inRun)
         HardAnswer.SECOND -> noteIt(now = false)
         HardAnswer.AGAIN -> shell.say(spoken)
+        HardAnswer.BACK -> shell.back()
     }
 }
 
@@ -201,6 +202,7 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
             }
             HardAnswer.SECOND -> if (state == FindingState.PUT_RIGHT) again(false) else shell.backTo(PageKind.WALK)
             HardAnswer.AGAIN -> spoken?.let(shell::say)
+            HardAnswer.BACK -> shell.backTo(PageKind.WALK)
         }
     }
 }

@@ -55,6 +55,7 @@ private fun Screen.stepper(shell: Shell, name: String, value: String, less: View
 
 /** What to rig. Its arguments are a [Planting]'s. */
 class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val secret get() = true
     private val planting = Planting.of(place.args)
     private val count get() = planting.count
 
@@ -100,6 +101,7 @@ private class Lock(args: List<String>) {
 
 /** What a student has to reach: the school's own, with common practice to begin with. */
 class ExamStandardScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val secret get() = true
     private val of get() = place.args[1].toInt()
 
     override fun build(): View {
@@ -135,10 +137,10 @@ class ExamLockScreen(shell: Shell, place: Place) : PinPage(shell, place) {
     override fun take(pin: String) {
         val asked = Lock(place.args)
         shell.work({ shell.core.examLock(asked.plan, asked.standard, pin) }) {
-            shell.feel(Beat.GOOD)
+            feel(Beat.GOOD)
             // what was drawn goes from the way back: the next hand may be a student's
-            shell.backTo(PageKind.EXAMS)
-            shell.go(Place(PageKind.EXAM_KEY, it.key))
+            backTo(PageKind.EXAMS)
+            go(Place(PageKind.EXAM_KEY, it.key))
         }
     }
 }
@@ -201,7 +203,7 @@ class ExamRevealScreen(shell: Shell, place: Place) : PinPage(shell, place) {
 
     override fun take(pin: String) = shell.work({ shell.core.examReveal(place.args[0], pin) }) {
         list = it.planted
-        shell.redrawSame()
+        redrawSame()
     }
 
     override fun hidden() {

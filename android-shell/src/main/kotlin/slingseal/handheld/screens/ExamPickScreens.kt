@@ -35,6 +35,7 @@ internal class Planting(val tag: String, val count: Int, private val seed: Strin
 
 /** The cards on which something can be planted, with what is picked on each: one a card, or one would hide another. */
 class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val secret get() = true
     private val planting = Planting.of(place.args)
 
     override fun build(): View {
@@ -68,6 +69,7 @@ class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** What can be planted on one card. */
 class ExamPickNameScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val secret get() = true
     private val planting = Planting.of(place.args)
     private val card = place.args[Planting.ARGS].toUInt()
     private var list: PickList? = null
@@ -90,7 +92,7 @@ class ExamPickNameScreen(shell: Shell, place: Place) : Screen(shell, place) {
             keys += none
             views += none
         }
-        list = PickList(keys, shell::say)
+        list = PickList(keys, shell)
         val title = here.firstOrNull()?.let { text(R.string.exam_card_title, card.toInt(), it.cardTitle) } ?: text(R.string.exam_pick)
         return page(title, body(parts.column(*views.toTypedArray(), space = 14)))
     }

@@ -20,8 +20,8 @@ class ExamScoreScreen(shell: Shell, place: Place) : PinPage(shell, place) {
     override val done get() = text(R.string.exam_score_it)
 
     override fun take(pin: String) = shell.work({ shell.core.examScore(place.args[0], pin) }) {
-        shell.feel(Beat.GOOD)
-        shell.swap(Place(PageKind.EXAM_RESULT, it.line.result))
+        feel(Beat.GOOD)
+        swap(Place(PageKind.EXAM_RESULT, it.line.result))
     }
 }
 

@@ -26,6 +26,7 @@ class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
             parts.column(
                 key(Face.ROW, text(R.string.move_out), Sign.CODE, text(R.string.move_out_about)) { shell.go(Place(PageKind.MOVE_OUT, "")) },
                 key(Face.ROW, text(R.string.move_gather), Sign.EYE, text(R.string.move_gather_about)) { shell.go(Place(PageKind.SCAN, Purpose.MOVING.name)) },
+                key(Face.ROW, text(R.string.bundle_title), Sign.LIST, text(R.string.bundle_out_about)) { shell.go(Place(PageKind.FILES)) },
                 space = 20,
             ),
             parts.eyebrow(text(R.string.move_less)),

@@ -1,53 +1,94 @@
 package slingseal.handheld.screens
 
-import android.graphics.Bitmap
-import android.view.TextureView
-import android.view.ViewGroup
-import android.widget.LinearLayout
+import android.graphics.BitmapFactory
 import android.view.View
+import android.view.ViewGroup
+import android.widget.ImageView
+import android.widget.LinearLayout
+import slingseal.core.Reading
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
-import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
-import slingseal.handheld.sense.Beat
-import slingseal.handheld.sense.HardAnswer
 import slingseal.handheld.look.dp
-import slingseal.handheld.sense.Eye
-import java.io.ByteArrayOutputStream
+import slingseal.handheld.sense.Beat
 
-/** Takes a photograph of a deficiency; the core keeps it and gives the digest that the finding names. */
-class PhotoScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val preview = TextureView(context)
-    private val eye = Eye(context, preview, {}, { shell.notice = text(R.string.no_camera); shell.redrawSame() })
-    override val staysOn get() = true
+/**
+ * Takes a photograph of a deficiency in the camera's full size, shows it, and keeps it if it is good enough; the core keeps
+ * it and gives the digest that the finding names.
+ */
+class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
+    private var taken: ByteArray? = null
+    override val looks get() = taken == null
+    override val paneTitle: CharSequence get() = text(R.string.add_photo)
+
+    override fun photo(): ((ByteArray) -> Unit) = ::review
+
+    override fun onCodes(codes: List<Reading.Ours>) = Unit
 
     override fun build(): View {
-        (preview.parent as? ViewGroup)?.removeView(preview)
+        taken?.let { return reviewPage(it) }
         val read = LinearLayout(context).apply {
             orientation = LinearLayout.VERTICAL
             noticePanel()?.let { addView(it) }
-            addView(preview, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply { topMargin = context.dp(10) })
+            addView(window(), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply { topMargin = context.dp(10) })
         }
-        val torch = key(Face.SIDE, text(R.string.torch), Sign.TORCH) { eye.light(!eye.torch) }
-        val take = key(Face.GOOD, text(R.string.take_photo), Sign.EYE) { preview.bitmap?.let(::keep) }
-        return page(text(R.string.add_photo), read, listOfNotNull(take, torch.takeIf { eye.hasTorch }), scrolls = false)
+        val take = key(Face.GOOD, text(R.string.take_photo), Sign.EYE) { shoot() }.takeIf { blind == null }
+        return page(text(R.string.add_photo), read, listOfNotNull(take, torchKey()), scrolls = false)
     }
 
-    /** Keeps a picture as JPEG. */
-    fun keep(picture: Bitmap) {
-        val out = ByteArrayOutputStream()
-        picture.compress(Bitmap.CompressFormat.JPEG, 85, out)
-        val digest = shell.attempt { shell.core.addPhoto(out.toByteArray()) } ?: return shell.redrawSame()
+    private fun shoot() {
+        if (eye.shoot()) return shell.feel(Beat.READ)
+        shell.notice = text(R.string.camera_wait)
+        shell.feel(Beat.REFUSED)
+        shell.redrawSame()
+    }
+
+    private fun reviewPage(bytes: ByteArray): View {
+        // decoded small: the page is small, and the picture is kept as it came
+        val size = BitmapFactory.Options().apply { inJustDecodeBounds = true }
+        BitmapFactory.decodeByteArray(bytes, 0, bytes.size, size)
+        val small = BitmapFactory.Options().apply { inSampleSize = maxOf(1, maxOf(size.outWidth, size.outHeight) / 1600) }
+        val picture = ImageView(context).apply {
+            setImageBitmap(BitmapFactory.decodeByteArray(bytes, 0, bytes.size, small))
+            scaleType = ImageView.ScaleType.FIT_CENTER
+            contentDescription = text(R.string.photo_taken)
+        }
+        val read = LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            noticePanel()?.let { addView(it) }
+            addView(parts.words(text(R.string.photo_ask), 19, bold = true))
+            addView(picture, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply { topMargin = context.dp(10) })
+        }
+        val keep = key(Face.GOOD, text(R.string.photo_keep), Sign.TICK) { keep(bytes) }
+        val again = key(Face.SIDE, text(R.string.photo_again), Sign.UNDO) { again() }
+        return page(text(R.string.add_photo), read, listOf(keep, again), scrolls = false)
+    }
+
+    /** What the camera took: shown before it is kept. */
+    fun review(bytes: ByteArray) {
+        taken = bytes
+        eye.stop()
         shell.feel(Beat.READ)
-        val photos = listOf(place.args[5], digest).filter { it.isNotEmpty() }.joinToString(",")
-        shell.backTo(PageKind.WALK)
-        shell.go(Place(PageKind.DEFICIENCY, *place.args.take(5).toTypedArray(), photos))
+        shell.redrawSame()
     }
 
-    override fun shown() = eye.start()
+    private fun again() {
+        taken = null
+        shell.redrawSame()
+        if (inFront) eye.start()
+    }
 
-    override fun hidden() = eye.stop()
+    private fun keep(bytes: ByteArray) {
+        val core = shell.core
+        val args = place.args
+        shell.work({ core.addPhoto(bytes) }) { digest ->
+            feel(Beat.READ)
+            val photos = listOf(args[5], digest).filter { it.isNotEmpty() }.joinToString(",")
+            backTo(PageKind.WALK)
+            go(Place(PageKind.DEFICIENCY, *args.take(5).toTypedArray(), photos))
+        }
+    }
 }

@@ -1,19 +1,20 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import slingseal.handheld.Shell
 import slingseal.handheld.look.Key
 import slingseal.handheld.sense.HardAnswer
 
 /** A list of keys that the volume keys walk through: down goes to the next and says it, up takes the one that is framed. */
-class PickList(private val keys: List<Key>, private val say: (String) -> Unit) {
+class PickList(private val keys: List<Key>, private val shell: Shell) {
     private var at = -1
 
     fun hard(answer: HardAnswer) {
-        if (keys.isEmpty()) return
         when (answer) {
-            HardAnswer.SECOND -> choose((at + 1) % keys.size)
-            HardAnswer.FIRST -> keys.getOrNull(at)?.performClick() ?: choose(0)
-            HardAnswer.AGAIN -> keys.getOrNull(at)?.let { say(it.contentDescription.toString()) }
+            HardAnswer.BACK -> shell.back()
+            HardAnswer.SECOND -> if (keys.isNotEmpty()) choose((at + 1) % keys.size)
+            HardAnswer.FIRST -> keys.getOrNull(at)?.performClick() ?: if (keys.isNotEmpty()) choose(0) else Unit
+            HardAnswer.AGAIN -> keys.getOrNull(at)?.let { shell.say(it.contentDescription.toString()) }
         }
     }
 
@@ -23,6 +24,6 @@ class PickList(private val keys: List<Key>, private val say: (String) -> Unit) {
         val key: Key = keys[next]
         key.chosen = true
         (key as View).requestRectangleOnScreen(android.graphics.Rect(0, 0, key.width, key.height))
-        say(key.contentDescription.toString())
+        shell.say(key.contentDescription.toString())
     }
 }

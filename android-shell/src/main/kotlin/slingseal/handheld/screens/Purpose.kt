@@ -10,8 +10,9 @@ import slingseal.handheld.sense.Beat
 /** What a code is scanned for: which words guide the person, and where the text goes. */
 enum class Purpose(val title: Int, val guide: Int) {
     INSPECT(R.string.scan_tag, R.string.scan_tag_guide),
-    HOOK_SEAL(R.string.scan_seal, R.string.scan_seal_guide),
-    HOOK_TAG(R.string.scan_tag, R.string.scan_hook_tag_guide),
+
+    /** At the hook, typed: the seal or the tag, whichever it is. */
+    HOOK(R.string.hook_check, R.string.hook_words),
     SET_UP(R.string.scan_set_up, R.string.scan_set_up_guide),
 
     /** The frames of a moving code; they come one after another and never by typing. */
@@ -30,8 +31,7 @@ enum class Purpose(val title: Int, val guide: Int) {
     /** Hands a text to the core and goes where its answer leads; false where the core refused it. */
     fun take(shell: Shell, text: String, other: String): Boolean = when (this) {
         INSPECT -> shell.attempt { shell.core.readTag(text) }?.let { shell.swap(Place(PageKind.TAG, it.text)) } != null
-        HOOK_SEAL -> shell.attempt { shell.core.check(text, null) }?.let { shell.swap(Place(PageKind.SCAN, HOOK_TAG.name, text)) } != null
-        HOOK_TAG -> shell.attempt { shell.core.readTag(text) }?.let { shell.swap(Place(PageKind.VERDICT, other, it.text)) } != null
+        HOOK -> hook(shell, text, other)
         SET_UP -> shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
         MOVING -> shell.attempt { shell.core.movingTake(text) } != null
         HAVE -> shell.attempt { shell.core.movingBegin(text) }?.let { shell.swap(Place(PageKind.MOVE_OUT, text)) } != null
@@ -40,6 +40,23 @@ enum class Purpose(val title: Int, val guide: Int) {
         EXAM_RUN_TAG -> shell.attempt { shell.core.readTag(text) }?.let { ready(shell, other, it.text) } != null
         EXAM_RESULT -> shell.attempt { shell.core.receive(text) }?.let { received(shell, it) } != null
     }.also { shell.feel(if (it) Beat.READ else Beat.REFUSED) }
+
+    /** To the verdict, with what was read before. */
+    private fun hook(shell: Shell, text: String, other: String): Boolean {
+        val (seal, tag) = other.split('\n', limit = 2)
+        val typed = shell.attempt { shell.core.readTag(text) }
+        // what is no tag is a seal, or nothing
+        if (typed == null) shell.notice = null
+        val place = if (typed != null) {
+            Place(PageKind.HOOK, seal, typed.text)
+        } else {
+            shell.attempt { shell.core.check(text, null) } ?: return false
+            Place(PageKind.HOOK, text, tag)
+        }
+        shell.backTo(PageKind.HOOK)
+        shell.swap(place)
+        return true
+    }
 
     /** Back to the page that waits for the tag, with it. */
     private fun ready(shell: Shell, other: String, tag: String) {

@@ -11,10 +11,12 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
-/** Records that this device holds, the newest first. */
+/** Records that this device holds, the newest first, or those in which words are found. */
 class RecordsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val sought = place.args.getOrElse(0) { "" }
+
     override fun build(): View {
-        val records = shell.attempt { shell.core.records(null, 200u) }.orEmpty()
+        val records = shell.attempt { shell.core.records(sought.ifEmpty { null }, 200u) }.orEmpty()
         val rows = records.map { record ->
             val state = listOfNotNull(
                 text(if (record.fit) R.string.fit else R.string.not_fit),
@@ -30,8 +32,22 @@ class RecordsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 shell.go(Place(PageKind.RECORD, record.record))
             }
         }
+        val about = if (sought.isEmpty()) null else parts.words(text(R.string.found_for, sought, records.size), 19, bold = true)
         val none = if (rows.isEmpty()) parts.words(text(R.string.no_records), 18) else null
-        return page(text(R.string.records), body(none, parts.column(*rows.toTypedArray(), space = 16)))
+        val find = key(Face.SIDE, text(R.string.find), Sign.EYE) { shell.go(Place(PageKind.FIND)) }
+        return page(text(R.string.records), body(about, none, parts.column(*rows.toTypedArray(), space = 16)), listOf(find))
+    }
+}
+
+/** Words that are looked for in every record. */
+class FindScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+    override val title get() = text(R.string.find)
+    override val guide get() = text(R.string.find_guide)
+    override val done get() = text(R.string.find)
+
+    override fun take(words: String) {
+        shell.back()
+        shell.swap(Place(PageKind.RECORDS, words.trim()))
     }
 }
 
@@ -64,7 +80,10 @@ class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 *story.toTypedArray(),
                 space = 10,
             ),
-            listOf(key(Face.GOOD, text(R.string.show_code), Sign.CODE) { shell.go(Place(PageKind.SEAL, line.record)) }),
+            listOfNotNull(
+                key(Face.GOOD, text(R.string.show_code), Sign.CODE) { shell.go(Place(PageKind.SEAL, line.record)) },
+                key(Face.BAD, text(R.string.void_it), Sign.CROSS) { shell.go(Place(PageKind.VOID, line.record)) }.takeIf { line.standing != "voided" },
+            ),
         )
     }
 }

@@ -1,37 +1,25 @@
 package slingseal.handheld.screens
 
-import android.view.TextureView
-import android.view.ViewGroup
-import android.widget.FrameLayout
-import android.widget.TextView
 import android.view.View
-import slingseal.handheld.PageKind
-import slingseal.handheld.Place
-import slingseal.handheld.R
-import slingseal.handheld.Screen
-import slingseal.handheld.Shell
-import slingseal.handheld.look.Face
-import slingseal.handheld.look.Sign
-import slingseal.handheld.sense.Beat
-import slingseal.handheld.sense.HardAnswer
+import android.view.ViewGroup
+import android.widget.LinearLayout
 import slingseal.core.HandheldException
 import slingseal.core.MovingTaken
 import slingseal.core.Reading
-import slingseal.handheld.look.SignView
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
 import slingseal.handheld.look.dp
+import slingseal.handheld.sense.Beat
 import slingseal.handheld.words
-import slingseal.handheld.sense.Blind
-import slingseal.handheld.sense.Eye
-import slingseal.handheld.sense.Luminance
 
 /** Looks for a code through the camera; typing it is the way out where there is none. */
-class ScanScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     private val purpose = Purpose.valueOf(place.args[0])
     private val other get() = place.args.getOrElse(1) { "" }
-    private val preview = TextureView(context)
-    private val eye = Eye(context, preview, ::onPicture, ::onBlind)
-    private var state: TextView? = null
-    @Volatile private var inFront = false
     private var lastFrame = ""
     private var refusedText: String? = null
 
@@ -39,59 +27,30 @@ class ScanScreen(shell: Shell, place: Place) : Screen(shell, place) {
         if (purpose == Purpose.MOVING) shell.core.movingListen()
     }
 
-    override val staysOn get() = true
+    override val hidesBars get() = onItsSide
+    override val paneTitle: CharSequence get() = text(purpose.title)
     override val spoken get() = text(purpose.guide)
 
     override fun build(): View {
-        val said = parts.words(text(purpose.guide), 20, bold = true)
+        val said = parts.words(text(purpose.guide), 20, bold = true, ground = if (onItsSide) palette.panel else palette.page)
         said.accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
         state = said
-        val window = FrameLayout(context).apply {
-            setBackgroundColor(android.graphics.Color.BLACK)
-            contentDescription = text(R.string.camera_picture)
-            addView(preview, FrameLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.MATCH_PARENT))
-            addView(SignView(context, Sign.CORNERS, palette.code.under), FrameLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.MATCH_PARENT))
-        }
-        val read = android.widget.LinearLayout(context).apply {
-            orientation = android.widget.LinearLayout.VERTICAL
+        val type = key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.swap(Place(PageKind.TYPE, *place.args.toTypedArray())) }
+        // nobody types the parts of a moving code
+        val keys = listOfNotNull(type.takeIf { purpose != Purpose.MOVING }, torchKey())
+        if (onItsSide && blind == null) return bleeding(text(purpose.title), said, keys)
+        val read = LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
             noticePanel()?.let { addView(it) }
             addView(said)
-            addView(window, android.widget.LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply { topMargin = context.dp(10) })
+            addView(window(), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply { topMargin = context.dp(10) })
         }
-        val type = key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.swap(Place(PageKind.TYPE, *place.args.toTypedArray())) }
-        val torch = key(Face.SIDE, text(R.string.torch), Sign.TORCH) { eye.light(!eye.torch) }
-        // nobody types the parts of a moving code
-        return page(text(purpose.title), read, listOfNotNull(type.takeIf { purpose != Purpose.MOVING }, torch.takeIf { eye.hasTorch }), scrolls = false)
+        return page(text(purpose.title), read, keys, scrolls = false)
     }
 
-    override fun shown() {
-        inFront = true
-        eye.start()
-    }
-
-    override fun hidden() {
-        inFront = false
-        eye.stop()
-    }
-
-    private fun onBlind(why: Blind) {
-        val words = when (why) {
-            Blind.NO_CAMERA -> R.string.no_camera
-            Blind.NOT_ALLOWED -> R.string.camera_not_allowed
-            Blind.TAKEN -> R.string.camera_taken
-        }
-        state?.text = text(words)
-        if (why == Blind.NOT_ALLOWED) context.requestPermissions(arrayOf(android.Manifest.permission.CAMERA), 1)
-    }
-
-    /** Called with every picture that the camera gives, off the main thread. */
-    fun onPicture(picture: Luminance) {
-        val reading = shell.core.readFrame(picture.width.toUInt(), picture.height.toUInt(), picture.width.toUInt(), picture.bytes)
-        when (reading) {
-            is Reading.Ours -> if (purpose == Purpose.MOVING) frame(reading.text) else context.runOnUiThread { read(reading.text) }
-            is Reading.Foreign -> context.runOnUiThread { if (inFront) state?.text = text(R.string.foreign_code) }
-            is Reading.Nothing -> {}
-        }
+    override fun onCodes(codes: List<Reading.Ours>) {
+        val text = codes.first().text
+        if (purpose == Purpose.MOVING) frame(text) else context.runOnUiThread { read(text) }
     }
 
     /** One frame of a moving code, still off the main thread: with the last one the core judges all that came. */
@@ -121,6 +80,7 @@ class ScanScreen(shell: Shell, place: Place) : Screen(shell, place) {
         if (!purpose.take(shell, text, other)) {
             refusedText = text
             state?.text = shell.notice
+            if (shell.speaks) shell.notice?.let(shell::say)
             shell.notice = null
         }
     }

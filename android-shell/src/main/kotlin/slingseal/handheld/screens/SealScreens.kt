@@ -1,6 +1,5 @@
 package slingseal.handheld.screens
 
-import android.widget.TextView
 import android.view.View
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
@@ -12,43 +11,77 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 import slingseal.core.SealFacts
+import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
 import slingseal.handheld.look.CodeView
+import slingseal.handheld.look.Key
+import slingseal.handheld.look.Page
 import slingseal.handheld.look.PinPad
+import slingseal.handheld.look.Slots
 
 /** A page with a PIN pad: how many digits were typed is shown, never which. */
 abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
     private lateinit var pad: PinPad
-    private lateinit var dots: TextView
 
     protected abstract val title: String
     protected abstract val words: String
     protected abstract val done: String
 
+    /** A second way out, beside back. */
+    protected open fun otherKey(): Key? = null
+
+    override val secret get() = true
+    override val paneTitle: CharSequence get() = title
+
     protected abstract fun take(pin: String)
 
     override fun build(): View {
-        dots = parts.fitted(" ", 34, 14)
-        pad = PinPad(context, palette, text(R.string.take_back)) { count ->
-            dots.text = if (count == 0) " " else "●".repeat(count)
-            dots.contentDescription = text(R.string.digits_typed, count)
+        val slots = Slots(context, palette).apply {
+            contentDescription = text(R.string.digits_typed, 0)
+            accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
         }
-        return padPage(title, body(parts.words(words, 18)), dots, pad.view, key(Face.GOOD, done, Sign.KEY) { take(pad.take()) })
+        val end = key(Face.GOOD, done, Sign.KEY) { end() }
+        pad = PinPad(context, palette, text(R.string.take_back), end) { count ->
+            slots.filled = count
+            slots.contentDescription = text(R.string.digits_typed, count)
+        }
+        val said = parts.column(*listOfNotNull(noticePanel(), parts.heading(title, 20), parts.words(words, 17, bold = true)).toTypedArray(), space = 2)
+        return Page(parts).pin(backKey(), otherKey(), said, slots, pad.view, onItsSide)
+    }
+
+    /** A PIN of no digits is no try. */
+    private fun end() {
+        if (pad.size > 0) return take(pad.take())
+        shell.notice = text(R.string.nothing_typed)
+        shell.feel(Beat.REFUSED)
+        shell.redrawSame()
     }
 }
 
-/** The PIN that seals a decided walk. */
+/** The PIN that seals a decided inspection; until then the decision can be taken back. */
 class PinScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPage(shell, place) {
     private val fit get() = (walk.stage as? WalkStage.Decided)?.fit == true
     override val staysOn get() = true
     override val title get() = text(R.string.seal)
     override val words get() = text(if (fit) R.string.pin_fit else R.string.pin_not_fit, walk.load)
     override val done get() = text(R.string.seal_it)
+    override val spoken get() = words
 
-    override fun take(pin: String) = shell.work({ shell.core.seal(walk.walk, pin, null) }) {
-        shell.feel(Beat.GOOD)
-        shell.swap(Place(PageKind.SEAL, it.record))
+    override fun otherKey() = key(Face.SIDE, text(R.string.undo), Sign.UNDO, text(R.string.take_back_decision)) { takeBack() }
+
+    private fun takeBack() {
+        shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE)
+        shell.redraw()
+    }
+
+    override fun take(pin: String) {
+        val core = shell.core
+        val id = walk.walk
+        shell.work({ core.seal(id, pin, null) }) {
+            feel(Beat.GOOD)
+            swap(Place(PageKind.SEAL, it.record))
+        }
     }
 }
 
@@ -91,7 +124,9 @@ class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
         )
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
-        return codePage(shell, onItsSide, code, underCode(body(read, parts.words(text(R.string.manual_rules), 15, quiet = true)), done))
+        val tag = shell.attempt { shell.core.record(seal.record) }?.tag?.text
+        val sticker = stickerKey(shell, *listOfNotNull(seal.code.text, tag).toTypedArray())
+        return codePage(shell, onItsSide, code, underCode(body(read, parts.words(text(R.string.manual_rules), 15, quiet = true)), done, sticker))
     }
 
     private fun code(code: slingseal.core.CodeView): View = codeView(shell, code, text(R.string.code_of_seal))

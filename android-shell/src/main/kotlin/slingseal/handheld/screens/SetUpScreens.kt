@@ -2,6 +2,7 @@ package slingseal.handheld.screens
 
 import android.widget.LinearLayout
 import android.view.View
+import slingseal.handheld.Core
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -12,27 +13,52 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 import slingseal.core.Received
+import slingseal.core.SetUpStep
 import slingseal.core.SetUpView
+import slingseal.core.SetUpWhat
 
 /** Whose device it is, whom it trusts, and what is still missing. */
 class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val view = shell.attempt { shell.core.setUp() } ?: return page(text(R.string.set_up), body())
-        val rows = listOfNotNull(
-            if (view.fingerprint == null || view.revoked != null) key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.make_key_about)) { shell.go(Place(PageKind.NAME)) } else null,
-            view.request?.let { key(Face.ROW, text(R.string.show_request), Sign.CODE, text(R.string.show_request_about)) { shell.go(Place(PageKind.REQUEST)) } },
-        )
         val scan = key(Face.GOOD, text(R.string.scan_code), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.SET_UP.name)) }
+        val open = view.steps.indexOfFirst { !it.done }
         return page(
             text(R.string.set_up),
             body(
-                parts.panel(parts.words(view.next, 19, bold = true, ground = palette.panel), thick = true),
-                parts.column(*rows.toTypedArray(), space = 16),
+                if (Core.keyLost) warned(text(R.string.key_lost)) else null,
+                if (view.ready && !Core.keyLost) parts.panel(parts.signed(Sign.TICK, parts.words(text(R.string.ready), 24, bold = true, ground = palette.panel), palette.panel), thick = true) else null,
+                parts.column(*view.steps.mapIndexed { at, step -> stepView(at, step, at == open, view) }.toTypedArray(), space = 10),
                 *own(view).toTypedArray(),
                 *trusted(view).toTypedArray(),
             ),
             listOf(scan),
         )
+    }
+
+    private fun warned(words: String) = parts.panel(parts.signed(Sign.WARN, parts.words(words, 18, bold = true, ground = palette.panel), palette.panel), thick = true)
+
+    /** One of the four steps: its number and its tick; the one that comes next says what to do. */
+    private fun stepView(at: Int, step: SetUpStep, next: Boolean, view: SetUpView): View {
+        val name = text(
+            when (step.what) {
+                SetUpWhat.AUTHORITY -> R.string.step_authority
+                SetUpWhat.KEY -> R.string.step_key
+                SetUpWhat.CREDENTIAL -> R.string.step_credential
+                SetUpWhat.ROSTER -> R.string.step_roster
+            },
+        )
+        val title = "${at + 1}  $name"
+        val ground = palette.panel
+        val head = parts.signed(if (step.done) Sign.TICK else if (next) Sign.NEXT else Sign.NONE, parts.words(title, if (next) 21 else 18, bold = true, ground = ground), ground)
+        parts.spokenAs(head, "$title. ${text(if (step.done) R.string.step_done else R.string.step_open)}")
+        val press = when {
+            step.what == SetUpWhat.KEY && (view.fingerprint == null || view.revoked != null) -> key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.make_key_about)) { shell.go(Place(PageKind.NAME)) }
+            step.what == SetUpWhat.CREDENTIAL && !step.done && view.request != null -> key(Face.ROW, text(R.string.show_request), Sign.CODE, text(R.string.show_request_about)) { shell.go(Place(PageKind.REQUEST)) }
+            else -> null
+        }
+        val words = if (next || !step.done && step.what == SetUpWhat.CREDENTIAL) parts.words(step.words, 18, ground = ground) else null
+        return parts.panel(parts.column(*listOfNotNull(head, words, press).toTypedArray(), space = 10), thick = next)
     }
 
     private fun own(view: SetUpView): List<View> {
@@ -70,18 +96,24 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     companion object {
         /** Goes where a code leads that was taken in during the set-up. */
-        fun received(shell: Shell, what: Received) {
+        fun received(shell: Shell, what: Received) = when {
+            what is Received.Authority && !what.trusted -> shell.swap(Place(PageKind.TRUST, what.card, what.name, what.fingerprint))
+            what is Received.Tag -> shell.swap(Place(PageKind.TAG, what.v1.text))
+            else -> told(shell, words(shell, what))
+        }
+
+        /** What was taken in, in a line. */
+        fun words(shell: Shell, what: Received): String {
             fun text(id: Int, vararg args: Any) = shell.activity.getString(id, *args)
-            when (what) {
-                is Received.Authority ->
-                    if (what.trusted) told(shell, text(R.string.trusted_already, what.name)) else shell.swap(Place(PageKind.TRUST, what.card, what.name, what.fingerprint))
-                is Received.Credential -> told(shell, text(if (what.own) R.string.credential_taken else R.string.credential_of_other, what.credential.holder))
-                is Received.Roster -> told(shell, text(if (what.new) R.string.roster_taken else R.string.roster_known, what.sequence.toInt()))
-                is Received.Void -> told(shell, text(R.string.void_taken, what.load, what.by, what.cause))
-                is Received.Examination -> told(shell, text(R.string.exam_taken, what.load, what.by))
-                is Received.KeyRequest -> told(shell, text(R.string.request_of, what.holder, what.fingerprint))
-                is Received.Tag -> shell.swap(Place(PageKind.TAG, what.v1.text))
-                is Received.Seal -> told(shell, what.v1.first)
+            return when (what) {
+                is Received.Authority -> text(R.string.trusted_already, what.name)
+                is Received.Credential -> text(if (what.own) R.string.credential_taken else R.string.credential_of_other, what.credential.holder)
+                is Received.Roster -> text(if (what.new) R.string.roster_taken else R.string.roster_known, what.sequence.toInt())
+                is Received.Void -> text(R.string.void_taken, what.load, what.by, what.cause)
+                is Received.Examination -> text(R.string.exam_taken, what.load, what.by)
+                is Received.KeyRequest -> text(R.string.request_of, what.holder, what.fingerprint)
+                is Received.Tag -> what.v1.load
+                is Received.Seal -> what.v1.first
             }
         }
 
@@ -166,9 +198,11 @@ class NewPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
             shell.feel(Beat.REFUSED)
             return shell.redrawSame()
         }
-        shell.work({ shell.core.makeKey(place.args[0], pin) }) {
-            shell.feel(Beat.GOOD)
-            shell.swap(Place(PageKind.REQUEST))
+        val core = shell.core
+        val holder = place.args[0]
+        shell.work({ core.makeKey(holder, pin) }) {
+            feel(Beat.GOOD)
+            swap(Place(PageKind.REQUEST))
         }
     }
 }

@@ -27,6 +27,11 @@ class SettingsScreen(shell: Shell, place: Place) : Screen(shell, place) {
             shell.speaks = !speaks
             shell.redraw()
         }.apply { chosen = speaks }
+        val on = shell.hardKeysOn
+        val keys = key(Face.ROW, text(R.string.keys_title), if (on) Sign.TICK else Sign.BARS, text(if (on) R.string.keys_on else R.string.keys_off)) {
+            shell.hardKeysOn = !on
+            shell.redraw()
+        }.apply { chosen = on }
         return page(
             text(R.string.settings),
             body(
@@ -36,6 +41,7 @@ class SettingsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.eyebrow(text(R.string.voice)),
                 voice,
                 parts.eyebrow(text(R.string.keys_title)),
+                keys,
                 parts.words(text(R.string.keys_about), 17),
                 parts.words(text(R.string.manual_rules), 15, quiet = true),
             ),

@@ -1,6 +1,7 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import slingseal.handheld.Core
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -16,12 +17,15 @@ import slingseal.core.TagView
 class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val tag = shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
-        val begin = key(Face.GOOD, text(R.string.begin_walk), Sign.TICK) { begin() }
-        return page(tag.load, contents(tag), listOf(begin))
+        val begin = key(Face.GOOD, text(R.string.begin_walk), Sign.NEXT) { begin() }
+        return page(tag.load, contents(tag), listOfNotNull(begin, stickerKey(shell, tag.text)))
     }
 
     private fun contents(tag: TagView): View {
-        val warnings = tag.warnings.map { parts.panel(parts.signed(Sign.CROSS, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }
+        // before the first card, not after the last: what keeps this phone from sealing what it is about to inspect
+        val unready = shell.attempt { shell.core.setUp() }?.takeIf { !it.ready || Core.keyLost }
+        val cannot = unready?.let { text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next) }
+        val warnings = (listOfNotNull(cannot) + tag.warnings).map { parts.panel(parts.signed(Sign.WARN, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }
         val facts = parts.facts(
             listOfNotNull(
                 text(R.string.procedure) to (tag.procedureTitle ?: tag.procedure),
@@ -39,10 +43,12 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val equipment = tag.equipment.map {
             "${it.kind} ${it.serial}" to listOfNotNull(it.rating, it.source, it.nextInspection?.let { due -> text(R.string.due, due) }).joinToString(" · ")
         }
+        val picture = shell.attempt { shell.core.tagPicture(tag.text) ?: ByteArray(0) }?.takeIf { it.isNotEmpty() }?.let { RiggingScreen.drawn(this, shell, it) }
         return body(
             parts.words(tag.description, 22, bold = true),
             *warnings.toTypedArray(),
             parts.panel(facts),
+            picture,
             if (equipment.isEmpty()) null else parts.eyebrow(text(R.string.equipment)),
             if (equipment.isEmpty()) null else parts.panel(parts.facts(equipment, 17)),
             parts.words(text(R.string.manual_rules), 15, quiet = true),

@@ -18,6 +18,9 @@ import slingseal.handheld.look.dp
 abstract class WritingScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private lateinit var line: EditText
 
+    override val types get() = true
+    override val paneTitle: CharSequence get() = title
+
     protected abstract val title: String
     protected abstract val guide: String
     protected abstract val done: String

@@ -14,6 +14,7 @@ import slingseal.handheld.sense.HardAnswer
 import slingseal.core.PointKind
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.NumberPad
+import slingseal.handheld.look.Page
 
 /** What is asked for: of a point, or of a finding that is looked at again. */
 private class Asked(val prompt: String, val spoken: String, val kind: PointKind)
@@ -45,25 +46,36 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     override val code get() = asked?.kind is PointKind.Serial
 
     override fun build(): View = when (val kind = asked?.kind) {
-        is PointKind.Count -> pad("", kind.expected?.let { text(R.string.plan_says, it.toInt()) }, "")
-        is PointKind.Measure -> pad(".", kind.range.ifEmpty { null }?.let { text(R.string.range_is, it) }, kind.unit)
+        // the number first: whoever is told what it must be finds it
+        is PointKind.Count -> pad(null, null, "")
+        is PointKind.Measure -> pad('.', kind.range.ifEmpty { null }?.let { text(R.string.range_is, it) }, kind.unit)
         is PointKind.Choice -> {
             val rows = kind.options.map { option -> key(Face.ROW, option.shown) { take(option.name) } }
-            list = PickList(rows, shell::say)
+            list = PickList(rows, shell)
             page(title, body(parts.words(guide, 19), parts.column(*rows.toTypedArray(), space = 20)))
         }
         else -> super.build()
     }
 
-    private fun pad(corner: String, about: String?, unit: String): View {
+    private fun pad(corner: Char?, about: String?, unit: String): View {
         val value = parts.fitted("–", 44, 20).apply {
             contentDescription = text(R.string.nothing_typed)
             accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
         }
         shownValue = value
-        val keys = NumberPad(context, palette, corner, text(R.string.take_back), { type(it, unit) }, { back(unit) })
+        if (corner == null) return countPad(value, unit)
+        val last = corner?.let { sign -> key(Face.SIDE, sign.toString()) { type(sign, unit) }.apply { settledAt = 0 } }
+        val keys = NumberPad(context, palette, last, text(R.string.take_back), gap = 8, { type(it, unit) }, { back(unit) })
         val words = body(about?.let { parts.words(it, 18, bold = true) }, parts.words(guide, 17), space = 4)
         return padPage(title, words, value, keys, key(Face.GOOD, done, Sign.TICK) { takeTyped(unit) })
+    }
+
+    /** A count has no point: the last corner takes it, and the keys have the page. */
+    private fun countPad(value: TextView, unit: String): View {
+        val take = key(Face.GOOD, done, Sign.TICK) { takeTyped(unit) }
+        val keys = NumberPad(context, palette, take, text(R.string.take_back), gap = 6, { type(it, unit) }, { back(unit) })
+        val words = parts.column(*listOfNotNull(noticePanel(), parts.heading(title, 19), parts.words(guide, 16)).toTypedArray(), space = 2)
+        return Page(parts).pin(backKey(), null, words, value, keys, onItsSide, high = 56)
     }
 
     private fun type(sign: Char, unit: String) {
@@ -98,23 +110,49 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
         } else {
             WalkRequest.LookAgain(number, true, words.trim(), null, emptyList())
         }
+        val kind = asked?.kind
         val before = shell.attempt { shell.core.walkOf(walk) }?.findings?.size ?: 0
         val after = shell.answer(walk, request, Beat.GOOD) ?: return shell.redraw()
-        if (after.findings.size > before) shell.feel(Beat.DEFICIENCY)
+        val wrong = after.findings.size > before
+        if (wrong) shell.feel(Beat.DEFICIENCY)
+        // in an examination nothing is told but what was called
+        if (kind is PointKind.Count && place.run == null) tell(words.trim(), wantedIn(after), wrong, after.linkChange)
         shell.backTo(PageKind.WALK)
     }
 
-    /** Volume down counts one up and says it, volume up takes what was counted. */
+    /** The core tells what was wanted once the number is given. */
+    private fun wantedIn(after: slingseal.core.WalkView): Int? {
+        val id = place.args[2]
+        val kind = after.findings.lastOrNull { it.point == id }?.kind ?: after.card?.points?.firstOrNull { it.id == id }?.kind
+        return (kind as? PointKind.Count)?.expected?.toInt()
+    }
+
+    /** What was counted, then what was wanted, then what a link that differs does to the load. */
+    private fun tell(counted: String, wanted: Int?, wrong: Boolean, change: String?) {
+        val words = when {
+            wrong && wanted != null -> text(R.string.count_differs, counted, wanted)
+            wanted != null -> text(R.string.count_right, counted, wanted)
+            else -> text(R.string.count_taken, counted)
+        }
+        val said = listOfNotNull(words, change.takeIf { wrong }).joinToString(" ")
+        if (wrong) shell.notice = said else shell.news = said
+        if (shell.speaks) shell.say(said)
+    }
+
+    /** Volume up counts one up and says it, down one down; held, up takes what was counted and down goes back. */
     override fun hard(answer: HardAnswer) {
         if (asked?.kind is PointKind.Choice) return list?.hard(answer) ?: Unit
         when (answer) {
-            HardAnswer.SECOND -> {
-                typed = ((typed.toIntOrNull() ?: 0) + 1).toString()
-                show("")
-                shell.say(typed)
-            }
-            HardAnswer.FIRST -> takeTyped("")
-            HardAnswer.AGAIN -> asked?.spoken?.let(shell::say)
+            HardAnswer.FIRST -> step(1)
+            HardAnswer.SECOND -> step(-1)
+            HardAnswer.AGAIN -> if (typed.isEmpty()) asked?.spoken?.let(shell::say) else takeTyped("")
+            HardAnswer.BACK -> shell.back()
         }
+    }
+
+    private fun step(by: Int) {
+        typed = ((typed.toIntOrNull() ?: 0) + by).coerceIn(0, 99).toString()
+        show("")
+        shell.say(typed)
     }
 }

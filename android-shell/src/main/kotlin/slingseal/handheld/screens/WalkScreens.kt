@@ -34,6 +34,7 @@ fun walkScreen(shell: Shell, place: Place): Screen {
 internal fun Shell.answer(walk: String, request: WalkRequest, beat: Beat): WalkView? {
     val view = attempt { core.doOn(walk, request) }
     notice = notice ?: view?.refused?.message
+    if (speaks) notice?.let(::say)
     feel(if (view == null || view.refused != null) Beat.REFUSED else beat)
     return view?.takeIf { it.refused == null }
 }
@@ -70,10 +71,10 @@ class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 if (shell.answer(walk.walk, WalkRequest.Pause, Beat.GOOD) != null) shell.backTo(PageKind.START) else shell.redraw()
             },
             key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place(PageKind.SETTINGS)) },
-            key(Face.ROW, text(R.string.abandon), Sign.CROSS, text(R.string.abandon_about)) { shell.go(Place(PageKind.WRITE, walk.walk, Why.ABANDON.name)) },
+            key(Face.ROW, text(R.string.abandon), Sign.WARN, text(R.string.abandon_about)) { shell.go(Place(PageKind.WRITE, walk.walk, Why.ABANDON.name)) },
         )
-        val rigging = walk.rigging?.let { parts.panel(parts.facts(listOf(text(R.string.rigging) to it))) }
-        return page(walk.load, body(parts.column(*rows.toTypedArray(), space = 20), rigging, walk.linkChange?.let { parts.words(it, 18) }))
+        val rigging = walk.rigging?.let { key(Face.ROW, text(R.string.rigging), Sign.EYE, it) { shell.go(Place(PageKind.RIGGING, walk.walk)) } }
+        return page(text(R.string.more), body(parts.column(*(rows + listOfNotNull(rigging)).toTypedArray(), space = 20), walk.linkChange?.let { parts.words(it, 18) }))
     }
 }
 
@@ -111,16 +112,12 @@ class FindingsScreen(shell: Shell, place: Place, private val given: WalkView? = 
     override fun build(): View {
         val walk = given ?: shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.findings), body())
         val rows = walk.findings.sortedBy { it.state == FindingState.CLOSED }.map { finding ->
-            val (sign, state) = when (finding.state) {
-                FindingState.OPEN -> Sign.CROSS to R.string.finding_open
-                FindingState.PUT_RIGHT -> Sign.EYE to R.string.finding_put_right
-                FindingState.CLOSED -> Sign.TICK to R.string.finding_closed
-            }
+            val (sign, state) = signOf(finding.state)
             key(Face.ROW, finding.shown, sign, "${text(state)} · ${finding.prompt}") { shell.go(Place(PageKind.FINDING, walk.walk, finding.number.toString())) }
         }
-        list = PickList(rows, shell::say)
+        list = PickList(rows, shell)
         val notFit = if (walk.next == NextStep.LOOK_AGAIN) {
-            key(Face.BAD, text(R.string.not_fit), Sign.CROSS) { shell.go(Place(PageKind.WRITE, walk.walk, Why.NOT_FIT.name)) }
+            key(Face.BAD, text(R.string.not_fit), Sign.CROSS) { notFit(shell, walk) }
         } else {
             null
         }
@@ -129,46 +126,4 @@ class FindingsScreen(shell: Shell, place: Place, private val given: WalkView? = 
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
-}
-
-/** The decision. The core says whether fit may be said. */
-class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Screen(shell, place) {
-    private val free get() = walk.blocksFit.isEmpty()
-    override val staysOn get() = true
-    override val spoken get() = if (free) text(R.string.decide_words) else walk.blocksFit.first()
-
-    override fun build(): View {
-        val closed = walk.findings.count { it.state == FindingState.CLOSED }
-        val fit = if (free) key(Face.GOOD, text(R.string.fit), Sign.TICK) { fit() } else null
-        val notFit = key(Face.BAD, text(R.string.not_fit), Sign.CROSS) { shell.go(Place(PageKind.WRITE, walk.walk, Why.NOT_FIT.name)) }
-        val blocks = walk.blocksFit.map { parts.panel(parts.signed(Sign.CROSS, parts.words(it, 19, bold = true, ground = palette.panel), palette.panel), thick = true) }
-        val cautions = walk.cautions.map { parts.signed(Sign.EYE, parts.words(it, 17)) }
-        val facts = parts.facts(
-            listOfNotNull(
-                text(R.string.load) to walk.load,
-                text(R.string.procedure) to walk.title,
-                text(R.string.inspector) to walk.inspector,
-                text(R.string.cards) to text(R.string.cards_done, walk.progress.cardsDone.toInt(), walk.progress.cards.toInt()),
-                text(R.string.findings) to text(R.string.found_corrected, walk.findings.size, closed),
-                walk.rigging?.let { text(R.string.rigging) to it },
-            ),
-        )
-        return page(
-            text(R.string.decide),
-            body(
-                *blocks.toTypedArray(),
-                parts.words(text(if (free) R.string.decide_words else R.string.decide_blocked), 19),
-                parts.panel(facts),
-                *cautions.toTypedArray(),
-                key(Face.ROW, text(R.string.all_cards), Sign.LIST) { shell.go(Place(PageKind.CARDS, walk.walk)) },
-                parts.words(text(R.string.manual_rules), 15, quiet = true),
-            ),
-            listOfNotNull(fit, notFit),
-        )
-    }
-
-    private fun fit() {
-        shell.answer(walk.walk, WalkRequest.Decide(true, null), Beat.GOOD)
-        shell.redraw()
-    }
 }

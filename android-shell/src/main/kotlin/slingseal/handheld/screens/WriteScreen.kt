@@ -18,6 +18,9 @@ enum class Why(val title: Int, val guide: Int) {
     NOT_FIT(R.string.not_fit, R.string.not_fit_guide),
     NOTE(R.string.add_note, R.string.note_guide),
     OTHER(R.string.something_else, R.string.other_guide),
+
+    /** Its first argument names a record. */
+    VOID(R.string.void_it, R.string.void_words),
 }
 
 /** Words of a person's own. */
@@ -44,8 +47,14 @@ class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
             Why.NOT_FIT -> answer(WalkRequest.Decide(false, words), PageKind.WALK)
             // card, point, name, note, photos
             Why.NOTE -> draft(place.args[2], place.args[3], place.args[4], words, place.args[6])
+            Why.VOID -> if (words.isBlank()) empty() else shell.swap(Place(PageKind.VOID, walk, "other", words.trim()))
             Why.OTHER -> draft(place.args[2], place.args[3], OTHER, words, "")
         }
+    }
+
+    private fun empty() {
+        shell.notice = text(R.string.nothing_typed)
+        shell.redraw()
     }
 
     private fun answer(request: WalkRequest, then: PageKind) {

@@ -1,6 +1,7 @@
 package slingseal.handheld.sense
 
 import android.content.Context
+import android.media.AudioAttributes
 import android.media.AudioManager
 import android.media.ToneGenerator
 import android.os.VibrationEffect
@@ -42,13 +43,13 @@ class Feel(context: Context) {
 
     fun play(beat: Beat) {
         last = beat
-        vibrator?.takeIf { it.hasVibrator() }?.vibrate(VibrationEffect.createWaveform(beat.pattern(), -1))
+        vibrator?.takeIf { it.hasVibrator() }?.vibrate(VibrationEffect.createWaveform(beat.pattern(), -1), MEANT)
         beat.tone?.let(::sound)
     }
 
     private fun sound(tone: Int) {
         try {
-            val generator = ToneGenerator(AudioManager.STREAM_MUSIC, ToneGenerator.MAX_VOLUME)
+            val generator = ToneGenerator(AudioManager.STREAM_ALARM, ToneGenerator.MAX_VOLUME)
             generator.startTone(tone, TONE_MILLIS)
             android.os.Handler(android.os.Looper.getMainLooper()).postDelayed(generator::release, TONE_MILLIS + 100L)
         } catch (e: RuntimeException) {
@@ -59,5 +60,8 @@ class Feel(context: Context) {
 
     private companion object {
         const val TONE_MILLIS = 600
+
+        /** Felt and heard as an alarm is: a phone set to silence still says NO-GO. */
+        val MEANT: AudioAttributes = AudioAttributes.Builder().setUsage(AudioAttributes.USAGE_ALARM).setContentType(AudioAttributes.CONTENT_TYPE_SONIFICATION).build()
     }
 }

@@ -16,6 +16,7 @@ import org.junit.Assert.assertFalse
 import org.junit.Assert.fail
 import org.robolectric.Shadows.shadowOf
 import slingseal.handheld.look.Key
+import slingseal.handheld.Slow
 import slingseal.handheld.look.PressGuard
 import java.io.File
 import java.time.Duration
@@ -55,11 +56,34 @@ class Screen(val activity: Activity) {
         settle(held)
         touch(MotionEvent.ACTION_UP, x, y)
         shadowOf(Looper.getMainLooper()).idle()
+        finish()
+    }
+
+    /** Waits until slow work is done and told, as a person does. */
+    fun finish() {
+        while (Slow.at != null) {
+            Thread.sleep(5)
+            shadowOf(Looper.getMainLooper()).idle()
+        }
     }
 
     fun press(label: String) = press(key(label))
 
+    /** Holds a key that is held, not tapped. */
+    fun hold(label: String) = press(key(label), held = PressGuard.GRAVE + 50)
+
     private var downAt = 0L
+
+    /** Fingers on the glass, the first of them first; `action` may carry the index of the one that comes or goes. */
+    fun fingers(action: Int, vararg at: Pair<Float, Float>) {
+        val now = SystemClock.uptimeMillis()
+        if (action == MotionEvent.ACTION_DOWN) downAt = now
+        val props = Array(at.size) { i -> MotionEvent.PointerProperties().apply { id = i; toolType = MotionEvent.TOOL_TYPE_FINGER } }
+        val coords = Array(at.size) { i -> MotionEvent.PointerCoords().apply { x = at[i].first; y = at[i].second; pressure = 1f; size = 1f } }
+        val event = MotionEvent.obtain(downAt, now, action, at.size, props, coords, 0, 0, 1f, 1f, 0, 0, android.view.InputDevice.SOURCE_TOUCHSCREEN, 0)
+        root.dispatchTouchEvent(event)
+        event.recycle()
+    }
 
     fun touch(action: Int, x: Float, y: Float) {
         val now = SystemClock.uptimeMillis()

@@ -26,7 +26,10 @@ import slingseal.core.WalkRequest
 import slingseal.core.WalkView
 import slingseal.handheld.Core
 import slingseal.handheld.HandheldActivity
-import slingseal.handheld.screens.ScanScreen
+import slingseal.handheld.Place
+import slingseal.handheld.Slow
+import slingseal.handheld.screens.LookingScreen
+import slingseal.handheld.screens.walkOf
 import slingseal.handheld.sense.Luminance
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.shadow.api.Shadow
@@ -124,6 +127,14 @@ class Zone {
             return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.id, open.kind))
         }
 
+        /** What the plan wants of the value page that stands at a place; null where it wants no number. */
+        fun planned(place: Place): String? {
+            val walk = Core.of(RuntimeEnvironment.getApplication()).walkOf(place.args[0])
+            val finding = place.args[3].toUIntOrNull()
+            val kind = if (finding == null) walk.card?.points?.firstOrNull { it.id == place.args[2] }?.kind else walk.findings.firstOrNull { it.number == finding }?.kind
+            return if (kind is PointKind.Count) counted(place.args[2]) else null
+        }
+
         private fun value(id: String, kind: PointKind): String = when (kind) {
             is PointKind.Count -> counted(id)
             is PointKind.Choice -> kind.options.first().name
@@ -139,8 +150,8 @@ class Zone {
             FakeKeystore.fresh()
             Core.close()
             File(RuntimeEnvironment.getApplication().noBackupFilesDir, "home").deleteRecursively()
-            // PINs are stretched on the spot, so that a test sees what comes of it
-            Core.slow = java.util.concurrent.Executor { it.run() }
+            Slow.reset()
+            for (language in listOf(java.util.Locale.ENGLISH, java.util.Locale("es", "MX"))) org.robolectric.shadows.ShadowTextToSpeech.addLanguageAvailability(language)
         }
 
         /** Gives the phone a camera with a light, and leave to use it. Robolectric has no picture for it. */
@@ -150,8 +161,16 @@ class Zone {
             val shadow = Shadow.extract<ShadowCameraCharacteristics>(facts)
             shadow.set(CameraCharacteristics.LENS_FACING, CameraCharacteristics.LENS_FACING_BACK)
             shadow.set(CameraCharacteristics.FLASH_INFO_AVAILABLE, true)
-            shadowOf(app.getSystemService(Context.CAMERA_SERVICE) as CameraManager).addCamera("0", facts)
+            val cameras = app.getSystemService(Context.CAMERA_SERVICE) as CameraManager
+            if ("0" !in cameras.cameraIdList) shadowOf(cameras).addCamera("0", facts)
             shadowOf(app).grantPermissions(android.Manifest.permission.CAMERA)
+        }
+
+        /** Gives the phone what touches stickers, switched on. */
+        fun nfc() {
+            val app = RuntimeEnvironment.getApplication()
+            shadowOf(app.packageManager).setSystemFeature(android.content.pm.PackageManager.FEATURE_NFC, true)
+            android.nfc.NfcAdapter.getDefaultAdapter(app)?.let { shadowOf(it).setEnabled(true) }
         }
 
         fun launch(): ActivityController<HandheldActivity> = Robolectric.buildActivity(HandheldActivity::class.java).setup()
@@ -171,6 +190,18 @@ class Zone {
                 val my = Math.floorDiv(y - 30, scale) - 4
                 val dark = mx in 0 until side && my in 0 until side && code.modules[my * side + mx] != 0.toByte()
                 grey[y * width + x] = ((if (dark) 60 else 190) + noise).toByte()
+            }
+            return Luminance(width, height, grey)
+        }
+
+        /** Two codes in one picture, side by side. */
+        fun camera(left: CodeView, right: CodeView): Luminance {
+            val (a, b) = camera(left) to camera(right)
+            val width = a.width + b.width
+            val height = maxOf(a.height, b.height)
+            val grey = ByteArray(width * height) { 190.toByte() }
+            for ((picture, from) in listOf(a to 0, b to a.width)) for (y in 0 until picture.height) {
+                picture.bytes.copyInto(grey, y * width + from, y * picture.width, (y + 1) * picture.width)
             }
             return Luminance(width, height, grey)
         }
@@ -209,10 +240,13 @@ class Zone {
     }
 }
 
-/** Holds a picture before the phone's camera. */
+/** Holds a picture before the phone's camera, which reads it off the main thread as a phone does. */
 fun HandheldActivity.see(picture: Luminance) {
-    val scan = front as? ScanScreen ?: error("the phone is not looking; in front is ${front?.javaClass?.simpleName}")
-    scan.onPicture(picture)
+    val looking = front as? LookingScreen ?: error("the phone is not looking; in front is ${front?.javaClass?.simpleName}")
+    check(looking.looks) { "the camera is closed on ${looking.javaClass.simpleName}" }
+    val camera = Thread { looking.onPicture(picture) }
+    camera.start()
+    camera.join()
     org.robolectric.Shadows.shadowOf(android.os.Looper.getMainLooper()).idle()
 }
 

@@ -1,0 +1,114 @@
+package slingseal.handheld.screens
+
+import android.app.Activity
+import android.content.Intent
+import android.net.Uri
+import android.view.View
+import slingseal.handheld.Papers
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Screen
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Face
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+import java.io.File
+import java.io.IOException
+
+/** What a bundle's file is called, and what it is. */
+private const val NAME = "slingseal.bundle"
+private const val KIND = "application/octet-stream"
+
+/** A code that the picker comes back with. */
+internal const val PICK_IN = 11
+internal const val PICK_OUT = 12
+
+/**
+ * Bundles by file, photographs and all: through the system's own picker, which asks for no permission, or handed to another
+ * program. A bundle that another program opens with this one comes in here too.
+ */
+class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    override val paneTitle: CharSequence get() = text(R.string.bundle_title)
+
+    override fun build(): View = page(
+        text(R.string.bundle_title),
+        body(
+            parts.column(
+                key(Face.ROW, text(R.string.bundle_in), Sign.LIST, text(R.string.bundle_in_about)) { pick(Intent(Intent.ACTION_OPEN_DOCUMENT).setType("*/*"), PICK_IN) },
+                key(Face.ROW, text(R.string.bundle_out), Sign.SPREAD, text(R.string.bundle_out_about)) {
+                    pick(Intent(Intent.ACTION_CREATE_DOCUMENT).setType(KIND).putExtra(Intent.EXTRA_TITLE, NAME), PICK_OUT)
+                },
+                key(Face.ROW, text(R.string.bundle_share), Sign.SPREAD, text(R.string.bundle_share_about)) { share() },
+                space = 20,
+            ),
+        ),
+    )
+
+    private fun pick(intent: Intent, code: Int) {
+        intent.addCategory(Intent.CATEGORY_OPENABLE)
+        try {
+            context.startActivityForResult(intent, code)
+        } catch (e: android.content.ActivityNotFoundException) {
+            shell.notice = text(R.string.bundle_failed)
+            shell.redraw()
+        }
+    }
+
+    private fun share() {
+        val file = Papers.file(context)
+        val core = shell.core
+        shell.work({ core.bundleOut(file.path) }) {
+            feel(Beat.GOOD)
+            val send = Intent(Intent.ACTION_SEND).setType(KIND).putExtra(Intent.EXTRA_STREAM, Papers.uri(activity)).addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION)
+            activity.startActivity(Intent.createChooser(send, activity.getString(R.string.bundle_share)))
+            redraw()
+        }
+    }
+
+    companion object {
+        /** The picker came back with a place. */
+        fun picked(shell: Shell, code: Int, at: Uri) = if (code == PICK_OUT) write(shell, at) else take(shell, at)
+
+        private fun write(shell: Shell, to: Uri) {
+            val file = Papers.file(shell.activity)
+            val resolver = shell.activity.applicationContext.contentResolver
+            val core = shell.core
+            shell.work({ core.bundleOut(file.path).let { records -> records.takeIf { copied { resolver.openOutputStream(to)!!.use { out -> file.inputStream().use { it.copyTo(out) } } } } } }) { records ->
+                file.delete()
+                if (records == null) notice = activity.getString(R.string.bundle_failed) else news = activity.getString(R.string.bundle_written, records.toInt())
+                feel(if (records == null) Beat.REFUSED else Beat.GOOD)
+                redraw()
+            }
+        }
+
+        /** Takes a bundle in, from wherever it lies. */
+        fun take(shell: Shell, from: Uri) {
+            val file = File(shell.activity.cacheDir, "incoming")
+            val resolver = shell.activity.applicationContext.contentResolver
+            val core = shell.core
+            shell.work({ if (copied { resolver.openInputStream(from)!!.use { input -> file.outputStream().use { input.copyTo(it) } } }) core.bundleIn(file.path) else null }) { report ->
+                file.delete()
+                feel(if (report == null) Beat.REFUSED else Beat.GOOD)
+                if (report == null) {
+                    notice = activity.getString(R.string.bundle_failed)
+                    redraw()
+                } else {
+                    go(MovedScreen.place(this, report))
+                }
+            }
+        }
+
+        /** Whatever lies behind a place may fail in any way. */
+        private fun copied(job: () -> Unit): Boolean = try {
+            job()
+            true
+        } catch (e: IOException) {
+            android.util.Log.i("slingseal", "no file: ${e.message}")
+            false
+        } catch (e: RuntimeException) {
+            android.util.Log.i("slingseal", "no file: ${e.message}")
+            false
+        }
+    }
+}
