@@ -38,6 +38,12 @@ fn finders(width: usize, height: usize, module: usize) -> Vec<u8> {
         .collect()
 }
 
+/// Every row a finder pattern after the other, and no column one.
+fn bars(width: usize, height: usize, module: usize) -> Vec<u8> {
+    let row = finders(width, 5 * module, module).split_off(4 * module * width);
+    row[..width].repeat(height)
+}
+
 fn png(width: usize, height: usize, colour: ExtendedColorType, bytes: &[u8]) -> Vec<u8> {
     let mut file = Vec::new();
     image::codecs::png::PngEncoder::new(&mut file)
@@ -94,6 +100,7 @@ pub fn hard_pictures(all: bool) -> Vec<HardPicture> {
             ("finder patterns, 1100 x 1100", png(1100, 1100, grey, &finders(1100, 1100, 2))),
             ("finder patterns, 3600 x 3600", png(3600, 3600, grey, &finders(3600, 3600, 1))),
             ("finder patterns of 3 pixels, 3600 x 3600", png(3600, 3600, grey, &finders(3600, 3600, 3))),
+            ("bars as finder patterns, 3600 x 3600", png(3600, 3600, grey, &bars(3600, 3600, 2))),
             ("finder patterns of 2 pixels, 3600 x 3600", png(3600, 3600, grey, &finders(3600, 3600, 2))),
             ("black, 8000 x 8000 of few bytes", bomb(8000, 8000)),
             ("black, 16384 x 3906 of few bytes", bomb(16_384, 3_906)),
