@@ -238,8 +238,22 @@ impl<'a, 'c> Admission<'a, 'c> {
         })?;
         if new {
             self.came(word)?;
+            self.tell_of_tag(word)?;
         }
         Ok(new)
+    }
+
+    /// A seal that came before its tag tells from here on what the tag tells: the account does not hang on the order of arrival.
+    fn tell_of_tag(&mut self, tag: &LoadWord) -> Result<(), AppError> {
+        let print = slingseal_message::seal::TagPrint::of(&tag.digest());
+        let rows = self.tx.records_of_load(tag.load().as_str())?;
+        for row in rows.into_iter().filter(|row| row.tag.is_none()) {
+            let Some(bytes) = self.tx.seal(row.seal)? else { continue };
+            let Ok(word) = open_word(Kind::Seal, &bytes, &mut self.trusted) else { continue };
+            let Some(seal) = word.seal().filter(|seal| seal.tag == print) else { continue };
+            self.put_bare(&word, seal, &row.inspector)?;
+        }
+        Ok(())
     }
 
     /// Keeps a roster. Whoever it revokes, or revokes no more, is judged anew.
