@@ -16,7 +16,7 @@ use home::{Home, Way};
 use words::{Draft, Signed, draft};
 
 /// Histories in every run; more by the environment.
-const CASES: u32 = 40;
+const CASES: u32 = 200;
 
 fn cases() -> u32 {
     std::env::var("PROPTEST_CASES").ok().and_then(|text| text.parse().ok()).unwrap_or(CASES)

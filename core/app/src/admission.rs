@@ -237,21 +237,21 @@ impl<'a, 'c> Admission<'a, 'c> {
             bytes: word.bytes().to_vec(),
         })?;
         if new {
+            self.name_seals_of(word)?;
             self.came(word)?;
-            self.tell_of_tag(word)?;
         }
         Ok(new)
     }
 
-    /// A seal that came before its tag tells from here on what the tag tells: the account does not hang on the order of arrival.
-    fn tell_of_tag(&mut self, tag: &LoadWord) -> Result<(), AppError> {
-        let print = slingseal_message::seal::TagPrint::of(&tag.digest());
+    /// Fills in what a tag tells at the seals of it that came before it.
+    fn name_seals_of(&mut self, tag: &LoadWord) -> Result<(), AppError> {
         let rows = self.tx.records_of_load(tag.load().as_str())?;
         for row in rows.into_iter().filter(|row| row.tag.is_none()) {
             let Some(bytes) = self.tx.seal(row.seal)? else { continue };
             let Ok(word) = open_word(Kind::Seal, &bytes, &mut self.trusted) else { continue };
-            let Some(seal) = word.seal().filter(|seal| seal.tag == print) else { continue };
-            self.put_bare(&word, seal, &row.inspector)?;
+            if let Some(seal) = word.seal() {
+                self.put_bare(&word, seal, &row.inspector)?;
+            }
         }
         Ok(())
     }

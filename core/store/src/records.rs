@@ -267,7 +267,7 @@ pub(super) fn make_with_id(row: &Row<'_>) -> rusqlite::Result<(i64, RecordRow)> 
 }
 
 impl Tx<'_> {
-    /// Keeps a seal, or adds to it the full record, or what its tag tells, where it has none yet. What came first of a seal stays; another seal that
+    /// Keeps a seal, or adds the full record to it where it has none yet. What came first of a seal stays; another seal that
     /// names the same record is another row.
     pub fn put_record(&self, new: &NewRecord<'_>) -> Result<Put, StoreError> {
         let put = match self.record_id(new.row.seal)? {
@@ -282,9 +282,9 @@ impl Tx<'_> {
                 self.complete(id, new)?;
                 Put::Completed
             }
-            Some(id) if new.row.tag.is_some() && self.lacks_tag(id)? => {
-                self.complete(id, new)?;
-                Put::Completed
+            Some(id) if new.body.is_none() && new.row.tag.is_some() && self.lacks_tag(id)? => {
+                self.fill_in_tag(id, new)?;
+                Put::Known
             }
             Some(_) => Put::Known,
         };
@@ -362,11 +362,7 @@ impl Tx<'_> {
         Ok(self.count("SELECT count(*) FROM record_bytes WHERE record = ?1 AND body IS NULL", [id])? > 0)
     }
 
-    fn lacks_tag(&self, id: i64) -> Result<bool, StoreError> {
-        Ok(self.count("SELECT count(*) FROM records WHERE id = ?1 AND tag IS NULL", [id])? > 0)
-    }
-
-    /// The seal that was verified first stays; what only the full record or the tag tells is filled in.
+    /// The seal that was verified first stays; what only the full record tells is filled in.
     fn complete(&self, id: i64, new: &NewRecord<'_>) -> Result<(), StoreError> {
         let body = self.put_body(new.body)?;
         self.run("UPDATE record_bytes SET body = ?2 WHERE record = ?1", (id, body))?;
@@ -394,6 +390,23 @@ impl Tx<'_> {
         }
         self.run("DELETE FROM record_words WHERE rowid = ?1", [id])?;
         self.index(id, new)
+    }
+
+    fn lacks_tag(&self, id: i64) -> Result<bool, StoreError> {
+        Ok(self.count("SELECT count(*) FROM records WHERE id = ?1 AND tag IS NULL", [id])? > 0)
+    }
+
+    /// The tag came after its seal: what it tells is the same whichever came first.
+    fn fill_in_tag(&self, id: i64, new: &NewRecord<'_>) -> Result<(), StoreError> {
+        let row = new.row;
+        self.run(
+            "UPDATE records SET rigger = ?2, place = ?3, aircraft = ?4, tag = ?5, words = ?6 WHERE id = ?1",
+            (id, &row.rigger, &row.place, &row.aircraft, row.tag, new.words),
+        )?;
+        self.run(&RECORDS.reseal("WHERE id = ?1"), [id])?;
+        self.run("DELETE FROM record_words WHERE rowid = ?1", [id])?;
+        self.run(&format!("{INDEX_WORDS} WHERE id = ?1"), [id])?;
+        Ok(())
     }
 
     fn index(&self, id: i64, new: &NewRecord<'_>) -> Result<(), StoreError> {
