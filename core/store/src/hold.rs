@@ -7,7 +7,15 @@ use super::StoreError;
 use super::files::beside;
 
 /// The lock on a home; the system lets go of it when the program ends, however it ends.
-pub(super) struct Held(#[expect(dead_code, reason = "held for its lock")] File);
+pub(super) struct Held(File);
+
+impl Drop for Held {
+    /// Lets go by name. Closing alone would not do while a child that is just being started still has a copy of the open file,
+    /// and the next one to open the home would be told that it is open elsewhere.
+    fn drop(&mut self) {
+        unlock(&self.0);
+    }
+}
 
 /// Takes the home for this program alone.
 ///
@@ -44,6 +52,18 @@ fn try_lock(file: &File) -> Result<(), TryLockError> {
             Err(error) => return Err(TryLockError::Error(error.into())),
         }
     }
+}
+
+#[cfg(unix)]
+fn unlock(file: &File) {
+    // What fails here is let go of when the program ends.
+    let _ = rustix::fs::flock(file, rustix::fs::FlockOperation::Unlock);
+}
+
+#[cfg(not(unix))]
+#[expect(clippy::disallowed_methods, reason = "std has it on Windows, and rustix has nothing there")]
+fn unlock(file: &File) {
+    let _ = file.unlock();
 }
 
 #[cfg(not(unix))]

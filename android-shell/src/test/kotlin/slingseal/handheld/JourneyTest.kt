@@ -235,11 +235,16 @@ class JourneyTest {
             check(presses++ < 400) { screen.words() }
             val front = activity.front!!
             if (front is ValueScreen) {
-                val plan = Zone.planned(front.place)?.toInt() ?: 1
-                // one too many, and one back
-                repeat(plan + 1) { up() }
-                down()
-                upHeld()
+                val plan = Zone.planned(front.place)?.toInt()
+                if (plan == null) {
+                    // a choice: the first is framed, then taken
+                    repeat(2) { up() }
+                } else {
+                    // one too many, and one back
+                    repeat(plan + 1) { up() }
+                    down()
+                    upHeld()
+                }
             } else {
                 up()
             }
@@ -273,12 +278,12 @@ class JourneyTest {
         assertEquals("a brush", 1u, onlyWalk().card!!.number)
         screen.press("All good")
         assertEquals(2u, onlyWalk().card!!.number)
-        screen.press(screen.key("All good"), settleFirst = false)
-        assertEquals("a second press at once", 2u, onlyWalk().card!!.number)
-        screen.press("All good")
-        assertEquals(3u, onlyWalk().card!!.number)
+        // the second card asks for a choice under the same thumb
+        screen.press(screen.key("Give value"), settleFirst = false)
+        assertTrue("a second press at once", activity.front is CardScreen)
+        assertEquals(2u, onlyWalk().card!!.number)
         screen.press("Undo")
-        assertEquals("taken back", 2u, onlyWalk().card!!.number)
+        assertEquals("taken back", 1u, onlyWalk().card!!.number)
         assertEquals(Beat.UNDONE, activity.lastBeat)
     }
 
