@@ -366,7 +366,10 @@ class HandTest {
         zone.inspector()
         var walk = core.beginWalk(zone.tag().text)
         fun count(view: WalkView) = view.card?.points?.firstOrNull { it.kind is PointKind.Count && it.state == PointState.UNANSWERED }
-        while (count(walk) == null) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        while (count(walk) == null) {
+            walk = core.doWalk(walk.walk, Zone.answer(walk))
+            assertEquals(null, walk.refused)
+        }
         val screen = open(walk.walk)
         assertFalse("not good before it is counted", screen.hasKey("All good"))
         screen.press("Count")
@@ -382,8 +385,11 @@ class HandTest {
     fun aLinkThatDiffersIsADeficiencyAndChangesTheStatics() {
         zone.inspector()
         var walk = core.beginWalk(zone.vehicleTag().text)
-        fun links(view: WalkView) = view.card?.points?.firstOrNull { it.kind is PointKind.Count && it.state == PointState.UNANSWERED && core.readTag(zone.vehicleTag().text).links.isNotEmpty() }
-        while (links(walk) == null) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        fun links(view: WalkView) = view.card?.points?.firstOrNull { it.kind is PointKind.Count && it.state == PointState.UNANSWERED }
+        while (links(walk) == null) {
+            walk = core.doWalk(walk.walk, Zone.answer(walk))
+            assertEquals(null, walk.refused)
+        }
         val planned = walk.rigging
         val screen = open(walk.walk)
         screen.press("Count")

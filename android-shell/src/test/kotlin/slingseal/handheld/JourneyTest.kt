@@ -219,6 +219,22 @@ class JourneyTest {
         assertEquals("taken back", 1u, onlyWalk().card!!.number)
         assertEquals(Beat.UNDONE, activity.lastBeat)
         up()
+        fun answer() {
+            val front = activity.front!!
+            if (front !is ValueScreen) return up()
+            val plan = Zone.planned(front.place)?.toInt()
+            if (plan == null) {
+                // a choice: the first is framed, then taken
+                repeat(2) { up() }
+            } else {
+                // one too many, and one back
+                repeat(plan + 1) { up() }
+                down()
+                upHeld()
+            }
+        }
+        // on to a card whose first deficiency is corrected where the load stands
+        while (activity.front !is CardScreen || !onlyWalk().card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first().inPlace) answer()
         // a deficiency: into the list and back out, in again, the first name, noted
         down()
         downHeld()
@@ -233,16 +249,7 @@ class JourneyTest {
         var presses = 0
         while (activity.front is CardScreen || activity.front is ValueScreen) {
             check(presses++ < 400) { screen.words() }
-            val front = activity.front!!
-            if (front is ValueScreen) {
-                val plan = Zone.planned(front.place)?.toInt() ?: 1
-                // one too many, and one back
-                repeat(plan + 1) { up() }
-                down()
-                upHeld()
-            } else {
-                up()
-            }
+            answer()
         }
         // the open deficiency comes up: take it, corrected, good now
         down()
@@ -273,12 +280,12 @@ class JourneyTest {
         assertEquals("a brush", 1u, onlyWalk().card!!.number)
         screen.press("All good")
         assertEquals(2u, onlyWalk().card!!.number)
-        screen.press(screen.key("All good"), settleFirst = false)
-        assertEquals("a second press at once", 2u, onlyWalk().card!!.number)
-        screen.press("All good")
-        assertEquals(3u, onlyWalk().card!!.number)
+        // the second card asks for a choice under the same thumb
+        screen.press(screen.key("Give value"), settleFirst = false)
+        assertTrue("a second press at once", activity.front is CardScreen)
+        assertEquals(2u, onlyWalk().card!!.number)
         screen.press("Undo")
-        assertEquals("taken back", 2u, onlyWalk().card!!.number)
+        assertEquals("taken back", 1u, onlyWalk().card!!.number)
         assertEquals(Beat.UNDONE, activity.lastBeat)
     }
 

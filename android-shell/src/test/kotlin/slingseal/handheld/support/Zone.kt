@@ -138,7 +138,7 @@ class Zone {
         private fun value(id: String, kind: PointKind): String = when (kind) {
             is PointKind.Count -> counted(id)
             is PointKind.Choice -> kind.options.first().name
-            is PointKind.Measure -> "1 m"
+            is PointKind.Measure -> "1 ${kind.unit.ifEmpty { "m" }}"
             else -> "seen"
         }
 
