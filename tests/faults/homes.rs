@@ -142,9 +142,9 @@ fn a_disk_that_fills_up_and_gets_room_again() {
     let disk = folder.path().join("disk");
     std::fs::create_dir(&disk).unwrap();
     let script = r#"
-        mount -t tmpfs -o size=2m none "$1"
+        mount -t tmpfs -o size=8m none "$1"
         cp -r "$2" "$1/home"
-        head -c 2m /dev/zero > "$1/rubbish" 2>/dev/null || true
+        head -c 8m /dev/zero > "$1/rubbish" 2>/dev/null || true
         if "$3" "$1/home" "$4" 1 0 > "$1/../told" 2> "$1/../said"; then exit 3; fi
         rm "$1/rubbish"
         "$3" "$1/home" "$4" 1 "$(wc -l < "$1/../told")" > "$1/../rest"

@@ -7,14 +7,14 @@ use slingseal_rigging::{
 use crate::support::out_of_balance;
 
 fn example(name: &str) -> RiggedLoad {
-    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/rigging");
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/rigging/examples");
     let text = std::fs::read_to_string(folder.join(name)).expect("the example is shipped");
     read(&text).unwrap_or_else(|faults| panic!("{name}: {faults}"))
 }
 
 #[test]
 fn every_shipped_example_hangs_in_balance() {
-    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/rigging");
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/rigging/examples");
     let mut seen = 0;
     for entry in std::fs::read_dir(folder).unwrap() {
         let name = entry.unwrap().file_name().into_string().unwrap();

@@ -38,6 +38,12 @@ fn finders(width: usize, height: usize, module: usize) -> Vec<u8> {
         .collect()
 }
 
+/// Every row a finder pattern after the other, and no column one.
+fn bars(width: usize, height: usize, module: usize) -> Vec<u8> {
+    let row = finders(width, 5 * module, module).split_off(4 * module * width);
+    row[..width].repeat(height)
+}
+
 fn png(width: usize, height: usize, colour: ExtendedColorType, bytes: &[u8]) -> Vec<u8> {
     let mut file = Vec::new();
     image::codecs::png::PngEncoder::new(&mut file)
@@ -74,14 +80,16 @@ pub fn hard_pictures(all: bool) -> Vec<HardPicture> {
         png(width, height, ExtendedColorType::Rgb8, &grains)
     };
     let mut pictures = vec![
-        ("noise, 640 x 480", png(640, 480, grey, &noise(640, 480, 1, 256))),
-        ("coloured noise, 640 x 480", colour(640, 480)),
-        ("grains of 3 pixels, 640 x 480", png(640, 480, grey, &noise(640, 480, 3, 2))),
-        ("finder patterns, 640 x 480", png(640, 480, grey, &finders(640, 480, 3))),
+        ("noise, 160 x 120", png(160, 120, grey, &noise(160, 120, 1, 256))),
+        ("coloured noise, 120 x 90", colour(120, 90)),
+        ("finder patterns, 240 x 180", png(240, 180, grey, &finders(240, 180, 3))),
     ];
     if all {
         let bomb = |width: usize, height: usize| png(width, height, grey, &vec![0; width * height]);
         pictures.extend([
+            ("noise, 640 x 480", png(640, 480, grey, &noise(640, 480, 1, 256))),
+            ("coloured noise, 640 x 480", colour(640, 480)),
+            ("grains of 3 pixels, 640 x 480", png(640, 480, grey, &noise(640, 480, 3, 2))),
             ("noise, 1.4 MB of 1200 x 1200", png(1200, 1200, grey, &noise(1200, 1200, 1, 256))),
             ("coloured noise, 700 x 700", colour(700, 700)),
             ("bits, 1.4 MB of 3350 x 3350", png_of_bits(3350, 3350)),
@@ -92,6 +100,7 @@ pub fn hard_pictures(all: bool) -> Vec<HardPicture> {
             ("finder patterns, 1100 x 1100", png(1100, 1100, grey, &finders(1100, 1100, 2))),
             ("finder patterns, 3600 x 3600", png(3600, 3600, grey, &finders(3600, 3600, 1))),
             ("finder patterns of 3 pixels, 3600 x 3600", png(3600, 3600, grey, &finders(3600, 3600, 3))),
+            ("bars as finder patterns, 3600 x 3600", png(3600, 3600, grey, &bars(3600, 3600, 2))),
             ("finder patterns of 2 pixels, 3600 x 3600", png(3600, 3600, grey, &finders(3600, 3600, 2))),
             ("black, 8000 x 8000 of few bytes", bomb(8000, 8000)),
             ("black, 16384 x 3906 of few bytes", bomb(16_384, 3_906)),

@@ -237,9 +237,23 @@ impl<'a, 'c> Admission<'a, 'c> {
             bytes: word.bytes().to_vec(),
         })?;
         if new {
+            self.name_seals_of(word)?;
             self.came(word)?;
         }
         Ok(new)
+    }
+
+    /// Fills in what a tag tells at the seals of it that came before it.
+    fn name_seals_of(&mut self, tag: &LoadWord) -> Result<(), AppError> {
+        let rows = self.tx.records_of_load(tag.load().as_str())?;
+        for row in rows.into_iter().filter(|row| row.tag.is_none()) {
+            let Some(bytes) = self.tx.seal(row.seal)? else { continue };
+            let Ok(word) = open_word(Kind::Seal, &bytes, &mut self.trusted) else { continue };
+            if let Some(seal) = word.seal() {
+                self.put_bare(&word, seal, &row.inspector)?;
+            }
+        }
+        Ok(())
     }
 
     /// Keeps a roster. Whoever it revokes, or revokes no more, is judged anew.

@@ -370,11 +370,12 @@ const MOST_PATTERNS: usize = 600;
 /// How many sets of three finder patterns are tried in one black-and-white picture.
 const MOST_SETS: usize = 40;
 
-/// How many places of a large picture may look like a finder pattern along a row: the library compares each with every pattern
-/// that it has found, and more are texture.
-const MOST_CANDIDATES: usize = 40_000;
+/// How many places of a large picture may look like a finder pattern: the library compares each with every pattern that it has
+/// found, and more are texture.
+const MOST_CANDIDATES: usize = 6_000;
 
-/// Places that look like a finder pattern along every third row, as the library takes them or a little more freely.
+/// Places that look like a finder pattern along every third row, as the library takes them or a little more freely, and along
+/// the column through their middle.
 fn candidates(bits: &BitMatrix) -> usize {
     let mut found = 0;
     for y in (2..bits.height()).step_by(3) {
@@ -387,11 +388,34 @@ fn candidates(bits: &BitMatrix) -> usize {
             }
             let [_, b, c, d, e] = runs;
             runs = [b, c, d, e, length];
-            found += usize::from(dark && looks_like_a_finder(runs));
+            if dark && looks_like_a_finder(runs) {
+                let [_, _, middle, right, last] = runs;
+                let across = runs.iter().sum();
+                let down = column(bits, x - last - right - middle / 2 - 1, y, across);
+                found += usize::from(looks_like_a_finder(down));
+            }
             (dark, length) = (!dark, 1);
         }
     }
     found
+}
+
+/// The five runs of the column through a dark place, the middle one through it; none is followed further than `most`.
+fn column(bits: &BitMatrix, x: u32, y: u32, most: u32) -> [u32; 5] {
+    let run = |from: i64, step: i64, dark: bool| {
+        let along = (0..i64::from(most)).map(|count| from + step * count);
+        let inside =
+            |at: &i64| u32::try_from(*at).is_ok_and(|at| at < bits.height() && bits.get(x, at) == dark);
+        i64::try_from(along.take_while(inside).count()).unwrap_or(0)
+    };
+    let beyond = |step: i64| {
+        let middle = run(i64::from(y) + step, step, true);
+        let light = run(i64::from(y) + step * (1 + middle), step, false);
+        let ring = run(i64::from(y) + step * (1 + middle + light), step, true);
+        [middle, light, ring].map(|length| u32::try_from(length).unwrap_or(0))
+    };
+    let ([up, above, top], [down, below, bottom]) = (beyond(-1), beyond(1));
+    [top, above, up + 1 + down, below, bottom]
 }
 
 /// Five runs as 1:1:3:1:1, from edge to edge.

@@ -282,6 +282,10 @@ impl Tx<'_> {
                 self.complete(id, new)?;
                 Put::Completed
             }
+            Some(id) if new.body.is_none() && new.row.tag.is_some() && self.lacks_tag(id)? => {
+                self.fill_in_tag(id, new)?;
+                Put::Known
+            }
             Some(_) => Put::Known,
         };
         Ok(put)
@@ -386,6 +390,23 @@ impl Tx<'_> {
         }
         self.run("DELETE FROM record_words WHERE rowid = ?1", [id])?;
         self.index(id, new)
+    }
+
+    fn lacks_tag(&self, id: i64) -> Result<bool, StoreError> {
+        Ok(self.count("SELECT count(*) FROM records WHERE id = ?1 AND tag IS NULL", [id])? > 0)
+    }
+
+    /// The tag came after its seal: what it tells is the same whichever came first.
+    fn fill_in_tag(&self, id: i64, new: &NewRecord<'_>) -> Result<(), StoreError> {
+        let row = new.row;
+        self.run(
+            "UPDATE records SET rigger = ?2, place = ?3, aircraft = ?4, tag = ?5, words = ?6 WHERE id = ?1",
+            (id, &row.rigger, &row.place, &row.aircraft, row.tag, new.words),
+        )?;
+        self.run(&RECORDS.reseal("WHERE id = ?1"), [id])?;
+        self.run("DELETE FROM record_words WHERE rowid = ?1", [id])?;
+        self.run(&format!("{INDEX_WORDS} WHERE id = ?1"), [id])?;
+        Ok(())
     }
 
     fn index(&self, id: i64, new: &NewRecord<'_>) -> Result<(), StoreError> {

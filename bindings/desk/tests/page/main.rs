@@ -9,6 +9,8 @@
     reason = "a test fails by panicking"
 )]
 
+#[path = "../support/bag.rs"]
+mod bag;
 mod browser;
 
 use std::io::{BufRead, BufReader, Read, Write};
@@ -16,6 +18,7 @@ use std::net::TcpStream;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Output, Stdio};
 
+use bag::sound;
 use browser::Browser;
 
 /// The demo's PIN.
@@ -54,9 +57,9 @@ impl Demo {
 
     /// Walks a bag card by card and seals it fit.
     fn inspect(&self, tag: &Path) {
-        let goods = "good\n".repeat(32);
+        let goods = sound(1).join("\n");
         let output =
-            self.run("inspector", &["inspect", tag.to_str().unwrap()], &format!("{goods}fit\nseal\n"));
+            self.run("inspector", &["inspect", tag.to_str().unwrap()], &format!("{goods}\nfit\nseal\n"));
         let said = String::from_utf8(output.stdout).unwrap();
         assert!(said.lines().last().unwrap().starts_with("sealed "), "{said}");
     }

@@ -150,6 +150,7 @@ class PicturesTest {
     /** Walked through with a deficiency that was corrected. */
     private fun correctedWalk(tag: String): String {
         var walk = core.beginWalk(tag)
+        while (walk.card!!.points.none { point -> point.deficiencies.any { it.inPlace } }) walk = core.doWalk(walk.walk, Zone.answer(walk))
         val card = walk.card!!
         val point = card.points.first { point -> point.deficiencies.any { it.inPlace } }
         walk = core.doWalk(walk.walk, WalkRequest.Deficiency(card.number, point.id, point.deficiencies.first { it.inPlace }.name, "left of the patch", emptyList()))
