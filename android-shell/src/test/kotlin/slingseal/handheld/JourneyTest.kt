@@ -219,6 +219,22 @@ class JourneyTest {
         assertEquals("taken back", 1u, onlyWalk().card!!.number)
         assertEquals(Beat.UNDONE, activity.lastBeat)
         up()
+        fun answer() {
+            val front = activity.front!!
+            if (front !is ValueScreen) return up()
+            val plan = Zone.planned(front.place)?.toInt()
+            if (plan == null) {
+                // a choice: the first is framed, then taken
+                repeat(2) { up() }
+            } else {
+                // one too many, and one back
+                repeat(plan + 1) { up() }
+                down()
+                upHeld()
+            }
+        }
+        // on to a card whose first deficiency is corrected where the load stands
+        while (activity.front !is CardScreen || !onlyWalk().card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first().inPlace) answer()
         // a deficiency: into the list and back out, in again, the first name, noted
         down()
         downHeld()
@@ -233,21 +249,7 @@ class JourneyTest {
         var presses = 0
         while (activity.front is CardScreen || activity.front is ValueScreen) {
             check(presses++ < 400) { screen.words() }
-            val front = activity.front!!
-            if (front is ValueScreen) {
-                val plan = Zone.planned(front.place)?.toInt()
-                if (plan == null) {
-                    // a choice: the first is framed, then taken
-                    repeat(2) { up() }
-                } else {
-                    // one too many, and one back
-                    repeat(plan + 1) { up() }
-                    down()
-                    upHeld()
-                }
-            } else {
-                up()
-            }
+            answer()
         }
         // the open deficiency comes up: take it, corrected, good now
         down()
