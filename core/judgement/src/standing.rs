@@ -125,7 +125,7 @@ pub struct SealFacts {
 
 impl SealFacts {
     /// The part of the standing that no clock changes: what a database may keep. [`Standing::Fit`] and [`Standing::Waits`] say
-    /// that nothing but time is against it; [`SealFacts::settled`] says what time makes of the others.
+    /// that nothing but time is against it; [`Standing::settled`] says what time makes of the others.
     pub fn lasting(&self) -> Standing {
         Standing::of_reasons(self.facts.fixed(), self.counts)
     }
