@@ -258,6 +258,11 @@ class JourneyTest {
         up()
         if (activity.front is ValueScreen) { up(); upHeld() }
         assertEquals(FindingState.CLOSED, onlyWalk().findings.single().state)
+        // where the correction disturbs the card's other points, the card is looked at whole again
+        while (activity.front is CardScreen || activity.front is ValueScreen) {
+            check(presses++ < 500) { screen.words() }
+            answer()
+        }
         assertTrue(onlyWalk().blocksFit.toString(), onlyWalk().blocksFit.isEmpty())
         repeat(onlyWalk().stations.size) {
             upHeld()
