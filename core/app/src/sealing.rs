@@ -211,7 +211,7 @@ impl Inner {
         photos.sort_unstable();
         photos.dedup();
         let rigging = self.rigging_as_counted(id, walk)?;
-        Ok(Record {
+        let record = Record {
             tag: tag.to_vec(),
             procedure: plan.id.clone(),
             version: plan.version,
@@ -236,7 +236,17 @@ impl Inner {
             photos,
             place: None,
             before: self.sealed_last()?,
-        })
+        };
+        if !record.fits() {
+            return Err(AppError::refused(format!(
+                "this inspection has {} entries and {} photographs, and a record carries {} and {}; stop it and inspect the load anew",
+                record.entries.len(),
+                record.photos.len(),
+                Record::MOST_ENTRIES,
+                Record::MOST_PHOTOS
+            )));
+        }
+        Ok(record)
     }
 
     /// The record that this device sealed last, by its own journal.

@@ -72,6 +72,11 @@ impl Record {
     /// The most photographs of one walk.
     pub const MOST_PHOTOS: usize = 500;
 
+    /// Whether a reader would take it: what is bounded when it is read is bounded before it is sealed.
+    pub fn fits(&self) -> bool {
+        self.entries.len() <= Self::MOST_ENTRIES && self.photos.len() <= Self::MOST_PHOTOS
+    }
+
     /// Its bytes; a seal names their SHA-256.
     ///
     /// ```cddl

@@ -102,8 +102,23 @@ fn a_record_comes_back_and_tells_each_link_once() {
     };
     let bytes = record.to_bytes(digest_of);
     assert_eq!(check(&bytes, Limits::FILE), Ok(()));
-    assert_eq!(Record::parse(&bytes, digest_of), Ok(record));
+    assert_eq!(Record::parse(&bytes, digest_of), Ok(record.clone()));
     for end in 0..bytes.len() {
         assert!(Record::parse(&bytes[..end], digest_of).is_err());
+    }
+    // The accident: a record is sealed that no device can read again, its own among them.
+    let many = |entries: usize, photos: usize| Record {
+        entries: (0..entries).map(|seq| entry(seq as u64, Digest::of(b"start"), b"a")).collect(),
+        photos: (0..photos).map(|photo| Digest::of(&photo.to_be_bytes())).collect(),
+        ..record.clone()
+    };
+    for (entries, photos) in [
+        (Record::MOST_ENTRIES, Record::MOST_PHOTOS),
+        (Record::MOST_ENTRIES + 1, 0),
+        (1, Record::MOST_PHOTOS + 1),
+    ] {
+        let record = many(entries, photos);
+        let read = Record::parse(&record.to_bytes(digest_of), digest_of);
+        assert_eq!(record.fits(), read.is_ok(), "{entries} entries, {photos} photographs");
     }
 }

@@ -182,7 +182,7 @@ class HookTest {
         assertTrue(screen.looks())
     }
 
-    private class Fake(override val room: Int?, override val writable: Boolean = true, var message: ByteArray = ByteArray(0), val torn: Boolean = false, val gone: Boolean = false) : Sticker {
+    private class Fake(override val room: Int?, override val writable: Boolean = true, var message: ByteArray = ByteArray(0), val torn: Boolean = false, val gone: Boolean = false, override val readsBack: Boolean = true) : Sticker {
         override fun read() = if (gone) throw IOException("gone") else message
         override fun write(message: ByteArray) {
             if (gone) throw IOException("gone")
@@ -241,6 +241,14 @@ class HookTest {
             assertTrue("$words: ${screen.words()}", screen.words().contains(words))
             assertEquals(Beat.REFUSED, screen.hand.lastBeat)
         }
+        // one out of the box is laid out with its first message, and read with the next touch
+        val blank = Fake(null, readsBack = false)
+        screen.touch(blank)
+        assertTrue(screen.words(), screen.words().contains("Not checked yet"))
+        assertFalse(screen.words(), screen.words().contains("read back, and right"))
+        assertEquals(Beat.REFUSED, screen.hand.lastBeat)
+        screen.touch(Fake(2000, message = blank.message))
+        assertTrue(screen.words(), screen.words().contains("Written, read back, and right."))
         // room for the seal and not for the tag as well
         val both = core.sticker(listOf(seal.code.text, tag.text), 0u).bytes.toInt()
         val small = Fake(both - 1)

@@ -78,6 +78,7 @@ class StickerScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
         if (!made.fits) return Outcome(false, text(R.string.sticker_full, made.bytes.toInt(), room.toInt()))
         sticker.write(made.message)
+        if (!sticker.readsBack) return Outcome(false, text(R.string.sticker_again))
         val back = shell.core.readSticker(sticker.read())
         val right = back is StickerReading.Ours && (listOfNotNull(back.seal, back.tag) + back.others).toSet() == texts.toSet()
         if (!right) return Outcome(false, text(R.string.sticker_differs))

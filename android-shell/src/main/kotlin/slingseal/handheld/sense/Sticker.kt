@@ -17,6 +17,9 @@ interface Sticker {
     /** Whether it takes a message. */
     val writable: Boolean
 
+    /** Whether what was written can be read by the same touch; one out of the box is read by the next. */
+    val readsBack: Boolean
+
     /** The message on it, read anew; empty where it has none. */
     @Throws(IOException::class)
     fun read(): ByteArray
@@ -66,6 +69,7 @@ class Touch(private val activity: Activity, private val onSticker: (Sticker?) ->
     private class Written(private val ndef: Ndef) : Sticker {
         override val room get() = ndef.maxSize
         override val writable get() = ndef.isWritable
+        override val readsBack get() = true
         override fun read() = reached { ndef.ndefMessage?.toByteArray() ?: ByteArray(0) }
         override fun write(message: ByteArray) = reached { ndef.writeNdefMessage(NdefMessage(message)) }
 
@@ -82,16 +86,13 @@ class Touch(private val activity: Activity, private val onSticker: (Sticker?) ->
 
     /** A sticker out of the box, which is laid out with its first message. */
     private class Blank(private val blank: NdefFormatable) : Sticker {
-        private var written = ByteArray(0)
         override val room: Int? get() = null
         override val writable get() = true
-
-        // what was written is read back with the next touch: this one knows no reading
-        override fun read() = written
+        override val readsBack get() = false
+        override fun read() = ByteArray(0)
         override fun write(message: ByteArray) = try {
             blank.connect()
             blank.format(NdefMessage(message))
-            written = message
         } catch (e: FormatException) {
             throw IOException(e)
         } catch (e: SecurityException) {
