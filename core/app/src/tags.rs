@@ -280,7 +280,7 @@ impl Inner {
         let mut warnings = Vec::new();
         if tag.over_allowable() {
             warnings.push(language.pick(
-                format!("Gross mass {} is over the allowable load {}.", tag.gross, tag.allowable),
+                format!("Gross weight {} is over the allowable load {}.", tag.gross, tag.allowable),
                 format!("La masa bruta {} supera la carga admisible {}.", tag.gross, tag.allowable),
             ));
         }

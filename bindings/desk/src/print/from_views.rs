@@ -106,7 +106,7 @@ pub(crate) fn record_pdf(
         fact("inspector", line.inspector.clone()),
         fact("rigger", line.rigger.clone()),
         fact("procedure", line.procedure.clone()),
-        fact("gross mass", tag.map(|tag| tag.gross.clone()).unwrap_or_default()),
+        fact("gross weight", tag.map(|tag| tag.gross.clone()).unwrap_or_default()),
         fact("allowable", tag.map(|tag| tag.allowable.clone()).unwrap_or_default()),
         fact("aircraft", line.aircraft.clone()),
         fact("from", line.place.clone()),

@@ -54,8 +54,8 @@ pub(crate) struct LoadSheet {
 /// The standing cautions. The voltage: TM 1-1520-240-10 §4-3-9.
 const STANDING: [&str; 3] = [
     "The governing manual rules. This sheet does not replace a qualified inspector.",
-    "Fly it only on GO: scan the code under the aircraft. Not inspected, moved, opened or re-rigged is NO-GO.",
-    "Static on the hook can reach 40,000 V. Discharge it before anybody touches the hook.",
+    "Fly only on GO, checked before the aircraft comes in. Not inspected, moved, opened or rerigged: NO-GO.",
+    "Static on the hook can reach 40,000 V. Ground the hook before anybody touches it.",
 ];
 
 /// One page a load: the upper half hangs on the load, the lower half goes with the aircrew. `dated` is RFC 3339 with `Z`.
@@ -122,7 +122,7 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
     canvas.fit((right, top + 48.0), width, bold(56.0), &sheet.load);
     canvas.block((right, top + 68.0), width, 2, plain(14.0), &sheet.description);
     canvas.line((right, top + 94.0), (x + WIDTH, top + 94.0), 1.5, INK);
-    canvas.text(right, top + 107.0, bold(7.5).grey(SOFT), "GROSS MASS");
+    canvas.text(right, top + 107.0, bold(7.5).grey(SOFT), "GROSS WEIGHT");
     canvas.fit((right, top + 137.0), width, bold(31.0), &sheet.mass);
     let half = (width - 12.0) / 2.0;
     let second = right + half + 12.0;
@@ -175,7 +175,7 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
     canvas.code(x + WIDTH - CODE, y - 4.0, CODE, &sheet.code);
 
     canvas.fit((x, y + 52.0), left * 0.48, bold(30.0), &sheet.load);
-    canvas.text(x + left * 0.52, y + 32.0, bold(7.5).grey(SOFT), "GROSS MASS");
+    canvas.text(x + left * 0.52, y + 32.0, bold(7.5).grey(SOFT), "GROSS WEIGHT");
     canvas.fit((x + left * 0.52, y + 53.0), left * 0.48, bold(21.0), &sheet.mass);
     canvas.block((x, y + 67.0), left, 1, plain(11.0), &sheet.description);
     let facts = [

@@ -62,7 +62,7 @@ pub(crate) fn page() -> RecordPage {
         facts: vec![
             fact("inspector", "Anvil 3"),
             fact("rigger", "Mason 5"),
-            fact("gross mass", "2,310 lb (1,048 kg)"),
+            fact("gross weight", "2,310 lb (1,048 kg)"),
             fact("aircraft", "Heron M2"),
             fact("from", "Kestrel Meadow"),
             fact("grid", "33U VR 12345 67890"),

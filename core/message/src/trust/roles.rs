@@ -7,7 +7,7 @@ pub enum Role {
     Inspector,
     /// Signs load tags.
     Planner,
-    /// Confirms seals under the aircraft, voids them.
+    /// Confirms seals before the aircraft is called, voids them.
     Hookup,
     /// Reviews the account.
     Leader,

@@ -58,7 +58,7 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
         section.tag {
             h2 { (tag.description) }
             dl.facts {
-                (fact("Gross mass", &tag.gross))
+                (fact("Gross weight", &tag.gross))
                 (fact("Allowable", &tag.allowable))
                 (fact("Aircraft", &tag.aircraft))
                 (fact("Rigger", tag.rigger.as_deref().unwrap_or("not named")))

@@ -15,7 +15,7 @@ pub(in crate::serve) struct Entered {
 pub(in crate::serve) const FIELDS: [(&str, &str, &str, bool); 11] = [
     ("load", "Load number", "KM-021", true),
     ("description", "What it is", "Water drums, pair", true),
-    ("gross", "Gross mass", "4200 lb", true),
+    ("gross", "Gross weight", "4200 lb", true),
     ("aircraft", "Aircraft", "Heron M2", true),
     ("allowable", "Allowable load, from the aircrew", "7000 lb", true),
     ("rigger", "Rigger", "Mason 5", false),

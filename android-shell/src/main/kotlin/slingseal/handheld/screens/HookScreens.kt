@@ -19,7 +19,7 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.look.VerdictView as Stamped
 
 /**
- * Under the aircraft: one page with the camera open. Seal and tag are read in either order, or both in one frame; with the
+ * At the hook, before the aircraft is called: one page with the camera open. Seal and tag are read in either order, or both in one frame; with the
  * seal alone there is a verdict, and a NO-GO waits for nothing. Its arguments are the seal's text, the tag's text, and a word
  * where the tag is to be judged alone, or where several of a kind were shown at once: then their texts follow.
  */
