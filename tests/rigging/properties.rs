@@ -291,8 +291,26 @@ fn simplex(pulls: &[([f64; 3], [f64; 3])], leg: usize) -> f64 {
         problem.add_constraint(terms.as_slice(), ComparisonOp::Le, wanted + 1e-9);
         problem.add_constraint(terms.as_slice(), ComparisonOp::Ge, wanted - 1e-9);
     }
-    match problem.solve().expect("the tensions at rest balance the load") {
-        SolveOutcome::Solution(solution) => solution.objective(),
+    let solution = match problem.solve().expect("the tensions at rest balance the load") {
+        SolveOutcome::Solution(solution) => solution,
         SolveOutcome::Interrupted(interrupted) => panic!("{interrupted:?}"),
-    }
+    };
+    let found: Vec<f64> = tensions.iter().map(|var| solution[*var]).collect();
+    exactly(&columns, &found, leg)
+}
+
+/// The tension that the solver's corner means. Where the legs nearly lie in a plane, the billionth that each balance is given is
+/// worth some hundred-thousandths of the weight: it is taken back by the smallest change of the tensions that pull.
+fn exactly(columns: &[[f64; 6]], found: &[f64], leg: usize) -> f64 {
+    use nalgebra::{DMatrix, DVector};
+    let pulling: Vec<usize> = (0..found.len()).filter(|at| found[*at] > 1e-7).collect();
+    let matrix = DMatrix::from_fn(6, pulling.len(), |row, at| columns[pulling[at]][row]);
+    let tensions = DVector::from_iterator(pulling.len(), pulling.iter().map(|at| found[*at]));
+    let wanted = DVector::from_column_slice(&[0.0, 0.0, 1.0, 0.0, 0.0, 0.0]);
+    let change = matrix
+        .clone()
+        .svd(true, true)
+        .solve(&(wanted - &matrix * tensions), 1e-8)
+        .expect("both sides were asked for");
+    found[leg] + pulling.iter().position(|at| *at == leg).map_or(0.0, |at| change[at])
 }
