@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::hook::is_of_a_load;
-use super::{App, AppError, Effort};
+use crate::hook::is_of_a_load;
+use crate::{App, AppError, Effort};
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_qr as qr;
 

@@ -6,39 +6,16 @@
 #![forbid(unsafe_code)]
 
 mod account;
-mod admission;
-mod audit;
-mod authority;
-mod bundles;
 mod codes;
 mod error;
-mod exam;
-mod exam_class;
-mod exam_csv;
-mod exam_judge;
-mod exam_result;
-mod exam_run;
-mod exam_sheet;
-mod heads;
+mod exams;
 mod hook;
-mod issued;
 mod leader;
-mod merge;
-mod pieces;
 mod preferences;
 mod procedures;
-mod receive;
-mod records;
-mod rigging;
-mod sealing;
-mod setup;
-mod sound;
-mod start;
-mod sticker;
-mod subjects;
 mod tags;
+mod trust;
 mod view;
-mod walk_view;
 mod walks;
 
 #[cfg(test)]
@@ -50,51 +27,51 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use zeroize::Zeroizing;
 
-pub use audit::AuditView;
-pub use authority::{AuthorityView, Issue};
-pub use bundles::{
+pub use account::audit::AuditView;
+pub use account::bundles::{
     BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MovingCode, MovingReader,
     SetAsideLine,
 };
+pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::AppError;
-pub use exam::{
-    ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
-};
-pub use exam_class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
-pub use exam_csv::ClassTable;
-pub use exam_result::{
+pub use exams::class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
+pub use exams::csv::ClassTable;
+pub use exams::result::{
     CardTimeView, DebriefItem, DebriefView, ExamResultLine, ExamResultView, FalseCallView,
 };
-pub use exam_run::{ExamBegin, RunView};
-pub use exam_sheet::RunLine;
+pub use exams::run::{ExamBegin, RunView};
+pub use exams::sheet::RunLine;
+pub use exams::{
+    ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
+};
+pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
-pub use issued::{CredentialState, IssuedListView, IssuedView};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
     ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
     ShareView,
 };
 pub use procedures::{ProcedureView, check_procedure};
-pub use receive::Received;
-pub use records::{RecordLine, RecordState, RecordView, TimelineEntry};
-pub use rigging::{RiggingRequest, RiggingSheet, assess_rigging};
-pub use sealing::SealView;
-pub use setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
-pub use sound::sound_answer;
-pub use start::{StartView, WalkLine};
-pub use sticker::{StickerReading, StickerView, read_sticker, sticker};
-pub use subjects::KeptInspection;
+pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
+pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
+pub use trust::authority::{AuthorityView, Issue};
+pub use trust::issued::{CredentialState, IssuedListView, IssuedView};
+pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use view::Stamp;
-pub use walk_view::{
+pub use walks::WalkRequest;
+pub use walks::sealing::SealView;
+pub use walks::sound::sound_answer;
+pub use walks::start::{StartView, WalkLine};
+pub use walks::subjects::KeptInspection;
+pub use walks::view::{
     CardState, CardView, ChoiceView, DeficiencyView, FateView, FindingState, FindingView, NextStep,
     PointKind, PointState, PointView, ProgressView, RefusedView, StationView, WalkStage, WalkView,
 };
-pub use walks::WalkRequest;
 
 use slingseal_journal::WalkId;
 use slingseal_rigging::RiggedLoad;

@@ -1,6 +1,6 @@
 //! What a shell was asked to remember: its light, whether it speaks. Means nothing to the core and is in no record.
 
-use super::{App, AppError};
+use crate::{App, AppError};
 
 const MOST: usize = 256;
 

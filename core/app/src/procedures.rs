@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{App, AppError, Inner};
+use crate::{App, AppError, Inner};
 use slingseal_store::{ProcedureTextRow, Tx};
 use slingseal_walk::procedure::{BUILT_IN, Expanded, Procedure, RELEASED, built_in, check, points_document};
 use slingseal_words::{Digest, Language, ProcedureId};

@@ -5,9 +5,9 @@ use std::io::Write;
 
 use serde::Serialize;
 
-use crate::records::standing_word;
-use crate::sealing::entry_digest;
+use crate::account::records::standing_word;
 use crate::view::hex;
+use crate::walks::sealing::entry_digest;
 use crate::{App, AppError, Inner};
 use slingseal_account::report::{Cell, line};
 use slingseal_message::seal::{ReceivedSeal, Record};

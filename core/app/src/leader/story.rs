@@ -1,7 +1,7 @@
 use serde::Serialize;
 
-use crate::sealing::{entry_digest, walk_of_record};
-use crate::start::walk_line;
+use crate::walks::sealing::{entry_digest, walk_of_record};
+use crate::walks::start::walk_line;
 use crate::{App, AppError, Inner, RecordView, Stamp, TagView, WalkLine, walks};
 use slingseal_account::report::{Moment, MomentKind, condense};
 use slingseal_judgement::LoadState;

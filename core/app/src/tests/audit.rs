@@ -305,9 +305,9 @@ fn a_damaged_record_is_named() {
             .0
             .query_row("SELECT bytes FROM bodies WHERE digest = ?1", [&digest], |row| row.get(0))
             .unwrap();
-        let mut record = Record::parse(&body, &super::super::sealing::entry_digest).unwrap();
+        let mut record = Record::parse(&body, &crate::walks::sealing::entry_digest).unwrap();
         record.outcome = slingseal_message::seal::Outcome::Fit;
-        let body = record.to_bytes(&super::super::sealing::entry_digest);
+        let body = record.to_bytes(&crate::walks::sealing::entry_digest);
         let own = Digest::of(&body).as_bytes().to_vec();
         forger.run("INSERT INTO bodies (digest, bytes) VALUES (?1, ?2)", (&own, &body));
         forger.run(&format!("UPDATE record_bytes SET body = ?2 WHERE record = {of}"), (&digest, own));
@@ -514,7 +514,7 @@ impl Dishonest {
 
     /// The record of a bundle, changed and sealed anew.
     fn again(&self, item: RecordItem, change: impl FnOnce(&mut Record, &mut Seal)) -> RecordItem {
-        let digest_of = &super::super::sealing::entry_digest;
+        let digest_of = &crate::walks::sealing::entry_digest;
         let mut seal = ReceivedSeal::open(&item.seal).unwrap().seal;
         let mut record = Record::parse(&item.record.unwrap(), digest_of).unwrap();
         change(&mut record, &mut seal);
@@ -539,7 +539,7 @@ fn a_chain_that_was_cut_spliced_or_rewritten_and_sealed_anew() {
         if is(&item, "KM-016") {
             let body = item.record.clone().unwrap();
             *other_walk.borrow_mut() =
-                Record::parse(&body, &super::super::sealing::entry_digest).unwrap().entries;
+                Record::parse(&body, &crate::walks::sealing::entry_digest).unwrap().entries;
         }
         Some(item)
     });

@@ -1,7 +1,7 @@
 //! An examination end to end: locked on one device, run on another, scored on the first; and everything that goes wrong.
 
 use super::*;
-use crate::exam::SECRET;
+use crate::exams::SECRET;
 use slingseal_journal::NewEntry;
 use slingseal_walk::exam::{Planted, PlantedList};
 use slingseal_words::PointId;

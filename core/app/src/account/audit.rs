@@ -1,0 +1,568 @@
+//! The audit: this device's journal, every record's chain and signature, every paper; and what does not hold, by name.
+//!
+//! A home is a file on a device that its holder can open with other programs. So nothing here relies on a column that the
+//! signed bytes do not say: columns are compared with them.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::Serialize;
+
+use crate::account::Verdicts;
+use crate::account::heads::heads;
+use crate::hook::admission::agrees;
+use crate::walks::sealing::{SEALED, entry_digest, walk_of_record};
+use crate::{App, AppError, Inner};
+use slingseal_account::sync::{Examined, RecordItem, examine_record};
+use slingseal_journal::verify_chain;
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::{Outcome, Record, Seal, Void};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::{
+    Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority,
+};
+use slingseal_store::{Judged, LoadRow, RecordRow, StoreError};
+use slingseal_words::{Digest, LoadNumber, Name, same_person};
+
+/// What the audit found.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct AuditView {
+    /// Records looked at.
+    pub records: u32,
+    /// Journal entries of this device looked at.
+    pub entries: u64,
+    /// Rosters, credentials, voids, tags and cards looked at.
+    pub papers: u32,
+    /// What is wrong, the first first: this device's journal, then the records by the time of their seals, then papers.
+    /// Empty where all holds.
+    pub faults: Vec<String>,
+    /// What cannot be told from here, though nothing is wrong on its face.
+    pub notes: Vec<String>,
+}
+
+impl App {
+    /// Walks this device's journal and every record's chain and signature, and names what is missing, rewritten, moved or
+    /// from a forked device.
+    ///
+    /// # Errors
+    /// Storage that cannot be read at all.
+    pub fn audit(&self) -> Result<AuditView, AppError> {
+        self.lock().audit()
+    }
+}
+
+/// What one record said of an entry of some device's journal.
+struct Told {
+    digest: Digest,
+    by: Digest,
+}
+
+#[derive(Default)]
+struct Account {
+    /// Every link that any record tells: where two tell one entry differently, the device was forked.
+    told: BTreeMap<([u8; 16], u64), Told>,
+    /// Which record follows which on its device.
+    after: BTreeMap<([u8; 16], Option<Digest>), Digest>,
+    /// The first and last entry of each record's walk, by device.
+    walks: Vec<([u8; 16], u64, u64, Digest)>,
+}
+
+/// How much of a record a message tells: enough to find it.
+fn name(row: &RecordRow) -> String {
+    format!("record {} (load {})", row.digest.short(), row.load)
+}
+
+fn device_name(device: &[u8; 16]) -> String {
+    device.iter().take(4).map(|byte| format!("{byte:02x}")).collect()
+}
+
+impl Inner {
+    fn audit(&self) -> Result<AuditView, AppError> {
+        let mut view = AuditView::default();
+        let read = self.store.read();
+        view.faults.extend(self.opened.set_aside.as_ref().map(ToString::to_string));
+        view.faults.extend(self.opened.lost.as_ref().map(ToString::to_string));
+        let in_journal = match read.verify_journal()? {
+            Ok(head) => {
+                view.entries = head.seq;
+                None
+            }
+            Err(fault) => {
+                view.entries = fault.seq();
+                view.faults.push(format!("this device's journal: {fault}"));
+                Some(fault.to_string())
+            }
+        };
+        view.faults.extend(read.check()?.into_iter().filter(|fault| Some(fault) != in_journal.as_ref()));
+        let trusted = self.trusted_for_audit(&mut view)?;
+        self.audit_own_seals(&mut view)?;
+        let faulty = self.audit_records(&trusted, &mut view)?;
+        self.audit_papers(&trusted, &mut view)?;
+        self.audit_standings(&trusted, &faulty, &mut view)?;
+        let (looked, faults) = self.exam_faults(&trusted)?;
+        view.papers += looked;
+        view.faults.extend(faults);
+        view.faults.dedup();
+        Ok(view)
+    }
+
+    /// Whom this device trusts; a roster that does not hold is a fault, and is left out.
+    fn trusted_for_audit(&self, view: &mut AuditView) -> Result<Trusted, AppError> {
+        let read = self.store.read();
+        let mut trusted = Trusted::default();
+        for row in read.authorities()? {
+            view.papers += 1;
+            let (key, name) = match (PublicKey::from_bytes(&row.key), Name::received(&row.name)) {
+                (Ok(key), Ok(name)) => (key, name),
+                _ => {
+                    view.faults.push(format!("the key of the authority {} cannot be one", row.name));
+                    continue;
+                }
+            };
+            match Authority::open(&row.bytes) {
+                Ok(card) if card.key == key && card.name == name => {}
+                Ok(_) => view.faults.push(format!("the authority {name} is not the one on its card")),
+                Err(error) => view.faults.push(format!("the card of the authority {name}: {error}")),
+            }
+            let mut roster = None;
+            if let Some(kept) = read.roster(&row.key)? {
+                view.papers += 1;
+                match Roster::open(&kept.bytes, &key) {
+                    Ok(opened)
+                        if u64::from(opened.sequence) == kept.sequence && opened.issued == kept.issued =>
+                    {
+                        roster = Some(opened);
+                    }
+                    Ok(_) => {
+                        view.faults.push(format!("the roster of {name} has another number than its row"))
+                    }
+                    Err(error) => view.faults.push(format!("the roster of {name}: {error}")),
+                }
+            }
+            if row.trusted {
+                trusted.add(TrustedAuthority { name, key, roster });
+            }
+        }
+        Ok(trusted)
+    }
+
+    /// Every record that this device's journal says was sealed here must be here, whole.
+    fn audit_own_seals(&self, view: &mut AuditView) -> Result<(), AppError> {
+        let read = self.store.read();
+        for entry in read.entries_of_kind(SEALED)? {
+            let Some(digest) = Digest::from_slice(&entry.body) else { continue };
+            let sealed = format!("sealed here {} (journal entry {})", entry.time.dtg(), entry.seq);
+            let named = match decayed(read.seals_of_record(digest))? {
+                Ok(named) => named,
+                // A row that decayed is named where the rows are looked at.
+                Err(_) => continue,
+            };
+            let mut whole = false;
+            for row in &named {
+                let bytes = decayed(read.record_bytes(row.seal))?;
+                whole |= bytes.is_err()
+                    || bytes.is_ok_and(|bytes| bytes.is_some_and(|bytes| bytes.body.is_some()));
+            }
+            match (whole, named.is_empty()) {
+                (true, _) => {}
+                (false, true) => view.faults.push(format!("record {}, {sealed}, is missing", digest.short())),
+                (false, false) => {
+                    view.faults.push(format!("record {}, {sealed}, has lost its walk", digest.short()))
+                }
+            }
+        }
+        for row in read.walks_in_hand()? {
+            if let Err(error) = decayed(read.entries_of(row.id))? {
+                view.faults.push(format!("the walk of load {}: {error}", row.load));
+            }
+        }
+        Ok(())
+    }
+
+    fn audit_records(&self, trusted: &Trusted, view: &mut AuditView) -> Result<BTreeSet<Digest>, AppError> {
+        let read = self.store.read();
+        let (mut account, mut faulty) = (Account::default(), BTreeSet::new());
+        let mut known = read.records_known()?;
+        known.sort_unstable();
+        for (_, seal, digest, _) in &known {
+            view.records += 1;
+            let (row, bytes) = match (decayed(read.record(*seal))?, decayed(read.record_bytes(*seal))?) {
+                (Ok(Some(row)), Ok(Some(bytes))) => (row, bytes),
+                (Err(what), _) | (_, Err(what)) => {
+                    view.faults.push(format!("record {}: {what}", digest.short()));
+                    continue;
+                }
+                _ => continue,
+            };
+            let item = RecordItem { seal: bytes.seal, record: bytes.body };
+            if let Err(what) = self.audit_record(trusted, &row, &item, &mut account, view)? {
+                faulty.insert(row.seal);
+                view.faults.push(format!("{}: {what}", name(&row)));
+            }
+        }
+        let mut whole: BTreeMap<Digest, bool> = BTreeMap::new();
+        for (_, _, digest, here) in &known {
+            *whole.entry(*digest).or_default() |= here;
+        }
+        for ((device, before), next) in &account.after {
+            let Some(before) = before else { continue };
+            let here = whole.get(before);
+            let (missing, next) = (before.short(), next.short());
+            let device = device_name(device);
+            match here {
+                None => view.faults.push(format!(
+                    "record {missing} is missing: device {device} sealed it before record {next}; ask for that device's bundle"
+                )),
+                Some(false) => view.notes.push(format!(
+                    "of record {missing}, sealed by device {device} before record {next}, only the seal is here"
+                )),
+                Some(true) => {}
+            }
+        }
+        self.audit_heads(&account, view)?;
+        gaps(&account, view, &self.store.device().0);
+        Ok(faulty)
+    }
+
+    /// One record: the first thing that is wrong with it.
+    fn audit_record(
+        &self,
+        trusted: &Trusted,
+        row: &RecordRow,
+        item: &RecordItem,
+        account: &mut Account,
+        view: &mut AuditView,
+    ) -> Result<Result<(), String>, AppError> {
+        let examined = match examine_record(item, trusted, &entry_digest) {
+            Ok(examined) => examined,
+            Err(unfit) => return Ok(Err(unfit.to_string())),
+        };
+        if let Err(what) = fits_its_row(row, Digest::of(&item.seal), &examined) {
+            return Ok(Err(what));
+        }
+        if let Err(what) = might_sign(&examined.seal, &examined.signer) {
+            view.notes.push(format!("{}: {what}; it is kept as evidence and is no inspection", name(row)));
+        }
+        let Some(record) = &examined.record else { return Ok(Ok(())) };
+        if let Err(what) = told_once(record, row.digest, account) {
+            return Ok(Err(what));
+        }
+        if record.device == self.store.device().0
+            && let Err(what) = self.is_in_the_journal(record)?
+        {
+            return Ok(Err(what));
+        }
+        if !same_person(&record.inspector, &examined.signer.credential.holder) {
+            return Ok(Err(format!(
+                "{} walked and {} sealed",
+                record.inspector, examined.signer.credential.holder
+            )));
+        }
+        let (walk, tag) = match walk_of_record(self, record) {
+            Ok(folded) => folded,
+            // Its procedure may not be here: then the walk cannot be followed, which is no fault of the record.
+            Err(error @ AppError::NotFound { .. }) => {
+                view.notes.push(format!("{}: {error}", name(row)));
+                return Ok(Ok(()));
+            }
+            Err(error) => return Ok(Err(error.to_string())),
+        };
+        let tally = walk.tally();
+        let (found, corrected) = (usize::from(examined.seal.found), usize::from(examined.seal.corrected));
+        if (tally.found, tally.corrected) != (found, corrected) {
+            return Ok(Err(format!(
+                "its seal counts {found} found and {corrected} put right, and its walk {} and {}",
+                tally.found, tally.corrected
+            )));
+        }
+        Ok(agrees(&examined.seal, &walk, &tag).map_err(|unfit| unfit.to_string()))
+    }
+
+    /// What is kept of the judgement is what it says now, for every seal and every load. Of loads with a seal that does not hold
+    /// (`faulty`) that was said already.
+    fn audit_standings(
+        &self,
+        trusted: &Trusted,
+        faulty: &BTreeSet<Digest>,
+        view: &mut AuditView,
+    ) -> Result<(), AppError> {
+        let read = self.store.read();
+        let mut trusted = trusted.clone();
+        for number in read.loads_with_seals()? {
+            let Ok(load) = LoadNumber::new(&number) else { continue };
+            let rows = decayed(read.records_of_load(&number))?.unwrap_or_default();
+            let kept = decayed(read.load(&number))?.unwrap_or_default();
+            let mut seals = rows.iter().map(|row| row.seal).chain(kept.iter().map(|kept| kept.latest));
+            if seals.any(|seal| faulty.contains(&seal)) {
+                continue;
+            }
+            let now = match Verdicts::now(&read, &load, &mut trusted) {
+                Ok(now) => now,
+                // What decayed is named where the rows are looked at.
+                Err(AppError::StorageDamaged { .. }) => continue,
+                Err(error) => return Err(error),
+            };
+            let before = view.faults.len();
+            for row in rows {
+                let Some(said) = now.seals.get(&row.seal).filter(|said| **said != row.judged) else {
+                    continue;
+                };
+                let words = |judged: &Judged| match judged.reason.as_str() {
+                    "" => judged.standing.word().to_owned(),
+                    reason => format!("{} ({reason})", judged.standing.word()),
+                };
+                view.faults.push(format!(
+                    "{}: its line says {}, and by what is known here it is {}",
+                    name(&row),
+                    words(&row.judged),
+                    words(said)
+                ));
+            }
+            // Where a seal stands otherwise, the load does too.
+            if kept != now.load && view.faults.len() == before {
+                let state = |row: &Option<LoadRow>| {
+                    row.as_ref().map_or("without an inspection".to_owned(), |row| {
+                        format!("{} by seal {}", row.state, row.latest.short())
+                    })
+                };
+                view.faults.push(format!(
+                    "load {number}: the account says {}, and by what is known here it is {}",
+                    state(&kept),
+                    state(&now.load)
+                ));
+            }
+        }
+        Ok(())
+    }
+
+    /// This device's own record: every entry of it is the journal's.
+    fn is_in_the_journal(&self, record: &Record) -> Result<Result<(), String>, AppError> {
+        let read = self.store.read();
+        let entries = record.entries.iter().map(|entry| (entry.seq, entry_digest(entry, &record.walk)));
+        for (seq, digest) in entries.chain([record.head]) {
+            match decayed(read.entry(seq))? {
+                Ok(Some(entry)) if entry.digest == digest => {}
+                Ok(Some(_)) => {
+                    return Ok(Err(format!("this device's journal has another entry {seq} than the record")));
+                }
+                Ok(None) => return Ok(Err(format!("this device's journal has lost entry {seq} of it"))),
+                Err(what) => return Ok(Err(what)),
+            }
+        }
+        Ok(Ok(()))
+    }
+
+    /// The ends of journals that bundles told, and what is kept of other devices' journals.
+    fn audit_heads(&self, account: &Account, view: &mut AuditView) -> Result<(), AppError> {
+        let read = self.store.read();
+        let heads = heads(&read)?;
+        let heard = heads.vouched().map(|vouched| (&vouched.head, Some(vouched.by)));
+        for (head, by) in heard.chain(heads.hints().map(|hint| (hint, None))) {
+            let Some(told) = account.told.get(&(head.device, head.seq)) else { continue };
+            if told.digest == head.digest {
+                continue;
+            }
+            let (name, seq, other) = (device_name(&head.device), head.seq, told.by.short());
+            match by {
+                Some(by) => view.faults.push(format!(
+                    "device {name}: record {} told entry {seq} of its journal otherwise than record {other}; it was copied or its journal rewritten",
+                    by.short()
+                )),
+                None => view.notes.push(format!(
+                    "a head that nobody signed tells entry {seq} of device {name} otherwise than record {other}: the bundle was tampered with, or the device copied; ask for that device's bundle"
+                )),
+            }
+        }
+        for (device, _) in read.foreign_devices()? {
+            let entries = read.foreign_entries(device)?;
+            let name = device_name(&device.0);
+            // A piece of a journal is checked from its first entry on: what stood before it is not known here.
+            let first = entries.first().map(|entry| entry.seq);
+            match first {
+                Some(1) => {
+                    if let Err(fault) = verify_chain(device, &entries) {
+                        view.faults.push(format!("the journal of device {name}: {fault}"));
+                    }
+                }
+                _ => {
+                    for pair in entries.windows(2) {
+                        let [one, next] = pair else { continue };
+                        if next.seq == one.seq && next.digest != one.digest {
+                            view.faults.push(format!(
+                                "the journal of device {name} has two entries {}: the device was forked",
+                                one.seq
+                            ));
+                        } else if next.seq == one.seq + 1 && next.prev != one.digest {
+                            view.faults.push(format!(
+                                "entry {} of device {name} does not follow entry {}",
+                                next.seq, one.seq
+                            ));
+                        }
+                    }
+                }
+            }
+            for entry in &entries {
+                if let Some(told) = account.told.get(&(device.0, entry.seq))
+                    && told.digest != entry.digest
+                {
+                    view.faults.push(format!(
+                        "record {} tells entry {} of device {name} otherwise than the journal that is kept here",
+                        told.by.short(),
+                        entry.seq
+                    ));
+                }
+            }
+        }
+        Ok(())
+    }
+
+    fn audit_papers(&self, trusted: &Trusted, view: &mut AuditView) -> Result<(), AppError> {
+        let read = self.store.read();
+        for row in decayed(read.voids())?.unwrap_or_default() {
+            view.papers += 1;
+            let what = format!("the void {} of load {}", row.digest.short(), row.load);
+            match Void::open(&row.bytes) {
+                Err(error) => view.faults.push(format!("{what}: {error}")),
+                Ok((void, message)) => {
+                    if let Err(error) = trusted.signer(Kind::Void, &message) {
+                        view.faults.push(format!("{what}: {error}"));
+                    } else if (void.record, void.load.as_str()) != (row.record, row.load.as_str())
+                        || Digest::of(&row.bytes) != row.digest
+                    {
+                        view.faults.push(format!("{what}: its row says otherwise than its bytes"));
+                    }
+                }
+            }
+        }
+        for row in decayed(read.credentials())?.unwrap_or_default() {
+            view.papers += 1;
+            if let Err(error) = trusted.credential(&row.bytes) {
+                let id = CredentialId::of(&row.bytes);
+                view.faults.push(format!("the credential {id} of {}: {error}", row.holder));
+            }
+        }
+        for row in decayed(read.tags())?.unwrap_or_default() {
+            view.papers += 1;
+            match ReceivedTag::open(&row.bytes) {
+                Ok(tag) if tag.digest == row.digest && tag.tag.load.as_str() == row.load => {}
+                Ok(_) => view
+                    .faults
+                    .push(format!("the tag of load {}: its row says otherwise than its bytes", row.load)),
+                Err(error) => view.faults.push(format!("the tag of load {}: {error}", row.load)),
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Damage is what an audit is there to find: it goes on, and the store's own check names the row.
+fn decayed<T>(answer: Result<T, StoreError>) -> Result<Result<T, String>, AppError> {
+    match answer {
+        Ok(answer) => Ok(Ok(answer)),
+        Err(StoreError::Damaged { what }) => Ok(Err(what)),
+        Err(error) => Err(error.into()),
+    }
+}
+
+/// The columns by which a record is listed and counted are what its seal says.
+fn fits_its_row(row: &RecordRow, own: Digest, examined: &Examined) -> Result<(), String> {
+    let seal = &examined.seal;
+    let holder = examined.signer.credential.holder.to_string();
+    let fit = row.outcome == slingseal_store::Outcome::Fit;
+    let wrong = [
+        (row.digest != seal.record, "its seal is of another record"),
+        (row.seal != own, "its seal is another one"),
+        (row.load != seal.load.as_str(), "its line names another load than its seal"),
+        (fit != (seal.outcome == Outcome::Fit), "its line tells another outcome than its seal"),
+        (row.inspector != holder, "its line names another inspector than its seal"),
+        (row.procedure != seal.procedure.as_str(), "its line names another procedure than its seal"),
+        (row.issued != seal.issued, "its line tells another time than its seal"),
+        (row.valid_until != seal.valid_until, "its line tells another validity than its seal"),
+        (
+            (row.found, row.corrected) != (seal.found.into(), seal.corrected.into()),
+            "its line counts other deficiencies than its seal",
+        ),
+        (
+            examined.record.as_ref().is_some_and(|record| row.tag != Some(Digest::of(&record.tag))),
+            "its line names another tag than its record",
+        ),
+    ];
+    match wrong.into_iter().find(|(wrong, _)| *wrong) {
+        Some((_, what)) => Err(what.into()),
+        None => Ok(()),
+    }
+}
+
+/// Whether the signer might sign it then. Who was revoked since is another question.
+fn might_sign(seal: &Seal, signer: &Signer) -> Result<(), String> {
+    let credential = &signer.credential;
+    if !credential.roles.has(Role::Inspector) {
+        return Err(format!("{} sealed it and is no inspector", credential.holder));
+    }
+    if seal.issued > credential.expires {
+        return Err(format!("the credential of {} had run out when it was sealed", credential.holder));
+    }
+    Ok(())
+}
+
+/// Every link that a record tells agrees with every other record's.
+fn told_once(record: &Record, by: Digest, account: &mut Account) -> Result<(), String> {
+    let mut last: Option<u64> = None;
+    let mut links: Vec<(u64, Digest)> = Vec::new();
+    for entry in &record.entries {
+        if last.is_some_and(|last| entry.seq <= last) {
+            return Err(format!("entry {} is out of order", entry.seq));
+        }
+        links.push((entry.seq.saturating_sub(1), entry.prev));
+        links.push((entry.seq, entry_digest(entry, &record.walk)));
+        last = Some(entry.seq);
+    }
+    if last.is_some_and(|last| record.head.0 < last) {
+        return Err("its journal ends before its last entry".into());
+    }
+    links.push(record.head);
+    for (seq, digest) in links.into_iter().filter(|(seq, _)| *seq > 0) {
+        let told = account.told.entry((record.device, seq)).or_insert(Told { digest, by });
+        if told.digest != digest && told.by == by {
+            return Err(format!("entry {} of it does not follow entry {seq}: an entry was changed", seq + 1));
+        }
+        if told.digest != digest {
+            return Err(format!(
+                "entry {seq} of its device is told in another way by record {}: the device was copied or its journal rewritten",
+                told.by.short()
+            ));
+        }
+    }
+    if let (Some(first), Some(last)) = (record.entries.first(), last) {
+        account.walks.push((record.device, first.seq, last, by));
+    }
+    match account.after.insert((record.device, record.before), by) {
+        Some(other) if other != by => Err(format!(
+            "it and record {} were both sealed next after {} by one device: the device was copied",
+            other.short(),
+            record.before.map_or("none".into(), |before| format!("record {}", before.short()))
+        )),
+        _ => Ok(()),
+    }
+}
+
+/// Entries between a walk's first and last that no record tells: another walk that was never sealed, or something that was
+/// left out. For this device's own records the journal itself has answered.
+fn gaps(account: &Account, view: &mut AuditView, own: &[u8; 16]) {
+    for (device, first, last, by) in account.walks.iter().filter(|(device, ..)| device != own) {
+        let told = account.told.range((*device, *first)..=(*device, *last)).map(|((_, seq), _)| *seq);
+        let mut next = *first;
+        for seq in told {
+            if seq > next {
+                view.notes.push(format!(
+                    "record {}: entries {next} to {} of device {} came between its own and are in no record here: a walk \
+                     that was not sealed, or something left out; ask for that device's home",
+                    by.short(),
+                    seq - 1,
+                    device_name(device)
+                ));
+                break;
+            }
+            next = seq + 1;
+        }
+    }
+}

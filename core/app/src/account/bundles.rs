@@ -1,0 +1,328 @@
+//! Sync: bundles out, bundles in, the have code, the moving code. Merging is a union of sets: commutative, idempotent, one
+//! transaction.
+
+use std::collections::BTreeSet;
+use std::io::{Read, Write};
+
+use serde::Serialize;
+
+use crate::account::heads::heads;
+use crate::account::merge::Merge;
+use crate::hook::admission::Admission;
+use crate::procedures::comes_with_the_program;
+use crate::walks::sealing::entry_digest;
+use crate::{App, AppError, CodeView, Inner};
+use slingseal_account::sync::{
+    BundleReader, BundleWriter, FrameReader, FrameWriter, Have, HeadItem, Heard, ItemKind, Known, Piece,
+    RecordItem,
+};
+use slingseal_message::seal::Record;
+use slingseal_store::{Reader, StoreError};
+use slingseal_words::Digest;
+
+/// What a bundle is to hold.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct BundleRequest {
+    /// The other side's have code; without it, everything is packed.
+    pub have: Option<String>,
+    /// Whether photographs go along. A moving code never carries them.
+    pub photos: bool,
+}
+
+/// A bundle that was written.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct BundleMade {
+    /// Records, whole or by their seal alone.
+    pub records: u32,
+    /// Tags, voids, credentials and rosters.
+    pub papers: u32,
+    /// Photographs.
+    pub photos: u32,
+    /// What was too long for a bundle, in plain words.
+    pub left_out: Vec<String>,
+}
+
+/// How far the reading of a bundle is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct BundleProgress {
+    /// Bytes that were read.
+    pub bytes: u64,
+    /// Items that were judged.
+    pub items: u64,
+}
+
+/// Something of a bundle that was not taken in.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SetAsideLine {
+    /// Which item, counted from one, or where the damage is.
+    pub place: String,
+    /// What it is: `record`, `void`, …, or `damage`.
+    pub kind: String,
+    /// Why, and what to do.
+    pub reason: String,
+}
+
+/// What became of a bundle.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct BundleReport {
+    /// Records that are new here.
+    pub new: u32,
+    /// Records of which only the seal was here.
+    pub completed: u32,
+    /// Records that were here.
+    pub known: u32,
+    /// Tags, voids, credentials and rosters that are new here.
+    pub papers: u32,
+    /// Photographs that are new here.
+    pub photos: u32,
+    /// What was set aside, in the order of the bundle; after the first thousand one line tells how many more.
+    pub set_aside: Vec<SetAsideLine>,
+    /// What the leader should look into, though nothing was refused.
+    pub warnings: Vec<String>,
+}
+
+/// A bundle as a moving code.
+#[derive(Debug)]
+pub struct MovingCode {
+    frames: FrameWriter,
+    made: BundleMade,
+}
+
+impl MovingCode {
+    /// What it carries.
+    pub fn made(&self) -> &BundleMade {
+        &self.made
+    }
+
+    pub(crate) fn of_bundle(bytes: &[u8], papers: u32) -> Result<Self, AppError> {
+        let made = BundleMade { papers, ..BundleMade::default() };
+        Ok(Self { frames: FrameWriter::new(bytes).map_err(AppError::bad_input)?, made })
+    }
+
+    /// How many frames are enough when none is lost. Show 0, 1, 2 … and never stop by yourself.
+    pub fn enough(&self) -> u32 {
+        self.frames.enough()
+    }
+
+    /// One frame.
+    ///
+    /// # Errors
+    /// None in practice: every frame fits a code.
+    pub fn frame(&self, number: u32) -> Result<CodeView, AppError> {
+        CodeView::of_text(slingseal_message::envelope::Kind::BundleFrame, self.frames.text(number))
+    }
+}
+
+/// What a frame of a moving code did.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FrameTaken {
+    /// More are wanted.
+    More {
+        /// Different frames that were taken.
+        taken: u32,
+        /// How many are enough, as a rule.
+        enough: u32,
+    },
+    /// The bundle is whole: give it to `bundle_read`.
+    Whole(Vec<u8>),
+}
+
+/// Puts the frames of a moving code together.
+#[derive(Debug, Default)]
+pub struct MovingReader(FrameReader);
+
+impl MovingReader {
+    /// A reader that has seen nothing.
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Takes the text of a frame, in any order and however often.
+    ///
+    /// # Errors
+    /// A text that is no frame, or one that contradicts the others; the next frame may be given all the same.
+    pub fn take(&mut self, text: &str) -> Result<FrameTaken, AppError> {
+        match self.0.take_text(text).map_err(AppError::bad_input)? {
+            Heard::More(progress) => Ok(FrameTaken::More { taken: progress.taken, enough: progress.enough }),
+            Heard::Whole(bundle) => Ok(FrameTaken::Whole(bundle)),
+        }
+    }
+}
+
+impl App {
+    /// The have code: shown to the other side, so that it leaves out what is here.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn have_code(&self) -> Result<CodeView, AppError> {
+        let inner = self.lock();
+        let read = inner.store.read();
+        let have = Have::of(&known(&read)?, &papers(&read)?.digests());
+        CodeView::of_text(slingseal_message::envelope::Kind::Have, have.to_text())
+    }
+
+    /// Writes a bundle of what the other side lacks, item by item.
+    ///
+    /// # Errors
+    /// A have code that cannot be read; what the writer meets; storage.
+    pub fn bundle_write(&self, request: &BundleRequest, out: &mut dyn Write) -> Result<BundleMade, AppError> {
+        self.lock().bundle_write(request, true, out)
+    }
+
+    /// A bundle as a moving code: without photographs and examinations.
+    ///
+    /// # Errors
+    /// More than a moving code carries: write a file instead.
+    pub fn moving_code(&self, have: Option<&str>) -> Result<MovingCode, AppError> {
+        let request = BundleRequest { have: have.map(str::to_owned), photos: false };
+        let mut bytes = Vec::new();
+        let made = self.lock().bundle_write(&request, false, &mut bytes)?;
+        Ok(MovingCode { frames: FrameWriter::new(&bytes).map_err(AppError::bad_input)?, made })
+    }
+
+    /// Takes a bundle in: what is good, in one transaction; what is not is set aside with its reason.
+    ///
+    /// # Errors
+    /// A file that is no bundle; what the reader meets; storage. Nothing is kept then.
+    pub fn bundle_read(
+        &self,
+        input: &mut dyn Read,
+        progress: &mut dyn FnMut(BundleProgress),
+    ) -> Result<BundleReport, AppError> {
+        self.lock().bundle_read(input, progress)
+    }
+}
+
+fn io(error: std::io::Error) -> AppError {
+    AppError::bad_input(format!("the bundle cannot be read or written: {error}; try another medium"))
+}
+
+/// Everything that is no record, as it travels.
+struct Papers(Vec<(ItemKind, Vec<u8>)>);
+
+impl Papers {
+    fn digests(&self) -> Vec<Digest> {
+        self.0.iter().map(|(_, bytes)| Digest::of(bytes)).collect()
+    }
+}
+
+fn papers(read: &Reader<'_>) -> Result<Papers, StoreError> {
+    let mut papers = Vec::new();
+    papers.extend(read.credentials()?.into_iter().map(|row| (ItemKind::Credential, row.bytes)));
+    papers.extend(read.rosters()?.into_iter().map(|row| (ItemKind::Roster, row.bytes)));
+    papers.extend(read.tags()?.into_iter().map(|row| (ItemKind::Tag, row.bytes)));
+    papers.extend(read.voids()?.into_iter().map(|row| (ItemKind::Void, row.bytes)));
+    Ok(Papers(papers))
+}
+
+fn known(read: &Reader<'_>) -> Result<Vec<Known>, StoreError> {
+    let rows = read.records_known()?;
+    Ok(rows.into_iter().map(|(issued, digest, _, whole)| Known { issued, digest, whole }).collect())
+}
+
+impl Inner {
+    fn bundle_write(
+        &self,
+        request: &BundleRequest,
+        exams: bool,
+        out: &mut dyn Write,
+    ) -> Result<BundleMade, AppError> {
+        let have = request.have.as_deref().map(Have::parse).transpose().map_err(AppError::bad_input)?;
+        let read = self.store.read();
+        let mut made = BundleMade::default();
+        let mut writer = BundleWriter::begin(out).map_err(io)?;
+        let papers = papers(&read)?;
+        if have.as_ref().is_none_or(|have| !have.has_papers(&papers.digests())) {
+            for (kind, bytes) in &papers.0 {
+                match writer.add(*kind, bytes).map_err(io)? {
+                    Ok(()) => made.papers += 1,
+                    Err(too_long) => made.left_out.push(too_long.to_string()),
+                }
+            }
+        }
+        let mine = known(&read)?;
+        let sent = have.as_ref().map_or_else(|| mine.clone(), |have| have.lacks(&mine));
+        let mut texts = BTreeSet::new();
+        for one in sent {
+            let Some(bytes) = read.record_bytes(one.digest)? else { continue };
+            let record = bytes.body.as_deref().and_then(|body| Record::parse(body, &entry_digest).ok());
+            if let Some(record) = &record
+                && !comes_with_the_program(&record.procedure_digest)
+                && texts.insert(record.procedure_digest)
+                && let Some(row) = read.procedure_text(record.procedure_digest)?
+            {
+                let _ = writer.add(ItemKind::Procedure, row.text.as_bytes()).map_err(io)?;
+            }
+            let item = RecordItem { seal: bytes.seal, record: bytes.body };
+            match writer.add(ItemKind::Record, &item.to_bytes()).map_err(io)? {
+                Ok(()) => made.records += 1,
+                Err(too_long) => made.left_out.push(format!("{too_long} ({})", one.digest.short())),
+            }
+            for photo in record.filter(|_| request.photos).map(|record| record.photos).unwrap_or_default() {
+                let Some(photo) = read.photo(photo)? else { continue };
+                match writer.add(ItemKind::Photo, &photo).map_err(io)? {
+                    Ok(()) => made.photos += 1,
+                    Err(too_long) => made.left_out.push(too_long.to_string()),
+                }
+            }
+        }
+        // A zone's moving code is held up under a running engine: a school's papers go by file.
+        for (kind, bytes) in if exams { self.exam_items(&mut texts)? } else { Vec::new() } {
+            match writer.add(kind, &bytes).map_err(io)? {
+                Ok(()) => made.papers += u32::from(kind != ItemKind::Procedure),
+                Err(too_long) => made.left_out.push(too_long.to_string()),
+            }
+        }
+        // What records told goes with the records. This device's own goes first: a reader takes only so many.
+        let heads = heads(&read)?;
+        let own = self.store.head();
+        let own = HeadItem { device: self.store.device().0, seq: own.seq, digest: own.digest };
+        for head in std::iter::once(&own).chain(heads.hints()) {
+            let _ = writer.add(ItemKind::Head, &head.to_bytes()).map_err(io)?;
+        }
+        writer.finish().map_err(io)?;
+        Ok(made)
+    }
+
+    fn bundle_read(
+        &mut self,
+        input: &mut dyn Read,
+        progress: &mut dyn FnMut(BundleProgress),
+    ) -> Result<BundleReport, AppError> {
+        let none = || AppError::bad_input("this file is no bundle; make one with bundle write");
+        let mut reader = BundleReader::begin(input).map_err(io)?.ok_or_else(none)?;
+        let (now, language, device) = (self.now(), self.language(), self.store.device().0);
+        let own = self.store.head();
+        self.store.write(|tx| {
+            let mut merge = Merge {
+                admission: Admission::begin(tx, now, language)?,
+                language,
+                heads: heads(tx)?,
+                kept_aside: 0,
+                more_aside: 0,
+                own: HeadItem { device, seq: own.seq, digest: own.digest },
+                report: BundleReport::default(),
+            };
+            let mut items = 0u64;
+            while let Some(piece) = reader.next_piece().map_err(io)? {
+                match piece {
+                    Piece::Item(item) => {
+                        items += 1;
+                        merge.take(&item, items)?;
+                    }
+                    Piece::Damaged { at, after, bytes, length } => {
+                        let place = format!("after item {after}, byte {at}");
+                        let reason =
+                            format!("{length} bytes are damaged; ask the sender for the bundle again");
+                        merge.set_aside(&bytes, place, "damage", reason)?;
+                    }
+                }
+                if items.is_multiple_of(64) {
+                    progress(BundleProgress { bytes: reader.position(), items });
+                }
+            }
+            progress(BundleProgress { bytes: reader.position(), items });
+            merge.finish()
+        })
+    }
+}

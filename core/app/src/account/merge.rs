@@ -1,0 +1,230 @@
+//! Taking a bundle in, item by item, inside one transaction. A union of sets: what comes twice, or in another order, changes
+//! nothing.
+
+use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, put_heads};
+use crate::exams::judge::{
+    judge_lock, judge_result, judge_sheet, put_lock, put_result, put_sheet, result_parts,
+};
+use crate::hook::admission::Admission;
+use crate::procedures::keep_text;
+use crate::{AppError, BundleReport, SetAsideLine};
+use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, RecordItem};
+use slingseal_message::envelope::Kind;
+use slingseal_store::Put;
+use slingseal_words::{Digest, Language};
+
+/// The most that is set aside of one bundle and in a home: things, and their bytes. The oldest gives way.
+pub(crate) const MOST_ASIDE: usize = 1_000;
+const MOST_ASIDE_BYTES: usize = 64 << 20;
+const MOST_REASON: usize = 500;
+
+/// A merge under way: one transaction.
+pub(crate) struct Merge<'m, 'c> {
+    pub(crate) admission: Admission<'m, 'c>,
+    pub(crate) language: Language,
+    pub(crate) heads: Heads,
+    pub(crate) own: HeadItem,
+    /// Bytes of what was set aside and kept: so much and no more of one bundle.
+    pub(crate) kept_aside: usize,
+    /// What was set aside beyond what is listed.
+    pub(crate) more_aside: u64,
+    pub(crate) report: BundleReport,
+}
+
+impl Merge<'_, '_> {
+    pub(crate) fn take(&mut self, item: &Item, number: u64) -> Result<(), AppError> {
+        let judged = match item.kind {
+            ItemKind::Credential => self.credential(&item.body),
+            ItemKind::Roster => self.roster(&item.body),
+            ItemKind::Tag => self.tag(&item.body),
+            ItemKind::Void => self.void(&item.body),
+            ItemKind::Record => self.record(&item.body),
+            ItemKind::Head => self.head(&item.body),
+            ItemKind::Photo => self.photo(&item.body),
+            ItemKind::Procedure => self.procedure(&item.body),
+            ItemKind::ExamKey => self.exam_key(&item.body),
+            ItemKind::ExamSheet => self.exam_sheet(&item.body),
+            ItemKind::ExamResult => self.exam_result(&item.body),
+        };
+        match judged {
+            Ok(()) => {
+                self.admission.tx.remove_quarantine(Digest::of(&item.body))?;
+                Ok(())
+            }
+            // The disk's troubles end the merge; all else is the item's own fault.
+            Err(
+                error @ (AppError::StorageFull { .. }
+                | AppError::StorageDamaged { .. }
+                | AppError::Internal { .. }),
+            ) => Err(error),
+            Err(error) => {
+                self.set_aside(&item.body, format!("item {number}"), item.kind.english(), error.to_string())
+            }
+        }
+    }
+
+    pub(crate) fn set_aside(
+        &mut self,
+        bytes: &[u8],
+        place: String,
+        kind: &str,
+        reason: String,
+    ) -> Result<(), AppError> {
+        // All of it is counted; what a stranger can make without end is neither kept nor listed without end.
+        if self.report.set_aside.len() >= MOST_ASIDE {
+            self.more_aside += 1;
+            return Ok(());
+        }
+        // A stranger's file may have faults without end: the first is enough to ask for it again.
+        let mut words = reason.lines();
+        let mut short: String = words.next().unwrap_or_default().chars().take(MOST_REASON).collect();
+        match words.count() {
+            0 => {}
+            more => short.push_str(&format!(" (and {more} more)")),
+        }
+        let reason = short;
+        if self.kept_aside + bytes.len() <= MOST_ASIDE_BYTES {
+            self.kept_aside += bytes.len();
+            self.admission.tx.put_quarantine(bytes, &reason, self.admission.now)?;
+        }
+        self.report.set_aside.push(SetAsideLine { place, kind: kind.to_owned(), reason });
+        Ok(())
+    }
+
+    fn paper(&mut self, new: bool) {
+        self.report.papers += u32::from(new);
+    }
+
+    fn credential(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let (_, _, new) = self.admission.credential(bytes, None)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn roster(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let new = self.admission.roster(bytes)?.new;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let word = self.admission.open(Kind::Tag, bytes)?;
+        // A plan that was made at one desk is planned at every desk.
+        let new = self.admission.tag(&word, true)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn void(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let word = self.admission.open(Kind::Void, bytes)?;
+        let new = self.admission.void(&word)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn photo(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let digest = Digest::of(bytes);
+        if self.admission.tx.photo(digest)?.is_none() {
+            self.admission.tx.put_photo(bytes, self.admission.now)?;
+            self.report.photos += 1;
+        }
+        Ok(())
+    }
+
+    /// The text of a procedure: found by its digest alone, so that nothing needs to be believed.
+    fn procedure(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let text = std::str::from_utf8(bytes).map_err(|_| AppError::bad_input("it is no text"))?;
+        keep_text(self.admission.tx, text)
+    }
+
+    fn exam_key(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let (lock, _) = judge_lock(&self.admission.trusted, bytes)?;
+        let new = put_lock(self.admission.tx, &lock, bytes, self.admission.now)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn exam_sheet(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let judged = judge_sheet(&self.admission.trusted, self.admission.tx, bytes, self.language)?;
+        let new = put_sheet(self.admission.tx, &judged, bytes, self.admission.now)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    /// Whether its sheet agrees with it is asked when it is shown: the sheet may come before it, behind it or never.
+    fn exam_result(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let (lock_bytes, bytes) = result_parts(bytes)?;
+        let (result, lock, _) = judge_result(&self.admission.trusted, lock_bytes, bytes)?;
+        put_lock(self.admission.tx, &lock, lock_bytes, self.admission.now)?;
+        let new = put_result(self.admission.tx, &result, bytes, self.admission.now)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    /// A head that stands by itself is signed by nobody: a hint.
+    fn head(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let head = HeadItem::parse(bytes)?;
+        if head.device != self.own.device {
+            self.heads.hint(head);
+        } else if !self.report.warnings.iter().any(|known| known == OWN_JOURNAL_HINT)
+            && gone(self.admission.tx, &head)?
+        {
+            self.warn(OWN_JOURNAL_HINT.into());
+        }
+        Ok(())
+    }
+
+    /// A head that a signed record tells.
+    fn vouched_head(&mut self, head: HeadItem, by: Digest) -> Result<(), AppError> {
+        if head.device == self.own.device {
+            if gone(self.admission.tx, &head)? {
+                self.warn(OWN_JOURNAL_GONE.into());
+            }
+        } else if self.heads.vouch(head, by).is_some() {
+            let name = crate::view::hex(&head.device);
+            self.warn(format!(
+                "the journal of device {name} is told in two ways at entry {}: it was copied or rewritten; run the audit",
+                head.seq
+            ));
+        }
+        Ok(())
+    }
+
+    fn warn(&mut self, words: String) {
+        if self.report.warnings.len() < MOST_ASIDE && !self.report.warnings.contains(&words) {
+            self.report.warnings.push(words);
+        }
+    }
+
+    fn record(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let item = RecordItem::parse(bytes)?;
+        let word = self.admission.open(Kind::Seal, &item.seal)?;
+        let admitted = self.admission.seal(&word, item.record.as_deref())?;
+        match admitted.put {
+            Put::New => self.report.new += 1,
+            Put::Completed => self.report.completed += 1,
+            Put::Known => self.report.known += 1,
+        }
+        match (word.seal(), admitted.head) {
+            (Some(seal), Some(head)) => self.vouched_head(head, seal.record),
+            _ => Ok(()),
+        }
+    }
+
+    pub(crate) fn finish(mut self) -> Result<BundleReport, AppError> {
+        if self.more_aside > 0 {
+            self.report.set_aside.push(SetAsideLine {
+                place: "and after that".into(),
+                kind: "more".into(),
+                reason: format!(
+                    "{} more, neither listed nor kept; ask the sender for the bundle again",
+                    self.more_aside
+                ),
+            });
+        }
+        put_heads(self.admission.tx, &self.heads)?;
+        self.admission.tx.trim_quarantine(MOST_ASIDE as u64, MOST_ASIDE_BYTES as u64)?;
+        self.admission.finish()?;
+        Ok(self.report)
+    }
+}

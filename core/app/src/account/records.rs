@@ -1,0 +1,383 @@
+//! The account: every sealed record, its story, and the audit of all of it.
+
+use serde::Serialize;
+
+use crate::account::Knowledge;
+use crate::walks::sealing::{entry_digest, grams, walk_of_record};
+use crate::walks::view::FindingView;
+use crate::{App, AppError, Inner, Stamp, TagView};
+use slingseal_judgement::{Grade, LoadState};
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::Record;
+use slingseal_store::{Judged, Outcome, RecordFilter, RecordRow, Standing};
+use slingseal_walk::walk::What;
+use slingseal_words::{Digest, LoadNumber, Time};
+
+/// A record in the list.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct RecordLine {
+    /// What it goes by.
+    pub record: String,
+    /// The load.
+    pub load: String,
+    /// Fit or not.
+    pub fit: bool,
+    /// Its seal, by the digest of its own bytes: another seal may name the same record.
+    pub seal: String,
+    /// How it stands now.
+    pub state: RecordState,
+    /// `current`, `superseded`, `voided`, `refused`, `waiting` or `no_inspection`; one that is past its validity is `current`.
+    pub standing: String,
+    /// Whether its validity is past.
+    pub expired: bool,
+    /// Who sealed it.
+    pub inspector: String,
+    /// Who rigged the load; empty where unknown.
+    pub rigger: String,
+    /// The procedure's id.
+    pub procedure: String,
+    /// The pickup zone; empty where unknown.
+    pub place: String,
+    /// The aircraft's type; empty where unknown.
+    pub aircraft: String,
+    /// Deficiencies found.
+    pub found: u32,
+    /// Deficiencies put right.
+    pub corrected: u32,
+    /// When it was sealed.
+    pub issued: Stamp,
+    /// Until when it holds.
+    pub valid_until: Stamp,
+    /// Whether the full record is here, or the seal alone.
+    pub whole: bool,
+}
+
+/// How a record stands, in one word for a banner.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RecordState {
+    /// The load's latest inspection, which the hook would take.
+    Fit,
+    /// Found not fit.
+    NotFit,
+    /// A later inspection took its place.
+    Superseded,
+    /// Taken back.
+    Voided,
+    /// Past its validity.
+    Expired,
+    /// Not to be relied on.
+    Refused,
+    /// Not to be relied on before someone has looked into it.
+    Waits,
+    /// The seal of somebody who might not inspect.
+    NoInspection,
+}
+
+impl RecordState {
+    /// The word of the banner.
+    pub fn banner(self) -> &'static str {
+        match self {
+            Self::Fit => "FIT",
+            Self::NotFit => "NOT FIT",
+            Self::Superseded => "SUPERSEDED",
+            Self::Voided => "VOID",
+            Self::Expired => "EXPIRED",
+            Self::Refused => "REFUSED",
+            Self::Waits => "WAIT",
+            Self::NoInspection => "NO INSPECTION",
+        }
+    }
+
+    /// The word by which an account knows it.
+    pub(crate) fn standing(self) -> &'static str {
+        match self {
+            Self::Fit | Self::NotFit | Self::Expired => "current",
+            Self::Superseded => "superseded",
+            Self::Voided => "voided",
+            Self::Refused => "refused",
+            Self::Waits => "waiting",
+            Self::NoInspection => "no_inspection",
+        }
+    }
+
+    fn of(standing: &slingseal_judgement::Standing) -> Self {
+        use slingseal_judgement::Standing;
+        match standing {
+            Standing::Fit => Self::Fit,
+            Standing::NotFit => Self::NotFit,
+            Standing::Superseded { .. } => Self::Superseded,
+            Standing::Voided => Self::Voided,
+            Standing::Expired => Self::Expired,
+            Standing::Refused(_) => Self::Refused,
+            Standing::Waits(_) => Self::Waits,
+            Standing::NoInspection(_) => Self::NoInspection,
+        }
+    }
+
+    fn kept(standing: Standing) -> Self {
+        match standing {
+            Standing::Fit => Self::Fit,
+            Standing::NotFit => Self::NotFit,
+            Standing::Superseded => Self::Superseded,
+            Standing::Voided => Self::Voided,
+            Standing::Refused => Self::Refused,
+            Standing::Waits => Self::Waits,
+            Standing::NoInspection => Self::NoInspection,
+        }
+    }
+}
+
+/// A record's whole story.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct RecordView {
+    /// Its line.
+    pub line: RecordLine,
+    /// The word of its banner: `FIT`, `NOT FIT`, `VOID`, `EXPIRED`, `SUPERSEDED`, `REFUSED`, `WAIT` or `NO INSPECTION`.
+    pub banner: String,
+    /// Why it stands so, in plain words, the gravest first; empty where it is fit.
+    pub reasons: Vec<String>,
+    /// The text of its seal.
+    pub seal: String,
+    /// The tag, where the full record is here.
+    pub tag: Option<TagView>,
+    /// What was found.
+    pub findings: Vec<FindingView>,
+    /// What happened, in order.
+    pub timeline: Vec<TimelineEntry>,
+    /// The statics as the inspector saw them, as JSON.
+    pub rigging_json: Option<String>,
+    /// Digests of photographs.
+    pub photos: Vec<String>,
+    /// Voids that are known here.
+    pub voids: Vec<String>,
+}
+
+/// One moment of a walk.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct TimelineEntry {
+    /// When, by the inspector's clock.
+    pub at: Stamp,
+    /// What, in one line.
+    pub what: String,
+}
+
+/// The word by which an account knows how a record stands, whatever the time.
+pub(crate) fn standing_word(standing: Standing) -> &'static str {
+    RecordState::kept(standing).standing()
+}
+
+/// The columns of a seal whose tag and record are not here.
+pub(crate) fn bare_row(
+    seal: &slingseal_message::seal::Seal,
+    own: Digest,
+    inspector: &str,
+    now: Time,
+) -> RecordRow {
+    let outcome = match seal.outcome {
+        slingseal_message::seal::Outcome::Fit => Outcome::Fit,
+        slingseal_message::seal::Outcome::NotFit => Outcome::NotFit,
+    };
+    RecordRow {
+        seal: own,
+        digest: seal.record,
+        load: seal.load.to_string(),
+        tag: None,
+        procedure: seal.procedure.to_string(),
+        outcome,
+        inspector: inspector.to_owned(),
+        rigger: String::new(),
+        place: String::new(),
+        aircraft: String::new(),
+        mass_g: grams(seal.mass),
+        found: seal.found.into(),
+        corrected: seal.corrected.into(),
+        issued: seal.issued,
+        valid_until: seal.valid_until,
+        judged: Judged::not_yet(outcome),
+        author: None,
+        device: None,
+        received: now,
+    }
+}
+
+impl App {
+    /// Records, newest first: all, or those in which every word occurs.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn records(&self, words: Option<&str>, most: u32) -> Result<Vec<RecordLine>, AppError> {
+        let inner = self.lock();
+        let filter = RecordFilter { words: words.map(str::to_owned), ..RecordFilter::default() };
+        let page = inner.store.read().records(&filter, None, most)?;
+        inner.lines(&page.rows)
+    }
+
+    /// A record's story.
+    ///
+    /// # Errors
+    /// No such record.
+    pub fn record(&self, record: &str) -> Result<RecordView, AppError> {
+        let inner = self.lock();
+        let row = inner.record_row(record)?;
+        inner.record_view(&row)
+    }
+}
+
+/// The state of a page of records is asked once.
+pub(crate) struct Lines {
+    knowledge: Knowledge,
+}
+
+impl Inner {
+    /// The lines of a page of records.
+    pub(crate) fn lines(&self, rows: &[RecordRow]) -> Result<Vec<RecordLine>, AppError> {
+        let lines = Lines { knowledge: self.knowledge()? };
+        rows.iter().map(|row| self.line(row, &lines)).collect()
+    }
+
+    /// What was kept of it, at the time of now. Only what nothing but time is against needs the load's outline: what is fit, or waits.
+    fn state_of(&self, row: &RecordRow, lines: &Lines) -> Result<RecordState, AppError> {
+        let kept = RecordState::kept(row.standing());
+        if !matches!(kept, RecordState::Fit | RecordState::Waits | RecordState::Refused) {
+            return Ok(kept);
+        }
+        let now = lines.knowledge.now;
+        if now > row.valid_until {
+            return Ok(RecordState::Expired);
+        }
+        if kept == RecordState::Refused {
+            return Ok(kept);
+        }
+        let load = self.store.read().load(&row.load)?.filter(|load| load.latest == row.seal);
+        let asked = lines.knowledge.asked();
+        let state = load.and_then(|load| lines.knowledge.state(&load, &asked));
+        Ok(match state {
+            Some(LoadState::Fit) => RecordState::Fit,
+            Some(LoadState::Refused | LoadState::NotFit) => RecordState::Refused,
+            _ => RecordState::Waits,
+        })
+    }
+
+    fn line(&self, row: &RecordRow, lines: &Lines) -> Result<RecordLine, AppError> {
+        let state = self.state_of(row, lines)?;
+        Ok(RecordLine {
+            record: row.digest.to_string(),
+            load: row.load.clone(),
+            fit: row.outcome == Outcome::Fit,
+            seal: row.seal.to_string(),
+            state,
+            standing: state.standing().into(),
+            expired: self.now() > row.valid_until,
+            inspector: row.inspector.clone(),
+            rigger: row.rigger.clone(),
+            procedure: row.procedure.clone(),
+            place: row.place.clone(),
+            aircraft: row.aircraft.clone(),
+            found: row.found,
+            corrected: row.corrected,
+            issued: row.issued.into(),
+            valid_until: row.valid_until.into(),
+            // The device is known from the full record alone.
+            whole: row.device.is_some(),
+        })
+    }
+
+    pub(crate) fn record_view(&self, row: &RecordRow) -> Result<RecordView, AppError> {
+        let none = || AppError::not_found("there is no such record here; see records list");
+        let read = self.store.read();
+        let bytes = read.record_bytes(row.seal)?.ok_or_else(none)?;
+        let mut knowledge = self.knowledge()?;
+        let load = LoadNumber::new(&row.load)?;
+        let facts = knowledge.facts(&read, &load)?;
+        let asked = knowledge.asked();
+        let found = facts.seals.get(&row.seal);
+        let state = found.map_or(RecordState::NoInspection, |facts| RecordState::of(&facts.at(&asked)));
+        let reasons = found.map(|facts| facts.facts.reasons(&asked)).unwrap_or_default();
+        let reasons = reasons.iter().filter(|reason| reason.grade() != Grade::Note);
+        let mut line = self.line(row, &Lines { knowledge: self.knowledge()? })?;
+        (line.state, line.standing) = (state, state.standing().to_owned());
+        let mut view = RecordView {
+            line,
+            banner: state.banner().to_owned(),
+            reasons: reasons.map(|reason| reason.say(self.language())).collect(),
+            seal: slingseal_message::envelope::wrap(Kind::Seal, &bytes.seal),
+            tag: None,
+            findings: Vec::new(),
+            timeline: Vec::new(),
+            rigging_json: None,
+            photos: Vec::new(),
+            voids: Vec::new(),
+        };
+        for row in read.voids_of(row.digest)? {
+            let (void, _) = slingseal_message::seal::Void::open(&row.bytes)?;
+            view.voids.push(format!("{} {}", void.issued.dtg(), void.cause.say(self.language())));
+        }
+        if let Some(body) = &bytes.body {
+            let record = Record::parse(body, &entry_digest)?;
+            view.tag = Some(self.tag_view(&record.tag)?);
+            view.rigging_json = record.rigging.clone();
+            view.photos = record.photos.iter().map(ToString::to_string).collect();
+            let (walk, _) = walk_of_record(self, &record)?;
+            let id = slingseal_journal::WalkId(record.walk);
+            view.findings = self.walk_view(id, &walk, None)?.findings;
+            let bodies = record.entries.iter().filter(|entry| entry.kind == crate::walks::EVENT);
+            for event in crate::walks::events(bodies.map(|entry| entry.body.as_slice()))? {
+                view.timeline.push(TimelineEntry { at: event.at.into(), what: event_text(&event.what) });
+            }
+        }
+        view.timeline
+            .push(TimelineEntry { at: row.issued.into(), what: format!("sealed by {}", row.inspector) });
+        Ok(view)
+    }
+}
+
+fn event_text(what: &What) -> String {
+    match what {
+        What::Begun { inspector, procedure, version, .. } => {
+            format!("{inspector} began, procedure {procedure} {version}")
+        }
+        What::TagFaultFound { fault } => format!("on the tag: {fault}"),
+        What::ClockJumped { from, to } => format!("the clock jumped from {} to {}", from.dtg(), to.dtg()),
+        What::CardGood { card } => format!("card {card} good"),
+        What::Answered { card, point, value, deficiency } => {
+            let bad = deficiency.as_ref().map(|name| format!(", deficient: {name}")).unwrap_or_default();
+            format!("card {card}, {point}: {value}{bad}")
+        }
+        What::DeficiencyFound { card, point, name, note, .. } => {
+            let note = note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
+            format!("card {card}, {point}: DEFICIENT, {name}{note}")
+        }
+        What::PieceRejected { finding, serial } => format!("finding {finding} rejects piece {serial}"),
+        What::PutRight { finding, by, .. } => {
+            let by = by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
+            format!("finding {finding} corrected{by}")
+        }
+        What::LookedAgain { finding, again, .. } => format!(
+            "finding {finding} reinspected: {}",
+            match again {
+                slingseal_walk::walk::Again::Good => "good",
+                slingseal_walk::walk::Again::StillDeficient => "still deficient",
+            }
+        ),
+        What::Undone { answer } => format!("answer {answer} taken back"),
+        What::WentTo { card } => format!("went to card {card}"),
+        What::RiggingAssessed { finding } => format!("rigging: {}", finding.summary),
+        What::Paused {} => "paused".into(),
+        What::Resumed {} => "resumed".into(),
+        What::Abandoned { reason } => format!("stopped: {reason}"),
+        What::Decided { outcome, reason } => {
+            let reason = reason.as_ref().map(|reason| format!(": {reason}")).unwrap_or_default();
+            format!("decided {outcome}{reason}")
+        }
+        What::DecisionTakenBack {} => "decision taken back".into(),
+    }
+}
+
+/// For exports: the time now, as this home sees it.
+impl App {
+    /// The time by this home's clock.
+    pub fn now(&self) -> Time {
+        self.lock().now()
+    }
+}

@@ -1,0 +1,274 @@
+//! What of an examination may be believed: keys, sheets and results, whether they come by code, by bundle or from the store.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use crate::procedures::expanded_of;
+use crate::walks::facts;
+use crate::{App, AppError, Inner};
+use slingseal_account::sync::ItemKind;
+use slingseal_message::envelope::{Kind, Reader as Cbor, Writer};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::{Role, Signer, Trusted};
+use slingseal_store::{ExamPaper, ExamPaperRow, Reader, Tx};
+use slingseal_walk::exam::{self, ExamError, ExamResult, Lock, Sheet, Timing};
+use slingseal_walk::walk::{Ground, Walk};
+use slingseal_words::{Digest, Language, Time, same_person};
+
+impl From<ExamError> for AppError {
+    fn from(error: ExamError) -> Self {
+        let message = error.to_string();
+        match error {
+            ExamError::TwoOnACard { .. }
+            | ExamError::KeyChanged
+            | ExamError::OtherTag { .. }
+            | ExamError::OtherProcedure { .. }
+            | ExamError::OtherKey { .. }
+            | ExamError::StudentIsInstructor { .. }
+            | ExamError::NotAnInstructor { .. }
+            | ExamError::CredentialRanOut { .. }
+            | ExamError::BeforeTheLock { .. }
+            | ExamError::NotInARun(_)
+            | ExamError::NotEnded
+            | ExamError::Disagrees { .. } => Self::Refused { message },
+            _ => Self::BadInput { message },
+        }
+    }
+}
+
+/// A lock with its signer: an instructor, credentialed when it was signed. Whether the credential was revoked since is another
+/// question: the account keeps those too.
+pub(crate) fn judge_lock(trusted: &Trusted, bytes: &[u8]) -> Result<(Lock, Signer), AppError> {
+    let (lock, message) = Lock::open(bytes)?;
+    let signer = trusted.signer(Kind::ExamKey, &message)?;
+    instructor(&signer, lock.locked)?;
+    Ok((lock, signer))
+}
+
+fn instructor(signer: &Signer, signed: Time) -> Result<(), ExamError> {
+    let credential = &signer.credential;
+    if !credential.roles.has(Role::Instructor) {
+        return Err(ExamError::NotAnInstructor { name: credential.holder.clone() });
+    }
+    if signed > credential.expires {
+        return Err(ExamError::CredentialRanOut { name: credential.holder.clone() });
+    }
+    Ok(())
+}
+
+/// A result with its lock and their signer, who must be one person: whoever locked the key knows what was planted.
+pub(crate) fn judge_result(
+    trusted: &Trusted,
+    lock_bytes: &[u8],
+    bytes: &[u8],
+) -> Result<(ExamResult, Lock, Signer), AppError> {
+    let (lock, locker) = judge_lock(trusted, lock_bytes)?;
+    let (result, message) = ExamResult::open(bytes)?;
+    let signer = trusted.signer(Kind::ExamResult, &message)?;
+    instructor(&signer, result.issued)?;
+    result.is_under(&lock, &Digest::of(lock_bytes))?;
+    let (one, other) = (&signer.credential.holder, &locker.credential.holder);
+    if !same_person(one, other) || signer.authority != locker.authority {
+        return Err(ExamError::OtherKey { what: "result" }.into());
+    }
+    if same_person(one, &result.student) {
+        return Err(ExamError::StudentIsInstructor { name: result.student.clone() }.into());
+    }
+    Ok((result, lock, signer))
+}
+
+/// A sheet, folded and timed.
+pub(crate) struct JudgedSheet {
+    pub(crate) sheet: Sheet,
+    pub(crate) lock: Lock,
+    pub(crate) walk: Walk,
+    pub(crate) timing: Timing,
+}
+
+/// A sheet that may be kept: its lock is an instructor's, its tag and procedure are the locked ones, its events make a run
+/// that ended, by somebody who is not the instructor, not before the lock.
+pub(crate) fn judge_sheet(
+    trusted: &Trusted,
+    read: &Reader<'_>,
+    bytes: &[u8],
+    language: Language,
+) -> Result<JudgedSheet, AppError> {
+    let sheet = Sheet::parse(bytes)?;
+    let (lock, signer) = judge_lock(trusted, &sheet.lock)?;
+    let received = ReceivedTag::open(&sheet.tag)?;
+    if received.digest != lock.tag {
+        return Err(ExamError::OtherTag { load: lock.load.clone() }.into());
+    }
+    let plan = expanded_of(read, &lock.procedure_digest, language)?;
+    let ground =
+        Ground { plan, facts: facts(&received.tag, received.digest), inspector: sheet.student.clone() };
+    let (walk, timing) = exam::timing(Arc::new(ground), &sheet.read_events()?)?;
+    exam::may_begin(&lock, &signer.credential.holder, &sheet.student, timing.began)?;
+    if !timing.ended {
+        return Err(ExamError::NotEnded.into());
+    }
+    Ok(JudgedSheet { sheet, lock, walk, timing })
+}
+
+pub(crate) fn put_lock(tx: &Tx<'_>, lock: &Lock, bytes: &[u8], now: Time) -> Result<bool, AppError> {
+    let digest = Digest::of(bytes);
+    Ok(tx.put_exam_paper(&ExamPaperRow {
+        digest,
+        kind: ExamPaper::Key,
+        key: digest,
+        load: lock.load.to_string(),
+        procedure: lock.procedure.to_string(),
+        student: String::new(),
+        made: lock.locked,
+        received: now,
+        bytes: bytes.to_vec(),
+    })?)
+}
+
+pub(crate) fn put_sheet(
+    tx: &Tx<'_>,
+    judged: &JudgedSheet,
+    bytes: &[u8],
+    now: Time,
+) -> Result<bool, AppError> {
+    let JudgedSheet { sheet, lock, timing, .. } = judged;
+    put_lock(tx, lock, &sheet.lock, now)?;
+    Ok(tx.put_exam_paper(&ExamPaperRow {
+        digest: Digest::of(bytes),
+        kind: ExamPaper::Sheet,
+        key: Digest::of(&sheet.lock),
+        load: lock.load.to_string(),
+        procedure: lock.procedure.to_string(),
+        student: sheet.student.to_string(),
+        made: timing.began,
+        received: now,
+        bytes: bytes.to_vec(),
+    })?)
+}
+
+pub(crate) fn put_result(
+    tx: &Tx<'_>,
+    result: &ExamResult,
+    bytes: &[u8],
+    now: Time,
+) -> Result<bool, AppError> {
+    Ok(tx.put_exam_paper(&ExamPaperRow {
+        digest: Digest::of(bytes),
+        kind: ExamPaper::Result,
+        key: result.key,
+        load: result.load.to_string(),
+        procedure: result.procedure.to_string(),
+        student: result.student.to_string(),
+        made: result.issued,
+        received: now,
+        bytes: bytes.to_vec(),
+    })?)
+}
+
+/// A result as a bundle carries it: with its lock, so that it can be judged alone and in any order.
+///
+/// ```cddl
+/// exam-result-item = [lock: bstr, result: bstr]
+/// ```
+pub(crate) fn result_item(lock: &[u8], result: &[u8]) -> Vec<u8> {
+    let mut out = Writer::new();
+    out.array(2).bytes(lock).bytes(result);
+    out.into_bytes()
+}
+
+pub(crate) fn result_parts(item: &[u8]) -> Result<(&[u8], &[u8]), AppError> {
+    slingseal_message::envelope::check(item, slingseal_message::envelope::Limits::FILE)?;
+    let mut reader = Cbor::new(item);
+    reader.array(2, "examination result of a bundle")?;
+    Ok((reader.bytes("examination key")?, reader.bytes("examination result")?))
+}
+
+impl Inner {
+    /// Everything of examinations, as a bundle carries it: the text of a unit's own procedure goes before what needs it.
+    pub(crate) fn exam_items(
+        &self,
+        texts: &mut BTreeSet<Digest>,
+    ) -> Result<Vec<(ItemKind, Vec<u8>)>, AppError> {
+        let read = self.store.read();
+        let mut items = Vec::new();
+        for row in read.exam_papers(ExamPaper::Key)? {
+            items.push((ItemKind::ExamKey, row.bytes));
+        }
+        for row in read.exam_papers(ExamPaper::Sheet)? {
+            for (kind, bytes) in self.sheet_items(&row)? {
+                if kind != ItemKind::Procedure || texts.insert(Digest::of(&bytes)) {
+                    items.push((kind, bytes));
+                }
+            }
+        }
+        for row in read.exam_papers(ExamPaper::Result)? {
+            let Some(lock) = read.exam_paper(row.key)? else { continue };
+            items.push((ItemKind::ExamResult, result_item(&lock.bytes, &row.bytes)));
+        }
+        Ok(items)
+    }
+
+    /// What does not hold of the papers of examinations, one line each: for the audit.
+    pub(crate) fn exam_faults(&self, trusted: &Trusted) -> Result<(u32, Vec<String>), AppError> {
+        let read = self.store.read();
+        let (mut looked, mut faults) = (0, Vec::new());
+        for kind in [ExamPaper::Key, ExamPaper::Sheet, ExamPaper::Result] {
+            for row in read.exam_papers(kind)? {
+                looked += 1;
+                let found = match kind {
+                    _ if Digest::of(&row.bytes) != row.digest => {
+                        Err(AppError::internal("its bytes are not those of its row"))
+                    }
+                    ExamPaper::Key => judge_lock(trusted, &row.bytes).map(drop),
+                    ExamPaper::Sheet => judge_sheet(trusted, &read, &row.bytes, self.language()).map(drop),
+                    ExamPaper::Result => match read.exam_paper(row.key)? {
+                        Some(lock) => judge_result(trusted, &lock.bytes, &row.bytes).map(drop),
+                        None => Err(AppError::not_found("its key is not here")),
+                    },
+                };
+                if let Err(error) = found {
+                    let name =
+                        format!("examination {} {} (load {})", kind.word(), row.digest.short(), row.load);
+                    faults.push(format!("{name}: {error}"));
+                }
+            }
+        }
+        Ok((looked, faults))
+    }
+}
+
+/// Kept for [`App::receive`]: a lock or a result that came as a code.
+impl App {
+    pub(crate) fn receive_exam(&self, kind: Kind, bytes: &[u8]) -> Result<crate::Received, AppError> {
+        let mut inner = self.lock();
+        let now = inner.now();
+        let trusted = inner.trusted()?;
+        if kind == Kind::ExamKey {
+            let (lock, signer) = judge_lock(&trusted, bytes)?;
+            let new = inner.store.write(|tx| put_lock(tx, &lock, bytes, now))?;
+            return Ok(crate::Received::Examination {
+                what: kind.english().into(),
+                id: Digest::of(bytes).to_string(),
+                load: lock.load.to_string(),
+                by: signer.credential.holder.to_string(),
+                new,
+            });
+        }
+        let (said, _) = ExamResult::open(bytes)?;
+        let lock = inner.store.read().exam_paper(said.key)?.filter(|row| row.kind == ExamPaper::Key);
+        let lock = lock.ok_or_else(|| {
+            AppError::not_found(
+                "the key of this examination result is not known here; scan the key's code first",
+            )
+        })?;
+        let (result, _, signer) = judge_result(&trusted, &lock.bytes, bytes)?;
+        let new = inner.store.write(|tx| put_result(tx, &result, bytes, now))?;
+        Ok(crate::Received::Examination {
+            what: kind.english().into(),
+            id: Digest::of(bytes).to_string(),
+            load: result.load.to_string(),
+            by: signer.credential.holder.to_string(),
+            new,
+        })
+    }
+}

@@ -1,0 +1,495 @@
+//! Examinations, the instructor's side: what to plant, the lock on it, and what a key shows to whom.
+
+pub(crate) mod class;
+pub(crate) mod csv;
+pub(crate) mod judge;
+pub(crate) mod result;
+pub(crate) mod run;
+pub(crate) mod sheet;
+
+use serde::Serialize;
+
+use crate::exams::judge::{judge_lock, put_lock};
+use crate::procedures::{expanded_of, keep_text};
+use crate::tags::tag_bytes;
+use crate::trust::setup::DEVICE_VAULT;
+use crate::view::hex;
+use crate::{App, AppError, CodeView, Inner, Stamp};
+use slingseal_journal::NewEntry;
+use slingseal_message::envelope::{Kind, Limits, Reader, Writer, check, unwrap, wrap};
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::Role;
+use slingseal_store::{ExamPaper, ExamPaperRow, RunState};
+use slingseal_walk::exam::{self, ExamError, Lock, MOST_PLANTED, Planted, PlantedList, Salt, Standard};
+use slingseal_walk::procedure::{Card, Expanded, Point};
+use slingseal_words::{Digest, PointId, Seconds};
+
+/// The journal's entry that keeps what a lock hides: on the instructor's device alone, in no bundle.
+pub(crate) const SECRET: &str = "exam-key";
+
+/// One deficiency that the instructor picks.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ExamPick {
+    /// The point's id.
+    pub point: String,
+    /// The deficiency, by its name in the procedure.
+    pub deficiency: String,
+}
+
+/// What is to be planted on a load.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct ExamPlan {
+    /// The text of the tag on the load.
+    pub tag: String,
+    /// Picked deficiencies; empty where they are drawn.
+    pub picks: Vec<ExamPick>,
+    /// How many to draw; none where they are picked.
+    pub draw: Option<u32>,
+    /// What to draw from: the same words draw the same. Made up where it is not given.
+    pub seed: Option<String>,
+}
+
+/// What a student has to reach.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ExamStandard {
+    /// How many must be found.
+    pub least: u32,
+    /// Within so many seconds.
+    pub within_s: u32,
+    /// How many calls where nothing is wrong are let pass.
+    pub false_calls: u32,
+}
+
+/// What is to be rigged onto the load: for the instructor's eyes.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ExamPlanView {
+    /// The load.
+    pub load: String,
+    /// The procedure's id.
+    pub procedure: String,
+    /// The procedure's title.
+    pub title: String,
+    /// What it was drawn from; give it back to lock the same.
+    pub seed: Option<String>,
+    /// What is planted, in the order of the load.
+    pub planted: Vec<PlantedView>,
+}
+
+/// A planted deficiency.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PlantedView {
+    /// The card's number; nought where the procedure is not here.
+    pub card: u32,
+    /// The station's title.
+    pub station: String,
+    /// The card's title.
+    pub card_title: String,
+    /// The point's id.
+    pub point: String,
+    /// The point's prompt.
+    pub prompt: String,
+    /// The deficiency's name in the procedure.
+    pub name: String,
+    /// The deficiency, to be shown.
+    pub shown: String,
+}
+
+/// The standard of a key.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct StandardView {
+    /// How many must be found.
+    pub least: u32,
+    /// Of how many.
+    pub of: u32,
+    /// Within so many seconds.
+    pub within_s: u32,
+    /// Calls where nothing is wrong that are let pass.
+    pub false_calls: u32,
+    /// All of it in one line.
+    pub words: String,
+}
+
+/// A key: an instructor's lock on what is planted.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ExamKeyView {
+    /// What it goes by: the digest of its bytes.
+    pub key: String,
+    /// The first digits, to be said aloud and written on the clipboard.
+    pub short: String,
+    /// The code, to be shown before the student starts.
+    pub code: CodeView,
+    /// The load.
+    pub load: String,
+    /// The procedure's id and version.
+    pub procedure: String,
+    /// When it was locked.
+    pub locked: Stamp,
+    /// Who locked it.
+    pub instructor: String,
+    /// What a student has to reach.
+    pub standard: StandardView,
+    /// Whether the list lies on this device.
+    pub list_here: bool,
+    /// What is planted: only where it was asked for with the PIN, or has just been locked.
+    pub planted: Option<Vec<PlantedView>>,
+    /// Runs under it that ended and are known here.
+    pub runs: u32,
+    /// Results under it that are known here.
+    pub results: u32,
+}
+
+impl App {
+    /// Works out what to plant, and keeps nothing: rig it, then lock the same.
+    ///
+    /// # Errors
+    /// A text that is no tag; a pick that the procedure does not know; more than there is room for.
+    pub fn exam_plan(&self, plan: &ExamPlan) -> Result<ExamPlanView, AppError> {
+        let inner = self.lock();
+        let bytes = tag_bytes(&plan.tag)?;
+        let received = ReceivedTag::open(&bytes)?;
+        let expanded = inner.procedure(&received.tag.procedure)?.expand(inner.language());
+        let (list, seed) = inner.exam_list(plan, &expanded)?;
+        Ok(ExamPlanView {
+            load: received.tag.load.to_string(),
+            procedure: expanded.id.to_string(),
+            title: expanded.title.clone(),
+            seed,
+            planted: planted_views(&list, Some(&expanded)),
+        })
+    }
+
+    /// All that can be planted on the load of a tag, in the order of the load: what there is to pick from.
+    ///
+    /// # Errors
+    /// A text that is no tag; its procedure is not here.
+    pub fn exam_plantable(&self, tag: &str) -> Result<Vec<PlantedView>, AppError> {
+        let inner = self.lock();
+        let bytes = tag_bytes(tag)?;
+        let received = ReceivedTag::open(&bytes)?;
+        let plan = inner.procedure(&received.tag.procedure)?.expand(inner.language());
+        let points = plan.cards.iter().flat_map(|card| card.points.iter().map(move |point| (card, point)));
+        let named = points.flat_map(|(card, point)| {
+            point.deficiencies.iter().map(move |known| (card, point, known.name.as_str()))
+        });
+        Ok(named.map(|(card, point, name)| planted_view(&plan, card, point, name)).collect())
+    }
+
+    /// Locks what is planted, signed as an instructor. The list stays on this device.
+    ///
+    /// # Errors
+    /// As `exam_plan`; a standard that cannot be; no instructor's credential; a wrong PIN.
+    pub fn exam_lock(
+        &self,
+        plan: &ExamPlan,
+        standard: &ExamStandard,
+        pin: &str,
+    ) -> Result<ExamKeyView, AppError> {
+        self.lock().exam_lock(plan, standard, pin)
+    }
+
+    /// Every key that is known here, the newest first, without the lists.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn exam_keys(&self) -> Result<Vec<ExamKeyView>, AppError> {
+        let inner = self.lock();
+        let mut rows = inner.store.read().exam_papers(ExamPaper::Key)?;
+        rows.reverse();
+        rows.iter().map(|row| inner.key_view(row, false)).collect()
+    }
+
+    /// A key without its list: by its code, which is known from here on, or by its first digits.
+    ///
+    /// # Errors
+    /// No such key; a code that is no instructor's.
+    pub fn exam_key(&self, key: &str) -> Result<ExamKeyView, AppError> {
+        let mut inner = self.lock();
+        let row = inner.exam_key_row(key)?;
+        inner.key_view(&row, false)
+    }
+
+    /// A key with its list: for the instructor, under the PIN, since a student may hold the device.
+    ///
+    /// # Errors
+    /// No such key; its list is elsewhere; a list that is not the one that was locked; a wrong PIN.
+    pub fn exam_reveal(&self, key: &str, pin: &str) -> Result<ExamKeyView, AppError> {
+        let mut inner = self.lock();
+        let row = inner.exam_key_row(key)?;
+        drop(inner.unlock(DEVICE_VAULT, pin)?);
+        inner.key_view(&row, true)
+    }
+}
+
+/// What a lock hides.
+pub(crate) struct ExamSecret {
+    pub(crate) list: PlantedList,
+    pub(crate) salt: Salt,
+}
+
+impl Inner {
+    fn exam_list(
+        &self,
+        plan: &ExamPlan,
+        expanded: &Expanded,
+    ) -> Result<(PlantedList, Option<String>), AppError> {
+        match plan.draw {
+            Some(_) if !plan.picks.is_empty() => {
+                Err(AppError::bad_input("deficiencies are picked or drawn, not both; give one of the two"))
+            }
+            Some(count) => {
+                let seed = match plan.seed.as_deref().map(str::trim).filter(|seed| !seed.is_empty()) {
+                    Some(seed) => seed.to_owned(),
+                    None => {
+                        let mut bytes = [0; 5];
+                        self.outside.entropy.fill(&mut bytes);
+                        hex(&bytes)
+                    }
+                };
+                let count = usize::try_from(count).unwrap_or(usize::MAX);
+                Ok((exam::draw(expanded, count, seed.as_bytes())?, Some(seed)))
+            }
+            None => {
+                let picks = plan.picks.iter().map(|pick| {
+                    Ok(Planted { point: PointId::new(&pick.point)?, name: pick.deficiency.trim().to_owned() })
+                });
+                let picks = picks.collect::<Result<Vec<_>, AppError>>()?;
+                Ok((PlantedList::new(expanded, picks)?, None))
+            }
+        }
+    }
+
+    fn exam_lock(
+        &mut self,
+        plan: &ExamPlan,
+        standard: &ExamStandard,
+        pin: &str,
+    ) -> Result<ExamKeyView, AppError> {
+        let tag_bytes = tag_bytes(&plan.tag)?;
+        let received = ReceivedTag::open(&tag_bytes)?;
+        let text = self.procedure_text(&received.tag.procedure)?;
+        let expanded = slingseal_walk::procedure::check(&text)?.expand(self.language());
+        let (list, _) = self.exam_list(plan, &expanded)?;
+        let small = |number: u32| u8::try_from(number).unwrap_or(u8::MAX);
+        let standard = Standard::new(
+            small(standard.least),
+            small(u32::try_from(list.len()).unwrap_or(u32::MAX)),
+            Seconds(standard.within_s.into()),
+            small(standard.false_calls),
+        )?;
+        let (_, credential) = self.credential_for(Some(Role::Instructor))?;
+        let mut salt: Salt = [0; exam::SALT];
+        self.outside.entropy.fill(&mut salt);
+        let now = self.now();
+        let lock = Lock {
+            load: received.tag.load.clone(),
+            locked: now,
+            tag: received.digest,
+            procedure: expanded.id.clone(),
+            version: expanded.version,
+            procedure_digest: expanded.digest,
+            standard,
+            planted: list.digest(&salt),
+        };
+        let key = self.unlock(DEVICE_VAULT, pin)?;
+        let unsigned = lock.prepare(&credential);
+        let bytes = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
+        drop(key);
+        // Reads its own writing back: a lock that another device would refuse must not be shown.
+        let (lock, _) = judge_lock(&self.trusted()?, &bytes)?;
+        lock.opens_with(&list, &salt)?;
+        self.keep_tag(&tag_bytes)?;
+        let mut secret = Writer::new();
+        secret.array(3).bytes(&bytes).bytes(&salt).bytes(&list.to_bytes());
+        let secret = secret.into_bytes();
+        let digest = Digest::of(&bytes);
+        self.store.write(|tx| -> Result<(), AppError> {
+            keep_text(tx, &text)?;
+            put_lock(tx, &lock, &bytes, now)?;
+            tx.append(NewEntry { kind: SECRET, walk: None, body: &secret, time: now })?;
+            Ok(())
+        })?;
+        let row = self.exam_key_row(&digest.to_string())?;
+        self.key_view(&row, true)
+    }
+
+    /// The key of a code's text, which is known from here on; or of the first digits of one that is known.
+    pub(crate) fn exam_key_row(&mut self, text: &str) -> Result<ExamPaperRow, AppError> {
+        let text = text.trim();
+        if text.contains(':') {
+            let bytes = match unwrap(text)? {
+                (Kind::ExamKey, bytes) => bytes,
+                (kind, _) => {
+                    return Err(AppError::bad_input(format!(
+                        "this is a {kind} and not an examination key; scan the code that the instructor shows"
+                    )));
+                }
+            };
+            let (lock, _) = judge_lock(&self.trusted()?, &bytes)?;
+            let now = self.now();
+            self.store.write(|tx| put_lock(tx, &lock, &bytes, now).map(drop))?;
+            return self.exam_key_row(&Digest::of(&bytes).to_string());
+        }
+        let rows = self.store.read().exam_papers(ExamPaper::Key)?;
+        one_of(rows, text, "examination key")
+    }
+
+    /// What a lock hides, where this device locked it. Held against the lock: an entry that was changed since is refused.
+    pub(crate) fn exam_secret(&self, key: &Digest, lock: &Lock) -> Result<Option<ExamSecret>, AppError> {
+        for entry in self.store.read().entries_of_kind(SECRET)? {
+            let Ok((bytes, salt, list)) = secret_parts(&entry.body) else { continue };
+            if Digest::of(bytes) == *key {
+                let list = PlantedList::parse(list).map_err(|_| ExamError::KeyChanged)?;
+                lock.opens_with(&list, &salt)?;
+                return Ok(Some(ExamSecret { list, salt }));
+            }
+        }
+        Ok(None)
+    }
+
+    fn key_view(&self, row: &ExamPaperRow, reveal: bool) -> Result<ExamKeyView, AppError> {
+        let (lock, signer) = judge_lock(&self.trusted()?, &row.bytes)?;
+        let secret = match self.exam_secret(&row.digest, &lock) {
+            Ok(secret) => secret,
+            Err(error) if reveal => return Err(error),
+            Err(_) => None,
+        };
+        let read = self.store.read();
+        let count = |kind| -> Result<u32, AppError> {
+            Ok(u32::try_from(read.exam_papers_of(row.digest, kind)?.len()).unwrap_or(u32::MAX))
+        };
+        let instructor = signer.credential.holder.to_string();
+        let planted = match (&secret, reveal) {
+            (Some(secret), true) => {
+                let plan = expanded_of(&read, &lock.procedure_digest, self.language()).ok();
+                Some(planted_views(&secret.list, plan.as_ref()))
+            }
+            (None, true) => return Err(elsewhere(&instructor)),
+            (_, false) => None,
+        };
+        Ok(ExamKeyView {
+            key: row.digest.to_string(),
+            short: short(&row.digest),
+            code: CodeView::of_text(Kind::ExamKey, wrap(Kind::ExamKey, &row.bytes))?,
+            load: lock.load.to_string(),
+            procedure: format!("{} {}", lock.procedure, lock.version),
+            locked: lock.locked.into(),
+            instructor,
+            standard: self.standard_view(lock.standard),
+            list_here: secret.is_some(),
+            planted,
+            runs: count(ExamPaper::Sheet)?
+                + u32::try_from(
+                    read.exam_runs()?
+                        .iter()
+                        .filter(|run| run.key == row.digest && run.state == RunState::Open)
+                        .count(),
+                )
+                .unwrap_or(0),
+            results: count(ExamPaper::Result)?,
+        })
+    }
+
+    pub(crate) fn standard_view(&self, standard: Standard) -> StandardView {
+        let (least, of, calls) = (standard.least(), standard.planted(), standard.false_calls());
+        let time = clock(standard.within().0);
+        StandardView {
+            least: least.into(),
+            of: of.into(),
+            within_s: u32::try_from(standard.within().0).unwrap_or(u32::MAX),
+            false_calls: calls.into(),
+            words: self.language().pick(
+                format!(
+                    "{least} of {of} within {time}, at most {calls} false call{}",
+                    if calls == 1 { "" } else { "s" }
+                ),
+                match calls {
+                    1 => format!("{least} de {of} en {time}, 1 aviso falso como máximo"),
+                    _ => format!("{least} de {of} en {time}, {calls} avisos falsos como máximo"),
+                },
+            ),
+        }
+    }
+}
+
+/// The one row whose digest begins so.
+pub(crate) fn one_of(rows: Vec<ExamPaperRow>, digits: &str, what: &str) -> Result<ExamPaperRow, AppError> {
+    let digits: String =
+        digits.chars().filter(|c| !matches!(c, ' ' | '-')).collect::<String>().to_lowercase();
+    if digits.len() < 4 {
+        return Err(AppError::bad_input(format!("an {what} goes by its code, or by 4 digits of it or more")));
+    }
+    let mut fitting = rows.into_iter().filter(|row| row.digest.to_string().starts_with(&digits));
+    match (fitting.next(), fitting.next()) {
+        (Some(only), None) => Ok(only),
+        (Some(_), Some(_)) => Err(AppError::bad_input(format!("several fit {digits}; give more digits"))),
+        (None, _) => Err(AppError::not_found(format!("no {what} \"{digits}\" is known here; scan its code"))),
+    }
+}
+
+pub(crate) fn elsewhere(instructor: &str) -> AppError {
+    AppError::not_found(format!(
+        "what is planted is known to {instructor}'s device alone; bring the run there, or read the result that it signs"
+    ))
+}
+
+/// The first eight digits in two groups.
+pub(crate) fn short(digest: &Digest) -> String {
+    let digits = digest.short();
+    let (front, back): (String, String) =
+        (digits.chars().take(4).collect(), digits.chars().skip(4).collect());
+    format!("{front} {back}")
+}
+
+/// `1:05`, or `1:00:05`.
+pub(crate) fn clock(seconds: i64) -> String {
+    let (hours, minutes, seconds) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
+    if hours > 0 { format!("{hours}:{minutes:02}:{seconds:02}") } else { format!("{minutes}:{seconds:02}") }
+}
+
+fn secret_parts(body: &[u8]) -> Result<(&[u8], Salt, &[u8]), AppError> {
+    check(body, Limits::FILE)?;
+    let mut reader = Reader::new(body);
+    reader.array(3, "secret of an examination key")?;
+    Ok((reader.bytes("lock")?, reader.fixed("salt")?, reader.bytes("list")?))
+}
+
+/// A list in the order of the load; by its ids alone where the procedure is not here.
+pub(crate) fn planted_views(list: &PlantedList, plan: Option<&Expanded>) -> Vec<PlantedView> {
+    let Some(plan) = plan else { return list.iter().map(bare).collect() };
+    let known = list.in_order(plan);
+    if known.len() != list.len() {
+        return list.iter().map(bare).collect();
+    }
+    known.into_iter().map(|(planted, card, point)| planted_view(plan, card, point, &planted.name)).collect()
+}
+
+fn planted_view(plan: &Expanded, card: &Card, point: &Point, name: &str) -> PlantedView {
+    PlantedView {
+        card: card.number.number(),
+        station: plan.stations.get(card.station).map(|station| station.title.clone()).unwrap_or_default(),
+        card_title: card.title.clone(),
+        point: point.id.to_string(),
+        prompt: point.prompt.clone(),
+        name: name.to_owned(),
+        shown: point
+            .deficiencies
+            .iter()
+            .find(|known| known.name == name)
+            .map_or_else(|| name.to_owned(), |known| known.shown.clone()),
+    }
+}
+
+fn bare(planted: &Planted) -> PlantedView {
+    PlantedView {
+        card: 0,
+        station: String::new(),
+        card_title: String::new(),
+        point: planted.point.to_string(),
+        prompt: planted.point.to_string(),
+        name: planted.name.clone(),
+        shown: planted.name.clone(),
+    }
+}
+
+/// The most that a key plants: for a shell that offers a number.
+pub const MOST_EXAM_PLANTED: u32 = MOST_PLANTED as u32;

@@ -1,0 +1,484 @@
+//! Examinations, the result: a run held against what was planted, signed, and told in the order of the load.
+
+use serde::Serialize;
+
+use crate::exams::judge::{judge_lock, judge_result, put_result};
+use crate::exams::{PlantedView, StandardView, clock, elsewhere, one_of, planted_views, short};
+use crate::procedures::expanded_of;
+use crate::trust::setup::DEVICE_VAULT;
+use crate::{App, AppError, Inner, Stamp};
+use slingseal_message::envelope::{Kind, wrap};
+use slingseal_message::trust::Role;
+use slingseal_store::{ExamPaper, ExamPaperRow};
+use slingseal_walk::exam::{self, Call, ExamResult, Outcome, Score, Tally, Timing};
+use slingseal_walk::procedure::{CardNo, Expanded};
+use slingseal_words::{Digest, Language, PointId, Seconds, same_person};
+
+/// A result, whole.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ExamResultView {
+    /// What this is, so that nobody takes it for an inspection.
+    pub what: String,
+    /// Its line.
+    pub line: ExamResultLine,
+    /// The text of its code.
+    pub text: String,
+    /// The procedure's title, where it is known here.
+    pub title: Option<String>,
+    /// Who stands for the instructor.
+    pub authority: String,
+    /// What had to be reached.
+    pub standard: StandardView,
+    /// Why it came to this, in plain words.
+    pub reasons: Vec<String>,
+    /// What was planted, revealed and held against the lock.
+    pub planted: Vec<PlantedView>,
+    /// What became of each, in the order of the load; none where the run's sheet is not here.
+    pub debrief: Option<DebriefView>,
+    /// What should be known beside it.
+    pub warnings: Vec<String>,
+}
+
+/// A result in the list.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ExamResultLine {
+    /// What it goes by.
+    pub result: String,
+    /// The key's first digits.
+    pub key: String,
+    /// Who was examined.
+    pub student: String,
+    /// Who examined.
+    pub instructor: String,
+    /// On which load.
+    pub load: String,
+    /// By which procedure, with its version.
+    pub procedure: String,
+    /// The how-manieth of this student on this load; over one is a retest.
+    pub attempt: u32,
+    /// `passed`, `failed` or `unclear`.
+    pub outcome: String,
+    /// Found.
+    pub found: u32,
+    /// Of how many planted.
+    pub of: u32,
+    /// Calls where nothing was wrong.
+    pub false_calls: u32,
+    /// The time.
+    pub seconds: u32,
+    /// How often the clock jumped.
+    pub clock_jumps: u32,
+    /// When the run began.
+    pub began: Stamp,
+}
+
+/// What became of each planted deficiency, and of the time.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct DebriefView {
+    /// Every planted deficiency, in the order of the load.
+    pub items: Vec<DebriefItem>,
+    /// Every call where nothing was wrong, in the order in which they were made.
+    pub false_calls: Vec<FalseCallView>,
+    /// Every card that was stood at, in the order of the load.
+    pub cards: Vec<CardTimeView>,
+}
+
+/// One planted deficiency.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct DebriefItem {
+    /// Where and what.
+    pub planted: PlantedView,
+    /// `found`, `named_otherwise`, `passed_as_good` or `not_reached`.
+    pub call: String,
+    /// What it was called, where that is another name.
+    pub called: Option<String>,
+    /// When it was called, from the beginning.
+    pub after_s: Option<u32>,
+    /// How long the run stood at its card.
+    pub card_s: u32,
+    /// All of it in one line.
+    pub words: String,
+}
+
+/// A call where nothing was wrong.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct FalseCallView {
+    /// On which card.
+    pub card: u32,
+    /// The card's title.
+    pub card_title: String,
+    /// The point's prompt.
+    pub prompt: String,
+    /// What it was called.
+    pub called: String,
+    /// When, from the beginning.
+    pub after_s: Option<u32>,
+}
+
+/// How long a card took.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CardTimeView {
+    /// Its number.
+    pub card: u32,
+    /// Its station.
+    pub station: String,
+    /// Its title.
+    pub title: String,
+    /// How long the run stood at it.
+    pub seconds: u32,
+}
+
+/// A result that holds, with what its sheet shows.
+pub(crate) struct Held {
+    pub(crate) row: ExamPaperRow,
+    pub(crate) result: ExamResult,
+    pub(crate) instructor: String,
+    pub(crate) revoked: bool,
+    pub(crate) authority: String,
+    pub(crate) scored: Option<(Score, Timing)>,
+    /// Why the sheet cannot be relied on, where it is here and cannot.
+    pub(crate) doubt: Option<String>,
+}
+
+impl App {
+    /// Scores an ended run by what was planted, and signs the result as the instructor who locked the key.
+    ///
+    /// # Errors
+    /// What is planted is known elsewhere, or was changed since it was locked; another instructor; the student is the
+    /// instructor; a run that was scored; a wrong PIN.
+    pub fn exam_score(&self, run: &str, pin: &str) -> Result<ExamResultView, AppError> {
+        self.lock().exam_score(run, pin)
+    }
+
+    /// Every result that is known here, the last begun first.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn exam_results(&self) -> Result<Vec<ExamResultLine>, AppError> {
+        let inner = self.lock();
+        let (held, _) = inner.held_results()?;
+        let mut lines = result_lines(&held);
+        lines.sort_by(|a, b| b.began.unix.cmp(&a.began.unix).then(a.result.cmp(&b.result)));
+        Ok(lines)
+    }
+
+    /// A result, by the first digits of its digest.
+    ///
+    /// # Errors
+    /// No such result, or one that does not hold.
+    pub fn exam_result(&self, result: &str) -> Result<ExamResultView, AppError> {
+        let inner = self.lock();
+        let row = one_of(inner.store.read().exam_papers(ExamPaper::Result)?, result, "examination result")?;
+        inner.result_view(&row)
+    }
+}
+
+impl Inner {
+    fn exam_score(&mut self, run: &str, pin: &str) -> Result<ExamResultView, AppError> {
+        let row = self.sheet_row(run)?;
+        let judged = self.judged_sheet(&row)?;
+        let (lock, locker) = judge_lock(&self.trusted()?, &judged.sheet.lock)?;
+        let instructor = locker.credential.holder.to_string();
+        let secret = self.exam_secret(&row.key, &lock)?.ok_or_else(|| elsewhere(&instructor))?;
+        for known in self.store.read().exam_papers_of(row.key, ExamPaper::Result)? {
+            let (known_result, _) = ExamResult::open(&known.bytes)?;
+            if known_result.sheet == row.digest {
+                return self.result_view(&known);
+            }
+            if same_person(&known_result.student, &judged.sheet.student)
+                && known_result.tally.outcome != Outcome::Unclear
+            {
+                return Err(AppError::refused(format!(
+                    "{} has a result under this key; a second run after the debrief does not count: lock a new key",
+                    judged.sheet.student
+                )));
+            }
+        }
+        let score = exam::score(&lock, &secret.list, &secret.salt, &judged.walk, &judged.timing)?;
+        let (signer, credential) = self.credential_for(Some(Role::Instructor))?;
+        if !same_person(&signer.credential.holder, &locker.credential.holder) {
+            return Err(AppError::refused(format!(
+                "{instructor} locked this key and {} holds the credential; the one who locked must sign",
+                signer.credential.holder
+            )));
+        }
+        let now = self.now();
+        let result = ExamResult {
+            student: judged.sheet.student.clone(),
+            issued: now,
+            load: lock.load.clone(),
+            procedure: lock.procedure.clone(),
+            version: lock.version,
+            key: row.key,
+            sheet: row.digest,
+            began: judged.timing.began,
+            standard: lock.standard,
+            tally: Tally::of(&score, &judged.timing),
+            salt: secret.salt,
+            planted: secret.list,
+        };
+        let key = self.unlock(DEVICE_VAULT, pin)?;
+        let unsigned = result.prepare(&credential);
+        let bytes = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
+        drop(key);
+        // Reads its own writing back: what another device would refuse must not stand in the account.
+        let (result, ..) = judge_result(&self.trusted()?, &judged.sheet.lock, &bytes)?;
+        self.store.write(|tx| put_result(tx, &result, &bytes, now).map(drop))?;
+        let row = self.store.read().exam_paper(Digest::of(&bytes))?;
+        self.result_view(&row.ok_or_else(|| AppError::internal("a result that was kept is there"))?)
+    }
+
+    /// A result with what its sheet shows.
+    pub(crate) fn held(&self, row: &ExamPaperRow) -> Result<Held, AppError> {
+        let read = self.store.read();
+        let trusted = self.trusted()?;
+        let lock = read.exam_paper(row.key)?.filter(|lock| lock.kind == ExamPaper::Key);
+        let lock = lock.ok_or_else(|| {
+            AppError::not_found(
+                "the key of this examination result is not known here; scan the key's code first",
+            )
+        })?;
+        let (result, lock, signer) = judge_result(&trusted, &lock.bytes, &row.bytes)?;
+        let authority = trusted.authority(&signer.authority).map(|authority| authority.name.to_string());
+        let (mut scored, mut doubt) = (None, None);
+        if let Some(sheet) = read.exam_paper(result.sheet)? {
+            let shown = self.judged_sheet(&sheet).and_then(|judged| {
+                if Digest::of(&judged.sheet.lock) != result.key {
+                    return Err(exam::ExamError::OtherKey { what: "run" }.into());
+                }
+                let score = exam::score(&lock, &result.planted, &result.salt, &judged.walk, &judged.timing)?;
+                result.agrees(&judged.sheet.student, &score, &judged.timing)?;
+                Ok((score, judged.timing))
+            });
+            match shown {
+                Ok(shown) => scored = Some(shown),
+                Err(error) => doubt = Some(error.to_string()),
+            }
+        }
+        Ok(Held {
+            row: row.clone(),
+            instructor: signer.credential.holder.to_string(),
+            revoked: trusted.revoked(&signer),
+            authority: authority.unwrap_or_default(),
+            result,
+            scored,
+            doubt,
+        })
+    }
+
+    /// Every result that holds, and what does not, one line each.
+    pub(crate) fn held_results(&self) -> Result<(Vec<Held>, Vec<String>), AppError> {
+        let (mut held, mut warnings) = (Vec::new(), Vec::new());
+        for row in self.store.read().exam_papers(ExamPaper::Result)? {
+            match self.held(&row) {
+                Ok(one) => held.push(one),
+                Err(error) => warnings.push(format!(
+                    "result {} of {} on load {} does not count: {error}",
+                    row.digest.short(),
+                    row.student,
+                    row.load
+                )),
+            }
+        }
+        Ok((held, warnings))
+    }
+
+    /// The how-manieth of its student on its load a result is.
+    fn attempt_of(&self, result: &ExamResult) -> Result<u32, AppError> {
+        let all = self.store.read().exam_papers(ExamPaper::Result)?;
+        let theirs: Vec<ExamResult> = all
+            .iter()
+            .filter_map(|row| ExamResult::open(&row.bytes).ok().map(|(result, _)| result))
+            .filter(|other| same_person(&other.student, &result.student) && other.load == result.load)
+            .collect();
+        let place = theirs.iter().position(|other| other == result);
+        let attempt = exam::attempts(&theirs).into_iter().find(|attempt| Some(attempt.place) == place);
+        Ok(attempt.map_or(1, |attempt| attempt.number))
+    }
+
+    fn result_view(&self, row: &ExamPaperRow) -> Result<ExamResultView, AppError> {
+        let held = self.held(row)?;
+        let line = line_of(&held, self.attempt_of(&held.result)?);
+        let lock = self.store.read().exam_paper(held.result.key)?;
+        let lock = lock.map(|row| judge_lock(&self.trusted()?, &row.bytes)).transpose()?;
+        let plan = lock.and_then(|(lock, _)| {
+            expanded_of(&self.store.read(), &lock.procedure_digest, self.language()).ok()
+        });
+        let mut warnings = Vec::new();
+        warnings.extend(held.doubt.clone());
+        if held.revoked {
+            warnings.push(format!("the credential of {} is revoked by now", held.instructor));
+        }
+        if held.result.tally.jumps > 0 {
+            warnings.push(format!(
+                "the clock jumped {} times during the run; the time is what is certain, not what it took",
+                held.result.tally.jumps
+            ));
+        }
+        if held.scored.is_none() && held.doubt.is_none() {
+            warnings.push("the run's sheet is not here, so that no debrief can be shown".into());
+        }
+        let debrief = held.scored.as_ref().zip(plan.as_ref());
+        Ok(ExamResultView {
+            what: self
+                .language()
+                .pick(
+                    "Examination result: training. It is no inspection, and no load is fit by it.",
+                    "Resultado de examen: instrucción. No es una inspección y ninguna carga queda apta por él.",
+                )
+                .into(),
+            line,
+            text: wrap(Kind::ExamResult, &row.bytes),
+            title: plan.as_ref().map(|plan| plan.title.clone()),
+            authority: held.authority.clone(),
+            standard: self.standard_view(held.result.standard),
+            reasons: reasons(&held.result, self.language()),
+            planted: planted_views(&held.result.planted, plan.as_ref()),
+            debrief: debrief.map(|((score, timing), plan)| {
+                debrief_view(score, timing, plan, &held.result, self.language())
+            }),
+            warnings,
+        })
+    }
+}
+
+/// One line a result, in the order of students, loads and attempts.
+pub(crate) fn result_lines(held: &[Held]) -> Vec<ExamResultLine> {
+    let results: Vec<ExamResult> = held.iter().map(|one| one.result.clone()).collect();
+    exam::attempts(&results)
+        .into_iter()
+        .filter_map(|attempt| held.get(attempt.place).map(|one| line_of(one, attempt.number)))
+        .collect()
+}
+
+fn line_of(held: &Held, attempt: u32) -> ExamResultLine {
+    let (result, tally) = (&held.result, &held.result.tally);
+    ExamResultLine {
+        result: held.row.digest.to_string(),
+        key: short(&result.key),
+        student: result.student.to_string(),
+        instructor: held.instructor.clone(),
+        load: result.load.to_string(),
+        procedure: format!("{} {}", result.procedure, result.version),
+        attempt,
+        outcome: tally.outcome.word().into(),
+        found: tally.found.into(),
+        of: result.standard.planted().into(),
+        false_calls: tally.false_calls.into(),
+        seconds: small(tally.seconds),
+        clock_jumps: tally.jumps.into(),
+        began: result.began.into(),
+    }
+}
+
+fn small(seconds: Seconds) -> u32 {
+    u32::try_from(seconds.0).unwrap_or(u32::MAX)
+}
+
+/// Why a result came to what it is.
+fn reasons(result: &ExamResult, language: Language) -> Vec<String> {
+    let (standard, tally) = (result.standard, &result.tally);
+    let (found, of, least) = (tally.found, standard.planted(), standard.least());
+    let (time, given) = (clock(tally.seconds.0), clock(standard.within().0));
+    let (calls, let_pass) = (tally.false_calls, standard.false_calls());
+    let mut reasons = language
+        .pick(
+            [
+                format!("Found {found} of {of}; {least} wanted."),
+                format!("Time {time}; {given} given."),
+                format!("False calls {calls}; {let_pass} let pass."),
+            ],
+            [
+                format!("Halladas {found} de {of}; se piden {least}."),
+                format!("Tiempo {time}; se dan {given}."),
+                format!("Avisos falsos {calls}; se admiten {let_pass}."),
+            ],
+        )
+        .to_vec();
+    if tally.outcome == Outcome::Unclear {
+        let words = language.pick(
+            "The device's clock jumped, so that nobody knows the time: run again.",
+            "El reloj del aparato saltó y nadie sabe el tiempo: repita el examen.",
+        );
+        reasons.push(words.into());
+    }
+    reasons
+}
+
+fn debrief_view(
+    score: &Score,
+    timing: &Timing,
+    plan: &Expanded,
+    result: &ExamResult,
+    language: Language,
+) -> DebriefView {
+    let at = |card: CardNo| timing.cards.get(&card).copied().map_or(0, small);
+    let shown = |point: &PointId, name: &str| {
+        let known = plan.point(point).and_then(|(_, point)| {
+            point.deficiencies.iter().find(|known| known.name == name).map(|known| known.shown.clone())
+        });
+        known.unwrap_or_else(|| name.to_owned())
+    };
+    let items =
+        planted_views(&result.planted, Some(plan)).into_iter().zip(&score.items).map(|(planted, item)| {
+            let called = match &item.call {
+                Call::NamedOtherwise(name) => Some(shown(&item.planted.point, name)),
+                _ => None,
+            };
+            let after = item.after.map(|after| clock(after.0)).unwrap_or_default();
+            let card_s = at(item.card);
+            let stood = clock(card_s.into());
+            let (english, spanish) = match &called {
+                _ if item.call == Call::Found => (format!("found at {after}"), format!("hallada a {after}")),
+                Some(called) => (
+                    format!("found at {after}, called \"{called}\""),
+                    format!("hallada a {after}, llamada «{called}»"),
+                ),
+                None if item.call == Call::NotReached => {
+                    ("missed: not reached".to_owned(), "omitida: no se llegó".to_owned())
+                }
+                None => (
+                    format!("missed: passed as good, {stood} at the card"),
+                    format!("omitida: dada por buena, {stood} en la ficha"),
+                ),
+            };
+            let (card, what) = language.pick(("Card", english), ("Ficha", spanish));
+            DebriefItem {
+                words: format!("{card} {}, {}: {}: {what}", planted.card, planted.card_title, planted.shown),
+                planted,
+                call: item.call.word().into(),
+                called,
+                after_s: item.after.map(small),
+                card_s,
+            }
+        });
+    let title = |card: CardNo| plan.card(card).map(|card| card.title.clone()).unwrap_or_default();
+    DebriefView {
+        items: items.collect(),
+        false_calls: score
+            .false_calls
+            .iter()
+            .map(|call| FalseCallView {
+                card: call.card.number(),
+                card_title: title(call.card),
+                prompt: plan.point(&call.point).map(|(_, point)| point.prompt.clone()).unwrap_or_default(),
+                called: shown(&call.point, &call.name),
+                after_s: call.after.map(small),
+            })
+            .collect(),
+        cards: timing
+            .cards
+            .iter()
+            .map(|(card, seconds)| CardTimeView {
+                card: card.number(),
+                station: plan
+                    .card(*card)
+                    .and_then(|card| plan.stations.get(card.station))
+                    .map(|station| station.title.clone())
+                    .unwrap_or_default(),
+                title: title(*card),
+                seconds: small(*seconds),
+            })
+            .collect(),
+    }
+}

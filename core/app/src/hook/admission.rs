@@ -1,0 +1,375 @@
+//! The one door through which a signed word comes into the home, whatever carried it: a scan, a bundle, a moving code, the page, or
+//! this device's own signing.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::AppError;
+use crate::account::records::bare_row;
+use crate::account::{author_of, open_word, restand, restand_all, touched_by_trust, trusted_of, whole_again};
+use crate::hook::receive::not_told_otherwise;
+use crate::procedures::expanded_of;
+use crate::trust::authority::credential_row;
+use crate::walks::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
+use slingseal_account::sync::{HeadItem, Unfit, examine_body};
+use slingseal_judgement::{Author, LoadWord};
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::{ReceivedSeal, Record, Seal};
+use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_message::trust::{Credentialed, PublicKey, Roster, Signer, Trusted};
+use slingseal_store::{NewRecord, Put, RosterRow, TagRow, Tx, VoidRow};
+use slingseal_walk::procedure::Expanded;
+use slingseal_walk::walk::Walk;
+use slingseal_words::{Digest, Language, LoadNumber, Name, Time};
+
+/// Loads are judged anew after so many of their words at the latest: what is held until then stays small.
+const MOST_FRESH: usize = 1_024;
+
+/// Words coming in: one transaction.
+pub(crate) struct Admission<'a, 'c> {
+    pub(crate) tx: &'a Tx<'c>,
+    pub(crate) trusted: Trusted,
+    pub(crate) now: Time,
+    language: Language,
+    plans: BTreeMap<Digest, Expanded>,
+    /// Words that came since their loads were judged last.
+    fresh: BTreeMap<LoadNumber, Vec<LoadWord>>,
+    waiting: usize,
+    /// Loads that a change of trust touched.
+    touched: BTreeSet<String>,
+}
+
+/// A roster that was let in.
+pub(crate) struct AdmittedRoster {
+    pub(crate) authority: Name,
+    pub(crate) roster: Roster,
+    /// Whether it is newer than what was here.
+    pub(crate) new: bool,
+}
+
+/// A seal that was let in.
+pub(crate) struct AdmittedSeal {
+    pub(crate) put: Put,
+    /// The end of its device's journal, where its full record came along.
+    pub(crate) head: Option<HeadItem>,
+}
+
+/// A full record that says what its seal says, folded.
+struct Full {
+    record: Record,
+    walk: Walk,
+    tag: Tag,
+}
+
+impl<'a, 'c> Admission<'a, 'c> {
+    pub(crate) fn begin(tx: &'a Tx<'c>, now: Time, language: Language) -> Result<Self, AppError> {
+        Ok(Self {
+            tx,
+            trusted: trusted_of(tx)?,
+            now,
+            language,
+            plans: BTreeMap::new(),
+            fresh: BTreeMap::new(),
+            waiting: 0,
+            touched: BTreeSet::new(),
+        })
+    }
+
+    /// Opens a word of a load.
+    pub(crate) fn open(&mut self, kind: Kind, bytes: &[u8]) -> Result<LoadWord, AppError> {
+        Ok(open_word(kind, bytes, &mut self.trusted)?)
+    }
+
+    /// Keeps a seal that somebody stands behind whose authority is trusted; of one who may not inspect, as evidence. A full record
+    /// that came with it, or that is here already, is attached where it says what the seal says.
+    ///
+    /// # Errors
+    /// Nobody trusted stands behind it: nothing is kept. A full record that is not what was sealed: the seal is kept alone.
+    pub(crate) fn seal(&mut self, word: &LoadWord, body: Option<&[u8]>) -> Result<AdmittedSeal, AppError> {
+        let signer = signer_of(word)?;
+        let Some(seal) = word.seal() else { return Err(AppError::internal("a seal says what a seal says")) };
+        if let Some(row) = self.tx.record(word.digest())?
+            && (row.device.is_some() || body.is_none())
+        {
+            return Ok(AdmittedSeal { put: Put::Known, head: None });
+        }
+        let (bytes, given) = match body {
+            Some(body) => (Some(body.to_vec()), true),
+            None => (self.tx.body(seal.record)?, false),
+        };
+        let full = bytes.as_deref().map(|bytes| self.full(seal, bytes)).transpose();
+        let (full, refused) = match full {
+            Ok(full) => (full, None),
+            Err(error) => (None, Some(error).filter(|_| given)),
+        };
+        let inspector = signer.credential.holder.to_string();
+        let put = match (&full, &bytes) {
+            (Some(full), Some(bytes)) => self.put_whole(word, seal, &inspector, full, bytes)?,
+            _ => self.put_bare(word, seal, &inspector)?,
+        };
+        if given && let (Some(_), Some(bytes)) = (&full, &bytes) {
+            self.attach(seal.record, bytes)?;
+        }
+        self.came(word)?;
+        let head = full.filter(|_| given).map(|Full { record, .. }| HeadItem {
+            device: record.device,
+            seq: record.head.0,
+            digest: record.head.1,
+        });
+        refused.map_or(Ok(AdmittedSeal { put, head }), Err)
+    }
+
+    /// Attaches a full record that came to the other seals that name it.
+    fn attach(&mut self, record: Digest, bytes: &[u8]) -> Result<(), AppError> {
+        for row in self.tx.seals_of_record(record)?.into_iter().filter(|row| row.device.is_none()) {
+            let Some(seal_bytes) = self.tx.seal(row.seal)? else { continue };
+            let Ok(word) = open_word(Kind::Seal, &seal_bytes, &mut self.trusted) else { continue };
+            let Some(seal) = word.seal() else { continue };
+            if let Ok(full) = self.full(seal, bytes) {
+                self.put_whole(&word, seal, &row.inspector, &full, bytes)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn put_whole(
+        &self,
+        word: &LoadWord,
+        seal: &Seal,
+        inspector: &str,
+        full: &Full,
+        body: &[u8],
+    ) -> Result<Put, AppError> {
+        let Full { record, walk, tag } = full;
+        let mut row = columns(
+            seal,
+            word.digest(),
+            tag,
+            &Digest::of(&record.tag),
+            inspector,
+            self.now,
+            Some(record.device),
+        );
+        row.author = author_of(word);
+        Ok(self.tx.put_record(&NewRecord {
+            row: &row,
+            seal: word.bytes(),
+            body: Some(body),
+            deficiencies: &deficiencies(walk),
+            equipment: &equipment(tag),
+            words: tag.description.as_str(),
+        })?)
+    }
+
+    /// What the tag tells is filled in where the very tag that was sealed is here.
+    fn put_bare(&self, word: &LoadWord, seal: &Seal, inspector: &str) -> Result<Put, AppError> {
+        let tags = self.tx.tags_of(seal.load.as_str())?;
+        let held = tags.iter().find(|row| slingseal_message::seal::TagPrint::of(&row.digest) == seal.tag);
+        let held = held.and_then(|row| ReceivedTag::open(&row.bytes).ok());
+        let own = word.digest();
+        let mut row = match &held {
+            Some(held) => columns(seal, own, &held.tag, &held.digest, inspector, self.now, None),
+            None => bare_row(seal, own, inspector, self.now),
+        };
+        row.author = author_of(word);
+        Ok(self.tx.put_record(&NewRecord {
+            row: &row,
+            seal: word.bytes(),
+            body: None,
+            deficiencies: &[],
+            equipment: &[],
+            words: held.as_ref().map(|held| held.tag.description.as_str()).unwrap_or_default(),
+        })?)
+    }
+
+    /// Folds a full record and holds it against its seal.
+    fn full(&mut self, seal: &Seal, bytes: &[u8]) -> Result<Full, AppError> {
+        let record =
+            examine_body(seal, bytes, &entry_digest).map_err(|unfit| AppError::refused(unfit.to_string()))?;
+        let plan = match self.plans.get(&record.procedure_digest) {
+            Some(plan) => plan.clone(),
+            None => {
+                let plan = expanded_of(self.tx, &record.procedure_digest, self.language)?;
+                self.plans.insert(record.procedure_digest, plan.clone());
+                plan
+            }
+        };
+        // Whatever is wrong inside a record is the record's fault, and no damage of this home.
+        let (walk, tag) = walk_from(&record, plan).map_err(AppError::bad_input)?;
+        agrees(seal, &walk, &tag).map_err(|unfit| AppError::refused(unfit.to_string()))?;
+        Ok(Full { record, walk, tag })
+    }
+
+    /// Keeps a void; `false` where it was known.
+    ///
+    /// # Errors
+    /// Nobody trusted stands behind it, or the credential had run out: it does not count.
+    pub(crate) fn void(&mut self, word: &LoadWord) -> Result<bool, AppError> {
+        let signer = signer_of(word)?;
+        let Some(void) = word.void() else { return Err(AppError::internal("a void says what a void says")) };
+        if void.issued > signer.credential.expires {
+            return Err(AppError::refused(format!(
+                "the credential of {} had run out when this void was signed; it does not count",
+                signer.credential.holder
+            )));
+        }
+        let new = self.tx.put_void(&VoidRow {
+            digest: word.digest(),
+            record: void.record,
+            load: void.load.to_string(),
+            issued: void.issued,
+            received: self.now,
+            author: author_of(word),
+            bytes: word.bytes().to_vec(),
+        })?;
+        self.came(word)?;
+        Ok(new)
+    }
+
+    /// Keeps a tag; `false` where it was known.
+    pub(crate) fn tag(&mut self, word: &LoadWord, planned: bool) -> Result<bool, AppError> {
+        let new = self.tx.put_tag(&TagRow {
+            digest: word.digest(),
+            load: word.load().to_string(),
+            planned,
+            received: self.now,
+            said: Some(word.issued()),
+            author: author_of(word),
+            bytes: word.bytes().to_vec(),
+        })?;
+        if new {
+            self.name_seals_of(word)?;
+            self.came(word)?;
+        }
+        Ok(new)
+    }
+
+    /// Fills in what a tag tells at the seals of it that came before it.
+    fn name_seals_of(&mut self, tag: &LoadWord) -> Result<(), AppError> {
+        let rows = self.tx.records_of_load(tag.load().as_str())?;
+        for row in rows.into_iter().filter(|row| row.tag.is_none()) {
+            let Some(bytes) = self.tx.seal(row.seal)? else { continue };
+            let Ok(word) = open_word(Kind::Seal, &bytes, &mut self.trusted) else { continue };
+            if let Some(seal) = word.seal() {
+                self.put_bare(&word, seal, &row.inspector)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Keeps a roster. Whoever it revokes, or revokes no more, is judged anew.
+    ///
+    /// # Errors
+    /// Its authority is not trusted here; it is forged; another of its number is known.
+    pub(crate) fn roster(&mut self, bytes: &[u8]) -> Result<AdmittedRoster, AppError> {
+        let id = Roster::authority(bytes)?;
+        let mut last = AppError::refused(
+            "this roster comes from an authority that this device does not trust; add its card first",
+        );
+        let keys: Vec<(PublicKey, Name)> =
+            self.trusted.with_id(id).map(|authority| (authority.key, authority.name.clone())).collect();
+        for (key, authority) in keys {
+            let roster = match Roster::open(bytes, &key) {
+                Ok(roster) => roster,
+                Err(error) => {
+                    last = error.into();
+                    continue;
+                }
+            };
+            let row = RosterRow {
+                authority: key.to_bytes(),
+                sequence: roster.sequence.into(),
+                issued: roster.issued,
+                received: self.now,
+                bytes: bytes.to_vec(),
+            };
+            not_told_otherwise(self.tx, &row)?;
+            let new = self.tx.put_roster(&row)?;
+            if new {
+                let mut before = std::mem::replace(&mut self.trusted, trusted_of(self.tx)?);
+                let touched = touched_by_trust(self.tx, &mut before, &mut self.trusted)?;
+                self.touched.extend(touched);
+            }
+            return Ok(AdmittedRoster { authority, roster, new });
+        }
+        Err(last)
+    }
+
+    /// Keeps a credential; `false` where it was known.
+    ///
+    /// # Errors
+    /// Its authority is not trusted here; it is forged.
+    pub(crate) fn credential(
+        &mut self,
+        bytes: &[u8],
+        own: Option<PublicKey>,
+    ) -> Result<(Signer, bool, bool), AppError> {
+        let signer = self.trusted.credential(bytes)?;
+        let credential = Credentialed::open(bytes)?.credential;
+        let own = own == Some(credential.key);
+        let row = credential_row(&credential, bytes, signer.authority.to_bytes(), self.now, own);
+        let new = self.tx.put_credential(&row)?;
+        Ok((signer, own, new))
+    }
+
+    /// Loads of which something new came are judged anew, a number of them together.
+    fn came(&mut self, word: &LoadWord) -> Result<(), AppError> {
+        self.fresh.entry(word.load().clone()).or_default().push(word.clone());
+        self.waiting += 1;
+        if self.waiting >= MOST_FRESH { self.judge_fresh() } else { Ok(()) }
+    }
+
+    fn judge_fresh(&mut self) -> Result<(), AppError> {
+        self.waiting = 0;
+        for (load, words) in std::mem::take(&mut self.fresh) {
+            restand(self.tx, &load, &mut self.trusted, &words)?;
+        }
+        Ok(())
+    }
+
+    /// Judges what is left, and leaves the time of it.
+    pub(crate) fn finish(mut self) -> Result<Trusted, AppError> {
+        self.judge_fresh()?;
+        let touched: Vec<String> = std::mem::take(&mut self.touched).into_iter().collect();
+        restand_all(self.tx, &touched, &mut self.trusted)?;
+        whole_again(self.tx, &self.trusted)?;
+        self.tx.judged_at(self.now)?;
+        Ok(self.trusted)
+    }
+}
+
+/// Whoever stands behind a word, where an authority that is trusted here stands behind that person.
+fn signer_of(word: &LoadWord) -> Result<&Signer, AppError> {
+    let load = word.load();
+    match word.author() {
+        Author::Known(signer) => Ok(signer),
+        Author::Unknown => Err(AppError::refused(format!(
+            "load {load}: this {} comes from an authority that this device does not trust; add its card first",
+            word.kind()
+        ))),
+        Author::Refused(error) => Err(AppError::refused(format!("load {load}: {error}"))),
+        Author::Nobody => Err(AppError::refused(format!("load {load}: nobody signed this {}", word.kind()))),
+    }
+}
+
+/// Whether a walk and its tag tell the load, the mass and the counts that the seal tells. Beside what [`examine_body`] holds.
+///
+/// # Errors
+/// The first thing in which they differ.
+pub(crate) fn agrees(seal: &Seal, walk: &Walk, tag: &Tag) -> Result<(), Unfit> {
+    let tally = walk.tally();
+    let told = [
+        (tag.load == seal.load, "load number"),
+        (tag.gross == seal.mass, "gross mass"),
+        (tally.found == usize::from(seal.found), "number of deficiencies found"),
+        (tally.corrected == usize::from(seal.corrected), "number of deficiencies put right"),
+    ];
+    match told.into_iter().find(|(same, _)| !same) {
+        Some((_, about)) => Err(Unfit::Disagree { load: seal.load.to_string(), about }),
+        None => Ok(()),
+    }
+}
+
+/// Reads a seal that is kept, for its words alone.
+pub(crate) fn seal_of(bytes: &[u8]) -> Result<Seal, AppError> {
+    Ok(ReceivedSeal::open(bytes)?.seal)
+}

@@ -1,0 +1,211 @@
+//! Taking in whatever a code says: one door for everything that travels.
+
+use serde::Serialize;
+
+use crate::hook::admission::Admission;
+use crate::hook::is_of_a_load;
+use crate::trust::setup::DEVICE_VAULT;
+use crate::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
+use slingseal_message::envelope::{Kind, unwrap, wrap};
+use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
+use slingseal_store::RosterRow;
+
+/// What was taken in.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Received {
+    /// An authority's card: compare the fingerprint by voice, then trust it.
+    Authority {
+        /// What it calls itself.
+        name: String,
+        /// What to compare.
+        fingerprint: String,
+        /// Whether this device trusts it already.
+        trusted: bool,
+        /// The card, to be given to `trust`.
+        card: String,
+    },
+    /// A device's request, for an authority to issue on.
+    KeyRequest {
+        /// Who holds the device.
+        holder: String,
+        /// Its key's fingerprint.
+        fingerprint: String,
+        /// The request, to be given to `issue`.
+        request: String,
+    },
+    /// A credential: this device's own, or one to be known.
+    Credential {
+        /// What it says.
+        credential: CredentialView,
+        /// Whether it is this device's own.
+        own: bool,
+        /// How the device is set up now.
+        set_up: Box<SetUpView>,
+    },
+    /// A roster.
+    Roster {
+        /// Whose.
+        authority: String,
+        /// Its sequence.
+        sequence: u32,
+        /// How many credentials and keys it revokes.
+        revoked: u32,
+        /// Whether it was newer than what was here.
+        new: bool,
+    },
+    /// A tag: now known here.
+    Tag(Box<TagView>),
+    /// A seal: now known here, with the verdict on it.
+    Seal(Box<VerdictView>),
+    /// A void: the seal holds no more here.
+    Void {
+        /// Of which load.
+        load: String,
+        /// Who signed it.
+        by: String,
+        /// Why.
+        cause: String,
+        /// Whether it is new here.
+        new: bool,
+    },
+    /// A key or a result of an examination: training, and no inspection.
+    Examination {
+        /// `examination key` or `examination result`.
+        what: String,
+        /// What it goes by.
+        id: String,
+        /// On which load.
+        load: String,
+        /// Who signed it.
+        by: String,
+        /// Whether it is new here.
+        new: bool,
+    },
+}
+
+impl App {
+    /// Takes in a text of any kind. Nothing that is not signed by someone trusted changes what this device believes.
+    ///
+    /// # Errors
+    /// A text that is none of ours, damaged, forged, or of someone whom this device does not trust.
+    pub fn receive(&self, text: &str) -> Result<Received, AppError> {
+        let (kind, bytes) = match unwrap(text) {
+            Ok((Kind::Seal, _)) => return Ok(Received::Seal(Box::new(self.check(Some(text), None)?))),
+            Ok(known) => known,
+            // Nobody may take a damaged seal or tag for one that was merely not received.
+            Err(_) if is_of_a_load(text) => {
+                return Ok(Received::Seal(Box::new(self.check_all(&[text.to_owned()])?)));
+            }
+            Err(error) => return Err(error.into()),
+        };
+        let mut inner = self.lock();
+        match kind {
+            Kind::Authority => inner.receive_authority(&bytes),
+            Kind::KeyRequest => {
+                let request = KeyRequest::open(&bytes)?;
+                inner.admit(|_| Ok(()))?;
+                Ok(Received::KeyRequest {
+                    holder: request.holder.to_string(),
+                    fingerprint: request.key.fingerprint(),
+                    request: wrap(Kind::KeyRequest, &bytes),
+                })
+            }
+            Kind::Credential => inner.receive_credential(&bytes),
+            Kind::Roster | Kind::RosterOfKeys if Roster::kind(&bytes)? != kind => {
+                Err(slingseal_message::envelope::TextError::Damaged(kind).into())
+            }
+            Kind::Roster | Kind::RosterOfKeys => {
+                let admitted = inner.admit(|admission| admission.roster(&bytes))?;
+                Ok(Received::Roster {
+                    authority: admitted.authority.to_string(),
+                    sequence: admitted.roster.sequence,
+                    revoked: admitted.roster.entries(),
+                    new: admitted.new,
+                })
+            }
+            Kind::Void => inner.receive_void(&bytes),
+            Kind::Tag => {
+                let tag = inner.admit(|admission| {
+                    let tag = admission.open(Kind::Tag, &bytes)?;
+                    admission.tag(&tag, false)?;
+                    Ok(tag)
+                })?;
+                Ok(Received::Tag(Box::new(inner.tag_view_of(&tag)?)))
+            }
+            Kind::Seal => Err(AppError::internal("a seal was judged above")),
+            Kind::BundleFrame | Kind::Have => {
+                Err(AppError::bad_input("this is a frame of a moving code; read it with bundle read"))
+            }
+            Kind::ExamKey | Kind::ExamResult => {
+                inner.admit(|_| Ok(()))?;
+                drop(inner);
+                self.receive_exam(kind, &bytes)
+            }
+        }
+    }
+}
+
+/// Refuses a roster of which another text with the same number is known: neither is the newer one, and taking either for it
+/// could lose a revocation.
+pub(crate) fn not_told_otherwise(
+    read: &slingseal_store::Reader<'_>,
+    row: &RosterRow,
+) -> Result<(), AppError> {
+    match read.roster(&row.authority)? {
+        Some(known) if known.sequence == row.sequence && known.bytes != row.bytes => {
+            Err(AppError::refused(format!(
+                "another roster number {} of this authority is known here: its home was copied or put back; have it revoke \
+                 again whom it revoked, under a higher number",
+                row.sequence
+            )))
+        }
+        _ => Ok(()),
+    }
+}
+
+impl Inner {
+    /// Lets words in: one transaction, at the end of which their loads are judged, and the time of it is written down.
+    pub(crate) fn admit<T>(
+        &mut self,
+        act: impl FnOnce(&mut Admission<'_, '_>) -> Result<T, AppError>,
+    ) -> Result<T, AppError> {
+        let (now, language) = (self.now(), self.language());
+        self.store.write(|tx| {
+            let mut admission = Admission::begin(tx, now, language)?;
+            let answer = act(&mut admission)?;
+            admission.finish()?;
+            Ok(answer)
+        })
+    }
+
+    fn receive_authority(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
+        let authority = Authority::open(bytes)?;
+        self.admit(|_| Ok(()))?;
+        Ok(Received::Authority {
+            trusted: self.trusted()?.authority(&authority.key).is_some(),
+            name: authority.name.to_string(),
+            fingerprint: authority.key.fingerprint(),
+            card: wrap(Kind::Authority, bytes),
+        })
+    }
+
+    fn receive_credential(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
+        let vault = self.store.read().vault(DEVICE_VAULT)?;
+        let own_key = vault.map(|row| Vault::from_bytes(row.bytes).public()).transpose()?;
+        let (_, own, _) = self.admit(|admission| admission.credential(bytes, own_key))?;
+        let credential = self.credential_view(&self.trusted()?, bytes)?;
+        Ok(Received::Credential { credential, own, set_up: Box::new(self.set_up()?) })
+    }
+
+    pub(crate) fn receive_void(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
+        let (word, new) = self.admit(|admission| {
+            let word = admission.open(Kind::Void, bytes)?;
+            let new = admission.void(&word)?;
+            Ok((word, new))
+        })?;
+        let cause = word.void().map(|void| void.cause.say(self.language())).unwrap_or_default();
+        let by = word.signer().map(|signer| signer.credential.holder.to_string()).unwrap_or_default();
+        Ok(Received::Void { load: word.load().to_string(), by, cause: cause.to_owned(), new })
+    }
+}

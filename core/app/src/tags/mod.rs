@@ -1,0 +1,391 @@
+//! Load tags: written from a plan, read back, shown.
+
+pub(crate) mod pieces;
+pub(crate) mod statics;
+pub(crate) mod sticker;
+
+use serde::Serialize;
+
+use crate::{App, AppError, CodeView, Inner, Stamp};
+use slingseal_judgement::{Author, LoadWord, TagSignature};
+use slingseal_message::envelope::{Kind, Unsigned, unwrap};
+use slingseal_message::tag::{Equipment, ReceivedTag, Tag, Zone, read_list, read_plan};
+use slingseal_message::trust::{Role, Signer, Trusted};
+use slingseal_store::TagRow;
+use slingseal_words::LoadNumber;
+
+use crate::trust::setup::DEVICE_VAULT;
+
+/// A tag, ready to draw.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct TagView {
+    /// The text of its code.
+    pub text: String,
+    /// SHA-256 of its bytes.
+    pub digest: String,
+    /// The load number.
+    pub load: String,
+    /// When it was planned.
+    pub planned: Stamp,
+    /// What the load is.
+    pub description: String,
+    /// The procedure's id.
+    pub procedure: String,
+    /// The procedure's title, where it is known here.
+    pub procedure_title: Option<String>,
+    /// Gross mass, as planned.
+    pub gross: String,
+    /// The aircraft's type.
+    pub aircraft: String,
+    /// Its allowable load.
+    pub allowable: String,
+    /// Where it is picked up.
+    pub pickup: ZoneView,
+    /// Where it goes.
+    pub destination: ZoneView,
+    /// Who rigged it.
+    pub rigger: Option<String>,
+    /// Its equipment.
+    pub equipment: Vec<EquipmentView>,
+    /// The link in each chain leg's grab hook.
+    pub links: Vec<LinkView>,
+    /// The statics, where it carries its rigging.
+    pub rigging: Option<RiggingView>,
+    /// Who planned it, where a trusted planner signed it.
+    pub planner: Option<String>,
+    /// `signed`, `unsigned`, `unknown` (signed by someone not trusted here as a planner) or `forged`.
+    pub signature: String,
+    /// What is wrong with it on its own showing, in plain words.
+    pub warnings: Vec<String>,
+    /// Bytes of the message.
+    pub bytes: u32,
+}
+
+/// A zone.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ZoneView {
+    /// What it goes by.
+    pub name: String,
+    /// Its grid reference, spaced to be read aloud.
+    pub grid: Option<String>,
+}
+
+/// A piece of equipment.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct EquipmentView {
+    /// What it is.
+    pub kind: String,
+    /// Its serial number.
+    pub serial: String,
+    /// What it may carry.
+    pub rating: Option<String>,
+    /// Where that comes from.
+    pub source: Option<String>,
+    /// The day its next inspection is due.
+    pub next_inspection: Option<String>,
+    /// Whether that day is past.
+    pub overdue: bool,
+    /// Whether the load weighs more than it may carry.
+    pub overloaded: bool,
+}
+
+/// The link that the plan wants.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct LinkView {
+    /// The leg.
+    pub leg: String,
+    /// The link.
+    pub link: u16,
+}
+
+/// The statics of a rigged load.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RiggingView {
+    /// `within_limits`, `over_limit` or `infeasible`.
+    pub verdict: String,
+    /// What governs, in one line.
+    pub summary: String,
+    /// The whole report, as sentences.
+    pub report: String,
+    /// Nose up is positive, degrees.
+    pub pitch_deg: Option<f64>,
+    /// Left side up is positive, degrees.
+    pub roll_deg: Option<f64>,
+    /// The governing part's utilisation; 1 is all of it.
+    pub utilisation: Option<f64>,
+    /// Side, front and top view.
+    pub picture_svg: Option<String>,
+}
+
+impl Eq for RiggingView {}
+
+/// A tag that was made.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct TagMade {
+    /// Its code.
+    pub code: CodeView,
+    /// What it says.
+    pub tag: TagView,
+}
+
+impl App {
+    /// Makes a tag of a plan. `open` gives the text of the rigging file that the plan names. With a PIN it is signed
+    /// by this device's planner; without, it is marked unsigned.
+    ///
+    /// # Errors
+    /// Every fault of the plan; a procedure that is not known; no planner's credential; a wrong PIN.
+    pub fn write_tag(
+        &self,
+        plan: &str,
+        open: &dyn Fn(&str) -> Result<String, String>,
+        pin: Option<&str>,
+    ) -> Result<TagMade, AppError> {
+        let mut inner = self.lock();
+        let tag = read_plan(plan, inner.now(), open)?.tag;
+        let made = inner.write_tags(&[tag], pin)?;
+        made.into_iter().next().ok_or_else(|| AppError::internal("one plan makes one tag"))
+    }
+
+    /// Makes the tags of a load list, CSV with a head line; `core/message/PLAN.md` names its columns. All of them, or none.
+    ///
+    /// # Errors
+    /// Every fault of the list, with line and column; otherwise those of [`App::write_tag`].
+    pub fn write_tags(
+        &self,
+        list: &str,
+        open: &dyn Fn(&str) -> Result<String, String>,
+        pin: Option<&str>,
+    ) -> Result<Vec<TagMade>, AppError> {
+        let mut inner = self.lock();
+        let tags = read_list(list, inner.now(), open)?;
+        inner.write_tags(&tags, pin)
+    }
+
+    /// What a tag says.
+    ///
+    /// # Errors
+    /// A text that is no tag.
+    pub fn read_tag(&self, text: &str) -> Result<TagView, AppError> {
+        self.lock().tag_view(&tag_bytes(text)?)
+    }
+
+    /// The tags that this device knows, the last received first; one that cannot be read any more is left out.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn tags(&self, most: u32) -> Result<Vec<TagView>, AppError> {
+        let inner = self.lock();
+        let mut rows = inner.store.read().tags()?;
+        rows.sort_by(|a, b| b.received.cmp(&a.received).then(a.digest.cmp(&b.digest)));
+        let most = usize::try_from(most).unwrap_or(usize::MAX);
+        Ok(rows.iter().filter_map(|row| inner.tag_view(&row.bytes).ok()).take(most).collect())
+    }
+}
+
+/// The bytes of a tag's text.
+pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
+    match unwrap(text)? {
+        (Kind::Tag, bytes) => Ok(bytes),
+        (kind, _) => {
+            Err(AppError::bad_input(format!("this is a {kind} and not a load tag; scan the tag on the load")))
+        }
+    }
+}
+
+impl Inner {
+    /// Makes tags, each signed where there is a PIN; nothing is kept before all of them are made.
+    fn write_tags(&mut self, tags: &[Tag], pin: Option<&str>) -> Result<Vec<TagMade>, AppError> {
+        for tag in tags {
+            self.procedure(&tag.procedure).map_err(|error| match (tags, error) {
+                ([_], error) => error,
+                (_, error) => AppError::not_found(format!("load {}: {error}", tag.load)),
+            })?;
+            // The hook would say NO-GO: told where another piece can still be taken. What is overdue is a warning on the tag.
+            if let Some(piece) = tag.equipment.iter().find(|piece| piece.overloaded(tag.gross)) {
+                let rating = piece.rating.as_ref().map(|rating| rating.value.to_string()).unwrap_or_default();
+                return Err(AppError::refused(format!(
+                    "load {}: {} {} is rated {rating} and the load weighs {}; take a piece that carries it, or a lighter load",
+                    tag.load, piece.kind, piece.serial, tag.gross
+                )));
+            }
+        }
+        let signing = match pin {
+            None => None,
+            Some(pin) => {
+                let (_, credential) = self.credential_for(Some(Role::Planner))?;
+                Some((credential, self.unlock(DEVICE_VAULT, pin)?))
+            }
+        };
+        let mut messages = Vec::new();
+        for tag in tags {
+            let content = tag.content();
+            let claims = tag.claims(&content);
+            let bytes = match &signing {
+                None => claims.to_bytes(),
+                Some((credential, key)) => {
+                    let unsigned = Unsigned::prepare(Kind::Tag, credential, &claims);
+                    unsigned.finish(&key.sign(&unsigned.to_be_signed()))
+                }
+            };
+            // Reads its own writing back: a tag that this program would refuse must not reach a load.
+            ReceivedTag::open(&bytes)?;
+            messages.push((tag, CodeView::of(Kind::Tag, &bytes)?, bytes));
+        }
+        drop(signing);
+        self.admit(|admission| {
+            for (_, _, bytes) in &messages {
+                let word = admission.open(Kind::Tag, bytes)?;
+                admission.tag(&word, true)?;
+            }
+            Ok(())
+        })?;
+        let made = messages.into_iter();
+        made.map(|(_, code, bytes)| Ok(TagMade { code, tag: self.tag_view(&bytes)? })).collect()
+    }
+
+    pub(crate) fn keep_tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        self.admit(|admission| {
+            let word = admission.open(Kind::Tag, bytes)?;
+            admission.tag(&word, false)?;
+            Ok(())
+        })
+    }
+
+    pub(crate) fn tag_signature(
+        &self,
+        received: &ReceivedTag<'_>,
+        trusted: &Trusted,
+    ) -> (TagSignature, Option<Signer>) {
+        let author = Author::of(Kind::Tag, received.message.as_ref(), trusted);
+        let signature = TagSignature::of(&received.tag, &author, trusted);
+        let signer = match author {
+            Author::Known(signer) => Some(*signer),
+            _ => None,
+        };
+        (signature, signer)
+    }
+
+    pub(crate) fn tag_view(&self, bytes: &[u8]) -> Result<TagView, AppError> {
+        self.tag_view_of(&LoadWord::open(Kind::Tag, bytes, &self.trusted()?)?)
+    }
+
+    /// A tag that was opened, drawn.
+    pub(crate) fn tag_view_of(&self, word: &LoadWord) -> Result<TagView, AppError> {
+        let none = || AppError::bad_input("this is no load tag; scan the tag on the load");
+        let (tag, bytes) = (word.tag().ok_or_else(none)?, word.bytes());
+        let signature = TagSignature::of(tag, word.author(), &self.trusted()?);
+        let planner = word.signer();
+        let now = self.now();
+        let language = self.language();
+        let equipment: Vec<EquipmentView> =
+            tag.equipment.iter().map(|equipment| equipment_view(equipment, tag, now)).collect();
+        let rigging = tag.rigging.as_ref().map(statics::rigging_view);
+        let mut warnings = Vec::new();
+        if tag.over_allowable() {
+            warnings.push(language.pick(
+                format!("Gross weight {} is over the allowable load {}.", tag.gross, tag.allowable),
+                format!("La masa bruta {} supera la carga admisible {}.", tag.gross, tag.allowable),
+            ));
+        }
+        for piece in &equipment {
+            let name = format!("{} {}", piece.kind, piece.serial);
+            if piece.overdue {
+                let due = piece.next_inspection.clone().unwrap_or_default();
+                warnings.push(language.pick(
+                    format!("{name}: inspection was due {due}."),
+                    format!("{name}: la revisión vencía el {due}."),
+                ));
+            }
+            if piece.overloaded {
+                let rating = piece.rating.clone().unwrap_or_default();
+                warnings.push(language.pick(
+                    format!("{name}: rated {rating}, less than the load."),
+                    format!("{name}: admite {rating}, menos que la carga."),
+                ));
+            }
+        }
+        if let Some(rigging) = rigging.as_ref().filter(|rigging| rigging.verdict != "within_limits") {
+            warnings.push(rigging.summary.clone());
+        }
+        match signature {
+            TagSignature::Planner => {}
+            TagSignature::Unsigned => warnings.push(
+                language
+                    .pick("No planner has signed this tag.", "Ningún planificador firmó esta etiqueta.")
+                    .into(),
+            ),
+            TagSignature::Unknown => warnings.push(
+                language
+                    .pick(
+                        "Its signer is not trusted here as a planner.",
+                        "Aquí no se confía en quien firmó como planificador.",
+                    )
+                    .into(),
+            ),
+            TagSignature::Forged => warnings.push(
+                language
+                    .pick(
+                        "Its signature does not match: forged or altered.",
+                        "La firma no coincide: falsa o alterada.",
+                    )
+                    .into(),
+            ),
+        }
+        let title = self.procedure(&tag.procedure).ok().map(|procedure| procedure.expand(language).title);
+        Ok(TagView {
+            text: slingseal_message::envelope::wrap(Kind::Tag, bytes),
+            digest: word.digest().to_string(),
+            load: tag.load.to_string(),
+            planned: tag.planned.into(),
+            description: tag.description.to_string(),
+            procedure: tag.procedure.to_string(),
+            procedure_title: title,
+            gross: tag.gross.to_string(),
+            aircraft: tag.aircraft.to_string(),
+            allowable: tag.allowable.to_string(),
+            pickup: zone_view(&tag.pickup),
+            destination: zone_view(&tag.destination),
+            rigger: tag.rigger.as_ref().map(ToString::to_string),
+            equipment,
+            links: tag
+                .links
+                .iter()
+                .map(|count| LinkView { leg: count.leg.to_string(), link: count.link })
+                .collect(),
+            rigging,
+            planner: planner
+                .filter(|_| signature == TagSignature::Planner)
+                .map(|planner| planner.credential.holder.to_string()),
+            signature: match signature {
+                TagSignature::Planner => "signed",
+                TagSignature::Unsigned => "unsigned",
+                TagSignature::Unknown => "unknown",
+                TagSignature::Forged => "forged",
+            }
+            .into(),
+            warnings,
+            bytes: u32::try_from(bytes.len()).unwrap_or(u32::MAX),
+        })
+    }
+
+    /// Every tag known of a load.
+    pub(crate) fn tags_of(&self, load: &LoadNumber) -> Result<Vec<TagRow>, AppError> {
+        Ok(self.store.read().tags_of(load.as_str())?)
+    }
+}
+
+fn zone_view(zone: &Zone) -> ZoneView {
+    ZoneView { name: zone.name.to_string(), grid: zone.grid.as_ref().map(slingseal_words::GridRef::spaced) }
+}
+
+fn equipment_view(equipment: &Equipment, tag: &Tag, now: slingseal_words::Time) -> EquipmentView {
+    EquipmentView {
+        kind: equipment.kind.to_string(),
+        serial: equipment.serial.to_string(),
+        rating: equipment.rating.as_ref().map(|rating| rating.value.to_string()),
+        source: equipment.rating.as_ref().map(|rating| rating.source.to_string()),
+        next_inspection: equipment.next_inspection.map(slingseal_words::Time::date),
+        overdue: equipment.overdue(now),
+        overloaded: equipment.overloaded(tag.gross),
+    }
+}

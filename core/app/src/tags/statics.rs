@@ -1,0 +1,126 @@
+//! The statics of a rigging file, for a desk: no home is needed.
+
+use slingseal_rigging::{self as rigging, Assessment, Options, RiggedLoad, SeatedLink, Verdict};
+
+use slingseal_words::{Newtons, Unit};
+
+use crate::AppError;
+use crate::tags::RiggingView;
+
+/// What a rigging file is asked.
+#[derive(Clone, Debug, Default)]
+pub struct RiggingRequest {
+    /// The file's text, TOML.
+    pub text: String,
+    /// Other links in the grab hooks, each `LEG=N`.
+    pub links: Vec<String>,
+    /// A load factor, 1 to 10; `None` is one.
+    pub factor: Option<f64>,
+}
+
+/// A rigging file, assessed.
+#[derive(Clone, Debug)]
+pub struct RiggingSheet {
+    load: RiggedLoad,
+    assessment: Assessment,
+    /// Whether the load hangs and every part carries at most its rating.
+    pub within_limits: bool,
+    /// `within_limits`, `over_limit` or `infeasible`.
+    pub verdict: String,
+    /// The report in the units of the file, for a terminal or paper.
+    pub report: String,
+    /// The stable answer for machines, in SI.
+    pub json: String,
+}
+
+impl RiggingSheet {
+    /// Side, front and top to one scale, as SVG.
+    pub fn svg(&self) -> String {
+        rigging::svg(&self.load, &self.assessment)
+    }
+
+    /// The same as PNG.
+    ///
+    /// # Errors
+    /// [`AppError::Internal`] where it cannot be drawn.
+    pub fn png(&self) -> Result<Vec<u8>, AppError> {
+        rigging::png(&self.load, &self.assessment).map_err(AppError::internal)
+    }
+}
+
+/// Assesses a rigging file.
+///
+/// # Errors
+/// [`AppError::BadInput`]: faults of the file, each on a line with its place; a link count or factor that does not fit.
+pub fn assess_rigging(request: &RiggingRequest) -> Result<RiggingSheet, AppError> {
+    let planned = rigging::read(&request.text).map_err(AppError::bad_input)?;
+    let links = request.links.iter().map(|text| SeatedLink::parse(text)).collect::<Result<Vec<_>, _>>();
+    let load = links.and_then(|links| planned.with_links(&links)).map_err(AppError::bad_input)?;
+    let options = match request.factor {
+        Some(factor) => Options::default().with_factor(factor).map_err(AppError::bad_input)?,
+        None => Options::default(),
+    };
+    let assessment = rigging::assess_with(&load, &options);
+    let effects = rigging::link_effects(&load, &options);
+    Ok(RiggingSheet {
+        within_limits: assessment.verdict == Verdict::WithinLimits,
+        verdict: assessment.verdict.as_str().into(),
+        report: rigging::report(&load, &assessment, &effects),
+        json: rigging::json(&assessment, &effects),
+        load,
+        assessment,
+    })
+}
+
+/// The statics as a record keeps them.
+pub(crate) fn rigging_json(load: &RiggedLoad) -> String {
+    rigging::json(&rigging::assess(load), &rigging::link_effects(load, &Options::default()))
+}
+
+/// The rigging drawn, as PNG.
+pub(crate) fn rigging_png(load: &RiggedLoad) -> Result<Vec<u8>, AppError> {
+    rigging::png(load, &rigging::assess(load)).map_err(AppError::internal)
+}
+
+pub(crate) fn rigging_view(load: &RiggedLoad) -> RiggingView {
+    let assessment = rigging::assess(load);
+    let effects = rigging::link_effects(load, &Options::default());
+    let hang = assessment.hang.as_ref();
+    RiggingView {
+        verdict: assessment.verdict.as_str().into(),
+        summary: summary(load, &assessment),
+        report: rigging::report(load, &assessment, &effects),
+        pitch_deg: hang.map(|hang| hang.pitch.value()),
+        roll_deg: hang.map(|hang| hang.roll.value()),
+        utilisation: hang.and_then(|hang| hang.held.first()).map(|held| held.utilisation.value()),
+        picture_svg: Some(rigging::svg(load, &assessment)),
+    }
+}
+
+/// The one line of what governs.
+pub(crate) fn summary(load: &RiggedLoad, assessment: &Assessment) -> String {
+    let unit = load.mass.unit();
+    if let Some(reason) = &assessment.reason {
+        return format!("The load does not hang as rigged: {reason}");
+    }
+    let Some(hang) = &assessment.hang else { return "The load does not hang as rigged.".into() };
+    let lean = format!("pitch {:+.1}°, roll {:+.1}°", hang.pitch.value(), hang.roll.value());
+    let pulled = hang.legs.iter().max_by(|a, b| a.tension.value().total_cmp(&b.tension.value()));
+    let pulled = pulled.map(|leg| format!("; leg {} pulls most, {}", leg.name, in_unit(leg.tension, unit)));
+    let pulled = pulled.unwrap_or_default();
+    match hang.held.first() {
+        Some(held) => {
+            let percent = held.utilisation.value() * 100.0;
+            format!("{} at {percent:.0} % of {}; {lean}{pulled}", held.part, held.rated)
+        }
+        None => format!("{lean}{pulled}"),
+    }
+}
+
+/// A force in the unit that the load's mass was written in, to the nearest ten pounds or hundred newtons.
+fn in_unit(force: Newtons, mass: Unit) -> String {
+    match mass {
+        Unit::Lb => format!("{:.0} lbf", (force.value() / Unit::Lbf.si() / 10.0).round() * 10.0),
+        _ => format!("{:.1} kN", force.value() / Unit::Kn.si()),
+    }
+}

@@ -1,0 +1,341 @@
+//! What an authority does: begin, issue, revoke, sign rosters. Its key lies under a passphrase in a vault of its own.
+
+use serde::Serialize;
+
+use std::collections::BTreeSet;
+
+use crate::account::{trust_changed, trusted_of};
+use crate::trust::setup::AUTHORITY_VAULT;
+use crate::{App, AppError, CodeView, Inner, IssuedListView, IssuedView, Stamp};
+use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::trust::{
+    Authority, Credential, CredentialId, DEFAULT_VALIDITY, KeyRequest, KeyThumbprint, Passphrase, PublicKey,
+    Roles, Roster, SecretKey, Vault,
+};
+use slingseal_store::{AuthorityRow, CredentialRow, RosterRow};
+use slingseal_words::{CallSign, Digest, Name, Seconds, Time};
+
+const NAME: &str = "authority.name";
+/// Every key that was ever revoked here, eight bytes each: a roster drops those that say nothing any more, and still nothing
+/// may be issued to them.
+const REVOKED_KEYS: &str = "authority.revoked-keys";
+/// How long a roster is relied on where the authority says nothing else: a week without a network.
+const ROSTER_LIFE: Seconds = Seconds::days(7);
+
+/// An authority's card and its first or newest roster.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct AuthorityView {
+    /// What it goes by.
+    pub name: String,
+    /// What people compare by voice.
+    pub fingerprint: String,
+    /// The card, to be handed to every device.
+    pub card: CodeView,
+    /// The newest roster.
+    pub roster: CodeView,
+    /// Its sequence.
+    pub sequence: u32,
+    /// When it runs out.
+    pub roster_expires: Stamp,
+    /// The credentials that this call took back.
+    pub taken: Vec<IssuedView>,
+}
+
+/// What a credential is to say.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Issue {
+    /// The text of the key request.
+    pub request: String,
+    /// `inspector,planner`.
+    pub roles: String,
+    /// RFC 3339, a date, or a date-time group.
+    pub expires: String,
+    /// Another name than the request asks for.
+    pub holder: Option<String>,
+    /// The longest that a seal may hold, in hours; 24 unless told.
+    pub validity_hours: Option<u32>,
+}
+
+impl App {
+    /// Makes this home an authority: key, card, and a first roster that revokes nobody. It trusts itself.
+    ///
+    /// # Errors
+    /// It is one already; the passphrase is too short or soon guessed.
+    pub fn authority_init(&self, name: &str, passphrase: &str) -> Result<AuthorityView, AppError> {
+        let mut inner = self.lock();
+        if inner.store.read().vault(AUTHORITY_VAULT)?.is_some() {
+            return Err(AppError::refused(
+                "this home is an authority already; use it, or begin another home",
+            ));
+        }
+        let name = Name::new(name)?;
+        let passphrase = chosen_passphrase(passphrase, &name)?;
+        let key = SecretKey::make(inner.outside.entropy.as_ref());
+        let now = inner.now();
+        let card = Authority::sign(&name, now, &key);
+        let vault = inner.lock_away(&key, &passphrase)?;
+        let roster = Roster::new(1, now, now.plus(ROSTER_LIFE));
+        let roster_row = roster_row(&roster, &key, now);
+        let row = AuthorityRow {
+            key: key.public().to_bytes(),
+            name: name.to_string(),
+            trusted: true,
+            added: now,
+            bytes: card,
+        };
+        inner.store.write(|tx| -> Result<(), AppError> {
+            tx.put_vault(AUTHORITY_VAULT, vault.as_bytes())?;
+            tx.put_setting(NAME, name.as_str().as_bytes())?;
+            let before = trusted_of(tx)?;
+            tx.put_authority(&row)?;
+            tx.put_roster(&roster_row)?;
+            trust_changed(tx, &before)
+        })?;
+        inner.authority_view()
+    }
+
+    /// The authority's card and newest roster.
+    ///
+    /// # Errors
+    /// This home is no authority.
+    pub fn authority(&self) -> Result<AuthorityView, AppError> {
+        self.lock().authority_view()
+    }
+
+    /// Who holds what that this authority issued, and how it stands.
+    ///
+    /// # Errors
+    /// This home is no authority.
+    pub fn issued(&self) -> Result<IssuedListView, AppError> {
+        self.lock().issued_list()
+    }
+
+    /// Issues a credential on a key request.
+    ///
+    /// # Errors
+    /// A bad request, role, time or passphrase; a key that was revoked.
+    pub fn issue(&self, issue: &Issue, passphrase: &str) -> Result<CodeView, AppError> {
+        let (kind, bytes) = unwrap(&issue.request)?;
+        if kind != Kind::KeyRequest {
+            return Err(AppError::bad_input(format!(
+                "this is a {kind} and not a key request; ask the device for its request"
+            )));
+        }
+        let request = KeyRequest::open(&bytes)?;
+        let roles = Roles::parse(&issue.roles).map_err(|word| {
+            AppError::bad_input(format!(
+                "\"{word}\" is no role; use inspector, planner, hookup, leader, instructor"
+            ))
+        })?;
+        if roles.is_empty() {
+            return Err(AppError::bad_input("the credential has no role; name one or several"));
+        }
+        let mut inner = self.lock();
+        let now = inner.now();
+        let expires = Time::parse(&issue.expires).map_err(AppError::bad_input)?;
+        if expires <= now {
+            return Err(AppError::bad_input(format!("{} is past; give a later expiry", expires.dtg())));
+        }
+        let longest_validity = match issue.validity_hours {
+            Some(0) => return Err(AppError::bad_input("a seal must hold at least 1 h; give more hours")),
+            Some(hours) => Seconds::hours(hours.into()),
+            None => DEFAULT_VALIDITY,
+        };
+        let holder = issue.holder.as_deref().map(CallSign::new).transpose()?.unwrap_or(request.holder);
+        inner.not_revoked(&holder, &request.key)?;
+        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
+        let credential = Credential { holder, roles, expires, longest_validity, key: request.key };
+        let bytes = credential.issue(&key);
+        // A credential says nothing of when it was issued: the same terms are the same bytes, with the id that was revoked.
+        if inner.own_roster(&key.public().to_bytes())?.revoked.contains(&CredentialId::of(&bytes)) {
+            return Err(AppError::refused(format!(
+                "a credential of just these terms was issued to {} and revoked; give another expiry",
+                credential.holder
+            )));
+        }
+        let row = credential_row(&credential, &bytes, key.public().to_bytes(), now, false);
+        inner.store.write(|tx| -> Result<(), AppError> {
+            tx.put_credential(&row)?;
+            Ok(())
+        })?;
+        CodeView::of(Kind::Credential, &bytes)
+    }
+
+    /// Revokes keys, by a credential's id, a key's fingerprint or a holder's name, with everything that was or will be issued to
+    /// them, and signs a new roster. With none, signs the same list anew, to hold longer.
+    ///
+    /// # Errors
+    /// A credential that this authority did not issue; a name that may be several people's; a wrong passphrase.
+    pub fn revoke(
+        &self,
+        which: &[String],
+        days: Option<u32>,
+        passphrase: &str,
+    ) -> Result<AuthorityView, AppError> {
+        let mut inner = self.lock();
+        let own = inner.authority_key()?.to_bytes();
+        let issued = inner.all_issued(&own)?;
+        let mut taken: BTreeSet<KeyThumbprint> = BTreeSet::new();
+        for word in which {
+            taken.extend(issued.meant(word)?);
+        }
+        let last = inner.own_roster(&own)?;
+        let now = inner.now();
+        let life = days.map_or(ROSTER_LIFE, |days| Seconds::days(days.into()));
+        let mut roster = Roster {
+            sequence: last.sequence.checked_add(1).ok_or_else(|| {
+                AppError::refused("this authority can sign no further roster; begin a new authority")
+            })?,
+            issued: now,
+            expires: now.plus(life),
+            ..last
+        };
+        let taken_now = issued.views_of(&taken, &roster, now);
+        let (moot, moot_keys) = (issued.moot_ids(now), issued.moot_keys(now));
+        roster.revoked.retain(|id| !moot.contains(id));
+        roster.keys.retain(|key, _| !moot_keys.contains(key));
+        for key in &taken {
+            roster.keys.entry(*key).or_insert(now);
+        }
+        let entries = roster.revoked.len() + roster.keys.len();
+        if roster.keys.len() > Roster::MOST {
+            return Err(no_room(entries));
+        }
+        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
+        let row = roster_row(&roster, &key, now);
+        // Before it is kept: an authority whose newest roster fits no code could hand out none.
+        if CodeView::of(Roster::kind(&row.bytes)?, &row.bytes).is_err() {
+            return Err(no_room(entries));
+        }
+        let mut ever = inner.keys_ever_revoked()?;
+        ever.extend(roster.keys.keys().copied());
+        let ever: Vec<u8> = ever.iter().flat_map(|key| key.0).collect();
+        inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
+            tx.put_roster(&row)?;
+            tx.put_setting(REVOKED_KEYS, &ever)?;
+            trust_changed(tx, &before)
+        })?;
+        Ok(AuthorityView { taken: taken_now, ..inner.authority_view()? })
+    }
+}
+
+fn no_room(entries: usize) -> AppError {
+    AppError::refused(format!(
+        "a roster of {entries} revoked keys and credentials fits no code; let some expire first, or begin a new authority"
+    ))
+}
+
+/// A passphrase that a copied disk does not give up: long, and of the highest score of the estimator of D. L. Wheeler ("zxcvbn",
+/// USENIX Security 2016), which stands for 10^10 guesses and more. Each guess costs argon2id on top.
+fn chosen_passphrase(text: &str, name: &Name) -> Result<Passphrase, AppError> {
+    let passphrase = Passphrase::choose(text, Passphrase::AUTHORITY)
+        .map_err(|error| AppError::bad_input(error.to_string().replace("PIN", "passphrase")))?;
+    let judged = zxcvbn::zxcvbn(text, &[name.as_str(), "slingseal"]);
+    if judged.score() < zxcvbn::Score::Four {
+        let why = judged.feedback().and_then(|feedback| feedback.warning()).map(|why| format!(": {why}"));
+        return Err(AppError::bad_input(format!(
+            "the passphrase is soon guessed{}; use four or more words that do not belong together",
+            why.unwrap_or_default().trim_end_matches('.')
+        )));
+    }
+    Ok(passphrase)
+}
+
+fn roster_row(roster: &Roster, key: &SecretKey, now: Time) -> RosterRow {
+    RosterRow {
+        authority: key.public().to_bytes(),
+        sequence: roster.sequence.into(),
+        issued: roster.issued,
+        received: now,
+        bytes: roster.sign(key),
+    }
+}
+
+pub(crate) fn credential_row(
+    credential: &Credential,
+    bytes: &[u8],
+    authority: [u8; 32],
+    now: Time,
+    own: bool,
+) -> CredentialRow {
+    CredentialRow {
+        digest: Digest::of(bytes),
+        authority,
+        holder: credential.holder.to_string(),
+        roles: credential.roles.to_string(),
+        expires: credential.expires,
+        own,
+        received: now,
+        bytes: bytes.to_vec(),
+    }
+}
+
+impl Inner {
+    pub(crate) fn authority_name(&self) -> Result<Option<Name>, AppError> {
+        let bytes = self.store.read().setting(NAME)?;
+        Ok(bytes
+            .and_then(|bytes| String::from_utf8(bytes).ok())
+            .map(|text| Name::received(&text))
+            .transpose()?)
+    }
+
+    /// The public key of the authority that this home is.
+    pub(crate) fn authority_key(&self) -> Result<PublicKey, AppError> {
+        let none = || AppError::not_found("this home is no authority; begin one with authority init");
+        let vault = self.store.read().vault(AUTHORITY_VAULT)?.ok_or_else(none)?;
+        Ok(Vault::from_bytes(vault.bytes).public()?)
+    }
+
+    fn authority_view(&self) -> Result<AuthorityView, AppError> {
+        let none = || AppError::not_found("this home is no authority; begin one with authority init");
+        let key = self.authority_key()?;
+        let card = self
+            .store
+            .read()
+            .authorities()?
+            .into_iter()
+            .find(|row| row.key == key.to_bytes())
+            .ok_or_else(none)?;
+        let roster = self.store.read().roster(&key.to_bytes())?.ok_or_else(none)?;
+        let opened = Roster::open(&roster.bytes, &key)?;
+        Ok(AuthorityView {
+            name: card.name,
+            fingerprint: key.fingerprint(),
+            card: CodeView::of(Kind::Authority, &card.bytes)?,
+            roster: CodeView::of(Roster::kind(&roster.bytes)?, &roster.bytes)?,
+            sequence: opened.sequence,
+            roster_expires: opened.expires.into(),
+            taken: Vec::new(),
+        })
+    }
+
+    pub(crate) fn own_roster(&self, authority: &[u8; 32]) -> Result<Roster, AppError> {
+        let none = || AppError::not_found("this authority has no roster; its home is damaged");
+        let row = self.store.read().roster(authority)?.ok_or_else(none)?;
+        let key = slingseal_message::trust::PublicKey::from_bytes(authority).map_err(AppError::internal)?;
+        Ok(Roster::open(&row.bytes, &key)?)
+    }
+
+    /// Every key that was ever revoked here.
+    fn keys_ever_revoked(&self) -> Result<BTreeSet<KeyThumbprint>, AppError> {
+        let bytes = self.store.read().setting(REVOKED_KEYS)?.unwrap_or_default();
+        let (keys, _) = bytes.as_chunks::<8>();
+        Ok(keys.iter().map(|key| KeyThumbprint(*key)).collect())
+    }
+
+    /// Refuses to issue to a key that was revoked: whoever has it may have it still.
+    fn not_revoked(&self, holder: &CallSign, key: &PublicKey) -> Result<(), AppError> {
+        let own = self.authority_key()?.to_bytes();
+        let thumbprint = key.thumbprint();
+        if self.own_roster(&own)?.keys.contains_key(&thumbprint)
+            || self.keys_ever_revoked()?.contains(&thumbprint)
+        {
+            return Err(AppError::refused(format!(
+                "the key of {holder} ({}) was revoked here; have the device make a new key, and issue on its new request",
+                key.fingerprint()
+            )));
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,249 @@
+//! What an authority issued: who holds what, how it stands, and what a word that names somebody means.
+
+use serde::Serialize;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::{AppError, Inner, Stamp};
+use slingseal_judgement::CLOCK_SLACK;
+use slingseal_message::trust::{Credential, CredentialId, Credentialed, KeyThumbprint, Role, Roster};
+use slingseal_words::{Seconds, Time, same_name};
+
+/// From when on a credential is said to run out soon: time enough to meet the authority again.
+const SOON: Seconds = Seconds::days(14);
+/// The same for a roster, which is meant to be carried once a week.
+const ROSTER_SOON: Seconds = Seconds::days(2);
+
+/// How a credential stands by its authority's newest roster.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CredentialState {
+    /// It may be signed with.
+    Good,
+    /// It may be, for another fortnight at most.
+    RunsOutSoon,
+    /// Its time is over.
+    Expired,
+    /// The authority took it back, by itself or with its key.
+    Revoked,
+}
+
+impl CredentialState {
+    /// The state in English.
+    pub fn english(self) -> &'static str {
+        match self {
+            Self::Good => "good",
+            Self::RunsOutSoon => "runs out soon",
+            Self::Expired => "expired",
+            Self::Revoked => "revoked",
+        }
+    }
+
+    pub(crate) fn of(expires: Time, revoked: bool, now: Time) -> Self {
+        match expires {
+            _ if revoked => Self::Revoked,
+            expires if now > expires => Self::Expired,
+            expires if now.plus(SOON) > expires => Self::RunsOutSoon,
+            _ => Self::Good,
+        }
+    }
+}
+
+/// A credential that this authority issued.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct IssuedView {
+    /// The credential's id.
+    pub id: String,
+    /// Whose it is.
+    pub holder: String,
+    /// The roles, in words.
+    pub roles: Vec<String>,
+    /// Until when.
+    pub expires: Stamp,
+    /// How it stands.
+    pub state: CredentialState,
+    /// The fingerprint of the key that it was issued to: one person's credentials share it.
+    pub key: String,
+    /// Since when that key is revoked, if it is.
+    pub key_revoked: Option<Stamp>,
+}
+
+/// Everything that this authority issued, and how long its roster holds.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct IssuedListView {
+    /// The authority's name.
+    pub name: String,
+    /// Its fingerprint.
+    pub fingerprint: String,
+    /// The number of its newest roster.
+    pub sequence: u32,
+    /// When that roster runs out.
+    pub roster_expires: Stamp,
+    /// By holder, then the last to expire first.
+    pub issued: Vec<IssuedView>,
+    /// What runs out soon or has run out, a line each.
+    pub warnings: Vec<String>,
+}
+
+/// A credential as this authority issued it.
+pub(crate) struct Issued {
+    pub(crate) id: CredentialId,
+    pub(crate) credential: Credential,
+}
+
+impl Issued {
+    fn thumbprint(&self) -> KeyThumbprint {
+        self.credential.key.thumbprint()
+    }
+
+    fn view(&self, roster: &Roster, now: Time) -> IssuedView {
+        let Credential { holder, roles, expires, key, .. } = &self.credential;
+        IssuedView {
+            id: self.id.to_string(),
+            holder: holder.to_string(),
+            roles: roles.iter().map(|role| role.name().to_owned()).collect(),
+            expires: (*expires).into(),
+            state: CredentialState::of(*expires, roster.revokes(self.id, key), now),
+            key: key.fingerprint(),
+            key_revoked: roster.keys.get(&key.thumbprint()).map(|since| (*since).into()),
+        }
+    }
+
+    /// Whether its revocation says nothing any more: it ran out so long ago that no seal under it can still hold, whatever time was
+    /// written on it. A planner's never is, since a tag has no end.
+    fn moot(&self, now: Time) -> bool {
+        let Credential { roles, expires, longest_validity, .. } = &self.credential;
+        !roles.has(Role::Planner) && now > expires.plus(*longest_validity).plus(CLOCK_SLACK)
+    }
+}
+
+/// Everything that was issued, as it can be opened: by holder, then the last to expire first.
+pub(crate) struct AllIssued(Vec<Issued>);
+
+impl AllIssued {
+    /// The credentials of these keys.
+    pub(crate) fn views_of(
+        &self,
+        keys: &BTreeSet<KeyThumbprint>,
+        roster: &Roster,
+        now: Time,
+    ) -> Vec<IssuedView> {
+        self.0
+            .iter()
+            .filter(|one| keys.contains(&one.thumbprint()))
+            .map(|one| one.view(roster, now))
+            .collect()
+    }
+
+    /// Ids whose revocation says nothing any more.
+    pub(crate) fn moot_ids(&self, now: Time) -> BTreeSet<CredentialId> {
+        self.0.iter().filter(|one| one.moot(now)).map(|one| one.id).collect()
+    }
+
+    /// Keys of which everything that was issued says nothing any more.
+    pub(crate) fn moot_keys(&self, now: Time) -> BTreeSet<KeyThumbprint> {
+        let mut keys: BTreeMap<KeyThumbprint, bool> = BTreeMap::new();
+        for one in &self.0 {
+            let moot = one.moot(now);
+            keys.entry(one.thumbprint()).and_modify(|all| *all &= moot).or_insert(moot);
+        }
+        keys.into_iter().filter(|(_, moot)| *moot).map(|(key, _)| key).collect()
+    }
+
+    /// What a word means: a credential's id, a key's fingerprint, or the name of one person.
+    ///
+    /// # Errors
+    /// Nothing of the name was issued here; several people may be meant.
+    pub(crate) fn meant(&self, word: &str) -> Result<BTreeSet<KeyThumbprint>, AppError> {
+        let id = CredentialId::parse(word);
+        let by_digits: BTreeSet<KeyThumbprint> = self
+            .0
+            .iter()
+            .filter(|one| Some(one.id) == id || one.credential.key.has_fingerprint(word))
+            .map(Issued::thumbprint)
+            .collect();
+        if !by_digits.is_empty() {
+            return Ok(by_digits);
+        }
+        let named: Vec<&Issued> =
+            self.0.iter().filter(|one| same_name(one.credential.holder.as_str(), word.trim())).collect();
+        let keys: BTreeSet<KeyThumbprint> = named.iter().map(|one| one.thumbprint()).collect();
+        let spellings: BTreeSet<String> =
+            named.iter().map(|one| one.credential.holder.as_str().to_lowercase()).collect();
+        if keys.is_empty() {
+            return Err(AppError::not_found(format!(
+                "no credential was issued here to \"{word}\"; authority list shows names and ids"
+            )));
+        }
+        if keys.len() > 1 && spellings.len() > 1 {
+            let all: Vec<String> = named
+                .iter()
+                .map(|one| format!("{} ({}, {})", one.credential.holder, one.credential.roles, one.id))
+                .collect();
+            return Err(AppError::refused(format!(
+                "\"{word}\" may be several people: {}; give the id of each that is meant",
+                all.join("; ")
+            )));
+        }
+        Ok(keys)
+    }
+}
+
+impl Inner {
+    /// Everything that an authority of this home issued; what others issued and was received here is left out: it is not
+    /// its own to take back.
+    pub(crate) fn all_issued(&self, authority: &[u8; 32]) -> Result<AllIssued, AppError> {
+        let rows = self.store.read().credentials()?;
+        let mut all: Vec<Issued> = rows
+            .iter()
+            .filter(|row| row.authority == *authority)
+            .filter_map(|row| Credentialed::open(&row.bytes).ok())
+            .map(|opened| Issued { id: opened.id, credential: opened.credential })
+            .collect();
+        all.sort_by(|one, other| {
+            let by_name = one.credential.holder.cmp(&other.credential.holder);
+            by_name
+                .then(other.credential.expires.cmp(&one.credential.expires))
+                .then(one.id.0.cmp(&other.id.0))
+        });
+        Ok(AllIssued(all))
+    }
+
+    pub(crate) fn issued_list(&self) -> Result<IssuedListView, AppError> {
+        let key = self.authority_key()?;
+        let own = key.to_bytes();
+        let roster = self.own_roster(&own)?;
+        let now = self.now();
+        let issued: Vec<IssuedView> =
+            self.all_issued(&own)?.0.iter().map(|one| one.view(&roster, now)).collect();
+        let mut warnings = Vec::new();
+        warnings.extend(roster_warning("this authority", roster.expires, now));
+        for one in issued.iter().filter(|one| one.state == CredentialState::RunsOutSoon) {
+            warnings.push(format!(
+                "the credential of {} ({}) runs out at {}; issue a new one",
+                one.holder,
+                one.roles.join(", "),
+                one.expires.dtg
+            ));
+        }
+        Ok(IssuedListView {
+            name: self.authority_name()?.map(|name| name.to_string()).unwrap_or_default(),
+            fingerprint: key.fingerprint(),
+            sequence: roster.sequence,
+            roster_expires: roster.expires.into(),
+            issued,
+            warnings,
+        })
+    }
+}
+
+/// What to say of a roster that ran out or will within two days.
+pub(crate) fn roster_warning(whose: &str, expires: Time, now: Time) -> Option<String> {
+    if now > expires {
+        Some(format!("the roster of {whose} ran out at {}; get it signed anew", expires.dtg()))
+    } else if now.plus(ROSTER_SOON) > expires {
+        Some(format!("the roster of {whose} runs out at {}; get it signed anew", expires.dtg()))
+    } else {
+        None
+    }
+}

@@ -1,0 +1,606 @@
+//! The device's own key and credential, and whom it trusts.
+
+use serde::Serialize;
+
+use crate::account::{trust_changed, trusted_of};
+use crate::{App, AppError, CodeView, Inner, Stamp};
+use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::trust::{
+    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roster,
+    SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
+};
+use slingseal_store::AuthorityRow;
+use slingseal_words::{CallSign, Language, Name, Time, same_name};
+
+pub(crate) const DEVICE_VAULT: &str = "device";
+pub(crate) const AUTHORITY_VAULT: &str = "authority";
+const HOLDER: &str = "holder";
+const REQUEST: &str = "request";
+
+/// How far this device is set up.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SetUpView {
+    /// Whose device it is, once its key is made.
+    pub holder: Option<String>,
+    /// The fingerprint of its key.
+    pub fingerprint: Option<String>,
+    /// The key request, to be shown to an authority.
+    pub request: Option<String>,
+    /// Its newest credential, if any.
+    pub credential: Option<CredentialView>,
+    /// Who revoked its key, in one line, where no credential is left to sign with: a new key may be made.
+    pub revoked: Option<String>,
+    /// Whom it trusts.
+    pub authorities: Vec<TrustedView>,
+    /// Whether this home is an authority itself, by its name.
+    pub authority: Option<String>,
+    /// PINs are refused until this time.
+    pub pin_locked_until: Option<Stamp>,
+    /// What to do next, in one line.
+    pub next: String,
+    /// The four steps of the set-up, in order.
+    pub steps: Vec<SetUpStep>,
+    /// Whether this device may inspect and seal now: every step is done.
+    pub ready: bool,
+}
+
+/// One step of the set-up.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SetUpStep {
+    /// Which.
+    pub what: SetUpWhat,
+    /// Whether it is done, and still holds.
+    pub done: bool,
+    /// What to do, or what is wrong.
+    pub words: String,
+}
+
+/// What a step of the set-up brings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SetUpWhat {
+    /// An authority that is trusted.
+    Authority,
+    /// The device's own key under a PIN.
+    Key,
+    /// A credential as an inspector that holds.
+    Credential,
+    /// A roster that is fresh.
+    Roster,
+}
+
+/// A credential.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CredentialView {
+    /// What it is revoked by.
+    pub id: String,
+    /// Whose it is.
+    pub holder: String,
+    /// The roles, in words.
+    pub roles: Vec<String>,
+    /// Until when.
+    pub expires: Stamp,
+    /// Whether it has run out.
+    pub expired: bool,
+    /// Whether the newest roster revokes it.
+    pub revoked: bool,
+    /// Who issued it.
+    pub authority: String,
+}
+
+/// A trusted authority.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct TrustedView {
+    /// What it goes by.
+    pub name: String,
+    /// Its key's fingerprint.
+    pub fingerprint: String,
+    /// The sequence of its newest roster here.
+    pub roster: Option<u32>,
+    /// When that roster runs out.
+    pub roster_expires: Option<Stamp>,
+    /// Whether it has.
+    pub roster_expired: bool,
+    /// How many credentials and keys it revokes.
+    pub revoked: u32,
+}
+
+impl App {
+    /// How far this device is set up.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn set_up(&self) -> Result<SetUpView, AppError> {
+        self.lock().set_up()
+    }
+
+    /// Makes this device's key under a PIN, and the request for a credential. A key that was revoked is replaced.
+    ///
+    /// # Errors
+    /// A key is there already and good; the PIN is too easy; the name is too long.
+    pub fn make_key(&self, holder: &str, pin: &str) -> Result<CodeView, AppError> {
+        let mut inner = self.lock();
+        if inner.store.read().vault(DEVICE_VAULT)?.is_some()
+            && inner.own_revocation(&inner.trusted()?)?.is_none()
+        {
+            return Err(AppError::refused(
+                "this device has a key already; show its key request, or begin a new home",
+            ));
+        }
+        let holder = CallSign::new(holder)?;
+        let pin = Passphrase::choose(pin, Passphrase::PIN)?;
+        let key = SecretKey::make(inner.outside.entropy.as_ref());
+        let request = KeyRequest::sign(&holder, inner.now(), &key);
+        let vault = inner.lock_away(&key, &pin)?;
+        inner.store.write(|tx| -> Result<(), AppError> {
+            tx.put_vault(DEVICE_VAULT, vault.as_bytes())?;
+            tx.put_setting(HOLDER, holder.as_str().as_bytes())?;
+            tx.put_setting(REQUEST, &request)?;
+            Ok(())
+        })?;
+        CodeView::of(Kind::KeyRequest, &request)
+    }
+
+    /// The key request of this device, made again as it was.
+    ///
+    /// # Errors
+    /// There is no key here yet.
+    pub fn key_request(&self) -> Result<CodeView, AppError> {
+        let request = self.lock().store.read().setting(REQUEST)?;
+        let none =
+            || AppError::not_found("this device has no key yet; make one with key request --holder NAME");
+        CodeView::of(Kind::KeyRequest, &request.ok_or_else(none)?)
+    }
+
+    /// Trusts the authority of a card, once a person has compared its fingerprint with the authority by voice. Spaces
+    /// in the fingerprint do not count.
+    ///
+    /// # Errors
+    /// A card that is torn, or another fingerprint.
+    pub fn trust(&self, card: &str, fingerprint: &str) -> Result<SetUpView, AppError> {
+        self.trust_card(card, fingerprint, false)
+    }
+
+    /// The same where another authority of the name, or of one that can be taken for it, is trusted already: once a person was
+    /// told so and knows that both are real.
+    ///
+    /// # Errors
+    /// A card that is torn, or another fingerprint.
+    pub fn trust_beside(&self, card: &str, fingerprint: &str) -> Result<SetUpView, AppError> {
+        self.trust_card(card, fingerprint, true)
+    }
+
+    /// Authorities that are trusted here and whose names can be taken for the one on this card.
+    ///
+    /// # Errors
+    /// A card that is torn.
+    pub fn like_named(&self, card: &str) -> Result<Vec<TrustedView>, AppError> {
+        let (authority, _) = card_of(card)?;
+        let inner = self.lock();
+        let trusted = inner.trusted()?;
+        let now = inner.now();
+        let others = trusted.named(&authority.name).filter(|other| other.key != authority.key);
+        Ok(others.map(|other| trusted_view(other, now)).collect())
+    }
+
+    fn trust_card(&self, card: &str, fingerprint: &str, beside: bool) -> Result<SetUpView, AppError> {
+        let (authority, bytes) = card_of(card)?;
+        // The card's own is not told: whoever reads it off the refusal has compared nothing.
+        if !authority.key.has_fingerprint(fingerprint) {
+            return Err(AppError::refused(format!(
+                "the fingerprint does not match the card of \"{}\"; have it read to you again from the authority's own device, \
+                 and do not trust this card if it differs",
+                authority.name,
+            )));
+        }
+        let mut inner = self.lock();
+        let trusted = inner.trusted()?;
+        let other = trusted.named(&authority.name).find(|other| other.key != authority.key);
+        if let Some(other) = other.filter(|_| !beside && trusted.authority(&authority.key).is_none()) {
+            return Err(AppError::refused(format!(
+                "another authority that goes by \"{}\" is trusted here already ({}); trust both only if people of both tell you that \
+                 they are two: authority trust --beside",
+                authority.name,
+                other.key.fingerprint()
+            )));
+        }
+        let row = AuthorityRow {
+            key: authority.key.to_bytes(),
+            name: authority.name.to_string(),
+            trusted: true,
+            added: inner.now(),
+            bytes,
+        };
+        inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
+            tx.put_authority(&row)?;
+            trust_changed(tx, &before)
+        })?;
+        inner.set_up()
+    }
+}
+
+/// A PIN's try that is counted and not made yet.
+struct PinTry {
+    vault: Vault,
+    wrong: u32,
+}
+
+impl App {
+    /// Opens a vault for one signature. The home is free while the PIN is stretched, which takes about a second on a
+    /// handheld: whoever draws a page meanwhile does not wait.
+    ///
+    /// # Errors
+    /// No key; a wait that is not over; a wrong PIN.
+    pub(crate) fn open_key(&self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
+        let (tried, secret) = {
+            let mut inner = self.lock();
+            (inner.begin_try(vault)?, inner.outside.device_secret.clone())
+        };
+        let opened = tried.vault.unlock(&Passphrase::entered(pin), &secret);
+        self.lock().end_try(vault, tried.wrong, opened)
+    }
+}
+
+impl App {
+    /// Trusts an authority no longer: by its fingerprint or its name. What was received from it stays as evidence; nothing that
+    /// it signed or will sign counts here until its card is trusted again.
+    ///
+    /// # Errors
+    /// Nobody of the name is trusted here; several are; it is this home's own.
+    pub fn distrust(&self, who: &str) -> Result<SetUpView, AppError> {
+        let mut inner = self.lock();
+        let trusted = inner.trusted()?;
+        let mut meant: Vec<_> =
+            trusted.iter().filter(|authority| authority.key.has_fingerprint(who)).collect();
+        if meant.is_empty() {
+            let shown = |authority: &&TrustedAuthority| same_name(authority.name.as_str(), who);
+            meant = trusted.iter().filter(shown).collect();
+        }
+        if meant.is_empty() {
+            meant = Name::received(who).map(|name| trusted.named(&name).collect()).unwrap_or_default();
+        }
+        let one = match meant.as_slice() {
+            [one] => *one,
+            [] => {
+                return Err(AppError::not_found(format!(
+                    "no authority \"{who}\" is trusted here; key show lists those that are"
+                )));
+            }
+            several => {
+                let all: Vec<String> =
+                    several.iter().map(|one| format!("{} ({})", one.name, one.key.fingerprint())).collect();
+                return Err(AppError::refused(format!(
+                    "several authorities are meant: {}; give the fingerprint of one",
+                    all.join("; ")
+                )));
+            }
+        };
+        if inner.is_own_authority(&one.key)? {
+            return Err(AppError::refused(
+                "this home is that authority itself; whom it issues to is for it to revoke",
+            ));
+        }
+        let key = one.key.to_bytes();
+        let row = inner.store.read().authorities()?.into_iter().find(|row| row.key == key);
+        let row = row.ok_or_else(|| AppError::internal("a trusted authority has a row"))?;
+        let row = AuthorityRow { trusted: false, ..row };
+        inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
+            tx.put_authority(&row)?;
+            trust_changed(tx, &before)
+        })?;
+        inner.set_up()
+    }
+}
+
+/// The authority on a card, and the card's bytes.
+fn card_of(card: &str) -> Result<(Authority, Vec<u8>), AppError> {
+    let (kind, bytes) = unwrap(card)?;
+    if kind != Kind::Authority {
+        return Err(AppError::bad_input(format!(
+            "this is a {kind} and not an authority's card; scan the card"
+        )));
+    }
+    Ok((Authority::open(&bytes)?, bytes))
+}
+
+fn trusted_view(authority: &TrustedAuthority, now: Time) -> TrustedView {
+    let roster = authority.roster.as_ref();
+    TrustedView {
+        name: authority.name.to_string(),
+        fingerprint: authority.key.fingerprint(),
+        roster: roster.map(|roster| roster.sequence),
+        roster_expires: roster.map(|roster| roster.expires.into()),
+        roster_expired: roster.is_some_and(|roster| now > roster.expires),
+        revoked: roster.map_or(0, Roster::entries),
+    }
+}
+
+impl Inner {
+    /// Whether this home is the authority of this key.
+    fn is_own_authority(&self, key: &PublicKey) -> Result<bool, AppError> {
+        let vault = self.store.read().vault(AUTHORITY_VAULT)?;
+        let own = vault.map(|row| Vault::from_bytes(row.bytes).public()).transpose()?;
+        Ok(own == Some(*key))
+    }
+
+    pub(crate) fn lock_away(&self, key: &SecretKey, pin: &Passphrase) -> Result<Vault, AppError> {
+        let outside = &self.outside;
+        Ok(Vault::lock(key, pin, &outside.device_secret, outside.stretch, outside.entropy.as_ref())?)
+    }
+
+    /// Opens a vault for one signature, holding the home all the while.
+    pub(crate) fn unlock(&mut self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
+        let tried = self.begin_try(vault)?;
+        let opened = tried.vault.unlock(&Passphrase::entered(pin), &self.outside.device_secret);
+        self.end_try(vault, tried.wrong, opened)
+    }
+
+    /// Counts a try before it is made, so that pulling the battery does not win one.
+    fn begin_try(&mut self, vault: &str) -> Result<PinTry, AppError> {
+        let missing =
+            || AppError::not_found("there is no key here; make one first (key request, or authority init)");
+        let row = self.store.read().vault(vault)?.ok_or_else(missing)?;
+        let now = self.now();
+        if now < row.not_before {
+            let mut wait = row.not_before.since(now);
+            // Longer than any delay: the clock ran ahead when it was set and was set back since. The wait begins anew, or a
+            // slip on a wrong clock would lock the key for years.
+            let most = delay_after(row.wrong);
+            if wait > most {
+                wait = most;
+                let not_before = now.plus(most);
+                self.store.write(|tx| -> Result<(), AppError> {
+                    Ok(tx.count_wrong_pins(vault, row.wrong, not_before)?)
+                })?;
+            }
+            return Err(AppError::refused(self.language().pick(
+                format!("too many wrong PINs; wait {wait} and try again"),
+                format!("demasiados PIN equivocados; espere {wait} y pruebe otra vez"),
+            )));
+        }
+        let wrong = row.wrong.saturating_add(1);
+        let not_before = now.plus(delay_after(wrong));
+        self.store
+            .write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, wrong, not_before)?) })?;
+        Ok(PinTry { vault: Vault::from_bytes(row.bytes), wrong })
+    }
+
+    /// Puts down how a try ended.
+    fn end_try(
+        &mut self,
+        vault: &str,
+        wrong: u32,
+        opened: Result<SecretKey, VaultError>,
+    ) -> Result<SecretKey, AppError> {
+        let now = self.now();
+        match opened {
+            Ok(key) => {
+                self.store.write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, 0, now)?) })?;
+                Ok(key)
+            }
+            Err(VaultError::WrongPin) if delay_after(wrong).0 > 0 => {
+                let wait = delay_after(wrong);
+                Err(AppError::refused(self.language().pick(
+                    format!("the PIN is wrong, {wrong} times in a row; wait {wait} and try again"),
+                    format!("el PIN está mal, {wrong} veces seguidas; espere {wait} y pruebe otra vez"),
+                )))
+            }
+            Err(VaultError::WrongPin) if self.language() == Language::Spanish => {
+                Err(AppError::refused("el PIN está mal; pruebe otra vez"))
+            }
+            Err(error) => Err(error.into()),
+        }
+    }
+
+    /// Everyone whom this device trusts, with the newest roster of each.
+    pub(crate) fn trusted(&self) -> Result<Trusted, AppError> {
+        trusted_of(&self.store.read())
+    }
+
+    /// This device's credentials that nobody revoked, verified, with their bytes: the last to expire first.
+    fn own_credentials(&self, trusted: &Trusted) -> Result<Vec<(Signer, Vec<u8>)>, AppError> {
+        let Some(vault) = self.store.read().vault(DEVICE_VAULT)? else { return Ok(Vec::new()) };
+        let own = Vault::from_bytes(vault.bytes).public()?;
+        let rows = self.store.read().own_credentials()?.into_iter();
+        let verified = rows.filter_map(|row| Some((trusted.credential(&row.bytes).ok()?, row.bytes)));
+        Ok(verified.filter(|(signer, _)| signer.credential.key == own && !trusted.revoked(signer)).collect())
+    }
+
+    /// The one of them to act with in a role: the last to expire that has it; where none has it, or no role is wanted, the last
+    /// to expire.
+    pub(crate) fn own_credential(
+        &self,
+        trusted: &Trusted,
+        role: Option<Role>,
+    ) -> Result<Option<(Signer, Vec<u8>)>, AppError> {
+        let mut all = self.own_credentials(trusted)?;
+        let fitting = role
+            .and_then(|role| all.iter().position(|(signer, _)| signer.credential.roles.has(role)))
+            .unwrap_or(0);
+        Ok(if all.is_empty() { None } else { Some(all.swap_remove(fitting)) })
+    }
+
+    /// Who revoked this device's key or its credentials, in one line, where none is left to sign with.
+    pub(crate) fn own_revocation(&self, trusted: &Trusted) -> Result<Option<String>, AppError> {
+        let Some(vault) = self.store.read().vault(DEVICE_VAULT)? else { return Ok(None) };
+        if !self.own_credentials(trusted)?.is_empty() {
+            return Ok(None);
+        }
+        let own = Vault::from_bytes(vault.bytes).public()?;
+        for row in self.store.read().own_credentials()? {
+            let Ok(signer) = trusted.credential(&row.bytes) else { continue };
+            if signer.credential.key == own
+                && let Some(authority) = trusted.authority(&signer.authority)
+                && let Some(roster) = authority.roster.as_ref().filter(|_| trusted.revoked(&signer))
+            {
+                return Ok(Some(format!(
+                    "the credential of {} was revoked by roster {} of {}",
+                    signer.credential.holder, roster.sequence, authority.name
+                )));
+            }
+        }
+        Ok(None)
+    }
+
+    /// Refuses, with the line that says who revoked it, where this device has no credential left to sign with.
+    pub(crate) fn refuse_revoked(&self, trusted: &Trusted) -> Result<(), AppError> {
+        match self.own_revocation(trusted)? {
+            Some(line) => Err(AppError::refused(format!(
+                "{line}: nothing signed here would count; make a new key and show its request to the authority"
+            ))),
+            None => Ok(()),
+        }
+    }
+
+    /// The credential to sign with now, in a role.
+    pub(crate) fn credential_for(&self, role: Option<Role>) -> Result<(Signer, Vec<u8>), AppError> {
+        let none =
+            || AppError::refused("this device has no credential; show its key request to an authority");
+        let trusted = self.trusted()?;
+        self.refuse_revoked(&trusted)?;
+        let (signer, bytes) = self.own_credential(&trusted, role)?.ok_or_else(none)?;
+        let Credential { holder, expires, roles, .. } = &signer.credential;
+        if self.now() > *expires {
+            return Err(AppError::refused(format!(
+                "the credential of {holder} ran out at {}; ask the authority for a new one",
+                expires.dtg()
+            )));
+        }
+        match role {
+            Some(role) if !roles.has(role) => Err(AppError::refused(format!(
+                "{holder} is credentialed as {roles} and not as {role}; someone who is must do this"
+            ))),
+            _ => Ok((signer, bytes)),
+        }
+    }
+
+    /// Whose device it is.
+    pub(crate) fn holder(&self) -> Result<Option<CallSign>, AppError> {
+        let bytes = self.store.read().setting(HOLDER)?;
+        Ok(bytes
+            .and_then(|bytes| String::from_utf8(bytes).ok())
+            .map(|text| CallSign::received(&text))
+            .transpose()?)
+    }
+
+    pub(crate) fn credential_view(
+        &self,
+        trusted: &Trusted,
+        bytes: &[u8],
+    ) -> Result<CredentialView, AppError> {
+        let opened = Credentialed::open(bytes)?;
+        let signer = trusted.credential(bytes).ok();
+        let authority = signer.as_ref().and_then(|signer| trusted.authority(&signer.authority));
+        Ok(CredentialView {
+            id: CredentialId::of(bytes).to_string(),
+            holder: opened.credential.holder.to_string(),
+            roles: opened.credential.roles.iter().map(|role| role.name().to_owned()).collect(),
+            expires: opened.credential.expires.into(),
+            expired: self.now() > opened.credential.expires,
+            revoked: signer.as_ref().is_some_and(|signer| trusted.revoked(signer)),
+            authority: authority
+                .map_or_else(|| "not trusted here".to_owned(), |authority| authority.name.to_string()),
+        })
+    }
+
+    pub(crate) fn set_up(&self) -> Result<SetUpView, AppError> {
+        let trusted = self.trusted()?;
+        let vault = self.store.read().vault(DEVICE_VAULT)?;
+        let key = vault.as_ref().map(|row| Vault::from_bytes(row.bytes.clone()).public()).transpose()?;
+        let own = self.own_credential(&trusted, None)?;
+        let credential = own.as_ref().map(|(_, bytes)| self.credential_view(&trusted, bytes)).transpose()?;
+        let request = self
+            .store
+            .read()
+            .setting(REQUEST)?
+            .map(|bytes| slingseal_message::envelope::wrap(Kind::KeyRequest, &bytes));
+        let now = self.now();
+        let authorities: Vec<TrustedView> =
+            trusted.iter().map(|authority| trusted_view(authority, now)).collect();
+        let revoked = self.own_revocation(&trusted)?;
+        let steps =
+            steps(&authorities, key.is_some(), credential.as_ref(), revoked.is_some(), self.language());
+        let open = steps.iter().find(|step| !step.done);
+        let ready = open.is_none();
+        let next = open
+            .map_or_else(|| self.language().pick("Ready.", "Listo.").to_owned(), |step| step.words.clone());
+        Ok(SetUpView {
+            holder: self.holder()?.map(|holder| holder.to_string()),
+            fingerprint: key.map(|key| key.fingerprint()),
+            request,
+            credential,
+            revoked,
+            authorities,
+            authority: self.authority_name()?.map(|name| name.to_string()),
+            pin_locked_until: vault.filter(|row| row.not_before > now).map(|row| row.not_before.into()),
+            next,
+            steps,
+            ready,
+        })
+    }
+}
+
+/// The four steps that lead to a device that may seal, in order.
+fn steps(
+    authorities: &[TrustedView],
+    key: bool,
+    credential: Option<&CredentialView>,
+    revoked: bool,
+    language: Language,
+) -> Vec<SetUpStep> {
+    let say = |english: &str, spanish: &str| language.pick(english, spanish).to_owned();
+    let inspector = credential.is_some_and(|own| own.roles.iter().any(|role| role == Role::Inspector.name()));
+    let holds = credential.is_some_and(|own| !own.expired && !own.revoked);
+    let fresh = !authorities.is_empty()
+        && authorities.iter().all(|authority| authority.roster.is_some() && !authority.roster_expired);
+    vec![
+        SetUpStep {
+            what: SetUpWhat::Authority,
+            done: !authorities.is_empty(),
+            words: say(
+                "Scan an authority's card and compare its fingerprint by voice.",
+                "Escanee la tarjeta de una autoridad y compare su huella de viva voz.",
+            ),
+        },
+        SetUpStep {
+            what: SetUpWhat::Key,
+            done: key,
+            words: say(
+                "To inspect: make a key under a PIN. To confirm seals: ready.",
+                "Para inspeccionar: cree una clave con PIN. Para confirmar sellos: listo.",
+            ),
+        },
+        SetUpStep {
+            what: SetUpWhat::Credential,
+            done: holds && inspector,
+            words: if revoked {
+                say(
+                    "The authority revoked this device's credential: it seals nothing. Make a new key and show its request.",
+                    "La autoridad revocó la credencial de este equipo: no sella nada. Cree otra clave y muestre la solicitud.",
+                )
+            } else if credential.is_some() && !holds {
+                say(
+                    "The credential has run out. Show the key request to the authority, then scan the new one.",
+                    "La credencial venció. Muestre la solicitud a la autoridad y escanee la nueva.",
+                )
+            } else if credential.is_some() {
+                say(
+                    "The credential is not an inspector's: it seals no load. An inspector must.",
+                    "La credencial no es de inspector: no sella cargas. Debe hacerlo un inspector.",
+                )
+            } else {
+                say(
+                    "Show the key request to the authority, then scan the credential.",
+                    "Muestre la solicitud a la autoridad y escanee la credencial.",
+                )
+            },
+        },
+        SetUpStep {
+            what: SetUpWhat::Roster,
+            done: fresh,
+            words: say("Get a new roster from the authority.", "Consiga una lista nueva de la autoridad."),
+        },
+    ]
+}

@@ -1,0 +1,625 @@
+//! The walk as a shell drives it: begin, answer, decide. Each request is journalled before its view comes back.
+
+pub(crate) mod sealing;
+pub(crate) mod sound;
+pub(crate) mod start;
+pub(crate) mod subjects;
+pub(crate) mod view;
+
+use serde::Serialize;
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use crate::procedures::keep_text;
+use crate::tags::pieces::REJECTED;
+use crate::tags::statics::summary;
+use crate::tags::tag_bytes;
+use crate::view::{hex, unhex16};
+use crate::walks::subjects::{KEPT, SUBJECT, subject_words};
+use crate::walks::view::{RefusedView, WalkView};
+use crate::{App, AppError, InHand, Inner};
+use slingseal_journal::{Entry, NewEntry, WalkId};
+use slingseal_message::envelope::{Limits, Reader, Writer, check};
+use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_message::trust::Role;
+use slingseal_rigging::{self as rigging, RiggedLoad, SeatedLink};
+use slingseal_store::{WalkRow, WalkState};
+use slingseal_walk::procedure::{CardNo, Expected, Kind, Point, Subject};
+use slingseal_walk::walk::{
+    Again, Command, EquipmentFact, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding,
+    Sighting, Stage, Value, Walk,
+};
+use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Serial};
+
+/// The journal's entry that a walk stands on.
+pub(crate) const GROUND: &str = "ground";
+/// The journal's entry of one event of a walk.
+pub(crate) const EVENT: &str = "event";
+
+/// What a person does at the load. Every answer names the card on the screen, so that a second press does not answer a
+/// card that nobody has read.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WalkRequest {
+    /// The whole card is good.
+    CardGood {
+        /// The card on the screen.
+        card: u32,
+    },
+    /// One point is answered: a number, an option's name, a measure with its unit, a serial, a text; empty is good.
+    Answer {
+        /// The card on the screen.
+        card: u32,
+        /// Which point.
+        point: String,
+        /// With what.
+        value: String,
+    },
+    /// A deficiency.
+    Deficiency {
+        /// The card on the screen.
+        card: u32,
+        /// Which point.
+        point: String,
+        /// Its name in the procedure, or `other` with a note.
+        name: String,
+        /// In words.
+        note: Option<String>,
+        /// Digests of photographs that were taken in with `add_photo`.
+        photos: Vec<String>,
+    },
+    /// One point does not apply to this load.
+    NotApplicable {
+        /// The card on the screen.
+        card: u32,
+        /// Which point.
+        point: String,
+        /// Why not.
+        reason: String,
+    },
+    /// The piece that a finding rejects, where its serial number is not known yet.
+    RejectPiece {
+        /// Which finding.
+        finding: u32,
+        /// The piece's serial number.
+        serial: String,
+    },
+    /// The riggers say that a finding is put right.
+    PutRight {
+        /// Which.
+        finding: u32,
+        /// Who did it.
+        by: Option<String>,
+        /// In words.
+        note: Option<String>,
+        /// Digests of photographs.
+        photos: Vec<String>,
+    },
+    /// The inspector looked again.
+    LookAgain {
+        /// Which finding.
+        finding: u32,
+        /// Whether it is right now.
+        good: bool,
+        /// The new count, choice, measure or serial.
+        value: Option<String>,
+        /// In words.
+        note: Option<String>,
+        /// Digests of photographs.
+        photos: Vec<String>,
+    },
+    /// Take back the last answer, by the number that the view gave.
+    Undo {
+        /// Its number.
+        answer: u32,
+    },
+    /// Go to a card.
+    GoTo {
+        /// Which.
+        card: u32,
+    },
+    /// Stop for a while.
+    Pause,
+    /// Go on.
+    Resume,
+    /// End without a decision.
+    Abandon {
+        /// Why.
+        reason: String,
+    },
+    /// Decide.
+    Decide {
+        /// Fit or not.
+        fit: bool,
+        /// Why not.
+        reason: Option<String>,
+    },
+    /// Take the decision back, as long as nothing is sealed.
+    TakeBack,
+}
+
+impl App {
+    /// Begins the walk of a tag, or goes on with the one in hand.
+    ///
+    /// # Errors
+    /// A text that is no tag; a procedure that is not known; no holder's name on this device.
+    pub fn begin_walk(&self, tag: &str) -> Result<WalkView, AppError> {
+        self.lock().begin(&tag_bytes(tag)?)
+    }
+
+    /// A walk as it stands.
+    ///
+    /// # Errors
+    /// No such walk.
+    pub fn walk(&self, walk: &str) -> Result<WalkView, AppError> {
+        let mut inner = self.lock();
+        let id = walk_id(walk)?;
+        let state = inner.walk_of(id)?;
+        inner.walk_view(id, &state, None)
+    }
+
+    /// Does what a person did. A refusal stands in the view; nothing of it is kept.
+    ///
+    /// # Errors
+    /// No such walk; a value that cannot be read; storage.
+    pub fn do_walk(&self, walk: &str, request: &WalkRequest) -> Result<WalkView, AppError> {
+        let mut inner = self.lock();
+        let id = walk_id(walk)?;
+        let state = inner.walk_of(id)?;
+        let command = command(request, &state)?;
+        if inner.store.read().walk(id)?.is_some_and(|row| row.state == WalkState::Sealed) {
+            return Err(AppError::refused(
+                "this walk is sealed already; take the seal back by a void, or inspect the load again",
+            ));
+        }
+        let language = inner.language();
+        let refused = inner.perform(id, command)?.map(|refusal| RefusedView::of(&refusal, language));
+        let state = inner.walk_of(id)?;
+        inner.walk_view(id, &state, refused)
+    }
+
+    /// Takes in a photograph (PNG or JPEG, up to 16 MiB) and gives the digest that a finding names it by.
+    ///
+    /// # Errors
+    /// Another kind of file; storage.
+    pub fn add_photo(&self, bytes: &[u8]) -> Result<String, AppError> {
+        let picture = bytes.starts_with(&[0xff, 0xd8, 0xff]) || bytes.starts_with(b"\x89PNG\r\n\x1a\n");
+        if !picture || bytes.len() > 16 << 20 {
+            return Err(AppError::bad_input(
+                "this is no JPEG or PNG below 16 MiB; take the photograph again",
+            ));
+        }
+        let mut inner = self.lock();
+        let now = inner.now();
+        let digest = inner.store.write(|tx| -> Result<Digest, AppError> { Ok(tx.put_photo(bytes, now)?) })?;
+        Ok(digest.to_string())
+    }
+}
+
+pub(crate) fn walk_id(text: &str) -> Result<WalkId, AppError> {
+    unhex16(text)
+        .map(WalkId)
+        .ok_or_else(|| AppError::not_found("there is no such walk; see the loads in hand"))
+}
+
+impl Inner {
+    fn begin(&mut self, bytes: &[u8]) -> Result<WalkView, AppError> {
+        let received = ReceivedTag::open(bytes)?;
+        let tag = received.tag;
+        self.keep_tag(bytes)?;
+        for row in self.store.read().walks_in_hand()? {
+            if row.load == tag.load.as_str() {
+                let state = self.walk_of(row.id)?;
+                if state.ground().facts.tag == received.digest {
+                    return self.walk_view(row.id, &state, None);
+                }
+            }
+        }
+        let inspector = self.inspector()?;
+        let text = self.procedure_text(&tag.procedure)?;
+        let procedure = slingseal_walk::procedure::check(&text)?;
+        if procedure.subject() != Subject::Load {
+            return Err(AppError::refused(format!(
+                "procedure {} inspects no load but {}; make a tag with a load's procedure",
+                procedure.id(),
+                subject_words(procedure.subject())
+            )));
+        }
+        let ground = Ground {
+            plan: procedure.expand(self.language()),
+            facts: facts(&tag, received.digest),
+            inspector: inspector.clone(),
+        };
+        let mut id = [0; 16];
+        self.outside.entropy.fill(&mut id);
+        let id = WalkId(id);
+        let mut out = Writer::new();
+        out.array(3).bytes(bytes).bytes(procedure.digest().as_bytes()).text(inspector.as_str());
+        let body = out.into_bytes();
+        let now = self.now();
+        let mut walk = Walk::new(Arc::new(ground));
+        let mut events = match walk.decide(Command::Begin, now) {
+            Ok(events) => events,
+            Err(refusal) => return Err(AppError::refused(refusal.to_string())),
+        };
+        apply(&mut walk, &events)?;
+        for fault in self.rejected_on(&tag)? {
+            if let Ok(more) = walk.decide(Command::KnowFault { fault }, now) {
+                apply(&mut walk, &more)?;
+                events.extend(more);
+            }
+        }
+        if let Some(rigging) = &tag.rigging {
+            let finding = rigging_finding(rigging);
+            if let Ok(more) = walk.decide(Command::AssessRigging { finding }, now) {
+                apply(&mut walk, &more)?;
+                events.extend(more);
+            }
+        }
+        let row = row(id, &walk, now);
+        let bodies = bodies(&events)?;
+        let mut entries = vec![NewEntry { kind: GROUND, walk: Some(id), body: &body, time: now }];
+        entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
+        self.store.write(|tx| -> Result<(), AppError> {
+            keep_text(tx, &text)?;
+            tx.append_many(&entries)?;
+            tx.put_walk(&row)?;
+            Ok(())
+        })?;
+        let view = self.walk_view(id, &walk, None);
+        self.walks.insert(id, InHand { walk, rigging: tag.rigging });
+        view
+    }
+
+    /// Who walks: the credential's holder, or the device's before it has one.
+    pub(crate) fn inspector(&self) -> Result<CallSign, AppError> {
+        let trusted = self.trusted()?;
+        self.refuse_revoked(&trusted)?;
+        let own = self.own_credential(&trusted, Some(Role::Inspector))?;
+        if let Some((signer, _)) = own {
+            return Ok(signer.credential.holder);
+        }
+        self.holder()?.ok_or_else(|| {
+            AppError::refused("this device does not know whose it is; make its key first (key request)")
+        })
+    }
+
+    /// The walk, from memory or folded from the journal.
+    pub(crate) fn walk_of(&mut self, id: WalkId) -> Result<Walk, AppError> {
+        if let Some(known) = self.walks.get(&id) {
+            return Ok(known.walk.clone());
+        }
+        let entries = self.store.read().entries_of(id)?;
+        let walk = match entries.iter().find(|entry| entry.kind == SUBJECT) {
+            Some(subject) => self.fold_on(self.subject_ground(&subject.body)?, &entries)?,
+            None => self.fold(&entries)?,
+        };
+        let rigging = self.tag_of_walk(id)?.and_then(|tag| tag.rigging);
+        self.walks.insert(id, InHand { walk: walk.clone(), rigging });
+        Ok(walk)
+    }
+
+    /// A walk from its journal entries.
+    pub(crate) fn fold(&self, entries: &[Entry]) -> Result<Walk, AppError> {
+        let ground = entries.iter().find(|entry| entry.kind == GROUND);
+        let ground =
+            ground.ok_or_else(|| AppError::not_found("there is no such walk; see the loads in hand"))?;
+        self.fold_on(self.ground(&ground.body)?, entries)
+    }
+
+    fn fold_on(&self, ground: Ground, entries: &[Entry]) -> Result<Walk, AppError> {
+        let events =
+            events(entries.iter().filter(|entry| entry.kind == EVENT).map(|entry| entry.body.as_slice()))?;
+        Walk::fold(Arc::new(ground), &events)
+            .map_err(|error| AppError::StorageDamaged { message: error.to_string() })
+    }
+
+    pub(crate) fn ground(&self, body: &[u8]) -> Result<Ground, AppError> {
+        let (bytes, digest, inspector) = ground_parts(body)?;
+        let received = ReceivedTag::open(bytes)?;
+        Ok(Ground {
+            plan: self.procedure_of_digest(&digest, self.language())?,
+            facts: facts(&received.tag, received.digest),
+            inspector,
+        })
+    }
+
+    /// Performs a command: the refusal, if there is one; otherwise everything is on disk.
+    pub(crate) fn perform(&mut self, id: WalkId, command: Command) -> Result<Option<Refusal>, AppError> {
+        let mut walk = self.walk_of(id)?;
+        let now = self.now();
+        let mut events = match walk.decide(command, now) {
+            Ok(events) => events,
+            Err(refusal) => return Ok(Some(refusal)),
+        };
+        let counted = counted_links(&walk);
+        apply(&mut walk, &events)?;
+        // A counted link that differs from the plan changes how the load hangs: the statics follow the count.
+        if counted != counted_links(&walk)
+            && let Some(finding) = self.counted_rigging(id, &walk)?
+            && walk.rigging() != Some(&finding)
+            && let Ok(more) = walk.decide(Command::AssessRigging { finding }, now)
+        {
+            apply(&mut walk, &more)?;
+            events.extend(more);
+        }
+        let row = WalkRow { begun: walk.began().unwrap_or(now), ..row(id, &walk, now) };
+        let bodies = bodies(&events)?;
+        let entries: Vec<NewEntry<'_>> =
+            bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }).collect();
+        let rejected = self.rejected_since(id, &walk)?;
+        let kept = self.kept_since(id, &walk)?;
+        self.store.write(|tx| -> Result<(), AppError> {
+            tx.append_many(&entries)?;
+            tx.put_walk(&row)?;
+            if let Some(list) = &rejected {
+                tx.put_setting(REJECTED, list)?;
+            }
+            if let Some(list) = &kept {
+                tx.put_setting(KEPT, list)?;
+            }
+            Ok(())
+        })?;
+        if let Some(known) = self.walks.get_mut(&id) {
+            known.walk = walk;
+        }
+        Ok(None)
+    }
+
+    /// The statics with the links as they were counted, where the walk may still change and counts links.
+    fn counted_rigging(&self, id: WalkId, walk: &Walk) -> Result<Option<RiggingFinding>, AppError> {
+        if *walk.stage() != Stage::Walking || walk.rigging().is_none() {
+            return Ok(None);
+        }
+        Ok(self.rigging_as_counted(id, walk)?.map(|rigging| rigging_finding(&rigging)))
+    }
+
+    /// The rigging of a walk's tag with the links as they were counted.
+    pub(crate) fn rigging_as_counted(&self, id: WalkId, walk: &Walk) -> Result<Option<RiggedLoad>, AppError> {
+        let Some(rigging) = self.planned_rigging(id)? else { return Ok(None) };
+        let counted = counted_links(walk);
+        Ok(Some(rigging.with_links(&counted).unwrap_or(rigging)))
+    }
+
+    /// The rigging that a walk's tag plans.
+    pub(crate) fn planned_rigging(&self, id: WalkId) -> Result<Option<RiggedLoad>, AppError> {
+        match self.walks.get(&id) {
+            Some(known) => Ok(known.rigging.clone()),
+            None => Ok(self.tag_of_walk(id)?.and_then(|tag| tag.rigging)),
+        }
+    }
+
+    fn tag_of_walk(&self, id: WalkId) -> Result<Option<Tag>, AppError> {
+        let entries = self.store.read().entries_of(id)?;
+        let Some(ground) = entries.iter().find(|entry| entry.kind == GROUND) else { return Ok(None) };
+        let (bytes, ..) = ground_parts(&ground.body)?;
+        Ok(Some(ReceivedTag::open(bytes)?.tag))
+    }
+}
+
+/// Tag, digest of the procedure, inspector.
+pub(crate) fn ground_parts(body: &[u8]) -> Result<(&[u8], Digest, CallSign), AppError> {
+    check(body, Limits::FILE)?;
+    let mut reader = Reader::new(body);
+    reader.array(3, "ground of a walk")?;
+    let tag = reader.bytes("tag")?;
+    let digest = Digest::from_bytes(reader.fixed("procedure")?);
+    Ok((tag, digest, reader.line("inspector", CallSign::received)?))
+}
+
+pub(crate) fn events<'e>(bodies: impl Iterator<Item = &'e [u8]>) -> Result<Vec<Event>, AppError> {
+    let damaged = |error: serde_json::Error| AppError::StorageDamaged {
+        message: format!("an entry of the walk cannot be read: {error}"),
+    };
+    bodies.map(|body| serde_json::from_slice(body).map_err(damaged)).collect()
+}
+
+pub(crate) fn bodies(events: &[Event]) -> Result<Vec<Vec<u8>>, AppError> {
+    events.iter().map(|event| serde_json::to_vec(event).map_err(AppError::internal)).collect()
+}
+
+pub(crate) fn apply(walk: &mut Walk, events: &[Event]) -> Result<(), AppError> {
+    events.iter().try_for_each(|event| walk.apply(event).map_err(AppError::internal))
+}
+
+pub(crate) fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRow {
+    let ground = walk.ground();
+    WalkRow {
+        id,
+        load: ground.facts.load.to_string(),
+        procedure: ground.plan.id.to_string(),
+        inspector: ground.inspector.to_string(),
+        state: match walk.stage() {
+            Stage::Ready | Stage::Walking => WalkState::Open,
+            Stage::Paused { .. } => WalkState::Paused,
+            // Only a load's is sealed: any other is kept as it is decided.
+            Stage::Decided { .. } if ground.plan.subject != Subject::Load => WalkState::Sealed,
+            Stage::Decided { .. } => WalkState::Decided,
+            Stage::Abandoned { .. } => WalkState::Abandoned,
+        },
+        begun: walk.began().unwrap_or(now),
+        updated: now,
+    }
+}
+
+pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
+    LoadFacts {
+        load: tag.load.clone(),
+        tag: digest,
+        procedure: tag.procedure.clone(),
+        rigger: tag.rigger.clone(),
+        gross: Some(tag.gross),
+        allowable: Some(tag.allowable),
+        equipment: tag
+            .equipment
+            .iter()
+            .map(|equipment| EquipmentFact {
+                serial: equipment.serial.clone(),
+                kind: equipment.kind.clone(),
+                rating: equipment.rating.as_ref().map(|rating| rating.value),
+                source: equipment.rating.as_ref().map(|rating| rating.source.clone()),
+                good_until: equipment.good_until(),
+            })
+            .collect(),
+        links: tag
+            .links
+            .iter()
+            .map(|count| (count.leg.to_string(), u32::from(count.link)))
+            .collect::<BTreeMap<_, _>>(),
+        conditions: None,
+    }
+}
+
+fn rigging_finding(load: &RiggedLoad) -> RiggingFinding {
+    let assessment = rigging::assess(load);
+    let whole = summary(load, &assessment);
+    // Cut only where it must be: half a sentence about a leg misleads.
+    let line: String =
+        if whole.len() <= Note::MOST { whole } else { whole.chars().take(Note::MOST / 4).collect() };
+    let plain = || Note::new("see the statics").expect("a short line is a note");
+    RiggingFinding {
+        within_limits: assessment.verdict == rigging::Verdict::WithinLimits,
+        summary: Note::new(&line).unwrap_or_else(|_| plain()),
+    }
+}
+
+/// The links that were counted, by leg, where they are a number of the tag's.
+pub(crate) fn counted_links(walk: &Walk) -> Vec<SeatedLink> {
+    let mut links = Vec::new();
+    for point in walk.ground().plan.cards.iter().flat_map(|card| &card.points) {
+        let Kind::Count(Expected::LinksOfLeg(leg)) = &point.kind else { continue };
+        let Some(count) = counted(walk, point) else { continue };
+        if let (Ok(leg), Ok(link)) = (Name::new(leg), u16::try_from(count)) {
+            links.push(SeatedLink { leg, link });
+        }
+    }
+    links
+}
+
+/// The last count of a point: of its open finding, or of its answer.
+fn counted(walk: &Walk, point: &Point) -> Option<u32> {
+    use slingseal_walk::walk::{FindingState, PointStatus};
+    let value = match walk.point_status(&point.id) {
+        PointStatus::Good(answer) => answer.value,
+        PointStatus::Deficient(number) | PointStatus::AwaitsSecondLook(number) => {
+            let finding = walk.finding(number)?;
+            (finding.state != FindingState::Closed).then(|| finding.value.clone())?
+        }
+        PointStatus::Unanswered => None,
+    };
+    match value {
+        Some(Value::Count(count)) => Some(count),
+        _ => None,
+    }
+}
+
+pub(crate) fn command(request: &WalkRequest, walk: &Walk) -> Result<Command, AppError> {
+    let card = |number: u32| {
+        CardNo::new(number).ok_or_else(|| AppError::bad_input("there is no card 0; cards count from 1"))
+    };
+    let point = |id: &str| PointId::new(id).map_err(AppError::from);
+    let by = || walk.ground().inspector.clone();
+    Ok(match request {
+        WalkRequest::CardGood { card: number } => Command::CardGood { card: card(*number)? },
+        WalkRequest::Answer { card: number, point: id, value } => {
+            let id = point(id)?;
+            let value = value_of(walk, &id, value)?;
+            Command::Answer { card: card(*number)?, point: id, value }
+        }
+        WalkRequest::Deficiency { card: number, point: id, name, note, photos } => Command::FindDeficiency {
+            card: card(*number)?,
+            point: point(id)?,
+            name: name.clone(),
+            sighting: sighting(note.as_deref(), photos)?,
+        },
+        WalkRequest::NotApplicable { card: number, point: id, reason } => Command::Answer {
+            card: card(*number)?,
+            point: point(id)?,
+            value: Value::NotApplicable(Note::new(reason)?),
+        },
+        WalkRequest::RejectPiece { finding, serial } => {
+            Command::RejectPiece { finding: FindingNo(*finding), serial: Serial::new(serial)? }
+        }
+        WalkRequest::PutRight { finding, by, note, photos } => Command::PutRight {
+            finding: FindingNo(*finding),
+            by: by.as_deref().map(CallSign::new).transpose()?,
+            sighting: sighting(note.as_deref(), photos)?,
+        },
+        WalkRequest::LookAgain { finding, good, value, note, photos } => {
+            let at = walk.finding(FindingNo(*finding)).map(|finding| finding.point.clone());
+            let value = match (value.as_deref(), at) {
+                (Some(value), Some(at)) => Some(value_of(walk, &at, value)?),
+                _ => None,
+            };
+            Command::LookAgain {
+                finding: FindingNo(*finding),
+                by: by(),
+                again: if *good { Again::Good } else { Again::StillDeficient },
+                value,
+                sighting: sighting(note.as_deref(), photos)?,
+            }
+        }
+        WalkRequest::Undo { answer } => Command::Undo { answer: *answer },
+        WalkRequest::GoTo { card: number } => Command::GoTo { card: card(*number)? },
+        WalkRequest::Pause => Command::Pause,
+        WalkRequest::Resume => Command::Resume { by: by() },
+        WalkRequest::Abandon { reason } => Command::Abandon { reason: note(reason)? },
+        WalkRequest::Decide { fit, reason } => Command::Decide {
+            by: by(),
+            outcome: if *fit { Outcome::Fit } else { Outcome::NotFit },
+            // Nothing typed is no reason given, and not a reason of no words.
+            reason: reason.as_deref().filter(|text| !text.trim().is_empty()).map(note).transpose()?,
+        },
+        WalkRequest::TakeBack => Command::TakeBackDecision { by: by() },
+    })
+}
+
+/// Words that a person typed, as one line: a line break is taken as the end of a clause, and not refused.
+///
+/// # Errors
+/// Nothing but blanks; more than a note holds.
+pub(crate) fn note(text: &str) -> Result<Note, AppError> {
+    let lines: Vec<&str> = text.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
+    Ok(Note::new(&lines.join(" / "))?)
+}
+
+fn sighting(note_text: Option<&str>, photos: &[String]) -> Result<Sighting, AppError> {
+    let photo = |text: &String| {
+        Digest::from_hex(text)
+            .ok_or_else(|| AppError::bad_input("that is no digest of a photograph; add the photograph first"))
+    };
+    Ok(Sighting {
+        note: note_text.filter(|text| !text.trim().is_empty()).map(note).transpose()?,
+        photos: photos.iter().map(photo).collect::<Result<_, _>>()?,
+    })
+}
+
+fn value_of(walk: &Walk, id: &PointId, text: &str) -> Result<Value, AppError> {
+    let text = text.trim();
+    let Some((_, point)) = walk.ground().plan.point(id) else { return Ok(Value::Good) };
+    if text.is_empty() {
+        return Ok(Value::Good);
+    }
+    Ok(match &point.kind {
+        Kind::Look => Value::Good,
+        Kind::Count(_) => {
+            let number = text
+                .parse()
+                .map_err(|_| AppError::bad_input(format!("\"{text}\" is no count; enter a whole number")))?;
+            Value::Count(number)
+        }
+        Kind::Choice(_) => Value::Choice(text.to_owned()),
+        Kind::Measure { .. } => Value::Measure(
+            Quantity::parse(text)
+                .map_err(|error| AppError::bad_input(format!("{error}; write a number and its unit")))?,
+        ),
+        Kind::Serial { .. } => Value::Serial(Serial::new(text)?),
+        Kind::Text { .. } => Value::Text(note(text)?),
+    })
+}
+
+/// The hexadecimal of a walk's id.
+pub(crate) fn id_text(id: WalkId) -> String {
+    hex(&id.0)
+}

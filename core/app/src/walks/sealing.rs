@@ -1,0 +1,448 @@
+//! From a decided walk to its record and seal: prepare, sign, finish.
+
+use serde::Serialize;
+
+use crate::hook::admission::Admission;
+use crate::tags::statics::{rigging_json, rigging_view};
+use crate::trust::setup::DEVICE_VAULT;
+use crate::view::hex;
+use crate::walks::{GROUND, facts, ground_parts, walk_id};
+use crate::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
+use slingseal_journal::{Entry, NewEntry, WalkId};
+use slingseal_judgement::TagSignature;
+use slingseal_message::envelope::Kind;
+use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
+use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_message::trust::{Role, SecretKey};
+use slingseal_store::{DeficiencyRow, EquipmentRow, Judged, RecordRow, Standing, WalkRow, WalkState};
+use slingseal_walk::procedure::Subject;
+use slingseal_walk::walk::{self, Stage, Walk};
+use slingseal_words::{Digest, Quantity, Seconds, Time, same_person};
+
+/// The journal's entry that names the record of a sealed walk.
+pub(crate) const SEALED: &str = "sealed";
+
+/// A seal, ready to be shown full screen.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SealView {
+    /// Its code.
+    pub code: CodeView,
+    /// What it says.
+    pub facts: SealFacts,
+    /// What the load is.
+    pub description: String,
+    /// The aircraft's type.
+    pub aircraft: String,
+    /// The digest of the record.
+    pub record: String,
+    /// What this device itself would say at the hook.
+    pub verdict: VerdictView,
+}
+
+impl App {
+    /// Seals a decided walk: the record is written, the inspector's key signs, all in one transaction.
+    ///
+    /// # Errors
+    /// A walk that is not decided; no inspector's credential; the inspector is the rigger; a wrong PIN.
+    pub fn seal(&self, walk: &str, pin: &str, validity_hours: Option<u32>) -> Result<SealView, AppError> {
+        let id = walk_id(walk)?;
+        // What can be told without the PIN is told first: it costs no try.
+        self.lock().decided_walk(id, validity_hours)?;
+        let key = self.open_key(DEVICE_VAULT, pin)?;
+        self.lock().seal(id, &key, validity_hours)
+    }
+
+    /// The seal of a record, to be shown again.
+    ///
+    /// # Errors
+    /// No such record.
+    pub fn show_seal(&self, record: &str) -> Result<SealView, AppError> {
+        let inner = self.lock();
+        let row = inner.record_row(record)?;
+        inner.seal_view(&row)
+    }
+}
+
+/// The digest of a journal entry that stands in a record, by the journal's own rule.
+pub(crate) fn entry_digest(entry: &JournalEntry, walk: &[u8; 16]) -> Digest {
+    as_entry(entry, walk).derive_digest()
+}
+
+pub(crate) fn as_entry(entry: &JournalEntry, walk: &[u8; 16]) -> Entry {
+    Entry {
+        seq: entry.seq,
+        time: entry.time,
+        kind: entry.kind.clone(),
+        walk: Some(WalkId(*walk)),
+        body: entry.body.clone(),
+        prev: entry.prev,
+        digest: entry.prev,
+    }
+}
+
+/// A decided walk, and the credential that may seal it.
+struct ToBeSealed {
+    walk: Walk,
+    outcome: walk::Outcome,
+    decided: Time,
+    credential: Vec<u8>,
+    validity: Seconds,
+}
+
+impl Inner {
+    fn decided_walk(&mut self, id: WalkId, validity_hours: Option<u32>) -> Result<ToBeSealed, AppError> {
+        let walk = self.walk_of(id)?;
+        if walk.ground().plan.subject != Subject::Load {
+            return Err(AppError::refused(
+                "only the inspection of a load is sealed; this one is kept in the journal of this device",
+            ));
+        }
+        let Stage::Decided { outcome, at, .. } = walk.stage() else {
+            return Err(AppError::refused("the walk is not decided; decide fit or not fit first"));
+        };
+        if let Some(row) = self.store.read().walk(id)?
+            && row.state == WalkState::Sealed
+        {
+            return Err(AppError::refused(
+                "this walk is sealed already; show its seal, or inspect the load again",
+            ));
+        }
+        let (outcome, decided) = (*outcome, *at);
+        let (signer, credential) = self.credential_for(Some(Role::Inspector))?;
+        let inspector = walk.ground().inspector.clone();
+        if !same_person(&signer.credential.holder, &inspector) {
+            return Err(AppError::refused(format!(
+                "{inspector} walked this load and {} holds the credential; the one who walked must seal",
+                signer.credential.holder
+            )));
+        }
+        let longest = signer.credential.longest_validity;
+        let validity = validity_hours.map_or(longest, |hours| Seconds::hours(hours.into()));
+        if validity > longest || validity.0 <= 0 {
+            return Err(AppError::bad_input(format!(
+                "a seal under this credential may hold up to {longest}; ask for less"
+            )));
+        }
+        Ok(ToBeSealed { outcome, decided, credential, validity, walk })
+    }
+
+    /// Everything is judged again: time passed while the PIN was stretched.
+    fn seal(
+        &mut self,
+        id: WalkId,
+        key: &SecretKey,
+        validity_hours: Option<u32>,
+    ) -> Result<SealView, AppError> {
+        let ToBeSealed { walk, outcome, decided, credential, validity } =
+            self.decided_walk(id, validity_hours)?;
+        let entries = self.store.read().entries_of(id)?;
+        let ground = entries
+            .iter()
+            .find(|entry| entry.kind == GROUND)
+            .ok_or_else(|| AppError::internal("a walk has a ground"))?;
+        let (tag_bytes, ..) = ground_parts(&ground.body)?;
+        let record = self.record(id, &walk, &entries, tag_bytes, to_outcome(outcome), decided)?;
+        let bytes = record.to_bytes(&entry_digest);
+        let digest = Digest::of(&bytes);
+        let received = ReceivedTag::open(tag_bytes)?;
+        let (signature, _) = self.tag_signature(&received, &self.trusted()?);
+        let tally = walk.tally();
+        let issued = self.now();
+        let small = |number: usize| u16::try_from(number).unwrap_or(u16::MAX);
+        let [a, b, c, d, ..] = *walk.ground().plan.digest.as_bytes();
+        let seal = Seal {
+            load: received.tag.load.clone(),
+            issued,
+            valid_until: issued.plus(validity),
+            tag: TagPrint::of(&received.digest),
+            tag_signed: signature == TagSignature::Planner,
+            procedure: walk.ground().plan.id.clone(),
+            version: walk.ground().plan.version,
+            procedure_print: [a, b, c, d],
+            outcome: to_outcome(outcome),
+            found: small(tally.found),
+            corrected: small(tally.corrected),
+            mass: received.tag.gross,
+            record: digest,
+        };
+        let unsigned = seal.prepare(&credential);
+        let sealed = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
+        let now = self.now();
+        let own = Digest::of(&sealed);
+        let language = self.language();
+        self.store.write(|tx| -> Result<(), AppError> {
+            let mut admission = Admission::begin(tx, now, language)?;
+            let word = admission.open(Kind::Seal, &sealed)?;
+            admission.seal(&word, Some(&bytes))?;
+            let row = tx.walk(id)?.ok_or_else(|| AppError::internal("a walk has a row"))?;
+            tx.put_walk(&WalkRow { state: WalkState::Sealed, updated: now, ..row })?;
+            tx.append(NewEntry { kind: SEALED, walk: Some(id), body: digest.as_bytes(), time: now })?;
+            admission.finish()?;
+            Ok(())
+        })?;
+        self.walks.remove(&id);
+        // One file holds everything now, for whoever copies it. The seal is on disk already: where this fails, nothing is lost.
+        let _ = self.store.settle();
+        let row = self.store.read().record(own)?;
+        self.seal_view(&row.ok_or_else(|| AppError::internal("a seal that was kept has a row"))?)
+    }
+
+    fn record(
+        &self,
+        id: WalkId,
+        walk: &Walk,
+        entries: &[Entry],
+        tag: &[u8],
+        outcome: Outcome,
+        decided: Time,
+    ) -> Result<Record, AppError> {
+        let head = self.store.head();
+        let plan = &walk.ground().plan;
+        let mut photos: Vec<Digest> = walk
+            .findings()
+            .iter()
+            .flat_map(|finding| {
+                let later = finding.looks.iter().flat_map(|look| match look {
+                    walk::Look::PutRight { photos, .. } | walk::Look::Again { photos, .. } => photos.clone(),
+                });
+                finding.photos.iter().copied().chain(later).collect::<Vec<_>>()
+            })
+            .collect();
+        photos.sort_unstable();
+        photos.dedup();
+        let rigging = self.rigging_as_counted(id, walk)?;
+        let record = Record {
+            tag: tag.to_vec(),
+            procedure: plan.id.clone(),
+            version: plan.version,
+            procedure_digest: plan.digest,
+            inspector: walk.ground().inspector.clone(),
+            outcome,
+            decided,
+            device: self.store.device().0,
+            walk: id.0,
+            entries: entries
+                .iter()
+                .map(|entry| JournalEntry {
+                    seq: entry.seq,
+                    prev: entry.prev,
+                    time: entry.time,
+                    kind: entry.kind.clone(),
+                    body: entry.body.clone(),
+                })
+                .collect(),
+            head: (head.seq, head.digest),
+            rigging: rigging.as_ref().map(rigging_json),
+            photos,
+            place: None,
+            before: self.sealed_last()?,
+        };
+        if !record.fits() {
+            return Err(AppError::refused(format!(
+                "this inspection has {} entries and {} photographs, and a record carries {} and {}; stop it and inspect the load anew",
+                record.entries.len(),
+                record.photos.len(),
+                Record::MOST_ENTRIES,
+                Record::MOST_PHOTOS
+            )));
+        }
+        Ok(record)
+    }
+
+    /// The record that this device sealed last, by its own journal.
+    fn sealed_last(&self) -> Result<Option<Digest>, AppError> {
+        let last = self.store.read().last_entry(SEALED)?;
+        Ok(last.and_then(|entry| Digest::from_slice(&entry.body)))
+    }
+
+    /// The seal that a person means: by the digest of its own bytes, or by the record that it names. Of several that name one
+    /// record, an inspection.
+    pub(crate) fn record_row(&self, text: &str) -> Result<RecordRow, AppError> {
+        let digest = Digest::from_hex(text.trim())
+            .ok_or_else(|| AppError::bad_input("a record goes by 64 hexadecimal digits; see records list"))?;
+        let read = self.store.read();
+        if let Some(row) = read.record(digest)? {
+            return Ok(row);
+        }
+        let mut named = read.seals_of_record(digest)?;
+        named.sort_by_key(|row| row.standing() == Standing::NoInspection);
+        let none =
+            || AppError::not_found("there is no such record here; scan its seal first, or see records list");
+        named.into_iter().next().ok_or_else(none)
+    }
+
+    fn seal_view(&self, row: &RecordRow) -> Result<SealView, AppError> {
+        let none = || AppError::not_found("there is no such record here; see records list");
+        let bytes = self.store.read().record_bytes(row.seal)?.ok_or_else(none)?;
+        let code = CodeView::of(Kind::Seal, &bytes.seal)?;
+        let tag = bytes
+            .body
+            .as_deref()
+            .map(|body| Record::parse(body, &entry_digest))
+            .transpose()?
+            .map(|record| record.tag);
+        let verdict = self.verdict_on(&bytes.seal, tag.as_deref())?;
+        let facts = verdict.facts.clone().ok_or_else(|| AppError::StorageDamaged {
+            message: "the seal is damaged; sync from another device".into(),
+        })?;
+        let tag = tag.as_deref().map(ReceivedTag::open).transpose()?.map(|received| received.tag);
+        Ok(SealView {
+            code,
+            facts,
+            description: tag.as_ref().map(|tag| tag.description.to_string()).unwrap_or_default(),
+            aircraft: tag.map(|tag| tag.aircraft.to_string()).unwrap_or_default(),
+            record: row.digest.to_string(),
+            verdict,
+        })
+    }
+}
+
+fn to_outcome(outcome: walk::Outcome) -> Outcome {
+    match outcome {
+        walk::Outcome::Fit => Outcome::Fit,
+        walk::Outcome::NotFit => Outcome::NotFit,
+    }
+}
+
+/// The columns that a record is found by.
+pub(crate) fn columns(
+    seal: &Seal,
+    own: Digest,
+    tag: &Tag,
+    tag_digest: &Digest,
+    inspector: &str,
+    received: Time,
+    device: Option<[u8; 16]>,
+) -> RecordRow {
+    let outcome = match seal.outcome {
+        Outcome::Fit => slingseal_store::Outcome::Fit,
+        Outcome::NotFit => slingseal_store::Outcome::NotFit,
+    };
+    RecordRow {
+        seal: own,
+        digest: seal.record,
+        load: seal.load.to_string(),
+        tag: Some(*tag_digest),
+        procedure: seal.procedure.to_string(),
+        outcome,
+        inspector: inspector.to_owned(),
+        rigger: tag.rigger.as_ref().map(ToString::to_string).unwrap_or_default(),
+        place: tag.pickup.name.to_string(),
+        aircraft: tag.aircraft.to_string(),
+        mass_g: grams(seal.mass),
+        found: seal.found.into(),
+        corrected: seal.corrected.into(),
+        issued: seal.issued,
+        valid_until: seal.valid_until,
+        judged: Judged::not_yet(outcome),
+        author: None,
+        device: device.map(slingseal_journal::DeviceId),
+        received,
+    }
+}
+
+pub(crate) fn grams(mass: Quantity) -> Option<i64> {
+    // A mass on a tag is below 10^9 units, so that the cast is exact enough for a column that is only listed.
+    mass.kilograms().map(|mass| (mass.value() * 1_000.0).round() as i64)
+}
+
+pub(crate) fn deficiencies(walk: &Walk) -> Vec<DeficiencyRow> {
+    let ground = walk.ground();
+    let rigger = ground.facts.rigger.as_ref().map(ToString::to_string).unwrap_or_default();
+    let mut rows: Vec<DeficiencyRow> = walk
+        .findings()
+        .iter()
+        .map(|finding| DeficiencyRow {
+            procedure: ground.plan.id.to_string(),
+            point: finding.point.to_string(),
+            name: finding.name.clone(),
+            rigger: rigger.clone(),
+            corrected: finding.state == walk::FindingState::Closed,
+        })
+        .collect();
+    rows.sort();
+    rows.dedup();
+    rows
+}
+
+pub(crate) fn equipment(tag: &Tag) -> Vec<EquipmentRow> {
+    let mut rows: Vec<EquipmentRow> = tag
+        .equipment
+        .iter()
+        .map(|equipment| EquipmentRow {
+            serial: equipment.serial.to_string(),
+            kind: equipment.kind.to_string(),
+        })
+        .collect();
+    rows.sort();
+    rows.dedup();
+    rows
+}
+
+impl App {
+    /// The statics of the rigging on a tag, as counted in a walk: for a screen beside the card.
+    ///
+    /// # Errors
+    /// No such walk.
+    pub fn walk_rigging(&self, walk: &str) -> Result<Option<crate::RiggingView>, AppError> {
+        let mut inner = self.lock();
+        let id = walk_id(walk)?;
+        let state = inner.walk_of(id)?;
+        Ok(inner.rigging_as_counted(id, &state)?.as_ref().map(rigging_view))
+    }
+
+    /// The picture of the rigging as counted in a walk, as PNG; none where the tag carries no rigging.
+    ///
+    /// # Errors
+    /// No such walk; [`AppError::Internal`] where it cannot be drawn.
+    pub fn walk_picture(&self, walk: &str) -> Result<Option<Vec<u8>>, AppError> {
+        let mut inner = self.lock();
+        let id = walk_id(walk)?;
+        let state = inner.walk_of(id)?;
+        inner.rigging_as_counted(id, &state)?.as_ref().map(crate::tags::statics::rigging_png).transpose()
+    }
+
+    /// The picture of the rigging that a tag plans, as PNG; none where it carries none.
+    ///
+    /// # Errors
+    /// A text that is no tag; [`AppError::Internal`] where it cannot be drawn.
+    pub fn tag_picture(&self, tag: &str) -> Result<Option<Vec<u8>>, AppError> {
+        let bytes = crate::tags::tag_bytes(tag)?;
+        let received = ReceivedTag::open(&bytes)?;
+        received.tag.rigging.as_ref().map(crate::tags::statics::rigging_png).transpose()
+    }
+}
+
+/// A walk folded from a record, with its tag: the record's own entries, nothing of this device's journal.
+pub(crate) fn walk_of_record(inner: &Inner, record: &Record) -> Result<(Walk, Tag), AppError> {
+    let entries: Vec<Entry> = record.entries.iter().map(|entry| as_entry(entry, &record.walk)).collect();
+    let walk = inner.fold(&entries)?;
+    let received = ReceivedTag::open(&record.tag)?;
+    if walk.ground().facts != facts(&received.tag, received.digest) {
+        return Err(AppError::bad_input(format!(
+            "record {} walks another tag than it holds",
+            hex(&record.walk)
+        )));
+    }
+    Ok((walk, received.tag))
+}
+
+/// A walk folded from a record by the procedure that it names: for a merge, which reads from its own transaction.
+pub(crate) fn walk_from(
+    record: &Record,
+    plan: slingseal_walk::procedure::Expanded,
+) -> Result<(Walk, Tag), AppError> {
+    let entries = &record.entries;
+    let missing = || AppError::bad_input("the record does not say which tag was walked");
+    let ground = entries.iter().find(|entry| entry.kind == GROUND).ok_or_else(missing)?;
+    let (tag, digest, inspector) = ground_parts(&ground.body)?;
+    if tag != record.tag || digest != record.procedure_digest {
+        return Err(AppError::bad_input("the record walks another tag or procedure than it holds"));
+    }
+    let received = ReceivedTag::open(tag)?;
+    let ground = walk::Ground { plan, facts: facts(&received.tag, received.digest), inspector };
+    let bodies = entries.iter().filter(|entry| entry.kind == crate::walks::EVENT);
+    let events = crate::walks::events(bodies.map(|entry| entry.body.as_slice()))?;
+    let walk = Walk::fold(std::sync::Arc::new(ground), &events).map_err(AppError::bad_input)?;
+    Ok((walk, received.tag))
+}

@@ -1,0 +1,249 @@
+//! Inspections of what is no load: a piece of gear by its serial number, an aircraft's hooks, a zone, a hookup, a derigging.
+//! They have no tag. They are walked and journalled as a load's and kept when they are decided; no seal comes of them.
+
+use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
+
+use crate::procedures::keep_text;
+use crate::walks::{EVENT, apply, bodies, id_text, row};
+use crate::{App, AppError, InHand, Inner, Stamp, WalkView};
+use slingseal_journal::{NewEntry, WalkId};
+use slingseal_message::envelope::{Limits, Reader, Writer, check};
+use slingseal_message::tag::Tag;
+use slingseal_walk::procedure::Subject;
+use slingseal_walk::walk::{Command, EquipmentFact, Ground, LoadFacts, Outcome, Stage, TagFault, Walk};
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Serial, Time};
+
+/// The journal's entry that an inspection without a tag stands on.
+///
+/// ```cddl
+/// subject = [subject: tstr, name: tstr, procedure digest: bstr .size 32, inspector: tstr]
+/// ```
+pub(crate) const SUBJECT: &str = "subject";
+/// The setting that keeps the list of what was decided.
+pub(crate) const KEPT: &str = "kept-inspections";
+
+/// An inspection of what is no load, as it was decided.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct KeptInspection {
+    /// What the inspection goes by.
+    pub walk: String,
+    /// `piece`, `aircraft`, `zone` or `handling`.
+    pub subject: String,
+    /// Serial number, aircraft, zone or load number.
+    pub name: String,
+    /// The procedure's id.
+    pub procedure: String,
+    /// Its edition.
+    pub version: u32,
+    /// Who inspected.
+    pub inspector: String,
+    /// Whether it was found fit.
+    pub fit: bool,
+    /// When it was decided.
+    pub at: Stamp,
+    /// Until when a piece is fit; none for anything else.
+    pub fit_until: Option<Stamp>,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+struct Kept {
+    walk: String,
+    subject: String,
+    name: String,
+    procedure: String,
+    version: u32,
+    inspector: String,
+    fit: bool,
+    at: i64,
+    fit_until: Option<i64>,
+}
+
+/// What is inspected, in a few words.
+pub(crate) fn subject_words(subject: Subject) -> &'static str {
+    match subject {
+        Subject::Load => "a load",
+        Subject::Piece => "a piece of gear",
+        Subject::Aircraft => "an aircraft's hooks",
+        Subject::Zone => "a zone",
+        Subject::Handling => "what is done with an inspected load",
+    }
+}
+
+impl App {
+    /// Begins an inspection of what is no load, or goes on with the one in hand: `name` is the piece's serial number, the
+    /// aircraft, the zone, or the load number.
+    ///
+    /// # Errors
+    /// A procedure that is not known or that inspects a load; a name that cannot stand; no holder's name on this device.
+    pub fn begin_inspection(&self, procedure: &str, name: &str) -> Result<WalkView, AppError> {
+        self.lock().begin_subject(&ProcedureId::new(procedure)?, &LoadNumber::new(name)?)
+    }
+
+    /// What was inspected and decided on this device and is no load, the newest first.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn kept_inspections(&self) -> Result<Vec<KeptInspection>, AppError> {
+        let mut kept = self.lock().kept()?;
+        kept.reverse();
+        let stamp = |at: i64| Stamp::from(Time::from_unix(at));
+        let view = |one: Kept| KeptInspection {
+            walk: one.walk,
+            subject: one.subject,
+            name: one.name,
+            procedure: one.procedure,
+            version: one.version,
+            inspector: one.inspector,
+            fit: one.fit,
+            at: stamp(one.at),
+            fit_until: one.fit_until.map(stamp),
+        };
+        Ok(kept.into_iter().map(view).collect())
+    }
+}
+
+impl Inner {
+    fn begin_subject(&mut self, procedure: &ProcedureId, name: &LoadNumber) -> Result<WalkView, AppError> {
+        let text = self.procedure_text(procedure)?;
+        let checked = slingseal_walk::procedure::check(&text)?;
+        if checked.subject() == Subject::Load {
+            return Err(AppError::refused(format!(
+                "procedure {procedure} inspects a load; begin with the load's tag"
+            )));
+        }
+        for row in self.store.read().walks_in_hand()? {
+            if row.load == name.as_str() && row.procedure == procedure.as_str() {
+                let state = self.walk_of(row.id)?;
+                return self.walk_view(row.id, &state, None);
+            }
+        }
+        let inspector = self.inspector()?;
+        let mut out = Writer::new();
+        out.array(4).text(checked.subject().word()).text(name.as_str());
+        out.bytes(checked.digest().as_bytes()).text(inspector.as_str());
+        let body = out.into_bytes();
+        let facts = subject_facts(checked.subject(), name, procedure, &body)?;
+        let ground = Ground { plan: checked.expand(self.language()), facts, inspector };
+        let mut id = [0; 16];
+        self.outside.entropy.fill(&mut id);
+        let id = WalkId(id);
+        let now = self.now();
+        let mut walk = Walk::new(Arc::new(ground));
+        let events =
+            walk.decide(Command::Begin, now).map_err(|refusal| AppError::refused(refusal.to_string()))?;
+        apply(&mut walk, &events)?;
+        let (row, bodies) = (row(id, &walk, now), bodies(&events)?);
+        let mut entries = vec![NewEntry { kind: SUBJECT, walk: Some(id), body: &body, time: now }];
+        entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
+        self.store.write(|tx| -> Result<(), AppError> {
+            keep_text(tx, &text)?;
+            tx.append_many(&entries)?;
+            tx.put_walk(&row)?;
+            Ok(())
+        })?;
+        let view = self.walk_view(id, &walk, None);
+        self.walks.insert(id, InHand { walk, rigging: None });
+        view
+    }
+
+    /// What an inspection without a tag stands on.
+    pub(crate) fn subject_ground(&self, body: &[u8]) -> Result<Ground, AppError> {
+        check(body, Limits::FILE)?;
+        let mut reader = Reader::new(body);
+        reader.array(4, "subject of an inspection")?;
+        let word = reader.text("subject")?;
+        let subject = Subject::of_word(word).filter(|subject| *subject != Subject::Load);
+        let subject = subject.ok_or_else(|| AppError::StorageDamaged {
+            message: "an inspection is of a kind that this program does not know; use a newer program".into(),
+        })?;
+        let name = reader.line("name", LoadNumber::new)?;
+        let digest = Digest::from_bytes(reader.fixed("procedure")?);
+        let inspector = reader.line("inspector", CallSign::new)?;
+        let plan = self.procedure_of_digest(&digest, self.language())?;
+        let facts = subject_facts(subject, &name, &plan.id.clone(), body)?;
+        Ok(Ground { plan, facts, inspector })
+    }
+
+    fn kept(&self) -> Result<Vec<Kept>, AppError> {
+        let Some(bytes) = self.store.read().setting(KEPT)? else { return Ok(Vec::new()) };
+        serde_json::from_slice(&bytes).map_err(|error| AppError::StorageDamaged {
+            message: format!("the list of inspections cannot be read: {error}"),
+        })
+    }
+
+    /// The list as this inspection leaves it, where it changes.
+    pub(crate) fn kept_since(&self, id: WalkId, walk: &Walk) -> Result<Option<Vec<u8>>, AppError> {
+        let ground = walk.ground();
+        if ground.plan.subject == Subject::Load {
+            return Ok(None);
+        }
+        let before = self.kept()?;
+        let own = id_text(id);
+        let mut list = before.clone();
+        list.retain(|one| one.walk != own);
+        if let Stage::Decided { outcome, at, .. } = walk.stage() {
+            let fit = *outcome == Outcome::Fit;
+            list.push(Kept {
+                walk: own,
+                subject: ground.plan.subject.word().to_owned(),
+                name: ground.facts.load.to_string(),
+                procedure: ground.plan.id.to_string(),
+                version: ground.plan.version,
+                inspector: ground.inspector.to_string(),
+                fit,
+                at: at.unix(),
+                fit_until: walk.fit_for().filter(|_| fit).map(|time| at.plus(time).unix()),
+            });
+        }
+        if list == before {
+            return Ok(None);
+        }
+        serde_json::to_vec(&list).map(Some).map_err(AppError::internal)
+    }
+
+    /// The pieces on a tag whose last inspection on this device holds no longer.
+    pub(crate) fn overdue_on(&self, tag: &Tag) -> Result<Vec<TagFault>, AppError> {
+        let (kept, now) = (self.kept()?, self.now());
+        let overdue = tag.equipment.iter().filter_map(|piece| {
+            let of_piece = |one: &&Kept| {
+                one.subject == Subject::Piece.word() && one.name.eq_ignore_ascii_case(piece.serial.as_str())
+            };
+            let due = Time::from_unix(kept.iter().rev().find(of_piece)?.fit_until?);
+            let (serial, kind) = (piece.serial.clone(), piece.kind.clone());
+            (due < now).then_some(TagFault::InspectionPast { serial, kind, due })
+        });
+        Ok(overdue.collect())
+    }
+}
+
+fn subject_facts(
+    subject: Subject,
+    name: &LoadNumber,
+    procedure: &ProcedureId,
+    body: &[u8],
+) -> Result<LoadFacts, AppError> {
+    // The piece itself is the only equipment: what is read off its plate is held against the name it was begun by.
+    let equipment = match subject {
+        Subject::Piece => vec![EquipmentFact {
+            serial: Serial::new(name.as_str())?,
+            kind: Name::new("piece")?,
+            rating: None,
+            source: None,
+            good_until: None,
+        }],
+        _ => Vec::new(),
+    };
+    Ok(LoadFacts {
+        load: name.clone(),
+        tag: Digest::of(body),
+        procedure: procedure.clone(),
+        rigger: None,
+        gross: None,
+        allowable: None,
+        equipment,
+        links: std::collections::BTreeMap::new(),
+        conditions: None,
+    })
+}

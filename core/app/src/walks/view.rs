@@ -1,0 +1,641 @@
+//! A walk, ready to draw.
+
+use serde::Serialize;
+
+use crate::walks::{counted_links, id_text};
+use crate::{AppError, Inner, Stamp};
+use slingseal_journal::WalkId;
+use slingseal_walk::procedure::{Card, Fate, Kind, Point, Subject};
+use slingseal_walk::walk::{
+    self, At, Block, CardStatus, Caution, Finding, Look, PointStatus, Refusal, Stage, Walk,
+};
+use slingseal_words::{Language, Quantity};
+
+/// A walk with its current card.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct WalkView {
+    /// What the walk goes by.
+    pub walk: String,
+    /// The load number.
+    pub load: String,
+    /// `load`; or `piece`, `aircraft`, `zone`, `handling` for an inspection of what is no load, which is kept and not sealed.
+    pub subject: String,
+    /// What the procedure goes by.
+    pub procedure: String,
+    /// The procedure's title.
+    pub title: String,
+    /// Who inspects.
+    pub inspector: String,
+    /// How far it is.
+    pub stage: WalkStage,
+    /// The stations, in order.
+    pub stations: Vec<StationView>,
+    /// The card that it stands at; none at the decision and after.
+    pub card: Option<CardView>,
+    /// How every card stands, in order.
+    pub cards: Vec<CardState>,
+    /// How far it has come.
+    pub progress: ProgressView,
+    /// Everything found, in order.
+    pub findings: Vec<FindingView>,
+    /// What the tag shows to be wrong by itself.
+    pub tag_faults: Vec<String>,
+    /// What stands in the way of fit; empty where nothing does.
+    pub blocks_fit: Vec<String>,
+    /// What whoever decides should know.
+    pub cautions: Vec<String>,
+    /// What governs the rigging, as counted, in one line.
+    pub rigging: Option<String>,
+    /// Whether the rigging is within its limits; true where none is told.
+    pub rigging_within_limits: bool,
+    /// What a counted link that differs from the plan does to the load.
+    pub link_change: Option<String>,
+    /// The number to give for undoing the last answer.
+    pub undo: Option<u32>,
+    /// What to do next.
+    pub next: NextStep,
+    /// Why the request was refused; nothing of it was kept.
+    pub refused: Option<RefusedView>,
+}
+
+/// How far a walk is.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WalkStage {
+    /// On the way.
+    Walking,
+    /// Stopped for a while.
+    Paused,
+    /// Decided, and not sealed yet.
+    Decided {
+        /// Fit or not.
+        fit: bool,
+    },
+    /// Given up.
+    Abandoned {
+        /// Why.
+        reason: String,
+    },
+}
+
+/// What to do next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum NextStep {
+    /// Answer the card.
+    AnswerCard,
+    /// Have something put right, then look again.
+    LookAgain,
+    /// Decide.
+    Decide,
+    /// Put the name to it.
+    Seal,
+    /// Take it up again.
+    Resume,
+    /// Nothing.
+    Nothing,
+}
+
+/// A station of the walk.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct StationView {
+    /// Its title.
+    pub title: String,
+    /// Its first card.
+    pub first: u32,
+    /// Its last card.
+    pub last: u32,
+}
+
+/// One physical motion.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CardView {
+    /// Its number, from one.
+    pub number: u32,
+    /// How many cards there are.
+    pub of: u32,
+    /// The station's title.
+    pub station: String,
+    /// Its title.
+    pub title: String,
+    /// What hands and eyes do.
+    pub motion: String,
+    /// What can hurt.
+    pub caution: Option<String>,
+    /// What to look for.
+    pub points: Vec<PointView>,
+    /// The whole card as a voice would read it.
+    pub spoken: String,
+    /// How it stands.
+    pub state: CardState,
+    /// Whether "all good" may be pressed: no point needs a value of its own.
+    pub good_enabled: bool,
+}
+
+/// How a card stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CardState {
+    /// No answer.
+    Unanswered,
+    /// Some points have one.
+    Partly,
+    /// Good.
+    Good,
+    /// A deficiency is open.
+    Deficient,
+    /// Put right, not looked at again.
+    AwaitsSecondLook,
+}
+
+/// One point.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PointView {
+    /// What it goes by.
+    pub id: String,
+    /// A few words.
+    pub prompt: String,
+    /// A sentence.
+    pub spoken: String,
+    /// How it is answered.
+    pub kind: PointKind,
+    /// How it stands.
+    pub state: PointState,
+    /// The answer, if it has one of its own.
+    pub answer: Option<String>,
+    /// What can be wrong.
+    pub deficiencies: Vec<DeficiencyView>,
+    /// Where it comes from.
+    pub source: String,
+    /// Whether it keeps the card from being answered as a whole.
+    pub needs_value: bool,
+    /// Whether it may be answered "not applicable", with a reason.
+    pub may_not_apply: bool,
+}
+
+/// How a point is answered.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PointKind {
+    /// Good or not.
+    Look,
+    /// Counted.
+    Count {
+        /// What it must be, where that is known.
+        expected: Option<u32>,
+    },
+    /// Chosen.
+    Choice {
+        /// The options.
+        options: Vec<ChoiceView>,
+    },
+    /// Measured.
+    Measure {
+        /// The range, in words.
+        range: String,
+        /// The unit to offer.
+        unit: String,
+    },
+    /// A serial number.
+    Serial,
+    /// A text.
+    Text,
+}
+
+/// An option.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ChoiceView {
+    /// Its name, to be given back.
+    pub name: String,
+    /// What to show.
+    pub shown: String,
+}
+
+/// A deficiency to pick.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct DeficiencyView {
+    /// Its name, to be given back.
+    pub name: String,
+    /// What to show.
+    pub shown: String,
+    /// Whether it can be corrected where the load stands.
+    pub in_place: bool,
+    /// What becomes of the load, or of the piece.
+    pub fate: FateView,
+}
+
+/// What becomes of a load, or of a piece, at which a deficiency is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FateView {
+    /// Corrected where the load stands, and inspected again.
+    InPlace,
+    /// Rerigged and inspected anew.
+    Rerig,
+    /// A new tag, and an inspection under it.
+    NewTag,
+    /// The piece leaves service by its serial number.
+    Reject,
+}
+
+impl From<Fate> for FateView {
+    fn from(fate: Fate) -> Self {
+        match fate {
+            Fate::InPlace => Self::InPlace,
+            Fate::Rerig => Self::Rerig,
+            Fate::NewTag => Self::NewTag,
+            Fate::Reject => Self::Reject,
+        }
+    }
+}
+
+/// How a point stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PointState {
+    /// No answer.
+    Unanswered,
+    /// Good.
+    Good,
+    /// A deficiency is open.
+    Deficient,
+    /// Put right, not looked at again.
+    AwaitsSecondLook,
+}
+
+/// How far the walk has come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct ProgressView {
+    /// Cards done.
+    pub cards_done: u32,
+    /// All cards.
+    pub cards: u32,
+    /// Points done.
+    pub points_done: u32,
+    /// All points.
+    pub points: u32,
+}
+
+/// Something found.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct FindingView {
+    /// Its number.
+    pub number: u32,
+    /// On which card.
+    pub card: u32,
+    /// At which point.
+    pub point: String,
+    /// The point's prompt.
+    pub prompt: String,
+    /// What is wrong.
+    pub shown: String,
+    /// What was counted, chosen or measured.
+    pub value: Option<String>,
+    /// What is written with it.
+    pub note: Option<String>,
+    /// Digests of photographs.
+    pub photos: Vec<String>,
+    /// Whether it can be corrected where the load stands.
+    pub in_place: bool,
+    /// What becomes of the load, or of the piece.
+    pub fate: FateView,
+    /// The piece that it rejects, where its serial number is known.
+    pub piece: Option<String>,
+    /// Whether looking again needs a new value.
+    pub needs_value: bool,
+    /// How such a value is given.
+    pub kind: PointKind,
+    /// When it was found.
+    pub found: Stamp,
+    /// What it is now.
+    pub state: FindingState,
+    /// What became of it, one line each.
+    pub story: Vec<String>,
+}
+
+/// What a finding is now.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FindingState {
+    /// Open.
+    Open,
+    /// Put right, not looked at again.
+    PutRight,
+    /// Closed.
+    Closed,
+}
+
+/// A refusal.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct RefusedView {
+    /// What is wrong and what to do.
+    pub message: String,
+}
+
+impl RefusedView {
+    pub(crate) fn of(refusal: &Refusal, language: Language) -> Self {
+        let text = refusal.say(language);
+        let mut letters = text.chars();
+        let message =
+            letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
+        Self { message }
+    }
+}
+
+fn count(number: usize) -> u32 {
+    u32::try_from(number).unwrap_or(u32::MAX)
+}
+
+impl Inner {
+    pub(crate) fn walk_view(
+        &self,
+        id: WalkId,
+        walk: &Walk,
+        refused: Option<RefusedView>,
+    ) -> Result<WalkView, AppError> {
+        let ground = walk.ground();
+        let plan = &ground.plan;
+        let language = self.language();
+        let progress = walk.progress();
+        let stage = match walk.stage() {
+            Stage::Ready | Stage::Walking => WalkStage::Walking,
+            Stage::Paused { .. } => WalkStage::Paused,
+            Stage::Decided { outcome, .. } => WalkStage::Decided { fit: *outcome == walk::Outcome::Fit },
+            Stage::Abandoned { reason, .. } => WalkStage::Abandoned { reason: reason.to_string() },
+        };
+        let walking = stage == WalkStage::Walking;
+        let next = match (&stage, walk.at()) {
+            (WalkStage::Walking, At::Card(_)) => NextStep::AnswerCard,
+            (WalkStage::Walking, At::Decision) if walk.tally().open > 0 && !walk.findings().is_empty() => {
+                NextStep::LookAgain
+            }
+            (WalkStage::Walking, At::Decision) => NextStep::Decide,
+            (WalkStage::Paused, _) => NextStep::Resume,
+            (WalkStage::Decided { .. }, _) if plan.subject != Subject::Load => NextStep::Nothing,
+            (WalkStage::Decided { .. }, _) => NextStep::Seal,
+            (WalkStage::Abandoned { .. }, _) => NextStep::Nothing,
+        };
+        Ok(WalkView {
+            walk: id_text(id),
+            load: ground.facts.load.to_string(),
+            subject: plan.subject.word().to_owned(),
+            procedure: plan.id.to_string(),
+            title: plan.title.clone(),
+            inspector: ground.inspector.to_string(),
+            stations: plan
+                .stations
+                .iter()
+                .map(|station| StationView {
+                    title: station.title.clone(),
+                    first: station.first.number(),
+                    last: station.last.number(),
+                })
+                .collect(),
+            card: walk.current_card().filter(|_| walking).map(|card| card_view(walk, card)),
+            cards: plan.cards.iter().map(|card| card_state(walk.card_status(card.number))).collect(),
+            progress: ProgressView {
+                cards_done: count(progress.cards_done),
+                cards: count(progress.cards),
+                points_done: count(progress.points_done),
+                points: count(progress.points),
+            },
+            findings: walk.findings().iter().map(|finding| finding_view(walk, finding, language)).collect(),
+            tag_faults: walk.tag_faults().iter().map(|fault| fault.say(language)).collect(),
+            blocks_fit: if walking {
+                walk.blocks_fit(self.now()).iter().map(|block| self.shown_block(walk, block)).collect()
+            } else {
+                Vec::new()
+            },
+            cautions: walk
+                .cautions()
+                .into_iter()
+                .map(|caution| caution_text(caution, language).to_owned())
+                .collect(),
+            rigging: walk.rigging().map(|finding| finding.summary.to_string()),
+            rigging_within_limits: walk.rigging().is_none_or(|finding| finding.within_limits),
+            link_change: self.link_change(id, walk)?,
+            undo: walk.last_answer().filter(|_| walking),
+            next,
+            refused,
+            stage,
+        })
+    }
+
+    /// What stands in the way of fit, with the deficiency as the reader's procedure calls it.
+    fn shown_block(&self, walk: &Walk, block: &Block) -> String {
+        let language = self.language();
+        let named = |finding: &walk::FindingNo| {
+            walk.finding(*finding).map(|finding| finding_view(walk, finding, language).shown)
+        };
+        let block = match block {
+            Block::Open { finding, card, name } => {
+                let name = named(finding).unwrap_or_else(|| name.clone());
+                Block::Open { finding: *finding, card: *card, name }
+            }
+            Block::AwaitsSecondLook { finding, card, name } => {
+                let name = named(finding).unwrap_or_else(|| name.clone());
+                Block::AwaitsSecondLook { finding: *finding, card: *card, name }
+            }
+            other => other.clone(),
+        };
+        block.say(language)
+    }
+
+    /// What the counted links do to the load, where they differ from the plan.
+    fn link_change(&self, id: WalkId, walk: &Walk) -> Result<Option<String>, AppError> {
+        let planned = &walk.ground().facts.links;
+        let differing: Vec<_> = counted_links(walk)
+            .into_iter()
+            .filter(|seated| {
+                planned.get(seated.leg.as_str()).is_some_and(|link| *link != u32::from(seated.link))
+            })
+            .collect();
+        let Some(first) = differing.first() else { return Ok(None) };
+        let Some(rigging) = self.planned_rigging(id)? else { return Ok(None) };
+        let language = self.language();
+        let link = planned.get(first.leg.as_str()).copied().unwrap_or_default();
+        let what = language.pick(
+            format!("Leg {}: link {} sits in the grab hook, the plan wants {link}.", first.leg, first.link),
+            format!(
+                "Ramal {}: está el eslabón {} en el gancho y el plan pide el {link}.",
+                first.leg, first.link
+            ),
+        );
+        let so = match rigging.with_links(&differing) {
+            Ok(changed) => {
+                let planned = crate::tags::statics::summary(&rigging, &slingseal_rigging::assess(&rigging));
+                let now = crate::tags::statics::summary(&changed, &slingseal_rigging::assess(&changed));
+                language.pick(
+                    format!("Planned: {planned}. With this link: {now}."),
+                    format!("Plan: {planned}. Con este eslabón: {now}."),
+                )
+            }
+            Err(error) => error.to_string(),
+        };
+        Ok(Some(format!("{what} {so}")))
+    }
+}
+
+fn card_state(status: CardStatus) -> CardState {
+    match status {
+        CardStatus::Unanswered => CardState::Unanswered,
+        CardStatus::Partly => CardState::Partly,
+        CardStatus::Good => CardState::Good,
+        CardStatus::Deficient => CardState::Deficient,
+        CardStatus::AwaitsSecondLook => CardState::AwaitsSecondLook,
+    }
+}
+
+fn card_view(walk: &Walk, card: &Card) -> CardView {
+    let plan = &walk.ground().plan;
+    let needing: Vec<_> = walk.needing_values().into_iter().map(|point| &point.id).collect();
+    let points: Vec<PointView> =
+        walk.counting(card).map(|point| point_view(walk, point, needing.contains(&&point.id))).collect();
+    let spoken = std::iter::once(format!("{}. {}", card.title, card.motion))
+        .chain(card.caution.clone())
+        .chain(points.iter().map(|point| point.spoken.clone()))
+        .collect::<Vec<_>>()
+        .join(" ");
+    CardView {
+        number: card.number.number(),
+        of: count(plan.cards.len()),
+        station: plan.stations.get(card.station).map(|station| station.title.clone()).unwrap_or_default(),
+        title: card.title.clone(),
+        motion: card.motion.clone(),
+        caution: card.caution.clone(),
+        good_enabled: needing.is_empty(),
+        points,
+        spoken,
+        state: card_state(walk.card_status(card.number)),
+    }
+}
+
+fn point_view(walk: &Walk, point: &Point, needs_value: bool) -> PointView {
+    let (state, answer) = match walk.point_status(&point.id) {
+        PointStatus::Unanswered => (PointState::Unanswered, None),
+        PointStatus::Good(answer) => (PointState::Good, answer.value),
+        PointStatus::Deficient(number) => (PointState::Deficient, value_of(walk, number)),
+        PointStatus::AwaitsSecondLook(number) => (PointState::AwaitsSecondLook, value_of(walk, number)),
+    };
+    PointView {
+        id: point.id.to_string(),
+        prompt: point.prompt.clone(),
+        spoken: point.speak.clone(),
+        kind: kind_view(walk, point, state != PointState::Unanswered),
+        state,
+        answer: answer.filter(|value| *value != walk::Value::Good).map(|value| value.to_string()),
+        deficiencies: point
+            .deficiencies
+            .iter()
+            .map(|deficiency| DeficiencyView {
+                name: deficiency.name.clone(),
+                shown: deficiency.shown.clone(),
+                in_place: deficiency.fate == Fate::InPlace,
+                fate: deficiency.fate.into(),
+            })
+            .collect(),
+        source: point.mark.to_string(),
+        needs_value,
+        may_not_apply: walk.ground().facts.may_not_apply(point),
+    }
+}
+
+fn value_of(walk: &Walk, number: walk::FindingNo) -> Option<walk::Value> {
+    walk.finding(number)?.value.clone()
+}
+
+/// How a point is answered. What is wanted is told once something was answered: who knows the number counts to it.
+fn kind_view(walk: &Walk, point: &Point, answered: bool) -> PointKind {
+    match &point.kind {
+        Kind::Look => PointKind::Look,
+        Kind::Count(_) => PointKind::Count { expected: walk.expected_count(point).filter(|_| answered) },
+        Kind::Choice(choices) => PointKind::Choice {
+            options: choices
+                .iter()
+                .map(|choice| ChoiceView { name: choice.name.clone(), shown: choice.shown.clone() })
+                .collect(),
+        },
+        Kind::Measure { least, most, unit } => {
+            let unit = least.or(*most).map(Quantity::unit).or(*unit);
+            let unit = unit.map(|unit| unit.to_string()).unwrap_or_default();
+            let range = match (least.filter(|_| answered), most.filter(|_| answered)) {
+                (Some(least), Some(most)) => format!("{least} – {most}"),
+                (Some(least), None) => format!("≥ {least}"),
+                (None, Some(most)) => format!("≤ {most}"),
+                (None, None) => String::new(),
+            };
+            PointKind::Measure { range, unit }
+        }
+        Kind::Serial { .. } => PointKind::Serial,
+        Kind::Text { .. } => PointKind::Text,
+    }
+}
+
+fn finding_view(walk: &Walk, finding: &Finding, language: Language) -> FindingView {
+    let point = walk.ground().plan.point(&finding.point).map(|(_, point)| point);
+    let shown = point
+        .and_then(|point| point.deficiencies.iter().find(|known| known.name == finding.name))
+        .map_or_else(|| finding.name.clone(), |known| known.shown.clone());
+    FindingView {
+        number: finding.number.0,
+        card: finding.card.number(),
+        point: finding.point.to_string(),
+        prompt: point.map(|point| point.prompt.clone()).unwrap_or_default(),
+        shown,
+        value: finding.value.as_ref().map(ToString::to_string),
+        note: finding.note.as_ref().map(ToString::to_string),
+        photos: finding.photos.iter().map(ToString::to_string).collect(),
+        in_place: finding.in_place(),
+        fate: finding.fate.into(),
+        piece: finding.piece.as_ref().map(ToString::to_string),
+        needs_value: point.is_some_and(|point| !matches!(point.kind, Kind::Look | Kind::Text { .. })),
+        kind: point.map_or(PointKind::Look, |point| kind_view(walk, point, true)),
+        found: finding.found.into(),
+        state: match finding.state {
+            walk::FindingState::Open => FindingState::Open,
+            walk::FindingState::PutRight => FindingState::PutRight,
+            walk::FindingState::Closed => FindingState::Closed,
+        },
+        story: finding.looks.iter().map(|look| look_text(look, language)).collect(),
+    }
+}
+
+fn look_text(look: &Look, language: Language) -> String {
+    match look {
+        Look::PutRight { at, by, note, .. } => {
+            let who = by.as_ref().map(|by| format!(" {by}")).unwrap_or_default();
+            let note = note.as_ref().map(|note| format!(": {note}")).unwrap_or_default();
+            format!("{} {}{who}{note}", at.dtg(), language.pick("corrected", "corregido"))
+        }
+        Look::Again { at, again, note, .. } => {
+            let seen = match again {
+                walk::Again::Good => language.pick("reinspected: good", "reinspeccionado: bien"),
+                walk::Again::StillDeficient => {
+                    language.pick("reinspected: still deficient", "reinspeccionado: sigue mal")
+                }
+            };
+            let note = note.as_ref().map(|note| format!(": {note}")).unwrap_or_default();
+            format!("{} {seen}{note}", at.dtg())
+        }
+    }
+}
+
+fn caution_text(caution: Caution, language: Language) -> &'static str {
+    match caution {
+        Caution::NoRiggerNamed => language.pick(
+            "The tag names no rigger: make sure that you did not rig this load.",
+            "La etiqueta no nombra eslingador: asegúrese de no haber eslingado usted la carga.",
+        ),
+        Caution::NoAllowable => {
+            language.pick("The tag has no allowable load.", "La etiqueta no trae carga admisible.")
+        }
+        Caution::RiggingNotAssessed => language.pick(
+            "The tag carries no rigging: the statics were not worked out.",
+            "La etiqueta no trae el aparejo: no se calculó la estática.",
+        ),
+        Caution::ClockJumped => language.pick(
+            "This device's clock jumped during the walk.",
+            "El reloj de este equipo saltó durante la inspección.",
+        ),
+    }
+}
