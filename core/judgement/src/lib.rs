@@ -7,6 +7,7 @@ mod evidence;
 mod facts;
 mod known;
 mod load_state;
+mod movement;
 mod order;
 mod outline;
 mod reason;
@@ -28,6 +29,7 @@ mod tests;
 pub use evidence::Evidence;
 pub use facts::{Asked, Fact, Facts};
 pub use load_state::LoadState;
+pub use movement::ReportWeight;
 pub use order::{Inspection, takes_over};
 pub use outline::Outline;
 pub use reason::{Grade, Reason};
@@ -44,4 +46,4 @@ pub const CLOCK_SLACK: Seconds = Seconds(120);
 /// A seal that holds for less than this is said to run out soon: a flight may outlast it.
 pub const SOON: Seconds = Seconds(30 * 60);
 /// Which rules a kept standing was made by. A change of any rule counts it up, and every kept standing is made anew.
-pub const RULES: u32 = 1;
+pub const RULES: u32 = 2;

@@ -1,6 +1,7 @@
 //! What a person reads of each reason.
 
-use slingseal_words::Language;
+use slingseal_message::movement::MovementEvent;
+use slingseal_words::{CallSign, Language};
 
 use super::reason::Reason;
 use super::time::Speaker;
@@ -10,6 +11,13 @@ fn name(by: &Speaker) -> String {
         Speaker::ThisDevice => String::new(),
         Speaker::Authority(name) => name.to_string(),
         Speaker::Person(name) => name.to_string(),
+    }
+}
+
+fn reporter(by: &Option<CallSign>, language: Language) -> String {
+    match by {
+        Some(by) => by.to_string(),
+        None => language.pick("this device", "este equipo").into(),
     }
 }
 
@@ -111,6 +119,22 @@ impl Reason {
             Self::Corrected(1) => "1 deficiency was found and corrected.".into(),
             Self::Corrected(count) => format!("{count} deficiencies were found and corrected."),
             Self::ExpiresSoon(left) => format!("The seal runs out in {left}."),
+            Self::Moved { event: MovementEvent::Lifted, at, by } => format!(
+                "It was lifted already at {} ({}). If it has stood on the ground since, inspect it again.",
+                at.dtg(),
+                reporter(by, Language::English)
+            ),
+            Self::Moved { event, at, by } => format!(
+                "Since its inspection: {} at {} ({}). Inspect again.",
+                event.say(Language::English),
+                at.dtg(),
+                reporter(by, Language::English)
+            ),
+            Self::MovedUnsigned { event, at } => format!(
+                "An unsigned report says: {} at {}. Ask before you lift.",
+                event.say(Language::English),
+                at.dtg()
+            ),
         }
     }
 
@@ -202,6 +226,22 @@ impl Reason {
             Self::Corrected(1) => "Se halló y corrigió 1 deficiencia.".into(),
             Self::Corrected(count) => format!("Se hallaron y corrigieron {count} deficiencias."),
             Self::ExpiresSoon(left) => format!("El sello caduca en {left}."),
+            Self::Moved { event: MovementEvent::Lifted, at, by } => format!(
+                "Ya se levantó a las {} ({}). Si ha vuelto a estar en tierra, inspeccione otra vez.",
+                at.dtg(),
+                reporter(by, Language::Spanish)
+            ),
+            Self::Moved { event, at, by } => format!(
+                "Después de la inspección: {} a las {} ({}). Inspeccione otra vez.",
+                event.say(Language::Spanish),
+                at.dtg(),
+                reporter(by, Language::Spanish)
+            ),
+            Self::MovedUnsigned { event, at } => format!(
+                "Un parte sin firmar dice: {} a las {}. Pregunte antes de levantar.",
+                event.say(Language::Spanish),
+                at.dtg()
+            ),
         }
     }
 }

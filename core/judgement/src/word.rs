@@ -1,4 +1,5 @@
 use slingseal_message::envelope::{Kind, Sign1};
+use slingseal_message::movement::{Movement, MovementError, ReceivedMovement};
 use slingseal_message::seal::{ReceivedSeal, Seal, SealError, Void, VoidError};
 use slingseal_message::tag::{ReceivedTag, Tag, TagError};
 use slingseal_message::trust::{Role, Signer, TrustError, Trusted};
@@ -16,6 +17,8 @@ pub enum Said {
     Void(Void),
     /// What hangs on the load.
     Tag(Box<Tag>),
+    /// What became of the load.
+    Movement(Box<Movement>),
 }
 
 /// Who stands behind a word.
@@ -24,8 +27,10 @@ pub enum Author {
     /// Both signatures pass under a trusted authority. What this person may say, and whether it was revoked since, is for the
     /// rules.
     Known(Box<Signer>),
-    /// Nobody signed it: a tag that is marked unsigned.
+    /// Nobody signed it: a tag or a movement report that is marked unsigned.
     Nobody,
+    /// Nobody signed it, and it is a movement report that this device wrote into its own journal.
+    ThisDevice,
     /// Nobody here trusts the authority.
     Unknown,
     /// A signature does not match, or the credential in it is none.
@@ -56,6 +61,9 @@ pub enum WordError {
     /// No tag.
     #[error(transparent)]
     Tag(#[from] TagError),
+    /// No movement report.
+    #[error(transparent)]
+    Movement(#[from] MovementError),
     /// A kind of message that says nothing of a load.
     #[error("a {0} says nothing of a load")]
     OtherKind(Kind),
@@ -65,7 +73,7 @@ impl LoadWord {
     /// Opens a word and asks who signed it.
     ///
     /// # Errors
-    /// Bytes that are not a seal, void or tag in its only spelling. A signature that does not hold is no error here: it is the
+    /// Bytes that are not a seal, void, tag or movement report in its only spelling. A signature that does not hold is no error here: it is the
     /// word's [`Author`].
     pub fn open(kind: Kind, bytes: &[u8], trusted: &Trusted) -> Result<Self, WordError> {
         let (said, author) = match kind {
@@ -82,9 +90,24 @@ impl LoadWord {
                 let author = Author::of(kind, received.message.as_ref(), trusted);
                 (Said::Tag(Box::new(received.tag)), author)
             }
+            Kind::Movement => {
+                let received = ReceivedMovement::open(bytes)?;
+                let author = Author::of(kind, received.message.as_ref(), trusted);
+                (Said::Movement(Box::new(received.movement)), author)
+            }
             other => return Err(WordError::OtherKind(other)),
         };
         Ok(Self { said, author, digest: Digest::of(bytes), bytes: bytes.to_vec() })
+    }
+
+    /// The same word as one that this device wrote itself: the caller has found it, by its digest, in the device's own journal.
+    /// Who signed a signed one is not changed by that.
+    #[must_use]
+    pub fn written_here(mut self) -> Self {
+        if self.author == Author::Nobody && self.movement().is_some() {
+            self.author = Author::ThisDevice;
+        }
+        self
     }
 
     /// What it says.
@@ -121,6 +144,7 @@ impl LoadWord {
             Said::Seal(_) => Kind::Seal,
             Said::Void(_) => Kind::Void,
             Said::Tag(_) => Kind::Tag,
+            Said::Movement(_) => Kind::Movement,
         }
     }
 
@@ -130,6 +154,7 @@ impl LoadWord {
             Said::Seal(seal) => &seal.load,
             Said::Void(void) => &void.load,
             Said::Tag(tag) => &tag.load,
+            Said::Movement(movement) => &movement.load,
         }
     }
 
@@ -139,6 +164,7 @@ impl LoadWord {
             Said::Seal(seal) => seal.issued,
             Said::Void(void) => void.issued,
             Said::Tag(tag) => tag.planned,
+            Said::Movement(movement) => movement.issued,
         }
     }
 
@@ -162,6 +188,14 @@ impl LoadWord {
     pub fn tag(&self) -> Option<&Tag> {
         match &self.said {
             Said::Tag(tag) => Some(tag),
+            _ => None,
+        }
+    }
+
+    /// The movement report, where it is one.
+    pub fn movement(&self) -> Option<&Movement> {
+        match &self.said {
+            Said::Movement(movement) => Some(movement),
             _ => None,
         }
     }

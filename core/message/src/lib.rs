@@ -4,6 +4,7 @@
 #![forbid(unsafe_code)]
 
 pub mod envelope;
+pub mod movement;
 pub mod seal;
 pub mod tag;
 pub mod trust;

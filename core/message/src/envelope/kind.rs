@@ -42,6 +42,8 @@ kinds! {
     RosterOfKeys "RO2" "roster",
     /// The word that a seal no longer holds.
     Void "VO1" "void",
+    /// A report of what became of a load: lifted, refused, lost, set down, derigged, equipment returned.
+    Movement "MV1" "movement report",
     /// One frame of a moving code.
     BundleFrame "BF1" "bundle frame",
     /// What a device already has, so that a bundle can leave it out.
