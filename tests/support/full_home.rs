@@ -261,6 +261,8 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         ("procedures", shown(read.procedures_in_use())),
         ("heads", shown(read.heads())),
         ("loads", shown(read.loads())),
+        ("movements", shown(read.movements())),
+        ("flow", shown(read.flows_since(Time::from_unix(0)))),
         ("foreign", shown(read.foreign_entries(DeviceId([9; 16])))),
     ])
 }

@@ -11,6 +11,7 @@ mod error;
 mod exams;
 mod hook;
 mod leader;
+mod movements;
 mod preferences;
 mod procedures;
 mod tags;
@@ -51,6 +52,9 @@ pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
     ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
     ShareView,
+};
+pub use movements::{
+    ArrivalPiece, ArrivalView, MovementView, PieceReport, PieceView as MovedPiece, ReportMade, ReportRequest,
 };
 pub use procedures::{ProcedureView, check_procedure};
 pub use slingseal_message::trust::Stretch;

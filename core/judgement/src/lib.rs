@@ -5,6 +5,7 @@
 
 mod evidence;
 mod facts;
+mod flow;
 mod known;
 mod load_state;
 mod movement;
@@ -28,6 +29,7 @@ mod tests;
 
 pub use evidence::Evidence;
 pub use facts::{Asked, Fact, Facts};
+pub use flow::{FlowState, movements_since_latest};
 pub use load_state::LoadState;
 pub use movement::ReportWeight;
 pub use order::{Inspection, takes_over};

@@ -3,6 +3,7 @@ use super::heads::HEADS;
 use super::keep::{QUARANTINE, SETTINGS, VAULTS};
 use super::loads::LOADS;
 use super::memory::MEMORY;
+use super::movements::{FLOW, MOVEMENTS};
 use super::papers::{AUTHORITIES, CARDS, CREDENTIALS, ROSTERS, TAGS, VOIDS};
 use super::procedures::{PROCEDURE_TEXTS, PROCEDURES_IN_USE};
 use super::records::{BYTES, DEFICIENCIES, EQUIPMENT, RECORDS};
@@ -34,6 +35,8 @@ pub(super) const TABLES: &[&Table] = &[
     &HEADS,
     &LOADS,
     &MEMORY,
+    &MOVEMENTS,
+    &FLOW,
 ];
 
 /// The tables as schemas 1 and 2 had them, for saving what can be read of such a file.

@@ -45,6 +45,7 @@ impl Merge<'_, '_> {
             ItemKind::ExamKey => self.exam_key(&item.body),
             ItemKind::ExamSheet => self.exam_sheet(&item.body),
             ItemKind::ExamResult => self.exam_result(&item.body),
+            ItemKind::Movement => self.movement(&item.body),
         };
         match judged {
             Ok(()) => {
@@ -119,6 +120,13 @@ impl Merge<'_, '_> {
         let word = self.admission.open(Kind::Void, bytes)?;
         let new = self.admission.void(&word)?;
         self.paper(new);
+        Ok(())
+    }
+
+    fn movement(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let word = self.admission.open(Kind::Movement, bytes)?;
+        let new = self.admission.movement(&word, false)?;
+        self.report.movements += u32::from(new);
         Ok(())
     }
 

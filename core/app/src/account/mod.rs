@@ -9,6 +9,7 @@ pub(crate) mod records;
 
 use std::collections::BTreeMap;
 
+use crate::movements::flow::flow_row;
 use crate::{AppError, Inner};
 use slingseal_judgement::{
     Asked, Evidence, LatestTrusted, LoadFacts, LoadJudgement, LoadState, LoadWord, Memory, Outline, RULES,
@@ -17,7 +18,8 @@ use slingseal_judgement::{
 use slingseal_message::envelope::{Kind, Limits, Sign1};
 use slingseal_message::trust::{Authority, PublicKey, Role, Roster, Trusted, TrustedAuthority};
 use slingseal_store::{
-    Author, AuthoredRow, Judged, LoadRow, Reader, RecordRow, SAID_PAGE, TagRow, Tx, VoidRow, WordKind,
+    Author, AuthoredRow, Judged, LoadRow, MovementRow, Reader, RecordRow, SAID_PAGE, TagRow, Tx, VoidRow,
+    WordKind,
 };
 use slingseal_words::{Digest, LoadNumber, Name, Time};
 
@@ -53,6 +55,7 @@ struct Kept {
     records: Vec<RecordRow>,
     voids: Vec<VoidRow>,
     tags: Vec<TagRow>,
+    movements: Vec<MovementRow>,
     words: Vec<LoadWord>,
 }
 
@@ -81,7 +84,12 @@ impl Kept {
         }
         voids.iter().for_each(|row| take(Kind::Void, row.digest, &row.bytes));
         tags.iter().for_each(|row| take(Kind::Tag, row.digest, &row.bytes));
-        Ok(Self { records, voids, tags, words })
+        let movements = read.movements_of(load)?;
+        for row in &movements {
+            let Ok(word) = open_word(Kind::Movement, &row.bytes, trusted) else { continue };
+            words.push(if row.own { word.written_here() } else { word });
+        }
+        Ok(Self { records, voids, tags, movements, words })
     }
 }
 
@@ -195,6 +203,7 @@ fn kind_of(kind: WordKind) -> Kind {
         WordKind::Seal => Kind::Seal,
         WordKind::Void => Kind::Void,
         WordKind::Tag => Kind::Tag,
+        WordKind::Movement => Kind::Movement,
     }
 }
 
@@ -326,6 +335,17 @@ pub(crate) fn restand(
         if row.author != now || row.said != Some(word.issued()) {
             tx.set_tag_author(row.digest, word.issued(), now.as_ref())?;
         }
+    }
+    for row in &kept.movements {
+        let now = author(&row.digest);
+        if row.author != now {
+            tx.set_movement_author(row, now.as_ref())?;
+        }
+    }
+    if let Some(row) = flow_row(load, &kept.words, trusted)
+        && tx.flow(load.as_str())?.as_ref() != Some(&row)
+    {
+        tx.put_flow(&row)?;
     }
     match verdicts.load {
         Some(row) if tx.load(load.as_str())?.as_ref() != Some(&row) => tx.put_load(&row)?,

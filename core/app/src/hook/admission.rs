@@ -11,18 +11,23 @@ use crate::procedures::expanded_of;
 use crate::trust::authority::credential_row;
 use crate::walks::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
 use slingseal_account::sync::{HeadItem, Unfit, examine_body};
+use slingseal_journal::DeviceId;
 use slingseal_judgement::{Author, LoadWord};
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{ReceivedSeal, Record, Seal};
 use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_message::trust::{Credentialed, PublicKey, Roster, Signer, Trusted};
-use slingseal_store::{NewRecord, Put, RosterRow, TagRow, Tx, VoidRow};
+use slingseal_store::{MovementRow, NewRecord, Put, RosterRow, TagRow, Tx, VoidRow};
 use slingseal_walk::procedure::Expanded;
 use slingseal_walk::walk::Walk;
 use slingseal_words::{Digest, Language, LoadNumber, Name, Time};
 
 /// Loads are judged anew after so many of their words at the latest: what is held until then stays small.
 const MOST_FRESH: usize = 1_024;
+
+/// Reports that nobody signed, of one load and of all: a stranger can make them without end.
+pub(crate) const MOST_UNSIGNED_OF_LOAD: usize = 64;
+const MOST_UNSIGNED: u64 = 100_000;
 
 /// Words coming in: one transaction.
 pub(crate) struct Admission<'a, 'c> {
@@ -36,6 +41,8 @@ pub(crate) struct Admission<'a, 'c> {
     waiting: usize,
     /// Loads that a change of trust touched.
     touched: BTreeSet<String>,
+    /// How many reports are here that nobody signed and that were not written here; counted when it is first asked.
+    unsigned_movements: Option<u64>,
 }
 
 /// A roster that was let in.
@@ -71,6 +78,7 @@ impl<'a, 'c> Admission<'a, 'c> {
             fresh: BTreeMap::new(),
             waiting: 0,
             touched: BTreeSet::new(),
+            unsigned_movements: None,
         })
     }
 
@@ -225,6 +233,76 @@ impl<'a, 'c> Admission<'a, 'c> {
         Ok(new)
     }
 
+    /// Keeps a movement report; `false` where it was known, or where nobody signed it and enough of that sort is here. `own`: this
+    /// device wrote it just now.
+    ///
+    /// # Errors
+    /// It is forged, or signed by somebody whose authority is not trusted here.
+    pub(crate) fn movement(&mut self, word: &LoadWord, own: bool) -> Result<bool, AppError> {
+        let Some(movement) = word.movement() else {
+            return Err(AppError::internal("a report says what a report says"));
+        };
+        let signed = !matches!(word.author(), Author::Nobody | Author::ThisDevice);
+        if signed {
+            signer_of(word)?;
+        } else if !own && !self.room_for_unsigned(word)? {
+            return Ok(false);
+        }
+        let new = self.tx.put_movement(&MovementRow {
+            load: movement.load.to_string(),
+            digest: word.digest(),
+            event: movement.event.word().to_owned(),
+            happened: movement.at(),
+            issued: movement.issued,
+            device: DeviceId(movement.device),
+            before: movement.before,
+            seal: movement.seal,
+            own,
+            signed,
+            received: self.now,
+            author: author_of(word),
+            bytes: word.bytes().to_vec(),
+        })?;
+        if new {
+            self.unsigned_movements = self.unsigned_movements.map(|all| all + u64::from(!signed && !own));
+            self.came(word)?;
+        }
+        Ok(new)
+    }
+
+    /// Whether one more report that nobody signed is kept. Of a load those with the lowest digests are, so that it does not matter in
+    /// which order they come; in all, so many and no more.
+    fn room_for_unsigned(&mut self, word: &LoadWord) -> Result<bool, AppError> {
+        let load = word.load().as_str();
+        if self.tx.movement(load, word.digest())?.is_some() {
+            return Ok(false);
+        }
+        let all = match self.unsigned_movements {
+            Some(all) => all,
+            None => self.tx.unsigned_movements()?,
+        };
+        self.unsigned_movements = Some(all);
+        let mut held: Vec<Digest> = self
+            .tx
+            .movements_of(load)?
+            .into_iter()
+            .filter(|row| !row.signed && !row.own)
+            .map(|row| row.digest)
+            .collect();
+        held.sort_unstable();
+        if held.len() < MOST_UNSIGNED_OF_LOAD {
+            return Ok(all < MOST_UNSIGNED);
+        }
+        match held.last() {
+            Some(last) if word.digest() < *last => {
+                self.tx.remove_unsigned_movement(load, *last)?;
+                self.unsigned_movements = Some(all.saturating_sub(1));
+                Ok(true)
+            }
+            _ => Ok(false),
+        }
+    }
+
     /// Keeps a tag; `false` where it was known.
     pub(crate) fn tag(&mut self, word: &LoadWord, planned: bool) -> Result<bool, AppError> {
         let new = self.tx.put_tag(&TagRow {
@@ -347,7 +425,9 @@ fn signer_of(word: &LoadWord) -> Result<&Signer, AppError> {
             word.kind()
         ))),
         Author::Refused(error) => Err(AppError::refused(format!("load {load}: {error}"))),
-        Author::Nobody => Err(AppError::refused(format!("load {load}: nobody signed this {}", word.kind()))),
+        Author::Nobody | Author::ThisDevice => {
+            Err(AppError::refused(format!("load {load}: nobody signed this {}", word.kind())))
+        }
     }
 }
 

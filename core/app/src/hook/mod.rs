@@ -141,6 +141,16 @@ pub(crate) struct Judged {
     seen: Vec<Seen>,
 }
 
+impl Judged {
+    /// What was shown: the gravest, and the tag beside it.
+    pub(crate) fn gravest(&self) -> Option<(&Judgement, Option<&LoadWord>)> {
+        let judgements: Vec<Judgement> = self.seen.iter().map(|seen| seen.judgement.clone()).collect();
+        let worst = gravest(&judgements);
+        let worst = self.seen.iter().find(|seen| Some(&seen.judgement) == worst)?;
+        Some((&worst.judgement, worst.tag.as_ref()))
+    }
+}
+
 struct Seen {
     judgement: Judgement,
     tag: Option<LoadWord>,

@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::hook::admission::Admission;
 use crate::hook::is_of_a_load;
 use crate::trust::setup::DEVICE_VAULT;
-use crate::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
+use crate::{App, AppError, CredentialView, Inner, MovementView, SetUpView, TagView, VerdictView};
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
 use slingseal_store::RosterRow;
@@ -69,6 +69,13 @@ pub enum Received {
         /// Whether it is new here.
         new: bool,
     },
+    /// A report of what became of a load.
+    Movement {
+        /// The report.
+        report: Box<MovementView>,
+        /// Whether it is new here.
+        new: bool,
+    },
     /// A key or a result of an examination: training, and no inspection.
     Examination {
         /// `examination key` or `examination result`.
@@ -125,6 +132,7 @@ impl App {
                 })
             }
             Kind::Void => inner.receive_void(&bytes),
+            Kind::Movement => inner.receive_movement(&bytes),
             Kind::Tag => {
                 let tag = inner.admit(|admission| {
                     let tag = admission.open(Kind::Tag, &bytes)?;

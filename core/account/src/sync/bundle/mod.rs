@@ -75,6 +75,8 @@ item_kinds! {
     ExamSheet 10 "sheet of an examination",
     /// A signed result of an examination, with its lock.
     ExamResult 11 "examination result",
+    /// A report of what became of a load, signed or bare.
+    Movement 12 "movement report",
 }
 
 impl ItemKind {
@@ -87,7 +89,8 @@ impl ItemKind {
             | Self::Void
             | Self::Head
             | Self::ExamKey
-            | Self::ExamResult => 64 << 10,
+            | Self::ExamResult
+            | Self::Movement => 64 << 10,
             Self::Procedure => 1 << 20,
             Self::Record | Self::ExamSheet => 4 << 20,
             Self::Photo => 16 << 20,
