@@ -13,6 +13,7 @@ const INSIDE: &[(&str, Modules)] = &[
         "message",
         &[
             ("envelope", &[]),
+            ("movement", &["envelope"]),
             ("tag", &["envelope"]),
             ("trust", &["envelope"]),
             ("seal", &["envelope", "trust"]),

@@ -54,7 +54,7 @@ pub use leader::{
     ShareView,
 };
 pub use movements::{
-    ArrivalPiece, ArrivalView, MovementView, PieceReport, PieceView as MovedPiece, ReportMade, ReportRequest,
+    ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
 };
 pub use procedures::{ProcedureView, check_procedure};
 pub use slingseal_message::trust::Stretch;
@@ -111,7 +111,7 @@ pub(crate) struct Inner {
     /// The latest time that this program saw in each examination: a clock that is set back between two answers shows.
     seen: BTreeMap<WalkId, Time>,
     /// What was judged at the hook last.
-    judged: Option<hook::Judged>,
+    judged: Option<hook::LastScan>,
 }
 
 impl App {

@@ -4,6 +4,7 @@ mod bounds;
 mod bundles;
 mod exam;
 mod hand;
+mod movements;
 mod stickers;
 mod trust;
 

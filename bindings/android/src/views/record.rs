@@ -28,6 +28,7 @@ pub struct SealFacts {
     pub found: u32,
     pub corrected: u32,
     pub record: String,
+    pub check: String,
 }
 
 #[uniffi::remote(Record)]

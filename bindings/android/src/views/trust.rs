@@ -1,8 +1,8 @@
 //! Keys, credentials, whom a device trusts, and what was taken in.
 
 use slingseal_app::{
-    AuthorityView, CodeView, CredentialState, CredentialView, Issue, IssuedListView, IssuedView, Received,
-    SetUpStep, SetUpView, SetUpWhat, Stamp, TagView, TrustedView, VerdictView,
+    AuthorityView, CodeView, CredentialState, CredentialView, Issue, IssuedListView, IssuedView,
+    MovementView, Received, SetUpStep, SetUpView, SetUpWhat, Stamp, TagView, TrustedView, VerdictView,
 };
 
 #[uniffi::remote(Record)]
@@ -114,5 +114,6 @@ pub enum Received {
     Tag(Box<TagView>),
     Seal(Box<VerdictView>),
     Void { load: String, by: String, cause: String, new: bool },
+    Movement { report: Box<MovementView>, new: bool },
     Examination { what: String, id: String, load: String, by: String, new: bool },
 }

@@ -234,6 +234,14 @@ fn received(app: &App, text: &str) -> Receipt {
             let what = format!("load {load} taken back by {by}: {cause}{known}");
             Receipt { load: Some(load), ..receipt(app, true, what) }
         }
+        Received::Movement { report, new } => {
+            let known = if new { "" } else { ", known already" };
+            let what = format!(
+                "load {}: {}, {} ({}){known}",
+                report.load, report.what, report.at.dtg, report.origin
+            );
+            Receipt { load: Some(report.load), ..receipt(app, true, what) }
+        }
         Received::Examination { what, load, by, new, .. } => {
             let known = if new { "" } else { ", known already" };
             let what = format!("an {what} of {by} on load {load}{known}");

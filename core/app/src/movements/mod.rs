@@ -7,7 +7,7 @@ pub(crate) mod flow;
 use serde::Serialize;
 
 use crate::account::open_word;
-use crate::hook::Judged;
+use crate::hook::LastScan;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::view::hex;
 use crate::{App, AppError, CodeView, Inner, Received, Stamp};
@@ -107,14 +107,14 @@ pub struct MovementView {
     /// Digests of photographs.
     pub photos: Vec<String>,
     /// Pieces of equipment that go back or are damaged.
-    pub pieces: Vec<PieceView>,
+    pub pieces: Vec<MovedPiece>,
     /// More, in the reporter's words.
     pub note: Option<String>,
 }
 
 /// What a report says of a piece of equipment.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct PieceView {
+pub struct MovedPiece {
     /// Its serial number.
     pub serial: String,
     /// Whether it goes back.
@@ -220,7 +220,7 @@ struct ShownLast {
     shown: VerdictShown,
 }
 
-impl Judged {
+impl LastScan {
     fn shown_last(&self) -> Option<ShownLast> {
         let (judgement, tag) = self.gravest()?;
         let load = judgement.seal.as_ref().map(|seal| &seal.load).or(tag.map(LoadWord::load))?;
@@ -244,7 +244,7 @@ impl Inner {
         &self,
         load: Option<&str>,
     ) -> Result<(LoadNumber, Option<Digest>, Option<VerdictShown>), AppError> {
-        let last = self.judged.as_ref().and_then(Judged::shown_last);
+        let last = self.judged.as_ref().and_then(LastScan::shown_last);
         let load = match (load, &last) {
             (None, Some(last)) => last.load.clone(),
             (None, None) => {
@@ -366,7 +366,7 @@ impl Inner {
             _ => "",
         };
         let shown = movement.shown.as_ref();
-        let piece = |piece: &PieceState| PieceView {
+        let piece = |piece: &PieceState| MovedPiece {
             serial: piece.serial.to_string(),
             back: piece.back,
             damaged: piece.damaged,
