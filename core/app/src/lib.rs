@@ -55,6 +55,8 @@ pub use leader::{
 pub use procedures::{ProcedureView, check_procedure};
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
+/// Every word that a person reads, those of the shells among them.
+pub use slingseal_catalogue as catalogue;
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};

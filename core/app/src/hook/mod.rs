@@ -15,6 +15,7 @@ use slingseal_judgement::{
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::seal::{Outcome, TagPrint, Void, VoidCause};
 use slingseal_store::Reader;
+use slingseal_catalogue::judgement as words;
 use slingseal_words::Language;
 
 /// The verdict, ready to fill a screen.
@@ -414,49 +415,35 @@ fn verdict_view(
         (Some(reason), _) if reason.grade != "note" => reason.text.clone(),
         (_, Some(facts)) => {
             let who = facts.inspector.clone().unwrap_or_default();
-            language.pick(
-                format!("Load {} inspected by {who}, {}.", facts.load, facts.issued.dtg),
-                format!("Carga {} inspeccionada por {who}, {}.", facts.load, facts.issued.dtg),
-            )
+            words::VerdictInspectedBy { load: &facts.load, who, at: &facts.issued.dtg }.say(language)
         }
         (Some(reason), None) => reason.text.clone(),
         (None, None) => String::new(),
     };
-    let cautions = cautions(language).iter().map(|caution| (*caution).to_owned()).collect();
-    let spoken_word = match (report.verdict, language) {
-        (Verdict::Go, Language::English) => "Go.",
-        (Verdict::Wait, Language::English) => "Wait. Do not hook up yet.",
-        (Verdict::NoGo, Language::English) => "Do not lift.",
-        (Verdict::Go, Language::Spanish) => "Apta. Puede engancharse.",
-        (Verdict::Wait, Language::Spanish) => "Espere. No enganche todavía.",
-        (Verdict::NoGo, Language::Spanish) => "No levante la carga.",
+    let spoken = match report.verdict {
+        Verdict::Go => words::SpokenGo { first: &first }.say(language),
+        Verdict::Wait => words::SpokenWait { first: &first }.say(language),
+        Verdict::NoGo => words::SpokenNoGo { first: &first }.say(language),
     };
     VerdictView {
         verdict,
         word: word.into(),
-        spoken: format!("{spoken_word} {first}"),
+        spoken,
         first,
         reasons,
         facts,
         tag,
-        cautions,
+        cautions: cautions(language),
         shown: Vec::new(),
     }
 }
 
 /// What hurts people under a hovering aircraft. The static voltage is from TM 1-1520-240-10 §4-3-9; the rest is common
 /// practice.
-fn cautions(language: Language) -> [&'static str; 3] {
-    language.pick(
-        [
-            "Ground the hook before you touch it: static up to 40,000 V.",
-            "Never stand between the load and an obstacle. Know your way out.",
-            "This supports the hookup team; the governing manual and the aircrew rule.",
-        ],
-        [
-            "Ponga a tierra el gancho antes de tocarlo: estática de hasta 40 000 V.",
-            "Nunca se ponga entre la carga y un obstáculo. Tenga clara su salida.",
-            "Esto ayuda al equipo de enganche; mandan el manual vigente y la tripulación.",
-        ],
-    )
+fn cautions(language: Language) -> Vec<String> {
+    vec![
+        words::CautionStatic.say(language),
+        words::CautionObstacle.say(language),
+        words::CautionManual.say(language),
+    ]
 }
