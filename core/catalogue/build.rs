@@ -56,7 +56,11 @@ fn sources(code: &mut String, here: &Path, languages: &[String], areas: &[String
     for language in languages {
         let include = |area: &str| {
             let path = here.join(language).join(format!("{area}.ftl"));
-            if path.is_file() { format!("include_str!({:?})", path.display().to_string()) } else { "\"\"".into() }
+            if path.is_file() {
+                format!("include_str!({:?})", path.display().to_string())
+            } else {
+                "\"\"".into()
+            }
         };
         let texts: Vec<String> = areas.iter().map(|area| include(area)).collect();
         writeln!(
@@ -81,7 +85,8 @@ fn module(code: &mut String, area: &str, number: usize, text: &str, path: &Path)
         }
     };
     writeln!(code, "/// The messages of `{area}.ftl`.").expect("a string takes all");
-    writeln!(code, "pub mod {area} {{ use crate::{{Language, Saying, ToArgument, say::Id}};").expect("a string takes all");
+    writeln!(code, "pub mod {area} {{ use crate::{{Language, Saying, ToArgument, say::Id}};")
+        .expect("a string takes all");
     for entry in &resource.body {
         let Entry::Message(message) = entry else { continue };
         let Some(pattern) = &message.value else { continue };

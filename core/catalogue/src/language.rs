@@ -12,7 +12,10 @@ pub struct UnknownLanguage {
     asked: String,
 }
 
-#[allow(non_upper_case_globals, reason = "they read as the variants of an enum that a folder more must not break")]
+#[allow(
+    non_upper_case_globals,
+    reason = "they read as the variants of an enum that a folder more must not break"
+)]
 impl Language {
     /// English: the source, and what is spoken where nothing else is asked for.
     pub const English: Self = Self(0);
@@ -34,7 +37,9 @@ impl Language {
 
     /// The BCP 47 tag: the folder's name.
     pub fn code(self) -> &'static str {
-        if self == Self::Pseudo { return PSEUDO; }
+        if self == Self::Pseudo {
+            return PSEUDO;
+        }
         FOLDERS.get(usize::from(self.0)).map_or("en", |folder| folder.tag)
     }
 
@@ -75,7 +80,8 @@ impl Language {
 
 impl fmt::Display for UnknownLanguage {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let known: Vec<String> = Language::all().map(|one| format!("{} ({})", one.code(), one.name())).collect();
+        let known: Vec<String> =
+            Language::all().map(|one| format!("{} ({})", one.code(), one.name())).collect();
         let line = languages::LanguageUnknown { asked: self.asked.as_str(), known: known.join(", ") };
         f.write_str(&line.say(Language::English))
     }

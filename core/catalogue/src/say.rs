@@ -21,11 +21,17 @@ pub struct Saying(Said);
 
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 enum Said {
-    Message { id: Id, arguments: Vec<(&'static str, Argument)> },
+    Message {
+        id: Id,
+        arguments: Vec<(&'static str, Argument)>,
+    },
     /// What has no language: a name, a number, what another program said.
     Verbatim(String),
     /// Several in one, with what stands between them.
-    Joined { parts: Vec<Saying>, between: &'static str },
+    Joined {
+        parts: Vec<Saying>,
+        between: &'static str,
+    },
 }
 
 /// What fills a place of a message.
@@ -134,8 +140,7 @@ fn parsed(area: usize, language: Language) -> Bundle {
     if let Some(folder) = folder {
         for text in [folder.terms, folder.areas.get(area).copied().unwrap_or_default()] {
             // The tests parse every file without a fault; what could not be read is left out.
-            let resource =
-                FluentResource::try_new(text.to_owned()).unwrap_or_else(|(resource, _)| resource);
+            let resource = FluentResource::try_new(text.to_owned()).unwrap_or_else(|(resource, _)| resource);
             bundle.add_resource_overriding(resource);
         }
     }
@@ -172,7 +177,14 @@ macro_rules! argument_by_display {
     };
 }
 
-argument_by_display!(str, String, char, std::borrow::Cow<'_, str>, std::path::Display<'_>, fmt::Arguments<'_>);
+argument_by_display!(
+    str,
+    String,
+    char,
+    std::borrow::Cow<'_, str>,
+    std::path::Display<'_>,
+    fmt::Arguments<'_>
+);
 
 macro_rules! counts {
     ($($number:ty),*) => {

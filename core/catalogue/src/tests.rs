@@ -90,7 +90,10 @@ fn every_language_has_every_message_with_its_arguments() {
                 match theirs.get(id) {
                     None => wrong.push(format!("{place}: {id} is missing")),
                     Some(said) if said.arguments != made.arguments => {
-                        wrong.push(format!("{place}: {id} names {:?}, English {:?}", said.arguments, made.arguments));
+                        wrong.push(format!(
+                            "{place}: {id} names {:?}, English {:?}",
+                            said.arguments, made.arguments
+                        ));
                     }
                     Some(_) => {}
                 }
@@ -138,13 +141,15 @@ fn every_message_can_be_said_in_every_language() {
                         }
                     }
                     let bundle = bundle(number, language).expect("the catalogue fits its table");
-                    let pattern = bundle.get_message(&id).and_then(|message| message.value()).expect("it is there");
+                    let pattern =
+                        bundle.get_message(&id).and_then(|message| message.value()).expect("it is there");
                     let mut errors = Vec::new();
                     let said = bundle.format_pattern(pattern, Some(&values), &mut errors);
                     assert!(errors.is_empty(), "{}: {id}: {errors:?}", language.code());
                     // Marks of direction and of joining are not seen and break a code, a column, a search.
                     let unseen = |letter: char| {
-                        (letter.is_control() && letter != '\n') || matches!(letter, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+                        (letter.is_control() && letter != '\n')
+                            || matches!(letter, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
                     };
                     assert!(!said.contains(unseen), "{}: {id}: {said:?}", language.code());
                     if language == Language::Pseudo {
@@ -169,8 +174,14 @@ fn one_and_many_are_told_apart_in_each_language() {
 fn a_message_within_a_message_is_said_in_the_same_language() {
     let cause = judgement::VoidLoadMoved.saying();
     let voided = judgement::ReasonVoided { by: "GANNET 2", at: "261200Z NOV 26", cause };
-    assert_eq!(voided.say(Language::English), "GANNET 2 voided the seal at 261200Z NOV 26: the load was moved.");
-    assert_eq!(voided.say(Language::Spanish), "GANNET 2 anuló el sello a las 261200Z NOV 26: se movió la carga.");
+    assert_eq!(
+        voided.say(Language::English),
+        "GANNET 2 voided the seal at 261200Z NOV 26: the load was moved."
+    );
+    assert_eq!(
+        voided.say(Language::Spanish),
+        "GANNET 2 anuló el sello a las 261200Z NOV 26: se movió la carga."
+    );
     let both = Saying::joined([judgement::StateFit.saying(), Saying::verbatim("KM-014")], ", ");
     assert_eq!(both.say(Language::Spanish), "Apta, KM-014");
     assert_eq!(Argument::Count(2), crate::ToArgument::to_argument(&2_u8));

@@ -1,9 +1,44 @@
-//! What a person reads of each reason.
+//! What a person reads of a verdict and of each reason.
 
 use slingseal_catalogue::{Language, Saying, judgement as words};
 
-use super::reason::Reason;
+use super::reason::{Grade, Reason};
 use super::time::Speaker;
+use super::verdict::{Judgement, Verdict};
+
+/// The line under the verdict: the gravest reason, or for GO who inspected the load and when.
+pub fn first_line(judgement: &Judgement, language: Language) -> String {
+    let reason = judgement.reasons.first();
+    match (reason, &judgement.seal) {
+        (Some(reason), _) if reason.grade() != Grade::Note => reason.say(language),
+        (_, Some(seal)) => {
+            let who = judgement.signer.as_ref();
+            let who = who.map(|signer| signer.credential.holder.to_string()).unwrap_or_default();
+            words::VerdictInspectedBy { load: &seal.load, who, at: seal.issued.dtg() }.say(language)
+        }
+        (Some(reason), None) => reason.say(language),
+        (None, None) => String::new(),
+    }
+}
+
+/// The verdict as a voice says it, with the line that follows.
+pub fn spoken(verdict: Verdict, first: &str, language: Language) -> String {
+    match verdict {
+        Verdict::Go => words::SpokenGo { first }.say(language),
+        Verdict::Wait => words::SpokenWait { first }.say(language),
+        Verdict::NoGo => words::SpokenNoGo { first }.say(language),
+    }
+}
+
+/// What hurts people under a hovering aircraft. The static voltage is from TM 1-1520-240-10 §4-3-9; the rest is common
+/// practice.
+pub fn cautions(language: Language) -> Vec<String> {
+    vec![
+        words::CautionStatic.say(language),
+        words::CautionObstacle.say(language),
+        words::CautionManual.say(language),
+    ]
+}
 
 impl Reason {
     /// What a person reads who has never used the program: what is wrong, and what to do.

@@ -22,10 +22,10 @@ pub use ids::{
     CallSign, Description, KeyId, LineError, LoadNumber, Name, Note, PlaceName, PointId, ProcedureId, Serial,
     Source,
 };
-pub use slingseal_catalogue::{Argument, Language, Saying, ToArgument, UnknownLanguage};
 pub use outside::{Clock, Entropy};
 pub use person::{person_key, same_name, same_person};
 pub use quantity::{Dimension, Quantity, QuantityError, Unit};
+pub use slingseal_catalogue::{Argument, Language, Saying, ToArgument, UnknownLanguage};
 pub use time::{Seconds, Time, TimeError};
 pub use toml_file::{Part, TomlFile};
 pub use units::{Degrees, Kilograms, Metres, Newtons, NotFinite, Ratio, STANDARD_GRAVITY};
@@ -33,6 +33,20 @@ pub use visible::{is_invisible, visibly};
 
 // Names, numbers and times are the same in every language.
 slingseal_catalogue::argument_by_display!(
-    CallSign, Description, Digest, GridRef, KeyId, LoadNumber, Name, Note, PlaceName, PointId, ProcedureId, Quantity,
-    Seconds, Serial, Source, Unit,
+    CallSign,
+    Description,
+    Digest,
+    GridRef,
+    KeyId,
+    LoadNumber,
+    Name,
+    Note,
+    PlaceName,
+    PointId,
+    ProcedureId,
+    Quantity,
+    Seconds,
+    Serial,
+    Source,
+    Unit,
 );
