@@ -11,6 +11,7 @@ use crate::hook::LastScan;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::view::hex;
 use crate::{App, AppError, CodeView, Inner, Received, Stamp};
+use slingseal_catalogue::movement as words;
 use slingseal_journal::NewEntry;
 use slingseal_judgement::{LoadWord, ReportWeight, Verdict};
 use slingseal_message::envelope::{Kind, unwrap};
@@ -350,16 +351,9 @@ impl Inner {
         let short: String = device.chars().take(8).collect();
         let origin = match (&by, counts) {
             (Some(by), true) => by.clone(),
-            (Some(by), false) => language.pick(
-                format!("{by}, whose credential had run out"),
-                format!("{by}, con credencial caducada"),
-            ),
-            (None, true) => {
-                language.pick("this device, unsigned".to_owned(), "este equipo, sin firmar".to_owned())
-            }
-            (None, false) => {
-                language.pick(format!("device {short}, unsigned"), format!("equipo {short}, sin firmar"))
-            }
+            (Some(by), false) => words::ReportOfLapsed { by: by.as_str() }.say(language),
+            (None, true) => words::ReportOfThisDevice.say(language),
+            (None, false) => words::ReportOfOtherDevice { device: short.as_str() }.say(language),
         };
         let cause = match movement.event {
             MovementEvent::Refused(cause) => cause.word(),

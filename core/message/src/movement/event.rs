@@ -1,4 +1,4 @@
-use slingseal_words::Language;
+use slingseal_catalogue::{Language, Saying, movement as words};
 
 /// Why a hookup team did not lift.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -53,19 +53,22 @@ impl RefusalCause {
     }
 
     /// What a person reads.
-    pub fn say(self, language: Language) -> &'static str {
+    pub fn say(self, language: Language) -> String {
+        self.saying().say(language)
+    }
+
+    /// The same, in no language yet.
+    pub fn saying(self) -> Saying {
         match self {
-            Self::Verdict => language.pick("the verdict was not GO", "el veredicto no fue GO"),
-            Self::Rigging => language.pick("the rigging is not right", "el aparejo no está bien"),
-            Self::Damage => {
-                language.pick("the load shifted or is damaged", "la carga se movió o está dañada")
-            }
-            Self::WrongLoad => language.pick("it is the wrong load", "es otra carga"),
-            Self::TooHeavy => language.pick("it is too heavy", "pesa demasiado"),
-            Self::Unstable => language.pick("it hung or swung badly", "colgó u osciló mal"),
-            Self::Aircrew => language.pick("the aircrew broke off", "la tripulación abortó"),
-            Self::Zone => language.pick("the zone was not safe", "la zona no era segura"),
-            Self::Other => language.pick("another reason, see the note", "otro motivo, véase la nota"),
+            Self::Verdict => words::RefusalVerdict.into(),
+            Self::Rigging => words::RefusalRigging.into(),
+            Self::Damage => words::RefusalDamage.into(),
+            Self::WrongLoad => words::RefusalWrongLoad.into(),
+            Self::TooHeavy => words::RefusalTooHeavy.into(),
+            Self::Unstable => words::RefusalUnstable.into(),
+            Self::Aircrew => words::RefusalAircrew.into(),
+            Self::Zone => words::RefusalZone.into(),
+            Self::Other => words::RefusalOther.into(),
         }
     }
 
@@ -132,19 +135,18 @@ impl MovementEvent {
 
     /// What a person reads.
     pub fn say(self, language: Language) -> String {
+        self.saying().say(language)
+    }
+
+    /// The same, in no language yet.
+    pub fn saying(self) -> Saying {
         match self {
-            Self::Lifted => language.pick("lifted", "levantada").into(),
-            Self::Refused(cause) => {
-                format!(
-                    "{}: {}",
-                    language.pick("refused at the hook", "rechazada en el gancho"),
-                    cause.say(language)
-                )
-            }
-            Self::Lost => language.pick("lost or jettisoned", "perdida o soltada").into(),
-            Self::SetDown => language.pick("set down", "depositada").into(),
-            Self::Derigged => language.pick("derigged", "desaparejada").into(),
-            Self::Returned => language.pick("equipment returned", "equipo devuelto").into(),
+            Self::Lifted => words::MovementLifted.into(),
+            Self::Refused(cause) => words::MovementRefused { cause: cause.saying() }.into(),
+            Self::Lost => words::MovementLost.into(),
+            Self::SetDown => words::MovementSetDown.into(),
+            Self::Derigged => words::MovementDerigged.into(),
+            Self::Returned => words::MovementReturned.into(),
         }
     }
 
