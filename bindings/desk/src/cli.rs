@@ -124,6 +124,17 @@ pub(crate) enum Verb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// Say what became of a load: lifted, refused, lost, set-down, derigged, returned
+    ///
+    /// With the codes of its seal and tag they are judged first, as at the hook, and the verdict goes into the report. Without --sign
+    /// the report is unsigned: it counts on this device, and is shown as unsigned elsewhere.
+    Report(Report),
+    /// What a load is and what was done to it, by its tag or its number: for whoever takes it down; needs no key
+    Arrival {
+        /// The tag on the load, or its number
+        #[arg(value_name = "TAG|LOAD")]
+        load: String,
+    },
     /// Examine students on planted deficiencies: lock, run, result, class
     #[command(subcommand)]
     Exam(ExamVerb),
@@ -142,6 +153,43 @@ pub(crate) enum Verb {
         #[arg(long, value_name = "ADDRESS")]
         open_to_network: Option<std::net::IpAddr>,
     },
+}
+
+#[derive(Debug, clap::Args)]
+pub(crate) struct Report {
+    /// lifted, refused, lost, set-down, derigged or returned
+    #[arg(value_name = "EVENT")]
+    pub(crate) event: String,
+    /// The load's number, or the codes of its seal and its tag
+    #[arg(value_name = "LOAD|CODE", required = true)]
+    pub(crate) load: Vec<String>,
+    /// For refused: verdict, rigging, damage, wrong-load, too-heavy, unstable, aircrew, zone or other
+    #[arg(long, value_name = "WORD")]
+    pub(crate) cause: Option<String>,
+    /// When it happened, where that was before now: RFC 3339, or a date-time group
+    #[arg(long, value_name = "TIME")]
+    pub(crate) at: Option<String>,
+    /// The aircraft that took it
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) aircraft: Option<String>,
+    /// Where, MGRS
+    #[arg(long, value_name = "MGRS")]
+    pub(crate) place: Option<String>,
+    /// A piece of equipment: SERIAL=back, SERIAL=damaged or SERIAL=back,damaged; may be given several times
+    #[arg(long = "piece", value_name = "SERIAL=STATE")]
+    pub(crate) pieces: Vec<String>,
+    /// A photograph, PNG or JPEG; may be given several times
+    #[arg(long = "photo", value_name = "FILE")]
+    pub(crate) photos: Vec<PathBuf>,
+    /// More, in your words
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) note: Option<String>,
+    /// Sign it with this device's credential; asks for the PIN
+    #[arg(long)]
+    pub(crate) sign: bool,
+    /// Where to put its code as picture and text
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
 }
 
 #[derive(Debug, Subcommand)]

@@ -26,3 +26,4 @@ reason-movement-unsigned = An unsigned report says: { $event } at { $at }. Ask b
 report-of-this-device = this device, unsigned
 report-of-other-device = device { $device }, unsigned
 report-of-lapsed = { $by }, whose credential had run out
+report-of-stranger = somebody who is not known here

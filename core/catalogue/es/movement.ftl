@@ -26,3 +26,4 @@ reason-movement-unsigned = Un parte sin firmar dice: { $event } a las { $at }. P
 report-of-this-device = este equipo, sin firmar
 report-of-other-device = equipo { $device }, sin firmar
 report-of-lapsed = { $by }, con credencial caducada
+report-of-stranger = alguien que aquí no se conoce

@@ -201,8 +201,8 @@ impl Tx<'_> {
     }
 
     /// Drops a report that nobody known signed and that was not written here.
-    pub fn remove_unsigned_movement(&self, load: &str, digest: Digest) -> Result<(), StoreError> {
-        let sql = "DELETE FROM movements WHERE load = ?1 AND digest = ?2 AND signed = 0 AND own = 0";
+    pub fn remove_unknown_movement(&self, load: &str, digest: Digest) -> Result<(), StoreError> {
+        let sql = "DELETE FROM movements WHERE load = ?1 AND digest = ?2 AND authority IS NULL AND own = 0";
         self.run(sql, (load, digest))?;
         Ok(())
     }
@@ -261,9 +261,9 @@ impl Reader<'_> {
         self.rows(&MOVEMENTS, "ORDER BY load, digest", [], make)
     }
 
-    /// How many reports are here that nobody signed and that were not written here.
-    pub fn unsigned_movements(&self) -> Result<u64, StoreError> {
-        self.count("SELECT count(*) FROM movements WHERE signed = 0 AND own = 0", [])
+    /// How many reports are here that nobody known signed and that were not written here.
+    pub fn unknown_movements(&self) -> Result<u64, StoreError> {
+        self.count("SELECT count(*) FROM movements WHERE authority IS NULL AND own = 0", [])
     }
 
     /// Where a load was when that was reckoned last.

@@ -105,6 +105,7 @@ pub struct RecordView {
     pub banner: String,
     pub reasons: Vec<String>,
     pub seal: String,
+    pub check: String,
     pub tag: Option<TagView>,
     pub findings: Vec<FindingView>,
     pub timeline: Vec<TimelineEntry>,

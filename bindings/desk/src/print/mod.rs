@@ -47,6 +47,8 @@ pub(crate) struct Code {
     pub modules: usize,
     /// `modules` × `modules` squares; dark is true.
     pub dark: Vec<bool>,
+    /// Its check word, to be compared by voice.
+    pub check: String,
 }
 
 /// Why nothing could be printed.

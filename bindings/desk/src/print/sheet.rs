@@ -137,7 +137,7 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
     fact(canvas, (right, top + 219.0), width, 13.0, "from", &from);
 
     let strip = y + 274.0;
-    signature(canvas, x, strip, sheet.signed_by.as_deref());
+    signature(canvas, x, strip, sheet.signed_by.as_deref(), &sheet.code.check);
     let mut line = strip + 34.0;
     for caution in sheet.cautions.iter().take(1).map(String::as_str).chain(STANDING) {
         canvas.polygon(&[(x, line), (x + 9.0, line), (x + 4.5, line - 8.0)], INK);
@@ -147,11 +147,13 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
 }
 
 /// Who stands for the tag; stripes where nobody does.
-fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, signed_by: Option<&str>) {
+fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, signed_by: Option<&str>, check: &str) {
     match signed_by {
         Some(name) => {
             canvas.rect(x, y, WIDTH, 20.0, WASH);
-            canvas.fit((x + 8.0, y + 14.0), WIDTH - 16.0, bold(11.0), &format!("Tag signed by {name}"));
+            canvas.fit((x + 8.0, y + 14.0), WIDTH - 166.0, bold(11.0), &format!("Tag signed by {name}"));
+            let check = format!("Check {check}");
+            canvas.text(x + WIDTH - 8.0, y + 14.0, bold(11.0).side(Side::Right), &check);
         }
         None => {
             canvas.stripes(x, y, 70.0, 20.0);
@@ -160,7 +162,7 @@ fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, signed_by: Option<&str
                 x + WIDTH / 2.0,
                 y + 14.0,
                 bold(11.0).side(Side::Middle),
-                "UNSIGNED TAG: WAIT at the hook until the leader confirms it",
+                &format!("UNSIGNED TAG: WAIT until the leader confirms it. Check {check}"),
             );
         }
     }

@@ -108,6 +108,7 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
         ("Sealed", &facts.issued.dtg),
         ("Holds to", &facts.valid_until.dtg),
         ("Procedure", &facts.procedure),
+        ("Check", &facts.check),
     ];
     for (name, value) in rows {
         for (at, line) in wrap(value, width.saturating_sub(13)).into_iter().enumerate() {

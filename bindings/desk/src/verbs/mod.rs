@@ -10,6 +10,7 @@ mod procedure;
 mod read;
 mod receive;
 mod records;
+mod report;
 mod rigging;
 mod serve;
 mod tag;
@@ -70,6 +71,8 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Void { seal, cause, note, out } => {
             void::run(&setting, &seal, &cause, note.as_deref(), out.as_deref())
         }
+        Verb::Report(report) => report::run(&setting, report),
+        Verb::Arrival { load } => report::arrival(&setting, &load),
         Verb::Exam(verb) => exam::run(&setting, verb),
         Verb::Bundle(verb) => bundle::run(&setting, verb),
         Verb::Records(verb) => records::run(&setting, verb),

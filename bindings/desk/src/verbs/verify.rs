@@ -75,9 +75,11 @@ fn rest(verdict: &VerdictView) -> String {
             "  Sealed by {who}{authority} {}, holds until {}",
             facts.issued.dtg, facts.valid_until.dtg
         ));
+        lines.push(format!("  Check of the seal {}", facts.check));
     }
     if let Some(tag) = &verdict.tag {
         lines.push(format!("  Tag: {}, for {} ({} allowed)", tag.description, tag.aircraft, tag.allowable));
+        lines.push(format!("  Check of the tag {}", tag.check));
     }
     for line in &verdict.shown {
         let load = if line.load.is_empty() { "?" } else { &line.load };

@@ -25,9 +25,9 @@ use slingseal_words::{Digest, Language, LoadNumber, Name, Time};
 /// Loads are judged anew after so many of their words at the latest: what is held until then stays small.
 const MOST_FRESH: usize = 1_024;
 
-/// Reports that nobody signed, of one load and of all: a stranger can make them without end.
-pub(crate) const MOST_UNSIGNED_OF_LOAD: usize = 64;
-const MOST_UNSIGNED: u64 = 100_000;
+/// Reports that nobody known signed, of one load and of all: a stranger can make them without end.
+pub(crate) const MOST_UNKNOWN_OF_LOAD: usize = 64;
+const MOST_UNKNOWN: u64 = 100_000;
 
 /// Words coming in: one transaction.
 pub(crate) struct Admission<'a, 'c> {
@@ -41,8 +41,8 @@ pub(crate) struct Admission<'a, 'c> {
     waiting: usize,
     /// Loads that a change of trust touched.
     touched: BTreeSet<String>,
-    /// How many reports are here that nobody signed and that were not written here; counted when it is first asked.
-    unsigned_movements: Option<u64>,
+    /// How many reports are here that nobody known signed and that were not written here; counted when it is first asked.
+    unknown_movements: Option<u64>,
 }
 
 /// A roster that was let in.
@@ -78,7 +78,7 @@ impl<'a, 'c> Admission<'a, 'c> {
             fresh: BTreeMap::new(),
             waiting: 0,
             touched: BTreeSet::new(),
-            unsigned_movements: None,
+            unknown_movements: None,
         })
     }
 
@@ -233,19 +233,21 @@ impl<'a, 'c> Admission<'a, 'c> {
         Ok(new)
     }
 
-    /// Keeps a movement report; `false` where it was known, or where nobody signed it and enough of that sort is here. `own`: this
-    /// device wrote it just now.
+    /// Keeps a movement report; `false` where it was known, or where nobody known signed it and enough of that sort is here. `own`:
+    /// this device wrote it just now.
     ///
     /// # Errors
-    /// It is forged, or signed by somebody whose authority is not trusted here.
+    /// It is forged.
     pub(crate) fn movement(&mut self, word: &LoadWord, own: bool) -> Result<bool, AppError> {
         let Some(movement) = word.movement() else {
             return Err(AppError::internal("a report says what a report says"));
         };
         let signed = !matches!(word.author(), Author::Nobody | Author::ThisDevice);
-        if signed {
+        let unknown = !own && matches!(word.author(), Author::Nobody | Author::Unknown);
+        if signed && !unknown {
             signer_of(word)?;
-        } else if !own && !self.room_for_unsigned(word)? {
+        }
+        if unknown && !self.room_for_unknown(word)? {
             return Ok(false);
         }
         let new = self.tx.put_movement(&MovementRow {
@@ -264,39 +266,39 @@ impl<'a, 'c> Admission<'a, 'c> {
             bytes: word.bytes().to_vec(),
         })?;
         if new {
-            self.unsigned_movements = self.unsigned_movements.map(|all| all + u64::from(!signed && !own));
+            self.unknown_movements = self.unknown_movements.map(|all| all + u64::from(unknown));
             self.came(word)?;
         }
         Ok(new)
     }
 
-    /// Whether one more report that nobody signed is kept. Of a load those with the lowest digests are, so that it does not matter in
+    /// Whether one more report that nobody known signed is kept. Of a load those with the lowest digests are, so that it does not matter in
     /// which order they come; in all, so many and no more.
-    fn room_for_unsigned(&mut self, word: &LoadWord) -> Result<bool, AppError> {
+    fn room_for_unknown(&mut self, word: &LoadWord) -> Result<bool, AppError> {
         let load = word.load().as_str();
         if self.tx.movement(load, word.digest())?.is_some() {
             return Ok(false);
         }
-        let all = match self.unsigned_movements {
+        let all = match self.unknown_movements {
             Some(all) => all,
-            None => self.tx.unsigned_movements()?,
+            None => self.tx.unknown_movements()?,
         };
-        self.unsigned_movements = Some(all);
+        self.unknown_movements = Some(all);
         let mut held: Vec<Digest> = self
             .tx
             .movements_of(load)?
             .into_iter()
-            .filter(|row| !row.signed && !row.own)
+            .filter(|row| row.author.is_none() && !row.own)
             .map(|row| row.digest)
             .collect();
         held.sort_unstable();
-        if held.len() < MOST_UNSIGNED_OF_LOAD {
-            return Ok(all < MOST_UNSIGNED);
+        if held.len() < MOST_UNKNOWN_OF_LOAD {
+            return Ok(all < MOST_UNKNOWN);
         }
         match held.last() {
             Some(last) if word.digest() < *last => {
-                self.tx.remove_unsigned_movement(load, *last)?;
-                self.unsigned_movements = Some(all.saturating_sub(1));
+                self.tx.remove_unknown_movement(load, *last)?;
+                self.unknown_movements = Some(all.saturating_sub(1));
                 Ok(true)
             }
             _ => Ok(false),

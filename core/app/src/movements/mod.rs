@@ -13,7 +13,7 @@ use crate::view::hex;
 use crate::{App, AppError, CodeView, Inner, Received, Stamp};
 use slingseal_catalogue::movement as words;
 use slingseal_journal::NewEntry;
-use slingseal_judgement::{LoadWord, ReportWeight, Verdict};
+use slingseal_judgement::{Author, LoadWord, ReportWeight, Verdict};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::movement::{
     JournalEnd, Movement, MovementEvent, PieceState, RefusalCause, ShownReason, ShownVerdict, VerdictShown,
@@ -353,6 +353,7 @@ impl Inner {
             (Some(by), true) => by.clone(),
             (Some(by), false) => words::ReportOfLapsed { by: by.as_str() }.say(language),
             (None, true) => words::ReportOfThisDevice.say(language),
+            (None, false) if *word.author() == Author::Unknown => words::ReportOfStranger.say(language),
             (None, false) => words::ReportOfOtherDevice { device: short.as_str() }.say(language),
         };
         let cause = match movement.event {
