@@ -5,8 +5,9 @@ pub(crate) mod receive;
 
 use serde::Serialize;
 
+use crate::account::strays::Origin;
 use crate::account::{Knowledge, open_word};
-use crate::hook::admission::{Admission, seal_of};
+use crate::hook::admission::{Admission, is_sealed, seal_of};
 use crate::trust::setup::DEVICE_VAULT;
 use crate::{App, AppError, CodeView, Inner, Stamp, TagView};
 use slingseal_judgement::{
@@ -252,10 +253,10 @@ impl Inner {
             }
             for word in tags.iter().flatten() {
                 if word.signer().is_some() || sealed(tx, word, &seals)? {
-                    admission.tag(word, false)?;
+                    admission.tag(word, false, Origin::Elsewhere)?;
                 }
             }
-            let mut knowledge = Knowledge::of(tx, admission.finish()?, now)?;
+            let mut knowledge = Knowledge::of(tx, admission.finish()?.trusted, now)?;
             let mut seen = judge_words(tx, &mut knowledge, &seals, &tags)?;
             for reason in plain {
                 let tag = tags.iter().flatten().next().cloned();
@@ -308,13 +309,7 @@ fn sealed(
     if shown.any(|word| word.seal().is_some_and(|seal| seal.tag == print)) {
         return Ok(true);
     }
-    for row in read.records_of_load(tag.load().as_str())? {
-        let bytes = read.seal(row.seal)?;
-        if bytes.is_some_and(|bytes| seal_of(&bytes).is_ok_and(|seal| seal.tag == print)) {
-            return Ok(true);
-        }
-    }
-    Ok(false)
+    is_sealed(read, tag)
 }
 
 /// Judges every seal beside the tag that was shown with it, and every tag that no shown seal is of.
