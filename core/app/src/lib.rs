@@ -107,7 +107,7 @@ pub(crate) struct Inner {
     /// The latest time that this program saw in each examination: a clock that is set back between two answers shows.
     seen: BTreeMap<WalkId, Time>,
     /// What was judged at the hook last.
-    judged: Option<hook::Judged>,
+    judged: Option<hook::LastScan>,
 }
 
 impl App {
