@@ -57,11 +57,8 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
         if word.own { opened.written_here() } else { opened }
     };
     let held: Vec<LoadWord> = signed.iter().map(held).collect();
-    let own: Vec<String> = signed
-        .iter()
-        .filter(|word| word.own)
-        .map(|word| Digest::of(&word.bytes).to_string())
-        .collect();
+    let own: Vec<String> =
+        signed.iter().filter(|word| word.own).map(|word| Digest::of(&word.bytes).to_string()).collect();
     let held: Vec<&LoadWord> = held.iter().collect();
     let now = at(now);
     let evidence =

@@ -184,7 +184,12 @@ impl Home {
                 "set_down" if story.unsigned => &["GO", "WAIT"],
                 _ => &["NO-GO"],
             };
-            assert!(wanted.contains(&hook.word.as_str()), "hook and story {}: {:?}", story.state, hook.reasons);
+            assert!(
+                wanted.contains(&hook.word.as_str()),
+                "hook and story {}: {:?}",
+                story.state,
+                hook.reasons
+            );
         }
         Told {
             word: hook.word,

@@ -74,11 +74,27 @@ pub fn tag(other: bool) -> Vec<u8> {
 /// A word before it is signed.
 #[derive(Clone, Debug)]
 pub enum Draft {
-    Seal { by: u8, at: i64, fit: bool, record: u8, other_tag: bool },
-    Void { by: u8, at: i64, record: u8 },
-    Tag { other: bool },
+    Seal {
+        by: u8,
+        at: i64,
+        fit: bool,
+        record: u8,
+        other_tag: bool,
+    },
+    Void {
+        by: u8,
+        at: i64,
+        record: u8,
+    },
+    Tag {
+        other: bool,
+    },
     /// By one of the seven, by nobody (7), by the device that judges (8), where that can be.
-    Movement { by: u8, event: u8, at: i64 },
+    Movement {
+        by: u8,
+        event: u8,
+        at: i64,
+    },
 }
 
 /// A word, and what of it decides whether it may lift a refusal.
@@ -128,9 +144,15 @@ impl Draft {
                 let bytes = finish(&void.prepare(&credential), seed);
                 Signed { kind: Kind::Void, bytes, by, at: issued, fit: None, moved: false, own: false }
             }
-            Self::Tag { other } => {
-                Signed { kind: Kind::Tag, bytes: tag(other), by: 0, at: 0, fit: None, moved: false, own: false }
-            }
+            Self::Tag { other } => Signed {
+                kind: Kind::Tag,
+                bytes: tag(other),
+                by: 0,
+                at: 0,
+                fit: None,
+                moved: false,
+                own: false,
+            },
             Self::Movement { by, event, at: issued } => {
                 let received = tag(false);
                 let load = ReceivedTag::open(&received).expect("a tag").tag.load;

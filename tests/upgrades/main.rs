@@ -19,6 +19,7 @@ const SINCE: &[(&str, u32)] = &[
     ("procedures", 3),
     ("heads", 3),
     ("loads", 3),
+    ("strays", 4),
     ("movements", 4),
     ("flow", 4),
 ];

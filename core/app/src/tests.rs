@@ -6,6 +6,7 @@ mod exam;
 mod hand;
 mod movements;
 mod stickers;
+mod strays;
 mod trust;
 
 use std::path::Path;

@@ -6,9 +6,9 @@ use slingseal_app::{AppError, ArrivalView, MovementView, PieceReport, ReportRequ
 
 use super::{Setting, tag, verify};
 use crate::cli::Report;
+use crate::input;
 use crate::output::{bad_input, file_name, print_json, put_code, told};
 use crate::platform::{Secret, ask};
-use crate::input;
 
 pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -26,7 +26,11 @@ pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppErro
         request.photos.push(app.add_photo(&input::file(photo)?)?);
     }
     // Codes are judged first, as at the hook: the verdict that is shown goes into the report.
-    if report.load.iter().any(|argument| argument.contains(':') || std::path::Path::new(argument).exists() || argument == "-") {
+    if report
+        .load
+        .iter()
+        .any(|argument| argument.contains(':') || std::path::Path::new(argument).exists() || argument == "-")
+    {
         let mut codes = Vec::new();
         for argument in &report.load {
             codes.extend(input::codes(argument)?);
@@ -47,8 +51,15 @@ pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppErro
         print_json(&made);
     } else {
         println!("{}", line(&made.report));
-        println!("Hand this code to the leader, or let it go with the next bundle (check {}):", made.code.check);
-        told(&put_code(&made.code, report.out.as_deref(), &format!("report-{}", file_name(&made.report.load)))?);
+        println!(
+            "Hand this code to the leader, or let it go with the next bundle (check {}):",
+            made.code.check
+        );
+        told(&put_code(
+            &made.code,
+            report.out.as_deref(),
+            &format!("report-{}", file_name(&made.report.load)),
+        )?);
     }
     Ok(ExitCode::SUCCESS)
 }

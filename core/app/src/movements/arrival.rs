@@ -6,6 +6,7 @@ use serde::Serialize;
 use super::MovementView;
 use super::load_of;
 use crate::account::open_word;
+use crate::account::strays::Origin;
 use crate::{App, AppError, Inner, TagView};
 use slingseal_judgement::FlowState;
 use slingseal_message::envelope::{Kind, unwrap};
@@ -45,7 +46,7 @@ pub struct ArrivalPiece {
 }
 
 impl App {
-    /// What a load is and what was done to it, by its tag or its number. A tag that somebody trusted signed is kept.
+    /// What a load is and what was done to it, by its tag or its number. The tag is kept.
     ///
     /// # Errors
     /// A text that is neither a tag nor a load number; a number of which nothing is known here.
@@ -61,9 +62,7 @@ impl Inner {
             Ok((Kind::Tag, bytes)) => {
                 let word = self.admit(|admission| {
                     let word = admission.open(Kind::Tag, &bytes)?;
-                    if word.signer().is_some() {
-                        admission.tag(&word, false)?;
-                    }
+                    admission.tag(&word, false, Origin::Here)?;
                     Ok(word)
                 })?;
                 Some(self.tag_view_of(&word)?)
