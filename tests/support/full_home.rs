@@ -264,7 +264,7 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         ("strays", shown(read.strays())),
         ("loads", shown(read.loads())),
         ("movements", shown(read.movements())),
-        ("flow", shown(read.flows_since(Time::from_unix(0)))),
+        ("flow", shown(read.flows())),
         ("foreign", shown(read.foreign_entries(DeviceId([9; 16])))),
     ])
 }

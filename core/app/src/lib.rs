@@ -49,9 +49,9 @@ pub use exams::{
 pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
-    AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
-    ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
-    ShareView,
+    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable,
+    GroupShare, ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare,
+    RecordsView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,

@@ -1,6 +1,7 @@
 //! Where a load is on its way from the plan to the ground, for a leader's board: the state of its latest inspection, or what was done
 //! to it since.
 
+use slingseal_catalogue::{Language, judgement as words};
 use slingseal_message::movement::{Movement, MovementEvent};
 use slingseal_words::LoadNumber;
 
@@ -107,19 +108,19 @@ impl FlowState {
     }
 
     /// What a person reads.
-    pub fn say(self) -> &'static str {
+    pub fn say(self, language: Language) -> String {
         match self {
-            Self::Planned => "Planned",
-            Self::Walking => "Being walked",
-            Self::Fit => "Fit",
-            Self::Waits => "Wait",
-            Self::Lifted => "Lifted",
-            Self::SetDown => "Set down",
-            Self::NotFit => "Not fit",
-            Self::Refused => "Refused",
-            Self::Expired => "Expired",
-            Self::Voided => "Voided",
-            Self::Lost => "Lost",
+            Self::Planned => words::StatePlanned.say(language),
+            Self::Walking => words::StateWalking.say(language),
+            Self::Fit => words::StateFit.say(language),
+            Self::Waits => words::StateWaits.say(language),
+            Self::Lifted => words::StateLifted.say(language),
+            Self::SetDown => words::StateSetDown.say(language),
+            Self::NotFit => words::StateNotFit.say(language),
+            Self::Refused => words::StateRefused.say(language),
+            Self::Expired => words::StateExpired.say(language),
+            Self::Voided => words::StateVoided.say(language),
+            Self::Lost => words::StateLost.say(language),
         }
     }
 

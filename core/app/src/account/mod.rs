@@ -343,7 +343,7 @@ pub(crate) fn restand(
             tx.set_movement_author(row, now.as_ref())?;
         }
     }
-    if let Some(row) = flow_row(load, &kept.words, trusted)
+    if let Some(row) = flow_row(load, &kept.words, kept.tags.iter().any(|row| row.planned), trusted)
         && tx.flow(load.as_str())?.as_ref() != Some(&row)
     {
         tx.put_flow(&row)?;

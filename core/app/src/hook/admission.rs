@@ -327,6 +327,8 @@ impl<'a, 'c> Admission<'a, 'c> {
 
     /// Keeps a tag; `false` where it was known.
     pub(crate) fn tag(&mut self, word: &LoadWord, planned: bool, origin: Origin) -> Result<bool, AppError> {
+        // One that was only scanned and is a plan now comes onto the board.
+        let given = planned && self.tx.tag(word.digest())?.is_some_and(|known| !known.planned);
         let new = self.tx.put_tag(&TagRow {
             digest: word.digest(),
             load: word.load().to_string(),
@@ -338,6 +340,8 @@ impl<'a, 'c> Admission<'a, 'c> {
         })?;
         if new {
             self.name_seals_of(word)?;
+        }
+        if new || given {
             self.came(word)?;
         }
         if origin == Origin::Here {

@@ -106,14 +106,14 @@ impl Inner {
             }
         }
         let (word, title, unsigned) = match state {
-            Some((state, unsigned)) => (state.word(), state.say(), unsigned),
-            None => ("", "", false),
+            Some((state, unsigned)) => (state.word(), state.say(self.language()), unsigned),
+            None => ("", String::new(), false),
         };
         Ok(ArrivalView {
             load: load.to_string(),
             tag,
             state: word.into(),
-            state_title: title.into(),
+            state_title: title,
             unsigned,
             reports,
             pieces,

@@ -26,7 +26,13 @@ pub(crate) fn telling_tag<'w>(
 }
 
 /// Where a load is on its way. None where nothing is known of it but what nobody signed: a stranger's reports fill no board.
-pub(crate) fn flow_row(load: &LoadNumber, words: &[LoadWord], trusted: &Trusted) -> Option<FlowRow> {
+/// `given`: a plan of it was given here.
+pub(crate) fn flow_row(
+    load: &LoadNumber,
+    words: &[LoadWord],
+    given: bool,
+    trusted: &Trusted,
+) -> Option<FlowRow> {
     let words: Vec<&LoadWord> = words.iter().collect();
     let evidence = Evidence {
         trusted,
@@ -87,7 +93,7 @@ pub(crate) fn flow_row(load: &LoadNumber, words: &[LoadWord], trusted: &Trusted)
             .map(|signer| signer.credential.holder.to_string())
             .unwrap_or_default(),
         rigger: tag.and_then(|(_, tag)| tag.rigger.as_ref()).map(ToString::to_string).unwrap_or_default(),
-        planned: tag.map(|(_, tag)| tag.planned),
+        planned: tag.filter(|_| given).map(|(_, tag)| tag.planned),
         touched: times.into_iter().flatten().max().unwrap_or(Time::from_unix(0)),
         version: RULES,
     })

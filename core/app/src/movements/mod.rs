@@ -1,7 +1,7 @@
 //! What becomes of a load after its verdict: reported where it happens, in one call, with a key or without; and what whoever takes a
 //! load down sees and says of it.
 
-mod arrival;
+pub(crate) mod arrival;
 pub(crate) mod flow;
 
 use serde::Serialize;
