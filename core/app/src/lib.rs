@@ -46,7 +46,7 @@ pub use exams::{
     ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
 };
 pub use hook::receive::Received;
-pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
+pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord, is_of_a_load};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
     ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
@@ -56,6 +56,7 @@ pub use procedures::{ProcedureView, check_procedure};
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
+pub use tags::basis::{BasisLine, BasisView, EditionView, LegView};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};

@@ -28,6 +28,6 @@ pub use outside::{Clock, Entropy};
 pub use person::{person_key, same_name, same_person};
 pub use quantity::{Dimension, Quantity, QuantityError, Unit};
 pub use time::{Seconds, Time, TimeError};
-pub use toml_file::{Part, TomlFile};
+pub use toml_file::{Part, TomlFile, nearest};
 pub use units::{Degrees, Kilograms, Metres, Newtons, NotFinite, Ratio, STANDARD_GRAVITY};
 pub use visible::{is_invisible, visibly};

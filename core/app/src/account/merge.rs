@@ -10,6 +10,7 @@ use crate::procedures::keep_text;
 use crate::{AppError, BundleReport, SetAsideLine};
 use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, RecordItem};
 use slingseal_message::envelope::Kind;
+use slingseal_message::tag::kind_of_tag;
 use slingseal_store::Put;
 use slingseal_words::{Digest, Language};
 
@@ -108,7 +109,7 @@ impl Merge<'_, '_> {
     }
 
     fn tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let word = self.admission.open(Kind::Tag, bytes)?;
+        let word = self.admission.open(kind_of_tag(bytes), bytes)?;
         // A plan that was made at one desk is planned at every desk.
         let new = self.admission.tag(&word, true)?;
         self.paper(new);

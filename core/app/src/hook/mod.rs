@@ -14,6 +14,7 @@ use slingseal_judgement::{
 };
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::seal::{Outcome, TagPrint, Void, VoidCause};
+use slingseal_message::tag::kind_of_tag;
 use slingseal_store::Reader;
 use slingseal_words::Language;
 
@@ -106,7 +107,7 @@ pub struct SealFacts {
 /// A code as a hookup team shows it.
 enum Shown {
     Seal(Vec<u8>),
-    Tag(Vec<u8>),
+    Tag(Kind, Vec<u8>),
     /// What says nothing of a load, or nothing at all.
     Reason(Reason),
 }
@@ -116,7 +117,7 @@ impl Shown {
     fn of(text: &str) -> Result<Self, AppError> {
         match unwrap(text) {
             Ok((Kind::Seal, bytes)) => Ok(Self::Seal(bytes)),
-            Ok((Kind::Tag, bytes)) => Ok(Self::Tag(bytes)),
+            Ok((kind @ (Kind::Tag | Kind::TagWithBasis), bytes)) => Ok(Self::Tag(kind, bytes)),
             Ok((kind @ (Kind::ExamKey | Kind::ExamResult), _)) => {
                 Ok(Self::Reason(Reason::Examination { result: kind == Kind::ExamResult }))
             }
@@ -130,9 +131,9 @@ impl Shown {
 }
 
 /// Whether a text begins as a seal or a tag of today does. One of a later form is told as such, and is no verdict on a load.
-pub(crate) fn is_of_a_load(text: &str) -> bool {
+pub fn is_of_a_load(text: &str) -> bool {
     let front = text.split_once(':').map(|(front, _)| front);
-    [Kind::Seal, Kind::Tag].iter().any(|kind| front == Some(kind.front()))
+    [Kind::Seal, Kind::Tag, Kind::TagWithBasis].iter().any(|kind| front == Some(kind.front()))
 }
 
 /// What was judged last, to be drawn again.
@@ -156,7 +157,7 @@ impl App {
     pub fn check(&self, seal: Option<&str>, tag: Option<&str>) -> Result<VerdictView, AppError> {
         let codes = [seal.map(Shown::of).transpose()?, tag.map(Shown::of).transpose()?];
         match &codes {
-            [Some(Shown::Tag(_)), _] => Err(AppError::bad_input(
+            [Some(Shown::Tag(..)), _] => Err(AppError::bad_input(
                 "this is a load tag and not a seal; scan the code on the inspector's screen",
             )),
             [_, Some(Shown::Seal(_))] => {
@@ -237,7 +238,7 @@ impl Inner {
         for one in shown {
             match one {
                 Shown::Seal(bytes) => seals.push(bytes),
-                Shown::Tag(bytes) => tags.push(bytes),
+                Shown::Tag(kind, bytes) => tags.push((kind, bytes)),
                 Shown::Reason(reason) => plain.push(reason),
             }
         }
@@ -246,7 +247,7 @@ impl Inner {
             let mut admission = Admission::begin(tx, now, language)?;
             let mut open = |kind, bytes: &[u8]| open_word(kind, bytes, &mut admission.trusted);
             let seals: Vec<_> = seals.iter().map(|bytes| open(Kind::Seal, bytes)).collect();
-            let tags: Vec<_> = tags.iter().map(|bytes| open(Kind::Tag, bytes)).collect();
+            let tags: Vec<_> = tags.iter().map(|(kind, bytes)| open(*kind, bytes)).collect();
             for word in seals.iter().flatten().filter(|word| word.signer().is_some()) {
                 admission.seal(word, None)?;
             }
@@ -273,8 +274,10 @@ impl Inner {
     pub(crate) fn verdict_on(&self, seal: &[u8], tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
         let mut knowledge = self.knowledge()?;
         let seals = [open_word(Kind::Seal, seal, &mut knowledge.trusted)];
-        let tags: Vec<_> =
-            tag.into_iter().map(|bytes| open_word(Kind::Tag, bytes, &mut knowledge.trusted)).collect();
+        let tags: Vec<_> = tag
+            .into_iter()
+            .map(|bytes| open_word(kind_of_tag(bytes), bytes, &mut knowledge.trusted))
+            .collect();
         let seen = judge_words(&self.store.read(), &mut knowledge, &seals, &tags)?;
         self.verdict_view(&Judged { seen })
     }
