@@ -46,13 +46,14 @@ pub use exams::{
     ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
 };
 pub use hook::receive::Received;
-pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord, is_of_a_load};
+pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
     ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
     ShareView,
 };
 pub use procedures::{ProcedureView, check_procedure};
+pub use slingseal_judgement::is_of_a_load;
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
@@ -108,7 +109,7 @@ pub(crate) struct Inner {
     /// The latest time that this program saw in each examination: a clock that is set back between two answers shows.
     seen: BTreeMap<WalkId, Time>,
     /// What was judged at the hook last.
-    judged: Option<hook::Judged>,
+    judged: Option<hook::LastScan>,
 }
 
 impl App {

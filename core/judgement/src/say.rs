@@ -1,9 +1,58 @@
-//! What a person reads of each reason.
+//! What a person reads of a verdict and of each reason.
 
 use slingseal_words::Language;
 
-use super::reason::Reason;
+use super::reason::{Grade, Reason};
 use super::time::Speaker;
+use super::verdict::{Judgement, Verdict};
+
+/// The line under the verdict: the gravest reason, or for GO who inspected the load and when.
+pub fn first_line(judgement: &Judgement, language: Language) -> String {
+    let reason = judgement.reasons.first();
+    match (reason, &judgement.seal) {
+        (Some(reason), _) if reason.grade() != Grade::Note => reason.say(language),
+        (_, Some(seal)) => {
+            let who = judgement.signer.as_ref();
+            let who = who.map(|signer| signer.credential.holder.to_string()).unwrap_or_default();
+            let (load, at) = (&seal.load, seal.issued.dtg());
+            language.pick(
+                format!("Load {load} inspected by {who}, {at}."),
+                format!("Carga {load} inspeccionada por {who}, {at}."),
+            )
+        }
+        (Some(reason), None) => reason.say(language),
+        (None, None) => String::new(),
+    }
+}
+
+/// The verdict as a voice says it, before the line that follows.
+pub fn spoken(verdict: Verdict, language: Language) -> &'static str {
+    match (verdict, language) {
+        (Verdict::Go, Language::English) => "Go.",
+        (Verdict::Wait, Language::English) => "Wait. Do not hook up yet.",
+        (Verdict::NoGo, Language::English) => "Do not lift.",
+        (Verdict::Go, Language::Spanish) => "Apta. Puede engancharse.",
+        (Verdict::Wait, Language::Spanish) => "Espere. No enganche todavía.",
+        (Verdict::NoGo, Language::Spanish) => "No levante la carga.",
+    }
+}
+
+/// What hurts people under a hovering aircraft. The static voltage is from TM 1-1520-240-10 §4-3-9; the rest is common
+/// practice.
+pub fn cautions(language: Language) -> [&'static str; 3] {
+    language.pick(
+        [
+            "Ground the hook before you touch it: static up to 40,000 V.",
+            "Never stand between the load and an obstacle. Know your way out.",
+            "This supports the hookup team; the governing manual and the aircrew rule.",
+        ],
+        [
+            "Ponga a tierra el gancho antes de tocarlo: estática de hasta 40 000 V.",
+            "Nunca se ponga entre la carga y un obstáculo. Tenga clara su salida.",
+            "Esto ayuda al equipo de enganche; mandan el manual vigente y la tripulación.",
+        ],
+    )
+}
 
 fn name(by: &Speaker) -> String {
     match by {
