@@ -53,6 +53,8 @@ pub use leader::{
     ShareView,
 };
 pub use procedures::{ProcedureView, check_procedure};
+/// Every word that a person reads, those of the shells among them.
+pub use slingseal_catalogue as catalogue;
 pub use slingseal_judgement::is_of_a_load;
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
