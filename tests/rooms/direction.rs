@@ -14,7 +14,7 @@ const INSIDE: &[(&str, Modules)] = &[
         &[
             ("envelope", &[]),
             ("movement", &["envelope"]),
-            ("tag", &["envelope"]),
+            ("tag", &["envelope", "trust"]),
             ("trust", &["envelope"]),
             ("seal", &["envelope", "trust"]),
         ],

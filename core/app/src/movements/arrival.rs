@@ -11,6 +11,7 @@ use crate::{App, AppError, Inner, TagView};
 use slingseal_judgement::FlowState;
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::movement::MovementEvent;
+use slingseal_message::tag::kind_of_tag;
 
 /// A load that is taken down.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -59,9 +60,9 @@ impl Inner {
     fn arrival(&mut self, text: &str) -> Result<ArrivalView, AppError> {
         let load = load_of(text)?;
         let scanned = match unwrap(text) {
-            Ok((Kind::Tag, bytes)) => {
+            Ok((kind @ (Kind::Tag | Kind::TagWithBasis), bytes)) => {
                 let word = self.admit(|admission| {
-                    let word = admission.open(Kind::Tag, &bytes)?;
+                    let word = admission.open(kind, &bytes)?;
                     admission.tag(&word, false, Origin::Here)?;
                     Ok(word)
                 })?;
@@ -73,7 +74,7 @@ impl Inner {
             let mut trusted = self.trusted()?;
             let rows = self.tags_of(&load)?;
             let words: Vec<_> =
-                rows.iter().filter_map(|row| open_word(Kind::Tag, &row.bytes, &mut trusted).ok()).collect();
+                rows.iter().filter_map(|row| open_word(kind_of_tag(&row.bytes), &row.bytes, &mut trusted).ok()).collect();
             let words: Vec<_> = words.iter().collect();
             let tag = super::flow::telling_tag(&words, None, &trusted);
             tag.map(|(word, _)| self.tag_view_of(word)).transpose()

@@ -67,6 +67,7 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
                 (fact("Procedure", tag.procedure_title.as_deref().unwrap_or(&tag.procedure)))
                 (fact("Tag signed by", tag.planner.as_deref().unwrap_or("nobody")))
                 (fact("Links", &links.join(" · ")))
+                @for line in &tag.basis.lines { (fact(&line.label, &line.text)) }
             }
             @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
             @if !tag.equipment.is_empty() {
@@ -108,7 +109,7 @@ fn seal(record: &RecordView) -> Markup {
                 (fact("Holds until", &line.valid_until.dtg))
                 (fact("Found, corrected", &format!("{}, {}", line.found, line.corrected)))
             }
-            p { "Check of the seal " span.digest { (view.check) } ", to compare by voice" }
+            p { "Check of the seal " span.digest { (record.check) } ", to compare by voice" }
             p.digest { "Record " (line.record) }
             @if !line.whole { p.note { "Only the seal is here, not the full record: receive the inspector's bundle." } }
         }
