@@ -22,6 +22,8 @@ const SINCE: &[(&str, u32)] = &[
     ("strays", 4),
     ("movements", 4),
     ("flow", 4),
+    ("walk facts", 4),
+    ("closings", 4),
 ];
 
 #[test]

@@ -1,4 +1,5 @@
 use slingseal_judgement::WordError;
+use slingseal_message::closing::ClosingError;
 use slingseal_message::envelope::{ShapeError, Sign1Error, StrictError, TextError};
 use slingseal_message::movement::MovementError;
 use slingseal_message::seal::{RecordError, SealError, VoidError};
@@ -103,6 +104,7 @@ bad_input!(
     SealError,
     VoidError,
     MovementError,
+    ClosingError,
     RecordError,
     TagError,
     WordError,

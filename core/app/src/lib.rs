@@ -6,6 +6,7 @@
 #![forbid(unsafe_code)]
 
 mod account;
+mod closing;
 mod codes;
 mod error;
 mod exams;
@@ -34,6 +35,7 @@ pub use account::bundles::{
     SetAsideLine,
 };
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
+pub use closing::{ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::AppError;
 pub use exams::class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};

@@ -1,3 +1,4 @@
+use super::closings::{CLOSINGS, WALK_FACTS};
 use super::exams::{EXAM_PAPERS, EXAM_RUNS};
 use super::heads::HEADS;
 use super::keep::{QUARANTINE, SETTINGS, VAULTS};
@@ -38,6 +39,8 @@ pub(super) const TABLES: &[&Table] = &[
     &MEMORY,
     &MOVEMENTS,
     &FLOW,
+    &WALK_FACTS,
+    &CLOSINGS,
     &STRAYS,
     &NAMED,
 ];

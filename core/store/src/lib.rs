@@ -8,6 +8,7 @@
 mod author;
 mod board;
 mod check;
+mod closings;
 mod error;
 mod exams;
 mod files;
@@ -37,6 +38,7 @@ mod witness;
 
 pub use author::Author;
 pub use board::{GroupBy, GroupCount, Groups, PointCount};
+pub use closings::{ClosingRow, WalkFactsRow};
 pub use error::StoreError;
 pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{

@@ -1,8 +1,8 @@
 //! What became of a load, and the receiving side.
 
 use slingseal_app::{
-    ArrivalPiece, ArrivalView, CodeView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
-    Stamp, TagView,
+    ArrivalPiece, ArrivalView, ClosingView, CodeView, ExplainedView, MovedPiece, MovementView, PieceReport,
+    ReportMade, ReportRequest, Stamp, TagView,
 };
 
 #[uniffi::remote(Record)]
@@ -79,4 +79,24 @@ pub struct ArrivalPiece {
     pub serial: String,
     pub back: bool,
     pub damaged: bool,
+}
+
+#[uniffi::remote(Record)]
+pub struct ClosingView {
+    pub digest: String,
+    pub check: String,
+    pub name: String,
+    pub issued: Stamp,
+    pub by: String,
+    pub account: String,
+    pub words: u32,
+    pub counts: Vec<u32>,
+    pub explained: Vec<ExplainedView>,
+}
+
+#[uniffi::remote(Record)]
+pub struct ExplainedView {
+    pub kind: String,
+    pub subject: String,
+    pub note: String,
 }

@@ -1,7 +1,7 @@
 //! Keys, credentials, whom a device trusts, and what was taken in.
 
 use slingseal_app::{
-    AuthorityView, CodeView, CredentialState, CredentialView, Issue, IssuedListView, IssuedView,
+    AuthorityView, ClosingView, CodeView, CredentialState, CredentialView, Issue, IssuedListView, IssuedView,
     MovementView, Received, SetUpStep, SetUpView, SetUpWhat, Stamp, TagView, TrustedView, VerdictView,
 };
 
@@ -115,5 +115,6 @@ pub enum Received {
     Seal(Box<VerdictView>),
     Void { load: String, by: String, cause: String, new: bool },
     Movement { report: Box<MovementView>, new: bool },
+    Closing { statement: Box<ClosingView>, new: bool },
     Examination { what: String, id: String, load: String, by: String, new: bool },
 }

@@ -242,6 +242,10 @@ fn received(app: &App, text: &str) -> Receipt {
             );
             Receipt { load: Some(report.load), ..receipt(app, true, what) }
         }
+        Received::Closing { statement, new } => {
+            let known = if new { "" } else { ", known already" };
+            receipt(app, true, format!("the closing of {} by {}{known}", statement.name, statement.by))
+        }
         Received::Examination { what, load, by, new, .. } => {
             let known = if new { "" } else { ", known already" };
             let what = format!("an {what} of {by} on load {load}{known}");

@@ -70,6 +70,10 @@ fn text(received: &Received) -> String {
             let MovementView { load, what, at, origin, .. } = report.as_ref();
             format!("Load {load}: {what}, {} ({origin}){}.", at.dtg, newness(*new))
         }
+        Received::Closing { statement, new } => {
+            let (name, by, at) = (&statement.name, &statement.by, &statement.issued.dtg);
+            format!("Closing of {name}, signed by {by} {at}{}.", newness(*new))
+        }
         Received::Void { load, by, cause, new } => {
             format!("{by} voided the seal of load {load}: {cause}{}.", newness(*new))
         }

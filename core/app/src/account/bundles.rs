@@ -236,6 +236,7 @@ fn papers(read: &Reader<'_>) -> Result<Papers, StoreError> {
     papers.extend(read.tags()?.into_iter().map(|row| (ItemKind::Tag, row.bytes)));
     papers.extend(read.voids()?.into_iter().map(|row| (ItemKind::Void, row.bytes)));
     papers.extend(read.movements()?.into_iter().map(|row| (ItemKind::Movement, row.bytes)));
+    papers.extend(read.closings()?.into_iter().map(|row| (ItemKind::Closing, row.bytes)));
     Ok(Papers(papers))
 }
 

@@ -49,6 +49,7 @@ impl Merge<'_, '_> {
             ItemKind::ExamSheet => self.exam_sheet(&item.body),
             ItemKind::ExamResult => self.exam_result(&item.body),
             ItemKind::Movement => self.movement(&item.body),
+            ItemKind::Closing => self.closing(&item.body),
         };
         match judged {
             Ok(()) => {
@@ -122,6 +123,12 @@ impl Merge<'_, '_> {
     fn void(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let word = self.admission.open(Kind::Void, bytes)?;
         let new = self.admission.void(&word)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn closing(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let new = self.admission.closing(bytes)?.1;
         self.paper(new);
         Ok(())
     }

@@ -14,11 +14,14 @@ use crate::walks::sealing::{columns, deficiencies, entry_digest, equipment, walk
 use slingseal_account::sync::{HeadItem, Unfit, examine_body};
 use slingseal_journal::DeviceId;
 use slingseal_judgement::{Author, LoadWord};
+use slingseal_message::closing::ClosingStatement;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{ReceivedSeal, Record, Seal, TagPrint};
 use slingseal_message::tag::{ReceivedTag, Tag};
-use slingseal_message::trust::{Credentialed, PublicKey, Roster, Signer, Trusted};
-use slingseal_store::{MovementRow, NewRecord, Put, Reader, RosterRow, StrayKind, TagRow, Tx, VoidRow};
+use slingseal_message::trust::{Credentialed, PublicKey, Role, Roster, Signer, Trusted};
+use slingseal_store::{
+    ClosingRow, MovementRow, NewRecord, Put, Reader, RosterRow, StrayKind, TagRow, Tx, VoidRow, WalkFactsRow,
+};
 use slingseal_walk::procedure::Expanded;
 use slingseal_walk::walk::Walk;
 use slingseal_words::{Digest, Language, LoadNumber, Name, Time};
@@ -161,6 +164,7 @@ impl<'a, 'c> Admission<'a, 'c> {
         body: &[u8],
     ) -> Result<Put, AppError> {
         let Full { record, walk, tag } = full;
+        self.tx.put_walk_facts(&walk_facts(word.digest(), seal.record, record, walk))?;
         name_all_of(self.tx, record)?;
         let mut row = columns(
             seal,
@@ -290,6 +294,42 @@ impl<'a, 'c> Admission<'a, 'c> {
             self.came(word)?;
         }
         Ok(new)
+    }
+
+    /// Keeps a closing statement; whether it is new.
+    ///
+    /// # Errors
+    /// It is forged; its authority is not trusted here; its signer is no leader, or the credential had run out.
+    pub(crate) fn closing(&mut self, bytes: &[u8]) -> Result<((ClosingStatement, Signer), bool), AppError> {
+        let (statement, message) = ClosingStatement::open(bytes)?;
+        let signer = self.trusted.signer(Kind::Closing, &message)?;
+        let credential = &signer.credential;
+        if !credential.roles.has(Role::Leader) {
+            return Err(AppError::refused(format!(
+                "{} signed this closing statement and is no leader",
+                credential.holder
+            )));
+        }
+        if statement.issued > credential.expires {
+            return Err(AppError::refused(format!(
+                "the credential of {} had run out when this closing statement was signed",
+                credential.holder
+            )));
+        }
+        let author = slingseal_store::Author {
+            authority: signer.authority.to_bytes(),
+            key: credential.key.to_bytes(),
+            credential: signer.id.0,
+            in_time: true,
+        };
+        let new = self.tx.put_closing(&ClosingRow {
+            digest: Digest::of(bytes),
+            issued: statement.issued,
+            received: self.now,
+            author: Some(author),
+            bytes: bytes.to_vec(),
+        })?;
+        Ok(((statement, signer), new))
     }
 
     /// Whether one more report that nobody known signed is kept. Of a load those with the lowest digests are, so that it does not matter in
@@ -473,6 +513,20 @@ pub(crate) fn is_sealed(read: &Reader<'_>, tag: &LoadWord) -> Result<bool, AppEr
         }
     }
     Ok(false)
+}
+
+/// What a closing asks of a full record.
+pub(crate) fn walk_facts(seal: Digest, digest: Digest, record: &Record, walk: &Walk) -> WalkFactsRow {
+    let began = record.entries.first().map_or(record.decided, |entry| entry.time);
+    WalkFactsRow {
+        seal,
+        device: DeviceId(record.device),
+        took: record.decided.since(began),
+        cards: u32::try_from(walk.ground().plan.cards.len()).unwrap_or(u32::MAX),
+        head: record.head.0,
+        record: digest,
+        before: record.before,
+    }
 }
 
 /// Whoever stands behind a word, where an authority that is trusted here stands behind that person.

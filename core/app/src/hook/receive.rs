@@ -5,7 +5,9 @@ use serde::Serialize;
 use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
 use crate::trust::setup::DEVICE_VAULT;
-use crate::{App, AppError, CredentialView, Inner, MovementView, SetUpView, TagView, VerdictView};
+use crate::{
+    App, AppError, ClosingView, CredentialView, Inner, MovementView, SetUpView, TagView, VerdictView,
+};
 use slingseal_judgement::is_of_a_load;
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
@@ -77,6 +79,13 @@ pub enum Received {
         /// Whether it is new here.
         new: bool,
     },
+    /// What a leader handed up.
+    Closing {
+        /// The statement.
+        statement: Box<ClosingView>,
+        /// Whether it is new here.
+        new: bool,
+    },
     /// A key or a result of an examination: training, and no inspection.
     Examination {
         /// `examination key` or `examination result`.
@@ -134,6 +143,7 @@ impl App {
             }
             Kind::Void => inner.receive_void(&bytes),
             Kind::Movement => inner.receive_movement(&bytes),
+            Kind::Closing => inner.receive_closing(&bytes),
             Kind::Tag | Kind::TagWithBasis => {
                 let tag = inner.admit(|admission| {
                     let tag = admission.open(kind, &bytes)?;

@@ -11,6 +11,7 @@ mod people;
 mod story;
 
 pub use aside::AsideView;
+pub(crate) use board::day_of;
 pub use board::{BoardColumn, BoardLoad, BoardRequest, BoardView, ZoneCount};
 pub use deficiencies::{DeficienciesView, GroupShare, PointShare, ShareView};
 pub use equipment::{PieceLine, PieceView};

@@ -73,8 +73,10 @@ impl Inner {
         let known = || -> Result<Option<TagView>, AppError> {
             let mut trusted = self.trusted()?;
             let rows = self.tags_of(&load)?;
-            let words: Vec<_> =
-                rows.iter().filter_map(|row| open_word(kind_of_tag(&row.bytes), &row.bytes, &mut trusted).ok()).collect();
+            let words: Vec<_> = rows
+                .iter()
+                .filter_map(|row| open_word(kind_of_tag(&row.bytes), &row.bytes, &mut trusted).ok())
+                .collect();
             let words: Vec<_> = words.iter().collect();
             let tag = super::flow::telling_tag(&words, None, &trusted);
             tag.map(|(word, _)| self.tag_view_of(word)).transpose()

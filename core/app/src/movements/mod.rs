@@ -394,7 +394,9 @@ impl Inner {
 /// A load number, or the one on a tag.
 fn load_of(text: &str) -> Result<LoadNumber, AppError> {
     match unwrap(text) {
-        Ok((Kind::Tag | Kind::TagWithBasis, bytes)) => Ok(slingseal_message::tag::ReceivedTag::open(&bytes)?.tag.load),
+        Ok((Kind::Tag | Kind::TagWithBasis, bytes)) => {
+            Ok(slingseal_message::tag::ReceivedTag::open(&bytes)?.tag.load)
+        }
         Ok((Kind::Seal, bytes)) => Ok(crate::hook::admission::seal_of(&bytes)?.load),
         Ok((kind, _)) => Err(AppError::bad_input(format!(
             "this is a {kind}; scan the tag on the load, or give the load number"

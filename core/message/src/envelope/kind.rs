@@ -46,6 +46,8 @@ kinds! {
     Void "VO1" "void",
     /// A report of what became of a load: lifted, refused, lost, set down, derigged, equipment returned.
     Movement "MV1" "movement report",
+    /// What a leader hands up once an account is closed.
+    Closing "CS1" "closing statement",
     /// One frame of a moving code.
     BundleFrame "BF1" "bundle frame",
     /// What a device already has, so that a bundle can leave it out.

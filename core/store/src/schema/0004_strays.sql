@@ -63,3 +63,28 @@ CREATE TABLE flow (
     judged           INTEGER NOT NULL CHECK (judged >= 0),
     sum              BLOB NOT NULL
 ) STRICT, WITHOUT ROWID;
+
+-- How each full record was walked, and which record its device sealed before: what a closing asks, without reading ten thousand records.
+CREATE TABLE walk_facts (
+    seal    BLOB PRIMARY KEY CHECK (length(seal) = 32),
+    device  BLOB NOT NULL CHECK (length(device) = 16),
+    seconds INTEGER NOT NULL,
+    cards   INTEGER NOT NULL CHECK (cards >= 0),
+    head    INTEGER NOT NULL CHECK (head >= 0),
+    record  BLOB NOT NULL CHECK (length(record) = 32),
+    before  BLOB CHECK (before IS NULL OR length(before) = 32),
+    sum     BLOB NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- What leaders handed up.
+CREATE TABLE closings (
+    digest     BLOB PRIMARY KEY CHECK (length(digest) = 32),
+    issued     INTEGER NOT NULL,
+    received   INTEGER NOT NULL,
+    authority  BLOB CHECK (authority IS NULL OR length(authority) = 32),
+    signer     BLOB CHECK (signer IS NULL OR length(signer) = 32),
+    credential BLOB CHECK (credential IS NULL OR length(credential) = 8),
+    in_time    INTEGER NOT NULL CHECK (in_time IN (0, 1)),
+    bytes      BLOB NOT NULL,
+    sum        BLOB NOT NULL
+) STRICT;

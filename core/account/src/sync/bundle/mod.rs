@@ -77,6 +77,8 @@ item_kinds! {
     ExamResult 11 "examination result",
     /// A report of what became of a load, signed or bare.
     Movement 12 "movement report",
+    /// What a leader handed up.
+    Closing 13 "closing statement",
 }
 
 impl ItemKind {
@@ -90,7 +92,8 @@ impl ItemKind {
             | Self::Head
             | Self::ExamKey
             | Self::ExamResult
-            | Self::Movement => 64 << 10,
+            | Self::Movement
+            | Self::Closing => 64 << 10,
             Self::Procedure => 1 << 20,
             Self::Record | Self::ExamSheet => 4 << 20,
             Self::Photo => 16 << 20,
