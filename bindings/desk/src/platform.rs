@@ -3,7 +3,8 @@
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::time::{SystemTime, UNIX_EPOCH};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use slingseal_app::{App, AppError, Clock, Entropy, Language, Outside, Stretch, Time};
 use zeroize::Zeroizing;
@@ -60,7 +61,7 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
     })?;
     close_to_others(home);
     let device_secret = device_secret(home)?;
-    let app = App::open(
+    let app = App::open_beside(
         home,
         Outside { clock, entropy: Arc::new(SystemEntropy), device_secret, stretch: Stretch::FIELD, language },
     );
@@ -105,8 +106,35 @@ pub(crate) enum Secret {
     Passphrase,
 }
 
-/// A secret from the environment, or typed at the terminal; twice where it is new.
-pub(crate) fn ask(secret: Secret, new: bool) -> Result<Zeroizing<String>, AppError> {
+/// Does what runs on for long while other programs of the home get their turns.
+pub(crate) fn in_turns<T>(app: &App, act: impl FnOnce() -> T) -> T {
+    let ended = AtomicBool::new(false);
+    std::thread::scope(|scope| {
+        // Set when `act` is left, however it is left.
+        let _end = Ends(&ended);
+        scope.spawn(|| {
+            while !ended.load(Ordering::Relaxed) {
+                std::thread::sleep(TURNS);
+                app.give_turn();
+            }
+        });
+        act()
+    })
+}
+
+/// How often a program that runs on looks whether another one wants the home.
+pub(crate) const TURNS: Duration = Duration::from_millis(20);
+
+struct Ends<'e>(&'e AtomicBool);
+
+impl Drop for Ends<'_> {
+    fn drop(&mut self) {
+        self.0.store(true, Ordering::Relaxed);
+    }
+}
+
+/// A secret from the environment, or typed at the terminal; twice where it is new. Meanwhile other programs have the home.
+pub(crate) fn ask(app: &App, secret: Secret, new: bool) -> Result<Zeroizing<String>, AppError> {
     let (name, variable) = match secret {
         Secret::Pin => ("PIN", "SLINGSEAL_PIN"),
         Secret::Passphrase => ("Passphrase", "SLINGSEAL_PASSPHRASE"),
@@ -120,6 +148,7 @@ pub(crate) fn ask(secret: Secret, new: bool) -> Result<Zeroizing<String>, AppErr
             name.to_lowercase()
         )));
     }
+    app.let_go();
     let read = |prompt: &str| {
         rpassword::prompt_password(prompt)
             .map(Zeroizing::new)

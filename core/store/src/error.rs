@@ -23,7 +23,7 @@ pub enum StoreError {
         what: String,
     },
     /// Another program holds the home.
-    #[error("{} is open in another program; close that one first", path.display())]
+    #[error("{} is open in another program that keeps it; close that one first", path.display())]
     Busy {
         /// The home's database.
         path: PathBuf,

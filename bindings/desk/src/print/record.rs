@@ -40,8 +40,10 @@ pub(crate) struct RecordPage {
     pub moments: Vec<Moment>,
     /// Everything that was found.
     pub deficiencies: Vec<Correction>,
-    /// Label, tension, share of the rating, each ready to be read; the governing part first.
+    /// Label, what it carries at rest, share of the rating, each ready to be read; the governing part first.
     pub rigging: Vec<[String; 3]>,
+    /// The largest tensions by other sharings than at rest, and whether one is over; empty where nobody reckoned.
+    pub otherwise: Vec<String>,
     /// Warnings of the rigging.
     pub warnings: Vec<String>,
     /// When the record was closed, RFC 3339 with `Z`: the document's date.
@@ -169,7 +171,7 @@ fn rigging(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, page: &Reco
     if page.rigging.is_empty() && page.warnings.is_empty() {
         return y;
     }
-    let mut line = head(canvas, x, y, "How it hangs: worst case in each part");
+    let mut line = head(canvas, x, y, "How it hangs: tensions at rest, of each part's rating");
     let column = (WIDTH - 24.0) / 2.0;
     for (at, [part, tension, share]) in page.rigging.iter().take(8).enumerate() {
         let place = x + (at % 2) as f32 * (column + 24.0);
@@ -179,6 +181,10 @@ fn rigging(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, page: &Reco
         if at % 2 == 1 || at + 1 == page.rigging.len().min(8) {
             line += 13.0;
         }
+    }
+    for words in &page.otherwise {
+        canvas.fit((x, line), WIDTH, bold(10.0), words);
+        line += 13.0;
     }
     for warning in &page.warnings {
         if line > bottom {

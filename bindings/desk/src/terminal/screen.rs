@@ -128,6 +128,8 @@ fn walk(desk: &mut Desk, terminal: &mut DefaultTerminal, ended: &AtomicBool) -> 
         }
         match event::poll(TICK) {
             Ok(false) => {
+                // Nobody types: another program of this home may have its turn.
+                desk.app.give_turn();
                 // Ten times in two seconds at the most: the clock on the screen lags by less than it shows.
                 let now = begun.elapsed();
                 stale = now >= ticked + 2 * TICK && {

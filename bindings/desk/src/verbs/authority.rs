@@ -16,13 +16,13 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
     let app = setting.app()?;
     match verb {
         AuthorityVerb::Init { name, out } => {
-            let view = app.authority_init(&name, &ask(Secret::Passphrase, true)?)?;
+            let view = app.authority_init(&name, &ask(&app, Secret::Passphrase, true)?)?;
             show(setting, &view, out.as_deref(), true)?;
         }
         AuthorityVerb::Issue { request, roles, expires, holder, validity, out } => {
             let issue =
                 Issue { request: input::code(&request)?, roles, expires, holder, validity_hours: validity };
-            let code = app.issue(&issue, &ask(Secret::Passphrase, false)?)?;
+            let code = app.issue(&issue, &ask(&app, Secret::Passphrase, false)?)?;
             answer_code(setting.json, &code, out.as_deref(), "credential")?;
         }
         AuthorityVerb::List => {
@@ -35,11 +35,11 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
         }
         AuthorityVerb::Show { out } => show(setting, &app.authority()?, out.as_deref(), true)?,
         AuthorityVerb::Revoke { who, days, out } => {
-            let view = app.revoke(&who, days, &ask(Secret::Passphrase, false)?)?;
+            let view = app.revoke(&who, days, &ask(&app, Secret::Passphrase, false)?)?;
             show(setting, &view, out.as_deref(), false)?;
         }
         AuthorityVerb::Roster { days, out } => {
-            let view = app.revoke(&[], days, &ask(Secret::Passphrase, false)?)?;
+            let view = app.revoke(&[], days, &ask(&app, Secret::Passphrase, false)?)?;
             show(setting, &view, out.as_deref(), false)?;
         }
         AuthorityVerb::Trust { card, fingerprint, beside } => {
@@ -49,9 +49,13 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
             };
             let said = match fingerprint {
                 Some(said) => said,
-                None => hear(&name)?,
+                None => {
+                    app.let_go();
+                    hear(&name)?
+                }
             };
             let like = app.like_named(&card)?;
+            app.let_go();
             let beside = beside || (!like.is_empty() && both_are_real(&name, &like)?);
             let set_up = if beside { app.trust_beside(&card, &said)? } else { app.trust(&card, &said)? };
             if setting.json {

@@ -41,7 +41,7 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 return Ok(ExitCode::SUCCESS);
             }
             let standard = ExamStandard { least: find, within_s: seconds(&within)?, false_calls };
-            let key = app.exam_lock(&plan, &standard, &ask(Secret::Pin, false)?)?;
+            let key = app.exam_lock(&plan, &standard, &ask(&app, Secret::Pin, false)?)?;
             if setting.json {
                 print_json(&key);
             } else {
@@ -146,7 +146,7 @@ fn keys(setting: &Setting, key: Option<&str>, reveal: bool) -> Result<(), AppErr
         Some(text) => {
             let text = key_code(text)?;
             if reveal {
-                vec![app.exam_reveal(&text, &ask(Secret::Pin, false)?)?]
+                vec![app.exam_reveal(&text, &ask(&app, Secret::Pin, false)?)?]
             } else {
                 vec![app.exam_key(&text)?]
             }
@@ -202,7 +202,7 @@ fn walk(
         }
         return Ok(ExitCode::SUCCESS);
     }
-    let code = terminal::lines(&app, &ask, setting.json)?;
+    let code = platform::in_turns(&app, || terminal::lines(&app, &ask, setting.json))?;
     if let Some(out) = out {
         ended(&app, &id, &out)?;
     }
@@ -266,7 +266,7 @@ fn result(setting: &Setting, which: &str) -> Result<(), AppError> {
         .filter(|line| line.can_score)
         .filter(|line| line.run.starts_with(&digits) || line.student.eq_ignore_ascii_case(which));
     let view = match (fitting.next(), fitting.next()) {
-        (Some(only), None) => app.exam_score(&only.run, &ask(Secret::Pin, false)?)?,
+        (Some(only), None) => app.exam_score(&only.run, &ask(&app, Secret::Pin, false)?)?,
         (Some(_), Some(_)) => return Err(bad_input(&format!("several runs fit {which}; give more digits"))),
         (None, _) => match runs.iter().find(|line| line.state == "ended" && line.run.starts_with(&digits)) {
             // Says where the list lies.

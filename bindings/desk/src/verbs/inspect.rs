@@ -31,7 +31,7 @@ pub(crate) fn run(
         terminal::screen(app, ask)?;
         return Ok(ExitCode::SUCCESS);
     }
-    terminal::lines(&app, &ask, setting.json)
+    platform::in_turns(&app, || terminal::lines(&app, &ask, setting.json))
 }
 
 /// What was inspected on this device and is no load.

@@ -27,7 +27,7 @@ pub(crate) fn run(setting: &Setting, verb: KeyVerb) -> Result<ExitCode, AppError
                 (known, _, holder) => {
                     let holder = holder.or_else(|| known.clone());
                     let holder = holder.ok_or_else(|| bad_input("say whose device it is: --holder NAME"))?;
-                    app.make_key(&holder, &ask(Secret::Pin, true)?)?
+                    app.make_key(&holder, &ask(&app, Secret::Pin, true)?)?
                 }
             };
             answer_code(setting.json, &code, out.as_deref(), "key-request")?;

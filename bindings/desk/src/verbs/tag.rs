@@ -20,7 +20,7 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
             let open = |name: &str| input::text(&folder.join(name)).map_err(|error| error.to_string());
             let list = plan.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
             let app = setting.app()?;
-            let pin = if unsigned { None } else { Some(ask(Secret::Pin, false)?) };
+            let pin = if unsigned { None } else { Some(ask(&app, Secret::Pin, false)?) };
             let pin = pin.as_ref().map(|pin| pin.as_str());
             let made = if list {
                 app.write_tags(&text, &open, pin)

@@ -24,7 +24,7 @@ pub(crate) fn run(
         let verdict = app.check(Some(&input::code(seal)?), None)?;
         verdict.facts.map(|facts| facts.record).unwrap_or_default()
     };
-    let code = app.void(&record, cause, note, &ask(Secret::Pin, false)?)?;
+    let code = app.void(&record, cause, note, &ask(&app, Secret::Pin, false)?)?;
     if setting.json {
         print_json(&code);
     } else {

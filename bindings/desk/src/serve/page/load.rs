@@ -88,7 +88,8 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
             @if let Some(rigging) = &tag.rigging {
                 figure.rigging {
                     img src={ "/load/" (encoded(&view.load)) "/rigging.svg" } alt={ "How it hangs: side, front and top. " (rigging.summary) };
-                    figcaption { (rigging.summary) }
+                    figcaption { (rigging.summary)
+                        @if let Some(beyond) = &rigging.beyond { br; strong.wait { (beyond) } } }
                 }
             }
         }
