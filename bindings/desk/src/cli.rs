@@ -16,6 +16,9 @@ pub(crate) struct Cli {
     /// Answer in JSON
     #[arg(long, global = true)]
     pub(crate) json: bool,
+    /// Sign under the credential of this authority, where several gave this device one: its name or fingerprint
+    #[arg(long = "as", global = true, value_name = "AUTHORITY")]
+    pub(crate) acting: Option<String>,
     /// The language of cards and reasons: en or es
     #[arg(long, global = true, value_name = "CODE", env = "SLINGSEAL_LANGUAGE")]
     pub(crate) language: Option<String>,
@@ -111,7 +114,7 @@ pub(crate) enum Verb {
     },
     /// Take a seal back: nobody may lift on it any more
     Void {
-        /// The seal, or the record's digest
+        /// The seal, the load's number, or the record's digest or its first digits
         #[arg(value_name = "SEAL")]
         seal: String,
         /// rigging-disturbed, load-moved, hookup-aborted, equipment-withdrawn or other
@@ -374,16 +377,16 @@ pub(crate) enum ExamVerb {
         /// The tag on the load
         #[arg(value_name = "TAG")]
         tag: String,
-        /// A deficiency to plant: the point's id and the name, as in procedure show; one a card
+        /// A deficiency to plant: the point's id and the name, as --preview lists them; one a card
         #[arg(long, value_name = "POINT=NAME")]
         plant: Vec<String>,
         /// Draw so many in place of picking: spread over the stations, never two on a card
-        #[arg(long, value_name = "N", conflicts_with = "plant", required_unless_present = "plant")]
+        #[arg(long, value_name = "N", conflicts_with = "plant", required_unless_present_any = ["plant", "preview"])]
         draw: Option<u32>,
         /// What to draw from: the same words draw the same
         #[arg(long, value_name = "WORDS", requires = "draw")]
         seed: Option<String>,
-        /// Say what to rig and keep nothing
+        /// Say what to rig and keep nothing; without --plant and --draw, all that can be planted, each as --plant takes it
         #[arg(long)]
         preview: bool,
         /// How many a student must find

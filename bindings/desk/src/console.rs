@@ -7,6 +7,7 @@
 use std::fmt::Arguments;
 use std::io::{IsTerminal, Write};
 use std::path::Path;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use slingseal_app::{is_invisible, visibly};
 
@@ -32,6 +33,14 @@ macro_rules! eprint {
 /// Whether people look at standard output.
 pub(crate) fn is_terminal() -> bool {
     std::io::stdout().is_terminal()
+}
+
+/// Whether standard output is a file's: then it holds that file alone, and whatever else is said goes to standard error.
+static TAKEN: AtomicBool = AtomicBool::new(false);
+
+/// Gives standard output to a file, for as long as the program runs.
+pub(crate) fn take_output() {
+    TAKEN.store(true, Ordering::Relaxed);
 }
 
 pub(crate) fn line(said: Arguments<'_>) {
@@ -146,6 +155,10 @@ fn visible_json(text: &str) -> String {
 }
 
 fn out(text: &str) {
+    if TAKEN.load(Ordering::Relaxed) {
+        let _ = std::io::stderr().lock().write_all(text.as_bytes());
+        return;
+    }
     ended(std::io::stdout().lock().write_all(text.as_bytes()));
 }
 

@@ -150,9 +150,9 @@ pub(crate) fn ask(app: &App, secret: Secret, new: bool) -> Result<Zeroizing<Stri
     }
     app.let_go();
     let read = |prompt: &str| {
-        rpassword::prompt_password(prompt)
-            .map(Zeroizing::new)
-            .map_err(|error| bad_input(&format!("the terminal cannot be read: {error}")))
+        rpassword::prompt_password(prompt).map(Zeroizing::new).map_err(|error| {
+            bad_input(&format!("the terminal cannot be read: {}; try another one", plain(&error)))
+        })
     };
     let first = read(&format!("{name}: "))?;
     if new && *first != *read(&format!("{name} again: "))? {

@@ -59,6 +59,7 @@ pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible,
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
+pub use trust::acting::SignsAs;
 pub use trust::authority::{AuthorityView, Issue};
 pub use trust::issued::{CredentialState, IssuedListView, IssuedView};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
@@ -108,6 +109,8 @@ pub(crate) struct Inner {
     seen: BTreeMap<WalkId, Time>,
     /// What was judged at the hook last.
     judged: Option<hook::Judged>,
+    /// The key of the one authority under whose credentials this program signs; none where any will do.
+    acting: Option<[u8; 32]>,
 }
 
 impl App {
@@ -132,8 +135,15 @@ impl App {
         let file = home.join("slingseal.db");
         let (store, opened) =
             Store::open_in_turn(&file, outside.clock.now(), outside.entropy.as_ref(), patience)?;
-        let mut inner =
-            Inner { store, outside, opened, walks: BTreeMap::new(), seen: BTreeMap::new(), judged: None };
+        let mut inner = Inner {
+            store,
+            outside,
+            opened,
+            walks: BTreeMap::new(),
+            seen: BTreeMap::new(),
+            judged: None,
+            acting: None,
+        };
         inner.read_procedure_texts()?;
         inner.judge_what_is_older()?;
         Ok(Self { inner: Mutex::new(inner) })

@@ -81,7 +81,15 @@ pub fn assess_with(load: &RiggedLoad, options: &Options) -> Assessment {
         Verdict::WithinLimits => rule::beyond(&hang, load.rule, options.factor),
         Verdict::OverLimit | Verdict::Infeasible => None,
     };
-    Assessment { verdict, reason: None, weight, factor: ratio(options.factor), hang: Some(hang), beyond, warnings }
+    Assessment {
+        verdict,
+        reason: None,
+        weight,
+        factor: ratio(options.factor),
+        hang: Some(hang),
+        beyond,
+        warnings,
+    }
 }
 
 /// The unit that forces are shown in: that of the first leg's rating.

@@ -4,8 +4,8 @@ use std::fmt;
 
 use slingseal_words::{Degrees, Metres, Name, Newtons, Quantity, Ratio, Source};
 
-use super::rule::{Beyond, State};
 use super::RiggingError;
+use super::rule::{Beyond, State};
 
 /// Whether the load may hang.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

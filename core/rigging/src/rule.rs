@@ -41,7 +41,9 @@ impl Rule {
     pub fn parse(text: &str) -> Result<Self, String> {
         let known = Self::ALL.into_iter().find(|rule| rule.as_str() == text);
         known.ok_or_else(|| {
-            format!("\"{text}\" is no rule; write rule = \"rest\", \"three legs\", \"two legs\" or \"worst case\"")
+            format!(
+                "\"{text}\" is no rule; write rule = \"rest\", \"three legs\", \"two legs\" or \"worst case\""
+            )
         })
     }
 }

@@ -51,10 +51,9 @@ fn sample_hangs() {
     // The rear legs are half an inch longer: 9 ft and 67 half links of 1.09 in.
     assert!(hang.pitch.value() > 0.2 && hang.pitch.value() < 0.4 && hang.roll.value().abs() < 1e-9);
     assert!(matches!(load.legs[2].reach, Reach::RopeAndChain(..)));
-    assert!(
-        report(&load, &assessment, &links)
-            .starts_with("AT REST ONLY: aircraft allowable governs at rest, at 71 %.\nNOT in the worst case: leg ")
-    );
+    assert!(report(&load, &assessment, &links).starts_with(
+        "AT REST ONLY: aircraft allowable governs at rest, at 71 %.\nNOT in the worst case: leg "
+    ));
     let told: serde_json::Value = serde_json::from_str(&json(&assessment, &links)).unwrap();
     assert_eq!(told["governing"]["part"], "aircraft allowable");
     assert_eq!(told["links"].as_array().unwrap().len(), 2);
@@ -71,7 +70,10 @@ fn the_rule_of_the_manual_governs() {
     assert!(share.value() > 1.0 && hang.rules.two_leg.value() > 1.0 && hang.rules.three_leg.value() < 1.0);
     assert_eq!((unsaid.verdict, unsaid.state()), (Verdict::WithinLimits, State::AtRestOnly));
     let beyond = unsaid.beyond.clone().unwrap();
-    assert_eq!((beyond.rule, beyond.chosen, beyond.leg.as_ref()), (Rule::WorstCase, false, Some(&worst.name)));
+    assert_eq!(
+        (beyond.rule, beyond.chosen, beyond.leg.as_ref()),
+        (Rule::WorstCase, false, Some(&worst.name))
+    );
     for (rule, state) in [
         ("rest", State::WithinLimits),
         ("three legs", State::WithinLimits),

@@ -137,8 +137,16 @@ impl Store {
         conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
         let device = device_of(&conn)?;
         let head = head_of(&conn, device)?;
-        let mut store =
-            Self { conn, path: path.to_owned(), device, head, writes: 0, witness, away: None, held: Some(held) };
+        let mut store = Self {
+            conn,
+            path: path.to_owned(),
+            device,
+            head,
+            writes: 0,
+            witness,
+            away: None,
+            held: Some(held),
+        };
         let memory = store.remember(seen, now, &opened)?;
         opened.put_back = memory.put_back;
         store.writes = memory.writes;

@@ -112,7 +112,8 @@ impl Rigging {
             Some((leg, carries, carries / leg.rated_n))
         });
         if let Some((leg, carries, share)) = worst.max_by(|a, b| a.2.total_cmp(&b.2)) {
-            let pounds = self.parts.iter().any(|part| part.carries.ends_with("lb") || part.carries.ends_with("lbf"));
+            let pounds =
+                self.parts.iter().any(|part| part.carries.ends_with("lb") || part.carries.ends_with("lbf"));
             let carries = if pounds {
                 format!("{} lbf", thousands(carries / NEWTONS_A_POUND))
             } else {
@@ -125,9 +126,13 @@ impl Rigging {
             ));
         }
         if let Some(rules) = &self.rules {
-            let three = (self.legs.len() > 2).then(|| format!("three legs carry, {}; if ", percent(rules.three_leg)));
+            let three =
+                (self.legs.len() > 2).then(|| format!("three legs carry, {}; if ", percent(rules.three_leg)));
             let two = format!("two carry, {}", percent(rules.two_leg));
-            said.push(format!("By the handbooks' rules: if {}{two} of the rating", three.unwrap_or_default()));
+            said.push(format!(
+                "By the handbooks' rules: if {}{two} of the rating",
+                three.unwrap_or_default()
+            ));
         }
         said
     }

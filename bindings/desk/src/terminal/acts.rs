@@ -55,7 +55,18 @@ impl Desk {
             Action::Findings if self.run.is_some() => self.show_calls(),
             Action::Findings => self.show_findings(),
             Action::Finding(number) => self.show_finding(number),
-            Action::WhoPutRight(finding) => {
+            Action::WhoPutRight(finding) => match self.view.as_ref().and_then(|view| view.rigger.clone()) {
+                Some(rigger) => self.page = self.who_page(finding, &rigger),
+                None => return self.act(Action::AnotherPutRight(finding)),
+            },
+            Action::PutRight { finding, by } => {
+                let request = WalkRequest::PutRight { finding, by, note: None, photos: Vec::new() };
+                self.perform(&request, format!("Finding {finding} is corrected. Now reinspect it."))?;
+                if self.flash.as_ref().is_some_and(|flash| flash.tone != Tone::Bad) {
+                    self.show_look_again(finding);
+                }
+            }
+            Action::AnotherPutRight(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
                     "Who corrected it? A call sign; Enter alone: not named.".into(),
@@ -106,6 +117,10 @@ impl Desk {
             Action::AskPin => {
                 let lead = vec!["Your PIN puts your name to it. It is not shown.".into()];
                 self.page = entry("Seal", lead, Purpose::Pin, Action::Walk);
+            }
+            Action::BeginRun(begin) => {
+                let run = self.app.exam_begin(&begin)?.run;
+                self.take_up_run(&run)?;
             }
             Action::AskEnd => self.ask_end(),
             Action::EndRun => self.end_run()?,

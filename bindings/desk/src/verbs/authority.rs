@@ -4,13 +4,20 @@ use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 use std::process::ExitCode;
 
+use serde::Serialize;
 use slingseal_app::{AppError, AuthorityView, Issue, IssuedListView, IssuedView, Received, TrustedView};
 
 use super::Setting;
 use crate::cli::AuthorityVerb;
-use crate::output::{answer_code, bad_input, print_json, put_code, told};
+use crate::output::{Answer, answer_code, bad_input, print_json, put_code, told};
 use crate::platform::{Secret, ask};
 use crate::{console, input, output};
+
+/// A credential that was issued, as an answer.
+#[derive(Serialize)]
+struct Credentialed {
+    issued: IssuedView,
+}
 
 pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -23,7 +30,15 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
             let issue =
                 Issue { request: input::code(&request)?, roles, expires, holder, validity_hours: validity };
             let code = app.issue(&issue, &ask(&app, Secret::Passphrase, false)?)?;
-            answer_code(setting.json, &code, out.as_deref(), "credential")?;
+            let issued = app.issued_as(&code.text)?;
+            let said = format!("issued: {}   key {}", line(&issued), issued.key);
+            answer_code(
+                setting.json,
+                &Answer { code: &code, more: Credentialed { issued } },
+                &said,
+                out.as_deref(),
+                "credential",
+            )?;
         }
         AuthorityVerb::List => {
             let view = app.issued()?;
@@ -109,7 +124,7 @@ fn line_typed() -> Result<String, AppError> {
     print!("> ");
     console::flush();
     let mut line = String::new();
-    std::io::stdin().lock().read_line(&mut line).map_err(|error| bad_input(&error.to_string()))?;
+    std::io::stdin().lock().read_line(&mut line).map_err(|error| bad_input(&output::plain(&error)))?;
     Ok(line)
 }
 

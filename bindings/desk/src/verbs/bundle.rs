@@ -11,15 +11,17 @@ use super::Setting;
 use crate::cli::BundleVerb;
 use crate::console::Shown;
 use crate::input;
-use crate::output::{PIXELS, bad_input, counted, print_json, put_code, told, write, write_whole};
+use crate::output::{
+    Answer, PIXELS, answer_code, bad_input, counted, plain, print_json, told, write, write_whole,
+};
 
 pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     match verb {
         BundleVerb::Have { out } => {
             let code = app.have_code()?;
-            let files = put_code(&code, out.as_deref(), "have")?;
-            told(&files);
+            let said = "what this home has, for the other side to leave out: bundle write --have";
+            answer_code(setting.json, &Answer { code: &code, more: () }, said, out.as_deref(), "have")?;
         }
         BundleVerb::Write { out, have, no_photos, frames, spare } => {
             let have = have.as_deref().map(input::code).transpose()?;
@@ -63,6 +65,7 @@ fn write_frames(
     let moving = app.moving_code(have)?;
     let enough = moving.enough();
     let frames = enough.saturating_mul(100u32.saturating_add(spare)).div_ceil(100).max(enough);
+    no_frames_yet(out)?;
     for number in 0..frames {
         write(&out.join(format!("frame-{number:05}.png")), &moving.frame(number)?.png(PIXELS)?)?;
     }
@@ -72,6 +75,20 @@ fn write_frames(
         println!("{frames} frames, {enough} of which are enough, in any order");
         let made = moving.made();
         println!("  {}, {}", counted(made.records, "record"), counted(made.papers, "paper"));
+    }
+    Ok(())
+}
+
+/// Frames of two moving codes in one folder would be shown as one, and read by nobody.
+fn no_frames_yet(folder: &Path) -> Result<(), AppError> {
+    let frame = |name: std::ffi::OsString| name.to_string_lossy().starts_with("frame-");
+    let there = std::fs::read_dir(folder)
+        .is_ok_and(|mut entries| entries.any(|entry| entry.is_ok_and(|entry| frame(entry.file_name()))));
+    if there {
+        return Err(bad_input(&format!(
+            "{} holds the frames of another moving code; name another folder, or empty it",
+            folder.shown()
+        )));
     }
     Ok(())
 }
@@ -90,7 +107,7 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
             return Err(bad_input("name one bundle, or the pictures of a moving code, or their folder"));
         };
         let opened = File::open(file).map_err(|error| {
-            bad_input(&format!("{}: {error}; name a file that can be read", file.shown()))
+            bad_input(&format!("{}: {}; name a file that can be read", file.shown(), plain(&error)))
         })?;
         let size = opened.metadata().map(|data| data.len()).unwrap_or_default();
         return app.bundle_read(&mut BufReader::new(opened), &mut |progress| {
@@ -126,7 +143,7 @@ fn is_picture(file: &Path) -> bool {
 
 fn pictures_in(folder: &Path) -> Result<Vec<PathBuf>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {error}; name a folder that can be read", folder.shown()))
+        bad_input(&format!("{}: {}; name a folder that can be read", folder.shown(), plain(&error)))
     };
     let mut pictures = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(failed)? {

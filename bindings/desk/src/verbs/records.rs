@@ -33,10 +33,16 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
         }
         RecordsVerb::Seal { record, out } => {
             let seal = app.show_seal(&whole(&app, &record)?)?;
+            let files = match &out {
+                Some(out) => {
+                    put_code(&seal.code, Some(out), &format!("seal-{}", file_name(&seal.facts.load)))?
+                }
+                None => Vec::new(),
+            };
             if setting.json {
                 print_json(&seal);
-            } else if let Some(out) = out {
-                told(&put_code(&seal.code, Some(&out), &format!("seal-{}", file_name(&seal.facts.load)))?);
+            } else if out.is_some() {
+                told(&files);
             } else {
                 print!("{}", seal.code.terminal()?);
                 verify::show(&seal.verdict);
@@ -110,7 +116,7 @@ fn table(of: Table) -> ExportTable {
 }
 
 /// The whole digest of a load's newest record, or of the first digits of one among the newest.
-fn whole(app: &App, digits: &str) -> Result<String, AppError> {
+pub(super) fn whole(app: &App, digits: &str) -> Result<String, AppError> {
     const NEWEST: u32 = 10_000;
     if digits.len() == 64 {
         return Ok(digits.to_owned());

@@ -118,6 +118,7 @@ pub struct RiggingView {
     /// The governing part's utilisation; 1 is all of it.
     pub utilisation: Option<f64>,
     /// Side, front and top view.
+    #[serde(skip)]
     pub picture_svg: Option<String>,
 }
 

@@ -44,7 +44,7 @@ fn what_one_wrote_in_its_turn_the_other_reads_in_the_next() {
     assert_eq!(first.take_up(at(2), &Counted::from(9)), Ok(None), "it is here already");
     append(&mut first, b"three");
     let entries: Vec<Entry> = (1..=3).map(|seq| first.read().entry(seq).unwrap().unwrap()).collect();
-    assert_eq!(verify_chain(first.device(), &entries), slingseal_journal::ChainCheck { head: first.head(), fault: None });
+    assert_eq!(verify_chain(first.device(), &entries), Ok(first.head()));
 }
 
 /// The law of the witness holds between turns as between programs: an older copy that is put back meanwhile is missed.
@@ -79,13 +79,15 @@ fn what_cannot_be_taken_up_says_why_and_comes_back() {
     let (mut store, _) = folder.open();
     append(&mut store, b"one");
     store.let_go().unwrap();
-    let newer = rusqlite::Connection::open(folder.file()).unwrap();
-    newer.pragma_update(None, "user_version", schema::KNOWN + 1).unwrap();
+    let schema_is = |version: u32| {
+        let other = rusqlite::Connection::open(folder.file()).unwrap();
+        other.pragma_update(None, "user_version", version).unwrap();
+    };
+    schema_is(schema::KNOWN + 1);
     let error = StoreError::TooNew { found: schema::KNOWN + 1, known: schema::KNOWN };
     assert_eq!(store.take_up(at(1), &Counted::from(9)), Err(error.clone()));
     assert_eq!(store.read().entry(1), Err(error));
-    newer.pragma_update(None, "user_version", schema::KNOWN).unwrap();
-    drop(newer);
+    schema_is(schema::KNOWN);
     assert!(store.take_up(at(1), &Counted::from(9)).unwrap().is_some());
     assert!(store.read().entry(1).unwrap().is_some());
 }
