@@ -93,7 +93,10 @@ impl Desk {
         if left > height {
             self.more_below = true;
             shown.truncate(part);
-            shown.push(Line::styled(format!("… {} more lines: + shows them", left - part), self.look.words(Tone::Wait)));
+            shown.push(Line::styled(
+                format!("… {} more lines: + shows them", left - part),
+                self.look.words(Tone::Wait),
+            ));
         }
         shown
     }
@@ -142,8 +145,11 @@ impl Desk {
         };
         let at = cut(&at, width.saturating_sub(9));
         let room = width.saturating_sub(1 + at.chars().count());
-        let done =
-            if done.chars().count() > room { format!("{}/{}", progress.cards_done, progress.cards) } else { done };
+        let done = if done.chars().count() > room {
+            format!("{}/{}", progress.cards_done, progress.cards)
+        } else {
+            done
+        };
         vec![
             Line::from(first),
             Line::from(vec![Span::raw(at), right(room, &done)]),
@@ -284,8 +290,10 @@ impl Desk {
                 let ends = row + 1 == rows;
                 let gap = if ends { width.saturating_sub(7 + words.chars().count() + long) } else { 0 };
                 let lead = if row == 0 {
-                    [Span::styled(format!("{} ", at + 1), self.look.words(Tone::Strong)),
-                        Span::styled(format!("{shape} "), self.look.words(tone))]
+                    [
+                        Span::styled(format!("{} ", at + 1), self.look.words(Tone::Strong)),
+                        Span::styled(format!("{shape} "), self.look.words(tone)),
+                    ]
                 } else {
                     [Span::raw("  "), Span::raw("    ")]
                 };

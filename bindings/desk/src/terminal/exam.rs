@@ -17,7 +17,10 @@ impl Desk {
     /// Waits at the load for the student to start the clock.
     pub(super) fn ask_start(&mut self, begin: ExamBegin) {
         let lead = vec![
-            format!("{}: stand at the load. The clock starts with this key and nothing stops it.", begin.student),
+            format!(
+                "{}: stand at the load. The clock starts with this key and nothing stops it.",
+                begin.student
+            ),
             "Call what you find; nothing is corrected.".into(),
         ];
         let items = vec![

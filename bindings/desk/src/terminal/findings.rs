@@ -63,7 +63,10 @@ impl Desk {
         findings.sort_by_key(|finding| finding.number);
         let items = findings.into_iter().map(|finding| {
             let (shape, word, tone) = look::finding(finding.state);
-            let words = format!("{shape} {word}  finding {}: {}  (card {})", finding.number, finding.shown, finding.card);
+            let words = format!(
+                "{shape} {word}  finding {}: {}  (card {})",
+                finding.number, finding.shown, finding.card
+            );
             Item { words, tone, action: Action::Finding(finding.number) }
         });
         self.page = pick("Findings", Vec::new(), items.collect(), Action::Walk);

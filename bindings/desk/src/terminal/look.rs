@@ -169,7 +169,11 @@ fn told_by_row(table: &[&str], width: usize) -> Vec<String> {
             out.push(format!("{what} {name}"));
         }
         for (cell, name) in named {
-            out.extend(wrap(&format!("{name}: {cell}"), width.saturating_sub(2)).into_iter().map(|line| format!("  {line}")));
+            out.extend(
+                wrap(&format!("{name}: {cell}"), width.saturating_sub(2))
+                    .into_iter()
+                    .map(|line| format!("  {line}")),
+            );
         }
     }
     out

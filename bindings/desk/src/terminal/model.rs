@@ -4,8 +4,8 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use slingseal_app::{
-    App, AppError, ExamBegin, FindingView, Language, PointView, RunView, SealView, StartView, TagView, WalkRequest,
-    WalkView,
+    App, AppError, ExamBegin, FindingView, Language, PointView, RunView, SealView, StartView, TagView,
+    WalkRequest, WalkView,
 };
 use zeroize::Zeroizing;
 

@@ -550,7 +550,19 @@ fn the_statics_are_a_table_or_a_list_and_never_a_heap() {
     assert_eq!(super::look::laid(table, 76), table.lines().collect::<Vec<_>>());
     assert_eq!(
         super::look::laid(table, 20),
-        ["Over.", "", "Leg 1", "  carries: 900 lb", "  of its rating: 45", "  %", "Leg 2", "  carries: 1000 lb", "  of its rating: 50", "  %", "The end of it."]
+        [
+            "Over.",
+            "",
+            "Leg 1",
+            "  carries: 900 lb",
+            "  of its rating: 45",
+            "  %",
+            "Leg 2",
+            "  carries: 1000 lb",
+            "  of its rating: 50",
+            "  %",
+            "The end of it."
+        ]
     );
 }
 
@@ -566,7 +578,14 @@ fn the_consequence_of_a_link_stands_on_the_smallest_screens() {
         hands.press(&format!(".{card}\n"));
         hands.view().card.as_ref().unwrap().points.iter().any(|point| point.id.ends_with(".count.links"))
     });
-    let point = hands.view().card.as_ref().unwrap().points.iter().position(|point| point.id.ends_with(".count.links"));
+    let point = hands
+        .view()
+        .card
+        .as_ref()
+        .unwrap()
+        .points
+        .iter()
+        .position(|point| point.id.ends_with(".count.links"));
     assert!(at.is_some());
     hands.press(&format!("{}5\n2", point.unwrap() + 1));
     let whole = hands.view().link_change.clone().unwrap();

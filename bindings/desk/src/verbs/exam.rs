@@ -10,9 +10,9 @@ use slingseal_app::{
 };
 
 use super::Setting;
+use super::pasted;
 use crate::cli::ExamVerb;
 use crate::console::{self, Shown};
-use super::pasted;
 use crate::output::{PIXELS, bad_input, clock, file_name, print_json, put_code, told, write};
 use crate::platform::{Secret, ask};
 use crate::terminal::{self, Ask};

@@ -8,6 +8,7 @@ use serde::Serialize;
 
 use crate::account::heads::heads;
 use crate::account::merge::Merge;
+use crate::error::said_by_system;
 use crate::hook::admission::Admission;
 use crate::procedures::comes_with_the_program;
 use crate::walks::sealing::entry_digest;
@@ -194,7 +195,10 @@ impl App {
 }
 
 fn io(error: std::io::Error) -> AppError {
-    AppError::bad_input(format!("the bundle cannot be read or written: {error}; try another medium"))
+    AppError::bad_input(format!(
+        "the bundle cannot be read or written: {}; try another medium",
+        said_by_system(&error)
+    ))
 }
 
 /// Everything that is no record, as it travels.

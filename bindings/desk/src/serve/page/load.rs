@@ -70,7 +70,7 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
             }
             @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
             @if !tag.equipment.is_empty() {
-                table {
+                div.wide tabindex="0" role="group" aria-label="Table" { table {
                     thead { tr { th { "Serial" } th { "Equipment" } th { "Rating, source" } th { "Inspect by" } } }
                     tbody {
                         @for piece in &tag.equipment {
@@ -83,7 +83,7 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
                             }
                         }
                     }
-                }
+                } }
             }
             @if let Some(rigging) = &tag.rigging {
                 figure.rigging {
