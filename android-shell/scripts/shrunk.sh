@@ -8,7 +8,7 @@ target=$shell/target work=$target/apk out=$target/apk/shrunk
 jdk=${JAVA_HOME:-$(dirname "$(dirname "$(readlink -f "$(command -v javac)")")")}
 rm -rf "$out"
 mkdir -p "$out"
-(cd "$target/test-classes" && zip -q -r "$out/walked.jar" slingseal/handheld/support/Walked*.class)
+(cd "$target/test-classes" && zip -q -r "$out/walked.jar" slingseal/handheld/support/Walked*.class slingseal/handheld/support/CountedKt.class)
 # the program's start is the one thing kept beside what the APK keeps
 echo '-keep class slingseal.handheld.support.Walked { public static void main(java.lang.String[]); }' > "$out/keep.pro"
 java -Xmx2g -cp "$work/tools/r8.jar" com.android.tools.r8.R8 \

@@ -19,7 +19,7 @@ pub(crate) struct Cli {
     /// Sign under the credential of this authority, where several gave this device one: its name or fingerprint
     #[arg(long = "as", global = true, value_name = "AUTHORITY")]
     pub(crate) acting: Option<String>,
-    /// The language of cards and reasons: en or es
+    /// The language of all that is read here: en or es; else as LC_ALL, LC_MESSAGES or LANG say
     #[arg(long, global = true, value_name = "CODE", env = "SLINGSEAL_LANGUAGE")]
     pub(crate) language: Option<String>,
     #[command(subcommand)]

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use crate::hook::is_of_a_load;
 use crate::{App, AppError, Effort};
+use slingseal_judgement::is_of_a_load;
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_qr as qr;
 

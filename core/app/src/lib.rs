@@ -53,6 +53,8 @@ pub use leader::{
     ShareView,
 };
 pub use procedures::{ProcedureView, check_procedure};
+/// Every word that a person reads, those of the shells among them.
+pub use slingseal_catalogue as catalogue;
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
@@ -108,7 +110,7 @@ pub(crate) struct Inner {
     /// The latest time that this program saw in each examination: a clock that is set back between two answers shows.
     seen: BTreeMap<WalkId, Time>,
     /// What was judged at the hook last.
-    judged: Option<hook::Judged>,
+    judged: Option<hook::LastScan>,
     /// The key of the one authority under whose credentials this program signs; none where any will do.
     acting: Option<[u8; 32]>,
 }

@@ -14,6 +14,17 @@ pub enum Grade {
     NoGo,
 }
 
+impl Grade {
+    /// A stable word for JSON.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Note => "note",
+            Self::Wait => "wait",
+            Self::NoGo => "no_go",
+        }
+    }
+}
+
 /// One reason of a verdict. Each names the accident that it prevents.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Reason {

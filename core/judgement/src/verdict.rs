@@ -32,6 +32,15 @@ impl Verdict {
             Some(Grade::Note) | None => Self::Go,
         }
     }
+
+    /// The word that fills the screen: the same in every language, as it is on every pickup zone.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Go => "GO",
+            Self::Wait => "WAIT",
+            Self::NoGo => "NO-GO",
+        }
+    }
 }
 
 /// The verdict with every reason.

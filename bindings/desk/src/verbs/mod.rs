@@ -78,11 +78,10 @@ pub(crate) fn pasted(word: &str) -> String {
 
 /// Runs a verb.
 pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
-    let locale = cli.language.or_else(|| std::env::var("LANG").ok()).unwrap_or_default();
     let setting = Setting {
         home: cli.home,
         json: cli.json,
-        language: Language::of_locale(&locale),
+        language: platform::language(cli.language.as_deref())?,
         acting: cli.acting,
     };
     match cli.verb {

@@ -10,12 +10,13 @@ use crate::hook::admission::{Admission, seal_of};
 use crate::trust::setup::DEVICE_VAULT;
 use crate::{App, AppError, CodeView, Inner, Stamp, TagView};
 use slingseal_judgement::{
-    Grade, Judgement, LoadWord, Reason, Verdict, WordError, gravest, judge_seal, judge_tag,
+    Judged, Judgement, LoadWord, Reason, Scan, ShownCode, ShownError, Verdict, cautions, first_line, gravest,
+    spoken,
 };
-use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Outcome, TagPrint, Void, VoidCause};
 use slingseal_store::Reader;
-use slingseal_words::Language;
+use slingseal_words::{Language, Name};
 
 /// The verdict, ready to fill a screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -103,48 +104,17 @@ pub struct SealFacts {
     pub record: String,
 }
 
-/// A code as a hookup team shows it.
-enum Shown {
-    Seal(Vec<u8>),
-    Tag(Vec<u8>),
-    /// What says nothing of a load, or nothing at all.
-    Reason(Reason),
-}
-
-impl Shown {
-    /// A damaged seal or tag is no error: whoever shows it wants to know whether to lift, and the answer is no.
-    fn of(text: &str) -> Result<Self, AppError> {
-        match unwrap(text) {
-            Ok((Kind::Seal, bytes)) => Ok(Self::Seal(bytes)),
-            Ok((Kind::Tag, bytes)) => Ok(Self::Tag(bytes)),
-            Ok((kind @ (Kind::ExamKey | Kind::ExamResult), _)) => {
-                Ok(Self::Reason(Reason::Examination { result: kind == Kind::ExamResult }))
-            }
-            Ok((kind, _)) => Err(AppError::bad_input(format!(
-                "this is a {kind} and neither a seal nor a tag; scan the code on the inspector's screen, or the tag on the load"
-            ))),
-            Err(error) if is_of_a_load(text) => Ok(Self::Reason(Reason::Unreadable(error.to_string()))),
-            Err(error) => Err(error.into()),
-        }
-    }
-}
-
-/// Whether a text begins as a seal or a tag of today does. One of a later form is told as such, and is no verdict on a load.
-pub(crate) fn is_of_a_load(text: &str) -> bool {
-    let front = text.split_once(':').map(|(front, _)| front);
-    [Kind::Seal, Kind::Tag].iter().any(|kind| front == Some(kind.front()))
+/// A code as a hookup team shows it; what is none is told in the facade's words.
+fn shown(text: &str) -> Result<ShownCode, AppError> {
+    ShownCode::of(text).map_err(|error| match error {
+        ShownError::OtherKind(_) => AppError::bad_input(error),
+        ShownError::Text(error) => error.into(),
+    })
 }
 
 /// What was judged last, to be drawn again.
-pub(crate) struct Judged {
-    /// Each with the tag that it was judged beside, and the name of the authority that stands for its signer.
-    seen: Vec<Seen>,
-}
-
-struct Seen {
-    judgement: Judgement,
-    tag: Option<LoadWord>,
-    authority: Option<String>,
+pub(crate) struct LastScan {
+    seen: Vec<Judged>,
 }
 
 impl App {
@@ -154,12 +124,12 @@ impl App {
     /// # Errors
     /// Texts that are no seal and no tag; storage. A damaged seal or tag is no error: it is NO-GO.
     pub fn check(&self, seal: Option<&str>, tag: Option<&str>) -> Result<VerdictView, AppError> {
-        let codes = [seal.map(Shown::of).transpose()?, tag.map(Shown::of).transpose()?];
+        let codes = [seal.map(shown).transpose()?, tag.map(shown).transpose()?];
         match &codes {
-            [Some(Shown::Tag(_)), _] => Err(AppError::bad_input(
+            [Some(ShownCode::Tag(_)), _] => Err(AppError::bad_input(
                 "this is a load tag and not a seal; scan the code on the inspector's screen",
             )),
-            [_, Some(Shown::Seal(_))] => {
+            [_, Some(ShownCode::Seal(_))] => {
                 Err(AppError::bad_input("this is a seal and not a load tag; scan the tag on the load"))
             }
             _ => self.lock().check_shown(codes.into_iter().flatten().collect()),
@@ -172,7 +142,7 @@ impl App {
     /// # Errors
     /// Those of [`App::check`].
     pub fn check_all(&self, codes: &[String]) -> Result<VerdictView, AppError> {
-        let codes: Result<Vec<Shown>, AppError> = codes.iter().map(|code| Shown::of(code)).collect();
+        let codes: Result<Vec<ShownCode>, AppError> = codes.iter().map(|code| shown(code)).collect();
         self.lock().check_shown(codes?)
     }
 
@@ -229,41 +199,24 @@ impl Inner {
     }
 
     /// Opens what was shown, keeps it, judges it, and draws what was judged.
-    fn check_shown(&mut self, shown: Vec<Shown>) -> Result<VerdictView, AppError> {
+    fn check_shown(&mut self, shown: Vec<ShownCode>) -> Result<VerdictView, AppError> {
         if shown.is_empty() {
             return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
         }
-        let (mut seals, mut tags, mut plain) = (Vec::new(), Vec::new(), Vec::new());
-        for one in shown {
-            match one {
-                Shown::Seal(bytes) => seals.push(bytes),
-                Shown::Tag(bytes) => tags.push(bytes),
-                Shown::Reason(reason) => plain.push(reason),
-            }
-        }
         let (now, language) = (self.now(), self.language());
-        let seen = self.store.write(|tx| -> Result<Vec<Seen>, AppError> {
+        let seen = self.store.write(|tx| -> Result<Vec<Judged>, AppError> {
             let mut admission = Admission::begin(tx, now, language)?;
-            let mut open = |kind, bytes: &[u8]| open_word(kind, bytes, &mut admission.trusted);
-            let seals: Vec<_> = seals.iter().map(|bytes| open(Kind::Seal, bytes)).collect();
-            let tags: Vec<_> = tags.iter().map(|bytes| open(Kind::Tag, bytes)).collect();
-            for word in seals.iter().flatten().filter(|word| word.signer().is_some()) {
-                admission.seal(word, None)?;
-            }
-            for word in tags.iter().flatten() {
-                if word.signer().is_some() || sealed(tx, word, &seals)? {
-                    admission.tag(word, false)?;
+            let scan = Scan::open(shown, |kind, bytes| open_word(kind, bytes, &mut admission.trusted));
+            for word in scan.worth_keeping(|tag| sealed(tx, tag))? {
+                match word.kind() {
+                    Kind::Seal => drop(admission.seal(word, None)?),
+                    _ => drop(admission.tag(word, false)?),
                 }
             }
             let mut knowledge = Knowledge::of(tx, admission.finish()?, now)?;
-            let mut seen = judge_words(tx, &mut knowledge, &seals, &tags)?;
-            for reason in plain {
-                let tag = tags.iter().flatten().next().cloned();
-                seen.push(Seen { judgement: Judgement::plain(reason), tag, authority: None });
-            }
-            Ok(seen)
+            judge_scan(tx, &mut knowledge, &scan)
         })?;
-        let judged = Judged { seen };
+        let judged = LastScan { seen };
         let view = self.verdict_view(&judged)?;
         self.judged = Some(judged);
         Ok(view)
@@ -272,24 +225,24 @@ impl Inner {
     /// The verdict on what is kept already: nothing is kept by asking.
     pub(crate) fn verdict_on(&self, seal: &[u8], tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
         let mut knowledge = self.knowledge()?;
-        let seals = [open_word(Kind::Seal, seal, &mut knowledge.trusted)];
-        let tags: Vec<_> =
-            tag.into_iter().map(|bytes| open_word(Kind::Tag, bytes, &mut knowledge.trusted)).collect();
-        let seen = judge_words(&self.store.read(), &mut knowledge, &seals, &tags)?;
-        self.verdict_view(&Judged { seen })
+        let codes = [ShownCode::Seal(seal.to_vec())];
+        let codes = codes.into_iter().chain(tag.map(|bytes| ShownCode::Tag(bytes.to_vec())));
+        let scan = Scan::open(codes, |kind, bytes| open_word(kind, bytes, &mut knowledge.trusted));
+        let seen = judge_scan(&self.store.read(), &mut knowledge, &scan)?;
+        self.verdict_view(&LastScan { seen })
     }
 
     /// What was judged, drawn: the gravest, and beside it each of several.
-    fn verdict_view(&self, judged: &Judged) -> Result<VerdictView, AppError> {
+    fn verdict_view(&self, judged: &LastScan) -> Result<VerdictView, AppError> {
         let language = self.language();
         let judgements: Vec<Judgement> = judged.seen.iter().map(|seen| seen.judgement.clone()).collect();
         let worst = gravest(&judgements);
         let worst = judged.seen.iter().find(|seen| Some(&seen.judgement) == worst);
-        let Some(Seen { judgement, tag, authority }) = worst else {
+        let Some(Judged { judgement, tag, authority }) = worst else {
             return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
         };
         let tag = tag.as_ref().map(|tag| self.tag_view_of(tag)).transpose()?;
-        let mut view = verdict_view(judgement, authority.clone(), tag, language);
+        let mut view = verdict_view(judgement, authority.as_ref().map(Name::to_string), tag, language);
         if judged.seen.len() > 1 {
             view.shown = judged.seen.iter().map(|seen| shown_line(seen, language)).collect();
         }
@@ -297,17 +250,9 @@ impl Inner {
     }
 }
 
-/// Whether a seal that is shown or kept is of this tag: unsigned as it may be, the inspector stands for it.
-fn sealed(
-    read: &Reader<'_>,
-    tag: &LoadWord,
-    seals: &[Result<LoadWord, WordError>],
-) -> Result<bool, AppError> {
+/// Whether a seal that is kept is of this tag: unsigned as it may be, the inspector stands for it.
+fn sealed(read: &Reader<'_>, tag: &LoadWord) -> Result<bool, AppError> {
     let print = TagPrint::of(&tag.digest());
-    let mut shown = seals.iter().flatten().filter(|word| word.signer().is_some());
-    if shown.any(|word| word.seal().is_some_and(|seal| seal.tag == print)) {
-        return Ok(true);
-    }
     for row in read.records_of_load(tag.load().as_str())? {
         let bytes = read.seal(row.seal)?;
         if bytes.is_some_and(|bytes| seal_of(&bytes).is_ok_and(|seal| seal.tag == print)) {
@@ -317,54 +262,17 @@ fn sealed(
     Ok(false)
 }
 
-/// Judges every seal beside the tag that was shown with it, and every tag that no shown seal is of.
-fn judge_words(
-    read: &Reader<'_>,
-    knowledge: &mut Knowledge,
-    seals: &[Result<LoadWord, WordError>],
-    tags: &[Result<LoadWord, WordError>],
-) -> Result<Vec<Seen>, AppError> {
-    let mut seen = Vec::new();
-    let readable: Vec<&LoadWord> = tags.iter().flatten().collect();
-    for shown in seals {
-        let load = shown.as_ref().ok().map(LoadWord::load);
-        let of_load = readable.iter().find(|tag| Some(tag.load()) == load);
-        let tag = of_load.or(readable.first()).copied();
-        let words = match load {
-            Some(load) => knowledge.words(read, load)?,
-            None => Vec::new(),
-        };
-        let words: Vec<&LoadWord> = words.iter().collect();
-        let judgement = judge_seal(shown.as_ref(), tag, &knowledge.evidence(&words));
-        seen.push(Seen { authority: authority_of(&judgement, knowledge), judgement, tag: tag.cloned() });
+/// Judges a scan by every word that is kept of its loads.
+fn judge_scan(read: &Reader<'_>, knowledge: &mut Knowledge, scan: &Scan) -> Result<Vec<Judged>, AppError> {
+    let mut words = Vec::new();
+    for load in scan.loads() {
+        words.extend(knowledge.words(read, &load)?);
     }
-    let alone = readable.iter().filter(|tag| {
-        let sealed = seals.iter().flatten().any(|seal| seal.load() == tag.load());
-        seals.is_empty() || (!sealed && readable.len() > 1)
-    });
-    for tag in alone {
-        let words = knowledge.words(read, tag.load())?;
-        let words: Vec<&LoadWord> = words.iter().collect();
-        let judgement = judge_tag(tag, &knowledge.evidence(&words));
-        seen.push(Seen {
-            authority: authority_of(&judgement, knowledge),
-            judgement,
-            tag: Some((*tag).clone()),
-        });
-    }
-    for error in tags.iter().filter_map(|tag| tag.as_ref().err()) {
-        let judgement = Judgement::plain(Reason::Unreadable(error.to_string()));
-        seen.push(Seen { judgement, tag: None, authority: None });
-    }
-    Ok(seen)
+    let words: Vec<&LoadWord> = words.iter().collect();
+    Ok(scan.judge(&knowledge.evidence(&words)))
 }
 
-fn authority_of(judgement: &Judgement, knowledge: &Knowledge) -> Option<String> {
-    let signer = judgement.signer.as_ref()?;
-    Some(knowledge.trusted.authority(&signer.authority)?.name.to_string())
-}
-
-fn shown_line(seen: &Seen, language: Language) -> ShownLine {
+fn shown_line(seen: &Judged, language: Language) -> ShownLine {
     let view = verdict_view(&seen.judgement, None, None, language);
     let tag = seen.tag.as_ref().map(|tag| tag.load().to_string());
     let load = view.facts.map(|facts| facts.load).or(tag).unwrap_or_default();
@@ -372,16 +280,7 @@ fn shown_line(seen: &Seen, language: Language) -> ShownLine {
 }
 
 fn reason_view(reason: &Reason, language: Language) -> ReasonView {
-    ReasonView {
-        code: reason.code().into(),
-        grade: match reason.grade() {
-            Grade::NoGo => "no_go",
-            Grade::Wait => "wait",
-            Grade::Note => "note",
-        }
-        .into(),
-        text: reason.say(language),
-    }
+    ReasonView { code: reason.code().into(), grade: reason.grade().word().into(), text: reason.say(language) }
 }
 
 fn verdict_view(
@@ -390,10 +289,10 @@ fn verdict_view(
     tag: Option<TagView>,
     language: Language,
 ) -> VerdictView {
-    let (verdict, word) = match report.verdict {
-        Verdict::Go => (VerdictWord::Go, "GO"),
-        Verdict::Wait => (VerdictWord::Wait, "WAIT"),
-        Verdict::NoGo => (VerdictWord::NoGo, "NO-GO"),
+    let verdict = match report.verdict {
+        Verdict::Go => VerdictWord::Go,
+        Verdict::Wait => VerdictWord::Wait,
+        Verdict::NoGo => VerdictWord::NoGo,
     };
     let facts = report.seal.as_ref().map(|seal| SealFacts {
         load: seal.load.to_string(),
@@ -410,53 +309,16 @@ fn verdict_view(
     });
     let reasons: Vec<ReasonView> =
         report.reasons.iter().map(|reason| reason_view(reason, language)).collect();
-    let first = match (&reasons.first(), &facts) {
-        (Some(reason), _) if reason.grade != "note" => reason.text.clone(),
-        (_, Some(facts)) => {
-            let who = facts.inspector.clone().unwrap_or_default();
-            language.pick(
-                format!("Load {} inspected by {who}, {}.", facts.load, facts.issued.dtg),
-                format!("Carga {} inspeccionada por {who}, {}.", facts.load, facts.issued.dtg),
-            )
-        }
-        (Some(reason), None) => reason.text.clone(),
-        (None, None) => String::new(),
-    };
-    let cautions = cautions(language).iter().map(|caution| (*caution).to_owned()).collect();
-    let spoken_word = match (report.verdict, language) {
-        (Verdict::Go, Language::English) => "Go.",
-        (Verdict::Wait, Language::English) => "Wait. Do not hook up yet.",
-        (Verdict::NoGo, Language::English) => "Do not lift.",
-        (Verdict::Go, Language::Spanish) => "Apta. Puede engancharse.",
-        (Verdict::Wait, Language::Spanish) => "Espere. No enganche todavía.",
-        (Verdict::NoGo, Language::Spanish) => "No levante la carga.",
-    };
+    let first = first_line(report, language);
     VerdictView {
         verdict,
-        word: word.into(),
-        spoken: format!("{spoken_word} {first}"),
+        word: report.verdict.word().into(),
+        spoken: spoken(report.verdict, &first, language),
         first,
         reasons,
         facts,
         tag,
-        cautions,
+        cautions: cautions(language),
         shown: Vec::new(),
     }
-}
-
-/// What hurts people under a hovering aircraft. The static voltage is from TM 1-1520-240-10 §4-3-9; the rest is common
-/// practice.
-fn cautions(language: Language) -> [&'static str; 3] {
-    language.pick(
-        [
-            "Ground the hook before you touch it: static up to 40,000 V.",
-            "Never stand between the load and an obstacle. Know your way out.",
-            "This supports the hookup team; the governing manual and the aircrew rule.",
-        ],
-        [
-            "Ponga a tierra el gancho antes de tocarlo: estática de hasta 40 000 V.",
-            "Nunca se ponga entre la carga y un obstáculo. Tenga clara su salida.",
-            "Esto ayuda al equipo de enganche; mandan el manual vigente y la tripulación.",
-        ],
-    )
 }

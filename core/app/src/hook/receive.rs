@@ -3,9 +3,9 @@
 use serde::Serialize;
 
 use crate::hook::admission::Admission;
-use crate::hook::is_of_a_load;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
+use slingseal_judgement::is_of_a_load;
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
 use slingseal_store::RosterRow;

@@ -249,12 +249,3 @@ fun HandheldActivity.see(picture: Luminance) {
     camera.join()
     org.robolectric.Shadows.shadowOf(android.os.Looper.getMainLooper()).idle()
 }
-
-/** What a sound load has at a count of the lists that come with the program: a screen does not tell it before it is entered. */
-fun counted(id: String): String = when {
-    id.endsWith(".passes") || id.endsWith(".crossing") -> "1"
-    ".parts-" in id -> "4"
-    id.endsWith(".plate") -> "10"
-    id.startsWith("drum-") && id.endsWith(".ring") -> "21"
-    else -> "3"
-}
