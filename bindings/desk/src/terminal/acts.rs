@@ -134,7 +134,7 @@ impl Desk {
         let view = self.app.begin_walk(tag)?;
         let fresh = view.progress.points_done == 0 && view.findings.is_empty();
         let words = if fresh {
-            "The inspection begins. The governing manual rules; this program only keeps count."
+            "The inspection begins."
         } else {
             "The inspection goes on where it stood."
         };
@@ -297,13 +297,15 @@ impl Desk {
         if let Some(change) = &view.link_change {
             add(&format!("! {change}"));
         }
-        add("! The governing manual, local rules and your own judgement stand above this program.");
         match self.app.walk_rigging(&view.walk)? {
             Some(rigging) => {
                 add("");
                 add(&rigging.report);
             }
-            None => add("The tag carries no rigging, so that no statics were worked out."),
+            None => {
+                add("The tag carries no rigging, so that no statics were worked out.");
+                add("The governing manual, local rules and your own judgement stand above this program.");
+            }
         }
         self.page = Page::Text { title: "Cautions and statics".into(), text, from: 0, back: Action::Menu };
         Ok(())

@@ -372,7 +372,7 @@ impl Desk {
         }
         lines.push(Line::default());
         for (at, item) in pick.items.iter().skip(pick.from).take(9).enumerate() {
-            for (row, words) in wrap(&item.words, width.saturating_sub(3)).into_iter().enumerate() {
+            for (row, words) in laid(&item.words, width.saturating_sub(3)).into_iter().enumerate() {
                 let lead = if row == 0 { format!("{}  ", at + 1) } else { "   ".into() };
                 lines.push(Line::from(vec![
                     Span::styled(lead, self.look.words(Tone::Strong)),

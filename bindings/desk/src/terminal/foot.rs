@@ -3,7 +3,7 @@
 use ratatui::text::{Line, Span};
 use slingseal_app::{CardState, FindingState, NextStep, WalkStage, WalkView};
 
-use super::look::{self, Look, Tone, cut, wrap};
+use super::look::{self, Look, Tone, cut, laid, wrap};
 use super::model::{Desk, Page};
 
 type Lines = Vec<Line<'static>>;
@@ -93,7 +93,7 @@ impl Desk {
         };
         let style = self.look.words(if flash.tone == Tone::Plain { Tone::Strong } else { flash.tone });
         let words = format!("{shape}{}", flash.words);
-        let mut rows = wrap(&words, width.saturating_sub(2));
+        let mut rows = laid(&words, width.saturating_sub(2));
         if rows.len() > 3 {
             rows.truncate(3);
             if let Some(last) = rows.last_mut() {

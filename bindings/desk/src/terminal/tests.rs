@@ -207,7 +207,7 @@ fn a_deficiency_is_named_put_right_and_looked_at_again() {
     hands.press("2\n");
     assert_eq!(hands.view().findings[0].story.len(), 2);
     hands.press("/1");
-    hands.press("1\n");
+    hands.press("13");
     hands.press("1");
     assert!(hands.screen().contains("closed: reinspected, good"), "{}", hands.screen());
     assert!(hands.screen().contains("Nothing open."));
@@ -278,7 +278,7 @@ fn the_seal_is_shown_with_its_facts_and_its_code_can_be_read_off_the_screen() {
     hands.is("decision-open");
     hands.press("+");
     assert!(hands.screen().contains("clevis is not taped"));
-    hands.press("1\n1+1");
+    hands.press("131+1");
     hands.is("decided");
     hands.press("+000000\n");
     assert!(hands.screen().contains("the PIN is wrong"), "{}", hands.screen());

@@ -12,6 +12,7 @@
 mod bag;
 mod day;
 
+mod documents;
 mod files;
 mod states;
 mod turns;
