@@ -148,6 +148,7 @@ impl App {
         };
         inner.read_procedure_texts()?;
         inner.judge_what_is_older()?;
+        inner.name_what_is_kept()?;
         Ok(Self { inner: Mutex::new(inner) })
     }
 
