@@ -54,7 +54,7 @@ pub(crate) fn put_code_and(
     name: &str,
     more: &[(&str, &[u8])],
 ) -> Result<Vec<PathBuf>, AppError> {
-    let (png, svg, text) = (code.png(PIXELS)?, code.svg()?, format!("{}\n", code.text));
+    let (png, svg, text) = (code.png_labelled(PIXELS)?, code.svg_labelled()?, format!("{}\n", code.text));
     let own = [("png", png.as_slice()), ("svg", svg.as_bytes()), ("txt", text.as_bytes())];
     write_together(folder, name, &[own.as_slice(), more].concat())
 }

@@ -94,9 +94,9 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             let pdf = record_pdf(&view, Some(&code_of(&view.seal)?), Paper::A4)?;
             Ok(Reply::pdf(&format!("record-{}.pdf", view.line.load), pdf))
         }
-        ["record", record, "seal.svg"] => Ok(Reply::svg(code_of(&app.record(record)?.seal)?.svg()?)),
+        ["record", record, "seal.svg"] => Ok(Reply::svg(code_of(&app.record(record)?.seal)?.svg_labelled()?)),
         ["tag", file] if file.ends_with(".svg") => {
-            Ok(Reply::svg(app.tag(file.trim_end_matches(".svg"))?.code.svg()?))
+            Ok(Reply::svg(app.tag(file.trim_end_matches(".svg"))?.code.svg_labelled()?))
         }
         ["sheet.pdf"] => sheets(desk, query),
         ["deficiencies"] => {

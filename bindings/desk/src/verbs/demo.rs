@@ -303,7 +303,7 @@ impl Demo<'_> {
     /// Leaves a code as picture and text; the picture's path.
     fn put(&self, name: &str, text: &str) -> Result<PathBuf, AppError> {
         let picture = self.out.join(format!("{name}.png"));
-        write(&picture, &code_of(text)?.png(PIXELS)?)?;
+        write(&picture, &code_of(text)?.png_labelled(PIXELS)?)?;
         write(&self.out.join(format!("{name}.txt")), format!("{text}\n").as_bytes())?;
         Ok(picture)
     }
