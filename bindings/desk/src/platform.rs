@@ -37,11 +37,21 @@ impl Entropy for SystemEntropy {
     }
 }
 
-/// The home to use where none is named.
+/// The home to use where none is named: the one that an earlier program began, else the folder that this system has for a
+/// program's data (XDG Base Directory Specification; %LOCALAPPDATA% on Windows).
 pub(crate) fn default_home() -> Result<PathBuf, AppError> {
-    std::env::var_os("HOME")
-        .filter(|home| !home.is_empty())
-        .map(|home| PathBuf::from(home).join(".slingseal"))
+    let of = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
+    let user = of(if cfg!(windows) { "USERPROFILE" } else { "HOME" });
+    let earlier = user.as_ref().map(|user| user.join(".slingseal"));
+    // The specification tells to pass over what is not absolute.
+    let data =
+        of(if cfg!(windows) { "LOCALAPPDATA" } else { "XDG_DATA_HOME" }).filter(|data| data.is_absolute());
+    let usual = data
+        .or_else(|| user.map(|user| user.join(".local").join("share")))
+        .map(|data| data.join("slingseal"));
+    earlier
+        .filter(|earlier| earlier.is_dir())
+        .or(usual)
         .ok_or_else(|| bad_input("no home is known; name one with --home DIR"))
 }
 
@@ -117,6 +127,8 @@ fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
 #[derive(Clone, Copy)]
 pub(crate) enum Secret {
     Pin,
+    /// The one that takes its place.
+    NewPin,
     Passphrase,
 }
 
@@ -151,6 +163,7 @@ impl Drop for Ends<'_> {
 pub(crate) fn ask(app: &App, secret: Secret, new: bool) -> Result<Zeroizing<String>, AppError> {
     let (name, variable) = match secret {
         Secret::Pin => ("PIN", "SLINGSEAL_PIN"),
+        Secret::NewPin => ("New PIN", "SLINGSEAL_NEW_PIN"),
         Secret::Passphrase => ("Passphrase", "SLINGSEAL_PASSPHRASE"),
     };
     if let Ok(value) = std::env::var(variable) {

@@ -29,8 +29,8 @@ use zeroize::Zeroizing;
 
 pub use account::audit::AuditView;
 pub use account::bundles::{
-    BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MovingCode, MovingReader,
-    SetAsideLine,
+    BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MOST_PARTS, MovingCode,
+    MovingReader, SetAsideLine,
 };
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};

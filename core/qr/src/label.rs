@@ -80,7 +80,8 @@ impl Strip {
 
     fn new(words: &str, across: u32) -> Self {
         let room = across.saturating_sub(1) / (WIDE + 1);
-        let letters: Vec<[u8; 7]> = words.chars().take(usize::try_from(room).unwrap_or(0)).map(dots).collect();
+        let letters: Vec<[u8; 7]> =
+            words.chars().take(usize::try_from(room).unwrap_or(0)).map(dots).collect();
         let long = u32::try_from(letters.len()).unwrap_or(0) * (WIDE + 1);
         Self { letters, indent: across.saturating_sub(long) / 2 }
     }
@@ -115,7 +116,8 @@ impl Code {
                     Some(below) if strip.is_lit(x / dot, below / dot) => [255; 3],
                     Some(_) => label.band,
                     None => {
-                        let module = (x / scale).checked_sub(QUIET_ZONE).zip((y / scale).checked_sub(QUIET_ZONE));
+                        let module =
+                            (x / scale).checked_sub(QUIET_ZONE).zip((y / scale).checked_sub(QUIET_ZONE));
                         let dark = module.is_some_and(|(column, row)| self.is_dark(column, row));
                         if dark { [0; 3] } else { [255; 3] }
                     }
@@ -172,14 +174,22 @@ mod tests {
     fn a_labelled_code_reads_as_without_its_label() {
         let text = "SL1:A SEAL OF A TEST THAT IS LONG ENOUGH FOR A CODE OF SOME SIZE 0123456789";
         let code = write(text).unwrap();
-        for words in ["SEAL KM-014", "", "A WORD THAT IS MUCH LONGER THAN ANY CODE OF THIS SIZE HAS ROOM FOR", "\u{e9}<&>"] {
+        for words in [
+            "SEAL KM-014",
+            "",
+            "A WORD THAT IS MUCH LONGER THAN ANY CODE OF THIS SIZE HAS ROOM FOR",
+            "\u{e9}<&>",
+        ] {
             let label = Label { band: [16, 60, 140], words: words.into() };
             let png = code.to_png_labelled(8, &label);
             assert_eq!(read_picture(&png).unwrap(), [text], "{words}");
             let picture = image_of(&png);
             assert!(picture.1 > picture.0, "the caption has room of its own");
             let svg = code.to_svg_labelled(&label);
-            assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>\n") && svg.contains("#103c8c"), "{svg}");
+            assert!(
+                svg.starts_with("<svg ") && svg.ends_with("</svg>\n") && svg.contains("#103c8c"),
+                "{svg}"
+            );
             assert_eq!(svg.matches("<svg").count(), 1);
         }
     }

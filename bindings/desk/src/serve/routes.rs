@@ -146,15 +146,18 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
         ["export", file] => exported(desk, file),
         ["moving"] => {
             let moving = desk.moving();
-            let Some(code) = moving.as_ref() else { return Ok(Reply::see("/export")) };
-            let content = page::moving(code.made().records, code.made().papers, code.enough());
+            let part = query.number("part", 1, u32::try_from(moving.len()).unwrap_or(1).max(1));
+            let at = usize::try_from(part).unwrap_or(1).saturating_sub(1);
+            let Some(code) = moving.get(at) else { return Ok(Reply::see("/export")) };
+            let content = page::moving(code.made(), code.enough(), part, moving.len());
             drop(moving);
             shown(desk, "/export", "Moving code", &content)
         }
-        ["moving", file] => {
+        ["moving", part, file] => {
             let none = || bad_input("there is no such frame; show the moving code again");
             let number = file.strip_suffix(".svg").and_then(|number| number.parse().ok()).ok_or_else(none)?;
-            Ok(Reply::svg(desk.moving().as_ref().ok_or_else(none)?.frame(number)?.svg()?))
+            let at = part.parse::<usize>().ok().and_then(|part| part.checked_sub(1)).ok_or_else(none)?;
+            Ok(Reply::svg(desk.moving().get(at).ok_or_else(none)?.frame(number)?.svg()?))
         }
         ["desk.css"] => Ok(kept("text/css; charset=utf-8", page::STYLE.as_bytes())),
         ["desk.js"] => Ok(kept("text/javascript; charset=utf-8", page::SCRIPT.as_bytes())),
@@ -247,7 +250,7 @@ fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
         }
         "account.json" => app.export_json(&mut out).map(|_| "application/json")?,
         "everything.slb" => {
-            let request = BundleRequest { have: None, photos: true };
+            let request = BundleRequest { have: None, photos: true, ..BundleRequest::default() };
             app.bundle_write(&request, &mut out).map(|_| "application/octet-stream")?
         }
         _ => return Err(AppError::NotFound { message: "there is no such export".into() }),
@@ -336,8 +339,9 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         }
         ["moving"] => {
             let form = ask::form(request)?;
-            let code = app.moving_code(form.some("have").as_deref())?;
-            *desk.moving() = Some(code);
+            let request = BundleRequest { have: form.some("have"), ..BundleRequest::default() };
+            let codes = app.moving_codes(&request)?;
+            *desk.moving() = codes;
             Ok(Reply::see("/moving"))
         }
         _ => Err(AppError::NotFound { message: "there is no such page here".into() }),

@@ -133,11 +133,7 @@ impl Desk {
     fn begin(&mut self, tag: &str) -> Result<(), AppError> {
         let view = self.app.begin_walk(tag)?;
         let fresh = view.progress.points_done == 0 && view.findings.is_empty();
-        let words = if fresh {
-            "The inspection begins."
-        } else {
-            "The inspection goes on where it stood."
-        };
+        let words = if fresh { "The inspection begins." } else { "The inspection goes on where it stood." };
         self.view = Some(view);
         self.page = Page::Walk;
         self.tell(Tone::Plain, words);

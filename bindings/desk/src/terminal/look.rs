@@ -26,9 +26,7 @@ pub(super) struct Look {
 impl Look {
     /// Colour unless the user asked for none (no-color.org) or the terminal has none.
     pub(super) fn of_environment() -> Self {
-        let none = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty())
-            || std::env::var("TERM").is_ok_and(|term| matches!(term.as_str(), "dumb" | "vt100" | "vt220"));
-        Self { colour: !none }
+        Self { colour: crate::console::wants_colour() }
     }
 
     /// Words in a line.

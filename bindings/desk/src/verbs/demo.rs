@@ -496,7 +496,10 @@ impl Demo<'_> {
             .map_err(|error| AppError::Internal { message: error.to_string() })?;
         write(&self.out.join("record-km-014.json"), json.as_bytes())?;
         let mut bundle = Vec::new();
-        let made = inspector.bundle_write(&BundleRequest { have: None, photos: true }, &mut bundle)?;
+        let made = inspector.bundle_write(
+            &BundleRequest { have: None, photos: true, ..BundleRequest::default() },
+            &mut bundle,
+        )?;
         write(&self.out.join("day.bundle"), &bundle)?;
         let frames = inspector.moving_code(None)?.enough();
         let merged = desk.bundle_read(&mut bundle.as_slice(), &mut |_| {})?;

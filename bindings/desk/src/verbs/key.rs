@@ -47,6 +47,19 @@ pub(crate) fn run(setting: &Setting, verb: KeyVerb) -> Result<ExitCode, AppError
             let more = Requested { holder, fingerprint: view.fingerprint };
             answer_code(setting.json, &Answer { code: &code, more }, &said, out.as_deref(), "key-request")?;
         }
+        KeyVerb::ChangePin => {
+            let old = ask(&app, Secret::Pin, false)?;
+            app.change_pin(&old, &ask(&app, Secret::NewPin, true)?)?;
+            let view = app.set_up()?;
+            if setting.json {
+                print_json(&view);
+            } else {
+                println!(
+                    "The key of {} is under the new PIN.",
+                    view.holder.as_deref().unwrap_or("this device")
+                );
+            }
+        }
         KeyVerb::Show => {
             let view = app.set_up()?;
             if setting.json {

@@ -6,6 +6,8 @@ mod demo;
 mod exam;
 mod inspect;
 mod key;
+mod manual;
+mod play;
 mod procedure;
 mod read;
 mod receive;
@@ -107,6 +109,8 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Exam(verb) => exam::run(&setting, verb),
         Verb::Bundle(verb) => bundle::run(&setting, verb),
         Verb::Records(verb) => records::run(&setting, verb),
+        Verb::Completions { shell } => manual::completions(shell),
+        Verb::Manual { out } => manual::manual(&out),
         Verb::Serve { port, open_to_network } => serve::run(&setting, port, open_to_network),
     }
 }

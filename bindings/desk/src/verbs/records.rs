@@ -3,11 +3,11 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_app::{App, AppError, ExportTable, RecordLine, RecordView, code_of};
+use slingseal_app::{App, AppError, ExportTable, RecordLine, RecordView, code_of, visibly};
 
 use super::{Setting, verify};
 use crate::cli::{RecordsVerb, Table};
-use crate::console::Shown;
+use crate::console::{self, Shown};
 use crate::output::{bad_input, counted, file_name, print_json, put_code, told, write, write_whole};
 use crate::print::{Paper, record_pdf};
 
@@ -20,7 +20,7 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
             if setting.json {
                 print_json(&records);
             } else {
-                records.iter().for_each(line);
+                console::paged(&records.iter().map(|one| line(one) + "\n").collect::<String>());
             }
         }
         RecordsVerb::Show { record } => {
@@ -138,10 +138,10 @@ pub(super) fn whole(app: &App, digits: &str) -> Result<String, AppError> {
     }
 }
 
-fn line(line: &RecordLine) {
+fn line(line: &RecordLine) -> String {
     let outcome = if line.fit { "fit" } else { "NOT FIT" };
     let expired = if line.expired { ", expired" } else { "" };
-    println!(
+    visibly(&format!(
         "{}  {:<12} {:<8} {}{expired}  {}  {}  found {} corrected {}",
         line.record.chars().take(8).collect::<String>(),
         line.load,
@@ -151,11 +151,11 @@ fn line(line: &RecordLine) {
         line.inspector,
         line.found,
         line.corrected
-    );
+    ))
 }
 
 fn story(view: &RecordView) {
-    line(&view.line);
+    println!("{}", line(&view.line));
     if let Some(tag) = &view.tag {
         println!(
             "{}, {} for {} ({} allowed), {} to {}",

@@ -14,6 +14,8 @@ mod day;
 
 mod documents;
 mod files;
+mod package;
+mod readme;
 mod states;
 mod turns;
 mod words;

@@ -31,7 +31,7 @@ fn verbs_tell_who_and_which_load() {
     day.seal_the_bag();
     let listed = day.done(&["records", "list"]);
     let digits = listed.lines().next().unwrap().split(' ').next().unwrap().to_owned();
-    let voided = day.done(&["void", &digits, "--cause", "other", "--out", &day.at("v2")]);
+    let voided = day.done(&["void", &digits, "--cause", "load-moved", "--out", &day.at("v2")]);
     assert!(voided.contains("KM-015"), "{voided}");
     let none = day.refused(&["void", "KM-099", "--cause", "other"]);
     assert!(none.contains("KM-099") && none.contains("records list"), "{none}");

@@ -142,6 +142,18 @@ impl App {
         CodeView::of(Kind::KeyRequest, &request)
     }
 
+    /// Puts this device's key under another PIN.
+    ///
+    /// # Errors
+    /// No key; a wait that is not over; a wrong PIN; a new one that is too easy.
+    pub fn change_pin(&self, old: &str, new: &str) -> Result<(), AppError> {
+        let new = Passphrase::choose(new, Passphrase::PIN)?;
+        let key = self.open_key(DEVICE_VAULT, old)?;
+        let mut inner = self.lock();
+        let vault = inner.lock_away(&key, &new)?;
+        inner.store.write(|tx| -> Result<(), AppError> { Ok(tx.put_vault(DEVICE_VAULT, vault.as_bytes())?) })
+    }
+
     /// The key request of this device, made again as it was.
     ///
     /// # Errors

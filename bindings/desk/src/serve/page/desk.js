@@ -119,7 +119,7 @@ if (moving) {
       moving.src = frame.src;
       setTimeout(next, 1000 / Number(by("pace").value));
     };
-    frame.src = `/moving/${number}.svg`;
+    frame.src = `/moving/${moving.dataset.part}/${number}.svg`;
   };
   setTimeout(next, 500);
 }
