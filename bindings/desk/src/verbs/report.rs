@@ -45,7 +45,7 @@ pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppErro
             _ => return Err(bad_input("name one load by its number, or give the codes of its seal and tag")),
         }
     }
-    let pin = if report.sign { Some(ask(Secret::Pin, false)?) } else { None };
+    let pin = if report.sign { Some(ask(&app, Secret::Pin, false)?) } else { None };
     let made = app.report(&request, pin.as_ref().map(|pin| pin.as_str()))?;
     if setting.json {
         print_json(&made);
