@@ -1,6 +1,6 @@
 use std::fmt;
 
-use super::visible::visibly;
+use slingseal_catalogue::visibly;
 
 /// A place in a text file, both counted from one; a column counts characters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -2,7 +2,7 @@ use std::fmt;
 
 use unicode_normalization::UnicodeNormalization;
 
-use super::visible::is_invisible;
+use slingseal_catalogue::is_invisible;
 
 /// Why a text cannot stand where one short line is wanted.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
