@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::walks::{counted_links, id_text};
 use crate::{AppError, Inner, Stamp};
+use slingseal_catalogue::walk as words;
 use slingseal_journal::WalkId;
 use slingseal_walk::procedure::{Card, Fate, Kind, Point, Subject};
 use slingseal_walk::walk::{
@@ -406,11 +407,7 @@ impl Inner {
             } else {
                 Vec::new()
             },
-            cautions: walk
-                .cautions()
-                .into_iter()
-                .map(|caution| caution_text(caution, language).to_owned())
-                .collect(),
+            cautions: walk.cautions().into_iter().map(|caution| caution_text(caution, language)).collect(),
             rigging: walk.rigging().map(|finding| finding.summary.to_string()),
             rigging_within_limits: walk.rigging().is_none_or(|finding| finding.within_limits),
             link_change: self.link_change(id, walk)?,
@@ -601,41 +598,29 @@ fn finding_view(walk: &Walk, finding: &Finding, language: Language) -> FindingVi
 }
 
 fn look_text(look: &Look, language: Language) -> String {
-    match look {
-        Look::PutRight { at, by, note, .. } => {
-            let who = by.as_ref().map(|by| format!(" {by}")).unwrap_or_default();
-            let note = note.as_ref().map(|note| format!(": {note}")).unwrap_or_default();
-            format!("{} {}{who}{note}", at.dtg(), language.pick("corrected", "corregido"))
+    let (look, note) = match look {
+        Look::PutRight { at, by: Some(who), note, .. } => {
+            (words::LookCorrectedBy { at: at.dtg(), who }.saying(), note)
         }
-        Look::Again { at, again, note, .. } => {
-            let seen = match again {
-                walk::Again::Good => language.pick("reinspected: good", "reinspeccionado: bien"),
-                walk::Again::StillDeficient => {
-                    language.pick("reinspected: still deficient", "reinspeccionado: sigue mal")
-                }
-            };
-            let note = note.as_ref().map(|note| format!(": {note}")).unwrap_or_default();
-            format!("{} {seen}{note}", at.dtg())
+        Look::PutRight { at, by: None, note, .. } => (words::LookCorrected { at: at.dtg() }.saying(), note),
+        Look::Again { at, again: walk::Again::Good, note, .. } => {
+            (words::LookGood { at: at.dtg() }.saying(), note)
         }
+        Look::Again { at, again: walk::Again::StillDeficient, note, .. } => {
+            (words::LookStillDeficient { at: at.dtg() }.saying(), note)
+        }
+    };
+    match note {
+        Some(note) => words::LookWithNote { look, note }.say(language),
+        None => look.say(language),
     }
 }
 
-fn caution_text(caution: Caution, language: Language) -> &'static str {
+fn caution_text(caution: Caution, language: Language) -> String {
     match caution {
-        Caution::NoRiggerNamed => language.pick(
-            "The tag names no rigger: make sure that you did not rig this load.",
-            "La etiqueta no nombra eslingador: asegúrese de no haber eslingado usted la carga.",
-        ),
-        Caution::NoAllowable => {
-            language.pick("The tag has no allowable load.", "La etiqueta no trae carga admisible.")
-        }
-        Caution::RiggingNotAssessed => language.pick(
-            "The tag carries no rigging: the statics were not worked out.",
-            "La etiqueta no trae el aparejo: no se calculó la estática.",
-        ),
-        Caution::ClockJumped => language.pick(
-            "This device's clock jumped during the walk.",
-            "El reloj de este equipo saltó durante la inspección.",
-        ),
+        Caution::NoRiggerNamed => words::CautionNoRigger.say(language),
+        Caution::NoAllowable => words::CautionNoAllowable.say(language),
+        Caution::RiggingNotAssessed => words::CautionNoRigging.say(language),
+        Caution::ClockJumped => words::CautionClockJumped.say(language),
     }
 }
