@@ -1,5 +1,6 @@
 //! Codes as pictures: out to a screen or a sheet, in from a camera or a file.
 
+use slingseal_catalogue::refusals as words;
 use serde::Serialize;
 
 use crate::{App, AppError, Effort};
@@ -113,7 +114,7 @@ pub fn text_of(bytes: &[u8]) -> Result<String, AppError> {
     let texts = read_picture(bytes)?;
     let Some(first) = texts.first().cloned() else {
         return Err(AppError::bad_input(
-            "no code can be read in the picture; take it again: closer, flat, all four edges in",
+            words::CodeCanReadPictureTake,
         ));
     };
     let ours = texts.into_iter().find(|text| unwrap(text).is_ok());

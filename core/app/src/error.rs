@@ -4,7 +4,7 @@ use slingseal_message::seal::{RecordError, SealError, VoidError};
 use slingseal_message::tag::TagError;
 use slingseal_message::trust::{PassphraseError, TrustError, VaultError};
 use slingseal_store::StoreError;
-use slingseal_words::{Faults, Language, LineError, Saying};
+use slingseal_words::{Argument, Faults, Language, LineError, Saying, ToArgument};
 
 macro_rules! errors {
     ($($(#[$doc:meta])* $variant:ident $code:literal,)*) => {
@@ -135,5 +135,17 @@ impl From<VaultError> for AppError {
             VaultError::WrongPin => Self::Refused { message },
             VaultError::Damaged(_) => Self::StorageDamaged { message },
         }
+    }
+}
+
+impl From<AppError> for Saying {
+    fn from(error: AppError) -> Self {
+        error.saying().clone()
+    }
+}
+
+impl ToArgument for AppError {
+    fn to_argument(&self) -> Argument {
+        Argument::Said(self.saying().clone())
     }
 }

@@ -98,3 +98,8 @@ caution-no-rigger = The tag names no rigger: make sure that you did not rig this
 caution-no-allowable = The tag has no allowable load.
 caution-no-rigging = The tag carries no rigging: the statics were not worked out.
 caution-clock-jumped = This device's clock jumped during the inspection.
+
+## Links that were counted and are not those of the plan
+
+link-sits-elsewhere = Leg { $leg }: link { $link } sits in the grab hook, the plan wants { $planned }.
+planned-and-now = Planned: { $planned }. With this link: { $now }.

@@ -98,3 +98,8 @@ caution-no-rigger = La etiqueta no nombra eslingador: asegúrese de no haber esl
 caution-no-allowable = La etiqueta no trae carga admisible.
 caution-no-rigging = La etiqueta no trae el eslingado: no se calculó la estática.
 caution-clock-jumped = El reloj de este dispositivo saltó durante la inspección.
+
+## Eslabones contados que no son los del plan
+
+link-sits-elsewhere = Ramal { $leg }: en el gancho acortador está el eslabón { $link } y el plan pide el { $planned }.
+planned-and-now = Plan: { $planned }. Con este eslabón: { $now }.

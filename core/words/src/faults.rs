@@ -91,4 +91,10 @@ impl Faults {
     }
 }
 
+impl From<Faults> for Saying {
+    fn from(faults: Faults) -> Self {
+        faults.saying()
+    }
+}
+
 impl std::error::Error for Faults {}

@@ -92,7 +92,7 @@ pub(crate) fn run(app: App, ask: Ask) -> Result<(), AppError> {
 }
 
 fn failed(error: &std::io::Error) -> AppError {
-    bad_input(&format!("the terminal cannot be used: {}; try another one", plain(error)))
+    bad_input(format!("the terminal cannot be used: {}; try another one", plain(error)))
 }
 
 /// How long the loop has to end by itself once it is told to.

@@ -90,7 +90,7 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
             return Err(bad_input("name one bundle, or the pictures of a moving code, or their folder"));
         };
         let opened = File::open(file).map_err(|error| {
-            bad_input(&format!("{}: {error}; name a file that can be read", file.shown()))
+            bad_input(format!("{}: {error}; name a file that can be read", file.shown()))
         })?;
         let size = opened.metadata().map(|data| data.len()).unwrap_or_default();
         return app.bundle_read(&mut BufReader::new(opened), &mut |progress| {
@@ -111,7 +111,7 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
             }
         }
     }
-    Err(bad_input(&match last {
+    Err(bad_input(match last {
         Some((taken, enough)) => {
             format!("{taken} frames were read and {enough} are enough; take more pictures")
         }
@@ -126,7 +126,7 @@ fn is_picture(file: &Path) -> bool {
 
 fn pictures_in(folder: &Path) -> Result<Vec<PathBuf>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {error}; name a folder that can be read", folder.shown()))
+        bad_input(format!("{}: {error}; name a folder that can be read", folder.shown()))
     };
     let mut pictures = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(failed)? {

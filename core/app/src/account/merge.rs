@@ -1,6 +1,7 @@
 //! Taking a bundle in, item by item, inside one transaction. A union of sets: what comes twice, or in another order, changes
 //! nothing.
 
+use slingseal_catalogue::refusals as words;
 use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, put_heads};
 use crate::exams::judge::{
     judge_lock, judge_result, judge_sheet, put_lock, put_result, put_sheet, result_parts,
@@ -133,7 +134,7 @@ impl Merge<'_, '_> {
 
     /// The text of a procedure: found by its digest alone, so that nothing needs to be believed.
     fn procedure(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let text = std::str::from_utf8(bytes).map_err(|_| AppError::bad_input("it is no text"))?;
+        let text = std::str::from_utf8(bytes).map_err(|_| AppError::bad_input(words::BytesAreNoText))?;
         keep_text(self.admission.tx, text)
     }
 

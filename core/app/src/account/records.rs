@@ -1,5 +1,6 @@
 //! The account: every sealed record, its story, and the audit of all of it.
 
+use slingseal_catalogue::refusals as words;
 use serde::Serialize;
 
 use crate::account::Knowledge;
@@ -284,7 +285,7 @@ impl Inner {
     }
 
     pub(crate) fn record_view(&self, row: &RecordRow) -> Result<RecordView, AppError> {
-        let none = || AppError::not_found("there is no such record here; see records list");
+        let none = || AppError::not_found(words::SuchRecordSeeRecordsList);
         let read = self.store.read();
         let bytes = read.record_bytes(row.seal)?.ok_or_else(none)?;
         let mut knowledge = self.knowledge()?;

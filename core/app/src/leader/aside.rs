@@ -1,3 +1,4 @@
+use slingseal_catalogue::refusals as words;
 use serde::Serialize;
 
 use crate::{App, AppError, CodeView, Stamp, TagMade};
@@ -38,7 +39,7 @@ impl App {
     /// # Errors
     /// No such tag.
     pub fn tag(&self, digest: &str) -> Result<TagMade, AppError> {
-        let none = || AppError::not_found("there is no such tag here; plan the load again");
+        let none = || AppError::not_found(words::SuchTagPlanLoadAgain);
         let inner = self.lock();
         let row = inner.store.read().tag(Digest::from_hex(digest).ok_or_else(none)?)?.ok_or_else(none)?;
         Ok(TagMade { code: CodeView::of(Kind::Tag, &row.bytes)?, tag: inner.tag_view(&row.bytes)? })

@@ -1,3 +1,4 @@
+use slingseal_catalogue::refusals as words;
 use serde::Serialize;
 
 use crate::{App, AppError, RecordLine};
@@ -60,7 +61,7 @@ impl App {
 }
 
 fn cursor(text: &str) -> Result<Cursor, AppError> {
-    let none = || AppError::bad_input("this page does not follow another; begin at the first");
+    let none = || AppError::bad_input(words::PageDoesFollowAnotherBegin);
     let (issued, id) = text.split_once('.').ok_or_else(none)?;
     Ok(Cursor {
         issued: Time::from_unix(issued.parse().map_err(|_| none())?),

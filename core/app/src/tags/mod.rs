@@ -1,5 +1,6 @@
 //! Load tags: written from a plan, read back, shown.
 
+use slingseal_catalogue::refusals as words;
 pub(crate) mod pieces;
 pub(crate) mod statics;
 pub(crate) mod sticker;
@@ -187,7 +188,7 @@ pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
     match unwrap(text)? {
         (Kind::Tag, bytes) => Ok(bytes),
         (kind, _) => {
-            Err(AppError::bad_input(format!("this is a {kind} and not a load tag; scan the tag on the load")))
+            Err(AppError::bad_input(words::LoadTagScanTagLoad { kind: &kind }))
         }
     }
 }
@@ -198,15 +199,12 @@ impl Inner {
         for tag in tags {
             self.procedure(&tag.procedure).map_err(|error| match (tags, error) {
                 ([_], error) => error,
-                (_, error) => AppError::not_found(format!("load {}: {error}", tag.load)),
+                (_, error) => AppError::not_found(words::OfLoad { load: &tag.load, error: &error }),
             })?;
             // The hook would say NO-GO: told where another piece can still be taken. What is overdue is a warning on the tag.
             if let Some(piece) = tag.equipment.iter().find(|piece| piece.overloaded(tag.gross)) {
                 let rating = piece.rating.as_ref().map(|rating| rating.value.to_string()).unwrap_or_default();
-                return Err(AppError::refused(format!(
-                    "load {}: {} {} is rated {rating} and the load weighs {}; take a piece that carries it, or a lighter load",
-                    tag.load, piece.kind, piece.serial, tag.gross
-                )));
+                return Err(AppError::refused(words::LoadRatedLoadWeighsTake { load: &tag.load, kind: &piece.kind, serial: &piece.serial, rating: &rating, gross: &tag.gross }));
             }
         }
         let signing = match pin {
@@ -271,7 +269,7 @@ impl Inner {
 
     /// A tag that was opened, drawn.
     pub(crate) fn tag_view_of(&self, word: &LoadWord) -> Result<TagView, AppError> {
-        let none = || AppError::bad_input("this is no load tag; scan the tag on the load");
+        let none = || AppError::bad_input(words::NoLoadTagHere);
         let (tag, bytes) = (word.tag().ok_or_else(none)?, word.bytes());
         let signature = TagSignature::of(tag, word.author(), &self.trusted()?);
         let planner = word.signer();

@@ -1,5 +1,6 @@
 //! NFC stickers: what is written to one, and what one holds. The shell does the touching; it computes nothing.
 
+use slingseal_catalogue::refusals as words;
 use serde::Serialize;
 
 use crate::AppError;
@@ -52,9 +53,9 @@ pub fn sticker(texts: &[String], room: u32) -> Result<StickerView, AppError> {
     let messages = texts.iter().map(|text| Ok(unwrap(text)?)).collect::<Result<Vec<_>, AppError>>()?;
     let messages: Vec<_> = messages.iter().map(|(kind, bytes)| (*kind, bytes.as_slice())).collect();
     let message = to_ndef(&messages).map_err(|error| match error {
-        NdefError::Empty => AppError::bad_input("nothing was given to write; give a tag, a seal or both"),
+        NdefError::Empty => AppError::bad_input(words::NothingGivenWriteGiveTag),
         NdefError::Damaged(_) => {
-            AppError::bad_input("a sticker holds one message of a kind; write the other to another sticker")
+            AppError::bad_input(words::StickerHoldsOneMessageKind)
         }
         other => AppError::bad_input(other),
     })?;

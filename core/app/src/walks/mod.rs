@@ -1,5 +1,6 @@
 //! The walk as a shell drives it: begin, answer, decide. Each request is journalled before its view comes back.
 
+use slingseal_catalogue::refusals as words;
 pub(crate) mod sealing;
 pub(crate) mod sound;
 pub(crate) mod start;
@@ -170,7 +171,7 @@ impl App {
         let command = command(request, &state)?;
         if inner.store.read().walk(id)?.is_some_and(|row| row.state == WalkState::Sealed) {
             return Err(AppError::refused(
-                "this walk is sealed already; take the seal back by a void, or inspect the load again",
+                words::WalkSealedAlreadyTakeSeal,
             ));
         }
         let language = inner.language();
@@ -187,7 +188,7 @@ impl App {
         let picture = bytes.starts_with(&[0xff, 0xd8, 0xff]) || bytes.starts_with(b"\x89PNG\r\n\x1a\n");
         if !picture || bytes.len() > 16 << 20 {
             return Err(AppError::bad_input(
-                "this is no JPEG or PNG below 16 MiB; take the photograph again",
+                words::JpegPngBelowMibTake,
             ));
         }
         let mut inner = self.lock();
@@ -200,7 +201,7 @@ impl App {
 pub(crate) fn walk_id(text: &str) -> Result<WalkId, AppError> {
     unhex16(text)
         .map(WalkId)
-        .ok_or_else(|| AppError::not_found("there is no such walk; see the loads in hand"))
+        .ok_or_else(|| AppError::not_found(words::NoWalkSeeLoadsInHand))
 }
 
 impl Inner {
@@ -220,11 +221,7 @@ impl Inner {
         let text = self.procedure_text(&tag.procedure)?;
         let procedure = slingseal_walk::procedure::check(&text)?;
         if procedure.subject() != Subject::Load {
-            return Err(AppError::refused(format!(
-                "procedure {} inspects no load but {}; make a tag with a load's procedure",
-                procedure.id(),
-                subject_words(procedure.subject())
-            )));
+            return Err(AppError::refused(words::ProcedureInspectsLoadButMake { id: procedure.id(), subject_words: subject_words(procedure.subject()) }));
         }
         let ground = Ground {
             plan: procedure.expand(self.language()),
@@ -281,7 +278,7 @@ impl Inner {
             return Ok(signer.credential.holder);
         }
         self.holder()?.ok_or_else(|| {
-            AppError::refused("this device does not know whose it is; make its key first (key request)")
+            AppError::refused(words::DeviceDoesKnowWhoseMake)
         })
     }
 
@@ -304,7 +301,7 @@ impl Inner {
     pub(crate) fn fold(&self, entries: &[Entry]) -> Result<Walk, AppError> {
         let ground = entries.iter().find(|entry| entry.kind == GROUND);
         let ground =
-            ground.ok_or_else(|| AppError::not_found("there is no such walk; see the loads in hand"))?;
+            ground.ok_or_else(|| AppError::not_found(words::NoWalkSeeLoadsInHand))?;
         self.fold_on(self.ground(&ground.body)?, entries)
     }
 
@@ -312,7 +309,7 @@ impl Inner {
         let events =
             events(entries.iter().filter(|entry| entry.kind == EVENT).map(|entry| entry.body.as_slice()))?;
         Walk::fold(Arc::new(ground), &events)
-            .map_err(|error| AppError::StorageDamaged { message: error.to_string() })
+            .map_err(|error| AppError::StorageDamaged { message: error.saying() })
     }
 
     pub(crate) fn ground(&self, body: &[u8]) -> Result<Ground, AppError> {
@@ -410,7 +407,7 @@ pub(crate) fn ground_parts(body: &[u8]) -> Result<(&[u8], Digest, CallSign), App
 
 pub(crate) fn events<'e>(bodies: impl Iterator<Item = &'e [u8]>) -> Result<Vec<Event>, AppError> {
     let damaged = |error: serde_json::Error| AppError::StorageDamaged {
-        message: format!("an entry of the walk cannot be read: {error}"),
+        message: words::WalkEntryDamaged { error: error.to_string() }.into(),
     };
     bodies.map(|body| serde_json::from_slice(body).map_err(damaged)).collect()
 }
@@ -516,7 +513,7 @@ fn counted(walk: &Walk, point: &Point) -> Option<u32> {
 
 pub(crate) fn command(request: &WalkRequest, walk: &Walk) -> Result<Command, AppError> {
     let card = |number: u32| {
-        CardNo::new(number).ok_or_else(|| AppError::bad_input("there is no card 0; cards count from 1"))
+        CardNo::new(number).ok_or_else(|| AppError::bad_input(words::CardCardsCountFrom))
     };
     let point = |id: &str| PointId::new(id).map_err(AppError::from);
     let by = || walk.ground().inspector.clone();
@@ -587,7 +584,7 @@ pub(crate) fn note(text: &str) -> Result<Note, AppError> {
 fn sighting(note_text: Option<&str>, photos: &[String]) -> Result<Sighting, AppError> {
     let photo = |text: &String| {
         Digest::from_hex(text)
-            .ok_or_else(|| AppError::bad_input("that is no digest of a photograph; add the photograph first"))
+            .ok_or_else(|| AppError::bad_input(words::DigestPhotographAddPhotographFirst))
     };
     Ok(Sighting {
         note: note_text.filter(|text| !text.trim().is_empty()).map(note).transpose()?,
@@ -606,13 +603,13 @@ fn value_of(walk: &Walk, id: &PointId, text: &str) -> Result<Value, AppError> {
         Kind::Count(_) => {
             let number = text
                 .parse()
-                .map_err(|_| AppError::bad_input(format!("\"{text}\" is no count; enter a whole number")))?;
+                .map_err(|_| AppError::bad_input(words::NoCountEnterNumber { text: &text }))?;
             Value::Count(number)
         }
         Kind::Choice(_) => Value::Choice(text.to_owned()),
         Kind::Measure { .. } => Value::Measure(
             Quantity::parse(text)
-                .map_err(|error| AppError::bad_input(format!("{error}; write a number and its unit")))?,
+                .map_err(|error| AppError::bad_input(words::WriteANumberAndUnit { error: &error }))?,
         ),
         Kind::Serial { .. } => Value::Serial(Serial::new(text)?),
         Kind::Text { .. } => Value::Text(note(text)?),

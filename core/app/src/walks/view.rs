@@ -10,7 +10,7 @@ use slingseal_walk::procedure::{Card, Fate, Kind, Point, Subject};
 use slingseal_walk::walk::{
     self, At, Block, CardStatus, Caution, Finding, Look, PointStatus, Refusal, Stage, Walk,
 };
-use slingseal_words::{Language, Quantity};
+use slingseal_words::{Language, Quantity, Saying};
 
 /// A walk with its current card.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -451,25 +451,16 @@ impl Inner {
         let Some(rigging) = self.planned_rigging(id)? else { return Ok(None) };
         let language = self.language();
         let link = planned.get(first.leg.as_str()).copied().unwrap_or_default();
-        let what = language.pick(
-            format!("Leg {}: link {} sits in the grab hook, the plan wants {link}.", first.leg, first.link),
-            format!(
-                "Ramal {}: está el eslabón {} en el gancho y el plan pide el {link}.",
-                first.leg, first.link
-            ),
-        );
+        let what = words::LinkSitsElsewhere { leg: first.leg.as_str(), link: first.link.to_string(), planned: link.to_string() };
         let so = match rigging.with_links(&differing) {
             Ok(changed) => {
                 let planned = crate::tags::statics::summary(&rigging, &slingseal_rigging::assess(&rigging));
                 let now = crate::tags::statics::summary(&changed, &slingseal_rigging::assess(&changed));
-                language.pick(
-                    format!("Planned: {planned}. With this link: {now}."),
-                    format!("Plan: {planned}. Con este eslabón: {now}."),
-                )
+                words::PlannedAndNow { planned, now }.saying()
             }
-            Err(error) => error.to_string(),
+            Err(error) => error.saying(),
         };
-        Ok(Some(format!("{what} {so}")))
+        Ok(Some(Saying::joined([what.saying(), so], " ").say(language)))
     }
 }
 
