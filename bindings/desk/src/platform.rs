@@ -129,10 +129,7 @@ pub(crate) fn ask(secret: Secret, new: bool) -> Result<Zeroizing<String>, AppErr
         return Ok(Zeroizing::new(value));
     }
     if !std::io::stdin().is_terminal() {
-        return Err(bad_input(format!(
-            "no terminal to ask for the {}; set {variable}",
-            name.to_lowercase()
-        )));
+        return Err(bad_input(format!("no terminal to ask for the {}; set {variable}", name.to_lowercase())));
     }
     let read = |prompt: &str| {
         rpassword::prompt_password(prompt)

@@ -1,7 +1,7 @@
 //! What a shell was asked to remember: its light, whether it speaks. Means nothing to the core and is in no record.
 
-use slingseal_catalogue::refusals as words;
 use crate::{App, AppError};
+use slingseal_catalogue::refusals as words;
 
 const MOST: usize = 256;
 

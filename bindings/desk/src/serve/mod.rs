@@ -61,8 +61,9 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
     let desk = Desk::new(app, Guard::new(address, &SystemEntropy));
     let ended = Arc::new(AtomicBool::new(false));
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        signal_hook::flag::register(signal, Arc::clone(&ended))
-            .map_err(|error| AppError::Internal { message: format!("no signal can be caught: {error}").into() })?;
+        signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| AppError::Internal {
+            message: format!("no signal can be caught: {error}").into(),
+        })?;
     }
     tell(&desk, json);
     let places = Places::new(CONNECTIONS);

@@ -77,9 +77,10 @@ pub(crate) fn run(app: &App, asked: &Ask, json: bool) -> Result<ExitCode, AppErr
     walk.tell(None)?;
     let input = std::io::stdin().lock();
     for line in input.lines() {
-        let line = Zeroizing::new(line.map_err(|error| {
-            bad_input(format!("standard input: {}; give lines of UTF-8", plain(&error)))
-        })?);
+        let line =
+            Zeroizing::new(line.map_err(|error| {
+                bad_input(format!("standard input: {}; give lines of UTF-8", plain(&error)))
+            })?);
         let line = line.trim();
         if line.is_empty() || line.starts_with('#') {
             continue;

@@ -89,9 +89,8 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
         let [file] = files else {
             return Err(bad_input("name one bundle, or the pictures of a moving code, or their folder"));
         };
-        let opened = File::open(file).map_err(|error| {
-            bad_input(format!("{}: {error}; name a file that can be read", file.shown()))
-        })?;
+        let opened = File::open(file)
+            .map_err(|error| bad_input(format!("{}: {error}; name a file that can be read", file.shown())))?;
         let size = opened.metadata().map(|data| data.len()).unwrap_or_default();
         return app.bundle_read(&mut BufReader::new(opened), &mut |progress| {
             if !setting.json && size > 1 << 20 {

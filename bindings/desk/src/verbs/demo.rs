@@ -310,7 +310,8 @@ impl Demo<'_> {
             view = app.do_walk(&view.walk, &request)?;
             if let Some(refused) = view.refused {
                 return Err(AppError::Internal {
-                    message: format!("card {} of the demo was refused: {}", card.number, refused.message).into(),
+                    message: format!("card {} of the demo was refused: {}", card.number, refused.message)
+                        .into(),
                 });
             }
             if view.findings.len() > before {

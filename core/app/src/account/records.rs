@@ -1,7 +1,7 @@
 //! The account: every sealed record, its story, and the audit of all of it.
 
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::account::Knowledge;
 use crate::walks::sealing::{entry_digest, grams, walk_of_record};

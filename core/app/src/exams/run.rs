@@ -8,7 +8,7 @@ use serde::Serialize;
 
 use crate::exams::judge::{judge_lock, judge_sheet, put_sheet};
 use crate::exams::short;
-use crate::procedures::{expanded_of, keep_text};
+use crate::procedures::{expanded_of, keep_own_text};
 use crate::tags::tag_bytes;
 use crate::walks::view::RefusedView;
 use crate::walks::{command, events, facts, id_text, walk_id};
@@ -128,7 +128,9 @@ impl Inner {
         let trusted = self.trusted()?;
         let (lock, signer) = judge_lock(&trusted, &key.bytes)?;
         if trusted.revoked(&signer) {
-            return Err(AppError::refused(words::CredentialRevokedAnotherInstructorMust { holder: &signer.credential.holder }));
+            return Err(AppError::refused(words::CredentialRevokedAnotherInstructorMust {
+                holder: &signer.credential.holder,
+            }));
         }
         let now = self.now();
         exam::may_begin(&lock, &signer.credential.holder, &student, now)?;
@@ -143,9 +145,7 @@ impl Inner {
             Some(text) => tag_bytes(text)?,
             None => {
                 let known = self.store.read().tag(lock.tag)?.map(|row| row.bytes);
-                known.ok_or_else(|| {
-                    AppError::not_found(words::TagLoadKnownScan { load: &lock.load })
-                })?
+                known.ok_or_else(|| AppError::not_found(words::TagLoadKnownScan { load: &lock.load }))?
             }
         };
         let received = ReceivedTag::open(&tag)?;
@@ -183,7 +183,7 @@ impl Inner {
         self.keep_tag(&tag)?;
         self.store.write(|tx| -> Result<(), AppError> {
             if let Some(text) = &own_text {
-                keep_text(tx, text)?;
+                keep_own_text(tx, text)?;
             }
             tx.append(NewEntry { kind: RUN, walk: Some(id), body: &body, time: now })?;
             for body in &bodies {
@@ -223,9 +223,7 @@ impl Inner {
         let none = || AppError::not_found(words::SuchRunSeeExamRuns);
         let row = self.store.read().exam_run(id)?.ok_or_else(none)?;
         if row.state == RunState::Lost {
-            return Err(AppError::not_found(
-                words::EventsRunLostDamagedJournal,
-            ));
+            return Err(AppError::not_found(words::EventsRunLostDamagedJournal));
         }
         let entries = self.store.read().entries_of(id)?;
         let ground = entries.iter().find(|entry| entry.kind == RUN).ok_or_else(none)?;
@@ -345,6 +343,7 @@ impl Inner {
             let bytes = sheet.to_bytes();
             let judged = judge_sheet(&trusted, tx, &bytes, language)?;
             put_sheet(tx, &judged, &bytes, now)?;
+            tx.remove_stray(Digest::of(&bytes))?;
             Ok(())
         })
     }

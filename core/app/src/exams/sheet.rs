@@ -1,7 +1,7 @@
 //! Examinations, between the two: the runs that are known here, and the sheet of one as it travels.
 
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::exams::judge::{JudgedSheet, judge_sheet};
 use crate::exams::{one_of, short};

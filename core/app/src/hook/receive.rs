@@ -1,8 +1,9 @@
 //! Taking in whatever a code says: one door for everything that travels.
 
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
+use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
@@ -129,15 +130,13 @@ impl App {
             Kind::Tag => {
                 let tag = inner.admit(|admission| {
                     let tag = admission.open(Kind::Tag, &bytes)?;
-                    admission.tag(&tag, false)?;
+                    admission.tag(&tag, false, Origin::Elsewhere)?;
                     Ok(tag)
                 })?;
                 Ok(Received::Tag(Box::new(inner.tag_view_of(&tag)?)))
             }
             Kind::Seal => Err(AppError::internal("a seal was judged above")),
-            Kind::BundleFrame | Kind::Have => {
-                Err(AppError::bad_input(words::FrameMovingCodeReadBundle))
-            }
+            Kind::BundleFrame | Kind::Have => Err(AppError::bad_input(words::FrameMovingCodeReadBundle)),
             Kind::ExamKey | Kind::ExamResult => {
                 inner.admit(|_| Ok(()))?;
                 drop(inner);

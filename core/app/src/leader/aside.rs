@@ -1,5 +1,5 @@
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::{App, AppError, CodeView, Stamp, TagMade};
 use slingseal_message::envelope::Kind;

@@ -1,5 +1,5 @@
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use super::ListRequest;
 use crate::{App, AppError, EquipmentView, Inner, RecordLine, Stamp};

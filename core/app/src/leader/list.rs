@@ -1,5 +1,5 @@
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::{App, AppError, RecordLine};
 use slingseal_store::{Cursor, RecordFilter};

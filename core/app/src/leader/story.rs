@@ -1,5 +1,5 @@
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::walks::sealing::{entry_digest, walk_of_record};
 use crate::walks::start::walk_line;

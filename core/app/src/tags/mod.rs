@@ -7,6 +7,7 @@ pub(crate) mod sticker;
 
 use serde::Serialize;
 
+use crate::account::strays::Origin;
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_judgement::{Author, LoadWord, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
@@ -187,9 +188,7 @@ impl App {
 pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
     match unwrap(text)? {
         (Kind::Tag, bytes) => Ok(bytes),
-        (kind, _) => {
-            Err(AppError::bad_input(words::LoadTagScanTagLoad { kind: &kind }))
-        }
+        (kind, _) => Err(AppError::bad_input(words::LoadTagScanTagLoad { kind: &kind })),
     }
 }
 
@@ -204,7 +203,13 @@ impl Inner {
             // The hook would say NO-GO: told where another piece can still be taken. What is overdue is a warning on the tag.
             if let Some(piece) = tag.equipment.iter().find(|piece| piece.overloaded(tag.gross)) {
                 let rating = piece.rating.as_ref().map(|rating| rating.value.to_string()).unwrap_or_default();
-                return Err(AppError::refused(words::LoadRatedLoadWeighsTake { load: &tag.load, kind: &piece.kind, serial: &piece.serial, rating: &rating, gross: &tag.gross }));
+                return Err(AppError::refused(words::LoadRatedLoadWeighsTake {
+                    load: &tag.load,
+                    kind: &piece.kind,
+                    serial: &piece.serial,
+                    rating: &rating,
+                    gross: &tag.gross,
+                }));
             }
         }
         let signing = match pin {
@@ -233,7 +238,7 @@ impl Inner {
         self.admit(|admission| {
             for (_, _, bytes) in &messages {
                 let word = admission.open(Kind::Tag, bytes)?;
-                admission.tag(&word, true)?;
+                admission.tag(&word, true, Origin::Here)?;
             }
             Ok(())
         })?;
@@ -241,10 +246,11 @@ impl Inner {
         made.map(|(_, code, bytes)| Ok(TagMade { code, tag: self.tag_view(&bytes)? })).collect()
     }
 
+    /// Keeps a tag that the person at this device works by.
     pub(crate) fn keep_tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         self.admit(|admission| {
             let word = admission.open(Kind::Tag, bytes)?;
-            admission.tag(&word, false)?;
+            admission.tag(&word, false, Origin::Here)?;
             Ok(())
         })
     }

@@ -1,7 +1,7 @@
 //! What an authority does: begin, issue, revoke, sign rosters. Its key lies under a passphrase in a vault of its own.
 
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use std::collections::BTreeSet;
 
@@ -65,9 +65,7 @@ impl App {
     pub fn authority_init(&self, name: &str, passphrase: &str) -> Result<AuthorityView, AppError> {
         let mut inner = self.lock();
         if inner.store.read().vault(AUTHORITY_VAULT)?.is_some() {
-            return Err(AppError::refused(
-                words::HomeAuthorityAlreadyUseBegin,
-            ));
+            return Err(AppError::refused(words::HomeAuthorityAlreadyUseBegin));
         }
         let name = Name::new(name)?;
         let passphrase = chosen_passphrase(passphrase, &name)?;
@@ -121,9 +119,8 @@ impl App {
             return Err(AppError::bad_input(words::KeyRequestAskDeviceRequest { kind: &kind }));
         }
         let request = KeyRequest::open(&bytes)?;
-        let roles = Roles::parse(&issue.roles).map_err(|word| {
-            AppError::bad_input(words::RoleUseInspectorPlannerHookup { word: &word })
-        })?;
+        let roles = Roles::parse(&issue.roles)
+            .map_err(|word| AppError::bad_input(words::RoleUseInspectorPlannerHookup { word: &word }))?;
         if roles.is_empty() {
             return Err(AppError::bad_input(words::CredentialRoleNameOneSeveral));
         }
@@ -145,7 +142,9 @@ impl App {
         let bytes = credential.issue(&key);
         // A credential says nothing of when it was issued: the same terms are the same bytes, with the id that was revoked.
         if inner.own_roster(&key.public().to_bytes())?.revoked.contains(&CredentialId::of(&bytes)) {
-            return Err(AppError::refused(words::CredentialJustTheseTermsIssued { holder: &credential.holder }));
+            return Err(AppError::refused(words::CredentialJustTheseTermsIssued {
+                holder: &credential.holder,
+            }));
         }
         let row = credential_row(&credential, &bytes, key.public().to_bytes(), now, false);
         inner.store.write(|tx| -> Result<(), AppError> {
@@ -177,9 +176,10 @@ impl App {
         let now = inner.now();
         let life = days.map_or(ROSTER_LIFE, |days| Seconds::days(days.into()));
         let mut roster = Roster {
-            sequence: last.sequence.checked_add(1).ok_or_else(|| {
-                AppError::refused(words::AuthorityCanSignFurtherRoster)
-            })?,
+            sequence: last
+                .sequence
+                .checked_add(1)
+                .ok_or_else(|| AppError::refused(words::AuthorityCanSignFurtherRoster))?,
             issued: now,
             expires: now.plus(life),
             ..last
@@ -226,7 +226,9 @@ fn chosen_passphrase(text: &str, name: &Name) -> Result<Passphrase, AppError> {
     let judged = zxcvbn::zxcvbn(text, &[name.as_str(), "slingseal"]);
     if judged.score() < zxcvbn::Score::Four {
         let why = judged.feedback().and_then(|feedback| feedback.warning()).map(|why| format!(": {why}"));
-        return Err(AppError::bad_input(words::PassphraseSoonGuessedUseFour { why: why.unwrap_or_default().trim_end_matches('.') }));
+        return Err(AppError::bad_input(words::PassphraseSoonGuessedUseFour {
+            why: why.unwrap_or_default().trim_end_matches('.'),
+        }));
     }
     Ok(passphrase)
 }
@@ -320,7 +322,10 @@ impl Inner {
         if self.own_roster(&own)?.keys.contains_key(&thumbprint)
             || self.keys_ever_revoked()?.contains(&thumbprint)
         {
-            return Err(AppError::refused(words::KeyRevokedHaveDeviceMake { holder: &holder, fingerprint: key.fingerprint() }));
+            return Err(AppError::refused(words::KeyRevokedHaveDeviceMake {
+                holder: &holder,
+                fingerprint: key.fingerprint(),
+            }));
         }
         Ok(())
     }

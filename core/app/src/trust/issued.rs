@@ -1,7 +1,7 @@
 //! What an authority issued: who holds what, how it stands, and what a word that names somebody means.
 
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -179,7 +179,10 @@ impl AllIssued {
                 .iter()
                 .map(|one| format!("{} ({}, {})", one.credential.holder, one.credential.roles, one.id))
                 .collect();
-            return Err(AppError::refused(words::MaySeveralPeopleGiveId { word: &word, list: all.join("; ") }));
+            return Err(AppError::refused(words::MaySeveralPeopleGiveId {
+                word: &word,
+                list: all.join("; "),
+            }));
         }
         Ok(keys)
     }

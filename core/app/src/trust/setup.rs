@@ -1,7 +1,7 @@
 //! The device's own key and credential, and whom it trusts.
 
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::account::{trust_changed, trusted_of};
 use crate::{App, AppError, CodeView, Inner, Stamp};
@@ -124,9 +124,7 @@ impl App {
         if inner.store.read().vault(DEVICE_VAULT)?.is_some()
             && inner.own_revocation(&inner.trusted()?)?.is_none()
         {
-            return Err(AppError::refused(
-                words::DeviceKeyAlreadyShowKey,
-            ));
+            return Err(AppError::refused(words::DeviceKeyAlreadyShowKey));
         }
         let holder = CallSign::new(holder)?;
         let pin = Passphrase::choose(pin, Passphrase::PIN)?;
@@ -148,8 +146,7 @@ impl App {
     /// There is no key here yet.
     pub fn key_request(&self) -> Result<CodeView, AppError> {
         let request = self.lock().store.read().setting(REQUEST)?;
-        let none =
-            || AppError::not_found(words::DeviceKeyYetMakeOne);
+        let none = || AppError::not_found(words::DeviceKeyYetMakeOne);
         CodeView::of(Kind::KeyRequest, &request.ok_or_else(none)?)
     }
 
@@ -194,7 +191,10 @@ impl App {
         let trusted = inner.trusted()?;
         let other = trusted.named(&authority.name).find(|other| other.key != authority.key);
         if let Some(other) = other.filter(|_| !beside && trusted.authority(&authority.key).is_none()) {
-            return Err(AppError::refused(words::AnotherAuthorityGoesTrustedAlready { name: &authority.name, fingerprint: other.key.fingerprint() }));
+            return Err(AppError::refused(words::AnotherAuthorityGoesTrustedAlready {
+                name: &authority.name,
+                fingerprint: other.key.fingerprint(),
+            }));
         }
         let row = AuthorityRow {
             key: authority.key.to_bytes(),
@@ -260,13 +260,13 @@ impl App {
             several => {
                 let all: Vec<String> =
                     several.iter().map(|one| format!("{} ({})", one.name, one.key.fingerprint())).collect();
-                return Err(AppError::refused(words::SeveralAuthoritiesMeantGiveFingerprint { list: all.join("; ") }));
+                return Err(AppError::refused(words::SeveralAuthoritiesMeantGiveFingerprint {
+                    list: all.join("; "),
+                }));
             }
         };
         if inner.is_own_authority(&one.key)? {
-            return Err(AppError::refused(
-                words::HomeAuthorityItselfWhomIssues,
-            ));
+            return Err(AppError::refused(words::HomeAuthorityItselfWhomIssues));
         }
         let key = one.key.to_bytes();
         let row = inner.store.read().authorities()?.into_iter().find(|row| row.key == key);
@@ -324,8 +324,7 @@ impl Inner {
 
     /// Counts a try before it is made, so that pulling the battery does not win one.
     fn begin_try(&mut self, vault: &str) -> Result<PinTry, AppError> {
-        let missing =
-            || AppError::not_found(words::KeyMakeOneFirstKey);
+        let missing = || AppError::not_found(words::KeyMakeOneFirstKey);
         let row = self.store.read().vault(vault)?.ok_or_else(missing)?;
         let now = self.now();
         if now < row.not_before {
@@ -430,17 +429,23 @@ impl Inner {
 
     /// The credential to sign with now, in a role.
     pub(crate) fn credential_for(&self, role: Option<Role>) -> Result<(Signer, Vec<u8>), AppError> {
-        let none =
-            || AppError::refused(words::DeviceCredentialShowKeyRequest);
+        let none = || AppError::refused(words::DeviceCredentialShowKeyRequest);
         let trusted = self.trusted()?;
         self.refuse_revoked(&trusted)?;
         let (signer, bytes) = self.own_credential(&trusted, role)?.ok_or_else(none)?;
         let Credential { holder, expires, roles, .. } = &signer.credential;
         if self.now() > *expires {
-            return Err(AppError::refused(words::CredentialRanOutAskAuthority { holder: &holder, expires: expires.dtg() }));
+            return Err(AppError::refused(words::CredentialRanOutAskAuthority {
+                holder: &holder,
+                expires: expires.dtg(),
+            }));
         }
         match role {
-            Some(role) if !roles.has(role) => Err(AppError::refused(words::CredentialedSomeoneWhoMustDo { holder: &holder, roles: &roles, role: &role })),
+            Some(role) if !roles.has(role) => Err(AppError::refused(words::CredentialedSomeoneWhoMustDo {
+                holder: &holder,
+                roles: &roles,
+                role: &role,
+            })),
             _ => Ok((signer, bytes)),
         }
     }

@@ -12,7 +12,7 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::procedures::keep_text;
+use crate::procedures::keep_own_text;
 use crate::tags::pieces::REJECTED;
 use crate::tags::statics::summary;
 use crate::tags::tag_bytes;
@@ -170,9 +170,7 @@ impl App {
         let state = inner.walk_of(id)?;
         let command = command(request, &state)?;
         if inner.store.read().walk(id)?.is_some_and(|row| row.state == WalkState::Sealed) {
-            return Err(AppError::refused(
-                words::WalkSealedAlreadyTakeSeal,
-            ));
+            return Err(AppError::refused(words::WalkSealedAlreadyTakeSeal));
         }
         let language = inner.language();
         let refused = inner.perform(id, command)?.map(|refusal| RefusedView::of(&refusal, language));
@@ -185,23 +183,32 @@ impl App {
     /// # Errors
     /// Another kind of file; storage.
     pub fn add_photo(&self, bytes: &[u8]) -> Result<String, AppError> {
-        let picture = bytes.starts_with(&[0xff, 0xd8, 0xff]) || bytes.starts_with(b"\x89PNG\r\n\x1a\n");
-        if !picture || bytes.len() > 16 << 20 {
-            return Err(AppError::bad_input(
-                words::JpegPngBelowMibTake,
-            ));
-        }
+        photograph(bytes)?;
         let mut inner = self.lock();
         let now = inner.now();
-        let digest = inner.store.write(|tx| -> Result<Digest, AppError> { Ok(tx.put_photo(bytes, now)?) })?;
+        let digest = inner.store.write(|tx| -> Result<Digest, AppError> {
+            let digest = tx.put_photo(bytes, now)?;
+            tx.remove_stray(digest)?;
+            Ok(digest)
+        })?;
         Ok(digest.to_string())
     }
 }
 
+/// Holds that bytes are a photograph.
+///
+/// # Errors
+/// Another kind of file, or a longer one.
+pub(crate) fn photograph(bytes: &[u8]) -> Result<(), AppError> {
+    let picture = bytes.starts_with(&[0xff, 0xd8, 0xff]) || bytes.starts_with(b"\x89PNG\r\n\x1a\n");
+    if picture && bytes.len() <= 16 << 20 {
+        return Ok(());
+    }
+    Err(AppError::bad_input(words::JpegPngBelowMibTake))
+}
+
 pub(crate) fn walk_id(text: &str) -> Result<WalkId, AppError> {
-    unhex16(text)
-        .map(WalkId)
-        .ok_or_else(|| AppError::not_found(words::NoWalkSeeLoadsInHand))
+    unhex16(text).map(WalkId).ok_or_else(|| AppError::not_found(words::NoWalkSeeLoadsInHand))
 }
 
 impl Inner {
@@ -221,7 +228,10 @@ impl Inner {
         let text = self.procedure_text(&tag.procedure)?;
         let procedure = slingseal_walk::procedure::check(&text)?;
         if procedure.subject() != Subject::Load {
-            return Err(AppError::refused(words::ProcedureInspectsLoadButMake { id: procedure.id(), subject_words: subject_words(procedure.subject()) }));
+            return Err(AppError::refused(words::ProcedureInspectsLoadButMake {
+                id: procedure.id(),
+                subject_words: subject_words(procedure.subject()),
+            }));
         }
         let ground = Ground {
             plan: procedure.expand(self.language()),
@@ -259,7 +269,7 @@ impl Inner {
         let mut entries = vec![NewEntry { kind: GROUND, walk: Some(id), body: &body, time: now }];
         entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
         self.store.write(|tx| -> Result<(), AppError> {
-            keep_text(tx, &text)?;
+            keep_own_text(tx, &text)?;
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
             Ok(())
@@ -277,9 +287,7 @@ impl Inner {
         if let Some((signer, _)) = own {
             return Ok(signer.credential.holder);
         }
-        self.holder()?.ok_or_else(|| {
-            AppError::refused(words::DeviceDoesKnowWhoseMake)
-        })
+        self.holder()?.ok_or_else(|| AppError::refused(words::DeviceDoesKnowWhoseMake))
     }
 
     /// The walk, from memory or folded from the journal.
@@ -300,8 +308,7 @@ impl Inner {
     /// A walk from its journal entries.
     pub(crate) fn fold(&self, entries: &[Entry]) -> Result<Walk, AppError> {
         let ground = entries.iter().find(|entry| entry.kind == GROUND);
-        let ground =
-            ground.ok_or_else(|| AppError::not_found(words::NoWalkSeeLoadsInHand))?;
+        let ground = ground.ok_or_else(|| AppError::not_found(words::NoWalkSeeLoadsInHand))?;
         self.fold_on(self.ground(&ground.body)?, entries)
     }
 
@@ -512,9 +519,8 @@ fn counted(walk: &Walk, point: &Point) -> Option<u32> {
 }
 
 pub(crate) fn command(request: &WalkRequest, walk: &Walk) -> Result<Command, AppError> {
-    let card = |number: u32| {
-        CardNo::new(number).ok_or_else(|| AppError::bad_input(words::CardCardsCountFrom))
-    };
+    let card =
+        |number: u32| CardNo::new(number).ok_or_else(|| AppError::bad_input(words::CardCardsCountFrom));
     let point = |id: &str| PointId::new(id).map_err(AppError::from);
     let by = || walk.ground().inspector.clone();
     Ok(match request {
@@ -583,8 +589,7 @@ pub(crate) fn note(text: &str) -> Result<Note, AppError> {
 
 fn sighting(note_text: Option<&str>, photos: &[String]) -> Result<Sighting, AppError> {
     let photo = |text: &String| {
-        Digest::from_hex(text)
-            .ok_or_else(|| AppError::bad_input(words::DigestPhotographAddPhotographFirst))
+        Digest::from_hex(text).ok_or_else(|| AppError::bad_input(words::DigestPhotographAddPhotographFirst))
     };
     Ok(Sighting {
         note: note_text.filter(|text| !text.trim().is_empty()).map(note).transpose()?,
@@ -601,9 +606,8 @@ fn value_of(walk: &Walk, id: &PointId, text: &str) -> Result<Value, AppError> {
     Ok(match &point.kind {
         Kind::Look => Value::Good,
         Kind::Count(_) => {
-            let number = text
-                .parse()
-                .map_err(|_| AppError::bad_input(words::NoCountEnterNumber { text: &text }))?;
+            let number =
+                text.parse().map_err(|_| AppError::bad_input(words::NoCountEnterNumber { text: &text }))?;
             Value::Count(number)
         }
         Kind::Choice(_) => Value::Choice(text.to_owned()),

@@ -1,7 +1,7 @@
 //! From a decided walk to its record and seal: prepare, sign, finish.
 
-use slingseal_catalogue::refusals as words;
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::hook::admission::Admission;
 use crate::tags::statics::{rigging_json, rigging_view};
@@ -94,9 +94,7 @@ impl Inner {
     fn decided_walk(&mut self, id: WalkId, validity_hours: Option<u32>) -> Result<ToBeSealed, AppError> {
         let walk = self.walk_of(id)?;
         if walk.ground().plan.subject != Subject::Load {
-            return Err(AppError::refused(
-                words::OnlyInspectionLoadSealedOne,
-            ));
+            return Err(AppError::refused(words::OnlyInspectionLoadSealedOne));
         }
         let Stage::Decided { outcome, at, .. } = walk.stage() else {
             return Err(AppError::refused(words::WalkDecidedDecideFitFit));
@@ -104,15 +102,16 @@ impl Inner {
         if let Some(row) = self.store.read().walk(id)?
             && row.state == WalkState::Sealed
         {
-            return Err(AppError::refused(
-                words::WalkSealedAlreadyShowSeal,
-            ));
+            return Err(AppError::refused(words::WalkSealedAlreadyShowSeal));
         }
         let (outcome, decided) = (*outcome, *at);
         let (signer, credential) = self.credential_for(Some(Role::Inspector))?;
         let inspector = walk.ground().inspector.clone();
         if !same_person(&signer.credential.holder, &inspector) {
-            return Err(AppError::refused(words::WalkedLoadHoldsCredentialOne { inspector: &inspector, holder: &signer.credential.holder }));
+            return Err(AppError::refused(words::WalkedLoadHoldsCredentialOne {
+                inspector: &inspector,
+                holder: &signer.credential.holder,
+            }));
         }
         let longest = signer.credential.longest_validity;
         let validity = validity_hours.map_or(longest, |hours| Seconds::hours(hours.into()));
@@ -234,7 +233,12 @@ impl Inner {
             before: self.sealed_last()?,
         };
         if !record.fits() {
-            return Err(AppError::refused(words::MoreThanARecordCarries { entries: record.entries.len(), photos: record.photos.len(), most_entries: Record::MOST_ENTRIES, most_photos: Record::MOST_PHOTOS }));
+            return Err(AppError::refused(words::MoreThanARecordCarries {
+                entries: record.entries.len(),
+                photos: record.photos.len(),
+                most_entries: Record::MOST_ENTRIES,
+                most_photos: Record::MOST_PHOTOS,
+            }));
         }
         Ok(record)
     }
@@ -256,8 +260,7 @@ impl Inner {
         }
         let mut named = read.seals_of_record(digest)?;
         named.sort_by_key(|row| row.standing() == Standing::NoInspection);
-        let none =
-            || AppError::not_found(words::SuchRecordScanSealFirst);
+        let none = || AppError::not_found(words::SuchRecordScanSealFirst);
         named.into_iter().next().ok_or_else(none)
     }
 

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use crate::procedures::keep_text;
+use crate::procedures::keep_own_text;
 use crate::walks::{EVENT, apply, bodies, id_text, row};
 use crate::{App, AppError, InHand, Inner, Stamp, WalkView};
 use slingseal_journal::{NewEntry, WalkId};
@@ -14,7 +14,7 @@ use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_message::tag::Tag;
 use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{Command, EquipmentFact, Ground, LoadFacts, Outcome, Stage, TagFault, Walk};
-use slingseal_words::{Saying, CallSign, Digest, LoadNumber, Name, ProcedureId, Serial, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Saying, Serial, Time};
 
 /// The journal's entry that an inspection without a tag stands on.
 ///
@@ -137,7 +137,7 @@ impl Inner {
         let mut entries = vec![NewEntry { kind: SUBJECT, walk: Some(id), body: &body, time: now }];
         entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
         self.store.write(|tx| -> Result<(), AppError> {
-            keep_text(tx, &text)?;
+            keep_own_text(tx, &text)?;
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
             Ok(())
@@ -154,9 +154,8 @@ impl Inner {
         reader.array(4, "subject of an inspection")?;
         let word = reader.text("subject")?;
         let subject = Subject::of_word(word).filter(|subject| *subject != Subject::Load);
-        let subject = subject.ok_or_else(|| AppError::StorageDamaged {
-            message: words::SubjectOfNewerKind.into(),
-        })?;
+        let subject =
+            subject.ok_or_else(|| AppError::StorageDamaged { message: words::SubjectOfNewerKind.into() })?;
         let name = reader.line("name", LoadNumber::new)?;
         let digest = Digest::from_bytes(reader.fixed("procedure")?);
         let inspector = reader.line("inspector", CallSign::new)?;

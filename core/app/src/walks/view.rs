@@ -451,7 +451,11 @@ impl Inner {
         let Some(rigging) = self.planned_rigging(id)? else { return Ok(None) };
         let language = self.language();
         let link = planned.get(first.leg.as_str()).copied().unwrap_or_default();
-        let what = words::LinkSitsElsewhere { leg: first.leg.as_str(), link: first.link.to_string(), planned: link.to_string() };
+        let what = words::LinkSitsElsewhere {
+            leg: first.leg.as_str(),
+            link: first.link.to_string(),
+            planned: link.to_string(),
+        };
         let so = match rigging.with_links(&differing) {
             Ok(changed) => {
                 let planned = crate::tags::statics::summary(&rigging, &slingseal_rigging::assess(&rigging));
