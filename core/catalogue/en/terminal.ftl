@@ -1,5 +1,19 @@
 ### The inspection in the terminal.
 
+more-lines-shows-them = … { $left } more lines: + shows them
+good-deficient-reinspect = + good  ! deficient  ? reinspect
+partly-not-answered = / partly  . not answered
+finding-card = { $shape } { $word }  finding { $number }: { $shown }  (card { $card })
+who-corrected = Who corrected it?
+who-rigged-load = { $rigger }, who rigged the load
+somebody-else-enter-call-sign = Somebody else: enter the call sign
+not-named = Not named
+inspection-begins = The inspection begins.
+stand-load-clock-starts-key = { $student }: stand at the load. The clock starts with this key and nothing stops it.
+call-what-you-find-nothing = Call what you find; nothing is corrected.
+start-clock = Start the clock
+leave-nothing-begun = Leave; nothing was begun
+examination = Examination
 last-answer-taken-back = The last answer is taken back.
 no-answer-take-back = There is no answer to take back.
 inspection-goes-where-stood = The inspection goes on where it stood.
@@ -180,7 +194,7 @@ cautions-statics-full = Cautions and statics in full
 other-loads = Other loads
 leave-program-inspection-stays-where = Leave the program; the inspection stays where it is
 more-b = More
-governing-manual-local-rules-your = ! The governing manual, local rules and your own judgement stand above this program.
+governing-manual-local-rules-your = The governing manual, local rules and your own judgement stand above this program.
 tag-carries-no-rigging-so = The tag carries no rigging, so that no statics were worked out.
 cautions-statics = Cautions and statics
 not-yet = Not yet: { $first }.

@@ -102,4 +102,4 @@ caution-clock-jumped = This device's clock jumped during the inspection.
 ## Links that were counted and are not those of the plan
 
 link-sits-elsewhere = Leg { $leg }: link { $link } sits in the grab hook, the plan wants { $planned }.
-planned-and-now = Planned: { $planned }. With this link: { $now }.
+planned-and-now = With this link: { $now }. Planned: { $planned }.

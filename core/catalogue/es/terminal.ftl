@@ -1,5 +1,19 @@
 ### La inspección en el terminal. No lo ha leído todavía ningún eslingador.
 
+more-lines-shows-them = … { $left } líneas más: + las muestra
+good-deficient-reinspect = + bien  ! deficiente  ? reinspeccionar
+partly-not-answered = / en parte  . sin respuesta
+finding-card = { $shape } { $word }  hallazgo { $number }: { $shown }  (tarjeta { $card })
+who-corrected = ¿Quién lo corrigió?
+who-rigged-load = { $rigger }, que eslingó la carga
+somebody-else-enter-call-sign = Otra persona: poner su distintivo
+not-named = Sin nombre
+inspection-begins = Empieza la inspección.
+stand-load-clock-starts-key = { $student }: póngase ante la carga. El reloj empieza con esta tecla y nada lo para.
+call-what-you-find-nothing = Cante lo que halle; nada se corrige.
+start-clock = Empezar el reloj
+leave-nothing-begun = Salir; no se empezó nada
+examination = Examen
 last-answer-taken-back = La última respuesta queda deshecha.
 no-answer-take-back = No hay respuesta que deshacer.
 inspection-goes-where-stood = La inspección sigue donde estaba.
@@ -180,7 +194,7 @@ cautions-statics-full = Advertencias y estática completas
 other-loads = Otras cargas
 leave-program-inspection-stays-where = Salir del programa; la inspección queda donde está
 more-b = Más
-governing-manual-local-rules-your = ! El manual vigente, las normas locales y su propio juicio están por encima de este programa.
+governing-manual-local-rules-your = El manual vigente, las normas locales y su propio juicio están por encima de este programa.
 tag-carries-no-rigging-so = La etiqueta no trae el eslingado, así que no se calculó la estática.
 cautions-statics = Advertencias y estática
 not-yet = Todavía no: { $first }.

@@ -102,4 +102,4 @@ caution-clock-jumped = El reloj de este dispositivo saltó durante la inspecció
 ## Eslabones contados que no son los del plan
 
 link-sits-elsewhere = Ramal { $leg }: en el gancho acortador está el eslabón { $link } y el plan pide el { $planned }.
-planned-and-now = Plan: { $planned }. Con este eslabón: { $now }.
+planned-and-now = Con este eslabón: { $now }. Plan: { $planned }.

@@ -54,6 +54,11 @@ pub enum StoreError {
     },
 }
 
+/// What the system said, without its number.
+fn plain(said: &str) -> String {
+    said.split(" (os error").next().unwrap_or(said).to_lowercase()
+}
+
 impl StoreError {
     /// One line: what is wrong; what to do.
     pub fn saying(&self) -> Saying {
@@ -82,7 +87,7 @@ impl StoreError {
             ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {
                 Self::ReadOnly { path: path.to_owned() }
             }
-            _ => Self::Io { path: path.to_owned(), why: error.to_string() },
+            _ => Self::Io { path: path.to_owned(), why: plain(&error.to_string()) },
         }
     }
 

@@ -28,7 +28,7 @@ pub use slingseal_catalogue::{
     Argument, Language, Saying, ToArgument, UnknownLanguage, argument_by_display, is_invisible, visibly,
 };
 pub use time::{Seconds, Time, TimeError};
-pub use toml_file::{Part, TomlFile};
+pub use toml_file::{Part, TomlFile, nearest};
 pub use units::{Degrees, Kilograms, Metres, Newtons, NotFinite, Ratio, STANDARD_GRAVITY};
 
 // Names, numbers and times are the same in every language.

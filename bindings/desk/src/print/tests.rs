@@ -44,6 +44,10 @@ pub(crate) fn sheet() -> LoadSheet {
             line("AF-0032", "apex fitting", "25,000 lb"),
         ],
         links: vec![("1".into(), "3".into())],
+        weight_source: "weighed".into(),
+        airspeed: "80 kt (row 3)".into(),
+        rigged_to: "the governing manual, edition 2024".into(),
+        edition: "cargo-bag 3 (0011223344556677)".into(),
         signed_by: Some("Lantern 1, Sela Flood Relief".into()),
         cautions: vec!["Water shifts: expect it to swing.".into()],
         code: code(TAG),
@@ -85,6 +89,9 @@ pub(crate) fn page() -> RecordPage {
         rigging: vec![
             ["apex fitting".into(), "10.3 kN".into(), "9 %".into()],
             ["chain leg 1".into(), "10.3 kN".into(), "33 %".into()],
+        ],
+        otherwise: vec![
+            "Worst case, however the legs share it: leg 1 carries 2,621 lbf, 105 % of its rating".into(),
         ],
         warnings: vec!["The rating of the bag counts as one part; its webs are not modelled.".into()],
         dated: DATED.into(),

@@ -5,10 +5,10 @@ use std::io::Read;
 
 use slingseal_app::{
     App, AppError, BundleReport, Effort, FrameTaken, MovingReader, Reading, Received, Stamp, VerdictView,
-    read_picture,
+    is_of_a_load, read_picture,
 };
 
-use crate::output::bad_input;
+use crate::output::{bad_input, plain};
 
 /// How many receipts are kept for the page.
 const RECEIPTS: usize = 100;
@@ -107,7 +107,8 @@ pub(super) fn file(app: &App, name: &str, body: &mut dyn Read) -> Vec<Receipt> {
 }
 
 fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>, AppError> {
-    let broken = |error: std::io::Error| bad_input(format!("the upload broke off: {error}; send it again"));
+    let broken =
+        |error: std::io::Error| bad_input(format!("the upload broke off: {}; send it again", plain(&error)));
     let mut front = Vec::new();
     let length = u64::try_from(BUNDLE.len()).unwrap_or(u64::MAX);
     (&mut *body).take(length).read_to_end(&mut front).map_err(broken)?;
@@ -129,7 +130,7 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
     let mut texts: Vec<String> = texts.into_iter().take(1_000).collect();
     let mut receipts = Vec::new();
     // Seals that are shown together are kept together before any of them is judged: the second may be the refusal.
-    let of_a_load = |text: &String| text.starts_with("SL1:") || text.starts_with("LT1:");
+    let of_a_load = |text: &String| is_of_a_load(text);
     if texts.iter().filter(|text| text.starts_with("SL1:")).count() > 1 {
         let together: Vec<String> = texts.iter().filter(|text| of_a_load(text)).cloned().collect();
         texts.retain(|text| !of_a_load(text));

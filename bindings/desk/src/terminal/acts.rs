@@ -3,7 +3,7 @@
 use slingseal_app::catalogue::terminal as words;
 use std::path::{Path, PathBuf};
 
-use slingseal_app::{Language, AppError, FindingView, PointKind, PointView, TagView, WalkRequest, WalkStage};
+use slingseal_app::{AppError, FindingView, Language, PointKind, PointView, TagView, WalkRequest, WalkStage};
 use zeroize::Zeroizing;
 
 use super::look::{self, Tone};
@@ -28,18 +28,25 @@ impl Desk {
             Action::Point(point) if point.may_not_apply => self.page = self.applies_page(&point),
             Action::Point(point) | Action::Applies(point) => self.page = self.point_page(&point),
             Action::WhyNot(point) => {
-                let lead =
-                    vec![point.prompt.clone(), words::WhyDoesNotApplyLoad.say(self.language)];
-                self.page = entry(words::NotApplicable.say(self.language), lead, Purpose::WhyNot(point), Action::Walk);
+                let lead = vec![point.prompt.clone(), words::WhyDoesNotApplyLoad.say(self.language)];
+                self.page = entry(
+                    words::NotApplicable.say(self.language),
+                    lead,
+                    Purpose::WhyNot(point),
+                    Action::Walk,
+                );
             }
             Action::WhichPiece(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
-                    words::WhichPieceSerialNumberLeaves.say(self.language)
-                        .into(),
+                    words::WhichPieceSerialNumberLeaves.say(self.language).into(),
                 ];
-                self.page =
-                    entry(words::RejectedPiece.say(self.language), lead, Purpose::WhichPiece(finding), Action::Finding(finding));
+                self.page = entry(
+                    words::RejectedPiece.say(self.language),
+                    lead,
+                    Purpose::WhichPiece(finding),
+                    Action::Finding(finding),
+                );
             }
             Action::NameDeficiency(point) => self.page = self.names_page(&point),
             Action::Describe { point, name, shown } => {
@@ -50,25 +57,50 @@ impl Desk {
                     vec![shown.clone(), words::NoteIfMoreSayEnter.say(self.language)]
                 };
                 let back = Action::NameDeficiency(point.clone());
-                self.page = entry(words::NoteDeficiency.say(self.language), lead, Purpose::Note { point, name, shown }, back);
+                self.page = entry(
+                    words::NoteDeficiency.say(self.language),
+                    lead,
+                    Purpose::Note { point, name, shown },
+                    back,
+                );
             }
             Action::Do { request, said } => self.perform(&request, said)?,
             Action::Findings if self.run.is_some() => self.show_calls(),
             Action::Findings => self.show_findings(),
             Action::Finding(number) => self.show_finding(number),
-            Action::WhoPutRight(finding) => {
+            Action::WhoPutRight(finding) => match self.view.as_ref().and_then(|view| view.rigger.clone()) {
+                Some(rigger) => self.page = self.who_page(finding, &rigger),
+                None => return self.act(Action::AnotherPutRight(finding)),
+            },
+            Action::PutRight { finding, by } => {
+                let request = WalkRequest::PutRight { finding, by, note: None, photos: Vec::new() };
+                self.perform(
+                    &request,
+                    words::FindingCorrectedNowReinspect { finding: &finding }.say(self.language),
+                )?;
+                if self.flash.as_ref().is_some_and(|flash| flash.tone != Tone::Bad) {
+                    self.show_look_again(finding);
+                }
+            }
+            Action::AnotherPutRight(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
                     words::WhoCorrectedCallSignEnter.say(self.language),
                 ];
-                self.page = entry(words::Corrected.say(self.language), lead, Purpose::PutRightBy(finding), Action::Finding(finding));
+                self.page = entry(
+                    words::Corrected.say(self.language),
+                    lead,
+                    Purpose::PutRightBy(finding),
+                    Action::Finding(finding),
+                );
             }
             Action::LookAgain(finding) => self.show_look_again(finding),
             Action::AgainGood(finding) => self.again_good(finding)?,
             Action::AgainBad(finding) => {
                 let lead = vec![words::NoteIfMoreSayEnter.say(self.language)];
                 let back = Action::LookAgain(finding);
-                self.page = entry(words::StillDeficientB.say(self.language), lead, Purpose::AgainNote(finding), back);
+                self.page =
+                    entry(words::StillDeficientB.say(self.language), lead, Purpose::AgainNote(finding), back);
             }
             Action::AgainValue { finding, value } => {
                 let request = WalkRequest::LookAgain {
@@ -85,16 +117,23 @@ impl Desk {
             Action::Menu => self.show_menu(),
             Action::Report => self.show_report()?,
             Action::Keys => {
-                self.page =
-                    Page::Text { title: words::AllKeys.say(self.language), text: words::AllKeysText.say(self.language), from: 0, back: Action::Menu };
+                self.page = Page::Text {
+                    title: words::AllKeys.say(self.language),
+                    text: words::AllKeysText.say(self.language),
+                    from: 0,
+                    back: Action::Menu,
+                };
             }
-            Action::AskPause => self.perform(&WalkRequest::Pause, words::InspectionPaused.say(self.language))?,
+            Action::AskPause => {
+                self.perform(&WalkRequest::Pause, words::InspectionPaused.say(self.language))?
+            }
             Action::AskAbandon => {
                 let lead = vec![
                     words::InspectionEndsWithoutDecisionNo.say(self.language),
                     words::WhyFewWordsEnterAlone.say(self.language),
                 ];
-                self.page = entry(words::StopInspection.say(self.language), lead, Purpose::Abandon, Action::Menu);
+                self.page =
+                    entry(words::StopInspection.say(self.language), lead, Purpose::Abandon, Action::Menu);
             }
             Action::AskFit => self.ask_fit(),
             Action::AskNotFit => {
@@ -102,11 +141,16 @@ impl Desk {
                     words::LoadStaysGround.say(self.language),
                     words::WhyFewWordsFindingsRecord.say(self.language),
                 ];
-                self.page = entry(words::DecideNotFit.say(self.language), lead, Purpose::NotFit, Action::Walk);
+                self.page =
+                    entry(words::DecideNotFit.say(self.language), lead, Purpose::NotFit, Action::Walk);
             }
             Action::AskPin => {
                 let lead = vec![words::YourPinPutsYourName.say(self.language)];
                 self.page = entry(words::SealB.say(self.language), lead, Purpose::Pin, Action::Walk);
+            }
+            Action::BeginRun(begin) => {
+                let run = self.app.exam_begin(&begin)?.run;
+                self.take_up_run(&run)?;
             }
             Action::AskEnd => self.ask_end(),
             Action::EndRun => self.end_run()?,
@@ -120,7 +164,7 @@ impl Desk {
         let view = self.app.begin_walk(tag)?;
         let fresh = view.progress.points_done == 0 && view.findings.is_empty();
         let words = if fresh {
-            words::InspectionBeginsGoverningManualRules.say(self.language)
+            words::InspectionBegins.say(self.language)
         } else {
             words::InspectionGoesWhereStood.say(self.language)
         };
@@ -162,7 +206,12 @@ impl Desk {
             let words = format!("{shape} {}  {word}", point.prompt);
             Item { words, tone, action: Action::NameDeficiency(Box::new(point.clone())) }
         };
-        pick(words::DeficiencyWhichPoint.say(self.language), Vec::new(), points.iter().map(item).collect(), Action::Walk)
+        pick(
+            words::DeficiencyWhichPoint.say(self.language),
+            Vec::new(),
+            points.iter().map(item).collect(),
+            Action::Walk,
+        )
     }
 
     fn names_page(&self, point: &PointView) -> Page {
@@ -191,7 +240,10 @@ impl Desk {
     fn applies_page(&self, point: &PointView) -> Page {
         let items = vec![
             Item::new(words::AppliesAnswer.say(self.language), Action::Applies(Box::new(point.clone()))),
-            Item::new(words::NotApplicableLoadWhy.say(self.language), Action::WhyNot(Box::new(point.clone()))),
+            Item::new(
+                words::NotApplicableLoadWhy.say(self.language),
+                Action::WhyNot(Box::new(point.clone())),
+            ),
         ];
         pick(&point.prompt, vec![point.spoken.clone()], items, Action::Walk)
     }
@@ -214,8 +266,14 @@ impl Desk {
                     &point.prompt,
                     lead(words::Source { source: &point.source }.say(self.language)),
                     vec![
-                        Item::new(words::GoodPointAlone.say(self.language), Action::Do { request: good, said }),
-                        Item::new(words::Deficient.say(self.language), Action::NameDeficiency(Box::new(point.clone()))),
+                        Item::new(
+                            words::GoodPointAlone.say(self.language),
+                            Action::Do { request: good, said },
+                        ),
+                        Item::new(
+                            words::Deficient.say(self.language),
+                            Action::NameDeficiency(Box::new(point.clone())),
+                        ),
                     ],
                     Action::Walk,
                 )
@@ -224,10 +282,16 @@ impl Desk {
                 let items = options.iter().map(|option| {
                     let value = option.name.clone();
                     let request = WalkRequest::Answer { card: self.card(), point: point.id.clone(), value };
-                    let said = words::TakesBack { prompt: &point.prompt, shown: &option.shown }.say(self.language);
+                    let said =
+                        words::TakesBack { prompt: &point.prompt, shown: &option.shown }.say(self.language);
                     Item::new(option.shown.clone(), Action::Do { request, said })
                 });
-                pick(&point.prompt, lead(words::WhichOneDoYouSee.say(self.language)), items.collect(), Action::Walk)
+                pick(
+                    &point.prompt,
+                    lead(words::WhichOneDoYouSee.say(self.language)),
+                    items.collect(),
+                    Action::Walk,
+                )
             }
             // What is wanted is told once a number was entered: who knows it counts to it.
             PointKind::Count { .. } => value(lead(words::CountEnterWhatYouCounted.say(self.language)), ""),
@@ -247,7 +311,9 @@ impl Desk {
         let mut items = Vec::new();
         let stage = self.view.as_ref().map(|view| view.stage.clone());
         match stage {
-            Some(WalkStage::Walking) => items.push(Item::new(words::PauseInspection.say(self.language), Action::AskPause)),
+            Some(WalkStage::Walking) => {
+                items.push(Item::new(words::PauseInspection.say(self.language), Action::AskPause))
+            }
             Some(WalkStage::Paused) => items.push(Item::new(
                 words::GoInspection.say(self.language),
                 Action::Do {
@@ -283,15 +349,22 @@ impl Desk {
         if let Some(change) = &view.link_change {
             add(&format!("! {change}"));
         }
-        add(&words::GoverningManualLocalRulesYour.say(self.language));
         match self.app.walk_rigging(&view.walk)? {
             Some(rigging) => {
                 add("");
                 add(&rigging.report);
             }
-            None => add(&words::TagCarriesNoRiggingSo.say(self.language)),
+            None => {
+                add(&words::TagCarriesNoRiggingSo.say(self.language));
+                add(&words::GoverningManualLocalRulesYour.say(self.language));
+            }
         }
-        self.page = Page::Text { title: words::CautionsStatics.say(self.language), text, from: 0, back: Action::Menu };
+        self.page = Page::Text {
+            title: words::CautionsStatics.say(self.language),
+            text,
+            from: 0,
+            back: Action::Menu,
+        };
         Ok(())
     }
 
@@ -368,11 +441,18 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
     let planner = tag.planner.as_ref().map_or_else(|| words::NobodyWhoTrusted.say(language), String::clone);
     let mut lead = vec![
         tag.description.clone(),
-        words::WhichAllowed { gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }.say(language),
+        words::WhichAllowed { gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }
+            .say(language),
         format!("{} to {}", tag.pickup.name, tag.destination.name),
-        words::RiggedPlanned { rigger: tag.rigger.clone().unwrap_or_else(|| words::SomeoneNotNamed.say(language)), dtg: &tag.planned.dtg, planner: &planner }.say(language),
+        words::RiggedPlanned {
+            rigger: tag.rigger.clone().unwrap_or_else(|| words::SomeoneNotNamed.say(language)),
+            dtg: &tag.planned.dtg,
+            planner: &planner,
+        }
+        .say(language),
         words::ProcedureB { title: tag.procedure_title.as_deref().unwrap_or(&tag.procedure) }.say(language),
     ];
+    lead.extend(tag.basis.lines.iter().map(|line| format!("{}: {}", line.label, line.text)));
     lead.extend(tag.warnings.iter().map(|warning| format!("! {warning}")));
     if practice {
         lead.push(words::PlayLoadStandsBeforeYou.say(language));

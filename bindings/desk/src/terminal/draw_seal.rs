@@ -1,11 +1,11 @@
 //! The seal full screen: the code in half blocks, and the facts that the hookup team checks aloud.
 
-use slingseal_app::catalogue::terminal as words;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::{Color, Style};
 use ratatui::text::Line;
 use ratatui::widgets::Paragraph;
+use slingseal_app::catalogue::terminal as words;
 use slingseal_app::{CodeView, SealView};
 
 use super::foot::hint_lines;
@@ -19,8 +19,7 @@ pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &De
     let area = frame.area();
     let side = seal.code.size + 2 * QUIET;
     let (columns, rows) = (small(side), small(side.div_ceil(2)));
-    let below = Rect { y: area.y + area.height.saturating_sub(3), height: 3, ..area };
-    let mut foot = vec![desk.flash_line(usize::from(area.width))];
+    let mut foot = desk.flash_lines(usize::from(area.width));
     foot.extend(hint_lines(
         desk.look,
         [
@@ -31,9 +30,12 @@ pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &De
             ],
             Vec::new(),
         ],
+        usize::from(area.width),
     ));
+    let under = u16::try_from(foot.len()).unwrap_or(3);
+    let below = Rect { y: area.y + area.height.saturating_sub(under), height: under, ..area };
     frame.render_widget(Paragraph::new(foot), below);
-    let above = Rect { height: area.height.saturating_sub(3), ..area };
+    let above = Rect { height: area.height.saturating_sub(under), ..area };
     let beside = above.width > columns + 34;
     if code && above.height >= rows {
         let place = Rect { width: columns, height: rows, ..above };
@@ -47,7 +49,13 @@ pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &De
     let mut lines = facts(seal, desk, usize::from(area.width).saturating_sub(2));
     if code {
         lines.push(Line::default());
-        let need = words::ShowCodeWindowNeedsMake { columns: &columns, rows: rows + 3, width: &area.width, height: &area.height }.say(desk.language);
+        let need = words::ShowCodeWindowNeedsMake {
+            columns: &columns,
+            rows: rows + under,
+            width: &area.width,
+            height: &area.height,
+        }
+        .say(desk.language);
         lines.extend(
             wrap(&need, usize::from(area.width).saturating_sub(2))
                 .into_iter()
@@ -98,7 +106,10 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
     };
     let mut lines = Vec::new();
     if desk.practice {
-        lines.push(Line::styled(words::PracticeSealHoldsNowhere.say(desk.language), desk.look.bar(Tone::Practice)));
+        lines.push(Line::styled(
+            words::PracticeSealHoldsNowhere.say(desk.language),
+            desk.look.bar(Tone::Practice),
+        ));
     }
     lines
         .push(Line::styled(format!(" {word:<width$}", width = width.saturating_sub(1)), desk.look.bar(tone)));

@@ -1,8 +1,8 @@
 //! A run of an examination on the full screen: the same cards and keys, a clock, and nothing that gives anything away.
 
-use slingseal_app::catalogue::terminal as words;
 use ratatui::text::Line;
-use slingseal_app::{Language, AppError, RunView, WalkRequest};
+use slingseal_app::catalogue::terminal as words;
+use slingseal_app::{AppError, ExamBegin, Language, RunView, WalkRequest};
 
 use super::acts::pick;
 use super::look::{Look, Tone, wrap};
@@ -13,6 +13,19 @@ impl Desk {
     pub(super) fn show_run(&mut self, run: RunView) {
         self.view = Some(run.walk.clone());
         self.run = Some(run);
+    }
+
+    /// Waits at the load for the student to start the clock.
+    pub(super) fn ask_start(&mut self, begin: ExamBegin) {
+        let lead = vec![
+            words::StandLoadClockStartsKey { student: &begin.student }.say(self.language),
+            words::CallWhatYouFindNothing.say(self.language),
+        ];
+        let items = vec![
+            Item::new(words::StartClock.say(self.language), Action::BeginRun(Box::new(begin))),
+            Item::new(words::LeaveNothingBegun.say(self.language), Action::Leave),
+        ];
+        self.page = pick(words::Examination.say(self.language), lead, items, Action::Leave);
     }
 
     /// Takes up a run that was begun.
@@ -78,8 +91,10 @@ impl Desk {
             1 => words::CardNotAnsweredWhatPlanted.say(self.language),
             left => words::CardsNotAnsweredWhatPlanted { left: &left }.say(self.language),
         };
-        let items =
-            vec![Item::new(words::EndRunClockStops.say(self.language), Action::EndRun), Item::new(words::GoC.say(self.language), Action::Walk)];
+        let items = vec![
+            Item::new(words::EndRunClockStops.say(self.language), Action::EndRun),
+            Item::new(words::GoC.say(self.language), Action::Walk),
+        ];
         self.page = pick(words::EndRunB.say(self.language), vec![lead], items, Action::Walk);
     }
 
@@ -99,7 +114,11 @@ impl Desk {
             items.push(Item::new(words::EndRunC.say(self.language), Action::AskEnd));
         }
         items.push(Item::new(words::AllKeys.say(self.language), Action::Keys));
-        let leave = if ended { words::LeaveProgram.say(self.language) } else { words::LeaveProgramClockRuns.say(self.language) };
+        let leave = if ended {
+            words::LeaveProgram.say(self.language)
+        } else {
+            words::LeaveProgramClockRuns.say(self.language)
+        };
         items.push(Item::new(leave, Action::Leave));
         self.page = pick(words::MoreB.say(self.language), Vec::new(), items, Action::Walk);
     }
@@ -118,7 +137,8 @@ impl Desk {
             let ended = self.run.as_ref().is_none_or(|run| run.ended);
             Item::new(words, if ended { Action::Walk } else { Action::Do { request, said } })
         });
-        self.page = pick(words::CalledSoFarGoCard.say(self.language), Vec::new(), items.collect(), Action::Walk);
+        self.page =
+            pick(words::CalledSoFarGoCard.say(self.language), Vec::new(), items.collect(), Action::Walk);
     }
 
     /// Four rows at the foot: a rule, what is called, the clock, a word.
@@ -126,11 +146,15 @@ impl Desk {
         let calls = run.walk.findings.len();
         let tone = if run.over { Tone::Bad } else { Tone::Strong };
         let over = if run.over { words::OverTime.say(self.language) } else { String::new() };
-        let jumped = if run.clock_jumped { words::DeviceClockJumped.say(self.language) } else { String::new() };
+        let jumped =
+            if run.clock_jumped { words::DeviceClockJumped.say(self.language) } else { String::new() };
         vec![
             Line::from("─".repeat(width)),
             Line::from(words::CalledKey { calls: &calls, key: &run.key }.say(self.language)),
-            Line::styled(words::Time { clock: &run.clock, over: &over, jumped: &jumped }.say(self.language), self.look.words(tone)),
+            Line::styled(
+                words::Time { clock: &run.clock, over: &over, jumped: &jumped }.say(self.language),
+                self.look.words(tone),
+            ),
             Line::from(words::ExaminationTrainingNoInspectionGoverning.say(self.language)),
         ]
     }
@@ -145,8 +169,14 @@ impl Desk {
             add(self.look, words::RunEnded { clock: &run.clock }.say(self.language), Tone::Strong);
             add(self.look, words::NoSealComesInstructorScores.say(self.language), Tone::Plain);
             let sheet: String = run.sheet.clone().unwrap_or_default().chars().take(8).collect();
-            add(self.look, words::DeviceSlingsealExamResult { sheet: &sheet }.say(self.language), Tone::Plain);
-            add(self.look, words::AnotherSlingsealExamSheetOut { sheet: &sheet }.say(self.language),
+            add(
+                self.look,
+                words::DeviceSlingsealExamResult { sheet: &sheet }.say(self.language),
+                Tone::Plain,
+            );
+            add(
+                self.look,
+                words::AnotherSlingsealExamSheetOut { sheet: &sheet }.say(self.language),
                 Tone::Plain,
             );
         } else {
@@ -160,7 +190,13 @@ impl Desk {
     pub(super) fn run_farewell(run: &RunView, language: Language) -> String {
         if run.ended {
             let sheet: String = run.sheet.clone().unwrap_or_default().chars().take(8).collect();
-            return words::RunLoadEndedScoreSlingseal { student: &run.student, load: &run.walk.load, clock: &run.clock, sheet: &sheet }.say(language);
+            return words::RunLoadEndedScoreSlingseal {
+                student: &run.student,
+                load: &run.walk.load,
+                clock: &run.clock,
+                sheet: &sheet,
+            }
+            .say(language);
         }
         let id: String = run.run.chars().take(8).collect();
         words::RunLoadGoesClockBack { student: &run.student, load: &run.walk.load, id: &id }.say(language)

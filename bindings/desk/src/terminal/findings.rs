@@ -21,9 +21,16 @@ impl Desk {
             }
             _ => String::new(),
         };
-        let piece =
-            found.piece.as_ref().map(|piece| words::PieceRejected { piece: &piece }.say(self.language)).unwrap_or_default();
-        self.tell(Tone::Bad, words::FindingRecorded { number: &found.number, what: &what, wanted: &wanted, piece: &piece }.say(self.language));
+        let piece = found
+            .piece
+            .as_ref()
+            .map(|piece| words::PieceRejected { piece: &piece }.say(self.language))
+            .unwrap_or_default();
+        self.tell(
+            Tone::Bad,
+            words::FindingRecorded { number: &found.number, what: &what, wanted: &wanted, piece: &piece }
+                .say(self.language),
+        );
         if found.fate == FateView::Reject && found.piece.is_none() && self.run.is_none() {
             return self.page = Page::Pick(Box::new(Pick {
                 title: format!("[!] DEFICIENT  {what}"),
@@ -44,7 +51,10 @@ impl Desk {
             title: format!("[!] DEFICIENT  {what}"),
             lead: vec![words::CanCorrectedWhereLoadStands.say(self.language)],
             items: vec![
-                Item::new(words::CorrectedNowReinspected.say(self.language), Action::WhoPutRight(found.number)),
+                Item::new(
+                    words::CorrectedNowReinspected.say(self.language),
+                    Action::WhoPutRight(found.number),
+                ),
                 Item::new(words::LaterStaysOpenInspectionGoes.say(self.language), Action::Walk),
             ],
             from: 0,
@@ -60,11 +70,18 @@ impl Desk {
             return;
         }
         let mut findings: Vec<&FindingView> = view.findings.iter().collect();
-        // What still wants something done stands first.
-        findings.sort_by_key(|finding| (finding.state == FindingState::Closed, finding.number));
+        // By number, so that a finding's key is the number that everything else calls it by.
+        findings.sort_by_key(|finding| finding.number);
         let items = findings.into_iter().map(|finding| {
             let (shape, word, tone) = look::finding(finding.state);
-            let words = words::CardD { shape: &shape, word: &word, shown: &finding.shown, card: &finding.card }.say(self.language);
+            let words = words::FindingCard {
+                shape: &shape,
+                word: &word,
+                number: &finding.number,
+                shown: &finding.shown,
+                card: &finding.card,
+            }
+            .say(self.language);
             Item { words, tone, action: Action::Finding(finding.number) }
         });
         self.page = pick(words::Findings.say(self.language), Vec::new(), items.collect(), Action::Walk);
@@ -85,10 +102,14 @@ impl Desk {
         let mut items = Vec::new();
         match finding.state {
             FindingState::Open if finding.in_place => {
-                items.push(Item::new(words::RiggersCorrected.say(self.language), Action::WhoPutRight(number)));
+                items
+                    .push(Item::new(words::RiggersCorrected.say(self.language), Action::WhoPutRight(number)));
             }
             FindingState::Open => {
-                lead.push(words::CannotCorrectedPlaceNotFit { fate_words: look::fate_words(finding.fate) }.say(self.language));
+                lead.push(
+                    words::CannotCorrectedPlaceNotFit { fate_words: look::fate_words(finding.fate) }
+                        .say(self.language),
+                );
                 if finding.fate == FateView::Reject {
                     match &finding.piece {
                         Some(piece) => lead.push(words::PieceRejectedB { piece: &piece }.say(self.language)),
@@ -113,8 +134,27 @@ impl Desk {
                 },
             ));
         }
-        let title = words::Finding { shape: &shape, word: &word, number: &number, shown: &finding.shown }.say(self.language);
+        let title = words::Finding { shape: &shape, word: &word, number: &number, shown: &finding.shown }
+            .say(self.language);
         self.page = Page::Pick(Box::new(Pick { title, lead, items, from: 0, back: Action::Findings, tone }));
+    }
+
+    /// Who corrected it: the rigger that the tag names comes first.
+    pub(super) fn who_page(&self, number: u32, rigger: &str) -> Page {
+        let lead = vec![
+            self.finding(number).map(|finding| finding.shown).unwrap_or_default(),
+            words::WhoCorrected.say(self.language),
+        ];
+        let by = |by: Option<String>| Action::PutRight { finding: number, by };
+        let items = vec![
+            Item::new(
+                words::WhoRiggedLoad { rigger: &rigger }.say(self.language),
+                by(Some(rigger.to_owned())),
+            ),
+            Item::new(words::SomebodyElseEnterCallSign.say(self.language), Action::AnotherPutRight(number)),
+            Item::new(words::NotNamed.say(self.language), by(None)),
+        ];
+        pick(words::Corrected.say(self.language), lead, items, Action::Finding(number))
     }
 
     pub(super) fn show_look_again(&mut self, number: u32) {
@@ -160,7 +200,8 @@ impl Desk {
                     }
                     _ => (wanted(words::EnterWhatYouSeeNow.say(self.language)), String::new()),
                 };
-                self.page = entry(words::ReinspectB.say(self.language), lead, Purpose::AgainValue(number), back);
+                self.page =
+                    entry(words::ReinspectB.say(self.language), lead, Purpose::AgainValue(number), back);
                 if let Page::Entry(entry) = &mut self.page {
                     entry.unit = unit;
                 }
@@ -173,7 +214,10 @@ impl Desk {
                     note: None,
                     photos: Vec::new(),
                 };
-                self.perform(&request, words::FindingClosedReinspectedGood { number: &number }.say(self.language))?;
+                self.perform(
+                    &request,
+                    words::FindingClosedReinspectedGood { number: &number }.say(self.language),
+                )?;
             }
         }
         Ok(())

@@ -34,7 +34,7 @@ impl Desk {
             Page::Cards { .. } => self.press_cards(key),
             Page::Text { from, text, back, .. } => match key {
                 Key::Letter('+') | Key::Enter => {
-                    let lines = super::look::wrap(text, super::look::TEXT_WIDTH).len();
+                    let lines = super::look::laid(text, self.width).len();
                     *from = if *from + self.room < lines { *from + self.room } else { 0 };
                     Ok(Flow::On)
                 }
@@ -122,7 +122,8 @@ impl Desk {
                 }
                 self.act(Action::Do {
                     request: WalkRequest::CardGood { card: card.number },
-                    said: words::CardGoodTakesBack { number: &card.number, title: &card.title }.say(self.language),
+                    said: words::CardGoodTakesBack { number: &card.number, title: &card.title }
+                        .say(self.language),
                 })
             }
             '-' | 'd' => match card.points.as_slice() {
@@ -230,17 +231,12 @@ impl Desk {
                     note: some,
                     photos: Vec::new(),
                 };
-                self.act(Action::Do { request, said: words::DeficientTakesBack { shown: &shown }.say(self.language) })
+                self.act(Action::Do {
+                    request,
+                    said: words::DeficientTakesBack { shown: &shown }.say(self.language),
+                })
             }
-            Purpose::PutRightBy(finding) => {
-                let request = WalkRequest::PutRight { finding, by: some, note: None, photos: Vec::new() };
-                let said = words::FindingCorrectedNowReinspect { finding: &finding }.say(self.language);
-                let flow = self.act(Action::Do { request, said })?;
-                if self.flash.as_ref().is_some_and(|flash| flash.tone != Tone::Bad) {
-                    return self.act(Action::LookAgain(finding));
-                }
-                Ok(flow)
-            }
+            Purpose::PutRightBy(finding) => self.act(Action::PutRight { finding, by: some }),
             Purpose::AgainValue(finding) => {
                 let kind = self.finding(finding).map(|finding| finding.kind);
                 let value = match kind {

@@ -1,7 +1,7 @@
 //! Before the walk: the loads in hand, the tags that are known, and a load to practise on.
 
-use slingseal_app::catalogue::terminal as words;
 use slingseal_app::AppError;
+use slingseal_app::catalogue::terminal as words;
 use zeroize::Zeroizing;
 
 use super::acts::{entry, pick};
@@ -23,12 +23,14 @@ impl Desk {
             .in_hand
             .iter()
             .map(|line| {
-                let words = words::GoLoadSince { load: &line.load, state: &line.state, dtg: &line.begun.dtg }.say(self.language);
+                let words = words::GoLoadSince { load: &line.load, state: &line.state, dtg: &line.begun.dtg }
+                    .say(self.language);
                 Item::new(words, Action::TakeUp { walk: line.walk.clone() })
             })
             .collect();
         for tag in self.app.tags(TAGS)? {
-            let words = words::InspectLoad { load: &tag.load, description: &tag.description }.say(self.language);
+            let words =
+                words::InspectLoad { load: &tag.load, description: &tag.description }.say(self.language);
             items.push(Item::new(words, Action::ReadTag(Box::new(tag))));
         }
         if items.is_empty() && self.start.holder.is_none() && !self.practice {
@@ -61,8 +63,7 @@ impl Desk {
             Some(holder) => self.ask_new_pin(holder),
             None => {
                 let lead = vec![
-                    words::NoLoadHandSoLet.say(self.language)
-                        .into(),
+                    words::NoLoadHandSoLet.say(self.language).into(),
                     words::YourCallSignSuchAnvil.say(self.language),
                 ];
                 self.page = entry(words::Welcome.say(self.language), lead, Purpose::CallSign, Action::Leave);

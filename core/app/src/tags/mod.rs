@@ -1,6 +1,7 @@
 //! Load tags: written from a plan, read back, shown.
 
 use slingseal_catalogue::refusals as words;
+pub(crate) mod basis;
 pub(crate) mod pieces;
 pub(crate) mod statics;
 pub(crate) mod sticker;
@@ -11,11 +12,15 @@ use crate::account::strays::Origin;
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_judgement::{Author, LoadWord, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
-use slingseal_message::tag::{Equipment, ReceivedTag, Tag, Zone, read_list, read_plan};
-use slingseal_message::trust::{Role, Signer, Trusted};
+use slingseal_message::tag::{
+    Condition, Equipment, ReceivedTag, Tag, Zone, kind_of_tag, read_list, read_plan,
+};
+use slingseal_message::trust::{Edition, Role, Signer, Trusted};
 use slingseal_store::TagRow;
-use slingseal_words::LoadNumber;
+use slingseal_walk::procedure::Procedure;
+use slingseal_words::{LoadNumber, nearest};
 
+use crate::tags::basis::{BasisView, basis_view};
 use crate::trust::setup::DEVICE_VAULT;
 
 /// A tag, ready to draw.
@@ -53,6 +58,8 @@ pub struct TagView {
     pub links: Vec<LinkView>,
     /// The statics, where it carries its rigging.
     pub rigging: Option<RiggingView>,
+    /// What it was planned and rigged by.
+    pub basis: BasisView,
     /// Who planned it, where a trusted planner signed it.
     pub planner: Option<String>,
     /// `signed`, `unsigned`, `unknown` (signed by someone not trusted here as a planner) or `forged`.
@@ -105,6 +112,10 @@ pub struct LinkView {
 pub struct RiggingView {
     /// `within_limits`, `over_limit` or `infeasible`.
     pub verdict: String,
+    /// The same, with `at_rest_only` for a load that is within limits at rest and not otherwise.
+    pub state: String,
+    /// What it is over by, though not at rest, in a sentence.
+    pub beyond: Option<String>,
     /// What governs, in one line.
     pub summary: String,
     /// The whole report, as sentences.
@@ -116,6 +127,7 @@ pub struct RiggingView {
     /// The governing part's utilisation; 1 is all of it.
     pub utilisation: Option<f64>,
     /// Side, front and top view.
+    #[serde(skip)]
     pub picture_svg: Option<String>,
 }
 
@@ -187,7 +199,10 @@ impl App {
 /// The bytes of a tag's text.
 pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
     match unwrap(text)? {
-        (Kind::Tag, bytes) => Ok(bytes),
+        (kind @ (Kind::Tag | Kind::TagWithBasis), bytes) => {
+            ReceivedTag::open_as(kind, &bytes)?;
+            Ok(bytes)
+        }
         (kind, _) => Err(AppError::bad_input(words::LoadTagScanTagLoad { kind: &kind })),
     }
 }
@@ -195,11 +210,16 @@ pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
 impl Inner {
     /// Makes tags, each signed where there is a PIN; nothing is kept before all of them are made.
     fn write_tags(&mut self, tags: &[Tag], pin: Option<&str>) -> Result<Vec<TagMade>, AppError> {
-        for tag in tags {
-            self.procedure(&tag.procedure).map_err(|error| match (tags, error) {
-                ([_], error) => error,
-                (_, error) => AppError::not_found(words::OfLoad { load: &tag.load, error: &error }),
+        let mut tags = tags.to_vec();
+        let several = tags.len() > 1;
+        for tag in &mut tags {
+            let procedure = self.procedure(&tag.procedure).map_err(|error| match several {
+                false => error,
+                true => AppError::not_found(words::OfLoad { load: &tag.load, error: &error }),
             })?;
+            known_conditions(tag, &procedure)?;
+            tag.basis.edition =
+                Some(Edition::of(procedure.id().clone(), procedure.version(), procedure.digest()));
             // The hook would say NO-GO: told where another piece can still be taken. What is overdue is a warning on the tag.
             if let Some(piece) = tag.equipment.iter().find(|piece| piece.overloaded(tag.gross)) {
                 let rating = piece.rating.as_ref().map(|rating| rating.value.to_string()).unwrap_or_default();
@@ -220,24 +240,24 @@ impl Inner {
             }
         };
         let mut messages = Vec::new();
-        for tag in tags {
+        for tag in &tags {
             let content = tag.content();
             let claims = tag.claims(&content);
             let bytes = match &signing {
                 None => claims.to_bytes(),
                 Some((credential, key)) => {
-                    let unsigned = Unsigned::prepare(Kind::Tag, credential, &claims);
+                    let unsigned = Unsigned::prepare(tag.kind(), credential, &claims);
                     unsigned.finish(&key.sign(&unsigned.to_be_signed()))
                 }
             };
             // Reads its own writing back: a tag that this program would refuse must not reach a load.
             ReceivedTag::open(&bytes)?;
-            messages.push((tag, CodeView::of(Kind::Tag, &bytes)?, bytes));
+            messages.push((tag, CodeView::of(tag.kind(), &bytes)?, bytes));
         }
         drop(signing);
         self.admit(|admission| {
-            for (_, _, bytes) in &messages {
-                let word = admission.open(Kind::Tag, bytes)?;
+            for (tag, _, bytes) in &messages {
+                let word = admission.open(tag.kind(), bytes)?;
                 admission.tag(&word, true, Origin::Here)?;
             }
             Ok(())
@@ -249,7 +269,7 @@ impl Inner {
     /// Keeps a tag that the person at this device works by.
     pub(crate) fn keep_tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         self.admit(|admission| {
-            let word = admission.open(Kind::Tag, bytes)?;
+            let word = admission.open(kind_of_tag(bytes), bytes)?;
             admission.tag(&word, false, Origin::Here)?;
             Ok(())
         })
@@ -260,7 +280,7 @@ impl Inner {
         received: &ReceivedTag<'_>,
         trusted: &Trusted,
     ) -> (TagSignature, Option<Signer>) {
-        let author = Author::of(Kind::Tag, received.message.as_ref(), trusted);
+        let author = Author::of(received.kind, received.message.as_ref(), trusted);
         let signature = TagSignature::of(&received.tag, &author, trusted);
         let signer = match author {
             Author::Known(signer) => Some(*signer),
@@ -270,7 +290,7 @@ impl Inner {
     }
 
     pub(crate) fn tag_view(&self, bytes: &[u8]) -> Result<TagView, AppError> {
-        self.tag_view_of(&LoadWord::open(Kind::Tag, bytes, &self.trusted()?)?)
+        self.tag_view_of(&LoadWord::open_tag(bytes, &self.trusted()?)?)
     }
 
     /// A tag that was opened, drawn.
@@ -311,6 +331,7 @@ impl Inner {
         if let Some(rigging) = rigging.as_ref().filter(|rigging| rigging.verdict != "within_limits") {
             warnings.push(rigging.summary.clone());
         }
+        warnings.extend(rigging.as_ref().and_then(|rigging| rigging.beyond.clone()));
         match signature {
             TagSignature::Planner => {}
             TagSignature::Unsigned => warnings.push(
@@ -337,7 +358,7 @@ impl Inner {
         }
         let title = self.procedure(&tag.procedure).ok().map(|procedure| procedure.expand(language).title);
         Ok(TagView {
-            text: slingseal_message::envelope::wrap(Kind::Tag, bytes),
+            text: slingseal_message::envelope::wrap(word.kind(), bytes),
             digest: word.digest().to_string(),
             load: tag.load.to_string(),
             planned: tag.planned.into(),
@@ -357,6 +378,7 @@ impl Inner {
                 .map(|count| LinkView { leg: count.leg.to_string(), link: count.link })
                 .collect(),
             rigging,
+            basis: basis_view(&tag.basis, language),
             planner: planner
                 .filter(|_| signature == TagSignature::Planner)
                 .map(|planner| planner.credential.holder.to_string()),
@@ -376,6 +398,28 @@ impl Inner {
     pub(crate) fn tags_of(&self, load: &LoadNumber) -> Result<Vec<TagRow>, AppError> {
         Ok(self.store.read().tags_of(load.as_str())?)
     }
+}
+
+/// The conditions that a plan names must be the procedure's: one that it does not know would count nothing, silently.
+fn known_conditions(tag: &Tag, procedure: &Procedure) -> Result<(), AppError> {
+    let known = procedure.conditions();
+    let named = tag.basis.conditions.iter().flatten();
+    let Some(unknown) = named.map(Condition::as_str).find(|name| !known.contains(name)) else {
+        return Ok(());
+    };
+    let list = known.iter().copied().collect::<Vec<_>>().join(", ");
+    let mend = match nearest(unknown, &known) {
+        Some(near) => format!("did you mean \"{near}\"?"),
+        None if known.is_empty() => "it has none: leave when out".to_owned(),
+        None => format!("it has {list}"),
+    };
+    let (load, id) = (&tag.load, procedure.id());
+    Err(AppError::bad_input(words::LoadWhenProcedureNoCondition {
+        load: &load,
+        id: &id,
+        unknown: &unknown,
+        mend: &mend,
+    }))
 }
 
 fn zone_view(zone: &Zone) -> ZoneView {

@@ -30,6 +30,8 @@ macro_rules! kinds {
 kinds! {
     /// What hangs on the load.
     Tag "LT1" "load tag",
+    /// What hangs on the load, with what it was planned and rigged by.
+    TagWithBasis "LT2" "load tag",
     /// The inspector's attestation.
     Seal "SL1" "seal",
     /// An authority's word that a key belongs to a person with roles.
@@ -60,6 +62,11 @@ impl Kind {
         Self::ALL.iter().copied().find(|kind| kind.front() == front)
     }
 
+    /// The letters of the front, without the number of the form: two forms of one thing share them.
+    pub fn letters(self) -> &'static str {
+        self.front().trim_end_matches(|c: char| c.is_ascii_digit())
+    }
+
     /// The bytes that a signature binds beside the message (`external_aad` of RFC 9052 §4.3).
     pub fn namespace(self) -> Vec<u8> {
         format!("slingseal/{}", self.front()).into_bytes()
@@ -70,7 +77,7 @@ impl Kind {
     /// What a person calls it, in no language yet.
     pub fn saying(self) -> Saying {
         match self {
-            Self::Tag => words::KindTag.into(),
+            Self::Tag | Self::TagWithBasis => words::KindTag.into(),
             Self::Seal => words::KindSeal.into(),
             Self::Credential => words::KindCredential.into(),
             Self::KeyRequest => words::KindKeyRequest.into(),

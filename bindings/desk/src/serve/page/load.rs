@@ -67,10 +67,11 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
                 (fact("Procedure", tag.procedure_title.as_deref().unwrap_or(&tag.procedure)))
                 (fact("Tag signed by", tag.planner.as_deref().unwrap_or("nobody")))
                 (fact("Links", &links.join(" · ")))
+                @for line in &tag.basis.lines { (fact(&line.label, &line.text)) }
             }
             @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
             @if !tag.equipment.is_empty() {
-                table {
+                div.wide tabindex="0" role="group" aria-label="Table" { table {
                     thead { tr { th { "Serial" } th { "Equipment" } th { "Rating, source" } th { "Inspect by" } } }
                     tbody {
                         @for piece in &tag.equipment {
@@ -83,12 +84,13 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
                             }
                         }
                     }
-                }
+                } }
             }
             @if let Some(rigging) = &tag.rigging {
                 figure.rigging {
                     img src={ "/load/" (encoded(&view.load)) "/rigging.svg" } alt={ "How it hangs: side, front and top. " (rigging.summary) };
-                    figcaption { (rigging.summary) }
+                    figcaption { (rigging.summary)
+                        @if let Some(beyond) = &rigging.beyond { br; strong.wait { (beyond) } } }
                 }
             }
         }
