@@ -140,6 +140,9 @@ pub(crate) enum Verb {
     /// With the codes of its seal and tag they are judged first, as at the hook, and the verdict goes into the report. Without --sign
     /// the report is unsigned: it counts on this device, and is shown as unsigned elsewhere.
     Report(Report),
+    /// Close a day, an operation or some loads: what does not add up, and the statement that a leader hands up
+    #[command(subcommand)]
+    Account(AccountVerb),
     /// What a load is and what was done to it, by its tag or its number: for whoever takes it down; needs no key
     Arrival {
         /// The tag on the load, or its number
@@ -176,6 +179,40 @@ pub(crate) enum Verb {
         #[arg(long, value_name = "ADDRESS")]
         open_to_network: Option<std::net::IpAddr>,
     },
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum AccountVerb {
+    /// Everything that does not add up, each with what is known and what to do; --sign once all is explained
+    Close(Close),
+    /// Mark walks of less than so many seconds a card; without a number, none
+    LeastSeconds {
+        /// Seconds a card, 1 to 3600
+        #[arg(value_name = "SECONDS")]
+        seconds: Option<u32>,
+    },
+}
+
+#[derive(Debug, clap::Args)]
+pub(crate) struct Close {
+    /// The loads; all that are here without them
+    #[arg(value_name = "LOAD")]
+    pub(crate) loads: Vec<String>,
+    /// Loads of which anything is told of this day, UTC
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) day: Option<String>,
+    /// What the statement calls it: an operation
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) name: Option<String>,
+    /// Say something of an open point, by the id that stands before it; may be given several times
+    #[arg(long, value_name = "POINT=NOTE")]
+    pub(crate) explain: Vec<String>,
+    /// Sign the statement as a leader; asks for the PIN
+    #[arg(long)]
+    pub(crate) sign: bool,
+    /// With --sign: where to put the statement as PDF, text and, where it fits one, a code
+    #[arg(long, value_name = "DIR", requires = "sign")]
+    pub(crate) out: Option<PathBuf>,
 }
 
 #[derive(Debug, clap::Args)]

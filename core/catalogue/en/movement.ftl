@@ -27,3 +27,4 @@ report-of-this-device = this device, unsigned
 report-of-other-device = device { $device }, unsigned
 report-of-lapsed = { $by }, whose credential had run out
 report-of-stranger = somebody who is not known here
+report-too-large = the report has { $bytes } bytes and the largest code holds { $most }; name fewer photographs or pieces, or write less

@@ -27,3 +27,4 @@ report-of-this-device = este equipo, sin firmar
 report-of-other-device = equipo { $device }, sin firmar
 report-of-lapsed = { $by }, con credencial caducada
 report-of-stranger = alguien que aquí no se conoce
+report-too-large = el parte tiene { $bytes } octetos y el mayor código admite { $most }; nombre menos fotos o piezas, o escriba menos

@@ -2,6 +2,7 @@
 //! what did not add up, and how the leader explains each of it.
 
 use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, Unsigned, Writer};
+use slingseal_catalogue::Saying;
 use slingseal_words::{Description, Digest, Note, Time};
 
 /// The most open points of one statement.
@@ -41,14 +42,36 @@ pub struct ClosingStatement {
 }
 
 /// Why bytes are not a closing statement.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ClosingError {
     /// Not a signed message.
-    #[error(transparent)]
-    Form(#[from] Sign1Error),
+    Form(Sign1Error),
     /// Not built as a statement.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
+}
+
+impl ClosingError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Form(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(ClosingError);
+
+impl From<Sign1Error> for ClosingError {
+    fn from(error: Sign1Error) -> Self {
+        Self::Form(error)
+    }
+}
+
+impl From<ShapeError> for ClosingError {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
 }
 
 /// The digest of an account: of every word that it rests on, whatever the order in which they are given.

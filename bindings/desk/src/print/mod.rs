@@ -2,6 +2,7 @@
 //! same input gives the same bytes: no clock, no random id.
 
 mod canvas;
+mod closing;
 mod fonts;
 mod from_views;
 mod record;
@@ -9,6 +10,7 @@ mod sheet;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use closing::closing_pdf;
 pub(crate) use fonts::faces;
 pub(crate) use from_views::{record_pdf, sheets_pdf};
 use record::{Correction, Moment, RecordPage, record_page};

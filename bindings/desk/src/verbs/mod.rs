@@ -1,5 +1,6 @@
 //! One file a verb.
 
+mod account;
 mod authority;
 mod bundle;
 mod demo;
@@ -107,6 +108,7 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Void { seal, cause, note, out } => {
             void::run(&setting, &seal, &cause, note.as_deref(), out.as_deref())
         }
+        Verb::Account(verb) => account::run(&setting, verb),
         Verb::Report(report) => report::run(&setting, report),
         Verb::Arrival { load } => report::arrival(&setting, &load),
         Verb::Exam(verb) => exam::run(&setting, verb),

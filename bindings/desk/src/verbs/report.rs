@@ -86,7 +86,7 @@ fn piece(text: &str) -> Result<PieceReport, AppError> {
             "back" => piece.back = true,
             "damaged" => piece.damaged = true,
             other => {
-                return Err(bad_input(&format!(
+                return Err(bad_input(format!(
                     "\"{}\" says nothing of a piece; write {serial}=back, {serial}=damaged or {serial}=back,damaged",
                     visibly(other)
                 )));
@@ -97,7 +97,7 @@ fn piece(text: &str) -> Result<PieceReport, AppError> {
 }
 
 fn time(text: &str) -> Result<i64, AppError> {
-    Ok(Time::parse(text).map_err(|error| bad_input(&error.to_string()))?.unix())
+    Ok(Time::parse(text).map_err(|error| bad_input(error.to_string()))?.unix())
 }
 
 /// A report in a line.

@@ -275,7 +275,7 @@ impl Inner {
                 issued.dtg()
             )));
         }
-        let grid = |text: &str| GridRef::new(text).map_err(AppError::bad_input);
+        let grid = |text: &str| GridRef::new(text).map_err(|error| AppError::bad_input(error.saying()));
         let digest = |text: &String| {
             Digest::from_hex(text)
                 .ok_or_else(|| AppError::bad_input(format!("\"{text}\" is no digest of a photograph")))

@@ -5,20 +5,46 @@ use super::{MovementEvent, RefusalCause};
 use crate::envelope::{
     Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, StrictError, Unsigned, Writer, check,
 };
+use slingseal_catalogue::{Saying, movement as words};
 use slingseal_words::{Digest, GridRef, LoadNumber, Name, Note, Serial, Time};
 
 /// Why bytes are not a movement report.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum MovementError {
     /// Not deterministic CBOR.
-    #[error(transparent)]
-    Strict(#[from] StrictError),
+    Strict(StrictError),
     /// Not built as a report.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
     /// More than the largest code holds.
-    #[error("the report has {0} bytes and the largest code holds {most}; name fewer photographs or pieces, or write less", most = Limits::CODE.bytes)]
     TooLarge(usize),
+}
+
+impl MovementError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Strict(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+            Self::TooLarge(bytes) => {
+                words::ReportTooLarge { bytes: bytes.to_string(), most: Limits::CODE.bytes.to_string() }
+                    .into()
+            }
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(MovementError);
+
+impl From<StrictError> for MovementError {
+    fn from(error: StrictError) -> Self {
+        Self::Strict(error)
+    }
+}
+
+impl From<ShapeError> for MovementError {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
 }
 
 impl From<Sign1Error> for MovementError {
