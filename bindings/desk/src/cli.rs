@@ -185,6 +185,15 @@ pub(crate) enum Verb {
 pub(crate) enum AccountVerb {
     /// Everything that does not add up, each with what is known and what to do; --sign once all is explained
     Close(Close),
+    /// Every piece of equipment: on which load, since when, lifts, carried; what is out or lost first
+    Equipment {
+        /// Only what is out, lost or damaged
+        #[arg(long)]
+        open: bool,
+        /// Where to put it as CSV
+        #[arg(long, value_name = "FILE")]
+        csv: Option<PathBuf>,
+    },
     /// Mark walks of less than so many seconds a card; without a number, none
     LeastSeconds {
         /// Seconds a card, 1 to 3600

@@ -12,12 +12,13 @@ use crate::view::hex;
 use crate::walks::sealing::{entry_digest, walk_of_record};
 use crate::{App, AppError, CodeView, Inner, Received, Stamp};
 use slingseal_account::report::{
-    DeviceRow, InspectionRow, LoadRows, OpenPoint, ReportRow, counts, open_points,
+    Cell, DeviceRow, InspectionRow, LoadRows, OpenPoint, PieceLife, ReportRow, counts, line, open_points,
+    piece_lives,
 };
 use slingseal_catalogue::movement as words;
 use slingseal_message::closing::{ClosingStatement, Explained, MOST_EXPLAINED, account_digest};
 use slingseal_message::envelope::{Kind, Limits, wrap};
-use slingseal_message::movement::{Movement, ReceivedMovement};
+use slingseal_message::movement::{Movement, PieceState, ReceivedMovement};
 use slingseal_message::seal::Record;
 use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Credentialed, Role, SecretKey, Signer};
@@ -132,6 +133,56 @@ pub struct ExplainedView {
     pub note: String,
 }
 
+/// A piece of equipment's life.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PieceLifeView {
+    /// Its serial number.
+    pub serial: String,
+    /// What it is.
+    pub kind: String,
+    /// `out`, `lost`, `damaged`, `on_load` or `back`; `known` where it is none of these.
+    pub state: String,
+    /// The load that it hangs on, or went out with.
+    pub load: Option<String>,
+    /// Since when.
+    pub since: Option<Stamp>,
+    /// How often it was lifted.
+    pub lifts: u32,
+    /// Gross mass of all loads that it was lifted with, in whole kilograms: it carried a part of each.
+    pub carried_kg: i64,
+    /// Inspections of loads that it was on.
+    pub inspections: u32,
+    /// When it came back last.
+    pub back: Option<Stamp>,
+    /// When somebody last found it damaged.
+    pub damaged: Option<Stamp>,
+}
+
+impl PieceLifeView {
+    fn of(life: PieceLife) -> Self {
+        let state = match (life.order(), &life.load, life.back) {
+            (0, ..) => "out",
+            (1, ..) => "lost",
+            (2, ..) => "damaged",
+            (_, Some(_), _) => "on_load",
+            (_, None, Some(_)) => "back",
+            (_, None, None) => "known",
+        };
+        Self {
+            serial: life.serial,
+            kind: life.kind,
+            state: state.into(),
+            load: life.load,
+            since: life.since.map(Stamp::from),
+            lifts: life.lifts,
+            carried_kg: life.carried_g / 1_000,
+            inspections: life.inspections,
+            back: life.back.map(Stamp::from),
+            damaged: life.damaged.map(Stamp::from),
+        }
+    }
+}
+
 const LEAST_SECONDS: &str = "least-seconds-a-card";
 
 fn note_key(id: &str) -> String {
@@ -212,6 +263,54 @@ impl App {
         }
         let key = self.open_key(DEVICE_VAULT, pin)?;
         self.lock().sign_closing(request, &key)
+    }
+
+    /// Every piece of equipment that any load here names: what is out or lost first.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn piece_lives(&self) -> Result<Vec<PieceLifeView>, AppError> {
+        let (loads, _, _) = self.lock().all_loads()?;
+        let loads: Vec<LoadRows> = loads.into_values().collect();
+        Ok(piece_lives(&loads).into_iter().map(PieceLifeView::of).collect())
+    }
+
+    /// The same as CSV, RFC 4180.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn piece_lives_csv(&self) -> Result<String, AppError> {
+        let heads = [
+            "serial",
+            "kind",
+            "state",
+            "load",
+            "since",
+            "lifts",
+            "carried_kg",
+            "inspections",
+            "back",
+            "damaged",
+        ];
+        let mut text = line(&heads.map(Cell::plain));
+        for life in self.piece_lives()? {
+            let time = |stamp: &Option<Stamp>| {
+                stamp.as_ref().map_or(Cell::Empty, |stamp| Cell::plain(&stamp.rfc3339))
+            };
+            text += &line(&[
+                Cell::text(&life.serial),
+                Cell::text(&life.kind),
+                Cell::plain(&life.state),
+                life.load.as_deref().map_or(Cell::Empty, Cell::text),
+                time(&life.since),
+                Cell::plain(life.lifts),
+                Cell::plain(life.carried_kg),
+                Cell::plain(life.inspections),
+                time(&life.back),
+                time(&life.damaged),
+            ]);
+        }
+        Ok(text)
     }
 
     /// The statements that are here, the newest first.
@@ -359,6 +458,7 @@ impl Inner {
             if row.standing() == Standing::NoInspection {
                 continue;
             }
+            at(&mut loads, &row.load).mass_g = row.mass_g;
             at(&mut loads, &row.load).inspections.push(InspectionRow {
                 seal: row.seal,
                 at: row.issued,
@@ -556,7 +656,12 @@ impl Inner {
     }
 }
 
+fn serials(movement: &Movement, which: fn(&PieceState) -> bool) -> Vec<String> {
+    movement.pieces.iter().filter(|piece| which(piece)).map(|piece| piece.serial.to_string()).collect()
+}
+
 fn report_row(row: &MovementRow, movement: Movement, by: String) -> ReportRow {
+    let (back, damaged) = (serials(&movement, |piece| piece.back), serials(&movement, |piece| piece.damaged));
     ReportRow {
         digest: row.digest,
         event: movement.event,
@@ -566,11 +671,7 @@ fn report_row(row: &MovementRow, movement: Movement, by: String) -> ReportRow {
             (shown.verdict, shown.reason.map(|reason| reason.as_str().to_owned()).unwrap_or_default())
         }),
         seal: movement.seal,
-        back: movement
-            .pieces
-            .iter()
-            .filter(|piece| piece.back)
-            .map(|piece| piece.serial.to_string())
-            .collect(),
+        back,
+        damaged,
     }
 }

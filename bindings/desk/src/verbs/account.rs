@@ -14,6 +14,21 @@ use crate::print::{Paper, closing_pdf};
 pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppError> {
     match verb {
         AccountVerb::Close(close) => run_close(setting, close),
+        AccountVerb::Equipment { csv: Some(file), .. } => {
+            write(&file, setting.app()?.piece_lives_csv()?.as_bytes())?;
+            told(&[file]);
+            Ok(ExitCode::SUCCESS)
+        }
+        AccountVerb::Equipment { open, csv: None } => {
+            let mut lives = setting.app()?.piece_lives()?;
+            lives.retain(|life| !open || matches!(life.state.as_str(), "out" | "lost" | "damaged"));
+            if setting.json {
+                print_json(&lives);
+            } else {
+                lives.iter().for_each(|life| println!("{}", piece(life)));
+            }
+            Ok(ExitCode::SUCCESS)
+        }
         AccountVerb::LeastSeconds { seconds } => {
             setting.app()?.set_least_seconds(seconds)?;
             match seconds {
@@ -25,6 +40,16 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
             Ok(ExitCode::SUCCESS)
         }
     }
+}
+
+fn piece(life: &slingseal_app::PieceLifeView) -> String {
+    let on = life.load.as_ref().map(|load| format!(", load {load}")).unwrap_or_default();
+    let since = life.since.as_ref().map(|since| format!(" since {}", since.dtg)).unwrap_or_default();
+    let (serial, kind, state) = (&life.serial, &life.kind, life.state.replace('_', " "));
+    visibly(&format!(
+        "{serial:<16} {kind}: {state}{on}{since}; {} lifts with {} kg, {} inspections",
+        life.lifts, life.carried_kg, life.inspections
+    ))
 }
 
 fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {

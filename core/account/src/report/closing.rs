@@ -45,6 +45,8 @@ pub struct ReportRow {
     pub seal: Option<Digest>,
     /// Serial numbers of pieces that are back.
     pub back: Vec<String>,
+    /// Serial numbers of pieces that are damaged.
+    pub damaged: Vec<String>,
 }
 
 /// All that is known of a load.
@@ -60,6 +62,8 @@ pub struct LoadRows {
     pub reports: Vec<ReportRow>,
     /// Its equipment: serial number and kind.
     pub equipment: Vec<(String, String)>,
+    /// Its gross mass in grams, where it is known.
+    pub mass_g: Option<i64>,
 }
 
 /// A device of which records or reports are here.

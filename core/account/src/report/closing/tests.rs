@@ -28,6 +28,7 @@ fn report(event: MovementEvent, seconds: i64) -> ReportRow {
         shown: (event == MovementEvent::Lifted).then(|| (ShownVerdict::Go, String::new())),
         seal: None,
         back: Vec::new(),
+        damaged: Vec::new(),
     }
 }
 
@@ -46,6 +47,7 @@ fn sound() -> LoadRows {
             returned,
         ],
         equipment: vec![("SL-1".into(), "sling leg".into())],
+        mass_g: Some(816_000),
     }
 }
 
