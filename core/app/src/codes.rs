@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::{App, AppError, Effort};
-use slingseal_judgement::is_of_a_load;
+use slingseal_judgement::{is_of_a_load, plausible};
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_qr as qr;
 
@@ -182,14 +182,6 @@ impl App {
         let read =
             qr::read_luminance(size(width), size(height), size(stride), luminance, &mut accept, effort);
         Ok(read.map_err(AppError::bad_input)?.map_or(Reading::Nothing, Reading::of))
-    }
-}
-
-/// Whether a text that was read may be right: foreign texts pass (they are told as such), ours must be whole.
-fn plausible(text: &str) -> bool {
-    match unwrap(text) {
-        Ok(_) => true,
-        Err(_) => !Kind::ALL.iter().any(|kind| text.starts_with(&format!("{}:", kind.front()))),
     }
 }
 

@@ -128,6 +128,9 @@ impl Reason {
                 "An older copy of this device's memory was put back ({}). Receive a newer roster of every authority trusted here.",
                 since.dtg()
             ),
+            Self::CopyOutOfDate { until } => {
+                format!("This page held until {}. Get a new file from the leader.", until.dtg())
+            }
             Self::TagUnsigned => {
                 "No planner has signed the tag. Check weight and aircraft with the leader.".into()
             }
@@ -218,6 +221,9 @@ impl Reason {
                 "Se repuso una copia anterior de la memoria de este equipo ({}). Reciba una lista posterior de cada autoridad.",
                 since.dtg()
             ),
+            Self::CopyOutOfDate { until } => {
+                format!("Esta página valía hasta {}. Pida un archivo nuevo al jefe.", until.dtg())
+            }
             Self::TagUnsigned => "Ningún planificador firmó la etiqueta. Confirme peso y aeronave.".into(),
             Self::TagPlannerUnknown => {
                 "No se conoce al planificador de la etiqueta. Confirme peso y aeronave.".into()

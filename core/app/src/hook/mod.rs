@@ -1,6 +1,7 @@
 //! The hook check: scan the seal, scan the tag, one verdict. And the word that takes a seal back.
 
 pub(crate) mod admission;
+pub(crate) mod page;
 pub(crate) mod receive;
 
 use serde::Serialize;

@@ -137,6 +137,9 @@ impl App {
             Kind::BundleFrame | Kind::Have => {
                 Err(AppError::bad_input("this is a frame of a moving code; read it with bundle read"))
             }
+            Kind::CheckPage => Err(AppError::bad_input(
+                "this is what a check page carries inside; open the file in a browser",
+            )),
             Kind::ExamKey | Kind::ExamResult => {
                 inner.admit(|_| Ok(()))?;
                 drop(inner);
