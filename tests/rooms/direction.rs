@@ -48,8 +48,14 @@ const LIFTED: &[(&str, &str)] = &[
 ];
 
 /// What a stranger's program must trust to come to a verdict.
-const VERIFIER: &[&str] =
-    &["slingseal-words", "slingseal-qr", "slingseal-rigging", "slingseal-message", "slingseal-judgement"];
+const VERIFIER: &[&str] = &[
+    "slingseal-catalogue",
+    "slingseal-words",
+    "slingseal-qr",
+    "slingseal-rigging",
+    "slingseal-message",
+    "slingseal-judgement",
+];
 
 /// What would tie a verifier to a machine: a database, an allocator of randomness, a runtime.
 const NOT_IN_A_VERIFIER: &[&str] =

@@ -6,3 +6,4 @@ mod doors;
 mod facade;
 mod order;
 mod sources;
+mod words;

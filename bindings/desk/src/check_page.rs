@@ -32,7 +32,9 @@ pub(crate) fn shell(named: Option<&Path>) -> Result<String, AppError> {
         }
     };
     text.filter(|text| text.matches(PLACE).count() == 1).ok_or_else(|| {
-        bad_input("this is no check page without contents; name the target/web/check.html of bindings/web/build")
+        bad_input(
+            "this is no check page without contents; name the target/web/check.html of bindings/web/build",
+        )
     })
 }
 
@@ -68,8 +70,14 @@ mod tests {
     /// RFC 4648 §10.
     #[test]
     fn rfc_4648_examples() {
-        let known =
-            [("", ""), ("f", "Zg=="), ("fo", "Zm8="), ("foo", "Zm9v"), ("foob", "Zm9vYg=="), ("foobar", "Zm9vYmFy")];
+        let known = [
+            ("", ""),
+            ("f", "Zg=="),
+            ("fo", "Zm8="),
+            ("foo", "Zm9v"),
+            ("foob", "Zm9vYg=="),
+            ("foobar", "Zm9vYmFy"),
+        ];
         for (plain, coded) in known {
             assert_eq!(base64(plain.as_bytes()), coded);
         }

@@ -16,7 +16,7 @@ pub(crate) struct Cli {
     /// Answer in JSON
     #[arg(long, global = true)]
     pub(crate) json: bool,
-    /// The language of cards and reasons: en or es
+    /// The language of all that is read here: en or es; else as LC_ALL, LC_MESSAGES or LANG say
     #[arg(long, global = true, value_name = "CODE", env = "SLINGSEAL_LANGUAGE")]
     pub(crate) language: Option<String>,
     #[command(subcommand)]

@@ -44,6 +44,20 @@ pub(crate) fn default_home() -> Result<PathBuf, AppError> {
         .ok_or_else(|| bad_input("no home is known; name one with --home DIR"))
 }
 
+/// The language to speak: the one that was named, by `--language` or `SLINGSEAL_LANGUAGE`, which must be one that is here;
+/// else what the system's locale says, as for every program of it, English where that is of no use.
+///
+/// # Errors
+/// The one that was named is not here.
+pub(crate) fn language(named: Option<&str>) -> Result<Language, AppError> {
+    if let Some(named) = named.filter(|named| !named.is_empty()) {
+        return Language::named(named).map_err(|unknown| bad_input(&unknown.to_string()));
+    }
+    let set = |name| std::env::var(name).ok().filter(|value| !value.is_empty());
+    let locale = ["LC_ALL", "LC_MESSAGES", "LANG"].into_iter().find_map(set).unwrap_or_default();
+    Ok(Language::of_locale(&locale))
+}
+
 /// Opens a home with this machine's clock and randomness.
 pub(crate) fn open(home: &Path, language: Language) -> Result<App, AppError> {
     open_with(home, language, Arc::new(SystemClock))

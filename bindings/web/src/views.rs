@@ -40,13 +40,13 @@ pub(crate) fn verdict(worst: &Judged, all: &[Judged], scan: &Scan, language: Lan
         "verdict": match judgement.verdict.word() { "GO" => "go", "WAIT" => "wait", _ => "no_go" },
         "word": judgement.verdict.word(),
         "first": first,
-        "spoken": format!("{} {first}", spoken(judgement.verdict, language)),
+        "spoken": spoken(judgement.verdict, &first, language),
         "reasons": reasons,
         "facts": facts,
         "tag": worst.tag.as_ref().and_then(LoadWord::tag).map(tag),
         "tag_scanned": !scan.tags.is_empty(),
         "seal_scanned": !scan.seals.is_empty(),
-        "cautions": cautions(language).to_vec(),
+        "cautions": cautions(language),
         "shown": shown,
     })
 }

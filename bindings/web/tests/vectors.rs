@@ -1,5 +1,7 @@
 //! The surface, natively, gives every frozen vector the verdict that is frozen with it.
 
+#[path = "support/cast.rs"]
+mod cast;
 mod support;
 
 use slingseal_web::Surface;
@@ -39,4 +41,36 @@ fn a_bad_call_is_told_in_one_line() {
     assert!(surface.begin(b"junk").starts_with("{\"error\""));
     assert!(surface.frame(3, 3, &[0; 7]).starts_with("{\"error\""));
     assert!(surface.picture(b"GIF89a").starts_with("{\"error\""));
+}
+
+/// Frozen pages: what they are shown, and what they must say. The other side judges the same, `tests/independent/page.py`.
+#[test]
+fn every_page_is_answered_as_it_is_frozen() {
+    #[derive(serde::Deserialize)]
+    struct Page {
+        at: String,
+        page: String,
+        shown: Vec<String>,
+        thumbprint: String,
+        expect: Expect,
+    }
+    #[derive(Debug, serde::Deserialize)]
+    struct Expect {
+        verdict: Option<String>,
+        reasons: Vec<String>,
+    }
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/vectors/page");
+    let mut count = 0;
+    for entry in std::fs::read_dir(folder).expect("the pages are there") {
+        let path = entry.expect("an entry").path();
+        let text = std::fs::read_to_string(&path).expect("a vector is text");
+        let page: Page = toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+        let bytes = cast::unbase64(&page.page);
+        assert_eq!(slingseal_message::trust::CheckPage::thumbprint(&bytes), page.thumbprint, "{}", path.display());
+        let now = slingseal_words::Time::parse(&page.at).expect("a time");
+        let found = cast::answered(&bytes, now, &page.shown);
+        assert_eq!(found, (page.expect.verdict, page.expect.reasons), "{}", path.display());
+        count += 1;
+    }
+    assert!(count >= 12, "{count} pages were found");
 }

@@ -54,6 +54,8 @@ pub use leader::{
     ShareView,
 };
 pub use procedures::{ProcedureView, check_procedure};
+/// Every word that a person reads, those of the shells among them.
+pub use slingseal_catalogue as catalogue;
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};

@@ -1,3 +1,5 @@
+use slingseal_catalogue::{Language, judgement as words};
+
 use super::reason::{Grade, Reason};
 
 /// Where a load stands on its zone.
@@ -68,16 +70,16 @@ impl LoadState {
     }
 
     /// What a person reads.
-    pub fn say(self) -> &'static str {
+    pub fn say(self, language: Language) -> String {
         match self {
-            Self::Planned => "Planned",
-            Self::Walking => "Being walked",
-            Self::Fit => "Fit",
-            Self::Waits => "Wait",
-            Self::NotFit => "Not fit",
-            Self::Refused => "Refused",
-            Self::Expired => "Expired",
-            Self::Voided => "Voided",
+            Self::Planned => words::StatePlanned.say(language),
+            Self::Walking => words::StateWalking.say(language),
+            Self::Fit => words::StateFit.say(language),
+            Self::Waits => words::StateWaits.say(language),
+            Self::NotFit => words::StateNotFit.say(language),
+            Self::Refused => words::StateRefused.say(language),
+            Self::Expired => words::StateExpired.say(language),
+            Self::Voided => words::StateVoided.say(language),
         }
     }
 }

@@ -7,7 +7,6 @@ mod digest;
 mod faults;
 mod grid;
 mod ids;
-mod language;
 mod outside;
 mod person;
 mod quantity;
@@ -23,11 +22,31 @@ pub use ids::{
     CallSign, Description, KeyId, LineError, LoadNumber, Name, Note, PlaceName, PointId, ProcedureId, Serial,
     Source,
 };
-pub use language::Language;
 pub use outside::{Clock, Entropy};
 pub use person::{person_key, same_name, same_person};
 pub use quantity::{Dimension, Quantity, QuantityError, Unit};
+pub use slingseal_catalogue::{Argument, Language, Saying, ToArgument, UnknownLanguage};
 pub use time::{Seconds, Time, TimeError};
 pub use toml_file::{Part, TomlFile};
 pub use units::{Degrees, Kilograms, Metres, Newtons, NotFinite, Ratio, STANDARD_GRAVITY};
 pub use visible::{is_invisible, visibly};
+
+// Names, numbers and times are the same in every language.
+slingseal_catalogue::argument_by_display!(
+    CallSign,
+    Description,
+    Digest,
+    GridRef,
+    KeyId,
+    LoadNumber,
+    Name,
+    Note,
+    PlaceName,
+    PointId,
+    ProcedureId,
+    Quantity,
+    Seconds,
+    Serial,
+    Source,
+    Unit,
+);

@@ -2,7 +2,9 @@
 
 use std::io::{Seek, Write};
 
-use slingseal_app::{AppError, BundleRequest, CheckPageRequest, ClassRequest, ExportTable, ListRequest, code_of};
+use slingseal_app::{
+    AppError, BundleRequest, CheckPageRequest, ClassRequest, ExportTable, ListRequest, code_of,
+};
 
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;
@@ -352,12 +354,15 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         }
         ["hook-check"] => {
             if desk.guard.open {
-                return Err(bad_input("the PIN would travel in the clear; use slingseal check-page in the terminal"));
+                return Err(bad_input(
+                    "the PIN would travel in the clear; use slingseal check-page in the terminal",
+                ));
             }
             let shell = check_page::shell(desk.page.as_deref())?;
             let form = ask::form(request)?;
             let hours = Some(form.number("hours", 24, 168));
-            let made = app.check_page(&CheckPageRequest { authorities: Vec::new(), hours }, form.get("pin"))?;
+            let made =
+                app.check_page(&CheckPageRequest { authorities: Vec::new(), hours }, form.get("pin"))?;
             let html = check_page::filled(&shell, &made.bytes)?;
             *desk.hook_check() = Some((made, html));
             Ok(Reply::see("/hook-check"))

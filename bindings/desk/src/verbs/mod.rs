@@ -49,8 +49,8 @@ impl Setting {
 
 /// Runs a verb.
 pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
-    let locale = cli.language.or_else(|| std::env::var("LANG").ok()).unwrap_or_default();
-    let setting = Setting { home: cli.home, json: cli.json, language: Language::of_locale(&locale) };
+    let setting =
+        Setting { home: cli.home, json: cli.json, language: platform::language(cli.language.as_deref())? };
     match cli.verb {
         Verb::Demo { out } => demo::run(&setting, out),
         Verb::Inspect { kept: true, .. } => inspect::kept(&setting),

@@ -311,16 +311,15 @@ fn verdict_view(
     let reasons: Vec<ReasonView> =
         report.reasons.iter().map(|reason| reason_view(reason, language)).collect();
     let first = first_line(report, language);
-    let cautions = cautions(language).iter().map(|caution| (*caution).to_owned()).collect();
     VerdictView {
         verdict,
         word: report.verdict.word().into(),
-        spoken: format!("{} {first}", spoken(report.verdict, language)),
+        spoken: spoken(report.verdict, &first, language),
         first,
         reasons,
         facts,
         tag,
-        cautions,
+        cautions: cautions(language),
         shown: Vec::new(),
     }
 }

@@ -101,7 +101,12 @@ impl Inner {
                     (self.listed(state, &rows, most)?, count)
                 }
             };
-            columns.push(BoardColumn { state: state.word().into(), title: state.say().into(), count, loads });
+            columns.push(BoardColumn {
+                state: state.word().into(),
+                title: state.say(self.language()),
+                count,
+                loads,
+            });
         }
         Ok(BoardView { at: now.into(), since: since.into(), columns, notices: self.board_notices()? })
     }

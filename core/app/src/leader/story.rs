@@ -98,7 +98,7 @@ impl Inner {
         Ok(LoadView {
             load: load.to_string(),
             state: state.word().into(),
-            state_title: state.say().into(),
+            state_title: state.say(self.language()),
             tag,
             walks: walks.into_iter().map(walk_line).collect(),
             inspections,

@@ -1,5 +1,6 @@
 use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, Unsigned, Writer};
-use slingseal_words::{Digest, Language, LoadNumber, Note, Time};
+use slingseal_catalogue::{Language, Saying, judgement as words};
+use slingseal_words::{Digest, LoadNumber, Note, Time};
 
 /// Why a seal no longer holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,13 +34,18 @@ impl VoidCause {
     }
 
     /// What a person reads.
-    pub fn say(self, language: Language) -> &'static str {
+    pub fn say(self, language: Language) -> String {
+        self.saying().say(language)
+    }
+
+    /// The same, in no language yet.
+    pub fn saying(self) -> Saying {
         match self {
-            Self::RiggingDisturbed => language.pick("the rigging was disturbed", "se tocó el aparejo"),
-            Self::LoadMoved => language.pick("the load was moved", "se movió la carga"),
-            Self::HookupAborted => language.pick("a hookup was broken off", "se interrumpió un enganche"),
-            Self::EquipmentWithdrawn => language.pick("equipment on it was withdrawn", "se retiró un equipo"),
-            Self::Other => language.pick("another reason, see the note", "otro motivo, véase la nota"),
+            Self::RiggingDisturbed => words::VoidRiggingDisturbed.into(),
+            Self::LoadMoved => words::VoidLoadMoved.into(),
+            Self::HookupAborted => words::VoidHookupAborted.into(),
+            Self::EquipmentWithdrawn => words::VoidEquipmentWithdrawn.into(),
+            Self::Other => words::VoidOther.into(),
         }
     }
 

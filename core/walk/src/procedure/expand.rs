@@ -260,10 +260,7 @@ impl Procedure {
             }
         }
         if let Some(first) = cards.first_mut() {
-            let caution = match language {
-                Language::English => GOVERNING_MANUAL,
-                Language::Spanish => GOVERNING_MANUAL_SPANISH,
-            };
+            let caution = language.pick(GOVERNING_MANUAL, GOVERNING_MANUAL_SPANISH);
             first.caution = Some(caution.to_owned());
         }
         Expanded {

@@ -10,10 +10,7 @@ use super::state::At;
 impl Refusal {
     /// One line: what is wrong; what to do.
     pub fn say(&self, language: Language) -> String {
-        match language {
-            Language::English => self.to_string(),
-            Language::Spanish => self.in_spanish(),
-        }
+        if language == Language::Spanish { self.in_spanish() } else { self.to_string() }
     }
 
     fn in_spanish(&self) -> String {

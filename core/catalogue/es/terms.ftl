@@ -1,0 +1,3 @@
+## Terms that every file of this language may use.
+
+-program = Slingseal
