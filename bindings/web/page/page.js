@@ -1,7 +1,7 @@
 // The page: what was scanned goes to the worker, what the worker answers fills the screen. It judges nothing.
 "use strict";
 const at = (id) => document.getElementById(id);
-const filled = (text, ...values) => text.replace(/\{(\d)\}/g, (_, number) => values[number] ?? "");
+const filled = (text, values) => text.replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");
 // Where the browser lets a file keep nothing, the page forgets when it is closed: its first screen says so.
 const kept = {
   read(name) {
@@ -21,9 +21,10 @@ const MOST_PIXELS = 6_000_000;
 const state = {
   language: (kept.read("slingseal.language") || navigator.language || "en").startsWith("es") ? "es" : "en",
   palette: PALETTES.includes(kept.read("slingseal.palette")) ? kept.read("slingseal.palette") : "day",
-  screen: "start", page: null, shown: [], taken: [], memory: [], stream: null, verdict: null, trouble: null, took: [], looked: 0,
+  words: {}, screen: "start", page: null, shown: [], taken: [], memory: [], stream: null, verdict: null, trouble: null, took: [], looked: 0,
 };
-const words = () => WORDS[state.language];
+// From the catalogue, through the module; before that is there the page has no word but the one in its markup.
+const words = () => state.words[state.language] || {};
 const now = () => Math.floor(Date.now() / 1000);
 
 // ---- the worker
@@ -38,7 +39,7 @@ const ask = (act, more = {}, give = []) => new Promise((resolve, reject) => {
 const core = (call) => ask("call", { call: { now: now(), language: state.language, ...call } });
 
 async function start() {
-  dress();
+  document.documentElement.dataset.palette = state.palette;
   const contents = at("contents").textContent.trim();
   try {
     const source = new Blob([at("worker").textContent], { type: "text/javascript" });
@@ -50,14 +51,17 @@ async function start() {
       else call.resolve(data.ok);
     };
     await ask("load", { bytes: await unpacked(at("module").textContent.trim()) });
+    for (const language of ["en", "es"]) state.words[language] = await core({ call: "words", language });
   } catch (error) {
-    return trouble("cannot", error.message);
+    at("cannot").hidden = false;
+    at("cannot").append(` (${error.message})`);
+    return;
   }
   if (!contents) return trouble("empty");
   try {
     state.page = await ask("begin", { bytes: bytesOf(contents) });
   } catch (error) {
-    return trouble("broken", error.message);
+    return trouble("broken", { why: error.message });
   }
   await remember();
   at("begin").disabled = false;
@@ -88,7 +92,7 @@ function memorize(texts) {
   kept.write(`slingseal ${state.page.thumbprint}`, { now: now(), texts: state.memory });
 }
 
-function trouble(name, what = "") {
+function trouble(name, what = {}) {
   state.trouble = [name, what];
   dress();
 }
@@ -113,7 +117,7 @@ function dress() {
   for (const each of document.querySelectorAll("[data-say]")) each.textContent = say[each.dataset.say];
   at("language").textContent = say.other;
   at("language").lang = state.language === "en" ? "es" : "en";
-  at("palette").textContent = filled(say.paletteLabel, say.palette[state.palette]);
+  at("palette").textContent = filled(say.paletteLabel, { palette: say[`palette.${state.palette}`] });
   document.title = `Slingseal ${say.name}`;
   at("trouble").hidden = !state.trouble;
   if (state.trouble) at("trouble").textContent = filled(say[state.trouble[0]], state.trouble[1]);
@@ -122,11 +126,12 @@ function dress() {
   if (page) {
     at("thumbprint").replaceChildren(...page.thumbprint.split(" ").map((group) => made("span", group)));
     const over = now() > page.until.unix;
+    const until = over ? filled(say.over, { until: page.until.dtg }) : page.until.dtg;
     list("contents-facts", [
-      [say.made, page.made.dtg], [say.until, over ? filled(say.over, page.until.dtg) : page.until.dtg], [say.leader, page.leader],
+      [say.made, page.made.dtg], [say.until, until], [say.leader, page.leader],
       ...page.authorities.map((one) => [say.authority, one.name]), [say.words, String(page.words)],
     ]);
-    at("foot").textContent = filled(say.foot, page.thumbprint, page.leader, over ? filled(say.over, page.until.dtg) : page.until.dtg);
+    at("foot").textContent = filled(say.foot, { ...page, until });
   }
   wanted();
   if (state.verdict) judged(state.verdict);
@@ -186,9 +191,9 @@ async function takeIn(text) {
   try {
     const answer = await core({ call: "open", text });
     if (answer.kind === "roster") {
-      told(filled(answer.new ? say.roster : say.rosterOld, answer.authority, answer.sequence, answer.revoked));
+      told(filled(answer.new ? say.roster : say.rosterOld, answer));
     } else {
-      told(filled(say.void, answer.load, answer.by));
+      told(filled(say.void, answer));
     }
     memorize([text]);
   } catch (error) {
@@ -307,24 +312,24 @@ function judged(verdict) {
   at("reasons-box").hidden = verdict.reasons.length === 0;
   at("reasons").replaceChildren(...verdict.reasons.map((reason) => {
     const line = made("li", "", reason.grade);
-    line.append(made("b", say.grade[reason.grade]), reason.text);
+    line.append(made("b", { no_go: "NO-GO", wait: "WAIT", note: say["grade.note"] }[reason.grade]), reason.text);
     return line;
   }));
   at("shown-box").hidden = verdict.shown.length === 0;
   at("shown").replaceChildren(...verdict.shown.map((one) => made("li", `${one.load || "?"} · ${one.word} · ${one.first}`)));
-  const { facts, tag } = verdict, fact = say.fact;
+  const { facts, tag } = verdict, fact = (name) => say[`fact.${name}`];
   const pairs = [];
-  if (facts || tag) pairs.push([fact.load, (facts || tag).load]);
+  if (facts || tag) pairs.push([fact("load"), (facts || tag).load]);
   if (tag) {
-    pairs.push([fact.description, tag.description], [fact.gross, tag.gross], [fact.aircraft, tag.aircraft], [fact.allowable, tag.allowable],
-      [fact.way, `${tag.pickup} → ${tag.destination}`], [fact.rigger, tag.rigger || say.none]);
-    if (tag.links.length) pairs.push([fact.links, tag.links.map((one) => `${one.leg}: ${one.link}`).join(", ")]);
+    pairs.push([fact("description"), tag.description], [fact("gross"), tag.gross], [fact("aircraft"), tag.aircraft], [fact("allowable"), tag.allowable],
+      [fact("way"), `${tag.pickup} → ${tag.destination}`], [fact("rigger"), tag.rigger || say.none]);
+    if (tag.links.length) pairs.push([fact("links"), tag.links.map((one) => `${one.leg}: ${one.link}`).join(", ")]);
     for (const piece of tag.equipment) pairs.push([piece.kind, [piece.serial, piece.rating, piece.due].filter(Boolean).join(" · ")]);
   }
   if (facts) {
-    if (!tag) pairs.push([fact.gross, facts.mass]);
-    pairs.push([fact.inspector, facts.inspector ? `${facts.inspector} (${facts.authority})` : say.nobody], [fact.issued, facts.issued.dtg],
-      [fact.valid_until, facts.valid_until.dtg], [fact.procedure, facts.procedure], [fact.found, `${facts.found}, ${facts.corrected}`]);
+    if (!tag) pairs.push([fact("gross"), facts.mass]);
+    pairs.push([fact("inspector"), facts.inspector ? `${facts.inspector} (${facts.authority})` : say.nobody], [fact("issued"), facts.issued.dtg],
+      [fact("valid_until"), facts.valid_until.dtg], [fact("procedure"), facts.procedure], [fact("found"), `${facts.found}, ${facts.corrected}`]);
   }
   at("facts-box").hidden = pairs.length === 0;
   list("facts", pairs);

@@ -219,12 +219,12 @@ impl Device {
     }
 
     /// What a leader who was revoked put together may be relied on no longer than until then.
-    fn leader_revoked(&mut self, issued: Time) {
+    fn leader_revoked(&mut self, since: Time) {
         let revoked = self.leader.as_ref().is_some_and(|leader| self.trusted.revoked(leader));
         if let Memory::Copied { until } = self.memory
             && revoked
         {
-            self.memory = Memory::Copied { until: until.min(issued) };
+            self.memory = Memory::Copied { until: until.min(since) };
         }
     }
 

@@ -7,6 +7,7 @@ mod device;
 mod frame;
 mod surface;
 mod views;
+mod words;
 
 pub use device::{Device, DeviceError};
 pub use frame::{FrameReader, luminance};

@@ -9,6 +9,7 @@ use slingseal_words::{Language, Time};
 use crate::device::{Device, DeviceError};
 use crate::frame::FrameReader;
 use crate::views::{harmless, stamp};
+use crate::words::words;
 
 /// Everything behind one module: a device, a reader, and the codes that the reader passes over.
 #[derive(Debug, Default)]
@@ -39,6 +40,10 @@ impl Surface {
             "known" => {
                 self.known = texts(&input, "texts")?;
                 Ok(json!({}))
+            }
+            "words" => {
+                let texts = words(language).into_iter().map(|(name, text)| (name.to_owned(), text.into()));
+                Ok(Value::Object(texts.collect()))
             }
             "code" => {
                 let text = input.get("text").and_then(Value::as_str).unwrap_or_default();

@@ -38,11 +38,8 @@ fn history(drafts: &[Draft], bits: u8, now: i64) -> Vec<Vec<Value>> {
     let roster = Roster { revoked: taken, ..Roster::new(1, at(-100), at(500_000)) }.sign(&key(SELA));
     let card = wrap(Kind::Authority, &Authority::sign(&name, at(-90_000), &key(SELA)));
     let roster = wrap(Roster::kind(&roster).expect("a roster"), &roster);
-    let held: Vec<(Kind, String)> = drafts
-        .iter()
-        .map(Draft::sign)
-        .map(|word| (word.kind, wrap(word.kind, &word.bytes)))
-        .collect();
+    let held: Vec<(Kind, String)> =
+        drafts.iter().map(Draft::sign).map(|word| (word.kind, wrap(word.kind, &word.bytes))).collect();
     let now = at(now).unix();
     let texts: Vec<&String> = held.iter().map(|(_, text)| text).collect();
     let device = json!({
@@ -100,8 +97,7 @@ fn the_module_answers_as_the_native_build() {
     let (answers, module) = node(&built(), &questions);
     assert_eq!(answers.len(), questions.len());
     let from = Instant::now();
-    let native: Vec<Value> =
-        questions.iter().map(|calls| native(&mut Surface::default(), calls)).collect();
+    let native: Vec<Value> = questions.iter().map(|calls| native(&mut Surface::default(), calls)).collect();
     let took = from.elapsed().as_secs_f64();
     let wrong: Vec<String> = answers
         .iter()
@@ -110,11 +106,19 @@ fn the_module_answers_as_the_native_build() {
         .filter(|(_, (module, native))| module != native)
         .map(|(at, (module, native))| format!("{at}: {module}\n   native: {native}"))
         .collect();
-    assert!(wrong.is_empty(), "{} of {}:\n{}", wrong.len(), questions.len(), wrong[..wrong.len().min(3)].join("\n"));
-    println!(
-        "{} questions, all alike; module {:.1} us each, this build {:.1} us",
+    assert!(
+        wrong.is_empty(),
+        "{} of {}:\n{}",
+        wrong.len(),
         questions.len(),
-        1e6 * module / questions.len() as f64,
-        1e6 * took / questions.len() as f64
+        wrong[..wrong.len().min(3)].join("\n")
+    );
+    let each = |seconds: f64| 1e6 * seconds / questions.len() as f64;
+    println!(
+        "RESULT a verdict: module {:.0} us, native {:.0} us, ratio {:.1}, {} questions each with its device, all answers alike",
+        each(module),
+        each(took),
+        module / took,
+        questions.len()
     );
 }

@@ -14,7 +14,8 @@ fn every_vector_is_answered_as_it_is_frozen() {
         for (name, vector) in read(folder) {
             count += 1;
             let answer = native(&mut Surface::default(), &calls(&vector));
-            let verdict = vector.expect.verdict.clone().map(|word| if word == "HOLD" { "WAIT".into() } else { word });
+            let verdict =
+                vector.expect.verdict.clone().map(|word| if word == "HOLD" { "WAIT".into() } else { word });
             let expect = (verdict, vector.expect.reasons.clone());
             let found = told(&answer);
             // A text of the wrong kind in the wrong place is refused by a program that asks for seal and tag apart; the page takes
@@ -34,7 +35,9 @@ fn every_vector_is_answered_as_it_is_frozen() {
 #[test]
 fn a_bad_call_is_told_in_one_line() {
     let mut surface = Surface::default();
-    for call in ["", "[]", "{}", "{\"call\":\"judge\"}", "{\"call\":\"judge\",\"shown\":[1],\"now\":1}", "\u{0}"] {
+    for call in
+        ["", "[]", "{}", "{\"call\":\"judge\"}", "{\"call\":\"judge\",\"shown\":[1],\"now\":1}", "\u{0}"]
+    {
         let answer = surface.call(call.as_bytes());
         assert!(answer.starts_with("{\"error\":\"") && !answer.contains('\n'), "{call}: {answer}");
     }
@@ -66,7 +69,12 @@ fn every_page_is_answered_as_it_is_frozen() {
         let text = std::fs::read_to_string(&path).expect("a vector is text");
         let page: Page = toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
         let bytes = cast::unbase64(&page.page);
-        assert_eq!(slingseal_message::trust::CheckPage::thumbprint(&bytes), page.thumbprint, "{}", path.display());
+        assert_eq!(
+            slingseal_message::trust::CheckPage::thumbprint(&bytes),
+            page.thumbprint,
+            "{}",
+            path.display()
+        );
         let now = slingseal_words::Time::parse(&page.at).expect("a time");
         let found = cast::answered(&bytes, now, &page.shown);
         assert_eq!(found, (page.expect.verdict, page.expect.reasons), "{}", path.display());

@@ -69,7 +69,10 @@ const FAULTS: &str = r#"(() => {
 /// Nothing wrong with the screen as it stands, nor with letters of twice the size; its picture is left.
 pub fn fits(browser: &mut Browser, picture: &Path) {
     for size in ["", "200%"] {
-        browser.js(&format!("document.documentElement.style.fontSize = '{}'", if size.is_empty() { "" } else { "36px" }));
+        browser.js(&format!(
+            "document.documentElement.style.fontSize = '{}'",
+            if size.is_empty() { "" } else { "36px" }
+        ));
         let faults = browser.js(FAULTS);
         assert_eq!(faults, json!([]), "{} {size}", picture.display());
         if size.is_empty() {

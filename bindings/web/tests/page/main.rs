@@ -68,7 +68,8 @@ fn begun(browser: &mut Browser, file: &Path) {
 /// Chooses photographs, one after the other; the verdict's word and line.
 fn photographed(browser: &mut Browser, pictures: &[PathBuf]) -> (String, String) {
     for picture in pictures {
-        let before = browser.js("state.shown.length + state.taken.length + document.querySelectorAll('#taken li').length");
+        let before = browser
+            .js("state.shown.length + state.taken.length + document.querySelectorAll('#taken li').length");
         browser.choose("#photo", picture);
         browser.until(&format!(
             "state.shown.length + state.taken.length + document.querySelectorAll('#taken li').length > {before}"
@@ -103,8 +104,12 @@ fn the_demos_photographs_get_their_verdicts() {
     let mut browser = Browser::start(QUIET);
     opened(&mut browser, &demo("hook.html"));
     let story = std::fs::read_to_string(web("demo.txt")).expect("the demo's story");
-    let thumbprint = browser.js("[...document.querySelectorAll('#thumbprint span')].map(one => one.textContent).join(' ')");
-    assert!(story.contains(thumbprint.as_str().expect("groups")), "{thumbprint} is not what the leader was told: {story}");
+    let thumbprint = browser
+        .js("[...document.querySelectorAll('#thumbprint span')].map(one => one.textContent).join(' ')");
+    assert!(
+        story.contains(thumbprint.as_str().expect("groups")),
+        "{thumbprint} is not what the leader was told: {story}"
+    );
     browser.js("document.getElementById('begin').click()");
     browser.until("!document.getElementById('scan').hidden");
     let (seal, tag, other) = (demo("seal-km-014.png"), demo("tag-km-014.png"), demo("tag-km-015.png"));
@@ -216,7 +221,8 @@ fn attack_vectors_get_their_verdicts() {
         let codes = browser.js("state.verdict.reasons.map((one) => one.code)");
         let expected = if expected == "HOLD" { "WAIT".to_owned() } else { expected };
         if found.0 != expected || codes != json!(vector.expect.reasons) {
-            wrong.push(format!("{name}: {found:?} {codes}, frozen is {expected} {:?}", vector.expect.reasons));
+            wrong
+                .push(format!("{name}: {found:?} {codes}, frozen is {expected} {:?}", vector.expect.reasons));
         }
         next(&mut browser);
         shown += 1;
@@ -245,16 +251,20 @@ fn every_screen_fits_and_reads() {
         ("no-go", vec![cast.seal(at(-60), false), cast.tag()]),
     ];
     for (width, height) in [(390, 844), (768, 1024), (1280, 800)] {
-        let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 1000 });
+        let size =
+            json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 1000 });
         browser.call("Emulation.setDeviceMetricsOverride", &size);
         opened(&mut browser, &file);
         for palette in ["day", "sun", "night"] {
-            browser.js(&format!("state.palette = '{palette}'; state.language = '{}'; dress(); show('start')", if palette == "sun" { "es" } else { "en" }));
+            browser.js(&format!(
+                "state.palette = '{palette}'; state.language = '{}'; dress(); show('start')",
+                if palette == "sun" { "es" } else { "en" }
+            ));
             let name = |screen: &str| screens.join(format!("{screen}-{palette}-{width}.png"));
             look::fits(&mut browser, &name("start"));
             browser.js("show('refused')");
             look::fits(&mut browser, &name("refused"));
-            browser.js("show('scan'); state.shown = ['SL1:']; wanted(); told(filled(words().roster, 'Sela Relief', 4, 2))");
+            browser.js("show('scan'); state.shown = ['SL1:']; wanted(); told(filled(words().roster, { authority: 'Sela Relief', sequence: 4, revoked: 2 }))");
             browser.until("document.getElementById('eye-says').textContent.includes('.')");
             look::fits(&mut browser, &name("scan"));
             browser.js("clear()");
@@ -291,14 +301,19 @@ fn nothing_is_asked_of_any_network() {
             begun(&mut browser, &page(folder.path(), &cast.page(at(-7_200), 24, &[])));
             assert_eq!(photographed(&mut browser, &[seal.clone(), tag.clone()]).0, "GO");
             // What a script of ours cannot do even if it wanted to.
-            let tried = browser.js("fetch('http://127.0.0.1:9/by-script').then(() => 'went', () => 'refused')");
+            let tried =
+                browser.js("fetch('http://127.0.0.1:9/by-script').then(() => 'went', () => 'refused')");
             assert_eq!(tried, json!("refused"));
         }
         browser.close();
         let urls = look::asked(&log);
-        let own: Vec<&Value> = urls.iter().filter(|url| url.as_str().is_some_and(|url| !url.starts_with("file:"))).collect();
+        let own: Vec<&Value> =
+            urls.iter().filter(|url| url.as_str().is_some_and(|url| !url.starts_with("file:"))).collect();
         if asking {
-            assert!(own.iter().any(|url| url.as_str().is_some_and(|url| url.ends_with("/asked-for"))), "the log is blind: {urls:?}");
+            assert!(
+                own.iter().any(|url| url.as_str().is_some_and(|url| url.ends_with("/asked-for"))),
+                "the log is blind: {urls:?}"
+            );
         } else {
             assert!(own.is_empty(), "{own:?}");
         }

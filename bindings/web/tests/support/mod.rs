@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use slingseal_web::Surface;
 use slingseal_words::Time;
 
-#[path = "../../../tests/vectors/vector.rs"]
+#[path = "../../../../tests/vectors/vector.rs"]
 pub mod vector;
 
 use vector::Vector;
