@@ -187,6 +187,7 @@ pub fn fill(store: &mut Store) -> Result<(), StoreError> {
             digest: Digest::of(&[seq as u8]),
             record,
         };
+        tx.put_stray(slingseal_store::StrayKind::Photo, Digest::of(b"stray"), 5)?;
         tx.put_heads(&[head(4, Some(record(2).digest)), head(9, None)])?;
         tx.put_load(&LoadRow {
             load: record(2).load,
@@ -260,6 +261,7 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         ("memory", shown(read.memory().map(|memory| (memory.judged, memory.put_back)))),
         ("procedures", shown(read.procedures_in_use())),
         ("heads", shown(read.heads())),
+        ("strays", shown(read.strays())),
         ("loads", shown(read.loads())),
         ("foreign", shown(read.foreign_entries(DeviceId([9; 16])))),
     ])

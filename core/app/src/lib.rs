@@ -125,6 +125,7 @@ impl App {
             Inner { store, outside, opened, walks: BTreeMap::new(), seen: BTreeMap::new(), judged: None };
         inner.read_procedure_texts()?;
         inner.judge_what_is_older()?;
+        inner.name_what_is_kept()?;
         Ok(Self { inner: Mutex::new(inner) })
     }
 

@@ -106,7 +106,7 @@ impl App {
         let procedure = check(text)?;
         let mut inner = self.lock();
         inner.store.write(|tx| -> Result<(), AppError> {
-            keep_text(tx, text)?;
+            keep_own_text(tx, text)?;
             tx.use_procedure(procedure.id().as_str(), procedure.digest())?;
             Ok(())
         })?;
@@ -114,16 +114,25 @@ impl App {
     }
 }
 
-/// Keeps the text of a procedure, with what it says of itself, where it is not here yet.
-pub(crate) fn keep_text(tx: &Tx<'_>, text: &str) -> Result<(), AppError> {
+/// Keeps the text of a procedure that this device works by.
+pub(crate) fn keep_own_text(tx: &Tx<'_>, text: &str) -> Result<(), AppError> {
+    keep_text(tx, text)?;
+    tx.remove_stray(Digest::of(text.as_bytes()))?;
+    Ok(())
+}
+
+/// Keeps the text of a procedure, with what it says of itself; `false` where it was here.
+pub(crate) fn keep_text(tx: &Tx<'_>, text: &str) -> Result<bool, AppError> {
     let digest = Digest::of(text.as_bytes());
-    if tx.procedure_text(digest)?.is_some_and(|known| known.said.is_some()) {
-        return Ok(());
+    let known = tx.procedure_text(digest)?;
+    if known.as_ref().is_some_and(|known| known.said.is_some()) {
+        return Ok(false);
     }
     let procedure = check(text)?;
     let title = procedure.title(Language::English).to_owned();
     let said = Some((procedure.id().to_string(), procedure.version(), title));
-    Ok(tx.put_procedure_text(&ProcedureTextRow { digest, said, text: text.to_owned() })?)
+    tx.put_procedure_text(&ProcedureTextRow { digest, said, text: text.to_owned() })?;
+    Ok(known.is_none())
 }
 
 impl Inner {
@@ -135,7 +144,7 @@ impl Inner {
         if readable.is_empty() {
             return Ok(());
         }
-        self.store.write(|tx| readable.into_iter().try_for_each(|text| keep_text(tx, text)))
+        self.store.write(|tx| readable.into_iter().try_for_each(|text| keep_text(tx, text).map(drop)))
     }
 
     fn own_procedures(&self) -> Result<Vec<Procedure>, AppError> {

@@ -5,6 +5,7 @@ mod bundles;
 mod exam;
 mod hand;
 mod stickers;
+mod strays;
 mod trust;
 
 use std::path::Path;

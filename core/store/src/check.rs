@@ -6,6 +6,7 @@ use super::memory::MEMORY;
 use super::papers::{AUTHORITIES, CARDS, CREDENTIALS, ROSTERS, TAGS, VOIDS};
 use super::procedures::{PROCEDURE_TEXTS, PROCEDURES_IN_USE};
 use super::records::{BYTES, DEFICIENCIES, EQUIPMENT, RECORDS};
+use super::strays::{NAMED, STRAYS};
 use super::table::{DEVICE, Table, show};
 use super::walks::WALKS;
 use super::{Reader, StoreError};
@@ -34,6 +35,8 @@ pub(super) const TABLES: &[&Table] = &[
     &HEADS,
     &LOADS,
     &MEMORY,
+    &STRAYS,
+    &NAMED,
 ];
 
 /// The tables as schemas 1 and 2 had them, for saving what can be read of such a file.

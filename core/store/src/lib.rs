@@ -26,6 +26,7 @@ mod procedures;
 mod records;
 mod said;
 mod schema;
+mod strays;
 mod table;
 #[cfg(test)]
 mod tests;
@@ -54,4 +55,5 @@ pub use records::{
 };
 pub use said::{AuthoredRow, SAID_PAGE, WordKind};
 use slingseal_journal::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId};
+pub use strays::{StrayKind, StrayRow};
 pub use walks::{WalkRow, WalkState};

@@ -463,7 +463,8 @@ impl Reader<'_> {
     }
 
     /// The digests of all full records, sorted.
-    pub(super) fn body_digests(&self) -> Result<Vec<Digest>, StoreError> {
+    /// The digests of all full records, sorted.
+    pub fn body_digests(&self) -> Result<Vec<Digest>, StoreError> {
         self.ask("SELECT digest FROM bodies ORDER BY digest", |statement| {
             statement.query_map([], |row| row.get(0))?.collect()
         })

@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use crate::account::Verdicts;
 use crate::account::heads::heads;
+use crate::account::strays::{MOST_STRAY_BYTES, MOST_STRAYS};
 use crate::hook::admission::agrees;
 use crate::walks::sealing::{SEALED, entry_digest, walk_of_record};
 use crate::{App, AppError, Inner};
@@ -102,6 +103,15 @@ impl Inner {
         view.papers += looked;
         view.faults.extend(faults);
         view.faults.dedup();
+        let (strays, bytes) = read.strays_size()?;
+        if strays >= MOST_STRAYS / 2 || bytes >= MOST_STRAY_BYTES / 2 {
+            view.notes.push(format!(
+                "{strays} things ({} MiB) are kept that nobody signed and no record names; of more than {MOST_STRAYS} things or {} \
+                 MiB the oldest gives way",
+                bytes >> 20,
+                MOST_STRAY_BYTES >> 20
+            ));
+        }
         Ok(view)
     }
 

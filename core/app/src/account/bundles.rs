@@ -166,7 +166,7 @@ impl App {
     /// # Errors
     /// A have code that cannot be read; what the writer meets; storage.
     pub fn bundle_write(&self, request: &BundleRequest, out: &mut dyn Write) -> Result<BundleMade, AppError> {
-        self.lock().bundle_write(request, true, out)
+        self.lock().bundle_write(request, Scope { exams: true, strays: true }, out)
     }
 
     /// A bundle as a moving code: without photographs and examinations.
@@ -175,9 +175,21 @@ impl App {
     /// More than a moving code carries: write a file instead.
     pub fn moving_code(&self, have: Option<&str>) -> Result<MovingCode, AppError> {
         let request = BundleRequest { have: have.map(str::to_owned), photos: false };
-        let mut bytes = Vec::new();
-        let made = self.lock().bundle_write(&request, false, &mut bytes)?;
-        Ok(MovingCode { frames: FrameWriter::new(&bytes).map_err(AppError::bad_input)?, made })
+        let inner = self.lock();
+        let written = |strays| -> Result<(BundleMade, Vec<u8>), AppError> {
+            let mut bytes = Vec::new();
+            let made = inner.bundle_write(&request, Scope { exams: false, strays }, &mut bytes)?;
+            Ok((made, bytes))
+        };
+        let (made, bytes) = written(true)?;
+        if let Ok(frames) = FrameWriter::new(&bytes) {
+            return Ok(MovingCode { frames, made });
+        }
+        // What strangers left here must not stand in the way of what people signed.
+        let (mut made, bytes) = written(false)?;
+        let frames = FrameWriter::new(&bytes).map_err(AppError::bad_input)?;
+        made.left_out.push("tags that nobody signed and no seal names: they go by bundle file".into());
+        Ok(MovingCode { frames, made })
     }
 
     /// Takes a bundle in: what is good, in one transaction; what is not is set aside with its reason.
@@ -195,6 +207,15 @@ impl App {
 
 fn io(error: std::io::Error) -> AppError {
     AppError::bad_input(format!("the bundle cannot be read or written: {error}; try another medium"))
+}
+
+/// What goes along besides what somebody signed.
+#[derive(Clone, Copy)]
+struct Scope {
+    /// Examinations.
+    exams: bool,
+    /// Tags that nobody signed and no seal names.
+    strays: bool,
 }
 
 /// Everything that is no record, as it travels.
@@ -224,7 +245,7 @@ impl Inner {
     fn bundle_write(
         &self,
         request: &BundleRequest,
-        exams: bool,
+        scope: Scope,
         out: &mut dyn Write,
     ) -> Result<BundleMade, AppError> {
         let have = request.have.as_deref().map(Have::parse).transpose().map_err(AppError::bad_input)?;
@@ -233,7 +254,14 @@ impl Inner {
         let mut writer = BundleWriter::begin(out).map_err(io)?;
         let papers = papers(&read)?;
         if have.as_ref().is_none_or(|have| !have.has_papers(&papers.digests())) {
+            let strays: BTreeSet<Digest> = match scope.strays {
+                true => BTreeSet::new(),
+                false => read.strays()?.into_iter().map(|stray| stray.digest).collect(),
+            };
             for (kind, bytes) in &papers.0 {
+                if !strays.is_empty() && strays.contains(&Digest::of(bytes)) {
+                    continue;
+                }
                 match writer.add(*kind, bytes).map_err(io)? {
                     Ok(()) => made.papers += 1,
                     Err(too_long) => made.left_out.push(too_long.to_string()),
@@ -267,7 +295,7 @@ impl Inner {
             }
         }
         // A zone's moving code is held up under a running engine: a school's papers go by file.
-        for (kind, bytes) in if exams { self.exam_items(&mut texts)? } else { Vec::new() } {
+        for (kind, bytes) in if scope.exams { self.exam_items(&mut texts)? } else { Vec::new() } {
             match writer.add(kind, &bytes).map_err(io)? {
                 Ok(()) => made.papers += u32::from(kind != ItemKind::Procedure),
                 Err(too_long) => made.left_out.push(too_long.to_string()),

@@ -2,15 +2,17 @@
 //! nothing.
 
 use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, put_heads};
+use crate::account::strays::Origin;
 use crate::exams::judge::{
     judge_lock, judge_result, judge_sheet, put_lock, put_result, put_sheet, result_parts,
 };
 use crate::hook::admission::Admission;
 use crate::procedures::keep_text;
+use crate::walks::photograph;
 use crate::{AppError, BundleReport, SetAsideLine};
 use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, RecordItem};
 use slingseal_message::envelope::Kind;
-use slingseal_store::Put;
+use slingseal_store::{Put, StrayKind};
 use slingseal_words::{Digest, Language};
 
 /// The most that is set aside of one bundle and in a home: things, and their bytes. The oldest gives way.
@@ -110,7 +112,7 @@ impl Merge<'_, '_> {
     fn tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let word = self.admission.open(Kind::Tag, bytes)?;
         // A plan that was made at one desk is planned at every desk.
-        let new = self.admission.tag(&word, true)?;
+        let new = self.admission.tag(&word, true, Origin::Elsewhere)?;
         self.paper(new);
         Ok(())
     }
@@ -125,7 +127,9 @@ impl Merge<'_, '_> {
     fn photo(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let digest = Digest::of(bytes);
         if self.admission.tx.photo(digest)?.is_none() {
+            photograph(bytes)?;
             self.admission.tx.put_photo(bytes, self.admission.now)?;
+            self.admission.count(StrayKind::Photo, digest, bytes.len())?;
             self.report.photos += 1;
         }
         Ok(())
@@ -134,7 +138,10 @@ impl Merge<'_, '_> {
     /// The text of a procedure: found by its digest alone, so that nothing needs to be believed.
     fn procedure(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let text = std::str::from_utf8(bytes).map_err(|_| AppError::bad_input("it is no text"))?;
-        keep_text(self.admission.tx, text)
+        if keep_text(self.admission.tx, text)? {
+            self.admission.count(StrayKind::Procedure, Digest::of(bytes), bytes.len())?;
+        }
+        Ok(())
     }
 
     fn exam_key(&mut self, bytes: &[u8]) -> Result<(), AppError> {
@@ -147,6 +154,9 @@ impl Merge<'_, '_> {
     fn exam_sheet(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let judged = judge_sheet(&self.admission.trusted, self.admission.tx, bytes, self.language)?;
         let new = put_sheet(self.admission.tx, &judged, bytes, self.admission.now)?;
+        if new {
+            self.admission.count(StrayKind::Sheet, Digest::of(bytes), bytes.len())?;
+        }
         self.paper(new);
         Ok(())
     }
@@ -224,7 +234,8 @@ impl Merge<'_, '_> {
         }
         put_heads(self.admission.tx, &self.heads)?;
         self.admission.tx.trim_quarantine(MOST_ASIDE as u64, MOST_ASIDE_BYTES as u64)?;
-        self.admission.finish()?;
+        let finished = self.admission.finish()?;
+        self.report.warnings.extend(finished.gave_way.say());
         Ok(self.report)
     }
 }

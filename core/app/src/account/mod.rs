@@ -6,6 +6,7 @@ pub(crate) mod bundles;
 pub(crate) mod heads;
 pub(crate) mod merge;
 pub(crate) mod records;
+pub(crate) mod strays;
 
 use std::collections::BTreeMap;
 

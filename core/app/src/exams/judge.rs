@@ -112,6 +112,7 @@ pub(crate) fn judge_sheet(
 
 pub(crate) fn put_lock(tx: &Tx<'_>, lock: &Lock, bytes: &[u8], now: Time) -> Result<bool, AppError> {
     let digest = Digest::of(bytes);
+    tx.put_named(lock.procedure_digest)?;
     Ok(tx.put_exam_paper(&ExamPaperRow {
         digest,
         kind: ExamPaper::Key,
@@ -152,6 +153,7 @@ pub(crate) fn put_result(
     bytes: &[u8],
     now: Time,
 ) -> Result<bool, AppError> {
+    tx.put_named(result.sheet)?;
     Ok(tx.put_exam_paper(&ExamPaperRow {
         digest: Digest::of(bytes),
         kind: ExamPaper::Result,
@@ -163,6 +165,17 @@ pub(crate) fn put_result(
         received: now,
         bytes: bytes.to_vec(),
     })?)
+}
+
+/// What the locks and results that are kept name.
+pub(crate) fn names_of_papers(read: &Reader<'_>) -> Result<Vec<Digest>, AppError> {
+    let locks = read.exam_papers(ExamPaper::Key)?;
+    let locks =
+        locks.iter().filter_map(|row| Lock::open(&row.bytes).ok()).map(|(lock, _)| lock.procedure_digest);
+    let results = read.exam_papers(ExamPaper::Result)?;
+    let results =
+        results.iter().filter_map(|row| ExamResult::open(&row.bytes).ok()).map(|(result, _)| result.sheet);
+    Ok(locks.chain(results).collect())
 }
 
 /// A result as a bundle carries it: with its lock, so that it can be judged alone and in any order.

@@ -10,7 +10,7 @@ pub(crate) mod sheet;
 use serde::Serialize;
 
 use crate::exams::judge::{judge_lock, put_lock};
-use crate::procedures::{expanded_of, keep_text};
+use crate::procedures::{expanded_of, keep_own_text};
 use crate::tags::tag_bytes;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::view::hex;
@@ -303,7 +303,7 @@ impl Inner {
         let secret = secret.into_bytes();
         let digest = Digest::of(&bytes);
         self.store.write(|tx| -> Result<(), AppError> {
-            keep_text(tx, &text)?;
+            keep_own_text(tx, &text)?;
             put_lock(tx, &lock, &bytes, now)?;
             tx.append(NewEntry { kind: SECRET, walk: None, body: &secret, time: now })?;
             Ok(())

@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use crate::exams::judge::{judge_lock, judge_sheet, put_sheet};
 use crate::exams::short;
-use crate::procedures::{expanded_of, keep_text};
+use crate::procedures::{expanded_of, keep_own_text};
 use crate::tags::tag_bytes;
 use crate::walks::view::RefusedView;
 use crate::walks::{command, events, facts, id_text, walk_id};
@@ -185,7 +185,7 @@ impl Inner {
         self.keep_tag(&tag)?;
         self.store.write(|tx| -> Result<(), AppError> {
             if let Some(text) = &own_text {
-                keep_text(tx, text)?;
+                keep_own_text(tx, text)?;
             }
             tx.append(NewEntry { kind: RUN, walk: Some(id), body: &body, time: now })?;
             for body in &bodies {
@@ -349,6 +349,7 @@ impl Inner {
             let bytes = sheet.to_bytes();
             let judged = judge_sheet(&trusted, tx, &bytes, language)?;
             put_sheet(tx, &judged, &bytes, now)?;
+            tx.remove_stray(Digest::of(&bytes))?;
             Ok(())
         })
     }

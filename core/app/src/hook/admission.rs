@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::AppError;
 use crate::account::records::bare_row;
+use crate::account::strays::{GaveWay, MOST_STRAY_BYTES, MOST_STRAYS, Origin, name_all_of};
 use crate::account::{author_of, open_word, restand, restand_all, touched_by_trust, trusted_of, whole_again};
 use crate::hook::receive::not_told_otherwise;
 use crate::procedures::expanded_of;
@@ -13,10 +14,10 @@ use crate::walks::sealing::{columns, deficiencies, entry_digest, equipment, walk
 use slingseal_account::sync::{HeadItem, Unfit, examine_body};
 use slingseal_judgement::{Author, LoadWord};
 use slingseal_message::envelope::Kind;
-use slingseal_message::seal::{ReceivedSeal, Record, Seal};
+use slingseal_message::seal::{ReceivedSeal, Record, Seal, TagPrint};
 use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_message::trust::{Credentialed, PublicKey, Roster, Signer, Trusted};
-use slingseal_store::{NewRecord, Put, RosterRow, TagRow, Tx, VoidRow};
+use slingseal_store::{NewRecord, Put, Reader, RosterRow, StrayKind, TagRow, Tx, VoidRow};
 use slingseal_walk::procedure::Expanded;
 use slingseal_walk::walk::Walk;
 use slingseal_words::{Digest, Language, LoadNumber, Name, Time};
@@ -36,6 +37,16 @@ pub(crate) struct Admission<'a, 'c> {
     waiting: usize,
     /// Loads that a change of trust touched.
     touched: BTreeSet<String>,
+    /// Strays that came since it was looked how many there are, and their bytes.
+    strays: (u64, u64),
+    gave_way: GaveWay,
+}
+
+/// Words that came in.
+pub(crate) struct Admitted {
+    pub(crate) trusted: Trusted,
+    /// What was kept before and is gone now.
+    pub(crate) gave_way: GaveWay,
 }
 
 /// A roster that was let in.
@@ -71,6 +82,8 @@ impl<'a, 'c> Admission<'a, 'c> {
             fresh: BTreeMap::new(),
             waiting: 0,
             touched: BTreeSet::new(),
+            strays: (0, 0),
+            gave_way: GaveWay::default(),
         })
     }
 
@@ -140,6 +153,7 @@ impl<'a, 'c> Admission<'a, 'c> {
         body: &[u8],
     ) -> Result<Put, AppError> {
         let Full { record, walk, tag } = full;
+        name_all_of(self.tx, record)?;
         let mut row = columns(
             seal,
             word.digest(),
@@ -163,7 +177,10 @@ impl<'a, 'c> Admission<'a, 'c> {
     /// What the tag tells is filled in where the very tag that was sealed is here.
     fn put_bare(&self, word: &LoadWord, seal: &Seal, inspector: &str) -> Result<Put, AppError> {
         let tags = self.tx.tags_of(seal.load.as_str())?;
-        let held = tags.iter().find(|row| slingseal_message::seal::TagPrint::of(&row.digest) == seal.tag);
+        let held = tags.iter().find(|row| TagPrint::of(&row.digest) == seal.tag);
+        if let Some(held) = held {
+            self.tx.remove_stray(held.digest)?;
+        }
         let held = held.and_then(|row| ReceivedTag::open(&row.bytes).ok());
         let own = word.digest();
         let mut row = match &held {
@@ -226,7 +243,7 @@ impl<'a, 'c> Admission<'a, 'c> {
     }
 
     /// Keeps a tag; `false` where it was known.
-    pub(crate) fn tag(&mut self, word: &LoadWord, planned: bool) -> Result<bool, AppError> {
+    pub(crate) fn tag(&mut self, word: &LoadWord, planned: bool, origin: Origin) -> Result<bool, AppError> {
         let new = self.tx.put_tag(&TagRow {
             digest: word.digest(),
             load: word.load().to_string(),
@@ -240,7 +257,28 @@ impl<'a, 'c> Admission<'a, 'c> {
             self.name_seals_of(word)?;
             self.came(word)?;
         }
+        if origin == Origin::Here {
+            self.tx.remove_stray(word.digest())?;
+        } else if new && word.signer().is_none() && !is_sealed(self.tx, word)? {
+            self.count(StrayKind::Tag, word.digest(), word.bytes().len())?;
+        }
         Ok(new)
+    }
+
+    /// Counts what was kept just now and nobody signed. How many there are is looked at now and then, so that nothing long grows
+    /// the file on the way.
+    pub(crate) fn count(&mut self, kind: StrayKind, digest: Digest, size: usize) -> Result<(), AppError> {
+        if self.tx.is_named(digest)? {
+            return Ok(());
+        }
+        let size = size as u64;
+        self.tx.put_stray(kind, digest, size)?;
+        self.strays = (self.strays.0 + 1, self.strays.1 + size);
+        if self.strays.0 < MOST_STRAYS && self.strays.1 < MOST_STRAY_BYTES {
+            return Ok(());
+        }
+        self.strays = (0, 0);
+        self.gave_way.trim(self.tx)
     }
 
     /// Fills in what a tag tells at the seals of it that came before it.
@@ -327,14 +365,27 @@ impl<'a, 'c> Admission<'a, 'c> {
     }
 
     /// Judges what is left, and leaves the time of it.
-    pub(crate) fn finish(mut self) -> Result<Trusted, AppError> {
+    pub(crate) fn finish(mut self) -> Result<Admitted, AppError> {
+        self.gave_way.trim(self.tx)?;
         self.judge_fresh()?;
         let touched: Vec<String> = std::mem::take(&mut self.touched).into_iter().collect();
         restand_all(self.tx, &touched, &mut self.trusted)?;
         whole_again(self.tx, &self.trusted)?;
         self.tx.judged_at(self.now)?;
-        Ok(self.trusted)
+        Ok(Admitted { trusted: self.trusted, gave_way: self.gave_way })
     }
+}
+
+/// Whether a kept seal is of this tag: unsigned as it may be, whoever sealed stands for it.
+pub(crate) fn is_sealed(read: &Reader<'_>, tag: &LoadWord) -> Result<bool, AppError> {
+    let print = TagPrint::of(&tag.digest());
+    for row in read.records_of_load(tag.load().as_str())? {
+        let bytes = read.seal(row.seal)?;
+        if bytes.is_some_and(|bytes| seal_of(&bytes).is_ok_and(|seal| seal.tag == print)) {
+            return Ok(true);
+        }
+    }
+    Ok(false)
 }
 
 /// Whoever stands behind a word, where an authority that is trusted here stands behind that person.

@@ -6,8 +6,9 @@ pub(crate) mod receive;
 
 use serde::Serialize;
 
+use crate::account::strays::Origin;
 use crate::account::{Knowledge, open_word};
-use crate::hook::admission::{Admission, seal_of};
+use crate::hook::admission::{Admission, is_sealed, seal_of};
 use crate::trust::setup::DEVICE_VAULT;
 use crate::{App, AppError, CodeView, Inner, Stamp, TagView};
 use slingseal_judgement::{
@@ -15,7 +16,7 @@ use slingseal_judgement::{
     spoken,
 };
 use slingseal_message::envelope::Kind;
-use slingseal_message::seal::{Outcome, TagPrint, Void, VoidCause};
+use slingseal_message::seal::{Outcome, Void, VoidCause};
 use slingseal_store::Reader;
 use slingseal_words::{Language, Name};
 
@@ -208,13 +209,13 @@ impl Inner {
         let seen = self.store.write(|tx| -> Result<Vec<Judged>, AppError> {
             let mut admission = Admission::begin(tx, now, language)?;
             let scan = Scan::open(shown, |kind, bytes| open_word(kind, bytes, &mut admission.trusted));
-            for word in scan.worth_keeping(|tag| sealed(tx, tag))? {
+            for word in scan.worth_keeping(|tag| is_sealed(tx, tag))? {
                 match word.kind() {
                     Kind::Seal => drop(admission.seal(word, None)?),
-                    _ => drop(admission.tag(word, false)?),
+                    _ => drop(admission.tag(word, false, Origin::Elsewhere)?),
                 }
             }
-            let mut knowledge = Knowledge::of(tx, admission.finish()?, now)?;
+            let mut knowledge = Knowledge::of(tx, admission.finish()?.trusted, now)?;
             judge_scan(tx, &mut knowledge, &scan)
         })?;
         let judged = LastScan { seen };
@@ -249,18 +250,6 @@ impl Inner {
         }
         Ok(view)
     }
-}
-
-/// Whether a seal that is kept is of this tag: unsigned as it may be, the inspector stands for it.
-fn sealed(read: &Reader<'_>, tag: &LoadWord) -> Result<bool, AppError> {
-    let print = TagPrint::of(&tag.digest());
-    for row in read.records_of_load(tag.load().as_str())? {
-        let bytes = read.seal(row.seal)?;
-        if bytes.is_some_and(|bytes| seal_of(&bytes).is_ok_and(|seal| seal.tag == print)) {
-            return Ok(true);
-        }
-    }
-    Ok(false)
 }
 
 /// Judges a scan by every word that is kept of its loads.

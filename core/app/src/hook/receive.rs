@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
@@ -128,7 +129,7 @@ impl App {
             Kind::Tag => {
                 let tag = inner.admit(|admission| {
                     let tag = admission.open(Kind::Tag, &bytes)?;
-                    admission.tag(&tag, false)?;
+                    admission.tag(&tag, false, Origin::Elsewhere)?;
                     Ok(tag)
                 })?;
                 Ok(Received::Tag(Box::new(inner.tag_view_of(&tag)?)))

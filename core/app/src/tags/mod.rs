@@ -6,6 +6,7 @@ pub(crate) mod sticker;
 
 use serde::Serialize;
 
+use crate::account::strays::Origin;
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_judgement::{Author, LoadWord, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
@@ -235,7 +236,7 @@ impl Inner {
         self.admit(|admission| {
             for (_, _, bytes) in &messages {
                 let word = admission.open(Kind::Tag, bytes)?;
-                admission.tag(&word, true)?;
+                admission.tag(&word, true, Origin::Here)?;
             }
             Ok(())
         })?;
@@ -243,10 +244,11 @@ impl Inner {
         made.map(|(_, code, bytes)| Ok(TagMade { code, tag: self.tag_view(&bytes)? })).collect()
     }
 
+    /// Keeps a tag that the person at this device works by.
     pub(crate) fn keep_tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         self.admit(|admission| {
             let word = admission.open(Kind::Tag, bytes)?;
-            admission.tag(&word, false)?;
+            admission.tag(&word, false, Origin::Here)?;
             Ok(())
         })
     }

@@ -3,7 +3,7 @@
 use super::*;
 use crate::exams::SECRET;
 use slingseal_journal::NewEntry;
-use slingseal_walk::exam::{Planted, PlantedList};
+use slingseal_walk::exam::{Planted, PlantedList, Sheet};
 use slingseal_words::PointId;
 
 const FOUR: [(&str, &str); 4] = [
@@ -16,10 +16,10 @@ const FOUR: [(&str, &str); 4] = [
 /// Three wanted, two minutes, no false call.
 const STANDARD: ExamStandard = ExamStandard { least: 3, within_s: 120, false_calls: 0 };
 
-struct School {
+pub(super) struct School {
     zone: Zone,
     authority: App,
-    instructor: App,
+    pub(super) instructor: App,
     student: App,
     tag: String,
 }
@@ -93,6 +93,26 @@ impl School {
     fn score(&self, run: &RunView) -> Result<ExamResultView, AppError> {
         self.instructor.exam_score(run.sheet.as_deref().unwrap(), PIN)
     }
+}
+
+/// A school with one scored sheet, by its digest, and so many more that say the same of a journal that ends elsewhere.
+pub(super) fn scored_and_forged(number: u64) -> (School, Vec<Sheet>, Digest) {
+    let school = school();
+    let key = school.lock(&FOUR);
+    school.zone.pass(60);
+    let run = school.begin(&key, "Pupil 1").unwrap();
+    let run = school.walk(&run, &[FOUR[0], FOUR[2]]);
+    let run = school.student.exam_end(&run.run).unwrap();
+    school.bring(&run);
+    school.score(&run).unwrap();
+    let inner = school.instructor.lock();
+    let row = inner.store.read().exam_papers(slingseal_store::ExamPaper::Sheet).unwrap().remove(0);
+    drop(inner);
+    let sheet = Sheet::parse(&row.bytes).unwrap();
+    let forged =
+        (1..=number).map(|ahead| Sheet { head: (sheet.head.0 + ahead, sheet.head.1), ..sheet.clone() });
+    let forged = forged.collect();
+    (school, forged, row.digest)
 }
 
 #[test]

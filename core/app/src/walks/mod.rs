@@ -11,7 +11,7 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::procedures::keep_text;
+use crate::procedures::keep_own_text;
 use crate::tags::pieces::REJECTED;
 use crate::tags::statics::summary;
 use crate::tags::tag_bytes;
@@ -184,17 +184,28 @@ impl App {
     /// # Errors
     /// Another kind of file; storage.
     pub fn add_photo(&self, bytes: &[u8]) -> Result<String, AppError> {
-        let picture = bytes.starts_with(&[0xff, 0xd8, 0xff]) || bytes.starts_with(b"\x89PNG\r\n\x1a\n");
-        if !picture || bytes.len() > 16 << 20 {
-            return Err(AppError::bad_input(
-                "this is no JPEG or PNG below 16 MiB; take the photograph again",
-            ));
-        }
+        photograph(bytes)?;
         let mut inner = self.lock();
         let now = inner.now();
-        let digest = inner.store.write(|tx| -> Result<Digest, AppError> { Ok(tx.put_photo(bytes, now)?) })?;
+        let digest = inner.store.write(|tx| -> Result<Digest, AppError> {
+            let digest = tx.put_photo(bytes, now)?;
+            tx.remove_stray(digest)?;
+            Ok(digest)
+        })?;
         Ok(digest.to_string())
     }
+}
+
+/// Holds that bytes are a photograph.
+///
+/// # Errors
+/// Another kind of file, or a longer one.
+pub(crate) fn photograph(bytes: &[u8]) -> Result<(), AppError> {
+    let picture = bytes.starts_with(&[0xff, 0xd8, 0xff]) || bytes.starts_with(b"\x89PNG\r\n\x1a\n");
+    if picture && bytes.len() <= 16 << 20 {
+        return Ok(());
+    }
+    Err(AppError::bad_input("this is no JPEG or PNG below 16 MiB; take the photograph again"))
 }
 
 pub(crate) fn walk_id(text: &str) -> Result<WalkId, AppError> {
@@ -262,7 +273,7 @@ impl Inner {
         let mut entries = vec![NewEntry { kind: GROUND, walk: Some(id), body: &body, time: now }];
         entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
         self.store.write(|tx| -> Result<(), AppError> {
-            keep_text(tx, &text)?;
+            keep_own_text(tx, &text)?;
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
             Ok(())

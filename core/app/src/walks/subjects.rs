@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use crate::procedures::keep_text;
+use crate::procedures::keep_own_text;
 use crate::walks::{EVENT, apply, bodies, id_text, row};
 use crate::{App, AppError, InHand, Inner, Stamp, WalkView};
 use slingseal_journal::{NewEntry, WalkId};
@@ -138,7 +138,7 @@ impl Inner {
         let mut entries = vec![NewEntry { kind: SUBJECT, walk: Some(id), body: &body, time: now }];
         entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
         self.store.write(|tx| -> Result<(), AppError> {
-            keep_text(tx, &text)?;
+            keep_own_text(tx, &text)?;
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
             Ok(())
