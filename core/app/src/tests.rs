@@ -1,5 +1,6 @@
 mod account;
 mod audit;
+mod basis;
 mod bounds;
 mod bundles;
 mod exam;

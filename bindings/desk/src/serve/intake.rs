@@ -5,7 +5,7 @@ use std::io::Read;
 
 use slingseal_app::{
     App, AppError, BundleReport, Effort, FrameTaken, MovingReader, Reading, Received, Stamp, VerdictView,
-    read_picture,
+    is_of_a_load, read_picture,
 };
 
 use crate::output::bad_input;
@@ -129,7 +129,7 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
     let mut texts: Vec<String> = texts.into_iter().take(1_000).collect();
     let mut receipts = Vec::new();
     // Seals that are shown together are kept together before any of them is judged: the second may be the refusal.
-    let of_a_load = |text: &String| text.starts_with("SL1:") || text.starts_with("LT1:");
+    let of_a_load = |text: &String| is_of_a_load(text);
     if texts.iter().filter(|text| text.starts_with("SL1:")).count() > 1 {
         let together: Vec<String> = texts.iter().filter(|text| of_a_load(text)).cloned().collect();
         texts.retain(|text| !of_a_load(text));

@@ -126,9 +126,9 @@ impl App {
                 })
             }
             Kind::Void => inner.receive_void(&bytes),
-            Kind::Tag => {
+            Kind::Tag | Kind::TagWithBasis => {
                 let tag = inner.admit(|admission| {
-                    let tag = admission.open(Kind::Tag, &bytes)?;
+                    let tag = admission.open(kind, &bytes)?;
                     admission.tag(&tag, false, Origin::Elsewhere)?;
                     Ok(tag)
                 })?;

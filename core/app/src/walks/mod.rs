@@ -478,7 +478,11 @@ pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
             .iter()
             .map(|count| (count.leg.to_string(), u32::from(count.link)))
             .collect::<BTreeMap<_, _>>(),
-        conditions: None,
+        conditions: tag
+            .basis
+            .conditions
+            .as_ref()
+            .map(|set| set.iter().map(|condition| condition.to_string()).collect()),
     }
 }
 
