@@ -7,15 +7,15 @@ import tomllib
 import strict
 from cose import open_message, sha256
 from judgement import Authority, Evidence
-from messages import OPEN, card, credential, roster
+from messages import OPEN, Tag, card, credential, roster
 from text import Refused, unwrap
 from values import ROLES, items, number, some
 from vectors import moment
 
-LIMITS = (400_000, 8)
+LIMITS = (340_000, 8)
 LONGEST = 7 * 86_400
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-WORDS = {0: "SL1", 1: "VO1", 2: "LT1"}
+WORDS = {0: "SL1", 1: "VO1"}
 
 
 def thumbprint(data: bytes) -> str:
@@ -54,11 +54,20 @@ class Page:
         self.words = []
         for one in some(words, 0, 4_000):
             kind, text = items(one, 2)
-            word = OPEN[WORDS[number(kind, 0, 2)]](self._bytes(text))
+            word = self._word(number(kind, 0, 2), self._bytes(text))
             author = Evidence(self.authorities, [word], 0).author(word) if word.message is not None else None
-            if word.kind != "LT1" and (author is None or author.state != "known"):
+            if not isinstance(word, Tag) and (author is None or author.state != "known"):
                 raise Refused("a word of nobody")
             self.words.append(word)
+
+    @staticmethod
+    def _word(kind: int, data: bytes):
+        if kind < 2:
+            return OPEN[WORDS[kind]](data)
+        try:
+            return OPEN["LT1"](data)
+        except Refused:
+            return OPEN["LT2"](data)
 
     @staticmethod
     def _bytes(value) -> bytes:
@@ -90,7 +99,7 @@ def answer(vector: dict):
     latest = max([now, opened.made, *opened.card_times])
     shown = [OPEN[kind](data) for kind, data in map(unwrap, vector["shown"])]
     seal = next((word for word in shown if word.kind == "SL1"), None)
-    tag = next((word for word in shown if word.kind == "LT1"), None)
+    tag = next((word for word in shown if isinstance(word, Tag)), None)
     evidence = Evidence(opened.authorities, opened.words + [word for word in shown if word.message], now, latest)
     evidence.copied_until = opened.until
     return evidence.judge(seal, tag)

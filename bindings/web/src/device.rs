@@ -7,6 +7,7 @@ use slingseal_judgement::{
     gravest, seals,
 };
 use slingseal_message::envelope::{Kind, Limits, Sign1, TextError, unwrap};
+use slingseal_message::tag::kind_of_tag;
 use slingseal_message::trust::{
     Authority, CheckPage, CheckPageError, PublicKey, Roster, Signer, TrustError, Trusted, TrustedAuthority,
 };
@@ -99,9 +100,11 @@ impl Device {
             }
         }
         for (kind, word) in &opened.page.words {
-            let word = device.open_word(*kind, word)?;
+            // Which form a tag is, its content tells.
+            let kind = if *kind == Kind::Tag { kind_of_tag(word) } else { *kind };
+            let word = device.open_word(kind, word)?;
             // An unsigned tag that is held lifts nothing and refuses nothing by itself: a seal names it by its print.
-            if word.signer().is_none() && word.kind() != Kind::Tag {
+            if word.signer().is_none() && word.tag().is_none() {
                 return Err(DeviceError::Nobody(word.kind()));
             }
             device.keep(word);
@@ -136,7 +139,7 @@ impl Device {
                 self.heard(now, Speaker::ThisDevice);
                 Ok(told)
             }
-            Kind::Seal | Kind::Tag => self.judge(&[text.to_owned()], now, language),
+            Kind::Seal | Kind::Tag | Kind::TagWithBasis => self.judge(&[text.to_owned()], now, language),
             _ => Err(DeviceError::NoUse(kind)),
         }
     }

@@ -13,7 +13,7 @@ use slingseal_words::{Digest, Seconds, Time};
 /// check-page = message ; header { 1: -19, 13: the leader's credential }
 ///                      ; claims { 4: relied on until, 6: made, -65537: content }
 /// content    = [ [1*16 [ card: bstr, roster: bstr / null ]], [0*4000 [ 0..2, word: bstr ]] ]
-///                                            ; 0 a seal, 1 a void, 2 a tag
+///                                            ; 0 a seal, 1 a void, 2 a tag of either form
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CheckPage {
@@ -23,7 +23,7 @@ pub struct CheckPage {
     pub until: Time,
     /// The cards of the authorities, each with its newest roster.
     pub authorities: Vec<PageAuthority>,
-    /// Seals, voids and tags, as received.
+    /// Seals, voids and tags, as received; a tag of either form stands as [`Kind::Tag`]: its content tells.
     pub words: Vec<(Kind, Vec<u8>)>,
 }
 
@@ -78,7 +78,7 @@ impl CheckPage {
     /// The most words: a page opens each of them when it starts.
     pub const MOST_WORDS: usize = 4_000;
     /// A file that one person hands to another.
-    pub const LIMITS: Limits = Limits { bytes: 400_000, depth: 8 };
+    pub const LIMITS: Limits = Limits { bytes: 340_000, depth: 8 };
 
     /// Prepares it under a leader's credential, to be signed and finished.
     pub fn prepare(&self, credential: &[u8]) -> Unsigned {
@@ -179,7 +179,7 @@ fn code(kind: Kind) -> i64 {
     match kind {
         Kind::Seal => 0,
         Kind::Void => 1,
-        Kind::Tag => 2,
+        Kind::Tag | Kind::TagWithBasis => 2,
         _ => -1,
     }
 }
