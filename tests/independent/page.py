@@ -12,7 +12,7 @@ from text import Refused, unwrap
 from values import ROLES, items, number, some
 from vectors import moment
 
-LIMITS = (340_000, 8)
+LIMITS = (295_000, 8)
 LONGEST = 7 * 86_400
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 WORDS = {0: "SL1", 1: "VO1"}

@@ -1,5 +1,6 @@
 //! Makes vectors of check pages: `cargo run -p slingseal-web --example make_page_vectors`. One that is there stays as it is.
 
+#[allow(dead_code, reason = "the tests ask more of it")]
 #[path = "../tests/support/cast.rs"]
 mod cast;
 

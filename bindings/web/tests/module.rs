@@ -1,6 +1,7 @@
 //! The module under Node answers as the native build does, to the byte of its JSON: every frozen vector, and random histories; and
 //! what a verdict costs beside the native one.
 
+#[allow(dead_code, reason = "each test asks for a part of it")]
 mod support;
 #[allow(dead_code, reason = "the laws ask more of a word")]
 #[path = "../../../tests/laws/words.rs"]

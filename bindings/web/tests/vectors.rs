@@ -1,7 +1,9 @@
 //! The surface, natively, gives every frozen vector the verdict that is frozen with it.
 
+#[allow(dead_code, reason = "each test asks for a part of it")]
 #[path = "support/cast.rs"]
 mod cast;
+#[allow(dead_code, reason = "each test asks for a part of it")]
 mod support;
 
 use slingseal_web::Surface;

@@ -4,8 +4,10 @@
 
 #[path = "../../../desk/tests/page/browser.rs"]
 mod browser;
+#[allow(dead_code, reason = "each test asks for a part of it")]
 #[path = "../support/cast.rs"]
 mod cast;
+#[allow(dead_code, reason = "each test asks for a part of it")]
 #[path = "../support/mod.rs"]
 mod support;
 

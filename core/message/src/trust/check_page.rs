@@ -78,7 +78,7 @@ impl CheckPage {
     /// The most words: a page opens each of them when it starts.
     pub const MOST_WORDS: usize = 4_000;
     /// A file that one person hands to another.
-    pub const LIMITS: Limits = Limits { bytes: 340_000, depth: 8 };
+    pub const LIMITS: Limits = Limits { bytes: 295_000, depth: 8 };
 
     /// Prepares it under a leader's credential, to be signed and finished.
     pub fn prepare(&self, credential: &[u8]) -> Unsigned {
