@@ -11,8 +11,8 @@ pub(super) struct Desk<'a> {
     pub(super) app: &'a App,
     pub(super) guard: Guard,
     intake: Mutex<Intake>,
-    /// The moving code that is being shown, if any.
-    moving: Mutex<Option<MovingCode>>,
+    /// The moving codes that are being shown, if any; several where one would be too large.
+    moving: Mutex<Vec<MovingCode>>,
     /// The hook check's page without contents, where one was named.
     pub(super) page: Option<PathBuf>,
     /// The hook check that was made last: what was signed, and the file.
@@ -21,7 +21,7 @@ pub(super) struct Desk<'a> {
 
 impl<'a> Desk<'a> {
     pub(super) fn new(app: &'a App, guard: Guard, page: Option<PathBuf>) -> Self {
-        let (intake, moving, hook_check) = (Mutex::default(), Mutex::new(None), Mutex::new(None));
+        let (intake, moving, hook_check) = (Mutex::default(), Mutex::default(), Mutex::new(None));
         Self { app, guard, intake, moving, page, hook_check }
     }
 
@@ -34,7 +34,7 @@ impl<'a> Desk<'a> {
         self.intake.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    pub(super) fn moving(&self) -> MutexGuard<'_, Option<MovingCode>> {
+    pub(super) fn moving(&self) -> MutexGuard<'_, Vec<MovingCode>> {
         self.moving.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
