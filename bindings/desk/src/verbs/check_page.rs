@@ -18,7 +18,8 @@ pub(crate) fn run(
 ) -> Result<ExitCode, AppError> {
     // Whether there is a page is told before the PIN is asked for.
     let shell = shell(page)?;
-    let made = setting.app()?.check_page(request, &ask(Secret::Pin, false)?)?;
+    let app = setting.app()?;
+    let made = app.check_page(request, &ask(&app, Secret::Pin, false)?)?;
     write(out, filled(&shell, &made.bytes)?.as_bytes())?;
     if setting.json {
         print_json(&made);
