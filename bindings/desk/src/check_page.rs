@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use slingseal_app::AppError;
+use slingseal_app::catalogue::check_page as words;
 
 use crate::input;
 use crate::output::bad_input;
@@ -25,10 +26,7 @@ pub(crate) fn shell(named: Option<&Path>) -> Result<String, AppError> {
         (Some(file), _) => String::from_utf8(input::file(file)?).ok(),
         (None, Some(inside)) => Some(inside.to_owned()),
         (None, None) => {
-            return Err(bad_input(
-                "this program was built without the check page; run bindings/web/build, then name the page that it makes: \
-                 --page target/web/check.html",
-            ));
+            return Err(bad_input(words::BuiltWithoutPage));
         }
     };
     text.filter(|text| text.matches(PLACE).count() == 1).ok_or_else(|| {
@@ -43,8 +41,8 @@ pub(crate) fn shell(named: Option<&Path>) -> Result<String, AppError> {
 /// # Errors
 /// None for what [`shell`] gave.
 pub(crate) fn filled(shell: &str, bytes: &[u8]) -> Result<String, AppError> {
-    let (before, after) = shell.split_once(PLACE).ok_or_else(|| bad_input("this is no check page"))?;
-    let (open, close) = PLACE.split_once("></").ok_or_else(|| bad_input("this is no check page"))?;
+    let (before, after) = shell.split_once(PLACE).ok_or_else(|| bad_input(words::NoSuchPage))?;
+    let (open, close) = PLACE.split_once("></").ok_or_else(|| bad_input(words::NoSuchPage))?;
     Ok(format!("{before}{open}>{}</{close}{after}", base64(bytes)))
 }
 

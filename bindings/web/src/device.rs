@@ -2,6 +2,7 @@ use std::collections::BTreeMap;
 use std::convert::Infallible;
 
 use serde_json::{Value, json};
+use slingseal_catalogue::{Saying, check_page as words, refusals};
 use slingseal_judgement::{
     Evidence, Judged, LatestTrusted, LoadWord, Memory, Scan, ShownCode, ShownError, Speaker, WordError,
     gravest, seals,
@@ -30,41 +31,61 @@ pub struct Device {
 }
 
 /// Why something is not taken in. Each says what to do.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum DeviceError {
     /// None of ours, or damaged.
-    #[error(transparent)]
-    Text(#[from] TextError),
+    Text(TextError),
     /// What is shown says nothing of a load.
-    #[error(transparent)]
-    Shown(#[from] ShownError),
+    Shown(ShownError),
     /// A word that cannot be read.
-    #[error(transparent)]
-    Word(#[from] WordError),
+    Word(WordError),
     /// A card or a roster that does not hold.
-    #[error(transparent)]
-    Trust(#[from] TrustError),
+    Trust(TrustError),
     /// What a check page carries does not hold.
-    #[error(transparent)]
-    Page(#[from] CheckPageError),
+    Page(CheckPageError),
     /// Nobody trusted here stands behind it.
-    #[error("this {0} comes from nobody whom this page trusts; it was not taken in")]
     Nobody(Kind),
     /// Another roster of the same number is known.
-    #[error(
-        "another roster number {0} of this authority is known here; ask the authority for one with a higher number"
-    )]
     OtherRoster(u32),
     /// A kind that a verifier has no use for.
-    #[error("this is a {0}; scan a seal, a tag, a roster or a void")]
     NoUse(Kind),
     /// Nothing was shown.
-    #[error("nothing was scanned; scan the seal or the tag")]
     Nothing,
-    /// The call itself is not built as the surface's description says.
-    #[error("{0}")]
+    /// The call itself is not built as the surface's description says: told to who writes a program, in English.
     Call(&'static str),
 }
+
+impl DeviceError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Text(error) => error.saying(),
+            Self::Shown(error) => error.saying(),
+            Self::Word(error) => error.saying(),
+            Self::Trust(error) => error.saying(),
+            Self::Page(error) => error.saying(),
+            Self::Nobody(kind) => words::NobodyBehindIt { kind }.into(),
+            Self::OtherRoster(number) => words::OtherRosterKnown { number: number.to_string() }.into(),
+            Self::NoUse(kind) => words::NoUseHere { kind }.into(),
+            Self::Nothing => refusals::NothingScannedScanSealTag.into(),
+            Self::Call(why) => Saying::verbatim(*why),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(DeviceError);
+
+macro_rules! of {
+    ($($error:ty => $variant:ident),*) => {
+        $(impl From<$error> for DeviceError {
+            fn from(error: $error) -> Self {
+                Self::$variant(error)
+            }
+        })*
+    };
+}
+
+of!(TextError => Text, ShownError => Shown, WordError => Word, TrustError => Trust, CheckPageError => Page);
 
 impl Device {
     /// Trusts an authority by its card. That its fingerprint was compared is the caller's to see to.

@@ -17,18 +17,24 @@ pub struct Surface {
     device: Device,
     reader: FrameReader,
     known: Vec<String>,
+    /// The language of the last call that named one.
+    language: Language,
 }
 
 impl Surface {
     /// Answers one call: `{"call": NAME, …}`, as `slingseal.d.ts` describes each.
     pub fn call(&mut self, input: &[u8]) -> String {
-        answer(self.called(input))
+        let result = self.called(input);
+        answer(result, self.language)
     }
 
     fn called(&mut self, input: &[u8]) -> Result<Value, DeviceError> {
         let input: Map<String, Value> = serde_json::from_slice(input)
             .map_err(|_| DeviceError::Call("a call is one JSON object in UTF-8; see slingseal.d.ts"))?;
-        let language = Language::of_locale(input.get("language").and_then(Value::as_str).unwrap_or_default());
+        if let Some(language) = input.get("language").and_then(Value::as_str) {
+            self.language = Language::of_locale(language);
+        }
+        let language = self.language;
         match input.get("call").and_then(Value::as_str).unwrap_or_default() {
             "judge" => self.device.judge(&texts(&input, "shown")?, now(&input)?, language),
             "open" => {
@@ -74,7 +80,8 @@ impl Surface {
 
     /// Begins with what a check page carries: the bytes of its `CP1` message.
     pub fn begin(&mut self, bytes: &[u8]) -> String {
-        answer(Device::begin(bytes).and_then(|device| {
+        let language = self.language;
+        let begun = Device::begin(bytes).and_then(|device| {
             let opened = CheckPage::open(bytes)?;
             self.device = device;
             let credential = &opened.leader.credential;
@@ -97,7 +104,8 @@ impl Surface {
                 "authorities": authorities,
                 "words": opened.page.words.len(),
             }))
-        }))
+        });
+        answer(begun, language)
     }
 
     /// Reads one camera frame of four bytes a pixel.
@@ -125,10 +133,10 @@ impl Surface {
     }
 }
 
-fn answer(result: Result<Value, DeviceError>) -> String {
+fn answer(result: Result<Value, DeviceError>, language: Language) -> String {
     match result {
         Ok(value) => json!({ "ok": harmless(value) }).to_string(),
-        Err(error) => failed(&error.to_string()),
+        Err(error) => failed(&error.saying().say(language)),
     }
 }
 

@@ -62,3 +62,22 @@ page-fact-found = Found, corrected
 page-fact-links = Links
 page-none = not told
 page-nobody = nobody trusted here
+
+## What stands in a check page's way
+
+contents-open-file = this is what a check page carries inside; open the file in a browser
+hours-out-of-range = a check page holds 1 to 168 hours; say how many
+no-roster-on-page = no roster of { $authority }: its seals are WAIT on the page
+card-missing = the card of { $authority } is not here; receive and trust it again
+own-authority-missing = the page must trust the authority that credentialed its leader; name that one too
+authorities-not-found = { $found } authorities were found; name 1 to { $most } that are trusted here, each by one name
+rosters-too-large = the rosters alone are more than a page holds; name fewer authorities
+words-left-out = older seals and tags: more words are known here than a page holds
+built-without-page = this program was built without the check page; run bindings/web/build, then name the page that it makes: --page target/web/check.html
+no-such-page = this is no check page without contents; name the target/web/check.html of bindings/web/build
+pin-in-the-clear = the PIN would travel in the clear; use slingseal check-page in the terminal
+no-page-made = no hook check was made since the start
+not-a-leader = { $who } signed this page and is no leader with a credential in force; ask the leader for another file
+nobody-behind-it = this { $kind } comes from nobody whom this page trusts; it was not taken in
+other-roster-known = another roster number { $number } of this authority is known here; ask the authority for one with a higher number
+no-use-here = this is a { $kind }; scan a seal, a tag, a roster or a void

@@ -60,3 +60,22 @@ page-fact-found = Halladas, corregidas
 page-fact-links = Eslabones
 page-none = no consta
 page-nobody = nadie de confianza aquí
+
+## Lo que impide una página de control
+
+contents-open-file = esto es lo que lleva dentro una página de control; abra el archivo en un navegador
+hours-out-of-range = una página de control vale de 1 a 168 horas; diga cuántas
+no-roster-on-page = falta la lista de { $authority }: sus sellos dan WAIT en la página
+card-missing = aquí no está la tarjeta de { $authority }; recíbala y confíe en ella otra vez
+own-authority-missing = la página debe confiar en la autoridad que acreditó a su jefe; nómbrela también
+authorities-not-found = se hallaron { $found } autoridades; nombre de 1 a { $most } en las que aquí se confía, cada una una vez
+rosters-too-large = solo las listas ya son más de lo que cabe en una página; nombre menos autoridades
+words-left-out = sellos y etiquetas antiguos: aquí constan más de los que caben en una página
+built-without-page = este programa se hizo sin la página de control; ejecute bindings/web/build y nombre la página que deja: --page target/web/check.html
+no-such-page = esto no es una página de control vacía; nombre la target/web/check.html de bindings/web/build
+pin-in-the-clear = el PIN viajaría sin cifrar; use slingseal check-page en el terminal
+no-page-made = desde el arranque no se ha hecho ninguna página de control
+not-a-leader = { $who } firmó esta página y no es jefe con credencial vigente; pida otro archivo al jefe
+nobody-behind-it = detrás de esto ({ $kind }) no hay nadie en quien confíe esta página; no se recibió
+other-roster-known = aquí consta otra lista número { $number } de esta autoridad; pídale una con número mayor
+no-use-here = esto es otra cosa ({ $kind }); escanee un sello, una etiqueta, una lista o una anulación

@@ -6,6 +6,8 @@ use slingseal_app::{
     AppError, BoardColumn, BundleRequest, CheckPageRequest, ClassRequest, ExportTable, ListRequest, code_of,
 };
 
+use slingseal_app::catalogue::check_page as check_words;
+
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;
 use super::http::Request;
@@ -155,7 +157,7 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             shown(desk, "/export", "Hook check", &page::hook_check(made))
         }
         ["hook-check", "hook.html"] => {
-            let none = || AppError::NotFound { message: "no hook check was made since the start".into() };
+            let none = || AppError::NotFound { message: check_words::NoPageMade.into() };
             let html = desk.hook_check().as_ref().map(|(_, html)| html.clone()).ok_or_else(none)?;
             Ok(Reply::bytes("application/octet-stream", html.into_bytes())
                 .with("Content-Disposition", "attachment; filename=\"hook.html\"".into()))
@@ -253,7 +255,7 @@ fn class_table(desk: &Desk<'_>, file: &str) -> Result<Reply, AppError> {
 /// breaks off in the middle must not pass for one.
 fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
     let failed = |error: std::io::Error| AppError::StorageFull {
-        message: format!("the export cannot be written: {}; free some room", plain(&error)),
+        message: format!("the export cannot be written: {}; free some room", plain(&error)).into(),
     };
     let file = tempfile::tempfile().map_err(failed)?;
     let mut out = std::io::BufWriter::new(file);
@@ -369,9 +371,7 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         }
         ["hook-check"] => {
             if desk.guard.open {
-                return Err(bad_input(
-                    "the PIN would travel in the clear; use slingseal check-page in the terminal",
-                ));
+                return Err(bad_input(check_words::PinInTheClear));
             }
             let shell = check_page::shell(desk.page.as_deref())?;
             let form = ask::form(request)?;
@@ -392,7 +392,8 @@ fn spooled(request: &mut Request) -> Result<std::fs::File, AppError> {
         return Err(bad_input("that is more than the page takes in; use slingseal bundle read"));
     }
     let failed = |error: std::io::Error| AppError::StorageFull {
-        message: format!("the upload cannot be kept: {}; free some room, and send it again", plain(&error)),
+        message: format!("the upload cannot be kept: {}; free some room, and send it again", plain(&error))
+            .into(),
     };
     let mut file = tempfile::tempfile().map_err(failed)?;
     let length = request.length;

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::trust::setup::DEVICE_VAULT;
 use crate::{App, AppError, Inner, Stamp};
+use slingseal_catalogue::check_page as words;
 use slingseal_message::envelope::Kind;
 use slingseal_message::trust::{Authority, CheckPage, PageAuthority, PublicKey, Role};
 use slingseal_store::{Reader, SAID_PAGE, WordKind};
@@ -61,7 +62,7 @@ impl App {
         let bytes = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
         drop(key);
         // What no page would open is not handed out.
-        let opened = CheckPage::open(&bytes).map_err(|error| AppError::refused(error.to_string()))?;
+        let opened = CheckPage::open(&bytes).map_err(|error| AppError::refused(error.saying()))?;
         Ok(CheckPageMade {
             thumbprint: CheckPage::thumbprint(&bytes),
             leader: opened.leader.credential.holder.to_string(),
@@ -80,7 +81,7 @@ impl Inner {
     fn page_of(&self, request: &CheckPageRequest) -> Result<(CheckPage, Vec<u8>, Vec<String>), AppError> {
         let hours = request.hours.unwrap_or(HOURS);
         if !(1..=168).contains(&hours) {
-            return Err(AppError::bad_input("a check page holds 1 to 168 hours; say how many"));
+            return Err(AppError::bad_input(words::HoursOutOfRange));
         }
         let made = self.now();
         let until = made.plus(Seconds::hours(hours.into()));
@@ -94,42 +95,32 @@ impl Inner {
                 continue;
             }
             let Some(card) = card_of(&read, &known.key)? else {
-                return Err(AppError::refused(format!(
-                    "the card of {} is not here; receive and trust it again",
-                    known.name
-                )));
+                return Err(AppError::refused(words::CardMissing { authority: &known.name }));
             };
             let roster = read.roster(&known.key.to_bytes())?.map(|row| row.bytes);
             if known.roster.is_none() {
-                left_out.push(format!("no roster of {}: its seals are WAIT on the page", known.name));
+                left_out.push(words::NoRosterOnPage { authority: &known.name }.say(self.language()));
             }
             authorities.push((known.key, PageAuthority { card, roster }));
         }
         if !authorities.iter().any(|(key, _)| *key == signer.authority) {
-            return Err(AppError::bad_input(
-                "the page must trust the authority that credentialed its leader; name that one too",
-            ));
+            return Err(AppError::bad_input(words::OwnAuthorityMissing));
         }
         if authorities.len() > CheckPage::MOST_AUTHORITIES || authorities.len() < request.authorities.len() {
-            return Err(AppError::bad_input(format!(
-                "{} authorities were found; name 1 to {} that are trusted here, each by one name",
-                authorities.len(),
-                CheckPage::MOST_AUTHORITIES
-            )));
+            return Err(AppError::bad_input(words::AuthoritiesNotFound {
+                found: authorities.len(),
+                most: CheckPage::MOST_AUTHORITIES,
+            }));
         }
         let authorities: Vec<PageAuthority> = authorities.into_iter().map(|(_, one)| one).collect();
         let held = |one: &PageAuthority| one.card.len() + one.roster.as_ref().map_or(0, Vec::len) + 16;
         let taken: usize = authorities.iter().map(held).sum();
         let room = CheckPage::LIMITS.bytes.saturating_sub(taken + BESIDE);
         if room == 0 {
-            return Err(AppError::refused(
-                "the rosters alone are more than a page holds; name fewer authorities",
-            ));
+            return Err(AppError::refused(words::RostersTooLarge));
         }
         let (words, lacking) = words_since(&read, made.plus(Seconds(-BACK.0)), room)?;
-        left_out.extend(
-            lacking.then(|| "older seals and tags: more words are known here than a page holds".into()),
-        );
+        left_out.extend(lacking.then(|| words::WordsLeftOut.say(self.language())));
         Ok((CheckPage { made, until, authorities, words }, credential, left_out))
     }
 }

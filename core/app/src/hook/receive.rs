@@ -1,11 +1,13 @@
 //! Taking in whatever a code says: one door for everything that travels.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
+use slingseal_catalogue::check_page;
 use slingseal_judgement::is_of_a_load;
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
@@ -135,12 +137,8 @@ impl App {
                 Ok(Received::Tag(Box::new(inner.tag_view_of(&tag)?)))
             }
             Kind::Seal => Err(AppError::internal("a seal was judged above")),
-            Kind::BundleFrame | Kind::Have => {
-                Err(AppError::bad_input("this is a frame of a moving code; read it with bundle read"))
-            }
-            Kind::CheckPage => Err(AppError::bad_input(
-                "this is what a check page carries inside; open the file in a browser",
-            )),
+            Kind::BundleFrame | Kind::Have => Err(AppError::bad_input(words::FrameMovingCodeReadBundle)),
+            Kind::CheckPage => Err(AppError::bad_input(check_page::ContentsOpenFile)),
             Kind::ExamKey | Kind::ExamResult => {
                 inner.admit(|_| Ok(()))?;
                 drop(inner);
@@ -158,11 +156,7 @@ pub(crate) fn not_told_otherwise(
 ) -> Result<(), AppError> {
     match read.roster(&row.authority)? {
         Some(known) if known.sequence == row.sequence && known.bytes != row.bytes => {
-            Err(AppError::refused(format!(
-                "another roster number {} of this authority is known here: its home was copied or put back; have it revoke \
-                 again whom it revoked, under a higher number",
-                row.sequence
-            )))
+            Err(AppError::refused(words::AnotherRosterNumberAuthorityKnown { sequence: &row.sequence }))
         }
         _ => Ok(()),
     }

@@ -5,7 +5,8 @@ use super::roles::Role;
 use super::roster::Roster;
 use super::signer::{Signer, Trusted, TrustedAuthority};
 use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Unsigned, Writer};
-use slingseal_words::{Digest, Seconds, Time};
+use slingseal_catalogue::{Saying, check_page as words};
+use slingseal_words::{CallSign, Digest, Seconds, Time};
 
 /// What a check page for strangers' phones carries inside: whom it trusts, and what its leader knew of loads when it was made.
 ///
@@ -50,16 +51,30 @@ pub struct OpenedPage {
 }
 
 /// Why a check page is not to be relied on.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum CheckPageError {
     /// Forged, altered or torn.
-    #[error(transparent)]
-    Trust(#[from] TrustError),
+    Trust(TrustError),
     /// Its signer may not lead, or not any more.
-    #[error(
-        "{0} signed this page and is no leader with a credential in force; ask the leader for another file"
-    )]
-    NotALeader(String),
+    NotALeader(CallSign),
+}
+
+impl CheckPageError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Trust(error) => error.saying(),
+            Self::NotALeader(who) => words::NotALeader { who }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(CheckPageError);
+
+impl From<TrustError> for CheckPageError {
+    fn from(error: TrustError) -> Self {
+        Self::Trust(error)
+    }
 }
 
 impl From<ShapeError> for CheckPageError {
@@ -126,7 +141,7 @@ impl CheckPage {
             && page.made <= leader.credential.expires
             && !trusted.revoked(&leader);
         if !leads {
-            return Err(CheckPageError::NotALeader(leader.credential.holder.to_string()));
+            return Err(CheckPageError::NotALeader(leader.credential.holder.clone()));
         }
         Ok(OpenedPage { page, trusted, cards, leader })
     }
