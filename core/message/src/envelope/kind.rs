@@ -88,6 +88,7 @@ impl Kind {
             Self::Void => words::KindVoid.into(),
             Self::BundleFrame => words::KindBundleFrame.into(),
             Self::Have => words::KindHave.into(),
+            Self::CheckPage => words::KindCheckPage.into(),
             Self::ExamKey => words::KindExamKey.into(),
             Self::ExamResult => words::KindExamResult.into(),
         }
