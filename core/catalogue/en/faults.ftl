@@ -153,6 +153,7 @@ kind-movement = movement report
 kind-closing = closing statement
 kind-bundle-frame = bundle frame
 kind-have = have list
+kind-check-page = check page
 kind-exam-key = examination key
 kind-exam-result = examination result
 

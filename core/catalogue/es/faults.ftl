@@ -153,6 +153,7 @@ kind-movement = parte de movimiento
 kind-closing = declaración de cierre
 kind-bundle-frame = cuadro de un paquete
 kind-have = lista de lo que se tiene
+kind-check-page = página de control
 kind-exam-key = clave de examen
 kind-exam-result = resultado de examen
 kind-record = acta

@@ -124,6 +124,11 @@ pub enum Reason {
         /// The time of the last thing that is still known.
         since: Time,
     },
+    /// What this page knows was put into it too long ago: a refusal or a revocation since is not in it.
+    CopyOutOfDate {
+        /// The last second in which it might be relied on.
+        until: Time,
+    },
     /// Nobody who plans has signed the tag.
     TagUnsigned,
     /// The tag is signed, and nobody here trusts the signer as a planner.
@@ -207,6 +212,7 @@ impl Reason {
             | Self::PlannerExpired { .. }
             | Self::EquipmentOverdue { .. }
             | Self::MemoryPutBack { .. }
+            | Self::CopyOutOfDate { .. }
             | Self::Moved { event: MovementEvent::Lifted, .. } => Grade::Wait,
             Self::TagNotSeen(_)
             | Self::RiggerNotKnown
@@ -267,6 +273,7 @@ impl Reason {
             Self::EquipmentRatedBelow { .. } => "equipment_rated_below",
             Self::EquipmentOverdue { .. } => "equipment_overdue",
             Self::MemoryPutBack { .. } => "memory_put_back",
+            Self::CopyOutOfDate { .. } => "copy_out_of_date",
             Self::RiggerNotKnown => "rigger_not_known",
             Self::Examination { .. } => "examination",
             Self::TagNotSeen(_) => "tag_not_seen",

@@ -58,15 +58,30 @@ pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest) -> Marku
         (map(view))
         @if !one_state.is_empty() { p { a href=(address(request, "", 0)) { "All states" } } }
         @for column in view.columns.iter().filter(|column| one_state.is_empty() || column.state == one_state) {
-            section class={ "shelf " (column.state) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
-                h2 { (shape(&column.state)) span.count { (column.count) } span { (column.title) } }
-                @if column.loads.is_empty() {
-                    p.none { "none" }
-                } @else {
-                    ul.loads { @for one in &column.loads { li { (card(one)) } } }
-                }
-                @if column.pages > 1 { (pages(request, column, one_state.is_empty())) }
+            (shelf_with(column, &if column.pages > 1 { pages(request, column, one_state.is_empty()) } else { html! {} }))
+        }
+    }
+}
+
+/// The loads of one state, as another page lists them: all of them are on the board.
+pub(super) fn shelf(column: &BoardColumn) -> Markup {
+    let more = column.count.saturating_sub(column.loads.len() as u64);
+    let rest = html! {
+        @if more > 0 { p.more { a href={ "/?state=" (column.state) } { "all " (column.count) } } }
+    };
+    shelf_with(column, &rest)
+}
+
+fn shelf_with(column: &BoardColumn, rest: &Markup) -> Markup {
+    html! {
+        section class={ "shelf " (column.state) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
+            h2 { (shape(&column.state)) span.count { (column.count) } span { (column.title) } }
+            @if column.loads.is_empty() {
+                p.none { "none" }
+            } @else {
+                ul.loads { @for one in &column.loads { li { (card(one)) } } }
             }
+            (rest)
         }
     }
 }
