@@ -1,5 +1,6 @@
 mod account;
 mod audit;
+mod batch;
 mod bounds;
 mod bundles;
 mod exam;

@@ -9,13 +9,20 @@ use crate::{input, output};
 
 pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
-    let mut worst = VerdictWord::Go;
     let mut texts = Vec::new();
     for argument in codes {
         texts.extend(input::codes(argument)?);
     }
-    for one in texts {
-        let received = app.receive(&one)?;
+    let (mut worst, mut failed) = (VerdictWord::Go, false);
+    for received in app.receive_all(&texts) {
+        let received = match received {
+            Ok(received) => received,
+            Err(error) => {
+                failed = true;
+                output::complain(&error, setting.json);
+                continue;
+            }
+        };
         if let Received::Seal(verdict) = &received {
             worst = verify::graver(worst, verdict.verdict);
         }
@@ -28,7 +35,10 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
             }
         }
     }
-    Ok(verify::exit(worst))
+    Ok(match worst {
+        VerdictWord::Go if failed => ExitCode::FAILURE,
+        worst => verify::exit(worst),
+    })
 }
 
 fn text(received: &Received) -> String {
