@@ -1,8 +1,10 @@
 use slingseal_message::envelope::{ShapeError, Sign1Error, StrictError};
+use slingseal_message::tag::TagError;
+use slingseal_message::trust::TrustError;
 use slingseal_words::{CallSign, LineError, LoadNumber, PointId, ProcedureId};
 
 /// Why something of an examination is refused. Each is one line: what is wrong; what to do.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum ExamError {
     /// Not a signed message.
     #[error(transparent)]
@@ -16,6 +18,12 @@ pub enum ExamError {
     /// A text that cannot stand in its place.
     #[error(transparent)]
     Line(#[from] LineError),
+    /// A signature that does not hold, or of nobody trusted here.
+    #[error(transparent)]
+    Trust(#[from] TrustError),
+    /// No tag.
+    #[error(transparent)]
+    Tag(#[from] TagError),
     /// Nothing is planted.
     #[error("nothing is planted; pick at least one deficiency, or have some drawn")]
     NothingPlanted,
