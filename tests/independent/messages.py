@@ -7,7 +7,7 @@ from cose import Message, claims_of, key_id_of, open_message, sha256, sound_poin
 from rigging import check_rigging
 from text import Refused
 from values import (
-    fixed, grid, items, line, load_number, mass, newtons, number, procedure_id, quantity, some, uint,
+    condition, fixed, grid, items, line, load_number, mass, measure, newtons, number, procedure_id, quantity, some, uint,
 )
 
 
@@ -138,7 +138,7 @@ class Piece:
 
 @dataclass(frozen=True)
 class Tag:
-    """LT1."""
+    """LT1 or LT2."""
 
     load: str
     planned: int
@@ -148,8 +148,7 @@ class Tag:
     equipment: tuple
     digest: bytes
     message: Message | None = field(repr=False)
-
-    kind = "LT1"
+    kind: str
 
 
 def _rating(value):
@@ -175,7 +174,41 @@ def _zone(value) -> None:
     line(name, 24), grid(reference)
 
 
-def tag(data: bytes) -> Tag:
+def _basis(content: dict) -> None:
+    """The pairs that only LT2 has."""
+    if 12 in content:
+        title, edition = items(content[12], 2)
+        line(title, 48), line(edition, 32)
+    if 13 in content:
+        legs = [items(one, 2) for one in some(content[13], 1, 8)]
+        for leg, serial in legs:
+            line(leg, 32), line(serial, 24)
+        if len({leg for leg, _ in legs}) != len(legs):
+            raise Refused("a leg twice")
+    if 14 in content:
+        number(content[14], 1, 4)
+    if 15 in content:
+        amount, unit, source = items(content[15], 3)
+        limit = quantity([amount, unit])
+        line(source, 48)
+        if measure(limit) != "speed" or limit[0] <= 0:
+            raise Refused("a speed above zero")
+    if 16 in content:
+        version, thumbprint = items(content[16], 2)
+        number(version, 1, 9999), fixed(thumbprint, 16)
+    if 17 in content:
+        _sorted([condition(one).encode() for one in some(content[17], 0, 12)])
+
+
+def tag_first(data: bytes) -> Tag:
+    return _tag(data, "LT1")
+
+
+def tag_second(data: bytes) -> Tag:
+    return _tag(data, "LT2")
+
+
+def _tag(data: bytes, kind: str) -> Tag:
     outer = strict.load(data)
     message = None
     if isinstance(outer, list):
@@ -186,8 +219,11 @@ def tag(data: bytes) -> Tag:
     if set(claims) != {2, 6, -65537}:
         raise Refused("other claims than its kind has")
     content = claims[-65537]
-    if not isinstance(content, dict) or not {1, 2, 3, 4, 5, 6, 7} <= set(content) <= set(range(1, 12)):
+    if not isinstance(content, dict) or not {1, 2, 3, 4, 5, 6, 7} <= set(content) <= set(range(1, 18)):
         raise Refused("content of a tag")
+    if (kind == "LT2") != (max(content) > 11):
+        raise Refused("a tag of the other form")
+    _basis(content)
     line(content[1], 48), procedure_id(content[2]), line(content[4], 32), _zone(content[6]), _zone(content[7])
     for leg, link in (items(one, 2) for one in (some(content[10], 1, 8) if 10 in content else [])):
         line(leg, 32), uint(link, 16)
@@ -202,6 +238,7 @@ def tag(data: bytes) -> Tag:
         tuple(_piece(one) for one in (some(content[9], 1, 12) if 9 in content else [])),
         sha256(data),
         message,
+        kind,
     )
 
 
@@ -264,4 +301,4 @@ def void(data: bytes) -> Void:
     return Void(load_number(claims[2]), claims[6], fixed(record, 32), sha256(data), message)
 
 
-OPEN = {"LT1": tag, "SL1": seal, "VO1": void}
+OPEN = {"LT1": tag_first, "LT2": tag_second, "SL1": seal, "VO1": void}

@@ -11,6 +11,7 @@ UNITS = {
     10: ("length", 1.0), 11: ("length", 0.01), 12: ("length", 0.001), 13: ("length", 0.3048), 14: ("length", 0.0254),
     20: ("force", 1.0), 21: ("force", 1000.0), 22: ("force", 4.4482216152605),
     30: ("angle", 1.0), 40: ("share", 0.01),
+    60: ("speed", 1852 / 3600), 61: ("speed", 1 / 3.6), 62: ("speed", 1.0),
 }
 GRAVITY = 9.80665
 ROLES = {"inspector": 1, "planner": 2, "hookup": 4, "leader": 8, "instructor": 16}
@@ -38,6 +39,13 @@ def load_number(text) -> str:
 
 def procedure_id(text) -> str:
     return coded(text, 24, "a-z")
+
+
+def condition(text) -> str:
+    """What a point counts under."""
+    if not re.fullmatch(r"[a-z0-9-]+", line(text, 24)):
+        raise Refused("a character outside its set")
+    return text
 
 
 def number(value, low: int, high: int) -> int:

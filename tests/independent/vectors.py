@@ -27,13 +27,13 @@ def authority(texts: dict) -> Authority:
     return one
 
 
-def opened(text: str | None, wanted: str):
+def opened(text: str | None, *wanted: str):
     """A word that was shown; a text of another kind is no verdict but a refusal."""
     if text is None:
         return None
     kind, data = unwrap(text)
-    if kind != wanted:
-        raise NotOurs(f"a {kind} and not a {wanted}")
+    if kind not in wanted:
+        raise NotOurs(f"a {kind} and not a {wanted[0]}")
     return OPEN[kind](data)
 
 
@@ -50,7 +50,7 @@ def answer(vector: dict) -> tuple[str, list[str]]:
     if seal_text is not None and seal_text.split(":")[0] in TRAINING:
         return settle(["examination"])
     try:
-        tag = opened(tag_text, "LT1")
+        tag = opened(tag_text, "LT1", "LT2")
         seal = opened(seal_text, "SL1")
     except NotOurs:
         return None, []

@@ -13,7 +13,7 @@ const INSIDE: &[(&str, Modules)] = &[
         "message",
         &[
             ("envelope", &[]),
-            ("tag", &["envelope"]),
+            ("tag", &["envelope", "trust"]),
             ("trust", &["envelope"]),
             ("seal", &["envelope", "trust"]),
         ],

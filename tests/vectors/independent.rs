@@ -164,10 +164,11 @@ pub fn message(vector: &Vector, text: &str) -> Result<(), String> {
 
 /// A tag: `None` where nobody signed it.
 pub fn tag(vector: &Vector, text: &str) -> Option<Result<(), String>> {
-    let bytes = parts(text, "LT1").expect("the tag is Base45");
+    let kind = if text.starts_with("LT2:") { "LT2" } else { "LT1" };
+    let bytes = parts(text, kind).expect("the tag is Base45");
     assert!(deterministic(&bytes), "the tag's form");
     let value: Value = ciborium::from_reader(bytes.as_slice()).expect("the tag is CBOR");
-    value.is_array().then(|| credentialed(vector, &bytes, "LT1"))
+    value.is_array().then(|| credentialed(vector, &bytes, kind))
 }
 
 /// Whether a message is deterministic CBOR (RFC 8949 §4.2.1), and its protected header, payload and credential with it: read

@@ -1,5 +1,6 @@
 mod account;
 mod audit;
+mod basis;
 mod batch;
 mod bounds;
 mod bundles;

@@ -87,6 +87,7 @@ pub fn tag() -> Tag {
         equipment: Vec::new(),
         links: Vec::new(),
         rigging: None,
+        basis: slingseal_message::tag::Basis::default(),
     }
 }
 
@@ -108,7 +109,7 @@ pub fn tag_bytes(tag: &Tag, signer: Option<(&[u8], u8)>) -> Vec<u8> {
     let claims = tag.claims(&content);
     match signer {
         None => claims.to_bytes(),
-        Some((credential, seed)) => finish(&Unsigned::prepare(Kind::Tag, credential, &claims), seed),
+        Some((credential, seed)) => finish(&Unsigned::prepare(tag.kind(), credential, &claims), seed),
     }
 }
 
@@ -208,7 +209,7 @@ impl Scene {
         let open = |(kind, bytes): &(Kind, Vec<u8>)| LoadWord::open(*kind, bytes, &self.trusted).ok();
         let words: Vec<LoadWord> = self.words.iter().filter_map(open).collect();
         let words: Vec<&LoadWord> = words.iter().collect();
-        let tag = self.tag.as_ref().map(|bytes| LoadWord::open(Kind::Tag, bytes, &self.trusted).unwrap());
+        let tag = self.tag.as_ref().map(|bytes| LoadWord::open_tag(bytes, &self.trusted).unwrap());
         let evidence = Evidence {
             trusted: &self.trusted,
             now: self.now,

@@ -16,8 +16,8 @@ use super::word::{LoadWord, WordError};
 pub enum ShownCode {
     /// A seal's bytes, whatever they are worth.
     Seal(Vec<u8>),
-    /// A tag's bytes.
-    Tag(Vec<u8>),
+    /// A tag's bytes, and under which of a tag's letters they came.
+    Tag(Kind, Vec<u8>),
     /// What says nothing of a load, or nothing at all: the verdict is this reason's.
     Plain(Reason),
 }
@@ -43,7 +43,7 @@ impl ShownCode {
     pub fn of(text: &str) -> Result<Self, ShownError> {
         match unwrap(text) {
             Ok((Kind::Seal, bytes)) => Ok(Self::Seal(bytes)),
-            Ok((Kind::Tag, bytes)) => Ok(Self::Tag(bytes)),
+            Ok((kind @ (Kind::Tag | Kind::TagWithBasis), bytes)) => Ok(Self::Tag(kind, bytes)),
             Ok((kind @ (Kind::ExamKey | Kind::ExamResult), _)) => {
                 Ok(Self::Plain(Reason::Examination { result: kind == Kind::ExamResult }))
             }
@@ -57,7 +57,7 @@ impl ShownCode {
 /// Whether a text begins as a seal or a tag of today does. One of a later form is told as such, and is no verdict on a load.
 pub fn is_of_a_load(text: &str) -> bool {
     let front = text.split_once(':').map(|(front, _)| front);
-    [Kind::Seal, Kind::Tag].iter().any(|kind| front == Some(kind.front()))
+    [Kind::Seal, Kind::Tag, Kind::TagWithBasis].iter().any(|kind| front == Some(kind.front()))
 }
 
 /// Everything that was shown at once, opened.
@@ -92,7 +92,7 @@ impl Scan {
         for code in codes {
             match code {
                 ShownCode::Seal(bytes) => scan.seals.push(open(Kind::Seal, &bytes)),
-                ShownCode::Tag(bytes) => scan.tags.push(open(Kind::Tag, &bytes)),
+                ShownCode::Tag(kind, bytes) => scan.tags.push(open(kind, &bytes)),
                 ShownCode::Plain(reason) => scan.plain.push(reason),
             }
         }

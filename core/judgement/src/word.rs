@@ -1,6 +1,6 @@
 use slingseal_message::envelope::{Kind, Sign1};
 use slingseal_message::seal::{ReceivedSeal, Seal, SealError, Void, VoidError};
-use slingseal_message::tag::{ReceivedTag, Tag, TagError};
+use slingseal_message::tag::{ReceivedTag, Tag, TagError, kind_of_tag};
 use slingseal_message::trust::{Role, Signer, TrustError, Trusted};
 use slingseal_words::{Digest, LoadNumber, Time};
 
@@ -77,8 +77,8 @@ impl LoadWord {
                 let (void, message) = Void::open(bytes)?;
                 (Said::Void(void), Author::of(kind, Some(&message), trusted))
             }
-            Kind::Tag => {
-                let received = ReceivedTag::open(bytes)?;
+            Kind::Tag | Kind::TagWithBasis => {
+                let received = ReceivedTag::open_as(kind, bytes)?;
                 let author = Author::of(kind, received.message.as_ref(), trusted);
                 (Said::Tag(Box::new(received.tag)), author)
             }
@@ -90,6 +90,14 @@ impl LoadWord {
     /// What it says.
     pub fn said(&self) -> &Said {
         &self.said
+    }
+
+    /// Opens a tag that is kept or carried as bytes alone: which form it is, its content tells.
+    ///
+    /// # Errors
+    /// Those of [`Self::open`].
+    pub fn open_tag(bytes: &[u8], trusted: &Trusted) -> Result<Self, WordError> {
+        Self::open(kind_of_tag(bytes), bytes, trusted)
     }
 
     /// Who stands behind it.
@@ -117,10 +125,10 @@ impl LoadWord {
 
     /// What kind of message it is.
     pub fn kind(&self) -> Kind {
-        match self.said {
+        match &self.said {
             Said::Seal(_) => Kind::Seal,
             Said::Void(_) => Kind::Void,
-            Said::Tag(_) => Kind::Tag,
+            Said::Tag(tag) => tag.kind(),
         }
     }
 

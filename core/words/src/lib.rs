@@ -27,7 +27,7 @@ pub use person::{person_key, same_name, same_person};
 pub use quantity::{Dimension, Quantity, QuantityError, Unit};
 pub use slingseal_catalogue::{Argument, Language, Saying, ToArgument, UnknownLanguage};
 pub use time::{Seconds, Time, TimeError};
-pub use toml_file::{Part, TomlFile};
+pub use toml_file::{Part, TomlFile, nearest};
 pub use units::{Degrees, Kilograms, Metres, Newtons, NotFinite, Ratio, STANDARD_GRAVITY};
 pub use visible::{is_invisible, visibly};
 

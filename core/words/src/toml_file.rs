@@ -77,6 +77,12 @@ pub struct Part<'f> {
     asked: RefCell<Vec<&'static str>>,
 }
 
+/// The known word that a person most likely meant: at most three letters changed, moved, missing or too many.
+pub fn nearest<'k>(written: &str, known: impl IntoIterator<Item = &'k &'k str>) -> Option<&'k str> {
+    let near = known.into_iter().map(|known| (strsim::damerau_levenshtein(known, written), *known));
+    near.min().filter(|(distance, _)| *distance <= 3).map(|(_, known)| known)
+}
+
 impl<'f> Part<'f> {
     fn new(file: &'f TomlFile<'_>, table: &'f DeTable<'_>, span: Range<usize>, title: String) -> Self {
         // The file outlives its parts and is only read: shortening its lifetime is sound (DeTable is covariant).
@@ -269,13 +275,8 @@ impl<'f> Part<'f> {
             if asked.iter().any(|known| *known == key.get_ref().as_ref()) {
                 continue;
             }
-            let nearest = asked
-                .iter()
-                .map(|known| (strsim::damerau_levenshtein(known, key.get_ref()), *known))
-                .min()
-                .filter(|(distance, _)| *distance <= 3);
-            let mend = match nearest {
-                Some((_, known)) => format!("did you mean \"{known}\"?"),
+            let mend = match nearest(key.get_ref(), asked.iter()) {
+                Some(known) => format!("did you mean \"{known}\"?"),
                 None => format!("known here: {}", asked.join(", ")),
             };
             self.file.fault(

@@ -5,6 +5,7 @@ mod hook;
 mod parts;
 mod rosters;
 mod rules;
+mod second_tags;
 
 use crate::vector::Vector;
 
@@ -16,6 +17,7 @@ pub fn all() -> Vec<(String, Vector)> {
     all.extend(curve::all());
     all.extend(rosters::all());
     all.extend(rules::all());
+    all.extend(second_tags::all());
     let mut names: Vec<&String> = all.iter().map(|(name, _)| name).collect();
     names.sort_unstable();
     names.dedup();

@@ -115,7 +115,7 @@ pub fn tag_of(from: &str, to: &str, signer: Option<(&[u8], u8)>) -> Vec<u8> {
     match signer {
         None => claims.to_bytes(),
         Some((credential, seed)) => {
-            let unsigned = Unsigned::prepare(Kind::Tag, credential, &claims);
+            let unsigned = Unsigned::prepare(tag.kind(), credential, &claims);
             unsigned.finish(&key(seed).sign(&unsigned.to_be_signed()))
         }
     }

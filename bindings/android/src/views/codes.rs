@@ -1,8 +1,8 @@
 //! Codes and load tags.
 
 use slingseal_app::{
-    CodeView, EquipmentView, LinkView, ProcedureView, Reading, RiggingView, Stamp, StickerReading,
-    StickerView, TagMade, TagView, ZoneView,
+    BasisLine, BasisView, CodeView, EditionView, EquipmentView, LegView, LinkView, ProcedureView, Reading,
+    RiggingView, Stamp, StickerReading, StickerView, TagMade, TagView, ZoneView,
 };
 
 #[uniffi::remote(Record)]
@@ -62,10 +62,43 @@ pub struct TagView {
     pub equipment: Vec<EquipmentView>,
     pub links: Vec<LinkView>,
     pub rigging: Option<RiggingView>,
+    pub basis: BasisView,
     pub planner: Option<String>,
     pub signature: String,
     pub warnings: Vec<String>,
     pub bytes: u32,
+}
+
+#[uniffi::remote(Record)]
+pub struct BasisView {
+    pub manual: Option<String>,
+    pub manual_edition: Option<String>,
+    pub legs: Vec<LegView>,
+    pub weight_source: Option<String>,
+    pub airspeed: Option<String>,
+    pub airspeed_source: Option<String>,
+    pub edition: Option<EditionView>,
+    pub conditions: Option<Vec<String>>,
+    pub lines: Vec<BasisLine>,
+}
+
+#[uniffi::remote(Record)]
+pub struct LegView {
+    pub leg: String,
+    pub serial: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct EditionView {
+    pub procedure: String,
+    pub version: u32,
+    pub thumbprint: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct BasisLine {
+    pub label: String,
+    pub text: String,
 }
 
 #[uniffi::remote(Record)]

@@ -43,12 +43,38 @@ fn sheet(tag: &TagView, picture: &CodeView) -> LoadSheet {
                 due: some(&piece.next_inspection),
             })
             .collect(),
-        links: tag.links.iter().map(|count| (count.leg.clone(), count.link.to_string())).collect(),
+        links: legs(tag),
+        weight_source: some(&tag.basis.weight_source),
+        airspeed: match (&tag.basis.airspeed, &tag.basis.airspeed_source) {
+            (Some(limit), Some(source)) => format!("{limit} ({source})"),
+            _ => String::new(),
+        },
+        rigged_to: match (&tag.basis.manual, &tag.basis.manual_edition) {
+            (Some(manual), Some(edition)) => format!("{manual}, edition {edition}"),
+            _ => String::new(),
+        },
+        edition: tag
+            .basis
+            .edition
+            .as_ref()
+            .map(|one| format!("{} {} ({})", one.procedure, one.version, one.thumbprint))
+            .unwrap_or_default(),
         signed_by: tag.planner.clone(),
         // The sheet says by itself that nobody has signed.
         cautions: tag.warnings.iter().filter(|_| tag.signature != "unsigned").cloned().collect(),
         code: code(picture),
     }
+}
+
+/// Each leg with its link count and its serial number, as far as the tag has them.
+fn legs(tag: &TagView) -> Vec<(String, String)> {
+    let serial = |leg: &str| tag.basis.legs.iter().find(|one| one.leg == leg).map(|one| one.serial.clone());
+    let counted = tag.links.iter().map(|count| {
+        let serial = serial(&count.leg).map(|serial| format!(" ({serial})")).unwrap_or_default();
+        (count.leg.clone(), format!("{}{serial}", count.link))
+    });
+    let others = tag.basis.legs.iter().filter(|one| tag.links.iter().all(|count| count.leg != one.leg));
+    counted.chain(others.map(|one| (one.leg.clone(), one.serial.clone()))).collect()
 }
 
 /// The sheets of some tags, one page each, dated by the newest plan.
@@ -102,7 +128,7 @@ pub(crate) fn record_pdf(
     let fact = |label: &str, value: String| (label.to_owned(), value);
     let rigging: Option<Rigging> =
         view.rigging_json.as_deref().and_then(|json| serde_json::from_str(json).ok());
-    let facts = vec![
+    let mut facts = vec![
         fact("inspector", line.inspector.clone()),
         fact("rigger", line.rigger.clone()),
         fact("procedure", line.procedure.clone()),
@@ -116,6 +142,8 @@ pub(crate) fn record_pdf(
         fact("valid until", line.valid_until.dtg.clone()),
         fact("tag signed by", tag.and_then(|tag| tag.planner.clone()).unwrap_or_default()),
     ];
+    let basis = tag.map(|tag| tag.basis.lines.as_slice()).unwrap_or_default();
+    facts.extend(basis.iter().map(|line| (line.label.to_lowercase(), line.text.clone())));
     let page = RecordPage {
         load: line.load.clone(),
         description: tag.map(|tag| tag.description.clone()).unwrap_or_default(),

@@ -119,7 +119,7 @@ fn outcome(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, width: f32, page: &Recor
 
 fn facts(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, facts: &[(String, String)]) -> f32 {
     let column = (WIDTH - 24.0) / 3.0;
-    let shown: Vec<_> = facts.iter().filter(|(_, value)| !value.is_empty()).take(15).collect();
+    let shown: Vec<_> = facts.iter().filter(|(_, value)| !value.is_empty()).take(18).collect();
     for (at, (label, value)) in shown.iter().enumerate() {
         let place = (x + (at % 3) as f32 * (column + 12.0), y + (at / 3) as f32 * 27.0);
         canvas.text(place.0, place.1, bold(7.5).grey(SOFT), &label.to_uppercase());

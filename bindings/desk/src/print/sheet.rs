@@ -43,6 +43,14 @@ pub(crate) struct LoadSheet {
     pub equipment: Vec<EquipmentLine>,
     /// Leg and link count, such as "1" and "3".
     pub links: Vec<(String, String)>,
+    /// How the weight is known.
+    pub weight_source: String,
+    /// The airspeed limit, with its source.
+    pub airspeed: String,
+    /// The manual and its edition.
+    pub rigged_to: String,
+    /// The edition of the procedure that is ordered.
+    pub edition: String,
     /// Whose credential signed the tag; nothing where it is unsigned.
     pub signed_by: Option<String>,
     /// What to look out for with this load, beside the standing cautions.
@@ -122,7 +130,7 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
     canvas.fit((right, top + 48.0), width, bold(56.0), &sheet.load);
     canvas.block((right, top + 68.0), width, 2, plain(14.0), &sheet.description);
     canvas.line((right, top + 94.0), (x + WIDTH, top + 94.0), 1.5, INK);
-    canvas.text(right, top + 107.0, bold(7.5).grey(SOFT), "GROSS WEIGHT");
+    canvas.text(right, top + 107.0, bold(7.5).grey(SOFT), &gross_label(sheet));
     canvas.fit((right, top + 137.0), width, bold(31.0), &sheet.mass);
     let half = (width - 12.0) / 2.0;
     let second = right + half + 12.0;
@@ -134,10 +142,15 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
         (zone, "") => zone.to_owned(),
         (zone, grid) => format!("{zone}, {grid}"),
     };
-    fact(canvas, (right, top + 219.0), width, 13.0, "from", &from);
+    if sheet.airspeed.is_empty() {
+        fact(canvas, (right, top + 219.0), width, 13.0, "from", &from);
+    } else {
+        fact(canvas, (right, top + 219.0), half, 13.0, "from", &from);
+        fact(canvas, (second, top + 219.0), half, 13.0, "airspeed limit", &sheet.airspeed);
+    }
 
     let strip = y + 274.0;
-    signature(canvas, x, strip, sheet.signed_by.as_deref());
+    signature(canvas, x, strip, sheet);
     let mut line = strip + 34.0;
     for caution in sheet.cautions.iter().take(1).map(String::as_str).chain(STANDING) {
         canvas.polygon(&[(x, line), (x + 9.0, line), (x + 4.5, line - 8.0)], INK);
@@ -146,12 +159,25 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
     }
 }
 
+/// A weight and how it is known are read together.
+fn gross_label(sheet: &LoadSheet) -> String {
+    match sheet.weight_source.as_str() {
+        "" => "GROSS WEIGHT".to_owned(),
+        source => format!("GROSS WEIGHT, {}", source.to_uppercase()),
+    }
+}
+
 /// Who stands for the tag; stripes where nobody does.
-fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, signed_by: Option<&str>) {
-    match signed_by {
+fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
+    match &sheet.signed_by {
         Some(name) => {
             canvas.rect(x, y, WIDTH, 20.0, WASH);
-            canvas.fit((x + 8.0, y + 14.0), WIDTH - 16.0, bold(11.0), &format!("Tag signed by {name}"));
+            let rigged_to = match sheet.rigged_to.as_str() {
+                "" => String::new(),
+                manual => format!("   ·   rigged to {manual}"),
+            };
+            let text = format!("Tag signed by {name}{rigged_to}");
+            canvas.fit((x + 8.0, y + 14.0), WIDTH - 16.0, bold(11.0), &text);
         }
         None => {
             canvas.stripes(x, y, 70.0, 20.0);
@@ -175,7 +201,7 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
     canvas.code(x + WIDTH - CODE, y - 4.0, CODE, &sheet.code);
 
     canvas.fit((x, y + 52.0), left * 0.48, bold(30.0), &sheet.load);
-    canvas.text(x + left * 0.52, y + 32.0, bold(7.5).grey(SOFT), "GROSS WEIGHT");
+    canvas.text(x + left * 0.52, y + 32.0, bold(7.5).grey(SOFT), &gross_label(sheet));
     canvas.fit((x + left * 0.52, y + 53.0), left * 0.48, bold(21.0), &sheet.mass);
     canvas.block((x, y + 67.0), left, 1, plain(11.0), &sheet.description);
     let facts = [
@@ -186,6 +212,7 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
         ("to", &sheet.destination),
         ("rigger", &sheet.rigger),
         ("procedure", &sheet.procedure),
+        ("airspeed limit", &sheet.airspeed),
     ];
     let half = (left - 12.0) / 2.0;
     for (at, (label, value)) in facts.iter().filter(|(_, value)| !value.is_empty()).enumerate() {
@@ -199,6 +226,17 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
             sheet.links.iter().map(|(leg, count)| format!("leg {leg}: {count}")).collect();
         canvas.text(x, line, bold(9.0), "Link counts");
         canvas.fit((x + 62.0, line), WIDTH - 62.0, plain(10.5), &links.join(" · "));
+        line += 14.0;
+    }
+    let rigged_to = [("Rigged to", &sheet.rigged_to), ("Edition ordered", &sheet.edition)];
+    let half = WIDTH / 2.0;
+    for (at, (label, value)) in rigged_to.iter().filter(|(_, value)| !value.is_empty()).enumerate() {
+        let column = x + at as f32 * half;
+        let room = canvas.fonts.width(label, super::fonts::Weight::Bold, 9.0) + 8.0;
+        canvas.text(column, line, bold(9.0), label);
+        canvas.fit((column + room, line), half - room - 6.0, plain(9.5), value);
+    }
+    if rigged_to.iter().any(|(_, value)| !value.is_empty()) {
         line += 14.0;
     }
     equipment(canvas, x, line, y + 280.0, &sheet.equipment);

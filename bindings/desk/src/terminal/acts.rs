@@ -397,6 +397,7 @@ fn tag_page(tag: &TagView, practice: bool) -> Page {
         ),
         format!("Procedure: {}", tag.procedure_title.as_deref().unwrap_or(&tag.procedure)),
     ];
+    lead.extend(tag.basis.lines.iter().map(|line| format!("{}: {}", line.label, line.text)));
     lead.extend(tag.warnings.iter().map(|warning| format!("! {warning}")));
     if practice {
         lead.push("Play that the load stands before you. No seal of it holds on a real zone.".into());

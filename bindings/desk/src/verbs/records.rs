@@ -155,6 +155,7 @@ fn story(view: &RecordView) {
             "{}, {} for {} ({} allowed), {} to {}",
             tag.description, tag.gross, tag.aircraft, tag.allowable, tag.pickup.name, tag.destination.name
         );
+        tag.basis.lines.iter().for_each(|line| println!("  {}: {}", line.label, line.text));
     }
     for void in &view.voids {
         println!("VOID {void}");

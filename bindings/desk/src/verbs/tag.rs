@@ -92,6 +92,9 @@ pub(crate) fn show(tag: &TagView) {
     for count in &tag.links {
         println!("  Leg {:<8} link {}", count.leg, count.link);
     }
+    for line in &tag.basis.lines {
+        println!("  {:<12} {}", line.label, line.text);
+    }
     if let Some(rigging) = &tag.rigging {
         println!("  Rigging      {}", rigging.summary);
     }

@@ -78,6 +78,7 @@ fn rest(verdict: &VerdictView) -> String {
     }
     if let Some(tag) = &verdict.tag {
         lines.push(format!("  Tag: {}, for {} ({} allowed)", tag.description, tag.aircraft, tag.allowable));
+        lines.extend(tag.basis.lines.iter().map(|line| format!("  {}: {}", line.label, line.text)));
     }
     for line in &verdict.shown {
         let load = if line.load.is_empty() { "?" } else { &line.load };

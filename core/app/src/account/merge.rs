@@ -10,6 +10,7 @@ use crate::walks::photograph;
 use crate::{AppError, BundleReport, SetAsideLine};
 use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, RecordItem};
 use slingseal_message::envelope::Kind;
+use slingseal_message::tag::kind_of_tag;
 use slingseal_store::{Put, StrayKind};
 use slingseal_walk::exam::{judge_lock, judge_result};
 use slingseal_words::{Digest, Language};
@@ -109,7 +110,7 @@ impl Merge<'_, '_> {
     }
 
     fn tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let word = self.admission.open(Kind::Tag, bytes)?;
+        let word = self.admission.open(kind_of_tag(bytes), bytes)?;
         // A plan that was made at one desk is planned at every desk.
         let new = self.admission.tag(&word, true, Origin::Elsewhere)?;
         self.paper(new);

@@ -16,6 +16,7 @@ use slingseal_judgement::{
     Speaker, Standing, WordError, facts_of_load,
 };
 use slingseal_message::envelope::{Kind, Limits, Sign1};
+use slingseal_message::tag::kind_of_tag;
 use slingseal_message::trust::{Authority, PublicKey, Role, Roster, Trusted, TrustedAuthority};
 use slingseal_store::{
     Author, AuthoredRow, Judged, LoadRow, Reader, RecordRow, SAID_PAGE, TagRow, Tx, VoidRow, WordKind,
@@ -81,7 +82,7 @@ impl Kept {
             }
         }
         voids.iter().for_each(|row| take(Kind::Void, row.digest, &row.bytes));
-        tags.iter().for_each(|row| take(Kind::Tag, row.digest, &row.bytes));
+        tags.iter().for_each(|row| take(kind_of_tag(&row.bytes), row.digest, &row.bytes));
         Ok(Self { records, voids, tags, words })
     }
 }
@@ -179,7 +180,7 @@ fn last_said(
     for page in 0.. {
         let words = read.said_last(kind, page)?;
         for bytes in &words {
-            let Ok(word) = open_word(kind_of(kind), bytes, trusted) else { continue };
+            let Ok(word) = open_word(kind_of(kind, bytes), bytes, trusted) else { continue };
             if let Some(proof) = word.proves(trusted) {
                 return Ok(Some(proof));
             }
@@ -191,11 +192,11 @@ fn last_said(
     Ok(None)
 }
 
-fn kind_of(kind: WordKind) -> Kind {
+fn kind_of(kind: WordKind, bytes: &[u8]) -> Kind {
     match kind {
         WordKind::Seal => Kind::Seal,
         WordKind::Void => Kind::Void,
-        WordKind::Tag => Kind::Tag,
+        WordKind::Tag => kind_of_tag(bytes),
     }
 }
 
@@ -367,7 +368,7 @@ pub(crate) fn touched_by_trust(
     }
     for AuthoredRow { kind, author, bytes } in read.authored()? {
         let revoked = |trusted: &mut Trusted| {
-            let word = open_word(kind_of(kind), &bytes, trusted).ok()?;
+            let word = open_word(kind_of(kind, &bytes), &bytes, trusted).ok()?;
             word.signer().map(|signer| trusted.revoked(signer))
         };
         if revoked(before) != revoked(after) {

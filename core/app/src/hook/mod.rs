@@ -16,6 +16,7 @@ use slingseal_judgement::{
 };
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Outcome, Void, VoidCause};
+use slingseal_message::tag::kind_of_tag;
 use slingseal_store::Reader;
 use slingseal_words::{Language, Name};
 
@@ -127,7 +128,7 @@ impl App {
     pub fn check(&self, seal: Option<&str>, tag: Option<&str>) -> Result<VerdictView, AppError> {
         let codes = [seal.map(shown).transpose()?, tag.map(shown).transpose()?];
         match &codes {
-            [Some(ShownCode::Tag(_)), _] => Err(AppError::bad_input(
+            [Some(ShownCode::Tag(..)), _] => Err(AppError::bad_input(
                 "this is a load tag and not a seal; scan the code on the inspector's screen",
             )),
             [_, Some(ShownCode::Seal(_))] => {
@@ -227,7 +228,8 @@ impl Inner {
     pub(crate) fn verdict_on(&self, seal: &[u8], tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
         let mut knowledge = self.knowledge()?;
         let codes = [ShownCode::Seal(seal.to_vec())];
-        let codes = codes.into_iter().chain(tag.map(|bytes| ShownCode::Tag(bytes.to_vec())));
+        let codes =
+            codes.into_iter().chain(tag.map(|bytes| ShownCode::Tag(kind_of_tag(bytes), bytes.to_vec())));
         let scan = Scan::open(codes, |kind, bytes| open_word(kind, bytes, &mut knowledge.trusted));
         let seen = judge_scan(&self.store.read(), &mut knowledge, &scan)?;
         self.verdict_view(&LastScan { seen })

@@ -129,9 +129,9 @@ impl App {
                 })
             }
             Kind::Void => inner.receive_void(&bytes),
-            Kind::Tag => {
+            Kind::Tag | Kind::TagWithBasis => {
                 let tag = inner.admit(|admission| {
-                    let tag = admission.open(Kind::Tag, &bytes)?;
+                    let tag = admission.open(kind, &bytes)?;
                     admission.tag(&tag, false, Origin::Elsewhere)?;
                     Ok(tag)
                 })?;
@@ -176,7 +176,7 @@ impl App {
 fn load_of(text: &str) -> Option<LoadNumber> {
     match unwrap(text).ok()? {
         (Kind::Seal, bytes) => Some(ReceivedSeal::open(&bytes).ok()?.seal.load),
-        (Kind::Tag, bytes) => Some(ReceivedTag::open(&bytes).ok()?.tag.load),
+        (Kind::Tag | Kind::TagWithBasis, bytes) => Some(ReceivedTag::open(&bytes).ok()?.tag.load),
         _ => None,
     }
 }

@@ -1,7 +1,7 @@
 use serde::Serialize;
 
 use crate::{App, AppError, CodeView, Stamp, TagMade};
-use slingseal_message::envelope::Kind;
+use slingseal_message::tag::kind_of_tag;
 use slingseal_words::Digest;
 
 /// Something that came and was not believed.
@@ -41,6 +41,9 @@ impl App {
         let none = || AppError::not_found("there is no such tag here; plan the load again");
         let inner = self.lock();
         let row = inner.store.read().tag(Digest::from_hex(digest).ok_or_else(none)?)?.ok_or_else(none)?;
-        Ok(TagMade { code: CodeView::of(Kind::Tag, &row.bytes)?, tag: inner.tag_view(&row.bytes)? })
+        Ok(TagMade {
+            code: CodeView::of(kind_of_tag(&row.bytes), &row.bytes)?,
+            tag: inner.tag_view(&row.bytes)?,
+        })
     }
 }

@@ -60,6 +60,27 @@ struct Exported {
     whole: bool,
     photos: Vec<String>,
     seal: String,
+    weight_source: Option<&'static str>,
+    manual: Option<String>,
+    manual_edition: Option<String>,
+    airspeed: Option<String>,
+    airspeed_source: Option<String>,
+    edition_ordered: Option<Ordered>,
+    leg_serials: Vec<Leg>,
+    conditions: Option<Vec<String>>,
+}
+
+#[derive(Serialize)]
+struct Ordered {
+    procedure: String,
+    version: u32,
+    thumbprint: String,
+}
+
+#[derive(Serialize)]
+struct Leg {
+    leg: String,
+    serial: String,
 }
 
 #[derive(Serialize)]
@@ -159,7 +180,8 @@ impl Mass {
 const RECORDS: &str = "record,load,description,outcome,standing,issued_utc,issued_dtg,valid_until_utc,valid_until_dtg,\
     inspector,rigger,procedure,procedure_version,aircraft,gross,gross_kg,gross_lb,allowable,allowable_kg,allowable_lb,\
     pickup,pickup_mgrs,pickup_latitude,pickup_longitude,destination,destination_mgrs,destination_latitude,\
-    destination_longitude,walked_mgrs,found,corrected,tag,tag_signed,device,whole,seal\r\n";
+    destination_longitude,walked_mgrs,found,corrected,tag,tag_signed,device,whole,seal,\
+    weight_source,manual,manual_edition,airspeed,airspeed_source,edition_ordered,leg_serials,conditions\r\n";
 const DEFICIENCIES: &str =
     "record,load,issued_utc,issued_dtg,inspector,rigger,procedure,point,deficiency,corrected\r\n";
 const EQUIPMENT: &str = "record,load,issued_utc,issued_dtg,inspector,pickup,aircraft,serial,kind,rating,\
@@ -216,6 +238,13 @@ impl Exported {
         cells
     }
 
+    /// As a load list writes them.
+    fn joined_legs(&self) -> String {
+        let legs: Vec<String> =
+            self.leg_serials.iter().map(|one| format!("{}:{}", one.leg, one.serial)).collect();
+        legs.join("; ")
+    }
+
     fn record_cells(&self) -> Vec<Cell> {
         let mut cells = vec![
             Cell::plain(&self.record),
@@ -247,6 +276,18 @@ impl Exported {
             self.device.as_ref().map_or(Cell::Empty, Cell::plain),
             Cell::plain(self.whole),
             Cell::text(&self.seal),
+            self.weight_source.map_or(Cell::Empty, Cell::plain),
+            Self::text(self.manual.as_ref()),
+            Self::text(self.manual_edition.as_ref()),
+            Self::text(self.airspeed.as_ref()),
+            Self::text(self.airspeed_source.as_ref()),
+            self.edition_ordered.as_ref().map_or(Cell::Empty, |one| {
+                Cell::text(&format!("{} {} {}", one.procedure, one.version, one.thumbprint))
+            }),
+            Cell::text(&self.joined_legs()),
+            self.conditions.as_ref().map_or(Cell::Empty, |list| {
+                Cell::text(&if list.is_empty() { "none".to_owned() } else { list.join("; ") })
+            }),
         ]);
         cells
     }
@@ -337,6 +378,7 @@ fn exported(
 ) -> Exported {
     let place =
         |zone: &slingseal_message::tag::Zone| Place::of(Some(zone.name.to_string()), zone.grid.as_ref());
+    let basis = tag.map(|tag| tag.basis.clone()).unwrap_or_default();
     Exported {
         record: row.digest.to_string(),
         load: row.load.clone(),
@@ -379,6 +421,22 @@ fn exported(
             .map(|record| record.photos.iter().map(ToString::to_string).collect())
             .unwrap_or_default(),
         seal: text,
+        weight_source: basis.weight_source.map(slingseal_message::tag::WeightSource::word),
+        manual: basis.manual.as_ref().map(|one| one.title.to_string()),
+        manual_edition: basis.manual.as_ref().map(|one| one.edition.to_string()),
+        airspeed: basis.airspeed.as_ref().map(|one| one.limit.to_string()),
+        airspeed_source: basis.airspeed.as_ref().map(|one| one.source.to_string()),
+        edition_ordered: basis.edition.as_ref().map(|one| Ordered {
+            procedure: one.procedure.to_string(),
+            version: one.version,
+            thumbprint: hex(&one.thumbprint),
+        }),
+        leg_serials: basis
+            .leg_serials
+            .iter()
+            .map(|one| Leg { leg: one.leg.to_string(), serial: one.serial.to_string() })
+            .collect(),
+        conditions: basis.conditions.as_ref().map(|set| set.iter().map(ToString::to_string).collect()),
     }
 }
 

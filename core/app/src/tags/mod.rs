@@ -1,5 +1,6 @@
 //! Load tags: written from a plan, read back, shown.
 
+pub(crate) mod basis;
 pub(crate) mod pieces;
 pub(crate) mod statics;
 pub(crate) mod sticker;
@@ -10,11 +11,15 @@ use crate::account::strays::Origin;
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_judgement::{Author, LoadWord, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
-use slingseal_message::tag::{Equipment, ReceivedTag, Tag, Zone, read_list, read_plan};
-use slingseal_message::trust::{Role, Signer, Trusted};
+use slingseal_message::tag::{
+    Condition, Equipment, ReceivedTag, Tag, Zone, kind_of_tag, read_list, read_plan,
+};
+use slingseal_message::trust::{Edition, Role, Signer, Trusted};
 use slingseal_store::TagRow;
-use slingseal_words::LoadNumber;
+use slingseal_walk::procedure::Procedure;
+use slingseal_words::{LoadNumber, nearest};
 
+use crate::tags::basis::{BasisView, basis_view};
 use crate::trust::setup::DEVICE_VAULT;
 
 /// A tag, ready to draw.
@@ -52,6 +57,8 @@ pub struct TagView {
     pub links: Vec<LinkView>,
     /// The statics, where it carries its rigging.
     pub rigging: Option<RiggingView>,
+    /// What it was planned and rigged by.
+    pub basis: BasisView,
     /// Who planned it, where a trusted planner signed it.
     pub planner: Option<String>,
     /// `signed`, `unsigned`, `unknown` (signed by someone not trusted here as a planner) or `forged`.
@@ -186,7 +193,10 @@ impl App {
 /// The bytes of a tag's text.
 pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
     match unwrap(text)? {
-        (Kind::Tag, bytes) => Ok(bytes),
+        (kind @ (Kind::Tag | Kind::TagWithBasis), bytes) => {
+            ReceivedTag::open_as(kind, &bytes)?;
+            Ok(bytes)
+        }
         (kind, _) => {
             Err(AppError::bad_input(format!("this is a {kind} and not a load tag; scan the tag on the load")))
         }
@@ -196,11 +206,16 @@ pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
 impl Inner {
     /// Makes tags, each signed where there is a PIN; nothing is kept before all of them are made.
     fn write_tags(&mut self, tags: &[Tag], pin: Option<&str>) -> Result<Vec<TagMade>, AppError> {
-        for tag in tags {
-            self.procedure(&tag.procedure).map_err(|error| match (tags, error) {
-                ([_], error) => error,
-                (_, error) => AppError::not_found(format!("load {}: {error}", tag.load)),
+        let mut tags = tags.to_vec();
+        let several = tags.len() > 1;
+        for tag in &mut tags {
+            let procedure = self.procedure(&tag.procedure).map_err(|error| match several {
+                false => error,
+                true => AppError::not_found(format!("load {}: {error}", tag.load)),
             })?;
+            known_conditions(tag, &procedure)?;
+            tag.basis.edition =
+                Some(Edition::of(procedure.id().clone(), procedure.version(), procedure.digest()));
             // The hook would say NO-GO: told where another piece can still be taken. What is overdue is a warning on the tag.
             if let Some(piece) = tag.equipment.iter().find(|piece| piece.overloaded(tag.gross)) {
                 let rating = piece.rating.as_ref().map(|rating| rating.value.to_string()).unwrap_or_default();
@@ -218,24 +233,24 @@ impl Inner {
             }
         };
         let mut messages = Vec::new();
-        for tag in tags {
+        for tag in &tags {
             let content = tag.content();
             let claims = tag.claims(&content);
             let bytes = match &signing {
                 None => claims.to_bytes(),
                 Some((credential, key)) => {
-                    let unsigned = Unsigned::prepare(Kind::Tag, credential, &claims);
+                    let unsigned = Unsigned::prepare(tag.kind(), credential, &claims);
                     unsigned.finish(&key.sign(&unsigned.to_be_signed()))
                 }
             };
             // Reads its own writing back: a tag that this program would refuse must not reach a load.
             ReceivedTag::open(&bytes)?;
-            messages.push((tag, CodeView::of(Kind::Tag, &bytes)?, bytes));
+            messages.push((tag, CodeView::of(tag.kind(), &bytes)?, bytes));
         }
         drop(signing);
         self.admit(|admission| {
-            for (_, _, bytes) in &messages {
-                let word = admission.open(Kind::Tag, bytes)?;
+            for (tag, _, bytes) in &messages {
+                let word = admission.open(tag.kind(), bytes)?;
                 admission.tag(&word, true, Origin::Here)?;
             }
             Ok(())
@@ -247,7 +262,7 @@ impl Inner {
     /// Keeps a tag that the person at this device works by.
     pub(crate) fn keep_tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         self.admit(|admission| {
-            let word = admission.open(Kind::Tag, bytes)?;
+            let word = admission.open(kind_of_tag(bytes), bytes)?;
             admission.tag(&word, false, Origin::Here)?;
             Ok(())
         })
@@ -258,7 +273,7 @@ impl Inner {
         received: &ReceivedTag<'_>,
         trusted: &Trusted,
     ) -> (TagSignature, Option<Signer>) {
-        let author = Author::of(Kind::Tag, received.message.as_ref(), trusted);
+        let author = Author::of(received.kind, received.message.as_ref(), trusted);
         let signature = TagSignature::of(&received.tag, &author, trusted);
         let signer = match author {
             Author::Known(signer) => Some(*signer),
@@ -268,7 +283,7 @@ impl Inner {
     }
 
     pub(crate) fn tag_view(&self, bytes: &[u8]) -> Result<TagView, AppError> {
-        self.tag_view_of(&LoadWord::open(Kind::Tag, bytes, &self.trusted()?)?)
+        self.tag_view_of(&LoadWord::open_tag(bytes, &self.trusted()?)?)
     }
 
     /// A tag that was opened, drawn.
@@ -335,7 +350,7 @@ impl Inner {
         }
         let title = self.procedure(&tag.procedure).ok().map(|procedure| procedure.expand(language).title);
         Ok(TagView {
-            text: slingseal_message::envelope::wrap(Kind::Tag, bytes),
+            text: slingseal_message::envelope::wrap(word.kind(), bytes),
             digest: word.digest().to_string(),
             load: tag.load.to_string(),
             planned: tag.planned.into(),
@@ -355,6 +370,7 @@ impl Inner {
                 .map(|count| LinkView { leg: count.leg.to_string(), link: count.link })
                 .collect(),
             rigging,
+            basis: basis_view(&tag.basis, language),
             planner: planner
                 .filter(|_| signature == TagSignature::Planner)
                 .map(|planner| planner.credential.holder.to_string()),
@@ -374,6 +390,25 @@ impl Inner {
     pub(crate) fn tags_of(&self, load: &LoadNumber) -> Result<Vec<TagRow>, AppError> {
         Ok(self.store.read().tags_of(load.as_str())?)
     }
+}
+
+/// The conditions that a plan names must be the procedure's: one that it does not know would count nothing, silently.
+fn known_conditions(tag: &Tag, procedure: &Procedure) -> Result<(), AppError> {
+    let known = procedure.conditions();
+    let named = tag.basis.conditions.iter().flatten();
+    let Some(unknown) = named.map(Condition::as_str).find(|name| !known.contains(name)) else {
+        return Ok(());
+    };
+    let list = known.iter().copied().collect::<Vec<_>>().join(", ");
+    let mend = match nearest(unknown, &known) {
+        Some(near) => format!("did you mean \"{near}\"?"),
+        None if known.is_empty() => "it has none: leave when out".to_owned(),
+        None => format!("it has {list}"),
+    };
+    let (load, id) = (&tag.load, procedure.id());
+    Err(AppError::bad_input(format!(
+        "load {load}: when: procedure {id} has no condition \"{unknown}\"; {mend}"
+    )))
 }
 
 fn zone_view(zone: &Zone) -> ZoneView {

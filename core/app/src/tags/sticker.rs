@@ -70,14 +70,17 @@ pub fn read_sticker(message: &[u8]) -> StickerReading {
         Err(NdefError::OtherVersion { kind, .. }) => StickerReading::Newer { kind: kind.english().into() },
         Err(NdefError::Damaged(_) | NdefError::TooLong(_)) => StickerReading::Damaged,
         Ok(read) => {
-            let text = |wanted: Kind| {
-                let mut found = read.messages.iter().filter(|(kind, _)| *kind == wanted);
+            let text = |wanted: &[Kind]| {
+                let mut found = read.messages.iter().filter(|(kind, _)| wanted.contains(kind));
                 found.next().map(|(kind, bytes)| wrap(*kind, bytes))
             };
-            let others = read.messages.iter().filter(|(kind, _)| !matches!(kind, Kind::Seal | Kind::Tag));
+            let others = read
+                .messages
+                .iter()
+                .filter(|(kind, _)| !matches!(kind, Kind::Seal | Kind::Tag | Kind::TagWithBasis));
             StickerReading::Ours {
-                seal: text(Kind::Seal),
-                tag: text(Kind::Tag),
+                seal: text(&[Kind::Seal]),
+                tag: text(&[Kind::Tag, Kind::TagWithBasis]),
                 others: others.map(|(kind, bytes)| wrap(*kind, bytes)).collect(),
             }
         }

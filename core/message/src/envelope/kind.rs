@@ -28,6 +28,8 @@ macro_rules! kinds {
 kinds! {
     /// What hangs on the load.
     Tag "LT1" "load tag",
+    /// What hangs on the load, with what it was planned and rigged by.
+    TagWithBasis "LT2" "load tag",
     /// The inspector's attestation.
     Seal "SL1" "seal",
     /// An authority's word that a key belongs to a person with roles.
@@ -56,6 +58,11 @@ impl Kind {
     /// The kind of a front such as `SL1`.
     pub fn from_front(front: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|kind| kind.front() == front)
+    }
+
+    /// The letters of the front, without the number of the form: two forms of one thing share them.
+    pub fn letters(self) -> &'static str {
+        self.front().trim_end_matches(|c: char| c.is_ascii_digit())
     }
 
     /// The bytes that a signature binds beside the message (`external_aad` of RFC 9052 §4.3).

@@ -66,7 +66,7 @@ pub fn to_ndef(messages: &[(Kind, &[u8])]) -> Result<Vec<u8>, NdefError> {
     let mut out = Vec::new();
     let last = messages.len().checked_sub(1).ok_or(NdefError::Empty)?;
     for (at, (kind, payload)) in messages.iter().enumerate() {
-        if messages.iter().take(at).any(|(earlier, _)| earlier == kind) {
+        if messages.iter().take(at).any(|(earlier, _)| earlier.letters() == kind.letters()) {
             return Err(NdefError::Damaged("one kind twice"));
         }
         let first = if at == 0 { BEGINS } else { 0 };
@@ -106,7 +106,7 @@ pub fn from_ndef(bytes: &[u8]) -> Result<Ndef, NdefError> {
         ended = record.ends;
         match record.ours() {
             Some(Ok(kind)) => {
-                if read.messages.iter().any(|(earlier, _)| *earlier == kind) {
+                if read.messages.iter().any(|(earlier, _)| earlier.letters() == kind.letters()) {
                     return Err(NdefError::Damaged("one kind twice"));
                 }
                 if !record.plain {

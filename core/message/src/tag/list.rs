@@ -2,6 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use super::basis::{
+    AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, Manual, WeightSource, twice,
+};
 use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
 use super::plan::agreeing;
 use slingseal_rigging::{self as rigging, RiggedLoad};
@@ -14,8 +17,20 @@ use slingseal_words::{
 const NEEDED: [&str; 8] =
     ["load", "description", "procedure", "gross", "aircraft", "allowable", "pickup", "destination"];
 /// The columns that may be there.
-const MAYBE: [&str; 7] =
-    ["pickup_grid", "destination_grid", "rigger", "planned", "rigging", "equipment", "links"];
+const MAYBE: [&str; 12] = [
+    "pickup_grid",
+    "destination_grid",
+    "rigger",
+    "planned",
+    "rigging",
+    "equipment",
+    "links",
+    "legs",
+    "weight_source",
+    "manual",
+    "airspeed",
+    "when",
+];
 /// More is no list of one zone's loads.
 const MOST_LOADS: usize = 2_000;
 /// Larger than any list that a person keeps.
@@ -206,6 +221,26 @@ impl Fields<'_> {
         Some(Zone { name: place?, grid })
     }
 
+    /// What the load was planned and rigged by.
+    fn basis(&mut self) -> Option<Basis> {
+        let leg_serials = self.maybe("legs", |text| {
+            let list = parts(text, MOST_LEGS, leg_serial)?;
+            if twice(&list) {
+                Err("a leg stands there twice; give each leg one serial".to_owned())
+            } else {
+                Ok(list)
+            }
+        });
+        Some(Basis {
+            manual: self.maybe("manual", manual),
+            leg_serials: leg_serials.unwrap_or_default(),
+            weight_source: self.maybe("weight_source", WeightSource::of_word),
+            airspeed: self.maybe("airspeed", airspeed),
+            edition: None,
+            conditions: self.maybe("when", conditions),
+        })
+    }
+
     fn tag(mut self, now: Time, open: &dyn Fn(&str) -> Result<String, String>) -> Option<Tag> {
         let before = self.faults.len();
         let load = self.need("load", LoadNumber::new);
@@ -221,6 +256,7 @@ impl Fields<'_> {
         let equipment =
             self.maybe("equipment", |text| parts(text, MOST_EQUIPMENT, piece)).unwrap_or_default();
         let links = self.maybe("links", |text| parts(text, MOST_LEGS, link)).unwrap_or_default();
+        let basis = self.basis();
         let rigging = self.text("rigging").is_some();
         let planned_rigging: Option<RiggedLoad> = self.maybe("rigging", |name| {
             let text = open(name)
@@ -247,6 +283,7 @@ impl Fields<'_> {
             equipment,
             links,
             rigging: None,
+            basis: basis?,
         };
         if rigging {
             match agreeing(&tag, planned_rigging?) {
@@ -314,6 +351,41 @@ fn piece(text: &str) -> Result<Equipment, String> {
         rating,
         next_inspection: due.and_then(day),
     })
+}
+
+/// `LEG:SERIAL`.
+fn leg_serial(text: &str) -> Result<LegSerial, String> {
+    let wrong = || format!("\"{text}\" is no leg with its serial; write 1:SL-0091; 2:SL-0092 and so on");
+    let (leg, serial) = text.split_once(':').ok_or_else(wrong)?;
+    let leg = Name::new(leg).map_err(|error| error.to_string())?;
+    Ok(LegSerial { leg, serial: Serial::new(serial).map_err(|error| error.to_string())? })
+}
+
+/// `TITLE | EDITION`.
+fn manual(text: &str) -> Result<Manual, String> {
+    let wrong = || format!("\"{text}\" is no manual with its edition; write title | edition");
+    let (title, edition) = text.split_once('|').ok_or_else(wrong)?;
+    let title = Source::new(title).map_err(|error| error.to_string())?;
+    Ok(Manual { title, edition: Name::new(edition).map_err(|error| error.to_string())? })
+}
+
+/// `LIMIT | SOURCE`.
+fn airspeed(text: &str) -> Result<AirspeedLimit, String> {
+    const MEND: &str = "write limit | source, such as 80 kt | the manual's row";
+    let (limit, source) = text.split_once('|').ok_or_else(|| format!("\"{text}\" has no source; {MEND}"))?;
+    let limit = Quantity::parse_as(limit, Dimension::Speed).map_err(|error| format!("{error}; {MEND}"))?;
+    if limit.thousandths() <= 0 {
+        return Err(format!("the limit is not above nought; {MEND}"));
+    }
+    Ok(AirspeedLimit { limit, source: Source::new(source).map_err(|error| error.to_string())? })
+}
+
+/// Names, `;` between; `none` where none of the procedure's conditions holds.
+fn conditions(text: &str) -> Result<std::collections::BTreeSet<Condition>, String> {
+    if text.eq_ignore_ascii_case("none") {
+        return Ok(std::collections::BTreeSet::new());
+    }
+    Ok(parts(text, MOST_CONDITIONS, Condition::new)?.into_iter().collect())
 }
 
 /// `LEG:LINK`.

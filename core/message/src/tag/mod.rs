@@ -1,5 +1,6 @@
 //! The load tag: what hangs on the load, as a plan, as a message, and read back.
 
+mod basis;
 mod list;
 mod noun;
 mod plan;
@@ -9,7 +10,8 @@ mod wire;
 #[cfg(test)]
 mod tests;
 
+pub use basis::{AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, Manual, WeightSource};
 pub use list::read_list;
 pub use noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone, outweighs};
 pub use plan::{Plan, read_plan};
-pub use wire::{ReceivedTag, TagError};
+pub use wire::{ReceivedTag, TagError, kind_of_tag};

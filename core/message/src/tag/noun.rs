@@ -1,3 +1,5 @@
+use super::basis::Basis;
+use crate::envelope::Kind;
 use slingseal_rigging::RiggedLoad;
 use slingseal_words::{
     CallSign, Description, GridRef, LoadNumber, Name, PlaceName, ProcedureId, Quantity, Seconds, Serial,
@@ -38,6 +40,8 @@ pub struct Tag {
     pub links: Vec<LinkCount>,
     /// How it is rigged, for the statics. Its mass and allowable load are the tag's own.
     pub rigging: Option<RiggedLoad>,
+    /// What it was planned and rigged by, where the planner says so.
+    pub basis: Basis,
 }
 
 /// A pickup or landing zone.
@@ -81,6 +85,12 @@ pub struct LinkCount {
 }
 
 impl Tag {
+    /// Which kind of message it is: a tag that says nothing of its basis is an `LT1`, as every tag once was; any other an
+    /// `LT2`. What it says decides, so that one tag has one spelling.
+    pub fn kind(&self) -> Kind {
+        if self.basis.is_empty() { Kind::Tag } else { Kind::TagWithBasis }
+    }
+
     /// Whether the load weighs more than the aircraft is allowed.
     pub fn over_allowable(&self) -> bool {
         outweighs(self.gross, self.allowable) == Some(true)

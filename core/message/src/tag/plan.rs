@@ -1,5 +1,8 @@
 //! The planner's file: what a tag is made of, read with every fault in its place.
 
+use super::basis::{
+    AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, Manual, WeightSource, twice,
+};
 use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
 use slingseal_rigging::{self as rigging, Rating, RiggedLoad};
 use slingseal_words::{
@@ -56,6 +59,7 @@ fn tag(top: &Part<'_>, now: Time, open: &dyn Fn(&str) -> Result<String, String>)
             },
         )
     });
+    let basis = basis(top);
     top.no_more();
     let mut tag = Tag {
         load: load?,
@@ -71,12 +75,70 @@ fn tag(top: &Part<'_>, now: Time, open: &dyn Fn(&str) -> Result<String, String>)
         equipment: equipment?,
         links: links?,
         rigging: None,
+        basis: basis?,
     };
     if let Some(rigging) = rigging {
         let agreed = agreeing(&tag, rigging.ok()?);
         tag.rigging = Some(agreed.map_err(|(what, mend)| top.fault("rigging", what, mend)).ok()?);
     }
     Some(tag)
+}
+
+/// What it was planned and rigged by. The edition of the procedure is set by whoever knows the procedure.
+fn basis(top: &Part<'_>) -> Option<Basis> {
+    let weight_source = top.maybe("weight_source", WeightSource::of_word);
+    let manual = top.part("manual").map(|part| {
+        let (title, edition) = (part.need("title", Source::new), part.need("edition", Name::new));
+        part.no_more();
+        Some(Manual { title: title?, edition: edition? })
+    });
+    let airspeed = top.part("airspeed").map(|part| {
+        let limit = above_zero(&part, "limit", Dimension::Speed, "a speed");
+        let source = part.need("source", Source::new);
+        part.no_more();
+        Some(AirspeedLimit { limit: limit?, source: source? })
+    });
+    let leg_serials = few(top, "leg", MOST_LEGS, |part| {
+        let (leg, serial) = (part.need("name", Name::new), part.need("serial", Serial::new));
+        part.no_more();
+        Some(LegSerial { leg: leg?, serial: serial? })
+    });
+    if leg_serials.as_ref().is_some_and(|list| twice(list)) {
+        top.fault("leg", "a leg stands there twice", "give each leg one [[leg]] with its serial");
+        return None;
+    }
+    let conditions = top.has("when").then(|| {
+        let texts = top.texts("when");
+        let read = |text: &String| {
+            Condition::new(text).map_err(|error| {
+                let (what, mend) = error.split_once("; ").unwrap_or((&error, "write it anew"));
+                top.fault("when", what, mend);
+            })
+        };
+        let read: Vec<Option<Condition>> = texts.iter().map(|text| read(text).ok()).collect();
+        if read.len() > MOST_CONDITIONS {
+            let what = format!("{} conditions are more than fit on a tag", read.len());
+            top.fault("when", what, format!("keep {MOST_CONDITIONS} at most"));
+        }
+        read.into_iter().collect::<Option<std::collections::BTreeSet<_>>>()
+    });
+    Some(Basis {
+        manual: told(manual)?,
+        leg_serials: leg_serials?,
+        weight_source,
+        airspeed: told(airspeed)?,
+        edition: None,
+        conditions: told(conditions)?,
+    })
+}
+
+/// `None` where something stands there and is wrong.
+#[expect(clippy::option_option, reason = "not there and wrong are two things")]
+fn told<T>(part: Option<Option<T>>) -> Option<Option<T>> {
+    match part {
+        None => Some(None),
+        Some(part) => part.map(Some),
+    }
 }
 
 /// The rigging must speak of the load that the plan speaks of: two masses on one tag would be two truths. What differs, and
@@ -108,12 +170,16 @@ pub(super) fn agreeing(tag: &Tag, mut rigging: RiggedLoad) -> Result<RiggedLoad,
 }
 
 fn positive(part: &Part<'_>, key: &'static str) -> Option<Quantity> {
+    above_zero(part, key, Dimension::Mass, "a mass")
+}
+
+fn above_zero(part: &Part<'_>, key: &'static str, dimension: Dimension, what: &str) -> Option<Quantity> {
     part.need_text(key)?;
-    let quantity = part.quantity(key, Dimension::Mass)?;
+    let quantity = part.quantity(key, dimension)?;
     if quantity.thousandths() > 0 {
         return Some(quantity);
     }
-    part.fault(key, format!("{key} is {quantity}"), "write a mass above nought");
+    part.fault(key, format!("{key} is {quantity}"), format!("write {what} above nought"));
     None
 }
 

@@ -102,3 +102,88 @@ fn faults_have_their_place_and_their_mend() {
     assert!(faults("").contains("1:1: file has no load"));
     assert!(faults(&PLAN.replace("33TWN1234567890", "nowhere")).contains("12:"));
 }
+
+/// What an `LT2` has more than an `LT1`.
+const BASIS: &str = r#"
+weight_source = "Weighed"
+when = ["night", "fuel"]
+[manual]
+title = "the governing manual, row 12"
+edition = "2024"
+[airspeed]
+limit = "80 kt"
+source = "row 12"
+[[leg]]
+name = "1"
+serial = "SL-0091"
+[aircraft]"#;
+
+fn second() -> Tag {
+    let mut tag = read_plan(&PLAN.replace("[aircraft]", BASIS), now(), &no_file).unwrap().tag;
+    let digest = slingseal_words::Digest::of(b"procedure");
+    tag.basis.edition = Some(crate::trust::Edition::of(tag.procedure.clone(), 2, digest));
+    tag
+}
+
+#[test]
+fn a_tag_with_its_basis_is_of_the_second_form_and_comes_back() {
+    let (first, second) = (plan(), second());
+    assert_eq!((first.kind(), second.kind()), (Kind::Tag, Kind::TagWithBasis));
+    for tag in [&first, &second] {
+        let content = tag.content();
+        let bare = tag.claims(&content).to_bytes();
+        let signed = Unsigned::prepare(tag.kind(), &[0xa0], &tag.claims(&content)).finish(&[7; 64]);
+        for bytes in [bare, signed] {
+            let received = ReceivedTag::open(&bytes).unwrap();
+            assert_eq!((&received.tag, received.kind, kind_of_tag(&bytes)), (tag, tag.kind(), tag.kind()));
+            let other = if tag.kind() == Kind::Tag { Kind::TagWithBasis } else { Kind::Tag };
+            assert!(ReceivedTag::open_as(tag.kind(), &bytes).is_ok());
+            assert!(matches!(ReceivedTag::open_as(other, &bytes), Err(TagError::OtherForm { .. })));
+        }
+    }
+    let basis = second.basis;
+    assert_eq!(basis.weight_source, Some(WeightSource::Weighed));
+    let names: Vec<String> = basis.conditions.unwrap().iter().map(ToString::to_string).collect();
+    assert_eq!(names, ["fuel", "night"]);
+    assert_eq!(basis.airspeed.unwrap().limit.to_string(), "80 kt");
+    assert_eq!(kind_of_tag(b"nothing"), Kind::Tag);
+}
+
+#[test]
+fn every_cut_and_flip_of_the_second_form_is_seen_or_another_tag() {
+    let tag = second();
+    let content = tag.content();
+    let bytes = tag.claims(&content).to_bytes();
+    for end in 0..bytes.len() {
+        assert!(ReceivedTag::open(&bytes[..end]).is_err(), "cut at {end}");
+    }
+    for bit in 0..bytes.len() * 8 {
+        let mut other = bytes.clone();
+        other[bit / 8] ^= 1 << (bit % 8);
+        if let Ok(received) = ReceivedTag::open(&other) {
+            assert_ne!(received.tag, tag, "bit {bit}");
+            let content = received.tag.content();
+            assert_eq!(received.tag.claims(&content).to_bytes(), other, "bit {bit} has two spellings");
+        }
+    }
+}
+
+#[test]
+fn faults_of_the_basis_have_their_place_and_their_mend() {
+    let with = |from: &str, to: &str| faults(&PLAN.replace("[aircraft]", &BASIS.replace(from, to)));
+    for (from, to, told) in [
+        (
+            "Weighed",
+            "guessed",
+            "\"guessed\" is no source of a weight; write weighed, data plate, added up or estimated",
+        ),
+        ("80 kt", "80 lb", "use kt, km/h or m/s"),
+        ("80 kt", "0 kt", "write a speed above nought"),
+        ("source = \"row 12\"", "", "airspeed has no source"),
+        ("edition = \"2024\"", "", "manual has no edition"),
+        ("\"night\"", "\"at night\"", "\"at night\" is no name of a condition"),
+        ("[[leg]]", "[[leg]]\nname = \"1\"\nserial = \"SL-9\"\n[[leg]]", "a leg stands there twice"),
+    ] {
+        assert!(with(from, to).contains(told), "{to}: {}", with(from, to));
+    }
+}

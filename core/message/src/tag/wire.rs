@@ -1,6 +1,9 @@
+use super::basis::{Basis, FIRST_KEY};
 use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
 use super::rigging_wire;
-use crate::envelope::{Claims, Limits, Reader, ShapeError, Sign1, Sign1Error, StrictError, Writer, check};
+use crate::envelope::{
+    Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, StrictError, Writer, check,
+};
 use slingseal_rigging::RiggingError;
 use slingseal_words::{
     CallSign, Description, Digest, GridRef, LoadNumber, Name, PlaceName, ProcedureId, Quantity, Seconds,
@@ -22,6 +25,14 @@ pub enum TagError {
     /// More than the largest code holds.
     #[error("the tag has {0} bytes and the largest code holds {most}; leave out equipment or the rigging", most = Limits::CODE.bytes)]
     TooLarge(usize),
+    /// The letters in front of its text are another form's.
+    #[error("this is a tag of form {found} under the letters {shown}; have it made again", found = found.front(), shown = shown.front())]
+    OtherForm {
+        /// What the text began with.
+        shown: Kind,
+        /// What it says.
+        found: Kind,
+    },
 }
 
 impl From<Sign1Error> for TagError {
@@ -45,10 +56,23 @@ impl From<Sign1Error> for TagError {
 /// equipment = [kind, serial, [quantity, source] / null, due / null]   ; due: days since 1970-01-01
 /// quantity  = number, unit                                            ; two items
 /// ```
+///
+/// `LT2` has more pairs, at least one of them; `LT1` has none of them.
+///
+/// ```cddl
+/// content-2 = { as above,
+///               ? 12: [manual, its edition], ? 13: [1*8 [leg, serial]], ? 14: weight-source, ? 15: [quantity, source],
+///               ? 16: [version, thumbprint: bstr .size 16], ? 17: [*12 condition] }
+/// weight-source = 1 / 2 / 3 / 4        ; weighed, data plate, added up, estimated
+///                                      ; 13: no leg twice; 15: a speed above zero; 16: of the procedure in 2;
+///                                      ; 17: ascending, none twice; empty: none of the procedure's conditions holds
+/// ```
 #[derive(Clone, Debug)]
 pub struct ReceivedTag<'b> {
     /// What it says.
     pub tag: Tag,
+    /// `LT1` or `LT2`, as its content tells; what a signature binds.
+    pub kind: Kind,
     /// SHA-256 of the bytes as received.
     pub digest: Digest,
     /// The signed message around it; `None` for a tag that is marked unsigned.
@@ -65,8 +89,41 @@ impl<'b> ReceivedTag<'b> {
         let message =
             if Reader::new(bytes).at_array() { Some(Sign1::parse(bytes, Limits::CODE)?) } else { None };
         let tag = parse(message.as_ref().map_or(bytes, |message| message.payload))?;
-        Ok(Self { tag, digest: Digest::of(bytes), message })
+        Ok(Self { kind: tag.kind(), tag, digest: Digest::of(bytes), message })
     }
+
+    /// Reads a tag that came under the letters of `shown`.
+    ///
+    /// # Errors
+    /// Those of [`Self::open`]; a tag of the other form.
+    pub fn open_as(shown: Kind, bytes: &'b [u8]) -> Result<Self, TagError> {
+        let received = Self::open(bytes)?;
+        match received.kind {
+            found if found == shown => Ok(received),
+            found => Err(TagError::OtherForm { shown, found }),
+        }
+    }
+}
+
+/// Which form of tag the bytes are, as their content tells; `LT1` where they are none, for the reader to refuse.
+pub fn kind_of_tag(bytes: &[u8]) -> Kind {
+    if peek(bytes).unwrap_or(false) { Kind::TagWithBasis } else { Kind::Tag }
+}
+
+/// Whether the content has a pair that only an `LT2` has.
+fn peek(bytes: &[u8]) -> Result<bool, TagError> {
+    check(bytes, Limits::CODE)?;
+    let message = if Reader::new(bytes).at_array() { Some(Sign1::parse(bytes, Limits::CODE)?) } else { None };
+    let claims = Claims::parse(message.as_ref().map_or(bytes, |message| message.payload))?;
+    let mut of_basis = false;
+    Reader::new(claims.ours.ok_or(ShapeError("content of a tag"))?).map(
+        "content of a tag",
+        |key, reader| {
+            of_basis |= key >= FIRST_KEY;
+            reader.raw("content of a tag").map(|_| true)
+        },
+    )?;
+    Ok(of_basis)
 }
 
 impl Tag {
@@ -79,7 +136,7 @@ impl Tag {
             self.rigging.is_some(),
         ];
         let mut out = Writer::new();
-        out.map(7 + optional.into_iter().filter(|there| *there).count());
+        out.map(7 + optional.into_iter().filter(|there| *there).count() + self.basis.pairs());
         out.int(1).text(self.description.as_str());
         out.int(2).text(self.procedure.as_str());
         out.int(3).array(2).quantity(self.gross);
@@ -106,6 +163,7 @@ impl Tag {
             out.int(11);
             rigging_wire::write(&mut out, rigging);
         }
+        self.basis.write(&mut out);
         out.into_bytes()
     }
 
@@ -144,6 +202,7 @@ fn parse(payload: &[u8]) -> Result<Tag, TagError> {
     };
     let mut fields = Fields::default();
     let mut rigging = None;
+    let mut basis = Basis::default();
     Reader::new(content).map("content of a tag", |key, reader| {
         match key {
             1 => fields.description = Some(reader.line("description", Description::received)?),
@@ -157,7 +216,7 @@ fn parse(payload: &[u8]) -> Result<Tag, TagError> {
             9 => fields.equipment = some(reader.list(MOST_EQUIPMENT, "equipment", equipment)?)?,
             10 => fields.links = some(reader.list(MOST_LEGS, "link counts", link_count)?)?,
             11 => rigging = Some(reader.raw("rigging")?),
-            _ => return Ok(false),
+            key => return basis.read(key, fields.procedure.as_ref(), reader),
         }
         Ok(true)
     })?;
@@ -185,6 +244,7 @@ fn parse(payload: &[u8]) -> Result<Tag, TagError> {
         equipment: fields.equipment,
         links: fields.links,
         rigging,
+        basis,
     })
 }
 

@@ -24,6 +24,15 @@ impl Edition {
 
     pub(super) fn read(reader: &mut Reader<'_>, part: &'static str) -> Result<Self, ShapeError> {
         let procedure = reader.line(part, ProcedureId::new)?;
+        Self::of_content(procedure, reader, part)
+    }
+
+    /// Reads version and thumbprint, where the procedure stands elsewhere.
+    pub(crate) fn of_content(
+        procedure: ProcedureId,
+        reader: &mut Reader<'_>,
+        part: &'static str,
+    ) -> Result<Self, ShapeError> {
         let version = reader.small(part)?;
         let thumbprint = reader.fixed(part)?;
         if (1..=9_999).contains(&version) {

@@ -1,3 +1,4 @@
+use std::collections::BTreeSet;
 use std::fmt;
 
 use slingseal_words::{Digest, Language, ProcedureId, Quantity, Unit};
@@ -161,6 +162,12 @@ impl Procedure {
     /// What it is for, in a few words.
     pub fn title(&self, language: Language) -> &str {
         self.title.within(language)
+    }
+
+    /// The names of the conditions under which some of its points count alone.
+    pub fn conditions(&self) -> BTreeSet<&str> {
+        let cards = self.stations.iter().flat_map(|station| &station.cards);
+        cards.flat_map(|card| &card.points).filter_map(|point| point.rules.when.as_deref()).collect()
     }
 
     /// What the writer says about it, if anything.

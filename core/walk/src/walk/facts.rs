@@ -64,7 +64,11 @@ impl LoadFacts {
             allowable: Some(tag.allowable),
             equipment: tag.equipment.iter().map(piece).collect(),
             links: tag.links.iter().map(|count| (count.leg.to_string(), u32::from(count.link))).collect(),
-            conditions: None,
+            conditions: tag
+                .basis
+                .conditions
+                .as_ref()
+                .map(|set| set.iter().map(|condition| condition.to_string()).collect()),
         }
     }
 }

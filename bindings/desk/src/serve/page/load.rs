@@ -67,6 +67,7 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
                 (fact("Procedure", tag.procedure_title.as_deref().unwrap_or(&tag.procedure)))
                 (fact("Tag signed by", tag.planner.as_deref().unwrap_or("nobody")))
                 (fact("Links", &links.join(" · ")))
+                @for line in &tag.basis.lines { (fact(&line.label, &line.text)) }
             }
             @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
             @if !tag.equipment.is_empty() {

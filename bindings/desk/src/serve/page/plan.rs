@@ -12,7 +12,7 @@ pub(in crate::serve) struct Entered {
 }
 
 /// The fields of the form: name, label, example, whether it is needed.
-pub(in crate::serve) const FIELDS: [(&str, &str, &str, bool); 11] = [
+pub(in crate::serve) const FIELDS: [(&str, &str, &str, bool); 16] = [
     ("load", "Load number", "KM-021", true),
     ("description", "What it is", "Water drums, pair", true),
     ("gross", "Gross weight", "4200 lb", true),
@@ -24,6 +24,11 @@ pub(in crate::serve) const FIELDS: [(&str, &str, &str, bool); 11] = [
     ("destination", "Destination", "Alder Bridge", true),
     ("destination_grid", "Its grid", "", false),
     ("links", "Links, leg:link", "1:3; 2:3; 3:3; 4:3", false),
+    ("legs", "Serials of the legs, leg:serial", "1:SL-0091; 2:SL-0092", false),
+    ("weight_source", "Weight: weighed, data plate, added up, estimated", "weighed", false),
+    ("manual", "Rigged to: manual | edition", "the governing manual, its page | 2024", false),
+    ("airspeed", "Airspeed limit | the row it is from", "80 kt | the manual's row", false),
+    ("when", "Conditions, or none", "night", false),
 ];
 
 /// Plan and print.
@@ -58,7 +63,7 @@ pub(in crate::serve) fn plan(entered: &Entered, procedures: &[ProcedureView], si
                 h2 { "A load list" }
                 p { "CSV with a head line, one load a line: "
                     code { "load, description, procedure, gross, aircraft, allowable, pickup, destination" }
-                    "; also " code { "pickup_grid, destination_grid, rigger, planned, equipment, links" } "." }
+                    "; also " code { "pickup_grid, destination_grid, rigger, planned, equipment, links, legs, weight_source, manual, airspeed, when" } "." }
                 form.plan method="post" action="/plan/list" autocomplete="off" {
                     label.whole { span { "A file" } input type="file" accept=".csv,text/csv" data-into="list"; }
                     label.whole { span { "The list" }

@@ -66,3 +66,23 @@ fn a_head_line_that_does_not_serve_is_told_at_once() {
     assert_eq!(faults(HEAD), ["1:1: the list has no load; write one line a load under the head line"]);
     assert!(!faults("").is_empty());
 }
+
+/// The columns of the basis make what the keys of a plan make.
+#[test]
+fn a_line_has_the_basis_that_a_plan_has() {
+    let list = format!(
+        "{HEAD},legs,weight_source,manual,airspeed,when\n\
+         KM-1,Rations,bag,1800 lb,Heron M2,7000 lb,Kestrel Meadow,,Alder Bridge,,,,1:SL-0091,weighed,\
+         \"the governing manual, row 12 | 2024\",80 kt | row 12,fuel; night\n\
+         KM-2,Rations,bag,1800 lb,Heron M2,7000 lb,Kestrel Meadow,,Alder Bridge,,,,,,,,none\n"
+    );
+    let tags = read_list(&list, now(), &no_file).unwrap();
+    let mut planned = super::second().basis;
+    planned.edition = None;
+    assert_eq!(tags[0].basis, planned);
+    assert_eq!(tags[1].basis.conditions.as_ref().map(|set| set.len()), Some(0));
+    let wrong = list.replace("1:SL-0091", "1:SL-1; 1:SL-2").replace("80 kt | row 12", "80 kt");
+    let told = faults(&wrong);
+    assert!(told[0].contains("legs: a leg stands there twice; give each leg one serial"), "{told:?}");
+    assert!(told[1].contains("airspeed: \"80 kt\" has no source"), "{told:?}");
+}
