@@ -14,26 +14,32 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
         texts.extend(input::codes(argument)?);
     }
     let (mut worst, mut failed) = (VerdictWord::Go, false);
+    let mut answers = Vec::new();
     for received in app.receive_all(&texts) {
-        let received = match received {
-            Ok(received) => received,
+        match &received {
             Err(error) => {
                 failed = true;
-                output::complain(&error, setting.json);
-                continue;
+                output::complain(error, false);
             }
-        };
-        if let Received::Seal(verdict) = &received {
-            worst = verify::graver(worst, verdict.verdict);
-        }
-        if setting.json {
-            output::print_json(&received);
-        } else {
-            match &received {
-                Received::Seal(verdict) => verify::show(verdict),
-                other => println!("{}", text(other)),
+            Ok(Received::Seal(verdict)) => {
+                worst = verify::graver(worst, verdict.verdict);
+                if !setting.json {
+                    verify::show(verdict);
+                }
             }
+            Ok(other) if !setting.json => println!("{}", text(other)),
+            Ok(_) => {}
         }
+        answers.push(match received {
+            Ok(received) => serde_json::to_value(&received).expect("a view can be written as JSON"),
+            Err(error) => output::refusal(&error),
+        });
+    }
+    // One document whatever was given: of one code what became of it, of several a list.
+    match answers.as_slice() {
+        _ if !setting.json => {}
+        [only] => output::print_json(only),
+        several => output::print_json(&several),
     }
     Ok(match worst {
         VerdictWord::Go if failed => ExitCode::FAILURE,
