@@ -2,6 +2,8 @@
 
 use std::process::ExitCode;
 
+use serde::Serialize;
+
 use slingseal_app::{AppError, Received, VerdictWord};
 
 use super::{Setting, verify};
@@ -31,8 +33,8 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
             Ok(_) => {}
         }
         answers.push(match received {
-            Ok(received) => serde_json::to_value(&received).expect("a view can be written as JSON"),
-            Err(error) => output::refusal(&error),
+            Ok(received) => Answer::Taken(received),
+            Err(error) => Answer::Refused(output::refusal(&error)),
         });
     }
     // One document whatever was given: of one code what became of it, of several a list.
@@ -45,6 +47,14 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
         VerdictWord::Go if failed => ExitCode::FAILURE,
         worst => verify::exit(worst),
     })
+}
+
+/// What became of one code, as JSON.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Answer {
+    Taken(Received),
+    Refused(serde_json::Value),
 }
 
 fn text(received: &Received) -> String {
