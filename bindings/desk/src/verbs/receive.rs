@@ -21,7 +21,7 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
         match &received {
             Err(error) => {
                 failed = true;
-                output::complain(error, false);
+                output::complain(error, false, setting.language);
             }
             Ok(Received::Seal(verdict)) => {
                 worst = verify::graver(worst, verdict.verdict);
@@ -34,7 +34,7 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
         }
         answers.push(match received {
             Ok(received) => Answer::Taken(received),
-            Err(error) => Answer::Refused(output::refusal(&error)),
+            Err(error) => Answer::Refused(output::refusal(&error, setting.language)),
         });
     }
     // One document whatever was given: of one code what became of it, of several a list.

@@ -1,6 +1,7 @@
 //! Papers of examinations as they are kept and carried: keys, sheets and results, by code, by bundle, from the store. What may be
 //! believed of them is the examination's own to say.
 
+use slingseal_catalogue::refusals as words;
 use std::collections::BTreeSet;
 
 use crate::procedures::expanded_of;
@@ -14,7 +15,7 @@ use slingseal_words::{Digest, Language, Time};
 
 impl From<ExamError> for AppError {
     fn from(error: ExamError) -> Self {
-        let message = error.to_string();
+        let message = error.saying();
         match error {
             ExamError::TwoOnACard { .. }
             | ExamError::KeyChanged
@@ -173,7 +174,7 @@ impl Inner {
                         Some(lock) => {
                             judge_result(trusted, &lock.bytes, &row.bytes).map(drop).map_err(AppError::from)
                         }
-                        None => Err(AppError::not_found("its key is not here")),
+                        None => Err(AppError::not_found(words::ExamKeyNotHere)),
                     },
                 };
                 if let Err(error) = found {
@@ -206,11 +207,7 @@ impl App {
         }
         let (said, _) = ExamResult::open(bytes)?;
         let lock = inner.store.read().exam_paper(said.key)?.filter(|row| row.kind == ExamPaper::Key);
-        let lock = lock.ok_or_else(|| {
-            AppError::not_found(
-                "the key of this examination result is not known here; scan the key's code first",
-            )
-        })?;
+        let lock = lock.ok_or_else(|| AppError::not_found(words::KeyExaminationResultKnownScan))?;
         let (result, _, signer) = judge_result(&trusted, &lock.bytes, bytes)?;
         let new = inner.store.write(|tx| put_result(tx, &result, bytes, now))?;
         Ok(crate::Received::Examination {
