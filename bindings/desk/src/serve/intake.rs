@@ -131,7 +131,7 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
     }
     // A refusal may stand at the end: what is too much is not begun.
     if texts.len() > MOST_CODES {
-        return Err(bad_input(&format!(
+        return Err(bad_input(format!(
             "{name}: {} codes are more than are taken at once, {MOST_CODES}; nothing was taken, divide it or send a bundle",
             texts.len()
         )));
