@@ -60,6 +60,11 @@ fn sheet(tag: &TagView, picture: &CodeView) -> LoadSheet {
             .map(|one| format!("{} {} ({})", one.procedure, one.version, one.thumbprint))
             .unwrap_or_default(),
         signed_by: tag.planner.clone(),
+        unsigned: match tag.signature.as_str() {
+            "unknown" => "SIGNED BY SOMEBODY NOT TRUSTED",
+            "forged" => "FORGED OR ALTERED TAG",
+            _ => "UNSIGNED TAG",
+        },
         // The sheet says by itself that nobody has signed.
         cautions: tag.warnings.iter().filter(|_| tag.signature != "unsigned").cloned().collect(),
         code: code(picture),
@@ -225,7 +230,7 @@ pub(crate) fn record_pdf(
         fact("grid", tag.and_then(|tag| tag.pickup.grid.clone()).unwrap_or_default()),
         fact("to", tag.map(|tag| tag.destination.name.clone()).unwrap_or_default()),
         fact("sealed", line.issued.dtg.clone()),
-        fact("valid until", line.valid_until.dtg.clone()),
+        fact("valid until", if line.fit { line.valid_until.dtg.clone() } else { String::new() }),
         fact("tag signed by", tag.and_then(|tag| tag.planner.clone()).unwrap_or_default()),
     ];
     let basis = tag.map(|tag| tag.basis.lines.as_slice()).unwrap_or_default();
