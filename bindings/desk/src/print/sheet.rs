@@ -150,8 +150,9 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
         fact(canvas, (right, top + 188.0), half, 16.0, "to", &sheet.destination);
         fact(canvas, (second, top + 188.0), half, 16.0, "rigger", &sheet.rigger);
     } else {
-        let columns =
-            [("to", &sheet.destination), ("rigger", &sheet.rigger), ("airspeed limit", &sheet.airspeed)];
+        // What it rests on stands on the other half, where there is room.
+        let airspeed = sheet.airspeed.split(" (").next().unwrap_or_default().to_owned();
+        let columns = [("to", &sheet.destination), ("rigger", &sheet.rigger), ("airspeed limit", &airspeed)];
         for (at, (label, value)) in columns.into_iter().enumerate() {
             fact(canvas, (right + at as f32 * (third + 12.0), top + 188.0), third, 13.0, label, value);
         }

@@ -157,7 +157,7 @@ fn receipt(app: &App, good: bool, what: String) -> Receipt {
 fn refused(app: &App, error: &AppError) -> Receipt {
     let mut lines = error.to_string().lines().map(str::to_owned).collect::<Vec<_>>();
     let what = if lines.is_empty() { String::new() } else { lines.remove(0) };
-    Receipt { lines, partly, ..receipt(app, false, what) }
+    Receipt { lines, ..receipt(app, false, what) }
 }
 
 /// What became of a bundle, in words.
@@ -187,7 +187,7 @@ fn said(app: &App, name: &str, report: Result<BundleReport, AppError>) -> Receip
         lines.push(format!("and {} more", report.set_aside.len() - 50));
     }
     lines.extend(report.warnings);
-    Receipt { lines, ..receipt(app, report.set_aside.is_empty(), format!("{name}: {what}")) }
+    Receipt { lines, partly, ..receipt(app, report.set_aside.is_empty(), format!("{name}: {what}")) }
 }
 
 fn received(app: &App, text: &str) -> Receipt {
