@@ -1,6 +1,7 @@
 //! The one door through which a signed word comes into the home, whatever carried it: a scan, a bundle, a moving code, the page, or
 //! this device's own signing.
 
+use slingseal_catalogue::refusals as words;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::AppError;
@@ -224,10 +225,9 @@ impl<'a, 'c> Admission<'a, 'c> {
         let signer = signer_of(word)?;
         let Some(void) = word.void() else { return Err(AppError::internal("a void says what a void says")) };
         if void.issued > signer.credential.expires {
-            return Err(AppError::refused(format!(
-                "the credential of {} had run out when this void was signed; it does not count",
-                signer.credential.holder
-            )));
+            return Err(AppError::refused(words::CredentialHadRunOutWhen {
+                holder: &signer.credential.holder,
+            }));
         }
         let new = self.tx.put_void(&VoidRow {
             digest: word.digest(),
@@ -300,9 +300,7 @@ impl<'a, 'c> Admission<'a, 'c> {
     /// Its authority is not trusted here; it is forged; another of its number is known.
     pub(crate) fn roster(&mut self, bytes: &[u8]) -> Result<AdmittedRoster, AppError> {
         let id = Roster::authority(bytes)?;
-        let mut last = AppError::refused(
-            "this roster comes from an authority that this device does not trust; add its card first",
-        );
+        let mut last = AppError::refused(words::RosterComesFromAuthorityDevice);
         let keys: Vec<(PublicKey, Name)> =
             self.trusted.with_id(id).map(|authority| (authority.key, authority.name.clone())).collect();
         for (key, authority) in keys {
@@ -393,12 +391,11 @@ fn signer_of(word: &LoadWord) -> Result<&Signer, AppError> {
     let load = word.load();
     match word.author() {
         Author::Known(signer) => Ok(signer),
-        Author::Unknown => Err(AppError::refused(format!(
-            "load {load}: this {} comes from an authority that this device does not trust; add its card first",
-            word.kind()
-        ))),
-        Author::Refused(error) => Err(AppError::refused(format!("load {load}: {error}"))),
-        Author::Nobody => Err(AppError::refused(format!("load {load}: nobody signed this {}", word.kind()))),
+        Author::Unknown => {
+            Err(AppError::refused(words::LoadComesFromAuthorityDevice { load: &load, kind: word.kind() }))
+        }
+        Author::Refused(error) => Err(AppError::refused(words::OfLoad { load: &load, error: &error })),
+        Author::Nobody => Err(AppError::refused(words::LoadNobodySigned { load: &load, kind: word.kind() })),
     }
 }
 

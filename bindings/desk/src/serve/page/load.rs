@@ -129,7 +129,7 @@ fn findings(view: &LoadView) -> Markup {
     html! {
         section {
             h2 { "Deficiencies" }
-            table {
+            div.wide tabindex="0" role="group" aria-label="Table" { table {
                 thead { tr { th { "Found" } th { "Card" } th { "Where" } th { "What" } th { "What became of it" } } }
                 tbody {
                     @for record in &view.inspections {
@@ -147,7 +147,7 @@ fn findings(view: &LoadView) -> Markup {
                         }
                     }
                 }
-            }
+            } }
         }
     }
 }
