@@ -140,7 +140,7 @@ fn standard(
         typed(find.map(|find| find.to_string()), "How many must a student find, by your unit's standard?")?;
     let within = typed(within, "Within what time? Seconds, or minutes:seconds.")?;
     let least = find.trim().parse();
-    let least = least.map_err(|_| bad_input(&format!("\"{}\" is no number of deficiencies", find.trim())))?;
+    let least = least.map_err(|_| bad_input(format!("\"{}\" is no number of deficiencies", find.trim())))?;
     Ok(ExamStandard { least, within_s: seconds(within.trim())?, false_calls })
 }
 

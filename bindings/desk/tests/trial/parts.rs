@@ -7,7 +7,7 @@ use crate::day::{Day, text};
 #[test]
 fn a_part_of_the_account_goes_by_load_and_by_time() {
     let day = Day::new();
-    let mut records = |arguments: &[&str]| {
+    let records = |arguments: &[&str]| {
         let out = day.at("part.bundle");
         let made = day.json(&[&["bundle", "write", "--out", &out], arguments].concat());
         made["records"].as_u64().unwrap()
