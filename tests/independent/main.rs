@@ -56,7 +56,7 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
     let held: Vec<&LoadWord> = held.iter().collect();
     let now = at(now);
     let evidence =
-        Evidence { trusted: &trusted, now, latest_trusted: None, memory: Memory::Whole, words: &held };
+        Evidence { trusted: &trusted, now, latest_trusted: None, memory: Memory::Whole, words: &held, pieces: &[] };
     let scanned = open(Kind::Tag, &tag(false));
     let load = standing_of_load(scanned.load(), &evidence);
     let seals: BTreeMap<String, Value> = held
