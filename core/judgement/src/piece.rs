@@ -56,7 +56,8 @@ impl InspectionWord {
     /// Its author, where it counts: an inspector, in time. Whether revoked since is another question.
     pub fn counts(&self) -> Option<&Signer> {
         self.signer().filter(|signer| {
-            signer.credential.roles.has(Role::Inspector) && self.inspection.issued <= signer.credential.expires
+            signer.credential.roles.has(Role::Inspector)
+                && self.inspection.issued <= signer.credential.expires
         })
     }
 

@@ -15,6 +15,7 @@ mod find;
 mod handle;
 mod heads;
 mod hold;
+mod inspections;
 mod journal;
 mod keep;
 mod loads;
@@ -43,6 +44,7 @@ pub use find::{
 };
 pub use handle::{Reader, Store, Tx};
 pub use heads::HeadRow;
+pub use inspections::{InspectionRow, SubjectKind};
 pub use keep::{QuarantineRow, VaultRow};
 pub use loads::LoadRow;
 pub use memory::MemoryRow;

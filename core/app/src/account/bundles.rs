@@ -17,7 +17,7 @@ use slingseal_account::sync::{
     RecordItem,
 };
 use slingseal_message::seal::Record;
-use slingseal_store::{Reader, StoreError};
+use slingseal_store::{InspectionRow, Reader, StoreError};
 use slingseal_words::Digest;
 
 /// What a bundle is to hold.
@@ -219,11 +219,16 @@ struct Scope {
 }
 
 /// Everything that is no record, as it travels.
-struct Papers(Vec<(ItemKind, Vec<u8>)>);
+struct Papers {
+    messages: Vec<(ItemKind, Vec<u8>)>,
+    /// Inspections of what is no load: each travels with its full record where there is room.
+    inspections: Vec<InspectionRow>,
+}
 
 impl Papers {
     fn digests(&self) -> Vec<Digest> {
-        self.0.iter().map(|(_, bytes)| Digest::of(bytes)).collect()
+        let messages = self.messages.iter().map(|(_, bytes)| Digest::of(bytes));
+        messages.chain(self.inspections.iter().map(|row| row.digest)).collect()
     }
 }
 
@@ -233,7 +238,7 @@ fn papers(read: &Reader<'_>) -> Result<Papers, StoreError> {
     papers.extend(read.rosters()?.into_iter().map(|row| (ItemKind::Roster, row.bytes)));
     papers.extend(read.tags()?.into_iter().map(|row| (ItemKind::Tag, row.bytes)));
     papers.extend(read.voids()?.into_iter().map(|row| (ItemKind::Void, row.bytes)));
-    Ok(Papers(papers))
+    Ok(Papers { messages: papers, inspections: read.inspections()? })
 }
 
 fn known(read: &Reader<'_>) -> Result<Vec<Known>, StoreError> {
@@ -258,13 +263,32 @@ impl Inner {
                 true => BTreeSet::new(),
                 false => read.strays()?.into_iter().map(|stray| stray.digest).collect(),
             };
-            for (kind, bytes) in &papers.0 {
+            for (kind, bytes) in &papers.messages {
                 if !strays.is_empty() && strays.contains(&Digest::of(bytes)) {
                     continue;
                 }
                 match writer.add(*kind, bytes).map_err(io)? {
                     Ok(()) => made.papers += 1,
                     Err(too_long) => made.left_out.push(too_long.to_string()),
+                }
+            }
+        }
+        if have.as_ref().is_none_or(|have| !have.has_papers(&papers.digests())) {
+            for row in &papers.inspections {
+                // What was rejected on a load stands on that load's record, which travels by itself.
+                let whole = scope.exams && read.seals_of_record(row.record)?.is_empty();
+                let record = if whole { read.body(row.record)? } else { None };
+                if let Some(record) =
+                    record.as_deref().and_then(|body| Record::parse(body, &entry_digest).ok())
+                    && !comes_with_the_program(&record.procedure_digest)
+                    && let Some(text) = read.procedure_text(record.procedure_digest)?
+                {
+                    let _ = writer.add(ItemKind::Procedure, text.text.as_bytes()).map_err(io)?;
+                }
+                let item = RecordItem { seal: row.bytes.clone(), record };
+                match writer.add(ItemKind::Inspection, &item.to_bytes()).map_err(io)? {
+                    Ok(()) => made.papers += 1,
+                    Err(too_long) => made.left_out.push(format!("{too_long} ({})", row.name)),
                 }
             }
         }

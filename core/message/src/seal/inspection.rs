@@ -147,7 +147,8 @@ fn content_of(
         record: Digest::from_bytes(reader.fixed("record")?),
     };
     let fit = outcome == Outcome::Fit;
-    let counts = inspection.corrected <= inspection.found && (!fit || inspection.corrected == inspection.found);
+    let counts =
+        inspection.corrected <= inspection.found && (!fit || inspection.corrected == inspection.found);
     let told = if fit { inspection.why.is_none() } else { fit_until.is_none() };
     let in_order = fit_until.is_none_or(|until| until >= issued);
     if counts && told && in_order { Ok(inspection) } else { Err(ShapeError("content of an inspection")) }

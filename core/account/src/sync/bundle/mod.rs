@@ -75,6 +75,8 @@ item_kinds! {
     ExamSheet 10 "sheet of an examination",
     /// A signed result of an examination, with its lock.
     ExamResult 11 "examination result",
+    /// An inspection of what is no load, with its full record, if the sender has it: [`RecordItem`].
+    Inspection 12 "inspection",
 }
 
 impl ItemKind {
@@ -89,7 +91,7 @@ impl ItemKind {
             | Self::ExamKey
             | Self::ExamResult => 64 << 10,
             Self::Procedure => 1 << 20,
-            Self::Record | Self::ExamSheet => 4 << 20,
+            Self::Record | Self::ExamSheet | Self::Inspection => 4 << 20,
             Self::Photo => 16 << 20,
         }
     }
