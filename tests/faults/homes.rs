@@ -101,7 +101,7 @@ fn a_second_program_on_the_same_home_is_refused() {
     let (app, clock) = scripted::open(&home, "inspector").unwrap();
     let second = walker(&home, &tag).output().unwrap();
     let said = String::from_utf8_lossy(&second.stderr).into_owned();
-    assert!(said.contains("is open in another program; close that one first"), "{said}");
+    assert!(said.contains("is open in another program that keeps it; close that one first"), "{said}");
     // Nothing happened to the first, and when it ends the second may.
     let script = scripted::Scripted { app: &app, clock: &clock, tag: &tag, seed: 1 };
     assert!(script.step(0).unwrap() && script.step(1).unwrap());

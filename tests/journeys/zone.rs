@@ -156,7 +156,9 @@ impl Device {
 
     pub fn bundle(&self, have: Option<String>) -> Vec<u8> {
         let mut bytes = Vec::new();
-        self.app.bundle_write(&BundleRequest { have, photos: true }, &mut bytes).unwrap();
+        self.app
+            .bundle_write(&BundleRequest { have, photos: true, ..BundleRequest::default() }, &mut bytes)
+            .unwrap();
         bytes
     }
 

@@ -26,6 +26,7 @@ pub(crate) fn load(mass_kg: f64, centre_mm: [f64; 3], legs: Vec<Leg>) -> RiggedL
         allowable: None,
         parts: Vec::new(),
         legs,
+        rule: None,
     }
 }
 

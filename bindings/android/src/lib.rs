@@ -360,7 +360,7 @@ impl Handheld {
     /// A file that cannot be written; storage.
     pub fn bundle_out(&self, file: &str) -> Answer<u32> {
         let mut out = BufWriter::new(File::create(file).map_err(unwritable)?);
-        let request = BundleRequest { have: None, photos: true };
+        let request = BundleRequest { have: None, photos: true, ..BundleRequest::default() };
         let made = self.app.bundle_write(&request, &mut out)?;
         out.into_inner().map_err(|error| unwritable(error.into_error()))?.sync_all().map_err(unwritable)?;
         Ok(made.records)

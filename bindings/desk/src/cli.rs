@@ -16,6 +16,9 @@ pub(crate) struct Cli {
     /// Answer in JSON
     #[arg(long, global = true)]
     pub(crate) json: bool,
+    /// Sign under the credential of this authority, where several gave this device one: its name or fingerprint
+    #[arg(long = "as", global = true, value_name = "AUTHORITY")]
+    pub(crate) acting: Option<String>,
     /// The language of all that is read here: en or es; else as LC_ALL, LC_MESSAGES or LANG say
     #[arg(long, global = true, value_name = "CODE", env = "SLINGSEAL_LANGUAGE")]
     pub(crate) language: Option<String>,
@@ -23,11 +26,19 @@ pub(crate) struct Cli {
     pub(crate) verb: Verb,
 }
 
-const EXIT_CODES: &str = "Exit codes: 0 done or GO, 10 WAIT, 11 NO-GO, 1 refused or bad input, 2 usage.\n\
-verify and receive end with the gravest verdict of all that was given; a damaged seal or tag is NO-GO.\n\
-rigging ends with 11 where a load is over a limit or does not hang.\n\
-PIN and passphrase are asked for at the terminal, or taken from SLINGSEAL_PIN and SLINGSEAL_PASSPHRASE.\n\
-Where a CODE is wanted: its text, a file that holds the text, a picture (PNG, JPEG), or - for standard input.";
+const EXIT_CODES: &str = "\
+Exit codes:
+   0   done; GO; rigging within limits
+   1   refused, or bad input: one line on standard error says what to do
+   2   a command line that cannot be read
+  10   WAIT; rigging that is over by the rule that its file names, though not at rest
+  11   NO-GO; rigging over a limit, or not hanging
+ 141   the reader of a pipe went away
+verify and receive end with the gravest verdict of all that was given; a damaged seal or tag is NO-GO.
+
+PIN and passphrase are asked for at the terminal, or taken from SLINGSEAL_PIN and SLINGSEAL_PASSPHRASE.
+Where a CODE is wanted: its text, a file that holds the text, a picture (PNG, JPEG), or - for standard input.
+Where a FILE is to be written, - is standard output. NO_COLOR turns colours off; PAGER shows long lists.";
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Verb {
@@ -114,7 +125,7 @@ pub(crate) enum Verb {
     },
     /// Take a seal back: nobody may lift on it any more
     Void {
-        /// The seal, or the record's digest
+        /// The seal, the load's number, or the record's digest or its first digits
         #[arg(value_name = "SEAL")]
         seal: String,
         /// rigging-disturbed, load-moved, hookup-aborted, equipment-withdrawn or other
@@ -136,6 +147,18 @@ pub(crate) enum Verb {
     /// The account: list, show, verify, export, print
     #[command(subcommand)]
     Records(RecordsVerb),
+    /// Completions for a shell, to standard output: bash, zsh, fish, elvish or powershell
+    Completions {
+        /// The shell
+        #[arg(value_name = "SHELL")]
+        shell: clap_complete::Shell,
+    },
+    /// Manual pages, one a verb, into a folder
+    Manual {
+        /// The folder
+        #[arg(long, value_name = "DIR")]
+        out: PathBuf,
+    },
     /// The leader's page: the zone, each load's story, receiving, planning, printing; on this machine alone
     Serve {
         /// The port; 0 takes a free one
@@ -292,6 +315,8 @@ pub(crate) enum KeyVerb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// Put the key under another PIN
+    ChangePin,
     /// How far this device is set up
     Show,
 }
@@ -377,16 +402,16 @@ pub(crate) enum ExamVerb {
         /// The tag on the load
         #[arg(value_name = "TAG")]
         tag: String,
-        /// A deficiency to plant: the point's id and the name, as in procedure show; one a card
+        /// A deficiency to plant: the point's id and the name, as --preview lists them; one a card
         #[arg(long, value_name = "POINT=NAME")]
         plant: Vec<String>,
         /// Draw so many in place of picking: spread over the stations, never two on a card
-        #[arg(long, value_name = "N", conflicts_with = "plant", required_unless_present = "plant")]
+        #[arg(long, value_name = "N", conflicts_with = "plant", required_unless_present_any = ["plant", "preview"])]
         draw: Option<u32>,
         /// What to draw from: the same words draw the same
         #[arg(long, value_name = "WORDS", requires = "draw")]
         seed: Option<String>,
-        /// Say what to rig and keep nothing
+        /// Say what to rig and keep nothing; without --plant and --draw, all that can be planted, each as --plant takes it
         #[arg(long)]
         preview: bool,
         /// How many a student must find
@@ -468,6 +493,17 @@ pub(crate) enum ExamVerb {
     },
 }
 
+/// Which part of the account goes along.
+#[derive(Clone, Debug, Default, clap::Args)]
+pub(crate) struct PartOfAccount {
+    /// Only records sealed at this time or later: a date, RFC 3339, or a date-time group
+    #[arg(long, value_name = "TIME")]
+    pub(crate) since: Option<String>,
+    /// Only what is of this load
+    #[arg(long, value_name = "LOAD")]
+    pub(crate) load: Option<String>,
+}
+
 #[derive(Debug, Subcommand)]
 pub(crate) enum BundleVerb {
     /// What this home has, as one short code: the other side leaves it out
@@ -476,7 +512,7 @@ pub(crate) enum BundleVerb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Pack what the other side lacks
+    /// Pack what the other side lacks; with --frames one that is too large goes as several moving codes
     Write {
         /// The bundle; with --frames the folder of the pictures
         #[arg(long, value_name = "FILE")]
@@ -484,6 +520,8 @@ pub(crate) enum BundleVerb {
         /// The other side's have code
         #[arg(long, value_name = "CODE")]
         have: Option<String>,
+        #[command(flatten)]
+        part: PartOfAccount,
         /// Leave photographs out
         #[arg(long)]
         no_photos: bool,
@@ -493,6 +531,20 @@ pub(crate) enum BundleVerb {
         /// With --frames: how many more than are enough, per cent
         #[arg(long, value_name = "PERCENT", default_value_t = 50)]
         spare: u32,
+    },
+    /// Show the moving code in this terminal, frame by frame, until Ctrl-C
+    Play {
+        /// The other side's have code
+        #[arg(long, value_name = "CODE")]
+        have: Option<String>,
+        #[command(flatten)]
+        part: PartOfAccount,
+        /// Frames a second
+        #[arg(long, value_name = "N", default_value_t = 4, value_parser = clap::value_parser!(u32).range(1..=15))]
+        pace: u32,
+        /// End by itself once each code was shown so many times over
+        #[arg(long, value_name = "TIMES")]
+        rounds: Option<u32>,
     },
     /// Take in a bundle, or the pictures of a moving code
     Read {

@@ -7,6 +7,7 @@
 use std::fmt::Arguments;
 use std::io::{IsTerminal, Write};
 use std::path::Path;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use slingseal_app::{is_invisible, visibly};
 
@@ -32,6 +33,26 @@ macro_rules! eprint {
 /// Whether people look at standard output.
 pub(crate) fn is_terminal() -> bool {
     std::io::stdout().is_terminal()
+}
+
+/// Whether standard output is a file's: then it holds that file alone, and whatever else is said goes to standard error.
+static TAKEN: AtomicBool = AtomicBool::new(false);
+
+/// Gives standard output to a file, for as long as the program runs.
+pub(crate) fn take_output() {
+    TAKEN.store(true, Ordering::Relaxed);
+}
+
+/// Whether colours are wanted: never where nobody looks, nor where the user wants none (no-color.org) or the terminal has none.
+pub(crate) fn has_colour() -> bool {
+    is_terminal() && wants_colour()
+}
+
+/// What the environment says of colours, for a screen that is one.
+pub(crate) fn wants_colour() -> bool {
+    let none = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty())
+        || std::env::var("TERM").is_ok_and(|term| matches!(term.as_str(), "dumb" | "vt100" | "vt220"));
+    !none
 }
 
 pub(crate) fn line(said: Arguments<'_>) {
@@ -72,8 +93,40 @@ pub(crate) fn headline(tone: Tone, word: &str, rest: &str) {
         Tone::Wait => "\x1b[1;30;43m",
         Tone::Bad => "\x1b[1;37;41m",
     };
-    let (on, off) = if is_terminal() { (paint, "\x1b[0m") } else { ("", "") };
+    let (on, off) = if has_colour() { (paint, "\x1b[0m") } else { ("", "") };
     out(&format!("{on}{}{off}{}\n", visibly(word), visibly(rest)));
+}
+
+/// What moves the cursor itself: pictures of ours, on a terminal.
+pub(crate) fn show(picture: &str) {
+    ended(std::io::stdout().lock().write_all(picture.as_bytes()));
+    flush();
+}
+
+/// A long list: through the user's pager where people look at a terminal that it does not fit, else as it is.
+pub(crate) fn paged(list: &str) {
+    let rows = ratatui::crossterm::terminal::size().map_or(24, |(_, rows)| usize::from(rows));
+    if !is_terminal() || list.lines().count() < rows || !shown_by_pager(list) {
+        text(format_args!("{list}"));
+    }
+}
+
+/// Whether a pager showed it. An empty PAGER, or `cat`, is the usual way to want none.
+fn shown_by_pager(list: &str) -> bool {
+    let pager = std::env::var("PAGER").unwrap_or_else(|_| "less".into());
+    let mut words = pager.split_whitespace();
+    let Some(program) = words.next() else { return false };
+    let mut command = std::process::Command::new(program);
+    command.args(words).stdin(std::process::Stdio::piped());
+    if std::env::var_os("LESS").is_none() {
+        command.env("LESS", "FRX");
+    }
+    let Ok(mut child) = command.spawn() else { return false };
+    if let Some(mut input) = child.stdin.take() {
+        // Who leaves the pager early has read enough.
+        let _ = input.write_all(visible_lines(list).as_bytes());
+    }
+    child.wait().is_ok_and(|ended| ended.success())
 }
 
 /// JSON: the same value, with everything that cannot be seen as an escape of JSON's.
@@ -146,6 +199,10 @@ fn visible_json(text: &str) -> String {
 }
 
 fn out(text: &str) {
+    if TAKEN.load(Ordering::Relaxed) {
+        let _ = std::io::stderr().lock().write_all(text.as_bytes());
+        return;
+    }
     ended(std::io::stdout().lock().write_all(text.as_bytes()));
 }
 

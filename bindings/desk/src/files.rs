@@ -32,6 +32,7 @@ pub(crate) fn write_whole<T>(
 ) -> Result<T, AppError> {
     let wrong = |error: std::io::Error| failed(path, &error);
     if path == Path::new("-") {
+        crate::console::take_output();
         let mut out = std::io::stdout().lock();
         let filled = fill(&mut out)?;
         out.flush().map_err(wrong)?;

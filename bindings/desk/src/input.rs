@@ -28,7 +28,7 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
             .lock()
             .take(LARGEST)
             .read_to_end(&mut bytes)
-            .map_err(|error| bad_input(&format!("standard input: {error}")))?;
+            .map_err(|error| bad_input(&format!("standard input: {}; give it again", plain(&error))))?;
         return read(&bytes);
     }
     let path = Path::new(argument);

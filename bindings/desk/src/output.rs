@@ -44,26 +44,53 @@ pub(crate) fn put_code(code: &CodeView, out: Option<&Path>, name: &str) -> Resul
         println!("{}", code.text);
         return Ok(Vec::new());
     };
-    let (png, svg, text) = (code.png(PIXELS)?, code.svg()?, format!("{}\n", code.text));
-    write_together(folder, name, &[("png", &png), ("svg", svg.as_bytes()), ("txt", text.as_bytes())])
+    put_code_and(code, folder, name, &[])
 }
 
-/// A code as an answer: its files where a folder was named, whatever the form of the answer; in JSON the code besides, else what
-/// was written, or the text.
-pub(crate) fn answer_code(
-    json: bool,
+/// The same with more files of the name, such as a sheet to print: all get one number where the name is taken.
+pub(crate) fn put_code_and(
     code: &CodeView,
+    folder: &Path,
+    name: &str,
+    more: &[(&str, &[u8])],
+) -> Result<Vec<PathBuf>, AppError> {
+    let (png, svg, text) = (code.png_labelled(PIXELS)?, code.svg_labelled()?, format!("{}\n", code.text));
+    let own = [("png", png.as_slice()), ("svg", svg.as_bytes()), ("txt", text.as_bytes())];
+    write_together(folder, name, &[own.as_slice(), more].concat())
+}
+
+/// A code as an answer in JSON: its own fields, and beside them whose it is.
+#[derive(Serialize)]
+pub(crate) struct Answer<'c, M> {
+    #[serde(flatten)]
+    pub(crate) code: &'c CodeView,
+    #[serde(flatten)]
+    pub(crate) more: M,
+}
+
+/// A code as an answer: its files where a folder was named, whatever the form of the answer; in JSON the code, else in words
+/// what it is, and what was written. Without a folder the text stands alone on standard output, for another program to take.
+pub(crate) fn answer_code<M: Serialize>(
+    json: bool,
+    answer: &Answer<'_, M>,
+    said: &str,
     out: Option<&Path>,
     name: &str,
 ) -> Result<(), AppError> {
+    let into_folder = out.is_some_and(|out| out != Path::new("-"));
     if json {
-        if out.is_some() {
-            put_code(code, out, name)?;
+        if into_folder {
+            put_code(answer.code, out, name)?;
         }
-        print_json(code);
-    } else {
-        told(&put_code(code, out, name)?);
+        print_json(answer);
+        return Ok(());
     }
+    if into_folder {
+        println!("{said}");
+    } else {
+        eprintln!("slingseal: {said}");
+    }
+    told(&put_code(answer.code, out, name)?);
     Ok(())
 }
 

@@ -3,7 +3,8 @@
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::time::{SystemTime, UNIX_EPOCH};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use slingseal_app::{App, AppError, Clock, Entropy, Language, Outside, Stretch, Time};
 use zeroize::Zeroizing;
@@ -36,11 +37,21 @@ impl Entropy for SystemEntropy {
     }
 }
 
-/// The home to use where none is named.
+/// The home to use where none is named: the one that an earlier program began, else the folder that this system has for a
+/// program's data (XDG Base Directory Specification; %LOCALAPPDATA% on Windows).
 pub(crate) fn default_home() -> Result<PathBuf, AppError> {
-    std::env::var_os("HOME")
-        .filter(|home| !home.is_empty())
-        .map(|home| PathBuf::from(home).join(".slingseal"))
+    let of = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
+    let user = of(if cfg!(windows) { "USERPROFILE" } else { "HOME" });
+    let earlier = user.as_ref().map(|user| user.join(".slingseal"));
+    // The specification tells to pass over what is not absolute.
+    let data =
+        of(if cfg!(windows) { "LOCALAPPDATA" } else { "XDG_DATA_HOME" }).filter(|data| data.is_absolute());
+    let usual = data
+        .or_else(|| user.map(|user| user.join(".local").join("share")))
+        .map(|data| data.join("slingseal"));
+    earlier
+        .filter(|earlier| earlier.is_dir())
+        .or(usual)
         .ok_or_else(|| bad_input("no home is known; name one with --home DIR"))
 }
 
@@ -74,7 +85,7 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
     })?;
     close_to_others(home);
     let device_secret = device_secret(home)?;
-    let app = App::open(
+    let app = App::open_beside(
         home,
         Outside { clock, entropy: Arc::new(SystemEntropy), device_secret, stretch: Stretch::FIELD, language },
     );
@@ -116,13 +127,43 @@ fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
 #[derive(Clone, Copy)]
 pub(crate) enum Secret {
     Pin,
+    /// The one that takes its place.
+    NewPin,
     Passphrase,
 }
 
-/// A secret from the environment, or typed at the terminal; twice where it is new.
-pub(crate) fn ask(secret: Secret, new: bool) -> Result<Zeroizing<String>, AppError> {
+/// Does what runs on for long while other programs of the home get their turns.
+pub(crate) fn in_turns<T>(app: &App, act: impl FnOnce() -> T) -> T {
+    let ended = AtomicBool::new(false);
+    std::thread::scope(|scope| {
+        // Set when `act` is left, however it is left.
+        let _end = Ends(&ended);
+        scope.spawn(|| {
+            while !ended.load(Ordering::Relaxed) {
+                std::thread::sleep(TURNS);
+                app.give_turn();
+            }
+        });
+        act()
+    })
+}
+
+/// How often a program that runs on looks whether another one wants the home.
+pub(crate) const TURNS: Duration = Duration::from_millis(20);
+
+struct Ends<'e>(&'e AtomicBool);
+
+impl Drop for Ends<'_> {
+    fn drop(&mut self) {
+        self.0.store(true, Ordering::Relaxed);
+    }
+}
+
+/// A secret from the environment, or typed at the terminal; twice where it is new. Meanwhile other programs have the home.
+pub(crate) fn ask(app: &App, secret: Secret, new: bool) -> Result<Zeroizing<String>, AppError> {
     let (name, variable) = match secret {
         Secret::Pin => ("PIN", "SLINGSEAL_PIN"),
+        Secret::NewPin => ("New PIN", "SLINGSEAL_NEW_PIN"),
         Secret::Passphrase => ("Passphrase", "SLINGSEAL_PASSPHRASE"),
     };
     if let Ok(value) = std::env::var(variable) {
@@ -134,10 +175,11 @@ pub(crate) fn ask(secret: Secret, new: bool) -> Result<Zeroizing<String>, AppErr
             name.to_lowercase()
         )));
     }
+    app.let_go();
     let read = |prompt: &str| {
-        rpassword::prompt_password(prompt)
-            .map(Zeroizing::new)
-            .map_err(|error| bad_input(&format!("the terminal cannot be read: {error}")))
+        rpassword::prompt_password(prompt).map(Zeroizing::new).map_err(|error| {
+            bad_input(&format!("the terminal cannot be read: {}; try another one", plain(&error)))
+        })
     };
     let first = read(&format!("{name}: "))?;
     if new && *first != *read(&format!("{name} again: "))? {

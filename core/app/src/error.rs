@@ -6,6 +6,12 @@ use slingseal_message::trust::{PassphraseError, TrustError, VaultError};
 use slingseal_store::StoreError;
 use slingseal_words::{Faults, LineError, visibly};
 
+/// What the system said of a file, without its number.
+pub(crate) fn said_by_system(error: &std::io::Error) -> String {
+    let text = error.to_string();
+    text.split(" (os error").next().unwrap_or_default().to_lowercase()
+}
+
 macro_rules! errors {
     ($($(#[$doc:meta])* $variant:ident $code:literal,)*) => {
         /// Why a call did not do what was asked, chosen by what the user does next. The message is one line that says

@@ -29,8 +29,8 @@ use zeroize::Zeroizing;
 
 pub use account::audit::AuditView;
 pub use account::bundles::{
-    BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MovingCode, MovingReader,
-    SetAsideLine,
+    BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MOST_PARTS, MovingCode,
+    MovingReader, SetAsideLine,
 };
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
@@ -63,6 +63,7 @@ pub use tags::basis::{BasisLine, BasisView, EditionView, LegView};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
+pub use trust::acting::SignsAs;
 pub use trust::authority::{AuthorityView, Issue};
 pub use trust::issued::{CredentialState, IssuedListView, IssuedView};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
@@ -80,7 +81,7 @@ pub use walks::view::{
 
 use slingseal_journal::WalkId;
 use slingseal_rigging::RiggedLoad;
-use slingseal_store::{Opened, Store};
+use slingseal_store::{Opened, Patience, Store};
 use slingseal_walk::walk::Walk;
 
 /// What the shell gives the core: the clock, randomness, the secret that the platform keeps for this device.
@@ -113,6 +114,8 @@ pub(crate) struct Inner {
     seen: BTreeMap<WalkId, Time>,
     /// What was judged at the hook last.
     judged: Option<hook::LastScan>,
+    /// The key of the one authority under whose credentials this program signs; none where any will do.
+    acting: Option<[u8; 32]>,
 }
 
 impl App {
@@ -121,14 +124,50 @@ impl App {
     /// # Errors
     /// A home that is in use, of a newer program, on a full or read-only disk.
     pub fn open(home: &Path, outside: Outside) -> Result<Self, AppError> {
+        Self::open_with(home, outside, Patience::None)
+    }
+
+    /// The same beside other programs of this home: waits while another one has its turn. A program that runs on calls
+    /// [`App::give_turn`] again and again, so that others need not wait for its end.
+    ///
+    /// # Errors
+    /// As [`App::open`]; a home whose program gives no turns away.
+    pub fn open_beside(home: &Path, outside: Outside) -> Result<Self, AppError> {
+        Self::open_with(home, outside, Patience::OfTurns)
+    }
+
+    fn open_with(home: &Path, outside: Outside, patience: Patience) -> Result<Self, AppError> {
+        let file = home.join("slingseal.db");
         let (store, opened) =
-            Store::open(&home.join("slingseal.db"), outside.clock.now(), outside.entropy.as_ref())?;
-        let mut inner =
-            Inner { store, outside, opened, walks: BTreeMap::new(), seen: BTreeMap::new(), judged: None };
+            Store::open_in_turn(&file, outside.clock.now(), outside.entropy.as_ref(), patience)?;
+        let mut inner = Inner {
+            store,
+            outside,
+            opened,
+            walks: BTreeMap::new(),
+            seen: BTreeMap::new(),
+            judged: None,
+            acting: None,
+        };
         inner.read_procedure_texts()?;
         inner.judge_what_is_older()?;
         inner.name_what_is_kept()?;
         Ok(Self { inner: Mutex::new(inner) })
+    }
+
+    /// Lets the home go where another program waits for it and no call is running; the next call here waits for its own turn.
+    /// Cheap enough to be asked many times a second.
+    pub fn give_turn(&self) {
+        if let Ok(mut inner) = self.inner.try_lock()
+            && inner.store.is_wanted()
+        {
+            inner.let_go();
+        }
+    }
+
+    /// Lets the home go until the next call: before a person is asked for something, however long that takes.
+    pub fn let_go(&self) {
+        self.lock_as_it_is().let_go();
     }
 
     /// Changes the language of what is answered from here on.
@@ -136,9 +175,16 @@ impl App {
         self.lock().outside.language = language;
     }
 
+    /// The home, in this program's turn. Where it cannot be had, whatever is asked of the store says why.
+    fn lock(&self) -> MutexGuard<'_, Inner> {
+        let mut inner = self.lock_as_it_is();
+        inner.take_up();
+        inner
+    }
+
     /// A panic in one call poisons the lock; the store is transactional, so the next call may go on. Walks are folded
     /// anew.
-    fn lock(&self) -> MutexGuard<'_, Inner> {
+    fn lock_as_it_is(&self) -> MutexGuard<'_, Inner> {
         self.inner.lock().unwrap_or_else(|poisoned: PoisonError<MutexGuard<'_, Inner>>| {
             self.inner.clear_poison();
             let mut inner = poisoned.into_inner();
@@ -155,6 +201,22 @@ struct InHand {
 }
 
 impl Inner {
+    /// What cannot be closed stays open, and the other program goes on waiting.
+    fn let_go(&mut self) {
+        if self.store.let_go().is_ok() {
+            // What another program does in its turn would not show in these.
+            self.walks.clear();
+        }
+    }
+
+    fn take_up(&mut self) {
+        let (now, entropy) = (self.now(), Arc::clone(&self.outside.entropy));
+        let Ok(Some(opened)) = self.store.take_up(now, entropy.as_ref()) else { return };
+        if opened.is_told() {
+            self.opened = opened;
+        }
+    }
+
     fn now(&self) -> Time {
         self.outside.clock.now()
     }

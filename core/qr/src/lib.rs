@@ -11,6 +11,7 @@ mod draw;
 mod equal;
 mod grid;
 mod hard;
+mod label;
 mod ladder;
 mod layout;
 mod locate;
@@ -21,6 +22,7 @@ mod scene;
 mod treat;
 mod write;
 
+pub use label::Label;
 pub use ladder::{Effort, FrameError, read_luminance};
 pub use picture::{MOST_WORK, PictureError, read_picture, read_picture_counted};
 pub use scene::SceneReader;

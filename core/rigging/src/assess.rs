@@ -13,7 +13,7 @@ use super::settle::{Rest, level_start, settle};
 use super::shown::shown;
 use super::why::why_not;
 use super::worst::worst_cases;
-use super::{Leg, RiggedLoad, RiggingError};
+use super::{Leg, RiggedLoad, RiggingError, rule};
 
 /// Below this share of the weight a leg carries nothing.
 const NOTHING: f64 = 1e-9;
@@ -61,6 +61,7 @@ pub fn assess_with(load: &RiggedLoad, options: &Options) -> Assessment {
         weight,
         factor: ratio(options.factor),
         hang: None,
+        beyond: None,
         warnings: Vec::new(),
     };
     if let Err(error) = load.check() {
@@ -76,7 +77,19 @@ pub fn assess_with(load: &RiggedLoad, options: &Options) -> Assessment {
     let hang = Weighed { load, model: &model, rest: &rest, factor: options.factor }.hang();
     let verdict = if hang.held.iter().any(Held::over) { Verdict::OverLimit } else { Verdict::WithinLimits };
     let warnings = warnings(load, &model, &rest, &hang, options.factor);
-    Assessment { verdict, reason: None, weight, factor: ratio(options.factor), hang: Some(hang), warnings }
+    let beyond = match verdict {
+        Verdict::WithinLimits => rule::beyond(&hang, load.rule, options.factor),
+        Verdict::OverLimit | Verdict::Infeasible => None,
+    };
+    Assessment {
+        verdict,
+        reason: None,
+        weight,
+        factor: ratio(options.factor),
+        hang: Some(hang),
+        beyond,
+        warnings,
+    }
 }
 
 /// The unit that forces are shown in: that of the first leg's rating.
@@ -106,6 +119,7 @@ impl Weighed<'_> {
             roll: degrees(up.y.atan2(up.z)),
             rules: Rules { three_leg: self.rule(3, &hooks, &legs), two_leg: self.rule(2, &hooks, &legs) },
             place: place(model, &rest.pose),
+            most_legs: (0..self.load.hooks.len()).map(|at| self.legs_of(at)).max().unwrap_or(0),
             hooks,
             legs,
             held,
@@ -147,11 +161,14 @@ impl Weighed<'_> {
         .collect()
     }
 
+    fn legs_of(&self, hook: usize) -> usize {
+        self.model.legs.iter().filter(|leg| leg.hook == hook).count()
+    }
+
     fn rule(&self, count: usize, hooks: &[HookLoad], legs: &[LegLoad]) -> Ratio {
-        let of_hook = |at: usize| self.model.legs.iter().filter(|leg| leg.hook == at).count();
         let shares = self.model.legs.iter().zip(legs).filter_map(|(in_model, leg)| {
             let load = hooks.get(in_model.hook)?.load.value();
-            let sharing = of_hook(in_model.hook).min(count).max(1) as f64;
+            let sharing = self.legs_of(in_model.hook).min(count).max(1) as f64;
             let rise = leg.from_horizontal.value().to_radians().sin();
             (rise > 0.0).then(|| self.factor * load / sharing / rise / leg.rated.value())
         });
@@ -235,7 +252,8 @@ fn warnings(load: &RiggedLoad, model: &Model, rest: &Rest, hang: &Hang, factor: 
     }
     let by_rest = hang.legs.iter().any(|leg| over(leg.utilisation));
     for (legs, rule) in [(3, hang.rules.three_leg), (2, hang.rules.two_leg)] {
-        if !by_rest && over(rule) {
+        // With fewer legs the rule counts them all, and says what another one says.
+        if !by_rest && over(rule) && hang.most_legs >= legs {
             warnings.push(Warning::Rule { legs, utilisation: rule });
         }
     }

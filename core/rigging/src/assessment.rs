@@ -5,6 +5,7 @@ use std::fmt;
 use slingseal_words::{Degrees, Metres, Name, Newtons, Quantity, Ratio, Source};
 
 use super::RiggingError;
+use super::rule::{Beyond, State};
 
 /// Whether the load may hang.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,8 +42,17 @@ pub struct Assessment {
     pub factor: Ratio,
     /// How it hangs; missing only with [`Verdict::Infeasible`].
     pub hang: Option<Hang>,
+    /// What it is over by, though not at rest.
+    pub beyond: Option<Beyond>,
     /// What an inspector should know besides.
     pub warnings: Vec<Warning>,
+}
+
+impl Assessment {
+    /// Whether the load may hang, and by what.
+    pub fn state(&self) -> State {
+        State::of(self.verdict, self.beyond.as_ref())
+    }
 }
 
 /// The load at rest.
@@ -60,8 +70,26 @@ pub struct Hang {
     pub held: Vec<Held>,
     /// The handbook rules.
     pub rules: Rules,
+    pub(super) most_legs: usize,
     /// Where everything is, for a picture.
     pub place: Place,
+}
+
+impl Hang {
+    /// The leg that would carry the largest share of its rating in its worst case, and that share with the load factor; none
+    /// where nothing is the largest.
+    pub fn worst(&self, factor: f64) -> Option<(&LegLoad, Ratio)> {
+        let shares = self.legs.iter().filter_map(|leg| {
+            let share = factor * leg.worst_case?.value() / leg.rated.value();
+            Some((leg, Ratio::new(share).ok()?))
+        });
+        shares.max_by(|a, b| a.1.value().total_cmp(&b.1.value()))
+    }
+
+    /// How many of a hook's legs share its load at most: a rule that counts more legs than there are says nothing of its own.
+    pub fn most_legs_of_a_hook(&self) -> usize {
+        self.most_legs
+    }
 }
 
 /// What a hook carries.
@@ -329,6 +357,10 @@ pub(super) const FLATTEST: f64 = 30.0;
 impl fmt::Display for Warning {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            // Two lengths that look the same would tell nothing.
+            Self::Slack { leg, length, closes } if length == closes => {
+                write!(f, "leg \"{leg}\" is just slack at {length}; a little shorter and it begins to carry")
+            }
             Self::Slack { leg, length, closes } => {
                 write!(f, "leg \"{leg}\" is slack at {length}; it begins to carry at {closes}")
             }

@@ -4,12 +4,13 @@
 use serde::Serialize;
 
 use super::links::LinkChange;
-use super::report::force_in;
+use super::report::{beyond_line, force_in};
 use super::{Assessment, LinkEffect};
 
 #[derive(Serialize)]
 struct Document<'a> {
     verdict: &'static str,
+    state: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
     reason: Option<String>,
     weight_n: f64,
@@ -19,6 +20,7 @@ struct Document<'a> {
     legs: Vec<LegOut<'a>>,
     governing: Option<PartOut<'a>>,
     rules: Option<RulesOut>,
+    beyond: Option<BeyondOut<'a>>,
     parts: Vec<PartOut<'a>>,
     links: Vec<LinkOut<'a>>,
     warnings: Vec<String>,
@@ -51,6 +53,15 @@ struct LegOut<'a> {
 struct RulesOut {
     three_leg: f64,
     two_leg: f64,
+}
+
+#[derive(Serialize)]
+struct BeyondOut<'a> {
+    rule: &'static str,
+    chosen: bool,
+    leg: Option<&'a str>,
+    utilisation: Option<f64>,
+    said: String,
 }
 
 #[derive(Serialize)]
@@ -89,6 +100,7 @@ pub fn json(assessment: &Assessment, links: &[LinkEffect]) -> String {
     let parts: Vec<PartOut<'_>> = hang.into_iter().flat_map(|hang| &hang.held).map(part).collect();
     let document = Document {
         verdict: assessment.verdict.as_str(),
+        state: assessment.state().as_str(),
         reason: assessment.reason.as_ref().map(ToString::to_string),
         weight_n: tidy(assessment.weight.value()),
         factor: tidy(assessment.factor.value()),
@@ -116,6 +128,13 @@ pub fn json(assessment: &Assessment, links: &[LinkEffect]) -> String {
         rules: hang.map(|hang| RulesOut {
             three_leg: tidy(hang.rules.three_leg.value()),
             two_leg: tidy(hang.rules.two_leg.value()),
+        }),
+        beyond: assessment.beyond.as_ref().map(|beyond| BeyondOut {
+            rule: beyond.rule.as_str(),
+            chosen: beyond.chosen,
+            leg: beyond.leg.as_ref().map(slingseal_words::Name::as_str),
+            utilisation: beyond.utilisation.map(|share| tidy(share.value())),
+            said: beyond_line(beyond),
         }),
         parts,
         links: links

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use slingseal_words::{Dimension, Metres, Name, Newtons, Quantity, Source};
 
-use super::RiggingError;
+use super::{RiggingError, Rule};
 
 /// A load with what it hangs by. Axes of the load: x forward, y left, z up, from any datum on the load.
 ///
@@ -24,6 +24,8 @@ pub struct RiggedLoad {
     pub parts: Vec<CommonPart>,
     /// One to eight legs, each from a hook to a lift point.
     pub legs: Vec<Leg>,
+    /// The rule that the governing manual names; none where the file does not say.
+    pub rule: Option<Rule>,
 }
 
 /// What a part may carry, with where that value comes from.

@@ -2,6 +2,7 @@
 
 use slingseal_words::{Dimension, Fault, Faults, Name, Part, Quantity, Source, Spot, TomlFile};
 
+use super::Rule;
 use super::load::{
     Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad, Wrong, wrong_counts, wrong_load,
 };
@@ -39,6 +40,7 @@ fn read_top(top: &Part<'_>) -> Option<RiggedLoad> {
         part.no_more();
         read
     });
+    let rule = top.maybe("rule", Rule::parse);
     let aircraft = top.part("aircraft");
     let allowable = aircraft.map(|part| {
         let rating = rating(&part, "allowable");
@@ -67,6 +69,7 @@ fn read_top(top: &Part<'_>) -> Option<RiggedLoad> {
         },
         parts: parts.into_iter().collect::<Option<_>>()?,
         legs: legs.into_iter().collect::<Option<_>>()?,
+        rule,
     };
     let all_tables: Vec<_> = leg_tables.iter().chain(&part_tables).collect();
     for (at, wrong) in read.wrong_hooks() {

@@ -7,7 +7,7 @@ use slingseal_words::{Degrees, Newtons, Quantity, Ratio, STANDARD_GRAVITY, Unit}
 use super::assess::force_unit;
 use super::links::LinkChange;
 use super::shown::shown;
-use super::{Assessment, Hang, Held, LegLoad, LinkEffect, RiggedLoad, Verdict};
+use super::{Assessment, Beyond, Hang, Held, LegLoad, LinkEffect, RiggedLoad};
 
 /// The report as plain text, one line a sentence or a leg, with a line break at its end. `links` may be empty.
 pub fn report(load: &RiggedLoad, assessment: &Assessment, links: &[LinkEffect]) -> String {
@@ -45,8 +45,11 @@ impl Report<'_> {
 
     fn hang(&self, out: &mut String, hang: &Hang, links: &[LinkEffect]) -> std::fmt::Result {
         let Some(governing) = hang.held.first() else { return Ok(()) };
-        let word = if self.assessment.verdict == Verdict::OverLimit { "OVER LIMIT" } else { "WITHIN LIMITS" };
-        writeln!(out, "{word}: {} governs, at {}.", governing.part, percent(governing.utilisation))?;
+        let word = self.assessment.state().title();
+        writeln!(out, "{word}: {} governs at rest, at {}.", governing.part, percent(governing.utilisation))?;
+        if let Some(beyond) = &self.assessment.beyond {
+            writeln!(out, "{}", beyond_line(beyond))?;
+        }
         writeln!(out, "{}", self.margin(governing))?;
         writeln!(out, "The load of {} hangs {}.", self.load.mass, attitude(hang.pitch, hang.roll))?;
         if let [first, second] = hang.hooks.as_slice() {
@@ -135,12 +138,7 @@ impl Report<'_> {
             "\"Carries\" shares the load by the stretch of the legs; \"at worst\" is the most that any way of"
         )?;
         writeln!(out, "sharing it puts on the leg.")?;
-        writeln!(
-            out,
-            "By the handbooks: if three legs carry (chain tables), {}; if two carry (naval rule), {}.",
-            percent(hang.rules.three_leg),
-            percent(hang.rules.two_leg)
-        )
+        writeln!(out, "By the handbooks: {}.", by_rules(hang, true))
     }
 
     fn link(&self, out: &mut String, effect: &LinkEffect) -> std::fmt::Result {
@@ -170,6 +168,28 @@ impl Report<'_> {
     fn force(&self, newtons: Newtons) -> String {
         force(newtons, self.unit)
     }
+}
+
+/// What a load is over by though not at rest, in a sentence.
+pub fn beyond_line(beyond: &Beyond) -> String {
+    let leg = beyond.leg.as_ref().map_or_else(|| "a leg".into(), |leg| format!("leg {leg}"));
+    let share = match beyond.utilisation {
+        Some(share) => format!("{leg} is at {} of its rating", percent(share)),
+        None => format!("no tension of {leg} is the largest"),
+    };
+    let whose = if beyond.chosen { ", the rule that this file names" } else { "" };
+    format!("NOT {}{whose}: {share}.", beyond.rule)
+}
+
+/// What the handbooks' rules say of a load: `if three legs carry (chain tables), 87 %; if two carry (naval rule), 130 %`.
+pub(super) fn by_rules(hang: &Hang, with_books: bool) -> String {
+    let book = |book: &str| if with_books { format!(" ({book})") } else { String::new() };
+    let mut said = Vec::new();
+    if hang.most_legs >= 3 {
+        said.push(format!("if three legs carry{}, {}", book("chain tables"), percent(hang.rules.three_leg)));
+    }
+    said.push(format!("if two carry{}, {}", book("naval rule"), percent(hang.rules.two_leg)));
+    said.join("; ")
 }
 
 /// A force in a unit of force or mass.

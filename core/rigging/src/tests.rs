@@ -51,11 +51,53 @@ fn sample_hangs() {
     // The rear legs are half an inch longer: 9 ft and 67 half links of 1.09 in.
     assert!(hang.pitch.value() > 0.2 && hang.pitch.value() < 0.4 && hang.roll.value().abs() < 1e-9);
     assert!(matches!(load.legs[2].reach, Reach::RopeAndChain(..)));
-    assert!(
-        report(&load, &assessment, &links)
-            .starts_with("WITHIN LIMITS: aircraft allowable governs, at 71 %.\n")
-    );
+    assert!(report(&load, &assessment, &links).starts_with(
+        "AT REST ONLY: aircraft allowable governs at rest, at 71 %.\nNOT in the worst case: leg "
+    ));
     let told: serde_json::Value = serde_json::from_str(&json(&assessment, &links)).unwrap();
     assert_eq!(told["governing"]["part"], "aircraft allowable");
     assert_eq!(told["links"].as_array().unwrap().len(), 2);
+}
+
+/// The third state: at rest every part holds, and the rule that the manual names says otherwise. The file says which counts.
+#[test]
+fn the_rule_of_the_manual_governs() {
+    use super::{Rule, State};
+    let of = |rule: &str| assess(&read(&format!("{rule}\n{SAMPLE}")).unwrap());
+    let unsaid = of("");
+    let hang = unsaid.hang.as_ref().unwrap();
+    let (worst, share) = hang.worst(1.0).unwrap();
+    assert!(share.value() > 1.0 && hang.rules.two_leg.value() > 1.0 && hang.rules.three_leg.value() < 1.0);
+    assert_eq!((unsaid.verdict, unsaid.state()), (Verdict::WithinLimits, State::AtRestOnly));
+    let beyond = unsaid.beyond.clone().unwrap();
+    assert_eq!(
+        (beyond.rule, beyond.chosen, beyond.leg.as_ref()),
+        (Rule::WorstCase, false, Some(&worst.name))
+    );
+    for (rule, state) in [
+        ("rest", State::WithinLimits),
+        ("three legs", State::WithinLimits),
+        ("two legs", State::AtRestOnly),
+        ("worst case", State::AtRestOnly),
+    ] {
+        let assessed = of(&format!("rule = \"{rule}\""));
+        assert_eq!(assessed.state(), state, "{rule}");
+        assert_eq!(assessed.beyond.is_some_and(|beyond| beyond.chosen), state == State::AtRestOnly);
+    }
+    let wrong = read(&format!("rule = \"all\"\n{SAMPLE}")).unwrap_err().to_string();
+    assert!(wrong.contains("\"all\" is no rule") && wrong.contains("worst case"), "{wrong}");
+    let told: serde_json::Value = serde_json::from_str(&json(&unsaid, &[])).unwrap();
+    assert_eq!((&told["verdict"], &told["state"]), (&"within_limits".into(), &"at_rest_only".into()));
+    assert!(told["beyond"]["said"].as_str().unwrap().starts_with("NOT in the worst case: leg "));
+}
+
+/// A rule that counts three legs says nothing of a load on two.
+#[test]
+fn two_legs_are_not_held_against_a_rule_for_three() {
+    let two: String = SAMPLE.split("[[leg]]").take(3).collect::<Vec<_>>().join("[[leg]]");
+    let load = read(&two.replace("\"48 in\", \"-30 in\"", "\"-48 in\", \"-30 in\"")).unwrap();
+    let assessment = assess(&load);
+    let text = report(&load, &assessment, &[]);
+    assert!(assessment.hang.is_some(), "{text}");
+    assert!(!text.contains("three legs"), "{text}");
 }

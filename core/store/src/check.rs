@@ -145,6 +145,7 @@ impl Reader<'_> {
     }
 
     fn lines(&self, sql: &str) -> Result<Vec<String>, StoreError> {
+        self.here()?;
         let mut statement = self.conn.prepare(sql)?;
         let rows = statement.query_map([], |row| Ok(show(row.get_ref(0)?)))?;
         Ok(rows.collect::<Result<_, _>>()?)

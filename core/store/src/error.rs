@@ -23,7 +23,7 @@ pub enum StoreError {
         what: String,
     },
     /// Another program holds the home.
-    #[error("{} is open in another program; close that one first", path.display())]
+    #[error("{} is open in another program that keeps it; close that one first", path.display())]
     Busy {
         /// The home's database.
         path: PathBuf,
@@ -64,6 +64,11 @@ pub enum StoreError {
     },
 }
 
+/// What the system said, without its number.
+fn plain(said: &str) -> String {
+    said.split(" (os error").next().unwrap_or(said).to_lowercase()
+}
+
 impl StoreError {
     /// What a file operation outside the database met.
     pub(super) fn from_io(path: &Path, error: &std::io::Error) -> Self {
@@ -73,7 +78,7 @@ impl StoreError {
             ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {
                 Self::ReadOnly { path: path.to_owned() }
             }
-            _ => Self::Io { path: path.to_owned(), why: error.to_string() },
+            _ => Self::Io { path: path.to_owned(), why: plain(&error.to_string()) },
         }
     }
 

@@ -20,14 +20,21 @@ pub struct Store {
     /// Writes that left no entry in the journal, as the last one counted them.
     pub(super) writes: u64,
     pub(super) witness: Witness,
+    /// Why nothing is answered, between turns: the home was let go, or could not be opened again.
+    pub(super) away: Option<StoreError>,
     /// Keeps the lock: another program may open the home once this is dropped. Stands last, so that it goes last.
-    pub(super) _held: Held,
+    pub(super) held: Option<Held>,
 }
 
 impl Store {
     /// Reads. What it answers is what the last `write` left.
     pub fn read(&self) -> Reader<'_> {
-        Reader { conn: &self.conn, device: self.device, witness: Some(&self.witness) }
+        Reader {
+            conn: &self.conn,
+            device: self.device,
+            witness: Some(&self.witness),
+            away: self.away.as_ref(),
+        }
     }
 
     /// Does all of `act` or nothing of it. On disk before it returns.
@@ -50,10 +57,13 @@ impl Store {
         &mut self,
         act: impl FnOnce(&Tx<'_>) -> Result<T, E>,
     ) -> Result<(T, Head, Option<MemoryRow>), E> {
+        if let Some(away) = &self.away {
+            return Err(away.clone().into());
+        }
         let path = &self.path;
         let fault = |error| E::from(StoreError::from(error).at(path));
         let tx = self.conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(fault)?;
-        let read = Reader { conn: &tx, device: self.device, witness: Some(&self.witness) };
+        let read = Reader { conn: &tx, device: self.device, witness: Some(&self.witness), away: None };
         let view = Tx { read, head: Cell::new(self.head) };
         let before = tx.total_changes();
         let answer = act(&view)?;
@@ -71,6 +81,9 @@ impl Store {
     /// Brings the log into the database and empties it: one file then holds everything. For a moment when nobody waits:
     /// a walk sealed, the program put in the background. Nothing depends on it.
     pub fn settle(&mut self) -> Result<(), StoreError> {
+        if let Some(away) = &self.away {
+            return Err(away.clone());
+        }
         let settled = self.conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()));
         settled.map_err(|error| StoreError::from(error).at(&self.path))
     }
@@ -104,6 +117,8 @@ pub struct Reader<'c> {
     pub(super) device: DeviceId,
     /// Is told of damage, so that the next opening looks at everything; none while the opening itself looks.
     pub(super) witness: Option<&'c Witness>,
+    /// Why nothing is answered, while the home is let go.
+    pub(super) away: Option<&'c StoreError>,
 }
 
 /// A row as the caller wants it.
@@ -118,12 +133,18 @@ impl Reader<'_> {
         answer
     }
 
+    /// Nothing is read between two turns.
+    pub(super) fn here(&self) -> Result<(), StoreError> {
+        self.away.map_or(Ok(()), |away| Err(away.clone()))
+    }
+
     /// Prepares a statement and asks with it.
     pub(super) fn ask<T>(
         &self,
         sql: &str,
         with: impl FnOnce(&mut Statement<'_>) -> rusqlite::Result<T>,
     ) -> Result<T, StoreError> {
+        self.here()?;
         let answer = self.conn.prepare_cached(sql).and_then(|mut statement| with(&mut statement));
         self.noting(answer.map_err(StoreError::from))
     }
@@ -154,6 +175,7 @@ impl Reader<'_> {
         mut take: impl FnMut(T) -> Result<(), E>,
     ) -> Result<(), E> {
         let fault = |error: rusqlite::Error| self.noting::<()>(Err(error.into()));
+        self.here()?;
         let mut statement = self.conn.prepare_cached(&table.select(rest)).map_err(StoreError::from)?;
         let mut rows = statement.query(params).map_err(StoreError::from)?;
         loop {

@@ -1,7 +1,8 @@
-//! The lock on a home.
+//! The lock on a home, and how one program asks another for its turn.
 
 use std::fs::{File, TryLockError};
 use std::path::Path;
+use std::time::Duration;
 
 use super::StoreError;
 use super::files::beside;
@@ -17,21 +18,77 @@ impl Drop for Held {
     }
 }
 
+/// How long a program waits for its turn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Patience {
+    /// Not at all: on a device where one program has the home for as long as it runs.
+    None,
+    /// As long as the longest call of another program that gives its turn away between calls may take.
+    OfTurns,
+}
+
+/// How often a program that waits looks, and how often it looks before it gives up: half a minute.
+const LOOK: Duration = Duration::from_millis(10);
+const LOOKS: u32 = 3_000;
+
 /// Takes the home for this program alone.
 ///
 /// Errors: `Busy` while another program holds it; `ReadOnly`, `Full`, `Io` as the file's making says.
-pub(super) fn hold(database: &Path) -> Result<Held, StoreError> {
-    let lock = beside(database, "-lock");
-    let file = File::options()
-        .write(true)
-        .create(true)
-        .truncate(false)
-        .open(&lock)
-        .map_err(|error| StoreError::from_io(&lock, &error))?;
-    match try_lock(&file) {
-        Ok(()) => Ok(Held(file)),
-        Err(TryLockError::WouldBlock) => Err(StoreError::Busy { path: database.to_owned() }),
-        Err(TryLockError::Error(error)) => Err(StoreError::from_io(&lock, &error)),
+pub(super) fn hold(database: &Path, patience: Patience) -> Result<Held, StoreError> {
+    let lock = open(&beside(database, "-lock"))?;
+    if take(&lock, database)? {
+        return Ok(Held(lock));
+    }
+    let busy = || StoreError::Busy { path: database.to_owned() };
+    if patience == Patience::None {
+        return Err(busy());
+    }
+    // Held while it waits: that is how the other one is asked, and a program that is killed asks no longer.
+    let wish = open(&beside(database, "-turn"))?;
+    let mut wishing = None;
+    for _ in 0..LOOKS {
+        if wishing.is_none() && take(&wish, database)? {
+            wishing = Some(Unlocks(&wish));
+        }
+        if take(&lock, database)? {
+            return Ok(Held(lock));
+        }
+        std::thread::sleep(LOOK);
+    }
+    Err(busy())
+}
+
+/// Whether another program waits for the home. Where that cannot be told, nobody does.
+pub(super) fn is_wanted(database: &Path) -> bool {
+    let Ok(wish) = File::options().write(true).open(beside(database, "-turn")) else { return false };
+    match try_lock(&wish) {
+        Ok(()) => {
+            unlock(&wish);
+            false
+        }
+        Err(TryLockError::WouldBlock) => true,
+        Err(TryLockError::Error(_)) => false,
+    }
+}
+
+struct Unlocks<'f>(&'f File);
+
+impl Drop for Unlocks<'_> {
+    fn drop(&mut self) {
+        unlock(self.0);
+    }
+}
+
+fn open(lock: &Path) -> Result<File, StoreError> {
+    let made = File::options().write(true).create(true).truncate(false).open(lock);
+    made.map_err(|error| StoreError::from_io(lock, &error))
+}
+
+fn take(file: &File, database: &Path) -> Result<bool, StoreError> {
+    match try_lock(file) {
+        Ok(()) => Ok(true),
+        Err(TryLockError::WouldBlock) => Ok(false),
+        Err(TryLockError::Error(error)) => Err(StoreError::from_io(&beside(database, "-lock"), &error)),
     }
 }
 

@@ -138,6 +138,7 @@ impl Reader<'_> {
     /// Needs no more memory than its longest entry.
     pub fn verify_journal(&self) -> Result<Result<Head, ChainFault>, StoreError> {
         let sql = format!("SELECT {COLUMNS} FROM journal ORDER BY seq");
+        self.here()?;
         let mut statement = self.conn.prepare_cached(&sql)?;
         let mut rows = statement.query([])?;
         let mut check = ChainCheck::new(self.device);

@@ -1,7 +1,7 @@
 //! The home's one SQLite file: the journal, the records and what was received, each as opaque bytes beside the columns
 //! by which it is found. Knows no rule of the trade.
 //!
-//! `Store::open` takes the home for this program alone. `Store::write` is one transaction, on disk before it returns;
+//! `Store::open` takes the home for this program alone, until it is dropped or let go for another program's turn. `Store::write` is one transaction, on disk before it returns;
 //! `Store::read` asks. The journal is a hash chain ([`Entry`] says over which bytes), every other row has a check sum.
 #![forbid(unsafe_code)]
 
@@ -44,6 +44,7 @@ pub use find::{
 };
 pub use handle::{Reader, Store, Tx};
 pub use heads::HeadRow;
+pub use hold::Patience;
 pub use inspections::{InspectionRow, SubjectKind};
 pub use keep::{QuarantineRow, VaultRow};
 pub use loads::LoadRow;

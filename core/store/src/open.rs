@@ -7,7 +7,7 @@ use rusqlite::{Connection, OpenFlags, OptionalExtension};
 use slingseal_words::{Entropy, Time};
 
 use super::files::{beside, remove, rename, size, sync_folder};
-use super::hold::hold;
+use super::hold::{Patience, hold, is_wanted};
 use super::mend::{Salvage, Saved, salvage, source, version_of};
 use super::table::{DEVICE, add_functions};
 use super::witness::{Seen, Witness};
@@ -85,10 +85,22 @@ impl Store {
     /// Errors: `Busy`, `ReadOnly`, `Full`, `TooNew`, `Foreign`, `Io`. A damaged file is no error: it is set aside, and
     /// `Opened` says so.
     pub fn open(path: &Path, now: Time, entropy: &dyn Entropy) -> Result<(Self, Opened), StoreError> {
+        Self::open_in_turn(path, now, entropy, Patience::None)
+    }
+
+    /// The same, waiting while another program has its turn.
+    ///
+    /// Errors: as `open`.
+    pub fn open_in_turn(
+        path: &Path,
+        now: Time,
+        entropy: &dyn Entropy,
+        patience: Patience,
+    ) -> Result<(Self, Opened), StoreError> {
         if let Some(home) = path.parent() {
             std::fs::create_dir_all(home).map_err(|error| StoreError::from_io(home, &error))?;
         }
-        let held = hold(path)?;
+        let held = hold(path, patience)?;
         let taken_up = finish_mending(path, now)?;
         let witness = Witness::beside(path);
         let seen = witness.seen();
@@ -125,12 +137,59 @@ impl Store {
         conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
         let device = device_of(&conn)?;
         let head = head_of(&conn, device)?;
-        let mut store = Self { conn, path: path.to_owned(), device, head, writes: 0, witness, _held: held };
+        let mut store = Self {
+            conn,
+            path: path.to_owned(),
+            device,
+            head,
+            writes: 0,
+            witness,
+            away: None,
+            held: Some(held),
+        };
         let memory = store.remember(seen, now, &opened)?;
         opened.put_back = memory.put_back;
         store.writes = memory.writes;
         store.witness.saw(device, head, Some(memory));
         Ok((store, opened))
+    }
+
+    /// Whether another program waits for the home.
+    pub fn is_wanted(&self) -> bool {
+        self.away.is_none() && is_wanted(&self.path)
+    }
+
+    /// Closes the home and lets other programs have it. Until `take_up`, whatever is asked is answered with `Busy`.
+    ///
+    /// The whole database is closed, and the next turn begins as every opening does: what the witness and the checks guard,
+    /// they guard between turns as between programs.
+    pub fn let_go(&mut self) -> Result<(), StoreError> {
+        if self.away.is_some() {
+            return Ok(());
+        }
+        let nothing = Connection::open_in_memory()?;
+        self.away = Some(StoreError::Busy { path: self.path.clone() });
+        drop(std::mem::replace(&mut self.conn, nothing));
+        self.witness = Witness::beside(&self.path);
+        self.held = None;
+        Ok(())
+    }
+
+    /// Opens again what was let go; none where nothing was. What cannot be opened stays away, and says why to whoever asks.
+    pub fn take_up(&mut self, now: Time, entropy: &dyn Entropy) -> Result<Option<Opened>, StoreError> {
+        if self.away.is_none() {
+            return Ok(None);
+        }
+        match Self::open_in_turn(&self.path, now, entropy, Patience::OfTurns) {
+            Ok((store, opened)) => {
+                *self = store;
+                Ok(Some(opened))
+            }
+            Err(error) => {
+                self.away = Some(error.clone());
+                Err(error)
+            }
+        }
     }
 
     /// What this device remembers of itself. Where the witness saw more than the database tells, or what was received is
@@ -158,6 +217,13 @@ impl Store {
 const REMEMBERED: [&str; 8] =
     ["records", "record_bytes", "tags", "voids", "rosters", "authorities", "credentials", "memory"];
 
+impl Opened {
+    /// Whether a person must know something of it.
+    pub fn is_told(&self) -> bool {
+        self.set_aside.is_some() || self.lost.is_some()
+    }
+}
+
 impl SetAside {
     /// Whether something that was received may be gone.
     fn forgot(&self) -> bool {
@@ -170,7 +236,7 @@ impl SetAside {
 fn vet(conn: Connection, suspect: bool) -> Result<Connection, StoreError> {
     let device = device_of(&conn)?;
     if suspect {
-        let faults = Reader { conn: &conn, device, witness: None }.check()?;
+        let faults = Reader { conn: &conn, device, witness: None, away: None }.check()?;
         if let Some(what) = faults.into_iter().next() {
             return Err(StoreError::Damaged { what });
         }
@@ -264,7 +330,7 @@ fn head_of(conn: &Connection, device: DeviceId) -> Result<Head, StoreError> {
 fn lost(conn: &Connection, seen: Option<Seen>) -> Result<Option<Lost>, StoreError> {
     let Some(seen) = seen.filter(|seen| seen.head.seq > 0) else { return Ok(None) };
     let device = device_of(conn)?;
-    let at_seen = Reader { conn, device, witness: None }.entry(seen.head.seq)?;
+    let at_seen = Reader { conn, device, witness: None, away: None }.entry(seen.head.seq)?;
     if at_seen.is_some_and(|entry| entry.digest == seen.head.digest) {
         return Ok(None);
     }

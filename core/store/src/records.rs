@@ -518,6 +518,7 @@ impl Reader<'_> {
     pub fn records_known(&self) -> Result<Vec<(Time, Digest, Digest, bool)>, StoreError> {
         let sql = "SELECT issued, records.seal, digest, body IS NOT NULL FROM records
                    JOIN record_bytes ON record_bytes.record = records.id ORDER BY issued, records.seal";
+        self.here()?;
         let mut statement = self.conn.prepare_cached(sql)?;
         let rows = statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))?;
         Ok(rows.collect::<Result<_, _>>()?)

@@ -9,6 +9,7 @@ mod chain;
 mod damage;
 mod keeping;
 mod mending;
+mod turns;
 
 /// The same bytes in every run, other ones at every call.
 pub(super) struct Counted(AtomicU32);

@@ -127,6 +127,8 @@ pub struct LinkView {
 #[uniffi::remote(Record)]
 pub struct RiggingView {
     pub verdict: String,
+    pub state: String,
+    pub beyond: Option<String>,
     pub summary: String,
     pub report: String,
     pub pitch_deg: Option<f64>,

@@ -46,6 +46,7 @@ pub struct WalkView {
     pub rigging: Option<String>,
     pub rigging_within_limits: bool,
     pub link_change: Option<String>,
+    pub rigger: Option<String>,
     pub undo: Option<u32>,
     pub next: NextStep,
     pub refused: Option<RefusedView>,

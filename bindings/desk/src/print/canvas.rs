@@ -5,6 +5,10 @@ use krilla::paint::{Fill, FillRule, Stroke, StrokeDash};
 use krilla::surface::Surface;
 use krilla::text::TextDirection;
 
+use krilla::tagging::{
+    Artifact, ArtifactType, BBox, ContentTag, Identifier, Node, SpanTag, Tag, TagGroup, TagKind,
+};
+
 use super::Code;
 use super::fonts::{Fonts, Weight};
 
@@ -53,9 +57,17 @@ impl Type {
 }
 
 /// A page to draw on; points of 1/72 in, from the top left.
+///
+/// What is drawn is what is read aloud, in the same order: a text is part of the group that is open, or a paragraph of its own;
+/// lines and areas are decoration (ISO 14289-1).
 pub(super) struct Canvas<'c, 's> {
     pub(super) fonts: &'c Fonts,
     pub(super) surface: &'c mut Surface<'s>,
+    /// The page's number, from nought.
+    pub(super) page: usize,
+    /// The groups of the page in the order of reading, and those that are open, the innermost last.
+    pub(super) read: Vec<Node>,
+    pub(super) open: Vec<TagGroup>,
 }
 
 fn fill(grey: u8) -> Fill {
@@ -67,6 +79,53 @@ fn fill(grey: u8) -> Fill {
 }
 
 impl Canvas<'_, '_> {
+    /// Everything that is drawn in `draw` is read as one group.
+    pub(super) fn group(&mut self, tag: impl Into<TagKind>, draw: impl FnOnce(&mut Self)) {
+        self.open.push(TagGroup::new(tag));
+        draw(self);
+        if let Some(group) = self.open.pop() {
+            self.put(Node::Group(group));
+        }
+    }
+
+    /// A paragraph of several texts: a label and its value.
+    pub(super) fn together(&mut self, draw: impl FnOnce(&mut Self)) {
+        self.group(Tag::P, draw);
+    }
+
+    /// A heading; the first of a page is of level one.
+    pub(super) fn heading(&mut self, level: u16, title: &str, draw: impl FnOnce(&mut Self)) {
+        let level = std::num::NonZeroU16::new(level).unwrap_or(std::num::NonZeroU16::MIN);
+        self.group(Tag::Hn(level, Some(title.to_owned())), draw);
+    }
+
+    fn put(&mut self, node: Node) {
+        match self.open.last_mut() {
+            Some(group) => group.push(node),
+            None => self.read.push(node),
+        }
+    }
+
+    /// A piece of content that is read, in the open group or in a paragraph of its own.
+    fn read_aloud(&mut self, id: Identifier) {
+        if self.open.is_empty() {
+            let mut paragraph = TagGroup::new(Tag::P);
+            paragraph.push(id);
+            self.read.push(Node::Group(paragraph));
+        } else {
+            self.put(Node::Leaf(id));
+        }
+    }
+
+    /// What is looked at alone.
+    fn unread(&mut self, draw: impl FnOnce(&mut Self)) {
+        let artifact = Artifact::with_kind(ArtifactType::Layout);
+        // An artifact has no place in the order of reading.
+        let _ = self.surface.start_tagged(ContentTag::Artifact(artifact));
+        draw(self);
+        self.surface.end_tagged();
+    }
+
     /// Draws one line; `y` is its base line. Answers its width.
     pub(super) fn text(&mut self, x: f32, y: f32, set: Type, text: &str) -> f32 {
         let runs = self.fonts.runs(text, set.weight, set.size);
@@ -76,6 +135,10 @@ impl Canvas<'_, '_> {
             Side::Middle => x - width / 2.0,
             Side::Right => x - width,
         };
+        if runs.is_empty() {
+            return width;
+        }
+        let id = self.surface.start_tagged(ContentTag::Span(SpanTag::empty()));
         self.surface.set_fill(Some(fill(set.grey)));
         self.surface.set_stroke(None);
         for run in runs {
@@ -89,6 +152,8 @@ impl Canvas<'_, '_> {
             );
             at += run.width;
         }
+        self.surface.end_tagged();
+        self.read_aloud(id);
         width
     }
 
@@ -108,9 +173,19 @@ impl Canvas<'_, '_> {
             }
         }
         let mut y = place.1;
-        for line in lines {
-            self.text(place.0, y, set, &line);
-            y += set.size * 1.25;
+        let all = lines.len();
+        let draw = |canvas: &mut Self| {
+            for (at, line) in lines.into_iter().enumerate() {
+                // Words on two lines are two words to who hears them, too.
+                let line = if at + 1 < all && set.side == Side::Left { line + " " } else { line };
+                canvas.text(place.0, y, set, &line);
+                y += set.size * 1.25;
+            }
+        };
+        if all > 1 && self.open.is_empty() {
+            self.together(draw)
+        } else {
+            draw(self)
         }
         y
     }
@@ -146,8 +221,9 @@ impl Canvas<'_, '_> {
         self.stroked(outline(corners), width, grey, None);
     }
 
-    /// A code with its quiet zone of four modules (ISO/IEC 18004) inside the square of `side`.
-    pub(super) fn code(&mut self, x: f32, y: f32, side: f32, code: &Code) {
+    /// A code with its quiet zone of four modules (ISO/IEC 18004) inside the square of `side`; `said` is what it is to who does
+    /// not see it.
+    pub(super) fn code(&mut self, (x, y): (f32, f32), side: f32, code: &Code, said: &str) {
         self.rect(x, y, side, side, PAPER);
         let module = side / (code.modules as f32 + 8.0);
         let mut path = PathBuilder::new();
@@ -172,7 +248,13 @@ impl Canvas<'_, '_> {
                 at += length;
             }
         }
-        self.filled(path.finish(), 0);
+        let bounds = Rect::from_xywh(x, y, side, side).map(|rect| BBox::new(self.page, rect));
+        let id = self.surface.start_tagged(ContentTag::Other);
+        self.fill_with(path.finish(), 0);
+        self.surface.end_tagged();
+        let mut figure = TagGroup::new(Tag::Figure(Some(said.to_owned())).with_bbox(bounds));
+        figure.push(id);
+        self.put(Node::Group(figure));
     }
 
     /// A band of slanted stripes: what must not be overlooked.
@@ -201,6 +283,10 @@ impl Canvas<'_, '_> {
     }
 
     fn filled(&mut self, path: Option<Path>, grey: u8) {
+        self.unread(|canvas| canvas.fill_with(path, grey));
+    }
+
+    fn fill_with(&mut self, path: Option<Path>, grey: u8) {
         if let Some(path) = path {
             self.surface.set_stroke(None);
             self.surface.set_fill(Some(Fill { rule: FillRule::NonZero, ..fill(grey) }));
@@ -209,17 +295,18 @@ impl Canvas<'_, '_> {
     }
 
     fn stroked(&mut self, path: Option<Path>, width: f32, grey: u8, dash: Option<StrokeDash>) {
-        if let Some(path) = path {
-            self.surface.set_fill(None);
-            self.surface.set_stroke(Some(Stroke {
+        let Some(path) = path else { return };
+        self.unread(|canvas| {
+            canvas.surface.set_fill(None);
+            canvas.surface.set_stroke(Some(Stroke {
                 paint: rgb::Color::new(grey, grey, grey).into(),
                 width,
                 dash,
                 ..Stroke::default()
             }));
-            self.surface.draw_path(&path);
-            self.surface.set_stroke(None);
-        }
+            canvas.surface.draw_path(&path);
+            canvas.surface.set_stroke(None);
+        });
     }
 }
 

@@ -94,6 +94,90 @@ struct Rigging {
     parts: Vec<Part>,
     #[serde(default)]
     warnings: Vec<String>,
+    #[serde(default)]
+    legs: Vec<Leg>,
+    rules: Option<Rules>,
+    /// Not in what was sealed before it was told.
+    beyond: Option<Beyond>,
+    #[serde(default = "one")]
+    factor: f64,
+}
+
+fn one() -> f64 {
+    1.0
+}
+
+#[derive(Deserialize)]
+struct Leg {
+    name: String,
+    worst_case_n: Option<f64>,
+    rated_n: f64,
+}
+
+#[derive(Deserialize)]
+struct Rules {
+    three_leg: f64,
+    two_leg: f64,
+}
+
+#[derive(Deserialize)]
+struct Beyond {
+    said: String,
+}
+
+impl Rigging {
+    /// What the tensions at rest do not say: the worst case and the rules, each with its share of the rating.
+    fn otherwise(&self) -> Vec<String> {
+        if self.legs.len() < 2 {
+            return Vec::new();
+        }
+        let percent = |share: f64| format!("{:.0} %", share * 100.0);
+        let mut said: Vec<String> = self.beyond.iter().map(|beyond| beyond.said.clone()).collect();
+        let worst = self.legs.iter().filter_map(|leg| {
+            let carries = leg.worst_case_n? * self.factor;
+            Some((leg, carries, carries / leg.rated_n))
+        });
+        if let Some((leg, carries, share)) = worst.max_by(|a, b| a.2.total_cmp(&b.2)) {
+            let pounds =
+                self.parts.iter().any(|part| part.carries.ends_with("lb") || part.carries.ends_with("lbf"));
+            let carries = if pounds {
+                format!("{} lbf", thousands(carries / NEWTONS_A_POUND))
+            } else {
+                format!("{:.1} kN", carries / 1_000.0)
+            };
+            said.push(format!(
+                "Worst case, however the legs share it: leg {} carries {carries}, {} of its rating",
+                leg.name,
+                percent(share)
+            ));
+        }
+        if let Some(rules) = &self.rules {
+            let three =
+                (self.legs.len() > 2).then(|| format!("three legs carry, {}; if ", percent(rules.three_leg)));
+            let two = format!("two carry, {}", percent(rules.two_leg));
+            said.push(format!(
+                "By the handbooks' rules: if {}{two} of the rating",
+                three.unwrap_or_default()
+            ));
+        }
+        said
+    }
+}
+
+/// The international pound (0.453 592 37 kg exactly) under standard gravity (9.806 65 m/s²).
+const NEWTONS_A_POUND: f64 = 0.453_592_37 * 9.806_65;
+
+/// A whole number with commas between its thousands.
+fn thousands(number: f64) -> String {
+    let digits = format!("{number:.0}");
+    let mut said = String::new();
+    for (at, digit) in digits.chars().enumerate() {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
+            said.push(',');
+        }
+        said.push(digit);
+    }
+    said
 }
 
 #[derive(Deserialize)]
@@ -114,8 +198,10 @@ pub(crate) fn record_pdf(
 ) -> Result<Vec<u8>, AppError> {
     let line = &view.line;
     let standing = match (line.state, view.voids.last()) {
-        (RecordState::Voided, Some(void)) => void.clone(),
-        (RecordState::Voided, None) => "taken back".into(),
+        (RecordState::Voided, void) => {
+            let decided = if line.fit { "FIT" } else { "NOT FIT" };
+            format!("was {decided}; {}", void.map_or("taken back", String::as_str))
+        }
         (RecordState::Superseded, _) => "a later inspection took its place".into(),
         (RecordState::Expired, _) => line.valid_until.dtg.clone(),
         (RecordState::Fit, _) => format!("until {} for {}", line.valid_until.dtg, line.aircraft),
@@ -170,6 +256,7 @@ pub(crate) fn record_pdf(
                 [part.part.clone(), part.carries.clone(), share]
             })
             .collect(),
+        otherwise: rigging.as_ref().map(Rigging::otherwise).unwrap_or_default(),
         warnings: rigging.map(|rigging| rigging.warnings).unwrap_or_default(),
         dated: line.issued.rfc3339.clone(),
         digest: line.record.clone(),

@@ -1,4 +1,5 @@
-//! Paper: the load sheet and the one-page record, as PDF/A. The same input gives the same bytes: no clock, no random id.
+//! Paper: the load sheet and the one-page record, as PDF/A-2a and PDF/UA-1: tagged, and read aloud in the order of the page. The
+//! same input gives the same bytes: no clock, no random id.
 
 mod canvas;
 mod fonts;
@@ -13,9 +14,13 @@ pub(crate) use from_views::{record_pdf, sheets_pdf};
 use record::{Correction, Moment, RecordPage, record_page};
 use sheet::{EquipmentLine, LoadSheet, load_sheets};
 
-use krilla::configure::{Archival, ConfigurationBuilder};
+use krilla::configure::{Accessibility, Archival, ConfigurationBuilder};
+use krilla::destination::XyzDestination;
+use krilla::geom::Point;
 use krilla::metadata::{DateTime, Metadata};
+use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
+use krilla::tagging::{Tag, TagGroup, TagTree};
 use krilla::{Document, SerializeSettings};
 
 use canvas::Canvas;
@@ -62,9 +67,15 @@ const HEIGHT: f32 = 720.0;
 type Draw<'d> = dyn Fn(&mut Canvas<'_, '_>, (f32, f32)) + 'd;
 
 /// Draws pages of one document.
-fn document(title: &str, dated: &str, paper: Paper, pages: &[&Draw<'_>]) -> Result<Vec<u8>, PrintError> {
+fn document(
+    title: &str,
+    dated: &str,
+    paper: Paper,
+    pages: &[(String, &Draw<'_>)],
+) -> Result<Vec<u8>, PrintError> {
     let configuration = ConfigurationBuilder::new()
-        .with_archival_validator(Archival::A2_B)
+        .with_archival_validator(Archival::A2_A)
+        .with_accessibility_validator(Accessibility::UA1)
         .finish()
         .map_err(|error| PrintError(format!("{error:?}")))?;
     let mut document =
@@ -79,15 +90,26 @@ fn document(title: &str, dated: &str, paper: Paper, pages: &[&Draw<'_>]) -> Resu
     );
     let fonts = Fonts::new();
     let (width, height) = paper.size();
-    for draw in pages {
+    let (mut tree, mut outline) = (TagTree::new().with_lang(Some("en".into())), Outline::new());
+    for (number, (name, draw)) in pages.iter().enumerate() {
         let settings = PageSettings::from_wh(width, height).ok_or_else(|| PrintError("paper size".into()))?;
         let mut page = document.start_page_with(settings);
         let mut surface = page.surface();
         let corner = ((width - WIDTH) / 2.0, (height - HEIGHT) / 2.0);
-        draw(&mut Canvas { fonts: &fonts, surface: &mut surface }, corner);
+        let mut canvas =
+            Canvas { fonts: &fonts, surface: &mut surface, page: number, read: Vec::new(), open: Vec::new() };
+        draw(&mut canvas, corner);
+        let read = canvas.read;
         surface.finish();
         page.finish();
+        tree.push(TagGroup::with_children(Tag::Section, read));
+        outline.push_child(OutlineNode::new(
+            name.clone(),
+            XyzDestination::new(number, Point::from_xy(0.0, 0.0)),
+        ));
     }
+    document.set_tag_tree(tree);
+    document.set_outline(outline);
     document.finish().map_err(|error| PrintError(format!("{error:?}")))
 }
 

@@ -40,8 +40,10 @@ pub(crate) struct RecordPage {
     pub moments: Vec<Moment>,
     /// Everything that was found.
     pub deficiencies: Vec<Correction>,
-    /// Label, tension, share of the rating, each ready to be read; the governing part first.
+    /// Label, what it carries at rest, share of the rating, each ready to be read; the governing part first.
     pub rigging: Vec<[String; 3]>,
+    /// The largest tensions by other sharings than at rest, and whether one is over; empty where nobody reckoned.
+    pub otherwise: Vec<String>,
     /// Warnings of the rigging.
     pub warnings: Vec<String>,
     /// When the record was closed, RFC 3339 with `Z`: the document's date.
@@ -58,7 +60,8 @@ pub(crate) struct RecordPage {
 /// The page cannot be written.
 pub(crate) fn record_page(page: &RecordPage, paper: Paper) -> Result<Vec<u8>, PrintError> {
     let draw = |canvas: &mut Canvas<'_, '_>, (x, y): (f32, f32)| draw(canvas, x, y, page);
-    document(&format!("Record of load {}", page.load), &page.dated, paper, &[&draw])
+    let title = format!("Record of load {}", page.load);
+    document(&title, &page.dated, paper, &[(title.clone(), &draw)])
 }
 
 const CODE: f32 = 168.0;
@@ -69,11 +72,11 @@ fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
     canvas.line((x, y + 24.0), (x + WIDTH, y + 24.0), 2.0, INK);
 
     let left = WIDTH - CODE - 14.0;
-    canvas.fit((x, y + 68.0), left, bold(42.0), &page.load);
+    canvas.heading(1, &page.load, |canvas| canvas.fit((x, y + 68.0), left, bold(42.0), &page.load));
     canvas.block((x, y + 86.0), left, 1, plain(13.0), &page.description);
     outcome(canvas, x, y + 98.0, left, page);
     if let Some(code) = &page.code {
-        canvas.code(x + WIDTH - CODE, y + 30.0, CODE, code);
+        canvas.code((x + WIDTH - CODE, y + 30.0), CODE, code, "The seal as a code");
     }
     let mut line = facts(canvas, x, y + 208.0, &page.facts) + 4.0;
 
@@ -109,12 +112,14 @@ fn outcome(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, width: f32, page: &Recor
     }
     // Long words are set smaller: what stands beside them must have its room.
     let (size, low) = if page.banner.chars().count() > 8 { (24.0, 36.5) } else { (38.0, 41.0) };
-    canvas.text(x + 18.0, y + low, bold(size).grey(PAPER), &page.banner);
     let word = canvas.fonts.width(&page.banner, super::fonts::Weight::Bold, size);
     let room = width - word - 48.0;
     let lines = canvas.fonts.wrap(&page.standing, super::fonts::Weight::Bold, 12.0, room).len().min(2);
     let first = y + if lines == 1 { 33.5 } else { 26.0 };
-    canvas.block((x + word + 34.0, first), room, 2, bold(12.0).grey(PAPER), &page.standing);
+    canvas.together(|canvas| {
+        canvas.text(x + 18.0, y + low, bold(size).grey(PAPER), &page.banner);
+        canvas.block((x + word + 34.0, first), room, 2, bold(12.0).grey(PAPER), &page.standing);
+    });
 }
 
 fn facts(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, facts: &[(String, String)]) -> f32 {
@@ -122,15 +127,19 @@ fn facts(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, facts: &[(String, String)]
     let shown: Vec<_> = facts.iter().filter(|(_, value)| !value.is_empty()).take(18).collect();
     for (at, (label, value)) in shown.iter().enumerate() {
         let place = (x + (at % 3) as f32 * (column + 12.0), y + (at / 3) as f32 * 27.0);
-        canvas.text(place.0, place.1, bold(7.5).grey(SOFT), &label.to_uppercase());
-        canvas.fit((place.0, place.1 + 13.0), column, plain(11.5), value);
+        canvas.together(|canvas| {
+            canvas.text(place.0, place.1, bold(7.5).grey(SOFT), &label.to_uppercase());
+            canvas.fit((place.0, place.1 + 13.0), column, plain(11.5), value);
+        });
     }
     y + shown.len().div_ceil(3) as f32 * 27.0
 }
 
 fn head(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, text: &str) -> f32 {
     canvas.rect(x, y, WIDTH, 15.0, WASH);
-    canvas.text(x + 6.0, y + 10.8, bold(9.5), text);
+    canvas.heading(2, text, |canvas| {
+        canvas.text(x + 6.0, y + 10.8, bold(9.5), text);
+    });
     y + 27.0
 }
 
@@ -153,10 +162,14 @@ fn deficiencies(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, found:
             break;
         }
         let state = if one.corrected.is_some() { "CORRECTED" } else { "OPEN" };
-        canvas.text(x, line, bold(8.5), state);
-        canvas.fit((x + 58.0, line), WIDTH - 58.0, bold(10.0), &format!("{}: {}", one.point, one.found));
-        if let Some(corrected) = &one.corrected {
-            canvas.fit((x + 58.0, line + 11.5), WIDTH - 58.0, plain(9.5), corrected);
+        canvas.together(|canvas| {
+            canvas.text(x, line, bold(8.5), state);
+            canvas.fit((x + 58.0, line), WIDTH - 58.0, bold(10.0), &format!("{}: {}", one.point, one.found));
+            if let Some(corrected) = &one.corrected {
+                canvas.fit((x + 58.0, line + 11.5), WIDTH - 58.0, plain(9.5), corrected);
+            }
+        });
+        if one.corrected.is_some() {
             line += 11.5;
         }
         canvas.line((x, line + 4.0), (x + WIDTH, line + 4.0), 0.4, RULE);
@@ -169,16 +182,22 @@ fn rigging(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, page: &Reco
     if page.rigging.is_empty() && page.warnings.is_empty() {
         return y;
     }
-    let mut line = head(canvas, x, y, "How it hangs: worst case in each part");
+    let mut line = head(canvas, x, y, "How it hangs: tensions at rest, of each part's rating");
     let column = (WIDTH - 24.0) / 2.0;
     for (at, [part, tension, share]) in page.rigging.iter().take(8).enumerate() {
         let place = x + (at % 2) as f32 * (column + 24.0);
-        canvas.fit((place, line), column - 150.0, plain(10.0), part);
-        canvas.text(place + column - 60.0, line, plain(10.0).side(Side::Right), tension);
-        canvas.text(place + column, line, bold(10.0).side(Side::Right), share);
+        canvas.together(|canvas| {
+            canvas.fit((place, line), column - 150.0, plain(10.0), part);
+            canvas.text(place + column - 60.0, line, plain(10.0).side(Side::Right), tension);
+            canvas.text(place + column, line, bold(10.0).side(Side::Right), share);
+        });
         if at % 2 == 1 || at + 1 == page.rigging.len().min(8) {
             line += 13.0;
         }
+    }
+    for words in &page.otherwise {
+        canvas.fit((x, line), WIDTH, bold(10.0), words);
+        line += 13.0;
     }
     for warning in &page.warnings {
         if line > bottom {
@@ -196,9 +215,11 @@ fn story(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, moments: &[Mo
     let room = (((bottom - line) / 12.5).floor().max(1.0)) as usize;
     let shown = if moments.len() > room { room.saturating_sub(1) } else { moments.len() };
     for moment in moments.iter().take(shown) {
-        canvas.text(x, line, plain(9.0), &moment.when);
         canvas.rect(x + 92.5, line - 5.5, 5.0, 5.0, INK);
-        canvas.fit((x + 106.0, line), WIDTH - 106.0, plain(9.5), &moment.what);
+        canvas.together(|canvas| {
+            canvas.text(x, line, plain(9.0), &moment.when);
+            canvas.fit((x + 106.0, line), WIDTH - 106.0, plain(9.5), &moment.what);
+        });
         line += 12.5;
     }
     if shown > 1 {
@@ -211,8 +232,10 @@ fn story(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, moments: &[Mo
 
 fn foot(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
     canvas.line((x, y), (x + WIDTH, y), 1.0, INK);
-    canvas.text(x, y + 12.0, bold(7.5).grey(SOFT), "SHA-256 OF THE FULL RECORD");
-    canvas.text(x, y + 23.0, plain(9.0), &page.digest);
+    canvas.together(|canvas| {
+        canvas.text(x, y + 12.0, bold(7.5).grey(SOFT), "SHA-256 OF THE FULL RECORD");
+        canvas.text(x, y + 23.0, plain(9.0), &page.digest);
+    });
     let note = "The code holds the inspector's signature; this page is a copy for people and proves nothing by itself. The governing manual \
                 rules; the record does not replace a qualified inspector.";
     canvas.block((x, y + 35.0), WIDTH, 2, plain(8.0).grey(SOFT), note);

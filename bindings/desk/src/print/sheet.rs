@@ -1,3 +1,5 @@
+use krilla::tagging::{TableHeaderScope, Tag};
+
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
 use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
 
@@ -85,7 +87,8 @@ pub(crate) fn load_sheets(sheets: &[LoadSheet], dated: &str, paper: Paper) -> Re
             }
         })
         .collect();
-    let pages: Vec<&super::Draw<'_>> = draws.iter().map(|draw| draw as _).collect();
+    let pages: Vec<(String, &super::Draw<'_>)> =
+        draws.iter().zip(sheets).map(|(draw, sheet)| (format!("Load {}", sheet.load), draw as _)).collect();
     document(&title, dated, paper, &pages)
 }
 
@@ -106,8 +109,10 @@ fn fact(canvas: &mut Canvas<'_, '_>, place: (f32, f32), width: f32, size: f32, l
     if value.is_empty() {
         return;
     }
-    canvas.text(place.0, place.1, bold(7.5).grey(SOFT), &label.to_uppercase());
-    canvas.fit((place.0, place.1 + size + 1.0), width, bold(size), value);
+    canvas.together(|canvas| {
+        canvas.text(place.0, place.1, bold(7.5).grey(SOFT), &label.to_uppercase());
+        canvas.fit((place.0, place.1 + size + 1.0), width, bold(size), value);
+    });
 }
 
 fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
@@ -124,14 +129,16 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
 
     let top = y + 32.0;
     // The quiet zone belongs to the code; the frame stands outside it.
-    canvas.code(x, top, CODE, &sheet.code);
+    canvas.code((x, top), CODE, &sheet.code, "The tag as a code");
     let right = x + CODE + 16.0;
     let width = WIDTH - CODE - 16.0;
-    canvas.fit((right, top + 48.0), width, bold(56.0), &sheet.load);
+    canvas.heading(1, &sheet.load, |canvas| canvas.fit((right, top + 48.0), width, bold(56.0), &sheet.load));
     canvas.block((right, top + 68.0), width, 2, plain(14.0), &sheet.description);
     canvas.line((right, top + 94.0), (x + WIDTH, top + 94.0), 1.5, INK);
-    canvas.text(right, top + 107.0, bold(7.5).grey(SOFT), &gross_label(sheet));
-    canvas.fit((right, top + 137.0), width, bold(31.0), &sheet.mass);
+    canvas.together(|canvas| {
+        canvas.text(right, top + 107.0, bold(7.5).grey(SOFT), &gross_label(sheet));
+        canvas.fit((right, top + 137.0), width, bold(31.0), &sheet.mass);
+    });
     let half = (width - 12.0) / 2.0;
     let second = right + half + 12.0;
     fact(canvas, (right, top + 155.0), half, 16.0, "aircraft", &sheet.aircraft);
@@ -196,13 +203,17 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
     const CODE: f32 = 176.0;
     let left = WIDTH - CODE - 14.0;
     canvas.mark(x, y, 16.0, INK);
-    canvas.text(x + 23.0, y + 13.0, bold(12.0), "COPY FOR THE AIRCREW");
+    canvas.heading(2, "Copy for the aircrew", |canvas| {
+        canvas.text(x + 23.0, y + 13.0, bold(12.0), "COPY FOR THE AIRCREW");
+    });
     canvas.line((x, y + 20.0), (x + left, y + 20.0), 1.5, INK);
-    canvas.code(x + WIDTH - CODE, y - 4.0, CODE, &sheet.code);
+    canvas.code((x + WIDTH - CODE, y - 4.0), CODE, &sheet.code, "The same tag as a code");
 
     canvas.fit((x, y + 52.0), left * 0.48, bold(30.0), &sheet.load);
-    canvas.text(x + left * 0.52, y + 32.0, bold(7.5).grey(SOFT), &gross_label(sheet));
-    canvas.fit((x + left * 0.52, y + 53.0), left * 0.48, bold(21.0), &sheet.mass);
+    canvas.together(|canvas| {
+        canvas.text(x + left * 0.52, y + 32.0, bold(7.5).grey(SOFT), &gross_label(sheet));
+        canvas.fit((x + left * 0.52, y + 53.0), left * 0.48, bold(21.0), &sheet.mass);
+    });
     canvas.block((x, y + 67.0), left, 1, plain(11.0), &sheet.description);
     let facts = [
         ("aircraft", &sheet.aircraft),
@@ -224,8 +235,10 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
     if !sheet.links.is_empty() {
         let links: Vec<String> =
             sheet.links.iter().map(|(leg, count)| format!("leg {leg}: {count}")).collect();
-        canvas.text(x, line, bold(9.0), "Link counts");
-        canvas.fit((x + 62.0, line), WIDTH - 62.0, plain(10.5), &links.join(" · "));
+        canvas.together(|canvas| {
+            canvas.text(x, line, bold(9.0), "Link counts");
+            canvas.fit((x + 62.0, line), WIDTH - 62.0, plain(10.5), &links.join(" · "));
+        });
         line += 14.0;
     }
     let rigged_to = [("Rigged to", &sheet.rigged_to), ("Edition ordered", &sheet.edition)];
@@ -266,22 +279,35 @@ fn equipment(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, lines: &[
         return;
     }
     let row = |canvas: &mut Canvas<'_, '_>, line: f32, cells: [&str; 5], head: bool| {
-        for (cell, at) in cells.iter().zip(AT.windows(2)) {
-            let &[from, to] = at else { continue };
-            let set = if head { bold(7.5).grey(SOFT) } else { plain(9.5) };
-            canvas.fit((x + from, line), to - from - 6.0, set, cell);
-        }
+        canvas.group(Tag::TR, |canvas| {
+            for (cell, at) in cells.iter().zip(AT.windows(2)) {
+                let &[from, to] = at else { continue };
+                let set = if head { bold(7.5).grey(SOFT) } else { plain(9.5) };
+                let draw = |canvas: &mut Canvas<'_, '_>| match *cell {
+                    // An empty cell is one, too: without it the row would be read as another.
+                    "" => drop(canvas.text(x + from, line, set, " ")),
+                    cell => canvas.fit((x + from, line), to - from - 6.0, set, cell),
+                };
+                if head {
+                    canvas.group(Tag::TH(TableHeaderScope::Column), draw);
+                } else {
+                    canvas.group(Tag::TD, draw);
+                }
+            }
+        });
     };
-    row(canvas, y, ["SERIAL", "EQUIPMENT", "RATING", "SOURCE OF THE RATING", "INSPECT BY"], true);
-    canvas.line((x, y + 3.0), (x + WIDTH, y + 3.0), 0.8, INK);
     let room = (((bottom - y - 3.0) / ROW).floor() as usize).max(1);
     let shown = if lines.len() > room { room - 1 } else { lines.len() };
     let mut line = y;
-    for one in lines.iter().take(shown) {
-        line += ROW;
-        row(canvas, line, [&one.serial, &one.kind, &one.rating, &one.source, &one.due], false);
-        canvas.line((x, line + 3.0), (x + WIDTH, line + 3.0), 0.4, RULE);
-    }
+    canvas.group(Tag::Table, |canvas| {
+        row(canvas, y, ["SERIAL", "EQUIPMENT", "RATING", "SOURCE OF THE RATING", "INSPECT BY"], true);
+        canvas.line((x, y + 3.0), (x + WIDTH, y + 3.0), 0.8, INK);
+        for one in lines.iter().take(shown) {
+            line += ROW;
+            row(canvas, line, [&one.serial, &one.kind, &one.rating, &one.source, &one.due], false);
+            canvas.line((x, line + 3.0), (x + WIDTH, line + 3.0), 0.4, RULE);
+        }
+    });
     if shown < lines.len() {
         let more = format!("and {} more: scan the code", lines.len() - shown);
         canvas.text(x, line + ROW, bold(9.0), &more);

@@ -10,13 +10,13 @@ pub(super) struct Desk<'a> {
     pub(super) app: &'a App,
     pub(super) guard: Guard,
     intake: Mutex<Intake>,
-    /// The moving code that is being shown, if any.
-    moving: Mutex<Option<MovingCode>>,
+    /// The moving codes that are being shown, if any; several where one would be too large.
+    moving: Mutex<Vec<MovingCode>>,
 }
 
 impl<'a> Desk<'a> {
     pub(super) fn new(app: &'a App, guard: Guard) -> Self {
-        Self { app, guard, intake: Mutex::default(), moving: Mutex::new(None) }
+        Self { app, guard, intake: Mutex::default(), moving: Mutex::default() }
     }
 
     /// What was received since the start.
@@ -24,7 +24,7 @@ impl<'a> Desk<'a> {
         self.intake.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    pub(super) fn moving(&self) -> MutexGuard<'_, Option<MovingCode>> {
+    pub(super) fn moving(&self) -> MutexGuard<'_, Vec<MovingCode>> {
         self.moving.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }

@@ -8,7 +8,7 @@ use slingseal_app::{
     is_of_a_load, read_picture,
 };
 
-use crate::output::bad_input;
+use crate::output::{bad_input, plain};
 
 /// How many receipts are kept for the page.
 const RECEIPTS: usize = 100;
@@ -107,7 +107,8 @@ pub(super) fn file(app: &App, name: &str, body: &mut dyn Read) -> Vec<Receipt> {
 }
 
 fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>, AppError> {
-    let broken = |error: std::io::Error| bad_input(&format!("the upload broke off: {error}; send it again"));
+    let broken =
+        |error: std::io::Error| bad_input(&format!("the upload broke off: {}; send it again", plain(&error)));
     let mut front = Vec::new();
     let length = u64::try_from(BUNDLE.len()).unwrap_or(u64::MAX);
     (&mut *body).take(length).read_to_end(&mut front).map_err(broken)?;

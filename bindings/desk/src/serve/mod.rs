@@ -16,20 +16,17 @@ mod strange;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::time::Duration;
 
 use slingseal_app::{App, AppError};
 
 use crate::output::{bad_input, plain};
-use crate::platform::SystemEntropy;
+use crate::platform::{SystemEntropy, TURNS};
 use desk::Desk;
 use guard::Guard;
 use patience::Places;
 
 /// Connections at a time: a browser opens some before it needs them, and one that waits must not hold up the others.
 const CONNECTIONS: usize = 48;
-/// How often it is looked whether it is to end.
-const LOOK: Duration = Duration::from_millis(200);
 
 /// Where it listens.
 pub(crate) struct Place {
@@ -61,15 +58,17 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
     let desk = Desk::new(app, Guard::new(address, &SystemEntropy));
     let ended = Arc::new(AtomicBool::new(false));
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        signal_hook::flag::register(signal, Arc::clone(&ended))
-            .map_err(|error| AppError::Internal { message: format!("no signal can be caught: {error}") })?;
+        signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| AppError::Internal {
+            message: format!("no signal can be caught: {}", plain(&error)),
+        })?;
     }
     tell(&desk, json);
     let places = Places::new(CONNECTIONS);
     std::thread::scope(|scope| {
         scope.spawn(|| {
             while !ended.load(Ordering::Relaxed) {
-                std::thread::sleep(LOOK);
+                std::thread::sleep(TURNS);
+                app.give_turn();
             }
             // Wakes the one that waits below.
             let _ = TcpStream::connect(address);

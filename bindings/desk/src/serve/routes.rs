@@ -2,15 +2,15 @@
 
 use std::io::{Seek, Write};
 
-use slingseal_app::{AppError, BundleRequest, ClassRequest, ExportTable, ListRequest, code_of};
+use slingseal_app::{AppError, BoardColumn, BundleRequest, ClassRequest, ExportTable, ListRequest, code_of};
 
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;
 use super::http::Request;
 use super::intake::{self, Receipt, Seen};
-use super::page::{self, Entered, Here};
+use super::page::{self, Entered, Fault, Here};
 use super::reply::{Reply, status_of};
-use crate::output::bad_input;
+use crate::output::{bad_input, plain};
 use crate::print::{Paper, faces, record_pdf, sheets_pdf};
 
 /// The largest bundle that is taken in over the page; a larger one goes through `bundle read`.
@@ -94,9 +94,9 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             let pdf = record_pdf(&view, Some(&code_of(&view.seal)?), Paper::A4)?;
             Ok(Reply::pdf(&format!("record-{}.pdf", view.line.load), pdf))
         }
-        ["record", record, "seal.svg"] => Ok(Reply::svg(code_of(&app.record(record)?.seal)?.svg()?)),
+        ["record", record, "seal.svg"] => Ok(Reply::svg(code_of(&app.record(record)?.seal)?.svg_labelled()?)),
         ["tag", file] if file.ends_with(".svg") => {
-            Ok(Reply::svg(app.tag(file.trim_end_matches(".svg"))?.code.svg()?))
+            Ok(Reply::svg(app.tag(file.trim_end_matches(".svg"))?.code.svg_labelled()?))
         }
         ["sheet.pdf"] => sheets(desk, query),
         ["deficiencies"] => {
@@ -146,15 +146,18 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
         ["export", file] => exported(desk, file),
         ["moving"] => {
             let moving = desk.moving();
-            let Some(code) = moving.as_ref() else { return Ok(Reply::see("/export")) };
-            let content = page::moving(code.made().records, code.made().papers, code.enough());
+            let part = query.number("part", 1, u32::try_from(moving.len()).unwrap_or(1).max(1));
+            let at = usize::try_from(part).unwrap_or(1).saturating_sub(1);
+            let Some(code) = moving.get(at) else { return Ok(Reply::see("/export")) };
+            let content = page::moving(code.made(), code.enough(), part, moving.len());
             drop(moving);
             shown(desk, "/export", "Moving code", &content)
         }
-        ["moving", file] => {
+        ["moving", part, file] => {
             let none = || bad_input("there is no such frame; show the moving code again");
             let number = file.strip_suffix(".svg").and_then(|number| number.parse().ok()).ok_or_else(none)?;
-            Ok(Reply::svg(desk.moving().as_ref().ok_or_else(none)?.frame(number)?.svg()?))
+            let at = part.parse::<usize>().ok().and_then(|part| part.checked_sub(1)).ok_or_else(none)?;
+            Ok(Reply::svg(desk.moving().get(at).ok_or_else(none)?.frame(number)?.svg()?))
         }
         ["desk.css"] => Ok(kept("text/css; charset=utf-8", page::STYLE.as_bytes())),
         ["desk.js"] => Ok(kept("text/javascript; charset=utf-8", page::SCRIPT.as_bytes())),
@@ -192,8 +195,19 @@ fn searched(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
     let asked: Vec<&str> =
         fields.iter().map(|field| query.get(field)).filter(|value| !value.is_empty()).collect();
     let asked = asked.join(", ");
+    // A state is no word of any record: it is asked of the board, which knows it.
+    let board = desk.app.board(FOR_EVER, SHELF)?;
+    let in_state: Vec<_> = board.columns.into_iter().filter(|column| is_state(column, &asked)).collect();
     let title = if asked.is_empty() { "Every record".to_owned() } else { format!("Search: {asked}") };
-    shown(desk, "", &title, &page::search(&asked, exact.as_ref(), &page, next.as_deref()))
+    shown(desk, "", &title, &page::search(&asked, exact.as_ref(), &in_state, &page, next.as_deref()))
+}
+
+/// Days that no account is older than.
+const FOR_EVER: u32 = 36_500;
+
+fn is_state(column: &BoardColumn, asked: &str) -> bool {
+    let plain = |text: &str| text.replace(['_', '-'], " ").to_lowercase();
+    !asked.is_empty() && [&column.state, &column.title].into_iter().any(|name| plain(name) == plain(asked))
 }
 
 fn sheets(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
@@ -221,7 +235,7 @@ fn class_table(desk: &Desk<'_>, file: &str) -> Result<Reply, AppError> {
 /// breaks off in the middle must not pass for one.
 fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
     let failed = |error: std::io::Error| AppError::StorageFull {
-        message: format!("the export cannot be written: {error}; free some room"),
+        message: format!("the export cannot be written: {}; free some room", plain(&error)),
     };
     let file = tempfile::tempfile().map_err(failed)?;
     let mut out = std::io::BufWriter::new(file);
@@ -236,7 +250,7 @@ fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
         }
         "account.json" => app.export_json(&mut out).map(|_| "application/json")?,
         "everything.slb" => {
-            let request = BundleRequest { have: None, photos: true };
+            let request = BundleRequest { have: None, photos: true, ..BundleRequest::default() };
             app.bundle_write(&request, &mut out).map(|_| "application/octet-stream")?
         }
         _ => return Err(AppError::NotFound { message: "there is no such export".into() }),
@@ -268,12 +282,12 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
     match parts {
         ["plan"] => {
             let form = ask::form(request)?;
-            make(desk, &list_of(&form), form)
+            make(desk, &list_of(&form), form, true)
         }
         ["plan", "list"] => {
             let form = ask::form(request)?;
             let list = form.all("list").next().unwrap_or_default().to_owned();
-            make(desk, &list, form)
+            make(desk, &list, form, false)
         }
         ["receive", "text"] => {
             let form = ask::form(request)?;
@@ -325,8 +339,9 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         }
         ["moving"] => {
             let form = ask::form(request)?;
-            let code = app.moving_code(form.some("have").as_deref())?;
-            *desk.moving() = Some(code);
+            let request = BundleRequest { have: form.some("have"), ..BundleRequest::default() };
+            let codes = app.moving_codes(&request)?;
+            *desk.moving() = codes;
             Ok(Reply::see("/moving"))
         }
         _ => Err(AppError::NotFound { message: "there is no such page here".into() }),
@@ -339,7 +354,7 @@ fn spooled(request: &mut Request) -> Result<std::fs::File, AppError> {
         return Err(bad_input("that is more than the page takes in; use slingseal bundle read"));
     }
     let failed = |error: std::io::Error| AppError::StorageFull {
-        message: format!("the upload cannot be kept: {error}; free some room, and send it again"),
+        message: format!("the upload cannot be kept: {}; free some room, and send it again", plain(&error)),
     };
     let mut file = tempfile::tempfile().map_err(failed)?;
     let length = request.length;
@@ -353,15 +368,32 @@ fn spooled(request: &mut Request) -> Result<std::fs::File, AppError> {
 /// The form as a load list of one line: one reader for both.
 fn list_of(form: &Form) -> String {
     let quoted = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
-    let names = page::FIELDS.iter().map(|(name, ..)| *name).chain(["procedure"]);
-    let (mut head, mut line): (Vec<String>, Vec<String>) =
-        names.map(|name| (name.to_owned(), quoted(form.get(name)))).unzip();
-    head.push("equipment".into());
-    line.push(quoted(&form.get("equipment").lines().collect::<Vec<_>>().join(";")));
-    format!("{}\n{}\n", head.join(","), line.join(","))
+    let value = |name: &str| match name {
+        "equipment" => form.get(name).lines().collect::<Vec<_>>().join(";"),
+        name => form.get(name).to_owned(),
+    };
+    let line: Vec<String> = heads().map(|name| quoted(&value(name))).collect();
+    format!("{}\n{}\n", heads().collect::<Vec<_>>().join(","), line.join(","))
 }
 
-fn make(desk: &Desk<'_>, list: &str, form: Form) -> Result<Reply, AppError> {
+/// The fields of the form, as the columns of its list.
+fn heads() -> impl Iterator<Item = &'static str> {
+    page::FIELDS.iter().map(|(name, ..)| *name).chain(["procedure", "equipment"])
+}
+
+/// A fault of the form's list, by its field: nobody who filled in a form has seen a line and a column.
+fn fault_of(line: &str) -> Fault {
+    let told = || {
+        let (place, words) = line.split_once(": ")?;
+        let (_, column) = place.split_once(':')?;
+        let field = heads().nth(column.parse::<usize>().ok()?.checked_sub(1)?)?;
+        let words = words.strip_prefix(field).and_then(|words| words.strip_prefix(": ")).unwrap_or(words);
+        Some(Fault { field: Some(field.to_owned()), words: words.to_owned() })
+    };
+    told().unwrap_or_else(|| Fault { field: None, words: line.to_owned() })
+}
+
+fn make(desk: &Desk<'_>, list: &str, form: Form, one: bool) -> Result<Reply, AppError> {
     let pin = form.some("pin").filter(|_| !desk.guard.open);
     let none = |name: &str| {
         Err(format!("{name} is a file; make tags with rigging in the terminal: slingseal tag write"))
@@ -369,7 +401,9 @@ fn make(desk: &Desk<'_>, list: &str, form: Form) -> Result<Reply, AppError> {
     let made = match desk.app.write_tags(list, &none, pin.as_deref()) {
         Ok(made) => made,
         Err(error @ (AppError::BadInput { .. } | AppError::Refused { .. } | AppError::NotFound { .. })) => {
-            let faults = error.to_string().lines().map(str::to_owned).collect();
+            let whole = |line: &str| Fault { field: None, words: line.to_owned() };
+            let message = error.to_string();
+            let faults = message.lines().map(|line| if one { fault_of(line) } else { whole(line) }).collect();
             return planned(desk, Entered { form, faults });
         }
         Err(error) => return Err(error),

@@ -261,5 +261,9 @@ fn requests_made_of_kept_ones_are_answered_or_turned_away() {
     );
     // The home is as sound as it was, and what is in it can be taken along.
     assert!(app.audit().unwrap().faults.is_empty());
-    app.bundle_write(&BundleRequest { have: None, photos: true }, &mut std::io::sink()).unwrap();
+    app.bundle_write(
+        &BundleRequest { have: None, photos: true, ..BundleRequest::default() },
+        &mut std::io::sink(),
+    )
+    .unwrap();
 }

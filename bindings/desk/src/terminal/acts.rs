@@ -55,7 +55,18 @@ impl Desk {
             Action::Findings if self.run.is_some() => self.show_calls(),
             Action::Findings => self.show_findings(),
             Action::Finding(number) => self.show_finding(number),
-            Action::WhoPutRight(finding) => {
+            Action::WhoPutRight(finding) => match self.view.as_ref().and_then(|view| view.rigger.clone()) {
+                Some(rigger) => self.page = self.who_page(finding, &rigger),
+                None => return self.act(Action::AnotherPutRight(finding)),
+            },
+            Action::PutRight { finding, by } => {
+                let request = WalkRequest::PutRight { finding, by, note: None, photos: Vec::new() };
+                self.perform(&request, format!("Finding {finding} is corrected. Now reinspect it."))?;
+                if self.flash.as_ref().is_some_and(|flash| flash.tone != Tone::Bad) {
+                    self.show_look_again(finding);
+                }
+            }
+            Action::AnotherPutRight(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
                     "Who corrected it? A call sign; Enter alone: not named.".into(),
@@ -107,6 +118,10 @@ impl Desk {
                 let lead = vec!["Your PIN puts your name to it. It is not shown.".into()];
                 self.page = entry("Seal", lead, Purpose::Pin, Action::Walk);
             }
+            Action::BeginRun(begin) => {
+                let run = self.app.exam_begin(&begin)?.run;
+                self.take_up_run(&run)?;
+            }
             Action::AskEnd => self.ask_end(),
             Action::EndRun => self.end_run()?,
             Action::Save => self.save()?,
@@ -118,11 +133,7 @@ impl Desk {
     fn begin(&mut self, tag: &str) -> Result<(), AppError> {
         let view = self.app.begin_walk(tag)?;
         let fresh = view.progress.points_done == 0 && view.findings.is_empty();
-        let words = if fresh {
-            "The inspection begins. The governing manual rules; this program only keeps count."
-        } else {
-            "The inspection goes on where it stood."
-        };
+        let words = if fresh { "The inspection begins." } else { "The inspection goes on where it stood." };
         self.view = Some(view);
         self.page = Page::Walk;
         self.tell(Tone::Plain, words);
@@ -282,13 +293,15 @@ impl Desk {
         if let Some(change) = &view.link_change {
             add(&format!("! {change}"));
         }
-        add("! The governing manual, local rules and your own judgement stand above this program.");
         match self.app.walk_rigging(&view.walk)? {
             Some(rigging) => {
                 add("");
                 add(&rigging.report);
             }
-            None => add("The tag carries no rigging, so that no statics were worked out."),
+            None => {
+                add("The tag carries no rigging, so that no statics were worked out.");
+                add("The governing manual, local rules and your own judgement stand above this program.");
+            }
         }
         self.page = Page::Text { title: "Cautions and statics".into(), text, from: 0, back: Action::Menu };
         Ok(())

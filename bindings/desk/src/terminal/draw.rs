@@ -8,12 +8,14 @@ use ratatui::widgets::Paragraph;
 use slingseal_app::{CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
 
 use super::foot::hint_lines;
-use super::look::{self, TEXT_WIDTH, Tone, cut, wrap};
+use super::look::{self, TEXT_WIDTH, Tone, cut, laid, wrap};
 use super::model::{Desk, Entry, Page, Pick};
 use crate::console::visible_symbol;
 
 /// The least that every page fits in.
-pub(super) const LEAST: (u16, u16) = (80, 24);
+pub(super) const LEAST: (u16, u16) = (40, 24);
+/// From this width on a page has room for columns.
+pub(super) const WIDE: usize = 80;
 
 /// Lines for one page, top to bottom.
 type Lines = Vec<Line<'static>>;
@@ -44,17 +46,21 @@ impl Desk {
             return;
         }
         let width = usize::from(area.width);
-        self.room = usize::from(area.height).saturating_sub(15);
-        let mut lines = self.body(width.saturating_sub(4));
-        let spare = lines.len() + 12 <= usize::from(area.height);
-        let status_rows = self.status_height(spare, width);
+        let hint_rows = hint_lines(self.look, self.hints(), width);
+        let flash_rows = self.flash_lines(width);
+        let (keys, told) = (small(hint_rows.len()), small(flash_rows.len()));
+        self.width = width.saturating_sub(4).min(TEXT_WIDTH);
+        self.room = usize::from(area.height.saturating_sub(12 + keys + told));
+        let lines = self.body(width.saturating_sub(4));
+        let spare = usize::from(area.height.saturating_sub(4 + keys + told));
+        let status_rows = self.status_height(spare, lines.len(), width);
         let [head, bar, body, status, flash, hints] = Layout::vertical([
             Constraint::Length(3),
             Constraint::Length(1),
-            Constraint::Min(8),
+            Constraint::Min(4),
             Constraint::Length(status_rows),
-            Constraint::Length(1),
-            Constraint::Length(2),
+            Constraint::Length(told),
+            Constraint::Length(keys),
         ])
         .areas(area);
         frame.render_widget(Paragraph::new(self.head(width)), head);
@@ -62,15 +68,37 @@ impl Desk {
         frame.render_widget(Paragraph::new(format!(" {words}")).style(self.look.bar(tone)), bar);
         let inner = Rect { x: body.x + 2, width: body.width.saturating_sub(4), ..body };
         let height = usize::from(inner.height);
-        if lines.len() > height {
-            let left = lines.len() + 1 - height;
-            lines.truncate(height.saturating_sub(1));
-            lines.push(Line::from(format!("… {left} more lines: make the window taller")));
-        }
+        let lines = self.part_of(lines, height);
         frame.render_widget(Paragraph::new(lines), inner);
         frame.render_widget(Paragraph::new(self.status(width, usize::from(status_rows))), status);
-        frame.render_widget(Paragraph::new(self.flash_line(width)), flash);
-        frame.render_widget(Paragraph::new(hint_lines(self.look, self.hints())), hints);
+        frame.render_widget(Paragraph::new(flash_rows), flash);
+        frame.render_widget(Paragraph::new(hint_rows), hints);
+    }
+
+    /// The part of a page that has room. What is typed into stands at the end; anything else is read from the top, and + brings
+    /// the next part before it does anything else: nobody answers what was not on the screen.
+    fn part_of(&mut self, mut lines: Lines, height: usize) -> Lines {
+        self.more_below = false;
+        if lines.len() <= height {
+            return lines;
+        }
+        if matches!(self.page, Page::Entry(_)) {
+            return lines.split_off(lines.len() - height);
+        }
+        let part = height.saturating_sub(1).max(1);
+        self.scrolled = self.scrolled.min(lines.len().saturating_sub(height));
+        let left = lines.len() - self.scrolled;
+        self.part = part;
+        let mut shown: Lines = lines.split_off(self.scrolled);
+        if left > height {
+            self.more_below = true;
+            shown.truncate(part);
+            shown.push(Line::styled(
+                format!("… {} more lines: + shows them", left - part),
+                self.look.words(Tone::Wait),
+            ));
+        }
+        shown
     }
 
     /// Load, inspector, where in the walk, and the walk as a row of marks.
@@ -92,7 +120,7 @@ impl Desk {
             let rule = "The governing manual rules. This program assists a qualified inspector.";
             return vec![Line::from(first), Line::from(format!(" {rule}")), Line::default()];
         };
-        let inspector = cut(&view.inspector, 24);
+        let inspector = cut(&view.inspector, 24.min(width / 3));
         let load = cut(
             &format!(" Load {}  {}", view.load, view.title),
             room.saturating_sub(inspector.chars().count() + 2),
@@ -115,7 +143,13 @@ impl Desk {
                 WalkStage::Abandoned { .. } => " Stopped".to_owned(),
             },
         };
+        let at = cut(&at, width.saturating_sub(9));
         let room = width.saturating_sub(1 + at.chars().count());
+        let done = if done.chars().count() > room {
+            format!("{}/{}", progress.cards_done, progress.cards)
+        } else {
+            done
+        };
         vec![
             Line::from(first),
             Line::from(vec![Span::raw(at), right(room, &done)]),
@@ -211,7 +245,7 @@ impl Desk {
             Page::Cards { typed } => self.cards_lines(typed, width),
             Page::Text { title, text, from, .. } => {
                 let mut lines = vec![Line::default(), self.title(title), Line::default()];
-                lines.extend(wrap(text, TEXT_WIDTH).into_iter().skip(*from).take(self.room).map(Line::from));
+                lines.extend(laid(text, self.width).into_iter().skip(*from).take(self.room).map(Line::from));
                 lines
             }
             Page::Seal { .. } => Vec::new(),
@@ -244,14 +278,32 @@ impl Desk {
             let tail =
                 [wanted.as_str(), word].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>();
             let tail = tail.join("  ");
-            let prompt = cut(&point.prompt, width.saturating_sub(9 + tail.chars().count()));
-            let gap = width.saturating_sub(7 + prompt.chars().count() + tail.chars().count());
-            lines.push(Line::from(vec![
-                Span::styled(format!("{} ", at + 1), self.look.words(Tone::Strong)),
-                Span::styled(format!("{shape} "), self.look.words(tone)),
-                Span::raw(format!("{prompt}{}", " ".repeat(gap))),
-                Span::styled(tail, self.look.words(tone)),
-            ]));
+            let long = tail.chars().count();
+            let mut prompt = wrap(&point.prompt, width.saturating_sub(7));
+            // What is asked is never cut; the answer stands behind it where there is room, else on a line of its own.
+            let last = prompt.last().map_or(0, |line| line.chars().count());
+            if long > 0 && last + long + 9 > width {
+                prompt.push(String::new());
+            }
+            let rows = prompt.len();
+            for (row, words) in prompt.into_iter().enumerate() {
+                let ends = row + 1 == rows;
+                let gap = if ends { width.saturating_sub(7 + words.chars().count() + long) } else { 0 };
+                let lead = if row == 0 {
+                    [
+                        Span::styled(format!("{} ", at + 1), self.look.words(Tone::Strong)),
+                        Span::styled(format!("{shape} "), self.look.words(tone)),
+                    ]
+                } else {
+                    [Span::raw("  "), Span::raw("    ")]
+                };
+                let mut spans = lead.to_vec();
+                spans.push(Span::raw(format!("{words}{}", " ".repeat(gap))));
+                if ends {
+                    spans.push(Span::styled(cut(&tail, width.saturating_sub(6)), self.look.words(tone)));
+                }
+                lines.push(Line::from(spans));
+            }
         }
         lines
     }
@@ -320,10 +372,13 @@ impl Desk {
         }
         lines.push(Line::default());
         for (at, item) in pick.items.iter().skip(pick.from).take(9).enumerate() {
-            lines.push(Line::from(vec![
-                Span::styled(format!("{}  ", at + 1), self.look.words(Tone::Strong)),
-                Span::styled(cut(&item.words, width.saturating_sub(3)), self.look.words(item.tone)),
-            ]));
+            for (row, words) in laid(&item.words, width.saturating_sub(3)).into_iter().enumerate() {
+                let lead = if row == 0 { format!("{}  ", at + 1) } else { "   ".into() };
+                lines.push(Line::from(vec![
+                    Span::styled(lead, self.look.words(Tone::Strong)),
+                    Span::styled(words, self.look.words(item.tone)),
+                ]));
+            }
         }
         lines
     }
@@ -354,6 +409,12 @@ impl Desk {
         let mut lines =
             vec![self.title(&format!("Go to which card? Type its number, then Enter.  > {typed}_"))];
         let here = view.card.as_ref().map(|card| card.number);
+        if width < WIDE - 4 {
+            lines.extend(self.narrow_cards(view, width));
+            lines.push(Line::from("+ good  ! deficient  ? reinspect"));
+            lines.push(Line::from("/ partly  . not answered"));
+            return lines;
+        }
         // Two stations of one or two cards share a row: a list has more stations than a window has rows.
         let mut half = false;
         for station in &view.stations {
@@ -392,6 +453,35 @@ impl Desk {
         lines.push(Line::from("+ good   ! deficient   ? reinspect   / partly   . not answered"));
         lines
     }
+}
+
+impl Desk {
+    /// The same without columns: a station's name, and its cards below it.
+    fn narrow_cards(&self, view: &WalkView, width: usize) -> Lines {
+        let here = view.card.as_ref().map(|card| card.number);
+        let mut lines = Vec::new();
+        for station in &view.stations {
+            lines.push(Line::from(cut(&station.title, width)));
+            let mut spans = Vec::new();
+            for number in station.first..=station.last {
+                let at = usize::try_from(number).unwrap_or(0).saturating_sub(1);
+                let Some(state) = view.cards.get(at) else { continue };
+                let (_, _, tone) = look::card(*state);
+                let style = self.look.words(if here == Some(number) { Tone::Strong } else { tone });
+                let style = if here == Some(number) { style.add_modifier(Modifier::REVERSED) } else { style };
+                if (spans.len() + 1) * 6 > width {
+                    lines.push(Line::from(std::mem::take(&mut spans)));
+                }
+                spans.push(Span::styled(format!("{number:>4}{} ", look::mark(*state)), style));
+            }
+            lines.push(Line::from(spans));
+        }
+        lines
+    }
+}
+
+fn small(number: usize) -> u16 {
+    u16::try_from(number).unwrap_or(u16::MAX)
 }
 
 fn open_findings(view: &WalkView) -> usize {

@@ -18,14 +18,16 @@ pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &De
     let area = frame.area();
     let side = seal.code.size + 2 * QUIET;
     let (columns, rows) = (small(side), small(side.div_ceil(2)));
-    let below = Rect { y: area.y + area.height.saturating_sub(3), height: 3, ..area };
-    let mut foot = vec![desk.flash_line(usize::from(area.width))];
+    let mut foot = desk.flash_lines(usize::from(area.width));
     foot.extend(hint_lines(
         desk.look,
         [&[("+", "write pictures"), (".", "code or facts"), ("0", "other loads, leave")], &[]],
+        usize::from(area.width),
     ));
+    let under = u16::try_from(foot.len()).unwrap_or(3);
+    let below = Rect { y: area.y + area.height.saturating_sub(under), height: under, ..area };
     frame.render_widget(Paragraph::new(foot), below);
-    let above = Rect { height: area.height.saturating_sub(3), ..area };
+    let above = Rect { height: area.height.saturating_sub(under), ..area };
     let beside = above.width > columns + 34;
     if code && above.height >= rows {
         let place = Rect { width: columns, height: rows, ..above };
@@ -41,7 +43,7 @@ pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &De
         lines.push(Line::default());
         let need = format!(
             "To show the code here the window needs {columns} x {}; it is {} x {}. Make it larger or the letters smaller, and the code appears by itself; or press + for a picture.",
-            rows + 3,
+            rows + under,
             area.width,
             area.height
         );

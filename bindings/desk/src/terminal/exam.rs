@@ -1,7 +1,7 @@
 //! A run of an examination on the full screen: the same cards and keys, a clock, and nothing that gives anything away.
 
 use ratatui::text::Line;
-use slingseal_app::{AppError, RunView, WalkRequest};
+use slingseal_app::{AppError, ExamBegin, RunView, WalkRequest};
 
 use super::acts::pick;
 use super::look::{Look, Tone, wrap};
@@ -12,6 +12,22 @@ impl Desk {
     pub(super) fn show_run(&mut self, run: RunView) {
         self.view = Some(run.walk.clone());
         self.run = Some(run);
+    }
+
+    /// Waits at the load for the student to start the clock.
+    pub(super) fn ask_start(&mut self, begin: ExamBegin) {
+        let lead = vec![
+            format!(
+                "{}: stand at the load. The clock starts with this key and nothing stops it.",
+                begin.student
+            ),
+            "Call what you find; nothing is corrected.".into(),
+        ];
+        let items = vec![
+            Item::new("Start the clock", Action::BeginRun(Box::new(begin))),
+            Item::new("Leave; nothing was begun", Action::Leave),
+        ];
+        self.page = pick("Examination", lead, items, Action::Leave);
     }
 
     /// Takes up a run that was begun.

@@ -59,11 +59,14 @@ impl Desk {
             return;
         }
         let mut findings: Vec<&FindingView> = view.findings.iter().collect();
-        // What still wants something done stands first.
-        findings.sort_by_key(|finding| (finding.state == FindingState::Closed, finding.number));
+        // By number, so that a finding's key is the number that everything else calls it by.
+        findings.sort_by_key(|finding| finding.number);
         let items = findings.into_iter().map(|finding| {
             let (shape, word, tone) = look::finding(finding.state);
-            let words = format!("{shape} {word}  {}  (card {})", finding.shown, finding.card);
+            let words = format!(
+                "{shape} {word}  finding {}: {}  (card {})",
+                finding.number, finding.shown, finding.card
+            );
             Item { words, tone, action: Action::Finding(finding.number) }
         });
         self.page = pick("Findings", Vec::new(), items.collect(), Action::Walk);
@@ -117,6 +120,21 @@ impl Desk {
         }
         let title = format!("{shape} {word}  finding {number}: {}", finding.shown);
         self.page = Page::Pick(Box::new(Pick { title, lead, items, from: 0, back: Action::Findings, tone }));
+    }
+
+    /// Who corrected it: the rigger that the tag names comes first.
+    pub(super) fn who_page(&self, number: u32, rigger: &str) -> Page {
+        let lead = vec![
+            self.finding(number).map(|finding| finding.shown).unwrap_or_default(),
+            "Who corrected it?".into(),
+        ];
+        let by = |by: Option<String>| Action::PutRight { finding: number, by };
+        let items = vec![
+            Item::new(format!("{rigger}, who rigged the load"), by(Some(rigger.to_owned()))),
+            Item::new("Somebody else: enter the call sign", Action::AnotherPutRight(number)),
+            Item::new("Not named", by(None)),
+        ];
+        pick("Corrected", lead, items, Action::Finding(number))
     }
 
     pub(super) fn show_look_again(&mut self, number: u32) {

@@ -3,20 +3,22 @@
 use ratatui::text::{Line, Span};
 use slingseal_app::{CardState, FindingState, NextStep, WalkStage, WalkView};
 
-use super::look::{self, Look, Tone, cut, wrap};
+use super::look::{self, Look, Tone, cut, laid, wrap};
 use super::model::{Desk, Page};
 
 type Lines = Vec<Line<'static>>;
 
 impl Desk {
-    /// Rows of the status: the statics take a second one where the page leaves it.
-    pub(super) fn status_height(&self, spare: bool, width: usize) -> u16 {
-        match &self.view {
-            None => 0,
-            Some(_) if self.run.is_some() => 4,
-            Some(view) if spare && self.statics(view, width).len() > 1 => 5,
-            Some(_) => 4,
+    /// Rows of the status, of what a page of so many lines leaves. Where a counted link differs from the plan the statics go
+    /// before the page: they are what it does to the load.
+    pub(super) fn status_height(&self, room: usize, page: usize, width: usize) -> u16 {
+        let Some(view) = &self.view else { return 0 };
+        if self.run.is_some() {
+            return 4;
         }
+        let wanted = 3 + self.statics(view, width).len();
+        let least = if view.link_change.is_some() { LEAST_PAGE } else { page.max(LEAST_PAGE) };
+        u16::try_from(room.saturating_sub(least).clamp(4, wanted)).unwrap_or(4)
     }
 
     fn statics(&self, view: &WalkView, width: usize) -> Vec<String> {
@@ -81,22 +83,24 @@ impl Desk {
         lines
     }
 
-    pub(super) fn flash_line(&self, width: usize) -> Line<'static> {
-        match &self.flash {
-            None => Line::default(),
-            Some(flash) => {
-                let shape = match flash.tone {
-                    Tone::Good => "[+] ",
-                    Tone::Bad | Tone::Wait => "[!] ",
-                    _ => "",
-                };
-                let words = cut(&format!(" {shape}{}", flash.words), width);
-                Line::styled(
-                    words,
-                    self.look.words(if flash.tone == Tone::Plain { Tone::Strong } else { flash.tone }),
-                )
+    /// What the last key did; three rows at the most.
+    pub(super) fn flash_lines(&self, width: usize) -> Lines {
+        let Some(flash) = &self.flash else { return vec![Line::default()] };
+        let shape = match flash.tone {
+            Tone::Good => "[+] ",
+            Tone::Bad | Tone::Wait => "[!] ",
+            _ => "",
+        };
+        let style = self.look.words(if flash.tone == Tone::Plain { Tone::Strong } else { flash.tone });
+        let words = format!("{shape}{}", flash.words);
+        let mut rows = laid(&words, width.saturating_sub(2));
+        if rows.len() > 3 {
+            rows.truncate(3);
+            if let Some(last) = rows.last_mut() {
+                *last = cut(&format!("{last} …"), width.saturating_sub(2));
             }
         }
+        rows.into_iter().map(|row| Line::styled(format!(" {row}"), style)).collect()
     }
 
     pub(super) fn hints(&self) -> Hints {
@@ -160,8 +164,15 @@ impl Desk {
 type Row = &'static [(&'static str, &'static str)];
 pub(super) type Hints = [Row; 2];
 
-/// The keys, each standing out from its word.
-pub(super) fn hint_lines(look: Look, hints: Hints) -> Lines {
+/// Lines that a page always has.
+const LEAST_PAGE: usize = 8;
+
+/// The keys, each standing out from its word; two rows, or as many as a narrow window needs.
+pub(super) fn hint_lines(look: Look, hints: Hints, width: usize) -> Lines {
+    let long = |row: &Row| 1 + row.iter().map(|(key, words)| 4 + key.len() + words.len()).sum::<usize>();
+    if hints.iter().any(|row| long(row) > width) {
+        return flowing_hints(look, hints, width);
+    }
     let line = |row: Row| {
         let mut spans = vec![Span::raw(" ")];
         for (key, words) in row {
@@ -172,4 +183,21 @@ pub(super) fn hint_lines(look: Look, hints: Hints) -> Lines {
         Line::from(spans)
     };
     hints.into_iter().map(line).collect()
+}
+
+fn flowing_hints(look: Look, hints: Hints, width: usize) -> Lines {
+    let mut lines: Vec<Line<'static>> = Vec::new();
+    let (mut spans, mut used) = (Vec::new(), 0);
+    for (key, words) in hints.into_iter().flatten() {
+        let wants = 4 + key.len() + words.len();
+        if used > 0 && used + wants > width {
+            lines.push(Line::from(std::mem::take(&mut spans)));
+            used = 0;
+        }
+        spans.push(Span::styled(format!(" {key} "), look.bar(Tone::Plain)));
+        spans.push(Span::raw(format!(" {words} ")));
+        used += wants;
+    }
+    lines.push(Line::from(spans));
+    lines
 }

@@ -33,7 +33,7 @@ impl Desk {
             Page::Cards { .. } => self.press_cards(key),
             Page::Text { from, text, back, .. } => match key {
                 Key::Letter('+') | Key::Enter => {
-                    let lines = super::look::wrap(text, super::look::TEXT_WIDTH).len();
+                    let lines = super::look::laid(text, self.width).len();
                     *from = if *from + self.room < lines { *from + self.room } else { 0 };
                     Ok(Flow::On)
                 }
@@ -231,15 +231,7 @@ impl Desk {
                 };
                 self.act(Action::Do { request, said: format!("DEFICIENT: {shown}.  * takes it back.") })
             }
-            Purpose::PutRightBy(finding) => {
-                let request = WalkRequest::PutRight { finding, by: some, note: None, photos: Vec::new() };
-                let said = format!("Finding {finding} is corrected. Now reinspect it.");
-                let flow = self.act(Action::Do { request, said })?;
-                if self.flash.as_ref().is_some_and(|flash| flash.tone != Tone::Bad) {
-                    return self.act(Action::LookAgain(finding));
-                }
-                Ok(flow)
-            }
+            Purpose::PutRightBy(finding) => self.act(Action::PutRight { finding, by: some }),
             Purpose::AgainValue(finding) => {
                 let kind = self.finding(finding).map(|finding| finding.kind);
                 let value = match kind {

@@ -291,7 +291,7 @@ impl Lines<'_> {
     fn seal(&mut self) -> Result<SealView, AppError> {
         let pin = match &self.pin {
             Some(pin) => pin.clone(),
-            None => ask(Secret::Pin, false)
+            None => ask(self.app, Secret::Pin, false)
                 .map_err(|_| bad_input("no PIN to seal with; set SLINGSEAL_PIN or write a line pin PIN"))?,
         };
         let seal = self.app.seal(&self.view.walk, &pin, None)?;

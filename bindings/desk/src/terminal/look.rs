@@ -26,9 +26,7 @@ pub(super) struct Look {
 impl Look {
     /// Colour unless the user asked for none (no-color.org) or the terminal has none.
     pub(super) fn of_environment() -> Self {
-        let none = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty())
-            || std::env::var("TERM").is_ok_and(|term| matches!(term.as_str(), "dumb" | "vt100" | "vt220"));
-        Self { colour: !none }
+        Self { colour: crate::console::wants_colour() }
     }
 
     /// Words in a line.
@@ -126,6 +124,57 @@ pub(super) fn wrap(text: &str, width: usize) -> Vec<String> {
         lines.push(line);
     }
     if lines.is_empty() { vec![String::new()] } else { lines }
+}
+
+/// A text as it was laid out: a line that fits stays as it is, blanks and all, and only a longer one is broken. A table that
+/// is too wide is told row by row, each cell behind the word at the head of its column.
+pub(super) fn laid(text: &str, width: usize) -> Vec<String> {
+    let width = width.max(8);
+    let lines: Vec<&str> = text.lines().collect();
+    let mut out = Vec::new();
+    let mut rest = lines.as_slice();
+    while let Some((line, after)) = rest.split_first() {
+        let rows = rest.iter().take_while(|line| cells(line).is_some()).count();
+        let table = rest.get(..rows).unwrap_or_default();
+        if rows > 1 && table.iter().any(|row| row.chars().count() > width) {
+            out.extend(told_by_row(table, width));
+            rest = rest.get(rows..).unwrap_or_default();
+            continue;
+        }
+        if line.chars().count() <= width {
+            out.push((*line).to_owned());
+        } else {
+            out.extend(wrap(line, width));
+        }
+        rest = after;
+    }
+    if out.is_empty() { vec![String::new()] } else { out }
+}
+
+/// The cells of a table's row: three or more, with two blanks or more between them.
+fn cells(line: &str) -> Option<Vec<&str>> {
+    let cells: Vec<&str> = line.split("  ").map(str::trim).filter(|cell| !cell.is_empty()).collect();
+    (cells.len() > 2 && !line.starts_with(' ')).then_some(cells)
+}
+
+fn told_by_row(table: &[&str], width: usize) -> Vec<String> {
+    let Some((head, rows)) = table.split_first() else { return Vec::new() };
+    let head = cells(head).unwrap_or_default();
+    let mut out = Vec::new();
+    for row in rows.iter().filter_map(|row| cells(row)) {
+        let mut named = row.iter().zip(&head);
+        if let Some((name, what)) = named.next() {
+            out.push(format!("{what} {name}"));
+        }
+        for (cell, name) in named {
+            out.extend(
+                wrap(&format!("{name}: {cell}"), width.saturating_sub(2))
+                    .into_iter()
+                    .map(|line| format!("  {line}")),
+            );
+        }
+    }
+    out
 }
 
 /// The first letters of a text, with an ellipsis where some are left out.

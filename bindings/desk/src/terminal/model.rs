@@ -4,8 +4,8 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use slingseal_app::{
-    App, AppError, FindingView, Language, PointView, RunView, SealView, StartView, TagView, WalkRequest,
-    WalkView,
+    App, AppError, ExamBegin, FindingView, Language, PointView, RunView, SealView, StartView, TagView,
+    WalkRequest, WalkView,
 };
 use zeroize::Zeroizing;
 
@@ -68,6 +68,12 @@ pub(super) enum Action {
     Findings,
     Finding(u32),
     WhoPutRight(u32),
+    /// Somebody whose call sign is typed.
+    AnotherPutRight(u32),
+    PutRight {
+        finding: u32,
+        by: Option<String>,
+    },
     LookAgain(u32),
     AgainGood(u32),
     AgainBad(u32),
@@ -83,6 +89,8 @@ pub(super) enum Action {
     AskFit,
     AskNotFit,
     AskPin,
+    /// The clock of a run starts.
+    BeginRun(Box<ExamBegin>),
     AskEnd,
     EndRun,
     Save,
@@ -208,8 +216,13 @@ pub(super) struct Desk {
     pub(super) changed: Duration,
     /// Keys ignored since.
     pub(super) ignored: u32,
-    /// Lines that the last page of text had room for.
+    /// Lines that the last page of text had room for, and letters in each.
     pub(super) room: usize,
+    pub(super) width: usize,
+    /// Lines of the page that are above what is shown, how many are shown at a time, and whether more stand below.
+    pub(super) scrolled: usize,
+    pub(super) part: usize,
+    pub(super) more_below: bool,
 }
 
 impl Desk {
@@ -236,6 +249,10 @@ impl Desk {
             changed: Duration::ZERO,
             ignored: 0,
             room: 10,
+            width: super::look::TEXT_WIDTH,
+            scrolled: 0,
+            part: 1,
+            more_below: false,
         })
     }
 
@@ -255,6 +272,12 @@ impl Desk {
             return Flow::On;
         }
         self.ignored = 0;
+        if self.more_below && !typing && matches!(key, Key::Letter('+' | 'g' | 'r') | Key::Enter) {
+            self.scrolled += self.part;
+            self.changed = now;
+            return Flow::On;
+        }
+        self.scrolled = 0;
         let kept = self.flash.take();
         let flow = match self.press(key) {
             Ok(flow) => flow,

@@ -12,7 +12,7 @@ use ratatui::crossterm::event::{
     PopKeyboardEnhancementFlags, PushKeyboardEnhancementFlags,
 };
 use ratatui::crossterm::{execute, terminal};
-use slingseal_app::{App, AppError, Language};
+use slingseal_app::{App, AppError, ExamBegin, Language};
 
 use super::draw::fits;
 use super::look::Look;
@@ -30,16 +30,24 @@ pub(crate) struct Ask {
     pub(crate) walk: Option<String>,
     /// A run of an examination that was begun.
     pub(crate) run: Option<String>,
+    /// A run that begins when its student starts the clock.
+    pub(crate) begin: Option<ExamBegin>,
 }
 
 /// How long the loop waits for a key before it looks whether it is told to end.
 const TICK: Duration = Duration::from_millis(100);
 
-/// Walks on the full screen until the user leaves.
-pub(crate) fn run(app: App, ask: Ask) -> Result<(), AppError> {
+/// Walks on the full screen until the user leaves; the run of an examination, where there was one.
+pub(crate) fn run(app: App, ask: Ask) -> Result<Option<String>, AppError> {
     let mut desk = Desk::new(app, ask.home, ask.language, ask.out, Look::of_environment())?;
     // What cannot be begun is told on the ordinary screen, before it is taken over.
     match (ask.walk, ask.tag) {
+        _ if ask.begin.is_some() => {
+            if let Some(begin) = ask.begin {
+                desk.ask_start(begin);
+            }
+            Flow::On
+        }
         _ if ask.run.is_some() => {
             desk.take_up_run(&ask.run.unwrap_or_default())?;
             Flow::On
@@ -81,14 +89,15 @@ pub(crate) fn run(app: App, ask: Ask) -> Result<(), AppError> {
         // and the complaints of the program both end on a closed standard error.
         std::process::exit(0);
     }
+    let run = desk.run.as_ref().map(|run| run.run.clone());
     if ended.load(Ordering::Relaxed) {
-        return Ok(());
+        return Ok(run);
     }
     walked?;
     if let Some(words) = desk.farewell() {
         println!("{words}");
     }
-    Ok(())
+    Ok(run)
 }
 
 fn failed(error: &std::io::Error) -> AppError {
@@ -128,6 +137,8 @@ fn walk(desk: &mut Desk, terminal: &mut DefaultTerminal, ended: &AtomicBool) -> 
         }
         match event::poll(TICK) {
             Ok(false) => {
+                // Nobody types: another program of this home may have its turn.
+                desk.app.give_turn();
                 // Ten times in two seconds at the most: the clock on the screen lags by less than it shows.
                 let now = begun.elapsed();
                 stale = now >= ticked + 2 * TICK && {

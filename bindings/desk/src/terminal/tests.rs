@@ -202,12 +202,12 @@ fn a_deficiency_is_named_put_right_and_looked_at_again() {
     hands.is("finding");
     hands.press("1");
     hands.is("put-right");
-    hands.press("Mason 5\n");
+    hands.press("1");
     hands.is("look-again");
     hands.press("2\n");
     assert_eq!(hands.view().findings[0].story.len(), 2);
     hands.press("/1");
-    hands.press("1\n");
+    hands.press("13");
     hands.press("1");
     assert!(hands.screen().contains("closed: reinspected, good"), "{}", hands.screen());
     assert!(hands.screen().contains("Nothing open."));
@@ -278,7 +278,7 @@ fn the_seal_is_shown_with_its_facts_and_its_code_can_be_read_off_the_screen() {
     hands.is("decision-open");
     hands.press("+");
     assert!(hands.screen().contains("clevis is not taped"));
-    hands.press("1\n1+1");
+    hands.press("131+1");
     hands.is("decided");
     hands.press("+000000\n");
     assert!(hands.screen().contains("the PIN is wrong"), "{}", hands.screen());
@@ -410,9 +410,9 @@ fn the_statics_stand_beside_the_card_and_follow_the_count() {
 #[test]
 fn a_window_that_is_too_small_says_what_it_needs() {
     let mut hands = Hands::walking();
-    for (width, height) in [(79, 24), (80, 23), (30, 10), (9, 4), (1, 1)] {
+    for (width, height) in [(39, 24), (80, 23), (30, 10), (9, 4), (1, 1)] {
         let shown = text(&hands.buffer(width, height));
-        assert!(width < 30 || shown.replace('\n', " ").contains("needs 80 x 24"), "{shown}");
+        assert!(width < 30 || shown.replace('\n', " ").contains("needs 40 x 24"), "{shown}");
     }
 }
 
@@ -506,4 +506,92 @@ fn picture(buffer: &Buffer) -> String {
         }
     }
     out + "</svg>\n"
+}
+
+/// A phone's terminal of 40 columns: everything is there, in parts, and nothing is answered before its last part was shown.
+#[test]
+fn forty_columns_show_everything_before_anything_is_answered() {
+    let mut hands = Hands::walking();
+    let open = |_: &str| Ok(include_str!("../../demo/vehicle-rigging.toml").to_owned());
+    let made = hands.desk.app.write_tag(include_str!("../../demo/vehicle.toml"), &open, None).unwrap();
+    hands.desk.act(Action::Begin { tag: made.code.text }).unwrap();
+    let words = |text: &str| text.split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+    for number in 1..=u32::try_from(hands.view().cards.len()).unwrap() {
+        hands.press(&format!(".{number}\n"));
+        let mut shown = text(&hands.buffer(40, 24));
+        let mut parts = 1;
+        while hands.desk.more_below {
+            hands.press("+");
+            shown += &text(&hands.buffer(40, 24));
+            parts += 1;
+            assert!(parts < 9, "{shown}");
+        }
+        assert!(shown.lines().all(|line| line.chars().count() <= 40));
+        let seen = words(&shown);
+        let card = hands.view().card.clone().unwrap();
+        assert_eq!(card.number, number, "scrolling answers nothing");
+        let wanted = card.points.iter().map(|point| &point.prompt).chain([&card.motion]).chain(&card.caution);
+        for wanted in wanted.flat_map(|text| words(text)) {
+            assert!(seen.contains(&wanted), "card {number}: {wanted}\n{shown}");
+        }
+        assert!(!hands.desk.more_below);
+    }
+    for keys in ["/", "-.", "-0", "-02", "--"] {
+        hands.press(keys);
+        let shown = text(&hands.buffer(40, 24));
+        assert!(shown.contains(" - ") || shown.contains(" 0 "), "the keys are told: {shown}");
+    }
+}
+
+/// The statics' table keeps its columns where there is room, and is told leg by leg where there is none.
+#[test]
+fn the_statics_are_a_table_or_a_list_and_never_a_heap() {
+    let table = "Over.\n\nLeg  carries  of its rating\n1     900 lb           45 %\n2    1000 lb           50 %\nThe end of it.";
+    assert_eq!(super::look::laid(table, 76), table.lines().collect::<Vec<_>>());
+    assert_eq!(
+        super::look::laid(table, 20),
+        [
+            "Over.",
+            "",
+            "Leg 1",
+            "  carries: 900 lb",
+            "  of its rating: 45",
+            "  %",
+            "Leg 2",
+            "  carries: 1000 lb",
+            "  of its rating: 50",
+            "  %",
+            "The end of it."
+        ]
+    );
+}
+
+/// With the count that differs, what it does to the load is told before the plan's statics are.
+#[test]
+fn the_consequence_of_a_link_stands_on_the_smallest_screens() {
+    let mut hands = Hands::ready();
+    let open = |_: &str| Ok(include_str!("../../demo/vehicle-rigging.toml").to_owned());
+    let made = hands.desk.app.write_tag(include_str!("../../demo/vehicle.toml"), &open, None).unwrap();
+    hands.desk.act(Action::Begin { tag: made.code.text }).unwrap();
+    let card = hands.view().cards.len();
+    let at = (1..=card).find(|card| {
+        hands.press(&format!(".{card}\n"));
+        hands.view().card.as_ref().unwrap().points.iter().any(|point| point.id.ends_with(".count.links"))
+    });
+    let point = hands
+        .view()
+        .card
+        .as_ref()
+        .unwrap()
+        .points
+        .iter()
+        .position(|point| point.id.ends_with(".count.links"));
+    assert!(at.is_some());
+    hands.press(&format!("{}5\n2", point.unwrap() + 1));
+    let whole = hands.view().link_change.clone().unwrap();
+    for (width, height) in [(80, 24), (40, 40)] {
+        let shown = text(&hands.buffer(width, height)).split_whitespace().collect::<Vec<_>>().join(" ");
+        let first = whole.split(" Planned:").next().unwrap().split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(first.contains("With this link:") && shown.contains(&first), "{first}\n{shown}");
+    }
 }

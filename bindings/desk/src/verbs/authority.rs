@@ -4,26 +4,41 @@ use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 use std::process::ExitCode;
 
+use serde::Serialize;
 use slingseal_app::{AppError, AuthorityView, Issue, IssuedListView, IssuedView, Received, TrustedView};
 
 use super::Setting;
 use crate::cli::AuthorityVerb;
-use crate::output::{answer_code, bad_input, print_json, put_code, told};
+use crate::output::{Answer, answer_code, bad_input, print_json, put_code, told};
 use crate::platform::{Secret, ask};
 use crate::{console, input, output};
+
+/// A credential that was issued, as an answer.
+#[derive(Serialize)]
+struct Credentialed {
+    issued: IssuedView,
+}
 
 pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     match verb {
         AuthorityVerb::Init { name, out } => {
-            let view = app.authority_init(&name, &ask(Secret::Passphrase, true)?)?;
+            let view = app.authority_init(&name, &ask(&app, Secret::Passphrase, true)?)?;
             show(setting, &view, out.as_deref(), true)?;
         }
         AuthorityVerb::Issue { request, roles, expires, holder, validity, out } => {
             let issue =
                 Issue { request: input::code(&request)?, roles, expires, holder, validity_hours: validity };
-            let code = app.issue(&issue, &ask(Secret::Passphrase, false)?)?;
-            answer_code(setting.json, &code, out.as_deref(), "credential")?;
+            let code = app.issue(&issue, &ask(&app, Secret::Passphrase, false)?)?;
+            let issued = app.issued_as(&code.text)?;
+            let said = format!("issued: {}   key {}", line(&issued), issued.key);
+            answer_code(
+                setting.json,
+                &Answer { code: &code, more: Credentialed { issued } },
+                &said,
+                out.as_deref(),
+                "credential",
+            )?;
         }
         AuthorityVerb::List => {
             let view = app.issued()?;
@@ -35,11 +50,11 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
         }
         AuthorityVerb::Show { out } => show(setting, &app.authority()?, out.as_deref(), true)?,
         AuthorityVerb::Revoke { who, days, out } => {
-            let view = app.revoke(&who, days, &ask(Secret::Passphrase, false)?)?;
+            let view = app.revoke(&who, days, &ask(&app, Secret::Passphrase, false)?)?;
             show(setting, &view, out.as_deref(), false)?;
         }
         AuthorityVerb::Roster { days, out } => {
-            let view = app.revoke(&[], days, &ask(Secret::Passphrase, false)?)?;
+            let view = app.revoke(&[], days, &ask(&app, Secret::Passphrase, false)?)?;
             show(setting, &view, out.as_deref(), false)?;
         }
         AuthorityVerb::Trust { card, fingerprint, beside } => {
@@ -49,9 +64,13 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
             };
             let said = match fingerprint {
                 Some(said) => said,
-                None => hear(&name)?,
+                None => {
+                    app.let_go();
+                    hear(&name)?
+                }
             };
             let like = app.like_named(&card)?;
+            app.let_go();
             let beside = beside || (!like.is_empty() && both_are_real(&name, &like)?);
             let set_up = if beside { app.trust_beside(&card, &said)? } else { app.trust(&card, &said)? };
             if setting.json {
@@ -105,7 +124,7 @@ fn line_typed() -> Result<String, AppError> {
     print!("> ");
     console::flush();
     let mut line = String::new();
-    std::io::stdin().lock().read_line(&mut line).map_err(|error| bad_input(&error.to_string()))?;
+    std::io::stdin().lock().read_line(&mut line).map_err(|error| bad_input(&output::plain(&error)))?;
     Ok(line)
 }
 

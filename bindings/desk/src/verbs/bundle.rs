@@ -5,29 +5,37 @@ use std::io::BufReader;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use slingseal_app::{App, AppError, BundleReport, BundleRequest, FrameTaken, MovingReader, read_picture};
+use serde::Serialize;
+use slingseal_app::{
+    App, AppError, BundleMade, BundleReport, BundleRequest, FrameTaken, MovingReader, Time, read_picture,
+};
 
-use super::Setting;
-use crate::cli::BundleVerb;
+use super::{Setting, play};
+use crate::cli::{BundleVerb, PartOfAccount};
 use crate::console::Shown;
 use crate::input;
-use crate::output::{PIXELS, bad_input, counted, print_json, put_code, told, write, write_whole};
+use crate::output::{
+    Answer, PIXELS, answer_code, bad_input, counted, plain, print_json, told, write, write_whole,
+};
 
 pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     match verb {
         BundleVerb::Have { out } => {
             let code = app.have_code()?;
-            let files = put_code(&code, out.as_deref(), "have")?;
-            told(&files);
+            let said = "what this home has, for the other side to leave out: bundle write --have";
+            answer_code(setting.json, &Answer { code: &code, more: () }, said, out.as_deref(), "have")?;
         }
-        BundleVerb::Write { out, have, no_photos, frames, spare } => {
-            let have = have.as_deref().map(input::code).transpose()?;
+        BundleVerb::Write { out, have, part, no_photos, frames, spare } => {
+            let request = request(have.as_deref(), &part, !no_photos)?;
             if frames {
-                write_frames(setting, &app, have.as_deref(), &out, spare)?;
+                write_frames(setting, &app, &request, &out, spare)?;
             } else {
-                write_file(setting, &app, BundleRequest { have, photos: !no_photos }, &out)?;
+                write_file(setting, &app, &request, &out)?;
             }
+        }
+        BundleVerb::Play { have, part, pace, rounds } => {
+            play::run(&app, &request(have.as_deref(), &part, false)?, pace, rounds)?;
         }
         BundleVerb::Read { files } => {
             let report = read(setting, &app, &files)?;
@@ -40,8 +48,15 @@ pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppEr
     Ok(ExitCode::SUCCESS)
 }
 
-fn write_file(setting: &Setting, app: &App, request: BundleRequest, out: &Path) -> Result<(), AppError> {
-    let made = write_whole(out, |file| app.bundle_write(&request, file))?;
+fn request(have: Option<&str>, part: &PartOfAccount, photos: bool) -> Result<BundleRequest, AppError> {
+    let since = part.since.as_deref().map(Time::parse).transpose();
+    let since = since.map_err(|error| bad_input(&format!("--since: {error}")))?;
+    let have = have.map(input::code).transpose()?;
+    Ok(BundleRequest { have, photos, since, load: part.load.clone() })
+}
+
+fn write_file(setting: &Setting, app: &App, request: &BundleRequest, out: &Path) -> Result<(), AppError> {
+    let made = write_whole(out, |file| app.bundle_write(request, file))?;
     if setting.json {
         print_json(&made);
     } else {
@@ -56,22 +71,63 @@ fn write_file(setting: &Setting, app: &App, request: BundleRequest, out: &Path) 
 fn write_frames(
     setting: &Setting,
     app: &App,
-    have: Option<&str>,
+    request: &BundleRequest,
     out: &Path,
     spare: u32,
 ) -> Result<(), AppError> {
-    let moving = app.moving_code(have)?;
-    let enough = moving.enough();
-    let frames = enough.saturating_mul(100u32.saturating_add(spare)).div_ceil(100).max(enough);
-    for number in 0..frames {
-        write(&out.join(format!("frame-{number:05}.png")), &moving.frame(number)?.png(PIXELS)?)?;
+    let codes = app.moving_codes(request)?;
+    let of = codes.len();
+    no_frames_yet(out)?;
+    let mut parts = Vec::new();
+    for (at, moving) in codes.iter().enumerate() {
+        // Several are told apart by their folders: each is shown, and taken, by itself.
+        let folder = if of == 1 { out.to_owned() } else { out.join(format!("part-{}-of-{of}", at + 1)) };
+        no_frames_yet(&folder)?;
+        let enough = moving.enough();
+        let frames = enough.saturating_mul(100u32.saturating_add(spare)).div_ceil(100).max(enough);
+        for number in 0..frames {
+            write(&folder.join(format!("frame-{number:05}.png")), &moving.frame(number)?.png(PIXELS)?)?;
+        }
+        parts.push(FramesMade { folder, frames, enough, made: moving.made().clone() });
     }
-    if setting.json {
-        print_json(&serde_json::json!({ "frames": frames, "enough": enough, "made": moving.made() }));
-    } else {
-        println!("{frames} frames, {enough} of which are enough, in any order");
-        let made = moving.made();
-        println!("  {}, {}", counted(made.records, "record"), counted(made.papers, "paper"));
+    match parts.as_slice() {
+        [only] if setting.json => print_json(only),
+        several if setting.json => print_json(&several),
+        parts => {
+            for (at, part) in parts.iter().enumerate() {
+                let which = if of == 1 { String::new() } else { format!("Part {} of {of}: ", at + 1) };
+                println!("{which}{} frames, {} of which are enough, in any order", part.frames, part.enough);
+                println!(
+                    "  {}, {}, in {}",
+                    counted(part.made.records, "record"),
+                    counted(part.made.papers, "paper"),
+                    part.folder.shown()
+                );
+            }
+        }
+    }
+    Ok(())
+}
+
+/// A moving code that was written, as an answer.
+#[derive(Serialize)]
+struct FramesMade {
+    folder: PathBuf,
+    frames: u32,
+    enough: u32,
+    made: BundleMade,
+}
+
+/// Frames of two moving codes in one folder would be shown as one, and read by nobody.
+fn no_frames_yet(folder: &Path) -> Result<(), AppError> {
+    let frame = |name: std::ffi::OsString| name.to_string_lossy().starts_with("frame-");
+    let there = std::fs::read_dir(folder)
+        .is_ok_and(|mut entries| entries.any(|entry| entry.is_ok_and(|entry| frame(entry.file_name()))));
+    if there {
+        return Err(bad_input(&format!(
+            "{} holds the frames of another moving code; name another folder, or empty it",
+            folder.shown()
+        )));
     }
     Ok(())
 }
@@ -90,7 +146,7 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
             return Err(bad_input("name one bundle, or the pictures of a moving code, or their folder"));
         };
         let opened = File::open(file).map_err(|error| {
-            bad_input(&format!("{}: {error}; name a file that can be read", file.shown()))
+            bad_input(&format!("{}: {}; name a file that can be read", file.shown(), plain(&error)))
         })?;
         let size = opened.metadata().map(|data| data.len()).unwrap_or_default();
         return app.bundle_read(&mut BufReader::new(opened), &mut |progress| {
@@ -126,7 +182,7 @@ fn is_picture(file: &Path) -> bool {
 
 fn pictures_in(folder: &Path) -> Result<Vec<PathBuf>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {error}; name a folder that can be read", folder.shown()))
+        bad_input(&format!("{}: {}; name a folder that can be read", folder.shown(), plain(&error)))
     };
     let mut pictures = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(failed)? {

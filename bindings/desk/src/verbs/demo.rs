@@ -4,14 +4,15 @@ use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use serde::Serialize;
 use slingseal_app::{
     App, AppError, BundleRequest, ExportTable, Issue, PointKind, PointState, PointView, Received, SealView,
-    VerdictView, WalkRequest, WalkView, code_of, sound_answer,
+    VerdictView, VerdictWord, WalkRequest, WalkView, code_of, sound_answer,
 };
 
-use super::{Setting, verify};
+use super::{Setting, pasted, verify};
 use crate::console::Shown;
-use crate::output::{PIXELS, bad_input, plain, write, write_whole};
+use crate::output::{PIXELS, bad_input, plain, print_json, write, write_whole};
 use crate::print::{Paper, record_pdf, sheets_pdf};
 use crate::{input, output, platform};
 
@@ -31,10 +32,42 @@ const HOMES: [&str; 4] = ["desk", "inspector", "hookup", "stranger"];
 pub(crate) fn run(setting: &Setting, out: Option<PathBuf>) -> Result<ExitCode, AppError> {
     let out = out.unwrap_or_else(|| std::env::temp_dir().join("slingseal-demo"));
     make_room(&out)?;
-    let mut demo = Demo { setting, out, story: String::new() };
+    let mut demo = Demo { setting, out, story: String::new(), verdicts: Vec::new() };
     demo.play()?;
     write(&demo.out.join("story.txt"), demo.story.as_bytes())?;
+    if setting.json {
+        print_json(&Played {
+            out: demo.out.to_string_lossy().into_owned(),
+            homes: ["desk", "inspector", "hookup"].map(str::to_owned).to_vec(),
+            pin: PIN,
+            passphrase: PASSPHRASE,
+            try_it: demo.try_it(),
+            verdicts: std::mem::take(&mut demo.verdicts),
+            story: demo.story.lines().map(str::to_owned).collect(),
+        });
+    }
     Ok(ExitCode::SUCCESS)
+}
+
+/// What was played, as an answer.
+#[derive(Serialize)]
+struct Played {
+    out: String,
+    homes: Vec<String>,
+    pin: &'static str,
+    passphrase: &'static str,
+    #[serde(rename = "try")]
+    try_it: String,
+    verdicts: Vec<Scene>,
+    story: Vec<String>,
+}
+
+/// One look at the hook.
+#[derive(Serialize)]
+struct Scene {
+    what: String,
+    verdict: VerdictWord,
+    first: String,
 }
 
 /// Empties the folder of an earlier demo; refuses one that holds anything else.
@@ -59,10 +92,16 @@ fn make_room(out: &Path) -> Result<(), AppError> {
     write(&mark, b"Left by `slingseal demo`; its next run replaces the homes in this folder.\n")
 }
 
+/// The program as it was called: what worked once works again.
+fn program() -> String {
+    std::env::args_os().next().map_or_else(|| "slingseal".into(), |name| name.to_string_lossy().into_owned())
+}
+
 struct Demo<'s> {
     setting: &'s Setting,
     out: PathBuf,
     story: String,
+    verdicts: Vec<Scene>,
 }
 
 impl Demo<'_> {
@@ -176,8 +215,26 @@ impl Demo<'_> {
             "{}: the homes desk, inspector and hookup, the pictures, the record and this story.",
             self.out.shown()
         ));
-        self.say("Try: slingseal --home …/hookup verify …/seal-km-014.png --tag …/tag-km-014.png");
+        self.say(&format!(
+            "Everyone's PIN 417293 and the authority's passphrase \"{PASSPHRASE}\" hold in this demo alone."
+        ));
+        let line = format!("Try: {}", self.try_it());
+        self.say(&line);
         Ok(())
+    }
+
+    /// A command that can be pasted into a shell as it stands.
+    fn try_it(&self) -> String {
+        let words = [
+            program(),
+            "--home".into(),
+            self.out.join("hookup").to_string_lossy().into_owned(),
+            "verify".into(),
+            self.out.join("seal-km-014.png").to_string_lossy().into_owned(),
+            "--tag".into(),
+            self.out.join("tag-km-014.png").to_string_lossy().into_owned(),
+        ];
+        words.map(|word| pasted(&word)).join(" ")
     }
 
     /// What comes before the first load: the briefing, the hooks with the crew, the gear.
@@ -225,14 +282,18 @@ impl Demo<'_> {
     }
 
     fn say(&mut self, line: &str) {
-        println!("  {line}");
+        if !self.setting.json {
+            println!("  {line}");
+        }
         // Writing to a String cannot fail.
         let _ = writeln!(self.story, "  {line}");
     }
 
     fn chapter(&mut self, title: &str) {
-        println!();
-        println!("{title}");
+        if !self.setting.json {
+            println!();
+            println!("{title}");
+        }
         let _ = writeln!(self.story, "\n{title}");
     }
 
@@ -243,7 +304,7 @@ impl Demo<'_> {
     /// Leaves a code as picture and text; the picture's path.
     fn put(&self, name: &str, text: &str) -> Result<PathBuf, AppError> {
         let picture = self.out.join(format!("{name}.png"));
-        write(&picture, &code_of(text)?.png(PIXELS)?)?;
+        write(&picture, &code_of(text)?.png_labelled(PIXELS)?)?;
         write(&self.out.join(format!("{name}.txt")), format!("{text}\n").as_bytes())?;
         Ok(picture)
     }
@@ -361,6 +422,11 @@ impl Demo<'_> {
         let verdict = hookup.check(Some(&self.scan(seal)?), Some(&self.scan(tag)?))?;
         self.say(what);
         self.say(&format!("    {}   {}", verdict.word, verdict.first));
+        self.verdicts.push(Scene {
+            what: what.trim_end_matches(':').to_owned(),
+            verdict: verdict.verdict,
+            first: verdict.first.clone(),
+        });
         if verdict.word == expected {
             Ok(verdict)
         } else {
@@ -431,7 +497,10 @@ impl Demo<'_> {
             .map_err(|error| AppError::Internal { message: error.to_string() })?;
         write(&self.out.join("record-km-014.json"), json.as_bytes())?;
         let mut bundle = Vec::new();
-        let made = inspector.bundle_write(&BundleRequest { have: None, photos: true }, &mut bundle)?;
+        let made = inspector.bundle_write(
+            &BundleRequest { have: None, photos: true, ..BundleRequest::default() },
+            &mut bundle,
+        )?;
         write(&self.out.join("day.bundle"), &bundle)?;
         let frames = inspector.moving_code(None)?.enough();
         let merged = desk.bundle_read(&mut bundle.as_slice(), &mut |_| {})?;

@@ -10,6 +10,7 @@ use slingseal_app::{
 };
 
 use super::Setting;
+use super::pasted;
 use crate::cli::ExamVerb;
 use crate::console::{self, Shown};
 use crate::output::{PIXELS, bad_input, clock, file_name, print_json, put_code, told, write};
@@ -27,6 +28,16 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 draw,
                 seed,
             };
+            if preview && plan.picks.is_empty() && plan.draw.is_none() {
+                let views = app.exam_plantable(&plan.tag)?;
+                if setting.json {
+                    print_json(&views);
+                } else {
+                    println!("What can be planted; give one a card with --plant:");
+                    views.iter().for_each(plantable);
+                }
+                return Ok(ExitCode::SUCCESS);
+            }
             if preview {
                 let view = app.exam_plan(&plan)?;
                 if setting.json {
@@ -41,7 +52,8 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 return Ok(ExitCode::SUCCESS);
             }
             let standard = ExamStandard { least: find, within_s: seconds(&within)?, false_calls };
-            let key = app.exam_lock(&plan, &standard, &ask(Secret::Pin, false)?)?;
+            super::tell_who_signs(&app, Some("instructor"))?;
+            let key = app.exam_lock(&plan, &standard, &ask(&app, Secret::Pin, false)?)?;
             if setting.json {
                 print_json(&key);
             } else {
@@ -124,6 +136,12 @@ fn planted(one: &PlantedView) {
     println!("            {}  {}", one.point, one.prompt);
 }
 
+/// As `--plant` takes it, with what it means.
+fn plantable(one: &PlantedView) {
+    println!("  card {:>3}  {}: {}", one.card, one.card_title, one.prompt);
+    println!("            --plant {}", pasted(&format!("{}={}", one.point, one.name)));
+}
+
 fn show_key(key: &ExamKeyView) {
     println!("Key {}: load {}, procedure {}, {}", key.short, key.load, key.procedure, key.standard.words);
     println!("  locked {} by {}", key.locked.dtg, key.instructor);
@@ -146,7 +164,7 @@ fn keys(setting: &Setting, key: Option<&str>, reveal: bool) -> Result<(), AppErr
         Some(text) => {
             let text = key_code(text)?;
             if reveal {
-                vec![app.exam_reveal(&text, &ask(Secret::Pin, false)?)?]
+                vec![app.exam_reveal(&text, &ask(&app, Secret::Pin, false)?)?]
             } else {
                 vec![app.exam_key(&text)?]
             }
@@ -176,33 +194,43 @@ fn walk(
 ) -> Result<ExitCode, AppError> {
     let home = setting.home()?;
     let full_screen = std::io::stdin().is_terminal() && console::is_terminal() && !setting.json;
-    let app = if full_screen { platform::open(&home, setting.language)? } else { setting.app()? };
-    let run = match (go_on, key, student) {
-        (Some(digits), _, _) => app.exam_run(&open_run(&app, digits)?)?,
+    let app = if full_screen { setting.quiet_app()? } else { setting.app()? };
+    let begin = match (go_on, key, student) {
+        (Some(digits), _, _) => Err(open_run(&app, digits)?),
         (None, Some(key), Some(student)) => {
             let key = key_code(key)?;
             let tag = tag.map(input::code).transpose()?;
-            app.exam_begin(&ExamBegin { key, tag, student })?
+            Ok(ExamBegin { key, tag, student })
         }
         _ => return Err(bad_input("name the key and --student NAME, or go on with --run ID")),
     };
-    let id = run.run.clone();
-    let ask = Ask {
+    let ask = |run: Option<String>| Ask {
         home: home.clone(),
         language: setting.language,
         out: None,
         tag: None,
         walk: None,
-        run: Some(id.clone()),
+        run,
+        begin: None,
     };
     if full_screen {
-        terminal::screen(app, ask)?;
-        if let Some(out) = out {
-            ended(&platform::open(&home, setting.language)?, &id, &out)?;
+        // The clock starts by a key, when the student is at the load, and not with the program.
+        let asked = match begin {
+            Ok(begin) => Ask { begin: Some(begin), ..ask(None) },
+            Err(run) => ask(Some(run)),
+        };
+        let run = terminal::screen(app, asked)?;
+        if let Some((run, out)) = run.zip(out) {
+            ended(&platform::open(&home, setting.language)?, &run, &out)?;
         }
         return Ok(ExitCode::SUCCESS);
     }
-    let code = terminal::lines(&app, &ask, setting.json)?;
+    let id = match begin {
+        Ok(begin) => app.exam_begin(&begin)?.run,
+        Err(run) => run,
+    };
+    let ask = ask(Some(id.clone()));
+    let code = platform::in_turns(&app, || terminal::lines(&app, &ask, setting.json))?;
     if let Some(out) = out {
         ended(&app, &id, &out)?;
     }
@@ -266,7 +294,7 @@ fn result(setting: &Setting, which: &str) -> Result<(), AppError> {
         .filter(|line| line.can_score)
         .filter(|line| line.run.starts_with(&digits) || line.student.eq_ignore_ascii_case(which));
     let view = match (fitting.next(), fitting.next()) {
-        (Some(only), None) => app.exam_score(&only.run, &ask(Secret::Pin, false)?)?,
+        (Some(only), None) => app.exam_score(&only.run, &ask(&app, Secret::Pin, false)?)?,
         (Some(_), Some(_)) => return Err(bad_input(&format!("several runs fit {which}; give more digits"))),
         (None, _) => match runs.iter().find(|line| line.state == "ended" && line.run.starts_with(&digits)) {
             // Says where the list lies.

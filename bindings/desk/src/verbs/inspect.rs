@@ -22,17 +22,18 @@ pub(crate) fn run(
     let tag = tag.map(input::code).transpose()?;
     let home = setting.home()?;
     let full_screen = std::io::stdin().is_terminal() && console::is_terminal() && !setting.json;
-    let app = if full_screen { platform::open(&home, setting.language)? } else { setting.app()? };
+    let app = if full_screen { setting.quiet_app()? } else { setting.app()? };
+    super::tell_who_signs(&app, Some("inspector"))?;
     let walk = match list {
         Some((procedure, of)) => Some(app.begin_inspection(procedure, of)?.walk),
         None => walk.map(|digits| whole(&app, digits)).transpose()?,
     };
-    let ask = Ask { home, language: setting.language, out, tag, walk, run: None };
+    let ask = Ask { home, language: setting.language, out, tag, walk, run: None, begin: None };
     if full_screen {
         terminal::screen(app, ask)?;
         return Ok(ExitCode::SUCCESS);
     }
-    terminal::lines(&app, &ask, setting.json)
+    platform::in_turns(&app, || terminal::lines(&app, &ask, setting.json))
 }
 
 /// What was inspected on this device and is no load.
@@ -78,7 +79,7 @@ pub(crate) fn sign(setting: &Setting, which: &str, out: Option<PathBuf>) -> Resu
             return Err(bad_input(&format!("no unsigned inspection fits {which}; see inspect --kept")));
         }
     };
-    let pin = platform::ask(Secret::Pin, false)?;
+    let pin = platform::ask(&app, Secret::Pin, false)?;
     let signed = app.sign_inspection(&walk, &pin)?;
     let name = format!("inspection-{}", output::file_name(&signed.name));
     let files = output::put_code(&signed.code, out.as_deref(), &name)?;

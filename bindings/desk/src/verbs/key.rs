@@ -2,12 +2,20 @@
 
 use std::process::ExitCode;
 
+use serde::Serialize;
 use slingseal_app::{AppError, SetUpView, same_name};
 
 use super::Setting;
 use crate::cli::KeyVerb;
-use crate::output::{answer_code, bad_input, print_json};
+use crate::output::{Answer, answer_code, bad_input, print_json};
 use crate::platform::{Secret, ask};
+
+/// A key request, as an answer.
+#[derive(Serialize)]
+struct Requested {
+    holder: String,
+    fingerprint: Option<String>,
+}
 
 pub(crate) fn run(setting: &Setting, verb: KeyVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -27,10 +35,30 @@ pub(crate) fn run(setting: &Setting, verb: KeyVerb) -> Result<ExitCode, AppError
                 (known, _, holder) => {
                     let holder = holder.or_else(|| known.clone());
                     let holder = holder.ok_or_else(|| bad_input("say whose device it is: --holder NAME"))?;
-                    app.make_key(&holder, &ask(Secret::Pin, true)?)?
+                    app.make_key(&holder, &ask(&app, Secret::Pin, true)?)?
                 }
             };
-            answer_code(setting.json, &code, out.as_deref(), "key-request")?;
+            let view = app.set_up()?;
+            let holder = view.holder.clone().unwrap_or_default();
+            let key = view.fingerprint.clone().unwrap_or_default();
+            let said = format!(
+                "key request of {holder}, fingerprint {key}; an authority answers it: authority issue"
+            );
+            let more = Requested { holder, fingerprint: view.fingerprint };
+            answer_code(setting.json, &Answer { code: &code, more }, &said, out.as_deref(), "key-request")?;
+        }
+        KeyVerb::ChangePin => {
+            let old = ask(&app, Secret::Pin, false)?;
+            app.change_pin(&old, &ask(&app, Secret::NewPin, true)?)?;
+            let view = app.set_up()?;
+            if setting.json {
+                print_json(&view);
+            } else {
+                println!(
+                    "The key of {} is under the new PIN.",
+                    view.holder.as_deref().unwrap_or("this device")
+                );
+            }
         }
         KeyVerb::Show => {
             let view = app.set_up()?;

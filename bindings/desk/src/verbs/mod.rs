@@ -6,6 +6,8 @@ mod demo;
 mod exam;
 mod inspect;
 mod key;
+mod manual;
+mod play;
 mod procedure;
 mod read;
 mod receive;
@@ -28,6 +30,7 @@ pub(crate) struct Setting {
     home: Option<std::path::PathBuf>,
     pub(crate) json: bool,
     pub(crate) language: Language,
+    acting: Option<String>,
 }
 
 impl Setting {
@@ -38,18 +41,51 @@ impl Setting {
 
     /// Opens the home and says what it met.
     pub(crate) fn app(&self) -> Result<App, AppError> {
-        let app = platform::open(&self.home()?, self.language)?;
-        for notice in app.start()?.notices {
+        let app = self.quiet_app()?;
+        for notice in app.start()?.notices.into_iter().chain(app.running_out()?) {
             eprintln!("slingseal: {notice}");
         }
         Ok(app)
     }
+
+    /// The same for the full screen, which tells by itself what the opening met.
+    pub(crate) fn quiet_app(&self) -> Result<App, AppError> {
+        let app = platform::open(&self.home()?, self.language)?;
+        app.act_as(self.acting.as_deref())?;
+        Ok(app)
+    }
+}
+
+/// Says under whose credential a verb signs, where more than one would do.
+pub(crate) fn tell_who_signs(app: &App, role: Option<&str>) -> Result<(), AppError> {
+    if let Some(signs) = app.signs_as(role)?.filter(|signs| !signs.others.is_empty()) {
+        eprintln!(
+            "slingseal: signs as {} of {}; --as would choose {}",
+            signs.credential.holder,
+            signs.credential.authority,
+            signs.others.join(" or ")
+        );
+    }
+    Ok(())
+}
+
+/// A word as a shell takes it: in quotes where it holds anything but plain letters.
+pub(crate) fn pasted(word: &str) -> String {
+    let plain = |letter: char| letter.is_ascii_alphanumeric() || "-_./:=@%+,".contains(letter);
+    if !word.is_empty() && word.chars().all(plain) {
+        return word.to_owned();
+    }
+    if cfg!(windows) { format!("\"{word}\"") } else { format!("'{}'", word.replace('\'', "'\\''")) }
 }
 
 /// Runs a verb.
 pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
-    let setting =
-        Setting { home: cli.home, json: cli.json, language: platform::language(cli.language.as_deref())? };
+    let setting = Setting {
+        home: cli.home,
+        json: cli.json,
+        language: platform::language(cli.language.as_deref())?,
+        acting: cli.acting,
+    };
     match cli.verb {
         Verb::Demo { out } => demo::run(&setting, out),
         Verb::Inspect { kept: true, sign: Some(which), out, .. } => inspect::sign(&setting, &which, out),
@@ -74,6 +110,8 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Exam(verb) => exam::run(&setting, verb),
         Verb::Bundle(verb) => bundle::run(&setting, verb),
         Verb::Records(verb) => records::run(&setting, verb),
+        Verb::Completions { shell } => manual::completions(shell),
+        Verb::Manual { out } => manual::manual(&out),
         Verb::Serve { port, open_to_network } => serve::run(&setting, port, open_to_network),
     }
 }

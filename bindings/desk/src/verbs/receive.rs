@@ -14,19 +14,25 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
     for argument in codes {
         texts.extend(input::codes(argument)?);
     }
+    let mut answers = Vec::new();
     for one in texts {
         let received = app.receive(&one)?;
         if let Received::Seal(verdict) = &received {
             worst = verify::graver(worst, verdict.verdict);
         }
-        if setting.json {
-            output::print_json(&received);
-        } else {
+        if !setting.json {
             match &received {
                 Received::Seal(verdict) => verify::show(verdict),
                 other => println!("{}", text(other)),
             }
         }
+        answers.push(received);
+    }
+    // One document whatever was given: of one code what became of it, of several a list.
+    match answers.as_slice() {
+        _ if !setting.json => {}
+        [only] => output::print_json(only),
+        several => output::print_json(&several),
     }
     Ok(verify::exit(worst))
 }

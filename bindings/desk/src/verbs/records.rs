@@ -3,11 +3,11 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_app::{App, AppError, ExportTable, RecordLine, RecordView, code_of};
+use slingseal_app::{App, AppError, ExportTable, RecordLine, RecordView, code_of, visibly};
 
 use super::{Setting, verify};
 use crate::cli::{RecordsVerb, Table};
-use crate::console::Shown;
+use crate::console::{self, Shown};
 use crate::output::{bad_input, counted, file_name, print_json, put_code, told, write, write_whole};
 use crate::print::{Paper, record_pdf};
 
@@ -20,7 +20,7 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
             if setting.json {
                 print_json(&records);
             } else {
-                records.iter().for_each(line);
+                console::paged(&records.iter().map(|one| line(one) + "\n").collect::<String>());
             }
         }
         RecordsVerb::Show { record } => {
@@ -33,10 +33,16 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
         }
         RecordsVerb::Seal { record, out } => {
             let seal = app.show_seal(&whole(&app, &record)?)?;
+            let files = match &out {
+                Some(out) => {
+                    put_code(&seal.code, Some(out), &format!("seal-{}", file_name(&seal.facts.load)))?
+                }
+                None => Vec::new(),
+            };
             if setting.json {
                 print_json(&seal);
-            } else if let Some(out) = out {
-                told(&put_code(&seal.code, Some(&out), &format!("seal-{}", file_name(&seal.facts.load)))?);
+            } else if out.is_some() {
+                told(&files);
             } else {
                 print!("{}", seal.code.terminal()?);
                 verify::show(&seal.verdict);
@@ -110,7 +116,7 @@ fn table(of: Table) -> ExportTable {
 }
 
 /// The whole digest of a load's newest record, or of the first digits of one among the newest.
-fn whole(app: &App, digits: &str) -> Result<String, AppError> {
+pub(super) fn whole(app: &App, digits: &str) -> Result<String, AppError> {
     const NEWEST: u32 = 10_000;
     if digits.len() == 64 {
         return Ok(digits.to_owned());
@@ -132,10 +138,10 @@ fn whole(app: &App, digits: &str) -> Result<String, AppError> {
     }
 }
 
-fn line(line: &RecordLine) {
+fn line(line: &RecordLine) -> String {
     let outcome = if line.fit { "fit" } else { "NOT FIT" };
     let expired = if line.expired { ", expired" } else { "" };
-    println!(
+    visibly(&format!(
         "{}  {:<12} {:<8} {}{expired}  {}  {}  found {} corrected {}",
         line.record.chars().take(8).collect::<String>(),
         line.load,
@@ -145,11 +151,11 @@ fn line(line: &RecordLine) {
         line.inspector,
         line.found,
         line.corrected
-    );
+    ))
 }
 
 fn story(view: &RecordView) {
-    line(&view.line);
+    println!("{}", line(&view.line));
     if let Some(tag) = &view.tag {
         println!(
             "{}, {} for {} ({} allowed), {} to {}",

@@ -1,4 +1,5 @@
-//! `rigging`: statics of a rigged load. 0 within limits, 11 over a limit or not hanging, 1 bad input.
+//! `rigging`: statics of a rigged load. 0 within limits, 10 over by the rule that the file names alone, 11 over a limit or not
+//! hanging, 1 bad input.
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -30,7 +31,11 @@ pub(crate) fn run(
         print!("{}", sheet.report);
     }
     // A load over a limit, or one that does not hang, must not go: a script sees it without reading.
-    Ok(super::verify::exit(if sheet.within_limits { VerdictWord::Go } else { VerdictWord::NoGo }))
+    Ok(super::verify::exit(match (sheet.within_limits, sheet.over_by_rule) {
+        (true, false) => VerdictWord::Go,
+        (true, true) => VerdictWord::Wait,
+        (false, _) => VerdictWord::NoGo,
+    }))
 }
 
 fn draw(sheet: &RiggingSheet, picture: &Path) -> Result<(), AppError> {

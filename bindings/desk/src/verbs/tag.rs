@@ -7,8 +7,9 @@ use slingseal_app::{AppError, TagView};
 
 use super::Setting;
 use crate::cli::TagVerb;
+use crate::files::write_together;
 use crate::input;
-use crate::output::{file_name, print_json, put_code, told, write};
+use crate::output::{file_name, print_json, put_code_and, told};
 use crate::platform::{Secret, ask};
 use crate::print::{Paper, sheets_pdf};
 
@@ -20,7 +21,10 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
             let open = |name: &str| input::text(&folder.join(name)).map_err(|error| error.to_string());
             let list = plan.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
             let app = setting.app()?;
-            let pin = if unsigned { None } else { Some(ask(Secret::Pin, false)?) };
+            if !unsigned {
+                super::tell_who_signs(&app, Some("planner"))?;
+            }
+            let pin = if unsigned { None } else { Some(ask(&app, Secret::Pin, false)?) };
             let pin = pin.as_ref().map(|pin| pin.as_str());
             let made = if list {
                 app.write_tags(&text, &open, pin)
@@ -34,16 +38,13 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
             let mut files = Vec::new();
             for one in &made {
                 let name = format!("tag-{}", file_name(&one.tag.load));
-                files.extend(put_code(&one.code, Some(&out), &name)?);
-                let sheet = out.join(format!("{name}.pdf"));
-                write(&sheet, &sheets_pdf(&[(&one.tag, &one.code)], Paper::A4)?)?;
-                files.push(sheet);
+                let sheet = sheets_pdf(&[(&one.tag, &one.code)], Paper::A4)?;
+                files.extend(put_code_and(&one.code, &out, &name, &[("pdf", &sheet)])?);
             }
             if list {
-                let all = out.join("sheets.pdf");
                 let pages: Vec<_> = made.iter().map(|one| (&one.tag, &one.code)).collect();
-                write(&all, &sheets_pdf(&pages, Paper::A4)?)?;
-                files.push(all);
+                let all = sheets_pdf(&pages, Paper::A4)?;
+                files.extend(write_together(&out, "sheets", &[("pdf", &all)])?);
             }
             match made.as_slice() {
                 made if setting.json && list => print_json(&made),

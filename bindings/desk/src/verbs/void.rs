@@ -3,12 +3,21 @@
 use std::path::Path;
 use std::process::ExitCode;
 
+use serde::Serialize;
 use slingseal_app::AppError;
 
 use super::Setting;
 use crate::input;
-use crate::output::{print_json, put_code, told};
+use crate::output::{Answer, answer_code, bad_input};
 use crate::platform::{Secret, ask};
+
+/// What was taken back, as an answer.
+#[derive(Serialize)]
+struct Voided {
+    load: String,
+    record: String,
+    void: String,
+}
 
 pub(crate) fn run(
     setting: &Setting,
@@ -18,18 +27,24 @@ pub(crate) fn run(
     out: Option<&Path>,
 ) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
-    let record = if seal.len() == 64 && seal.bytes().all(|byte| byte.is_ascii_hexdigit()) {
-        seal.to_owned()
-    } else {
+    let record = if seal == "-" || seal.contains(':') || Path::new(seal).exists() {
         let verdict = app.check(Some(&input::code(seal)?), None)?;
-        verdict.facts.map(|facts| facts.record).unwrap_or_default()
-    };
-    let code = app.void(&record, cause, note, &ask(Secret::Pin, false)?)?;
-    if setting.json {
-        print_json(&code);
+        let none = || {
+            bad_input("this is no seal that can be read; give a seal, a load's number or a record's digest")
+        };
+        verdict.facts.map(|facts| facts.record).ok_or_else(none)?
     } else {
-        println!("Voided. Hand this code to every device on the zone:");
-        told(&put_code(&code, out, "void")?);
-    }
+        super::records::whole(&app, seal)?
+    };
+    super::tell_who_signs(&app, None)?;
+    let code = app.void(&record, cause, note, &ask(&app, Secret::Pin, false)?)?;
+    let view = app.record(&record)?;
+    let void = view.voids.last().cloned().unwrap_or_default();
+    let said = format!(
+        "load {}, sealed by {}: {void}; nobody may lift on that seal: hand this code to every device on the zone",
+        view.line.load, view.line.inspector
+    );
+    let more = Voided { load: view.line.load, record, void };
+    answer_code(setting.json, &Answer { code: &code, more }, &said, out, "void")?;
     Ok(ExitCode::SUCCESS)
 }

@@ -9,6 +9,7 @@
     reason = "a test fails by panicking"
 )]
 
+mod access;
 #[path = "../support/bag.rs"]
 mod bag;
 mod browser;
@@ -168,7 +169,8 @@ fn a_leader_plans_prints_receives_finds_reads_and_exports() {
         )
     };
     browser.js(&fill("1800"));
-    browser.until("document.querySelector('.fault')?.innerText.includes('gross: \"1800\" has no unit')");
+    browser
+        .until("document.querySelector('.fault')?.innerText.includes('Gross weight: \"1800\" has no unit')");
     assert_eq!(browser.js("document.querySelector('[name=description]').value"), "Rations <b>& tea</b>");
     assert_eq!(browser.js("document.querySelector('[name=pin]').value"), "", "a PIN is never sent back");
     browser.js(&fill("1800 lb"));

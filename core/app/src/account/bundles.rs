@@ -8,6 +8,7 @@ use serde::Serialize;
 
 use crate::account::heads::heads;
 use crate::account::merge::Merge;
+use crate::error::said_by_system;
 use crate::hook::admission::Admission;
 use crate::procedures::comes_with_the_program;
 use crate::walks::sealing::entry_digest;
@@ -17,8 +18,8 @@ use slingseal_account::sync::{
     RecordItem,
 };
 use slingseal_message::seal::Record;
-use slingseal_store::{InspectionRow, Reader, StoreError};
-use slingseal_words::Digest;
+use slingseal_store::{InspectionRow, Reader, StoreError, SubjectKind};
+use slingseal_words::{Digest, LoadNumber, Time};
 
 /// What a bundle is to hold.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -27,6 +28,10 @@ pub struct BundleRequest {
     pub have: Option<String>,
     /// Whether photographs go along. A moving code never carries them.
     pub photos: bool,
+    /// Only records sealed at this time or later.
+    pub since: Option<Time>,
+    /// Only what is of this load: its records, tags and voids, with everybody's credentials and rosters.
+    pub load: Option<String>,
 }
 
 /// A bundle that was written.
@@ -166,7 +171,7 @@ impl App {
     /// # Errors
     /// A have code that cannot be read; what the writer meets; storage.
     pub fn bundle_write(&self, request: &BundleRequest, out: &mut dyn Write) -> Result<BundleMade, AppError> {
-        self.lock().bundle_write(request, Scope { exams: true, strays: true }, out)
+        self.lock().bundle_write(request, &Scope { exams: true, strays: true, part: None }, out)
     }
 
     /// A bundle as a moving code: without photographs and examinations.
@@ -174,11 +179,19 @@ impl App {
     /// # Errors
     /// More than a moving code carries: write a file instead.
     pub fn moving_code(&self, have: Option<&str>) -> Result<MovingCode, AppError> {
-        let request = BundleRequest { have: have.map(str::to_owned), photos: false };
+        self.moving_code_of(&BundleRequest { have: have.map(str::to_owned), ..BundleRequest::default() })
+    }
+
+    /// The same of a part of the account; photographs never go along.
+    ///
+    /// # Errors
+    /// As `moving_code`.
+    pub fn moving_code_of(&self, request: &BundleRequest) -> Result<MovingCode, AppError> {
+        let request = BundleRequest { photos: false, ..request.clone() };
         let inner = self.lock();
         let written = |strays| -> Result<(BundleMade, Vec<u8>), AppError> {
             let mut bytes = Vec::new();
-            let made = inner.bundle_write(&request, Scope { exams: false, strays }, &mut bytes)?;
+            let made = inner.bundle_write(&request, &Scope { strays, ..Scope::moving() }, &mut bytes)?;
             Ok((made, bytes))
         };
         let (made, bytes) = written(true)?;
@@ -190,6 +203,46 @@ impl App {
         let frames = FrameWriter::new(&bytes).map_err(AppError::bad_input)?;
         made.left_out.push("tags that nobody signed and no seal names: they go by bundle file".into());
         Ok(MovingCode { frames, made })
+    }
+
+    /// The same as several moving codes, each small enough, where one is too large: each is a bundle by itself, so that any order
+    /// will do, and one that is missed is missed alone. At most [`MOST_PARTS`].
+    ///
+    /// # Errors
+    /// More than that many carry; one record that none carries: write a file instead.
+    pub fn moving_codes(&self, request: &BundleRequest) -> Result<Vec<MovingCode>, AppError> {
+        let too_large = match self.moving_code_of(request) {
+            Ok(whole) => return Ok(vec![whole]),
+            Err(error) => error,
+        };
+        let request = BundleRequest { photos: false, ..request.clone() };
+        let inner = self.lock();
+        let part = |part: Part| -> Result<Option<MovingCode>, AppError> {
+            let mut bytes = Vec::new();
+            let scope = Scope { part: Some(part), strays: false, ..Scope::moving() };
+            let made = inner.bundle_write(&request, &scope, &mut bytes)?;
+            Ok(FrameWriter::new(&bytes).ok().map(|frames| MovingCode { frames, made }))
+        };
+        // Papers first and alone: who has them can judge every record that follows.
+        let mut codes = vec![part(Part::Papers)?.ok_or_else(|| too_large.clone())?];
+        let count = inner.records_to_send(&request)?.len();
+        let mut from = 0;
+        while from < count {
+            let mut many = count - from;
+            let code = loop {
+                match part(Part::Records { from, many })? {
+                    Some(code) => break code,
+                    None if many > 1 => many = many.div_ceil(2),
+                    None => return Err(too_large),
+                }
+            };
+            codes.push(code);
+            from += many;
+            if codes.len() > MOST_PARTS {
+                return Err(too_large);
+            }
+        }
+        Ok(codes)
     }
 
     /// Takes a bundle in: what is good, in one transaction; what is not is set aside with its reason.
@@ -206,16 +259,41 @@ impl App {
 }
 
 fn io(error: std::io::Error) -> AppError {
-    AppError::bad_input(format!("the bundle cannot be read or written: {error}; try another medium"))
+    AppError::bad_input(format!(
+        "the bundle cannot be read or written: {}; try another medium",
+        said_by_system(&error)
+    ))
+}
+
+/// The most moving codes that one account goes in: nobody films more.
+pub const MOST_PARTS: usize = 50;
+
+/// A part of what is to be sent.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Part {
+    Papers,
+    /// So many of the records that are to be sent, from one on.
+    Records {
+        from: usize,
+        many: usize,
+    },
 }
 
 /// What goes along besides what somebody signed.
 #[derive(Clone, Copy)]
 struct Scope {
+    /// One part alone; none is everything.
+    part: Option<Part>,
     /// Examinations.
     exams: bool,
     /// Tags that nobody signed and no seal names.
     strays: bool,
+}
+
+impl Scope {
+    fn moving() -> Self {
+        Self { part: None, exams: false, strays: true }
+    }
 }
 
 /// Everything that is no record, as it travels.
@@ -246,19 +324,84 @@ fn known(read: &Reader<'_>) -> Result<Vec<Known>, StoreError> {
     Ok(rows.into_iter().map(|(issued, digest, _, whole)| Known { issued, digest, whole }).collect())
 }
 
+/// The papers of one load, with everybody's credentials and rosters.
+fn papers_of(read: &Reader<'_>, load: &LoadNumber) -> Result<Papers, StoreError> {
+    let Papers { messages: mut papers, mut inspections } = papers(read)?;
+    let digests = |bytes: Vec<Vec<u8>>| bytes.iter().map(|bytes| Digest::of(bytes)).collect::<BTreeSet<_>>();
+    let tags = digests(read.tags_of(load.as_str())?.into_iter().map(|row| row.bytes).collect());
+    let voids = digests(read.voids_of_load(load.as_str())?.into_iter().map(|row| row.bytes).collect());
+    papers.retain(|(kind, bytes)| match kind {
+        ItemKind::Tag => tags.contains(&Digest::of(bytes)),
+        ItemKind::Void => voids.contains(&Digest::of(bytes)),
+        _ => true,
+    });
+    // A piece that was withdrawn is for every load to know.
+    inspections.retain(|row| row.subject == SubjectKind::Piece || row.name == load.as_str());
+    Ok(Papers { messages: papers, inspections })
+}
+
+/// Inspections of what is no load, with their full records where there is room for them.
+fn write_inspections(
+    read: &Reader<'_>,
+    rows: &[InspectionRow],
+    room: bool,
+    writer: &mut BundleWriter<&mut dyn Write>,
+    made: &mut BundleMade,
+) -> Result<(), AppError> {
+    for row in rows {
+        // What was rejected on a load stands on that load's record, which travels by itself.
+        let whole = room && read.seals_of_record(row.record)?.is_empty();
+        let record = if whole { read.body(row.record)? } else { None };
+        if let Some(record) = record.as_deref().and_then(|body| Record::parse(body, &entry_digest).ok())
+            && !comes_with_the_program(&record.procedure_digest)
+            && let Some(text) = read.procedure_text(record.procedure_digest)?
+        {
+            let _ = writer.add(ItemKind::Procedure, text.text.as_bytes()).map_err(io)?;
+        }
+        let item = RecordItem { seal: row.bytes.clone(), record };
+        match writer.add(ItemKind::Inspection, &item.to_bytes()).map_err(io)? {
+            Ok(()) => made.papers += 1,
+            Err(too_long) => made.left_out.push(format!("{too_long} ({})", row.name)),
+        }
+    }
+    Ok(())
+}
+
 impl Inner {
+    /// The records that a bundle carries, in the order in which it does.
+    fn records_to_send(&self, request: &BundleRequest) -> Result<Vec<Known>, AppError> {
+        let read = self.store.read();
+        let have = request.have.as_deref().map(Have::parse).transpose().map_err(AppError::bad_input)?;
+        let mine = known(&read)?;
+        let mut sent = have.as_ref().map_or_else(|| mine.clone(), |have| have.lacks(&mine));
+        if let Some(since) = request.since {
+            sent.retain(|one| one.issued >= since);
+        }
+        if let Some(load) = &request.load {
+            let load = LoadNumber::new(load)?;
+            let of_load: BTreeSet<Digest> =
+                read.records_of_load(load.as_str())?.into_iter().map(|row| row.seal).collect();
+            sent.retain(|one| of_load.contains(&one.digest));
+        }
+        Ok(sent)
+    }
+
     fn bundle_write(
         &self,
         request: &BundleRequest,
-        scope: Scope,
+        scope: &Scope,
         out: &mut dyn Write,
     ) -> Result<BundleMade, AppError> {
         let have = request.have.as_deref().map(Have::parse).transpose().map_err(AppError::bad_input)?;
         let read = self.store.read();
         let mut made = BundleMade::default();
         let mut writer = BundleWriter::begin(out).map_err(io)?;
-        let papers = papers(&read)?;
-        if have.as_ref().is_none_or(|have| !have.has_papers(&papers.digests())) {
+        let papers = match &request.load {
+            Some(load) => papers_of(&read, &LoadNumber::new(load)?)?,
+            None => papers(&read)?,
+        };
+        let with_papers = !matches!(scope.part, Some(Part::Records { .. }));
+        if with_papers && have.as_ref().is_none_or(|have| !have.has_papers(&papers.digests())) {
             let strays: BTreeSet<Digest> = match scope.strays {
                 true => BTreeSet::new(),
                 false => read.strays()?.into_iter().map(|stray| stray.digest).collect(),
@@ -272,28 +415,14 @@ impl Inner {
                     Err(too_long) => made.left_out.push(too_long.to_string()),
                 }
             }
+            write_inspections(&read, &papers.inspections, scope.exams, &mut writer, &mut made)?;
         }
-        if have.as_ref().is_none_or(|have| !have.has_papers(&papers.digests())) {
-            for row in &papers.inspections {
-                // What was rejected on a load stands on that load's record, which travels by itself.
-                let whole = scope.exams && read.seals_of_record(row.record)?.is_empty();
-                let record = if whole { read.body(row.record)? } else { None };
-                if let Some(record) =
-                    record.as_deref().and_then(|body| Record::parse(body, &entry_digest).ok())
-                    && !comes_with_the_program(&record.procedure_digest)
-                    && let Some(text) = read.procedure_text(record.procedure_digest)?
-                {
-                    let _ = writer.add(ItemKind::Procedure, text.text.as_bytes()).map_err(io)?;
-                }
-                let item = RecordItem { seal: row.bytes.clone(), record };
-                match writer.add(ItemKind::Inspection, &item.to_bytes()).map_err(io)? {
-                    Ok(()) => made.papers += 1,
-                    Err(too_long) => made.left_out.push(format!("{too_long} ({})", row.name)),
-                }
-            }
+        let mut sent = self.records_to_send(request)?;
+        match scope.part {
+            Some(Part::Papers) => sent.clear(),
+            Some(Part::Records { from, many }) => sent = sent.into_iter().skip(from).take(many).collect(),
+            None => {}
         }
-        let mine = known(&read)?;
-        let sent = have.as_ref().map_or_else(|| mine.clone(), |have| have.lacks(&mine));
         let mut texts = BTreeSet::new();
         for one in sent {
             let Some(bytes) = read.record_bytes(one.digest)? else { continue };

@@ -149,7 +149,7 @@ pub struct RecordView {
     pub rigging_json: Option<String>,
     /// Digests of photographs.
     pub photos: Vec<String>,
-    /// Voids that are known here.
+    /// Voids that are known here: when, by whom, why.
     pub voids: Vec<String>,
 }
 
@@ -309,10 +309,8 @@ impl Inner {
             photos: Vec::new(),
             voids: Vec::new(),
         };
-        for row in read.voids_of(row.digest)? {
-            let (void, _) = slingseal_message::seal::Void::open(&row.bytes)?;
-            view.voids.push(format!("{} {}", void.issued.dtg(), void.cause.say(self.language())));
-        }
+        let voids = self.voids_told(row.digest)?;
+        view.voids = voids.into_iter().map(|(at, what)| format!("{}, {what}", at.dtg())).collect();
         if let Some(body) = &bytes.body {
             let record = Record::parse(body, &entry_digest)?;
             view.tag = Some(self.tag_view(&record.tag)?);

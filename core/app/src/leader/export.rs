@@ -6,6 +6,7 @@ use std::io::Write;
 use serde::Serialize;
 
 use crate::account::records::standing_word;
+use crate::error::said_by_system;
 use crate::view::hex;
 use crate::walks::sealing::entry_digest;
 use crate::{App, AppError, Inner};
@@ -337,7 +338,10 @@ impl App {
 }
 
 fn io(error: std::io::Error) -> AppError {
-    AppError::bad_input(format!("the export cannot be written: {error}; name another file"))
+    AppError::bad_input(format!(
+        "the export cannot be written: {}; name another file",
+        said_by_system(&error)
+    ))
 }
 
 impl Inner {

@@ -140,22 +140,34 @@ impl Inner {
     }
 
     fn voids(&self, record: Digest) -> Result<Vec<Moment>, AppError> {
+        let told = self.voids_told(record)?.into_iter();
+        Ok(told
+            .map(|(at, what)| Moment { at, kind: MomentKind::Voided, what: sentence(&what), card: None })
+            .collect())
+    }
+
+    /// When a record was taken back, by whom and why: `taken back by Anvil 3: the load was moved`. The one place that says so.
+    pub(crate) fn voids_told(&self, record: Digest) -> Result<Vec<(Time, String)>, AppError> {
         let trusted = self.trusted()?;
-        let mut moments = Vec::new();
+        let mut told = Vec::new();
         for row in self.store.read().voids_of(record)? {
             let (void, message) = Void::open(&row.bytes)?;
             let signer = trusted.signer(Kind::Void, &message).ok();
-            let by = signer.map_or_else(|| "unknown".into(), |signer| signer.credential.holder.to_string());
+            let by = signer.map_or_else(
+                || "somebody who is not trusted here".into(),
+                |signer| signer.credential.holder.to_string(),
+            );
             let note = void.note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
-            moments.push(Moment {
-                at: void.issued,
-                kind: MomentKind::Voided,
-                what: format!("Taken back by {by}: {}{note}", void.cause.say(self.language())),
-                card: None,
-            });
+            let cause = void.cause.say(self.language());
+            told.push((void.issued, format!("taken back by {by}: {cause}{note}")));
         }
-        Ok(moments)
+        Ok(told)
     }
+}
+
+fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
 /// A point as a person knows it: its prompt and the card that it stands on.

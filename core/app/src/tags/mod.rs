@@ -112,6 +112,10 @@ pub struct LinkView {
 pub struct RiggingView {
     /// `within_limits`, `over_limit` or `infeasible`.
     pub verdict: String,
+    /// The same, with `at_rest_only` for a load that is within limits at rest and not otherwise.
+    pub state: String,
+    /// What it is over by, though not at rest, in a sentence.
+    pub beyond: Option<String>,
     /// What governs, in one line.
     pub summary: String,
     /// The whole report, as sentences.
@@ -123,6 +127,7 @@ pub struct RiggingView {
     /// The governing part's utilisation; 1 is all of it.
     pub utilisation: Option<f64>,
     /// Side, front and top view.
+    #[serde(skip)]
     pub picture_svg: Option<String>,
 }
 
@@ -348,6 +353,7 @@ impl Inner {
         if let Some(rigging) = rigging.as_ref().filter(|rigging| rigging.verdict != "within_limits") {
             warnings.push(rigging.summary.clone());
         }
+        warnings.extend(rigging.as_ref().and_then(|rigging| rigging.beyond.clone()));
         match signature {
             TagSignature::Planner => {}
             TagSignature::Unsigned => warnings.push(

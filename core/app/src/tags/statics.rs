@@ -27,6 +27,8 @@ pub struct RiggingSheet {
     pub within_limits: bool,
     /// `within_limits`, `over_limit` or `infeasible`.
     pub verdict: String,
+    /// Whether it is over by the rule that the file names, though within limits at rest.
+    pub over_by_rule: bool,
     /// The report in the units of the file, for a terminal or paper.
     pub report: String,
     /// The stable answer for machines, in SI.
@@ -65,6 +67,7 @@ pub fn assess_rigging(request: &RiggingRequest) -> Result<RiggingSheet, AppError
     Ok(RiggingSheet {
         within_limits: assessment.verdict == Verdict::WithinLimits,
         verdict: assessment.verdict.as_str().into(),
+        over_by_rule: assessment.beyond.as_ref().is_some_and(|beyond| beyond.chosen),
         report: rigging::report(&load, &assessment, &effects),
         json: rigging::json(&assessment, &effects),
         load,
@@ -88,6 +91,8 @@ pub(crate) fn rigging_view(load: &RiggedLoad) -> RiggingView {
     let hang = assessment.hang.as_ref();
     RiggingView {
         verdict: assessment.verdict.as_str().into(),
+        state: assessment.state().as_str().into(),
+        beyond: assessment.beyond.as_ref().map(rigging::beyond_line),
         summary: summary(load, &assessment),
         report: rigging::report(load, &assessment, &effects),
         pitch_deg: hang.map(|hang| hang.pitch.value()),

@@ -399,7 +399,8 @@ fn a_damaged_paper_is_named() {
 
 fn bundle(from: &App) -> Vec<u8> {
     let mut bytes = Vec::new();
-    from.bundle_write(&BundleRequest { have: None, photos: true }, &mut bytes).unwrap();
+    from.bundle_write(&BundleRequest { have: None, photos: true, ..BundleRequest::default() }, &mut bytes)
+        .unwrap();
     bytes
 }
 

@@ -42,7 +42,7 @@ pub(super) fn desk(day: &Day, name: &'static str) -> App {
 
 pub(super) fn bundle(from: &App, have: Option<String>) -> Vec<u8> {
     let mut bytes = Vec::new();
-    from.bundle_write(&BundleRequest { have, photos: true }, &mut bytes).unwrap();
+    from.bundle_write(&BundleRequest { have, photos: true, ..BundleRequest::default() }, &mut bytes).unwrap();
     bytes
 }
 
@@ -103,7 +103,11 @@ fn a_day_ends_with_the_same_account_at_two_desks() {
     let again = take(&first, &to_first);
     assert_eq!((again.new, again.completed, again.papers), (0, 0, 0));
     let mut nothing = Vec::new();
-    let request = BundleRequest { have: Some(second.have_code().unwrap().text), photos: true };
+    let request = BundleRequest {
+        have: Some(second.have_code().unwrap().text),
+        photos: true,
+        ..BundleRequest::default()
+    };
     let made = first.bundle_write(&request, &mut nothing).unwrap();
     assert_eq!((made.records, made.papers), (0, 0));
     assert_eq!(first.audit().unwrap().faults, [""; 0]);

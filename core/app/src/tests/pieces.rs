@@ -78,7 +78,7 @@ fn inspect(app: &App, list: &str, name: &str, bad: Option<(&str, &str)>) -> Walk
 /// Everything of one home to another, as a bundle.
 fn carry(from: &App, to: &App) -> BundleReport {
     let mut bundle = Vec::new();
-    from.bundle_write(&BundleRequest { have: None, photos: true }, &mut bundle).unwrap();
+    from.bundle_write(&BundleRequest { photos: true, ..BundleRequest::default() }, &mut bundle).unwrap();
     let report = to.bundle_read(&mut bundle.as_slice(), &mut |_| {}).unwrap();
     assert!(report.set_aside.is_empty(), "{report:?}");
     report

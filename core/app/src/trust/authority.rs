@@ -110,6 +110,17 @@ impl App {
         self.lock().issued_list()
     }
 
+    /// A credential that this authority issued, by its text: whose it is and what it allows.
+    ///
+    /// # Errors
+    /// This home is no authority; a text that is no credential of its own.
+    pub fn issued_as(&self, text: &str) -> Result<IssuedView, AppError> {
+        let (_, bytes) = unwrap(text)?;
+        let id = CredentialId::of(&bytes).to_string();
+        let found = self.issued()?.issued.into_iter().find(|one| one.id == id);
+        found.ok_or_else(|| AppError::not_found("this authority issued no such credential"))
+    }
+
     /// Issues a credential on a key request.
     ///
     /// # Errors

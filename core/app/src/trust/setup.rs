@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::acting::meant;
 use crate::account::{trust_changed, trusted_of};
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
@@ -10,7 +11,7 @@ use slingseal_message::trust::{
     SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
 };
 use slingseal_store::AuthorityRow;
-use slingseal_words::{CallSign, Language, Name, Time, same_name};
+use slingseal_words::{CallSign, Language, Time};
 
 pub(crate) const DEVICE_VAULT: &str = "device";
 pub(crate) const AUTHORITY_VAULT: &str = "authority";
@@ -141,6 +142,18 @@ impl App {
         CodeView::of(Kind::KeyRequest, &request)
     }
 
+    /// Puts this device's key under another PIN.
+    ///
+    /// # Errors
+    /// No key; a wait that is not over; a wrong PIN; a new one that is too easy.
+    pub fn change_pin(&self, old: &str, new: &str) -> Result<(), AppError> {
+        let new = Passphrase::choose(new, Passphrase::PIN)?;
+        let key = self.open_key(DEVICE_VAULT, old)?;
+        let mut inner = self.lock();
+        let vault = inner.lock_away(&key, &new)?;
+        inner.store.write(|tx| -> Result<(), AppError> { Ok(tx.put_vault(DEVICE_VAULT, vault.as_bytes())?) })
+    }
+
     /// The key request of this device, made again as it was.
     ///
     /// # Errors
@@ -251,31 +264,7 @@ impl App {
     pub fn distrust(&self, who: &str) -> Result<SetUpView, AppError> {
         let mut inner = self.lock();
         let trusted = inner.trusted()?;
-        let mut meant: Vec<_> =
-            trusted.iter().filter(|authority| authority.key.has_fingerprint(who)).collect();
-        if meant.is_empty() {
-            let shown = |authority: &&TrustedAuthority| same_name(authority.name.as_str(), who);
-            meant = trusted.iter().filter(shown).collect();
-        }
-        if meant.is_empty() {
-            meant = Name::received(who).map(|name| trusted.named(&name).collect()).unwrap_or_default();
-        }
-        let one = match meant.as_slice() {
-            [one] => *one,
-            [] => {
-                return Err(AppError::not_found(format!(
-                    "no authority \"{who}\" is trusted here; key show lists those that are"
-                )));
-            }
-            several => {
-                let all: Vec<String> =
-                    several.iter().map(|one| format!("{} ({})", one.name, one.key.fingerprint())).collect();
-                return Err(AppError::refused(format!(
-                    "several authorities are meant: {}; give the fingerprint of one",
-                    all.join("; ")
-                )));
-            }
-        };
+        let one = meant(&trusted, who)?;
         if inner.is_own_authority(&one.key)? {
             return Err(AppError::refused(
                 "this home is that authority itself; whom it issues to is for it to revoke",
@@ -400,7 +389,7 @@ impl Inner {
     }
 
     /// This device's credentials that nobody revoked, verified, with their bytes: the last to expire first.
-    fn own_credentials(&self, trusted: &Trusted) -> Result<Vec<(Signer, Vec<u8>)>, AppError> {
+    pub(super) fn own_credentials(&self, trusted: &Trusted) -> Result<Vec<(Signer, Vec<u8>)>, AppError> {
         let Some(vault) = self.store.read().vault(DEVICE_VAULT)? else { return Ok(Vec::new()) };
         let own = Vault::from_bytes(vault.bytes).public()?;
         let rows = self.store.read().own_credentials()?.into_iter();
@@ -416,6 +405,7 @@ impl Inner {
         role: Option<Role>,
     ) -> Result<Option<(Signer, Vec<u8>)>, AppError> {
         let mut all = self.own_credentials(trusted)?;
+        all.retain(|(signer, _)| self.may_act_for(&signer.authority.to_bytes()));
         let fitting = role
             .and_then(|role| all.iter().position(|(signer, _)| signer.credential.roles.has(role)))
             .unwrap_or(0);

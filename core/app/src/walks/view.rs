@@ -50,6 +50,8 @@ pub struct WalkView {
     pub rigging_within_limits: bool,
     /// What a counted link that differs from the plan does to the load.
     pub link_change: Option<String>,
+    /// Who rigged the load, where its tag says so: the first to be asked who corrected something.
+    pub rigger: Option<String>,
     /// The number to give for undoing the last answer.
     pub undo: Option<u32>,
     /// What to do next.
@@ -414,6 +416,7 @@ impl Inner {
             rigging: walk.rigging().map(|finding| finding.summary.to_string()),
             rigging_within_limits: walk.rigging().is_none_or(|finding| finding.within_limits),
             link_change: self.link_change(id, walk)?,
+            rigger: walk.ground().facts.rigger.as_ref().map(ToString::to_string),
             undo: walk.last_answer().filter(|_| walking),
             next,
             refused,
@@ -466,8 +469,8 @@ impl Inner {
                 let planned = crate::tags::statics::summary(&rigging, &slingseal_rigging::assess(&rigging));
                 let now = crate::tags::statics::summary(&changed, &slingseal_rigging::assess(&changed));
                 language.pick(
-                    format!("Planned: {planned}. With this link: {now}."),
-                    format!("Plan: {planned}. Con este eslabón: {now}."),
+                    format!("With this link: {now}. Planned: {planned}."),
+                    format!("Con este eslabón: {now}. Plan: {planned}."),
                 )
             }
             Err(error) => error.to_string(),

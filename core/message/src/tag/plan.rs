@@ -149,6 +149,11 @@ pub(super) fn agreeing(tag: &Tag, mut rigging: RiggedLoad) -> Result<RiggedLoad,
         let what = format!("the rigging is for {} and the plan for {}", rigging.mass, tag.gross);
         return Err((what, "write the same gross mass in both"));
     }
+    if let Some(rule) = rigging.rule {
+        // Whoever reads the tag would hold the tensions against another rule than the manual's.
+        let what = format!("the rigging file names the rule \"{}\", and a tag carries none", rule.as_str());
+        return Err((what, "assess that file at the desk, and leave the rule out of the one for the tag"));
+    }
     if let Some(allowable) = &rigging.allowable
         && differs(allowable.value, tag.allowable)
     {

@@ -101,6 +101,8 @@ pub(super) fn read(bytes: &[u8], mass: Quantity, allowable: Quantity) -> Result<
             })
         })?,
         legs: reader.list(RiggedLoad::MOST_LEGS, "legs", leg)?,
+        // A tag of this shape does not carry it.
+        rule: None,
     })
 }
 

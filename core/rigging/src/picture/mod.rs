@@ -15,8 +15,8 @@ mod tests;
 use slingseal_words::{Newtons, Unit};
 
 use super::assess::force_unit;
-use super::report::{attitude, force_in, percent, report};
-use super::{Assessment, Hang, Held, RiggedLoad, Verdict};
+use super::report::{attitude, beyond_line, by_rules, force_in, percent, report};
+use super::{Assessment, Hang, Held, RiggedLoad, State};
 
 use canvas::{Anchor, Canvas, Stroke, Style};
 
@@ -29,6 +29,8 @@ const INK: &str = "#111111";
 const FAINT: &str = "#4a4a4a";
 const PAPER: &str = "#ffffff";
 const GOOD: &str = "#0a5522";
+/// The colour of what is within limits at rest alone; ink on it is 10:1.
+const AMBER: &str = "#ffb000";
 /// The colour of what is over; 7:1 on white, like the others.
 const ALARM: &str = "#a30015";
 /// The colour of what governs and is not over.
@@ -51,11 +53,7 @@ struct Sheet<'a> {
 
 impl Sheet<'_> {
     fn word(&self) -> &'static str {
-        match self.assessment.verdict {
-            Verdict::WithinLimits => "WITHIN LIMITS",
-            Verdict::OverLimit => "OVER LIMIT",
-            Verdict::Infeasible => "DOES NOT HANG",
-        }
+        self.assessment.state().title()
     }
 
     /// Draws everything and tells how high it became.
@@ -82,16 +80,21 @@ impl Sheet<'_> {
     }
 
     fn band(&self, canvas: &mut Canvas) -> f64 {
-        let fill = match self.assessment.verdict {
-            Verdict::WithinLimits => GOOD,
-            Verdict::OverLimit => ALARM,
-            Verdict::Infeasible => INK,
+        let (fill, ink) = match self.assessment.state() {
+            State::WithinLimits => (GOOD, PAPER),
+            State::AtRestOnly => (AMBER, INK),
+            State::OverLimit => (ALARM, PAPER),
+            State::Infeasible => (INK, PAPER),
         };
-        let height = if self.assessment.hang.is_some() { 208.0 } else { 150.0 };
+        let height = match (&self.assessment.hang, &self.assessment.beyond) {
+            (Some(_), Some(_)) => 272.0,
+            (Some(_), None) => 208.0,
+            (None, _) => 150.0,
+        };
         canvas.rect((0.0, 0.0), WIDTH, height, fill, 0.0);
-        self.mark(canvas, (MARGIN + 52.0, 78.0));
+        self.mark(canvas, (MARGIN + 52.0, 78.0), ink);
         let left = MARGIN + 130.0;
-        canvas.text((left, 100.0), self.word(), Style::new(72.0, PAPER).bold());
+        canvas.text((left, 100.0), self.word(), Style::new(72.0, ink).bold());
         if let Some(governing) = self.assessment.hang.as_ref().and_then(|hang| hang.held.first()) {
             let line = format!(
                 "{} governs: {} of {}",
@@ -99,27 +102,36 @@ impl Sheet<'_> {
                 percent(governing.utilisation),
                 governing.rated
             );
-            canvas.fitted((left, 170.0), &line, Style::new(42.0, PAPER).bold(), WIDTH - left - MARGIN);
+            let line = if self.assessment.beyond.is_some() { format!("at rest {line}") } else { line };
+            canvas.fitted((left, 170.0), &line, Style::new(42.0, ink).bold(), WIDTH - left - MARGIN);
+        }
+        if let Some(beyond) = &self.assessment.beyond {
+            let line = beyond_line(beyond);
+            canvas.fitted((MARGIN, 236.0), &line, Style::new(42.0, ink).bold(), WIDTH - 2.0 * MARGIN);
         }
         height
     }
 
-    /// A shape for each verdict, so that colour is never alone: tick, triangle, cross.
-    fn mark(&self, canvas: &mut Canvas, (x, y): (f64, f64)) {
-        let pen = Stroke::new(16.0, PAPER);
-        match self.assessment.verdict {
-            Verdict::WithinLimits => canvas.path(
+    /// A shape for each state, so that colour is never alone: tick, half a disc, triangle, cross.
+    fn mark(&self, canvas: &mut Canvas, (x, y): (f64, f64), ink: &'static str) {
+        let pen = Stroke::new(16.0, ink);
+        match self.assessment.state() {
+            State::AtRestOnly => {
+                canvas.circle((x, y), 44.0, "none", Some(Stroke::new(12.0, ink)));
+                canvas.path(&format!("M{} {y}A44 44 0 0 0 {} {y}z", x - 44.0, x + 44.0), ink, None);
+            }
+            State::WithinLimits => canvas.path(
                 &format!("M{} {y}L{} {}L{} {}", x - 40.0, x - 10.0, y + 32.0, x + 42.0, y - 34.0),
                 "none",
                 Some(pen),
             ),
-            Verdict::OverLimit => {
+            State::OverLimit => {
                 let triangle = [(x, y - 48.0), (x + 54.0, y + 42.0), (x - 54.0, y + 42.0)];
                 canvas.shape(&triangle, "none", Some(Stroke::new(12.0, PAPER)));
                 canvas.line((x, y - 14.0), (x, y + 8.0), Stroke::new(12.0, PAPER));
                 canvas.circle((x, y + 26.0), 7.0, PAPER, None);
             }
-            Verdict::Infeasible => {
+            State::Infeasible => {
                 canvas.line((x - 36.0, y - 36.0), (x + 36.0, y + 36.0), pen);
                 canvas.line((x + 36.0, y - 36.0), (x - 36.0, y + 36.0), pen);
             }

@@ -1,11 +1,11 @@
 //! Every part against its rating, as bars: the governing one first.
 
 use crate::{Hang, Held};
-use slingseal_words::{Newtons, Ratio};
+use slingseal_words::Newtons;
 
 use super::canvas::{Anchor, Canvas, Stroke, Style};
 use super::{ALARM, FAINT, INK, MARGIN, Sheet, WIDTH};
-use super::{force_in, percent};
+use super::{by_rules, force_in, percent};
 
 const ROW: f64 = 62.0;
 /// Where bars begin, and how long a full one is.
@@ -19,7 +19,7 @@ const ROWS: usize = 14;
 pub(super) fn draw(canvas: &mut Canvas, sheet: &Sheet<'_>, hang: &Hang, top: f64) -> f64 {
     let head = Style::new(28.0, FAINT).bold();
     let mut y = top + 30.0;
-    canvas.text((MARGIN, y), "Part, by share of its rating", head);
+    canvas.text((MARGIN, y), "Part at rest, by share of its rating", head);
     canvas.text((BAR + FULL, y), "100 %", head.at(Anchor::Middle));
     let carries = match sheet.assessment.factor.value() {
         factor if factor > 1.0 => format!("carries \u{d7} {factor}"),
@@ -37,20 +37,15 @@ pub(super) fn draw(canvas: &mut Canvas, sheet: &Sheet<'_>, hang: &Hang, top: f64
     let more = hang.held.len().saturating_sub(rows.len());
     y += 40.0;
     let factor = sheet.assessment.factor.value();
-    let worst = hang.legs.iter().filter_map(|leg| {
-        let carries = leg.worst_case?.value() * factor;
-        Some((leg, carries, carries / leg.rated.value()))
-    });
-    let worst = worst.max_by(|a, b| a.2.total_cmp(&b.2));
     // One leg has nobody to share with.
-    if let Some((leg, carries, share)) = worst.filter(|_| hang.legs.len() > 1) {
+    if let Some((leg, share)) = hang.worst(factor).filter(|_| hang.legs.len() > 1) {
+        let carries = leg.worst_case.map_or(0.0, |worst| worst.value() * factor);
         let text = format!(
-            "Shared otherwise, leg {} carries {} at worst ({}). If three legs carry: {}. If two: {}.",
+            "Shared otherwise, leg {} carries {} at worst, {} of its rating; {}.",
             leg.name,
             sheet.force(Newtons::new(carries).unwrap_or_default()),
-            percent(Ratio::new(share).unwrap_or_default()),
-            percent(hang.rules.three_leg),
-            percent(hang.rules.two_leg)
+            percent(share),
+            by_rules(hang, false)
         );
         let style = Style::new(32.0, INK);
         for line in canvas.wrapped(&text, style, WIDTH - 2.0 * MARGIN) {

@@ -19,9 +19,10 @@ fn letters_are_built_in() {
 /// with ink on it.
 #[test]
 fn both_kinds_of_picture() {
-    let hanging = read(SAMPLE).unwrap();
+    let hanging = read(&format!("rule = \"rest\"\n{SAMPLE}")).unwrap();
+    let unsaid = read(SAMPLE).unwrap();
     let torn = read(&SAMPLE.replace("length = \"12 ft\"", "length = \"3 ft\"")).unwrap();
-    for (load, word) in [(hanging, "within limits"), (torn, "does not hang")] {
+    for (load, word) in [(hanging, "within limits"), (unsaid, "at rest only"), (torn, "does not hang")] {
         let assessment = assess(&load);
         let drawn = svg(&load, &assessment);
         assert!(drawn.starts_with("<svg ") && drawn.contains(&format!("<title>Rigged load, {word}</title>")));
@@ -29,6 +30,9 @@ fn both_kinds_of_picture() {
         assert_eq!(drawn, svg(&load, &assessment));
         let pixels = png(&load, &assessment).unwrap();
         assert!(pixels.starts_with(b"\x89PNG\r\n\x1a\n"));
+        // Green is for a load that holds by every rule that counts.
+        assert_eq!(drawn.contains("#0a5522"), word == "within limits");
+        assert_eq!(drawn.contains("#ffb000"), word == "at rest only");
         let picture = image::load_from_memory(&pixels).unwrap().to_rgb8();
         assert_eq!(picture.width(), 1080);
         let inked = picture.pixels().filter(|pixel| pixel.0.iter().all(|part| *part < 100)).count();

@@ -27,7 +27,7 @@ fn a_second_program_is_refused_until_the_first_ends() {
     let (store, _) = folder.open();
     let error = open_error(&folder);
     assert_eq!(error, StoreError::Busy { path: folder.file() });
-    assert!(error.to_string().ends_with("is open in another program; close that one first"));
+    assert!(error.to_string().ends_with("is open in another program that keeps it; close that one first"));
     drop(store);
     folder.open();
 }

@@ -1,5 +1,5 @@
 use maud::{Markup, PreEscaped, html};
-use slingseal_app::{BoardLoad, BoardView};
+use slingseal_app::{BoardColumn, BoardLoad, BoardView};
 
 /// The shape that stands for a state, so that colour is never alone.
 pub(super) fn shape(state: &str) -> Markup {
@@ -37,7 +37,13 @@ pub(in crate::serve) fn board(view: &BoardView, days: u32) -> Markup {
         @if !view.notices.is_empty() {
             ul.notices aria-label="To look into" { @for notice in &view.notices { li { (notice) } } }
         }
-        @for column in &view.columns {
+        @for column in &view.columns { (shelf(column)) }
+    }
+}
+
+/// The loads of one state.
+pub(super) fn shelf(column: &BoardColumn) -> Markup {
+    html! {
             section class={ "shelf " (column.state) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
                 h2 { (shape(&column.state)) span.count { (column.count) } span { (column.title) } }
                 @if column.loads.is_empty() {
@@ -49,7 +55,6 @@ pub(in crate::serve) fn board(view: &BoardView, days: u32) -> Markup {
                     p.more { "and " (column.count - column.loads.len() as u64) " more: search for a load, or look back less far" }
                 }
             }
-        }
     }
 }
 

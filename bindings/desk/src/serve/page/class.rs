@@ -14,7 +14,7 @@ pub(in crate::serve) fn class(view: &ClassView, procedures: &[String], procedure
     html! {
         div.tools {
             p { "Training, and no inspections. What is missed, the items and the cards count first attempts whose sheet is here: "
-                b { (view.counted) } ". Whiskers: 95 % (Wilson)." }
+                b { (view.counted) } ". The thin line tells how far chance alone may have moved a share." }
             form.pick method="get" {
                 label { "Procedure "
                     select name="procedure" data-go {
@@ -34,6 +34,7 @@ pub(in crate::serve) fn class(view: &ClassView, procedures: &[String], procedure
             section { h2 { "Attempts" } (attempts(&view.attempts)) }
             section { h2 { "Items" } (items(&view.items)) }
             section { h2 { "Time by card" } (cards(view)) }
+            details.small { summary { "How a share's line is counted" } p { "The interval in which 95 % of such counts lie (Wilson 1927)." } }
             section { h2 { "For a spreadsheet" } p.papers {
                 @for (name, title) in [("results", "Results"), ("students", "Students"), ("missed", "Missed"), ("items", "Items"), ("cards", "Cards")] {
                     a href={ "/export/class-" (name) ".csv" } { (title) }
@@ -63,7 +64,7 @@ fn missed(lines: &[MissedView]) -> Markup {
     let end = scale(shares.iter().map(|(_, share)| share));
     html! {
         @if shares.is_empty() { p.none { "Nothing was missed." } } @else {
-            div.wide { table.shares {
+            div.wide tabindex="0" role="group" aria-label="Table" { table.shares {
                 thead { tr { th { "Deficiency" } th { "Missed" } th { (axis(end)) } } }
                 tbody { @for (line, share) in &shares { tr {
                     td { b { (line.deficiency) } br; span.small { (line.procedure) } }
@@ -77,7 +78,7 @@ fn missed(lines: &[MissedView]) -> Markup {
 
 fn students(lines: &[StudentView]) -> Markup {
     html! {
-        div.wide { table {
+        div.wide tabindex="0" role="group" aria-label="Table" { table {
             thead { tr { th { "Student" } th.num { "Loads passed" } th.num { "Runs" } th.num { "Passed at once" } th.num { "Retests" }
                 th.num { "Unclear" } th.num { "Found" } th.num { "False calls" } } }
             tbody { @for line in lines { tr {
@@ -96,7 +97,7 @@ fn students(lines: &[StudentView]) -> Markup {
 
 fn attempts(lines: &[ExamResultLine]) -> Markup {
     html! {
-        div.wide { table {
+        div.wide tabindex="0" role="group" aria-label="Table" { table {
             thead { tr { th { "Student" } th { "Load" } th.num { "Attempt" } th { "Outcome" } th.num { "Found" } th.num { "False calls" }
                 th.num { "Time" } th { "Began" } th { "Instructor" } th { "Result" } } }
             tbody { @for line in lines { tr {
@@ -118,10 +119,12 @@ fn attempts(lines: &[ExamResultLine]) -> Markup {
 fn items(lines: &[ItemView]) -> Markup {
     let maybe = |value: Option<f64>| value.map_or_else(|| "–".to_owned(), |value| format!("{value:.2}"));
     html! {
-        p.small { "p: share of students that found it. D: share among the upper 27 % of students less that among the lower 27 % \
-            (Kelley 1939). r: correlation with the rest of the score (Henrysson 1963). With few students none of them says much." }
-        div.wide { table {
-            thead { tr { th { "Planted" } th { "Card, point" } th.num { "Students" } th.num { "p" } th.num { "D" } th.num { "r" } th { "What to make of it" } } }
+        details.small { summary { "How these are counted" }
+            p { "Found: share of students that found it. Good less weak: share among the best 27 % of students less that among the \
+                weakest 27 % (Kelley 1939). With the rest: correlation with the rest of the score (Henrysson 1963). With few students none \
+                of them says much." } }
+        div.wide tabindex="0" role="group" aria-label="Table" { table {
+            thead { tr { th { "Planted" } th { "Card, point" } th.num { "Students" } th.num { "Found" } th.num { "Good less weak" } th.num { "With the rest" } th { "What to make of it" } } }
             tbody { @for line in lines.iter().take(MOST) { tr {
                 td { b { (line.deficiency) } br; span.small { (line.procedure) } }
                 td { @if line.card > 0 { "card " (line.card) br; } span.small { (line.point) } }
@@ -138,7 +141,7 @@ fn items(lines: &[ItemView]) -> Markup {
 
 fn cards(view: &ClassView) -> Markup {
     html! {
-        div.wide { table {
+        div.wide tabindex="0" role="group" aria-label="Table" { table {
             thead { tr { th.num { "Card" } th { "Station" } th { "Title" } th.num { "Runs" } th.num { "Middle" } th.num { "Longest" } } }
             tbody { @for line in &view.cards { tr {
                 td.num { (line.card) }
@@ -193,7 +196,7 @@ fn told(debrief: &DebriefView) -> Markup {
         }
         section {
             h2 { "Time by card" }
-            div.wide { table {
+            div.wide tabindex="0" role="group" aria-label="Table" { table {
                 thead { tr { th.num { "Card" } th { "Station" } th { "Title" } th.num { "Time" } } }
                 tbody { @for card in &debrief.cards { tr {
                     td.num { (card.card) } td { (card.station) } td { (card.title) } td.num { (clock(card.seconds)) }

@@ -2,6 +2,20 @@
 "use strict";
 const by = (id) => document.getElementById(id);
 
+// In a narrow window each row of a table is a block: its cells carry their column's name, and the table stays one to those who
+// hear it.
+for (const table of document.querySelectorAll(".wide > table")) {
+  const names = [...table.querySelectorAll("thead th")].map((head) => (head.querySelector(".axis") ? "" : head.textContent.trim()));
+  for (const [kind, role] of [["tr", "row"], ["td", "cell"], ["th", "columnheader"], ["thead, tbody", "rowgroup"]]) {
+    for (const part of table.querySelectorAll(kind)) part.setAttribute("role", role);
+  }
+  table.setAttribute("role", "table");
+  for (const row of table.tBodies[0].rows) {
+    [...row.cells].forEach((cell, at) => { cell.dataset.name = names[at] ?? ""; });
+  }
+  table.classList.add("stacked");
+}
+
 // A choice in a list shows at once.
 for (const list of document.querySelectorAll("select[data-go]")) {
   list.addEventListener("change", () => list.form.submit());
@@ -105,7 +119,7 @@ if (moving) {
       moving.src = frame.src;
       setTimeout(next, 1000 / Number(by("pace").value));
     };
-    frame.src = `/moving/${number}.svg`;
+    frame.src = `/moving/${moving.dataset.part}/${number}.svg`;
   };
   setTimeout(next, 500);
 }

@@ -1,5 +1,7 @@
 use maud::{Markup, html};
 
+use slingseal_app::BundleMade;
+
 use crate::output::counted;
 
 /// The account for other programs, and for other desks.
@@ -36,11 +38,15 @@ pub(in crate::serve) fn export() -> Markup {
 }
 
 /// The moving code, frame after frame, until somebody leaves the page.
-pub(in crate::serve) fn moving(records: u32, papers: u32, enough: u32) -> Markup {
+pub(in crate::serve) fn moving(made: &BundleMade, enough: u32, part: u32, parts: usize) -> Markup {
     html! {
-        p { b { (counted(records, "record")) } " and " b { (counted(papers, "paper")) } ", in " b { (counted(enough, "frame")) } " or a few more. Hold the other desk's camera so \
+        @if parts > 1 {
+            p { b { "Part " (part) " of " (parts) "." } " Together they were too much for one code. The other desk takes each by itself, in any order." }
+            p.links { @for other in 1..=parts { a href={ "/moving?part=" (other) } aria-current=[(u32::try_from(other) == Ok(part)).then_some("page")] { "Part " (other) } " " } }
+        }
+        p { b { (counted(made.records, "record")) } " and " b { (counted(made.papers, "paper")) } ", in " b { (counted(enough, "frame")) } " or a few more. Hold the other desk's camera so \
             that the whole code is in its picture; it says when it has everything." }
-        img.moving #moving src="/moving/0.svg" alt="A frame of the moving code";
+        img.moving #moving data-part=(part) src={ "/moving/" (part) "/0.svg" } alt="A frame of the moving code";
         p { label { "Frames a second " select #pace {
             @for pace in [4, 8, 12, 15] { option value=(pace) selected[pace == 8] { (pace) } } } } }
     }

@@ -23,6 +23,7 @@ const PLACES: [(&str, &str); 8] = [
 fn head(title: &str) -> Markup {
     html! {
         (DOCTYPE)
+        (PreEscaped("<html lang=\"en\">"))
         meta charset="utf-8";
         meta name="viewport" content="width=device-width, initial-scale=1";
         meta name="color-scheme" content="light dark";
@@ -45,8 +46,10 @@ pub(in crate::serve) fn frame(here: &Here, place: &str, title: &str, content: &M
                 time.now datetime=(here.now.rfc3339) { (here.now.dtg) }
             }
             nav.places aria-label="Pages" {
-                @for (at, name) in PLACES {
-                    a href=(at) aria-current=[(at == place).then_some("page")] { (name) }
+                div.strip {
+                    @for (at, name) in PLACES {
+                        a href=(at) aria-current=[(at == place).then_some("page")] { (name) }
+                    }
                 }
                 form.find action="/search" role="search" {
                     input type="search" name="q" aria-label="Search" placeholder="Load, serial, name …" autocomplete="off" accesskey="s";

@@ -71,7 +71,7 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
             }
             @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
             @if !tag.equipment.is_empty() {
-                table {
+                div.wide tabindex="0" role="group" aria-label="Table" { table {
                     thead { tr { th { "Serial" } th { "Equipment" } th { "Rating, source" } th { "Inspect by" } } }
                     tbody {
                         @for piece in &tag.equipment {
@@ -84,12 +84,13 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
                             }
                         }
                     }
-                }
+                } }
             }
             @if let Some(rigging) = &tag.rigging {
                 figure.rigging {
                     img src={ "/load/" (encoded(&view.load)) "/rigging.svg" } alt={ "How it hangs: side, front and top. " (rigging.summary) };
-                    figcaption { (rigging.summary) }
+                    figcaption { (rigging.summary)
+                        @if let Some(beyond) = &rigging.beyond { br; strong.wait { (beyond) } } }
                 }
             }
         }

@@ -16,7 +16,7 @@ pub(super) use class::{class, result};
 pub(super) use export::{export, moving};
 pub(super) use frame::{Here, failed, frame, opened, turned_away};
 pub(super) use load::load;
-pub(super) use plan::{Entered, FIELDS, made, plan};
+pub(super) use plan::{Entered, FIELDS, Fault, made, plan};
 pub(super) use receive::receive;
 pub(super) use tables::{deficiencies, equipment, people, piece, search};
 

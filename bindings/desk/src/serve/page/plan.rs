@@ -8,7 +8,33 @@ use crate::serve::ask::Form;
 #[derive(Default)]
 pub(in crate::serve) struct Entered {
     pub(in crate::serve) form: Form,
-    pub(in crate::serve) faults: Vec<String>,
+    pub(in crate::serve) faults: Vec<Fault>,
+}
+
+/// What is wrong, and with which field of the form for one load; with none where it is a list's.
+pub(in crate::serve) struct Fault {
+    pub(in crate::serve) field: Option<String>,
+    pub(in crate::serve) words: String,
+}
+
+impl Fault {
+    fn said(&self) -> String {
+        let label = FIELDS
+            .iter()
+            .find(|(name, ..)| Some(*name) == self.field.as_deref())
+            .map(|(_, label, ..)| *label);
+        match label.or(self.field.as_deref()) {
+            Some(label) => format!("{label}: {}", self.words),
+            None => self.words.clone(),
+        }
+    }
+}
+
+impl Entered {
+    /// Which fault, the first of them, is this field's.
+    fn at(&self, field: &str) -> Option<usize> {
+        self.faults.iter().position(|fault| fault.field.as_deref() == Some(field))
+    }
 }
 
 /// The fields of the form: name, label, example, whether it is needed.
@@ -36,25 +62,31 @@ pub(in crate::serve) fn plan(entered: &Entered, procedures: &[ProcedureView], si
     let form = &entered.form;
     html! {
         @if !entered.faults.is_empty() {
-            div.fault role="alert" { p { b { "No tag was made." } } @for fault in &entered.faults { p { (fault) } } }
+            div.fault role="alert" { p { b { "No tag was made." } }
+                @for (at, fault) in entered.faults.iter().enumerate() { p id={ "fault-" (at) } { (fault.said()) } } }
         }
         div.plans {
             section {
                 h2 { "One load" }
                 form.plan method="post" action="/plan" autocomplete="off" {
                     @for (name, label, example, needed) in FIELDS {
-                        label { span { (label) @if !needed { small { " (may be left out)" } } }
-                            input name=(name) value=(form.get(name)) placeholder=(example) required[needed]; }
+                        @let wrong = entered.at(name);
+                        label.wrong[wrong.is_some()] { span { (label) @if !needed { small { " (may be left out)" } } }
+                            input name=(name) value=(form.get(name)) placeholder=(example) required[needed]
+                                aria-invalid=[wrong.map(|_| "true")] aria-describedby=[wrong.map(|at| format!("fault-{at}"))]; }
                     }
-                    label { span { "Procedure" }
-                        select name="procedure" required {
+                    @let wrong = entered.at("procedure");
+                    label.wrong[wrong.is_some()] { span { "Procedure" }
+                        select name="procedure" required aria-invalid=[wrong.map(|_| "true")] {
+                            option value="" { "choose" }
                             @for one in procedures {
                                 option value=(one.id) selected[one.id == form.get("procedure")] { (one.title) " (" (one.id) " " (one.version) ")" }
                             }
                         }
                     }
-                    label.whole { span { "Equipment, one piece a line" }
-                        textarea name="equipment" rows="3" placeholder="sling set | SS-0417 | 10000 lb | data plate | 2027-03-31" spellcheck="false" { (form.get("equipment")) } }
+                    @let wrong = entered.at("equipment");
+                    label.whole.wrong[wrong.is_some()] { span { "Equipment, one piece a line" }
+                        textarea name="equipment" aria-invalid=[wrong.map(|_| "true")] rows="3" placeholder="sling set | SS-0417 | 10000 lb | data plate | 2027-03-31" spellcheck="false" { (form.get("equipment")) } }
                     (signature(signs))
                     button { "Make the tag" }
                 }

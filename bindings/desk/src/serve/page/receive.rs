@@ -65,7 +65,7 @@ pub(in crate::serve) fn receive<'r>(
             section {
                 h2 { "Set aside" }
                 p { "Kept, not believed. What comes again in good order is taken in and leaves this list." }
-                div.wide { table {
+                div.wide tabindex="0" role="group" aria-label="Table" { table {
                     thead { tr { th { "Came" } th { "Why" } th.num { "Bytes" } th { "Digest" } } }
                     tbody { @for one in aside { tr {
                         td { (one.received.dtg) } td { (one.reason) } td.num { (one.bytes) }

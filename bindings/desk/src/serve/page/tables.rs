@@ -1,7 +1,7 @@
 use maud::{Markup, html};
 use slingseal_app::{
-    CredentialState, DeficienciesView, GroupShare, IssuedListView, LoadView, PeopleView, PieceLine,
-    PieceView, RecordLine, RecordsView,
+    BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, LoadView, PeopleView,
+    PieceLine, PieceView, RecordLine, RecordState, RecordsView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
@@ -10,7 +10,7 @@ use crate::output::counted;
 /// Records as a table.
 pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>) -> Markup {
     html! {
-        div.wide { table {
+        div.wide tabindex="0" role="group" aria-label="Table" { table {
             thead { tr {
                 th { "Load" } th { "Says" } th { "Standing" } th { "Sealed" } th { "Inspector" } th { "Rigger" } th { "Place, aircraft" }
                 th.num { "Found" } th.num { "Corrected" } th { "Record" }
@@ -18,7 +18,7 @@ pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>) -> Markup {
             tbody { @for line in lines { tr {
                 td { a href={ "/load/" (encoded(&line.load)) } { b { (line.load) } } }
                 td { @if line.fit { "fit" } @else { strong.bad { "NOT FIT" } } }
-                td { (line.standing) @if line.expired && line.standing == "current" { ", expired" } }
+                td { (standing(line)) }
                 td { (line.issued.dtg) }
                 td { (line.inspector) }
                 td { (line.rigger) }
@@ -28,6 +28,14 @@ pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>) -> Markup {
                 td { a.digest href={ "/record/" (line.record) ".pdf" } { (line.record.chars().take(8).collect::<String>()) } }
             } } }
         } }
+    }
+}
+
+/// How a record stands, as its banner says it.
+fn standing(line: &RecordLine) -> String {
+    match line.state {
+        RecordState::Fit | RecordState::NotFit => "in force".into(),
+        state => state.banner().to_lowercase(),
     }
 }
 
@@ -55,13 +63,13 @@ pub(in crate::serve) fn deficiencies(view: &DeficienciesView, days: Option<u32>)
         div.tools {
             p { b { (counted(view.inspections, "inspection")) }
                 @if let Some(since) = &view.since { " since " (since.dtg) }
-                ". Whiskers: 95 % (Wilson). With few inspections they are wide: a long whisker is no verdict on anybody." }
+                ". The thin line tells how far chance alone may have moved a share: with few inspections it is long, and no verdict on anybody." }
             (period(days))
         }
         section {
             h2 { "By point" }
             @if view.points.is_empty() { p.none { "nothing was found" } } @else {
-                div.wide { table.shares {
+                div.wide tabindex="0" role="group" aria-label="Table" { table.shares {
                     thead { tr { th { "Point" } th { "What was wrong" } th { "Inspections" } th { (axis(end)) } th.num { "Corrected" } } }
                     tbody { @for point in shown() { tr {
                         td { b { (point.prompt) } br; span.small { (point.procedure_title)
@@ -77,6 +85,7 @@ pub(in crate::serve) fn deficiencies(view: &DeficienciesView, days: Option<u32>)
         }
         (groups("By procedure", "Procedure", &view.procedures))
         (groups("By rigger", "Rigger", &view.riggers))
+        details.small { summary { "How a share's line is counted" } p { "The interval in which 95 % of such counts lie (Wilson 1927)." } }
     }
 }
 
@@ -85,7 +94,7 @@ fn groups(title: &str, what: &str, groups: &[GroupShare]) -> Markup {
     html! {
         section {
             h2 { (title) }
-            div.wide { table.shares {
+            div.wide tabindex="0" role="group" aria-label="Table" { table.shares {
                 thead { tr { th { (what) } th { "Inspections with a finding" } th { (axis(end)) } th.num { "Found" } th.num { "Corrected" } } }
                 tbody { @for group in groups { tr {
                     td { b { (group.title) } }
@@ -105,7 +114,7 @@ pub(in crate::serve) fn people(view: &PeopleView, issued: Option<&IssuedListView
         @if let Some(list) = issued { (issued_table(list)) }
         section {
             h2 { "Inspectors, planners, hookup, leaders" }
-            div.wide { table {
+            div.wide tabindex="0" role="group" aria-label="Table" { table {
                 thead { tr { th { "Name" } th { "Credential" } th { "Roles" } th { "Authority" } th.num { "Sealed" } th.num { "Fit" }
                     th.num { "Found" } th { "Last seal" } } }
                 tbody { @for person in &view.people { tr {
@@ -122,7 +131,7 @@ pub(in crate::serve) fn people(view: &PeopleView, issued: Option<&IssuedListView
         }
         section {
             h2 { "Authorities" }
-            div.wide { table {
+            div.wide tabindex="0" role="group" aria-label="Table" { table {
                 thead { tr { th { "Authority" } th { "Fingerprint" } th.num { "Roster" } th { "Holds until" } th.num { "Revoked" } } }
                 tbody { @for authority in &view.authorities { tr {
                     td { b { (authority.name) } }
@@ -144,7 +153,7 @@ fn issued_table(list: &IssuedListView) -> Markup {
             @for warning in &list.warnings { p.bad { (warning) } }
             p { "Roster " (list.sequence) ", good until " (list.roster_expires.dtg) ". Fingerprint " span.digest { (list.fingerprint) } }
             @if list.issued.is_empty() { p.none { "nothing yet" } } @else {
-                div.wide { table {
+                div.wide tabindex="0" role="group" aria-label="Table" { table {
                     thead { tr { th { "Name" } th { "Roles" } th { "Until" } th { "State" } th { "Credential" } th { "Key" } } }
                     tbody { @for one in &list.issued { tr {
                         td { b { (one.holder) } }
@@ -168,7 +177,7 @@ pub(in crate::serve) fn equipment(pieces: &[PieceLine], from: &str, next: Option
             form.pick method="get" { label { "From serial " input name="from" value=(from) autocomplete="off"; } button { "Show" } }
         }
         @if pieces.is_empty() { p.none { "none" } } @else {
-            div.wide { table {
+            div.wide tabindex="0" role="group" aria-label="Table" { table {
                 thead { tr { th { "Serial" } th { "Equipment" } th.num { "Loads" } th { "Last" } } }
                 tbody { @for piece in pieces { tr {
                     td { a href={ "/equipment/" (encoded(&piece.serial)) } { b { (piece.serial) } } }
@@ -205,6 +214,7 @@ pub(in crate::serve) fn piece(view: &PieceView) -> Markup {
 pub(in crate::serve) fn search(
     asked: &str,
     exact: Option<&LoadView>,
+    in_state: &[BoardColumn],
     page: &RecordsView,
     next: Option<&str>,
 ) -> Markup {
@@ -215,9 +225,10 @@ pub(in crate::serve) fn search(
                 a href={ "/load/" (encoded(&load.load)) } { strong { (load.load) } } span { (load.state_title) }
             }
         }
-        @if page.lines.is_empty() {
+        @for column in in_state { (super::board::shelf(column)) }
+        @if page.lines.is_empty() && in_state.is_empty() {
             p.none { "No record with " b { (asked) } ". The beginnings of words will do: a load, a serial number, a name, a place, what was found." }
-        } @else {
+        } @else if !page.lines.is_empty() {
             (lines(page.lines.iter()))
         }
         @if let Some(next) = next { p.more { a href=(next) { "Next page" } } }

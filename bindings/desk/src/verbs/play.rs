@@ -1,0 +1,68 @@
+//! `bundle play`: a moving code in this terminal, for the camera of another device.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::Duration;
+
+use slingseal_app::{App, AppError, BundleRequest};
+
+use crate::console;
+use crate::output::bad_input;
+
+/// Home, without clearing what the next frame covers anyway: a screen that flickers is read by nobody.
+const HOME: &str = "\x1b[H";
+const CLEAR: &str = "\x1b[2J\x1b[H";
+
+/// Shows frame after frame until Ctrl-C, or so many rounds. Each part of several is shown for twice as many frames as are enough,
+/// and says which it is.
+pub(super) fn run(
+    app: &App,
+    request: &BundleRequest,
+    pace: u32,
+    rounds: Option<u32>,
+) -> Result<(), AppError> {
+    if !console::is_terminal() {
+        return Err(bad_input("no terminal to show the code in; write pictures with bundle write --frames"));
+    }
+    let codes = app.moving_codes(request)?;
+    // Nothing more is wanted of the home, and a film may last.
+    app.let_go();
+    let ended = Arc::new(AtomicBool::new(false));
+    #[cfg(unix)]
+    for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
+        signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| {
+            bad_input(&format!("no signal can be caught: {}", crate::output::plain(&error)))
+        })?;
+    }
+    console::show(CLEAR);
+    let beat = Duration::from_secs(1) / pace.max(1);
+    let mut round = 0;
+    'film: while rounds.is_none_or(|rounds| round < rounds) {
+        for (at, moving) in codes.iter().enumerate() {
+            let frames = moving.enough().saturating_mul(2);
+            for number in 0..frames {
+                if ended.load(Ordering::Relaxed) {
+                    break 'film;
+                }
+                // Never the same frames again in the next round: each adds to what was missed.
+                let frame = moving.frame(round.saturating_mul(frames).saturating_add(number))?;
+                let which = format!(
+                    "Part {} of {}, frame {} of about {}",
+                    at + 1,
+                    codes.len(),
+                    number + 1,
+                    moving.enough()
+                );
+                console::show(&format!(
+                    "{HOME}{}{which:<60}\r\n{:<60}\r\n",
+                    frame.terminal()?,
+                    "Ctrl-C ends it."
+                ));
+                std::thread::sleep(beat);
+            }
+        }
+        round = round.saturating_add(1);
+    }
+    console::show("\r\n");
+    Ok(())
+}

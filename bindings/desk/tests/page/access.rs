@@ -1,0 +1,130 @@
+//! The page at three widths: what axe-core finds at WCAG AAA, what leaves the window, what no keyboard reaches.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use serde_json::{Value, json};
+
+use crate::browser::Browser;
+use crate::{Demo, Served};
+
+const AXE: &str = "axe-core@4.14.1";
+const WIDTHS: [u32; 3] = [390, 768, 1280];
+
+/// The checker, fetched once by npm and kept beside what is built.
+fn axe() -> String {
+    let kept = Path::new(env!("CARGO_TARGET_TMPDIR")).join("axe");
+    let script = kept.join("node_modules/axe-core/axe.min.js");
+    if !script.exists() {
+        std::fs::create_dir_all(&kept).unwrap();
+        let fetched = Command::new("npm")
+            .args(["install", "--no-audit", "--no-fund", "--silent", "--prefix"])
+            .arg(&kept)
+            .arg(AXE)
+            .status()
+            .expect("npm is needed (Debian package npm)");
+        assert!(fetched.success(), "npm could not fetch {AXE}");
+    }
+    std::fs::read_to_string(script).unwrap()
+}
+
+/// Where the pictures of this run are left, if anywhere.
+fn pictures() -> Option<PathBuf> {
+    std::env::var_os("SLINGSEAL_PICTURES").map(PathBuf::from)
+}
+
+fn picture(browser: &mut Browser, name: &str) {
+    let Some(folder) = pictures() else { return };
+    let shot = browser.call("Page.captureScreenshot", &json!({ "captureBeyondViewport": true }));
+    let data = shot["data"].as_str().unwrap();
+    std::fs::create_dir_all(&folder).unwrap();
+    std::fs::write(folder.join(format!("{name}.png.base64")), data).unwrap();
+}
+
+#[test]
+fn every_page_is_for_everybody_at_every_width() {
+    let axe = axe();
+    let demo = Demo::new();
+    demo.inspect(&demo.at("tag-km-015.txt"));
+    let bundle = demo.at("day.slb");
+    assert!(
+        demo.run("inspector", &["bundle", "write", "--out", bundle.to_str().unwrap()], "").status.success()
+    );
+    assert!(demo.run("desk", &["bundle", "read", bundle.to_str().unwrap()], "").status.success());
+    let served = Served::new(&demo);
+    let mut browser = Browser::start(&[]);
+    browser.go(&served.link);
+    browser.until("location.pathname === '/' && document.querySelector('h1')?.innerText === 'The zone'");
+    let mut faults = Vec::new();
+    let pages = [
+        ("/", "The zone"),
+        ("/load/KM-014", "Load KM-014"),
+        ("/plan", "Plan and print"),
+        ("/receive", "Receive"),
+        ("/deficiencies", "Deficiencies"),
+        ("/people", "People"),
+        ("/equipment", "Equipment"),
+        ("/class", "The class"),
+        ("/export", "Export"),
+        ("/search?q=KM", "Search"),
+        ("/search?q=fit", "Search"),
+        ("/nothing", "That did not work"),
+    ];
+    for theme in ["light", "dark"] {
+        let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": theme }] });
+        browser.call("Emulation.setEmulatedMedia", &media);
+        for width in WIDTHS {
+            let size = json!({ "width": width, "height": 844, "deviceScaleFactor": 1, "mobile": false });
+            browser.call("Emulation.setDeviceMetricsOverride", &size);
+            for (path, heading) in pages {
+                browser.open(&format!("{}{path}", served.base), heading);
+                let wide = browser.js("document.documentElement.scrollWidth").as_u64().unwrap();
+                if wide > u64::from(width) {
+                    faults.push(format!("{path} at {width}: {wide} px wide"));
+                }
+                let tall = browser.js("document.querySelector('.places').offsetHeight").as_u64().unwrap();
+                if tall > 130 {
+                    faults.push(format!("{path} at {width}: the navigation is {tall} px high"));
+                }
+                // A column of one word is no column.
+                let narrow = browser.js(
+                    "[...document.querySelectorAll('td')].filter(cell => cell.innerText.trim().length > 24 \
+                     && cell.getBoundingClientRect().width < 80 && cell.getClientRects().length).length",
+                );
+                if narrow != json!(0) {
+                    faults.push(format!("{path} at {width}: {narrow} cells of one word a line"));
+                }
+                browser.js(&axe);
+                let found = browser.js(
+                    "axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag2aaa', 'wcag21a', 'wcag21aa', 'wcag22aa']}) \
+                     .then(found => found.violations.map(one => one.id + ': ' + one.nodes.map(node => node.html.slice(0, 160)).join(' | ')))",
+                );
+                let Value::Array(found) = found else { panic!("{path}: the checker did not run") };
+                faults.extend(found.iter().map(|one| format!("{path} at {width}, {theme}: {one}")));
+                let name = path.replace(['/', '?', '='], "_");
+                picture(&mut browser, &format!("{name}-{width}-{theme}"));
+            }
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+
+    // A state is found by its word; what is wrong with a form is told at its field.
+    browser.open(&format!("{}/search?q=fit", served.base), "Search");
+    browser.until("!!document.querySelector('main a[href=\"/load/KM-014\"]')");
+    browser.open(&format!("{}/plan", served.base), "Plan and print");
+    assert_eq!(
+        browser.js("document.querySelector(\"form[action='/plan'] select\").value"),
+        "",
+        "nothing is chosen for anybody"
+    );
+    browser.js(
+        "for (const [name, value] of Object.entries({load: 'KM-056', description: 'x', gross: 'many', aircraft: 'Heron M2', \
+         allowable: '7000 lb', pickup: 'A', destination: 'B', procedure: 'bag'})) \
+         document.querySelector(`form[action='/plan'] [name=${name}]`).value = value; \
+         document.querySelector(\"form[action='/plan'] button\").click(); true",
+    );
+    browser.until("document.querySelector('[name=gross]')?.getAttribute('aria-invalid') === 'true'");
+    let told = browser.js("document.querySelector('.fault').innerText");
+    assert!(told.as_str().unwrap().contains("Gross weight: "), "{told}");
+    assert_eq!(browser.js("document.querySelectorAll('[aria-invalid]').length"), 1);
+}

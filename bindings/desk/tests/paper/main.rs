@@ -1,0 +1,83 @@
+//! The printed pages, judged by veraPDF: archived for good (PDF/A-2a) and read aloud in order (PDF/UA-1).
+
+#![allow(clippy::unwrap_used, clippy::panic, clippy::string_slice, reason = "a test fails by panicking")]
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// What checks, fetched once by Maven and kept beside what is built.
+fn validator() -> PathBuf {
+    let kept = Path::new(env!("CARGO_TARGET_TMPDIR")).join("verapdf");
+    if !kept.join("done").exists() {
+        let pom = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/paper/pom.xml");
+        let fetched = Command::new("mvn")
+            .args(["-q", "-B", "-f"])
+            .arg(pom)
+            .arg("dependency:copy-dependencies")
+            .arg(format!("-DoutputDirectory={}", kept.display()))
+            .status()
+            .expect("mvn is needed (Debian package maven)");
+        assert!(fetched.success(), "Maven could not fetch veraPDF");
+        std::fs::write(kept.join("done"), "").unwrap();
+    }
+    kept
+}
+
+fn validate(files: &[PathBuf]) -> (bool, String) {
+    let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/paper/Validate.java");
+    let output = Command::new("java")
+        .arg("-cp")
+        .arg(validator().join("*"))
+        .arg(source)
+        .args(files)
+        .output()
+        .expect("java is needed (Debian package default-jdk-headless)");
+    let said = String::from_utf8_lossy(&output.stdout).into_owned();
+    (output.status.success(), said + &String::from_utf8_lossy(&output.stderr))
+}
+
+#[test]
+fn sheets_and_records_are_archived_and_read_aloud() {
+    let folder = tempfile::tempdir().unwrap();
+    let demo = folder.path().join("demo");
+    let played = Command::new(env!("CARGO_BIN_EXE_slingseal"))
+        .args(["--json", "demo", "--out"])
+        .arg(&demo)
+        .output()
+        .unwrap();
+    assert!(played.status.success(), "{played:?}");
+    let pages = ["sheet-km-014.pdf", "record-km-014.pdf"].map(|name| demo.join(name));
+    let (holds, said) = validate(&pages);
+    assert!(holds && said.matches(" passes, ").count() == 4, "{said}");
+    println!("{said}");
+
+    // A reader that goes by the structure hears the load first and every value behind its label.
+    let text = Command::new("pdfinfo").args(["-struct-text"]).arg(&pages[1]).output();
+    let text =
+        String::from_utf8(text.expect("pdfinfo is needed (Debian package poppler-utils)").stdout).unwrap();
+    let order = [
+        "INSPECTION RECORD",
+        "KM-014",
+        "FIT",
+        "INSPECTOR",
+        "Anvil 3",
+        "Deficiencies",
+        "What happened",
+        "SHA-256",
+    ];
+    let mut from = 0;
+    for wanted in order {
+        let at =
+            text[from..].find(wanted).unwrap_or_else(|| panic!("{wanted} is not read in its place:\n{text}"));
+        from += at;
+    }
+
+    // The test can fail: a page that lost its structure does.
+    let mut torn = std::fs::read(&pages[0]).unwrap();
+    let tag = b"/StructTreeRoot";
+    let at = torn.windows(tag.len()).position(|bytes| bytes == tag).unwrap();
+    torn[at + 1] = b'X';
+    let broken = folder.path().join("broken.pdf");
+    std::fs::write(&broken, torn).unwrap();
+    assert!(!validate(&[broken]).0);
+}

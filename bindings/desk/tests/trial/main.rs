@@ -1,0 +1,21 @@
+//! What a day of trial showed, each mended and held: verbs typed as people type them, on a home with a day's work in it.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    reason = "a test fails by panicking"
+)]
+
+#[path = "../support/bag.rs"]
+mod bag;
+mod day;
+
+mod documents;
+mod files;
+mod package;
+mod readme;
+mod states;
+mod turns;
+mod words;

@@ -1,0 +1,128 @@
+//! Under whose credential this device signs, where several authorities gave it one; and what of its papers runs out soon.
+
+use serde::Serialize;
+
+use super::issued::{CredentialState, roster_warning};
+use crate::{App, AppError, CredentialView, Inner};
+use slingseal_message::trust::{Role, Trusted, TrustedAuthority};
+use slingseal_words::{Name, same_name};
+
+/// The credential that this device signs with in a role.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SignsAs {
+    /// The credential.
+    pub credential: CredentialView,
+    /// Other authorities that gave this device one which would do as well.
+    pub others: Vec<String>,
+}
+
+impl App {
+    /// Signs from here on under the credential of one authority alone, by name or fingerprint; of none in particular again.
+    ///
+    /// # Errors
+    /// No authority, or several, of that name are trusted here; it gave this device no credential.
+    pub fn act_as(&self, authority: Option<&str>) -> Result<(), AppError> {
+        let mut inner = self.lock();
+        inner.acting = None;
+        let Some(who) = authority else { return Ok(()) };
+        let trusted = inner.trusted()?;
+        let one = meant(&trusted, who)?;
+        if !inner.own_credentials(&trusted)?.iter().any(|(signer, _)| signer.authority == one.key) {
+            return Err(AppError::refused(format!(
+                "{} gave this device no credential that holds; show its key request to that authority",
+                one.name
+            )));
+        }
+        inner.acting = Some(one.key.to_bytes());
+        Ok(())
+    }
+
+    /// The credential that signs in a role (any, where none is named); none where nothing would.
+    ///
+    /// # Errors
+    /// Storage; a word that is no role.
+    pub fn signs_as(&self, role: Option<&str>) -> Result<Option<SignsAs>, AppError> {
+        let inner = self.lock();
+        let role = role.map(|word| {
+            let known = Role::ALL.into_iter().find(|role| role.name() == word);
+            known.ok_or_else(|| AppError::bad_input(format!("\"{word}\" is no role")))
+        });
+        let role = role.transpose()?;
+        let trusted = inner.trusted()?;
+        let Some((signer, bytes)) = inner.own_credential(&trusted, role)? else { return Ok(None) };
+        let now = inner.now();
+        let mut others = Vec::new();
+        for (other, _) in inner.own_credentials(&trusted)? {
+            let does =
+                role.is_none_or(|role| other.credential.roles.has(role)) && now <= other.credential.expires;
+            let name = trusted.authority(&other.authority).map(|authority| authority.name.to_string());
+            if does && other.authority != signer.authority {
+                others.extend(name.filter(|name| !others.contains(name)));
+            }
+        }
+        Ok(Some(SignsAs { credential: inner.credential_view(&trusted, &bytes)?, others }))
+    }
+
+    /// What of this device's own papers runs out soon or has run out, a line each with what to do.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn running_out(&self) -> Result<Vec<String>, AppError> {
+        let inner = self.lock();
+        let (now, trusted) = (inner.now(), inner.trusted()?);
+        let mut lines = Vec::new();
+        if let Some((signer, _)) = inner.own_credential(&trusted, None)? {
+            let credential = &signer.credential;
+            let when = credential.expires.dtg();
+            let lasting = "; show the key request to the authority for the next one: key request";
+            match CredentialState::of(credential.expires, false, now) {
+                CredentialState::RunsOutSoon => {
+                    lines
+                        .push(format!("the credential of {} runs out at {when}{lasting}", credential.holder));
+                }
+                CredentialState::Expired => {
+                    lines.push(format!("the credential of {} ran out at {when}{lasting}", credential.holder));
+                }
+                CredentialState::Good | CredentialState::Revoked => {}
+            }
+        }
+        for authority in trusted.iter() {
+            let Some(roster) = &authority.roster else { continue };
+            lines.extend(roster_warning(authority.name.as_str(), roster.expires, now));
+        }
+        Ok(lines)
+    }
+}
+
+/// The one trusted authority that a fingerprint or a name means.
+pub(super) fn meant<'t>(trusted: &'t Trusted, who: &str) -> Result<&'t TrustedAuthority, AppError> {
+    let mut meant: Vec<_> = trusted.iter().filter(|authority| authority.key.has_fingerprint(who)).collect();
+    if meant.is_empty() {
+        let shown = |authority: &&TrustedAuthority| same_name(authority.name.as_str(), who);
+        meant = trusted.iter().filter(shown).collect();
+    }
+    if meant.is_empty() {
+        meant = Name::received(who).map(|name| trusted.named(&name).collect()).unwrap_or_default();
+    }
+    match meant.as_slice() {
+        [one] => Ok(one),
+        [] => Err(AppError::not_found(format!(
+            "no authority \"{who}\" is trusted here; key show lists those that are"
+        ))),
+        several => {
+            let all: Vec<String> =
+                several.iter().map(|one| format!("{} ({})", one.name, one.key.fingerprint())).collect();
+            Err(AppError::refused(format!(
+                "several authorities are meant: {}; give the fingerprint of one",
+                all.join("; ")
+            )))
+        }
+    }
+}
+
+impl Inner {
+    /// Whether a credential of this authority may be signed with: each, where none was chosen.
+    pub(super) fn may_act_for(&self, authority: &[u8; 32]) -> bool {
+        self.acting.is_none_or(|acting| acting == *authority)
+    }
+}
