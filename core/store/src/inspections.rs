@@ -121,9 +121,9 @@ impl Tx<'_> {
 }
 
 impl Reader<'_> {
-    /// All inspections, the last signed first.
+    /// All inspections, sorted by digest: their order in time is for others to say.
     pub fn inspections(&self) -> Result<Vec<InspectionRow>, StoreError> {
-        self.rows(&INSPECTIONS, "NOT INDEXED ORDER BY issued DESC, digest", [], make)
+        self.rows(&INSPECTIONS, "NOT INDEXED ORDER BY digest", [], make)
     }
 
     /// One inspection.
@@ -131,9 +131,9 @@ impl Reader<'_> {
         self.row(&INSPECTIONS, "WHERE digest = ?1", [digest], make)
     }
 
-    /// The inspections of a piece, by its serial number in capitals, the last signed first.
+    /// The inspections of a piece, by its serial number in capitals, sorted by digest.
     pub fn inspections_of_piece(&self, serial: &str) -> Result<Vec<InspectionRow>, StoreError> {
-        let rest = "NOT INDEXED WHERE subject = 'piece' AND name = ?1 ORDER BY issued DESC, digest";
+        let rest = "NOT INDEXED WHERE subject = 'piece' AND name = ?1 ORDER BY digest";
         self.rows(&INSPECTIONS, rest, [serial], make)
     }
 

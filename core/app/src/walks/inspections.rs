@@ -156,7 +156,7 @@ impl Inner {
             name: Serial::new(walk.ground().facts.load.as_str())?,
             issued,
             // A piece that was fit for a day and is signed after it was never fit at the time of signing.
-            fit_until: until.map(|until| until.max(issued)),
+            fit_until: until.map(|until| if until < issued { issued } else { until }),
             outcome,
             edition: edition_of(&walk),
             found: small(tally.found),
