@@ -139,7 +139,7 @@ fn capital(part: &str) -> String {
 fn field(argument: &str) -> String {
     let name = argument.replace('-', "_");
     match name.as_str() {
-        "for" | "in" | "is" | "type" | "as" | "of" => format!("{name}_"),
+        "for" | "in" | "type" | "as" => format!("{name}_"),
         _ => name,
     }
 }

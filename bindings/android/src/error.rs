@@ -1,4 +1,14 @@
-use slingseal_app::AppError;
+use std::sync::{Mutex, PoisonError};
+
+use slingseal_app::{AppError, Language};
+
+/// The language of this process's reader: a phone has one, and an error crosses the border as its words.
+static SPOKEN: Mutex<Language> = Mutex::new(Language::English);
+
+/// From here on errors are told in that language.
+pub(crate) fn speak(language: Language) {
+    *SPOKEN.lock().unwrap_or_else(PoisonError::into_inner) = language;
+}
 
 macro_rules! errors {
     ($($(#[$doc:meta])* $variant:ident,)*) => {
@@ -18,8 +28,9 @@ macro_rules! errors {
 
         impl From<AppError> for HandheldError {
             fn from(error: AppError) -> Self {
+                let words = error.say(*SPOKEN.lock().unwrap_or_else(PoisonError::into_inner));
                 match error {
-                    $(AppError::$variant { message } => Self::$variant { words: message },)*
+                    $(AppError::$variant { .. } => Self::$variant { words },)*
                 }
             }
         }

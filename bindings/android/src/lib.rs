@@ -64,19 +64,23 @@ impl Handheld {
     /// A home that is in use, of a newer program, on a full or read-only disk.
     #[uniffi::constructor]
     pub fn open(home: &str, device_secret: Vec<u8>, language: &str) -> Answer<Arc<Self>> {
+        let language = Language::of_locale(language);
+        error::speak(language);
         let outside = Outside {
             clock: Arc::new(platform::PhoneClock),
             entropy: Arc::new(platform::PhoneEntropy),
             device_secret: Zeroizing::new(device_secret),
             stretch: Stretch::FIELD,
-            language: Language::of_locale(language),
+            language,
         };
         Ok(Arc::new(Self { app: App::open(Path::new(home), outside)?, moving: Mutex::default() }))
     }
 
     /// Changes the language of what is answered from here on.
     pub fn speak(&self, language: &str) {
-        self.app.speak(Language::of_locale(language));
+        let language = Language::of_locale(language);
+        error::speak(language);
+        self.app.speak(language);
     }
 
     /// What the shell was asked to remember under a name; none where nothing was.

@@ -14,7 +14,7 @@ use crate::console::Shown;
 use crate::output::{bad_input, plain};
 
 fn failed(path: &Path, error: &std::io::Error) -> AppError {
-    bad_input(&format!("{}: {}; name a place that can be written", path.shown(), plain(error)))
+    bad_input(format!("{}: {}; name a place that can be written", path.shown(), plain(error)))
 }
 
 /// Writes a file, making its folder.
@@ -53,10 +53,10 @@ pub(crate) fn write_whole<T>(
                 }
                 _ if link => {
                     let path = path.shown();
-                    return Err(bad_input(&format!("{path} is a link; name the file that it leads to")));
+                    return Err(bad_input(format!("{path} is a link; name the file that it leads to")));
                 }
                 Some(behind) if behind.is_dir() => {
-                    return Err(bad_input(&format!("{} is a folder; name a file", path.shown())));
+                    return Err(bad_input(format!("{} is a folder; name a file", path.shown())));
                 }
                 _ => {}
             }
@@ -118,7 +118,7 @@ pub(crate) fn write_together(
             return Ok(paths);
         }
     }
-    Err(bad_input(&format!("{} is full of files named {name}; name another folder", folder.shown())))
+    Err(bad_input(format!("{} is full of files named {name}; name another folder", folder.shown())))
 }
 
 /// Closes a home to other people of the machine: its folder 0700, the files in it 0600. One that an earlier program left open is

@@ -28,7 +28,7 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
             .lock()
             .take(LARGEST)
             .read_to_end(&mut bytes)
-            .map_err(|error| bad_input(&format!("standard input: {}; give it again", plain(&error))))?;
+            .map_err(|error| bad_input(format!("standard input: {}; give it again", plain(&error))))?;
         return read(&bytes);
     }
     let path = Path::new(argument);
@@ -41,12 +41,12 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
 /// A file's bytes.
 pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; name a file that can be read", path.shown(), plain(&error)))
+        bad_input(format!("{}: {}; name a file that can be read", path.shown(), plain(&error)))
     };
     let file = std::fs::File::open(path).map_err(failed)?;
     let size = file.metadata().map_err(failed)?.len();
     if size > LARGEST {
-        return Err(bad_input(&format!(
+        return Err(bad_input(format!(
             "{} has {size} bytes, more than any code or picture; name another file",
             path.shown()
         )));
@@ -59,12 +59,12 @@ pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
 /// A file's text.
 pub(crate) fn text(path: &Path) -> Result<String, AppError> {
     String::from_utf8(file(path)?)
-        .map_err(|_| bad_input(&format!("{} is no text; name a text file in UTF-8", path.shown())))
+        .map_err(|_| bad_input(format!("{} is no text; name a text file in UTF-8", path.shown())))
 }
 
 /// The same error with the file in front, for each of its lines.
 pub(crate) fn named(path: &Path, error: &AppError) -> AppError {
     let lines: Vec<String> =
         error.to_string().lines().map(|line| format!("{}: {line}", path.shown())).collect();
-    bad_input(&lines.join("\n"))
+    bad_input(lines.join("\n"))
 }

@@ -34,8 +34,11 @@ fn main() -> ExitCode {
     );
     let cli = cli::Cli::parse();
     let json = cli.json;
+    // An unknown language is told in the system's own.
+    let language =
+        platform::language(cli.language.as_deref()).or_else(|_| platform::language(None)).unwrap_or_default();
     let code = verbs::run(cli).unwrap_or_else(|error| {
-        output::complain(&error, json);
+        output::complain(&error, json, language);
         ExitCode::FAILURE
     });
     console::flush();

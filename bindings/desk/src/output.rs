@@ -3,14 +3,15 @@
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
-use slingseal_app::{AppError, CodeView};
+use slingseal_app::catalogue::Saying;
+use slingseal_app::{AppError, CodeView, Language};
 
 use crate::console::{self, Shown};
 use crate::files::write_together;
 
 /// An error of this program's own, in the facade's words.
-pub(crate) fn bad_input(message: &str) -> AppError {
-    AppError::BadInput { message: message.to_owned() }
+pub(crate) fn bad_input(message: impl Into<Saying>) -> AppError {
+    AppError::BadInput { message: message.into() }
 }
 
 /// What the system said of a file, without its number.
@@ -21,11 +22,12 @@ pub(crate) fn plain(error: &std::io::Error) -> String {
 }
 
 /// One line on standard error (or several, for a file with several faults); in JSON on standard output as well.
-pub(crate) fn complain(error: &AppError, json: bool) {
+pub(crate) fn complain(error: &AppError, json: bool, language: Language) {
+    let message = error.say(language);
     if json {
-        print_json(&serde_json::json!({ "error": { "code": error.code(), "message": error.to_string() } }));
+        print_json(&serde_json::json!({ "error": { "code": error.code(), "message": message } }));
     }
-    for line in error.to_string().lines() {
+    for line in message.lines() {
         eprintln!("slingseal: {line}");
     }
 }

@@ -62,7 +62,7 @@ pub(crate) fn default_home() -> Result<PathBuf, AppError> {
 /// The one that was named is not here.
 pub(crate) fn language(named: Option<&str>) -> Result<Language, AppError> {
     if let Some(named) = named.filter(|named| !named.is_empty()) {
-        return Language::named(named).map_err(|unknown| bad_input(&unknown.to_string()));
+        return Language::named(named).map_err(|unknown| bad_input(unknown.to_string()));
     }
     let set = |name| std::env::var(name).ok().filter(|value| !value.is_empty());
     let locale = ["LC_ALL", "LC_MESSAGES", "LANG"].into_iter().find_map(set).unwrap_or_default();
@@ -77,7 +77,7 @@ pub(crate) fn open(home: &Path, language: Language) -> Result<App, AppError> {
 /// Opens a home with a clock of the caller's.
 pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) -> Result<App, AppError> {
     std::fs::create_dir_all(home).map_err(|error| {
-        bad_input(&format!(
+        bad_input(format!(
             "{}: {}; choose a home that can be written with --home DIR",
             home.shown(),
             plain(&error)
@@ -99,12 +99,12 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
 fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
     let path = home.join("device.secret");
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; mend the rights of the home", path.shown(), plain(&error)))
+        bad_input(format!("{}: {}; mend the rights of the home", path.shown(), plain(&error)))
     };
     match std::fs::read(&path) {
         Ok(bytes) if bytes.len() == 32 => return Ok(Zeroizing::new(bytes)),
         Ok(_) => {
-            return Err(bad_input(&format!(
+            return Err(bad_input(format!(
                 "{} is damaged; restore it from where the home was copied",
                 path.shown()
             )));
@@ -170,15 +170,12 @@ pub(crate) fn ask(app: &App, secret: Secret, new: bool) -> Result<Zeroizing<Stri
         return Ok(Zeroizing::new(value));
     }
     if !std::io::stdin().is_terminal() {
-        return Err(bad_input(&format!(
-            "no terminal to ask for the {}; set {variable}",
-            name.to_lowercase()
-        )));
+        return Err(bad_input(format!("no terminal to ask for the {}; set {variable}", name.to_lowercase())));
     }
     app.let_go();
     let read = |prompt: &str| {
         rpassword::prompt_password(prompt).map(Zeroizing::new).map_err(|error| {
-            bad_input(&format!("the terminal cannot be read: {}; try another one", plain(&error)))
+            bad_input(format!("the terminal cannot be read: {}; try another one", plain(&error)))
         })
     };
     let first = read(&format!("{name}: "))?;

@@ -1,6 +1,7 @@
 //! Codes as pictures: out to a screen or a sheet, in from a camera or a file.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::{App, AppError, Effort};
 use slingseal_judgement::is_of_a_load;
@@ -161,9 +162,7 @@ pub fn text_of(bytes: &[u8]) -> Result<String, AppError> {
     }
     let texts = read_picture(bytes)?;
     let Some(first) = texts.first().cloned() else {
-        return Err(AppError::bad_input(
-            "no code can be read in the picture; take it again: closer, flat, all four edges in",
-        ));
+        return Err(AppError::bad_input(words::CodeCanReadPictureTake));
     };
     let ours = texts.into_iter().find(|text| unwrap(text).is_ok());
     match ours {

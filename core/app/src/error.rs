@@ -4,7 +4,7 @@ use slingseal_message::seal::{RecordError, SealError, VoidError};
 use slingseal_message::tag::TagError;
 use slingseal_message::trust::{PassphraseError, TrustError, VaultError};
 use slingseal_store::StoreError;
-use slingseal_words::{Faults, LineError, visibly};
+use slingseal_words::{Argument, Faults, Language, LineError, Saying, ToArgument};
 
 /// What the system said of a file, without its number.
 pub(crate) fn said_by_system(error: &std::io::Error) -> String {
@@ -15,7 +15,8 @@ pub(crate) fn said_by_system(error: &std::io::Error) -> String {
 macro_rules! errors {
     ($($(#[$doc:meta])* $variant:ident $code:literal,)*) => {
         /// Why a call did not do what was asked, chosen by what the user does next. The message is one line that says
-        /// what to do (several for a file with several faults); a shell shows it and never parses it.
+        /// what to do (several for a file with several faults), in no language yet: a shell shows what [`AppError::say`]
+        /// gives in the reader's, and never parses it. `Display` is the English.
         #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
         pub enum AppError {
             $(
@@ -23,7 +24,7 @@ macro_rules! errors {
                 #[error("{message}")]
                 $variant {
                     /// What to tell the user.
-                    message: String,
+                    message: Saying,
                 },
             )*
         }
@@ -32,6 +33,16 @@ macro_rules! errors {
             /// A stable word for JSON and tests.
             pub fn code(&self) -> &'static str {
                 match self { $(Self::$variant { .. } => $code,)* }
+            }
+
+            /// What is wrong and what to do, in no language yet.
+            pub fn saying(&self) -> &Saying {
+                match self { $(Self::$variant { message } => message,)* }
+            }
+
+            /// What is wrong and what to do.
+            pub fn say(&self, language: Language) -> String {
+                self.saying().say(language)
             }
         }
     };
@@ -56,27 +67,28 @@ errors! {
 
 impl AppError {
     /// One line, whatever it quotes.
-    pub(crate) fn refused(message: impl Into<String>) -> Self {
-        Self::Refused { message: visibly(&message.into()) }
+    pub(crate) fn refused(message: impl Into<Saying>) -> Self {
+        Self::Refused { message: message.into() }
     }
 
-    pub(crate) fn not_found(message: impl Into<String>) -> Self {
-        Self::NotFound { message: visibly(&message.into()) }
+    pub(crate) fn not_found(message: impl Into<Saying>) -> Self {
+        Self::NotFound { message: message.into() }
     }
 
     /// What a message quotes may be a stranger's: it stays one line, with nothing in it that cannot be seen.
-    pub(crate) fn bad_input(message: impl ToString) -> Self {
-        Self::BadInput { message: visibly(&message.to_string()) }
+    pub(crate) fn bad_input(message: impl Into<Saying>) -> Self {
+        Self::BadInput { message: message.into() }
     }
 
+    /// A mistake of this program is told in its own language: who mends it reads that.
     pub(crate) fn internal(message: impl ToString) -> Self {
-        Self::Internal { message: message.to_string() }
+        Self::Internal { message: Saying::verbatim(message.to_string()) }
     }
 }
 
 impl From<StoreError> for AppError {
     fn from(error: StoreError) -> Self {
-        let message = error.to_string();
+        let message = error.saying();
         match error {
             StoreError::Full | StoreError::ReadOnly { .. } => Self::StorageFull { message },
             StoreError::Damaged { .. } | StoreError::Io { .. } | StoreError::Foreign { .. } => {
@@ -94,7 +106,7 @@ macro_rules! bad_input {
     ($($error:ty),*) => {
         $(impl From<$error> for AppError {
             fn from(error: $error) -> Self {
-                Self::bad_input(error)
+                Self::bad_input(error.saying())
             }
         })*
     };
@@ -118,16 +130,28 @@ bad_input!(
 impl From<Faults> for AppError {
     /// A line a fault.
     fn from(faults: Faults) -> Self {
-        Self::BadInput { message: faults.to_string() }
+        Self::BadInput { message: faults.saying() }
     }
 }
 
 impl From<VaultError> for AppError {
     fn from(error: VaultError) -> Self {
-        let message = error.to_string();
+        let message = error.saying();
         match error {
             VaultError::WrongPin => Self::Refused { message },
             VaultError::Damaged(_) => Self::StorageDamaged { message },
         }
+    }
+}
+
+impl From<AppError> for Saying {
+    fn from(error: AppError) -> Self {
+        error.saying().clone()
+    }
+}
+
+impl ToArgument for AppError {
+    fn to_argument(&self) -> Argument {
+        Argument::Said(self.saying().clone())
     }
 }

@@ -1,12 +1,13 @@
 //! What a shell was asked to remember: its light, whether it speaks. Means nothing to the core and is in no record.
 
 use crate::{App, AppError};
+use slingseal_catalogue::refusals as words;
 
 const MOST: usize = 256;
 
 fn key(name: &str) -> Result<String, AppError> {
     if name.is_empty() || name.len() > MOST {
-        return Err(AppError::bad_input(format!("a preference's name has 1 to {MOST} bytes; shorten it")));
+        return Err(AppError::bad_input(words::PreferenceNameBytesShorten { most: MOST }));
     }
     Ok(format!("preference/{name}"))
 }
@@ -28,7 +29,7 @@ impl App {
     pub fn prefer(&self, name: &str, value: &str) -> Result<(), AppError> {
         let key = key(name)?;
         if value.len() > MOST {
-            return Err(AppError::bad_input(format!("a preference has up to {MOST} bytes; shorten it")));
+            return Err(AppError::bad_input(words::PreferenceUpBytesShorten { most: MOST }));
         }
         self.lock().store.write(|tx| -> Result<(), AppError> {
             tx.put_setting(&key, value.as_bytes())?;

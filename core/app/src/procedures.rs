@@ -1,6 +1,7 @@
 //! Procedures: those that come with the program, and a unit's own.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::{App, AppError, Inner};
 use slingseal_store::{ProcedureTextRow, Tx};
@@ -173,7 +174,7 @@ impl Inner {
         let plain = BUILT_IN.iter().find(|plain| plain.id == id.as_str());
         plain.map(|plain| plain.text.to_owned()).ok_or_else(|| {
             let known: Vec<&str> = BUILT_IN.iter().map(|plain| plain.id).collect();
-            AppError::not_found(format!("no procedure \"{id}\" here; known: {}", known.join(", ")))
+            AppError::not_found(words::NoProcedureKnown { id: &id, list: known.join(", ") })
         })
     }
 
@@ -210,5 +211,5 @@ pub(crate) fn expanded_of(
     if let Some(text) = text_of_program(digest) {
         return Ok(check(text)?.expand(language));
     }
-    Err(AppError::not_found("the procedure of this walk is not here; add its file"))
+    Err(AppError::not_found(words::ProcedureWalkAddFile))
 }

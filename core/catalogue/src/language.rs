@@ -3,7 +3,7 @@ use std::fmt;
 use crate::{FOLDERS, languages};
 
 /// The language that a person reads: one that has a folder in the catalogue. What is signed has none.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Language(u8);
 
 /// No folder of the catalogue is of that language. The message lists those that are.
@@ -75,6 +75,17 @@ impl Language {
     /// One of two texts, for what is data and stands in two languages where it lies.
     pub fn pick<T>(self, english: T, spanish: T) -> T {
         if self == Self::Spanish { spanish } else { english }
+    }
+}
+
+impl fmt::Debug for Language {
+    /// The name in English of those that code names, else the tag.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match *self {
+            Self::English => f.write_str("English"),
+            Self::Spanish => f.write_str("Spanish"),
+            other => f.write_str(other.code()),
+        }
     }
 }
 

@@ -7,8 +7,11 @@ mod say;
 #[cfg(test)]
 mod tests;
 
+mod visible;
+
 pub use language::{Language, UnknownLanguage};
 pub use say::{Argument, Saying, ToArgument};
+pub use visible::{is_invisible, visibly};
 
 /// A language's texts, as they lie in its folder.
 struct Folder {

@@ -5,7 +5,7 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
-use crate::{AREAS, FOLDERS, Language, pseudo};
+use crate::{AREAS, FOLDERS, Language, pseudo, visibly};
 
 /// Which message: its file and its name there. Made by the generated types alone, so that it always is one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -37,7 +37,8 @@ enum Said {
 /// What fills a place of a message.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Argument {
-    /// A name, a number with its unit, a time: the same in every language.
+    /// A name, a number with its unit, a time: the same in every language. What it holds that cannot be seen is spelled out
+    /// where it is said: a stranger's text stays on its line.
     Text(String),
     /// How many: chooses singular and plural.
     Count(i64),
@@ -56,9 +57,10 @@ impl Saying {
         Self(Said::Message { id, arguments })
     }
 
-    /// What has no language: what a person wrote, what another program said.
+    /// What has no language: what a person wrote, what another program said. What it holds that cannot be seen is spelled
+    /// out, so that it stays one line.
     pub fn verbatim(text: impl fmt::Display) -> Self {
-        Self(Said::Verbatim(text.to_string()))
+        Self(Said::Verbatim(visibly(&text.to_string())))
     }
 
     /// Several, one after the other. `between` holds no word.
@@ -79,6 +81,24 @@ impl Saying {
     }
 }
 
+impl From<&str> for Saying {
+    fn from(text: &str) -> Self {
+        Self::verbatim(text)
+    }
+}
+
+impl From<String> for Saying {
+    fn from(text: String) -> Self {
+        Self::verbatim(text)
+    }
+}
+
+impl From<&Self> for Saying {
+    fn from(saying: &Self) -> Self {
+        saying.clone()
+    }
+}
+
 impl fmt::Display for Saying {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.say(Language::English))
@@ -89,7 +109,7 @@ fn message(id: Id, arguments: &[(&'static str, Argument)], language: Language) -
     let mut values = FluentArgs::with_capacity(arguments.len());
     for (name, argument) in arguments {
         let value: FluentValue<'_> = match argument {
-            Argument::Text(text) => text.as_str().into(),
+            Argument::Text(text) => visibly(text).into(),
             Argument::Count(count) => (*count).into(),
             Argument::Said(saying) => saying.say(language).into(),
         };
@@ -197,3 +217,38 @@ macro_rules! counts {
 }
 
 counts!(u8, u16, u32, u64, usize, i32, i64);
+
+/// An error that says what is wrong by `saying()`: its `Display`, which is the English, and what lets it stand in another
+/// message.
+#[macro_export]
+macro_rules! error_by_saying {
+    ($($error:ty),* $(,)?) => {
+        $(
+            impl std::fmt::Display for $error {
+                fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                    std::fmt::Display::fmt(&self.saying(), f)
+                }
+            }
+
+            impl std::error::Error for $error {}
+
+            impl $crate::ToArgument for $error {
+                fn to_argument(&self) -> $crate::Argument {
+                    $crate::Argument::Said(self.saying())
+                }
+            }
+
+            impl From<$error> for $crate::Saying {
+                fn from(error: $error) -> Self {
+                    error.saying()
+                }
+            }
+
+            impl From<&$error> for $crate::Saying {
+                fn from(error: &$error) -> Self {
+                    error.saying()
+                }
+            }
+        )*
+    };
+}

@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Saying, faults as words};
 use std::fmt;
 
 use slingseal_words::{Digest, Time};
@@ -123,22 +124,19 @@ impl Head {
 }
 
 /// What is wrong with a chain, at the first place where something is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ChainFault {
     /// There is no entry of this number.
-    #[error("journal entry {seq} is missing")]
     Missing {
         /// The number.
         seq: u64,
     },
     /// The entry's bytes do not give its digest.
-    #[error("journal entry {seq} was rewritten")]
     Rewritten {
         /// The number.
         seq: u64,
     },
     /// The entry was once another one's place in the chain.
-    #[error("journal entry {seq} stands where entry {belongs} belongs")]
     Reordered {
         /// The number that it has now.
         seq: u64,
@@ -146,12 +144,25 @@ pub enum ChainFault {
         belongs: u64,
     },
     /// The entry is sound in itself, but does not follow the entry before it: from another chain, or a forked device.
-    #[error("journal entry {seq} does not follow entry {} of this device", seq - 1)]
     Forked {
         /// The number.
         seq: u64,
     },
 }
+
+impl ChainFault {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Missing { seq } => words::ChainFaultMissing { seq }.into(),
+            Self::Rewritten { seq } => words::ChainFaultRewritten { seq }.into(),
+            Self::Reordered { seq, belongs } => words::ChainFaultReordered { seq, belongs }.into(),
+            Self::Forked { seq } => words::ChainFaultForked { seq, before: seq - 1 }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(ChainFault);
 
 impl ChainFault {
     /// The number of the entry where the fault shows.

@@ -1,5 +1,6 @@
 //! What a hookup team holds up to a device, one code or several at once, and which seal is judged beside which tag.
 
+use slingseal_catalogue::{Saying, faults as words};
 use std::collections::BTreeSet;
 
 use slingseal_message::envelope::{Kind, TextError, unwrap};
@@ -23,16 +24,30 @@ pub enum ShownCode {
 }
 
 /// Why a text is asked nothing of.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ShownError {
     /// A message of ours that says nothing of a load.
-    #[error(
-        "this is a {0} and neither a seal nor a tag; scan the code on the inspector's screen, or the tag on the load"
-    )]
     OtherKind(Kind),
     /// None of ours, or of a later form.
-    #[error(transparent)]
-    Text(#[from] TextError),
+    Text(TextError),
+}
+
+impl ShownError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::OtherKind(kind) => words::ShownErrorOtherKind { kind }.into(),
+            Self::Text(error) => error.saying(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(ShownError);
+
+impl From<TextError> for ShownError {
+    fn from(error: TextError) -> Self {
+        Self::Text(error)
+    }
 }
 
 impl ShownCode {

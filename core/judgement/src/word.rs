@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Saying, faults as words};
 use slingseal_message::envelope::{Kind, Sign1};
 use slingseal_message::seal::{ReceivedSeal, Seal, SealError, Void, VoidError};
 use slingseal_message::tag::{ReceivedTag, Tag, TagError, kind_of_tag};
@@ -45,20 +46,48 @@ pub struct LoadWord {
 }
 
 /// Why bytes are no word of a load.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum WordError {
     /// No seal.
-    #[error(transparent)]
-    Seal(#[from] SealError),
+    Seal(SealError),
     /// No void.
-    #[error(transparent)]
-    Void(#[from] VoidError),
+    Void(VoidError),
     /// No tag.
-    #[error(transparent)]
-    Tag(#[from] TagError),
+    Tag(TagError),
     /// A kind of message that says nothing of a load.
-    #[error("a {0} says nothing of a load")]
     OtherKind(Kind),
+}
+
+impl WordError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Seal(error) => error.saying(),
+            Self::Void(error) => error.saying(),
+            Self::Tag(error) => error.saying(),
+            Self::OtherKind(kind) => words::WordErrorOtherKind { kind }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(WordError);
+
+impl From<SealError> for WordError {
+    fn from(error: SealError) -> Self {
+        Self::Seal(error)
+    }
+}
+
+impl From<VoidError> for WordError {
+    fn from(error: VoidError) -> Self {
+        Self::Void(error)
+    }
+}
+
+impl From<TagError> for WordError {
+    fn from(error: TagError) -> Self {
+        Self::Tag(error)
+    }
 }
 
 impl LoadWord {

@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Saying, faults as words};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use rxing::common::cpp_essentials::ConcentricPattern;
@@ -25,12 +26,9 @@ pub enum Effort {
 }
 
 /// Why a frame cannot be looked at.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum FrameError {
     /// The buffer does not hold the rows that it should.
-    #[error(
-        "the frame has {bytes} bytes, too few for {width} by {height} pixels in rows of {stride}; give the whole luminance plane"
-    )]
     WrongLength {
         /// Pixels across.
         width: usize,
@@ -42,7 +40,6 @@ pub enum FrameError {
         bytes: usize,
     },
     /// A side is zero or beyond what is looked at.
-    #[error("the frame has {width} by {height} pixels; give at least 21 and at most {most} a side")]
     WrongSize {
         /// Pixels across.
         width: usize,
@@ -52,6 +49,22 @@ pub enum FrameError {
         most: usize,
     },
 }
+
+impl FrameError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::WrongLength { width, height, stride, bytes } => {
+                words::LuminanceErrorWrongLength { bytes, width, height, stride }.into()
+            }
+            Self::WrongSize { width, height, most } => {
+                words::LuminanceErrorWrongSize { width, height, most }.into()
+            }
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(FrameError);
 
 /// The most pixels along a side of a frame.
 const MOST_SIDE: usize = 16_384;

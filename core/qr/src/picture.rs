@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Saying, faults as words};
 use std::io::Cursor;
 
 use image::codecs::jpeg::JpegDecoder;
@@ -23,10 +24,9 @@ const MOST_PASSES: u64 = 600_000_000;
 const LOOKED_AT: usize = 13_000_000;
 
 /// Why a file cannot be taken as a picture.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PictureError {
     /// The file is too big to be looked at.
-    #[error("the picture's file has {bytes} bytes and {most} are the most; crop it or save it smaller")]
     TooManyBytes {
         /// How big it is.
         bytes: usize,
@@ -34,12 +34,8 @@ pub enum PictureError {
         most: usize,
     },
     /// The file is neither PNG nor JPEG.
-    #[error("the file is not a picture that can be read; give a PNG or a JPEG")]
     NotAPicture,
     /// The picture says that it is larger than any camera's, or has no pixels.
-    #[error(
-        "the picture has {width} by {height} pixels and {most_side} a side, {most} in all are the most; crop it or save it smaller"
-    )]
     WrongSize {
         /// Pixels across.
         width: u32,
@@ -51,9 +47,6 @@ pub enum PictureError {
         most: u64,
     },
     /// It would take too much to open it, for all that its pixels are few enough: deep colours, interlaced, progressive.
-    #[error(
-        "the picture takes {bytes} bytes to be opened and {most} are the most; save it smaller, or as a plain PNG or JPEG"
-    )]
     TooDear {
         /// What it would take.
         bytes: u64,
@@ -61,9 +54,25 @@ pub enum PictureError {
         most: u64,
     },
     /// The file begins like a picture and goes wrong.
-    #[error("the picture's file is damaged; take the picture again or copy the file again")]
     Damaged,
 }
+
+impl PictureError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::TooManyBytes { bytes, most } => words::PictureFileErrorTooManyBytes { bytes, most }.into(),
+            Self::NotAPicture => words::PictureFileErrorNotAPicture.into(),
+            Self::WrongSize { width, height, most_side, most } => {
+                words::PictureFileErrorWrongSize { width, height, most_side, most }.into()
+            }
+            Self::TooDear { bytes, most } => words::PictureFileErrorTooDear { bytes, most }.into(),
+            Self::Damaged => words::PictureFileErrorDamaged.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(PictureError);
 
 /// The text of every code in a picture (PNG or JPEG), the first found first, each text once; empty where none is read.
 ///

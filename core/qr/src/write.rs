@@ -1,6 +1,7 @@
 use qrcode::bits::Bits;
 use qrcode::types::{Color, QrError};
 use qrcode::{EcLevel, QrCode, Version};
+use slingseal_catalogue::{Saying, faults as words};
 
 use slingseal_words::Metres;
 
@@ -17,19 +18,16 @@ pub const QUIET_ZONE: u32 = 4;
 pub const PIXELS_A_MODULE: f64 = 2.5;
 
 /// Why a text cannot be written as a code.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum WriteError {
     /// Nothing to write.
-    #[error("there is no text to write; give one")]
     Empty,
     /// A character that is not in the alphanumeric set of ISO/IEC 18004 (table 5).
-    #[error("a code cannot carry \"{found}\"; use A to Z, 0 to 9, blank and $%*+-./:")]
     NotAlphanumeric {
         /// The first such character.
         found: char,
     },
     /// More characters than the largest code holds at level M.
-    #[error("the text has {characters} characters and the largest code holds {most}; shorten it")]
     TooLong {
         /// How long it is.
         characters: usize,
@@ -37,6 +35,19 @@ pub enum WriteError {
         most: usize,
     },
 }
+
+impl WriteError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Empty => words::WriteErrorEmpty.into(),
+            Self::NotAlphanumeric { found } => words::WriteErrorNotAlphanumeric { found }.into(),
+            Self::TooLong { characters, most } => words::WriteErrorTooLong { characters, most }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(WriteError);
 
 /// A code: a square of dark and light modules, without the quiet zone.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,35 +1,29 @@
+use slingseal_catalogue::{Saying, faults as words};
 use std::path::{Path, PathBuf};
 
 use rusqlite::ErrorCode;
 
 /// Why the store did not do what it was asked. Nothing of a failed write stays.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum StoreError {
     /// No room: the disk, or the quota that the system gives.
-    #[error("the storage is full and nothing of the last step was kept; free some space and do it again")]
     Full,
     /// The file or its folder may not be written.
-    #[error("{} cannot be written; give this program the right to write there or choose another home", path.display())]
     ReadOnly {
         /// What could not be written.
         path: PathBuf,
     },
     /// What is on the disk is not what was put there.
-    #[error(
-        "the stored data is damaged ({what}); close the program and open it again, and sync from another device"
-    )]
     Damaged {
         /// Where the damage showed.
         what: String,
     },
     /// Another program holds the home.
-    #[error("{} is open in another program that keeps it; close that one first", path.display())]
     Busy {
         /// The home's database.
         path: PathBuf,
     },
     /// A newer program wrote it.
-    #[error("the stored data has schema {found} and this program knows up to {known}; use the newer program")]
     TooNew {
         /// The schema on the disk.
         found: u32,
@@ -37,13 +31,11 @@ pub enum StoreError {
         known: u32,
     },
     /// The file is a database of another program.
-    #[error("{} belongs to another program; choose another home", path.display())]
     Foreign {
         /// The file.
         path: PathBuf,
     },
     /// The system did not let the file be read or written.
-    #[error("{} could not be read or written ({why}); check the disk and try again", path.display())]
     Io {
         /// The file.
         path: PathBuf,
@@ -51,13 +43,11 @@ pub enum StoreError {
         why: String,
     },
     /// A rule of the schema refused the row: the caller gave something that cannot be stored.
-    #[error("{what} cannot be stored; mend the value")]
     Unfit {
         /// What was refused.
         what: String,
     },
     /// The store asked the database something wrong: a mistake in this program.
-    #[error("the store made a mistake ({what}); report it")]
     Mistake {
         /// What the database said.
         what: String,
@@ -68,6 +58,25 @@ pub enum StoreError {
 fn plain(said: &str) -> String {
     said.split(" (os error").next().unwrap_or(said).to_lowercase()
 }
+
+impl StoreError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Full => words::StoreErrorFull.into(),
+            Self::ReadOnly { path } => words::StoreErrorReadOnly { path: path.display() }.into(),
+            Self::Damaged { what } => words::StoreErrorDamaged { what }.into(),
+            Self::Busy { path } => words::StoreErrorBusy { path: path.display() }.into(),
+            Self::TooNew { found, known } => words::StoreErrorTooNew { found, known }.into(),
+            Self::Foreign { path } => words::StoreErrorForeign { path: path.display() }.into(),
+            Self::Io { path, why } => words::StoreErrorIo { path: path.display(), why }.into(),
+            Self::Unfit { what } => words::StoreErrorUnfit { what }.into(),
+            Self::Mistake { what } => words::StoreErrorMistake { what }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(StoreError);
 
 impl StoreError {
     /// What a file operation outside the database met.

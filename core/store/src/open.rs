@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Saying, faults as words};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -68,16 +69,22 @@ impl std::fmt::Display for SetAside {
 }
 
 /// The journal is shorter than it was, or another one: its files were deleted or replaced from outside.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error(
-    "the journal had {acknowledged} entries and {found} are left: its files were removed or replaced; walk again what is missing"
-)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Lost {
     /// How many entries had been acknowledged.
     pub acknowledged: u64,
     /// How many are there.
     pub found: u64,
 }
+
+impl Lost {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        words::JournalLost { acknowledged: self.acknowledged, found: self.found }.into()
+    }
+}
+
+slingseal_catalogue::error_by_saying!(Lost);
 
 impl Store {
     /// Opens a home's database, or begins one. `now` names a file that is set aside; `entropy` makes the device's id.

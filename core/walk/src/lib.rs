@@ -5,3 +5,6 @@
 pub mod exam;
 pub mod procedure;
 pub mod walk;
+
+// Numbers are the same in every language.
+slingseal_catalogue::argument_by_display!(procedure::CardNo, walk::FindingNo);

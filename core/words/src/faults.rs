@@ -1,6 +1,6 @@
 use std::fmt;
 
-use super::visible::visibly;
+use slingseal_catalogue::{Saying, visibly};
 
 /// A place in a text file, both counted from one; a column counts characters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -81,6 +81,19 @@ impl fmt::Display for Faults {
             write!(f, "{fault}")?;
         }
         Ok(())
+    }
+}
+
+impl Faults {
+    /// A line a fault.
+    pub fn saying(&self) -> Saying {
+        Saying::joined(self.0.iter().map(Saying::verbatim), "\n")
+    }
+}
+
+impl From<Faults> for Saying {
+    fn from(faults: Faults) -> Self {
+        faults.saying()
     }
 }
 

@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Saying, faults as words};
 use std::fmt;
 
 use geoconvert::{LatLon, Mgrs, UtmUps};
@@ -5,15 +6,11 @@ use geoconvert::{LatLon, Mgrs, UtmUps};
 use super::units::Degrees;
 
 /// Why a text or a place has no grid reference.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum GridError {
     /// Not the shape of a reference.
-    #[error("\"{0}\" is not a grid reference; write zone, square and digits, such as 32T LQ 42369 84896")]
     Shape(String),
     /// Easting and northing do not have the same number of digits, or more than five each.
-    #[error(
-        "\"{text}\" has {digits} digits; write as many for the easting as for the northing, at most five each"
-    )]
     Digits {
         /// What was written.
         text: String,
@@ -21,12 +18,8 @@ pub enum GridError {
         digits: usize,
     },
     /// The letters name a square that is not in that zone.
-    #[error("\"{0}\" names a square that does not exist; check the zone and the letters")]
     NoSuchSquare(String),
     /// Not a place on Earth.
-    #[error(
-        "{latitude}, {longitude} is not a place; write a latitude of -90 to 90 and a longitude of -180 to 180"
-    )]
     NotAPlace {
         /// Degrees, north positive.
         latitude: String,
@@ -34,6 +27,22 @@ pub enum GridError {
         longitude: String,
     },
 }
+
+impl GridError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Shape(text) => words::GridErrorShape { text }.into(),
+            Self::Digits { text, digits } => words::GridErrorDigits { text, digits }.into(),
+            Self::NoSuchSquare(text) => words::GridErrorNoSuchSquare { text }.into(),
+            Self::NotAPlace { latitude, longitude } => {
+                words::GridErrorNotAPlace { latitude, longitude }.into()
+            }
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(GridError);
 
 /// How large the square is that a grid reference names.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -1,20 +1,19 @@
+use slingseal_catalogue::{Saying, faults as words};
 use std::fmt;
 
 use unicode_normalization::UnicodeNormalization;
 
-use super::visible::is_invisible;
+use slingseal_catalogue::is_invisible;
 
 /// Why a text cannot stand where one short line is wanted.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum LineError {
     /// Nothing but blanks.
-    #[error("the {what} is empty; write one")]
     Empty {
         /// What was to be written.
         what: &'static str,
     },
     /// It would not fit on the code.
-    #[error("the {what} has {bytes} bytes and the code has room for {most}; shorten it")]
     TooLong {
         /// What was to be written.
         what: &'static str,
@@ -24,13 +23,11 @@ pub enum LineError {
         most: usize,
     },
     /// A line break, tab or another control character.
-    #[error("the {what} has a control character in it; write it on one line")]
     Control {
         /// What was to be written.
         what: &'static str,
     },
     /// A character that nobody sees, or that moves what stands around it.
-    #[error("the {what} has a character in it that cannot be seen (U+{code:04X}); type it anew")]
     Invisible {
         /// What was to be written.
         what: &'static str,
@@ -38,19 +35,54 @@ pub enum LineError {
         code: u32,
     },
     /// Signs alone.
-    #[error("the {what} has neither a letter nor a digit; write a name that can be said")]
     NoLetter {
         /// What was to be written.
         what: &'static str,
     },
     /// A character outside the set that may be used.
-    #[error("the {what} has \"{found}\" in it; use letters A to Z, digits, hyphen, slash and dot")]
     Outside {
         /// What was to be written.
         what: &'static str,
         /// The character.
         found: char,
     },
+}
+
+impl LineError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Empty { what } => words::LineErrorEmpty { what: noun(what) }.into(),
+            Self::TooLong { what, bytes, most } => {
+                words::LineErrorTooLong { what: noun(what), bytes, most }.into()
+            }
+            Self::Control { what } => words::LineErrorControl { what: noun(what) }.into(),
+            Self::Invisible { what, code } => {
+                words::LineErrorInvisible { what: noun(what), code: format!("{code:04X}") }.into()
+            }
+            Self::NoLetter { what } => words::LineErrorNoLetter { what: noun(what) }.into(),
+            Self::Outside { what, found } => words::LineErrorOutside { what: noun(what), found }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(LineError);
+
+/// What was to be written, in the reader's language.
+fn noun(what: &'static str) -> Saying {
+    match what {
+        LoadNumber::WHAT => words::NounLoadNumber.into(),
+        ProcedureId::WHAT => words::NounProcedureId.into(),
+        PointId::WHAT => words::NounPointId.into(),
+        CallSign::WHAT => words::NounCallSign.into(),
+        Name::WHAT => words::NounName.into(),
+        Description::WHAT => words::NounDescription.into(),
+        PlaceName::WHAT => words::NounPlaceName.into(),
+        Serial::WHAT => words::NounSerial.into(),
+        Source::WHAT => words::NounSource.into(),
+        Note::WHAT => words::NounNote.into(),
+        other => Saying::verbatim(other),
+    }
 }
 
 /// What a person chose: composed (NFC, UAX 15), so that one text has one spelling, and with nothing in it that cannot be seen.
@@ -94,6 +126,7 @@ macro_rules! line {
         impl $name {
             /// The most bytes, UTF-8, that it may have.
             pub const MOST: usize = $most;
+            const WHAT: &'static str = $what;
 
             /// Takes one line that a person writes now: trimmed, composed, all of it to be seen.
             pub fn new(text: &str) -> Result<Self, LineError> {
@@ -129,6 +162,7 @@ macro_rules! code_line {
         impl $name {
             /// The most characters that it may have.
             pub const MOST: usize = $most;
+            const WHAT: &'static str = $what;
 
             /// Takes letters, digits, hyphen, slash and dot; the case of letters is folded, so that a voice can spell it.
             pub fn new(text: &str) -> Result<Self, LineError> {

@@ -13,7 +13,6 @@ mod quantity;
 mod time;
 mod toml_file;
 mod units;
-mod visible;
 
 pub use digest::Digest;
 pub use faults::{Fault, Faults, Spot};
@@ -25,11 +24,12 @@ pub use ids::{
 pub use outside::{Clock, Entropy};
 pub use person::{person_key, same_name, same_person};
 pub use quantity::{Dimension, Quantity, QuantityError, Unit};
-pub use slingseal_catalogue::{Argument, Language, Saying, ToArgument, UnknownLanguage};
+pub use slingseal_catalogue::{
+    Argument, Language, Saying, ToArgument, UnknownLanguage, argument_by_display, is_invisible, visibly,
+};
 pub use time::{Seconds, Time, TimeError};
 pub use toml_file::{Part, TomlFile, nearest};
 pub use units::{Degrees, Kilograms, Metres, Newtons, NotFinite, Ratio, STANDARD_GRAVITY};
-pub use visible::{is_invisible, visibly};
 
 // Names, numbers and times are the same in every language.
 slingseal_catalogue::argument_by_display!(

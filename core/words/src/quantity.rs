@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Saying, faults as words};
 use std::fmt;
 
 use super::units::{Degrees, Kilograms, Metres, Newtons, Ratio};
@@ -24,6 +25,20 @@ pub enum Dimension {
 }
 
 impl Dimension {
+    /// What it is called.
+    pub fn saying(self) -> Saying {
+        match self {
+            Self::Mass => words::DimensionMass.into(),
+            Self::Length => words::DimensionLength.into(),
+            Self::Force => words::DimensionForce.into(),
+            Self::Angle => words::DimensionAngle.into(),
+            Self::Ratio => words::DimensionRatio.into(),
+            Self::Pressure => words::DimensionPressure.into(),
+            Self::Speed => words::DimensionSpeed.into(),
+            Self::Duration => words::DimensionDuration.into(),
+        }
+    }
+
     /// The units that measure it, as a person would write them.
     pub fn units(self) -> &'static str {
         match self {
@@ -121,16 +136,13 @@ impl fmt::Display for Unit {
 }
 
 /// Why a text is not a quantity.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum QuantityError {
     /// No unit stands behind the number.
-    #[error("\"{0}\" has no unit")]
     NoUnit(String),
     /// The unit is not one that we know.
-    #[error("\"{0}\" is not a unit that is known here")]
     UnknownUnit(String),
     /// The unit measures something else.
-    #[error("\"{text}\" is not a {wanted:?}")]
     WrongDimension {
         /// What was written.
         text: String,
@@ -138,15 +150,30 @@ pub enum QuantityError {
         wanted: Dimension,
     },
     /// The number cannot be read.
-    #[error("\"{0}\" is not a number")]
     NotANumber(String),
     /// More than three decimals: the fourth would be lost in the message that travels.
-    #[error("\"{0}\" has more than three decimals")]
     TooFine(String),
     /// Too large to be meant.
-    #[error("\"{0}\" is too large")]
     TooLarge(String),
 }
+
+impl QuantityError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::NoUnit(text) => words::QuantityErrorNoUnit { text }.into(),
+            Self::UnknownUnit(text) => words::QuantityErrorUnknownUnit { text }.into(),
+            Self::WrongDimension { text, wanted } => {
+                words::QuantityErrorWrongDimension { text, wanted: wanted.saying() }.into()
+            }
+            Self::NotANumber(text) => words::QuantityErrorNotANumber { text }.into(),
+            Self::TooFine(text) => words::QuantityErrorTooFine { text }.into(),
+            Self::TooLarge(text) => words::QuantityErrorTooLarge { text }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(QuantityError);
 
 /// A number with its unit as a person wrote it, exact to a thousandth: what is signed is an integer, never a float
 /// that was computed (machines differ in the last bit).

@@ -1,6 +1,7 @@
 use std::fmt;
 
 use chrono::{DateTime, NaiveDate, NaiveDateTime, Utc};
+use slingseal_catalogue::{Saying, faults as words};
 
 /// A span of time in whole seconds; negative is back.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -35,9 +36,17 @@ impl fmt::Display for Seconds {
 }
 
 /// Why a text is not a time.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("\"{0}\" is not a time; write 2026-07-09T16:30:00Z or 091630Z JUL 26")]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct TimeError(pub String);
+
+impl TimeError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        words::TimeError { text: &self.0 }.into()
+    }
+}
+
+slingseal_catalogue::error_by_saying!(TimeError);
 
 /// A moment, UTC, to the second.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -1,12 +1,22 @@
 //! Physical quantities as types, SI inside. Made only from finite numbers, so that no NaN crosses a room.
 
+use slingseal_catalogue::{Saying, faults as words};
+
 /// Standard gravity, 9.80665 m/s² (3rd CGPM, 1901): what turns a rating in pounds or kilograms into newtons.
 pub const STANDARD_GRAVITY: f64 = 9.806_65;
 
 /// A number that is not finite where a physical quantity is wanted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("the number is not finite")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotFinite;
+
+impl NotFinite {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        words::NotFinite.into()
+    }
+}
+
+slingseal_catalogue::error_by_saying!(NotFinite);
 
 macro_rules! unit {
     ($(#[$doc:meta])* $name:ident) => {

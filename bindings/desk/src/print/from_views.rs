@@ -10,7 +10,7 @@ use super::{
 
 impl From<PrintError> for AppError {
     fn from(error: PrintError) -> Self {
-        Self::Internal { message: error.to_string() }
+        Self::Internal { message: error.to_string().into() }
     }
 }
 

@@ -75,13 +75,13 @@ pub(super) fn form(request: &mut Request) -> Result<Form, AppError> {
 
 /// The whole body, up to a bound.
 pub(super) fn bytes(request: &mut Request, most: u64) -> Result<Vec<u8>, AppError> {
-    let too_large = || bad_input(&format!("that is more than {} MiB; send less at a time", most >> 20));
+    let too_large = || bad_input(format!("that is more than {} MiB; send less at a time", most >> 20));
     if request.length > most {
         return Err(too_large());
     }
     let mut bytes = Vec::new();
     let read = request.body().take(most).read_to_end(&mut bytes);
-    let broken = |what: &str| bad_input(&format!("the upload broke off ({what}); send it again"));
+    let broken = |what: &str| bad_input(format!("the upload broke off ({what}); send it again"));
     match read {
         Err(error) => Err(broken(&crate::output::plain(&error))),
         Ok(read) if u64::try_from(read).is_ok_and(|read| read == request.length) => Ok(bytes),

@@ -108,7 +108,7 @@ pub(super) fn file(app: &App, name: &str, body: &mut dyn Read) -> Vec<Receipt> {
 
 fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>, AppError> {
     let broken =
-        |error: std::io::Error| bad_input(&format!("the upload broke off: {}; send it again", plain(&error)));
+        |error: std::io::Error| bad_input(format!("the upload broke off: {}; send it again", plain(&error)));
     let mut front = Vec::new();
     let length = u64::try_from(BUNDLE.len()).unwrap_or(u64::MAX);
     (&mut *body).take(length).read_to_end(&mut front).map_err(broken)?;
@@ -123,7 +123,7 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
         Err(_) => read_picture(&bytes)?,
     };
     if texts.is_empty() {
-        return Err(bad_input(&format!(
+        return Err(bad_input(format!(
             "{name}: no code can be read in it; take the picture again: closer, flat"
         )));
     }

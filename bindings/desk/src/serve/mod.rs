@@ -49,17 +49,17 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
     }
     let wanted = SocketAddr::new(ip, place.port);
     let listener = TcpListener::bind(wanted).map_err(|error| {
-        bad_input(&format!(
+        bad_input(format!(
             "{wanted}: {}; choose another with --port, or an address of this machine",
             plain(&error)
         ))
     })?;
-    let address = listener.local_addr().map_err(|error| bad_input(&plain(&error)))?;
+    let address = listener.local_addr().map_err(|error| bad_input(plain(&error)))?;
     let desk = Desk::new(app, Guard::new(address, &SystemEntropy));
     let ended = Arc::new(AtomicBool::new(false));
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
         signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| AppError::Internal {
-            message: format!("no signal can be caught: {}", plain(&error)),
+            message: format!("no signal can be caught: {}", plain(&error)).into(),
         })?;
     }
     tell(&desk, json);

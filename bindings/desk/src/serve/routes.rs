@@ -235,7 +235,7 @@ fn class_table(desk: &Desk<'_>, file: &str) -> Result<Reply, AppError> {
 /// breaks off in the middle must not pass for one.
 fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
     let failed = |error: std::io::Error| AppError::StorageFull {
-        message: format!("the export cannot be written: {}; free some room", plain(&error)),
+        message: format!("the export cannot be written: {}; free some room", plain(&error)).into(),
     };
     let file = tempfile::tempfile().map_err(failed)?;
     let mut out = std::io::BufWriter::new(file);
@@ -354,7 +354,8 @@ fn spooled(request: &mut Request) -> Result<std::fs::File, AppError> {
         return Err(bad_input("that is more than the page takes in; use slingseal bundle read"));
     }
     let failed = |error: std::io::Error| AppError::StorageFull {
-        message: format!("the upload cannot be kept: {}; free some room, and send it again", plain(&error)),
+        message: format!("the upload cannot be kept: {}; free some room, and send it again", plain(&error))
+            .into(),
     };
     let mut file = tempfile::tempfile().map_err(failed)?;
     let length = request.length;

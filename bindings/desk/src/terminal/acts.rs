@@ -1,8 +1,9 @@
 //! What a choice does, and the pages that it leads to.
 
+use slingseal_app::catalogue::terminal as words;
 use std::path::{Path, PathBuf};
 
-use slingseal_app::{AppError, FindingView, PointKind, PointView, TagView, WalkRequest, WalkStage};
+use slingseal_app::{AppError, FindingView, Language, PointKind, PointView, TagView, WalkRequest, WalkStage};
 use zeroize::Zeroizing;
 
 use super::look::{self, Tone};
@@ -22,34 +23,46 @@ impl Desk {
                 self.view = Some(self.app.walk(&walk)?);
                 self.page = Page::Walk;
             }
-            Action::ReadTag(tag) => self.page = tag_page(&tag, self.practice),
+            Action::ReadTag(tag) => self.page = tag_page(&tag, self.practice, self.language),
             Action::Begin { tag } => self.begin(&tag)?,
             Action::Point(point) if point.may_not_apply => self.page = self.applies_page(&point),
             Action::Point(point) | Action::Applies(point) => self.page = self.point_page(&point),
             Action::WhyNot(point) => {
-                let lead =
-                    vec![point.prompt.clone(), "Why does it not apply to this load? A few words.".into()];
-                self.page = entry("Not applicable", lead, Purpose::WhyNot(point), Action::Walk);
+                let lead = vec![point.prompt.clone(), words::WhyDoesNotApplyLoad.say(self.language)];
+                self.page = entry(
+                    words::NotApplicable.say(self.language),
+                    lead,
+                    Purpose::WhyNot(point),
+                    Action::Walk,
+                );
             }
             Action::WhichPiece(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
-                    "Which piece? Its serial number: it leaves service, and no load that names it is fit."
-                        .into(),
+                    words::WhichPieceSerialNumberLeaves.say(self.language).into(),
                 ];
-                self.page =
-                    entry("Rejected piece", lead, Purpose::WhichPiece(finding), Action::Finding(finding));
+                self.page = entry(
+                    words::RejectedPiece.say(self.language),
+                    lead,
+                    Purpose::WhichPiece(finding),
+                    Action::Finding(finding),
+                );
             }
             Action::NameDeficiency(point) => self.page = self.names_page(&point),
             Action::Describe { point, name, shown } => {
                 let other = name == "other";
                 let lead = if other {
-                    vec!["Say what is wrong, in a few words.".into()]
+                    vec![words::SayWhatWrongFewWords.say(self.language)]
                 } else {
-                    vec![shown.clone(), "A note, if there is more to say. Enter alone: no note.".into()]
+                    vec![shown.clone(), words::NoteIfMoreSayEnter.say(self.language)]
                 };
                 let back = Action::NameDeficiency(point.clone());
-                self.page = entry("Note to the deficiency", lead, Purpose::Note { point, name, shown }, back);
+                self.page = entry(
+                    words::NoteDeficiency.say(self.language),
+                    lead,
+                    Purpose::Note { point, name, shown },
+                    back,
+                );
             }
             Action::Do { request, said } => self.perform(&request, said)?,
             Action::Findings if self.run.is_some() => self.show_calls(),
@@ -61,7 +74,10 @@ impl Desk {
             },
             Action::PutRight { finding, by } => {
                 let request = WalkRequest::PutRight { finding, by, note: None, photos: Vec::new() };
-                self.perform(&request, format!("Finding {finding} is corrected. Now reinspect it."))?;
+                self.perform(
+                    &request,
+                    words::FindingCorrectedNowReinspect { finding: &finding }.say(self.language),
+                )?;
                 if self.flash.as_ref().is_some_and(|flash| flash.tone != Tone::Bad) {
                     self.show_look_again(finding);
                 }
@@ -69,16 +85,22 @@ impl Desk {
             Action::AnotherPutRight(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
-                    "Who corrected it? A call sign; Enter alone: not named.".into(),
+                    words::WhoCorrectedCallSignEnter.say(self.language),
                 ];
-                self.page = entry("Corrected", lead, Purpose::PutRightBy(finding), Action::Finding(finding));
+                self.page = entry(
+                    words::Corrected.say(self.language),
+                    lead,
+                    Purpose::PutRightBy(finding),
+                    Action::Finding(finding),
+                );
             }
             Action::LookAgain(finding) => self.show_look_again(finding),
             Action::AgainGood(finding) => self.again_good(finding)?,
             Action::AgainBad(finding) => {
-                let lead = vec!["A note, if there is more to say. Enter alone: no note.".into()];
+                let lead = vec![words::NoteIfMoreSayEnter.say(self.language)];
                 let back = Action::LookAgain(finding);
-                self.page = entry("Still deficient", lead, Purpose::AgainNote(finding), back);
+                self.page =
+                    entry(words::StillDeficientB.say(self.language), lead, Purpose::AgainNote(finding), back);
             }
             Action::AgainValue { finding, value } => {
                 let request = WalkRequest::LookAgain {
@@ -88,35 +110,43 @@ impl Desk {
                     note: None,
                     photos: Vec::new(),
                 };
-                let said = format!("Finding {finding} is closed: reinspected, good.");
+                let said = words::FindingClosedReinspectedGoodB { finding: &finding }.say(self.language);
                 self.perform(&request, said)?;
             }
             Action::Menu if self.run.is_some() => self.run_menu(),
             Action::Menu => self.show_menu(),
             Action::Report => self.show_report()?,
             Action::Keys => {
-                self.page =
-                    Page::Text { title: "All keys".into(), text: KEYS.into(), from: 0, back: Action::Menu };
+                self.page = Page::Text {
+                    title: words::AllKeys.say(self.language),
+                    text: words::AllKeysText.say(self.language),
+                    from: 0,
+                    back: Action::Menu,
+                };
             }
-            Action::AskPause => self.perform(&WalkRequest::Pause, "The inspection is paused.".into())?,
+            Action::AskPause => {
+                self.perform(&WalkRequest::Pause, words::InspectionPaused.say(self.language))?
+            }
             Action::AskAbandon => {
                 let lead = vec![
-                    "The inspection ends without a decision, and no seal can come of it.".into(),
-                    "Why? A few words; Enter alone goes back.".into(),
+                    words::InspectionEndsWithoutDecisionNo.say(self.language),
+                    words::WhyFewWordsEnterAlone.say(self.language),
                 ];
-                self.page = entry("Stop the inspection", lead, Purpose::Abandon, Action::Menu);
+                self.page =
+                    entry(words::StopInspection.say(self.language), lead, Purpose::Abandon, Action::Menu);
             }
             Action::AskFit => self.ask_fit(),
             Action::AskNotFit => {
                 let lead = vec![
-                    "The load stays on the ground.".into(),
-                    "Why? A few words. With findings on the record, Enter alone will do.".into(),
+                    words::LoadStaysGround.say(self.language),
+                    words::WhyFewWordsFindingsRecord.say(self.language),
                 ];
-                self.page = entry("Decide NOT FIT", lead, Purpose::NotFit, Action::Walk);
+                self.page =
+                    entry(words::DecideNotFit.say(self.language), lead, Purpose::NotFit, Action::Walk);
             }
             Action::AskPin => {
-                let lead = vec!["Your PIN puts your name to it. It is not shown.".into()];
-                self.page = entry("Seal", lead, Purpose::Pin, Action::Walk);
+                let lead = vec![words::YourPinPutsYourName.say(self.language)];
+                self.page = entry(words::SealB.say(self.language), lead, Purpose::Pin, Action::Walk);
             }
             Action::BeginRun(begin) => {
                 let run = self.app.exam_begin(&begin)?.run;
@@ -133,7 +163,11 @@ impl Desk {
     fn begin(&mut self, tag: &str) -> Result<(), AppError> {
         let view = self.app.begin_walk(tag)?;
         let fresh = view.progress.points_done == 0 && view.findings.is_empty();
-        let words = if fresh { "The inspection begins." } else { "The inspection goes on where it stood." };
+        let words = if fresh {
+            words::InspectionBegins.say(self.language)
+        } else {
+            words::InspectionGoesWhereStood.say(self.language)
+        };
         self.view = Some(view);
         self.page = Page::Walk;
         self.tell(Tone::Plain, words);
@@ -172,7 +206,12 @@ impl Desk {
             let words = format!("{shape} {}  {word}", point.prompt);
             Item { words, tone, action: Action::NameDeficiency(Box::new(point.clone())) }
         };
-        pick("Deficiency: at which point?", Vec::new(), points.iter().map(item).collect(), Action::Walk)
+        pick(
+            words::DeficiencyWhichPoint.say(self.language),
+            Vec::new(),
+            points.iter().map(item).collect(),
+            Action::Walk,
+        )
     }
 
     fn names_page(&self, point: &PointView) -> Page {
@@ -187,21 +226,24 @@ impl Desk {
             })
             .collect();
         items.push(Item::new(
-            "Something else, in your words",
+            words::SomethingElseYourWords.say(self.language),
             Action::Describe {
                 point: Box::new(point.clone()),
                 name: "other".into(),
                 shown: point.prompt.clone(),
             },
         ));
-        pick("Deficiency: what is wrong?", vec![point.prompt.clone()], items, Action::Walk)
+        pick(words::DeficiencyWhatWrong.say(self.language), vec![point.prompt.clone()], items, Action::Walk)
     }
 
     /// A point that some loads do not have.
     fn applies_page(&self, point: &PointView) -> Page {
         let items = vec![
-            Item::new("It applies: answer it", Action::Applies(Box::new(point.clone()))),
-            Item::new("Not applicable to this load, and why", Action::WhyNot(Box::new(point.clone()))),
+            Item::new(words::AppliesAnswer.say(self.language), Action::Applies(Box::new(point.clone()))),
+            Item::new(
+                words::NotApplicableLoadWhy.say(self.language),
+                Action::WhyNot(Box::new(point.clone())),
+            ),
         ];
         pick(&point.prompt, vec![point.spoken.clone()], items, Action::Walk)
     }
@@ -219,13 +261,19 @@ impl Desk {
             PointKind::Look => {
                 let good =
                     WalkRequest::Answer { card: self.card(), point: point.id.clone(), value: String::new() };
-                let said = format!("Good: {}.  * takes it back.", point.prompt);
+                let said = words::GoodTakesBack { prompt: &point.prompt }.say(self.language);
                 pick(
                     &point.prompt,
-                    lead(format!("Source: {}.", point.source)),
+                    lead(words::Source { source: &point.source }.say(self.language)),
                     vec![
-                        Item::new("[+] Good, this point alone", Action::Do { request: good, said }),
-                        Item::new("[!] Deficient", Action::NameDeficiency(Box::new(point.clone()))),
+                        Item::new(
+                            words::GoodPointAlone.say(self.language),
+                            Action::Do { request: good, said },
+                        ),
+                        Item::new(
+                            words::Deficient.say(self.language),
+                            Action::NameDeficiency(Box::new(point.clone())),
+                        ),
                     ],
                     Action::Walk,
                 )
@@ -234,18 +282,24 @@ impl Desk {
                 let items = options.iter().map(|option| {
                     let value = option.name.clone();
                     let request = WalkRequest::Answer { card: self.card(), point: point.id.clone(), value };
-                    let said = format!("{}: {}.  * takes it back.", point.prompt, option.shown);
+                    let said =
+                        words::TakesBack { prompt: &point.prompt, shown: &option.shown }.say(self.language);
                     Item::new(option.shown.clone(), Action::Do { request, said })
                 });
-                pick(&point.prompt, lead("Which one do you see?".into()), items.collect(), Action::Walk)
+                pick(
+                    &point.prompt,
+                    lead(words::WhichOneDoYouSee.say(self.language)),
+                    items.collect(),
+                    Action::Walk,
+                )
             }
             // What is wanted is told once a number was entered: who knows it counts to it.
-            PointKind::Count { .. } => value(lead("Count, and enter what you counted.".into()), ""),
+            PointKind::Count { .. } => value(lead(words::CountEnterWhatYouCounted.say(self.language)), ""),
             PointKind::Measure { unit, .. } => {
-                value(lead(format!("Measure, and enter what you read, in {unit}.")), unit)
+                value(lead(words::MeasureEnterWhatYouRead { unit: &unit }.say(self.language)), unit)
             }
-            PointKind::Serial => value(lead("Read the serial number off the plate.".into()), ""),
-            PointKind::Text => value(lead("In your words.".into()), ""),
+            PointKind::Serial => value(lead(words::ReadSerialNumberOffPlate.say(self.language)), ""),
+            PointKind::Text => value(lead(words::YourWords.say(self.language)), ""),
         }
     }
 
@@ -257,24 +311,26 @@ impl Desk {
         let mut items = Vec::new();
         let stage = self.view.as_ref().map(|view| view.stage.clone());
         match stage {
-            Some(WalkStage::Walking) => items.push(Item::new("Pause the inspection", Action::AskPause)),
+            Some(WalkStage::Walking) => {
+                items.push(Item::new(words::PauseInspection.say(self.language), Action::AskPause))
+            }
             Some(WalkStage::Paused) => items.push(Item::new(
-                "Go on with the inspection",
+                words::GoInspection.say(self.language),
                 Action::Do {
                     request: WalkRequest::Resume,
-                    said: "The inspection goes on where it stood.".into(),
+                    said: words::InspectionGoesWhereStood.say(self.language),
                 },
             )),
             _ => {}
         }
-        items.push(Item::new("Cautions and statics in full", Action::Report));
-        items.push(Item::new("All keys", Action::Keys));
+        items.push(Item::new(words::CautionsStaticsFull.say(self.language), Action::Report));
+        items.push(Item::new(words::AllKeys.say(self.language), Action::Keys));
         if matches!(stage, Some(WalkStage::Walking | WalkStage::Paused)) {
-            items.push(Item::new("Stop the inspection", Action::AskAbandon));
+            items.push(Item::new(words::StopInspection.say(self.language), Action::AskAbandon));
         }
-        items.push(Item::new("Other loads", Action::Start));
-        items.push(Item::new("Leave the program; the inspection stays where it is", Action::Leave));
-        self.page = pick("More", Vec::new(), items, Action::Walk);
+        items.push(Item::new(words::OtherLoads.say(self.language), Action::Start));
+        items.push(Item::new(words::LeaveProgramInspectionStaysWhere.say(self.language), Action::Leave));
+        self.page = pick(words::MoreB.say(self.language), Vec::new(), items, Action::Walk);
     }
 
     fn show_report(&mut self) -> Result<(), AppError> {
@@ -285,7 +341,7 @@ impl Desk {
             text.push('\n');
         };
         for fault in &view.tag_faults {
-            add(&format!("[!] On the tag: {fault}"));
+            add(&words::Tag { fault: &fault }.say(self.language));
         }
         for caution in &view.cautions {
             add(&format!("! {caution}"));
@@ -299,33 +355,38 @@ impl Desk {
                 add(&rigging.report);
             }
             None => {
-                add("The tag carries no rigging, so that no statics were worked out.");
-                add("The governing manual, local rules and your own judgement stand above this program.");
+                add(&words::TagCarriesNoRiggingSo.say(self.language));
+                add(&words::GoverningManualLocalRulesYour.say(self.language));
             }
         }
-        self.page = Page::Text { title: "Cautions and statics".into(), text, from: 0, back: Action::Menu };
+        self.page = Page::Text {
+            title: words::CautionsStatics.say(self.language),
+            text,
+            from: 0,
+            back: Action::Menu,
+        };
         Ok(())
     }
 
     fn ask_fit(&mut self) {
         let Some(view) = &self.view else { return };
         if let Some(first) = view.blocks_fit.first() {
-            let words = format!("Not yet: {first}.");
+            let words = words::NotYet { first: &first }.say(self.language);
             return self.tell(Tone::Bad, words);
         }
         let mut lead = vec![
-            format!("You say that load {} is rigged as the procedure wants it.", view.load),
-            format!("Every one of {} points was looked at by you.", view.progress.points),
+            words::YouSayLoadRiggedProcedure { load: &view.load }.say(self.language),
+            words::EveryOnePointsLookedYou { points: &view.progress.points }.say(self.language),
         ];
         lead.extend(view.cautions.iter().map(|caution| format!("! {caution}")));
         self.page = Page::Pick(Box::new(Pick {
-            title: "Decide FIT?".into(),
+            title: words::DecideFit.say(self.language),
             lead,
             items: vec![Item::new(
-                "[+] Yes, FIT to be lifted",
+                words::YesFitLifted.say(self.language),
                 Action::Do {
                     request: WalkRequest::Decide { fit: true, reason: None },
-                    said: "Decided: FIT. Now seal it.".into(),
+                    said: words::DecidedFitNowSeal.say(self.language),
                 },
             )],
             from: 0,
@@ -342,7 +403,7 @@ impl Desk {
         }
         let seal = sealed?;
         self.page = Page::Seal { seal: Box::new(seal), code: true };
-        self.tell(Tone::Good, "Sealed. Show this code to the hookup team; they check the facts aloud.");
+        self.tell(Tone::Good, words::SealedShowCodeHookupTeam.say(self.language));
         if self.out.is_some() {
             self.save()?;
         }
@@ -355,39 +416,18 @@ impl Desk {
         let name = format!("seal-{}", output::file_name(&seal.facts.load));
         output::put_code(&seal.code, Some(&folder), &name)?;
         let shown = Path::new(&folder).join(name);
-        self.tell(Tone::Good, format!("Sealed and written: {}.png, .svg and .txt", shown.shown()));
+        self.tell(Tone::Good, words::SealedWrittenPngSvgTxt { shown: shown.shown() }.say(self.language));
         Ok(())
     }
 }
 
-const KEYS: &str = "On a card
-+  the whole card is good (also g); asks first for what must be counted or read
--  a deficiency: the point by its number, then what is wrong (also d)
-1 to 9  one point alone: good, deficient, or its count, choice or measure
-*  take the last answer back (also u, Backspace)
-/  findings: correct, reinspect (also f)
-.  all cards; type a number and Enter to go there (also c)
-0  more: pause, statics, abandon, leave (also m, ?, Esc)
-
-In a list
-1 to 9  pick    +  next page    -  back (also Esc)
-
-Where something is typed
-Enter  done    *  erase (also Backspace)    -  back while nothing is typed (also Esc)
-
-The code on the screen
-+  write PNG, SVG and text    .  code or facts    0  other loads
-
-Anywhere
-Ctrl-C  leave. Every answer is on disk before the screen shows it, so that nothing is lost.";
-
-pub(super) fn pick(title: &str, lead: Vec<String>, items: Vec<Item>, back: Action) -> Page {
-    Page::Pick(Box::new(Pick { title: title.to_owned(), lead, items, from: 0, back, tone: Tone::Plain }))
+pub(super) fn pick(title: impl Into<String>, lead: Vec<String>, items: Vec<Item>, back: Action) -> Page {
+    Page::Pick(Box::new(Pick { title: title.into(), lead, items, from: 0, back, tone: Tone::Plain }))
 }
 
-pub(super) fn entry(title: &str, lead: Vec<String>, purpose: Purpose, back: Action) -> Page {
+pub(super) fn entry(title: impl Into<String>, lead: Vec<String>, purpose: Purpose, back: Action) -> Page {
     Page::Entry(Box::new(Entry {
-        title: title.to_owned(),
+        title: title.into(),
         lead,
         text: Zeroizing::new(String::new()),
         unit: String::new(),
@@ -397,30 +437,32 @@ pub(super) fn entry(title: &str, lead: Vec<String>, purpose: Purpose, back: Acti
 }
 
 /// The tag before the walk: is this the load that hangs here?
-fn tag_page(tag: &TagView, practice: bool) -> Page {
-    let planner = tag.planner.as_ref().map_or("nobody who is trusted here", String::as_str);
+fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
+    let planner = tag.planner.as_ref().map_or_else(|| words::NobodyWhoTrusted.say(language), String::clone);
     let mut lead = vec![
         tag.description.clone(),
-        format!("{} under a {}, which is allowed {}", tag.gross, tag.aircraft, tag.allowable),
+        words::WhichAllowed { gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }
+            .say(language),
         format!("{} to {}", tag.pickup.name, tag.destination.name),
-        format!(
-            "Rigged by {}; planned {} by {planner}",
-            tag.rigger.as_deref().unwrap_or("someone not named"),
-            tag.planned.dtg
-        ),
-        format!("Procedure: {}", tag.procedure_title.as_deref().unwrap_or(&tag.procedure)),
+        words::RiggedPlanned {
+            rigger: tag.rigger.clone().unwrap_or_else(|| words::SomeoneNotNamed.say(language)),
+            dtg: &tag.planned.dtg,
+            planner: &planner,
+        }
+        .say(language),
+        words::ProcedureB { title: tag.procedure_title.as_deref().unwrap_or(&tag.procedure) }.say(language),
     ];
     lead.extend(tag.basis.lines.iter().map(|line| format!("{}: {}", line.label, line.text)));
     lead.extend(tag.warnings.iter().map(|warning| format!("! {warning}")));
     if practice {
-        lead.push("Play that the load stands before you. No seal of it holds on a real zone.".into());
+        lead.push(words::PlayLoadStandsBeforeYou.say(language));
     }
     pick(
-        &format!("Load {}: is this the load?", tag.load),
+        &words::LoadLoad { load: &tag.load }.say(language),
         lead,
         vec![
-            Item::new("Yes, inspect it", Action::Begin { tag: tag.text.clone() }),
-            Item::new("Other loads", Action::Start),
+            Item::new(words::YesInspect.say(language), Action::Begin { tag: tag.text.clone() }),
+            Item::new(words::OtherLoads.say(language), Action::Start),
         ],
         Action::Start,
     )

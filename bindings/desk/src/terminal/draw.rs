@@ -5,7 +5,8 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::{Modifier, Style};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
-use slingseal_app::{CardView, FindingState, NextStep, PointKind, WalkStage, WalkView};
+use slingseal_app::catalogue::terminal as words;
+use slingseal_app::{CardView, FindingState, Language, NextStep, PointKind, WalkStage, WalkView};
 
 use super::foot::hint_lines;
 use super::look::{self, TEXT_WIDTH, Tone, cut, laid, wrap};
@@ -39,7 +40,7 @@ impl Desk {
     fn draw_page(&mut self, frame: &mut Frame<'_>) {
         let area = frame.area();
         if !fits(area.width, area.height) {
-            return too_small(frame, area);
+            return too_small(frame, area, self.language);
         }
         if let Page::Seal { seal, code } = &self.page {
             super::draw_seal::draw(frame, seal, *code, self);
@@ -94,7 +95,7 @@ impl Desk {
             self.more_below = true;
             shown.truncate(part);
             shown.push(Line::styled(
-                format!("… {} more lines: + shows them", left - part),
+                words::MoreLinesShowsThem { left: left - part }.say(self.language),
                 self.look.words(Tone::Wait),
             ));
         }
@@ -114,33 +115,41 @@ impl Desk {
             room = room.saturating_sub(6);
         }
         let Some(view) = &self.view else {
-            first.push(Span::styled(" Slingseal: inspect", self.look.words(Tone::Strong)));
+            first.push(Span::styled(
+                words::SlingsealInspect.say(self.language),
+                self.look.words(Tone::Strong),
+            ));
             let who = self.start.holder.clone().unwrap_or_default();
             first.push(right(room.saturating_sub(19), &who));
-            let rule = "The governing manual rules. This program assists a qualified inspector.";
+            let rule = words::GoverningManualRulesProgramAssists.say(self.language);
             return vec![Line::from(first), Line::from(format!(" {rule}")), Line::default()];
         };
         let inspector = cut(&view.inspector, 24.min(width / 3));
         let load = cut(
-            &format!(" Load {}  {}", view.load, view.title),
+            &words::Load { load: &view.load, title: &view.title }.say(self.language),
             room.saturating_sub(inspector.chars().count() + 2),
         );
         room = room.saturating_sub(load.chars().count());
         first.push(Span::styled(load, self.look.words(Tone::Strong)));
         first.push(right(room, &inspector));
         let progress = view.progress;
-        let done = format!(
-            "{} of {} cards, {} of {} points",
-            progress.cards_done, progress.cards, progress.points_done, progress.points
-        );
+        let done = words::CardsPoints {
+            cards_done: &progress.cards_done,
+            cards: &progress.cards,
+            points_done: &progress.points_done,
+            points: &progress.points,
+        }
+        .say(self.language);
         let at = match &view.card {
-            Some(card) => format!(" {}  card {} of {}", card.station, card.number, card.of),
+            Some(card) => {
+                words::CardC { station: &card.station, number: &card.number, of: &card.of }.say(self.language)
+            }
             None => match view.stage {
-                _ if self.run.is_some() => " End".to_owned(),
-                WalkStage::Walking => " Decision".to_owned(),
-                WalkStage::Paused => " Paused".to_owned(),
-                WalkStage::Decided { .. } => " Seal".to_owned(),
-                WalkStage::Abandoned { .. } => " Stopped".to_owned(),
+                _ if self.run.is_some() => words::End.say(self.language),
+                WalkStage::Walking => words::Decision.say(self.language),
+                WalkStage::Paused => words::Paused.say(self.language),
+                WalkStage::Decided { .. } => words::Seal.say(self.language),
+                WalkStage::Abandoned { .. } => words::Stopped.say(self.language),
             },
         };
         let at = cut(&at, width.saturating_sub(9));
@@ -189,28 +198,31 @@ impl Desk {
         match &self.page {
             Page::Pick(pick) if pick.tone != Tone::Plain => return (pick.title.clone(), pick.tone),
             Page::Pick(_) | Page::Entry(_) | Page::Text { .. } if self.view.is_none() => {
-                let words = if self.practice { "PRACTICE: nothing here is real" } else { "" };
-                return (words.into(), if self.practice { Tone::Practice } else { Tone::Plain });
+                let words =
+                    if self.practice { words::PracticeNothingReal.say(self.language) } else { String::new() };
+                return (words, if self.practice { Tone::Practice } else { Tone::Plain });
             }
             _ => {}
         }
         let Some(view) = &self.view else { return (String::new(), Tone::Plain) };
         match (&self.run, &view.card) {
             (Some(run), _) if run.ended => return ("[x]  THE RUN IS ENDED".into(), Tone::Wait),
-            (Some(_), None) => return ("[ ]  EVERY CARD IS ANSWERED: end the run".into(), Tone::Plain),
+            (Some(_), None) => return (words::EveryCardAnsweredEndRun.say(self.language), Tone::Plain),
             _ => {}
         }
         let open = open_findings(view);
         let tail = match open {
             0 => String::new(),
             _ if view.card.is_none() && view.next == NextStep::LookAgain => String::new(),
-            1 => "        1 finding is not closed".into(),
-            many => format!("        {many} findings are not closed"),
+            1 => words::FindingNotClosed.say(self.language),
+            many => words::FindingsNotClosed { many: &many }.say(self.language),
         };
         let (words, tone) = match (&view.stage, &view.card) {
             (WalkStage::Paused, _) => ("[=]  PAUSED".to_owned(), Tone::Wait),
-            (WalkStage::Decided { fit: true }, _) => ("[+]  FIT, not sealed yet".to_owned(), Tone::Good),
-            (WalkStage::Decided { fit: false }, _) => ("[!]  NOT FIT, not sealed yet".to_owned(), Tone::Bad),
+            (WalkStage::Decided { fit: true }, _) => (words::FitNotSealedYet.say(self.language), Tone::Good),
+            (WalkStage::Decided { fit: false }, _) => {
+                (words::NotFitNotSealedYet.say(self.language), Tone::Bad)
+            }
             (WalkStage::Abandoned { .. }, _) => ("[x]  STOPPED".to_owned(), Tone::Wait),
             (WalkStage::Walking, Some(card)) => {
                 let (shape, word, tone) = look::card(card.state);
@@ -218,12 +230,12 @@ impl Desk {
                 (format!("{shape}  {word}"), tone)
             }
             (WalkStage::Walking, None) if view.next == NextStep::LookAgain => {
-                ("[!]  SOMETHING IS NOT CLOSED: correct, reinspect".to_owned(), Tone::Bad)
+                (words::SomethingNotClosedCorrectReinspect.say(self.language), Tone::Bad)
             }
             (WalkStage::Walking, None) if view.blocks_fit.is_empty() => {
-                ("[ ]  EVERY CARD IS ANSWERED: decide".to_owned(), Tone::Good)
+                (words::EveryCardAnsweredDecide.say(self.language), Tone::Good)
             }
-            (WalkStage::Walking, None) => ("[!]  CANNOT BE FIT: decide".to_owned(), Tone::Bad),
+            (WalkStage::Walking, None) => (words::CannotFitDecide.say(self.language), Tone::Bad),
         };
         (format!("{words}{tail}"), tone)
     }
@@ -272,8 +284,8 @@ impl Desk {
                 PointKind::Count { .. } => "count".into(),
                 PointKind::Choice { .. } => "choose".into(),
                 PointKind::Measure { unit, .. } => format!("measure: {unit}"),
-                PointKind::Serial => "serial number".into(),
-                PointKind::Text => "in words".into(),
+                PointKind::Serial => words::SerialNumber.say(self.language),
+                PointKind::Text => words::Words.say(self.language),
             };
             let tail =
                 [wanted.as_str(), word].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>();
@@ -317,44 +329,41 @@ impl Desk {
         };
         match &view.stage {
             WalkStage::Paused => {
-                add(&mut lines, "The inspection is paused; every answer is kept.", Tone::Strong);
-                add(
-                    &mut lines,
-                    "If the load was moved, opened or rerigged, stop this inspection and begin anew.",
-                    Tone::Plain,
-                );
+                add(&mut lines, &words::InspectionPausedEveryAnswerKept.say(self.language), Tone::Strong);
+                add(&mut lines, &words::IfLoadMovedOpenedRerigged.say(self.language), Tone::Plain);
             }
             WalkStage::Abandoned { reason } => {
-                add(&mut lines, "The inspection is stopped; no seal comes of it.", Tone::Strong);
+                add(&mut lines, &words::InspectionStoppedNoSealComes.say(self.language), Tone::Strong);
                 add(&mut lines, reason, Tone::Plain);
             }
             WalkStage::Decided { fit } => {
                 let words = if *fit {
-                    "Decided: fit to be lifted. The seal puts your name to it."
+                    words::DecidedFitLiftedSealPuts.say(self.language)
                 } else {
-                    "Decided: not fit. The seal says so to everyone who scans it: the load stays on the ground."
+                    words::DecidedNotFitSealSays.say(self.language)
                 };
-                add(&mut lines, words, Tone::Strong);
+                add(&mut lines, &words, Tone::Strong);
             }
             WalkStage::Walking => {
-                add(&mut lines, "The whole load was inspected.", Tone::Strong);
+                add(&mut lines, &words::WholeLoadInspected.say(self.language), Tone::Strong);
             }
         }
         lines.push(Line::default());
         let closed = view.findings.iter().filter(|finding| finding.state == FindingState::Closed).count();
-        let found = format!(
-            "Found {}, corrected and reinspected {closed}, not closed {}.",
-            view.findings.len(),
-            open_findings(view)
-        );
+        let found = words::FoundCorrectedReinspectedNotClosed {
+            count: view.findings.len(),
+            closed: &closed,
+            open_findings: open_findings(view),
+        }
+        .say(self.language);
         add(&mut lines, &found, Tone::Plain);
         if view.blocks_fit.is_empty() {
             if view.stage == WalkStage::Walking {
-                add(&mut lines, "[+] Nothing stands in the way of FIT.", Tone::Good);
+                add(&mut lines, &words::NothingStandsWayFit.say(self.language), Tone::Good);
             }
         } else {
             lines.push(Line::default());
-            add(&mut lines, "In the way of FIT:", Tone::Strong);
+            add(&mut lines, &words::WayFit.say(self.language), Tone::Strong);
             for block in &view.blocks_fit {
                 add(&mut lines, &format!("[!] {block}"), Tone::Bad);
             }
@@ -406,13 +415,12 @@ impl Desk {
     /// All cards in columns by station, and what is typed.
     fn cards_lines(&self, typed: &str, width: usize) -> Lines {
         let Some(view) = &self.view else { return Vec::new() };
-        let mut lines =
-            vec![self.title(&format!("Go to which card? Type its number, then Enter.  > {typed}_"))];
+        let mut lines = vec![self.title(&words::GoWhichCardTypeNumber { typed: &typed }.say(self.language))];
         let here = view.card.as_ref().map(|card| card.number);
         if width < WIDE - 4 {
             lines.extend(self.narrow_cards(view, width));
-            lines.push(Line::from("+ good  ! deficient  ? reinspect"));
-            lines.push(Line::from("/ partly  . not answered"));
+            lines.push(Line::from(words::GoodDeficientReinspect.say(self.language)));
+            lines.push(Line::from(words::PartlyNotAnswered.say(self.language)));
             return lines;
         }
         // Two stations of one or two cards share a row: a list has more stations than a window has rows.
@@ -450,7 +458,7 @@ impl Desk {
             }
             lines.push(Line::from(spans));
         }
-        lines.push(Line::from("+ good   ! deficient   ? reinspect   / partly   . not answered"));
+        lines.push(Line::from(words::GoodDeficientReinspectPartlyNot.say(self.language)));
         lines
     }
 }
@@ -493,12 +501,9 @@ fn right(room: usize, text: &str) -> Span<'static> {
     Span::raw(format!("{text:>room$}"))
 }
 
-fn too_small(frame: &mut Frame<'_>, area: Rect) {
+fn too_small(frame: &mut Frame<'_>, area: Rect, language: Language) {
     let (width, height) = LEAST;
-    let words = format!(
-        "This window is {} x {}. The inspection needs {width} x {height}: make it larger, or the letters smaller. Nothing is lost; keys wait until then. Ctrl-C leaves.",
-        area.width, area.height
-    );
+    let words = words::WindowInspectionNeedsMakeLarger { width: &width, height: &height }.say(language);
     let lines: Lines =
         wrap(&words, usize::from(area.width).saturating_sub(1)).into_iter().map(Line::from).collect();
     frame.render_widget(Paragraph::new(lines), area);

@@ -5,6 +5,7 @@ use ratatui::layout::Rect;
 use ratatui::style::{Color, Style};
 use ratatui::text::Line;
 use ratatui::widgets::Paragraph;
+use slingseal_app::catalogue::terminal as words;
 use slingseal_app::{CodeView, SealView};
 
 use super::foot::hint_lines;
@@ -21,7 +22,14 @@ pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &De
     let mut foot = desk.flash_lines(usize::from(area.width));
     foot.extend(hint_lines(
         desk.look,
-        [&[("+", "write pictures"), (".", "code or facts"), ("0", "other loads, leave")], &[]],
+        [
+            vec![
+                ("+".into(), words::WritePictures.say(desk.language)),
+                (".".into(), words::CodeFacts.say(desk.language)),
+                ("0".into(), words::OtherLoadsLeave.say(desk.language)),
+            ],
+            Vec::new(),
+        ],
         usize::from(area.width),
     ));
     let under = u16::try_from(foot.len()).unwrap_or(3);
@@ -41,12 +49,13 @@ pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &De
     let mut lines = facts(seal, desk, usize::from(area.width).saturating_sub(2));
     if code {
         lines.push(Line::default());
-        let need = format!(
-            "To show the code here the window needs {columns} x {}; it is {} x {}. Make it larger or the letters smaller, and the code appears by itself; or press + for a picture.",
-            rows + under,
-            area.width,
-            area.height
-        );
+        let need = words::ShowCodeWindowNeedsMake {
+            columns: &columns,
+            rows: rows + under,
+            width: &area.width,
+            height: &area.height,
+        }
+        .say(desk.language);
         lines.extend(
             wrap(&need, usize::from(area.width).saturating_sub(2))
                 .into_iter()
@@ -90,38 +99,45 @@ fn half_blocks(code: &CodeView) -> Vec<Line<'static>> {
 
 fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
     let facts = &seal.facts;
-    let (word, tone) =
-        if facts.fit { ("[+]  FIT, SEALED", Tone::Good) } else { ("[!]  NOT FIT, SEALED", Tone::Bad) };
+    let (word, tone) = if facts.fit {
+        (words::FitSealed.say(desk.language), Tone::Good)
+    } else {
+        (words::NotFitSealed.say(desk.language), Tone::Bad)
+    };
     let mut lines = Vec::new();
     if desk.practice {
-        lines.push(Line::styled(" PRACTICE: this seal holds nowhere ", desk.look.bar(Tone::Practice)));
+        lines.push(Line::styled(
+            words::PracticeSealHoldsNowhere.say(desk.language),
+            desk.look.bar(Tone::Practice),
+        ));
     }
     lines
         .push(Line::styled(format!(" {word:<width$}", width = width.saturating_sub(1)), desk.look.bar(tone)));
     lines.push(Line::default());
     let none = String::new();
     let rows = [
-        ("Load", &facts.load),
-        ("What", &seal.description),
-        ("Gross", &facts.mass),
-        ("Under", &seal.aircraft),
-        ("Inspector", facts.inspector.as_ref().unwrap_or(&none)),
-        ("Authority", facts.authority.as_ref().unwrap_or(&none)),
-        ("Sealed", &facts.issued.dtg),
-        ("Holds to", &facts.valid_until.dtg),
-        ("Procedure", &facts.procedure),
+        (words::LoadB.say(desk.language), &facts.load),
+        (words::What.say(desk.language), &seal.description),
+        (words::Gross.say(desk.language), &facts.mass),
+        (words::Under.say(desk.language), &seal.aircraft),
+        (words::Inspector.say(desk.language), facts.inspector.as_ref().unwrap_or(&none)),
+        (words::Authority.say(desk.language), facts.authority.as_ref().unwrap_or(&none)),
+        (words::Sealed.say(desk.language), &facts.issued.dtg),
+        (words::Holds.say(desk.language), &facts.valid_until.dtg),
+        (words::Procedure.say(desk.language), &facts.procedure),
     ];
     for (name, value) in rows {
         for (at, line) in wrap(value, width.saturating_sub(13)).into_iter().enumerate() {
-            let name = if at == 0 { name } else { "" };
+            let name = if at == 0 { name.as_str() } else { "" };
             lines.push(Line::from(format!(" {name:<10} {line}")));
         }
     }
-    lines.push(Line::from(format!(" {:<10} {}, corrected {}", "Found", facts.found, facts.corrected)));
+    let found = words::CountCorrected { found: facts.found, corrected: facts.corrected }.say(desk.language);
+    lines.push(Line::from(format!(" {:<10} {found}", words::FoundLabel.say(desk.language))));
     let record: String = facts.record.chars().take(16).collect();
-    lines.push(Line::from(format!(" {:<10} {record}…", "Record")));
+    lines.push(Line::from(format!(" {:<10} {record}…", words::Record.say(desk.language))));
     lines.push(Line::default());
-    let verdict = format!("At the hook: {}. {}", seal.verdict.word, seal.verdict.first);
+    let verdict = words::Hook { word: &seal.verdict.word, first: &seal.verdict.first }.say(desk.language);
     lines.extend(
         wrap(&verdict, width.saturating_sub(2))
             .into_iter()

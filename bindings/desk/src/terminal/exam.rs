@@ -1,7 +1,8 @@
 //! A run of an examination on the full screen: the same cards and keys, a clock, and nothing that gives anything away.
 
 use ratatui::text::Line;
-use slingseal_app::{AppError, ExamBegin, RunView, WalkRequest};
+use slingseal_app::catalogue::terminal as words;
+use slingseal_app::{AppError, ExamBegin, Language, RunView, WalkRequest};
 
 use super::acts::pick;
 use super::look::{Look, Tone, wrap};
@@ -17,26 +18,23 @@ impl Desk {
     /// Waits at the load for the student to start the clock.
     pub(super) fn ask_start(&mut self, begin: ExamBegin) {
         let lead = vec![
-            format!(
-                "{}: stand at the load. The clock starts with this key and nothing stops it.",
-                begin.student
-            ),
-            "Call what you find; nothing is corrected.".into(),
+            words::StandLoadClockStartsKey { student: &begin.student }.say(self.language),
+            words::CallWhatYouFindNothing.say(self.language),
         ];
         let items = vec![
-            Item::new("Start the clock", Action::BeginRun(Box::new(begin))),
-            Item::new("Leave; nothing was begun", Action::Leave),
+            Item::new(words::StartClock.say(self.language), Action::BeginRun(Box::new(begin))),
+            Item::new(words::LeaveNothingBegun.say(self.language), Action::Leave),
         ];
-        self.page = pick("Examination", lead, items, Action::Leave);
+        self.page = pick(words::Examination.say(self.language), lead, items, Action::Leave);
     }
 
     /// Takes up a run that was begun.
     pub(super) fn take_up_run(&mut self, run: &str) -> Result<(), AppError> {
         let run = self.app.exam_run(run)?;
         let words = if run.elapsed_s < 2 {
-            "The clock runs. Call what you find; nothing is corrected."
+            words::ClockRunsCallWhatYou.say(self.language)
         } else {
-            "The run goes on; its clock never stopped."
+            words::RunGoesClockNeverStopped.say(self.language)
         };
         self.show_run(run);
         self.page = Page::Walk;
@@ -75,9 +73,7 @@ impl Desk {
             None => {
                 self.page = Page::Walk;
                 let words = if called > before {
-                    format!(
-                        "Call {called} is recorded. + when the rest of the card is good; * takes it back."
-                    )
+                    words::CallRecordedWhenRestCard { called: &called }.say(self.language)
                 } else {
                     said
                 };
@@ -91,13 +87,15 @@ impl Desk {
         let Some(view) = &self.view else { return };
         let left = view.progress.cards.saturating_sub(view.progress.cards_done);
         let lead = match left {
-            0 => "Every card is answered.".to_owned(),
-            1 => "1 card is not answered; what is planted on it counts as missed.".to_owned(),
-            left => format!("{left} cards are not answered; what is planted on them counts as missed."),
+            0 => words::EveryCardAnswered.say(self.language),
+            1 => words::CardNotAnsweredWhatPlanted.say(self.language),
+            left => words::CardsNotAnsweredWhatPlanted { left: &left }.say(self.language),
         };
-        let items =
-            vec![Item::new("End the run: the clock stops", Action::EndRun), Item::new("Go on", Action::Walk)];
-        self.page = pick("End the run?", vec![lead], items, Action::Walk);
+        let items = vec![
+            Item::new(words::EndRunClockStops.say(self.language), Action::EndRun),
+            Item::new(words::GoC.say(self.language), Action::Walk),
+        ];
+        self.page = pick(words::EndRunB.say(self.language), vec![lead], items, Action::Walk);
     }
 
     pub(super) fn end_run(&mut self) -> Result<(), AppError> {
@@ -105,7 +103,7 @@ impl Desk {
         let run = self.app.exam_end(&id)?;
         self.show_run(run);
         self.page = Page::Walk;
-        self.tell(Tone::Plain, "The run is ended. Give the device to the instructor, or bring the sheet.");
+        self.tell(Tone::Plain, words::RunEndedGiveDeviceInstructor.say(self.language));
         Ok(())
     }
 
@@ -113,81 +111,94 @@ impl Desk {
         let ended = self.run.as_ref().is_none_or(|run| run.ended);
         let mut items = Vec::new();
         if !ended {
-            items.push(Item::new("End the run", Action::AskEnd));
+            items.push(Item::new(words::EndRunC.say(self.language), Action::AskEnd));
         }
-        items.push(Item::new("All keys", Action::Keys));
-        let leave = if ended { "Leave the program" } else { "Leave the program; the clock runs on" };
+        items.push(Item::new(words::AllKeys.say(self.language), Action::Keys));
+        let leave = if ended {
+            words::LeaveProgram.say(self.language)
+        } else {
+            words::LeaveProgramClockRuns.say(self.language)
+        };
         items.push(Item::new(leave, Action::Leave));
-        self.page = pick("More", Vec::new(), items, Action::Walk);
+        self.page = pick(words::MoreB.say(self.language), Vec::new(), items, Action::Walk);
     }
 
     /// What was called, to be looked at; nothing is put right in a run.
     pub(super) fn show_calls(&mut self) {
         let Some(view) = &self.view else { return };
         if view.findings.is_empty() {
-            self.tell(Tone::Plain, "Nothing is called so far.");
+            self.tell(Tone::Plain, words::NothingCalledSoFar.say(self.language));
             return;
         }
         let items = view.findings.iter().map(|finding| {
-            let words = format!("[!] {}  (card {})", finding.shown, finding.card);
+            let words = words::CardF { shown: &finding.shown, card: &finding.card }.say(self.language);
             let request = WalkRequest::GoTo { card: finding.card };
-            let said = format!("Here is card {}.", finding.card);
+            let said = words::Card { card: &finding.card }.say(self.language);
             let ended = self.run.as_ref().is_none_or(|run| run.ended);
             Item::new(words, if ended { Action::Walk } else { Action::Do { request, said } })
         });
-        self.page = pick("Called so far: go to its card", Vec::new(), items.collect(), Action::Walk);
+        self.page =
+            pick(words::CalledSoFarGoCard.say(self.language), Vec::new(), items.collect(), Action::Walk);
     }
 
     /// Four rows at the foot: a rule, what is called, the clock, a word.
     pub(super) fn run_status(&self, run: &RunView, width: usize) -> Vec<Line<'static>> {
         let calls = run.walk.findings.len();
         let tone = if run.over { Tone::Bad } else { Tone::Strong };
-        let over = if run.over { "  [!] over the time" } else { "" };
-        let jumped = if run.clock_jumped { "  [!] the device's clock jumped" } else { "" };
+        let over = if run.over { words::OverTime.say(self.language) } else { String::new() };
+        let jumped =
+            if run.clock_jumped { words::DeviceClockJumped.say(self.language) } else { String::new() };
         vec![
             Line::from("─".repeat(width)),
-            Line::from(format!(" Called {calls}.   Key {}", run.key)),
-            Line::styled(format!(" Time {}{over}{jumped}", run.clock), self.look.words(tone)),
-            Line::from(" Examination: training, and no inspection. The governing manual rules."),
+            Line::from(words::CalledKey { calls: &calls, key: &run.key }.say(self.language)),
+            Line::styled(
+                words::Time { clock: &run.clock, over: &over, jumped: &jumped }.say(self.language),
+                self.look.words(tone),
+            ),
+            Line::from(words::ExaminationTrainingNoInspectionGoverning.say(self.language)),
         ]
     }
 
     /// Behind the last card, and after the end.
     pub(super) fn run_lines(&self, run: &RunView, width: usize) -> Vec<Line<'static>> {
         let mut lines = vec![Line::default()];
-        let mut add = |look: Look, words: &str, tone: Tone| {
-            lines.extend(wrap(words, width).into_iter().map(|line| Line::styled(line, look.words(tone))));
+        let mut add = |look: Look, words: String, tone: Tone| {
+            lines.extend(wrap(&words, width).into_iter().map(|line| Line::styled(line, look.words(tone))));
         };
         if run.ended {
-            add(self.look, &format!("The run is ended: {}.", run.clock), Tone::Strong);
-            add(self.look, "No seal comes of it. The instructor scores it:", Tone::Plain);
+            add(self.look, words::RunEnded { clock: &run.clock }.say(self.language), Tone::Strong);
+            add(self.look, words::NoSealComesInstructorScores.say(self.language), Tone::Plain);
             let sheet: String = run.sheet.clone().unwrap_or_default().chars().take(8).collect();
-            add(self.look, &format!("  on this device    slingseal exam result {sheet}"), Tone::Plain);
             add(
                 self.look,
-                &format!("  on another        slingseal exam sheet {sheet} --out FILE"),
+                words::DeviceSlingsealExamResult { sheet: &sheet }.say(self.language),
+                Tone::Plain,
+            );
+            add(
+                self.look,
+                words::AnotherSlingsealExamSheetOut { sheet: &sheet }.say(self.language),
                 Tone::Plain,
             );
         } else {
-            add(self.look, "Every card is answered.", Tone::Strong);
-            add(self.look, "+ ends the run; . goes back to a card.", Tone::Plain);
+            add(self.look, words::EveryCardAnswered.say(self.language), Tone::Strong);
+            add(self.look, words::EndsRunGoesBackCard.say(self.language), Tone::Plain);
         }
         lines
     }
 
     /// What to say once the screen is given back.
-    pub(super) fn run_farewell(run: &RunView) -> String {
+    pub(super) fn run_farewell(run: &RunView, language: Language) -> String {
         if run.ended {
             let sheet: String = run.sheet.clone().unwrap_or_default().chars().take(8).collect();
-            return format!(
-                "The run of {} on load {} is ended: {}. Score it: slingseal exam result {sheet}",
-                run.student, run.walk.load, run.clock
-            );
+            return words::RunLoadEndedScoreSlingseal {
+                student: &run.student,
+                load: &run.walk.load,
+                clock: &run.clock,
+                sheet: &sheet,
+            }
+            .say(language);
         }
         let id: String = run.run.chars().take(8).collect();
-        format!(
-            "The run of {} on load {} goes on, and its clock with it. Back to it: slingseal exam run --run {id}",
-            run.student, run.walk.load
-        )
+        words::RunLoadGoesClockBack { student: &run.student, load: &run.walk.load, id: &id }.say(language)
     }
 }

@@ -1,5 +1,6 @@
 //! What was found: told at once, listed, put right, looked at again.
 
+use slingseal_app::catalogue::terminal as words;
 use slingseal_app::{AppError, FateView, FindingState, FindingView, PointKind, WalkRequest, WalkStage};
 
 use super::acts::{entry, pick};
@@ -13,23 +14,30 @@ impl Desk {
         let what = format!("{}{value}", found.shown);
         let wanted = match &found.kind {
             PointKind::Count { expected: Some(wanted) } if found.value.is_some() => {
-                format!(" Wanted: {wanted}.")
+                words::Wanted { wanted: &wanted }.say(self.language)
             }
             PointKind::Measure { range, .. } if found.value.is_some() && !range.is_empty() => {
-                format!(" Wanted: {range}.")
+                words::WantedB { range: &range }.say(self.language)
             }
             _ => String::new(),
         };
-        let piece =
-            found.piece.as_ref().map(|piece| format!(" Piece {piece} is rejected.")).unwrap_or_default();
-        self.tell(Tone::Bad, format!("Finding {} is recorded: {what}.{wanted}{piece}", found.number));
+        let piece = found
+            .piece
+            .as_ref()
+            .map(|piece| words::PieceRejected { piece: &piece }.say(self.language))
+            .unwrap_or_default();
+        self.tell(
+            Tone::Bad,
+            words::FindingRecorded { number: &found.number, what: &what, wanted: &wanted, piece: &piece }
+                .say(self.language),
+        );
         if found.fate == FateView::Reject && found.piece.is_none() && self.run.is_none() {
             return self.page = Page::Pick(Box::new(Pick {
                 title: format!("[!] DEFICIENT  {what}"),
-                lead: vec!["The piece leaves service. Which one is it?".into()],
+                lead: vec![words::PieceLeavesServiceWhichOne.say(self.language)],
                 items: vec![
-                    Item::new("Enter its serial number", Action::WhichPiece(found.number)),
-                    Item::new("It has none: say so in the reason for NOT FIT", Action::Walk),
+                    Item::new(words::EnterSerialNumber.say(self.language), Action::WhichPiece(found.number)),
+                    Item::new(words::NoneSaySoReasonNot.say(self.language), Action::Walk),
                 ],
                 from: 0,
                 back: Action::Walk,
@@ -41,10 +49,13 @@ impl Desk {
         }
         self.page = Page::Pick(Box::new(Pick {
             title: format!("[!] DEFICIENT  {what}"),
-            lead: vec!["It can be corrected where the load stands.".into()],
+            lead: vec![words::CanCorrectedWhereLoadStands.say(self.language)],
             items: vec![
-                Item::new("Corrected NOW, and reinspected", Action::WhoPutRight(found.number)),
-                Item::new("LATER: it stays open, the inspection goes on", Action::Walk),
+                Item::new(
+                    words::CorrectedNowReinspected.say(self.language),
+                    Action::WhoPutRight(found.number),
+                ),
+                Item::new(words::LaterStaysOpenInspectionGoes.say(self.language), Action::Walk),
             ],
             from: 0,
             back: Action::Walk,
@@ -55,7 +66,7 @@ impl Desk {
     pub(super) fn show_findings(&mut self) {
         let Some(view) = &self.view else { return };
         if view.findings.is_empty() {
-            self.tell(Tone::Plain, "Nothing was found deficient so far.");
+            self.tell(Tone::Plain, words::NothingFoundDeficientSoFar.say(self.language));
             return;
         }
         let mut findings: Vec<&FindingView> = view.findings.iter().collect();
@@ -63,62 +74,68 @@ impl Desk {
         findings.sort_by_key(|finding| finding.number);
         let items = findings.into_iter().map(|finding| {
             let (shape, word, tone) = look::finding(finding.state);
-            let words = format!(
-                "{shape} {word}  finding {}: {}  (card {})",
-                finding.number, finding.shown, finding.card
-            );
+            let words = words::FindingCard {
+                shape: &shape,
+                word: &word,
+                number: &finding.number,
+                shown: &finding.shown,
+                card: &finding.card,
+            }
+            .say(self.language);
             Item { words, tone, action: Action::Finding(finding.number) }
         });
-        self.page = pick("Findings", Vec::new(), items.collect(), Action::Walk);
+        self.page = pick(words::Findings.say(self.language), Vec::new(), items.collect(), Action::Walk);
     }
 
     pub(super) fn show_finding(&mut self, number: u32) {
         let Some(finding) = self.finding(number) else { return self.page = Page::Walk };
         let (shape, word, tone) = look::finding(finding.state);
-        let mut lead = vec![format!("Card {}: {}", finding.card, finding.prompt)];
+        let mut lead = vec![words::CardE { card: &finding.card, prompt: &finding.prompt }.say(self.language)];
         if let Some(value) = &finding.value {
-            lead.push(format!("Seen: {value}"));
+            lead.push(words::Seen { value: &value }.say(self.language));
         }
         if let Some(note) = &finding.note {
-            lead.push(format!("Note: {note}"));
+            lead.push(words::Note { note: &note }.say(self.language));
         }
-        lead.push(format!("Found {}", finding.found.dtg));
+        lead.push(words::Found { dtg: &finding.found.dtg }.say(self.language));
         lead.extend(finding.story.iter().rev().take(3).rev().cloned());
         let mut items = Vec::new();
         match finding.state {
             FindingState::Open if finding.in_place => {
-                items.push(Item::new("The riggers corrected it", Action::WhoPutRight(number)));
+                items
+                    .push(Item::new(words::RiggersCorrected.say(self.language), Action::WhoPutRight(number)));
             }
             FindingState::Open => {
-                lead.push(format!(
-                    "It cannot be corrected in place: NOT FIT.{}",
-                    look::fate_words(finding.fate)
-                ));
+                lead.push(
+                    words::CannotCorrectedPlaceNotFit { fate_words: look::fate_words(finding.fate) }
+                        .say(self.language),
+                );
                 if finding.fate == FateView::Reject {
                     match &finding.piece {
-                        Some(piece) => lead.push(format!("Piece {piece} is rejected.")),
+                        Some(piece) => lead.push(words::PieceRejectedB { piece: &piece }.say(self.language)),
                         None => items.push(Item::new(
-                            "Enter the serial number of the piece",
+                            words::EnterSerialNumberPiece.say(self.language),
                             Action::WhichPiece(number),
                         )),
                     }
                 }
             }
             FindingState::PutRight => {
-                items.push(Item::new("Reinspect it", Action::LookAgain(number)));
+                items.push(Item::new(words::Reinspect.say(self.language), Action::LookAgain(number)));
             }
             FindingState::Closed => {}
         }
         if self.view.as_ref().is_some_and(|view| view.stage == WalkStage::Walking) {
             items.push(Item::new(
-                format!("Go to card {}", finding.card),
+                words::GoCard { card: &finding.card }.say(self.language),
                 Action::Do {
                     request: WalkRequest::GoTo { card: finding.card },
-                    said: format!("Here is card {}.", finding.card),
+                    said: words::Card { card: &finding.card }.say(self.language),
                 },
             ));
         }
-        let title = format!("{shape} {word}  finding {number}: {}", finding.shown);
+        let title = words::Finding { shape: &shape, word: &word, number: &number, shown: &finding.shown }
+            .say(self.language);
         self.page = Page::Pick(Box::new(Pick { title, lead, items, from: 0, back: Action::Findings, tone }));
     }
 
@@ -126,15 +143,18 @@ impl Desk {
     pub(super) fn who_page(&self, number: u32, rigger: &str) -> Page {
         let lead = vec![
             self.finding(number).map(|finding| finding.shown).unwrap_or_default(),
-            "Who corrected it?".into(),
+            words::WhoCorrected.say(self.language),
         ];
         let by = |by: Option<String>| Action::PutRight { finding: number, by };
         let items = vec![
-            Item::new(format!("{rigger}, who rigged the load"), by(Some(rigger.to_owned()))),
-            Item::new("Somebody else: enter the call sign", Action::AnotherPutRight(number)),
-            Item::new("Not named", by(None)),
+            Item::new(
+                words::WhoRiggedLoad { rigger: &rigger }.say(self.language),
+                by(Some(rigger.to_owned())),
+            ),
+            Item::new(words::SomebodyElseEnterCallSign.say(self.language), Action::AnotherPutRight(number)),
+            Item::new(words::NotNamed.say(self.language), by(None)),
         ];
-        pick("Corrected", lead, items, Action::Finding(number))
+        pick(words::Corrected.say(self.language), lead, items, Action::Finding(number))
     }
 
     pub(super) fn show_look_again(&mut self, number: u32) {
@@ -142,12 +162,12 @@ impl Desk {
         self.page = Page::Pick(Box::new(Pick {
             title: format!("[?] REINSPECT  {}", finding.shown),
             lead: vec![
-                format!("Card {}: {}", finding.card, finding.prompt),
-                "Look at it yourself, with your own hands. Is it right now?".into(),
+                words::CardE { card: &finding.card, prompt: &finding.prompt }.say(self.language),
+                words::LookYourselfYourOwnHands.say(self.language),
             ],
             items: vec![
-                Item::new("[+] Right now", Action::AgainGood(number)),
-                Item::new("[!] Still deficient", Action::AgainBad(number)),
+                Item::new(words::RightNow.say(self.language), Action::AgainGood(number)),
+                Item::new(words::StillDeficient.say(self.language), Action::AgainBad(number)),
             ],
             from: 0,
             back: Action::Walk,
@@ -166,21 +186,22 @@ impl Desk {
                     let value = option.name.clone();
                     Item::new(option.shown.clone(), Action::AgainValue { finding: number, value })
                 });
-                self.page = pick("What do you see now?", lead, items.collect(), back);
+                self.page = pick(words::WhatDoYouSeeNow.say(self.language), lead, items.collect(), back);
             }
             PointKind::Count { .. } | PointKind::Measure { .. } | PointKind::Serial
                 if finding.needs_value =>
             {
                 let (lead, unit) = match &finding.kind {
                     PointKind::Count { .. } => {
-                        (wanted("Count again, and enter what you counted.".into()), String::new())
+                        (wanted(words::CountAgainEnterWhatYou.say(self.language)), String::new())
                     }
                     PointKind::Measure { unit, .. } => {
-                        (wanted("Measure again, and enter what you read.".into()), unit.clone())
+                        (wanted(words::MeasureAgainEnterWhatYou.say(self.language)), unit.clone())
                     }
-                    _ => (wanted("Enter what you see now.".into()), String::new()),
+                    _ => (wanted(words::EnterWhatYouSeeNow.say(self.language)), String::new()),
                 };
-                self.page = entry("Reinspect", lead, Purpose::AgainValue(number), back);
+                self.page =
+                    entry(words::ReinspectB.say(self.language), lead, Purpose::AgainValue(number), back);
                 if let Page::Entry(entry) = &mut self.page {
                     entry.unit = unit;
                 }
@@ -193,7 +214,10 @@ impl Desk {
                     note: None,
                     photos: Vec::new(),
                 };
-                self.perform(&request, format!("Finding {number} is closed: reinspected, good."))?;
+                self.perform(
+                    &request,
+                    words::FindingClosedReinspectedGood { number: &number }.say(self.language),
+                )?;
             }
         }
         Ok(())

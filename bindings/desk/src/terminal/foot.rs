@@ -1,6 +1,7 @@
 //! The foot of the screen: what is open, the statics, what the last key did, the keys.
 
 use ratatui::text::{Line, Span};
+use slingseal_app::catalogue::{Saying, terminal as words};
 use slingseal_app::{CardState, FindingState, NextStep, WalkStage, WalkView};
 
 use super::look::{self, Look, Tone, cut, laid, wrap};
@@ -25,10 +26,10 @@ impl Desk {
         let words = match &view.rigging {
             Some(_) if view.link_change.is_some() => view.link_change.clone().unwrap_or_default(),
             Some(rigging) => rigging.clone(),
-            None => "not worked out, the tag carries no rigging".to_owned(),
+            None => words::NotWorkedOutTagCarries.say(self.language),
         };
         let shape = if !view.rigging_within_limits || view.link_change.is_some() { "[!] " } else { "" };
-        wrap(&format!("Statics: {shape}{words}"), width.saturating_sub(4))
+        wrap(&words::Statics { shape: &shape, words: &words }.say(self.language), width.saturating_sub(4))
     }
 
     /// A rule, what is open, the statics, the gravest caution.
@@ -44,13 +45,22 @@ impl Desk {
             .filter(|finding| finding.state != FindingState::Closed)
             .map(|finding| {
                 let (shape, ..) = look::finding(finding.state);
-                format!("{shape} {} {} (card {})", finding.number, finding.shown, finding.card)
+                words::CardB {
+                    shape: &shape,
+                    number: &finding.number,
+                    shown: &finding.shown,
+                    card: &finding.card,
+                }
+                .say(self.language)
             })
             .collect();
         lines.push(if open.is_empty() {
-            Line::from(" Nothing open.")
+            Line::from(words::NothingOpen.say(self.language))
         } else {
-            Line::styled(cut(&format!(" Open: {}", open.join("   ")), width), self.look.words(Tone::Bad))
+            Line::styled(
+                cut(&words::Open { list: open.join("   ") }.say(self.language), width),
+                self.look.words(Tone::Bad),
+            )
         });
         let tone = match (view.rigging_within_limits, &view.link_change) {
             (false, _) => Tone::Bad,
@@ -67,16 +77,16 @@ impl Desk {
         let cautions: Vec<String> = view
             .tag_faults
             .iter()
-            .map(|fault| format!("[!] On the tag: {fault}"))
+            .map(|fault| words::Tag { fault: &fault }.say(self.language))
             .chain(view.cautions.iter().filter(|_| view.rigging.is_some()).map(|words| format!("! {words}")))
             .collect();
-        let rule = " The governing manual rules; look with your own eyes.".to_owned();
+        let rule = words::GoverningManualRulesLookYour.say(self.language);
         lines.push(match cautions.as_slice() {
             [] => Line::from(rule),
             [only] => Line::styled(cut(&format!(" {only}"), width), self.look.words(Tone::Wait)),
             [first, rest @ ..] => {
-                let words =
-                    format!(" {}  (+{} more: 0, 2)", cut(first, width.saturating_sub(20)), rest.len());
+                let words = words::More { cut: cut(first, width.saturating_sub(20)), count: rest.len() }
+                    .say(self.language);
                 Line::styled(words, self.look.words(Tone::Wait))
             }
         });
@@ -104,64 +114,95 @@ impl Desk {
     }
 
     pub(super) fn hints(&self) -> Hints {
-        let back: Row = &[("-", "back")];
-        let typing: Row = &[("Enter", "done"), ("*", "erase")];
-        let nothing: Row = &[("-", "back, while nothing is typed")];
+        let say = |key: &str, words: Saying| (key.to_owned(), words.say(self.language));
+        let enter = words::Enter.say(self.language);
+        let back = || vec![say("-", words::HintBack.into())];
+        let typing = || vec![say(&enter, words::HintDone.into()), say("*", words::HintErase.into())];
+        let nothing = || vec![say("-", words::BackWhileNothingTyped.into())];
+        let leave = || vec![say("-", words::HintBack.into()), say("Ctrl-C", words::HintLeave.into())];
         let Some(view) = &self.view else {
             return match &self.page {
-                Page::Entry(_) => [typing, &[("-", "back"), ("Ctrl-C", "leave")]],
-                Page::Text { .. } => [&[("+", "next page")], back],
-                _ => [&[("1-9", "pick"), ("+", "next page")], &[("-", "back"), ("Ctrl-C", "leave")]],
+                Page::Entry(_) => [typing(), leave()],
+                Page::Text { .. } => [vec![say("+", words::NextPage.into())], back()],
+                _ => [vec![say("1-9", words::HintPick.into()), say("+", words::NextPage.into())], leave()],
             };
         };
-        let more: Row = match &self.run {
-            Some(run) if run.ended => return [&[("0", "more: leave")], &[("/", "what was called")]],
-            Some(_) => &[("/", "called"), (".", "all cards"), ("0", "more: end, leave")],
-            None => &[("/", "findings"), (".", "all cards"), ("0", "more: pause, statics, leave")],
+        let all_cards = || say(".", words::AllCards.into());
+        let more = match &self.run {
+            Some(run) if run.ended => {
+                return [vec![say("0", words::MoreLeave.into())], vec![say("/", words::WhatCalled.into())]];
+            }
+            Some(_) => {
+                vec![say("/", words::HintCalled.into()), all_cards(), say("0", words::MoreEndLeave.into())]
+            }
+            None => vec![
+                say("/", words::HintFindings.into()),
+                all_cards(),
+                say("0", words::MorePauseStaticsLeave.into()),
+            ],
         };
+        let undo = || say("*", words::TakeBack.into());
+        let not_fit = || say("-", words::HintNotFit.into());
         match &self.page {
-            Page::Pick(pick) if pick.items.len() > 9 => [&[("1-9", "pick"), ("+", "next page")], back],
+            Page::Pick(pick) if pick.items.len() > 9 => {
+                [vec![say("1-9", words::HintPick.into()), say("+", words::NextPage.into())], back()]
+            }
             Page::Pick(pick) if super::keys::just_found(pick) => {
-                [&[("1-2", "pick"), ("*", "take back")], &[("-", "later")]]
+                [vec![say("1-2", words::HintPick.into()), undo()], vec![say("-", words::HintLater.into())]]
             }
-            Page::Pick(_) => [&[("1-9", "pick")], back],
-            Page::Entry(entry) if entry.optional() => {
-                [&[("Enter", "done, or nothing to say"), ("*", "erase")], nothing]
-            }
-            Page::Entry(_) => [typing, nothing],
-            Page::Cards { .. } => [&[("0-9", "number"), ("Enter", "go there"), ("*", "erase")], back],
-            Page::Text { .. } => [&[("+", "next page")], back],
-            Page::Seal { .. } => [&[], &[]],
+            Page::Pick(_) => [vec![say("1-9", words::HintPick.into())], back()],
+            Page::Entry(entry) if entry.optional() => [
+                vec![say(&enter, words::DoneNothingSay.into()), say("*", words::HintErase.into())],
+                nothing(),
+            ],
+            Page::Entry(_) => [typing(), nothing()],
+            Page::Cards { .. } => [
+                vec![
+                    say("0-9", words::HintNumber.into()),
+                    say(&enter, words::Go.into()),
+                    say("*", words::HintErase.into()),
+                ],
+                back(),
+            ],
+            Page::Text { .. } => [vec![say("+", words::NextPage.into())], back()],
+            Page::Seal { .. } => [Vec::new(), Vec::new()],
             Page::Walk => match (&view.stage, &view.card) {
-                (WalkStage::Walking, Some(card)) if card.state != CardState::Unanswered => [
-                    &[("+", "rest is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
-                    more,
-                ],
-                (WalkStage::Walking, Some(_)) => [
-                    &[("+", "card is good"), ("-", "deficiency"), ("*", "take back"), ("1-9", "one point")],
-                    more,
-                ],
+                (WalkStage::Walking, Some(card)) => {
+                    let good = if card.state == CardState::Unanswered {
+                        words::CardGood.saying()
+                    } else {
+                        words::RestGood.saying()
+                    };
+                    let deficiency = say("-", words::HintDeficiency.into());
+                    [vec![say("+", good), deficiency, undo(), say("1-9", words::OnePoint.into())], more]
+                }
                 (WalkStage::Walking, None) if self.run.is_some() => {
-                    [&[("+", "end the run"), ("*", "take back")], more]
+                    [vec![say("+", words::EndRun.into()), undo()], more]
                 }
                 (WalkStage::Walking, None) if view.next == NextStep::LookAgain => {
-                    [&[("+", "reinspect"), ("-", "NOT FIT"), ("*", "take back")], more]
+                    [vec![say("+", words::HintReinspect.into()), not_fit(), undo()], more]
                 }
-                (WalkStage::Walking, None) => [&[("+", "FIT"), ("-", "NOT FIT"), ("*", "take back")], more],
-                (WalkStage::Paused, _) => {
-                    [&[("+", "go on")], &[("/", "findings"), ("0", "more: stop, leave")]]
+                (WalkStage::Walking, None) => {
+                    [vec![say("+", words::HintFit.into()), not_fit(), undo()], more]
                 }
-                (WalkStage::Decided { .. }, _) => {
-                    [&[("+", "seal with the PIN")], &[("/", "findings"), ("0", "more: leave")]]
+                (WalkStage::Paused, _) => [
+                    vec![say("+", words::GoB.into())],
+                    vec![say("/", words::HintFindings.into()), say("0", words::MoreStopLeave.into())],
+                ],
+                (WalkStage::Decided { .. }, _) => [
+                    vec![say("+", words::SealPin.into())],
+                    vec![say("/", words::HintFindings.into()), say("0", words::MoreLeave.into())],
+                ],
+                (WalkStage::Abandoned { .. }, _) => {
+                    [vec![say("0", words::MoreOtherLoadsLeave.into())], Vec::new()]
                 }
-                (WalkStage::Abandoned { .. }, _) => [&[("0", "more: other loads, leave")], &[]],
             },
         }
     }
 }
 
 /// A row of keys with what they do, and both rows.
-type Row = &'static [(&'static str, &'static str)];
+type Row = Vec<(String, String)>;
 pub(super) type Hints = [Row; 2];
 
 /// Lines that a page always has.
@@ -176,7 +217,7 @@ pub(super) fn hint_lines(look: Look, hints: Hints, width: usize) -> Lines {
     let line = |row: Row| {
         let mut spans = vec![Span::raw(" ")];
         for (key, words) in row {
-            let room = 16_usize.saturating_sub(key.len());
+            let room = 16_usize.saturating_sub(key.chars().count());
             spans.push(Span::styled(format!(" {key} "), look.bar(Tone::Plain)));
             spans.push(Span::raw(format!(" {words:<room$}")));
         }

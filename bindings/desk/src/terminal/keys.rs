@@ -1,5 +1,6 @@
 //! What each key does on each page.
 
+use slingseal_app::catalogue::terminal as words;
 use slingseal_app::{
     AppError, FindingState, NextStep, PointKind, PointState, WalkRequest, WalkStage, WalkView,
 };
@@ -72,11 +73,11 @@ impl Desk {
             ('/' | 'f', _) => self.act(Action::Findings),
             ('*' | 'u', WalkStage::Walking) => match view.undo {
                 Some(answer) => {
-                    let said = "The last answer is taken back.".to_owned();
+                    let said = words::LastAnswerTakenBack.say(self.language);
                     self.act(Action::Do { request: WalkRequest::Undo { answer }, said })
                 }
                 None => {
-                    self.tell(Tone::Plain, "There is no answer to take back.");
+                    self.tell(Tone::Plain, words::NoAnswerTakeBack.say(self.language));
                     Ok(Flow::On)
                 }
             },
@@ -89,7 +90,7 @@ impl Desk {
             ('p', WalkStage::Walking) => self.act(Action::AskPause),
             ('+' | 'g' | 'r', WalkStage::Paused) => self.act(Action::Do {
                 request: WalkRequest::Resume,
-                said: "The inspection goes on where it stood.".into(),
+                said: words::InspectionGoesWhereStood.say(self.language),
             }),
             ('+' | 'g' | '\r', WalkStage::Decided { .. }) => self.act(Action::AskPin),
             (letter, WalkStage::Walking) if view.card.is_some() => self.press_card(&view, letter),
@@ -121,7 +122,8 @@ impl Desk {
                 }
                 self.act(Action::Do {
                     request: WalkRequest::CardGood { card: card.number },
-                    said: format!("Card {} is good: {}.  * takes it back.", card.number, card.title),
+                    said: words::CardGoodTakesBack { number: &card.number, title: &card.title }
+                        .say(self.language),
                 })
             }
             '-' | 'd' => match card.points.as_slice() {
@@ -132,7 +134,7 @@ impl Desk {
                 }
             },
             '\r' => {
-                self.tell(Tone::Plain, "Press + when the whole card is good.");
+                self.tell(Tone::Plain, words::PressWhenWholeCardGood.say(self.language));
                 Ok(Flow::On)
             }
             digit => match nth(digit).and_then(|at| card.points.get(at)) {
@@ -152,7 +154,7 @@ impl Desk {
             Key::Letter('-') | Key::Back => return self.act(Action::Walk),
             Key::Enter => match typed.parse() {
                 Ok(card) => {
-                    let said = format!("Here is card {card}.");
+                    let said = words::Card { card: &card }.say(self.language);
                     return self.act(Action::Do { request: WalkRequest::GoTo { card }, said });
                 }
                 Err(_) => return self.act(Action::Walk),
@@ -210,12 +212,12 @@ impl Desk {
                     return self.act(Action::Walk);
                 };
                 let (card, said) =
-                    (card.number, format!("{}: not applicable.  * takes it back.", point.prompt));
+                    (card.number, words::NotApplicableTakesBack { prompt: &point.prompt }.say(self.language));
                 let request = WalkRequest::NotApplicable { card, point: point.id.clone(), reason: text };
                 self.act(Action::Do { request, said })
             }
             Purpose::WhichPiece(finding) => {
-                let said = format!("Piece {text} is rejected. Tag it and set it apart.");
+                let said = words::PieceRejectedTagSetApart { text: &text }.say(self.language);
                 self.act(Action::Do { request: WalkRequest::RejectPiece { finding, serial: text }, said })
             }
             Purpose::Note { point, name, shown } => {
@@ -229,7 +231,10 @@ impl Desk {
                     note: some,
                     photos: Vec::new(),
                 };
-                self.act(Action::Do { request, said: format!("DEFICIENT: {shown}.  * takes it back.") })
+                self.act(Action::Do {
+                    request,
+                    said: words::DeficientTakesBack { shown: &shown }.say(self.language),
+                })
             }
             Purpose::PutRightBy(finding) => self.act(Action::PutRight { finding, by: some }),
             Purpose::AgainValue(finding) => {
@@ -248,15 +253,15 @@ impl Desk {
                     note: some,
                     photos: Vec::new(),
                 },
-                said: format!("Finding {finding} is still deficient; it stays open."),
+                said: words::FindingStillDeficientStaysOpen { finding: &finding }.say(self.language),
             }),
             Purpose::NotFit => self.act(Action::Do {
                 request: WalkRequest::Decide { fit: false, reason: some },
-                said: "Decided: NOT FIT.".into(),
+                said: words::DecidedNotFit.say(self.language),
             }),
             Purpose::Abandon => self.act(Action::Do {
                 request: WalkRequest::Abandon { reason: text },
-                said: "The inspection is stopped; it stays on the record of this device.".into(),
+                said: words::InspectionStoppedStaysRecordDevice.say(self.language),
             }),
             Purpose::Pin => self.seal(&entry.text),
         }

@@ -77,9 +77,10 @@ pub(crate) fn run(app: &App, asked: &Ask, json: bool) -> Result<ExitCode, AppErr
     walk.tell(None)?;
     let input = std::io::stdin().lock();
     for line in input.lines() {
-        let line = Zeroizing::new(line.map_err(|error| {
-            bad_input(&format!("standard input: {}; give lines of UTF-8", plain(&error)))
-        })?);
+        let line =
+            Zeroizing::new(line.map_err(|error| {
+                bad_input(format!("standard input: {}; give lines of UTF-8", plain(&error)))
+            })?);
         let line = line.trim();
         if line.is_empty() || line.starts_with('#') {
             continue;
@@ -101,7 +102,7 @@ fn begin(app: &App, asked: &Ask) -> Result<WalkView, AppError> {
                 several => {
                     let names: Vec<String> =
                         several.iter().map(|line| format!("{} ({})", line.walk, line.load)).collect();
-                    Err(bad_input(&format!(
+                    Err(bad_input(format!(
                         "several loads are in hand: {}; name one with --walk",
                         names.join(", ")
                     )))
@@ -258,7 +259,7 @@ impl Lines<'_> {
             "end" => return Ok(Wish::End),
             "seal" => return Ok(Wish::Seal),
             other => {
-                return Err(bad_input(&format!("\"{other}\" is no answer; see slingseal inspect --help")));
+                return Err(bad_input(format!("\"{other}\" is no answer; see slingseal inspect --help")));
             }
         }))
     }
@@ -275,7 +276,7 @@ impl Lines<'_> {
             None => card.points.iter().find(|point| point.id == which),
         };
         found.ok_or_else(|| {
-            bad_input(&format!(
+            bad_input(format!(
                 "card {} has no point \"{which}\"; name 1 to {} or an id",
                 card.number,
                 card.points.len()
@@ -450,7 +451,7 @@ fn named(point: &PointView, text: &str) -> Result<(String, Option<String>), AppE
         }
     }
     let names: Vec<&str> = point.deficiencies.iter().map(|known| known.name.as_str()).collect();
-    Err(bad_input(&format!(
+    Err(bad_input(format!(
         "\"{text}\" is not a deficiency of {}; use its number, other with a note, or: {}",
         point.id,
         names.join(", ")
@@ -463,7 +464,7 @@ fn first_word(text: &str) -> (&str, &str) {
 }
 
 fn number(text: &str, form: &str) -> Result<u32, AppError> {
-    text.parse().map_err(|_| bad_input(&format!("\"{text}\" is no number; write {form}")))
+    text.parse().map_err(|_| bad_input(format!("\"{text}\" is no number; write {form}")))
 }
 
 fn one_line<T: Serialize>(view: &T) -> Result<(), AppError> {
@@ -477,6 +478,6 @@ fn print(line: &str) -> Result<(), AppError> {
 /// Every line at once: whoever drives this waits for it.
 fn at_once(line: &str, json: bool) -> Result<(), AppError> {
     console::at_once(line, json).map_err(|error| {
-        bad_input(&format!("standard output: {}; the inspection stays as it is", plain(&error)))
+        bad_input(format!("standard output: {}; the inspection stays as it is", plain(&error)))
     })
 }

@@ -1,5 +1,6 @@
 //! What is on the screen, without a terminal: pages, and what a key leads to.
 
+use slingseal_app::catalogue::terminal as words;
 use std::path::PathBuf;
 use std::time::Duration;
 
@@ -267,7 +268,7 @@ impl Desk {
             self.changed = now;
             self.ignored += 1;
             if self.ignored == 3 {
-                self.tell(Tone::Wait, "A key is held down. Let go and look: * takes the last answer back.");
+                self.tell(Tone::Wait, words::KeyHeldDownLetGo.say(self.language));
             }
             return Flow::On;
         }
@@ -282,7 +283,7 @@ impl Desk {
         let flow = match self.press(key) {
             Ok(flow) => flow,
             Err(error) => {
-                self.tell(Tone::Bad, error.to_string());
+                self.tell(Tone::Bad, error.say(self.language));
                 Flow::On
             }
         };
@@ -307,36 +308,42 @@ impl Desk {
     /// What to say once the screen is given back.
     pub(super) fn farewell(&self) -> Option<String> {
         if let Some(run) = &self.run {
-            return Some(Self::run_farewell(run));
+            return Some(Self::run_farewell(run, self.language));
         }
         let view = self.view.as_ref()?;
         let practice = if self.practice { "PRACTICE  " } else { "" };
         if let Page::Seal { seal, .. } = &self.page {
-            return Some(format!(
-                "{practice}Load {} is sealed; show the seal again with: slingseal {}records seal {}",
-                view.load,
-                if self.practice {
-                    format!("--home {} ", self.home.join(super::practice::FOLDER).shown())
-                } else {
-                    String::new()
-                },
-                seal.record.chars().take(8).collect::<String>()
-            ));
+            return Some(
+                words::LoadSealedShowSealAgain {
+                    practice: &practice,
+                    load: &view.load,
+                    home: if self.practice {
+                        format!("--home {} ", self.home.join(super::practice::FOLDER).shown())
+                    } else {
+                        String::new()
+                    },
+                    digest: seal.record.chars().take(8).collect::<String>(),
+                }
+                .say(self.language),
+            );
         }
         let at = match &view.card {
-            Some(card) => format!("at card {} of {}", card.number, card.of),
+            Some(card) => words::CardG { number: &card.number, of: &card.of }.say(self.language),
             None => match view.stage {
                 slingseal_app::WalkStage::Abandoned { .. } => {
-                    return Some(format!("{practice}Load {}: the inspection is stopped.", view.load));
+                    return Some(
+                        words::LoadInspectionStopped { practice: &practice, load: &view.load }
+                            .say(self.language),
+                    );
                 }
                 slingseal_app::WalkStage::Paused => "paused".to_owned(),
-                slingseal_app::WalkStage::Decided { .. } => "decided and not sealed".to_owned(),
-                slingseal_app::WalkStage::Walking => "at the decision".to_owned(),
+                slingseal_app::WalkStage::Decided { .. } => words::DecidedNotSealed.say(self.language),
+                slingseal_app::WalkStage::Walking => words::DecisionB.say(self.language),
             },
         };
-        Some(format!(
-            "{practice}Load {} stands {at}; every answer is kept. Go on with: slingseal inspect",
-            view.load
-        ))
+        Some(
+            words::LoadStandsEveryAnswerKept { practice: &practice, load: &view.load, at: &at }
+                .say(self.language),
+        )
     }
 }

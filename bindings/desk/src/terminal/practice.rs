@@ -34,7 +34,7 @@ pub(super) fn check_call_sign(holder: &str) -> Result<(), AppError> {
         text.chars().filter(char::is_ascii_alphanumeric).collect::<String>().to_ascii_lowercase()
     };
     if plain(holder) == plain(RIGGER) {
-        return Err(bad_input(&format!(
+        return Err(bad_input(format!(
             "{RIGGER} rigged the practice load, and nobody inspects a load that they built; take another call sign"
         )));
     }

@@ -1,5 +1,6 @@
 //! The terminal itself: taken over, drawn on, given back whatever happens.
 
+use slingseal_app::catalogue::terminal as words;
 use std::io::IsTerminal;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -101,7 +102,7 @@ pub(crate) fn run(app: App, ask: Ask) -> Result<Option<String>, AppError> {
 }
 
 fn failed(error: &std::io::Error) -> AppError {
-    bad_input(&format!("the terminal cannot be used: {}; try another one", plain(error)))
+    bad_input(words::TerminalCannotUsedTryAnother { plain: plain(error) })
 }
 
 /// How long the loop has to end by itself once it is told to.
@@ -120,7 +121,7 @@ fn watch(ended: Arc<AtomicBool>) -> std::io::Result<()> {
         let _ = ratatui::try_restore();
         std::process::exit(0);
     };
-    std::thread::Builder::new().name("terminal watch".into()).spawn(watching).map(drop)
+    std::thread::Builder::new().name("terminal watch".to_owned()).spawn(watching).map(drop)
 }
 
 #[expect(

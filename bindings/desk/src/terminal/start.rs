@@ -1,6 +1,7 @@
 //! Before the walk: the loads in hand, the tags that are known, and a load to practise on.
 
 use slingseal_app::AppError;
+use slingseal_app::catalogue::terminal as words;
 use zeroize::Zeroizing;
 
 use super::acts::{entry, pick};
@@ -22,12 +23,14 @@ impl Desk {
             .in_hand
             .iter()
             .map(|line| {
-                let words = format!("Go on: load {}, {}, since {}", line.load, line.state, line.begun.dtg);
+                let words = words::GoLoadSince { load: &line.load, state: &line.state, dtg: &line.begun.dtg }
+                    .say(self.language);
                 Item::new(words, Action::TakeUp { walk: line.walk.clone() })
             })
             .collect();
         for tag in self.app.tags(TAGS)? {
-            let words = format!("Inspect load {}: {}", tag.load, tag.description);
+            let words =
+                words::InspectLoad { load: &tag.load, description: &tag.description }.say(self.language);
             items.push(Item::new(words, Action::ReadTag(Box::new(tag))));
         }
         if items.is_empty() && self.start.holder.is_none() && !self.practice {
@@ -35,13 +38,13 @@ impl Desk {
         }
         let mut lead = Vec::new();
         if items.is_empty() {
-            lead.push("No load is in hand. Name its tag: slingseal inspect tag.png".into());
+            lead.push(words::NoLoadHandNameTag.say(self.language));
         }
         if !self.practice {
-            items.push(Item::new("Practise on an invented load", Action::Practise));
+            items.push(Item::new(words::PractiseInventedLoad.say(self.language), Action::Practise));
         }
-        items.push(Item::new("Leave", Action::Leave));
-        self.page = pick("Which load?", lead, items, Action::Start);
+        items.push(Item::new(words::Leave.say(self.language), Action::Leave));
+        self.page = pick(words::WhichLoad.say(self.language), lead, items, Action::Start);
         Ok(())
     }
 
@@ -60,11 +63,10 @@ impl Desk {
             Some(holder) => self.ask_new_pin(holder),
             None => {
                 let lead = vec![
-                    "No load is in hand, so let us practise on an invented one: a webbing bag of rations at Kestrel Meadow."
-                        .into(),
-                    "Your call sign? Such as Anvil 3.".into(),
+                    words::NoLoadHandSoLet.say(self.language).into(),
+                    words::YourCallSignSuchAnvil.say(self.language),
                 ];
-                self.page = entry("Welcome", lead, Purpose::CallSign, Action::Leave);
+                self.page = entry(words::Welcome.say(self.language), lead, Purpose::CallSign, Action::Leave);
             }
         }
         Ok(())
@@ -72,8 +74,8 @@ impl Desk {
 
     fn ask_new_pin(&mut self, holder: String) {
         let lead = vec![
-            format!("{holder}, your PIN for practice: six digits or more, which you will seal with."),
-            "Not your real one. It is not shown.".into(),
+            words::YourPinPracticeSixDigits { holder: &holder }.say(self.language),
+            words::NotYourRealOneNot.say(self.language),
         ];
         self.page = entry("A PIN", lead, Purpose::NewPin { holder }, Action::Leave);
     }
@@ -85,7 +87,7 @@ impl Desk {
     }
 
     pub(super) fn took_new_pin(&mut self, holder: String, pin: Zeroizing<String>) -> Result<Flow, AppError> {
-        let lead = vec!["The same PIN again.".into()];
+        let lead = vec![words::SamePinAgain.say(self.language)];
         let purpose = Purpose::NewPinAgain { holder, first: pin };
         self.page = entry("A PIN", lead, purpose, Action::Leave);
         Ok(Flow::On)
@@ -99,7 +101,7 @@ impl Desk {
     ) -> Result<Flow, AppError> {
         if first != second {
             self.ask_new_pin(holder);
-            return Err(bad_input("the two differ; enter the PIN again"));
+            return Err(bad_input(words::TwoDifferEnterPinAgain.say(self.language)));
         }
         if let Err(error) = practice::make(&self.app, &holder, first) {
             // Too easy a PIN, or not the one of an earlier try.
@@ -112,7 +114,7 @@ impl Desk {
         {
             self.act(Action::ReadTag(tag))?;
         }
-        self.tell(Tone::Practice, "Ready. This is practice: nothing here holds on a real zone.");
+        self.tell(Tone::Practice, words::ReadyPracticeNothingHoldsReal.say(self.language));
         Ok(Flow::On)
     }
 }

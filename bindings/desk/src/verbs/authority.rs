@@ -110,7 +110,7 @@ fn both_are_real(name: &str, like: &[TrustedView]) -> Result<bool, AppError> {
 /// has compared nothing.
 fn hear(name: &str) -> Result<String, AppError> {
     if !std::io::stdin().is_terminal() {
-        return Err(bad_input(&format!(
+        return Err(bad_input(format!(
             "have the fingerprint of \"{name}\" read to you from the authority's own device (authority show), then give it with --fingerprint"
         )));
     }
@@ -124,7 +124,7 @@ fn line_typed() -> Result<String, AppError> {
     print!("> ");
     console::flush();
     let mut line = String::new();
-    std::io::stdin().lock().read_line(&mut line).map_err(|error| bad_input(&output::plain(&error)))?;
+    std::io::stdin().lock().read_line(&mut line).map_err(|error| bad_input(output::plain(&error)))?;
     Ok(line)
 }
 

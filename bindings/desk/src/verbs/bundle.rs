@@ -50,7 +50,7 @@ pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppEr
 
 fn request(have: Option<&str>, part: &PartOfAccount, photos: bool) -> Result<BundleRequest, AppError> {
     let since = part.since.as_deref().map(Time::parse).transpose();
-    let since = since.map_err(|error| bad_input(&format!("--since: {error}")))?;
+    let since = since.map_err(|error| bad_input(format!("--since: {error}")))?;
     let have = have.map(input::code).transpose()?;
     Ok(BundleRequest { have, photos, since, load: part.load.clone() })
 }
@@ -124,7 +124,7 @@ fn no_frames_yet(folder: &Path) -> Result<(), AppError> {
     let there = std::fs::read_dir(folder)
         .is_ok_and(|mut entries| entries.any(|entry| entry.is_ok_and(|entry| frame(entry.file_name()))));
     if there {
-        return Err(bad_input(&format!(
+        return Err(bad_input(format!(
             "{} holds the frames of another moving code; name another folder, or empty it",
             folder.shown()
         )));
@@ -146,7 +146,7 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
             return Err(bad_input("name one bundle, or the pictures of a moving code, or their folder"));
         };
         let opened = File::open(file).map_err(|error| {
-            bad_input(&format!("{}: {}; name a file that can be read", file.shown(), plain(&error)))
+            bad_input(format!("{}: {}; name a file that can be read", file.shown(), plain(&error)))
         })?;
         let size = opened.metadata().map(|data| data.len()).unwrap_or_default();
         return app.bundle_read(&mut BufReader::new(opened), &mut |progress| {
@@ -167,7 +167,7 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
             }
         }
     }
-    Err(bad_input(&match last {
+    Err(bad_input(match last {
         Some((taken, enough)) => {
             format!("{taken} frames were read and {enough} are enough; take more pictures")
         }
@@ -182,7 +182,7 @@ fn is_picture(file: &Path) -> bool {
 
 fn pictures_in(folder: &Path) -> Result<Vec<PathBuf>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; name a folder that can be read", folder.shown(), plain(&error)))
+        bad_input(format!("{}: {}; name a folder that can be read", folder.shown(), plain(&error)))
     };
     let mut pictures = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(failed)? {

@@ -73,7 +73,7 @@ struct Scene {
 /// Empties the folder of an earlier demo; refuses one that holds anything else.
 fn make_room(out: &Path) -> Result<(), AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(&format!("{}: {}; choose another folder with --out DIR", out.shown(), plain(&error)))
+        bad_input(format!("{}: {}; choose another folder with --out DIR", out.shown(), plain(&error)))
     };
     let mark = out.join(MARK);
     if mark.exists() {
@@ -84,7 +84,7 @@ fn make_room(out: &Path) -> Result<(), AppError> {
             }
         }
     } else if out.exists() && std::fs::read_dir(out).map_err(failed)?.next().is_some() {
-        return Err(bad_input(&format!(
+        return Err(bad_input(format!(
             "{} holds something else than a demo; choose another folder with --out DIR",
             out.shown()
         )));
@@ -172,7 +172,7 @@ impl Demo<'_> {
         let view = inspector.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })?;
         if let Some(refused) = view.refused {
             return Err(AppError::Internal {
-                message: format!("the demo's load was refused: {}", refused.message),
+                message: format!("the demo's load was refused: {}", refused.message).into(),
             });
         }
         self.say("Every card is answered and nothing is open. Anvil 3 decides: fit.");
@@ -344,7 +344,7 @@ impl Demo<'_> {
                 Ok(())
             }
             other => Err(AppError::Internal {
-                message: format!("a credential was taken for something else: {other:?}"),
+                message: format!("a credential was taken for something else: {other:?}").into(),
             }),
         }
     }
@@ -372,7 +372,8 @@ impl Demo<'_> {
             view = app.do_walk(&view.walk, &request)?;
             if let Some(refused) = view.refused {
                 return Err(AppError::Internal {
-                    message: format!("card {} of the demo was refused: {}", card.number, refused.message),
+                    message: format!("card {} of the demo was refused: {}", card.number, refused.message)
+                        .into(),
                 });
             }
             if view.findings.len() > before {
@@ -435,7 +436,8 @@ impl Demo<'_> {
                     "the verdict is {} and not {expected}: {}",
                     verdict.word,
                     verify::text(&verdict)
-                ),
+                )
+                .into(),
             })
         }
     }
@@ -494,7 +496,7 @@ impl Demo<'_> {
     fn account(&mut self, inspector: &App, desk: &App, seal: &SealView) -> Result<(), AppError> {
         let record = inspector.record(&seal.record)?;
         let json = serde_json::to_string_pretty(&record)
-            .map_err(|error| AppError::Internal { message: error.to_string() })?;
+            .map_err(|error| AppError::Internal { message: error.to_string().into() })?;
         write(&self.out.join("record-km-014.json"), json.as_bytes())?;
         let mut bundle = Vec::new();
         let made = inspector.bundle_write(

@@ -110,7 +110,7 @@ fn key_code(text: &str) -> Result<String, AppError> {
 /// `POINT=NAME`.
 fn pick(text: &str) -> Result<ExamPick, AppError> {
     let (point, deficiency) = text.split_once('=').ok_or_else(|| {
-        bad_input(&format!(
+        bad_input(format!(
             "\"{text}\" is no pick; write POINT=NAME, such as apex.fitting.cotter=\"cotter pin is missing\""
         ))
     })?;
@@ -127,7 +127,7 @@ fn seconds(text: &str) -> Result<u32, AppError> {
             .and_then(|(minutes, seconds)| minutes.checked_mul(60)?.checked_add(seconds)),
     };
     found.ok_or_else(|| {
-        bad_input(&format!("\"{text}\" is no time; write seconds, or minutes:seconds such as 2:00"))
+        bad_input(format!("\"{text}\" is no time; write seconds, or minutes:seconds such as 2:00"))
     })
 }
 
@@ -252,8 +252,8 @@ fn open_run(app: &App, digits: &str) -> Result<String, AppError> {
         .filter(|line| line.run.starts_with(digits) || line.student.eq_ignore_ascii_case(digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.run.clone()),
-        (Some(_), Some(_)) => Err(bad_input(&format!("several runs fit {digits}; give more digits"))),
-        (None, _) => Err(bad_input(&format!("no run that goes on fits {digits}; see exam result"))),
+        (Some(_), Some(_)) => Err(bad_input(format!("several runs fit {digits}; give more digits"))),
+        (None, _) => Err(bad_input(format!("no run that goes on fits {digits}; see exam result"))),
     }
 }
 
@@ -295,7 +295,7 @@ fn result(setting: &Setting, which: &str) -> Result<(), AppError> {
         .filter(|line| line.run.starts_with(&digits) || line.student.eq_ignore_ascii_case(which));
     let view = match (fitting.next(), fitting.next()) {
         (Some(only), None) => app.exam_score(&only.run, &ask(&app, Secret::Pin, false)?)?,
-        (Some(_), Some(_)) => return Err(bad_input(&format!("several runs fit {which}; give more digits"))),
+        (Some(_), Some(_)) => return Err(bad_input(format!("several runs fit {which}; give more digits"))),
         (None, _) => match runs.iter().find(|line| line.state == "ended" && line.run.starts_with(&digits)) {
             // Says where the list lies.
             Some(line) => app.exam_score(&line.run, "")?,

@@ -105,9 +105,9 @@ fn whole(app: &App, digits: &str) -> Result<String, AppError> {
         in_hand.iter().filter(|line| line.walk.starts_with(digits) || line.load.eq_ignore_ascii_case(digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.walk.clone()),
-        (Some(_), Some(_)) => Err(bad_input(&format!("several inspections fit {digits}; give more digits"))),
+        (Some(_), Some(_)) => Err(bad_input(format!("several inspections fit {digits}; give more digits"))),
         (None, _) => {
-            Err(bad_input(&format!("no inspection in hand fits {digits}; see inspect without --walk")))
+            Err(bad_input(format!("no inspection in hand fits {digits}; see inspect without --walk")))
         }
     }
 }

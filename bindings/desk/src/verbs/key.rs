@@ -26,7 +26,7 @@ pub(crate) fn run(setting: &Setting, verb: KeyVerb) -> Result<ExitCode, AppError
                 // The key is there and good: the same request again, for whoever lost the picture.
                 (Some(known), Some(_), holder) if view.revoked.is_none() => {
                     if holder.is_some_and(|holder| !same_name(&holder, known)) {
-                        return Err(bad_input(&format!(
+                        return Err(bad_input(format!(
                             "this device is {known}'s and has a key already; for somebody else begin another home"
                         )));
                     }

@@ -36,7 +36,7 @@ fn pages(
     let mut page = Vec::new();
     clap_mangen::Man::new(command.clone().name(name.to_owned()).bin_name(name.replace('-', " ")))
         .render(&mut page)
-        .map_err(|error| bad_input(&format!("{}: {}", out.display(), plain(&error))))?;
+        .map_err(|error| bad_input(format!("{}: {}", out.display(), plain(&error))))?;
     let path = out.join(format!("{name}.1"));
     write(&path, &page)?;
     written.push(path);

@@ -31,7 +31,7 @@ pub(super) fn run(
     #[cfg(unix)]
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
         signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| {
-            bad_input(&format!("no signal can be caught: {}", crate::output::plain(&error)))
+            bad_input(format!("no signal can be caught: {}", crate::output::plain(&error)))
         })?;
     }
     console::show(CLEAR);

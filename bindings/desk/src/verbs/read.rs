@@ -15,7 +15,7 @@ pub(crate) fn run(setting: &Setting, pictures: &[PathBuf]) -> Result<ExitCode, A
     for picture in pictures {
         let texts = input::file(picture).and_then(|bytes| read_picture(&bytes));
         let texts = texts.unwrap_or_else(|error| {
-            output::complain(&input::named(picture, &error), false);
+            output::complain(&input::named(picture, &error), false, setting.language);
             code = ExitCode::FAILURE;
             Vec::new()
         });

@@ -101,7 +101,7 @@ fn export(setting: &Setting, app: &App, file: &Path, csv: bool, of: Table) -> Re
         (false, false, true) => false,
         (false, false, false) => {
             let message = format!("{}: CSV or JSON? end the name in .csv or .json", file.shown());
-            return Err(bad_input(&message));
+            return Err(bad_input(message));
         }
     };
     write_whole(file, |out| if as_csv { app.export_csv(table(of), out) } else { app.export_json(out) })
@@ -130,9 +130,9 @@ pub(super) fn whole(app: &App, digits: &str) -> Result<String, AppError> {
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.record.clone()),
         (Some(_), Some(_)) => {
-            Err(bad_input(&format!("several records start with {digits}; give more digits")))
+            Err(bad_input(format!("several records start with {digits}; give more digits")))
         }
-        (None, _) => Err(bad_input(&format!(
+        (None, _) => Err(bad_input(format!(
             "no load \"{digits}\" and no record that starts so among the newest {NEWEST}; see records list"
         ))),
     }

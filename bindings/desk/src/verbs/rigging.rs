@@ -43,7 +43,7 @@ fn draw(sheet: &RiggingSheet, picture: &Path) -> Result<(), AppError> {
     match ending.as_deref() {
         Some("svg") => output::write(picture, sheet.svg().as_bytes()),
         Some("png") => output::write(picture, &sheet.png()?),
-        _ => Err(output::bad_input(&format!(
+        _ => Err(output::bad_input(format!(
             "{} is no kind of picture; end its name in .svg or .png",
             picture.shown()
         ))),

@@ -3,6 +3,7 @@
 //! Records are counted by the day on which they were sealed, with a print over their digests. The other side counts its own in
 //! the same days and sends every day that differs: a little too much now and then, never too little.
 
+use slingseal_catalogue::{Saying, faults as words};
 use std::collections::BTreeMap;
 
 use slingseal_message::envelope::{
@@ -42,20 +43,48 @@ pub struct Have {
 }
 
 /// Why a text is no have code.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum HaveError {
     /// Not a text of ours.
-    #[error(transparent)]
-    Text(#[from] TextError),
+    Text(TextError),
     /// A code of another kind.
-    #[error("this code is a {0} and not a have list; show the one from \"bundle have\"")]
     OtherKind(Kind),
     /// Not deterministic CBOR.
-    #[error(transparent)]
-    Strict(#[from] StrictError),
+    Strict(StrictError),
     /// Not built as a have list.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
+}
+
+impl HaveError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Text(error) => error.saying(),
+            Self::OtherKind(kind) => words::HaveErrorOtherKind { kind }.into(),
+            Self::Strict(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(HaveError);
+
+impl From<TextError> for HaveError {
+    fn from(error: TextError) -> Self {
+        Self::Text(error)
+    }
+}
+
+impl From<StrictError> for HaveError {
+    fn from(error: StrictError) -> Self {
+        Self::Strict(error)
+    }
+}
+
+impl From<ShapeError> for HaveError {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
 }
 
 fn print_of(digests: impl Iterator<Item = (Digest, bool)>) -> [u8; PRINT] {

@@ -1,6 +1,7 @@
 //! Sync: bundles out, bundles in, the have code, the moving code. Merging is a union of sets: commutative, idempotent, one
 //! transaction.
 
+use slingseal_catalogue::refusals as words;
 use std::collections::BTreeSet;
 use std::io::{Read, Write};
 
@@ -259,10 +260,7 @@ impl App {
 }
 
 fn io(error: std::io::Error) -> AppError {
-    AppError::bad_input(format!(
-        "the bundle cannot be read or written: {}; try another medium",
-        said_by_system(&error)
-    ))
+    AppError::bad_input(words::BundleCannotReadWrittenTry { error: said_by_system(&error) })
 }
 
 /// The most moving codes that one account goes in: nobody films more.
@@ -470,7 +468,7 @@ impl Inner {
         input: &mut dyn Read,
         progress: &mut dyn FnMut(BundleProgress),
     ) -> Result<BundleReport, AppError> {
-        let none = || AppError::bad_input("this file is no bundle; make one with bundle write");
+        let none = || AppError::bad_input(words::FileBundleMakeOneBundle);
         let mut reader = BundleReader::begin(input).map_err(io)?.ok_or_else(none)?;
         let (now, language, device) = (self.now(), self.language(), self.store.device().0);
         let own = self.store.head();

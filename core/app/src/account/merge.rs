@@ -11,6 +11,7 @@ use crate::procedures::keep_text;
 use crate::walks::photograph;
 use crate::{AppError, BundleReport, SetAsideLine};
 use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, RecordItem};
+use slingseal_catalogue::refusals as words;
 use slingseal_message::envelope::Kind;
 use slingseal_message::tag::kind_of_tag;
 use slingseal_store::{Put, StrayKind};
@@ -146,7 +147,7 @@ impl Merge<'_, '_> {
 
     /// The text of a procedure: found by its digest alone, so that nothing needs to be believed.
     fn procedure(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let text = std::str::from_utf8(bytes).map_err(|_| AppError::bad_input("it is no text"))?;
+        let text = std::str::from_utf8(bytes).map_err(|_| AppError::bad_input(words::BytesAreNoText))?;
         if keep_text(self.admission.tx, text)? {
             self.admission.count(StrayKind::Procedure, Digest::of(bytes), bytes.len())?;
         }

@@ -1,6 +1,7 @@
 //! The account: every sealed record, its story, and the audit of all of it.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::account::Knowledge;
 use crate::walks::sealing::{entry_digest, grams, walk_of_record};
@@ -284,7 +285,7 @@ impl Inner {
     }
 
     pub(crate) fn record_view(&self, row: &RecordRow) -> Result<RecordView, AppError> {
-        let none = || AppError::not_found("there is no such record here; see records list");
+        let none = || AppError::not_found(words::SuchRecordSeeRecordsList);
         let read = self.store.read();
         let bytes = read.record_bytes(row.seal)?.ok_or_else(none)?;
         let mut knowledge = self.knowledge()?;

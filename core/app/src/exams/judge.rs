@@ -1,5 +1,6 @@
 //! What of an examination may be believed: keys, sheets and results, whether they come by code, by bundle or from the store.
 
+use slingseal_catalogue::refusals as words;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -17,7 +18,7 @@ use slingseal_words::{Digest, Language, Time, same_person};
 
 impl From<ExamError> for AppError {
     fn from(error: ExamError) -> Self {
-        let message = error.to_string();
+        let message = error.saying();
         match error {
             ExamError::TwoOnACard { .. }
             | ExamError::KeyChanged
@@ -236,7 +237,7 @@ impl Inner {
                     ExamPaper::Sheet => judge_sheet(trusted, &read, &row.bytes, self.language()).map(drop),
                     ExamPaper::Result => match read.exam_paper(row.key)? {
                         Some(lock) => judge_result(trusted, &lock.bytes, &row.bytes).map(drop),
-                        None => Err(AppError::not_found("its key is not here")),
+                        None => Err(AppError::not_found(words::ExamKeyNotHere)),
                     },
                 };
                 if let Err(error) = found {
@@ -269,11 +270,7 @@ impl App {
         }
         let (said, _) = ExamResult::open(bytes)?;
         let lock = inner.store.read().exam_paper(said.key)?.filter(|row| row.kind == ExamPaper::Key);
-        let lock = lock.ok_or_else(|| {
-            AppError::not_found(
-                "the key of this examination result is not known here; scan the key's code first",
-            )
-        })?;
+        let lock = lock.ok_or_else(|| AppError::not_found(words::KeyExaminationResultKnownScan))?;
         let (result, _, signer) = judge_result(&trusted, &lock.bytes, bytes)?;
         let new = inner.store.write(|tx| put_result(tx, &result, bytes, now))?;
         Ok(crate::Received::Examination {

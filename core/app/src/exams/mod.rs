@@ -1,5 +1,6 @@
 //! Examinations, the instructor's side: what to plant, the lock on it, and what a key shows to whom.
 
+use slingseal_catalogue::refusals as words;
 pub(crate) mod class;
 pub(crate) mod csv;
 pub(crate) mod judge;
@@ -234,7 +235,7 @@ impl Inner {
     ) -> Result<(PlantedList, Option<String>), AppError> {
         match plan.draw {
             Some(_) if !plan.picks.is_empty() => {
-                Err(AppError::bad_input("deficiencies are picked or drawn, not both; give one of the two"))
+                Err(AppError::bad_input(words::DeficienciesPickedDrawnBothGive))
             }
             Some(count) => {
                 let seed = match plan.seed.as_deref().map(str::trim).filter(|seed| !seed.is_empty()) {
@@ -319,9 +320,7 @@ impl Inner {
             let bytes = match unwrap(text)? {
                 (Kind::ExamKey, bytes) => bytes,
                 (kind, _) => {
-                    return Err(AppError::bad_input(format!(
-                        "this is a {kind} and not an examination key; scan the code that the instructor shows"
-                    )));
+                    return Err(AppError::bad_input(words::ExaminationKeyScanCodeInstructor { kind: &kind }));
                 }
             };
             let (lock, _) = judge_lock(&self.trusted()?, &bytes)?;
@@ -416,20 +415,18 @@ pub(crate) fn one_of(rows: Vec<ExamPaperRow>, digits: &str, what: &str) -> Resul
     let digits: String =
         digits.chars().filter(|c| !matches!(c, ' ' | '-')).collect::<String>().to_lowercase();
     if digits.len() < 4 {
-        return Err(AppError::bad_input(format!("an {what} goes by its code, or by 4 digits of it or more")));
+        return Err(AppError::bad_input(words::PaperByCodeOrDigits { what: &what }));
     }
     let mut fitting = rows.into_iter().filter(|row| row.digest.to_string().starts_with(&digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only),
-        (Some(_), Some(_)) => Err(AppError::bad_input(format!("several fit {digits}; give more digits"))),
-        (None, _) => Err(AppError::not_found(format!("no {what} \"{digits}\" is known here; scan its code"))),
+        (Some(_), Some(_)) => Err(AppError::bad_input(words::SeveralFitGiveMoreDigits { digits: &digits })),
+        (None, _) => Err(AppError::not_found(words::NoPaperScanCode { what: &what, digits: &digits })),
     }
 }
 
 pub(crate) fn elsewhere(instructor: &str) -> AppError {
-    AppError::not_found(format!(
-        "what is planted is known to {instructor}'s device alone; bring the run there, or read the result that it signs"
-    ))
+    AppError::not_found(words::WhatPlantedKnownDeviceAlone { instructor: &instructor })
 }
 
 /// The first eight digits in two groups.

@@ -1,6 +1,7 @@
 //! Examinations, the result: a run held against what was planted, signed, and told in the order of the load.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::exams::judge::{judge_lock, judge_result, put_result};
 use crate::exams::{PlantedView, StandardView, clock, elsewhere, one_of, planted_views, short};
@@ -188,19 +189,18 @@ impl Inner {
             if same_person(&known_result.student, &judged.sheet.student)
                 && known_result.tally.outcome != Outcome::Unclear
             {
-                return Err(AppError::refused(format!(
-                    "{} has a result under this key; a second run after the debrief does not count: lock a new key",
-                    judged.sheet.student
-                )));
+                return Err(AppError::refused(words::ResultKeySecondRunAfter {
+                    student: &judged.sheet.student,
+                }));
             }
         }
         let score = exam::score(&lock, &secret.list, &secret.salt, &judged.walk, &judged.timing)?;
         let (signer, credential) = self.credential_for(Some(Role::Instructor))?;
         if !same_person(&signer.credential.holder, &locker.credential.holder) {
-            return Err(AppError::refused(format!(
-                "{instructor} locked this key and {} holds the credential; the one who locked must sign",
-                signer.credential.holder
-            )));
+            return Err(AppError::refused(words::LockedKeyHoldsCredentialOne {
+                instructor: &instructor,
+                holder: &signer.credential.holder,
+            }));
         }
         let now = self.now();
         let result = ExamResult {
@@ -233,11 +233,7 @@ impl Inner {
         let read = self.store.read();
         let trusted = self.trusted()?;
         let lock = read.exam_paper(row.key)?.filter(|lock| lock.kind == ExamPaper::Key);
-        let lock = lock.ok_or_else(|| {
-            AppError::not_found(
-                "the key of this examination result is not known here; scan the key's code first",
-            )
-        })?;
+        let lock = lock.ok_or_else(|| AppError::not_found(words::KeyExaminationResultKnownScan))?;
         let (result, lock, signer) = judge_result(&trusted, &lock.bytes, &row.bytes)?;
         let authority = trusted.authority(&signer.authority).map(|authority| authority.name.to_string());
         let (mut scored, mut doubt) = (None, None);

@@ -1,6 +1,7 @@
 //! Examinations, the student's side: a walk under a lock, against a clock that nothing stops. Nothing here reads what is
 //! planted; a run has no entry that a seal could be made from.
 
+use slingseal_catalogue::refusals as words;
 use std::sync::Arc;
 
 use serde::Serialize;
@@ -127,10 +128,9 @@ impl Inner {
         let trusted = self.trusted()?;
         let (lock, signer) = judge_lock(&trusted, &key.bytes)?;
         if trusted.revoked(&signer) {
-            return Err(AppError::refused(format!(
-                "the credential of {} is revoked; another instructor must lock a key",
-                signer.credential.holder
-            )));
+            return Err(AppError::refused(words::CredentialRevokedAnotherInstructorMust {
+                holder: &signer.credential.holder,
+            }));
         }
         let now = self.now();
         exam::may_begin(&lock, &signer.credential.holder, &student, now)?;
@@ -145,9 +145,7 @@ impl Inner {
             Some(text) => tag_bytes(text)?,
             None => {
                 let known = self.store.read().tag(lock.tag)?.map(|row| row.bytes);
-                known.ok_or_else(|| {
-                    AppError::not_found(format!("the tag of load {} is not known here; scan it", lock.load))
-                })?
+                known.ok_or_else(|| AppError::not_found(words::TagLoadKnownScan { load: &lock.load }))?
             }
         };
         let received = ReceivedTag::open(&tag)?;
@@ -216,20 +214,16 @@ impl Inner {
         let counted = sheets.iter().any(|row| theirs(row) && !unclear(&row.digest))
             || results.iter().any(|result| result.tally.outcome != Outcome::Unclear);
         if counted {
-            return Err(AppError::refused(format!(
-                "{student} has run under this key already; lock a new one, with other deficiencies, for the retest"
-            )));
+            return Err(AppError::refused(words::StudentHasRunAlready { student: &student }));
         }
         Ok(())
     }
 
     fn load_run(&self, id: WalkId) -> Result<Loaded, AppError> {
-        let none = || AppError::not_found("there is no such run here; see exam runs");
+        let none = || AppError::not_found(words::SuchRunSeeExamRuns);
         let row = self.store.read().exam_run(id)?.ok_or_else(none)?;
         if row.state == RunState::Lost {
-            return Err(AppError::not_found(
-                "the events of this run were lost with a damaged journal; run again under a new key",
-            ));
+            return Err(AppError::not_found(words::EventsRunLostDamagedJournal));
         }
         let entries = self.store.read().entries_of(id)?;
         let ground = entries.iter().find(|entry| entry.kind == RUN).ok_or_else(none)?;
@@ -245,7 +239,7 @@ impl Inner {
             entries.iter().filter(|entry| entry.kind == RUN_EVENT).map(|entry| entry.body.clone()).collect();
         let events = events(bodies.iter().map(Vec::as_slice))?;
         let (walk, timing) = exam::timing(Arc::new(ground), &events)
-            .map_err(|error| AppError::StorageDamaged { message: error.to_string() })?;
+            .map_err(|error| AppError::StorageDamaged { message: error.saying() })?;
         Ok(Loaded {
             row,
             lock,

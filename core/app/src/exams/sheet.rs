@@ -1,6 +1,7 @@
 //! Examinations, between the two: the runs that are known here, and the sheet of one as it travels.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::exams::judge::{JudgedSheet, judge_sheet};
 use crate::exams::{one_of, short};
@@ -118,7 +119,7 @@ impl Inner {
             let sheets = read.exam_papers_of(row.key, ExamPaper::Sheet)?;
             let of_run =
                 |sheet: &ExamPaperRow| Sheet::parse(&sheet.bytes).is_ok_and(|sheet| sheet.walk == id.0);
-            let none = || AppError::not_found("the sheet of this run is not here; see exam runs");
+            let none = || AppError::not_found(words::SheetRunSeeExamRuns);
             return sheets.into_iter().find(of_run).ok_or_else(none);
         }
         one_of(read.exam_papers(ExamPaper::Sheet)?, run, "ended run")

@@ -1,6 +1,7 @@
 //! The one door through which a signed word comes into the home, whatever carried it: a scan, a bundle, a moving code, the page, or
 //! this device's own signing.
 
+use slingseal_catalogue::refusals as words;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::AppError;
@@ -234,25 +235,24 @@ impl<'a, 'c> Admission<'a, 'c> {
         let word = open_inspection(bytes, &mut self.trusted)?;
         let said = word.inspection();
         let Some(signer) = word.counts() else {
-            return Err(AppError::refused(match word.author() {
-                Author::Known(signer) => format!(
-                    "inspection of {}: {} is no inspector, or the credential had run out when it was signed; it does not count",
-                    said.name, signer.credential.holder
-                ),
-                Author::Refused(error) => format!("inspection of {}: {error}", said.name),
-                Author::Unknown | Author::Nobody => format!(
-                    "inspection of {}: it comes from an authority that this device does not trust; add its card first",
-                    said.name
-                ),
-            }));
+            let name = &said.name;
+            return Err(match word.author() {
+                Author::Known(signer) => {
+                    let holder = &signer.credential.holder;
+                    AppError::refused(words::InspectionByNoInspector { name, holder })
+                }
+                Author::Refused(error) => {
+                    AppError::refused(words::InspectionRefused { name, error: error.to_string() })
+                }
+                Author::Unknown | Author::Nobody => {
+                    AppError::refused(words::InspectionOfUnknownAuthority { name })
+                }
+            });
         };
         if let Some(body) = body {
-            let record = inspected(said, body).map_err(|about| {
-                AppError::refused(format!(
-                    "inspection of {}: it and its record disagree about the {about}; ask the inspector's device for it again",
-                    said.name
-                ))
-            })?;
+            let name = &said.name;
+            let record = inspected(said, body)
+                .map_err(|about| AppError::refused(words::InspectionDisagrees { name, about }))?;
             name_all_of(self.tx, &record)?;
         }
         let name = said.name.as_str().to_ascii_uppercase();
@@ -293,10 +293,9 @@ impl<'a, 'c> Admission<'a, 'c> {
         let signer = signer_of(word)?;
         let Some(void) = word.void() else { return Err(AppError::internal("a void says what a void says")) };
         if void.issued > signer.credential.expires {
-            return Err(AppError::refused(format!(
-                "the credential of {} had run out when this void was signed; it does not count",
-                signer.credential.holder
-            )));
+            return Err(AppError::refused(words::CredentialHadRunOutWhen {
+                holder: &signer.credential.holder,
+            }));
         }
         let new = self.tx.put_void(&VoidRow {
             digest: word.digest(),
@@ -369,9 +368,7 @@ impl<'a, 'c> Admission<'a, 'c> {
     /// Its authority is not trusted here; it is forged; another of its number is known.
     pub(crate) fn roster(&mut self, bytes: &[u8]) -> Result<AdmittedRoster, AppError> {
         let id = Roster::authority(bytes)?;
-        let mut last = AppError::refused(
-            "this roster comes from an authority that this device does not trust; add its card first",
-        );
+        let mut last = AppError::refused(words::RosterComesFromAuthorityDevice);
         let keys: Vec<(PublicKey, Name)> =
             self.trusted.with_id(id).map(|authority| (authority.key, authority.name.clone())).collect();
         for (key, authority) in keys {
@@ -491,12 +488,11 @@ fn signer_of(word: &LoadWord) -> Result<&Signer, AppError> {
     let load = word.load();
     match word.author() {
         Author::Known(signer) => Ok(signer),
-        Author::Unknown => Err(AppError::refused(format!(
-            "load {load}: this {} comes from an authority that this device does not trust; add its card first",
-            word.kind()
-        ))),
-        Author::Refused(error) => Err(AppError::refused(format!("load {load}: {error}"))),
-        Author::Nobody => Err(AppError::refused(format!("load {load}: nobody signed this {}", word.kind()))),
+        Author::Unknown => {
+            Err(AppError::refused(words::LoadComesFromAuthorityDevice { load: &load, kind: word.kind() }))
+        }
+        Author::Refused(error) => Err(AppError::refused(words::OfLoad { load: &load, error: &error })),
+        Author::Nobody => Err(AppError::refused(words::LoadNobodySigned { load: &load, kind: word.kind() })),
     }
 }
 

@@ -1,5 +1,6 @@
 //! The hook check: scan the seal, scan the tag, one verdict. And the word that takes a seal back.
 
+use slingseal_catalogue::refusals as words;
 pub(crate) mod admission;
 pub(crate) mod receive;
 
@@ -128,12 +129,8 @@ impl App {
     pub fn check(&self, seal: Option<&str>, tag: Option<&str>) -> Result<VerdictView, AppError> {
         let codes = [seal.map(shown).transpose()?, tag.map(shown).transpose()?];
         match &codes {
-            [Some(ShownCode::Tag(..)), _] => Err(AppError::bad_input(
-                "this is a load tag and not a seal; scan the code on the inspector's screen",
-            )),
-            [_, Some(ShownCode::Seal(_))] => {
-                Err(AppError::bad_input("this is a seal and not a load tag; scan the tag on the load"))
-            }
+            [Some(ShownCode::Tag(..)), _] => Err(AppError::bad_input(words::LoadTagSealScanCode)),
+            [_, Some(ShownCode::Seal(_))] => Err(AppError::bad_input(words::SealLoadTagScanTag)),
             _ => self.lock().check_shown(codes.into_iter().flatten().collect()),
         }
     }
@@ -185,15 +182,15 @@ impl Inner {
     /// The void that a person asks for, and the credential to sign it with.
     fn void_of(&self, record: &str, cause: &str, note: Option<&str>) -> Result<(Void, Vec<u8>), AppError> {
         let row = self.record_row(record)?;
-        let none = || AppError::not_found("there is no such record here; scan its seal first");
+        let none = || AppError::not_found(words::NoRecordScanSeal);
         let seal = seal_of(&self.store.read().seal(row.seal)?.ok_or_else(none)?)?;
         let cause = VoidCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
             let words: Vec<&str> = VoidCause::ALL.iter().map(|cause| cause.word()).collect();
-            AppError::bad_input(format!("\"{cause}\" is no cause; use {}", words.join(", ")))
+            AppError::bad_input(words::NoSuchCause { cause: &cause, list: words.join(", ") })
         })?;
         let note = note.filter(|text| !text.trim().is_empty()).map(crate::walks::note).transpose()?;
         if cause == VoidCause::Other && note.is_none() {
-            return Err(AppError::bad_input("another cause needs a note; say why"));
+            return Err(AppError::bad_input(words::AnotherCauseNeedsNoteSay));
         }
         let (_, credential) = self.credential_for(None)?;
         let void = Void { load: seal.load, issued: self.now(), record: seal.record, cause, note };
@@ -203,7 +200,7 @@ impl Inner {
     /// Opens what was shown, keeps it, judges it, and draws what was judged.
     fn check_shown(&mut self, shown: Vec<ShownCode>) -> Result<VerdictView, AppError> {
         if shown.is_empty() {
-            return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
+            return Err(AppError::bad_input(words::NothingScannedScanSealTag));
         }
         let (now, language) = (self.now(), self.language());
         let seen = self.store.write(|tx| -> Result<Vec<Judged>, AppError> {
@@ -242,7 +239,7 @@ impl Inner {
         let worst = gravest(&judgements);
         let worst = judged.seen.iter().find(|seen| Some(&seen.judgement) == worst);
         let Some(Judged { judgement, tag, authority }) = worst else {
-            return Err(AppError::bad_input("nothing was scanned; scan the seal or the tag"));
+            return Err(AppError::bad_input(words::NothingScannedScanSealTag));
         };
         let tag = tag.as_ref().map(|tag| self.tag_view_of(tag)).transpose()?;
         let mut view = verdict_view(judgement, authority.as_ref().map(Name::to_string), tag, language);

@@ -1,6 +1,7 @@
 //! Taking in whatever a code says: one door for everything that travels.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
@@ -153,9 +154,7 @@ impl App {
             }
             Kind::Inspection => inner.receive_inspection(&bytes),
             Kind::Seal => Err(AppError::internal("a seal was judged above")),
-            Kind::BundleFrame | Kind::Have => {
-                Err(AppError::bad_input("this is a frame of a moving code; read it with bundle read"))
-            }
+            Kind::BundleFrame | Kind::Have => Err(AppError::bad_input(words::FrameMovingCodeReadBundle)),
             Kind::ExamKey | Kind::ExamResult => {
                 inner.admit(|_| Ok(()))?;
                 drop(inner);
@@ -173,11 +172,7 @@ pub(crate) fn not_told_otherwise(
 ) -> Result<(), AppError> {
     match read.roster(&row.authority)? {
         Some(known) if known.sequence == row.sequence && known.bytes != row.bytes => {
-            Err(AppError::refused(format!(
-                "another roster number {} of this authority is known here: its home was copied or put back; have it revoke \
-                 again whom it revoked, under a higher number",
-                row.sequence
-            )))
+            Err(AppError::refused(words::AnotherRosterNumberAuthorityKnown { sequence: &row.sequence }))
         }
         _ => Ok(()),
     }

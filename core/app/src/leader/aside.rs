@@ -1,4 +1,5 @@
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::{App, AppError, CodeView, Stamp, TagMade};
 use slingseal_message::tag::kind_of_tag;
@@ -38,7 +39,7 @@ impl App {
     /// # Errors
     /// No such tag.
     pub fn tag(&self, digest: &str) -> Result<TagMade, AppError> {
-        let none = || AppError::not_found("there is no such tag here; plan the load again");
+        let none = || AppError::not_found(words::SuchTagPlanLoadAgain);
         let inner = self.lock();
         let row = inner.store.read().tag(Digest::from_hex(digest).ok_or_else(none)?)?.ok_or_else(none)?;
         Ok(TagMade {

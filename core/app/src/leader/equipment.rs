@@ -1,4 +1,5 @@
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use super::ListRequest;
 use crate::{App, AppError, EquipmentView, Inner, RecordLine, Stamp};
@@ -59,9 +60,7 @@ impl App {
         let newest = page.lines.iter().find(|line| line.whole);
         let newest = newest.map(|line| inner.pieces_of(&line.seal, serial)).transpose()?.unwrap_or_default();
         if page.lines.is_empty() && request.after.is_none() {
-            return Err(AppError::not_found(format!(
-                "no record here names equipment with the serial number {serial}"
-            )));
+            return Err(AppError::not_found(words::RecordNamesEquipmentSerialNumber { serial: &serial }));
         }
         Ok(PieceView { serial: serial.to_owned(), newest, uses: page.lines, next: page.next })
     }

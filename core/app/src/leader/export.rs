@@ -1,6 +1,7 @@
 //! The account for other programs; `core/account/EXPORT.md` documents the schema. The same records give the same bytes,
 //! whenever, wherever and in whatever order they came.
 
+use slingseal_catalogue::refusals as words;
 use std::io::Write;
 
 use serde::Serialize;
@@ -338,10 +339,7 @@ impl App {
 }
 
 fn io(error: std::io::Error) -> AppError {
-    AppError::bad_input(format!(
-        "the export cannot be written: {}; name another file",
-        said_by_system(&error)
-    ))
+    AppError::bad_input(words::ExportCannotWrittenNameAnother { error: said_by_system(&error) })
 }
 
 impl Inner {
@@ -349,7 +347,7 @@ impl Inner {
         let read = self.store.read();
         read.each_in_order(|row| -> Result<(), AppError> {
             let missing = || AppError::StorageDamaged {
-                message: format!("record {} has no bytes; see records verify", row.digest.short()),
+                message: words::RecordHasNoBytes { digest: row.digest.short() }.into(),
             };
             let bytes = read.record_bytes(row.seal)?.ok_or_else(missing)?;
             let deficiencies = read.deficiencies_of(row.seal)?;

@@ -1,4 +1,5 @@
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::{App, AppError, RecordLine};
 use slingseal_store::{Cursor, RecordFilter};
@@ -60,7 +61,7 @@ impl App {
 }
 
 fn cursor(text: &str) -> Result<Cursor, AppError> {
-    let none = || AppError::bad_input("this page does not follow another; begin at the first");
+    let none = || AppError::bad_input(words::PageDoesFollowAnotherBegin);
     let (issued, id) = text.split_once('.').ok_or_else(none)?;
     Ok(Cursor {
         issued: Time::from_unix(issued.parse().map_err(|_| none())?),

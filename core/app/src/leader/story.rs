@@ -1,4 +1,5 @@
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::walks::sealing::{entry_digest, walk_of_record};
 use crate::walks::start::walk_line;
@@ -65,7 +66,7 @@ impl Inner {
         let walks: Vec<_> =
             read.walks_of(load.as_str())?.into_iter().filter(|walk| walk.state.in_hand()).collect();
         if rows.is_empty() && tags.is_empty() && walks.is_empty() {
-            return Err(AppError::not_found(format!("nothing is known here of load {load}")));
+            return Err(AppError::not_found(words::NothingKnownLoad { load: &load }));
         }
         let judged = self.judge_load(load)?;
         // The one that counts goes first: two clocks within their slack do not say which was later.

@@ -1,5 +1,6 @@
 //! Load tags: written from a plan, read back, shown.
 
+use slingseal_catalogue::refusals as words;
 pub(crate) mod basis;
 pub(crate) mod pieces;
 pub(crate) mod statics;
@@ -203,9 +204,7 @@ pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
             ReceivedTag::open_as(kind, &bytes)?;
             Ok(bytes)
         }
-        (kind, _) => {
-            Err(AppError::bad_input(format!("this is a {kind} and not a load tag; scan the tag on the load")))
-        }
+        (kind, _) => Err(AppError::bad_input(words::LoadTagScanTagLoad { kind: &kind })),
     }
 }
 
@@ -217,7 +216,7 @@ impl Inner {
         for tag in &mut tags {
             let procedure = self.procedure(&tag.procedure).map_err(|error| match several {
                 false => error,
-                true => AppError::not_found(format!("load {}: {error}", tag.load)),
+                true => AppError::not_found(words::OfLoad { load: &tag.load, error: &error }),
             })?;
             known_conditions(tag, &procedure)?;
             tag.basis.edition =
@@ -226,19 +225,23 @@ impl Inner {
             if let Some(TagFault::Rejected { serial, why, at }) =
                 self.rejected_on(tag)?.into_iter().find(|fault| matches!(fault, TagFault::Rejected { .. }))
             {
-                return Err(AppError::refused(format!(
-                    "load {}: piece {serial} was withdrawn {}: {why}; take another piece",
-                    tag.load,
-                    at.dtg()
-                )));
+                return Err(AppError::refused(words::PieceWithdrawnAtPlanning {
+                    load: &tag.load,
+                    serial,
+                    at: at.dtg(),
+                    why,
+                }));
             }
             // The hook would say NO-GO: told where another piece can still be taken. What is overdue is a warning on the tag.
             if let Some(piece) = tag.equipment.iter().find(|piece| piece.overloaded(tag.gross)) {
                 let rating = piece.rating.as_ref().map(|rating| rating.value.to_string()).unwrap_or_default();
-                return Err(AppError::refused(format!(
-                    "load {}: {} {} is rated {rating} and the load weighs {}; take a piece that carries it, or a lighter load",
-                    tag.load, piece.kind, piece.serial, tag.gross
-                )));
+                return Err(AppError::refused(words::LoadRatedLoadWeighsTake {
+                    load: &tag.load,
+                    kind: &piece.kind,
+                    serial: &piece.serial,
+                    rating: &rating,
+                    gross: &tag.gross,
+                }));
             }
         }
         let signing = match pin {
@@ -304,7 +307,7 @@ impl Inner {
 
     /// A tag that was opened, drawn.
     pub(crate) fn tag_view_of(&self, word: &LoadWord) -> Result<TagView, AppError> {
-        let none = || AppError::bad_input("this is no load tag; scan the tag on the load");
+        let none = || AppError::bad_input(words::NoLoadTagHere);
         let (tag, bytes) = (word.tag().ok_or_else(none)?, word.bytes());
         let signature = TagSignature::of(tag, word.author(), &self.trusted()?);
         let planner = word.signer();
@@ -436,9 +439,12 @@ fn known_conditions(tag: &Tag, procedure: &Procedure) -> Result<(), AppError> {
         None => format!("it has {list}"),
     };
     let (load, id) = (&tag.load, procedure.id());
-    Err(AppError::bad_input(format!(
-        "load {load}: when: procedure {id} has no condition \"{unknown}\"; {mend}"
-    )))
+    Err(AppError::bad_input(words::LoadWhenProcedureNoCondition {
+        load: &load,
+        id: &id,
+        unknown: &unknown,
+        mend: &mend,
+    }))
 }
 
 fn zone_view(zone: &Zone) -> ZoneView {

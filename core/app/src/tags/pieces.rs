@@ -1,5 +1,6 @@
 //! Pieces of gear that an inspection rejected: what their next load is told.
 
+use slingseal_catalogue::refusals as words;
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
@@ -32,7 +33,7 @@ impl Inner {
     fn rejected(&self) -> Result<BTreeMap<String, Rejected>, AppError> {
         let Some(bytes) = self.store.read().setting(REJECTED)? else { return Ok(BTreeMap::new()) };
         serde_json::from_slice(&bytes).map_err(|error| AppError::StorageDamaged {
-            message: format!("the list of rejected pieces cannot be read: {error}"),
+            message: words::ListOfRejectedDamaged { error: error.to_string() }.into(),
         })
     }
 

@@ -1,6 +1,7 @@
 //! NFC stickers: what is written to one, and what one holds. The shell does the touching; it computes nothing.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::AppError;
 use slingseal_message::envelope::{Kind, NdefError, from_ndef, to_ndef, unwrap, wrap};
@@ -52,10 +53,8 @@ pub fn sticker(texts: &[String], room: u32) -> Result<StickerView, AppError> {
     let messages = texts.iter().map(|text| Ok(unwrap(text)?)).collect::<Result<Vec<_>, AppError>>()?;
     let messages: Vec<_> = messages.iter().map(|(kind, bytes)| (*kind, bytes.as_slice())).collect();
     let message = to_ndef(&messages).map_err(|error| match error {
-        NdefError::Empty => AppError::bad_input("nothing was given to write; give a tag, a seal or both"),
-        NdefError::Damaged(_) => {
-            AppError::bad_input("a sticker holds one message of a kind; write the other to another sticker")
-        }
+        NdefError::Empty => AppError::bad_input(words::NothingGivenWriteGiveTag),
+        NdefError::Damaged(_) => AppError::bad_input(words::StickerHoldsOneMessageKind),
         other => AppError::bad_input(other),
     })?;
     let bytes = u32::try_from(message.len()).unwrap_or(u32::MAX);

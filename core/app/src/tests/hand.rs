@@ -160,6 +160,9 @@ fn refusals_and_blocks_are_in_the_readers_language() {
     let fit = app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
     app.do_walk(&view.walk, &WalkRequest::Decide { fit: false, reason: None }).unwrap();
     let wrong = app.seal(&view.walk, "000000", None).unwrap_err();
-    assert!(wrong.code() == "refused" && wrong.to_string().starts_with("el PIN está mal"), "{wrong}");
+    assert!(
+        wrong.code() == "refused" && wrong.say(Language::Spanish).starts_with("el PIN está mal"),
+        "{wrong}"
+    );
     assert!(fit.refused.unwrap().message.starts_with("La carga no puede decidirse apta"));
 }

@@ -1,6 +1,7 @@
 //! Under whose credential this device signs, where several authorities gave it one; and what of its papers runs out soon.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use super::issued::{CredentialState, roster_warning};
 use crate::{App, AppError, CredentialView, Inner};
@@ -28,10 +29,7 @@ impl App {
         let trusted = inner.trusted()?;
         let one = meant(&trusted, who)?;
         if !inner.own_credentials(&trusted)?.iter().any(|(signer, _)| signer.authority == one.key) {
-            return Err(AppError::refused(format!(
-                "{} gave this device no credential that holds; show its key request to that authority",
-                one.name
-            )));
+            return Err(AppError::refused(words::GaveDeviceNoCredentialHolds { name: &one.name }));
         }
         inner.acting = Some(one.key.to_bytes());
         Ok(())
@@ -45,7 +43,7 @@ impl App {
         let inner = self.lock();
         let role = role.map(|word| {
             let known = Role::ALL.into_iter().find(|role| role.name() == word);
-            known.ok_or_else(|| AppError::bad_input(format!("\"{word}\" is no role")))
+            known.ok_or_else(|| AppError::bad_input(words::NoRole { word: &word }))
         });
         let role = role.transpose()?;
         let trusted = inner.trusted()?;
@@ -106,16 +104,11 @@ pub(super) fn meant<'t>(trusted: &'t Trusted, who: &str) -> Result<&'t TrustedAu
     }
     match meant.as_slice() {
         [one] => Ok(one),
-        [] => Err(AppError::not_found(format!(
-            "no authority \"{who}\" is trusted here; key show lists those that are"
-        ))),
+        [] => Err(AppError::not_found(words::AuthorityTrustedKeyShowLists { who: &who })),
         several => {
             let all: Vec<String> =
                 several.iter().map(|one| format!("{} ({})", one.name, one.key.fingerprint())).collect();
-            Err(AppError::refused(format!(
-                "several authorities are meant: {}; give the fingerprint of one",
-                all.join("; ")
-            )))
+            Err(AppError::refused(words::SeveralAuthoritiesMeantGiveFingerprint { list: all.join("; ") }))
         }
     }
 }

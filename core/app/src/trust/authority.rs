@@ -1,6 +1,7 @@
 //! What an authority does: begin, issue, revoke, sign rosters. Its key lies under a passphrase in a vault of its own.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use std::collections::BTreeSet;
 
@@ -64,9 +65,7 @@ impl App {
     pub fn authority_init(&self, name: &str, passphrase: &str) -> Result<AuthorityView, AppError> {
         let mut inner = self.lock();
         if inner.store.read().vault(AUTHORITY_VAULT)?.is_some() {
-            return Err(AppError::refused(
-                "this home is an authority already; use it, or begin another home",
-            ));
+            return Err(AppError::refused(words::HomeAuthorityAlreadyUseBegin));
         }
         let name = Name::new(name)?;
         let passphrase = chosen_passphrase(passphrase, &name)?;
@@ -118,7 +117,7 @@ impl App {
         let (_, bytes) = unwrap(text)?;
         let id = CredentialId::of(&bytes).to_string();
         let found = self.issued()?.issued.into_iter().find(|one| one.id == id);
-        found.ok_or_else(|| AppError::not_found("this authority issued no such credential"))
+        found.ok_or_else(|| AppError::not_found(words::AuthorityIssuedNoSuchCredential))
     }
 
     /// Issues a credential on a key request.
@@ -128,27 +127,22 @@ impl App {
     pub fn issue(&self, issue: &Issue, passphrase: &str) -> Result<CodeView, AppError> {
         let (kind, bytes) = unwrap(&issue.request)?;
         if kind != Kind::KeyRequest {
-            return Err(AppError::bad_input(format!(
-                "this is a {kind} and not a key request; ask the device for its request"
-            )));
+            return Err(AppError::bad_input(words::KeyRequestAskDeviceRequest { kind: &kind }));
         }
         let request = KeyRequest::open(&bytes)?;
-        let roles = Roles::parse(&issue.roles).map_err(|word| {
-            AppError::bad_input(format!(
-                "\"{word}\" is no role; use inspector, planner, hookup, leader, instructor"
-            ))
-        })?;
+        let roles = Roles::parse(&issue.roles)
+            .map_err(|word| AppError::bad_input(words::RoleUseInspectorPlannerHookup { word: &word }))?;
         if roles.is_empty() {
-            return Err(AppError::bad_input("the credential has no role; name one or several"));
+            return Err(AppError::bad_input(words::CredentialRoleNameOneSeveral));
         }
         let mut inner = self.lock();
         let now = inner.now();
         let expires = Time::parse(&issue.expires).map_err(AppError::bad_input)?;
         if expires <= now {
-            return Err(AppError::bad_input(format!("{} is past; give a later expiry", expires.dtg())));
+            return Err(AppError::bad_input(words::ExpiryIsPast { expires: expires.dtg() }));
         }
         let longest_validity = match issue.validity_hours {
-            Some(0) => return Err(AppError::bad_input("a seal must hold at least 1 h; give more hours")),
+            Some(0) => return Err(AppError::bad_input(words::SealMustHoldLeastGive)),
             Some(hours) => Seconds::hours(hours.into()),
             None => DEFAULT_VALIDITY,
         };
@@ -159,10 +153,9 @@ impl App {
         let bytes = credential.issue(&key);
         // A credential says nothing of when it was issued: the same terms are the same bytes, with the id that was revoked.
         if inner.own_roster(&key.public().to_bytes())?.revoked.contains(&CredentialId::of(&bytes)) {
-            return Err(AppError::refused(format!(
-                "a credential of just these terms was issued to {} and revoked; give another expiry",
-                credential.holder
-            )));
+            return Err(AppError::refused(words::CredentialJustTheseTermsIssued {
+                holder: &credential.holder,
+            }));
         }
         let row = credential_row(&credential, &bytes, key.public().to_bytes(), now, false);
         inner.store.write(|tx| -> Result<(), AppError> {
@@ -194,9 +187,10 @@ impl App {
         let now = inner.now();
         let life = days.map_or(ROSTER_LIFE, |days| Seconds::days(days.into()));
         let mut roster = Roster {
-            sequence: last.sequence.checked_add(1).ok_or_else(|| {
-                AppError::refused("this authority can sign no further roster; begin a new authority")
-            })?,
+            sequence: last
+                .sequence
+                .checked_add(1)
+                .ok_or_else(|| AppError::refused(words::AuthorityCanSignFurtherRoster))?,
             issued: now,
             expires: now.plus(life),
             ..last
@@ -232,9 +226,7 @@ impl App {
 }
 
 fn no_room(entries: usize) -> AppError {
-    AppError::refused(format!(
-        "a roster of {entries} revoked keys and credentials fits no code; let some expire first, or begin a new authority"
-    ))
+    AppError::refused(words::RosterRevokedKeysCredentialsFits { entries: &entries })
 }
 
 /// A passphrase that a copied disk does not give up: long, and of the highest score of the estimator of D. L. Wheeler ("zxcvbn",
@@ -245,10 +237,9 @@ fn chosen_passphrase(text: &str, name: &Name) -> Result<Passphrase, AppError> {
     let judged = zxcvbn::zxcvbn(text, &[name.as_str(), "slingseal"]);
     if judged.score() < zxcvbn::Score::Four {
         let why = judged.feedback().and_then(|feedback| feedback.warning()).map(|why| format!(": {why}"));
-        return Err(AppError::bad_input(format!(
-            "the passphrase is soon guessed{}; use four or more words that do not belong together",
-            why.unwrap_or_default().trim_end_matches('.')
-        )));
+        return Err(AppError::bad_input(words::PassphraseSoonGuessedUseFour {
+            why: why.unwrap_or_default().trim_end_matches('.'),
+        }));
     }
     Ok(passphrase)
 }
@@ -293,13 +284,13 @@ impl Inner {
 
     /// The public key of the authority that this home is.
     pub(crate) fn authority_key(&self) -> Result<PublicKey, AppError> {
-        let none = || AppError::not_found("this home is no authority; begin one with authority init");
+        let none = || AppError::not_found(words::HomeAuthorityBeginOneAuthority);
         let vault = self.store.read().vault(AUTHORITY_VAULT)?.ok_or_else(none)?;
         Ok(Vault::from_bytes(vault.bytes).public()?)
     }
 
     fn authority_view(&self) -> Result<AuthorityView, AppError> {
-        let none = || AppError::not_found("this home is no authority; begin one with authority init");
+        let none = || AppError::not_found(words::HomeAuthorityBeginOneAuthority);
         let key = self.authority_key()?;
         let card = self
             .store
@@ -322,7 +313,7 @@ impl Inner {
     }
 
     pub(crate) fn own_roster(&self, authority: &[u8; 32]) -> Result<Roster, AppError> {
-        let none = || AppError::not_found("this authority has no roster; its home is damaged");
+        let none = || AppError::not_found(words::AuthorityRosterHomeDamaged);
         let row = self.store.read().roster(authority)?.ok_or_else(none)?;
         let key = slingseal_message::trust::PublicKey::from_bytes(authority).map_err(AppError::internal)?;
         Ok(Roster::open(&row.bytes, &key)?)
@@ -342,10 +333,10 @@ impl Inner {
         if self.own_roster(&own)?.keys.contains_key(&thumbprint)
             || self.keys_ever_revoked()?.contains(&thumbprint)
         {
-            return Err(AppError::refused(format!(
-                "the key of {holder} ({}) was revoked here; have the device make a new key, and issue on its new request",
-                key.fingerprint()
-            )));
+            return Err(AppError::refused(words::KeyRevokedHaveDeviceMake {
+                holder: &holder,
+                fingerprint: key.fingerprint(),
+            }));
         }
         Ok(())
     }

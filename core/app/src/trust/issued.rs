@@ -1,6 +1,7 @@
 //! What an authority issued: who holds what, how it stands, and what a word that names somebody means.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -171,19 +172,17 @@ impl AllIssued {
         let spellings: BTreeSet<String> =
             named.iter().map(|one| one.credential.holder.as_str().to_lowercase()).collect();
         if keys.is_empty() {
-            return Err(AppError::not_found(format!(
-                "no credential was issued here to \"{word}\"; authority list shows names and ids"
-            )));
+            return Err(AppError::not_found(words::CredentialIssuedAuthorityListShows { word: &word }));
         }
         if keys.len() > 1 && spellings.len() > 1 {
             let all: Vec<String> = named
                 .iter()
                 .map(|one| format!("{} ({}, {})", one.credential.holder, one.credential.roles, one.id))
                 .collect();
-            return Err(AppError::refused(format!(
-                "\"{word}\" may be several people: {}; give the id of each that is meant",
-                all.join("; ")
-            )));
+            return Err(AppError::refused(words::MaySeveralPeopleGiveId {
+                word: &word,
+                list: all.join("; "),
+            }));
         }
         Ok(keys)
     }

@@ -1,6 +1,7 @@
 //! The device's own key and credential, and whom it trusts.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use super::acting::meant;
 use crate::account::{trust_changed, trusted_of};
@@ -124,9 +125,7 @@ impl App {
         if inner.store.read().vault(DEVICE_VAULT)?.is_some()
             && inner.own_revocation(&inner.trusted()?)?.is_none()
         {
-            return Err(AppError::refused(
-                "this device has a key already; show its key request, or begin a new home",
-            ));
+            return Err(AppError::refused(words::DeviceKeyAlreadyShowKey));
         }
         let holder = CallSign::new(holder)?;
         let pin = Passphrase::choose(pin, Passphrase::PIN)?;
@@ -160,8 +159,7 @@ impl App {
     /// There is no key here yet.
     pub fn key_request(&self) -> Result<CodeView, AppError> {
         let request = self.lock().store.read().setting(REQUEST)?;
-        let none =
-            || AppError::not_found("this device has no key yet; make one with key request --holder NAME");
+        let none = || AppError::not_found(words::DeviceKeyYetMakeOne);
         CodeView::of(Kind::KeyRequest, &request.ok_or_else(none)?)
     }
 
@@ -200,22 +198,16 @@ impl App {
         let (authority, bytes) = card_of(card)?;
         // The card's own is not told: whoever reads it off the refusal has compared nothing.
         if !authority.key.has_fingerprint(fingerprint) {
-            return Err(AppError::refused(format!(
-                "the fingerprint does not match the card of \"{}\"; have it read to you again from the authority's own device, \
-                 and do not trust this card if it differs",
-                authority.name,
-            )));
+            return Err(AppError::refused(words::FingerprintDoesMatchCardHave { name: &authority.name }));
         }
         let mut inner = self.lock();
         let trusted = inner.trusted()?;
         let other = trusted.named(&authority.name).find(|other| other.key != authority.key);
         if let Some(other) = other.filter(|_| !beside && trusted.authority(&authority.key).is_none()) {
-            return Err(AppError::refused(format!(
-                "another authority that goes by \"{}\" is trusted here already ({}); trust both only if people of both tell you that \
-                 they are two: authority trust --beside",
-                authority.name,
-                other.key.fingerprint()
-            )));
+            return Err(AppError::refused(words::AnotherAuthorityGoesTrustedAlready {
+                name: &authority.name,
+                fingerprint: other.key.fingerprint(),
+            }));
         }
         let row = AuthorityRow {
             key: authority.key.to_bytes(),
@@ -266,9 +258,7 @@ impl App {
         let trusted = inner.trusted()?;
         let one = meant(&trusted, who)?;
         if inner.is_own_authority(&one.key)? {
-            return Err(AppError::refused(
-                "this home is that authority itself; whom it issues to is for it to revoke",
-            ));
+            return Err(AppError::refused(words::HomeAuthorityItselfWhomIssues));
         }
         let key = one.key.to_bytes();
         let row = inner.store.read().authorities()?.into_iter().find(|row| row.key == key);
@@ -287,9 +277,7 @@ impl App {
 fn card_of(card: &str) -> Result<(Authority, Vec<u8>), AppError> {
     let (kind, bytes) = unwrap(card)?;
     if kind != Kind::Authority {
-        return Err(AppError::bad_input(format!(
-            "this is a {kind} and not an authority's card; scan the card"
-        )));
+        return Err(AppError::bad_input(words::AuthorityCardScanCard { kind: &kind }));
     }
     Ok((Authority::open(&bytes)?, bytes))
 }
@@ -328,8 +316,7 @@ impl Inner {
 
     /// Counts a try before it is made, so that pulling the battery does not win one.
     fn begin_try(&mut self, vault: &str) -> Result<PinTry, AppError> {
-        let missing =
-            || AppError::not_found("there is no key here; make one first (key request, or authority init)");
+        let missing = || AppError::not_found(words::KeyMakeOneFirstKey);
         let row = self.store.read().vault(vault)?.ok_or_else(missing)?;
         let now = self.now();
         if now < row.not_before {
@@ -344,10 +331,7 @@ impl Inner {
                     Ok(tx.count_wrong_pins(vault, row.wrong, not_before)?)
                 })?;
             }
-            return Err(AppError::refused(self.language().pick(
-                format!("too many wrong PINs; wait {wait} and try again"),
-                format!("demasiados PIN equivocados; espere {wait} y pruebe otra vez"),
-            )));
+            return Err(AppError::refused(words::TooManyWrongPins { wait }));
         }
         let wrong = row.wrong.saturating_add(1);
         let not_before = now.plus(delay_after(wrong));
@@ -371,13 +355,7 @@ impl Inner {
             }
             Err(VaultError::WrongPin) if delay_after(wrong).0 > 0 => {
                 let wait = delay_after(wrong);
-                Err(AppError::refused(self.language().pick(
-                    format!("the PIN is wrong, {wrong} times in a row; wait {wait} and try again"),
-                    format!("el PIN está mal, {wrong} veces seguidas; espere {wait} y pruebe otra vez"),
-                )))
-            }
-            Err(VaultError::WrongPin) if self.language() == Language::Spanish => {
-                Err(AppError::refused("el PIN está mal; pruebe otra vez"))
+                Err(AppError::refused(words::PinWrongInARow { wrong, wait }))
             }
             Err(error) => Err(error.into()),
         }
@@ -437,31 +415,30 @@ impl Inner {
     /// Refuses, with the line that says who revoked it, where this device has no credential left to sign with.
     pub(crate) fn refuse_revoked(&self, trusted: &Trusted) -> Result<(), AppError> {
         match self.own_revocation(trusted)? {
-            Some(line) => Err(AppError::refused(format!(
-                "{line}: nothing signed here would count; make a new key and show its request to the authority"
-            ))),
+            Some(line) => Err(AppError::refused(words::NothingSignedWouldCountMake { line: &line })),
             None => Ok(()),
         }
     }
 
     /// The credential to sign with now, in a role.
     pub(crate) fn credential_for(&self, role: Option<Role>) -> Result<(Signer, Vec<u8>), AppError> {
-        let none =
-            || AppError::refused("this device has no credential; show its key request to an authority");
+        let none = || AppError::refused(words::DeviceCredentialShowKeyRequest);
         let trusted = self.trusted()?;
         self.refuse_revoked(&trusted)?;
         let (signer, bytes) = self.own_credential(&trusted, role)?.ok_or_else(none)?;
         let Credential { holder, expires, roles, .. } = &signer.credential;
         if self.now() > *expires {
-            return Err(AppError::refused(format!(
-                "the credential of {holder} ran out at {}; ask the authority for a new one",
-                expires.dtg()
-            )));
+            return Err(AppError::refused(words::CredentialRanOutAskAuthority {
+                holder: &holder,
+                expires: expires.dtg(),
+            }));
         }
         match role {
-            Some(role) if !roles.has(role) => Err(AppError::refused(format!(
-                "{holder} is credentialed as {roles} and not as {role}; someone who is must do this"
-            ))),
+            Some(role) if !roles.has(role) => Err(AppError::refused(words::CredentialedSomeoneWhoMustDo {
+                holder: &holder,
+                roles: &roles,
+                role: &role,
+            })),
             _ => Ok((signer, bytes)),
         }
     }

@@ -1,6 +1,7 @@
 //! From a decided inspection of what is no load to the inspector's signed word on it, and what is kept of such words.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::account::open_inspection;
 use crate::hook::admission::Admission;
@@ -82,7 +83,7 @@ impl App {
     /// # Errors
     /// No such inspection here.
     pub fn inspection(&self, digest: &str) -> Result<InspectionView, AppError> {
-        let none = || AppError::not_found("there is no such inspection here; see inspect --kept");
+        let none = || AppError::not_found(words::InspectionNotHere);
         let inner = self.lock();
         let digest = Digest::from_hex(digest.trim()).ok_or_else(none)?;
         let row = inner.store.read().inspection(digest)?.ok_or_else(none)?;
@@ -104,7 +105,7 @@ impl Inner {
         let walk = self.walk_of(id)?;
         let subject = match walk.ground().plan.subject {
             Subject::Load => {
-                return Err(AppError::refused("this is the inspection of a load; seal it"));
+                return Err(AppError::refused(words::InspectionOfLoad));
             }
             Subject::Piece => InspectedSubject::Piece,
             Subject::Aircraft => InspectedSubject::Aircraft,
@@ -112,19 +113,19 @@ impl Inner {
             Subject::Handling => InspectedSubject::Handling,
         };
         let Stage::Decided { outcome, at, .. } = walk.stage() else {
-            return Err(AppError::refused("the inspection is not decided; decide fit or not fit first"));
+            return Err(AppError::refused(words::InspectionNotDecided));
         };
         let (outcome, at) = (to_outcome(*outcome), *at);
         if self.signed_word(id)?.is_some() {
-            return Err(AppError::refused("this inspection is signed already; see inspect --kept"));
+            return Err(AppError::refused(words::InspectionSignedAlready));
         }
         let (signer, credential) = self.credential_for(Some(Role::Inspector))?;
         let inspector = &walk.ground().inspector;
         if !same_person(&signer.credential.holder, inspector) {
-            return Err(AppError::refused(format!(
-                "{inspector} inspected and {} holds the credential; the one who inspected must sign",
-                signer.credential.holder
-            )));
+            return Err(AppError::refused(words::InspectionOtherHolder {
+                inspector,
+                holder: &signer.credential.holder,
+            }));
         }
         Ok(Decided { walk, subject, outcome, at, credential })
     }

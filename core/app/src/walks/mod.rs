@@ -8,6 +8,7 @@ pub(crate) mod subjects;
 pub(crate) mod view;
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -170,9 +171,7 @@ impl App {
         let state = inner.walk_of(id)?;
         let command = command(request, &state)?;
         if inner.store.read().walk(id)?.is_some_and(|row| row.state == WalkState::Sealed) {
-            return Err(AppError::refused(
-                "this walk is sealed already; take the seal back by a void, or inspect the load again",
-            ));
+            return Err(AppError::refused(words::WalkSealedAlreadyTakeSeal));
         }
         let language = inner.language();
         let refused = inner.perform(id, command)?.map(|refusal| RefusedView::of(&refusal, language));
@@ -206,13 +205,11 @@ pub(crate) fn photograph(bytes: &[u8]) -> Result<(), AppError> {
     if picture && bytes.len() <= 16 << 20 {
         return Ok(());
     }
-    Err(AppError::bad_input("this is no JPEG or PNG below 16 MiB; take the photograph again"))
+    Err(AppError::bad_input(words::JpegPngBelowMibTake))
 }
 
 pub(crate) fn walk_id(text: &str) -> Result<WalkId, AppError> {
-    unhex16(text)
-        .map(WalkId)
-        .ok_or_else(|| AppError::not_found("there is no such walk; see the loads in hand"))
+    unhex16(text).map(WalkId).ok_or_else(|| AppError::not_found(words::NoWalkSeeLoadsInHand))
 }
 
 impl Inner {
@@ -232,11 +229,10 @@ impl Inner {
         let text = self.procedure_text(&tag.procedure)?;
         let procedure = slingseal_walk::procedure::check(&text)?;
         if procedure.subject() != Subject::Load {
-            return Err(AppError::refused(format!(
-                "procedure {} inspects no load but {}; make a tag with a load's procedure",
-                procedure.id(),
-                subject_words(procedure.subject())
-            )));
+            return Err(AppError::refused(words::ProcedureInspectsLoadButMake {
+                id: procedure.id(),
+                subject_words: subject_words(procedure.subject()),
+            }));
         }
         let ground = Ground {
             plan: procedure.expand(self.language()),
@@ -292,9 +288,7 @@ impl Inner {
         if let Some((signer, _)) = own {
             return Ok(signer.credential.holder);
         }
-        self.holder()?.ok_or_else(|| {
-            AppError::refused("this device does not know whose it is; make its key first (key request)")
-        })
+        self.holder()?.ok_or_else(|| AppError::refused(words::DeviceDoesKnowWhoseMake))
     }
 
     /// The walk, from memory or folded from the journal.
@@ -315,8 +309,7 @@ impl Inner {
     /// A walk from its journal entries.
     pub(crate) fn fold(&self, entries: &[Entry]) -> Result<Walk, AppError> {
         let ground = entries.iter().find(|entry| entry.kind == GROUND);
-        let ground =
-            ground.ok_or_else(|| AppError::not_found("there is no such walk; see the loads in hand"))?;
+        let ground = ground.ok_or_else(|| AppError::not_found(words::NoWalkSeeLoadsInHand))?;
         self.fold_on(self.ground(&ground.body)?, entries)
     }
 
@@ -324,7 +317,7 @@ impl Inner {
         let events =
             events(entries.iter().filter(|entry| entry.kind == EVENT).map(|entry| entry.body.as_slice()))?;
         Walk::fold(Arc::new(ground), &events)
-            .map_err(|error| AppError::StorageDamaged { message: error.to_string() })
+            .map_err(|error| AppError::StorageDamaged { message: error.saying() })
     }
 
     pub(crate) fn ground(&self, body: &[u8]) -> Result<Ground, AppError> {
@@ -422,7 +415,7 @@ pub(crate) fn ground_parts(body: &[u8]) -> Result<(&[u8], Digest, CallSign), App
 
 pub(crate) fn events<'e>(bodies: impl Iterator<Item = &'e [u8]>) -> Result<Vec<Event>, AppError> {
     let damaged = |error: serde_json::Error| AppError::StorageDamaged {
-        message: format!("an entry of the walk cannot be read: {error}"),
+        message: words::WalkEntryDamaged { error: error.to_string() }.into(),
     };
     bodies.map(|body| serde_json::from_slice(body).map_err(damaged)).collect()
 }
@@ -531,9 +524,8 @@ fn counted(walk: &Walk, point: &Point) -> Option<u32> {
 }
 
 pub(crate) fn command(request: &WalkRequest, walk: &Walk) -> Result<Command, AppError> {
-    let card = |number: u32| {
-        CardNo::new(number).ok_or_else(|| AppError::bad_input("there is no card 0; cards count from 1"))
-    };
+    let card =
+        |number: u32| CardNo::new(number).ok_or_else(|| AppError::bad_input(words::CardCardsCountFrom));
     let point = |id: &str| PointId::new(id).map_err(AppError::from);
     let by = || walk.ground().inspector.clone();
     Ok(match request {
@@ -602,8 +594,7 @@ pub(crate) fn note(text: &str) -> Result<Note, AppError> {
 
 fn sighting(note_text: Option<&str>, photos: &[String]) -> Result<Sighting, AppError> {
     let photo = |text: &String| {
-        Digest::from_hex(text)
-            .ok_or_else(|| AppError::bad_input("that is no digest of a photograph; add the photograph first"))
+        Digest::from_hex(text).ok_or_else(|| AppError::bad_input(words::DigestPhotographAddPhotographFirst))
     };
     Ok(Sighting {
         note: note_text.filter(|text| !text.trim().is_empty()).map(note).transpose()?,
@@ -620,15 +611,14 @@ fn value_of(walk: &Walk, id: &PointId, text: &str) -> Result<Value, AppError> {
     Ok(match &point.kind {
         Kind::Look => Value::Good,
         Kind::Count(_) => {
-            let number = text
-                .parse()
-                .map_err(|_| AppError::bad_input(format!("\"{text}\" is no count; enter a whole number")))?;
+            let number =
+                text.parse().map_err(|_| AppError::bad_input(words::NoCountEnterNumber { text: &text }))?;
             Value::Count(number)
         }
         Kind::Choice(_) => Value::Choice(text.to_owned()),
         Kind::Measure { .. } => Value::Measure(
             Quantity::parse(text)
-                .map_err(|error| AppError::bad_input(format!("{error}; write a number and its unit")))?,
+                .map_err(|error| AppError::bad_input(words::WriteANumberAndUnit { error: &error }))?,
         ),
         Kind::Serial { .. } => Value::Serial(Serial::new(text)?),
         Kind::Text { .. } => Value::Text(note(text)?),

@@ -1,6 +1,7 @@
 //! From a decided walk to its record and seal: prepare, sign, finish.
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use crate::hook::admission::Admission;
 use crate::tags::statics::{rigging_json, rigging_view};
@@ -93,35 +94,29 @@ impl Inner {
     fn decided_walk(&mut self, id: WalkId, validity_hours: Option<u32>) -> Result<ToBeSealed, AppError> {
         let walk = self.walk_of(id)?;
         if walk.ground().plan.subject != Subject::Load {
-            return Err(AppError::refused(
-                "this is no load's inspection; sign it as such: inspect --kept --sign",
-            ));
+            return Err(AppError::refused(words::OnlyInspectionLoadSealedOne));
         }
         let Stage::Decided { outcome, at, .. } = walk.stage() else {
-            return Err(AppError::refused("the walk is not decided; decide fit or not fit first"));
+            return Err(AppError::refused(words::WalkDecidedDecideFitFit));
         };
         if let Some(row) = self.store.read().walk(id)?
             && row.state == WalkState::Sealed
         {
-            return Err(AppError::refused(
-                "this walk is sealed already; show its seal, or inspect the load again",
-            ));
+            return Err(AppError::refused(words::WalkSealedAlreadyShowSeal));
         }
         let (outcome, decided) = (*outcome, *at);
         let (signer, credential) = self.credential_for(Some(Role::Inspector))?;
         let inspector = walk.ground().inspector.clone();
         if !same_person(&signer.credential.holder, &inspector) {
-            return Err(AppError::refused(format!(
-                "{inspector} walked this load and {} holds the credential; the one who walked must seal",
-                signer.credential.holder
-            )));
+            return Err(AppError::refused(words::WalkedLoadHoldsCredentialOne {
+                inspector: &inspector,
+                holder: &signer.credential.holder,
+            }));
         }
         let longest = signer.credential.longest_validity;
         let validity = validity_hours.map_or(longest, |hours| Seconds::hours(hours.into()));
         if validity > longest || validity.0 <= 0 {
-            return Err(AppError::bad_input(format!(
-                "a seal under this credential may hold up to {longest}; ask for less"
-            )));
+            return Err(AppError::bad_input(words::SealCredentialMayHoldUp { longest: &longest }));
         }
         Ok(ToBeSealed { outcome, decided, credential, validity, walk })
     }
@@ -242,13 +237,12 @@ impl Inner {
             before: self.sealed_last()?,
         };
         if !record.fits() {
-            return Err(AppError::refused(format!(
-                "this inspection has {} entries and {} photographs, and a record carries {} and {}; stop it and inspect the load anew",
-                record.entries.len(),
-                record.photos.len(),
-                Record::MOST_ENTRIES,
-                Record::MOST_PHOTOS
-            )));
+            return Err(AppError::refused(words::MoreThanARecordCarries {
+                entries: record.entries.len(),
+                photos: record.photos.len(),
+                most_entries: Record::MOST_ENTRIES,
+                most_photos: Record::MOST_PHOTOS,
+            }));
         }
         Ok(record)
     }
@@ -263,20 +257,19 @@ impl Inner {
     /// record, an inspection.
     pub(crate) fn record_row(&self, text: &str) -> Result<RecordRow, AppError> {
         let digest = Digest::from_hex(text.trim())
-            .ok_or_else(|| AppError::bad_input("a record goes by 64 hexadecimal digits; see records list"))?;
+            .ok_or_else(|| AppError::bad_input(words::RecordGoesHexadecimalDigitsSee))?;
         let read = self.store.read();
         if let Some(row) = read.record(digest)? {
             return Ok(row);
         }
         let mut named = read.seals_of_record(digest)?;
         named.sort_by_key(|row| row.standing() == Standing::NoInspection);
-        let none =
-            || AppError::not_found("there is no such record here; scan its seal first, or see records list");
+        let none = || AppError::not_found(words::SuchRecordScanSealFirst);
         named.into_iter().next().ok_or_else(none)
     }
 
     fn seal_view(&self, row: &RecordRow) -> Result<SealView, AppError> {
-        let none = || AppError::not_found("there is no such record here; see records list");
+        let none = || AppError::not_found(words::SuchRecordSeeRecordsList);
         let bytes = self.store.read().record_bytes(row.seal)?.ok_or_else(none)?;
         let code = CodeView::of(Kind::Seal, &bytes.seal)?;
         let tag = bytes
@@ -423,10 +416,7 @@ pub(crate) fn walk_of_record(inner: &Inner, record: &Record) -> Result<(Walk, Ta
     let walk = inner.fold(&entries)?;
     let received = ReceivedTag::open(&record.tag)?;
     if walk.ground().facts != facts(&received.tag, received.digest) {
-        return Err(AppError::bad_input(format!(
-            "record {} walks another tag than it holds",
-            hex(&record.walk)
-        )));
+        return Err(AppError::bad_input(words::RecordWalksAnotherTagThan { hex: hex(&record.walk) }));
     }
     Ok((walk, received.tag))
 }
@@ -437,11 +427,11 @@ pub(crate) fn walk_from(
     plan: slingseal_walk::procedure::Expanded,
 ) -> Result<(Walk, Tag), AppError> {
     let entries = &record.entries;
-    let missing = || AppError::bad_input("the record does not say which tag was walked");
+    let missing = || AppError::bad_input(words::RecordDoesSayWhichTag);
     let ground = entries.iter().find(|entry| entry.kind == GROUND).ok_or_else(missing)?;
     let (tag, digest, inspector) = ground_parts(&ground.body)?;
     if tag != record.tag || digest != record.procedure_digest {
-        return Err(AppError::bad_input("the record walks another tag or procedure than it holds"));
+        return Err(AppError::bad_input(words::RecordWalksAnotherTagProcedure));
     }
     let received = ReceivedTag::open(tag)?;
     let ground = walk::Ground { plan, facts: facts(&received.tag, received.digest), inspector };

@@ -1,6 +1,7 @@
 //! Inspections of what is no load: a piece of gear by its serial number, an aircraft's hooks, a zone, a hookup, a derigging.
 //! They have no tag. They are walked and journalled as a load's and kept when they are decided; the inspector then signs them.
 
+use slingseal_catalogue::refusals as words;
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
@@ -14,7 +15,7 @@ use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_message::tag::Tag;
 use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{Command, EquipmentFact, Ground, LoadFacts, Outcome, Stage, TagFault, Walk};
-use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Serial, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Saying, Serial, Time};
 
 /// The journal's entry that an inspection without a tag stands on.
 ///
@@ -64,13 +65,13 @@ struct Kept {
 }
 
 /// What is inspected, in a few words.
-pub(crate) fn subject_words(subject: Subject) -> &'static str {
+pub(crate) fn subject_words(subject: Subject) -> Saying {
     match subject {
-        Subject::Load => "a load",
-        Subject::Piece => "a piece of gear",
-        Subject::Aircraft => "an aircraft's hooks",
-        Subject::Zone => "a zone",
-        Subject::Handling => "what is done with an inspected load",
+        Subject::Load => words::SubjectLoad.into(),
+        Subject::Piece => words::SubjectPiece.into(),
+        Subject::Aircraft => words::SubjectAircraft.into(),
+        Subject::Zone => words::SubjectZone.into(),
+        Subject::Handling => words::SubjectHandling.into(),
     }
 }
 
@@ -135,9 +136,7 @@ impl Inner {
         let text = self.procedure_text(procedure)?;
         let checked = slingseal_walk::procedure::check(&text)?;
         if checked.subject() == Subject::Load {
-            return Err(AppError::refused(format!(
-                "procedure {procedure} inspects a load; begin with the load's tag"
-            )));
+            return Err(AppError::refused(words::ProcedureInspectsLoadBeginLoad { procedure: &procedure }));
         }
         for row in self.store.read().walks_in_hand()? {
             if row.load == name.as_str() && row.procedure == procedure.as_str() {
@@ -181,9 +180,8 @@ impl Inner {
         reader.array(4, "subject of an inspection")?;
         let word = reader.text("subject")?;
         let subject = Subject::of_word(word).filter(|subject| *subject != Subject::Load);
-        let subject = subject.ok_or_else(|| AppError::StorageDamaged {
-            message: "an inspection is of a kind that this program does not know; use a newer program".into(),
-        })?;
+        let subject =
+            subject.ok_or_else(|| AppError::StorageDamaged { message: words::SubjectOfNewerKind.into() })?;
         let name = reader.line("name", LoadNumber::new)?;
         let digest = Digest::from_bytes(reader.fixed("procedure")?);
         let inspector = reader.line("inspector", CallSign::new)?;
@@ -195,7 +193,7 @@ impl Inner {
     fn kept(&self) -> Result<Vec<Kept>, AppError> {
         let Some(bytes) = self.store.read().setting(KEPT)? else { return Ok(Vec::new()) };
         serde_json::from_slice(&bytes).map_err(|error| AppError::StorageDamaged {
-            message: format!("the list of inspections cannot be read: {error}"),
+            message: words::ListOfInspectionsDamaged { error: error.to_string() }.into(),
         })
     }
 

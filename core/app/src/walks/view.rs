@@ -4,12 +4,13 @@ use serde::Serialize;
 
 use crate::walks::{counted_links, id_text};
 use crate::{AppError, Inner, Stamp};
+use slingseal_catalogue::walk as words;
 use slingseal_journal::WalkId;
 use slingseal_walk::procedure::{Card, Fate, Kind, Point, Subject};
 use slingseal_walk::walk::{
     self, At, Block, CardStatus, Caution, Finding, Look, PointStatus, Refusal, Stage, Walk,
 };
-use slingseal_words::{Language, Quantity};
+use slingseal_words::{Language, Quantity, Saying};
 
 /// A walk with its current card.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -408,11 +409,7 @@ impl Inner {
             } else {
                 Vec::new()
             },
-            cautions: walk
-                .cautions()
-                .into_iter()
-                .map(|caution| caution_text(caution, language).to_owned())
-                .collect(),
+            cautions: walk.cautions().into_iter().map(|caution| caution_text(caution, language)).collect(),
             rigging: walk.rigging().map(|finding| finding.summary.to_string()),
             rigging_within_limits: walk.rigging().is_none_or(|finding| finding.within_limits),
             link_change: self.link_change(id, walk)?,
@@ -457,25 +454,20 @@ impl Inner {
         let Some(rigging) = self.planned_rigging(id)? else { return Ok(None) };
         let language = self.language();
         let link = planned.get(first.leg.as_str()).copied().unwrap_or_default();
-        let what = language.pick(
-            format!("Leg {}: link {} sits in the grab hook, the plan wants {link}.", first.leg, first.link),
-            format!(
-                "Ramal {}: está el eslabón {} en el gancho y el plan pide el {link}.",
-                first.leg, first.link
-            ),
-        );
+        let what = words::LinkSitsElsewhere {
+            leg: first.leg.as_str(),
+            link: first.link.to_string(),
+            planned: link.to_string(),
+        };
         let so = match rigging.with_links(&differing) {
             Ok(changed) => {
                 let planned = crate::tags::statics::summary(&rigging, &slingseal_rigging::assess(&rigging));
                 let now = crate::tags::statics::summary(&changed, &slingseal_rigging::assess(&changed));
-                language.pick(
-                    format!("With this link: {now}. Planned: {planned}."),
-                    format!("Con este eslabón: {now}. Plan: {planned}."),
-                )
+                words::PlannedAndNow { planned, now }.saying()
             }
-            Err(error) => error.to_string(),
+            Err(error) => error.saying(),
         };
-        Ok(Some(format!("{what} {so}")))
+        Ok(Some(Saying::joined([what.saying(), so], " ").say(language)))
     }
 }
 
@@ -604,41 +596,29 @@ fn finding_view(walk: &Walk, finding: &Finding, language: Language) -> FindingVi
 }
 
 fn look_text(look: &Look, language: Language) -> String {
-    match look {
-        Look::PutRight { at, by, note, .. } => {
-            let who = by.as_ref().map(|by| format!(" {by}")).unwrap_or_default();
-            let note = note.as_ref().map(|note| format!(": {note}")).unwrap_or_default();
-            format!("{} {}{who}{note}", at.dtg(), language.pick("corrected", "corregido"))
+    let (look, note) = match look {
+        Look::PutRight { at, by: Some(who), note, .. } => {
+            (words::LookCorrectedBy { at: at.dtg(), who }.saying(), note)
         }
-        Look::Again { at, again, note, .. } => {
-            let seen = match again {
-                walk::Again::Good => language.pick("reinspected: good", "reinspeccionado: bien"),
-                walk::Again::StillDeficient => {
-                    language.pick("reinspected: still deficient", "reinspeccionado: sigue mal")
-                }
-            };
-            let note = note.as_ref().map(|note| format!(": {note}")).unwrap_or_default();
-            format!("{} {seen}{note}", at.dtg())
+        Look::PutRight { at, by: None, note, .. } => (words::LookCorrected { at: at.dtg() }.saying(), note),
+        Look::Again { at, again: walk::Again::Good, note, .. } => {
+            (words::LookGood { at: at.dtg() }.saying(), note)
         }
+        Look::Again { at, again: walk::Again::StillDeficient, note, .. } => {
+            (words::LookStillDeficient { at: at.dtg() }.saying(), note)
+        }
+    };
+    match note {
+        Some(note) => words::LookWithNote { look, note }.say(language),
+        None => look.say(language),
     }
 }
 
-fn caution_text(caution: Caution, language: Language) -> &'static str {
+fn caution_text(caution: Caution, language: Language) -> String {
     match caution {
-        Caution::NoRiggerNamed => language.pick(
-            "The tag names no rigger: make sure that you did not rig this load.",
-            "La etiqueta no nombra eslingador: asegúrese de no haber eslingado usted la carga.",
-        ),
-        Caution::NoAllowable => {
-            language.pick("The tag has no allowable load.", "La etiqueta no trae carga admisible.")
-        }
-        Caution::RiggingNotAssessed => language.pick(
-            "The tag carries no rigging: the statics were not worked out.",
-            "La etiqueta no trae el aparejo: no se calculó la estática.",
-        ),
-        Caution::ClockJumped => language.pick(
-            "This device's clock jumped during the walk.",
-            "El reloj de este equipo saltó durante la inspección.",
-        ),
+        Caution::NoRiggerNamed => words::CautionNoRigger.say(language),
+        Caution::NoAllowable => words::CautionNoAllowable.say(language),
+        Caution::RiggingNotAssessed => words::CautionNoRigging.say(language),
+        Caution::ClockJumped => words::CautionClockJumped.say(language),
     }
 }

@@ -1,11 +1,18 @@
 use minicbor::{Decoder, Encoder, data::Type};
+use slingseal_catalogue::{Saying, faults as words};
 
 /// A message that passed the strict check but is not built as its kind is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error(
-    "the message is not built as expected at its {0}; it comes from another program or a newer version of this one"
-)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ShapeError(pub &'static str);
+
+impl ShapeError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        words::ShapeError { place: self.0 }.into()
+    }
+}
+
+slingseal_catalogue::error_by_saying!(ShapeError);
 
 /// Writes deterministic CBOR; the caller writes map keys in the order of their encoded bytes (a test reads every
 /// message back through the strict check).

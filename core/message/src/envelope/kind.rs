@@ -1,5 +1,7 @@
 use std::fmt;
 
+use slingseal_catalogue::{Saying, faults as words};
+
 macro_rules! kinds {
     ($($(#[$doc:meta])* $variant:ident $front:literal $english:literal,)*) => {
         /// What a message is. The front is part of what is signed, so no message passes for another kind.
@@ -70,6 +72,32 @@ impl Kind {
     /// The bytes that a signature binds beside the message (`external_aad` of RFC 9052 §4.3).
     pub fn namespace(self) -> Vec<u8> {
         format!("slingseal/{}", self.front()).into_bytes()
+    }
+}
+
+impl Kind {
+    /// What a person calls it, in no language yet.
+    pub fn saying(self) -> Saying {
+        match self {
+            Self::Tag | Self::TagWithBasis => words::KindTag.into(),
+            Self::Seal => words::KindSeal.into(),
+            Self::Credential => words::KindCredential.into(),
+            Self::KeyRequest => words::KindKeyRequest.into(),
+            Self::Authority => words::KindAuthority.into(),
+            Self::Roster | Self::RosterOfKeys => words::KindRoster.into(),
+            Self::Inspection => words::KindInspection.into(),
+            Self::Void => words::KindVoid.into(),
+            Self::BundleFrame => words::KindBundleFrame.into(),
+            Self::Have => words::KindHave.into(),
+            Self::ExamKey => words::KindExamKey.into(),
+            Self::ExamResult => words::KindExamResult.into(),
+        }
+    }
+}
+
+impl slingseal_catalogue::ToArgument for Kind {
+    fn to_argument(&self) -> slingseal_catalogue::Argument {
+        slingseal_catalogue::Argument::Said(self.saying())
     }
 }
 

@@ -2,18 +2,16 @@
 //! (its §3.2.6, type name format 2) a message, the payload the binary message itself.
 
 use super::Kind;
+use slingseal_catalogue::{Saying, faults as words};
 
 /// Why the bytes of a sticker are none of our messages, or ours fit on none.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum NdefError {
     /// A sticker that nobody has written.
-    #[error("this sticker is empty; write a tag or a seal to it first")]
     Empty,
     /// It holds something, but nothing of ours.
-    #[error("this sticker holds nothing of Slingseal's; touch the one on the load, or write to it")]
     NotOurs,
     /// The kind is known in another version.
-    #[error("this sticker holds a {kind} of a version that is not known here ({front}); update this device")]
     OtherVersion {
         /// The kind.
         kind: Kind,
@@ -21,12 +19,25 @@ pub enum NdefError {
         front: String,
     },
     /// It breaks the format, or holds one kind twice.
-    #[error("what this sticker holds is damaged ({0}); write it again")]
     Damaged(&'static str),
     /// More than any sticker holds.
-    #[error("{0} bytes are more than any sticker holds; take a code on paper")]
     TooLong(usize),
 }
+
+impl NdefError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Empty => words::NdefErrorEmpty.into(),
+            Self::NotOurs => words::NdefErrorNotOurs.into(),
+            Self::OtherVersion { kind, front } => words::NdefErrorOtherVersion { kind, front }.into(),
+            Self::Damaged(what) => words::NdefErrorDamaged { what }.into(),
+            Self::TooLong(count) => words::NdefErrorTooLong { count }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(NdefError);
 
 /// What was read: our messages in their order, and how many records of others stand beside them.
 #[derive(Clone, Debug, PartialEq, Eq)]

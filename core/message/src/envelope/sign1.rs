@@ -1,4 +1,5 @@
 use super::{Claims, Kind, Limits, Reader, ShapeError, StrictError, Writer, check};
+use slingseal_catalogue::Saying;
 use slingseal_words::KeyId;
 
 /// COSE algorithm of Ed25519, fully specified (RFC 9864 §2.2).
@@ -35,14 +36,36 @@ pub struct Sign1<'b> {
 }
 
 /// Why bytes are not a signed message.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sign1Error {
     /// Not deterministic CBOR.
-    #[error(transparent)]
-    Strict(#[from] StrictError),
+    Strict(StrictError),
     /// Not built as a signed message.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
+}
+
+impl Sign1Error {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Strict(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(Sign1Error);
+
+impl From<StrictError> for Sign1Error {
+    fn from(error: StrictError) -> Self {
+        Self::Strict(error)
+    }
+}
+
+impl From<ShapeError> for Sign1Error {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
 }
 
 impl<'b> Sign1<'b> {

@@ -2,6 +2,8 @@
 //! value (indefinite lengths, wide heads, repeated keys, bytes behind the end); each is a way to make two readers see
 //! two messages under one signature, so all are refused here.
 
+use slingseal_catalogue::{Saying, faults as words};
+
 /// How much a message may be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Limits {
@@ -19,10 +21,9 @@ impl Limits {
 }
 
 /// Why bytes are not deterministic CBOR as RFC 8949 §4.2.1 wants it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum StrictError {
     /// Larger than any message of its kind.
-    #[error("the message has {found} bytes where at most {most} can be; it is not one of ours")]
     TooLarge {
         /// Its size.
         found: usize,
@@ -30,30 +31,41 @@ pub enum StrictError {
         most: usize,
     },
     /// Nested deeper than any message of its kind.
-    #[error("the message nests too deep; it is not one of ours")]
     TooDeep,
     /// It ends before its end.
-    #[error("the message is cut off; scan or copy it again, whole")]
     CutOff,
     /// Something stands behind its end.
-    #[error("something stands behind the end of the message; scan or copy it again")]
     Trailing,
     /// A length or number written wider than needed.
-    #[error("the message writes a number wider than it needs; it was not made by this program")]
     NotShortest,
     /// A length that is not told ahead.
-    #[error("the message has a part without a length; it was not made by this program")]
     Indefinite,
     /// Tags, floats, undefined: nothing of ours has them.
-    #[error("the message has a kind of value that is not used here; it was not made by this program")]
     NotUsedHere,
     /// A key twice, or keys out of order.
-    #[error("the message repeats a key or has its keys out of order; it was not made by this program")]
     KeyOrder,
     /// A text that is not UTF-8.
-    #[error("the message has a text that cannot be read; scan or copy it again")]
     NotText,
 }
+
+impl StrictError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::TooLarge { found, most } => words::StrictErrorTooLarge { found, most }.into(),
+            Self::TooDeep => words::StrictErrorTooDeep.into(),
+            Self::CutOff => words::StrictErrorCutOff.into(),
+            Self::Trailing => words::StrictErrorTrailing.into(),
+            Self::NotShortest => words::StrictErrorNotShortest.into(),
+            Self::Indefinite => words::StrictErrorIndefinite.into(),
+            Self::NotUsedHere => words::StrictErrorNotUsedHere.into(),
+            Self::KeyOrder => words::StrictErrorKeyOrder.into(),
+            Self::NotText => words::StrictErrorNotText.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(StrictError);
 
 /// Passes exactly one deterministic CBOR item: definite lengths, shortest heads, map keys in the order of their
 /// encoded bytes and none twice, no tags, no floats, nothing behind the end.

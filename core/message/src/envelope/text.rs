@@ -1,15 +1,12 @@
 use super::Kind;
+use slingseal_catalogue::{Saying, faults as words};
 
 /// Why a text is not a message of ours.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum TextError {
     /// It does not start with a kind.
-    #[error(
-        "this code is not one of Slingseal's; scan the code on the load's tag or on the inspector's screen"
-    )]
     NotOurs,
     /// The kind is known in another version.
-    #[error("this code is a {kind} of a version that is not known here ({front}); update this device")]
     OtherVersion {
         /// The kind.
         kind: Kind,
@@ -17,12 +14,24 @@ pub enum TextError {
         front: String,
     },
     /// The Base45 part is damaged or not in its only spelling.
-    #[error("this {0} is damaged; scan or copy it again, whole")]
     Damaged(Kind),
     /// Longer than any code.
-    #[error("this text has {0} characters, more than any code; it is not one of Slingseal's")]
     TooLong(usize),
 }
+
+impl TextError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::NotOurs => words::TextErrorNotOurs.into(),
+            Self::OtherVersion { kind, front } => words::TextErrorOtherVersion { kind, front }.into(),
+            Self::Damaged(kind) => words::TextErrorDamaged { kind }.into(),
+            Self::TooLong(count) => words::TextErrorTooLong { count }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(TextError);
 
 /// The most characters that are looked at: what a frame, a file of text or a scanner may bring for one message.
 const LONGEST: usize = 8 * 1024;

@@ -1,4 +1,5 @@
 use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, Unsigned, Writer};
+use slingseal_catalogue::Saying;
 use slingseal_words::{Digest, LoadNumber, ProcedureId, Quantity, Time};
 
 /// What the inspector decided.
@@ -56,14 +57,36 @@ pub struct Seal {
 }
 
 /// Why bytes are not a seal.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SealError {
     /// Not a signed message.
-    #[error(transparent)]
-    Form(#[from] Sign1Error),
+    Form(Sign1Error),
     /// Not built as a seal.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
+}
+
+impl SealError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Form(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(SealError);
+
+impl From<Sign1Error> for SealError {
+    fn from(error: Sign1Error) -> Self {
+        Self::Form(error)
+    }
+}
+
+impl From<ShapeError> for SealError {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
 }
 
 /// A seal as received, with what it says: not yet verified.

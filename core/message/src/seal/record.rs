@@ -1,5 +1,6 @@
 use super::claims::Outcome;
 use crate::envelope::{Limits, Reader, ShapeError, StrictError, Writer, check};
+use slingseal_catalogue::Saying;
 use slingseal_words::{CallSign, Digest, GridRef, ProcedureId, Time};
 
 /// One entry of the device's journal, as far as its digest needs it. The chain's rule stands with the journal.
@@ -56,14 +57,36 @@ pub struct Record {
 }
 
 /// Why bytes are not a record.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RecordError {
     /// Not deterministic CBOR.
-    #[error(transparent)]
-    Strict(#[from] StrictError),
+    Strict(StrictError),
     /// Not built as a record.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
+}
+
+impl RecordError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Strict(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(RecordError);
+
+impl From<StrictError> for RecordError {
+    fn from(error: StrictError) -> Self {
+        Self::Strict(error)
+    }
+}
+
+impl From<ShapeError> for RecordError {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
 }
 
 impl Record {

@@ -76,14 +76,36 @@ pub struct Void {
 }
 
 /// Why bytes are not a void.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum VoidError {
     /// Not a signed message.
-    #[error(transparent)]
-    Form(#[from] Sign1Error),
+    Form(Sign1Error),
     /// Not built as a void.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
+}
+
+impl VoidError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Form(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(VoidError);
+
+impl From<Sign1Error> for VoidError {
+    fn from(error: Sign1Error) -> Self {
+        Self::Form(error)
+    }
+}
+
+impl From<ShapeError> for VoidError {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
 }
 
 impl Void {

@@ -4,6 +4,7 @@ use super::rigging_wire;
 use crate::envelope::{
     Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, StrictError, Writer, check,
 };
+use slingseal_catalogue::{Saying, faults as words};
 use slingseal_rigging::RiggingError;
 use slingseal_words::{
     CallSign, Description, Digest, GridRef, LoadNumber, Name, PlaceName, ProcedureId, Quantity, Seconds,
@@ -11,28 +12,58 @@ use slingseal_words::{
 };
 
 /// Why bytes are not a tag.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum TagError {
     /// Not deterministic CBOR.
-    #[error(transparent)]
-    Strict(#[from] StrictError),
+    Strict(StrictError),
     /// Not built as a tag.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
     /// The rigging on it cannot be.
-    #[error("the rigging on the tag is wrong: {0}")]
-    Rigging(#[from] RiggingError),
+    Rigging(RiggingError),
     /// More than the largest code holds.
-    #[error("the tag has {0} bytes and the largest code holds {most}; leave out equipment or the rigging", most = Limits::CODE.bytes)]
     TooLarge(usize),
     /// The letters in front of its text are another form's.
-    #[error("this is a tag of form {found} under the letters {shown}; have it made again", found = found.front(), shown = shown.front())]
     OtherForm {
         /// What the text began with.
         shown: Kind,
         /// What it says.
         found: Kind,
     },
+}
+
+impl TagError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Strict(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+            Self::Rigging(error) => words::TagErrorRigging { error }.into(),
+            Self::OtherForm { shown, found } => {
+                words::TagErrorOtherForm { shown: shown.front(), found: found.front() }.into()
+            }
+            Self::TooLarge(count) => words::TagErrorTooLarge { count, most: Limits::CODE.bytes }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(TagError);
+
+impl From<StrictError> for TagError {
+    fn from(error: StrictError) -> Self {
+        Self::Strict(error)
+    }
+}
+
+impl From<ShapeError> for TagError {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
+}
+
+impl From<RiggingError> for TagError {
+    fn from(error: RiggingError) -> Self {
+        Self::Rigging(error)
+    }
 }
 
 impl From<Sign1Error> for TagError {

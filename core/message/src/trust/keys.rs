@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Saying, faults as words};
 use std::fmt;
 
 use ed25519_dalek::{Signature, Signer, SigningKey, VerifyingKey};
@@ -6,15 +7,25 @@ use zeroize::Zeroizing;
 use slingseal_words::{Digest, Entropy, KeyId};
 
 /// Why 32 bytes are not a public key that can be relied on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum KeyError {
     /// Not a point of the curve.
-    #[error("the public key is damaged; ask for it again")]
     NotAKey,
     /// A point of small order: signatures under it prove nothing.
-    #[error("the public key is one that anyone can sign for; refuse whoever gave it")]
     Weak,
 }
+
+impl KeyError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::NotAKey => words::KeyErrorNotAKey.into(),
+            Self::Weak => words::KeyErrorWeak.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(KeyError);
 
 /// The first eight bytes of the SHA-256 of a public key. To make another key of the same thumbprint takes 2^64 tries, and
 /// gains a key that is revoked as well.

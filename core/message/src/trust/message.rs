@@ -2,28 +2,51 @@
 
 use super::keys::{KeyError, PublicKey, SecretKey};
 use crate::envelope::{Claims, Header, Kind, Limits, ShapeError, Sign1, Sign1Error, assemble, to_be_signed};
+use slingseal_catalogue::{Saying, faults as words};
 use slingseal_words::KeyId;
 
 /// Why a message of trust is refused.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TrustError {
     /// It is not a signed message.
-    #[error(transparent)]
-    Form(#[from] Sign1Error),
+    Form(Sign1Error),
     /// It holds a bad key.
-    #[error(transparent)]
-    Key(#[from] KeyError),
+    Key(KeyError),
     /// The signature does not match.
-    #[error("the signature on this {0} does not match; it was altered or forged: do not rely on it")]
     BadSignature(Kind),
     /// It names an authority that this device does not trust.
-    #[error("this {kind} comes from an authority that this device does not trust (key {key})")]
     UnknownAuthority {
         /// What it is.
         kind: Kind,
         /// Whose key it names.
         key: KeyId,
     },
+}
+
+impl TrustError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Form(error) => error.saying(),
+            Self::Key(error) => error.saying(),
+            Self::BadSignature(kind) => words::TrustErrorBadSignature { kind }.into(),
+            Self::UnknownAuthority { kind, key } => words::TrustErrorUnknownAuthority { kind, key }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(TrustError);
+
+impl From<Sign1Error> for TrustError {
+    fn from(error: Sign1Error) -> Self {
+        Self::Form(error)
+    }
+}
+
+impl From<KeyError> for TrustError {
+    fn from(error: KeyError) -> Self {
+        Self::Key(error)
+    }
 }
 
 impl From<ShapeError> for TrustError {

@@ -1,5 +1,7 @@
 use std::fmt;
 
+use slingseal_catalogue::{Argument, Saying, ToArgument, refusals as words};
+
 /// What a credential lets its holder do.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Role {
@@ -38,6 +40,38 @@ impl Role {
             Self::Leader => 8,
             Self::Instructor => 16,
         }
+    }
+}
+
+impl Role {
+    /// What a person calls it, in no language yet.
+    pub fn saying(self) -> Saying {
+        match self {
+            Self::Inspector => words::RoleInspector.into(),
+            Self::Planner => words::RolePlanner.into(),
+            Self::Hookup => words::RoleHookup.into(),
+            Self::Leader => words::RoleLeader.into(),
+            Self::Instructor => words::RoleInstructor.into(),
+        }
+    }
+}
+
+impl Roles {
+    /// What a person calls them, in no language yet.
+    pub fn saying(self) -> Saying {
+        Saying::joined(self.iter().map(Role::saying), ", ")
+    }
+}
+
+impl ToArgument for Role {
+    fn to_argument(&self) -> Argument {
+        Argument::Said(self.saying())
+    }
+}
+
+impl ToArgument for Roles {
+    fn to_argument(&self) -> Argument {
+        Argument::Said(self.saying())
     }
 }
 

@@ -4,6 +4,7 @@
 use argon2::{Algorithm, Argon2, ParamsBuilder, Version};
 use chacha20poly1305::aead::{Aead, KeyInit, Payload};
 use chacha20poly1305::{Key, XChaCha20Poly1305, XNonce};
+use slingseal_catalogue::{Saying, faults as words};
 use zeroize::Zeroizing;
 
 use super::keys::{PublicKey, SecretKey};
@@ -34,10 +35,9 @@ impl Stretch {
 }
 
 /// Why a secret word is too easy.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PassphraseError {
     /// Too short.
-    #[error("the PIN has {found} characters; use at least {least}")]
     Short {
         /// How many it has.
         found: usize,
@@ -45,9 +45,20 @@ pub enum PassphraseError {
         least: usize,
     },
     /// One key pressed again and again, or the keys in their order.
-    #[error("the PIN is one that anyone tries first; do not count up or down and do not repeat yourself")]
     Obvious,
 }
+
+impl PassphraseError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Short { found, least } => words::PassphraseErrorShort { found, least }.into(),
+            Self::Obvious => words::PassphraseErrorObvious.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(PassphraseError);
 
 /// What a person keeps in the head: a PIN on a handheld, a passphrase for an authority. Wiped when dropped.
 pub struct Passphrase(Zeroizing<String>);
@@ -103,15 +114,25 @@ fn is_obvious(text: &str) -> bool {
 }
 
 /// Why a vault does not open.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum VaultError {
     /// The PIN is wrong, or the vault was carried to another device.
-    #[error("the PIN is wrong; try again")]
     WrongPin,
     /// Its bytes are damaged.
-    #[error("the key vault is damaged ({0}); restore this device or ask for a new credential")]
     Damaged(&'static str),
 }
+
+impl VaultError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::WrongPin => words::VaultErrorWrongPin.into(),
+            Self::Damaged(what) => words::VaultErrorDamaged { what }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(VaultError);
 
 /// A signing key at rest.
 ///

@@ -1,15 +1,26 @@
 use resvg::tiny_skia::{Pixmap, Transform};
 use resvg::usvg::{Options, Tree};
+use slingseal_catalogue::{Saying, faults as words};
 
 use crate::{Assessment, RiggedLoad};
 
 /// Why no picture could be made.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PictureError {
     /// The drawing could not be turned into pixels.
-    #[error("the picture cannot be drawn ({0}); take the SVG instead")]
     Drawing(String),
 }
+
+impl PictureError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Drawing(text) => words::PictureErrorDrawing { text }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(PictureError);
 
 /// The picture as PNG, 1080 pixels wide.
 ///

@@ -1,26 +1,21 @@
+use slingseal_catalogue::{Saying, faults as words};
 use slingseal_message::envelope::{ShapeError, Sign1Error, StrictError};
 use slingseal_words::{CallSign, LineError, LoadNumber, PointId, ProcedureId};
 
 /// Why something of an examination is refused. Each is one line: what is wrong; what to do.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ExamError {
     /// Not a signed message.
-    #[error(transparent)]
-    Form(#[from] Sign1Error),
+    Form(Sign1Error),
     /// Not built as it must be.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
     /// Not deterministic CBOR.
-    #[error(transparent)]
-    Strict(#[from] StrictError),
+    Strict(StrictError),
     /// A text that cannot stand in its place.
-    #[error(transparent)]
-    Line(#[from] LineError),
+    Line(LineError),
     /// Nothing is planted.
-    #[error("nothing is planted; pick at least one deficiency, or have some drawn")]
     NothingPlanted,
     /// More than a code carries.
-    #[error("{found} deficiencies are more than a key carries; plant at most {most}")]
     TooMany {
         /// How many were wanted.
         found: usize,
@@ -28,9 +23,6 @@ pub enum ExamError {
         most: usize,
     },
     /// More than the load has room for.
-    #[error(
-        "{wanted} deficiencies cannot be drawn: {procedure} has {room} cards with one that can be put right in place; ask for fewer"
-    )]
     NoRoom {
         /// How many were wanted.
         wanted: usize,
@@ -40,7 +32,6 @@ pub enum ExamError {
         procedure: ProcedureId,
     },
     /// The procedure has no such point.
-    #[error("procedure {procedure} has no point {point}; see procedure show {procedure}")]
     NoSuchPoint {
         /// The point.
         point: PointId,
@@ -48,7 +39,6 @@ pub enum ExamError {
         procedure: ProcedureId,
     },
     /// The point knows no such deficiency.
-    #[error("point {point} has no deficiency \"{name}\"; it has: {known}")]
     NoSuchDeficiency {
         /// The point.
         point: PointId,
@@ -58,26 +48,18 @@ pub enum ExamError {
         known: String,
     },
     /// Two on one card: one look would find both, or one would hide the other.
-    #[error("card {card} would have two deficiencies, and one can hide the other; plant one a card")]
     TwoOnACard {
         /// The card.
         card: u32,
     },
     /// A standard that cannot be met or means nothing.
-    #[error("{0}")]
     Standard(&'static str),
     /// The tag in hand is not the locked load's.
-    #[error(
-        "the key is locked on load {load} and its tag, and this is another tag; scan the tag on that load"
-    )]
     OtherTag {
         /// The key's load.
         load: LoadNumber,
     },
     /// The procedure in hand is not the locked one.
-    #[error(
-        "the key is for procedure {locked} and this is {found}; lock a key for this procedure, or take the file that the key names"
-    )]
     OtherProcedure {
         /// The key's procedure and version.
         locked: String,
@@ -85,55 +67,102 @@ pub enum ExamError {
         found: String,
     },
     /// The list is not the one that was locked.
-    #[error(
-        "the planted list is not the one that was locked: it was changed afterwards; the result cannot count"
-    )]
     KeyChanged,
     /// Of another key.
-    #[error("this {what} belongs to another key; bring the one of the key in hand")]
     OtherKey {
         /// `result` or `run`.
         what: &'static str,
     },
     /// The student is the instructor.
-    #[error("{name} locked this key and cannot be examined under it; another instructor must lock one")]
     StudentIsInstructor {
         /// Who.
         name: CallSign,
     },
     /// Signed by somebody who may not.
-    #[error("{name} is not credentialed as an instructor; an instructor must sign this")]
     NotAnInstructor {
         /// Who.
         name: CallSign,
     },
     /// Signed after the credential had run out.
-    #[error("the credential of {name} had run out when this was signed; it does not count")]
     CredentialRanOut {
         /// Who.
         name: CallSign,
     },
     /// The run begins before the lock.
-    #[error(
-        "by this device's clock the key is locked {seconds} s from now; set the clock of this device or of the instructor's"
-    )]
     BeforeTheLock {
         /// How long before.
         seconds: i64,
     },
     /// A command that has no place in a run.
-    #[error("{0}")]
     NotInARun(&'static str),
     /// The events do not make a run.
-    #[error("the run cannot be read: {0}; bring its sheet again")]
     Run(String),
     /// The run is not ended.
-    #[error("the run is not ended; end it first")]
     NotEnded,
     /// What the result says is not what the sheet shows.
-    #[error("the result says other than the run's sheet shows about the {about}; it does not count")]
     Disagrees {
         /// About what.
         about: &'static str,
     },
+}
+
+impl ExamError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Form(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+            Self::Strict(error) => error.saying(),
+            Self::Line(error) => error.saying(),
+            Self::NothingPlanted => words::ExamErrorNothingPlanted.into(),
+            Self::TooMany { found, most } => words::ExamErrorTooMany { found, most }.into(),
+            Self::NoRoom { wanted, room, procedure } => {
+                words::ExamErrorNoRoom { wanted, procedure, room }.into()
+            }
+            Self::NoSuchPoint { point, procedure } => words::ExamErrorNoSuchPoint { procedure, point }.into(),
+            Self::NoSuchDeficiency { point, name, known } => {
+                words::ExamErrorNoSuchDeficiency { point, name, known }.into()
+            }
+            Self::TwoOnACard { card } => words::ExamErrorTwoOnACard { card }.into(),
+            Self::Standard(what) => Saying::verbatim(what),
+            Self::OtherTag { load } => words::ExamErrorOtherTag { load }.into(),
+            Self::OtherProcedure { locked, found } => words::ExamErrorOtherProcedure { locked, found }.into(),
+            Self::KeyChanged => words::ExamErrorKeyChanged.into(),
+            Self::OtherKey { what } => words::ExamErrorOtherKey { what }.into(),
+            Self::StudentIsInstructor { name } => words::ExamErrorStudentIsInstructor { name }.into(),
+            Self::NotAnInstructor { name } => words::ExamErrorNotAnInstructor { name }.into(),
+            Self::CredentialRanOut { name } => words::ExamErrorCredentialRanOut { name }.into(),
+            Self::BeforeTheLock { seconds } => words::ExamErrorBeforeTheLock { seconds }.into(),
+            Self::NotInARun(what) => Saying::verbatim(what),
+            Self::Run(text) => words::ExamErrorRun { text }.into(),
+            Self::NotEnded => words::ExamErrorNotEnded.into(),
+            Self::Disagrees { about } => words::ExamErrorDisagrees { about }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(ExamError);
+
+impl From<Sign1Error> for ExamError {
+    fn from(error: Sign1Error) -> Self {
+        Self::Form(error)
+    }
+}
+
+impl From<ShapeError> for ExamError {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
+}
+
+impl From<StrictError> for ExamError {
+    fn from(error: StrictError) -> Self {
+        Self::Strict(error)
+    }
+}
+
+impl From<LineError> for ExamError {
+    fn from(error: LineError) -> Self {
+        Self::Line(error)
+    }
 }

@@ -1,6 +1,7 @@
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
+use slingseal_catalogue::{Saying, faults as words};
 
 use slingseal_words::{Digest, Language, PointId, ProcedureId, Quantity, Unit};
 
@@ -22,9 +23,17 @@ const GOVERNING_MANUAL_SPANISH: &str =
 pub struct CardNo(u32);
 
 /// A card has no number nought.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("there is no card 0; cards are counted from 1")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NoCardZero;
+
+impl NoCardZero {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        words::CardNought.into()
+    }
+}
+
+slingseal_catalogue::error_by_saying!(NoCardZero);
 
 impl TryFrom<u32> for CardNo {
     type Error = NoCardZero;

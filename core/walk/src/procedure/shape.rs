@@ -1,3 +1,4 @@
+use slingseal_catalogue::walk as words;
 use std::collections::BTreeSet;
 use std::fmt;
 
@@ -73,18 +74,12 @@ impl Fate {
     }
 
     /// What is done about it, in a few words.
-    pub fn words(self, language: Language) -> &'static str {
+    pub fn words(self, language: Language) -> String {
         match self {
-            Self::InPlace => {
-                language.pick("correct here, reinspect", "se corrige aquí y se vuelve a inspeccionar")
-            }
-            Self::Rerig => {
-                language.pick("rerig, inspect anew", "se eslinga de nuevo y se inspecciona de nuevo")
-            }
-            Self::NewTag => language.pick("new tag, inspect anew", "etiqueta nueva e inspección nueva"),
-            Self::Reject => {
-                language.pick("reject the piece by its serial", "se retira la pieza por su serie")
-            }
+            Self::InPlace => words::FateInPlace.say(language),
+            Self::Rerig => words::FateRerig.say(language),
+            Self::NewTag => words::FateNewTag.say(language),
+            Self::Reject => words::FateReject.say(language),
         }
     }
 }

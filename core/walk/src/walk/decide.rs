@@ -1,6 +1,7 @@
 //! Commands in, events or a refusal out.
 
 use crate::procedure::{Card, CardNo, Fate, Kind, Point};
+use slingseal_catalogue::{Saying, walk as words};
 use slingseal_words::{CallSign, PointId, Time, same_person};
 
 use super::command::{Command, Sighting};
@@ -30,10 +31,10 @@ impl Walk {
                 return Ok(vec![What::DecisionTakenBack {}]);
             }
             (Stage::Decided { outcome, at, .. }, _) => {
-                return Err(Refusal::Ended { how: format!("decided {outcome} {}", at.dtg()) });
+                return Err(Refusal::Ended { how: ended(*outcome, *at) });
             }
             (Stage::Abandoned { at, .. }, _) => {
-                return Err(Refusal::Ended { how: format!("abandoned {}", at.dtg()) });
+                return Err(Refusal::Ended { how: words::EndedStopped { at: at.dtg() }.into() });
             }
             (_, Command::Begin) => return Err(Refusal::BegunAlready),
             (Stage::Paused { .. }, Command::Resume { by }) => {
@@ -300,4 +301,11 @@ fn few_photos(sighting: &Sighting) -> Result<(), Refusal> {
         return Err(Refusal::TooManyPhotos { photos, most: MOST_PHOTOS });
     }
     Ok(())
+}
+
+fn ended(outcome: Outcome, at: Time) -> Saying {
+    match outcome {
+        Outcome::Fit => words::EndedFit { at: at.dtg() }.into(),
+        Outcome::NotFit => words::EndedNotFit { at: at.dtg() }.into(),
+    }
 }

@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Language, Saying, walk as words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
@@ -126,24 +127,32 @@ pub enum TagFault {
     },
 }
 
-impl fmt::Display for TagFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl TagFault {
+    /// What the tag shows to be wrong, in one line.
+    pub fn saying(&self) -> Saying {
         match self {
             Self::InspectionPast { serial, kind, due } => {
-                write!(f, "{kind} {serial}: its next inspection was due {}", due.dtg())
+                words::TagInspectionPast { kind, serial, due: due.dtg() }.into()
             }
-            Self::OverAllowable { gross, allowable } => {
-                write!(f, "gross mass {gross} is over the allowable load {allowable}")
-            }
+            Self::OverAllowable { gross, allowable } => words::TagOverAllowable { gross, allowable }.into(),
             Self::OverRating { gross, rating, serial, kind } => {
-                write!(f, "gross mass {gross} is over the rating {rating} of {kind} {serial}")
+                words::TagOverRating { gross, rating, kind, serial }.into()
             }
-            Self::Rejected { serial, why, at } => {
-                write!(f, "piece {serial} was rejected {}: {why}", at.dtg())
-            }
-            Self::NoLinkCount { leg } => write!(f, "the tag has no link count for leg {leg}"),
-            Self::NotAMass { what, value } => write!(f, "{what} on the tag is {value}, which is no mass"),
+            Self::Rejected { serial, why, at } => words::TagRejected { serial, why, at: at.dtg() }.into(),
+            Self::NoLinkCount { leg } => words::TagNoLinkCount { leg }.into(),
+            Self::NotAMass { what, value } => words::TagNotAMass { what, value }.into(),
         }
+    }
+
+    /// The same in a language.
+    pub fn say(&self, language: Language) -> String {
+        self.saying().say(language)
+    }
+}
+
+impl fmt::Display for TagFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.saying().fmt(f)
     }
 }
 

@@ -17,7 +17,6 @@ mod event;
 mod facts;
 mod judge;
 mod refusal;
-mod say;
 mod state;
 #[cfg(test)]
 mod tests;

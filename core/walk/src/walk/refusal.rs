@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Language, Saying, walk as words};
 use std::fmt;
 
 use crate::procedure::{CardNo, Fate};
@@ -8,37 +9,29 @@ use super::facts::TagFault;
 use super::state::At;
 
 /// Why a command is not done. Each is one line: what is wrong; what to do.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Refusal {
     /// Nothing can be answered before the walk has begun.
-    #[error("the walk has not begun; begin it")]
     NotBegun,
     /// A walk begins once.
-    #[error("the walk has begun already; go on where it stands")]
     BegunAlready,
     /// The walk is paused.
-    #[error("the walk is paused; resume it first")]
     Paused,
     /// The walk is not paused.
-    #[error("the walk is not paused; go on")]
     NotPaused,
     /// There is no decision that could be taken back.
-    #[error("nothing is decided; go on")]
     NotDecided,
     /// The walk is decided or abandoned.
-    #[error("this walk is ended: {how}; inspect the load again in a new walk")]
     Ended {
         /// How it ended.
-        how: String,
+        how: Saying,
     },
     /// Nobody inspects a load that they built.
-    #[error("{inspector} is the rigger named on the tag; another inspector must walk this load")]
     InspectorIsRigger {
         /// Who.
         inspector: CallSign,
     },
     /// The procedure is not the one on the tag.
-    #[error("the tag asks for procedure {tag} and this one is {procedure}; take {tag}")]
     OtherProcedure {
         /// What the tag asks for.
         tag: ProcedureId,
@@ -46,7 +39,6 @@ pub enum Refusal {
         procedure: ProcedureId,
     },
     /// Someone else than the walk's inspector.
-    #[error("{by} is not the inspector of this walk; {inspector} must do this, or abandon it and begin anew")]
     NotTheInspector {
         /// Who tried.
         by: CallSign,
@@ -54,9 +46,6 @@ pub enum Refusal {
         inspector: CallSign,
     },
     /// The key was pressed for a card that is not current any more.
-    #[error(
-        "that answer was for card {pressed} and the walk is at {current}; read the screen and press again"
-    )]
     NotThisCard {
         /// The card that the command names.
         pressed: CardNo,
@@ -64,7 +53,6 @@ pub enum Refusal {
         current: At,
     },
     /// There is no such card.
-    #[error("there is no card {card}; go to 1 to {last}")]
     NoSuchCard {
         /// What was asked for.
         card: CardNo,
@@ -72,7 +60,6 @@ pub enum Refusal {
         last: CardNo,
     },
     /// The point is not on the card.
-    #[error("{point} is not on card {card}; name a point of the card")]
     NotOnThisCard {
         /// The card.
         card: CardNo,
@@ -80,7 +67,6 @@ pub enum Refusal {
         point: PointId,
     },
     /// The procedure does not name the deficiency at this point.
-    #[error("\"{name}\" is not a deficiency of {point}; use one of its names, or \"other\" with a note")]
     NoSuchDeficiency {
         /// The point.
         point: PointId,
@@ -88,10 +74,8 @@ pub enum Refusal {
         name: String,
     },
     /// A deficiency without a name needs words.
-    #[error("a deficiency called \"other\" needs a note; say what is wrong")]
     NoteNeeded,
     /// Too many photos at once.
-    #[error("{photos} photos are too many for one entry; keep the best {most}")]
     TooManyPhotos {
         /// How many there are.
         photos: usize,
@@ -99,13 +83,11 @@ pub enum Refusal {
         most: usize,
     },
     /// The very deficiency is open at the point already.
-    #[error("that deficiency is open already as number {finding}; have it corrected")]
     OpenAlready {
         /// Its number.
         finding: FindingNo,
     },
     /// The point cannot be good without its value.
-    #[error("{point} needs its own answer first; enter its {wanted}")]
     ValueNeeded {
         /// The point.
         point: PointId,
@@ -113,19 +95,16 @@ pub enum Refusal {
         wanted: &'static str,
     },
     /// The procedure does not let the point be left out.
-    #[error("{point} applies to every load of this procedure; answer it, or name what is wrong")]
     Applies {
         /// The point.
         point: PointId,
     },
     /// The finding is not one that rejects a piece.
-    #[error("finding {finding} rejects no piece; name the serial of a piece that is rejected")]
     RejectsNothing {
         /// Which finding.
         finding: FindingNo,
     },
     /// A count was entered where a choice is wanted, or the like.
-    #[error("{point} is not answered like that; enter its {wanted}")]
     WrongKind {
         /// The point.
         point: PointId,
@@ -133,7 +112,6 @@ pub enum Refusal {
         wanted: &'static str,
     },
     /// The measure has a unit of another kind.
-    #[error("{point} is not measured in that unit; use {units}")]
     WrongUnit {
         /// The point.
         point: PointId,
@@ -141,7 +119,6 @@ pub enum Refusal {
         units: &'static str,
     },
     /// The choice has no such option.
-    #[error("{point} has no option \"{name}\"; choose one of its options")]
     NoSuchOption {
         /// The point.
         point: PointId,
@@ -149,19 +126,16 @@ pub enum Refusal {
         name: String,
     },
     /// The point has a deficiency that is not closed, so an answer cannot make it good.
-    #[error("finding {finding} is open at this point; correct it and reinspect, or undo")]
     OpenHere {
         /// The finding.
         finding: FindingNo,
     },
     /// There is no such finding.
-    #[error("there is no finding {finding}; see the list of findings")]
     NoSuchFinding {
         /// What was asked for.
         finding: FindingNo,
     },
     /// What is wrong cannot be put right where the load stands.
-    #[error("\"{name}\" cannot be corrected in place; decide not fit, then {}", after(*fate))]
     NotInPlace {
         /// What is wrong.
         name: String,
@@ -169,31 +143,25 @@ pub enum Refusal {
         fate: Fate,
     },
     /// It was put right already and waits for the second look.
-    #[error("finding {finding} is corrected already; the inspector must reinspect it")]
     PutRightAlready {
         /// Which.
         finding: FindingNo,
     },
     /// Nobody has put it right yet.
-    #[error("finding {finding} has not been corrected; have it corrected, then reinspect")]
     NotPutRight {
         /// Which.
         finding: FindingNo,
     },
     /// It is closed.
-    #[error("finding {finding} is closed; nothing more to do")]
     ClosedAlready {
         /// Which.
         finding: FindingNo,
     },
     /// The new value still shows the deficiency.
-    #[error("that value is still deficient; answer still deficient, or enter it again")]
     StillDeficient,
     /// There is nothing to take back.
-    #[error("there is nothing to undo; go on")]
     NothingToUndo,
     /// The key was pressed for an answer that is not the last any more.
-    #[error("answer {pressed} is not the last one; read the screen and press again")]
     NotTheLastAnswer {
         /// The answer that the command names.
         pressed: u32,
@@ -201,15 +169,62 @@ pub enum Refusal {
         last: u32,
     },
     /// The load cannot be decided fit.
-    #[error("the load cannot be decided fit: {}; clear it, or decide not fit", told(blocks))]
     NotFit {
         /// Everything that stands in the way; never empty.
         blocks: Vec<Block>,
     },
     /// Not fit, and nothing on the record says why.
-    #[error("nothing on the record says why the load is not fit; give a reason")]
     ReasonNeeded,
 }
+
+impl Refusal {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::NotBegun => words::RefusalNotBegun.into(),
+            Self::BegunAlready => words::RefusalBegunAlready.into(),
+            Self::Paused => words::RefusalPaused.into(),
+            Self::NotPaused => words::RefusalNotPaused.into(),
+            Self::NotDecided => words::RefusalNotDecided.into(),
+            Self::Ended { how } => words::RefusalEnded { how }.into(),
+            Self::InspectorIsRigger { inspector } => words::RefusalInspectorIsRigger { inspector }.into(),
+            Self::OtherProcedure { tag, procedure } => words::RefusalOtherProcedure { tag, procedure }.into(),
+            Self::NotTheInspector { by, inspector } => words::RefusalNotTheInspector { by, inspector }.into(),
+            Self::NotThisCard { pressed, current } => {
+                words::RefusalNotThisCard { pressed, current: current.saying() }.into()
+            }
+            Self::NoSuchCard { card, last } => words::RefusalNoSuchCard { card, last }.into(),
+            Self::NotOnThisCard { card, point } => words::RefusalNotOnThisCard { point, card }.into(),
+            Self::NoSuchDeficiency { point, name } => words::RefusalNoSuchDeficiency { name, point }.into(),
+            Self::NoteNeeded => words::RefusalNoteNeeded.into(),
+            Self::TooManyPhotos { photos, most } => words::RefusalTooManyPhotos { photos, most }.into(),
+            Self::OpenAlready { finding } => words::RefusalOpenAlready { finding }.into(),
+            Self::ValueNeeded { point, wanted } => {
+                words::RefusalValueNeeded { point, wanted: wanted_of(wanted) }.into()
+            }
+            Self::Applies { point } => words::RefusalApplies { point }.into(),
+            Self::RejectsNothing { finding } => words::RefusalRejectsNothing { finding }.into(),
+            Self::WrongKind { point, wanted } => {
+                words::RefusalWrongKind { point, wanted: wanted_of(wanted) }.into()
+            }
+            Self::WrongUnit { point, units } => words::RefusalWrongUnit { point, units }.into(),
+            Self::NoSuchOption { point, name } => words::RefusalNoSuchOption { point, name }.into(),
+            Self::OpenHere { finding } => words::RefusalOpenHere { finding }.into(),
+            Self::NoSuchFinding { finding } => words::RefusalNoSuchFinding { finding }.into(),
+            Self::NotInPlace { name, fate } => words::RefusalNotInPlace { name, after: after(*fate) }.into(),
+            Self::PutRightAlready { finding } => words::RefusalPutRightAlready { finding }.into(),
+            Self::NotPutRight { finding } => words::RefusalNotPutRight { finding }.into(),
+            Self::ClosedAlready { finding } => words::RefusalClosedAlready { finding }.into(),
+            Self::StillDeficient => words::RefusalStillDeficient.into(),
+            Self::NothingToUndo => words::RefusalNothingToUndo.into(),
+            Self::NotTheLastAnswer { pressed, .. } => words::RefusalNotTheLastAnswer { pressed }.into(),
+            Self::NotFit { blocks } => not_fit(blocks),
+            Self::ReasonNeeded => words::RefusalReasonNeeded.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(Refusal);
 
 /// What stands in the way of fit.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -248,39 +263,65 @@ pub enum Block {
     },
 }
 
+impl Refusal {
+    /// One line: what is wrong; what to do.
+    pub fn say(&self, language: Language) -> String {
+        self.saying().say(language)
+    }
+}
+
+impl Block {
+    /// What stands in the way of fit, in one line.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Unanswered { cards, first } => words::BlockUnanswered { cards, first }.into(),
+            Self::Open { finding, card, name } => words::BlockOpen { finding, card, name }.into(),
+            Self::AwaitsSecondLook { finding, card, name } => {
+                words::BlockAwaitsSecondLook { finding, card, name }.into()
+            }
+            Self::Tag(fault) => fault.saying(),
+            Self::Rigging { summary } => words::BlockRigging { summary }.into(),
+        }
+    }
+
+    /// The same in a language.
+    pub fn say(&self, language: Language) -> String {
+        self.saying().say(language)
+    }
+}
+
 impl fmt::Display for Block {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Unanswered { cards: 1, first } => write!(f, "card {first} has no answer"),
-            Self::Unanswered { cards, first } => {
-                write!(f, "{cards} cards have no answer, the first is card {first}")
-            }
-            Self::Open { finding, card, name } => {
-                write!(f, "finding {finding} on card {card} is open: {name}")
-            }
-            Self::AwaitsSecondLook { finding, card, name } => {
-                write!(f, "finding {finding} on card {card} awaits the second look: {name}")
-            }
-            Self::Tag(fault) => write!(f, "{fault}"),
-            Self::Rigging { summary } => write!(f, "rigging: {summary}"),
-        }
+        self.saying().fmt(f)
+    }
+}
+
+/// What an answer needs, as the reader calls it.
+fn wanted_of(wanted: &'static str) -> Saying {
+    match wanted {
+        "count" => words::WantedCount.into(),
+        "choice" => words::WantedChoice.into(),
+        "measure" => words::WantedMeasure.into(),
+        "serial number" => words::WantedSerial.into(),
+        "text" => words::WantedText.into(),
+        _ => words::WantedMark.into(),
     }
 }
 
 /// What is done after "not fit".
-fn after(fate: Fate) -> &'static str {
+fn after(fate: Fate) -> Saying {
     match fate {
-        Fate::InPlace => "correct and reinspect it",
-        Fate::Rerig => "rerig the load and inspect it anew",
-        Fate::NewTag => "make a new tag and inspect the load under it",
-        Fate::Reject => "take the piece out of service, rerig the load with another, inspect it anew",
+        Fate::InPlace => words::AfterInPlace.into(),
+        Fate::Rerig => words::AfterRerig.into(),
+        Fate::NewTag => words::AfterNewTag.into(),
+        Fate::Reject => words::AfterReject.into(),
     }
 }
 
-fn told(blocks: &[Block]) -> String {
-    let first = blocks.first().map(ToString::to_string).unwrap_or_default();
+fn not_fit(blocks: &[Block]) -> Saying {
+    let first = blocks.first().map_or_else(|| Saying::verbatim(""), Block::saying);
     match blocks.len().saturating_sub(1) {
-        0 => first,
-        more => format!("{first}, and {more} more"),
+        0 => words::RefusalNotFit { first }.into(),
+        more => words::RefusalNotFitMany { first, more }.into(),
     }
 }

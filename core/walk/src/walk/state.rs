@@ -1,3 +1,4 @@
+use slingseal_catalogue::{Saying, faults, walk as words};
 use std::fmt;
 use std::sync::Arc;
 
@@ -67,12 +68,19 @@ pub enum At {
     Decision,
 }
 
+impl At {
+    /// What a person calls the place.
+    pub fn saying(self) -> Saying {
+        match self {
+            Self::Card(card) => words::AtCard { card }.into(),
+            Self::Decision => words::AtDecision.into(),
+        }
+    }
+}
+
 impl fmt::Display for At {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Card(card) => write!(f, "card {card}"),
-            Self::Decision => f.write_str("the decision"),
-        }
+        self.saying().fmt(f)
     }
 }
 
@@ -188,21 +196,31 @@ pub(super) enum FindingBefore {
 }
 
 /// Why events do not make a walk.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum FoldError {
     /// They are of another load, tag, procedure or inspector.
-    #[error("the events are of another {what}; open them with their own")]
     OtherGround {
         /// What differs.
         what: &'static str,
     },
     /// An event that no walk could have come to; counted from one.
-    #[error("event {number} cannot follow what stands before it; the record is damaged or forged")]
     OutOfPlace {
         /// Which event.
         number: usize,
     },
 }
+
+impl FoldError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::OtherGround { what } => faults::FoldErrorOtherGround { what }.into(),
+            Self::OutOfPlace { number } => faults::FoldErrorOutOfPlace { number }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(FoldError);
 
 impl Walk {
     /// A walk that has not begun.

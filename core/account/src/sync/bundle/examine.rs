@@ -1,4 +1,5 @@
 use super::RecordItem;
+use slingseal_catalogue::{Saying, faults as words};
 use slingseal_message::envelope::{Kind, ShapeError};
 use slingseal_message::seal::{DigestOf, ReceivedSeal, Record, RecordError, Seal, SealError, TagPrint};
 use slingseal_message::trust::{Signer, TrustError, Trusted};
@@ -16,16 +17,13 @@ pub struct Examined {
 }
 
 /// Why a record is set aside. The store keeps its bytes: trust the authority, or ask the sender again, and read once more.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Unfit {
     /// Not built as a record of a bundle.
-    #[error("it is not a record: {0}")]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
     /// No seal can be read.
-    #[error("its seal cannot be read: {0}")]
-    Seal(#[from] SealError),
+    Seal(SealError),
     /// Nobody trusted stands for the seal.
-    #[error("load {load}: {error}")]
     Signer {
         /// The load of which it says that it is.
         load: String,
@@ -33,10 +31,8 @@ pub enum Unfit {
         error: TrustError,
     },
     /// The record is not what the inspector signed.
-    #[error("load {0}: the record was changed after it was sealed; ask the inspector's device for it again")]
     Changed(String),
     /// The record cannot be read.
-    #[error("load {load}: its record cannot be read: {error}")]
     Record {
         /// The load.
         load: String,
@@ -44,15 +40,40 @@ pub enum Unfit {
         error: RecordError,
     },
     /// Seal and record do not speak of the same.
-    #[error(
-        "load {load}: seal and record disagree about the {about}; ask the inspector's device for it again"
-    )]
     Disagree {
         /// The load.
         load: String,
         /// About what.
         about: &'static str,
     },
+}
+
+impl Unfit {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Shape(error) => words::UnfitShape { error }.into(),
+            Self::Seal(error) => words::UnfitSeal { error }.into(),
+            Self::Signer { load, error } => words::UnfitSigner { load, error }.into(),
+            Self::Changed(text) => words::UnfitChanged { text }.into(),
+            Self::Record { load, error } => words::UnfitRecord { load, error }.into(),
+            Self::Disagree { load, about } => words::UnfitDisagree { load, about }.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(Unfit);
+
+impl From<ShapeError> for Unfit {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
+}
+
+impl From<SealError> for Unfit {
+    fn from(error: SealError) -> Self {
+        Self::Seal(error)
+    }
 }
 
 /// Judges whether a record of a bundle may be kept: both signatures pass under a trusted authority, the record is the one that

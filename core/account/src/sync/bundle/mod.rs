@@ -18,6 +18,7 @@ mod writer;
 
 pub use examine::{Examined, Unfit, examine_body, examine_record};
 pub use reader::{BundleReader, Piece};
+use slingseal_catalogue::{Saying, faults as words};
 pub use writer::BundleWriter;
 
 use slingseal_message::envelope::{Reader, ShapeError, Writer};
@@ -50,6 +51,26 @@ macro_rules! item_kinds {
             }
         }
     };
+}
+
+impl ItemKind {
+    /// What a person calls it, in no language yet.
+    pub fn saying(self) -> Saying {
+        match self {
+            Self::Credential => words::KindCredential.into(),
+            Self::Roster => words::KindRoster.into(),
+            Self::Tag => words::KindTag.into(),
+            Self::Void => words::KindVoid.into(),
+            Self::Record => words::KindRecord.into(),
+            Self::Head => words::KindHead.into(),
+            Self::Photo => words::KindPhoto.into(),
+            Self::Procedure => words::KindProcedure.into(),
+            Self::ExamKey => words::KindExamKey.into(),
+            Self::ExamSheet => words::KindExamSheet.into(),
+            Self::ExamResult => words::KindExamResult.into(),
+            Self::Inspection => words::KindInspection.into(),
+        }
+    }
 }
 
 item_kinds! {
@@ -107,8 +128,7 @@ pub struct Item {
 }
 
 /// Why an item cannot be packed.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("this {} has {bytes} bytes and a bundle carries {most}; export it by itself", kind.english())]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct TooLong {
     /// What it is.
     pub kind: ItemKind,
@@ -117,6 +137,15 @@ pub struct TooLong {
     /// How long it may be.
     pub most: usize,
 }
+
+impl TooLong {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        words::TooLong { kind: self.kind.saying(), bytes: self.bytes, most: self.most }.into()
+    }
+}
+
+slingseal_catalogue::error_by_saying!(TooLong);
 
 /// A seal, and the record that it attests.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -22,6 +22,7 @@ pub use reader::{FrameReader, Heard, Progress};
 pub use writer::FrameWriter;
 
 use raptorq::ObjectTransmissionInformation;
+use slingseal_catalogue::{Saying, faults as words};
 
 use slingseal_message::envelope::{Kind, TextError};
 use slingseal_words::Digest;
@@ -37,13 +38,11 @@ const MOST: usize = 1 << 20;
 const NUMBERS: u32 = 1 << 24;
 
 /// Why a frame or a bundle is refused.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum FrameError {
     /// Nothing to send.
-    #[error("the bundle is empty; there is nothing to show")]
     Empty,
     /// Too much for a moving code.
-    #[error("the bundle has {bytes} bytes and a moving code carries {most}; send it as a file")]
     TooLong {
         /// How long it is.
         bytes: usize,
@@ -51,26 +50,44 @@ pub enum FrameError {
         most: usize,
     },
     /// Not a text of ours.
-    #[error(transparent)]
-    Text(#[from] TextError),
+    Text(TextError),
     /// A code, but of another kind.
-    #[error("this code is a {0} and not a frame of a moving code; show it to the right screen")]
     OtherKind(Kind),
     /// Another length than every frame has.
-    #[error("the frame has {0} bytes and not 319; read the code again")]
     WrongLength(usize),
     /// The check sum does not fit.
-    #[error("the frame is damaged; read the code again")]
     Damaged,
     /// It says that the whole is empty or longer than a moving code carries.
-    #[error("the frame tells of {0} bytes, which no moving code carries; it is not from this program")]
     WrongSize(u32),
     /// Its length is not that of the other frames with its id.
-    #[error("the frame does not belong to the others; start again at both devices")]
     Contradicts,
     /// All came together, and the digest is another.
-    #[error("the frames do not give the bundle that they name; start again at both devices")]
     WrongDigest,
+}
+
+impl FrameError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Empty => words::FrameErrorEmpty.into(),
+            Self::TooLong { bytes, most } => words::FrameErrorTooLong { bytes, most }.into(),
+            Self::Text(error) => error.saying(),
+            Self::OtherKind(kind) => words::FrameErrorOtherKind { kind }.into(),
+            Self::WrongLength(count) => words::FrameErrorWrongLength { count }.into(),
+            Self::Damaged => words::FrameErrorDamaged.into(),
+            Self::WrongSize(count) => words::FrameErrorWrongSize { count }.into(),
+            Self::Contradicts => words::FrameErrorContradicts.into(),
+            Self::WrongDigest => words::FrameErrorWrongDigest.into(),
+        }
+    }
+}
+
+slingseal_catalogue::error_by_saying!(FrameError);
+
+impl From<TextError> for FrameError {
+    fn from(error: TextError) -> Self {
+        Self::Text(error)
+    }
 }
 
 /// The parameters of an object of `length` bytes, which has been checked against the bounds.

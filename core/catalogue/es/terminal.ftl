@@ -1,0 +1,296 @@
+### La inspección en el terminal. No lo ha leído todavía ningún eslingador.
+
+more-lines-shows-them = … { $left } líneas más: + las muestra
+good-deficient-reinspect = + bien  ! deficiente  ? reinspeccionar
+partly-not-answered = / en parte  . sin respuesta
+finding-card = { $shape } { $word }  hallazgo { $number }: { $shown }  (tarjeta { $card })
+who-corrected = ¿Quién lo corrigió?
+who-rigged-load = { $rigger }, que eslingó la carga
+somebody-else-enter-call-sign = Otra persona: poner su distintivo
+not-named = Sin nombre
+inspection-begins = Empieza la inspección.
+stand-load-clock-starts-key = { $student }: póngase ante la carga. El reloj empieza con esta tecla y nada lo para.
+call-what-you-find-nothing = Cante lo que halle; nada se corrige.
+start-clock = Empezar el reloj
+leave-nothing-begun = Salir; no se empezó nada
+examination = Examen
+last-answer-taken-back = La última respuesta queda deshecha.
+no-answer-take-back = No hay respuesta que deshacer.
+inspection-goes-where-stood = La inspección sigue donde estaba.
+card-good-takes-back = Tarjeta { $number } bien: { $title }.  * lo deshace.
+press-when-whole-card-good = Pulse + cuando toda la tarjeta esté bien.
+card = Esta es la tarjeta { $card }.
+not-applicable-takes-back = { $prompt }: no procede.  * lo deshace.
+piece-rejected-tag-set-apart = La pieza { $text } queda rechazada. Márquela y apártela.
+deficient-takes-back = DEFICIENTE: { $shown }.  * lo deshace.
+finding-corrected-now-reinspect = El hallazgo { $finding } está corregido. Ahora reinspecciónelo.
+finding-still-deficient-stays-open = El hallazgo { $finding } sigue mal; queda abierto.
+decided-not-fit = Decidido: NO APTA.
+inspection-stopped-stays-record-device = La inspección queda detenida; consta en este dispositivo.
+not-worked-out-tag-carries = sin calcular, la etiqueta no trae el eslingado
+statics = Estática: { $shape }{ $words }
+card-b = { $shape } { $number } { $shown } (tarjeta { $card })
+nothing-open = {" "}Nada abierto.
+open = {" "}Abierto: { $list }
+tag = {"["}!] En la etiqueta: { $fault }
+governing-manual-rules-look-your = {" "}Manda el manual vigente; mire con sus propios ojos.
+more = {" "}{ $cut }  (+{ $count } más: 0, 2)
+enter = Intro
+back-while-nothing-typed = volver, si no hay nada tecleado
+next-page = otra página
+more-leave = más: salir
+what-called = lo cantado
+all-cards = tarjetas
+more-end-leave = más: terminar, salir
+more-pause-statics-leave = más: pausa, estática, salir
+take-back = deshacer
+done-nothing-say = listo, o nada que decir
+go = ir a ella
+rest-good = el resto bien
+one-point = un punto
+card-good = tarjeta bien
+end-run = terminar
+go-b = seguir
+more-stop-leave = más: detener, salir
+seal-pin = sellar con el PIN
+more-other-loads-leave = más: otras cargas, salir
+more-lines-make-window-taller = … { $left } líneas más: haga la ventana más alta
+slingseal-inspect = {" "}{ -program }: inspección
+governing-manual-rules-program-assists = Manda el manual vigente. Este programa ayuda a un inspector cualificado.
+load = {" "}Carga { $load }  { $title }
+cards-points = { $cards_done } de { $cards } tarjetas, { $points_done } de { $points } puntos
+card-c = {" "}{ $station }  tarjeta { $number } de { $of }
+end = {" "}Fin
+decision = {" "}Decisión
+paused = {" "}En pausa
+seal = {" "}Sello
+stopped = {" "}Detenida
+practice-nothing-real = PRÁCTICA: aquí nada es real
+every-card-answered-end-run = {"["} ]  TODAS LAS TARJETAS TIENEN RESPUESTA: termine
+finding-not-closed = {"        "}1 hallazgo sin cerrar
+findings-not-closed = {"        "}{ $many } hallazgos sin cerrar
+fit-not-sealed-yet = {"["}+]  APTA, sin sellar todavía
+not-fit-not-sealed-yet = {"["}!]  NO APTA, sin sellar todavía
+something-not-closed-correct-reinspect = {"["}!]  HAY ALGO SIN CERRAR: corrija, reinspeccione
+every-card-answered-decide = {"["} ]  TODAS LAS TARJETAS TIENEN RESPUESTA: decida
+cannot-fit-decide = {"["}!]  NO PUEDE SER APTA: decida
+serial-number = número de serie
+words = con palabras
+inspection-paused-every-answer-kept = La inspección está en pausa; se guardan todas las respuestas.
+if-load-moved-opened-rerigged = Si la carga se movió, se abrió o se eslingó de nuevo, detenga esta inspección y empiece otra.
+inspection-stopped-no-seal-comes = La inspección está detenida; de ella no sale sello.
+decided-fit-lifted-seal-puts = Decidido: apta para el izado. El sello lleva su nombre.
+decided-not-fit-seal-says = Decidido: no apta. El sello lo dice a quien lo escanee: la carga queda en tierra.
+whole-load-inspected = Se inspeccionó toda la carga.
+found-corrected-reinspected-not-closed = Hallados { $count }, corregidos y reinspeccionados { $closed }, sin cerrar { $open_findings }.
+nothing-stands-way-fit = {"["}+] Nada impide que sea APTA.
+way-fit = Impide que sea APTA:
+go-which-card-type-number = ¿A qué tarjeta? Teclee su número e Intro.  > { $typed }_
+good-deficient-reinspect-partly-not = + bien   ! deficiente   ? reinspeccionar   / en parte   . sin respuesta
+window-inspection-needs-make-larger = Esta ventana es de { $width } x { $height }. La inspección necesita { $width } x { $height }: agrándela o achique las letras. Nada se pierde; las teclas esperan. Ctrl-C sale.
+write-pictures = guardar imagen
+code-facts = código o datos
+other-loads-leave = otras cargas, salir
+show-code-window-needs-make = Para mostrar aquí el código la ventana necesita { $columns } x { $rows }; es de { $width } x { $height }. Agrándela o achique las letras y el código sale solo; o pulse + para una imagen.
+practice-seal-holds-nowhere = {" "}PRÁCTICA: este sello no vale en ningún sitio{" "}
+load-b = Carga
+what = Qué es
+gross = Bruto
+under = Bajo
+inspector = Inspector
+authority = Autoridad
+sealed = Sellado
+holds = Vale hasta
+procedure = Procedim.
+record = Acta
+hook = En el gancho: { $word }. { $first }
+go-load-since = Seguir: carga { $load }, { $state }, desde { $dtg }
+inspect-load = Inspeccionar la carga { $load }: { $description }
+no-load-hand-name-tag = No hay carga en curso. Nombre su etiqueta: slingseal inspect tag.png
+practise-invented-load = Practicar con una carga inventada
+leave = Salir
+which-load = ¿Qué carga?
+no-load-hand-so-let = No hay carga en curso, así que practiquemos con una inventada: una saca de raciones en Kestrel Meadow.
+your-call-sign-such-anvil = ¿Su distintivo? Por ejemplo, Anvil 3.
+welcome = Bienvenida
+your-pin-practice-six-digits = { $holder }, su PIN de práctica: seis cifras o más, con el que sellará.
+not-your-real-one-not = No ponga el de verdad. No se muestra.
+same-pin-again = El mismo PIN otra vez.
+two-differ-enter-pin-again = los dos difieren; ponga el PIN otra vez
+ready-practice-nothing-holds-real = Listo. Esto es práctica: nada de aquí vale en una zona de verdad.
+wanted = {" "}Se pedía: { $wanted }.
+wanted-b = {" "}Se pedía: { $range }.
+piece-rejected = {" "}La pieza { $piece } queda rechazada.
+finding-recorded = Hallazgo { $number } anotado: { $what }.{ $wanted }{ $piece }
+piece-leaves-service-which-one = La pieza sale del servicio. ¿Cuál es?
+enter-serial-number = Poner su número de serie
+none-say-so-reason-not = No tiene: dígalo en el motivo de NO APTA
+can-corrected-where-load-stands = Se puede corregir donde está la carga.
+corrected-now-reinspected = Corregido YA, y reinspeccionado
+later-stays-open-inspection-goes = DESPUÉS: queda abierto y la inspección sigue
+nothing-found-deficient-so-far = Hasta ahora no se halló nada deficiente.
+card-d = { $shape } { $word }  { $shown }  (tarjeta { $card })
+findings = Hallazgos
+card-e = Tarjeta { $card }: { $prompt }
+seen = Visto: { $value }
+note = Nota: { $note }
+found = Hallado { $dtg }
+riggers-corrected = Los eslingadores lo corrigieron
+cannot-corrected-place-not-fit = No se corrige en el sitio: NO APTA.{ $fate_words }
+piece-rejected-b = La pieza { $piece } queda rechazada.
+enter-serial-number-piece = Poner el número de serie de la pieza
+reinspect = Reinspeccionarlo
+go-card = Ir a la tarjeta { $card }
+finding = { $shape } { $word }  hallazgo { $number }: { $shown }
+look-yourself-your-own-hands = Mírelo usted, con sus propias manos. ¿Está bien ahora?
+right-now = {"["}+] Ahora está bien
+still-deficient = {"["}!] Sigue mal
+what-do-you-see-now = ¿Qué ve ahora?
+count-again-enter-what-you = Cuente otra vez y ponga lo que contó.
+measure-again-enter-what-you = Mida otra vez y ponga lo que leyó.
+enter-what-you-see-now = Ponga lo que ve ahora.
+reinspect-b = Reinspección
+finding-closed-reinspected-good = El hallazgo { $number } queda cerrado: reinspeccionado, bien.
+why-does-not-apply-load = ¿Por qué no procede en esta carga? Pocas palabras.
+not-applicable = No procede
+which-piece-serial-number-leaves = ¿Qué pieza? Su número de serie: sale del servicio y ninguna carga que la nombre es apta.
+rejected-piece = Pieza rechazada
+say-what-wrong-few-words = Diga en pocas palabras qué está mal.
+note-if-more-say-enter = Una nota, si hay más que decir. Solo Intro: sin nota.
+note-deficiency = Nota a la deficiencia
+who-corrected-call-sign-enter = ¿Quién lo corrigió? Un distintivo; solo Intro: sin nombre.
+corrected = Corregido
+still-deficient-b = Sigue mal
+finding-closed-reinspected-good-b = El hallazgo { $finding } queda cerrado: reinspeccionado, bien.
+all-keys = Todas las teclas
+inspection-paused = La inspección está en pausa.
+inspection-ends-without-decision-no = La inspección termina sin decisión y de ella no puede salir sello.
+why-few-words-enter-alone = ¿Por qué? Pocas palabras; solo Intro vuelve.
+stop-inspection = Detener la inspección
+load-stays-ground = La carga queda en tierra.
+why-few-words-findings-record = ¿Por qué? Pocas palabras. Si hay hallazgos anotados basta Intro.
+decide-not-fit = Decidir NO APTA
+your-pin-puts-your-name = Su PIN le pone su nombre. No se muestra.
+seal-b = Sellar
+inspection-begins-governing-manual-rules = Empieza la inspección. Manda el manual vigente; este programa solo lleva la cuenta.
+deficiency-which-point = Deficiencia: ¿en qué punto?
+something-else-your-words = Otra cosa, con sus palabras
+deficiency-what-wrong = Deficiencia: ¿qué está mal?
+applies-answer = Procede: responderlo
+not-applicable-load-why = No procede en esta carga, y por qué
+good-takes-back = Bien: { $prompt }.  * lo deshace.
+source = Fuente: { $source }.
+good-point-alone = {"["}+] Bien, solo este punto
+deficient = {"["}!] Deficiente
+takes-back = { $prompt }: { $shown }.  * lo deshace.
+which-one-do-you-see = ¿Cuál ve?
+count-enter-what-you-counted = Cuente y ponga lo que contó.
+measure-enter-what-you-read = Mida y ponga lo que leyó, en { $unit }.
+read-serial-number-off-plate = Lea el número de serie en la placa.
+your-words = Con sus palabras.
+pause-inspection = Pausar la inspección
+go-inspection = Seguir con la inspección
+cautions-statics-full = Advertencias y estática completas
+other-loads = Otras cargas
+leave-program-inspection-stays-where = Salir del programa; la inspección queda donde está
+more-b = Más
+governing-manual-local-rules-your = El manual vigente, las normas locales y su propio juicio están por encima de este programa.
+tag-carries-no-rigging-so = La etiqueta no trae el eslingado, así que no se calculó la estática.
+cautions-statics = Advertencias y estática
+not-yet = Todavía no: { $first }.
+you-say-load-rigged-procedure = Usted dice que la carga { $load } está eslingada como pide el procedimiento.
+every-one-points-looked-you = Usted miró todos y cada uno de los { $points } puntos.
+decide-fit = ¿Decidir APTA?
+yes-fit-lifted = {"["}+] Sí, APTA para el izado
+decided-fit-now-seal = Decidido: APTA. Ahora séllelo.
+sealed-show-code-hookup-team = Sellado. Muestre este código al equipo de enganche; que compruebe los datos en voz alta.
+sealed-written-png-svg-txt = Sellado y guardado: { $shown }.png, .svg y .txt
+nobody-who-trusted = nadie en quien se confíe aquí
+which-allowed = { $gross } bajo un { $aircraft }, que admite { $allowable }
+rigged-planned = Eslingada por { $rigger }; planificada { $dtg } por { $planner }
+procedure-b = Procedimiento: { $title }
+play-load-stands-before-you = Imagine que tiene la carga delante. Ningún sello de ella vale en una zona de verdad.
+load-load = Carga { $load }: ¿es esta la carga?
+yes-inspect = Sí, inspeccionarla
+clock-runs-call-what-you = El reloj corre. Cante lo que halle; nada se corrige.
+run-goes-clock-never-stopped = El recorrido sigue; su reloj no se paró.
+call-recorded-when-rest-card = Aviso { $called } anotado. + cuando el resto de la tarjeta esté bien; * lo deshace.
+every-card-answered = Todas las tarjetas tienen respuesta.
+card-not-answered-what-planted = 1 tarjeta sin respuesta; lo puesto en ella cuenta como no hallado.
+cards-not-answered-what-planted = { $left } tarjetas sin respuesta; lo puesto en ellas cuenta como no hallado.
+end-run-clock-stops = Terminar el recorrido: el reloj se para
+go-c = Seguir
+end-run-b = ¿Terminar el recorrido?
+run-ended-give-device-instructor = El recorrido ha terminado. Dé el dispositivo al instructor o lleve la hoja.
+end-run-c = Terminar el recorrido
+leave-program = Salir del programa
+leave-program-clock-runs = Salir del programa; el reloj sigue
+nothing-called-so-far = Hasta ahora no se cantó nada.
+card-f = {"["}!] { $shown }  (tarjeta { $card })
+called-so-far-go-card = Cantado hasta ahora: ir a su tarjeta
+over-time = {"  "}[!] pasado de tiempo
+device-clock-jumped = {"  "}[!] el reloj del dispositivo saltó
+called-key = {" "}Cantados { $calls }.   Clave { $key }
+time = {" "}Tiempo { $clock }{ $over }{ $jumped }
+examination-training-no-inspection-governing = {" "}Examen: instrucción y no inspección. Manda el manual vigente.
+run-ended = El recorrido ha terminado: { $clock }.
+no-seal-comes-instructor-scores = De él no sale sello. Lo puntúa el instructor:
+device-slingseal-exam-result = {"  "}en este dispositivo   slingseal exam result { $sheet }
+another-slingseal-exam-sheet-out = {"  "}en otro               slingseal exam sheet { $sheet } --out ARCHIVO
+ends-run-goes-back-card = + termina el recorrido; . vuelve a una tarjeta.
+run-load-ended-score-slingseal = El recorrido de { $student } con la carga { $load } ha terminado: { $clock }. Puntúelo: slingseal exam result { $sheet }
+run-load-goes-clock-back = El recorrido de { $student } con la carga { $load } sigue, y su reloj con él. Para volver: slingseal exam run --run { $id }
+key-held-down-let-go = Hay una tecla apretada. Suéltela y mire: * deshace la última respuesta.
+load-sealed-show-seal-again = { $practice }La carga { $load } está sellada; muestre el sello otra vez con: slingseal { $home }records seal { $digest }
+card-g = en la tarjeta { $number } de { $of }
+load-inspection-stopped = { $practice }Carga { $load }: la inspección está detenida.
+decided-not-sealed = decidida y sin sellar
+decision-b = en la decisión
+load-stands-every-answer-kept = { $practice }La carga { $load } está { $at }; se guardan todas las respuestas. Siga con: slingseal inspect
+terminal-cannot-used-try-another = no se puede usar el terminal: { $plain }; pruebe con otro
+someone-not-named = alguien sin nombrar
+
+## Junto a las teclas: quince letras a lo sumo
+
+hint-back = volver
+hint-done = listo
+hint-erase = borrar
+hint-leave = salir
+hint-pick = elegir
+hint-called = cantado
+hint-findings = hallazgos
+hint-not-fit = NO APTA
+hint-fit = APTA
+hint-later = después
+hint-number = número
+hint-deficiency = deficiencia
+hint-reinspect = reinspeccionar
+
+## Los datos del sello
+
+found-label = Hallados
+count-corrected = { $found }, corregidos { $corrected }
+fit-sealed = {"["}+]  APTA, SELLADA
+not-fit-sealed = {"["}!]  NO APTA, SELLADA
+
+all-keys-text =
+    En una tarjeta
+    +  toda la tarjeta está bien (también g); pide antes lo que haya que contar o leer
+    -  una deficiencia: el punto por su número, y después qué está mal (también d)
+    1 a 9  un solo punto: bien, deficiente, o su cuenta, elección o medida
+    {"*"}  deshace la última respuesta (también u, Retroceso)
+    /  hallazgos: corregir, reinspeccionar (también f)
+    {"."}  todas las tarjetas; teclee un número e Intro para ir (también c)
+    0  más: pausa, estática, detener, salir (también m, ?, Esc)
+
+    En una lista
+    1 a 9  elegir    +  página siguiente    -  volver (también Esc)
+
+    Donde se teclea algo
+    Intro  listo    *  borrar (también Retroceso)    -  volver si no hay nada tecleado (también Esc)
+
+    El código en la pantalla
+    +  guardar PNG, SVG y texto    .  código o datos    0  otras cargas
+
+    En cualquier sitio
+    Ctrl-C  salir. Cada respuesta está en el disco antes de que se vea, así que nada se pierde.
