@@ -152,6 +152,7 @@ kind-void = void
 kind-inspection = inspection
 kind-bundle-frame = bundle frame
 kind-have = have list
+kind-check-page = check page
 kind-exam-key = examination key
 kind-exam-result = examination result
 

@@ -73,10 +73,10 @@ pub(crate) fn sign(setting: &Setting, which: &str, out: Option<PathBuf>) -> Resu
     let walk = match (fitting.next(), fitting.next()) {
         (Some(only), None) => only.walk.clone(),
         (Some(_), Some(_)) => {
-            return Err(bad_input(&format!("several inspections fit {which}; give more digits of the id")));
+            return Err(bad_input(format!("several inspections fit {which}; give more digits of the id")));
         }
         (None, _) => {
-            return Err(bad_input(&format!("no unsigned inspection fits {which}; see inspect --kept")));
+            return Err(bad_input(format!("no unsigned inspection fits {which}; see inspect --kept")));
         }
     };
     let pin = platform::ask(&app, Secret::Pin, false)?;

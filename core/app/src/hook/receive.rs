@@ -8,6 +8,7 @@ use crate::hook::admission::Admission;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::walks::inspections::subject_word;
 use crate::{App, AppError, CredentialView, Inner, SetUpView, Stamp, TagView, VerdictView};
+use slingseal_catalogue::check_page;
 use slingseal_judgement::is_of_a_load;
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
@@ -155,6 +156,7 @@ impl App {
             Kind::Inspection => inner.receive_inspection(&bytes),
             Kind::Seal => Err(AppError::internal("a seal was judged above")),
             Kind::BundleFrame | Kind::Have => Err(AppError::bad_input(words::FrameMovingCodeReadBundle)),
+            Kind::CheckPage => Err(AppError::bad_input(check_page::ContentsOpenFile)),
             Kind::ExamKey | Kind::ExamResult => {
                 inner.admit(|_| Ok(()))?;
                 drop(inner);
