@@ -5,7 +5,7 @@ use std::io::Read;
 
 use slingseal_app::{
     App, AppError, BundleReport, Effort, FrameTaken, MovingReader, Reading, Received, Stamp, VerdictView,
-    is_of_a_load, read_picture,
+    read_picture,
 };
 
 use crate::output::{bad_input, plain};
@@ -14,6 +14,8 @@ use crate::output::{bad_input, plain};
 const RECEIPTS: usize = 100;
 /// How many moving codes may be on the way at a time.
 const READERS: usize = 8;
+/// The most codes that are taken of one file or text.
+const MOST_CODES: usize = 1_000;
 /// What every bundle begins with.
 const BUNDLE: &[u8] = b"SLINGSEAL BUNDLE";
 /// The largest picture or text.
@@ -127,20 +129,15 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
             "{name}: no code can be read in it; take the picture again: closer, flat"
         )));
     }
-    let mut texts: Vec<String> = texts.into_iter().take(1_000).collect();
-    let mut receipts = Vec::new();
-    // Seals that are shown together are kept together before any of them is judged: the second may be the refusal.
-    let of_a_load = |text: &String| is_of_a_load(text);
-    if texts.iter().filter(|text| text.starts_with("SL1:")).count() > 1 {
-        let together: Vec<String> = texts.iter().filter(|text| of_a_load(text)).cloned().collect();
-        texts.retain(|text| !of_a_load(text));
-        receipts.push(match app.check_all(&together) {
-            Ok(verdict) => seal(app, verdict),
-            Err(error) => refused(app, &error),
-        });
+    // A refusal may stand at the end: what is too much is not begun.
+    if texts.len() > MOST_CODES {
+        return Err(bad_input(format!(
+            "{name}: {} codes are more than are taken at once, {MOST_CODES}; nothing was taken, divide it or send a bundle",
+            texts.len()
+        )));
     }
-    receipts.extend(texts.iter().map(|text| received(app, text)));
-    Ok(receipts)
+    let texts: Vec<String> = texts.iter().map(|text| bare(text)).collect();
+    Ok(app.receive_all(&texts).into_iter().map(|answer| receipt_of(app, answer)).collect())
 }
 
 /// Reads one picture of a camera.
@@ -187,8 +184,16 @@ fn said(app: &App, name: &str, report: Result<BundleReport, AppError>) -> Receip
     Receipt { lines, ..receipt(app, report.set_aside.is_empty(), format!("{name}: {what}")) }
 }
 
+fn bare(text: &str) -> String {
+    text.trim_matches(['\r', '\n', '\t', ' ']).to_owned()
+}
+
 fn received(app: &App, text: &str) -> Receipt {
-    let taken = match app.receive(text.trim_matches(['\r', '\n', '\t', ' '])) {
+    receipt_of(app, app.receive(&bare(text)))
+}
+
+fn receipt_of(app: &App, answer: Result<Received, AppError>) -> Receipt {
+    let taken = match answer {
         Ok(taken) => taken,
         Err(error) => return refused(app, &error),
     };
