@@ -61,8 +61,14 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
         signed.iter().filter(|word| word.own).map(|word| Digest::of(&word.bytes).to_string()).collect();
     let held: Vec<&LoadWord> = held.iter().collect();
     let now = at(now);
-    let evidence =
-        Evidence { trusted: &trusted, now, latest_trusted: None, memory: Memory::Whole, words: &held };
+    let evidence = Evidence {
+        trusted: &trusted,
+        now,
+        latest_trusted: None,
+        memory: Memory::Whole,
+        words: &held,
+        pieces: &[],
+    };
     let scanned = open(Kind::Tag, &tag(false));
     let load = standing_of_load(scanned.load(), &evidence);
     let seals: BTreeMap<String, Value> = held

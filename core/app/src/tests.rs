@@ -7,6 +7,7 @@ mod bundles;
 mod exam;
 mod hand;
 mod movements;
+mod pieces;
 mod stickers;
 mod strays;
 mod trust;

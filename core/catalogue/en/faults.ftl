@@ -151,6 +151,7 @@ kind-roster = roster
 kind-void = void
 kind-movement = movement report
 kind-closing = closing statement
+kind-inspection = inspection
 kind-bundle-frame = bundle frame
 kind-have = have list
 kind-check-page = check page

@@ -151,6 +151,7 @@ kind-roster = lista de la autoridad
 kind-void = anulación
 kind-movement = parte de movimiento
 kind-closing = declaración de cierre
+kind-inspection = inspección
 kind-bundle-frame = cuadro de un paquete
 kind-have = lista de lo que se tiene
 kind-check-page = página de control

@@ -217,6 +217,7 @@ pub struct Scene {
     pub memory: Memory,
     pub words: Vec<(Kind, Vec<u8>)>,
     pub tag: Option<Vec<u8>>,
+    pub pieces: Vec<InspectionWord>,
 }
 
 impl Default for Scene {
@@ -228,6 +229,7 @@ impl Default for Scene {
             memory: Memory::Whole,
             words: Vec::new(),
             tag: Some(planned(&tag())),
+            pieces: Vec::new(),
         }
     }
 }
@@ -248,6 +250,7 @@ impl Scene {
             latest_trusted: self.latest.as_ref(),
             memory: self.memory,
             words: &words,
+            pieces: &self.pieces,
         };
         ask(&evidence, tag.as_ref())
     }

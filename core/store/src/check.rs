@@ -1,6 +1,7 @@
 use super::closings::{CLOSINGS, WALK_FACTS};
 use super::exams::{EXAM_PAPERS, EXAM_RUNS};
 use super::heads::HEADS;
+use super::inspections::INSPECTIONS;
 use super::keep::{QUARANTINE, SETTINGS, VAULTS};
 use super::loads::LOADS;
 use super::memory::MEMORY;
@@ -42,6 +43,7 @@ pub(super) const TABLES: &[&Table] = &[
     &WALK_FACTS,
     &CLOSINGS,
     &STRAYS,
+    &INSPECTIONS,
     &NAMED,
 ];
 

@@ -154,4 +154,5 @@ pub struct ProcedureView {
     pub points: u32,
     pub digest: String,
     pub own: bool,
+    pub subject: String,
 }

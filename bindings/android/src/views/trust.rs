@@ -116,5 +116,6 @@ pub enum Received {
     Void { load: String, by: String, cause: String, new: bool },
     Movement { report: Box<MovementView>, new: bool },
     Closing { statement: Box<ClosingView>, new: bool },
+    Inspection { subject: String, name: String, by: String, fit: bool, fit_until: Option<Stamp>, new: bool },
     Examination { what: String, id: String, load: String, by: String, new: bool },
 }

@@ -50,6 +50,7 @@ impl Merge<'_, '_> {
             ItemKind::ExamResult => self.exam_result(&item.body),
             ItemKind::Movement => self.movement(&item.body),
             ItemKind::Closing => self.closing(&item.body),
+            ItemKind::Inspection => self.inspection(&item.body),
         };
         match judged {
             Ok(()) => {
@@ -129,6 +130,13 @@ impl Merge<'_, '_> {
 
     fn closing(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let new = self.admission.closing(bytes)?.1;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn inspection(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let item = RecordItem::parse(bytes)?;
+        let new = self.admission.inspection(&item.seal, item.record.as_deref())?;
         self.paper(new);
         Ok(())
     }

@@ -40,6 +40,7 @@ pub(crate) fn flow_row(
         latest_trusted: None,
         memory: Memory::Whole,
         words: &words,
+        pieces: &[],
     };
     let latest = facts_of_load(load, &evidence).latest;
     let seal = latest.and_then(|latest| words.iter().find(|word| word.digest() == latest)?.seal());

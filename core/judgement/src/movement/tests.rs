@@ -109,6 +109,7 @@ fn the_devices_own_unsigned_report_counts_there() {
             latest_trusted: None,
             memory: Memory::Whole,
             words: &words,
+            pieces: &[],
         };
         assert_eq!(judge_seal(Ok(&sealed), None, &evidence).verdict, verdict);
     }

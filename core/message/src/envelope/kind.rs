@@ -44,6 +44,8 @@ kinds! {
     Roster "RO1" "roster",
     /// A roster that revokes keys and approves procedures as well.
     RosterOfKeys "RO2" "roster",
+    /// An inspector's word on what is no load: a piece of gear, an aircraft's hooks, a zone, what was done with a load.
+    Inspection "PI1" "inspection",
     /// The word that a seal no longer holds.
     Void "VO1" "void",
     /// A report of what became of a load: lifted, refused, lost, set down, derigged, equipment returned.
@@ -89,6 +91,7 @@ impl Kind {
             Self::KeyRequest => words::KindKeyRequest.into(),
             Self::Authority => words::KindAuthority.into(),
             Self::Roster | Self::RosterOfKeys => words::KindRoster.into(),
+            Self::Inspection => words::KindInspection.into(),
             Self::Void => words::KindVoid.into(),
             Self::Movement => words::KindMovement.into(),
             Self::Closing => words::KindClosing.into(),
