@@ -26,6 +26,8 @@ const SMALL: u64 = 32 << 20;
 pub(super) struct Receipt {
     pub(super) at: Stamp,
     pub(super) good: bool,
+    /// Whether something was taken in although something else was not.
+    pub(super) partly: bool,
     pub(super) what: String,
     pub(super) lines: Vec<String>,
     pub(super) load: Option<String>,
@@ -146,7 +148,7 @@ pub(super) fn look(app: &App, width: u32, height: u32, luminance: &[u8]) -> Resu
 }
 
 fn receipt(app: &App, good: bool, what: String) -> Receipt {
-    Receipt { at: app.now().into(), good, what, lines: Vec::new(), load: None }
+    Receipt { at: app.now().into(), good, partly: false, what, lines: Vec::new(), load: None }
 }
 
 fn refused(app: &App, error: &AppError) -> Receipt {
@@ -174,6 +176,7 @@ fn said(app: &App, name: &str, report: Result<BundleReport, AppError>) -> Receip
         .filter(|(number, _)| *number > 0)
         .map(|(number, what)| format!("{number} {what}"))
         .collect();
+    let partly = report.new + report.completed + report.papers + report.photos > 0;
     let what = if counted.is_empty() { "nothing new".into() } else { counted.join(", ") };
     let aside = report.set_aside.iter().take(50);
     lines.extend(aside.map(|line| format!("set aside, {} ({}): {}", line.place, line.kind, line.reason)));
@@ -181,7 +184,7 @@ fn said(app: &App, name: &str, report: Result<BundleReport, AppError>) -> Receip
         lines.push(format!("and {} more", report.set_aside.len() - 50));
     }
     lines.extend(report.warnings);
-    Receipt { lines, ..receipt(app, report.set_aside.is_empty(), format!("{name}: {what}")) }
+    Receipt { lines, partly, ..receipt(app, report.set_aside.is_empty(), format!("{name}: {what}")) }
 }
 
 fn bare(text: &str) -> String {
