@@ -1,6 +1,12 @@
 //! `check-page`: what a leader signs gets into the page that was named, and nothing is written where something is missing.
 
-#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    reason = "a test fails by panicking"
+)]
 
 use std::path::Path;
 use std::process::{Command, Output};
