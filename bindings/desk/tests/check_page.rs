@@ -59,7 +59,7 @@ fn the_leaders_words_get_into_the_page() {
         (&desk, vec!["--page", &shell], "000000", "PIN"),
         (&desk, vec!["--page", &shell, "--hours", "500"], PIN, "168"),
         (&desk, vec!["--page", &shell, "--authority", "Nobody"], PIN, "authority"),
-        (&hookup, vec!["--page", &shell], PIN, "leader"),
+        (&hookup, vec!["--page", &shell], PIN, "credential"),
     ];
     for (home, more, pin, said) in bad {
         let none = at("none.html");
