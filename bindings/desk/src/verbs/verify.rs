@@ -71,10 +71,10 @@ fn rest(verdict: &VerdictView) -> String {
         let who = facts.inspector.as_deref().unwrap_or("nobody trusted here");
         let authority = facts.authority.as_ref().map(|name| format!(" ({name})")).unwrap_or_default();
         lines.push(format!("  Load {}   {}   procedure {}", facts.load, facts.mass, facts.procedure));
-        lines.push(format!(
-            "  Sealed by {who}{authority} {}, holds until {}",
-            facts.issued.dtg, facts.valid_until.dtg
-        ));
+        // What says no does not run out.
+        let until =
+            if facts.fit { format!(", holds until {}", facts.valid_until.dtg) } else { String::new() };
+        lines.push(format!("  Sealed by {who}{authority} {}{until}", facts.issued.dtg));
     }
     if let Some(tag) = &verdict.tag {
         lines.push(format!("  Tag: {}, for {} ({} allowed)", tag.description, tag.aircraft, tag.allowable));
