@@ -50,8 +50,8 @@ pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
-    ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
-    ShareView,
+    ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceStanding, PieceView,
+    PointShare, RecordsView, ShareView,
 };
 pub use procedures::{ProcedureView, check_procedure};
 /// Every word that a person reads, those of the shells among them.

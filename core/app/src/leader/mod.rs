@@ -13,7 +13,7 @@ mod story;
 pub use aside::AsideView;
 pub use board::{BoardColumn, BoardLoad, BoardView};
 pub use deficiencies::{DeficienciesView, GroupShare, PointShare, ShareView};
-pub use equipment::{PieceLine, PieceView};
+pub use equipment::{PieceLine, PieceStanding, PieceView};
 pub use export::{EXPORT_SCHEMA, ExportTable};
 pub use list::{ListRequest, RecordsView};
 pub use people::{PeopleView, PersonView};
