@@ -56,7 +56,7 @@ pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA,
     EditionWalked, EditionsView, ExportTable, GroupShare, ListRequest, LoadView, MomentView, PeopleView,
-    PersonView, PieceLine, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
+    PersonView, PieceLine, PieceStanding, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
