@@ -63,16 +63,12 @@ impl App {
     /// # Errors
     /// It is one already; the passphrase is too short or soon guessed.
     pub fn authority_init(&self, name: &str, passphrase: &str) -> Result<AuthorityView, AppError> {
-        let mut inner = self.lock();
-        if inner.store.read().vault(AUTHORITY_VAULT)?.is_some() {
-            return Err(AppError::refused(words::HomeAuthorityAlreadyUseBegin));
-        }
+        self.lock().may_begin_authority()?;
         let name = Name::new(name)?;
         let passphrase = chosen_passphrase(passphrase, &name)?;
-        let key = SecretKey::make(inner.outside.entropy.as_ref());
-        let now = inner.now();
+        let (key, now) = self.new_key();
         let card = Authority::sign(&name, now, &key);
-        let vault = inner.lock_away(&key, &passphrase)?;
+        let vault = self.lock_away(&key, &passphrase)?;
         let roster = Roster::new(1, now, now.plus(ROSTER_LIFE));
         let roster_row = roster_row(&roster, &key, now);
         let row = AuthorityRow {
@@ -82,6 +78,9 @@ impl App {
             added: now,
             bytes: card,
         };
+        let mut inner = self.lock();
+        // Asked again: the home was free while the passphrase was stretched.
+        inner.may_begin_authority()?;
         inner.store.write(|tx| -> Result<(), AppError> {
             tx.put_vault(AUTHORITY_VAULT, vault.as_bytes())?;
             tx.put_setting(NAME, name.as_str().as_bytes())?;
@@ -135,8 +134,7 @@ impl App {
         if roles.is_empty() {
             return Err(AppError::bad_input(words::CredentialRoleNameOneSeveral));
         }
-        let mut inner = self.lock();
-        let now = inner.now();
+        let now = self.lock().now();
         let expires = Time::parse(&issue.expires).map_err(AppError::bad_input)?;
         if expires <= now {
             return Err(AppError::bad_input(words::ExpiryIsPast { expires: expires.dtg() }));
@@ -147,8 +145,11 @@ impl App {
             None => DEFAULT_VALIDITY,
         };
         let holder = issue.holder.as_deref().map(CallSign::new).transpose()?.unwrap_or(request.holder);
+        // What can be told without the passphrase is told first: it costs no try.
+        self.lock().not_revoked(&holder, &request.key)?;
+        let key = self.open_key(AUTHORITY_VAULT, passphrase)?;
+        let mut inner = self.lock();
         inner.not_revoked(&holder, &request.key)?;
-        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
         let credential = Credential { holder, roles, expires, longest_validity, key: request.key };
         let bytes = credential.issue(&key);
         // A credential says nothing of when it was issued: the same terms are the same bytes, with the id that was revoked.
@@ -176,15 +177,54 @@ impl App {
         days: Option<u32>,
         passphrase: &str,
     ) -> Result<AuthorityView, AppError> {
+        // What can be told without the passphrase is told first: it costs no try.
+        self.lock().roster_without(which, days)?;
+        let key = self.open_key(AUTHORITY_VAULT, passphrase)?;
         let mut inner = self.lock();
-        let own = inner.authority_key()?.to_bytes();
-        let issued = inner.all_issued(&own)?;
+        let NextRoster { roster, taken } = inner.roster_without(which, days)?;
+        let row = roster_row(&roster, &key, roster.issued);
+        // Before it is kept: an authority whose newest roster fits no code could hand out none.
+        if CodeView::of(Roster::kind(&row.bytes)?, &row.bytes).is_err() {
+            return Err(no_room(roster.revoked.len() + roster.keys.len()));
+        }
+        let mut ever = inner.keys_ever_revoked()?;
+        ever.extend(roster.keys.keys().copied());
+        let ever: Vec<u8> = ever.iter().flat_map(|key| key.0).collect();
+        inner.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
+            tx.put_roster(&row)?;
+            tx.put_setting(REVOKED_KEYS, &ever)?;
+            trust_changed(tx, &before)
+        })?;
+        Ok(AuthorityView { taken, ..inner.authority_view()? })
+    }
+}
+
+/// A roster that is to be signed, and the credentials that it takes back anew.
+struct NextRoster {
+    roster: Roster,
+    taken: Vec<IssuedView>,
+}
+
+impl Inner {
+    /// A home is one authority.
+    fn may_begin_authority(&self) -> Result<(), AppError> {
+        if self.store.read().vault(AUTHORITY_VAULT)?.is_some() {
+            return Err(AppError::refused(words::HomeAuthorityAlreadyUseBegin));
+        }
+        Ok(())
+    }
+
+    /// The newest roster, less whom the words mean.
+    fn roster_without(&self, which: &[String], days: Option<u32>) -> Result<NextRoster, AppError> {
+        let own = self.authority_key()?.to_bytes();
+        let issued = self.all_issued(&own)?;
         let mut taken: BTreeSet<KeyThumbprint> = BTreeSet::new();
         for word in which {
             taken.extend(issued.meant(word)?);
         }
-        let last = inner.own_roster(&own)?;
-        let now = inner.now();
+        let last = self.own_roster(&own)?;
+        let now = self.now();
         let life = days.map_or(ROSTER_LIFE, |days| Seconds::days(days.into()));
         let mut roster = Roster {
             sequence: last
@@ -206,22 +246,7 @@ impl App {
         if roster.keys.len() > Roster::MOST {
             return Err(no_room(entries));
         }
-        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
-        let row = roster_row(&roster, &key, now);
-        // Before it is kept: an authority whose newest roster fits no code could hand out none.
-        if CodeView::of(Roster::kind(&row.bytes)?, &row.bytes).is_err() {
-            return Err(no_room(entries));
-        }
-        let mut ever = inner.keys_ever_revoked()?;
-        ever.extend(roster.keys.keys().copied());
-        let ever: Vec<u8> = ever.iter().flat_map(|key| key.0).collect();
-        inner.store.write(|tx| -> Result<(), AppError> {
-            let before = trusted_of(tx)?;
-            tx.put_roster(&row)?;
-            tx.put_setting(REVOKED_KEYS, &ever)?;
-            trust_changed(tx, &before)
-        })?;
-        Ok(AuthorityView { taken: taken_now, ..inner.authority_view()? })
+        Ok(NextRoster { roster, taken: taken_now })
     }
 }
 
