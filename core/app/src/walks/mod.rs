@@ -1,5 +1,6 @@
 //! The walk as a shell drives it: begin, answer, decide. Each request is journalled before its view comes back.
 
+pub(crate) mod drawing;
 pub(crate) mod inspections;
 pub(crate) mod sealing;
 pub(crate) mod sound;
