@@ -1,5 +1,14 @@
 ### The inspection in the terminal.
 
+state-not-answered = NOT ANSWERED
+state-partly = PARTLY ANSWERED
+state-good = GOOD
+state-deficient = DEFICIENT
+state-awaits = CORRECTED: REINSPECT
+point-good = good
+point-awaits = REINSPECT
+finding-open = OPEN
+finding-is-closed = closed
 more-lines-shows-them = … { $left } more lines: + shows them
 good-deficient-reinspect = + good  ! deficient  ? reinspect
 partly-not-answered = / partly  . not answered

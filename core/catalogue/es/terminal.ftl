@@ -1,5 +1,14 @@
 ### La inspección en el terminal. No lo ha leído todavía ningún eslingador.
 
+state-not-answered = SIN RESPUESTA
+state-partly = EN PARTE
+state-good = BIEN
+state-deficient = DEFICIENTE
+state-awaits = CORREGIDO: REINSPECCIONE
+point-good = bien
+point-awaits = REINSPECCIONE
+finding-open = ABIERTO
+finding-is-closed = cerrado
 more-lines-shows-them = … { $left } líneas más: + las muestra
 good-deficient-reinspect = + bien  ! deficiente  ? reinspeccionar
 partly-not-answered = / en parte  . sin respuesta

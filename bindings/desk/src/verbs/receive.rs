@@ -2,7 +2,8 @@
 
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, Received, VerdictWord};
+use slingseal_app::catalogue::desk as words;
+use slingseal_app::{AppError, Language, Received, VerdictWord};
 
 use super::{Setting, verify};
 use crate::{input, output};
@@ -22,8 +23,8 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
         }
         if !setting.json {
             match &received {
-                Received::Seal(verdict) => verify::show(verdict),
-                other => println!("{}", text(other)),
+                Received::Seal(verdict) => verify::show(verdict, setting.language),
+                other => println!("{}", text(other, setting.language)),
             }
         }
         answers.push(received);
@@ -37,43 +38,61 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
     Ok(verify::exit(worst))
 }
 
-fn text(received: &Received) -> String {
-    let newness = |new: bool| if new { "" } else { " (known already, or older than what is here)" };
+fn text(received: &Received, language: Language) -> String {
+    let newness =
+        |new: bool| if new { String::new() } else { words::KnownAlreadyOlderThanWhat.say(language) };
     match received {
         Received::Authority { name, fingerprint, trusted: true, .. } => {
-            format!("{name} ({fingerprint}) is trusted here already.")
+            words::TrustedAlready { name: &name, fingerprint: &fingerprint }.say(language)
         }
-        Received::Authority { name, .. } => format!(
-            "Card of {name}: NOT trusted yet. Have its fingerprint read to you from the authority's own device, then: slingseal authority trust CARD"
-        ),
-        Received::KeyRequest { holder, fingerprint, .. } => format!(
-            "Key request of {holder}, fingerprint {fingerprint}. An authority answers it with: slingseal authority issue REQUEST --roles … --expires …"
-        ),
-        Received::Credential { credential, own, .. } => format!(
-            "{} credential: {} ({}), until {}{}.",
-            if *own { "This device's" } else { "Another's" },
-            credential.holder,
-            credential.roles.join(", "),
-            credential.expires.dtg,
+        Received::Authority { name, .. } => words::CardNotTrustedYetHave { name: &name }.say(language),
+        Received::KeyRequest { holder, fingerprint, .. } => {
+            words::KeyRequestFingerprintAuthorityAnswersB { holder: &holder, fingerprint: &fingerprint }
+                .say(language)
+        }
+        Received::Credential { credential, own, .. } => {
+            let (holder, roles) = (&credential.holder, credential.roles.join(", "));
+            let until = &credential.expires.dtg;
+            let said = if *own {
+                words::OwnCredentialUntil { holder, roles, until }.say(language)
+            } else {
+                words::OthersCredentialUntil { holder, roles, until }.say(language)
+            };
             match (credential.revoked, credential.expired) {
-                (true, _) => ": REVOKED, nothing signed under it counts",
-                (_, true) => ": RUN OUT",
-                _ => "",
+                (true, _) => words::CredentialIsRevoked { credential: said }.say(language),
+                (_, true) => words::CredentialHasRunOut { credential: said }.say(language),
+                _ => said,
             }
-        ),
-        Received::Roster { authority, sequence, revoked, new } => {
-            format!("Roster {sequence} of {authority}, {revoked} revoked{}.", newness(*new))
         }
-        Received::Tag(tag) => {
-            format!("Tag of load {}: {}, {} for {}.", tag.load, tag.description, tag.gross, tag.aircraft)
+        Received::Roster { authority, sequence, revoked, new } => words::RosterRevoked {
+            sequence: &sequence,
+            authority: &authority,
+            revoked: &revoked,
+            newness: newness(*new),
         }
-        Received::Seal(verdict) => format!("Seal of {}: {}.", verdict.word, verdict.first),
+        .say(language),
+        Received::Tag(tag) => words::TagLoad {
+            load: &tag.load,
+            description: &tag.description,
+            gross: &tag.gross,
+            aircraft: &tag.aircraft,
+        }
+        .say(language),
+        Received::Seal(verdict) => words::Seal { word: &verdict.word, first: &verdict.first }.say(language),
         Received::Examination { what, id, load, by, new } => {
             let id: String = id.chars().take(8).collect();
-            format!("An {what} ({id}) of {by} on load {load}: training, no inspection{}.", newness(*new))
+            words::LoadTrainingNoInspection {
+                what: &what,
+                id: &id,
+                by: &by,
+                load: &load,
+                newness: newness(*new),
+            }
+            .say(language)
         }
         Received::Void { load, by, cause, new } => {
-            format!("{by} voided the seal of load {load}: {cause}{}.", newness(*new))
+            words::VoidedSealLoad { by: &by, load: &load, cause: &cause, newness: newness(*new) }
+                .say(language)
         }
     }
 }
