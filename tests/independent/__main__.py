@@ -10,12 +10,15 @@ import sys
 
 import judgement
 from histories import run as run_histories
+from page import run as run_pages
 from vectors import run as run_vectors
 
 
 def main() -> int:
     judgement.BROKEN.update(sys.argv[2:])
     vectors, wrong = run_vectors(pathlib.Path(sys.argv[1]))
+    pages, stale = run_pages(pathlib.Path(sys.argv[1]).parent / "page")
+    vectors, wrong = vectors + pages, wrong + stale
     histories, more = run_histories(sys.stdin)
     for line in (wrong + more)[:40]:
         print(line)

@@ -12,7 +12,7 @@ SLACK, SOON = 120, 1_800
 NO_GO, WAIT, NOTE = 2, 1, 0
 WAITS = {
     "planner_credential_expired", "no_roster", "roster_too_old", "tag_unsigned", "tag_planner_unknown",
-    "equipment_overdue", "from_the_future", "clock_behind", "memory_put_back",
+    "equipment_overdue", "from_the_future", "clock_behind", "memory_put_back", "copy_out_of_date",
 }
 NOTES = {"expires_soon", "corrected", "tag_not_seen", "rigger_not_known"}
 # Which rules are broken on purpose, to see that a comparison notices.
@@ -54,6 +54,8 @@ class Evidence:
         self.authorities, self.now, self.put_back, self.outside = authorities, now, put_back, latest
         self.words = {word.digest: word for word in words}
         self.authors = {}
+        # A check page knows what was put into it, until then.
+        self.copied_until = None
 
     def author(self, word) -> Author:
         known = self.authors.get(word.digest)
@@ -227,6 +229,8 @@ class Evidence:
             reasons.append("clock_behind")
         if self.put_back:
             reasons.append("memory_put_back")
+        if self.copied_until is not None and self.now > self.copied_until:
+            reasons.append("copy_out_of_date")
         if seal.corrected > 0:
             reasons.append("corrected")
         if scanned is None:

@@ -102,6 +102,16 @@ fn bindings_speak_to_the_facade_alone() {
     }
 }
 
+/// The page for strangers' phones stands on what a verifier must trust, and on nothing that a home needs.
+#[test]
+fn the_web_speaks_to_the_verifier_alone() {
+    let ours: Vec<String> = dependencies("bindings/web")
+        .into_iter()
+        .filter(|name| name.starts_with("slingseal") && !VERIFIER.contains(&name.as_str()))
+        .collect();
+    assert_eq!(ours, [] as [&str; 0], "bindings/web");
+}
+
 #[test]
 fn core_has_no_screen_no_network_and_no_randomness() {
     let crates = std::fs::read_dir(root().join("core")).expect("core is a folder");
@@ -120,7 +130,7 @@ fn core_has_no_screen_no_network_and_no_randomness() {
 /// Asks cargo, for features decide what a crate carries.
 #[test]
 fn a_verifier_carries_no_database_and_no_randomness() {
-    for room in VERIFIER {
+    for room in VERIFIER.iter().chain(&["slingseal-web"]) {
         let told = Command::new(env!("CARGO"))
             .args([
                 "tree",

@@ -135,6 +135,21 @@ pub(crate) enum Verb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// Write the hook check for anyone's phone: one file that trusts whom you choose, until a day
+    CheckPage {
+        /// The file to write
+        #[arg(long, value_name = "FILE.html")]
+        out: PathBuf,
+        /// An authority that it trusts, by name or fingerprint, once each; all that are trusted here where none is named
+        #[arg(long = "authority", value_name = "NAME")]
+        authorities: Vec<String>,
+        /// How many hours it may be relied on, 1 to 168
+        #[arg(long, default_value_t = 24, value_name = "HOURS")]
+        hours: u32,
+        /// The page without contents, where this program was built without it: bindings/web/build makes target/web/check.html
+        #[arg(long, env = "SLINGSEAL_CHECK_PAGE", value_name = "FILE.html")]
+        page: Option<PathBuf>,
+    },
     /// Examine students on planted deficiencies: lock, run, result, class
     #[command(subcommand)]
     Exam(ExamVerb),
@@ -164,6 +179,9 @@ pub(crate) enum Verb {
         /// Open this address of the machine to its network: others can read and add, and nothing is encrypted
         #[arg(long, value_name = "ADDRESS")]
         open_to_network: Option<std::net::IpAddr>,
+        /// The hook check's page without contents, where this program was built without it
+        #[arg(long, env = "SLINGSEAL_CHECK_PAGE", value_name = "FILE.html")]
+        page: Option<PathBuf>,
     },
 }
 

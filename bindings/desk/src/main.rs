@@ -5,6 +5,7 @@
 #[macro_use]
 mod console;
 
+mod check_page;
 mod cli;
 mod files;
 mod input;

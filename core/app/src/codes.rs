@@ -4,7 +4,7 @@ use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
 use crate::{App, AppError, Effort};
-use slingseal_judgement::is_of_a_load;
+use slingseal_judgement::{is_of_a_load, plausible};
 use slingseal_message::envelope::{Claims, Kind, Limits, Sign1, unwrap, wrap};
 use slingseal_qr as qr;
 
@@ -230,14 +230,6 @@ impl App {
         let read =
             qr::read_luminance(size(width), size(height), size(stride), luminance, &mut accept, effort);
         Ok(read.map_err(AppError::bad_input)?.map_or(Reading::Nothing, Reading::of))
-    }
-}
-
-/// Whether a text that was read may be right: foreign texts pass (they are told as such), ours must be whole.
-fn plausible(text: &str) -> bool {
-    match unwrap(text) {
-        Ok(_) => true,
-        Err(_) => !Kind::ALL.iter().any(|kind| text.starts_with(&format!("{}:", kind.front()))),
     }
 }
 

@@ -45,6 +45,7 @@ pub use exams::sheet::RunLine;
 pub use exams::{
     ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
 };
+pub use hook::page::{CheckPageMade, CheckPageRequest};
 pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{

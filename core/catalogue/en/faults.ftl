@@ -151,6 +151,7 @@ kind-roster = roster
 kind-void = void
 kind-bundle-frame = bundle frame
 kind-have = have list
+kind-check-page = check page
 kind-exam-key = examination key
 kind-exam-result = examination result
 

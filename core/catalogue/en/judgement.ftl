@@ -28,6 +28,7 @@ reason-no-roster = No roster of { $authority } here. Get one: someone may be rev
 reason-from-the-future = The seal is dated { $ahead } ahead of this device. Check both clocks.
 reason-clock-behind-itself = This clock is behind: this device was at { $time } already. Set it.
 reason-clock-behind = This clock is behind: { $by } signed at { $time }. Set it.
+reason-copy-out-of-date = This page held until { $until }. Get a new file from the leader.
 reason-memory-put-back = An older copy of this device's memory was put back ({ $since }). Receive a newer roster of every authority trusted here.
 reason-tag-unsigned = No planner has signed the tag. Check weight and aircraft with the leader.
 reason-tag-planner-unknown = The tag's planner is not known here. Check weight and aircraft.

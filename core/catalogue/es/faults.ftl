@@ -151,6 +151,7 @@ kind-roster = lista de la autoridad
 kind-void = anulación
 kind-bundle-frame = cuadro de un paquete
 kind-have = lista de lo que se tiene
+kind-check-page = página de control
 kind-exam-key = clave de examen
 kind-exam-result = resultado de examen
 kind-record = acta

@@ -28,6 +28,7 @@ reason-no-roster = Falta la lista de { $authority }. Consígala: puede haber rev
 reason-from-the-future = El sello está { $ahead } por delante de este reloj. Revise ambos.
 reason-clock-behind-itself = Este reloj va atrasado: el dispositivo ya estuvo a las { $time }. Ajústelo.
 reason-clock-behind = Este reloj va atrasado: { $by } firmó a las { $time }. Ajústelo.
+reason-copy-out-of-date = Esta página valía hasta { $until }. Pida un archivo nuevo al jefe.
 reason-memory-put-back = Se repuso una copia anterior de la memoria de este dispositivo ({ $since }). Reciba una lista posterior de cada autoridad.
 reason-tag-unsigned = Ningún planificador firmó la etiqueta. Confirme peso y aeronave con el jefe.
 reason-tag-planner-unknown = No se conoce al planificador de la etiqueta. Confirme peso y aeronave.

@@ -126,8 +126,10 @@ fn clock(issued: Time, asked: &Asked<'_>) -> Vec<Reason> {
             reasons.push(Reason::ClockBehind { by: by.clone(), time: *time, behind });
         }
     }
-    if let Memory::PutBack { since } = asked.memory {
-        reasons.push(Reason::MemoryPutBack { since });
+    match asked.memory {
+        Memory::PutBack { since } => reasons.push(Reason::MemoryPutBack { since }),
+        Memory::Copied { until } if asked.now > until => reasons.push(Reason::CopyOutOfDate { until }),
+        Memory::Copied { .. } | Memory::Whole => {}
     }
     reasons
 }

@@ -33,7 +33,7 @@ pub use order::{Inspection, takes_over};
 pub use outline::Outline;
 pub use reason::{Grade, Reason};
 pub use say::{cautions, first_line, spoken};
-pub use scan::{Judged, Scan, ShownCode, ShownError, is_of_a_load, seals};
+pub use scan::{Judged, Scan, ShownCode, ShownError, is_of_a_load, plausible, seals};
 pub use standing::{LoadFacts, LoadJudgement, SealFacts, Standing, facts_of_load, standing_of_load};
 pub use tag::TagSignature;
 pub use time::{LatestTrusted, Memory, Speaker};

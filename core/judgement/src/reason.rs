@@ -123,6 +123,11 @@ pub enum Reason {
         /// The time of the last thing that is still known.
         since: Time,
     },
+    /// What this page knows was put into it too long ago: a refusal or a revocation since is not in it.
+    CopyOutOfDate {
+        /// The last second in which it might be relied on.
+        until: Time,
+    },
     /// Nobody who plans has signed the tag.
     TagUnsigned,
     /// The tag is signed, and nobody here trusts the signer as a planner.
@@ -188,7 +193,8 @@ impl Reason {
             | Self::TagPlannerUnknown
             | Self::PlannerExpired { .. }
             | Self::EquipmentOverdue { .. }
-            | Self::MemoryPutBack { .. } => Grade::Wait,
+            | Self::MemoryPutBack { .. }
+            | Self::CopyOutOfDate { .. } => Grade::Wait,
             Self::TagNotSeen(_) | Self::RiggerNotKnown | Self::Corrected(_) | Self::ExpiresSoon(_) => {
                 Grade::Note
             }
@@ -245,6 +251,7 @@ impl Reason {
             Self::EquipmentRatedBelow { .. } => "equipment_rated_below",
             Self::EquipmentOverdue { .. } => "equipment_overdue",
             Self::MemoryPutBack { .. } => "memory_put_back",
+            Self::CopyOutOfDate { .. } => "copy_out_of_date",
             Self::RiggerNotKnown => "rigger_not_known",
             Self::Examination { .. } => "examination",
             Self::TagNotSeen(_) => "tag_not_seen",

@@ -78,6 +78,7 @@ impl Reason {
             Self::FromTheFuture { ahead } => words::ReasonFromTheFuture { ahead }.into(),
             Self::ClockBehind { by, time, .. } => behind(by, &time.dtg()),
             Self::MemoryPutBack { since } => words::ReasonMemoryPutBack { since: since.dtg() }.into(),
+            Self::CopyOutOfDate { until } => words::ReasonCopyOutOfDate { until: until.dtg() }.into(),
             Self::TagUnsigned => words::ReasonTagUnsigned.into(),
             Self::TagPlannerUnknown => words::ReasonTagPlannerUnknown.into(),
             Self::PlannerExpired { planner, expired } => {

@@ -75,6 +75,14 @@ pub fn is_of_a_load(text: &str) -> bool {
     [Kind::Seal, Kind::Tag, Kind::TagWithBasis].iter().any(|kind| front == Some(kind.front()))
 }
 
+/// Whether a text that was read may be right: foreign texts pass (they are told as such), ours must be whole.
+pub fn plausible(text: &str) -> bool {
+    match unwrap(text) {
+        Ok(_) => true,
+        Err(_) => !Kind::ALL.iter().any(|kind| text.starts_with(&format!("{}:", kind.front()))),
+    }
+}
+
 /// Everything that was shown at once, opened.
 #[derive(Clone, Debug, Default)]
 pub struct Scan {

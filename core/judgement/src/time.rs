@@ -33,4 +33,9 @@ pub enum Memory {
         /// The time of the last thing that is still known.
         since: Time,
     },
+    /// It knows what somebody put into it on one day, and may be relied on until a time: a check page.
+    Copied {
+        /// The last second.
+        until: Time,
+    },
 }

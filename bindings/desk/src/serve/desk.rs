@@ -1,6 +1,7 @@
+use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use slingseal_app::{App, MovingCode};
+use slingseal_app::{App, CheckPageMade, MovingCode};
 
 use super::guard::Guard;
 use super::intake::Intake;
@@ -12,11 +13,20 @@ pub(super) struct Desk<'a> {
     intake: Mutex<Intake>,
     /// The moving codes that are being shown, if any; several where one would be too large.
     moving: Mutex<Vec<MovingCode>>,
+    /// The hook check's page without contents, where one was named.
+    pub(super) page: Option<PathBuf>,
+    /// The hook check that was made last: what was signed, and the file.
+    hook_check: Mutex<Option<(CheckPageMade, String)>>,
 }
 
 impl<'a> Desk<'a> {
-    pub(super) fn new(app: &'a App, guard: Guard) -> Self {
-        Self { app, guard, intake: Mutex::default(), moving: Mutex::default() }
+    pub(super) fn new(app: &'a App, guard: Guard, page: Option<PathBuf>) -> Self {
+        let (intake, moving, hook_check) = (Mutex::default(), Mutex::default(), Mutex::new(None));
+        Self { app, guard, intake, moving, page, hook_check }
+    }
+
+    pub(super) fn hook_check(&self) -> MutexGuard<'_, Option<(CheckPageMade, String)>> {
+        self.hook_check.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// What was received since the start.

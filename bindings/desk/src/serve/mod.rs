@@ -34,6 +34,8 @@ pub(crate) struct Place {
     pub(crate) port: u16,
     /// Another address than this machine's own, opened on purpose.
     pub(crate) open: Option<IpAddr>,
+    /// The hook check's page without contents, where one was named.
+    pub(crate) page: Option<std::path::PathBuf>,
 }
 
 /// Serves until Ctrl-C.
@@ -55,7 +57,7 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
         ))
     })?;
     let address = listener.local_addr().map_err(|error| bad_input(plain(&error)))?;
-    let desk = Desk::new(app, Guard::new(address, &SystemEntropy));
+    let desk = Desk::new(app, Guard::new(address, &SystemEntropy), place.page.clone());
     let ended = Arc::new(AtomicBool::new(false));
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
         signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| AppError::Internal {

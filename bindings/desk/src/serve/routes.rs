@@ -2,7 +2,11 @@
 
 use std::io::{Seek, Write};
 
-use slingseal_app::{AppError, BoardColumn, BundleRequest, ClassRequest, ExportTable, ListRequest, code_of};
+use slingseal_app::{
+    AppError, BoardColumn, BundleRequest, CheckPageRequest, ClassRequest, ExportTable, ListRequest, code_of,
+};
+
+use slingseal_app::catalogue::check_page as check_words;
 
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;
@@ -10,6 +14,7 @@ use super::http::Request;
 use super::intake::{self, Receipt, Seen};
 use super::page::{self, Entered, Fault, Here};
 use super::reply::{Reply, status_of};
+use crate::check_page;
 use crate::output::{bad_input, plain};
 use crate::print::{Paper, faces, record_pdf, sheets_pdf};
 
@@ -141,7 +146,22 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             let content = page::receive(desk.intake().receipts(), &aside, !desk.guard.open);
             shown(desk, "/receive", "Receive", &content)
         }
-        ["export"] => shown(desk, "/export", "Export", &page::export()),
+        ["export"] => {
+            let leads = credentialed(desk, "leader")?;
+            let ready = check_page::shell(desk.page.as_deref()).is_ok();
+            shown(desk, "/export", "Export", &page::export(leads.as_deref(), ready))
+        }
+        ["hook-check"] => {
+            let made = desk.hook_check();
+            let Some((made, _)) = made.as_ref() else { return Ok(Reply::see("/export")) };
+            shown(desk, "/export", "Hook check", &page::hook_check(made))
+        }
+        ["hook-check", "hook.html"] => {
+            let none = || AppError::NotFound { message: check_words::NoPageMade.into() };
+            let html = desk.hook_check().as_ref().map(|(_, html)| html.clone()).ok_or_else(none)?;
+            Ok(Reply::bytes("application/octet-stream", html.into_bytes())
+                .with("Content-Disposition", "attachment; filename=\"hook.html\"".into()))
+        }
         ["export", file] if file.starts_with("class-") => class_table(desk, file),
         ["export", file] => exported(desk, file),
         ["moving"] => {
@@ -271,10 +291,15 @@ fn planned(desk: &Desk<'_>, entered: Entered) -> Result<Reply, AppError> {
 
 /// Who signs tags here. Over an open network nobody: the PIN would travel in the clear.
 fn signer(desk: &Desk<'_>) -> Result<Option<String>, AppError> {
+    credentialed(desk, "planner")
+}
+
+/// Who signs here in a role; over an open network nobody.
+fn credentialed(desk: &Desk<'_>, role: &str) -> Result<Option<String>, AppError> {
     let credential =
         desk.app.set_up()?.credential.filter(|credential| !credential.expired && !desk.guard.open);
-    let planner = credential.filter(|credential| credential.roles.iter().any(|role| role == "planner"));
-    Ok(planner.map(|planner| planner.holder))
+    let fitting = credential.filter(|credential| credential.roles.iter().any(|has| has == role));
+    Ok(fitting.map(|fitting| fitting.holder))
 }
 
 fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) -> Result<Reply, AppError> {
@@ -343,6 +368,19 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
             let codes = app.moving_codes(&request)?;
             *desk.moving() = codes;
             Ok(Reply::see("/moving"))
+        }
+        ["hook-check"] => {
+            if desk.guard.open {
+                return Err(bad_input(check_words::PinInTheClear));
+            }
+            let shell = check_page::shell(desk.page.as_deref())?;
+            let form = ask::form(request)?;
+            let hours = Some(form.number("hours", 24, 168));
+            let made =
+                app.check_page(&CheckPageRequest { authorities: Vec::new(), hours }, form.get("pin"))?;
+            let html = check_page::filled(&shell, &made.bytes)?;
+            *desk.hook_check() = Some((made, html));
+            Ok(Reply::see("/hook-check"))
         }
         _ => Err(AppError::NotFound { message: "there is no such page here".into() }),
     }

@@ -69,7 +69,7 @@ impl<'a> Page<'a> {
         let link = guard.link();
         let cookie = guard.admit(link.split('=').nth(1).unwrap()).unwrap();
         let cookie = cookie.split(';').next().unwrap().to_owned();
-        Self { desk: Desk::new(app, guard), listener, host: address.to_string(), cookie }
+        Self { desk: Desk::new(app, guard, None), listener, host: address.to_string(), cookie }
     }
 
     /// A kept request with the names of this start in it.

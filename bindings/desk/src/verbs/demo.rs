@@ -6,15 +6,15 @@ use std::process::ExitCode;
 
 use serde::Serialize;
 use slingseal_app::{
-    App, AppError, BundleRequest, ExportTable, Issue, PointKind, PointState, PointView, Received, SealView,
-    VerdictView, VerdictWord, WalkRequest, WalkView, code_of, sound_answer,
+    App, AppError, BundleRequest, CheckPageRequest, ExportTable, Issue, PointKind, PointState, PointView,
+    Received, SealView, VerdictView, VerdictWord, WalkRequest, WalkView, code_of, sound_answer,
 };
 
 use super::{Setting, pasted, verify};
 use crate::console::Shown;
 use crate::output::{PIXELS, bad_input, plain, print_json, write, write_whole};
 use crate::print::{Paper, record_pdf, sheets_pdf};
-use crate::{input, output, platform};
+use crate::{check_page, input, output, platform};
 
 const PLAN: &str = include_str!("../../demo/vehicle.toml");
 const RIGGING: &str = include_str!("../../demo/vehicle-rigging.toml");
@@ -207,6 +207,8 @@ impl Demo<'_> {
         )?;
         self.hook(&hookup, "The good seal is carried to another load:", &picture, &other_tag, "NO-GO")?;
 
+        self.check_page(&desk)?;
+
         self.chapter("7  The account");
         self.account(&inspector, &desk, &seal)?;
 
@@ -220,6 +222,20 @@ impl Demo<'_> {
         ));
         let line = format!("Try: {}", self.try_it());
         self.say(&line);
+        Ok(())
+    }
+
+    /// The hook check for strangers' phones, where this program has its page.
+    fn check_page(&mut self, desk: &App) -> Result<(), AppError> {
+        let named = std::env::var_os("SLINGSEAL_CHECK_PAGE").map(PathBuf::from);
+        let Ok(shell) = check_page::shell(named.as_deref()) else { return Ok(()) };
+        let made = desk.check_page(&CheckPageRequest::default(), PIN)?;
+        let file = self.out.join("hook.html");
+        write(&file, check_page::filled(&shell, &made.bytes)?.as_bytes())?;
+        self.say(&format!(
+            "{} signs hook.html for strangers' phones and says {}; it holds until {}.",
+            made.leader, made.thumbprint, made.until.dtg
+        ));
         Ok(())
     }
 

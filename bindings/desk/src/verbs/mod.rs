@@ -2,6 +2,7 @@
 
 mod authority;
 mod bundle;
+mod check_page;
 mod demo;
 mod exam;
 mod inspect;
@@ -20,7 +21,7 @@ mod void;
 
 use std::process::ExitCode;
 
-use slingseal_app::{App, AppError, Language};
+use slingseal_app::{App, AppError, CheckPageRequest, Language};
 
 use crate::cli::{Cli, Verb};
 use crate::platform;
@@ -109,8 +110,12 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Exam(verb) => exam::run(&setting, verb),
         Verb::Bundle(verb) => bundle::run(&setting, verb),
         Verb::Records(verb) => records::run(&setting, verb),
+        Verb::CheckPage { out, authorities, hours, page } => {
+            let request = CheckPageRequest { authorities, hours: Some(hours) };
+            check_page::run(&setting, &request, &out, page.as_deref())
+        }
         Verb::Completions { shell } => manual::completions(shell),
         Verb::Manual { out } => manual::manual(&out),
-        Verb::Serve { port, open_to_network } => serve::run(&setting, port, open_to_network),
+        Verb::Serve { port, open_to_network, page } => serve::run(&setting, port, open_to_network, page),
     }
 }

@@ -1,6 +1,7 @@
 //! `serve`: the leader's page.
 
 use std::net::IpAddr;
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use slingseal_app::AppError;
@@ -8,7 +9,12 @@ use slingseal_app::AppError;
 use super::Setting;
 use crate::serve::{self, Place};
 
-pub(crate) fn run(setting: &Setting, port: u16, open: Option<IpAddr>) -> Result<ExitCode, AppError> {
-    serve::run(&setting.app()?, &Place { port, open }, setting.json)?;
+pub(crate) fn run(
+    setting: &Setting,
+    port: u16,
+    open: Option<IpAddr>,
+    page: Option<PathBuf>,
+) -> Result<ExitCode, AppError> {
+    serve::run(&setting.app()?, &Place { port, open, page }, setting.json)?;
     Ok(ExitCode::SUCCESS)
 }

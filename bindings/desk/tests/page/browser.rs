@@ -64,6 +64,14 @@ impl Browser {
         browser
     }
 
+    /// Lets it end by itself, so that its own log is whole.
+    #[allow(dead_code, reason = "not every test reads the log")]
+    pub fn close(mut self) {
+        self.session = None;
+        let _ = self.tried("Browser.close", &json!({}));
+        let _ = self.child.wait();
+    }
+
     pub fn call(&mut self, method: &str, parameters: &Value) -> Value {
         self.tried(method, parameters).unwrap_or_else(|error| panic!("{method}: {error}"))
     }

@@ -74,8 +74,12 @@ struct Served {
 
 impl Served {
     fn new(demo: &Demo) -> Self {
-        let mut child =
-            demo.command("desk", &["serve", "--port", "0"]).stdout(Stdio::piped()).spawn().unwrap();
+        // The page without contents, as far as the desk minds.
+        let shell = demo.at("shell.html");
+        std::fs::write(&shell, "<script type=\"application/octet-stream\" id=\"contents\"></script>")
+            .unwrap();
+        let serve = ["serve", "--port", "0", "--page", shell.to_str().unwrap()];
+        let mut child = demo.command("desk", &serve).stdout(Stdio::piped()).spawn().unwrap();
         let lines = BufReader::new(child.stdout.take().unwrap()).lines();
         let link = lines
             .map(|line| line.unwrap().trim().to_owned())
@@ -257,6 +261,21 @@ fn a_leader_plans_prints_receives_finds_reads_and_exports() {
     }
     let account = browser.js("fetch('/export/account.json').then(r => r.json())");
     assert_eq!(account["schema"], "slingseal.account/1");
+
+    // The hook check for any phone: a wrong PIN, then the five groups and the file.
+    let export = format!("{}/export", served.base);
+    for (pin, heading) in [("000000", "That did not work"), (PIN, "Hook check")] {
+        browser.open(&export, "Export");
+        browser.js(&format!(
+            "document.querySelector(\"form[action='/hook-check'] [name=pin]\").value = '{pin}'; \
+             document.querySelector(\"form[action='/hook-check'] button\").click(); true"
+        ));
+        browser.until(&format!("document.querySelector('h1')?.innerText === '{heading}'"));
+    }
+    let groups = browser.js("document.querySelector('.thumbprint').innerText.split(' ').length");
+    assert_eq!(groups, 5);
+    let file = browser.js("fetch('/hook-check/hook.html').then(r => r.text())");
+    assert!(file.as_str().unwrap().len() > 1_000, "{file}");
 
     // Ctrl-C ends it in order.
     let id = rustix::process::Pid::from_child(&served.child);

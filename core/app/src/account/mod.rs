@@ -412,7 +412,8 @@ impl Inner {
     pub(crate) fn memory_notice(&self) -> Result<Option<String>, AppError> {
         let read = self.store.read();
         Ok(match memory(&read, &trusted_of(&read)?)? {
-            Memory::Whole => None,
+            // A home is no copy.
+            Memory::Whole | Memory::Copied { .. } => None,
             Memory::PutBack { since } => Some(format!(
                 "an older copy of this home was put back, or part of what it had received is gone; verdicts say WAIT until a \
                  roster issued after {} has come from every authority that is trusted here",

@@ -2,6 +2,7 @@
 
 use slingseal_catalogue::refusals as words;
 pub(crate) mod admission;
+pub(crate) mod page;
 pub(crate) mod receive;
 
 use serde::Serialize;

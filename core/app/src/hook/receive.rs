@@ -7,6 +7,7 @@ use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
+use slingseal_catalogue::check_page;
 use slingseal_judgement::is_of_a_load;
 use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
@@ -137,6 +138,7 @@ impl App {
             }
             Kind::Seal => Err(AppError::internal("a seal was judged above")),
             Kind::BundleFrame | Kind::Have => Err(AppError::bad_input(words::FrameMovingCodeReadBundle)),
+            Kind::CheckPage => Err(AppError::bad_input(check_page::ContentsOpenFile)),
             Kind::ExamKey | Kind::ExamResult => {
                 inner.admit(|_| Ok(()))?;
                 drop(inner);

@@ -50,6 +50,8 @@ kinds! {
     BundleFrame "BF1" "bundle frame",
     /// What a device already has, so that a bundle can leave it out.
     Have "HV1" "have list",
+    /// Whom a check page trusts and what it knows, signed by a leader.
+    CheckPage "CP1" "check page",
     /// An instructor's lock on the deficiencies planted for an examination.
     ExamKey "XK1" "examination key",
     /// A student's signed examination result; never an inspection.
@@ -86,6 +88,7 @@ impl Kind {
             Self::Void => words::KindVoid.into(),
             Self::BundleFrame => words::KindBundleFrame.into(),
             Self::Have => words::KindHave.into(),
+            Self::CheckPage => words::KindCheckPage.into(),
             Self::ExamKey => words::KindExamKey.into(),
             Self::ExamResult => words::KindExamResult.into(),
         }

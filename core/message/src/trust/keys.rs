@@ -77,13 +77,7 @@ impl PublicKey {
     /// byte first, modulo 24,000: the quotient by 1,000 picks the letter, the rest is the digits. Five times log2(24,000) is
     /// 72.7 bits; 2^48 is no multiple of 24,000, which favours some groups by less than one part in 10^10.
     pub fn fingerprint(&self) -> String {
-        let digest = Digest::of_parts(&[b"slingseal fingerprint", self.0.as_bytes()]);
-        let groups = digest.as_bytes().chunks(6).take(5).map(|chunk| {
-            let number = chunk.iter().fold(0u64, |sum, byte| sum << 8 | u64::from(*byte)) % 24_000;
-            let letter = usize::try_from(number / 1_000).ok().and_then(|at| LETTERS.get(at)).copied();
-            format!("{}{:03}", char::from(letter.unwrap_or(b'?')), number % 1_000)
-        });
-        groups.collect::<Vec<_>>().join(" ")
+        spoken_groups(&Digest::of_parts(&[b"slingseal fingerprint", self.0.as_bytes()]))
     }
 
     /// Whether this is what a person said or typed as the key's fingerprint: case, blanks and hyphens do not count.
@@ -99,6 +93,16 @@ impl PublicKey {
     pub fn signed(&self, message: &[u8], signature: &[u8; 64]) -> bool {
         self.0.verify_strict(message, &Signature::from_bytes(signature)).is_ok()
     }
+}
+
+/// The five groups that people compare by voice, of a digest.
+pub(super) fn spoken_groups(digest: &Digest) -> String {
+    let groups = digest.as_bytes().chunks(6).take(5).map(|chunk| {
+        let number = chunk.iter().fold(0u64, |sum, byte| sum << 8 | u64::from(*byte)) % 24_000;
+        let letter = usize::try_from(number / 1_000).ok().and_then(|at| LETTERS.get(at)).copied();
+        format!("{}{:03}", char::from(letter.unwrap_or(b'?')), number % 1_000)
+    });
+    groups.collect::<Vec<_>>().join(" ")
 }
 
 /// The letters of a fingerprint: without I and O, which are read as digits.

@@ -1,6 +1,7 @@
 //! Who may say what: keys, the authority's credential, the roster of what it revoked, the vault that keeps a key.
 
 mod authority;
+mod check_page;
 mod credential;
 mod edition;
 mod key_request;
@@ -15,6 +16,7 @@ mod vault;
 mod tests;
 
 pub use authority::Authority;
+pub use check_page::{CheckPage, CheckPageError, OpenedPage, PageAuthority};
 pub use credential::{Credential, CredentialId, Credentialed, DEFAULT_VALIDITY};
 pub use edition::{Approval, Edition};
 pub use key_request::KeyRequest;

@@ -58,6 +58,14 @@ impl Trusted {
         }
     }
 
+    /// Puts another roster in the place of an authority's; which is the newer one is for the caller to know. Nothing where nobody of
+    /// the key is trusted.
+    pub fn set_roster(&mut self, key: &PublicKey, roster: Roster) {
+        if let Some(authority) = self.authorities.get_mut(&key.to_bytes()) {
+            authority.roster = Some(roster);
+        }
+    }
+
     /// The authorities whose cards bear a name that can be taken for this one.
     pub fn named(&self, name: &Name) -> impl Iterator<Item = &TrustedAuthority> {
         let alike = self.given.iter().filter(move |(_, given)| same_name(given.as_str(), name.as_str()));

@@ -1,11 +1,13 @@
 use maud::{Markup, html};
+use slingseal_app::CheckPageMade;
 
 use slingseal_app::BundleMade;
 
 use crate::output::counted;
 
-/// The account for other programs, and for other desks.
-pub(in crate::serve) fn export() -> Markup {
+/// The account for other programs, for other desks, and the hook check for strangers' phones. `leads`: who signs that here;
+/// `ready`: whether this program has its page.
+pub(in crate::serve) fn export(leads: Option<&str>, ready: bool) -> Markup {
     html! {
         div.doors {
             section.door {
@@ -33,6 +35,20 @@ pub(in crate::serve) fn export() -> Markup {
                     button { "Show the moving code" }
                 }
             }
+            section.door {
+                h2 { "Hook check for any phone" }
+                p { "One file that opens in a browser without a network and says GO, WAIT or NO-GO. It trusts whom this desk trusts, knows \
+                    what this desk knows now, and says WAIT after its day." }
+                @match (leads, ready) {
+                    (_, false) => p.note { "This program was built without the page. See README: check-page." },
+                    (None, true) => p.note { "A leader signs it, on this machine: nobody with that role and a credential in force holds this desk." },
+                    (Some(leader), true) => form method="post" action="/hook-check" {
+                        label { span { "Hours that it may be relied on" } input name="hours" type="number" min="1" max="168" value="24" required; }
+                        label { span { "PIN of " (leader) } input name="pin" type="password" autocomplete="off" required; }
+                        button { "Make the file" }
+                    },
+                }
+            }
         }
     }
 }
@@ -49,5 +65,21 @@ pub(in crate::serve) fn moving(made: &BundleMade, enough: u32, part: u32, parts:
         img.moving #moving data-part=(part) src={ "/moving/" (part) "/0.svg" } alt="A frame of the moving code";
         p { label { "Frames a second " select #pace {
             @for pace in [4, 8, 12, 15] { option value=(pace) selected[pace == 8] { (pace) } } } } }
+    }
+}
+
+/// The hook check that was made: what the leader says, and the file.
+pub(in crate::serve) fn hook_check(made: &CheckPageMade) -> Markup {
+    html! {
+        p { "Hand the file on by cable, stick or share, and say these five groups to whoever opens it. The first screen shows the same." }
+        p.thumbprint { (made.thumbprint) }
+        dl.facts {
+            div { dt { "Signed by" } dd { (made.leader) } }
+            div { dt { "Rely on it until" } dd { (made.until.dtg) } }
+            div { dt { "Trusts" } dd { (made.authorities.join(", ")) } }
+            div { dt { "Seals, voids and tags inside" } dd { (made.words) } }
+        }
+        @for line in &made.left_out { p.note { (line) } }
+        p { a.act href="/hook-check/hook.html" download="hook.html" { "The file: hook.html" } }
     }
 }

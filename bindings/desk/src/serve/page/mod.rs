@@ -13,7 +13,7 @@ mod tables;
 pub(super) use board::board;
 pub(super) use chart::encoded;
 pub(super) use class::{class, result};
-pub(super) use export::{export, moving};
+pub(super) use export::{export, hook_check, moving};
 pub(super) use frame::{Here, failed, frame, opened, turned_away};
 pub(super) use load::load;
 pub(super) use plan::{Entered, FIELDS, Fault, made, plan};

@@ -1,0 +1,40 @@
+//! `check-page`: the hook check for anyone's phone, in one file.
+
+use std::path::Path;
+use std::process::ExitCode;
+
+use slingseal_app::{AppError, CheckPageRequest};
+
+use super::Setting;
+use crate::check_page::{filled, shell};
+use crate::output::{counted, print_json, told, write};
+use crate::platform::{Secret, ask};
+
+pub(crate) fn run(
+    setting: &Setting,
+    request: &CheckPageRequest,
+    out: &Path,
+    page: Option<&Path>,
+) -> Result<ExitCode, AppError> {
+    // Whether there is a page is told before the PIN is asked for.
+    let shell = shell(page)?;
+    let app = setting.app()?;
+    let made = app.check_page(request, &ask(&app, Secret::Pin, false)?)?;
+    write(out, filled(&shell, &made.bytes)?.as_bytes())?;
+    if setting.json {
+        print_json(&made);
+    } else {
+        println!("Say these five groups to whoever opens the file; its first screen shows the same:");
+        println!("  {}", made.thumbprint);
+        println!(
+            "Signed by {}, to be relied on until {}; {}; trusts {}",
+            made.leader,
+            made.until.dtg,
+            counted(made.words, "word"),
+            made.authorities.join(", ")
+        );
+        made.left_out.iter().for_each(|line| println!("  ! {line}"));
+        told(&[out.to_owned()]);
+    }
+    Ok(ExitCode::SUCCESS)
+}

@@ -1,0 +1,125 @@
+//! The module under Node answers as the native build does, to the byte of its JSON: every frozen vector, and random histories; and
+//! what a verdict costs beside the native one.
+
+#[allow(dead_code, reason = "each test asks for a part of it")]
+mod support;
+#[allow(dead_code, reason = "the laws ask more of a word")]
+#[path = "../../../tests/laws/words.rs"]
+mod words;
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::time::Instant;
+
+use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::TestRunner;
+use serde_json::{Value, json};
+use slingseal_message::envelope::{Kind, wrap};
+use slingseal_message::trust::{Authority, CredentialId, Roster};
+use slingseal_web::Surface;
+use slingseal_words::Name;
+use support::{calls, native, read};
+use words::{Draft, SELA, at, draft, key, revoked, tag};
+
+/// Histories in every run; more by the environment.
+const HISTORIES: usize = 1_000;
+
+fn built() -> PathBuf {
+    let module = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../target/web/slingseal.wasm");
+    assert!(module.exists(), "{} is not there; run bindings/web/build", module.display());
+    module
+}
+
+/// One history: what is held, and every seal of it judged beside the tag, alone, and the tag alone.
+fn history(drafts: &[Draft], bits: u8, now: i64) -> Vec<Vec<Value>> {
+    let name = Name::new("Sela Relief").expect("a name");
+    let taken = revoked(bits).iter().map(|paper| CredentialId::of(paper)).collect();
+    let roster = Roster { revoked: taken, ..Roster::new(1, at(-100), at(500_000)) }.sign(&key(SELA));
+    let card = wrap(Kind::Authority, &Authority::sign(&name, at(-90_000), &key(SELA)));
+    let roster = wrap(Roster::kind(&roster).expect("a roster"), &roster);
+    let held: Vec<(Kind, String)> =
+        drafts.iter().map(Draft::sign).map(|word| (word.kind, wrap(word.kind, &word.bytes))).collect();
+    let now = at(now).unix();
+    let texts: Vec<&String> = held.iter().map(|(_, text)| text).collect();
+    let device = json!({
+        "call": "device", "authorities": [{ "card": card, "rosters": [roster] }], "holds": texts, "now": now,
+    });
+    let scanned = wrap(Kind::Tag, &tag(false));
+    let judge = |shown: &[&String]| json!({ "call": "judge", "shown": shown, "now": now, "language": "es" });
+    let mut all = vec![vec![device.clone(), judge(&[&scanned])]];
+    for (_, seal) in held.iter().filter(|(kind, _)| *kind == Kind::Seal) {
+        all.push(vec![device.clone(), judge(&[seal, &scanned])]);
+        all.push(vec![device.clone(), judge(&[seal])]);
+    }
+    all
+}
+
+fn questions() -> Vec<Vec<Value>> {
+    let vectors = ["valid", "invalid"].into_iter().flat_map(read);
+    let mut all: Vec<Vec<Value>> = vectors.map(|(_, vector)| calls(&vector).to_vec()).collect();
+    let count = std::env::var("HISTORIES").ok().and_then(|text| text.parse().ok()).unwrap_or(HISTORIES);
+    let mut runner = TestRunner::deterministic();
+    let drawn = (prop::collection::vec(draft(), 0..9), 0u8..8, -300i64..3_000);
+    for _ in 0..count {
+        let (drafts, bits, now) = drawn.new_tree(&mut runner).expect("a history").current();
+        all.extend(history(&drafts, bits, now));
+    }
+    all
+}
+
+/// What Node answers: a line a question, and at the end the seconds that it took.
+fn node(module: &Path, questions: &[Vec<Value>]) -> (Vec<Value>, f64) {
+    let driver = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/module.mjs");
+    let mut child = Command::new("node")
+        .arg(driver)
+        .arg(module)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .expect("node runs; tests/all installs it");
+    let lines: String = questions.iter().map(|calls| json!(calls).to_string() + "\n").collect();
+    let mut input = child.stdin.take().expect("it was piped");
+    let writer = std::thread::spawn(move || input.write_all(lines.as_bytes()).expect("it reads"));
+    let output = child.wait_with_output().expect("it ends");
+    writer.join().expect("it was written");
+    assert!(output.status.success());
+    let text = String::from_utf8(output.stdout).expect("JSON is text");
+    let mut answers: Vec<Value> =
+        text.lines().map(|line| serde_json::from_str(line).expect("an answer is JSON")).collect();
+    let took = answers.pop().and_then(|last| last["seconds"].as_f64()).expect("the last line is the time");
+    (answers, took)
+}
+
+#[test]
+fn the_module_answers_as_the_native_build() {
+    let questions = questions();
+    let (answers, module) = node(&built(), &questions);
+    assert_eq!(answers.len(), questions.len());
+    let from = Instant::now();
+    let native: Vec<Value> = questions.iter().map(|calls| native(&mut Surface::default(), calls)).collect();
+    let took = from.elapsed().as_secs_f64();
+    let wrong: Vec<String> = answers
+        .iter()
+        .zip(&native)
+        .enumerate()
+        .filter(|(_, (module, native))| module != native)
+        .map(|(at, (module, native))| format!("{at}: {module}\n   native: {native}"))
+        .collect();
+    assert!(
+        wrong.is_empty(),
+        "{} of {}:\n{}",
+        wrong.len(),
+        questions.len(),
+        wrong[..wrong.len().min(3)].join("\n")
+    );
+    let each = |seconds: f64| 1e6 * seconds / questions.len() as f64;
+    println!(
+        "RESULT a verdict: module {:.0} us, native {:.0} us, ratio {:.1}, {} questions each with its device, all answers alike",
+        each(module),
+        each(took),
+        module / took,
+        questions.len()
+    );
+}
