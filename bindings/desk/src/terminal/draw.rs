@@ -289,8 +289,10 @@ impl Desk {
                 PointKind::Serial => words::SerialNumber.say(self.language),
                 PointKind::Text => words::Words.say(self.language),
             };
-            let tail =
-                [wanted.as_str(), word.as_str()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>();
+            let tail = [wanted.as_str(), word.as_str()]
+                .into_iter()
+                .filter(|part| !part.is_empty())
+                .collect::<Vec<_>>();
             let tail = tail.join("  ");
             let long = tail.chars().count();
             let mut prompt = wrap(&point.prompt, width.saturating_sub(7));
