@@ -19,7 +19,7 @@ const INSIDE: &[(&str, Modules)] = &[
         ],
     ),
     ("walk", &[("procedure", &[]), ("walk", &["procedure"]), ("exam", &["procedure", "walk"])]),
-    ("account", &[("report", &[]), ("sync", &[])]),
+    ("account", &[("report", &[]), ("sync", &[]), ("audit", &["sync"])]),
 ];
 
 /// Screens, the network, async, the foreign-function layer, clocks and randomness of the machine: core has none of them.

@@ -404,9 +404,6 @@ pub(crate) enum RecordsVerb {
     },
 }
 
-/// The standard that is commonly asked, without a published source; a school gives its own.
-const FIND: u32 = 3;
-
 #[derive(Debug, Subcommand)]
 pub(crate) enum ExamVerb {
     /// Lock what is planted on a load, signed as an instructor, before the student starts
@@ -429,12 +426,12 @@ pub(crate) enum ExamVerb {
         /// Say what to rig and keep nothing; without --plant and --draw, all that can be planted, each as --plant takes it
         #[arg(long)]
         preview: bool,
-        /// How many a student must find
-        #[arg(long, value_name = "N", default_value_t = FIND)]
-        find: u32,
-        /// Within this time: seconds, or minutes:seconds
-        #[arg(long, value_name = "TIME", default_value = "2:00")]
-        within: String,
+        /// How many a student must find: your unit's standard; asked for at the terminal
+        #[arg(long, value_name = "N")]
+        find: Option<u32>,
+        /// Within this time: seconds, or minutes:seconds; your unit's standard; asked for at the terminal
+        #[arg(long, value_name = "TIME")]
+        within: Option<String>,
         /// Calls where nothing is wrong that are let pass
         #[arg(long, value_name = "N", default_value_t = 0)]
         false_calls: u32,

@@ -55,6 +55,11 @@ pub(crate) fn wants_colour() -> bool {
     !none
 }
 
+/// Whether people look at standard error: a progress that is kept in a file tells nobody anything.
+pub(crate) fn is_watched() -> bool {
+    std::io::stderr().is_terminal()
+}
+
 pub(crate) fn line(said: Arguments<'_>) {
     out(&format!("{}\n", visibly(&said.to_string())));
 }

@@ -25,11 +25,16 @@ pub(crate) fn plain(error: &std::io::Error) -> String {
 pub(crate) fn complain(error: &AppError, json: bool, language: Language) {
     let message = error.say(language);
     if json {
-        print_json(&serde_json::json!({ "error": { "code": error.code(), "message": message } }));
+        print_json(&refusal(error, language));
     }
     for line in message.lines() {
         eprintln!("slingseal: {line}");
     }
+}
+
+/// An error as JSON.
+pub(crate) fn refusal(error: &AppError, language: Language) -> serde_json::Value {
+    serde_json::json!({ "error": { "code": error.code(), "message": error.say(language) } })
 }
 
 /// A view as JSON.

@@ -97,7 +97,7 @@ const BLACK: [u8; 3] = [0x12, 0x12, 0x12];
 /// back is red, who is who is violet or black, training is brown. The word beside it says the same.
 fn band(kind: Kind) -> [u8; 3] {
     match kind {
-        Kind::Tag => [0x0B, 0x3D, 0x91],
+        Kind::Tag | Kind::TagWithBasis => [0x0B, 0x3D, 0x91],
         Kind::Seal => [0x0A, 0x55, 0x22],
         Kind::Void => [0x97, 0x0D, 0x14],
         Kind::Credential | Kind::KeyRequest => [0x5A, 0x21, 0x82],

@@ -1,6 +1,7 @@
 mod account;
 mod audit;
 mod basis;
+mod batch;
 mod bounds;
 mod bundles;
 mod exam;

@@ -41,5 +41,6 @@ voided-seal-load = { $by } voided the seal of load { $load }: { $cause }{ $newne
 nobody-trusted = nobody trusted here
 load-procedure = {"  "}Load { $load }   { $mass }   procedure { $procedure }
 sealed-holds-until = {"  "}Sealed by { $who }{ $authority } { $at }, holds until { $until }
+sealed-by = {"  "}Sealed by { $who }{ $authority } { $at }
 tag-allowed = {"  "}Tag: { $description }, for { $aircraft } ({ $allowable } allowed)
 shown-together-load = {"  "}Shown together: load { $load }, { $word }: { $first }

@@ -41,5 +41,6 @@ voided-seal-load = { $by } anuló el sello de la carga { $load }: { $cause }{ $n
 nobody-trusted = nadie en quien se confíe aquí
 load-procedure = {"  "}Carga { $load }   { $mass }   procedimiento { $procedure }
 sealed-holds-until = {"  "}Sellado por { $who }{ $authority } { $at }, vale hasta { $until }
+sealed-by = {"  "}Sellado por { $who }{ $authority } { $at }
 tag-allowed = {"  "}Etiqueta: { $description }, para { $aircraft } (admite { $allowable })
 shown-together-load = {"  "}Mostrado junto: carga { $load }, { $word }: { $first }

@@ -98,16 +98,20 @@ impl Strip {
     }
 }
 
-/// A dot of the caption is half a module, so that a caption of a kind and a load's number has room under the smallest code.
-const DOTS_A_MODULE: u32 = 2;
+/// A dot of the caption is half a module; a quarter where a long caption would be cut under a small code.
+fn dots_a_module(words: &str, modules: u32) -> u32 {
+    let long = u32::try_from(words.chars().count()).unwrap_or(u32::MAX).saturating_mul(WIDE + 1);
+    if long <= 2 * modules { 2 } else { 4 }
+}
 
 impl Code {
     /// As `to_png`, in colour, with a label under it.
     pub fn to_png_labelled(&self, scale: u32, label: &Label) -> Vec<u8> {
-        let scale = scale.clamp(DOTS_A_MODULE, 64) / DOTS_A_MODULE * DOTS_A_MODULE;
         let modules = self.size() + 2 * QUIET_ZONE;
-        let (side, dot) = (modules * scale, scale / DOTS_A_MODULE);
-        let strip = Strip::new(&label.words, modules * DOTS_A_MODULE);
+        let dots = dots_a_module(&label.words, modules);
+        let scale = scale.clamp(dots, 64) / dots * dots;
+        let (side, dot) = (modules * scale, scale / dots);
+        let strip = Strip::new(&label.words, modules * dots);
         let height = side + Strip::HEIGHT * dot;
         let mut pixels = Vec::new();
         for y in 0..height {
@@ -139,14 +143,15 @@ impl Code {
     /// As `to_svg`, with a label under it.
     pub fn to_svg_labelled(&self, label: &Label) -> String {
         let modules = self.size() + 2 * QUIET_ZONE;
-        let across = modules * DOTS_A_MODULE;
+        let dots = dots_a_module(&label.words, modules);
+        let across = modules * dots;
         let strip = Strip::new(&label.words, across);
-        let half = |dots: u32| f64::from(dots) / f64::from(DOTS_A_MODULE);
+        let (half, dot) = (|at: u32| f64::from(at) / f64::from(dots), 1.0 / f64::from(dots));
         let mut path = String::new();
         for y in 0..Strip::HEIGHT {
             for x in (0..across).filter(|x| strip.is_lit(*x, y)) {
                 // Writing to a string cannot fail.
-                let _ = write!(path, "M{} {}h.5v.5h-.5z", half(x), half(across + y));
+                let _ = write!(path, "M{} {}h{dot}v{dot}h-{dot}z", half(x), half(across + y));
             }
         }
         let [red, green, blue] = label.band;

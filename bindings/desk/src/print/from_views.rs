@@ -60,6 +60,11 @@ fn sheet(tag: &TagView, picture: &CodeView) -> LoadSheet {
             .map(|one| format!("{} {} ({})", one.procedure, one.version, one.thumbprint))
             .unwrap_or_default(),
         signed_by: tag.planner.clone(),
+        unsigned: match tag.signature.as_str() {
+            "unknown" => "SIGNED BY SOMEBODY NOT TRUSTED",
+            "forged" => "FORGED OR ALTERED TAG",
+            _ => "UNSIGNED TAG",
+        },
         // The sheet says by itself that nobody has signed.
         cautions: tag.warnings.iter().filter(|_| tag.signature != "unsigned").cloned().collect(),
         code: code(picture),
@@ -138,13 +143,7 @@ impl Rigging {
             Some((leg, carries, carries / leg.rated_n))
         });
         if let Some((leg, carries, share)) = worst.max_by(|a, b| a.2.total_cmp(&b.2)) {
-            let pounds =
-                self.parts.iter().any(|part| part.carries.ends_with("lb") || part.carries.ends_with("lbf"));
-            let carries = if pounds {
-                format!("{} lbf", thousands(carries / NEWTONS_A_POUND))
-            } else {
-                format!("{:.1} kN", carries / 1_000.0)
-            };
+            let carries = self.in_unit(carries);
             said.push(format!(
                 "Worst case, however the legs share it: leg {} carries {carries}, {} of its rating",
                 leg.name,
@@ -164,20 +163,19 @@ impl Rigging {
     }
 }
 
-/// The international pound (0.453 592 37 kg exactly) under standard gravity (9.806 65 m/s²).
-const NEWTONS_A_POUND: f64 = 0.453_592_37 * 9.806_65;
-
-/// A whole number with commas between its thousands.
-fn thousands(number: f64) -> String {
-    let digits = format!("{number:.0}");
-    let mut said = String::new();
-    for (at, digit) in digits.chars().enumerate() {
-        if at > 0 && (digits.len() - at).is_multiple_of(3) {
-            said.push(',');
+impl Rigging {
+    /// A force in the unit in which the parts tell what they carry.
+    fn in_unit(&self, newtons: f64) -> String {
+        let unit = self.parts.iter().find_map(|part| part.carries.rsplit(' ').next()).unwrap_or("kN");
+        // Of a mass its weight counts, under standard gravity (9.806 65 m/s²); the international pound is 0.453 592 37 kg.
+        match unit {
+            "lb" | "lbf" => format!("{:.0} {unit}", newtons / 9.806_65 / 0.453_592_37),
+            "kg" => format!("{:.0} kg", newtons / 9.806_65),
+            "t" => format!("{:.2} t", newtons / 9_806.65),
+            "N" => format!("{newtons:.0} N"),
+            _ => format!("{:.2} kN", newtons / 1_000.0),
         }
-        said.push(digit);
     }
-    said
 }
 
 #[derive(Deserialize)]
@@ -225,7 +223,7 @@ pub(crate) fn record_pdf(
         fact("grid", tag.and_then(|tag| tag.pickup.grid.clone()).unwrap_or_default()),
         fact("to", tag.map(|tag| tag.destination.name.clone()).unwrap_or_default()),
         fact("sealed", line.issued.dtg.clone()),
-        fact("valid until", line.valid_until.dtg.clone()),
+        fact("valid until", if line.fit { line.valid_until.dtg.clone() } else { String::new() }),
         fact("tag signed by", tag.and_then(|tag| tag.planner.clone()).unwrap_or_default()),
     ];
     let basis = tag.map(|tag| tag.basis.lines.as_slice()).unwrap_or_default();

@@ -55,6 +55,8 @@ pub(crate) struct LoadSheet {
     pub edition: String,
     /// Whose credential signed the tag; nothing where it is unsigned.
     pub signed_by: Option<String>,
+    /// What stands there where no planner signed: "UNSIGNED TAG", or whose signature is worth nothing.
+    pub unsigned: &'static str,
     /// What to look out for with this load, beside the standing cautions.
     pub cautions: Vec<String>,
     /// The tag's code.
@@ -143,18 +145,24 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
     let second = right + half + 12.0;
     fact(canvas, (right, top + 155.0), half, 16.0, "aircraft", &sheet.aircraft);
     fact(canvas, (second, top + 155.0), half, 16.0, "allowable, from the aircrew", &sheet.allowable);
-    fact(canvas, (right, top + 188.0), half, 16.0, "to", &sheet.destination);
-    fact(canvas, (second, top + 188.0), half, 16.0, "rigger", &sheet.rigger);
+    let third = (width - 24.0) / 3.0;
+    if sheet.airspeed.is_empty() {
+        fact(canvas, (right, top + 188.0), half, 16.0, "to", &sheet.destination);
+        fact(canvas, (second, top + 188.0), half, 16.0, "rigger", &sheet.rigger);
+    } else {
+        // What it rests on stands on the other half, where there is room.
+        let airspeed = sheet.airspeed.split(" (").next().unwrap_or_default().to_owned();
+        let columns = [("to", &sheet.destination), ("rigger", &sheet.rigger), ("airspeed limit", &airspeed)];
+        for (at, (label, value)) in columns.into_iter().enumerate() {
+            fact(canvas, (right + at as f32 * (third + 12.0), top + 188.0), third, 13.0, label, value);
+        }
+    }
     let from = match (sheet.zone.as_str(), sheet.grid.as_str()) {
         (zone, "") => zone.to_owned(),
         (zone, grid) => format!("{zone}, {grid}"),
     };
-    if sheet.airspeed.is_empty() {
-        fact(canvas, (right, top + 219.0), width, 13.0, "from", &from);
-    } else {
-        fact(canvas, (right, top + 219.0), half, 13.0, "from", &from);
-        fact(canvas, (second, top + 219.0), half, 13.0, "airspeed limit", &sheet.airspeed);
-    }
+    // The whole width: a grid reference that is cut is another place.
+    fact(canvas, (right, top + 219.0), width, 13.0, "from", &from);
 
     let strip = y + 274.0;
     signature(canvas, x, strip, sheet);
@@ -193,7 +201,7 @@ fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
                 x + WIDTH / 2.0,
                 y + 14.0,
                 bold(11.0).side(Side::Middle),
-                "UNSIGNED TAG: WAIT at the hook until the leader confirms it",
+                &format!("{}: WAIT at the hook until the leader confirms it", sheet.unsigned),
             );
         }
     }

@@ -49,6 +49,7 @@ pub(crate) fn sheet() -> LoadSheet {
         rigged_to: "the governing manual, edition 2024".into(),
         edition: "cargo-bag 3 (0011223344556677)".into(),
         signed_by: Some("Lantern 1, Sela Flood Relief".into()),
+        unsigned: "UNSIGNED TAG",
         cautions: vec!["Water shifts: expect it to swing.".into()],
         code: code(TAG),
     }

@@ -5,7 +5,7 @@ use std::io::Read;
 
 use slingseal_app::{
     App, AppError, BundleReport, Effort, FrameTaken, MovingReader, Reading, Received, Stamp, VerdictView,
-    is_of_a_load, read_picture,
+    read_picture,
 };
 
 use crate::output::{bad_input, plain};
@@ -14,6 +14,8 @@ use crate::output::{bad_input, plain};
 const RECEIPTS: usize = 100;
 /// How many moving codes may be on the way at a time.
 const READERS: usize = 8;
+/// The most codes that are taken of one file or text.
+const MOST_CODES: usize = 1_000;
 /// What every bundle begins with.
 const BUNDLE: &[u8] = b"SLINGSEAL BUNDLE";
 /// The largest picture or text.
@@ -24,6 +26,8 @@ const SMALL: u64 = 32 << 20;
 pub(super) struct Receipt {
     pub(super) at: Stamp,
     pub(super) good: bool,
+    /// Whether something was taken in although something else was not.
+    pub(super) partly: bool,
     pub(super) what: String,
     pub(super) lines: Vec<String>,
     pub(super) load: Option<String>,
@@ -127,20 +131,15 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
             "{name}: no code can be read in it; take the picture again: closer, flat"
         )));
     }
-    let mut texts: Vec<String> = texts.into_iter().take(1_000).collect();
-    let mut receipts = Vec::new();
-    // Seals that are shown together are kept together before any of them is judged: the second may be the refusal.
-    let of_a_load = |text: &String| is_of_a_load(text);
-    if texts.iter().filter(|text| text.starts_with("SL1:")).count() > 1 {
-        let together: Vec<String> = texts.iter().filter(|text| of_a_load(text)).cloned().collect();
-        texts.retain(|text| !of_a_load(text));
-        receipts.push(match app.check_all(&together) {
-            Ok(verdict) => seal(app, verdict),
-            Err(error) => refused(app, &error),
-        });
+    // A refusal may stand at the end: what is too much is not begun.
+    if texts.len() > MOST_CODES {
+        return Err(bad_input(format!(
+            "{name}: {} codes are more than are taken at once, {MOST_CODES}; nothing was taken, divide it or send a bundle",
+            texts.len()
+        )));
     }
-    receipts.extend(texts.iter().map(|text| received(app, text)));
-    Ok(receipts)
+    let texts: Vec<String> = texts.iter().map(|text| bare(text)).collect();
+    Ok(app.receive_all(&texts).into_iter().map(|answer| receipt_of(app, answer)).collect())
 }
 
 /// Reads one picture of a camera.
@@ -149,7 +148,7 @@ pub(super) fn look(app: &App, width: u32, height: u32, luminance: &[u8]) -> Resu
 }
 
 fn receipt(app: &App, good: bool, what: String) -> Receipt {
-    Receipt { at: app.now().into(), good, what, lines: Vec::new(), load: None }
+    Receipt { at: app.now().into(), good, partly: false, what, lines: Vec::new(), load: None }
 }
 
 fn refused(app: &App, error: &AppError) -> Receipt {
@@ -177,6 +176,7 @@ fn said(app: &App, name: &str, report: Result<BundleReport, AppError>) -> Receip
         .filter(|(number, _)| *number > 0)
         .map(|(number, what)| format!("{number} {what}"))
         .collect();
+    let partly = report.new + report.completed + report.papers + report.photos > 0;
     let what = if counted.is_empty() { "nothing new".into() } else { counted.join(", ") };
     let aside = report.set_aside.iter().take(50);
     lines.extend(aside.map(|line| format!("set aside, {} ({}): {}", line.place, line.kind, line.reason)));
@@ -184,11 +184,19 @@ fn said(app: &App, name: &str, report: Result<BundleReport, AppError>) -> Receip
         lines.push(format!("and {} more", report.set_aside.len() - 50));
     }
     lines.extend(report.warnings);
-    Receipt { lines, ..receipt(app, report.set_aside.is_empty(), format!("{name}: {what}")) }
+    Receipt { lines, partly, ..receipt(app, report.set_aside.is_empty(), format!("{name}: {what}")) }
+}
+
+fn bare(text: &str) -> String {
+    text.trim_matches(['\r', '\n', '\t', ' ']).to_owned()
 }
 
 fn received(app: &App, text: &str) -> Receipt {
-    let taken = match app.receive(text.trim_matches(['\r', '\n', '\t', ' '])) {
+    receipt_of(app, app.receive(&bare(text)))
+}
+
+fn receipt_of(app: &App, answer: Result<Received, AppError>) -> Receipt {
+    let taken = match answer {
         Ok(taken) => taken,
         Err(error) => return refused(app, &error),
     };

@@ -330,6 +330,7 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
                 desk.intake().note(Receipt {
                     at: app.now().into(),
                     good: true,
+                    partly: false,
                     what,
                     lines: Vec::new(),
                     load: None,

@@ -126,7 +126,7 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
         (words::Holds.say(desk.language), &facts.valid_until.dtg),
         (words::Procedure.say(desk.language), &facts.procedure),
     ];
-    for (name, value) in rows {
+    for (name, value) in rows.into_iter().filter(|(name, _)| facts.fit || *name != "Holds to") {
         for (at, line) in wrap(value, width.saturating_sub(13)).into_iter().enumerate() {
             let name = if at == 0 { name.as_str() } else { "" };
             lines.push(Line::from(format!(" {name:<10} {line}")));

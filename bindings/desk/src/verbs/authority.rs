@@ -120,7 +120,7 @@ fn hear(name: &str) -> Result<String, AppError> {
     line_typed()
 }
 
-fn line_typed() -> Result<String, AppError> {
+pub(super) fn line_typed() -> Result<String, AppError> {
     print!("> ");
     console::flush();
     let mut line = String::new();

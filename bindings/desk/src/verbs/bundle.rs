@@ -150,7 +150,7 @@ fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport,
         })?;
         let size = opened.metadata().map(|data| data.len()).unwrap_or_default();
         return app.bundle_read(&mut BufReader::new(opened), &mut |progress| {
-            if !setting.json && size > 1 << 20 {
+            if !setting.json && size > 1 << 20 && crate::console::is_watched() {
                 eprint!("{:3} %  {} items", progress.bytes.saturating_mul(100) / size.max(1), progress.items);
             }
         });

@@ -10,6 +10,7 @@ use slingseal_app::{
 };
 
 use super::Setting;
+use super::authority::line_typed;
 use super::pasted;
 use crate::cli::ExamVerb;
 use crate::console::{self, Shown};
@@ -51,7 +52,7 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 }
                 return Ok(ExitCode::SUCCESS);
             }
-            let standard = ExamStandard { least: find, within_s: seconds(&within)?, false_calls };
+            let standard = standard(&app, find, within, false_calls)?;
             super::tell_who_signs(&app, Some("instructor"))?;
             let key = app.exam_lock(&plan, &standard, &ask(&app, Secret::Pin, false)?)?;
             if setting.json {
@@ -117,6 +118,32 @@ fn pick(text: &str) -> Result<ExamPick, AppError> {
     Ok(ExamPick { point: point.trim().to_owned(), deficiency: deficiency.trim().to_owned() })
 }
 
+/// The unit's standard. None is assumed: what it was not given is asked for, where somebody can answer.
+fn standard(
+    app: &App,
+    find: Option<u32>,
+    within: Option<String>,
+    false_calls: u32,
+) -> Result<ExamStandard, AppError> {
+    let typed = |given: Option<String>, question: &str| match given {
+        Some(given) => Ok(given),
+        None if std::io::stdin().is_terminal() => {
+            app.let_go();
+            println!("{question}");
+            line_typed()
+        }
+        None => Err(bad_input(
+            "say your unit's standard: --find N deficiencies, --within TIME such as 4:30; none is assumed",
+        )),
+    };
+    let find =
+        typed(find.map(|find| find.to_string()), "How many must a student find, by your unit's standard?")?;
+    let within = typed(within, "Within what time? Seconds, or minutes:seconds.")?;
+    let least = find.trim().parse();
+    let least = least.map_err(|_| bad_input(format!("\"{}\" is no number of deficiencies", find.trim())))?;
+    Ok(ExamStandard { least, within_s: seconds(within.trim())?, false_calls })
+}
+
 /// `120`, or `2:00`.
 fn seconds(text: &str) -> Result<u32, AppError> {
     let number = |text: &str| text.parse::<u32>().ok();
@@ -127,7 +154,7 @@ fn seconds(text: &str) -> Result<u32, AppError> {
             .and_then(|(minutes, seconds)| minutes.checked_mul(60)?.checked_add(seconds)),
     };
     found.ok_or_else(|| {
-        bad_input(format!("\"{text}\" is no time; write seconds, or minutes:seconds such as 2:00"))
+        bad_input(format!("\"{text}\" is no time; write seconds, or minutes:seconds such as 4:30"))
     })
 }
 

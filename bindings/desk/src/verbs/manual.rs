@@ -7,7 +7,7 @@ use clap::CommandFactory;
 use slingseal_app::AppError;
 
 use crate::cli::Cli;
-use crate::console;
+use crate::console::{self, Shown};
 use crate::output::{bad_input, plain, told, write};
 
 pub(crate) fn completions(shell: clap_complete::Shell) -> Result<ExitCode, AppError> {
@@ -36,7 +36,7 @@ fn pages(
     let mut page = Vec::new();
     clap_mangen::Man::new(command.clone().name(name.to_owned()).bin_name(name.replace('-', " ")))
         .render(&mut page)
-        .map_err(|error| bad_input(format!("{}: {}", out.display(), plain(&error))))?;
+        .map_err(|error| bad_input(format!("{}: {}", out.shown(), plain(&error))))?;
     let path = out.join(format!("{name}.1"));
     write(&path, &page)?;
     written.push(path);

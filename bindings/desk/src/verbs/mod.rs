@@ -60,10 +60,9 @@ impl Setting {
 /// Says under whose credential a verb signs, where more than one would do.
 pub(crate) fn tell_who_signs(app: &App, role: Option<&str>) -> Result<(), AppError> {
     if let Some(signs) = app.signs_as(role)?.filter(|signs| !signs.others.is_empty()) {
+        let (holder, authority) = (&signs.credential.holder, &signs.credential.authority);
         eprintln!(
-            "slingseal: signs as {} of {}; --as would choose {}",
-            signs.credential.holder,
-            signs.credential.authority,
+            "slingseal: signs as {holder} of {authority}; --as would choose {}",
             signs.others.join(" or ")
         );
     }

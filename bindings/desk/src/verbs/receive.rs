@@ -2,6 +2,8 @@
 
 use std::process::ExitCode;
 
+use serde::Serialize;
+
 use slingseal_app::catalogue::desk as words;
 use slingseal_app::{AppError, Language, Received, VerdictWord};
 
@@ -10,24 +12,31 @@ use crate::{input, output};
 
 pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
-    let mut worst = VerdictWord::Go;
     let mut texts = Vec::new();
     for argument in codes {
         texts.extend(input::codes(argument)?);
     }
+    let (mut worst, mut failed) = (VerdictWord::Go, false);
     let mut answers = Vec::new();
-    for one in texts {
-        let received = app.receive(&one)?;
-        if let Received::Seal(verdict) = &received {
-            worst = verify::graver(worst, verdict.verdict);
-        }
-        if !setting.json {
-            match &received {
-                Received::Seal(verdict) => verify::show(verdict, setting.language),
-                other => println!("{}", text(other, setting.language)),
+    for received in app.receive_all(&texts) {
+        match &received {
+            Err(error) => {
+                failed = true;
+                output::complain(error, false, setting.language);
             }
+            Ok(Received::Seal(verdict)) => {
+                worst = verify::graver(worst, verdict.verdict);
+                if !setting.json {
+                    verify::show(verdict, setting.language);
+                }
+            }
+            Ok(other) if !setting.json => println!("{}", text(other, setting.language)),
+            Ok(_) => {}
         }
-        answers.push(received);
+        answers.push(match received {
+            Ok(received) => Answer::Taken(received),
+            Err(error) => Answer::Refused(output::refusal(&error, setting.language)),
+        });
     }
     // One document whatever was given: of one code what became of it, of several a list.
     match answers.as_slice() {
@@ -35,7 +44,18 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
         [only] => output::print_json(only),
         several => output::print_json(&several),
     }
-    Ok(verify::exit(worst))
+    Ok(match worst {
+        VerdictWord::Go if failed => ExitCode::FAILURE,
+        worst => verify::exit(worst),
+    })
+}
+
+/// What became of one code, as JSON.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Answer {
+    Taken(Received),
+    Refused(serde_json::Value),
 }
 
 fn text(received: &Received, language: Language) -> String {

@@ -146,7 +146,7 @@ fn line(line: &RecordLine) -> String {
         line.record.chars().take(8).collect::<String>(),
         line.load,
         outcome,
-        line.standing,
+        line.standing.replace('_', " "),
         line.issued.dtg,
         line.inspector,
         line.found,

@@ -76,11 +76,7 @@ pub(crate) fn show(tag: &TagView) {
     }
     println!("  Procedure    {}", tag.procedure_title.as_deref().unwrap_or(&tag.procedure));
     println!("  Rigger       {}", tag.rigger.as_deref().unwrap_or("not named"));
-    println!(
-        "  Planned      {} by {}",
-        tag.planned.dtg,
-        tag.planner.as_deref().unwrap_or("nobody who signed")
-    );
+    println!("  Planned      {} by {}", tag.planned.dtg, tag.signed_by());
     for piece in &tag.equipment {
         let rating = match (&piece.rating, &piece.source) {
             (Some(rating), Some(source)) => format!("{rating} ({source})"),

@@ -75,15 +75,13 @@ fn rest(verdict: &VerdictView, language: Language) -> String {
             words::LoadProcedure { load: &facts.load, mass: &facts.mass, procedure: &facts.procedure }
                 .say(language),
         );
-        lines.push(
-            words::SealedHoldsUntil {
-                who: &who,
-                authority: &authority,
-                at: &facts.issued.dtg,
-                until: &facts.valid_until.dtg,
-            }
-            .say(language),
-        );
+        let (at, until) = (&facts.issued.dtg, &facts.valid_until.dtg);
+        // What says no does not run out.
+        lines.push(if facts.fit {
+            words::SealedHoldsUntil { who, authority, at, until }.say(language)
+        } else {
+            words::SealedBy { who, authority, at }.say(language)
+        });
     }
     if let Some(tag) = &verdict.tag {
         lines.push(

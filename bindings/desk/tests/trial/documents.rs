@@ -55,7 +55,7 @@ fn every_document_holds_its_schema() {
     said("inspect-kept", &["inspect", "--kept"]);
     said("exam-plan", &["exam", "lock", &tag, "--preview"]);
     said("exam-plan", &["exam", "lock", &tag, "--preview", "--draw", "2"]);
-    said("exam-key", &["exam", "lock", &tag, "--draw", "2", "--find", "1"]);
+    said("exam-key", &["exam", "lock", &tag, "--draw", "2", "--find", "1", "--within", "2:00"]);
     said("exam-keys", &["exam", "keys"]);
     said("exam-class", &["exam", "class"]);
     said("void", &["void", "KM-015", "--cause", "load-moved"]);

@@ -15,6 +15,7 @@ mod day;
 mod documents;
 mod files;
 mod package;
+mod parts;
 mod readme;
 mod states;
 mod turns;

@@ -13,14 +13,13 @@ use crate::account::strays::{MOST_STRAY_BYTES, MOST_STRAYS};
 use crate::hook::admission::agrees;
 use crate::walks::sealing::{SEALED, entry_digest, walk_of_record};
 use crate::{App, AppError, Inner};
+use slingseal_account::audit::{Chains, ColumnFault, DeviceName, Finding, Link, RecordFault, might_sign};
 use slingseal_account::sync::{Examined, RecordItem, examine_record};
 use slingseal_journal::verify_chain;
 use slingseal_message::envelope::Kind;
-use slingseal_message::seal::{Outcome, Record, Seal, Void};
+use slingseal_message::seal::{Outcome, Record, Void};
 use slingseal_message::tag::ReceivedTag;
-use slingseal_message::trust::{
-    Authority, CredentialId, PublicKey, Role, Roster, Signer, Trusted, TrustedAuthority,
-};
+use slingseal_message::trust::{Authority, CredentialId, PublicKey, Roster, Trusted, TrustedAuthority};
 use slingseal_store::{Judged, LoadRow, RecordRow, StoreError};
 use slingseal_words::{Digest, LoadNumber, Name, same_person};
 
@@ -40,6 +39,16 @@ pub struct AuditView {
     pub notes: Vec<String>,
 }
 
+impl AuditView {
+    /// Takes what was found, each to its kind.
+    fn find(&mut self, found: Vec<Finding>) {
+        for finding in found {
+            let list = if finding.is_fault() { &mut self.faults } else { &mut self.notes };
+            list.push(finding.to_string());
+        }
+    }
+}
+
 impl App {
     /// Walks this device's journal and every record's chain and signature, and names what is missing, rewritten, moved or
     /// from a forked device.
@@ -51,29 +60,9 @@ impl App {
     }
 }
 
-/// What one record said of an entry of some device's journal.
-struct Told {
-    digest: Digest,
-    by: Digest,
-}
-
-#[derive(Default)]
-struct Account {
-    /// Every link that any record tells: where two tell one entry differently, the device was forked.
-    told: BTreeMap<([u8; 16], u64), Told>,
-    /// Which record follows which on its device.
-    after: BTreeMap<([u8; 16], Option<Digest>), Digest>,
-    /// The first and last entry of each record's walk, by device.
-    walks: Vec<([u8; 16], u64, u64, Digest)>,
-}
-
 /// How much of a record a message tells: enough to find it.
 fn name(row: &RecordRow) -> String {
     format!("record {} (load {})", row.digest.short(), row.load)
-}
-
-fn device_name(device: &[u8; 16]) -> String {
-    device.iter().take(4).map(|byte| format!("{byte:02x}")).collect()
 }
 
 impl Inner {
@@ -190,7 +179,7 @@ impl Inner {
 
     fn audit_records(&self, trusted: &Trusted, view: &mut AuditView) -> Result<BTreeSet<Digest>, AppError> {
         let read = self.store.read();
-        let (mut account, mut faulty) = (Account::default(), BTreeSet::new());
+        let (mut chains, mut faulty) = (Chains::default(), BTreeSet::new());
         let mut known = read.records_known()?;
         known.sort_unstable();
         for (_, seal, digest, _) in &known {
@@ -204,7 +193,7 @@ impl Inner {
                 _ => continue,
             };
             let item = RecordItem { seal: bytes.seal, record: bytes.body };
-            if let Err(what) = self.audit_record(trusted, &row, &item, &mut account, view)? {
+            if let Err(what) = self.audit_record(trusted, &row, &item, &mut chains, view)? {
                 faulty.insert(row.seal);
                 view.faults.push(format!("{}: {what}", name(&row)));
             }
@@ -213,23 +202,9 @@ impl Inner {
         for (_, _, digest, here) in &known {
             *whole.entry(*digest).or_default() |= here;
         }
-        for ((device, before), next) in &account.after {
-            let Some(before) = before else { continue };
-            let here = whole.get(before);
-            let (missing, next) = (before.short(), next.short());
-            let device = device_name(device);
-            match here {
-                None => view.faults.push(format!(
-                    "record {missing} is missing: device {device} sealed it before record {next}; ask for that device's bundle"
-                )),
-                Some(false) => view.notes.push(format!(
-                    "of record {missing}, sealed by device {device} before record {next}, only the seal is here"
-                )),
-                Some(true) => {}
-            }
-        }
-        self.audit_heads(&account, view)?;
-        gaps(&account, view, &self.store.device().0);
+        view.find(chains.missing(&whole));
+        self.audit_heads(&chains, view)?;
+        view.find(chains.gaps(&self.store.device().0));
         Ok(faulty)
     }
 
@@ -239,22 +214,22 @@ impl Inner {
         trusted: &Trusted,
         row: &RecordRow,
         item: &RecordItem,
-        account: &mut Account,
+        chains: &mut Chains,
         view: &mut AuditView,
-    ) -> Result<Result<(), String>, AppError> {
+    ) -> Result<Result<(), RecordFault>, AppError> {
         let examined = match examine_record(item, trusted, &entry_digest) {
             Ok(examined) => examined,
-            Err(unfit) => return Ok(Err(unfit.to_string())),
+            Err(unfit) => return Ok(Err(RecordFault::Unfit(unfit.to_string()))),
         };
         if let Err(what) = fits_its_row(row, Digest::of(&item.seal), &examined) {
-            return Ok(Err(what));
+            return Ok(Err(what.into()));
         }
         if let Err(what) = might_sign(&examined.seal, &examined.signer) {
             view.notes.push(format!("{}: {what}; it is kept as evidence and is no inspection", name(row)));
         }
         let Some(record) = &examined.record else { return Ok(Ok(())) };
-        if let Err(what) = told_once(record, row.digest, account) {
-            return Ok(Err(what));
+        if let Err(what) = chains.take(record, row.digest, &entry_digest) {
+            return Ok(Err(what.into()));
         }
         if record.device == self.store.device().0
             && let Err(what) = self.is_in_the_journal(record)?
@@ -262,10 +237,10 @@ impl Inner {
             return Ok(Err(what));
         }
         if !same_person(&record.inspector, &examined.signer.credential.holder) {
-            return Ok(Err(format!(
-                "{} walked and {} sealed",
-                record.inspector, examined.signer.credential.holder
-            )));
+            return Ok(Err(RecordFault::Inspectors {
+                walked: record.inspector.clone(),
+                sealed: examined.signer.credential.holder.clone(),
+            }));
         }
         let (walk, tag) = match walk_of_record(self, record) {
             Ok(folded) => folded,
@@ -274,17 +249,17 @@ impl Inner {
                 view.notes.push(format!("{}: {error}", name(row)));
                 return Ok(Ok(()));
             }
-            Err(error) => return Ok(Err(error.to_string())),
+            Err(error) => return Ok(Err(RecordFault::Unfit(error.to_string()))),
         };
         let tally = walk.tally();
         let (found, corrected) = (usize::from(examined.seal.found), usize::from(examined.seal.corrected));
         if (tally.found, tally.corrected) != (found, corrected) {
-            return Ok(Err(format!(
-                "its seal counts {found} found and {corrected} put right, and its walk {} and {}",
-                tally.found, tally.corrected
-            )));
+            return Ok(Err(RecordFault::Counts {
+                sealed: (found, corrected),
+                walked: (tally.found, tally.corrected),
+            }));
         }
-        Ok(agrees(&examined.seal, &walk, &tag).map_err(|unfit| unfit.to_string()))
+        Ok(agrees(&examined.seal, &walk, &tag).map_err(|unfit| RecordFault::Unfit(unfit.to_string())))
     }
 
     /// What is kept of the judgement is what it says now, for every seal and every load. Of loads with a seal that does not hold
@@ -345,82 +320,36 @@ impl Inner {
     }
 
     /// This device's own record: every entry of it is the journal's.
-    fn is_in_the_journal(&self, record: &Record) -> Result<Result<(), String>, AppError> {
+    fn is_in_the_journal(&self, record: &Record) -> Result<Result<(), RecordFault>, AppError> {
         let read = self.store.read();
         let entries = record.entries.iter().map(|entry| (entry.seq, entry_digest(entry, &record.walk)));
         for (seq, digest) in entries.chain([record.head]) {
             match decayed(read.entry(seq))? {
                 Ok(Some(entry)) if entry.digest == digest => {}
-                Ok(Some(_)) => {
-                    return Ok(Err(format!("this device's journal has another entry {seq} than the record")));
-                }
-                Ok(None) => return Ok(Err(format!("this device's journal has lost entry {seq} of it"))),
-                Err(what) => return Ok(Err(what)),
+                Ok(Some(_)) => return Ok(Err(RecordFault::JournalOtherwise { seq })),
+                Ok(None) => return Ok(Err(RecordFault::JournalLost { seq })),
+                Err(what) => return Ok(Err(RecordFault::Unfit(what))),
             }
         }
         Ok(Ok(()))
     }
 
     /// The ends of journals that bundles told, and what is kept of other devices' journals.
-    fn audit_heads(&self, account: &Account, view: &mut AuditView) -> Result<(), AppError> {
+    fn audit_heads(&self, chains: &Chains, view: &mut AuditView) -> Result<(), AppError> {
         let read = self.store.read();
-        let heads = heads(&read)?;
-        let heard = heads.vouched().map(|vouched| (&vouched.head, Some(vouched.by)));
-        for (head, by) in heard.chain(heads.hints().map(|hint| (hint, None))) {
-            let Some(told) = account.told.get(&(head.device, head.seq)) else { continue };
-            if told.digest == head.digest {
-                continue;
-            }
-            let (name, seq, other) = (device_name(&head.device), head.seq, told.by.short());
-            match by {
-                Some(by) => view.faults.push(format!(
-                    "device {name}: record {} told entry {seq} of its journal otherwise than record {other}; it was copied or its journal rewritten",
-                    by.short()
-                )),
-                None => view.notes.push(format!(
-                    "a head that nobody signed tells entry {seq} of device {name} otherwise than record {other}: the bundle was tampered with, or the device copied; ask for that device's bundle"
-                )),
-            }
-        }
+        view.find(chains.against(&heads(&read)?));
         for (device, _) in read.foreign_devices()? {
             let entries = read.foreign_entries(device)?;
-            let name = device_name(&device.0);
             // A piece of a journal is checked from its first entry on: what stood before it is not known here.
-            let first = entries.first().map(|entry| entry.seq);
-            match first {
-                Some(1) => {
-                    if let Err(fault) = verify_chain(device, &entries) {
-                        view.faults.push(format!("the journal of device {name}: {fault}"));
-                    }
-                }
-                _ => {
-                    for pair in entries.windows(2) {
-                        let [one, next] = pair else { continue };
-                        if next.seq == one.seq && next.digest != one.digest {
-                            view.faults.push(format!(
-                                "the journal of device {name} has two entries {}: the device was forked",
-                                one.seq
-                            ));
-                        } else if next.seq == one.seq + 1 && next.prev != one.digest {
-                            view.faults.push(format!(
-                                "entry {} of device {name} does not follow entry {}",
-                                next.seq, one.seq
-                            ));
-                        }
-                    }
-                }
+            let from_the_first = entries.first().is_some_and(|entry| entry.seq == 1);
+            if from_the_first && let Err(fault) = verify_chain(device, &entries) {
+                view.faults.push(format!("the journal of device {}: {fault}", DeviceName(device.0)));
             }
-            for entry in &entries {
-                if let Some(told) = account.told.get(&(device.0, entry.seq))
-                    && told.digest != entry.digest
-                {
-                    view.faults.push(format!(
-                        "record {} tells entry {} of device {name} otherwise than the journal that is kept here",
-                        told.by.short(),
-                        entry.seq
-                    ));
-                }
-            }
+            let links: Vec<Link> = entries
+                .iter()
+                .map(|entry| Link { seq: entry.seq, prev: entry.prev, digest: entry.digest })
+                .collect();
+            view.find(chains.piece(device.0, &links, from_the_first));
         }
         Ok(())
     }
@@ -474,105 +403,22 @@ fn decayed<T>(answer: Result<T, StoreError>) -> Result<Result<T, String>, AppErr
 }
 
 /// The columns by which a record is listed and counted are what its seal says.
-fn fits_its_row(row: &RecordRow, own: Digest, examined: &Examined) -> Result<(), String> {
+fn fits_its_row(row: &RecordRow, own: Digest, examined: &Examined) -> Result<(), ColumnFault> {
     let seal = &examined.seal;
-    let holder = examined.signer.credential.holder.to_string();
     let fit = row.outcome == slingseal_store::Outcome::Fit;
+    let counts = (row.found, row.corrected) == (seal.found.into(), seal.corrected.into());
+    let walked = examined.record.as_ref().map(|record| Digest::of(&record.tag));
     let wrong = [
-        (row.digest != seal.record, "its seal is of another record"),
-        (row.seal != own, "its seal is another one"),
-        (row.load != seal.load.as_str(), "its line names another load than its seal"),
-        (fit != (seal.outcome == Outcome::Fit), "its line tells another outcome than its seal"),
-        (row.inspector != holder, "its line names another inspector than its seal"),
-        (row.procedure != seal.procedure.as_str(), "its line names another procedure than its seal"),
-        (row.issued != seal.issued, "its line tells another time than its seal"),
-        (row.valid_until != seal.valid_until, "its line tells another validity than its seal"),
-        (
-            (row.found, row.corrected) != (seal.found.into(), seal.corrected.into()),
-            "its line counts other deficiencies than its seal",
-        ),
-        (
-            examined.record.as_ref().is_some_and(|record| row.tag != Some(Digest::of(&record.tag))),
-            "its line names another tag than its record",
-        ),
+        (row.digest != seal.record, ColumnFault::Record),
+        (row.seal != own, ColumnFault::Seal),
+        (row.load != seal.load.as_str(), ColumnFault::Load),
+        (fit != (seal.outcome == Outcome::Fit), ColumnFault::Outcome),
+        (row.inspector != examined.signer.credential.holder.as_str(), ColumnFault::Inspector),
+        (row.procedure != seal.procedure.as_str(), ColumnFault::Procedure),
+        (row.issued != seal.issued, ColumnFault::Issued),
+        (row.valid_until != seal.valid_until, ColumnFault::Validity),
+        (!counts, ColumnFault::Counts),
+        (walked.is_some() && row.tag != walked, ColumnFault::Tag),
     ];
-    match wrong.into_iter().find(|(wrong, _)| *wrong) {
-        Some((_, what)) => Err(what.into()),
-        None => Ok(()),
-    }
-}
-
-/// Whether the signer might sign it then. Who was revoked since is another question.
-fn might_sign(seal: &Seal, signer: &Signer) -> Result<(), String> {
-    let credential = &signer.credential;
-    if !credential.roles.has(Role::Inspector) {
-        return Err(format!("{} sealed it and is no inspector", credential.holder));
-    }
-    if seal.issued > credential.expires {
-        return Err(format!("the credential of {} had run out when it was sealed", credential.holder));
-    }
-    Ok(())
-}
-
-/// Every link that a record tells agrees with every other record's.
-fn told_once(record: &Record, by: Digest, account: &mut Account) -> Result<(), String> {
-    let mut last: Option<u64> = None;
-    let mut links: Vec<(u64, Digest)> = Vec::new();
-    for entry in &record.entries {
-        if last.is_some_and(|last| entry.seq <= last) {
-            return Err(format!("entry {} is out of order", entry.seq));
-        }
-        links.push((entry.seq.saturating_sub(1), entry.prev));
-        links.push((entry.seq, entry_digest(entry, &record.walk)));
-        last = Some(entry.seq);
-    }
-    if last.is_some_and(|last| record.head.0 < last) {
-        return Err("its journal ends before its last entry".into());
-    }
-    links.push(record.head);
-    for (seq, digest) in links.into_iter().filter(|(seq, _)| *seq > 0) {
-        let told = account.told.entry((record.device, seq)).or_insert(Told { digest, by });
-        if told.digest != digest && told.by == by {
-            return Err(format!("entry {} of it does not follow entry {seq}: an entry was changed", seq + 1));
-        }
-        if told.digest != digest {
-            return Err(format!(
-                "entry {seq} of its device is told in another way by record {}: the device was copied or its journal rewritten",
-                told.by.short()
-            ));
-        }
-    }
-    if let (Some(first), Some(last)) = (record.entries.first(), last) {
-        account.walks.push((record.device, first.seq, last, by));
-    }
-    match account.after.insert((record.device, record.before), by) {
-        Some(other) if other != by => Err(format!(
-            "it and record {} were both sealed next after {} by one device: the device was copied",
-            other.short(),
-            record.before.map_or("none".into(), |before| format!("record {}", before.short()))
-        )),
-        _ => Ok(()),
-    }
-}
-
-/// Entries between a walk's first and last that no record tells: another walk that was never sealed, or something that was
-/// left out. For this device's own records the journal itself has answered.
-fn gaps(account: &Account, view: &mut AuditView, own: &[u8; 16]) {
-    for (device, first, last, by) in account.walks.iter().filter(|(device, ..)| device != own) {
-        let told = account.told.range((*device, *first)..=(*device, *last)).map(|((_, seq), _)| *seq);
-        let mut next = *first;
-        for seq in told {
-            if seq > next {
-                view.notes.push(format!(
-                    "record {}: entries {next} to {} of device {} came between its own and are in no record here: a walk \
-                     that was not sealed, or something left out; ask for that device's home",
-                    by.short(),
-                    seq - 1,
-                    device_name(device)
-                ));
-                break;
-            }
-            next = seq + 1;
-        }
-    }
+    wrong.into_iter().find(|(wrong, _)| *wrong).map_or(Ok(()), |(_, fault)| Err(fault))
 }

@@ -3,9 +3,7 @@
 
 use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, put_heads};
 use crate::account::strays::Origin;
-use crate::exams::judge::{
-    judge_lock, judge_result, judge_sheet, put_lock, put_result, put_sheet, result_parts,
-};
+use crate::exams::papers::{judge_sheet, put_lock, put_result, put_sheet, result_parts};
 use crate::hook::admission::Admission;
 use crate::procedures::keep_text;
 use crate::walks::photograph;
@@ -15,6 +13,7 @@ use slingseal_catalogue::refusals as words;
 use slingseal_message::envelope::Kind;
 use slingseal_message::tag::kind_of_tag;
 use slingseal_store::{Put, StrayKind};
+use slingseal_walk::exam::{judge_lock, judge_result};
 use slingseal_words::{Digest, Language};
 
 /// The most that is set aside of one bundle and in a home: things, and their bytes. The oldest gives way.

@@ -4,7 +4,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::exams::judge::names_of_papers;
+use crate::exams::papers::names_of_papers;
 use crate::walks::sealing::entry_digest;
 use crate::{AppError, Inner};
 use slingseal_message::seal::Record;

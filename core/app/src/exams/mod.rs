@@ -3,14 +3,14 @@
 use slingseal_catalogue::refusals as words;
 pub(crate) mod class;
 pub(crate) mod csv;
-pub(crate) mod judge;
+pub(crate) mod papers;
 pub(crate) mod result;
 pub(crate) mod run;
 pub(crate) mod sheet;
 
 use serde::Serialize;
 
-use crate::exams::judge::{judge_lock, put_lock};
+use crate::exams::papers::put_lock;
 use crate::procedures::{expanded_of, keep_own_text};
 use crate::tags::tag_bytes;
 use crate::trust::setup::DEVICE_VAULT;
@@ -21,6 +21,7 @@ use slingseal_message::envelope::{Kind, Limits, Reader, Writer, check, unwrap, w
 use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::Role;
 use slingseal_store::{ExamPaper, ExamPaperRow, RunState};
+use slingseal_walk::exam::judge_lock;
 use slingseal_walk::exam::{self, ExamError, Lock, MOST_PLANTED, Planted, PlantedList, Salt, Standard};
 use slingseal_walk::procedure::{Card, Expanded, Point};
 use slingseal_words::{Digest, PointId, Seconds};

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
-use crate::exams::judge::{judge_lock, judge_result, put_result};
+use crate::exams::papers::put_result;
 use crate::exams::{PlantedView, StandardView, clock, elsewhere, one_of, planted_views, short};
 use crate::procedures::expanded_of;
 use crate::trust::setup::DEVICE_VAULT;
@@ -12,6 +12,7 @@ use slingseal_message::envelope::{Kind, wrap};
 use slingseal_message::trust::Role;
 use slingseal_store::{ExamPaper, ExamPaperRow};
 use slingseal_walk::exam::{self, Call, ExamResult, Outcome, Score, Tally, Timing};
+use slingseal_walk::exam::{judge_lock, judge_result};
 use slingseal_walk::procedure::{CardNo, Expanded};
 use slingseal_words::{Digest, Language, PointId, Seconds, same_person};
 
@@ -296,7 +297,8 @@ impl Inner {
         let held = self.held(row)?;
         let line = line_of(&held, self.attempt_of(&held.result)?);
         let lock = self.store.read().exam_paper(held.result.key)?;
-        let lock = lock.map(|row| judge_lock(&self.trusted()?, &row.bytes)).transpose()?;
+        let trusted = self.trusted()?;
+        let lock = lock.map(|row| judge_lock(&trusted, &row.bytes)).transpose()?;
         let plan = lock.and_then(|(lock, _)| {
             expanded_of(&self.store.read(), &lock.procedure_digest, self.language()).ok()
         });

@@ -6,19 +6,20 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
-use crate::exams::judge::{judge_lock, judge_sheet, put_sheet};
+use crate::exams::papers::{judge_sheet, put_sheet};
 use crate::exams::short;
 use crate::procedures::{expanded_of, keep_own_text};
 use crate::tags::tag_bytes;
 use crate::walks::view::RefusedView;
-use crate::walks::{command, events, facts, id_text, walk_id};
+use crate::walks::{command, events, id_text, walk_id};
 use crate::{App, AppError, Inner, NextStep, Stamp, WalkRequest, WalkStage, WalkView};
 use slingseal_journal::{NewEntry, WalkId};
 use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_message::tag::ReceivedTag;
 use slingseal_store::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
+use slingseal_walk::exam::judge_lock;
 use slingseal_walk::exam::{self, END_OF_RUN, ExamResult, Lock, Outcome, Sheet, Timing};
-use slingseal_walk::walk::{Command, Event, Ground, Walk, What};
+use slingseal_walk::walk::{Command, Event, Ground, LoadFacts, Walk, What};
 use slingseal_words::{CallSign, Digest, Note, Time, same_person};
 
 /// The journal's entry that a run stands on; an inspection's is another, so that neither passes for the other.
@@ -166,7 +167,7 @@ impl Inner {
         body.array(4).bytes(&tag).bytes(plan.digest.as_bytes()).text(student.as_str()).bytes(&key.bytes);
         let body = body.into_bytes();
         let ground =
-            Ground { facts: facts(&received.tag, received.digest), inspector: student.clone(), plan };
+            Ground { facts: LoadFacts::of(&received.tag, received.digest), inspector: student.clone(), plan };
         let walk = Walk::new(Arc::new(ground));
         let events = walk.decide(Command::Begin, now).map_err(|no| AppError::refused(no.to_string()))?;
         let bodies = bodies(&events)?;
@@ -232,7 +233,7 @@ impl Inner {
         let received = ReceivedTag::open(tag)?;
         let ground = Ground {
             plan: expanded_of(&self.store.read(), &digest, self.language())?,
-            facts: facts(&received.tag, received.digest),
+            facts: LoadFacts::of(&received.tag, received.digest),
             inspector: student.clone(),
         };
         let bodies: Vec<Vec<u8>> =

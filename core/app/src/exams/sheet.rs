@@ -3,13 +3,14 @@
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
-use crate::exams::judge::{JudgedSheet, judge_sheet};
+use crate::exams::papers::judge_sheet;
 use crate::exams::{one_of, short};
 use crate::procedures::comes_with_the_program;
 use crate::walks::{id_text, walk_id};
 use crate::{App, AppError, Inner, MovingCode, Stamp};
 use slingseal_account::sync::{BundleWriter, ItemKind};
 use slingseal_store::{ExamPaper, ExamPaperRow, RunState};
+use slingseal_walk::exam::JudgedSheet;
 use slingseal_walk::exam::{ExamError, ExamResult, Lock, Sheet};
 use slingseal_words::Digest;
 

@@ -10,8 +10,11 @@ use crate::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictVie
 use slingseal_catalogue::check_page;
 use slingseal_judgement::is_of_a_load;
 use slingseal_message::envelope::{Kind, unwrap, wrap};
+use slingseal_message::seal::ReceivedSeal;
+use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
 use slingseal_store::RosterRow;
+use slingseal_words::LoadNumber;
 
 /// What was taken in.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -145,6 +148,37 @@ impl App {
                 self.receive_exam(kind, &bytes)
             }
         }
+    }
+}
+
+impl App {
+    /// Takes in all that came at once, as a picture, a file or a line of arguments holds it: first what is no seal, each for itself;
+    /// then the seals together with the tags of their loads. So a void, a roster or a refusal that stands behind a seal is known
+    /// when that seal is judged, and what cannot be taken keeps nothing else out. One answer for each in this order, and one for all
+    /// seals together.
+    pub fn receive_all(&self, texts: &[String]) -> Vec<Result<Received, AppError>> {
+        let front =
+            |text: &String| text.split_once(':').is_some_and(|(front, _)| front == Kind::Seal.front());
+        let (seals, others): (Vec<&String>, Vec<&String>) = texts.iter().partition(|text| front(text));
+        let mut answers: Vec<_> = others.iter().map(|text| self.receive(text)).collect();
+        if seals.is_empty() {
+            return answers;
+        }
+        let loads: Vec<LoadNumber> = seals.iter().filter_map(|text| load_of(text)).collect();
+        let of_a_seal = |text: &&&String| load_of(text).is_some_and(|load| loads.contains(&load));
+        let together: Vec<String> =
+            seals.iter().chain(others.iter().filter(of_a_seal)).map(|text| (*text).clone()).collect();
+        answers.push(self.check_all(&together).map(|verdict| Received::Seal(Box::new(verdict))));
+        answers
+    }
+}
+
+/// The load of a seal or a tag that can be read.
+fn load_of(text: &str) -> Option<LoadNumber> {
+    match unwrap(text).ok()? {
+        (Kind::Seal, bytes) => Some(ReceivedSeal::open(&bytes).ok()?.seal.load),
+        (Kind::Tag | Kind::TagWithBasis, bytes) => Some(ReceivedTag::open(&bytes).ok()?.tag.load),
+        _ => None,
     }
 }
 

@@ -133,7 +133,12 @@ impl Inner {
         moments.push(Moment {
             at: row.issued,
             kind: MomentKind::Sealed,
-            what: format!("Sealed {fit} by {}, holds until {}", row.inspector, row.valid_until.dtg()),
+            what: match row.outcome {
+                Outcome::Fit => {
+                    format!("Sealed {fit} by {}, holds until {}", row.inspector, row.valid_until.dtg())
+                }
+                Outcome::NotFit => format!("Sealed {fit} by {}", row.inspector),
+            },
             card: None,
         });
         moments.extend(self.voids(row.digest)?);

@@ -131,6 +131,18 @@ pub struct RiggingView {
     pub picture_svg: Option<String>,
 }
 
+impl TagView {
+    /// Who stands for it, in words: its planner, or what its signature is worth without one.
+    pub fn signed_by(&self) -> &str {
+        match (&self.planner, self.signature.as_str()) {
+            (Some(planner), _) => planner,
+            (None, "unknown") => "somebody who is not trusted here as a planner",
+            (None, "forged") => "nobody: its signature does not match",
+            (None, _) => "nobody",
+        }
+    }
+}
+
 impl Eq for RiggingView {}
 
 /// A tag that was made.

@@ -4,8 +4,8 @@ use super::bundles::{bundle, day, desk, take};
 use super::*;
 use crate::account::strays::{MOST_STRAY_BYTES, MOST_STRAYS};
 use slingseal_account::sync::{BundleReader, BundleWriter, ItemKind, Piece};
-use slingseal_message::envelope::{Kind, unwrap, wrap};
-use slingseal_message::tag::{Equipment, EquipmentRating, MOST_EQUIPMENT, ReceivedTag, Tag};
+use slingseal_message::envelope::{unwrap, wrap};
+use slingseal_message::tag::{Equipment, EquipmentRating, MOST_EQUIPMENT, ReceivedTag, Tag, kind_of_tag};
 use slingseal_store::StrayKind;
 use slingseal_walk::exam::Sheet;
 use slingseal_words::{LoadNumber, Name, Quantity, Serial, Source};
@@ -38,6 +38,10 @@ fn unsigned(like: &str, number: u32) -> Vec<u8> {
     let tag = Tag { load, equipment, ..ReceivedTag::open(&bytes).unwrap().tag };
     let content = tag.content();
     tag.claims(&content).to_bytes()
+}
+
+fn wrapped(tag: &[u8]) -> String {
+    wrap(kind_of_tag(tag), tag)
 }
 
 fn photo(number: u32, length: usize) -> Vec<u8> {
@@ -104,15 +108,15 @@ fn unsigned_tags_give_way_and_never_those_that_count() {
 
     // By scan, one at a time: the oldest gives way to each.
     let first = desk.lock().store.read().strays().unwrap()[0].digest;
-    desk.receive(&wrap(Kind::Tag, &unsigned(&own, 99_999))).unwrap();
+    desk.receive(&wrapped(&unsigned(&own, 99_999))).unwrap();
     assert_eq!(strays(&desk).0, MOST_STRAYS);
     assert!(desk.lock().store.read().tag(first).unwrap().is_none());
     // Shown again here it is worked by, and stays.
     let picked = unsigned(&own, 99_999);
-    desk.begin_walk(&wrap(Kind::Tag, &picked)).unwrap_err();
-    day.one.receive(&wrap(Kind::Tag, &picked)).unwrap();
+    desk.begin_walk(&wrapped(&picked)).unwrap_err();
+    day.one.receive(&wrapped(&picked)).unwrap();
     assert_eq!(strays(&day.one).0, 1);
-    day.one.begin_walk(&wrap(Kind::Tag, &picked)).unwrap();
+    day.one.begin_walk(&wrapped(&picked)).unwrap();
     assert_eq!(strays(&day.one).0, 0);
 
     // Full to the brim, everything goes on.

@@ -9,7 +9,6 @@ pub(crate) mod view;
 
 use serde::Serialize;
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::procedures::keep_own_text;
@@ -28,8 +27,8 @@ use slingseal_rigging::{self as rigging, RiggedLoad, SeatedLink};
 use slingseal_store::{WalkRow, WalkState};
 use slingseal_walk::procedure::{CardNo, Expected, Kind, Point, Subject};
 use slingseal_walk::walk::{
-    Again, Command, EquipmentFact, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding,
-    Sighting, Stage, Value, Walk,
+    Again, Command, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding, Sighting, Stage,
+    Value, Walk,
 };
 use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Serial};
 
@@ -235,7 +234,7 @@ impl Inner {
         }
         let ground = Ground {
             plan: procedure.expand(self.language()),
-            facts: facts(&tag, received.digest),
+            facts: LoadFacts::of(&tag, received.digest),
             inspector: inspector.clone(),
         };
         let mut id = [0; 16];
@@ -324,7 +323,7 @@ impl Inner {
         let received = ReceivedTag::open(bytes)?;
         Ok(Ground {
             plan: self.procedure_of_digest(&digest, self.language())?,
-            facts: facts(&received.tag, received.digest),
+            facts: LoadFacts::of(&received.tag, received.digest),
             inspector,
         })
     }
@@ -444,38 +443,6 @@ pub(crate) fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRo
         },
         begun: walk.began().unwrap_or(now),
         updated: now,
-    }
-}
-
-pub(crate) fn facts(tag: &Tag, digest: Digest) -> LoadFacts {
-    LoadFacts {
-        load: tag.load.clone(),
-        tag: digest,
-        procedure: tag.procedure.clone(),
-        rigger: tag.rigger.clone(),
-        gross: Some(tag.gross),
-        allowable: Some(tag.allowable),
-        equipment: tag
-            .equipment
-            .iter()
-            .map(|equipment| EquipmentFact {
-                serial: equipment.serial.clone(),
-                kind: equipment.kind.clone(),
-                rating: equipment.rating.as_ref().map(|rating| rating.value),
-                source: equipment.rating.as_ref().map(|rating| rating.source.clone()),
-                good_until: equipment.good_until(),
-            })
-            .collect(),
-        links: tag
-            .links
-            .iter()
-            .map(|count| (count.leg.to_string(), u32::from(count.link)))
-            .collect::<BTreeMap<_, _>>(),
-        conditions: tag
-            .basis
-            .conditions
-            .as_ref()
-            .map(|set| set.iter().map(|condition| condition.to_string()).collect()),
     }
 }
 

@@ -7,7 +7,7 @@ use crate::hook::admission::Admission;
 use crate::tags::statics::{rigging_json, rigging_view};
 use crate::trust::setup::DEVICE_VAULT;
 use crate::view::hex;
-use crate::walks::{GROUND, facts, ground_parts, walk_id};
+use crate::walks::{GROUND, ground_parts, walk_id};
 use crate::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
 use slingseal_journal::{Entry, NewEntry, WalkId};
 use slingseal_judgement::TagSignature;
@@ -17,7 +17,7 @@ use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_message::trust::{Role, SecretKey};
 use slingseal_store::{DeficiencyRow, EquipmentRow, Judged, RecordRow, Standing, WalkRow, WalkState};
 use slingseal_walk::procedure::Subject;
-use slingseal_walk::walk::{self, Stage, Walk};
+use slingseal_walk::walk::{self, LoadFacts, Stage, Walk};
 use slingseal_words::{Digest, Quantity, Seconds, Time, same_person};
 
 /// The journal's entry that names the record of a sealed walk.
@@ -411,7 +411,7 @@ pub(crate) fn walk_of_record(inner: &Inner, record: &Record) -> Result<(Walk, Ta
     let entries: Vec<Entry> = record.entries.iter().map(|entry| as_entry(entry, &record.walk)).collect();
     let walk = inner.fold(&entries)?;
     let received = ReceivedTag::open(&record.tag)?;
-    if walk.ground().facts != facts(&received.tag, received.digest) {
+    if walk.ground().facts != LoadFacts::of(&received.tag, received.digest) {
         return Err(AppError::bad_input(words::RecordWalksAnotherTagThan { hex: hex(&record.walk) }));
     }
     Ok((walk, received.tag))
@@ -430,7 +430,7 @@ pub(crate) fn walk_from(
         return Err(AppError::bad_input(words::RecordWalksAnotherTagProcedure));
     }
     let received = ReceivedTag::open(tag)?;
-    let ground = walk::Ground { plan, facts: facts(&received.tag, received.digest), inspector };
+    let ground = walk::Ground { plan, facts: LoadFacts::of(&received.tag, received.digest), inspector };
     let bodies = entries.iter().filter(|entry| entry.kind == crate::walks::EVENT);
     let events = crate::walks::events(bodies.map(|entry| entry.body.as_slice()))?;
     let walk = Walk::fold(std::sync::Arc::new(ground), &events).map_err(AppError::bad_input)?;

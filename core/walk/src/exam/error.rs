@@ -1,9 +1,11 @@
 use slingseal_catalogue::{Saying, faults as words};
 use slingseal_message::envelope::{ShapeError, Sign1Error, StrictError};
+use slingseal_message::tag::TagError;
+use slingseal_message::trust::TrustError;
 use slingseal_words::{CallSign, LineError, LoadNumber, PointId, ProcedureId};
 
 /// Why something of an examination is refused. Each is one line: what is wrong; what to do.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum ExamError {
     /// Not a signed message.
     Form(Sign1Error),
@@ -13,6 +15,10 @@ pub enum ExamError {
     Strict(StrictError),
     /// A text that cannot stand in its place.
     Line(LineError),
+    /// A signature that does not hold, or of nobody trusted here.
+    Trust(TrustError),
+    /// No tag.
+    Tag(TagError),
     /// Nothing is planted.
     NothingPlanted,
     /// More than a code carries.
@@ -114,6 +120,8 @@ impl ExamError {
             Self::Shape(error) => error.saying(),
             Self::Strict(error) => error.saying(),
             Self::Line(error) => error.saying(),
+            Self::Trust(error) => error.saying(),
+            Self::Tag(error) => error.saying(),
             Self::NothingPlanted => words::ExamErrorNothingPlanted.into(),
             Self::TooMany { found, most } => words::ExamErrorTooMany { found, most }.into(),
             Self::NoRoom { wanted, room, procedure } => {
@@ -164,5 +172,17 @@ impl From<StrictError> for ExamError {
 impl From<LineError> for ExamError {
     fn from(error: LineError) -> Self {
         Self::Line(error)
+    }
+}
+
+impl From<TrustError> for ExamError {
+    fn from(error: TrustError) -> Self {
+        Self::Trust(error)
+    }
+}
+
+impl From<TagError> for ExamError {
+    fn from(error: TagError) -> Self {
+        Self::Tag(error)
     }
 }

@@ -15,6 +15,7 @@ mod class;
 mod draw;
 mod error;
 mod items;
+mod judge;
 mod lock;
 mod plant;
 mod result;
@@ -31,6 +32,7 @@ pub use class::{
 pub use draw::draw;
 pub use error::ExamError;
 pub use items::{GROUP, ItemName, ItemStat, Observation, item_stats};
+pub use judge::{JudgedSheet, OpenedSheet, judge_lock, judge_result};
 pub use lock::Lock;
 pub use plant::{MOST_PLANTED, Planted, PlantedList, SALT, Salt};
 pub use result::{ExamResult, Tally};

@@ -5,7 +5,7 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use crate::procedure::{Expanded, Point, Subject};
-use slingseal_message::tag::outweighs;
+use slingseal_message::tag::{Equipment, Tag, outweighs};
 use slingseal_words::{
     CallSign, Digest, LoadNumber, Name, Note, ProcedureId, Quantity, Serial, Source, Time, same_person,
 };
@@ -44,6 +44,34 @@ pub struct LoadFacts {
     pub links: BTreeMap<String, u32>,
     /// Under which conditions of the procedure the load is inspected; none where the tag does not say.
     pub conditions: Option<BTreeSet<String>>,
+}
+
+impl LoadFacts {
+    /// What a tag says, whose bytes have this digest.
+    pub fn of(tag: &Tag, digest: Digest) -> Self {
+        let piece = |piece: &Equipment| EquipmentFact {
+            serial: piece.serial.clone(),
+            kind: piece.kind.clone(),
+            rating: piece.rating.as_ref().map(|rating| rating.value),
+            source: piece.rating.as_ref().map(|rating| rating.source.clone()),
+            good_until: piece.good_until(),
+        };
+        Self {
+            load: tag.load.clone(),
+            tag: digest,
+            procedure: tag.procedure.clone(),
+            rigger: tag.rigger.clone(),
+            gross: Some(tag.gross),
+            allowable: Some(tag.allowable),
+            equipment: tag.equipment.iter().map(piece).collect(),
+            links: tag.links.iter().map(|count| (count.leg.to_string(), u32::from(count.link))).collect(),
+            conditions: tag
+                .basis
+                .conditions
+                .as_ref()
+                .map(|set| set.iter().map(|condition| condition.to_string()).collect()),
+        }
+    }
 }
 
 /// One piece of equipment on the tag.

@@ -11,7 +11,14 @@ for (const table of document.querySelectorAll(".wide > table")) {
   }
   table.setAttribute("role", "table");
   for (const row of table.tBodies[0].rows) {
-    [...row.cells].forEach((cell, at) => { cell.dataset.name = names[at] ?? ""; });
+    [...row.cells].forEach((cell, at) => {
+      cell.dataset.name = names[at] ?? "";
+      if (!cell.hasChildNodes()) return;
+      // One block beside the name, whatever the cell is made of.
+      const inside = document.createElement("div");
+      inside.append(...cell.childNodes);
+      cell.append(inside);
+    });
   }
   table.classList.add("stacked");
 }

@@ -65,7 +65,7 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
                 (fact("From", &zone(&tag.pickup)))
                 (fact("To", &zone(&tag.destination)))
                 (fact("Procedure", tag.procedure_title.as_deref().unwrap_or(&tag.procedure)))
-                (fact("Tag signed by", tag.planner.as_deref().unwrap_or("nobody")))
+                (fact("Tag signed by", tag.signed_by()))
                 (fact("Links", &links.join(" · ")))
                 @for line in &tag.basis.lines { (fact(&line.label, &line.text)) }
             }
@@ -107,7 +107,7 @@ fn seal(record: &RecordView) -> Markup {
             dl.facts {
                 (fact("Sealed", &line.issued.dtg))
                 (fact("Inspector", &line.inspector))
-                (fact("Holds until", &line.valid_until.dtg))
+                @if line.fit { (fact("Holds until", &line.valid_until.dtg)) }
                 (fact("Found, corrected", &format!("{}, {}", line.found, line.corrected)))
             }
             p.digest { "Record " (line.record) }
@@ -129,7 +129,7 @@ fn findings(view: &LoadView) -> Markup {
     html! {
         section {
             h2 { "Deficiencies" }
-            table {
+            div.wide tabindex="0" role="group" aria-label="Table" { table {
                 thead { tr { th { "Found" } th { "Card" } th { "Where" } th { "What" } th { "What became of it" } } }
                 tbody {
                     @for record in &view.inspections {
@@ -147,7 +147,7 @@ fn findings(view: &LoadView) -> Markup {
                         }
                     }
                 }
-            }
+            } }
         }
     }
 }

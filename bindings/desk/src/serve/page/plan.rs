@@ -131,7 +131,7 @@ pub(in crate::serve) fn made(tags: &[TagMade]) -> Markup {
             div {
                 h2 { a href={ "/load/" (encoded(&tag.load)) } { (tag.load) } }
                 p { (tag.description) ", " (tag.gross) ", " (tag.aircraft) " (" (tag.allowable) " allowed)" }
-                p { "Signed by " (tag.planner.as_deref().unwrap_or("nobody")) }
+                p { "Signed by " (tag.signed_by()) }
                 @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
                 details { summary { "As text" } p.digest { (code.text) } }
             }

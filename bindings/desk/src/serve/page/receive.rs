@@ -53,7 +53,7 @@ pub(in crate::serve) fn receive<'r>(
                 @for one in &receipts {
                     li.good[one.good].bad[!one.good] {
                         time datetime=(one.at.rfc3339) { (one.at.dtg) }
-                        strong { @if one.good { "Taken in: " } @else { "Refused: " } }
+                        strong { @if one.good { "Taken in: " } @else if one.partly { "Taken in part: " } @else { "Refused: " } }
                         @if let Some(load) = &one.load { a href={ "/load/" (encoded(load)) } { (one.what) } } @else { (one.what) }
                         @for line in &one.lines { div.small { (line) } }
                     }

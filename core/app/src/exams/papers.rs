@@ -1,20 +1,17 @@
-//! What of an examination may be believed: keys, sheets and results, whether they come by code, by bundle or from the store.
+//! Papers of examinations as they are kept and carried: keys, sheets and results, by code, by bundle, from the store. What may be
+//! believed of them is the examination's own to say.
 
 use slingseal_catalogue::refusals as words;
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
 use crate::procedures::expanded_of;
-use crate::walks::facts;
 use crate::{App, AppError, Inner};
 use slingseal_account::sync::ItemKind;
 use slingseal_message::envelope::{Kind, Reader as Cbor, Writer};
-use slingseal_message::tag::ReceivedTag;
-use slingseal_message::trust::{Role, Signer, Trusted};
+use slingseal_message::trust::Trusted;
 use slingseal_store::{ExamPaper, ExamPaperRow, Reader, Tx};
-use slingseal_walk::exam::{self, ExamError, ExamResult, Lock, Sheet, Timing};
-use slingseal_walk::walk::{Ground, Walk};
-use slingseal_words::{Digest, Language, Time, same_person};
+use slingseal_walk::exam::{ExamError, ExamResult, JudgedSheet, Lock, OpenedSheet, judge_lock, judge_result};
+use slingseal_words::{Digest, Language, Time};
 
 impl From<ExamError> for AppError {
     fn from(error: ExamError) -> Self {
@@ -32,83 +29,21 @@ impl From<ExamError> for AppError {
             | ExamError::NotInARun(_)
             | ExamError::NotEnded
             | ExamError::Disagrees { .. } => Self::Refused { message },
-            _ => Self::BadInput { message },
+            _ => Self::bad_input(message),
         }
     }
 }
 
-/// A lock with its signer: an instructor, credentialed when it was signed. Whether the credential was revoked since is another
-/// question: the account keeps those too.
-pub(crate) fn judge_lock(trusted: &Trusted, bytes: &[u8]) -> Result<(Lock, Signer), AppError> {
-    let (lock, message) = Lock::open(bytes)?;
-    let signer = trusted.signer(Kind::ExamKey, &message)?;
-    instructor(&signer, lock.locked)?;
-    Ok((lock, signer))
-}
-
-fn instructor(signer: &Signer, signed: Time) -> Result<(), ExamError> {
-    let credential = &signer.credential;
-    if !credential.roles.has(Role::Instructor) {
-        return Err(ExamError::NotAnInstructor { name: credential.holder.clone() });
-    }
-    if signed > credential.expires {
-        return Err(ExamError::CredentialRanOut { name: credential.holder.clone() });
-    }
-    Ok(())
-}
-
-/// A result with its lock and their signer, who must be one person: whoever locked the key knows what was planted.
-pub(crate) fn judge_result(
-    trusted: &Trusted,
-    lock_bytes: &[u8],
-    bytes: &[u8],
-) -> Result<(ExamResult, Lock, Signer), AppError> {
-    let (lock, locker) = judge_lock(trusted, lock_bytes)?;
-    let (result, message) = ExamResult::open(bytes)?;
-    let signer = trusted.signer(Kind::ExamResult, &message)?;
-    instructor(&signer, result.issued)?;
-    result.is_under(&lock, &Digest::of(lock_bytes))?;
-    let (one, other) = (&signer.credential.holder, &locker.credential.holder);
-    if !same_person(one, other) || signer.authority != locker.authority {
-        return Err(ExamError::OtherKey { what: "result" }.into());
-    }
-    if same_person(one, &result.student) {
-        return Err(ExamError::StudentIsInstructor { name: result.student.clone() }.into());
-    }
-    Ok((result, lock, signer))
-}
-
-/// A sheet, folded and timed.
-pub(crate) struct JudgedSheet {
-    pub(crate) sheet: Sheet,
-    pub(crate) lock: Lock,
-    pub(crate) walk: Walk,
-    pub(crate) timing: Timing,
-}
-
-/// A sheet that may be kept: its lock is an instructor's, its tag and procedure are the locked ones, its events make a run
-/// that ended, by somebody who is not the instructor, not before the lock.
+/// A sheet that may be kept, on the procedure that its lock names.
 pub(crate) fn judge_sheet(
     trusted: &Trusted,
     read: &Reader<'_>,
     bytes: &[u8],
     language: Language,
 ) -> Result<JudgedSheet, AppError> {
-    let sheet = Sheet::parse(bytes)?;
-    let (lock, signer) = judge_lock(trusted, &sheet.lock)?;
-    let received = ReceivedTag::open(&sheet.tag)?;
-    if received.digest != lock.tag {
-        return Err(ExamError::OtherTag { load: lock.load.clone() }.into());
-    }
-    let plan = expanded_of(read, &lock.procedure_digest, language)?;
-    let ground =
-        Ground { plan, facts: facts(&received.tag, received.digest), inspector: sheet.student.clone() };
-    let (walk, timing) = exam::timing(Arc::new(ground), &sheet.read_events()?)?;
-    exam::may_begin(&lock, &signer.credential.holder, &sheet.student, timing.began)?;
-    if !timing.ended {
-        return Err(ExamError::NotEnded.into());
-    }
-    Ok(JudgedSheet { sheet, lock, walk, timing })
+    let opened = OpenedSheet::open(trusted, bytes)?;
+    let plan = expanded_of(read, &opened.lock.procedure_digest, language)?;
+    Ok(opened.judge(plan)?)
 }
 
 pub(crate) fn put_lock(tx: &Tx<'_>, lock: &Lock, bytes: &[u8], now: Time) -> Result<bool, AppError> {
@@ -233,10 +168,12 @@ impl Inner {
                     _ if Digest::of(&row.bytes) != row.digest => {
                         Err(AppError::internal("its bytes are not those of its row"))
                     }
-                    ExamPaper::Key => judge_lock(trusted, &row.bytes).map(drop),
+                    ExamPaper::Key => judge_lock(trusted, &row.bytes).map(drop).map_err(AppError::from),
                     ExamPaper::Sheet => judge_sheet(trusted, &read, &row.bytes, self.language()).map(drop),
                     ExamPaper::Result => match read.exam_paper(row.key)? {
-                        Some(lock) => judge_result(trusted, &lock.bytes, &row.bytes).map(drop),
+                        Some(lock) => {
+                            judge_result(trusted, &lock.bytes, &row.bytes).map(drop).map_err(AppError::from)
+                        }
                         None => Err(AppError::not_found(words::ExamKeyNotHere)),
                     },
                 };
