@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from cose import sha256
-from messages import Credential, Roster, Seal, Tag, Void, credential
+from messages import Credential, Inspection, Movement, Roster, Seal, Tag, Void, credential, folded
 from names import same_person
 from text import Refused
 from values import ROLES, outweighs
@@ -13,8 +13,13 @@ NO_GO, WAIT, NOTE = 2, 1, 0
 WAITS = {
     "planner_credential_expired", "no_roster", "roster_too_old", "tag_unsigned", "tag_planner_unknown",
     "equipment_overdue", "from_the_future", "clock_behind", "memory_put_back", "copy_out_of_date",
+    "lifted_before",
 }
-NOTES = {"expires_soon", "corrected", "tag_not_seen", "rigger_not_known"}
+NOTES = {"expires_soon", "corrected", "tag_not_seen", "rigger_not_known", "movement_unsigned"}
+# What each event of a report is called, in the order in which they are told.
+EVENTS = {
+    2: "refused_at_hook", 3: "lost", 4: "set_down", 5: "derigged", 6: "equipment_returned", 1: "lifted_before",
+}
 # Which rules are broken on purpose, to see that a comparison notices.
 BROKEN: set[str] = set()
 
@@ -50,9 +55,11 @@ def grade(code: str) -> int:
 class Evidence:
     """What the device knows."""
 
-    def __init__(self, authorities, words, now, latest=None, put_back=False):
+    def __init__(self, authorities, words, now, latest=None, put_back=False, own=()):
         self.authorities, self.now, self.put_back, self.outside = authorities, now, put_back, latest
-        self.words = {word.digest: word for word in words}
+        self.own = set(own)
+        self.words = {word.digest: word for word in words if not isinstance(word, Inspection)}
+        self.pieces = {word.digest: word for word in words if isinstance(word, Inspection)}
         self.authors = {}
         # A check page knows what was put into it, until then.
         self.copied_until = None
@@ -125,6 +132,36 @@ class Evidence:
                 return True
         return False
 
+    # Movements
+
+    def report_weight(self, report: Movement) -> str:
+        if report.message is None:
+            return "counts" if report.digest in self.own else "hint"
+        author = self.author(report)
+        if author.state == "known":
+            return "counts" if report.issued <= author.credential.expires else "hint"
+        return "hint" if author.state == "unknown" else "nothing"
+
+    def is_after(self, report: Movement, seal: Seal) -> bool:
+        if report.seal == seal.digest:
+            return True
+        slack = SLACK
+        if report.message is not None:
+            author = self.author(report)
+            if author.state == "known" and author.credential.key == self.author(seal).credential.key:
+                slack = 0
+        return report.happened >= seal.issued - slack
+
+    def movement_reasons(self, seal: Seal) -> list[str]:
+        if "movements are ignored" in BROKEN:
+            return []
+        reports = [one for one in self.of_load(seal.load, Movement) if self.is_after(one, seal)]
+        events = {one.event for one in reports if self.report_weight(one) == "counts"}
+        reasons = [code for event, code in EVENTS.items() if event in events]
+        if any(self.report_weight(one) == "hint" for one in reports):
+            reasons.append("movement_unsigned")
+        return reasons
+
     # Tags
 
     def tag_signature(self, tag: Tag) -> str:
@@ -165,8 +202,31 @@ class Evidence:
             if piece.rating is not None and outweighs(tag.gross, piece.rating):
                 reasons.append(("equipment_rated_below", piece.kind, piece.serial, piece.rating))
             if piece.due is not None and self.now > (piece.due + 1) * 86_400 - 1:
-                reasons.append(("equipment_overdue", piece.kind, piece.serial, piece.due))
+                reasons.append(("equipment_overdue", piece.kind, piece.serial, (piece.due + 1) * 86_400 - 1))
+        for kind, serial in tag.pieces():
+            found = self.piece(serial)
+            if found is not None and not found.fit and "withdrawn pieces fly" not in BROKEN:
+                reasons.append(("equipment_withdrawn", kind, serial, found.issued, found.why))
+            if found is not None and found.fit and found.fit_until is not None and self.now > found.fit_until:
+                reasons.append(("equipment_overdue", kind, serial, found.fit_until))
         return reasons
+
+    # Pieces
+
+    def piece(self, serial: str) -> Inspection | None:
+        """The inspection that says how a piece stands."""
+        known = []
+        for word in self.pieces.values():
+            author = self.author(word)
+            if (
+                word.subject == 1 and folded(word.name) == folded(serial) and author.state == "known"
+                and author.may("inspector") and word.issued <= author.credential.expires
+                and not (word.fit and author.revoked())
+            ):
+                known.append(word)
+        last = max(known, key=self.place, default=None)
+        over = [one for one in known if self.takes_over(one, last)]
+        return max(over, key=self.place, default=last)
 
     # Time
 
@@ -246,6 +306,8 @@ class Evidence:
                 reasons.append("rigger_not_known")
             elif known and same_person(tag.rigger, author.credential.holder):
                 reasons.append("own_work")
+        if known:
+            reasons += self.movement_reasons(seal)
         return reasons
 
     def judge(self, seal: Seal | Refused | None, tag: Tag | None = None):
@@ -264,6 +326,8 @@ class Evidence:
         if not self.counts(seal):
             return "no_inspection"
         _, codes = settle(self.seal_reasons(seal, None))
+        if "refused_at_hook" in codes:
+            return "voided"
         for code in ("voided", "superseded", "not_fit", "expired"):
             if code in codes:
                 return code
@@ -274,7 +338,7 @@ class Evidence:
         if latest is None:
             return None
         _, codes = settle(self.seal_reasons(latest, None))
-        for state, causes in (("not_fit", ("not_fit", "superseded")), ("voided", ("voided",)), ("expired", ("expired",))):
+        for state, causes in (("not_fit", ("not_fit", "superseded")), ("voided", ("voided", "refused_at_hook")), ("expired", ("expired",))):
             if any(code in codes for code in causes):
                 return state
         return {NO_GO: "refused", WAIT: "wait", NOTE: "fit"}[max(map(grade, codes), default=NOTE)]

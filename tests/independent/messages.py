@@ -126,6 +126,11 @@ def roster(kind: str, data: bytes, key: bytes) -> Roster:
     return Roster(uint(content[0], 32), claims[6], claims[4], frozenset(revoked), frozenset(keys))
 
 
+def folded(text: str) -> str:
+    """ASCII letters without case."""
+    return "".join(letter.lower() if letter.isascii() else letter for letter in text)
+
+
 @dataclass(frozen=True)
 class Piece:
     """One piece of equipment."""
@@ -146,9 +151,18 @@ class Tag:
     allowable: tuple
     rigger: str | None
     equipment: tuple
+    legs: tuple
     digest: bytes
     message: Message | None = field(repr=False)
     kind: str
+
+    def pieces(self):
+        """Serial numbers with what each is, once."""
+        named = [(piece.kind, piece.serial) for piece in self.equipment]
+        for leg, serial in self.legs:
+            if folded(serial) not in {folded(known) for _, known in named}:
+                named.append((leg, serial))
+        return named
 
 
 def _rating(value):
@@ -236,6 +250,7 @@ def _tag(data: bytes, kind: str) -> Tag:
         mass(content[5]),
         line(content[8], 24) if 8 in content else None,
         tuple(_piece(one) for one in (some(content[9], 1, 12) if 9 in content else [])),
+        tuple(tuple(one) for one in content.get(13, [])),
         sha256(data),
         message,
         kind,
@@ -301,4 +316,111 @@ def void(data: bytes) -> Void:
     return Void(load_number(claims[2]), claims[6], fixed(record, 32), sha256(data), message)
 
 
-OPEN = {"LT1": tag_first, "LT2": tag_second, "SL1": seal, "VO1": void}
+@dataclass(frozen=True)
+class Inspection:
+    """PI1."""
+
+    subject: int
+    name: str
+    issued: int
+    fit_until: int | None
+    fit: bool
+    why: str | None
+    digest: bytes
+    message: Message = field(repr=False)
+
+    kind = "PI1"
+
+
+def inspection(data: bytes) -> Inspection:
+    message = open_message(data)
+    claims = message.claims
+    if set(claims) - {4} != {2, 6, -65537}:
+        raise Refused("other claims than its kind has")
+    subject, outcome, procedure, version, thumbprint, found, corrected, why, record = items(claims[-65537], 9)
+    number(subject, 1, 4), number(outcome, 0, 1), procedure_id(procedure), number(version, 1, 9999)
+    fixed(thumbprint, 16), uint(found, 16), uint(corrected, 16), fixed(record, 32)
+    why = None if why is None else line(why, 280)
+    until = claims.get(4)
+    fit = outcome == 1
+    if corrected > found or (fit and (corrected != found or why is not None)) or (not fit and until is not None):
+        raise Refused("an inspection that contradicts itself")
+    if until is not None and until < claims[6]:
+        raise Refused("fit until before it was issued")
+    return Inspection(subject, line(claims[2], 24), claims[6], until, fit, why, sha256(data), message)
+
+
+@dataclass(frozen=True)
+class Movement:
+    """MV1."""
+
+    load: str
+    issued: int
+    event: int
+    happened: int
+    seal: bytes | None
+    digest: bytes
+    message: Message | None = field(repr=False)
+
+    kind = "MV1"
+
+
+def _moved_piece(value) -> str:
+    serial, state = items(value, 2)
+    number(state, 1, 3)
+    return line(serial, 24)
+
+
+def movement(data: bytes) -> Movement:
+    outer = strict.load(data)
+    message = None
+    if isinstance(outer, list):
+        message = open_message(data)
+        claims = message.claims
+    else:
+        claims, _ = claims_of(data)
+    if set(claims) != {2, 6, -65537}:
+        raise Refused("other claims than its kind has")
+    content = claims[-65537]
+    if not isinstance(content, dict) or not {1, 2} <= set(content) <= set(range(1, 12)):
+        raise Refused("content of a report")
+    event = number(content[1], 1, 6)
+    device, sequence, journal, before = items(content[2], 4)
+    fixed(device, 16), number(sequence, 0, 2**63 - 1), fixed(journal, 32)
+    if before is not None:
+        fixed(before, 32)
+    if (event == 2) != (4 in content):
+        raise Refused("a cause, or none")
+    if 4 in content:
+        number(content[4], 0, 8)
+    happened = claims[6]
+    if 3 in content:
+        happened = number(content[3], 0, 253402300799)
+        if happened >= claims[6]:
+            raise Refused("a time that is left out, or that is ahead")
+    seal_named = fixed(content[5], 32) if 5 in content else None
+    if 6 in content:
+        verdict, reason = items(content[6], 2)
+        number(verdict, 0, 2)
+        plain = set("abcdefghijklmnopqrstuvwxyz0123456789_")
+        if reason is not None and not (isinstance(reason, str) and 1 <= len(reason) <= 40 and set(reason) <= plain):
+            raise Refused("a reason")
+    if 7 in content:
+        line(content[7], 32)
+    if 8 in content:
+        if content[8] is None:
+            raise Refused("a grid reference")
+        grid(content[8])
+    for photo in some(content[9], 1, 8) if 9 in content else []:
+        fixed(photo, 32)
+    serials = [_moved_piece(one) for one in (some(content[10], 1, 24) if 10 in content else [])]
+    if len(set(serials)) != len(serials):
+        raise Refused("a piece twice")
+    if 11 in content:
+        line(content[11], 280)
+    return Movement(load_number(claims[2]), claims[6], event, happened, seal_named, sha256(data), message)
+
+
+OPEN = {
+    "PI1": inspection, "LT1": tag_first, "LT2": tag_second, "SL1": seal, "VO1": void, "MV1": movement,
+}

@@ -6,6 +6,8 @@ mod bounds;
 mod bundles;
 mod exam;
 mod hand;
+mod movements;
+mod pieces;
 mod stickers;
 mod strays;
 mod trust;

@@ -34,6 +34,9 @@ roster-revoked = Roster { $sequence } of { $authority }, { $revoked } revoked{ $
 tag-load = Tag of load { $load }: { $description }, { $gross } for { $aircraft }.
 seal = Seal of { $word }: { $first }.
 load-training-no-inspection = An { $what } ({ $id }) of { $by } on load { $load }: training, no inspection{ $newness }.
+piece-fit-until = Inspection of { $name } by { $by }: fit until { $until }{ $newness }.
+piece-fit = Inspection of { $name } by { $by }: fit{ $newness }.
+piece-not-fit = Inspection of { $name } by { $by }: not fit; a piece of gear is withdrawn{ $newness }.
 voided-seal-load = { $by } voided the seal of load { $load }: { $cause }{ $newness }.
 
 ## A verdict
@@ -42,5 +45,7 @@ nobody-trusted = nobody trusted here
 load-procedure = {"  "}Load { $load }   { $mass }   procedure { $procedure }
 sealed-holds-until = {"  "}Sealed by { $who }{ $authority } { $at }, holds until { $until }
 sealed-by = {"  "}Sealed by { $who }{ $authority } { $at }
+check-of-seal = {"  "}Check of the seal { $check }
+check-of-tag = {"  "}Check of the tag { $check }
 tag-allowed = {"  "}Tag: { $description }, for { $aircraft } ({ $allowable } allowed)
 shown-together-load = {"  "}Shown together: load { $load }, { $word }: { $first }

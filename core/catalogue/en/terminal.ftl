@@ -300,3 +300,4 @@ all-keys-text =
 
     Anywhere
     Ctrl-C  leave. Every answer is on disk before the screen shows it, so that nothing is lost.
+check-word = Check

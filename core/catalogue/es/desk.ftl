@@ -34,6 +34,9 @@ roster-revoked = Lista { $sequence } de { $authority }, { $revoked } revocados{ 
 tag-load = Etiqueta de la carga { $load }: { $description }, { $gross } para { $aircraft }.
 seal = Sello de { $word }: { $first }.
 load-training-no-inspection = { $what } ({ $id }) de { $by } con la carga { $load }: instrucción, no inspección{ $newness }.
+piece-fit-until = Inspección de { $name } por { $by }: apta hasta { $until }{ $newness }.
+piece-fit = Inspección de { $name } por { $by }: apta{ $newness }.
+piece-not-fit = Inspección de { $name } por { $by }: no apta; una pieza de material queda retirada{ $newness }.
 voided-seal-load = { $by } anuló el sello de la carga { $load }: { $cause }{ $newness }.
 
 ## Un veredicto
@@ -42,5 +45,7 @@ nobody-trusted = nadie en quien se confíe aquí
 load-procedure = {"  "}Carga { $load }   { $mass }   procedimiento { $procedure }
 sealed-holds-until = {"  "}Sellado por { $who }{ $authority } { $at }, vale hasta { $until }
 sealed-by = {"  "}Sellado por { $who }{ $authority } { $at }
+check-of-seal = {"  "}Comprobación del sello { $check }
+check-of-tag = {"  "}Comprobación de la etiqueta { $check }
 tag-allowed = {"  "}Etiqueta: { $description }, para { $aircraft } (admite { $allowable })
 shown-together-load = {"  "}Mostrado junto: carga { $load }, { $word }: { $first }

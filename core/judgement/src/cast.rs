@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::*;
 use slingseal_message::envelope::{Kind, Unsigned};
+use slingseal_message::movement::{JournalEnd, Movement, MovementEvent};
 use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
 use slingseal_message::tag::{Equipment, EquipmentRating, Tag, Zone};
 use slingseal_message::trust::{
@@ -165,6 +166,37 @@ pub fn void(record: Digest, seconds: i64, credential: &[u8], seed: u8) -> Vec<u8
     finish(&void.prepare(credential), seed)
 }
 
+/// A report of the load by nobody yet.
+pub fn movement(event: MovementEvent, written: i64, happened: Option<i64>, seal: Option<Digest>) -> Movement {
+    Movement {
+        load: load(),
+        event,
+        issued: at(written),
+        happened: happened.map(at),
+        device: [7; 16],
+        journal: JournalEnd { seq: 3, digest: Digest::of(b"journal") },
+        before: None,
+        seal,
+        shown: None,
+        aircraft: None,
+        place: None,
+        photos: Vec::new(),
+        pieces: Vec::new(),
+        note: None,
+    }
+}
+
+/// The same, signed.
+pub fn signed_movement(
+    event: MovementEvent,
+    seconds: i64,
+    seal: Option<Digest>,
+    credential: &[u8],
+    seed: u8,
+) -> Vec<u8> {
+    finish(&movement(event, seconds, None, seal).prepare(credential), seed)
+}
+
 pub fn authority(seed: u8, name: &str, revoked: &[&[u8]]) -> TrustedAuthority {
     let revoked: BTreeSet<CredentialId> = revoked.iter().map(|bytes| CredentialId::of(bytes)).collect();
     let roster = Roster { revoked, ..Roster::new(1, at(-100), at(500_000)) };
@@ -185,6 +217,7 @@ pub struct Scene {
     pub memory: Memory,
     pub words: Vec<(Kind, Vec<u8>)>,
     pub tag: Option<Vec<u8>>,
+    pub pieces: Vec<InspectionWord>,
 }
 
 impl Default for Scene {
@@ -196,6 +229,7 @@ impl Default for Scene {
             memory: Memory::Whole,
             words: Vec::new(),
             tag: Some(planned(&tag())),
+            pieces: Vec::new(),
         }
     }
 }
@@ -216,6 +250,7 @@ impl Scene {
             latest_trusted: self.latest.as_ref(),
             memory: self.memory,
             words: &words,
+            pieces: &self.pieces,
         };
         ask(&evidence, tag.as_ref())
     }

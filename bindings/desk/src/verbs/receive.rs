@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use serde::Serialize;
 
 use slingseal_app::catalogue::desk as words;
-use slingseal_app::{AppError, Language, Received, VerdictWord};
+use slingseal_app::{AppError, Language, MovementView, Received, VerdictWord};
 
 use super::{Setting, verify};
 use crate::{input, output};
@@ -99,6 +99,16 @@ fn text(received: &Received, language: Language) -> String {
         }
         .say(language),
         Received::Seal(verdict) => words::Seal { word: &verdict.word, first: &verdict.first }.say(language),
+        Received::Inspection { name, by, fit, fit_until, new, .. } => {
+            let newness = newness(*new);
+            match (fit, fit_until) {
+                (true, Some(until)) => {
+                    words::PieceFitUntil { name, by, until: &until.dtg, newness }.say(language)
+                }
+                (true, None) => words::PieceFit { name, by, newness }.say(language),
+                (false, _) => words::PieceNotFit { name, by, newness }.say(language),
+            }
+        }
         Received::Examination { what, id, load, by, new } => {
             let id: String = id.chars().take(8).collect();
             words::LoadTrainingNoInspection {
@@ -109,6 +119,14 @@ fn text(received: &Received, language: Language) -> String {
                 newness: newness(*new),
             }
             .say(language)
+        }
+        Received::Movement { report, new } => {
+            let MovementView { load, what, at, origin, .. } = report.as_ref();
+            format!("Load {load}: {what}, {} ({origin}){}.", at.dtg, newness(*new))
+        }
+        Received::Closing { statement, new } => {
+            let (name, by, at) = (&statement.name, &statement.by, &statement.issued.dtg);
+            format!("Closing of {name}, signed by {by} {at}{}.", newness(*new))
         }
         Received::Void { load, by, cause, new } => {
             words::VoidedSealLoad { by: &by, load: &load, cause: &cause, newness: newness(*new) }

@@ -82,6 +82,7 @@ fn rest(verdict: &VerdictView, language: Language) -> String {
         } else {
             words::SealedBy { who, authority, at }.say(language)
         });
+        lines.push(words::CheckOfSeal { check: &facts.check }.say(language));
     }
     if let Some(tag) = &verdict.tag {
         lines.push(
@@ -92,6 +93,7 @@ fn rest(verdict: &VerdictView, language: Language) -> String {
             }
             .say(language),
         );
+        lines.push(words::CheckOfTag { check: &tag.check }.say(language));
         lines.extend(tag.basis.lines.iter().map(|line| format!("  {}: {}", line.label, line.text)));
     }
     for line in &verdict.shown {

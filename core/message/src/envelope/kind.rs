@@ -44,8 +44,14 @@ kinds! {
     Roster "RO1" "roster",
     /// A roster that revokes keys and approves procedures as well.
     RosterOfKeys "RO2" "roster",
+    /// An inspector's word on what is no load: a piece of gear, an aircraft's hooks, a zone, what was done with a load.
+    Inspection "PI1" "inspection",
     /// The word that a seal no longer holds.
     Void "VO1" "void",
+    /// A report of what became of a load: lifted, refused, lost, set down, derigged, equipment returned.
+    Movement "MV1" "movement report",
+    /// What a leader hands up once an account is closed.
+    Closing "CS1" "closing statement",
     /// One frame of a moving code.
     BundleFrame "BF1" "bundle frame",
     /// What a device already has, so that a bundle can leave it out.
@@ -85,7 +91,10 @@ impl Kind {
             Self::KeyRequest => words::KindKeyRequest.into(),
             Self::Authority => words::KindAuthority.into(),
             Self::Roster | Self::RosterOfKeys => words::KindRoster.into(),
+            Self::Inspection => words::KindInspection.into(),
             Self::Void => words::KindVoid.into(),
+            Self::Movement => words::KindMovement.into(),
+            Self::Closing => words::KindClosing.into(),
             Self::BundleFrame => words::KindBundleFrame.into(),
             Self::Have => words::KindHave.into(),
             Self::CheckPage => words::KindCheckPage.into(),
