@@ -185,6 +185,11 @@ impl App {
         self.lock_as_it_is().let_go();
     }
 
+    /// The language of what is answered.
+    pub fn spoken(&self) -> Language {
+        self.lock_as_it_is().outside.language
+    }
+
     /// Changes the language of what is answered from here on.
     pub fn speak(&self, language: Language) {
         self.lock().outside.language = language;
