@@ -140,7 +140,7 @@ fn the_home_is_free_while_anything_is_stretched() {
     let desk = slow_home(&load, "slow desk");
     let mut counts = Vec::new();
     let mut count = |what: &'static str, drawn: usize| counts.push((what, drawn));
-    let (drawn, authority) = pages_drawn(&desk, || desk.authority_init("Alder Air Relief", WORDS));
+    let (drawn, authority) = pages_drawn(&desk, || desk.authority_init("Alder Air Relief", WORDS, &[]));
     count("authority_init", drawn);
     let authority = authority.unwrap();
     let phone = slow_home(&load, "slow phone");

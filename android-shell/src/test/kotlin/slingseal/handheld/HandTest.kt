@@ -336,7 +336,7 @@ class HandTest {
     @Test
     fun aSecondAuthorityOfTheNameIsTrustedOnlyByOneWhoWasToldSo() {
         zone.meet(core)
-        val other = zone.core("other desk").also { it.authorityInit("Sela Relief", Zone.PASSPHRASE) }.authority()
+        val other = zone.core("other desk").also { it.authorityInit("Sela Relief", Zone.PASSPHRASE, emptyList()) }.authority()
         val screen = Screen(Zone.launch().get())
         screen.hand.go(Place(PageKind.TRUST, other.card.text, other.name, ""))
         screen.settle()

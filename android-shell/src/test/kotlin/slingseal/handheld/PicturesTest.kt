@@ -85,7 +85,7 @@ class PicturesTest {
         val card = core.walk(id).card!!
         val known = card.points.first { it.deficiencies.isNotEmpty() }
         val authority = zone.desk.authority()
-        val twin = zone.core("twin").also { it.authorityInit("Sela Relief", Zone.PASSPHRASE) }.authority()
+        val twin = zone.core("twin").also { it.authorityInit("Sela Relief", Zone.PASSPHRASE, emptyList()) }.authority()
         val rejected = rejectedWalk(zone.tag("KM-024").text)
         val corrected = correctedWalk(zone.tag("KM-022").text)
         val riggedWalk = core.beginWalk(vehicle.text).walk
