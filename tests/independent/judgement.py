@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from cose import sha256
-from messages import Credential, Roster, Seal, Tag, Void, credential
+from messages import Credential, Inspection, Roster, Seal, Tag, Void, credential, folded
 from names import same_person
 from text import Refused
 from values import ROLES, outweighs
@@ -52,7 +52,8 @@ class Evidence:
 
     def __init__(self, authorities, words, now, latest=None, put_back=False):
         self.authorities, self.now, self.put_back, self.outside = authorities, now, put_back, latest
-        self.words = {word.digest: word for word in words}
+        self.words = {word.digest: word for word in words if not isinstance(word, Inspection)}
+        self.pieces = {word.digest: word for word in words if isinstance(word, Inspection)}
         self.authors = {}
         # A check page knows what was put into it, until then.
         self.copied_until = None
@@ -165,8 +166,31 @@ class Evidence:
             if piece.rating is not None and outweighs(tag.gross, piece.rating):
                 reasons.append(("equipment_rated_below", piece.kind, piece.serial, piece.rating))
             if piece.due is not None and self.now > (piece.due + 1) * 86_400 - 1:
-                reasons.append(("equipment_overdue", piece.kind, piece.serial, piece.due))
+                reasons.append(("equipment_overdue", piece.kind, piece.serial, (piece.due + 1) * 86_400 - 1))
+        for kind, serial in tag.pieces():
+            found = self.piece(serial)
+            if found is not None and not found.fit and "withdrawn pieces fly" not in BROKEN:
+                reasons.append(("equipment_withdrawn", kind, serial, found.issued, found.why))
+            if found is not None and found.fit and found.fit_until is not None and self.now > found.fit_until:
+                reasons.append(("equipment_overdue", kind, serial, found.fit_until))
         return reasons
+
+    # Pieces
+
+    def piece(self, serial: str) -> Inspection | None:
+        """The inspection that says how a piece stands."""
+        known = []
+        for word in self.pieces.values():
+            author = self.author(word)
+            if (
+                word.subject == 1 and folded(word.name) == folded(serial) and author.state == "known"
+                and author.may("inspector") and word.issued <= author.credential.expires
+                and not (word.fit and author.revoked())
+            ):
+                known.append(word)
+        last = max(known, key=self.place, default=None)
+        over = [one for one in known if self.takes_over(one, last)]
+        return max(over, key=self.place, default=last)
 
     # Time
 

@@ -55,8 +55,14 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
     let held: Vec<LoadWord> = signed.iter().map(|word| open(word.kind, &word.bytes)).collect();
     let held: Vec<&LoadWord> = held.iter().collect();
     let now = at(now);
-    let evidence =
-        Evidence { trusted: &trusted, now, latest_trusted: None, memory: Memory::Whole, words: &held };
+    let evidence = Evidence {
+        trusted: &trusted,
+        now,
+        latest_trusted: None,
+        memory: Memory::Whole,
+        words: &held,
+        pieces: &[],
+    };
     let scanned = open(Kind::Tag, &tag(false));
     let load = standing_of_load(scanned.load(), &evidence);
     let seals: BTreeMap<String, Value> = held

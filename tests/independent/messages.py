@@ -126,6 +126,11 @@ def roster(kind: str, data: bytes, key: bytes) -> Roster:
     return Roster(uint(content[0], 32), claims[6], claims[4], frozenset(revoked), frozenset(keys))
 
 
+def folded(text: str) -> str:
+    """ASCII letters without case."""
+    return "".join(letter.lower() if letter.isascii() else letter for letter in text)
+
+
 @dataclass(frozen=True)
 class Piece:
     """One piece of equipment."""
@@ -146,9 +151,18 @@ class Tag:
     allowable: tuple
     rigger: str | None
     equipment: tuple
+    legs: tuple
     digest: bytes
     message: Message | None = field(repr=False)
     kind: str
+
+    def pieces(self):
+        """Serial numbers with what each is, once."""
+        named = [(piece.kind, piece.serial) for piece in self.equipment]
+        for leg, serial in self.legs:
+            if folded(serial) not in {folded(known) for _, known in named}:
+                named.append((leg, serial))
+        return named
 
 
 def _rating(value):
@@ -236,6 +250,7 @@ def _tag(data: bytes, kind: str) -> Tag:
         mass(content[5]),
         line(content[8], 24) if 8 in content else None,
         tuple(_piece(one) for one in (some(content[9], 1, 12) if 9 in content else [])),
+        tuple(tuple(one) for one in content.get(13, [])),
         sha256(data),
         message,
         kind,
@@ -301,4 +316,38 @@ def void(data: bytes) -> Void:
     return Void(load_number(claims[2]), claims[6], fixed(record, 32), sha256(data), message)
 
 
-OPEN = {"LT1": tag_first, "LT2": tag_second, "SL1": seal, "VO1": void}
+@dataclass(frozen=True)
+class Inspection:
+    """PI1."""
+
+    subject: int
+    name: str
+    issued: int
+    fit_until: int | None
+    fit: bool
+    why: str | None
+    digest: bytes
+    message: Message = field(repr=False)
+
+    kind = "PI1"
+
+
+def inspection(data: bytes) -> Inspection:
+    message = open_message(data)
+    claims = message.claims
+    if set(claims) - {4} != {2, 6, -65537}:
+        raise Refused("other claims than its kind has")
+    subject, outcome, procedure, version, thumbprint, found, corrected, why, record = items(claims[-65537], 9)
+    number(subject, 1, 4), number(outcome, 0, 1), procedure_id(procedure), number(version, 1, 9999)
+    fixed(thumbprint, 16), uint(found, 16), uint(corrected, 16), fixed(record, 32)
+    why = None if why is None else line(why, 280)
+    until = claims.get(4)
+    fit = outcome == 1
+    if corrected > found or (fit and (corrected != found or why is not None)) or (not fit and until is not None):
+        raise Refused("an inspection that contradicts itself")
+    if until is not None and until < claims[6]:
+        raise Refused("fit until before it was issued")
+    return Inspection(subject, line(claims[2], 24), claims[6], until, fit, why, sha256(data), message)
+
+
+OPEN = {"PI1": inspection, "LT1": tag_first, "LT2": tag_second, "SL1": seal, "VO1": void}

@@ -209,6 +209,7 @@ impl Home {
             latest_trusted: None,
             memory: Memory::Whole,
             words: &words,
+            pieces: &[],
         };
         let judgement = judge_tag(&open(Kind::Tag, &tag(false)), &evidence);
         let word = match judgement.verdict {

@@ -44,6 +44,7 @@ impl Scene {
             latest_trusted: None,
             memory: Memory::Whole,
             words: &[],
+            pieces: &[],
         };
         let shown = LoadWord::open(Kind::Seal, seal, &self.trusted);
         let report = judge_seal(shown.as_ref(), None, &evidence);

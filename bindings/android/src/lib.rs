@@ -3,6 +3,7 @@
 
 mod error;
 mod exam;
+mod inspections;
 mod platform;
 mod views;
 

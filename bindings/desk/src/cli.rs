@@ -71,6 +71,9 @@ pub(crate) enum Verb {
         /// What was inspected here and is no load, and until when a piece is fit
         #[arg(long, conflicts_with_all = ["tag", "walk", "list", "of"])]
         kept: bool,
+        /// With --kept: sign this one, by the first digits of its id or by its name, with the inspector's PIN
+        #[arg(long, value_name = "ID", requires = "kept")]
+        sign: Option<String>,
     },
     /// Say GO, WAIT or NO-GO to a seal, a tag, or both
     Verify {

@@ -4,10 +4,11 @@ use std::convert::Infallible;
 use serde_json::{Value, json};
 use slingseal_catalogue::{Saying, check_page as words, refusals};
 use slingseal_judgement::{
-    Evidence, Judged, LatestTrusted, LoadWord, Memory, Scan, ShownCode, ShownError, Speaker, WordError,
-    gravest, seals,
+    Evidence, InspectionWord, Judged, LatestTrusted, LoadWord, Memory, Scan, ShownCode, ShownError, Speaker,
+    WordError, gravest, seals,
 };
 use slingseal_message::envelope::{Kind, Limits, Sign1, TextError, unwrap};
+use slingseal_message::seal::Outcome;
 use slingseal_message::tag::kind_of_tag;
 use slingseal_message::trust::{
     Authority, CheckPage, CheckPageError, PublicKey, Roster, Signer, TrustError, Trusted, TrustedAuthority,
@@ -24,6 +25,8 @@ pub struct Device {
     rosters: BTreeMap<[u8; 32], (u32, Vec<u8>)>,
     /// Every word that it keeps, by its digest.
     words: BTreeMap<Digest, LoadWord>,
+    /// Inspections of pieces of gear that were taken in.
+    pieces: Vec<InspectionWord>,
     /// The latest time proven by what is no word: cards, the page's leader, this device's own clock.
     latest: Option<LatestTrusted>,
     memory: Memory,
@@ -160,6 +163,7 @@ impl Device {
                 self.heard(now, Speaker::ThisDevice);
                 Ok(told)
             }
+            Kind::Inspection => self.inspection(&bytes, now),
             Kind::Seal | Kind::Tag | Kind::TagWithBasis => self.judge(&[text.to_owned()], now, language),
             _ => Err(DeviceError::NoUse(kind)),
         }
@@ -204,9 +208,26 @@ impl Device {
             latest_trusted: self.latest.as_ref(),
             memory: self.memory,
             words: &words,
+            pieces: &self.pieces,
         };
         let judged = scan.judge(&evidence);
         Ok((judged, scan))
+    }
+
+    /// Takes in an inspection of what is no load: a piece that was withdrawn stands in the way of every tag that names it.
+    fn inspection(&mut self, bytes: &[u8], now: Time) -> Result<Value, DeviceError> {
+        let word = InspectionWord::open(bytes, &self.trusted).map_err(WordError::from)?;
+        let Some(signer) = word.counts() else { return Err(DeviceError::Nobody(Kind::Inspection)) };
+        let said = word.inspection();
+        let told = json!({
+            "kind": "inspection", "name": said.name.to_string(), "by": signer.credential.holder.to_string(),
+            "fit": said.outcome == Outcome::Fit, "fit_until": said.fit_until.map(Time::unix),
+        });
+        if self.pieces.iter().all(|known| known.digest() != word.digest()) {
+            self.pieces.push(word);
+        }
+        self.heard(now, Speaker::ThisDevice);
+        Ok(told)
     }
 
     /// Whether the credential that signed the page has been revoked since, by a roster that was taken in.

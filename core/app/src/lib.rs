@@ -70,6 +70,7 @@ pub use trust::issued::{CredentialState, IssuedListView, IssuedView};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use view::Stamp;
 pub use walks::WalkRequest;
+pub use walks::inspections::InspectionView;
 pub use walks::sealing::SealView;
 pub use walks::sound::sound_answer;
 pub use walks::start::{StartView, WalkLine};

@@ -25,6 +25,8 @@ pub struct ProcedureView {
     pub digest: String,
     /// Whether the unit wrote it.
     pub own: bool,
+    /// What it inspects: `load` by its tag; `piece`, `aircraft`, `zone` or `handling` by a name.
+    pub subject: String,
 }
 
 /// Checks a procedure's file and says how large a walk it makes.
@@ -45,6 +47,7 @@ fn view(procedure: &Procedure, own: bool, language: Language) -> ProcedureView {
         points: u32::try_from(expanded.points()).unwrap_or(u32::MAX),
         digest: procedure.digest().to_string(),
         own,
+        subject: procedure.subject().word().to_owned(),
     }
 }
 

@@ -149,6 +149,7 @@ kind-key-request = key request
 kind-authority = authority
 kind-roster = roster
 kind-void = void
+kind-inspection = inspection
 kind-bundle-frame = bundle frame
 kind-have = have list
 kind-check-page = check page

@@ -35,6 +35,7 @@ reason-tag-planner-unknown = The tag's planner is not known here. Check weight a
 reason-planner-expired = The credential of { $planner }, who planned, ran out ({ $expired }). Have the tag signed anew.
 reason-equipment-rated-below = { $kind } { $serial } is rated { $rating } and the load weighs { $gross }. Rig it anew.
 reason-equipment-overdue = { $kind } { $serial }: its inspection was due { $since }. Have it inspected or change it.
+reason-equipment-withdrawn = { $kind } { $serial } was withdrawn { $at }: { $why }. Take another piece; rerig and inspect anew.
 reason-rigger-not-known = Who rigged the load is not known here. Make sure that another person inspected it.
 reason-examination-key = This is an examination key: training, and no inspection. Deficiencies are planted on that load.
 reason-examination-result = This is an examination result: training, and no inspection. It says nothing of a load.

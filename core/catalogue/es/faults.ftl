@@ -149,6 +149,7 @@ kind-key-request = petición de clave
 kind-authority = autoridad
 kind-roster = lista de la autoridad
 kind-void = anulación
+kind-inspection = inspección
 kind-bundle-frame = cuadro de un paquete
 kind-have = lista de lo que se tiene
 kind-check-page = página de control

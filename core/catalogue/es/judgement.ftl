@@ -35,6 +35,7 @@ reason-tag-planner-unknown = No se conoce al planificador de la etiqueta. Confir
 reason-planner-expired = La credencial de { $planner }, que planificó, caducó ({ $expired }). Haga firmar la etiqueta de nuevo.
 reason-equipment-rated-below = { $kind } { $serial } admite { $rating } y la carga pesa { $gross }. Eslinge de nuevo.
 reason-equipment-overdue = { $kind } { $serial }: su revisión vencía el { $since }. Revíselo o cámbielo.
+reason-equipment-withdrawn = { $kind } { $serial } fue retirado el { $at }: { $why }. Tome otra pieza; eslinge e inspeccione de nuevo.
 reason-rigger-not-known = Aquí no consta quién eslingó la carga. Compruebe que la inspeccionó otra persona.
 reason-examination-key = Es una clave de examen: instrucción y no inspección. En esa carga hay deficiencias puestas.
 reason-examination-result = Es un resultado de examen: instrucción y no inspección. No dice nada de una carga.

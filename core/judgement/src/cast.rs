@@ -185,6 +185,7 @@ pub struct Scene {
     pub memory: Memory,
     pub words: Vec<(Kind, Vec<u8>)>,
     pub tag: Option<Vec<u8>>,
+    pub pieces: Vec<InspectionWord>,
 }
 
 impl Default for Scene {
@@ -196,6 +197,7 @@ impl Default for Scene {
             memory: Memory::Whole,
             words: Vec::new(),
             tag: Some(planned(&tag())),
+            pieces: Vec::new(),
         }
     }
 }
@@ -216,6 +218,7 @@ impl Scene {
             latest_trusted: self.latest.as_ref(),
             memory: self.memory,
             words: &words,
+            pieces: &self.pieces,
         };
         ask(&evidence, tag.as_ref())
     }

@@ -2,6 +2,7 @@ use slingseal_message::trust::Trusted;
 use slingseal_words::{LoadNumber, Time};
 
 use super::facts::Asked;
+use super::piece::InspectionWord;
 use super::time::{LatestTrusted, Memory, Speaker};
 use super::word::LoadWord;
 
@@ -19,6 +20,8 @@ pub struct Evidence<'e> {
     pub memory: Memory,
     /// Every signed word known of the load; those that name another load are passed over.
     pub words: &'e [&'e LoadWord],
+    /// Every signed inspection known of the pieces that its tags name; those of other pieces are passed over.
+    pub pieces: &'e [InspectionWord],
 }
 
 impl<'e> Evidence<'e> {

@@ -9,6 +9,7 @@ mod known;
 mod load_state;
 mod order;
 mod outline;
+mod piece;
 mod reason;
 mod say;
 mod scan;
@@ -31,6 +32,7 @@ pub use facts::{Asked, Fact, Facts};
 pub use load_state::LoadState;
 pub use order::{Inspection, takes_over};
 pub use outline::Outline;
+pub use piece::{InspectionWord, PieceState, pieces_of, same_serial, state_of_piece};
 pub use reason::{Grade, Reason};
 pub use say::{cautions, first_line, spoken};
 pub use scan::{Judged, Scan, ShownCode, ShownError, is_of_a_load, plausible, seals};
@@ -47,4 +49,4 @@ pub const CLOCK_SLACK: Seconds = Seconds(120);
 /// A seal that holds for less than this is said to run out soon: a flight may outlast it.
 pub const SOON: Seconds = Seconds(30 * 60);
 /// Which rules a kept standing was made by. A change of any rule counts it up, and every kept standing is made anew.
-pub const RULES: u32 = 1;
+pub const RULES: u32 = 2;

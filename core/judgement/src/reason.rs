@@ -159,6 +159,17 @@ pub enum Reason {
         /// The last second in which it was good.
         since: Time,
     },
+    /// A piece that the tag names was withdrawn by an inspector and not found fit since: it parts in the air.
+    EquipmentWithdrawn {
+        /// What it is, or which leg.
+        kind: Name,
+        /// Which.
+        serial: Serial,
+        /// When it was withdrawn.
+        at: Time,
+        /// What was found.
+        why: String,
+    },
     /// Nobody here knows who rigged the load, so that whether the rigger inspected it cannot be told.
     RiggerNotKnown,
     /// A key or a result of an examination was shown: deficiencies are planted on that load.
@@ -217,6 +228,7 @@ impl Reason {
             | Self::Voided { .. }
             | Self::MassOverAllowable { .. }
             | Self::EquipmentRatedBelow { .. }
+            | Self::EquipmentWithdrawn { .. }
             | Self::Examination { .. } => Grade::NoGo,
         }
     }
@@ -250,6 +262,7 @@ impl Reason {
             Self::PlannerExpired { .. } => "planner_credential_expired",
             Self::EquipmentRatedBelow { .. } => "equipment_rated_below",
             Self::EquipmentOverdue { .. } => "equipment_overdue",
+            Self::EquipmentWithdrawn { .. } => "equipment_withdrawn",
             Self::MemoryPutBack { .. } => "memory_put_back",
             Self::CopyOutOfDate { .. } => "copy_out_of_date",
             Self::RiggerNotKnown => "rigger_not_known",

@@ -90,6 +90,9 @@ impl Reason {
             Self::EquipmentOverdue { kind, serial, since } => {
                 words::ReasonEquipmentOverdue { kind, serial, since: since.date() }.into()
             }
+            Self::EquipmentWithdrawn { kind, serial, at, why } => {
+                words::ReasonEquipmentWithdrawn { kind, serial, at: at.dtg(), why }.into()
+            }
             Self::RiggerNotKnown => words::ReasonRiggerNotKnown.into(),
             Self::Examination { result: false } => words::ReasonExaminationKey.into(),
             Self::Examination { result: true } => words::ReasonExaminationResult.into(),

@@ -3,7 +3,9 @@ use slingseal_message::tag::Tag;
 use slingseal_message::trust::{Role, Signer, Trusted};
 use slingseal_words::same_person;
 
+use super::evidence::Evidence;
 use super::facts::Fact;
+use super::piece::facts_of_pieces;
 use super::reason::Reason;
 use super::word::{Author, LoadWord};
 
@@ -39,8 +41,8 @@ impl TagSignature {
 }
 
 /// What a tag says against the lift, whatever the seal says.
-pub(super) fn facts_of_tag(word: &LoadWord, tag: &Tag, trusted: &Trusted, facts: &mut Vec<Fact>) {
-    match TagSignature::of(tag, word.author(), trusted) {
+pub(super) fn facts_of_tag(word: &LoadWord, tag: &Tag, evidence: &Evidence<'_>, facts: &mut Vec<Fact>) {
+    match TagSignature::of(tag, word.author(), evidence.trusted) {
         TagSignature::Planner => facts.extend(word.signer().into_iter().flat_map(facts_of_planner)),
         TagSignature::Unsigned => facts.push(Fact::Fixed(Reason::TagUnsigned)),
         TagSignature::Unknown => facts.push(Fact::Fixed(Reason::TagPlannerUnknown)),
@@ -61,6 +63,7 @@ pub(super) fn facts_of_tag(word: &LoadWord, tag: &Tag, trusted: &Trusted, facts:
             facts.push(Fact::Equipment { kind, serial, good_until });
         }
     }
+    facts_of_pieces(tag, evidence.pieces, evidence.trusted, facts);
 }
 
 /// A tag outlives its planner's credential by as long as a seal of that day could hold; later it must be signed anew, or a planner

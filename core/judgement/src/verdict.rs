@@ -134,7 +134,7 @@ pub fn judge_tag(tag: &LoadWord, evidence: &Evidence<'_>) -> Judgement {
         None => {
             let mut facts = Vec::new();
             if let Some(said) = tag.tag() {
-                facts_of_tag(tag, said, evidence.trusted, &mut facts);
+                facts_of_tag(tag, said, evidence, &mut facts);
             }
             facts.push(Fact::Fixed(Reason::NoInspectionKnown));
             Judgement::of(Facts(facts), None, &evidence.asked(&[tag]))
@@ -155,7 +155,7 @@ pub(super) fn facts_of_held(
 fn unreadable(why: String, tag: Option<&LoadWord>, evidence: &Evidence<'_>) -> Facts {
     let mut facts = Vec::new();
     if let Some((word, tag)) = tag.and_then(|word| Some((word, word.tag()?))) {
-        facts_of_tag(word, tag, evidence.trusted, &mut facts);
+        facts_of_tag(word, tag, evidence, &mut facts);
     }
     facts.push(Fact::Fixed(Reason::Unreadable(why)));
     Facts(facts)
@@ -176,7 +176,7 @@ fn facts_of_seal(
     let tags = || tags.iter().filter_map(|word| Some((*word, word.tag()?)));
     let mut facts = Vec::new();
     for (word, tag) in tags() {
-        facts_of_tag(word, tag, evidence.trusted, &mut facts);
+        facts_of_tag(word, tag, evidence, &mut facts);
     }
     match word.author() {
         Author::Known(signer) => {

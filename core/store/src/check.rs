@@ -1,5 +1,6 @@
 use super::exams::{EXAM_PAPERS, EXAM_RUNS};
 use super::heads::HEADS;
+use super::inspections::INSPECTIONS;
 use super::keep::{QUARANTINE, SETTINGS, VAULTS};
 use super::loads::LOADS;
 use super::memory::MEMORY;
@@ -36,6 +37,7 @@ pub(super) const TABLES: &[&Table] = &[
     &LOADS,
     &MEMORY,
     &STRAYS,
+    &INSPECTIONS,
     &NAMED,
 ];
 

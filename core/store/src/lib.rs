@@ -15,6 +15,7 @@ mod find;
 mod handle;
 mod heads;
 mod hold;
+mod inspections;
 mod journal;
 mod keep;
 mod loads;
@@ -44,6 +45,7 @@ pub use find::{
 pub use handle::{Reader, Store, Tx};
 pub use heads::HeadRow;
 pub use hold::Patience;
+pub use inspections::{InspectionRow, SubjectKind};
 pub use keep::{QuarantineRow, VaultRow};
 pub use loads::LoadRow;
 pub use memory::MemoryRow;

@@ -313,7 +313,7 @@ impl Tx<'_> {
         Ok(())
     }
 
-    fn put_body(&self, body: Option<&[u8]>) -> Result<Option<Digest>, StoreError> {
+    pub(super) fn put_body(&self, body: Option<&[u8]>) -> Result<Option<Digest>, StoreError> {
         let Some(body) = body else { return Ok(None) };
         let digest = Digest::of(body);
         self.run("INSERT OR IGNORE INTO bodies (digest, bytes) VALUES (?1, ?2)", (digest, body))?;

@@ -15,7 +15,8 @@ use crate::lines::{Line, at, pair};
 
 /// A seal opened and judged with nothing else known, as `verify` does.
 fn judged(bytes: &[u8], trusted: &Trusted, now: Time) -> Judgement {
-    let evidence = Evidence { trusted, now, latest_trusted: None, memory: Memory::Whole, words: &[] };
+    let evidence =
+        Evidence { trusted, now, latest_trusted: None, memory: Memory::Whole, words: &[], pieces: &[] };
     judge_seal(LoadWord::open(Kind::Seal, bytes, trusted).as_ref(), None, &evidence)
 }
 

@@ -3,6 +3,7 @@ mod curve;
 mod form;
 mod hook;
 mod parts;
+mod pieces;
 mod rosters;
 mod rules;
 mod second_tags;
@@ -18,6 +19,7 @@ pub fn all() -> Vec<(String, Vector)> {
     all.extend(rosters::all());
     all.extend(rules::all());
     all.extend(second_tags::all());
+    all.extend(pieces::all());
     let mut names: Vec<&String> = all.iter().map(|(name, _)| name).collect();
     names.sort_unstable();
     names.dedup();

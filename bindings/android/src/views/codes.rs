@@ -152,4 +152,5 @@ pub struct ProcedureView {
     pub points: u32,
     pub digest: String,
     pub own: bool,
+    pub subject: String,
 }

@@ -114,5 +114,6 @@ pub enum Received {
     Tag(Box<TagView>),
     Seal(Box<VerdictView>),
     Void { load: String, by: String, cause: String, new: bool },
+    Inspection { subject: String, name: String, by: String, fit: bool, fit_until: Option<Stamp>, new: bool },
     Examination { what: String, id: String, load: String, by: String, new: bool },
 }

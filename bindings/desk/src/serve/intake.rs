@@ -243,6 +243,14 @@ fn receipt_of(app: &App, answer: Result<Received, AppError>) -> Receipt {
             let what = format!("load {load} taken back by {by}: {cause}{known}");
             Receipt { load: Some(load), ..receipt(app, true, what) }
         }
+        Received::Inspection { name, by, fit, fit_until, .. } => {
+            let found = match (fit, fit_until) {
+                (true, Some(until)) => format!("fit until {}", until.dtg),
+                (true, None) => "fit".to_owned(),
+                (false, _) => "not fit; a piece of gear is withdrawn".to_owned(),
+            };
+            receipt(app, fit, format!("Inspection of {name} by {by}: {found}"))
+        }
         Received::Examination { what, load, by, new, .. } => {
             let known = if new { "" } else { ", known already" };
             let what = format!("an {what} of {by} on load {load}{known}");

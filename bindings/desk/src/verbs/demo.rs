@@ -264,10 +264,11 @@ impl Demo<'_> {
             ));
         }
         for one in inspector.kept_inspections()?.iter().rev() {
-            if let Some(until) = &one.fit_until {
+            let signed = inspector.sign_inspection(&one.walk, PIN)?;
+            if let Some(until) = &signed.fit_until {
                 self.say(&format!(
-                    "Piece {} is fit until {}; the journal keeps who looked.",
-                    one.name, until.dtg
+                    "Piece {} is fit until {}, signed by {}: it travels with the bundle, and what was withdrawn would too.",
+                    signed.name, until.dtg, signed.inspector
                 ));
             }
         }

@@ -8,6 +8,7 @@ use slingseal_app::{App, AppError};
 
 use super::Setting;
 use crate::output::{self, bad_input};
+use crate::platform::Secret;
 use crate::terminal::{self, Ask};
 use crate::{console, input, platform};
 
@@ -44,8 +45,13 @@ pub(crate) fn kept(setting: &Setting) -> Result<ExitCode, AppError> {
     }
     for one in kept {
         let until = one.fit_until.map(|until| format!(", fit until {}", until.dtg)).unwrap_or_default();
+        let walk: String = one.walk.chars().take(8).collect();
+        let signed = match (&one.signed, walk.as_str()) {
+            (Some(_), _) => ", signed".to_owned(),
+            (None, id) => format!(", not signed: inspect --kept --sign {id}"),
+        };
         println!(
-            "{:<16} {:<12} {}  {}  by {}{until}",
+            "{:<16} {:<12} {}  {}  by {}{until}{signed}",
             one.name,
             one.procedure,
             if one.fit { "FIT    " } else { "NOT FIT" },
@@ -53,6 +59,42 @@ pub(crate) fn kept(setting: &Setting) -> Result<ExitCode, AppError> {
             one.inspector
         );
     }
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Signs an inspection of what is no load, as its inspector: it travels then, and a piece is fit until, or withdrawn, for whoever
+/// hears of it.
+pub(crate) fn sign(setting: &Setting, which: &str, out: Option<PathBuf>) -> Result<ExitCode, AppError> {
+    let app = setting.app()?;
+    let kept = app.kept_inspections()?;
+    let unsigned = kept.iter().filter(|one| one.signed.is_none());
+    let mut fitting =
+        unsigned.filter(|one| one.walk.starts_with(which) || one.name.eq_ignore_ascii_case(which));
+    let walk = match (fitting.next(), fitting.next()) {
+        (Some(only), None) => only.walk.clone(),
+        (Some(_), Some(_)) => {
+            return Err(bad_input(format!("several inspections fit {which}; give more digits of the id")));
+        }
+        (None, _) => {
+            return Err(bad_input(format!("no unsigned inspection fits {which}; see inspect --kept")));
+        }
+    };
+    let pin = platform::ask(&app, Secret::Pin, false)?;
+    let signed = app.sign_inspection(&walk, &pin)?;
+    let name = format!("inspection-{}", output::file_name(&signed.name));
+    let files = output::put_code(&signed.code, out.as_deref(), &name)?;
+    if setting.json {
+        output::print_json(&signed);
+        return Ok(ExitCode::SUCCESS);
+    }
+    let found = match (signed.fit, &signed.fit_until) {
+        (true, Some(until)) => format!("fit until {}", until.dtg),
+        (true, None) => "fit".to_owned(),
+        (false, _) if signed.subject == "piece" => "withdrawn".to_owned(),
+        (false, _) => "not fit".to_owned(),
+    };
+    println!("{}: {found}, signed by {}. It travels with the next bundle.", signed.name, signed.inspector);
+    output::told(&files);
     Ok(ExitCode::SUCCESS)
 }
 

@@ -88,6 +88,7 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
     };
     match cli.verb {
         Verb::Demo { out } => demo::run(&setting, out),
+        Verb::Inspect { kept: true, sign: Some(which), out, .. } => inspect::sign(&setting, &which, out),
         Verb::Inspect { kept: true, .. } => inspect::kept(&setting),
         Verb::Inspect { tag, out, walk, list, of, .. } => {
             let list = list.as_deref().zip(of.as_deref());

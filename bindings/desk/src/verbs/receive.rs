@@ -88,6 +88,14 @@ fn text(received: &Received) -> String {
             format!("Tag of load {}: {}, {} for {}.", tag.load, tag.description, tag.gross, tag.aircraft)
         }
         Received::Seal(verdict) => format!("Seal of {}: {}.", verdict.word, verdict.first),
+        Received::Inspection { name, by, fit, fit_until, new, .. } => {
+            let found = match (fit, fit_until) {
+                (true, Some(until)) => format!("fit until {}", until.dtg),
+                (true, None) => "fit".to_owned(),
+                (false, _) => "not fit; a piece of gear is withdrawn".to_owned(),
+            };
+            format!("Inspection of {name} by {by}: {found}{}.", if *new { "" } else { " (known already)" })
+        }
         Received::Examination { what, id, load, by, new } => {
             let id: String = id.chars().take(8).collect();
             format!("An {what} ({id}) of {by} on load {load}: training, no inspection{}.", newness(*new))

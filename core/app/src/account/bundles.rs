@@ -19,7 +19,7 @@ use slingseal_account::sync::{
     RecordItem,
 };
 use slingseal_message::seal::Record;
-use slingseal_store::{Reader, StoreError};
+use slingseal_store::{InspectionRow, Reader, StoreError, SubjectKind};
 use slingseal_words::{Digest, LoadNumber, Time};
 
 /// What a bundle is to hold.
@@ -295,11 +295,16 @@ impl Scope {
 }
 
 /// Everything that is no record, as it travels.
-struct Papers(Vec<(ItemKind, Vec<u8>)>);
+struct Papers {
+    messages: Vec<(ItemKind, Vec<u8>)>,
+    /// Inspections of what is no load: each travels with its full record where there is room.
+    inspections: Vec<InspectionRow>,
+}
 
 impl Papers {
     fn digests(&self) -> Vec<Digest> {
-        self.0.iter().map(|(_, bytes)| Digest::of(bytes)).collect()
+        let messages = self.messages.iter().map(|(_, bytes)| Digest::of(bytes));
+        messages.chain(self.inspections.iter().map(|row| row.digest)).collect()
     }
 }
 
@@ -309,7 +314,7 @@ fn papers(read: &Reader<'_>) -> Result<Papers, StoreError> {
     papers.extend(read.rosters()?.into_iter().map(|row| (ItemKind::Roster, row.bytes)));
     papers.extend(read.tags()?.into_iter().map(|row| (ItemKind::Tag, row.bytes)));
     papers.extend(read.voids()?.into_iter().map(|row| (ItemKind::Void, row.bytes)));
-    Ok(Papers(papers))
+    Ok(Papers { messages: papers, inspections: read.inspections()? })
 }
 
 fn known(read: &Reader<'_>) -> Result<Vec<Known>, StoreError> {
@@ -319,7 +324,7 @@ fn known(read: &Reader<'_>) -> Result<Vec<Known>, StoreError> {
 
 /// The papers of one load, with everybody's credentials and rosters.
 fn papers_of(read: &Reader<'_>, load: &LoadNumber) -> Result<Papers, StoreError> {
-    let Papers(mut papers) = papers(read)?;
+    let Papers { messages: mut papers, mut inspections } = papers(read)?;
     let digests = |bytes: Vec<Vec<u8>>| bytes.iter().map(|bytes| Digest::of(bytes)).collect::<BTreeSet<_>>();
     let tags = digests(read.tags_of(load.as_str())?.into_iter().map(|row| row.bytes).collect());
     let voids = digests(read.voids_of_load(load.as_str())?.into_iter().map(|row| row.bytes).collect());
@@ -328,7 +333,36 @@ fn papers_of(read: &Reader<'_>, load: &LoadNumber) -> Result<Papers, StoreError>
         ItemKind::Void => voids.contains(&Digest::of(bytes)),
         _ => true,
     });
-    Ok(Papers(papers))
+    // A piece that was withdrawn is for every load to know.
+    inspections.retain(|row| row.subject == SubjectKind::Piece || row.name == load.as_str());
+    Ok(Papers { messages: papers, inspections })
+}
+
+/// Inspections of what is no load, with their full records where there is room for them.
+fn write_inspections(
+    read: &Reader<'_>,
+    rows: &[InspectionRow],
+    room: bool,
+    writer: &mut BundleWriter<&mut dyn Write>,
+    made: &mut BundleMade,
+) -> Result<(), AppError> {
+    for row in rows {
+        // What was rejected on a load stands on that load's record, which travels by itself.
+        let whole = room && read.seals_of_record(row.record)?.is_empty();
+        let record = if whole { read.body(row.record)? } else { None };
+        if let Some(record) = record.as_deref().and_then(|body| Record::parse(body, &entry_digest).ok())
+            && !comes_with_the_program(&record.procedure_digest)
+            && let Some(text) = read.procedure_text(record.procedure_digest)?
+        {
+            let _ = writer.add(ItemKind::Procedure, text.text.as_bytes()).map_err(io)?;
+        }
+        let item = RecordItem { seal: row.bytes.clone(), record };
+        match writer.add(ItemKind::Inspection, &item.to_bytes()).map_err(io)? {
+            Ok(()) => made.papers += 1,
+            Err(too_long) => made.left_out.push(format!("{too_long} ({})", row.name)),
+        }
+    }
+    Ok(())
 }
 
 impl Inner {
@@ -370,7 +404,7 @@ impl Inner {
                 true => BTreeSet::new(),
                 false => read.strays()?.into_iter().map(|stray| stray.digest).collect(),
             };
-            for (kind, bytes) in &papers.0 {
+            for (kind, bytes) in &papers.messages {
                 if !strays.is_empty() && strays.contains(&Digest::of(bytes)) {
                     continue;
                 }
@@ -379,6 +413,7 @@ impl Inner {
                     Err(too_long) => made.left_out.push(too_long.to_string()),
                 }
             }
+            write_inspections(&read, &papers.inspections, scope.exams, &mut writer, &mut made)?;
         }
         let mut sent = self.records_to_send(request)?;
         match scope.part {

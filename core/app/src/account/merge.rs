@@ -48,6 +48,7 @@ impl Merge<'_, '_> {
             ItemKind::ExamKey => self.exam_key(&item.body),
             ItemKind::ExamSheet => self.exam_sheet(&item.body),
             ItemKind::ExamResult => self.exam_result(&item.body),
+            ItemKind::Inspection => self.inspection(&item.body),
         };
         match judged {
             Ok(()) => {
@@ -121,6 +122,13 @@ impl Merge<'_, '_> {
     fn void(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let word = self.admission.open(Kind::Void, bytes)?;
         let new = self.admission.void(&word)?;
+        self.paper(new);
+        Ok(())
+    }
+
+    fn inspection(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let item = RecordItem::parse(bytes)?;
+        let new = self.admission.inspection(&item.seal, item.record.as_deref())?;
         self.paper(new);
         Ok(())
     }

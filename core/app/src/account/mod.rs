@@ -8,30 +8,35 @@ pub(crate) mod merge;
 pub(crate) mod records;
 pub(crate) mod strays;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::{AppError, Inner};
 use slingseal_judgement::{
-    Asked, Evidence, LatestTrusted, LoadFacts, LoadJudgement, LoadState, LoadWord, Memory, Outline, RULES,
-    Speaker, Standing, WordError, facts_of_load,
+    Asked, Evidence, InspectionWord, LatestTrusted, LoadFacts, LoadJudgement, LoadState, LoadWord, Memory,
+    Outline, PieceState, RULES, Speaker, Standing, WordError, facts_of_load, pieces_of, state_of_piece,
 };
 use slingseal_message::envelope::{Kind, Limits, Sign1};
-use slingseal_message::tag::kind_of_tag;
+use slingseal_message::seal::SealError;
+use slingseal_message::tag::{ReceivedTag, Tag, kind_of_tag};
 use slingseal_message::trust::{Authority, PublicKey, Role, Roster, Trusted, TrustedAuthority};
 use slingseal_store::{
     Author, AuthoredRow, Judged, LoadRow, Reader, RecordRow, SAID_PAGE, TagRow, Tx, VoidRow, WordKind,
 };
-use slingseal_words::{Digest, LoadNumber, Name, Time};
+use slingseal_words::{Digest, LoadNumber, Name, Serial, Time};
 
 /// Opens a word. The credential in it is checked once for all words that carry it.
 pub(crate) fn open_word(kind: Kind, bytes: &[u8], trusted: &mut Trusted) -> Result<LoadWord, WordError> {
+    remember(bytes, trusted);
+    LoadWord::open(kind, bytes, trusted)
+}
+
+fn remember(bytes: &[u8], trusted: &mut Trusted) {
     if let Ok(message) = Sign1::parse(bytes, Limits::CODE)
         && let Some(credential) = message.header.credential
     {
         // What does not pass here is told by the word's author.
         let _ = trusted.remember(credential);
     }
-    LoadWord::open(kind, bytes, trusted)
 }
 
 /// Everyone whom this home trusts, with the newest roster of each.
@@ -56,6 +61,8 @@ struct Kept {
     voids: Vec<VoidRow>,
     tags: Vec<TagRow>,
     words: Vec<LoadWord>,
+    /// Inspections of the pieces that its tags name.
+    pieces: Vec<InspectionWord>,
 }
 
 impl Kept {
@@ -83,8 +90,48 @@ impl Kept {
         }
         voids.iter().for_each(|row| take(Kind::Void, row.digest, &row.bytes));
         tags.iter().for_each(|row| take(kind_of_tag(&row.bytes), row.digest, &row.bytes));
-        Ok(Self { records, voids, tags, words })
+        let mut pieces = Vec::new();
+        for tag in words.iter().filter_map(LoadWord::tag) {
+            add_pieces(read, tag, trusted, &mut pieces)?;
+        }
+        Ok(Self { records, voids, tags, words, pieces })
     }
+}
+
+/// Adds every inspection that is kept of the pieces that a tag names, each once.
+fn add_pieces(
+    read: &Reader<'_>,
+    tag: &Tag,
+    trusted: &mut Trusted,
+    pieces: &mut Vec<InspectionWord>,
+) -> Result<(), AppError> {
+    for (_, serial) in pieces_of(tag) {
+        for row in read.inspections_of_piece(&serial.as_str().to_ascii_uppercase())? {
+            if pieces.iter().all(|known| known.digest() != row.digest) {
+                pieces.extend(open_inspection(&row.bytes, trusted));
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Opens an inspection of what is no load. The credential in it is checked once for all words that carry it.
+pub(crate) fn open_inspection(bytes: &[u8], trusted: &mut Trusted) -> Result<InspectionWord, SealError> {
+    remember(bytes, trusted);
+    InspectionWord::open(bytes, trusted)
+}
+
+/// How a piece stands by the inspections of it that are kept; none where none counts.
+pub(crate) fn piece_state(
+    read: &Reader<'_>,
+    serial: &Serial,
+    trusted: &mut Trusted,
+) -> Result<Option<PieceState>, AppError> {
+    let mut words = Vec::new();
+    for row in read.inspections_of_piece(&serial.as_str().to_ascii_uppercase())? {
+        words.extend(open_inspection(&row.bytes, trusted));
+    }
+    Ok(state_of_piece(serial, &words, trusted))
 }
 
 /// Everything beside the words of one load that a judgement is made of.
@@ -93,13 +140,15 @@ pub(crate) struct Knowledge {
     pub(crate) now: Time,
     pub(crate) latest: Option<LatestTrusted>,
     pub(crate) memory: Memory,
+    /// Inspections of the pieces on the tags of the loads that were asked of.
+    pieces: Vec<InspectionWord>,
 }
 
 impl Knowledge {
     pub(crate) fn of(read: &Reader<'_>, mut trusted: Trusted, now: Time) -> Result<Self, AppError> {
         let latest = proven_past(read, &mut trusted)?;
         let memory = memory(read, &trusted)?;
-        Ok(Self { trusted, now, latest, memory })
+        Ok(Self { trusted, now, latest, memory, pieces: Vec::new() })
     }
 
     pub(crate) fn evidence<'e>(&'e self, words: &'e [&'e LoadWord]) -> Evidence<'e> {
@@ -109,6 +158,7 @@ impl Knowledge {
             latest_trusted: self.latest.as_ref(),
             memory: self.memory,
             words,
+            pieces: &self.pieces,
         }
     }
 
@@ -118,7 +168,22 @@ impl Knowledge {
 
     /// Every signed word that is kept of a load, opened.
     pub(crate) fn words(&mut self, read: &Reader<'_>, load: &LoadNumber) -> Result<Vec<LoadWord>, AppError> {
-        Ok(Kept::of(read, load, &mut self.trusted, &[])?.words)
+        let kept = Kept::of(read, load, &mut self.trusted, &[])?;
+        self.add_pieces(kept.pieces);
+        Ok(kept.words)
+    }
+
+    fn add_pieces(&mut self, pieces: Vec<InspectionWord>) {
+        for piece in pieces {
+            if self.pieces.iter().all(|known| known.digest() != piece.digest()) {
+                self.pieces.push(piece);
+            }
+        }
+    }
+
+    /// Takes what is kept of the pieces on a tag that is shown into account.
+    pub(crate) fn know_pieces(&mut self, read: &Reader<'_>, tag: &Tag) -> Result<(), AppError> {
+        add_pieces(read, tag, &mut self.trusted, &mut self.pieces)
     }
 
     /// What is found of every seal of a load.
@@ -253,6 +318,7 @@ impl Verdicts {
             latest_trusted: None,
             memory: Memory::Whole,
             words: &words,
+            pieces: &kept.pieces,
         };
         let found = facts_of_load(load, &evidence);
         let seals = kept.records.iter().map(|row| {
@@ -375,8 +441,52 @@ pub(crate) fn touched_by_trust(
             loads.extend(read.loads_of_credential(author.credential)?);
         }
     }
+    loads.extend(touched_by_inspectors(read, before, after)?);
     loads.sort_unstable();
     loads.dedup();
+    Ok(loads)
+}
+
+/// The loads whose tags name a piece that somebody inspected who is trusted or revoked otherwise than before.
+fn touched_by_inspectors(
+    read: &Reader<'_>,
+    before: &mut Trusted,
+    after: &mut Trusted,
+) -> Result<BTreeSet<String>, AppError> {
+    let mut serials = BTreeSet::new();
+    for row in read.piece_inspectors()? {
+        let counts = |trusted: &mut Trusted| {
+            let word = open_inspection(&row.bytes, trusted).ok()?;
+            word.counts().map(|signer| trusted.revoked(signer))
+        };
+        if counts(before) != counts(after)
+            && let Some(author) = row.author
+        {
+            serials.extend(read.pieces_of_credential(author.credential)?);
+        }
+    }
+    loads_naming(read, &serials)
+}
+
+/// The loads whose tags name any of these serial numbers, in capitals.
+pub(crate) fn loads_naming(
+    read: &Reader<'_>,
+    serials: &BTreeSet<String>,
+) -> Result<BTreeSet<String>, AppError> {
+    let mut loads = BTreeSet::new();
+    if serials.is_empty() {
+        return Ok(loads);
+    }
+    for serial in serials {
+        loads.extend(read.loads_of_piece(serial)?);
+    }
+    for row in read.tags()? {
+        let Ok(received) = ReceivedTag::open(&row.bytes) else { continue };
+        let named = pieces_of(&received.tag);
+        if named.iter().any(|(_, serial)| serials.contains(&serial.as_str().to_ascii_uppercase())) {
+            loads.insert(row.load);
+        }
+    }
     Ok(loads)
 }
 

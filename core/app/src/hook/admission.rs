@@ -7,7 +7,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::AppError;
 use crate::account::records::bare_row;
 use crate::account::strays::{GaveWay, MOST_STRAY_BYTES, MOST_STRAYS, Origin, name_all_of};
-use crate::account::{author_of, open_word, restand, restand_all, touched_by_trust, trusted_of, whole_again};
+use crate::account::{
+    author_of, loads_naming, open_inspection, open_word, restand, restand_all, touched_by_trust, trusted_of,
+    whole_again,
+};
 use crate::hook::receive::not_told_otherwise;
 use crate::procedures::expanded_of;
 use crate::trust::authority::credential_row;
@@ -15,10 +18,14 @@ use crate::walks::sealing::{columns, deficiencies, entry_digest, equipment, walk
 use slingseal_account::sync::{HeadItem, Unfit, examine_body};
 use slingseal_judgement::{Author, LoadWord};
 use slingseal_message::envelope::Kind;
-use slingseal_message::seal::{ReceivedSeal, Record, Seal, TagPrint};
+use slingseal_message::seal::{
+    InspectedSubject, Outcome, ReceivedSeal, Record, Seal, SignedInspection, TagPrint,
+};
 use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_message::trust::{Credentialed, PublicKey, Roster, Signer, Trusted};
-use slingseal_store::{NewRecord, Put, Reader, RosterRow, StrayKind, TagRow, Tx, VoidRow};
+use slingseal_store::{
+    InspectionRow, NewRecord, Put, Reader, RosterRow, StrayKind, SubjectKind, TagRow, Tx, VoidRow,
+};
 use slingseal_walk::procedure::Expanded;
 use slingseal_walk::walk::Walk;
 use slingseal_words::{Digest, Language, LoadNumber, Name, Time};
@@ -38,6 +45,8 @@ pub(crate) struct Admission<'a, 'c> {
     waiting: usize,
     /// Loads that a change of trust touched.
     touched: BTreeSet<String>,
+    /// Pieces of which an inspection came, by their serial numbers in capitals: loads that name them are judged anew.
+    pieces: BTreeSet<String>,
     /// Strays that came since it was looked how many there are, and their bytes.
     strays: (u64, u64),
     gave_way: GaveWay,
@@ -83,6 +92,7 @@ impl<'a, 'c> Admission<'a, 'c> {
             fresh: BTreeMap::new(),
             waiting: 0,
             touched: BTreeSet::new(),
+            pieces: BTreeSet::new(),
             strays: (0, 0),
             gave_way: GaveWay::default(),
         })
@@ -215,6 +225,64 @@ impl<'a, 'c> Admission<'a, 'c> {
         let (walk, tag) = walk_from(&record, plan).map_err(AppError::bad_input)?;
         agrees(seal, &walk, &tag).map_err(|unfit| AppError::refused(unfit.to_string()))?;
         Ok(Full { record, walk, tag })
+    }
+
+    /// Keeps an inspection of what is no load; `false` where it was known. Its full record is kept where it is what was signed.
+    ///
+    /// # Errors
+    /// Nobody trusted stands behind it, or not as an inspector, or the credential had run out; a record that is another.
+    pub(crate) fn inspection(&mut self, bytes: &[u8], body: Option<&[u8]>) -> Result<bool, AppError> {
+        let word = open_inspection(bytes, &mut self.trusted)?;
+        let said = word.inspection();
+        let Some(signer) = word.counts() else {
+            let name = &said.name;
+            return Err(match word.author() {
+                Author::Known(signer) => {
+                    let holder = &signer.credential.holder;
+                    AppError::refused(words::InspectionByNoInspector { name, holder })
+                }
+                Author::Refused(error) => {
+                    AppError::refused(words::InspectionRefused { name, error: error.to_string() })
+                }
+                Author::Unknown | Author::Nobody => {
+                    AppError::refused(words::InspectionOfUnknownAuthority { name })
+                }
+            });
+        };
+        if let Some(body) = body {
+            let name = &said.name;
+            let record = inspected(said, body)
+                .map_err(|about| AppError::refused(words::InspectionDisagrees { name, about }))?;
+            name_all_of(self.tx, &record)?;
+        }
+        let name = said.name.as_str().to_ascii_uppercase();
+        let new = self.tx.put_inspection(
+            &InspectionRow {
+                digest: word.digest(),
+                subject: subject_kind(said.subject),
+                name: name.clone(),
+                procedure: said.edition.procedure.to_string(),
+                version: said.edition.version,
+                inspector: signer.credential.holder.to_string(),
+                fit: said.outcome == Outcome::Fit,
+                issued: said.issued,
+                fit_until: said.fit_until,
+                record: said.record,
+                received: self.now,
+                author: Some(slingseal_store::Author {
+                    authority: signer.authority.to_bytes(),
+                    key: signer.credential.key.to_bytes(),
+                    credential: signer.id.0,
+                    in_time: true,
+                }),
+                bytes: bytes.to_vec(),
+            },
+            body,
+        )?;
+        if new && said.subject == InspectedSubject::Piece {
+            self.pieces.insert(name);
+        }
+        Ok(new)
     }
 
     /// Keeps a void; `false` where it was known.
@@ -366,6 +434,7 @@ impl<'a, 'c> Admission<'a, 'c> {
     pub(crate) fn finish(mut self) -> Result<Admitted, AppError> {
         self.gave_way.trim(self.tx)?;
         self.judge_fresh()?;
+        self.touched.extend(loads_naming(self.tx, &self.pieces)?);
         let touched: Vec<String> = std::mem::take(&mut self.touched).into_iter().collect();
         restand_all(self.tx, &touched, &mut self.trusted)?;
         whole_again(self.tx, &self.trusted)?;
@@ -384,6 +453,34 @@ pub(crate) fn is_sealed(read: &Reader<'_>, tag: &LoadWord) -> Result<bool, AppEr
         }
     }
     Ok(false)
+}
+
+fn subject_kind(subject: InspectedSubject) -> SubjectKind {
+    match subject {
+        InspectedSubject::Piece => SubjectKind::Piece,
+        InspectedSubject::Aircraft => SubjectKind::Aircraft,
+        InspectedSubject::Zone => SubjectKind::Zone,
+        InspectedSubject::Handling => SubjectKind::Handling,
+    }
+}
+
+/// Holds a full record against the inspection that names it: the first thing in which they differ.
+fn inspected(said: &SignedInspection, body: &[u8]) -> Result<Record, &'static str> {
+    if Digest::of(body) != said.record {
+        return Err("bytes of the record");
+    }
+    let record = Record::parse(body, &entry_digest).map_err(|_| "form of the record")?;
+    // A piece that was rejected on a load stands on that load's record, which found it not fit.
+    let told = [
+        (record.procedure == said.edition.procedure, "procedure"),
+        (record.version == said.edition.version, "version of the procedure"),
+        (record.procedure_digest.as_bytes().starts_with(&said.edition.thumbprint), "text of the procedure"),
+        (record.outcome == said.outcome, "outcome"),
+    ];
+    match told.into_iter().find(|(same, _)| !same) {
+        Some((_, about)) => Err(about),
+        None => Ok(record),
+    }
 }
 
 /// Whoever stands behind a word, where an authority that is trusted here stands behind that person.

@@ -257,6 +257,9 @@ fn judge_scan(read: &Reader<'_>, knowledge: &mut Knowledge, scan: &Scan) -> Resu
     for load in scan.loads() {
         words.extend(knowledge.words(read, &load)?);
     }
+    for tag in scan.tags.iter().flatten().filter_map(LoadWord::tag) {
+        knowledge.know_pieces(read, tag)?;
+    }
     let words: Vec<&LoadWord> = words.iter().collect();
     Ok(scan.judge(&knowledge.evidence(&words)))
 }

@@ -6,7 +6,8 @@ use slingseal_catalogue::refusals as words;
 use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
 use crate::trust::setup::DEVICE_VAULT;
-use crate::{App, AppError, CredentialView, Inner, SetUpView, TagView, VerdictView};
+use crate::walks::inspections::subject_word;
+use crate::{App, AppError, CredentialView, Inner, SetUpView, Stamp, TagView, VerdictView};
 use slingseal_catalogue::check_page;
 use slingseal_judgement::is_of_a_load;
 use slingseal_message::envelope::{Kind, unwrap, wrap};
@@ -14,7 +15,7 @@ use slingseal_message::seal::ReceivedSeal;
 use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
 use slingseal_store::RosterRow;
-use slingseal_words::LoadNumber;
+use slingseal_words::{Digest, LoadNumber};
 
 /// What was taken in.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -72,6 +73,21 @@ pub enum Received {
         by: String,
         /// Why.
         cause: String,
+        /// Whether it is new here.
+        new: bool,
+    },
+    /// An inspection of what is no load: now known here.
+    Inspection {
+        /// `piece`, `aircraft`, `zone` or `handling`.
+        subject: String,
+        /// Serial number, aircraft, zone or load number.
+        name: String,
+        /// Who inspected.
+        by: String,
+        /// Whether it was found fit; a piece that was not is withdrawn.
+        fit: bool,
+        /// Until when, where that was said.
+        fit_until: Option<Stamp>,
         /// Whether it is new here.
         new: bool,
     },
@@ -139,6 +155,7 @@ impl App {
                 })?;
                 Ok(Received::Tag(Box::new(inner.tag_view_of(&tag)?)))
             }
+            Kind::Inspection => inner.receive_inspection(&bytes),
             Kind::Seal => Err(AppError::internal("a seal was judged above")),
             Kind::BundleFrame | Kind::Have => Err(AppError::bad_input(words::FrameMovingCodeReadBundle)),
             Kind::CheckPage => Err(AppError::bad_input(check_page::ContentsOpenFile)),
@@ -197,6 +214,20 @@ pub(crate) fn not_told_otherwise(
 }
 
 impl Inner {
+    fn receive_inspection(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
+        let new = self.admit(|admission| admission.inspection(bytes, None))?;
+        let row = self.store.read().inspection(Digest::of(bytes))?;
+        let row = row.ok_or_else(|| AppError::internal("an inspection that was kept has a row"))?;
+        Ok(Received::Inspection {
+            subject: subject_word(row.subject).into(),
+            name: row.name,
+            by: row.inspector,
+            fit: row.fit,
+            fit_until: row.fit_until.map(Stamp::from),
+            new,
+        })
+    }
+
     /// Lets words in: one transaction, at the end of which their loads are judged, and the time of it is written down.
     pub(crate) fn admit<T>(
         &mut self,

@@ -18,6 +18,7 @@ use slingseal_message::tag::{
 use slingseal_message::trust::{Edition, Role, Signer, Trusted};
 use slingseal_store::TagRow;
 use slingseal_walk::procedure::Procedure;
+use slingseal_walk::walk::TagFault;
 use slingseal_words::{LoadNumber, nearest};
 
 use crate::tags::basis::{BasisView, basis_view};
@@ -232,6 +233,17 @@ impl Inner {
             known_conditions(tag, &procedure)?;
             tag.basis.edition =
                 Some(Edition::of(procedure.id().clone(), procedure.version(), procedure.digest()));
+            // A piece out of service: NO-GO at the hook, told where another one can still be taken.
+            if let Some(TagFault::Rejected { serial, why, at }) =
+                self.rejected_on(tag)?.into_iter().find(|fault| matches!(fault, TagFault::Rejected { .. }))
+            {
+                return Err(AppError::refused(words::PieceWithdrawnAtPlanning {
+                    load: &tag.load,
+                    serial,
+                    at: at.dtg(),
+                    why,
+                }));
+            }
             // The hook would say NO-GO: told where another piece can still be taken. What is overdue is a warning on the tag.
             if let Some(piece) = tag.equipment.iter().find(|piece| piece.overloaded(tag.gross)) {
                 let rating = piece.rating.as_ref().map(|rating| rating.value.to_string()).unwrap_or_default();
@@ -338,6 +350,19 @@ impl Inner {
                     format!("{name}: rated {rating}, less than the load."),
                     format!("{name}: admite {rating}, menos que la carga."),
                 ));
+            }
+        }
+        for fault in self.rejected_on(tag)? {
+            match fault {
+                TagFault::Rejected { serial, why, at } => warnings.push(language.pick(
+                    format!("{serial}: withdrawn {}: {why}.", at.dtg()),
+                    format!("{serial}: retirado el {}: {why}.", at.dtg()),
+                )),
+                TagFault::InspectionPast { serial, kind, due } => warnings.push(language.pick(
+                    format!("{kind} {serial}: was found fit until {}.", due.dtg()),
+                    format!("{kind} {serial}: se halló apto hasta {}.", due.dtg()),
+                )),
+                _ => {}
             }
         }
         if let Some(rigging) = rigging.as_ref().filter(|rigging| rigging.verdict != "within_limits") {

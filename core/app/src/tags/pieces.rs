@@ -5,9 +5,11 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use crate::account::piece_state;
 use crate::walks::id_text;
 use crate::{AppError, Inner};
 use slingseal_journal::WalkId;
+use slingseal_judgement::{PieceState, pieces_of, same_serial};
 use slingseal_message::tag::Tag;
 use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{Outcome, Stage, TagFault, Walk};
@@ -35,21 +37,45 @@ impl Inner {
         })
     }
 
-    /// The pieces on a tag that an inspection on this device rejected and none has found fit since.
+    /// The pieces on a tag that are out of service or overdue, by the signed inspections that are kept here and by what was walked
+    /// on this device and not signed.
     pub(crate) fn rejected_on(&self, tag: &Tag) -> Result<Vec<TagFault>, AppError> {
-        let rejected = self.rejected()?;
-        let on_tag = |one: &&Rejected| {
-            tag.equipment.iter().any(|piece| piece.serial.as_str().eq_ignore_ascii_case(&one.serial))
-        };
-        let overdue = self.overdue_on(tag)?;
-        let rejected = rejected.values().filter(on_tag);
-        rejected
-            .map(|piece| {
-                let (serial, why) = (Serial::new(&piece.serial)?, piece.why.clone());
-                Ok(TagFault::Rejected { serial, why, at: Time::from_unix(piece.at) })
-            })
-            .chain(overdue.into_iter().map(Ok))
-            .collect()
+        let (rejected, now, read) = (self.rejected()?, self.now(), self.store.read());
+        let mut trusted = self.trusted()?;
+        let mut faults = Vec::new();
+        for (kind, serial) in pieces_of(tag) {
+            let state = piece_state(&read, &serial, &mut trusted)?;
+            let found_fit = match &state {
+                Some(PieceState::Fit { at, .. }) => Some(*at),
+                _ => None,
+            };
+            match state {
+                Some(PieceState::Withdrawn { at, why }) => {
+                    faults.push(TagFault::Rejected { serial: serial.clone(), why, at });
+                }
+                Some(PieceState::Fit { until: Some(due), .. }) if due < now => {
+                    let serial = serial.clone();
+                    faults.push(TagFault::InspectionPast { serial, kind, due });
+                }
+                _ => {}
+            }
+            for one in rejected.values().filter(|one| same_serial(&one.serial, serial.as_str())) {
+                let at = Time::from_unix(one.at);
+                // Whoever found it fit later has seen it later.
+                if found_fit.is_none_or(|fit| fit < at) && !names(&faults, &serial) {
+                    faults.push(TagFault::Rejected { serial: serial.clone(), why: one.why.clone(), at });
+                }
+            }
+        }
+        for fault in self.overdue_on(tag)? {
+            if let TagFault::InspectionPast { serial, .. } = &fault
+                && !names(&faults, serial)
+                && !matches!(piece_state(&read, serial, &mut trusted)?, Some(PieceState::Fit { .. }))
+            {
+                faults.push(fault);
+            }
+        }
+        Ok(faults)
     }
 
     /// The list as this walk leaves it, where it changes: what the walk found and did not take back.
@@ -78,4 +104,14 @@ impl Inner {
         }
         serde_json::to_vec(&list).map(Some).map_err(AppError::internal)
     }
+}
+
+/// Whether a fault of this piece is told already.
+fn names(faults: &[TagFault], wanted: &Serial) -> bool {
+    faults.iter().any(|fault| match fault {
+        TagFault::Rejected { serial, .. } | TagFault::InspectionPast { serial, .. } => {
+            same_serial(serial.as_str(), wanted.as_str())
+        }
+        _ => false,
+    })
 }

@@ -1,6 +1,6 @@
 //! The walk as a shell drives it: begin, answer, decide. Each request is journalled before its view comes back.
 
-use slingseal_catalogue::refusals as words;
+pub(crate) mod inspections;
 pub(crate) mod sealing;
 pub(crate) mod sound;
 pub(crate) mod start;
@@ -8,6 +8,7 @@ pub(crate) mod subjects;
 pub(crate) mod view;
 
 use serde::Serialize;
+use slingseal_catalogue::refusals as words;
 
 use std::sync::Arc;
 

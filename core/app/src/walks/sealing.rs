@@ -160,6 +160,7 @@ impl Inner {
             mass: received.tag.gross,
             record: digest,
         };
+        let rejected = self.rejections(&walk, digest, issued, &credential, key)?;
         let unsigned = seal.prepare(&credential);
         let sealed = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
         let now = self.now();
@@ -169,6 +170,9 @@ impl Inner {
             let mut admission = Admission::begin(tx, now, language)?;
             let word = admission.open(Kind::Seal, &sealed)?;
             admission.seal(&word, Some(&bytes))?;
+            for piece in &rejected {
+                admission.inspection(piece, None)?;
+            }
             let row = tx.walk(id)?.ok_or_else(|| AppError::internal("a walk has a row"))?;
             tx.put_walk(&WalkRow { state: WalkState::Sealed, updated: now, ..row })?;
             tx.append(NewEntry { kind: SEALED, walk: Some(id), body: digest.as_bytes(), time: now })?;
@@ -182,7 +186,7 @@ impl Inner {
         self.seal_view(&row.ok_or_else(|| AppError::internal("a seal that was kept has a row"))?)
     }
 
-    fn record(
+    pub(super) fn record(
         &self,
         id: WalkId,
         walk: &Walk,
@@ -290,7 +294,7 @@ impl Inner {
     }
 }
 
-fn to_outcome(outcome: walk::Outcome) -> Outcome {
+pub(super) fn to_outcome(outcome: walk::Outcome) -> Outcome {
     match outcome {
         walk::Outcome::Fit => Outcome::Fit,
         walk::Outcome::NotFit => Outcome::NotFit,

@@ -1,5 +1,5 @@
 //! Inspections of what is no load: a piece of gear by its serial number, an aircraft's hooks, a zone, a hookup, a derigging.
-//! They have no tag. They are walked and journalled as a load's and kept when they are decided; no seal comes of them.
+//! They have no tag. They are walked and journalled as a load's and kept when they are decided; the inspector then signs them.
 
 use slingseal_catalogue::refusals as words;
 use std::sync::Arc;
@@ -7,7 +7,8 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use crate::procedures::keep_own_text;
-use crate::walks::{EVENT, apply, bodies, id_text, row};
+use crate::walks::inspections::subject_word;
+use crate::walks::{EVENT, apply, bodies, id_text, row, walk_id};
 use crate::{App, AppError, InHand, Inner, Stamp, WalkView};
 use slingseal_journal::{NewEntry, WalkId};
 use slingseal_message::envelope::{Limits, Reader, Writer, check};
@@ -28,7 +29,7 @@ pub(crate) const KEPT: &str = "kept-inspections";
 /// An inspection of what is no load, as it was decided.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct KeptInspection {
-    /// What the inspection goes by.
+    /// What the inspection goes by on this device; empty where it was made on another.
     pub walk: String,
     /// `piece`, `aircraft`, `zone` or `handling`.
     pub subject: String,
@@ -46,6 +47,8 @@ pub struct KeptInspection {
     pub at: Stamp,
     /// Until when a piece is fit; none for anything else.
     pub fit_until: Option<Stamp>,
+    /// What the inspector's signed word goes by; none where it is not signed, and then nobody else hears of it.
+    pub signed: Option<String>,
 }
 
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -82,15 +85,22 @@ impl App {
         self.lock().begin_subject(&ProcedureId::new(procedure)?, &LoadNumber::new(name)?)
     }
 
-    /// What was inspected and decided on this device and is no load, the newest first.
+    /// What was inspected and is no load, the newest first: decided on this device, or signed and heard of.
     ///
     /// # Errors
     /// Storage.
     pub fn kept_inspections(&self) -> Result<Vec<KeptInspection>, AppError> {
-        let mut kept = self.lock().kept()?;
-        kept.reverse();
+        let inner = self.lock();
         let stamp = |at: i64| Stamp::from(Time::from_unix(at));
-        let view = |one: Kept| KeptInspection {
+        let mut signed_here = std::collections::BTreeSet::new();
+        let mut all = Vec::new();
+        for one in inner.kept()? {
+            let signed = inner.signed_word(walk_id(&one.walk)?)?;
+            signed_here.extend(signed);
+            all.push((one, signed));
+        }
+        let view = |(one, signed): (Kept, Option<Digest>)| KeptInspection {
+            signed: signed.map(|digest| digest.to_string()),
             walk: one.walk,
             subject: one.subject,
             name: one.name,
@@ -101,7 +111,23 @@ impl App {
             at: stamp(one.at),
             fit_until: one.fit_until.map(stamp),
         };
-        Ok(kept.into_iter().map(view).collect())
+        let elsewhere = inner.store.read().inspections()?.into_iter();
+        let elsewhere =
+            elsewhere.filter(|row| !signed_here.contains(&row.digest)).map(|row| KeptInspection {
+                walk: String::new(),
+                subject: subject_word(row.subject).into(),
+                name: row.name,
+                procedure: row.procedure,
+                version: row.version,
+                inspector: row.inspector,
+                fit: row.fit,
+                at: row.issued.into(),
+                fit_until: row.fit_until.map(Stamp::from),
+                signed: Some(row.digest.to_string()),
+            });
+        let mut all: Vec<KeptInspection> = all.into_iter().map(view).chain(elsewhere).collect();
+        all.sort_by(|a, b| b.at.unix.cmp(&a.at.unix).then(a.name.cmp(&b.name)));
+        Ok(all)
     }
 }
 

@@ -42,7 +42,7 @@ impl Answer {
 }
 
 fn evidence<'e>(words: &'e [&'e LoadWord], trusted: &'e Trusted, now: Time) -> Evidence<'e> {
-    Evidence { trusted, now, latest_trusted: None, memory: Memory::Whole, words }
+    Evidence { trusted, now, latest_trusted: None, memory: Memory::Whole, words, pieces: &[] }
 }
 
 /// Law 2: whether a word may have lifted a load's NO-GO. Said by itself: the slack and the order are written out again.

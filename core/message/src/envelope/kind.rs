@@ -44,6 +44,8 @@ kinds! {
     Roster "RO1" "roster",
     /// A roster that revokes keys and approves procedures as well.
     RosterOfKeys "RO2" "roster",
+    /// An inspector's word on what is no load: a piece of gear, an aircraft's hooks, a zone, what was done with a load.
+    Inspection "PI1" "inspection",
     /// The word that a seal no longer holds.
     Void "VO1" "void",
     /// One frame of a moving code.
@@ -85,6 +87,7 @@ impl Kind {
             Self::KeyRequest => words::KindKeyRequest.into(),
             Self::Authority => words::KindAuthority.into(),
             Self::Roster | Self::RosterOfKeys => words::KindRoster.into(),
+            Self::Inspection => words::KindInspection.into(),
             Self::Void => words::KindVoid.into(),
             Self::BundleFrame => words::KindBundleFrame.into(),
             Self::Have => words::KindHave.into(),

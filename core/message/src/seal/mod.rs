@@ -3,6 +3,7 @@
 //! A seal is made in three steps, so that the key is needed for one of them alone: prepare, sign, finish.
 
 mod claims;
+mod inspection;
 mod record;
 mod void;
 
@@ -10,5 +11,6 @@ mod void;
 mod tests;
 
 pub use claims::{Outcome, ReceivedSeal, Seal, SealError, TagPrint};
+pub use inspection::{InspectedSubject, ReceivedInspection, SignedInspection};
 pub use record::{DigestOf, JournalEntry, Record, RecordError};
 pub use void::{Void, VoidCause, VoidError};

@@ -68,6 +68,7 @@ impl ItemKind {
             Self::ExamKey => words::KindExamKey.into(),
             Self::ExamSheet => words::KindExamSheet.into(),
             Self::ExamResult => words::KindExamResult.into(),
+            Self::Inspection => words::KindInspection.into(),
         }
     }
 }
@@ -95,6 +96,8 @@ item_kinds! {
     ExamSheet 10 "sheet of an examination",
     /// A signed result of an examination, with its lock.
     ExamResult 11 "examination result",
+    /// An inspection of what is no load, with its full record, if the sender has it: [`RecordItem`].
+    Inspection 12 "inspection",
 }
 
 impl ItemKind {
@@ -109,7 +112,7 @@ impl ItemKind {
             | Self::ExamKey
             | Self::ExamResult => 64 << 10,
             Self::Procedure => 1 << 20,
-            Self::Record | Self::ExamSheet => 4 << 20,
+            Self::Record | Self::ExamSheet | Self::Inspection => 4 << 20,
             Self::Photo => 16 << 20,
         }
     }

@@ -1,0 +1,248 @@
+//! Inspections of what is no load: signed, carried, and what they make of the next load that names the piece.
+
+use super::*;
+
+const CHAIN: &str = r#"
+load = "KM-030"
+description = "Rations, webbing bag"
+procedure = "bag"
+gross = "1800 lb"
+rigger = "Mason 5"
+[aircraft]
+type = "Heron M2"
+allowable = "7000 lb"
+[pickup]
+name = "Kestrel Meadow"
+[destination]
+name = "Alder Bridge"
+[[equipment]]
+kind = "cargo bag"
+serial = "CB-0932"
+[[equipment]]
+kind = "chain"
+serial = "sl-0091"
+[[link]]
+leg = "1"
+link = 3
+"#;
+
+fn none(_: &str) -> Result<String, String> {
+    Err("there is no file".into())
+}
+
+fn zone() -> (Zone, App) {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS).unwrap();
+    (zone, authority)
+}
+
+/// An inspection by its list, every point good but, where it is named, the one that ends so.
+fn inspect(app: &App, list: &str, name: &str, bad: Option<(&str, &str)>) -> WalkView {
+    let mut view = app.begin_inspection(list, name).unwrap();
+    while let Some(card) = view.card.clone() {
+        let found = bad.and_then(|(end, deficiency)| {
+            let point = card
+                .points
+                .iter()
+                .find(|point| point.id.ends_with(end) && point.state == PointState::Unanswered)?;
+            Some(WalkRequest::Deficiency {
+                card: card.number,
+                point: point.id.clone(),
+                name: deficiency.into(),
+                note: None,
+                photos: Vec::new(),
+            })
+        });
+        let open =
+            card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
+        let request = found.unwrap_or_else(|| match open {
+            None => WalkRequest::CardGood { card: card.number },
+            Some(point) => {
+                let value = match point.kind {
+                    PointKind::Serial => name.to_owned(),
+                    _ => crate::sound_answer(&view, point),
+                };
+                WalkRequest::Answer { card: card.number, point: point.id.clone(), value }
+            }
+        });
+        view = app.do_walk(&view.walk, &request).unwrap();
+        assert_eq!(view.refused, None);
+    }
+    let fit = bad.is_none();
+    let view = app.do_walk(&view.walk, &WalkRequest::Decide { fit, reason: None }).unwrap();
+    assert_eq!(view.refused, None);
+    view
+}
+
+/// Everything of one home to another, as a bundle.
+fn carry(from: &App, to: &App) -> BundleReport {
+    let mut bundle = Vec::new();
+    from.bundle_write(&BundleRequest { photos: true, ..BundleRequest::default() }, &mut bundle).unwrap();
+    let report = to.bundle_read(&mut bundle.as_slice(), &mut |_| {}).unwrap();
+    assert!(report.set_aside.is_empty(), "{report:?}");
+    report
+}
+
+fn codes(verdict: &VerdictView) -> Vec<&str> {
+    verdict.reasons.iter().map(|reason| reason.code.as_str()).collect()
+}
+
+#[test]
+fn a_piece_is_withdrawn_for_whoever_hears_of_it_until_it_is_found_fit() {
+    let (zone, authority) = zone();
+    let store = zone.device(&authority, "store", "Anvil 3", "inspector");
+    let desk = zone.device(&authority, "desk", "Lantern 1", "planner");
+    let hook = zone.home("hook");
+    meet(&hook, &authority);
+    let made = desk.write_tag(CHAIN, &none, Some(PIN)).unwrap();
+
+    let walked =
+        inspect(&store, "gear-chain", "SL-0091", Some((".crack", "link is cracked, gouged or pitted")));
+    assert!(store.seal(&walked.walk, PIN, None).is_err(), "it is no load's");
+    let signed = store.sign_inspection(&walked.walk, PIN).unwrap();
+    assert_eq!((signed.subject.as_str(), signed.fit, signed.whole), ("piece", false, true));
+    assert_eq!(signed.why.as_deref(), Some("link is cracked, gouged or pitted"));
+    assert!(
+        signed.code.text.starts_with("PI1:") && signed.code.version <= 15,
+        "version {}",
+        signed.code.version
+    );
+    assert!(store.sign_inspection(&walked.walk, PIN).unwrap_err().to_string().contains("signed already"));
+
+    // Nobody has told the desk and the hook yet. The desk hears of it by bundle, the hook by a scan.
+    assert_eq!(codes(&hook.check(None, Some(&made.code.text)).unwrap()), ["no_inspection_known"]);
+    carry(&store, &desk);
+    let refused = desk.write_tag(&CHAIN.replace("KM-030", "KM-031"), &none, None).unwrap_err().to_string();
+    assert!(
+        refused.contains("piece sl-0091 was withdrawn")
+            && refused.contains("link is cracked, gouged or pitted"),
+        "{refused}"
+    );
+    let Received::Inspection { name, fit: false, new: true, .. } = hook.receive(&signed.code.text).unwrap()
+    else {
+        panic!("it is an inspection")
+    };
+    assert_eq!(name, "SL-0091");
+    let verdict = hook.check(None, Some(&made.code.text)).unwrap();
+    assert_eq!(codes(&verdict), ["equipment_withdrawn", "no_inspection_known"]);
+    assert!(verdict.tag.unwrap().warnings.iter().any(|warning| warning.contains("withdrawn")));
+    let kept = desk.kept_inspections().unwrap();
+    assert_eq!((kept.len(), kept[0].signed.as_deref()), (1, Some(signed.digest.as_str())));
+    assert!(
+        desk.inspection(&signed.digest).unwrap().whole && !hook.inspection(&signed.digest).unwrap().whole
+    );
+
+    // Mended and inspected again, later than any slack of clocks.
+    zone.pass(3_600);
+    let again = inspect(&store, "gear-chain", "SL-0091", None);
+    let fit = store.sign_inspection(&again.walk, PIN).unwrap();
+    let until = fit.fit_until.clone().unwrap();
+    hook.receive(&fit.code.text).unwrap();
+    assert_eq!(codes(&hook.check(None, Some(&made.code.text)).unwrap()), ["no_inspection_known"]);
+    carry(&store, &desk);
+    desk.write_tag(&CHAIN.replace("KM-030", "KM-032"), &none, None).unwrap();
+
+    // Past the day that was written on its card.
+    zone.pass(until.unix + 1 - Time::parse(START).unwrap().unix() - 3_600);
+    let late = hook.check(None, Some(&made.code.text)).unwrap();
+    assert!(codes(&late).contains(&"equipment_overdue"), "{:?}", codes(&late));
+}
+
+#[test]
+fn what_a_loads_inspection_rejects_is_withdrawn_with_its_seal() {
+    let (zone, authority) = zone();
+    let device = zone.device(&authority, "device", "Anvil 3", "planner,inspector");
+    let desk = zone.device(&authority, "desk", "Lantern 1", "planner");
+    let made = device.write_tag(CHAIN, &none, Some(PIN)).unwrap();
+    let mut view = device.begin_walk(&made.code.text).unwrap();
+    let mut rejected = false;
+    while let Some(card) = view.card.clone() {
+        let piece = card.points.iter().find_map(|point| {
+            let bad = point.deficiencies.iter().find(|known| known.fate == FateView::Reject)?;
+            (!rejected && point.state == PointState::Unanswered).then(|| (point.id.clone(), bad.name.clone()))
+        });
+        let open =
+            card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
+        let request = match (piece, open) {
+            (Some((point, deficiency)), _) => {
+                rejected = true;
+                WalkRequest::Deficiency {
+                    card: card.number,
+                    point,
+                    name: deficiency,
+                    note: None,
+                    photos: Vec::new(),
+                }
+            }
+            (None, None) => WalkRequest::CardGood { card: card.number },
+            (None, Some(point)) => WalkRequest::Answer {
+                card: card.number,
+                point: point.id.clone(),
+                value: crate::sound_answer(&view, point),
+            },
+        };
+        view = device.do_walk(&view.walk, &request).unwrap();
+        assert_eq!(view.refused, None);
+    }
+    let finding = view.findings.iter().find(|finding| finding.state == FindingState::Open).unwrap().number;
+    let request = WalkRequest::RejectPiece { finding, serial: "CB-0932".into() };
+    view = device.do_walk(&view.walk, &request).unwrap();
+    assert_eq!(view.refused, None);
+    view = device.do_walk(&view.walk, &WalkRequest::Decide { fit: false, reason: None }).unwrap();
+    assert_eq!(view.refused, None);
+    device.seal(&view.walk, PIN, None).unwrap();
+    carry(&device, &desk);
+    let refused = desk.write_tag(&CHAIN.replace("KM-030", "KM-031"), &none, None).unwrap_err().to_string();
+    assert!(refused.contains("piece CB-0932 was withdrawn"), "{refused}");
+}
+
+#[test]
+fn a_zone_and_the_hooks_are_signed_and_carried_and_withdraw_nothing() {
+    let (zone, authority) = zone();
+    let device = zone.device(&authority, "device", "Anvil 3", "inspector");
+    let desk = zone.device(&authority, "desk", "Lantern 1", "planner");
+    for (list, name) in
+        [("zone", "KESTREL"), ("daily-hooks", "SL-0091"), ("hookup", "KM-030"), ("derig", "KM-030")]
+    {
+        let view = inspect(&device, list, name, None);
+        let signed = device.sign_inspection(&view.walk, PIN).unwrap();
+        assert!(signed.fit && signed.fit_until.is_none(), "{list}");
+        zone.pass(60);
+    }
+    carry(&device, &desk);
+    let kept = desk.kept_inspections().unwrap();
+    let told: Vec<(&str, &str)> = kept.iter().map(|one| (one.subject.as_str(), one.name.as_str())).collect();
+    let wanted =
+        [("handling", "KM-030"), ("handling", "KM-030"), ("aircraft", "SL-0091"), ("zone", "KESTREL")];
+    assert_eq!(told, wanted);
+    assert!(kept.iter().all(|one| one.inspector == "Anvil 3" && one.walk.is_empty()));
+    desk.write_tag(CHAIN, &none, None).unwrap();
+}
+
+#[test]
+fn who_is_no_inspector_withdraws_nothing_and_a_refusal_outlives_its_inspector() {
+    let (zone, authority) = zone();
+    let store = zone.device(&authority, "store", "Anvil 3", "inspector");
+    let planner = zone.device(&authority, "planner", "Lantern 1", "planner");
+    let view =
+        inspect(&planner, "gear-chain", "SL-0091", Some((".crack", "link is cracked, gouged or pitted")));
+    assert!(planner.sign_inspection(&view.walk, PIN).is_err());
+    let view =
+        inspect(&store, "gear-chain", "SL-0091", Some((".crack", "link is cracked, gouged or pitted")));
+    let refusal = store.sign_inspection(&view.walk, PIN).unwrap().code.text;
+    zone.pass(3_600);
+    let view = inspect(&store, "gear-chain", "SL-0091", None);
+    let fit = store.sign_inspection(&view.walk, PIN).unwrap().code.text;
+    // Both are known, the later one is fit; then the inspector is revoked, and only the refusal keeps its force.
+    let desk = zone.device(&authority, "desk", "Lantern 2", "planner");
+    desk.receive(&fit).unwrap();
+    desk.receive(&refusal).unwrap();
+    let made = desk.write_tag(CHAIN, &none, Some(PIN)).unwrap();
+    zone.pass(60);
+    let issued = authority.issued().unwrap().issued;
+    let anvil = issued.iter().find(|one| one.holder == "Anvil 3").unwrap().id.clone();
+    let roster = authority.revoke(&[anvil], None, WORDS).unwrap().roster.text;
+    desk.receive(&roster).unwrap();
+    assert_eq!(codes(&desk.check(None, Some(&made.code.text)).unwrap())[0], "equipment_withdrawn");
+}

@@ -1,0 +1,157 @@
+//! Inspections of pieces of gear, and what they make of a tag that names the piece.
+
+use slingseal_message::envelope::{Kind, wrap};
+use slingseal_message::seal::{InspectedSubject, Outcome, SignedInspection};
+use slingseal_message::trust::{Edition, Role, Roster};
+use slingseal_words::{Digest, Note, ProcedureId, Serial};
+
+use super::parts::*;
+use crate::vector::Vector;
+
+/// A sling with a leg of its own serial, on the load of these vectors.
+fn slung() -> Vec<u8> {
+    let text = "[[equipment]]\nkind = \"sling\"\nserial = \"SL-1\"\n[[leg]]\nname = \"1\"\nserial = \"LG-7\"\n[aircraft]";
+    tag_of("[aircraft]", text, Some((&planner(), LANTERN)))
+}
+
+/// An inspection of a piece, signed so many seconds after the seal.
+fn said(name: &str, seconds: i64, outcome: Outcome, fit_for: Option<i64>) -> SignedInspection {
+    let fit = outcome == Outcome::Fit;
+    SignedInspection {
+        subject: InspectedSubject::Piece,
+        name: Serial::new(name).expect("a serial number"),
+        issued: after(seconds),
+        fit_until: fit_for.map(|time| after(seconds + time)),
+        outcome,
+        edition: Edition::of(ProcedureId::new("gear-chain").expect("an id"), 1, Digest::of(b"list")),
+        found: u16::from(!fit),
+        corrected: 0,
+        why: (!fit).then(|| Note::new("link is cracked").expect("a note")),
+        record: Digest::of(format!("record {name} {seconds}").as_bytes()),
+    }
+}
+
+fn sign(said: &SignedInspection, credential: &[u8], seed: u8) -> String {
+    let unsigned = said.prepare(credential);
+    wrap(Kind::Inspection, &unsigned.finish(&key(seed).sign(&unsigned.to_be_signed())))
+}
+
+fn by_anvil(said: &SignedInspection) -> String {
+    sign(said, &anvil(), ANVIL)
+}
+
+/// The seal of the slung load beside its tag, on a device that holds these.
+fn holding(what: &str, holds: Vec<String>) -> Vector {
+    let tag = slung();
+    let mut vector = about(what, &sign_seal(&seal_on(&tag), &anvil(), ANVIL));
+    vector.tag = Some(wrap(Kind::TagWithBasis, &tag));
+    vector.holds = holds;
+    vector
+}
+
+pub fn all() -> Vec<(String, Vector)> {
+    let bad = |name: &str, seconds| said(name, seconds, Outcome::NotFit, None);
+    let good = |name: &str, seconds, fit_for| said(name, seconds, Outcome::Fit, fit_for);
+    let withdrawn = by_anvil(&bad("SL-1", -600));
+    let mut all = vec![
+        (
+            "piece_withdrawn",
+            holding("The sling was withdrawn.", vec![withdrawn.clone()])
+                .expect("NO-GO", &["equipment_withdrawn"]),
+        ),
+        (
+            "piece_of_a_leg_withdrawn",
+            holding(
+                "The leg's own serial was withdrawn, told in small letters.",
+                vec![by_anvil(&bad("lg-7", -600))],
+            )
+            .expect("NO-GO", &["equipment_withdrawn"]),
+        ),
+        (
+            "piece_of_another_load_withdrawn",
+            holding("Another sling was withdrawn.", vec![by_anvil(&bad("SL-2", -600))]).expect("GO", &[]),
+        ),
+        (
+            "piece_found_fit_again",
+            holding(
+                "Withdrawn, and found fit an hour later.",
+                vec![by_anvil(&good("SL-1", -600, None)), by_anvil(&bad("SL-1", -4_200))],
+            )
+            .expect("GO", &[]),
+        ),
+        (
+            "piece_withdrawn_again",
+            holding(
+                "Found fit, and withdrawn an hour later.",
+                vec![withdrawn.clone(), by_anvil(&good("SL-1", -4_200, None))],
+            )
+            .expect("NO-GO", &["equipment_withdrawn"]),
+        ),
+        (
+            "piece_withdrawn_within_the_slack",
+            holding(
+                "Two inspectors a minute apart: the refusal counts.",
+                vec![
+                    by_anvil(&bad("SL-1", -600)),
+                    sign(
+                        &good("SL-1", -540, None),
+                        &credential(SELA, "Herald 2", &[Role::Inspector], HERALD),
+                        HERALD,
+                    ),
+                ],
+            )
+            .expect("NO-GO", &["equipment_withdrawn"]),
+        ),
+        (
+            "piece_fit_until_later",
+            holding("Found fit for a day.", vec![by_anvil(&good("SL-1", -600, Some(86_400)))])
+                .expect("GO", &[]),
+        ),
+        (
+            "piece_fit_until_before",
+            holding(
+                "Found fit for an hour, two hours ago.",
+                vec![by_anvil(&good("SL-1", -7_200, Some(3_600)))],
+            )
+            .expect("WAIT", &["equipment_overdue"]),
+        ),
+    ];
+    let mut hooks = bad("SL-1", -600);
+    hooks.subject = InspectedSubject::Aircraft;
+    all.push((
+        "hooks_of_the_same_name_not_fit",
+        holding("An aircraft's hooks of the same name were not fit.", vec![by_anvil(&hooks)])
+            .expect("GO", &[]),
+    ));
+    let mut hookup = holding("Somebody who is no inspector withdraws a piece.", Vec::new());
+    hookup.refuses =
+        vec![sign(&bad("SL-1", -600), &credential(SELA, "Thistle 7", &[Role::Hookup], THISTLE), THISTLE)];
+    all.push(("piece_withdrawn_by_a_hookup", hookup.expect("GO", &[])));
+    // Revoked since: the refusal keeps its force, the fit one does not.
+    let herald = credential(SELA, "Herald 2", &[Role::Inspector], HERALD);
+    let revoking = Roster {
+        revoked: [slingseal_message::trust::CredentialId::of(&herald)].into(),
+        ..Roster::new(2, after(60), after(7 * 86_400))
+    };
+    let revoked = wrap(Kind::RosterOfKeys, &revoking.sign(&key(SELA)));
+    let by_herald = |said: &SignedInspection| sign(said, &herald, HERALD);
+    for (name, what, holds, expect) in [
+        (
+            "piece_withdrawn_by_one_revoked_since",
+            "Whoever withdrew the sling was revoked later.",
+            vec![by_herald(&bad("SL-1", -600))],
+            ("NO-GO", vec!["equipment_withdrawn"]),
+        ),
+        (
+            "piece_found_fit_by_one_revoked_since",
+            "Whoever found the withdrawn sling fit was revoked later.",
+            vec![by_anvil(&bad("SL-1", -4_200)), by_herald(&good("SL-1", -600, None))],
+            ("NO-GO", vec!["equipment_withdrawn"]),
+        ),
+    ] {
+        let mut vector = holding(what, holds);
+        vector.authority[0].rosters.push(revoked.clone());
+        all.push((name, vector.expect(expect.0, &expect.1)));
+    }
+    all.into_iter().map(|(name, vector)| (format!("valid/{name}"), vector)).collect()
+}
