@@ -17,7 +17,8 @@ def _differences(history: dict) -> list[str]:
     kind, data = unwrap(history["roster"])
     authority.roster = roster(kind, data, authority.key)
     words, tag, expect = [_word(text) for text in history["words"]], _word(history["tag"]), history["expect"]
-    evidence = Evidence([authority], words, history["now"])
+    own = [bytes.fromhex(digest) for digest in history["own"]]
+    evidence = Evidence([authority], words, history["now"], own=own)
     seals = {word.digest.hex(): word for word in words if word.kind == "SL1"}
     found = {
         "tag": evidence.judge(None, tag),

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from cose import sha256
-from messages import Credential, Inspection, Roster, Seal, Tag, Void, credential, folded
+from messages import Credential, Inspection, Movement, Roster, Seal, Tag, Void, credential, folded
 from names import same_person
 from text import Refused
 from values import ROLES, outweighs
@@ -13,8 +13,13 @@ NO_GO, WAIT, NOTE = 2, 1, 0
 WAITS = {
     "planner_credential_expired", "no_roster", "roster_too_old", "tag_unsigned", "tag_planner_unknown",
     "equipment_overdue", "from_the_future", "clock_behind", "memory_put_back", "copy_out_of_date",
+    "lifted_before",
 }
-NOTES = {"expires_soon", "corrected", "tag_not_seen", "rigger_not_known"}
+NOTES = {"expires_soon", "corrected", "tag_not_seen", "rigger_not_known", "movement_unsigned"}
+# What each event of a report is called, in the order in which they are told.
+EVENTS = {
+    2: "refused_at_hook", 3: "lost", 4: "set_down", 5: "derigged", 6: "equipment_returned", 1: "lifted_before",
+}
 # Which rules are broken on purpose, to see that a comparison notices.
 BROKEN: set[str] = set()
 
@@ -50,8 +55,9 @@ def grade(code: str) -> int:
 class Evidence:
     """What the device knows."""
 
-    def __init__(self, authorities, words, now, latest=None, put_back=False):
+    def __init__(self, authorities, words, now, latest=None, put_back=False, own=()):
         self.authorities, self.now, self.put_back, self.outside = authorities, now, put_back, latest
+        self.own = set(own)
         self.words = {word.digest: word for word in words if not isinstance(word, Inspection)}
         self.pieces = {word.digest: word for word in words if isinstance(word, Inspection)}
         self.authors = {}
@@ -125,6 +131,36 @@ class Evidence:
             if void.record == seal.record and author.state == "known" and void.issued <= author.credential.expires:
                 return True
         return False
+
+    # Movements
+
+    def report_weight(self, report: Movement) -> str:
+        if report.message is None:
+            return "counts" if report.digest in self.own else "hint"
+        author = self.author(report)
+        if author.state == "known":
+            return "counts" if report.issued <= author.credential.expires else "hint"
+        return "hint" if author.state == "unknown" else "nothing"
+
+    def is_after(self, report: Movement, seal: Seal) -> bool:
+        if report.seal == seal.digest:
+            return True
+        slack = SLACK
+        if report.message is not None:
+            author = self.author(report)
+            if author.state == "known" and author.credential.key == self.author(seal).credential.key:
+                slack = 0
+        return report.happened >= seal.issued - slack
+
+    def movement_reasons(self, seal: Seal) -> list[str]:
+        if "movements are ignored" in BROKEN:
+            return []
+        reports = [one for one in self.of_load(seal.load, Movement) if self.is_after(one, seal)]
+        events = {one.event for one in reports if self.report_weight(one) == "counts"}
+        reasons = [code for event, code in EVENTS.items() if event in events]
+        if any(self.report_weight(one) == "hint" for one in reports):
+            reasons.append("movement_unsigned")
+        return reasons
 
     # Tags
 
@@ -270,6 +306,8 @@ class Evidence:
                 reasons.append("rigger_not_known")
             elif known and same_person(tag.rigger, author.credential.holder):
                 reasons.append("own_work")
+        if known:
+            reasons += self.movement_reasons(seal)
         return reasons
 
     def judge(self, seal: Seal | Refused | None, tag: Tag | None = None):
@@ -288,6 +326,8 @@ class Evidence:
         if not self.counts(seal):
             return "no_inspection"
         _, codes = settle(self.seal_reasons(seal, None))
+        if "refused_at_hook" in codes:
+            return "voided"
         for code in ("voided", "superseded", "not_fit", "expired"):
             if code in codes:
                 return code
@@ -298,7 +338,7 @@ class Evidence:
         if latest is None:
             return None
         _, codes = settle(self.seal_reasons(latest, None))
-        for state, causes in (("not_fit", ("not_fit", "superseded")), ("voided", ("voided",)), ("expired", ("expired",))):
+        for state, causes in (("not_fit", ("not_fit", "superseded")), ("voided", ("voided", "refused_at_hook")), ("expired", ("expired",))):
             if any(code in codes for code in causes):
                 return state
         return {NO_GO: "refused", WAIT: "wait", NOTE: "fit"}[max(map(grade, codes), default=NOTE)]

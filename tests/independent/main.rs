@@ -21,7 +21,7 @@ use slingseal_judgement::{
 };
 use slingseal_message::envelope::{Kind, wrap};
 use slingseal_message::trust::{Authority, CredentialId, Roster, Trusted, TrustedAuthority};
-use slingseal_words::Name;
+use slingseal_words::{Digest, Name};
 
 use words::{Draft, SELA, Signed, at, draft, key, revoked, tag};
 
@@ -52,7 +52,13 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
     trusted.add(TrustedAuthority { name, key: key(SELA).public(), roster: Some(roster) });
     let signed: Vec<Signed> = drafts.iter().map(Draft::sign).collect();
     let open = |kind, bytes: &[u8]| LoadWord::open(kind, bytes, &trusted).expect("a word");
-    let held: Vec<LoadWord> = signed.iter().map(|word| open(word.kind, &word.bytes)).collect();
+    let held = |word: &Signed| {
+        let opened = open(word.kind, &word.bytes);
+        if word.own { opened.written_here() } else { opened }
+    };
+    let held: Vec<LoadWord> = signed.iter().map(held).collect();
+    let own: Vec<String> =
+        signed.iter().filter(|word| word.own).map(|word| Digest::of(&word.bytes).to_string()).collect();
     let held: Vec<&LoadWord> = held.iter().collect();
     let now = at(now);
     let evidence = Evidence {
@@ -80,6 +86,7 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
         "card": wrap(Kind::Authority, &card),
         "roster": wrap(roster_kind, &roster_bytes),
         "words": signed.iter().map(|word| wrap(word.kind, &word.bytes)).collect::<Vec<_>>(),
+        "own": own,
         "now": now.unix(),
         "tag": wrap(Kind::Tag, &tag(false)),
         "expect": {
@@ -140,7 +147,7 @@ fn a_stranger_judges_alike() {
 #[test]
 fn a_broken_rule_is_noticed() {
     let lines = histories(60);
-    for broken in ["no slack", "voids are ignored", "revoked refusals vanish"] {
+    for broken in ["no slack", "voids are ignored", "revoked refusals vanish", "movements are ignored"] {
         let (agrees, said) = other_side(&lines, Some(broken));
         assert!(!agrees && said.contains("disagree"), "{broken}: {said}");
     }

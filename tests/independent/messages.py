@@ -350,4 +350,77 @@ def inspection(data: bytes) -> Inspection:
     return Inspection(subject, line(claims[2], 24), claims[6], until, fit, why, sha256(data), message)
 
 
-OPEN = {"PI1": inspection, "LT1": tag_first, "LT2": tag_second, "SL1": seal, "VO1": void}
+@dataclass(frozen=True)
+class Movement:
+    """MV1."""
+
+    load: str
+    issued: int
+    event: int
+    happened: int
+    seal: bytes | None
+    digest: bytes
+    message: Message | None = field(repr=False)
+
+    kind = "MV1"
+
+
+def _moved_piece(value) -> str:
+    serial, state = items(value, 2)
+    number(state, 1, 3)
+    return line(serial, 24)
+
+
+def movement(data: bytes) -> Movement:
+    outer = strict.load(data)
+    message = None
+    if isinstance(outer, list):
+        message = open_message(data)
+        claims = message.claims
+    else:
+        claims, _ = claims_of(data)
+    if set(claims) != {2, 6, -65537}:
+        raise Refused("other claims than its kind has")
+    content = claims[-65537]
+    if not isinstance(content, dict) or not {1, 2} <= set(content) <= set(range(1, 12)):
+        raise Refused("content of a report")
+    event = number(content[1], 1, 6)
+    device, sequence, journal, before = items(content[2], 4)
+    fixed(device, 16), number(sequence, 0, 2**63 - 1), fixed(journal, 32)
+    if before is not None:
+        fixed(before, 32)
+    if (event == 2) != (4 in content):
+        raise Refused("a cause, or none")
+    if 4 in content:
+        number(content[4], 0, 8)
+    happened = claims[6]
+    if 3 in content:
+        happened = number(content[3], 0, 253402300799)
+        if happened >= claims[6]:
+            raise Refused("a time that is left out, or that is ahead")
+    seal_named = fixed(content[5], 32) if 5 in content else None
+    if 6 in content:
+        verdict, reason = items(content[6], 2)
+        number(verdict, 0, 2)
+        plain = set("abcdefghijklmnopqrstuvwxyz0123456789_")
+        if reason is not None and not (isinstance(reason, str) and 1 <= len(reason) <= 40 and set(reason) <= plain):
+            raise Refused("a reason")
+    if 7 in content:
+        line(content[7], 32)
+    if 8 in content:
+        if content[8] is None:
+            raise Refused("a grid reference")
+        grid(content[8])
+    for photo in some(content[9], 1, 8) if 9 in content else []:
+        fixed(photo, 32)
+    serials = [_moved_piece(one) for one in (some(content[10], 1, 24) if 10 in content else [])]
+    if len(set(serials)) != len(serials):
+        raise Refused("a piece twice")
+    if 11 in content:
+        line(content[11], 280)
+    return Movement(load_number(claims[2]), claims[6], event, happened, seal_named, sha256(data), message)
+
+
+OPEN = {
+    "PI1": inspection, "LT1": tag_first, "LT2": tag_second, "SL1": seal, "VO1": void, "MV1": movement,
+}

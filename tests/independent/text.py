@@ -2,7 +2,7 @@
 
 ALPHABET = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"
 VALUE = {letter: number for number, letter in enumerate(ALPHABET)}
-PREFIXES = ("LT1", "LT2", "SL1", "PI1", "VO1", "CR1", "KR1", "AU1", "RO1", "RO2", "XK1", "XR1", "CP1", "HV1", "BF1")
+PREFIXES = ("LT1", "LT2", "SL1", "PI1", "VO1", "MV1", "CS1", "CR1", "KR1", "AU1", "RO1", "RO2", "XK1", "XR1", "CP1", "HV1", "BF1")
 LONGEST = 8192
 
 

@@ -4,6 +4,7 @@ import datetime
 import pathlib
 import tomllib
 
+from cose import sha256
 from judgement import Authority, Evidence, settle
 from messages import OPEN, card, roster
 from text import NotOurs, Refused, unwrap
@@ -44,7 +45,8 @@ def answer(vector: dict) -> tuple[str, list[str]]:
         kind, data = unwrap(text)
         words.append(OPEN[kind](data))
     now = moment(vector["at"])
-    evidence = Evidence([authority(one) for one in vector["authority"]], words, now, latest=now)
+    own = [sha256(unwrap(text)[1]) for text in vector.get("own", [])]
+    evidence = Evidence([authority(one) for one in vector["authority"]], words, now, latest=now, own=own)
     seal_text, tag_text = vector.get("seal"), vector.get("tag")
     tag = None
     if seal_text is not None and seal_text.split(":")[0] in TRAINING:

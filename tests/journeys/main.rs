@@ -1,6 +1,7 @@
 //! Whole days, through the facade alone.
 
 mod class;
+mod closing_day;
 mod damaged_bundle;
 mod flood_day;
 mod leader_day;

@@ -226,6 +226,7 @@ fn bundle(word: &Signed) -> Vec<u8> {
     let (kind, body) = match word.kind {
         Kind::Seal => (ItemKind::Record, RecordItem { seal: word.bytes.clone(), record: None }.to_bytes()),
         Kind::Void => (ItemKind::Void, word.bytes.clone()),
+        Kind::Movement => (ItemKind::Movement, word.bytes.clone()),
         _ => (ItemKind::Tag, word.bytes.clone()),
     };
     writer.add(kind, &body).expect("memory takes it").expect("it is short enough");

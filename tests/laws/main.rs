@@ -82,13 +82,14 @@ fn every_reader_and_every_way_in_say_one_thing() {
 #[test]
 fn the_drafts_of_each_kind_are_drawn() {
     let mut runner = TestRunner::deterministic();
-    let mut kinds = [0u32; 3];
+    let mut kinds = [0u32; 4];
     for _ in 0..200 {
         let drawn = draft().new_tree(&mut runner).unwrap().current();
         kinds[match drawn {
             Draft::Seal { .. } => 0,
             Draft::Void { .. } => 1,
             Draft::Tag { .. } => 2,
+            Draft::Movement { .. } => 3,
         }] += 1;
     }
     assert!(kinds.iter().all(|kind| *kind > 5), "{kinds:?}");

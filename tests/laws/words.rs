@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use slingseal_message::envelope::{Kind, Unsigned};
+use slingseal_message::movement::{JournalEnd, Movement, MovementEvent, RefusalCause};
 use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
 use slingseal_message::tag::{ReceivedTag, read_plan};
 use slingseal_message::trust::{Credential, DEFAULT_VALIDITY, Role, Roles, SecretKey};
@@ -73,9 +74,27 @@ pub fn tag(other: bool) -> Vec<u8> {
 /// A word before it is signed.
 #[derive(Clone, Debug)]
 pub enum Draft {
-    Seal { by: u8, at: i64, fit: bool, record: u8, other_tag: bool },
-    Void { by: u8, at: i64, record: u8 },
-    Tag { other: bool },
+    Seal {
+        by: u8,
+        at: i64,
+        fit: bool,
+        record: u8,
+        other_tag: bool,
+    },
+    Void {
+        by: u8,
+        at: i64,
+        record: u8,
+    },
+    Tag {
+        other: bool,
+    },
+    /// By one of the seven, by nobody (7), by the device that judges (8), where that can be.
+    Movement {
+        by: u8,
+        event: u8,
+        at: i64,
+    },
 }
 
 /// A word, and what of it decides whether it may lift a refusal.
@@ -85,6 +104,10 @@ pub struct Signed {
     by: u8,
     at: i64,
     fit: Option<bool>,
+    moved: bool,
+    /// Whether the device that judges wrote it.
+    #[allow(dead_code, reason = "a home counts what it wrote itself; the other program is told")]
+    pub own: bool,
 }
 
 impl Draft {
@@ -111,7 +134,7 @@ impl Draft {
                     record: record(number),
                 };
                 let bytes = finish(&seal.prepare(&credential), seed);
-                Signed { kind: Kind::Seal, bytes, by, at: issued, fit: Some(fit) }
+                Signed { kind: Kind::Seal, bytes, by, at: issued, fit: Some(fit), moved: false, own: false }
             }
             Self::Void { by, at: issued, record: number } => {
                 let (credential, seed) = paper(by);
@@ -120,9 +143,54 @@ impl Draft {
                 let cause = VoidCause::LoadMoved;
                 let void = Void { load, issued: at(issued), record: record(number), cause, note: None };
                 let bytes = finish(&void.prepare(&credential), seed);
-                Signed { kind: Kind::Void, bytes, by, at: issued, fit: None }
+                Signed { kind: Kind::Void, bytes, by, at: issued, fit: None, moved: false, own: false }
             }
-            Self::Tag { other } => Signed { kind: Kind::Tag, bytes: tag(other), by: 0, at: 0, fit: None },
+            Self::Tag { other } => Signed {
+                kind: Kind::Tag,
+                bytes: tag(other),
+                by: 0,
+                at: 0,
+                fit: None,
+                moved: false,
+                own: false,
+            },
+            Self::Movement { by, event, at: issued } => {
+                let received = tag(false);
+                let load = ReceivedTag::open(&received).expect("a tag").tag.load;
+                let events = [
+                    MovementEvent::Lifted,
+                    MovementEvent::Refused(RefusalCause::Rigging),
+                    MovementEvent::Lost,
+                    MovementEvent::SetDown,
+                    MovementEvent::Derigged,
+                    MovementEvent::Returned,
+                ];
+                let event = events[usize::from(event) % events.len()];
+                let movement = Movement {
+                    load,
+                    event,
+                    issued: at(issued + 30),
+                    happened: Some(at(issued)),
+                    device: [by; 16],
+                    journal: JournalEnd { seq: 7, digest: record(7) },
+                    before: None,
+                    seal: None,
+                    shown: None,
+                    aircraft: None,
+                    place: None,
+                    photos: Vec::new(),
+                    pieces: Vec::new(),
+                    note: None,
+                };
+                let bytes = if by < 7 {
+                    let (credential, seed) = paper(by);
+                    finish(&movement.prepare(&credential), seed)
+                } else {
+                    movement.unsigned().expect("it fits a code")
+                };
+                let moved = event != MovementEvent::Lifted;
+                Signed { kind: Kind::Movement, bytes, by, at: issued, fit: None, moved, own: by == 8 }
+            }
         }
     }
 }
@@ -131,6 +199,12 @@ impl Signed {
     fn inspects(&self) -> bool {
         // The credential of the fourth ran out at -1: up to then its holder could inspect.
         self.fit.is_some() && (matches!(self.by, 0 | 1 | 2 | 5) || (self.by == 3 && self.at <= -1))
+    }
+
+    /// Whether it tells, so that it counts, that the load was moved. `own` is for whoever judges it as its own.
+    fn moves(&self) -> bool {
+        // Written half a minute later than it happened; the credential of the fourth ran out at -1.
+        self.moved && (matches!(self.by, 0 | 1 | 2 | 4 | 5) || (self.by == 3 && self.at + 30 <= -1))
     }
 
     /// The first inspector's two credentials are of one key.
@@ -150,7 +224,7 @@ impl Signed {
         self.inspects()
             && self.fit == Some(true)
             && !taken_away
-            && refusals.into_iter().all(|refusal| {
+            && refusals.chain(before.iter().filter(|other| other.moves())).all(|refusal| {
                 let later = self.at - refusal.at;
                 if refusal.clock() == self.clock() { later > 0 } else { later > 120 }
             })
@@ -164,5 +238,6 @@ pub fn draft() -> impl Strategy<Value = Draft> {
             .prop_map(|(by, at, fit, record, other_tag)| Draft::Seal { by, at, fit, record, other_tag }),
         1 => (0u8..7, time(), 0u8..6).prop_map(|(by, at, record)| Draft::Void { by, at, record }),
         1 => any::<bool>().prop_map(|other| Draft::Tag { other }),
+        2 => (0u8..9, 0u8..6, time()).prop_map(|(by, event, at)| Draft::Movement { by, event, at }),
     ]
 }

@@ -13,6 +13,8 @@ const INSIDE: &[(&str, Modules)] = &[
         "message",
         &[
             ("envelope", &[]),
+            ("closing", &["envelope"]),
+            ("movement", &["envelope"]),
             ("tag", &["envelope", "trust"]),
             ("trust", &["envelope"]),
             ("seal", &["envelope", "trust"]),

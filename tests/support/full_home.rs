@@ -263,6 +263,10 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         ("heads", shown(read.heads())),
         ("strays", shown(read.strays())),
         ("loads", shown(read.loads())),
+        ("movements", shown(read.movements())),
+        ("flow", shown(read.flows())),
+        ("walk facts", shown(read.walk_facts())),
+        ("closings", shown(read.closings())),
         ("foreign", shown(read.foreign_entries(DeviceId([9; 16])))),
     ])
 }

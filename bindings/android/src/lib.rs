@@ -13,11 +13,11 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::{
-    App, AuditView, AuthorityView, BundleReport, BundleRequest, CodeView, Effort, FrameTaken, Issue,
-    IssuedListView, Language, MovingCode, MovingReader, Outside, ProcedureView, Reading, Received,
-    RecordLine, RecordView, RiggingView, SealView, SetUpView, StartView, StickerReading, StickerView,
-    Stretch, TagMade, TagView, TrustedView, VerdictView, WalkRequest, WalkView, code_of, read_picture,
-    read_sticker, sticker,
+    App, ArrivalView, AuditView, AuthorityView, BundleReport, BundleRequest, CodeView, Effort, FrameTaken,
+    Issue, IssuedListView, Language, MovementView, MovingCode, MovingReader, Outside, ProcedureView, Reading,
+    Received, RecordLine, RecordView, ReportMade, ReportRequest, RiggingView, SealView, SetUpView, StartView,
+    StickerReading, StickerView, Stretch, TagMade, TagView, TrustedView, VerdictView, WalkRequest, WalkView,
+    code_of, read_picture, read_sticker, sticker,
 };
 use zeroize::Zeroizing;
 
@@ -287,6 +287,31 @@ impl Handheld {
     /// No such record; no credential; a wrong PIN.
     pub fn void(&self, record: &str, cause: &str, note: Option<String>, pin: &str) -> Answer<CodeView> {
         Ok(self.app.void(record, cause, note.as_deref(), pin)?)
+    }
+
+    /// Reports what became of a load, that of the last verdict where none is named. Without a PIN it is unsigned and done at once; with
+    /// one it is signed, and slow: the PIN is stretched.
+    ///
+    /// # Errors
+    /// No load is meant; an event, cause, time, place or piece that cannot be; a wrong PIN; storage.
+    pub fn report(&self, request: ReportRequest, pin: Option<String>) -> Answer<ReportMade> {
+        Ok(self.app.report(&request, pin.as_deref())?)
+    }
+
+    /// What a load is and what was done to it, by its tag or its number: for whoever takes it down.
+    ///
+    /// # Errors
+    /// A text that is neither a tag nor a load number; a number of which nothing is known here.
+    pub fn arrival(&self, load: &str) -> Answer<ArrivalView> {
+        Ok(self.app.arrival(load)?)
+    }
+
+    /// Every report of a load that is known here, the first that happened first.
+    ///
+    /// # Errors
+    /// A text that is no load number; storage.
+    pub fn movements(&self, load: &str) -> Answer<Vec<MovementView>> {
+        Ok(self.app.movements(load)?)
     }
 
     /// Records, newest first.

@@ -138,6 +138,20 @@ pub(crate) enum Verb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// Say what became of a load: lifted, refused, lost, set-down, derigged, returned
+    ///
+    /// With the codes of its seal and tag they are judged first, as at the hook, and the verdict goes into the report. Without --sign
+    /// the report is unsigned: it counts on this device, and is shown as unsigned elsewhere.
+    Report(Report),
+    /// Close a day, an operation or some loads: what does not add up, and the statement that a leader hands up
+    #[command(subcommand)]
+    Account(AccountVerb),
+    /// What a load is and what was done to it, by its tag or its number: for whoever takes it down; needs no key
+    Arrival {
+        /// The tag on the load, or its number
+        #[arg(value_name = "TAG|LOAD")]
+        load: String,
+    },
     /// Write the hook check for anyone's phone: one file that trusts whom you choose, until a day
     CheckPage {
         /// The file to write
@@ -186,6 +200,86 @@ pub(crate) enum Verb {
         #[arg(long, env = "SLINGSEAL_CHECK_PAGE", value_name = "FILE.html")]
         page: Option<PathBuf>,
     },
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum AccountVerb {
+    /// Everything that does not add up, each with what is known and what to do; --sign once all is explained
+    Close(Close),
+    /// Every piece of equipment: on which load, since when, lifts, carried; what is out or lost first
+    Equipment {
+        /// Only what is out, lost or damaged
+        #[arg(long)]
+        open: bool,
+        /// Where to put it as CSV
+        #[arg(long, value_name = "FILE")]
+        csv: Option<PathBuf>,
+    },
+    /// Mark walks of less than so many seconds a card; without a number, none
+    LeastSeconds {
+        /// Seconds a card, 1 to 3600
+        #[arg(value_name = "SECONDS")]
+        seconds: Option<u32>,
+    },
+}
+
+#[derive(Debug, clap::Args)]
+pub(crate) struct Close {
+    /// The loads; all that are here without them
+    #[arg(value_name = "LOAD")]
+    pub(crate) loads: Vec<String>,
+    /// Loads of which anything is told of this day, UTC
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) day: Option<String>,
+    /// What the statement calls it: an operation
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) name: Option<String>,
+    /// Say something of an open point, by the id that stands before it; may be given several times
+    #[arg(long, value_name = "POINT=NOTE")]
+    pub(crate) explain: Vec<String>,
+    /// Sign the statement as a leader; asks for the PIN
+    #[arg(long)]
+    pub(crate) sign: bool,
+    /// With --sign: where to put the statement as PDF, text and, where it fits one, a code
+    #[arg(long, value_name = "DIR", requires = "sign")]
+    pub(crate) out: Option<PathBuf>,
+}
+
+#[derive(Debug, clap::Args)]
+pub(crate) struct Report {
+    /// lifted, refused, lost, set-down, derigged or returned
+    #[arg(value_name = "EVENT")]
+    pub(crate) event: String,
+    /// The load's number, or the codes of its seal and its tag
+    #[arg(value_name = "LOAD|CODE", required = true)]
+    pub(crate) load: Vec<String>,
+    /// For refused: verdict, rigging, damage, wrong-load, too-heavy, unstable, aircrew, zone or other
+    #[arg(long, value_name = "WORD")]
+    pub(crate) cause: Option<String>,
+    /// When it happened, where that was before now: RFC 3339, or a date-time group
+    #[arg(long, value_name = "TIME")]
+    pub(crate) at: Option<String>,
+    /// The aircraft that took it
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) aircraft: Option<String>,
+    /// Where, MGRS
+    #[arg(long, value_name = "MGRS")]
+    pub(crate) place: Option<String>,
+    /// A piece of equipment: SERIAL=back, SERIAL=damaged or SERIAL=back,damaged; may be given several times
+    #[arg(long = "piece", value_name = "SERIAL=STATE")]
+    pub(crate) pieces: Vec<String>,
+    /// A photograph, PNG or JPEG; may be given several times
+    #[arg(long = "photo", value_name = "FILE")]
+    pub(crate) photos: Vec<PathBuf>,
+    /// More, in your words
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) note: Option<String>,
+    /// Sign it with this device's credential; asks for the PIN
+    #[arg(long)]
+    pub(crate) sign: bool,
+    /// Where to put its code as picture and text
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
 }
 
 #[derive(Debug, Subcommand)]

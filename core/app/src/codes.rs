@@ -7,6 +7,7 @@ use crate::{App, AppError, Effort};
 use slingseal_judgement::{is_of_a_load, plausible};
 use slingseal_message::envelope::{Claims, Kind, Limits, Sign1, unwrap, wrap};
 use slingseal_qr as qr;
+use slingseal_words::Digest;
 
 /// A message as text and as the code to be shown.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -22,6 +23,8 @@ pub struct CodeView {
     pub modules: Vec<u8>,
     /// The QR version.
     pub version: u8,
+    /// The check word of what it carries, to be compared by voice: `482 019 553`. Empty for a frame of a moving code.
+    pub check: String,
 }
 
 impl CodeView {
@@ -32,7 +35,12 @@ impl CodeView {
     pub(crate) fn of_text(kind: Kind, text: String) -> Result<Self, AppError> {
         let code = qr::write(&text).map_err(AppError::bad_input)?;
         let modules = code.modules().iter().map(|dark| u8::from(*dark)).collect();
-        Ok(Self { kind: kind.english().into(), text, size: code.size(), modules, version: code.version() })
+        let check = match unwrap(&text) {
+            Ok((kind, bytes)) if kind != Kind::BundleFrame => Digest::of(&bytes).check_word(),
+            _ => String::new(),
+        };
+        let kind = kind.english().into();
+        Ok(Self { kind, text, size: code.size(), modules, version: code.version(), check })
     }
 
     /// As a PNG of so many pixels a module, quiet zone included.

@@ -1,5 +1,7 @@
 use slingseal_judgement::WordError;
+use slingseal_message::closing::ClosingError;
 use slingseal_message::envelope::{ShapeError, Sign1Error, StrictError, TextError};
+use slingseal_message::movement::MovementError;
 use slingseal_message::seal::{RecordError, SealError, VoidError};
 use slingseal_message::tag::TagError;
 use slingseal_message::trust::{PassphraseError, TrustError, VaultError};
@@ -119,6 +121,8 @@ bad_input!(
     Sign1Error,
     SealError,
     VoidError,
+    MovementError,
+    ClosingError,
     RecordError,
     TagError,
     WordError,

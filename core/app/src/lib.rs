@@ -6,11 +6,13 @@
 #![forbid(unsafe_code)]
 
 mod account;
+mod closing;
 mod codes;
 mod error;
 mod exams;
 mod hook;
 mod leader;
+mod movements;
 mod preferences;
 mod procedures;
 mod tags;
@@ -33,6 +35,9 @@ pub use account::bundles::{
     MovingReader, SetAsideLine,
 };
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
+pub use closing::{
+    ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView, PieceLifeView,
+};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::AppError;
 pub use exams::class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
@@ -49,9 +54,12 @@ pub use hook::page::{CheckPageMade, CheckPageRequest};
 pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
-    AsideView, BoardColumn, BoardLoad, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable, GroupShare,
-    ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare, RecordsView,
-    ShareView,
+    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable,
+    GroupShare, ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare,
+    RecordsView, ShareView, ZoneCount,
+};
+pub use movements::{
+    ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
 };
 pub use procedures::{ProcedureView, check_procedure};
 /// Every word that a person reads, those of the shells among them.

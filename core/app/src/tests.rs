@@ -6,6 +6,7 @@ mod bounds;
 mod bundles;
 mod exam;
 mod hand;
+mod movements;
 mod pieces;
 mod stickers;
 mod strays;

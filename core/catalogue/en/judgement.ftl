@@ -78,3 +78,6 @@ state-not-fit = Not fit
 state-refused = Refused
 state-expired = Expired
 state-voided = Voided
+state-lifted = Lifted
+state-set-down = Set down
+state-lost = Lost

@@ -294,3 +294,4 @@ all-keys-text =
 
     Anywhere
     Ctrl-C  leave. Every answer is on disk before the screen shows it, so that nothing is lost.
+check-word = Check

@@ -78,3 +78,6 @@ state-not-fit = No apta
 state-refused = Rechazada
 state-expired = Caducada
 state-voided = Anulada
+state-lifted = Levantada
+state-set-down = Depositada
+state-lost = Perdida

@@ -294,3 +294,4 @@ all-keys-text =
 
     En cualquier sitio
     Ctrl-C  salir. Cada respuesta está en el disco antes de que se vea, así que nada se pierde.
+check-word = Control

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::*;
 use slingseal_message::envelope::{Kind, Unsigned};
+use slingseal_message::movement::{JournalEnd, Movement, MovementEvent};
 use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
 use slingseal_message::tag::{Equipment, EquipmentRating, Tag, Zone};
 use slingseal_message::trust::{
@@ -163,6 +164,37 @@ pub fn by_herald(seal: &Seal) -> Vec<u8> {
 pub fn void(record: Digest, seconds: i64, credential: &[u8], seed: u8) -> Vec<u8> {
     let void = Void { load: load(), issued: at(seconds), record, cause: VoidCause::LoadMoved, note: None };
     finish(&void.prepare(credential), seed)
+}
+
+/// A report of the load by nobody yet.
+pub fn movement(event: MovementEvent, written: i64, happened: Option<i64>, seal: Option<Digest>) -> Movement {
+    Movement {
+        load: load(),
+        event,
+        issued: at(written),
+        happened: happened.map(at),
+        device: [7; 16],
+        journal: JournalEnd { seq: 3, digest: Digest::of(b"journal") },
+        before: None,
+        seal,
+        shown: None,
+        aircraft: None,
+        place: None,
+        photos: Vec::new(),
+        pieces: Vec::new(),
+        note: None,
+    }
+}
+
+/// The same, signed.
+pub fn signed_movement(
+    event: MovementEvent,
+    seconds: i64,
+    seal: Option<Digest>,
+    credential: &[u8],
+    seed: u8,
+) -> Vec<u8> {
+    finish(&movement(event, seconds, None, seal).prepare(credential), seed)
 }
 
 pub fn authority(seed: u8, name: &str, revoked: &[&[u8]]) -> TrustedAuthority {

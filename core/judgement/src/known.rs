@@ -20,17 +20,22 @@ pub(super) struct Known<'e> {
     voids: BTreeMap<Digest, &'e LoadWord>,
     /// Tags by the print that a seal has of them.
     tags: BTreeMap<TagPrint, BTreeMap<Digest, &'e LoadWord>>,
+    /// What became of it.
+    movements: Vec<&'e LoadWord>,
 }
 
 impl<'e> Known<'e> {
     pub fn of(evidence: &Evidence<'e>, load: &LoadNumber) -> Self {
         let mut seals = BTreeMap::new();
         let mut tags: BTreeMap<TagPrint, BTreeMap<Digest, &LoadWord>> = BTreeMap::new();
+        let mut movements = Vec::new();
         for word in evidence.of(load) {
             if word.seal().is_some() {
                 seals.insert(word.digest(), word);
             } else if word.tag().is_some() {
                 tags.entry(TagPrint::of(&word.digest())).or_default().insert(word.digest(), word);
+            } else if word.movement().is_some() {
+                movements.push(word);
             }
         }
         let counting = seals.values().filter(|word| word.counts());
@@ -40,7 +45,13 @@ impl<'e> Known<'e> {
             inspections: inspections.into_iter().rev().collect(),
             voids: taken_back(evidence.of(load)),
             tags,
+            movements,
         }
+    }
+
+    /// Reports of what became of the load, in no order.
+    pub fn movements(&self) -> impl Iterator<Item = &'e LoadWord> + '_ {
+        self.movements.iter().copied()
     }
 
     /// The latest inspection: the one that a tag alone, the board and the account ask of.

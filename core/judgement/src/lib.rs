@@ -5,8 +5,10 @@
 
 mod evidence;
 mod facts;
+mod flow;
 mod known;
 mod load_state;
+mod movement;
 mod order;
 mod outline;
 mod piece;
@@ -29,7 +31,9 @@ mod tests;
 
 pub use evidence::Evidence;
 pub use facts::{Asked, Fact, Facts};
+pub use flow::{FlowState, movements_since_latest};
 pub use load_state::LoadState;
+pub use movement::ReportWeight;
 pub use order::{Inspection, takes_over};
 pub use outline::Outline;
 pub use piece::{InspectionWord, PieceState, pieces_of, same_serial, state_of_piece};

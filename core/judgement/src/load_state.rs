@@ -1,6 +1,7 @@
 use slingseal_catalogue::{Language, judgement as words};
 
 use super::reason::{Grade, Reason};
+use slingseal_message::movement::MovementEvent;
 
 /// Where a load stands on its zone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -42,7 +43,10 @@ impl LoadState {
         let has = |wanted: fn(&Reason) -> bool| reasons.iter().any(wanted);
         if has(|reason| matches!(reason, Reason::NotFit | Reason::Superseded { .. })) {
             Self::NotFit
-        } else if has(|reason| matches!(reason, Reason::Voided { .. })) {
+        } else if has(|reason| {
+            // A refusal at the hook is a void.
+            matches!(reason, Reason::Voided { .. } | Reason::Moved { event: MovementEvent::Refused(_), .. })
+        }) {
             Self::Voided
         } else if has(|reason| matches!(reason, Reason::Expired { .. })) {
             Self::Expired

@@ -1,3 +1,4 @@
+use slingseal_message::movement::MovementEvent;
 use slingseal_message::seal::VoidCause;
 use slingseal_words::{CallSign, Digest, LoadNumber, Name, Quantity, Seconds, Serial, Time};
 
@@ -190,6 +191,23 @@ pub enum Reason {
     Corrected(u16),
     /// The seal runs out soon.
     ExpiresSoon(Seconds),
+    /// Something was done to the load since it was inspected, by a report that counts: nobody has looked at what the hook, the
+    /// flight or the ground did to it.
+    Moved {
+        /// What.
+        event: MovementEvent,
+        /// When it happened.
+        at: Time,
+        /// Who signed the report; none where this device wrote it itself.
+        by: Option<CallSign>,
+    },
+    /// An unsigned report says that something was done to the load since it was inspected.
+    MovedUnsigned {
+        /// What.
+        event: MovementEvent,
+        /// When.
+        at: Time,
+    },
 }
 
 impl Reason {
@@ -205,10 +223,13 @@ impl Reason {
             | Self::PlannerExpired { .. }
             | Self::EquipmentOverdue { .. }
             | Self::MemoryPutBack { .. }
-            | Self::CopyOutOfDate { .. } => Grade::Wait,
-            Self::TagNotSeen(_) | Self::RiggerNotKnown | Self::Corrected(_) | Self::ExpiresSoon(_) => {
-                Grade::Note
-            }
+            | Self::CopyOutOfDate { .. }
+            | Self::Moved { event: MovementEvent::Lifted, .. } => Grade::Wait,
+            Self::TagNotSeen(_)
+            | Self::RiggerNotKnown
+            | Self::Corrected(_)
+            | Self::ExpiresSoon(_)
+            | Self::MovedUnsigned { .. } => Grade::Note,
             Self::Unreadable(_)
             | Self::NoInspectionKnown
             | Self::BadSignature
@@ -229,7 +250,8 @@ impl Reason {
             | Self::MassOverAllowable { .. }
             | Self::EquipmentRatedBelow { .. }
             | Self::EquipmentWithdrawn { .. }
-            | Self::Examination { .. } => Grade::NoGo,
+            | Self::Examination { .. }
+            | Self::Moved { .. } => Grade::NoGo,
         }
     }
 
@@ -271,6 +293,15 @@ impl Reason {
             Self::MassOverAllowable { .. } => "mass_over_allowable",
             Self::Corrected(_) => "corrected",
             Self::ExpiresSoon(_) => "expires_soon",
+            Self::Moved { event, .. } => match event {
+                MovementEvent::Lifted => "lifted_before",
+                MovementEvent::Refused(_) => "refused_at_hook",
+                MovementEvent::Lost => "lost",
+                MovementEvent::SetDown => "set_down",
+                MovementEvent::Derigged => "derigged",
+                MovementEvent::Returned => "equipment_returned",
+            },
+            Self::MovedUnsigned { .. } => "movement_unsigned",
         }
     }
 }

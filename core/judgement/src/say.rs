@@ -1,6 +1,8 @@
 //! What a person reads of a verdict and of each reason.
 
-use slingseal_catalogue::{Language, Saying, judgement as words};
+use slingseal_catalogue::{Language, Saying, judgement as words, movement};
+use slingseal_message::movement::MovementEvent;
+use slingseal_words::CallSign;
 
 use super::reason::{Grade, Reason};
 use super::time::Speaker;
@@ -102,6 +104,10 @@ impl Reason {
             }
             Self::Corrected(count) => words::ReasonCorrected { count }.into(),
             Self::ExpiresSoon(left) => words::ReasonExpiresSoon { left }.into(),
+            Self::Moved { event, at, by } => moved(*event, &at.dtg(), by.as_ref()),
+            Self::MovedUnsigned { event, at } => {
+                movement::ReasonMovementUnsigned { event: event.saying(), at: at.dtg() }.into()
+            }
         }
     }
 }
@@ -111,5 +117,14 @@ fn behind(by: &Speaker, time: &str) -> Saying {
         Speaker::ThisDevice => words::ReasonClockBehindItself { time }.into(),
         Speaker::Authority(by) => words::ReasonClockBehind { by, time }.into(),
         Speaker::Person(by) => words::ReasonClockBehind { by, time }.into(),
+    }
+}
+
+fn moved(event: MovementEvent, at: &str, by: Option<&CallSign>) -> Saying {
+    match (event, by) {
+        (MovementEvent::Lifted, Some(by)) => movement::ReasonLiftedBefore { at, by }.into(),
+        (MovementEvent::Lifted, None) => movement::ReasonLiftedBeforeHere { at }.into(),
+        (_, Some(by)) => movement::ReasonMoved { event: event.saying(), at, by }.into(),
+        (_, None) => movement::ReasonMovedHere { event: event.saying(), at }.into(),
     }
 }

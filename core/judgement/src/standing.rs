@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use slingseal_message::movement::MovementEvent;
 use slingseal_words::{Digest, LoadNumber, Time};
 
 use super::evidence::Evidence;
@@ -68,7 +69,10 @@ impl Standing {
         let (mut refused, mut waits, mut not_counting) = (None, None, None);
         for reason in reasons {
             match (reason, reason.grade()) {
-                (Reason::Voided { .. }, _) => voided = true,
+                // A refusal at the hook is a void.
+                (Reason::Voided { .. } | Reason::Moved { event: MovementEvent::Refused(_), .. }, _) => {
+                    voided = true
+                }
                 (Reason::Superseded { by, fit, .. }, _) => {
                     superseded = superseded.or(Some(Self::Superseded { by: *by, fit: *fit }));
                 }

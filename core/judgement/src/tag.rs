@@ -26,7 +26,7 @@ impl TagSignature {
     /// Of a tag and who stands behind it. Whether a planner's credential has run out *since* is a matter of the time of asking.
     pub fn of(tag: &Tag, author: &Author, trusted: &Trusted) -> Self {
         match author {
-            Author::Nobody => Self::Unsigned,
+            Author::Nobody | Author::ThisDevice => Self::Unsigned,
             Author::Unknown => Self::Unknown,
             Author::Refused(_) => Self::Forged,
             Author::Known(signer) => {

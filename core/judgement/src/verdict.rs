@@ -7,6 +7,7 @@ use slingseal_words::Digest;
 use super::evidence::Evidence;
 use super::facts::{Asked, Fact, Facts};
 use super::known::Known;
+use super::movement::facts_of_movements;
 use super::order::Inspection;
 use super::reason::{Grade, Reason};
 use super::tag::{fact_of_rigger, facts_of_match, facts_of_tag};
@@ -186,7 +187,7 @@ fn facts_of_seal(
         Author::Unknown => facts.push(Fact::Fixed(Reason::UnknownAuthority)),
         Author::Refused(TrustError::BadSignature(_)) => facts.push(Fact::Fixed(Reason::BadSignature)),
         Author::Refused(error) => facts.push(Fact::Fixed(Reason::Unreadable(error.to_string()))),
-        Author::Nobody => facts.push(Fact::Fixed(Reason::BadSignature)),
+        Author::Nobody | Author::ThisDevice => facts.push(Fact::Fixed(Reason::BadSignature)),
     }
     facts_of_content(seal, &mut facts);
     if scanned.is_none() {
@@ -199,6 +200,9 @@ fn facts_of_seal(
     for (held, tag) in tags() {
         facts_of_match(held, tag, seal, &mut facts);
         facts.extend(fact_of_rigger(tag, word.signer()));
+    }
+    if word.signer().is_some() {
+        facts_of_movements(word, seal, known, &mut facts);
     }
     Facts(facts)
 }

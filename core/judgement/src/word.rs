@@ -1,5 +1,6 @@
 use slingseal_catalogue::{Saying, faults as words};
 use slingseal_message::envelope::{Kind, Sign1};
+use slingseal_message::movement::{Movement, MovementError, ReceivedMovement};
 use slingseal_message::seal::{ReceivedSeal, Seal, SealError, Void, VoidError};
 use slingseal_message::tag::{ReceivedTag, Tag, TagError, kind_of_tag};
 use slingseal_message::trust::{Role, Signer, TrustError, Trusted};
@@ -17,6 +18,8 @@ pub enum Said {
     Void(Void),
     /// What hangs on the load.
     Tag(Box<Tag>),
+    /// What became of the load.
+    Movement(Box<Movement>),
 }
 
 /// Who stands behind a word.
@@ -25,8 +28,10 @@ pub enum Author {
     /// Both signatures pass under a trusted authority. What this person may say, and whether it was revoked since, is for the
     /// rules.
     Known(Box<Signer>),
-    /// Nobody signed it: a tag that is marked unsigned.
+    /// Nobody signed it: a tag or a movement report that is marked unsigned.
     Nobody,
+    /// Nobody signed it, and it is a movement report that this device wrote into its own journal.
+    ThisDevice,
     /// Nobody here trusts the authority.
     Unknown,
     /// A signature does not match, or the credential in it is none.
@@ -54,6 +59,8 @@ pub enum WordError {
     Void(VoidError),
     /// No tag.
     Tag(TagError),
+    /// No movement report.
+    Movement(MovementError),
     /// A kind of message that says nothing of a load.
     OtherKind(Kind),
 }
@@ -65,6 +72,7 @@ impl WordError {
             Self::Seal(error) => error.saying(),
             Self::Void(error) => error.saying(),
             Self::Tag(error) => error.saying(),
+            Self::Movement(error) => error.saying(),
             Self::OtherKind(kind) => words::WordErrorOtherKind { kind }.into(),
         }
     }
@@ -84,6 +92,12 @@ impl From<VoidError> for WordError {
     }
 }
 
+impl From<MovementError> for WordError {
+    fn from(error: MovementError) -> Self {
+        Self::Movement(error)
+    }
+}
+
 impl From<TagError> for WordError {
     fn from(error: TagError) -> Self {
         Self::Tag(error)
@@ -94,7 +108,7 @@ impl LoadWord {
     /// Opens a word and asks who signed it.
     ///
     /// # Errors
-    /// Bytes that are not a seal, void or tag in its only spelling. A signature that does not hold is no error here: it is the
+    /// Bytes that are not a seal, void, tag or movement report in its only spelling. A signature that does not hold is no error here: it is the
     /// word's [`Author`].
     pub fn open(kind: Kind, bytes: &[u8], trusted: &Trusted) -> Result<Self, WordError> {
         let (said, author) = match kind {
@@ -111,9 +125,24 @@ impl LoadWord {
                 let author = Author::of(kind, received.message.as_ref(), trusted);
                 (Said::Tag(Box::new(received.tag)), author)
             }
+            Kind::Movement => {
+                let received = ReceivedMovement::open(bytes)?;
+                let author = Author::of(kind, received.message.as_ref(), trusted);
+                (Said::Movement(Box::new(received.movement)), author)
+            }
             other => return Err(WordError::OtherKind(other)),
         };
         Ok(Self { said, author, digest: Digest::of(bytes), bytes: bytes.to_vec() })
+    }
+
+    /// The same word as one that this device wrote itself: the caller has found it, by its digest, in the device's own journal.
+    /// Who signed a signed one is not changed by that.
+    #[must_use]
+    pub fn written_here(mut self) -> Self {
+        if self.author == Author::Nobody && self.movement().is_some() {
+            self.author = Author::ThisDevice;
+        }
+        self
     }
 
     /// What it says.
@@ -158,6 +187,7 @@ impl LoadWord {
             Said::Seal(_) => Kind::Seal,
             Said::Void(_) => Kind::Void,
             Said::Tag(tag) => tag.kind(),
+            Said::Movement(_) => Kind::Movement,
         }
     }
 
@@ -167,6 +197,7 @@ impl LoadWord {
             Said::Seal(seal) => &seal.load,
             Said::Void(void) => &void.load,
             Said::Tag(tag) => &tag.load,
+            Said::Movement(movement) => &movement.load,
         }
     }
 
@@ -176,6 +207,7 @@ impl LoadWord {
             Said::Seal(seal) => seal.issued,
             Said::Void(void) => void.issued,
             Said::Tag(tag) => tag.planned,
+            Said::Movement(movement) => movement.issued,
         }
     }
 
@@ -199,6 +231,14 @@ impl LoadWord {
     pub fn tag(&self) -> Option<&Tag> {
         match &self.said {
             Said::Tag(tag) => Some(tag),
+            _ => None,
+        }
+    }
+
+    /// The movement report, where it is one.
+    pub fn movement(&self) -> Option<&Movement> {
+        match &self.said {
+            Said::Movement(movement) => Some(movement),
             _ => None,
         }
     }

@@ -3,7 +3,9 @@
 //! Nothing here decides what a word is worth: that is the room `judgement`. No SQLite, no clock, no randomness of its own.
 #![forbid(unsafe_code)]
 
+pub mod closing;
 pub mod envelope;
+pub mod movement;
 pub mod seal;
 pub mod tag;
 pub mod trust;

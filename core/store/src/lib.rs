@@ -8,6 +8,7 @@
 mod author;
 mod board;
 mod check;
+mod closings;
 mod error;
 mod exams;
 mod files;
@@ -21,6 +22,7 @@ mod keep;
 mod loads;
 mod memory;
 mod mend;
+mod movements;
 mod open;
 mod papers;
 mod procedures;
@@ -37,6 +39,7 @@ mod witness;
 
 pub use author::Author;
 pub use board::{GroupBy, GroupCount, Groups, PointCount};
+pub use closings::{ClosingRow, WalkFactsRow};
 pub use error::StoreError;
 pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{
@@ -50,6 +53,7 @@ pub use keep::{QuarantineRow, VaultRow};
 pub use loads::LoadRow;
 pub use memory::MemoryRow;
 pub use mend::Saved;
+pub use movements::{FlowRow, MovementRow};
 pub use open::{Lost, Opened, SetAside};
 pub use papers::{AuthorityRow, CredentialRow, RosterRow, TagRow, VoidRow};
 pub use procedures::ProcedureTextRow;

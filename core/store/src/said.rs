@@ -5,6 +5,7 @@ use rusqlite::Row;
 
 use slingseal_words::Digest;
 
+use super::movements::{MOVEMENT_BYTES, MOVEMENTS};
 use super::papers::{TAGS, VOIDS};
 use super::records::BYTES;
 use super::{Author, Reader, StoreError};
@@ -21,11 +22,13 @@ pub enum WordKind {
     Void,
     /// A tag.
     Tag,
+    /// A movement report.
+    Movement,
 }
 
 impl WordKind {
     /// Every kind.
-    pub const ALL: [Self; 3] = [Self::Seal, Self::Void, Self::Tag];
+    pub const ALL: [Self; 4] = [Self::Seal, Self::Void, Self::Tag, Self::Movement];
 }
 
 /// Somebody's word of some load: enough to ask whether a change of trust touches it.
@@ -59,6 +62,10 @@ impl Reader<'_> {
                 let rest =
                     format!("WHERE in_time = 1 AND said IS NOT NULL ORDER BY said DESC, digest {some}");
                 self.rows(&TAGS, &rest, [], |row| row.get(9))
+            }
+            WordKind::Movement => {
+                let rest = format!("WHERE in_time = 1 ORDER BY issued DESC, load, digest {some}");
+                self.rows(&MOVEMENTS, &rest, [], |row| row.get(MOVEMENT_BYTES))
             }
         }
     }
@@ -98,14 +105,16 @@ impl Reader<'_> {
     pub fn loads_of_authority(&self, authority: &[u8; 32]) -> Result<Vec<String>, StoreError> {
         let sql =
             "SELECT load FROM records WHERE authority = ?1 UNION SELECT load FROM tags WHERE authority = ?1
-                   UNION SELECT load FROM voids WHERE authority = ?1";
+                   UNION SELECT load FROM voids WHERE authority = ?1
+                   UNION SELECT load FROM movements WHERE authority = ?1";
         self.ask(sql, |statement| statement.query_map([authority], |row| row.get(0))?.collect())
     }
 
     /// Loads with a tag or void behind which nobody stands that is known here: somebody may, once another authority is trusted.
     pub fn loads_unsigned(&self) -> Result<Vec<String>, StoreError> {
         let sql = "SELECT load FROM tags WHERE authority IS NULL UNION SELECT load FROM voids WHERE authority IS NULL
-                   UNION SELECT load FROM records WHERE authority IS NULL";
+                   UNION SELECT load FROM records WHERE authority IS NULL
+                   UNION SELECT load FROM movements WHERE authority IS NULL AND signed = 1";
         self.ask(sql, |statement| statement.query_map([], |row| row.get(0))?.collect())
     }
 
@@ -113,7 +122,9 @@ impl Reader<'_> {
     pub fn loads_not_judged_by(&self, version: u32) -> Result<Vec<String>, StoreError> {
         let sql =
             "SELECT load FROM records WHERE judged <> ?1 UNION SELECT load FROM loads WHERE judged <> ?1
-                   UNION SELECT load FROM tags WHERE said IS NULL";
+                   UNION SELECT load FROM tags WHERE said IS NULL
+                   UNION SELECT load FROM flow WHERE judged <> ?1
+                   UNION SELECT load FROM tags WHERE load NOT IN (SELECT load FROM flow)";
         self.ask(sql, |statement| statement.query_map([version], |row| row.get(0))?.collect())
     }
 

@@ -12,6 +12,7 @@ pub struct CodeView {
     pub size: u32,
     pub modules: Vec<u8>,
     pub version: u8,
+    pub check: String,
 }
 
 #[uniffi::remote(Enum)]
@@ -48,6 +49,7 @@ pub struct Stamp {
 pub struct TagView {
     pub text: String,
     pub digest: String,
+    pub check: String,
     pub load: String,
     pub planned: Stamp,
     pub description: String,

@@ -3,6 +3,7 @@
 
 mod codes;
 mod exam;
+pub(crate) mod movement;
 pub(crate) mod moving;
 mod record;
 mod trust;

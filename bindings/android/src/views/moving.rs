@@ -50,6 +50,7 @@ pub struct BundleReport {
     pub completed: u32,
     pub known: u32,
     pub papers: u32,
+    pub movements: u32,
     pub photos: u32,
     pub set_aside: Vec<SetAsideLine>,
     pub warnings: Vec<String>,

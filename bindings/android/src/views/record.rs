@@ -28,6 +28,7 @@ pub struct SealFacts {
     pub found: u32,
     pub corrected: u32,
     pub record: String,
+    pub check: String,
 }
 
 #[uniffi::remote(Record)]
@@ -104,6 +105,7 @@ pub struct RecordView {
     pub banner: String,
     pub reasons: Vec<String>,
     pub seal: String,
+    pub check: String,
     pub tag: Option<TagView>,
     pub findings: Vec<FindingView>,
     pub timeline: Vec<TimelineEntry>,

@@ -1,8 +1,8 @@
 //! Keys, credentials, whom a device trusts, and what was taken in.
 
 use slingseal_app::{
-    AuthorityView, CodeView, CredentialState, CredentialView, Issue, IssuedListView, IssuedView, Received,
-    SetUpStep, SetUpView, SetUpWhat, Stamp, TagView, TrustedView, VerdictView,
+    AuthorityView, ClosingView, CodeView, CredentialState, CredentialView, Issue, IssuedListView, IssuedView,
+    MovementView, Received, SetUpStep, SetUpView, SetUpWhat, Stamp, TagView, TrustedView, VerdictView,
 };
 
 #[uniffi::remote(Record)]
@@ -114,6 +114,8 @@ pub enum Received {
     Tag(Box<TagView>),
     Seal(Box<VerdictView>),
     Void { load: String, by: String, cause: String, new: bool },
+    Movement { report: Box<MovementView>, new: bool },
+    Closing { statement: Box<ClosingView>, new: bool },
     Inspection { subject: String, name: String, by: String, fit: bool, fit_until: Option<Stamp>, new: bool },
     Examination { what: String, id: String, load: String, by: String, new: bool },
 }

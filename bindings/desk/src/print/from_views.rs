@@ -16,7 +16,8 @@ impl From<PrintError> for AppError {
 
 fn code(view: &CodeView) -> Code {
     let modules = usize::try_from(view.size).unwrap_or_default();
-    Code { modules, dark: view.modules.iter().map(|module| *module == 1).collect() }
+    let dark = view.modules.iter().map(|module| *module == 1).collect();
+    Code { modules, dark, check: view.check.clone() }
 }
 
 fn sheet(tag: &TagView, picture: &CodeView) -> LoadSheet {

@@ -2,6 +2,7 @@
 //! same input gives the same bytes: no clock, no random id.
 
 mod canvas;
+mod closing;
 mod fonts;
 mod from_views;
 mod record;
@@ -9,6 +10,7 @@ mod sheet;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use closing::closing_pdf;
 pub(crate) use fonts::faces;
 pub(crate) use from_views::{record_pdf, sheets_pdf};
 use record::{Correction, Moment, RecordPage, record_page};
@@ -52,6 +54,8 @@ pub(crate) struct Code {
     pub modules: usize,
     /// `modules` × `modules` squares; dark is true.
     pub dark: Vec<bool>,
+    /// Its check word, to be compared by voice.
+    pub check: String,
 }
 
 /// Why nothing could be printed.

@@ -77,6 +77,8 @@ fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
     outcome(canvas, x, y + 98.0, left, page);
     if let Some(code) = &page.code {
         canvas.code((x + WIDTH - CODE, y + 30.0), CODE, code, "The seal as a code");
+        let check = format!("Check {}", code.check);
+        canvas.text(x + WIDTH - CODE / 2.0, y + 206.0, bold(9.0).side(Side::Middle), &check);
     }
     let mut line = facts(canvas, x, y + 208.0, &page.facts) + 4.0;
 

@@ -192,7 +192,9 @@ fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
                 manual => format!("   ·   rigged to {manual}"),
             };
             let text = format!("Tag signed by {name}{rigged_to}");
-            canvas.fit((x + 8.0, y + 14.0), WIDTH - 16.0, bold(11.0), &text);
+            canvas.fit((x + 8.0, y + 14.0), WIDTH - 166.0, bold(11.0), &text);
+            let check = format!("Check {}", sheet.code.check);
+            canvas.text(x + WIDTH - 8.0, y + 14.0, bold(11.0).side(Side::Right), &check);
         }
         None => {
             canvas.stripes(x, y, 70.0, 20.0);
@@ -201,7 +203,7 @@ fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
                 x + WIDTH / 2.0,
                 y + 14.0,
                 bold(11.0).side(Side::Middle),
-                &format!("{}: WAIT at the hook until the leader confirms it", sheet.unsigned),
+                &format!("{}: WAIT until the leader confirms it. Check {}", sheet.unsigned, sheet.code.check),
             );
         }
     }

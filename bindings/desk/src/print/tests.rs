@@ -13,7 +13,7 @@ const TAG: &str = "LT1:DEMO$%*+-./: 0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ THE LOA
 fn code(text: &str) -> Code {
     let bits = qrcode::QrCode::with_error_correction_level(text, qrcode::EcLevel::M).unwrap();
     let dark = bits.to_colors().into_iter().map(|color| color == qrcode::Color::Dark).collect();
-    Code { modules: bits.width(), dark }
+    Code { modules: bits.width(), dark, check: "482 019 553".into() }
 }
 
 fn line(serial: &str, kind: &str, rating: &str) -> EquipmentLine {

@@ -243,6 +243,18 @@ fn receipt_of(app: &App, answer: Result<Received, AppError>) -> Receipt {
             let what = format!("load {load} taken back by {by}: {cause}{known}");
             Receipt { load: Some(load), ..receipt(app, true, what) }
         }
+        Received::Movement { report, new } => {
+            let known = if new { "" } else { ", known already" };
+            let what = format!(
+                "load {}: {}, {} ({}){known}",
+                report.load, report.what, report.at.dtg, report.origin
+            );
+            Receipt { load: Some(report.load), ..receipt(app, true, what) }
+        }
+        Received::Closing { statement, new } => {
+            let known = if new { "" } else { ", known already" };
+            receipt(app, true, format!("the closing of {} by {}{known}", statement.name, statement.by))
+        }
         Received::Inspection { name, by, fit, fit_until, .. } => {
             let found = match (fit, fit_until) {
                 (true, Some(until)) => format!("fit until {}", until.dtg),

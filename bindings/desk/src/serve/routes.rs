@@ -3,7 +3,8 @@
 use std::io::{Seek, Write};
 
 use slingseal_app::{
-    AppError, BoardColumn, BundleRequest, CheckPageRequest, ClassRequest, ExportTable, ListRequest, code_of,
+    AppError, BoardColumn, BoardRequest, BundleRequest, CheckPageRequest, ClassRequest, CloseRequest,
+    ExportTable, ListRequest, code_of,
 };
 
 use slingseal_app::catalogue::check_page as check_words;
@@ -82,8 +83,27 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
     let app = desk.app;
     match parts {
         [] => {
-            let days = query.number("days", 7, 3_650);
-            shown(desk, "/", "The zone", &page::board(&app.board(days, SHELF)?, days))
+            let request = BoardRequest {
+                days: query.number("days", 7, 3_650),
+                date: query.some("date"),
+                zone: query.some("zone"),
+                destination: query.some("to"),
+                aircraft: query.some("aircraft"),
+                state: query.some("state"),
+                page: query.number("page", 0, u32::MAX),
+                most: SHELF,
+            };
+            shown(desk, "/", "The zone", &page::board(&app.board_of(&request)?, &request))
+        }
+        ["close"] => {
+            let request =
+                CloseRequest { day: query.some("day"), loads: Vec::new(), name: query.some("name") };
+            // A home in which nothing is told yet has nothing to close.
+            let view = match app.close_account(&request) {
+                Err(AppError::NotFound { .. }) => None,
+                answer => Some(answer?),
+            };
+            shown(desk, "/close", "Closing", &page::close(view.as_ref(), &request))
         }
         ["load", load] => {
             let view = app.load(load)?;

@@ -125,6 +125,7 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
         (words::Sealed.say(desk.language), &facts.issued.dtg),
         (words::Holds.say(desk.language), &facts.valid_until.dtg),
         (words::Procedure.say(desk.language), &facts.procedure),
+        (words::CheckWord.say(desk.language), &facts.check),
     ];
     for (name, value) in rows.into_iter().filter(|(name, _)| facts.fit || *name != "Holds to") {
         for (at, line) in wrap(value, width.saturating_sub(13)).into_iter().enumerate() {

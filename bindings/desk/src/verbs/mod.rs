@@ -1,5 +1,6 @@
 //! One file a verb.
 
+mod account;
 mod authority;
 mod bundle;
 mod check_page;
@@ -13,6 +14,7 @@ mod procedure;
 mod read;
 mod receive;
 mod records;
+mod report;
 mod rigging;
 mod serve;
 mod tag;
@@ -107,6 +109,9 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Void { seal, cause, note, out } => {
             void::run(&setting, &seal, &cause, note.as_deref(), out.as_deref())
         }
+        Verb::Account(verb) => account::run(&setting, verb),
+        Verb::Report(report) => report::run(&setting, report),
+        Verb::Arrival { load } => report::arrival(&setting, &load),
         Verb::Exam(verb) => exam::run(&setting, verb),
         Verb::Bundle(verb) => bundle::run(&setting, verb),
         Verb::Records(verb) => records::run(&setting, verb),

@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use serde::Serialize;
 
-use slingseal_app::{AppError, Received, VerdictWord};
+use slingseal_app::{AppError, MovementView, Received, VerdictWord};
 
 use super::{Setting, verify};
 use crate::{input, output};
@@ -99,6 +99,14 @@ fn text(received: &Received) -> String {
         Received::Examination { what, id, load, by, new } => {
             let id: String = id.chars().take(8).collect();
             format!("An {what} ({id}) of {by} on load {load}: training, no inspection{}.", newness(*new))
+        }
+        Received::Movement { report, new } => {
+            let MovementView { load, what, at, origin, .. } = report.as_ref();
+            format!("Load {load}: {what}, {} ({origin}){}.", at.dtg, newness(*new))
+        }
+        Received::Closing { statement, new } => {
+            let (name, by, at) = (&statement.name, &statement.by, &statement.issued.dtg);
+            format!("Closing of {name}, signed by {by} {at}{}.", newness(*new))
         }
         Received::Void { load, by, cause, new } => {
             format!("{by} voided the seal of load {load}: {cause}{}.", newness(*new))

@@ -70,6 +70,7 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
 /// A tag as a terminal shows it.
 pub(crate) fn show(tag: &TagView) {
     println!("Load {}   {}", tag.load, tag.description);
+    println!("  Check        {}", tag.check);
     println!("  Gross weight {} ({} allowed, {})", tag.gross, tag.allowable, tag.aircraft);
     for (what, zone) in [("Pickup", &tag.pickup), ("Destination", &tag.destination)] {
         println!("  {what:<12} {} {}", zone.name, zone.grid.as_deref().unwrap_or_default());

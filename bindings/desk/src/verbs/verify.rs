@@ -75,9 +75,11 @@ fn rest(verdict: &VerdictView) -> String {
         let until =
             if facts.fit { format!(", holds until {}", facts.valid_until.dtg) } else { String::new() };
         lines.push(format!("  Sealed by {who}{authority} {}{until}", facts.issued.dtg));
+        lines.push(format!("  Check of the seal {}", facts.check));
     }
     if let Some(tag) = &verdict.tag {
         lines.push(format!("  Tag: {}, for {} ({} allowed)", tag.description, tag.aircraft, tag.allowable));
+        lines.push(format!("  Check of the tag {}", tag.check));
         lines.extend(tag.basis.lines.iter().map(|line| format!("  {}: {}", line.label, line.text)));
     }
     for line in &verdict.shown {

@@ -31,6 +31,8 @@ pub enum MomentKind {
     Sealed,
     /// The seal was taken back.
     Voided,
+    /// Somebody reported what became of the load.
+    Reported,
 }
 
 impl MomentKind {
@@ -51,6 +53,7 @@ impl MomentKind {
             Self::Decided => "decided",
             Self::Sealed => "sealed",
             Self::Voided => "voided",
+            Self::Reported => "reported",
         }
     }
 }

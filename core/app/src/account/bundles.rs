@@ -40,7 +40,7 @@ pub struct BundleRequest {
 pub struct BundleMade {
     /// Records, whole or by their seal alone.
     pub records: u32,
-    /// Tags, voids, credentials and rosters.
+    /// Tags, voids, credentials, rosters and movement reports.
     pub papers: u32,
     /// Photographs.
     pub photos: u32,
@@ -79,6 +79,8 @@ pub struct BundleReport {
     pub known: u32,
     /// Tags, voids, credentials and rosters that are new here.
     pub papers: u32,
+    /// Reports of what became of loads that are new here.
+    pub movements: u32,
     /// Photographs that are new here.
     pub photos: u32,
     /// What was set aside, in the order of the bundle; after the first thousand one line tells how many more.
@@ -314,6 +316,8 @@ fn papers(read: &Reader<'_>) -> Result<Papers, StoreError> {
     papers.extend(read.rosters()?.into_iter().map(|row| (ItemKind::Roster, row.bytes)));
     papers.extend(read.tags()?.into_iter().map(|row| (ItemKind::Tag, row.bytes)));
     papers.extend(read.voids()?.into_iter().map(|row| (ItemKind::Void, row.bytes)));
+    papers.extend(read.movements()?.into_iter().map(|row| (ItemKind::Movement, row.bytes)));
+    papers.extend(read.closings()?.into_iter().map(|row| (ItemKind::Closing, row.bytes)));
     Ok(Papers { messages: papers, inspections: read.inspections()? })
 }
 

@@ -48,6 +48,8 @@ impl Merge<'_, '_> {
             ItemKind::ExamKey => self.exam_key(&item.body),
             ItemKind::ExamSheet => self.exam_sheet(&item.body),
             ItemKind::ExamResult => self.exam_result(&item.body),
+            ItemKind::Movement => self.movement(&item.body),
+            ItemKind::Closing => self.closing(&item.body),
             ItemKind::Inspection => self.inspection(&item.body),
         };
         match judged {
@@ -126,10 +128,23 @@ impl Merge<'_, '_> {
         Ok(())
     }
 
+    fn closing(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let new = self.admission.closing(bytes)?.1;
+        self.paper(new);
+        Ok(())
+    }
+
     fn inspection(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let item = RecordItem::parse(bytes)?;
         let new = self.admission.inspection(&item.seal, item.record.as_deref())?;
         self.paper(new);
+        Ok(())
+    }
+
+    fn movement(&mut self, bytes: &[u8]) -> Result<(), AppError> {
+        let word = self.admission.open(Kind::Movement, bytes)?;
+        let new = self.admission.movement(&word, false)?;
+        self.report.movements += u32::from(new);
         Ok(())
     }
 

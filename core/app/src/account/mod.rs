@@ -10,6 +10,7 @@ pub(crate) mod strays;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::movements::flow::flow_row;
 use crate::{AppError, Inner};
 use slingseal_judgement::{
     Asked, Evidence, InspectionWord, LatestTrusted, LoadFacts, LoadJudgement, LoadState, LoadWord, Memory,
@@ -20,7 +21,8 @@ use slingseal_message::seal::SealError;
 use slingseal_message::tag::{ReceivedTag, Tag, kind_of_tag};
 use slingseal_message::trust::{Authority, PublicKey, Role, Roster, Trusted, TrustedAuthority};
 use slingseal_store::{
-    Author, AuthoredRow, Judged, LoadRow, Reader, RecordRow, SAID_PAGE, TagRow, Tx, VoidRow, WordKind,
+    Author, AuthoredRow, Judged, LoadRow, MovementRow, Reader, RecordRow, SAID_PAGE, TagRow, Tx, VoidRow,
+    WordKind,
 };
 use slingseal_words::{Digest, LoadNumber, Name, Serial, Time};
 
@@ -60,6 +62,7 @@ struct Kept {
     records: Vec<RecordRow>,
     voids: Vec<VoidRow>,
     tags: Vec<TagRow>,
+    movements: Vec<MovementRow>,
     words: Vec<LoadWord>,
     /// Inspections of the pieces that its tags name.
     pieces: Vec<InspectionWord>,
@@ -90,11 +93,16 @@ impl Kept {
         }
         voids.iter().for_each(|row| take(Kind::Void, row.digest, &row.bytes));
         tags.iter().for_each(|row| take(kind_of_tag(&row.bytes), row.digest, &row.bytes));
+        let movements = read.movements_of(load)?;
+        for row in &movements {
+            let Ok(word) = open_word(Kind::Movement, &row.bytes, trusted) else { continue };
+            words.push(if row.own { word.written_here() } else { word });
+        }
         let mut pieces = Vec::new();
         for tag in words.iter().filter_map(LoadWord::tag) {
             add_pieces(read, tag, trusted, &mut pieces)?;
         }
-        Ok(Self { records, voids, tags, words, pieces })
+        Ok(Self { records, voids, tags, movements, words, pieces })
     }
 }
 
@@ -261,6 +269,7 @@ fn kind_of(kind: WordKind, bytes: &[u8]) -> Kind {
     match kind {
         WordKind::Seal => Kind::Seal,
         WordKind::Void => Kind::Void,
+        WordKind::Movement => Kind::Movement,
         WordKind::Tag => kind_of_tag(bytes),
     }
 }
@@ -394,6 +403,17 @@ pub(crate) fn restand(
         if row.author != now || row.said != Some(word.issued()) {
             tx.set_tag_author(row.digest, word.issued(), now.as_ref())?;
         }
+    }
+    for row in &kept.movements {
+        let now = author(&row.digest);
+        if row.author != now {
+            tx.set_movement_author(row, now.as_ref())?;
+        }
+    }
+    if let Some(row) = flow_row(load, &kept.words, kept.tags.iter().any(|row| row.planned), trusted)
+        && tx.flow(load.as_str())?.as_ref() != Some(&row)
+    {
+        tx.put_flow(&row)?;
     }
     match verdicts.load {
         Some(row) if tx.load(load.as_str())?.as_ref() != Some(&row) => tx.put_load(&row)?,

@@ -140,6 +140,8 @@ pub struct RecordView {
     pub reasons: Vec<String>,
     /// The text of its seal.
     pub seal: String,
+    /// The seal's check word, to be compared by voice: `482 019 553`.
+    pub check: String,
     /// The tag, where the full record is here.
     pub tag: Option<TagView>,
     /// What was found.
@@ -303,6 +305,7 @@ impl Inner {
             banner: state.banner().to_owned(),
             reasons: reasons.map(|reason| reason.say(self.language())).collect(),
             seal: slingseal_message::envelope::wrap(Kind::Seal, &bytes.seal),
+            check: row.seal.check_word(),
             tag: None,
             findings: Vec::new(),
             timeline: Vec::new(),

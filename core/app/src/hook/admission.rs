@@ -16,15 +16,18 @@ use crate::procedures::expanded_of;
 use crate::trust::authority::credential_row;
 use crate::walks::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
 use slingseal_account::sync::{HeadItem, Unfit, examine_body};
+use slingseal_journal::DeviceId;
 use slingseal_judgement::{Author, LoadWord};
+use slingseal_message::closing::ClosingStatement;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{
     InspectedSubject, Outcome, ReceivedSeal, Record, Seal, SignedInspection, TagPrint,
 };
 use slingseal_message::tag::{ReceivedTag, Tag};
-use slingseal_message::trust::{Credentialed, PublicKey, Roster, Signer, Trusted};
+use slingseal_message::trust::{Credentialed, PublicKey, Role, Roster, Signer, Trusted};
 use slingseal_store::{
-    InspectionRow, NewRecord, Put, Reader, RosterRow, StrayKind, SubjectKind, TagRow, Tx, VoidRow,
+    ClosingRow, InspectionRow, MovementRow, NewRecord, Put, Reader, RosterRow, StrayKind, SubjectKind,
+    TagRow, Tx, VoidRow, WalkFactsRow,
 };
 use slingseal_walk::procedure::Expanded;
 use slingseal_walk::walk::Walk;
@@ -32,6 +35,10 @@ use slingseal_words::{Digest, Language, LoadNumber, Name, Time};
 
 /// Loads are judged anew after so many of their words at the latest: what is held until then stays small.
 const MOST_FRESH: usize = 1_024;
+
+/// Reports that nobody known signed, of one load and of all: a stranger can make them without end.
+pub(crate) const MOST_UNKNOWN_OF_LOAD: usize = 64;
+const MOST_UNKNOWN: u64 = 100_000;
 
 /// Words coming in: one transaction.
 pub(crate) struct Admission<'a, 'c> {
@@ -45,6 +52,8 @@ pub(crate) struct Admission<'a, 'c> {
     waiting: usize,
     /// Loads that a change of trust touched.
     touched: BTreeSet<String>,
+    /// How many reports are here that nobody known signed and that were not written here; counted when it is first asked.
+    unknown_movements: Option<u64>,
     /// Pieces of which an inspection came, by their serial numbers in capitals: loads that name them are judged anew.
     pieces: BTreeSet<String>,
     /// Strays that came since it was looked how many there are, and their bytes.
@@ -92,6 +101,7 @@ impl<'a, 'c> Admission<'a, 'c> {
             fresh: BTreeMap::new(),
             waiting: 0,
             touched: BTreeSet::new(),
+            unknown_movements: None,
             pieces: BTreeSet::new(),
             strays: (0, 0),
             gave_way: GaveWay::default(),
@@ -164,6 +174,7 @@ impl<'a, 'c> Admission<'a, 'c> {
         body: &[u8],
     ) -> Result<Put, AppError> {
         let Full { record, walk, tag } = full;
+        self.tx.put_walk_facts(&walk_facts(word.digest(), seal.record, record, walk))?;
         name_all_of(self.tx, record)?;
         let mut row = columns(
             seal,
@@ -244,7 +255,7 @@ impl<'a, 'c> Admission<'a, 'c> {
                 Author::Refused(error) => {
                     AppError::refused(words::InspectionRefused { name, error: error.to_string() })
                 }
-                Author::Unknown | Author::Nobody => {
+                Author::Unknown | Author::Nobody | Author::ThisDevice => {
                     AppError::refused(words::InspectionOfUnknownAuthority { name })
                 }
             });
@@ -310,8 +321,121 @@ impl<'a, 'c> Admission<'a, 'c> {
         Ok(new)
     }
 
+    /// Keeps a movement report; `false` where it was known, or where nobody known signed it and enough of that sort is here. `own`:
+    /// this device wrote it just now.
+    ///
+    /// # Errors
+    /// It is forged.
+    pub(crate) fn movement(&mut self, word: &LoadWord, own: bool) -> Result<bool, AppError> {
+        let Some(movement) = word.movement() else {
+            return Err(AppError::internal("a report says what a report says"));
+        };
+        let signed = !matches!(word.author(), Author::Nobody | Author::ThisDevice);
+        let unknown = !own && matches!(word.author(), Author::Nobody | Author::Unknown);
+        if signed && !unknown {
+            signer_of(word)?;
+        }
+        if unknown && !self.room_for_unknown(word)? {
+            return Ok(false);
+        }
+        let new = self.tx.put_movement(&MovementRow {
+            load: movement.load.to_string(),
+            digest: word.digest(),
+            event: movement.event.word().to_owned(),
+            happened: movement.at(),
+            issued: movement.issued,
+            device: DeviceId(movement.device),
+            before: movement.before,
+            seal: movement.seal,
+            own,
+            signed,
+            received: self.now,
+            author: author_of(word),
+            bytes: word.bytes().to_vec(),
+        })?;
+        if new {
+            self.unknown_movements = self.unknown_movements.map(|all| all + u64::from(unknown));
+            if !unknown {
+                movement.photos.iter().try_for_each(|photo| self.tx.put_named(*photo))?;
+            }
+            self.came(word)?;
+        }
+        Ok(new)
+    }
+
+    /// Keeps a closing statement; whether it is new.
+    ///
+    /// # Errors
+    /// It is forged; its authority is not trusted here; its signer is no leader, or the credential had run out.
+    pub(crate) fn closing(&mut self, bytes: &[u8]) -> Result<((ClosingStatement, Signer), bool), AppError> {
+        let (statement, message) = ClosingStatement::open(bytes)?;
+        let signer = self.trusted.signer(Kind::Closing, &message)?;
+        let credential = &signer.credential;
+        if !credential.roles.has(Role::Leader) {
+            return Err(AppError::refused(format!(
+                "{} signed this closing statement and is no leader",
+                credential.holder
+            )));
+        }
+        if statement.issued > credential.expires {
+            return Err(AppError::refused(format!(
+                "the credential of {} had run out when this closing statement was signed",
+                credential.holder
+            )));
+        }
+        let author = slingseal_store::Author {
+            authority: signer.authority.to_bytes(),
+            key: credential.key.to_bytes(),
+            credential: signer.id.0,
+            in_time: true,
+        };
+        let new = self.tx.put_closing(&ClosingRow {
+            digest: Digest::of(bytes),
+            issued: statement.issued,
+            received: self.now,
+            author: Some(author),
+            bytes: bytes.to_vec(),
+        })?;
+        Ok(((statement, signer), new))
+    }
+
+    /// Whether one more report that nobody known signed is kept. Of a load those with the lowest digests are, so that it does not matter in
+    /// which order they come; in all, so many and no more.
+    fn room_for_unknown(&mut self, word: &LoadWord) -> Result<bool, AppError> {
+        let load = word.load().as_str();
+        if self.tx.movement(load, word.digest())?.is_some() {
+            return Ok(false);
+        }
+        let all = match self.unknown_movements {
+            Some(all) => all,
+            None => self.tx.unknown_movements()?,
+        };
+        self.unknown_movements = Some(all);
+        let mut held: Vec<Digest> = self
+            .tx
+            .movements_of(load)?
+            .into_iter()
+            .filter(|row| row.author.is_none() && !row.own)
+            .map(|row| row.digest)
+            .collect();
+        held.sort_unstable();
+        if held.len() < MOST_UNKNOWN_OF_LOAD {
+            return Ok(all < MOST_UNKNOWN);
+        }
+        match held.last() {
+            Some(last) if word.digest() < *last => {
+                self.tx.remove_unknown_movement(load, *last)?;
+                self.unknown_movements = Some(all.saturating_sub(1));
+                Ok(true)
+            }
+            _ => Ok(false),
+        }
+    }
+
     /// Keeps a tag; `false` where it was known.
     pub(crate) fn tag(&mut self, word: &LoadWord, planned: bool, origin: Origin) -> Result<bool, AppError> {
+        // One that was only scanned and is a plan now comes onto the board.
+        let given = planned && self.tx.tag(word.digest())?.is_some_and(|known| !known.planned);
         let new = self.tx.put_tag(&TagRow {
             digest: word.digest(),
             load: word.load().to_string(),
@@ -323,6 +447,8 @@ impl<'a, 'c> Admission<'a, 'c> {
         })?;
         if new {
             self.name_seals_of(word)?;
+        }
+        if new || given {
             self.came(word)?;
         }
         if origin == Origin::Here {
@@ -455,6 +581,20 @@ pub(crate) fn is_sealed(read: &Reader<'_>, tag: &LoadWord) -> Result<bool, AppEr
     Ok(false)
 }
 
+/// What a closing asks of a full record.
+pub(crate) fn walk_facts(seal: Digest, digest: Digest, record: &Record, walk: &Walk) -> WalkFactsRow {
+    let began = record.entries.first().map_or(record.decided, |entry| entry.time);
+    WalkFactsRow {
+        seal,
+        device: DeviceId(record.device),
+        took: record.decided.since(began),
+        cards: u32::try_from(walk.ground().plan.cards.len()).unwrap_or(u32::MAX),
+        head: record.head.0,
+        record: digest,
+        before: record.before,
+    }
+}
+
 fn subject_kind(subject: InspectedSubject) -> SubjectKind {
     match subject {
         InspectedSubject::Piece => SubjectKind::Piece,
@@ -492,7 +632,9 @@ fn signer_of(word: &LoadWord) -> Result<&Signer, AppError> {
             Err(AppError::refused(words::LoadComesFromAuthorityDevice { load: &load, kind: word.kind() }))
         }
         Author::Refused(error) => Err(AppError::refused(words::OfLoad { load: &load, error: &error })),
-        Author::Nobody => Err(AppError::refused(words::LoadNobodySigned { load: &load, kind: word.kind() })),
+        Author::Nobody | Author::ThisDevice => {
+            Err(AppError::refused(words::LoadNobodySigned { load: &load, kind: word.kind() }))
+        }
     }
 }
 

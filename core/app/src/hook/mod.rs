@@ -106,6 +106,8 @@ pub struct SealFacts {
     pub corrected: u32,
     /// The digest of the record.
     pub record: String,
+    /// The seal's check word, to be compared by voice: `482 019 553`.
+    pub check: String,
 }
 
 /// A code as a hookup team shows it; what is none is told in the facade's words.
@@ -119,6 +121,16 @@ fn shown(text: &str) -> Result<ShownCode, AppError> {
 /// What was judged last, to be drawn again.
 pub(crate) struct LastScan {
     seen: Vec<Judged>,
+}
+
+impl LastScan {
+    /// What was shown: the gravest, and the tag beside it.
+    pub(crate) fn gravest(&self) -> Option<(&Judgement, Option<&LoadWord>)> {
+        let judgements: Vec<Judgement> = self.seen.iter().map(|seen| seen.judgement.clone()).collect();
+        let worst = gravest(&judgements);
+        let worst = self.seen.iter().find(|seen| Some(&seen.judgement) == worst)?;
+        Some((&worst.judgement, worst.tag.as_ref()))
+    }
 }
 
 impl App {
@@ -298,6 +310,7 @@ fn verdict_view(
         found: seal.found.into(),
         corrected: seal.corrected.into(),
         record: seal.record.to_string(),
+        check: report.digest.map(|digest| digest.check_word()).unwrap_or_default(),
     });
     let reasons: Vec<ReasonView> =
         report.reasons.iter().map(|reason| reason_view(reason, language)).collect();

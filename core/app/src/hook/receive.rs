@@ -7,7 +7,9 @@ use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::walks::inspections::subject_word;
-use crate::{App, AppError, CredentialView, Inner, SetUpView, Stamp, TagView, VerdictView};
+use crate::{
+    App, AppError, ClosingView, CredentialView, Inner, MovementView, SetUpView, Stamp, TagView, VerdictView,
+};
 use slingseal_catalogue::check_page;
 use slingseal_judgement::is_of_a_load;
 use slingseal_message::envelope::{Kind, unwrap, wrap};
@@ -73,6 +75,20 @@ pub enum Received {
         by: String,
         /// Why.
         cause: String,
+        /// Whether it is new here.
+        new: bool,
+    },
+    /// A report of what became of a load.
+    Movement {
+        /// The report.
+        report: Box<MovementView>,
+        /// Whether it is new here.
+        new: bool,
+    },
+    /// What a leader handed up.
+    Closing {
+        /// The statement.
+        statement: Box<ClosingView>,
         /// Whether it is new here.
         new: bool,
     },
@@ -147,6 +163,8 @@ impl App {
                 })
             }
             Kind::Void => inner.receive_void(&bytes),
+            Kind::Movement => inner.receive_movement(&bytes),
+            Kind::Closing => inner.receive_closing(&bytes),
             Kind::Tag | Kind::TagWithBasis => {
                 let tag = inner.admit(|admission| {
                     let tag = admission.open(kind, &bytes)?;

@@ -1,13 +1,50 @@
-use std::cmp::Reverse;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use crate::movements::arrival::event_of_word;
 use crate::{App, AppError, Inner, Stamp};
-use slingseal_judgement::LoadState;
-use slingseal_message::tag::ReceivedTag;
-use slingseal_store::{LoadRow, RecordRow, WalkState};
-use slingseal_words::{LoadNumber, Quantity, Seconds, Time, Unit};
+use slingseal_judgement::FlowState;
+use slingseal_store::{FlowRow, LoadRow, WalkState};
+use slingseal_words::{Degrees, GridRef, LoadNumber, Quantity, Seconds, Time, Unit};
+
+/// Which loads a board shows; every part that is given must fit.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct BoardRequest {
+    /// Touched in the last days.
+    pub days: u32,
+    /// Touched on this day, UTC: `2026-11-25`.
+    pub date: Option<String>,
+    /// The pickup zone.
+    pub zone: Option<String>,
+    /// The destination.
+    pub destination: Option<String>,
+    /// The aircraft's type.
+    pub aircraft: Option<String>,
+    /// This state alone is listed; the others are counted.
+    pub state: Option<String>,
+    /// Which page of each state, the first is 0.
+    pub page: u32,
+    /// So many a state and page.
+    pub most: u32,
+}
+
+/// How many loads of each state are at a zone, or go to it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ZoneCount {
+    /// What it is called.
+    pub name: String,
+    /// Its grid reference; empty where none is given.
+    pub grid: String,
+    /// Degrees north, in millionths, where it has a grid reference.
+    pub latitude: Option<i64>,
+    /// Degrees east, in millionths.
+    pub longitude: Option<i64>,
+    /// Loads whose pickup zone it is, by the word of their state.
+    pub here: BTreeMap<String, u64>,
+    /// Loads that go there, by the word of their state.
+    pub bound: BTreeMap<String, u64>,
+}
 
 /// What stands on the zone, by state.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -20,18 +57,26 @@ pub struct BoardView {
     pub columns: Vec<BoardColumn>,
     /// What a leader should look into: papers that run out, what was set aside.
     pub notices: Vec<String>,
+    /// The zones of the loads that are counted, by name.
+    pub zones: Vec<ZoneCount>,
+    /// Every aircraft's type among the loads of that time, to choose from.
+    pub aircraft: Vec<String>,
 }
 
 /// The loads of one state.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct BoardColumn {
-    /// `planned`, `walking`, `fit`, `wait`, `not_fit`, `refused`, `expired` or `voided`.
+    /// `planned`, `walking`, `fit`, `wait`, `lifted`, `set_down`, `not_fit`, `refused`, `expired`, `voided` or `lost`.
     pub state: String,
     /// What a person reads.
     pub title: String,
+    /// Whether it stands aside of a load's way: somebody must look into it.
+    pub aside: bool,
     /// How many there are, also those that are not listed.
     pub count: u64,
-    /// The first of them: the next to run out, or the newest.
+    /// How many pages they are.
+    pub pages: u32,
+    /// A page of them: the next to run out, the longest in the air, or the newest first.
     pub loads: Vec<BoardLoad>,
 }
 
@@ -50,8 +95,14 @@ pub struct BoardLoad {
     pub who: String,
     /// What matters now, in one line.
     pub detail: String,
-    /// Whether it wants a look soon: less than an hour of validity left.
+    /// Whether it wants a look soon: less than an hour of validity left, or lifted against WAIT or NO-GO.
     pub soon: bool,
+    /// Whether its place rests on a report that nobody known signed.
+    pub unsigned: bool,
+    /// The pickup zone; empty where unknown.
+    pub zone: String,
+    /// The destination; empty where unknown.
+    pub destination: String,
     /// When that was.
     pub at: Stamp,
 }
@@ -62,7 +113,15 @@ impl App {
     /// # Errors
     /// Storage.
     pub fn board(&self, days: u32, most: u32) -> Result<BoardView, AppError> {
-        self.lock().board(days, most)
+        self.board_of(&BoardRequest { days, most, ..BoardRequest::default() })
+    }
+
+    /// The loads of a board that a person chose, a page of each state.
+    ///
+    /// # Errors
+    /// A date or a state that is none; storage.
+    pub fn board_of(&self, request: &BoardRequest) -> Result<BoardView, AppError> {
+        self.lock().board(request)
     }
 }
 
@@ -72,155 +131,214 @@ pub(super) fn pounds(grams: Option<i64>) -> String {
     quantity.map(|mass| format!("{:.0} lb", mass.thousandths() as f64 / 1_000.0)).unwrap_or_default()
 }
 
-fn load_of(row: &RecordRow, words: String, detail: String, soon: bool, at: Time) -> BoardLoad {
-    BoardLoad {
-        load: row.load.clone(),
-        description: words,
-        gross: pounds(row.mass_g),
-        aircraft: row.aircraft.clone(),
-        who: row.inspector.clone(),
-        detail,
-        soon,
-        at: at.into(),
+/// A load in its place on the board.
+pub(crate) struct Placed {
+    pub(crate) flow: FlowRow,
+    pub(crate) sealed: Option<LoadRow>,
+    pub(crate) state: FlowState,
+    pub(crate) unsigned: bool,
+}
+
+impl Placed {
+    /// A place in the column: the smallest first.
+    fn order(&self) -> (i64, String) {
+        let valid_until = self.sealed.as_ref().map_or(0, |row| row.valid_until.unix());
+        let moved = self.flow.happened.max(self.flow.hinted).map_or(0, Time::unix);
+        let key = match self.state {
+            FlowState::Fit | FlowState::Waits => valid_until,
+            FlowState::Expired => -valid_until,
+            FlowState::Lifted => moved,
+            _ => -self.flow.touched.unix(),
+        };
+        (key, self.flow.load.clone())
     }
 }
 
+/// Whether a filter is off or says this.
+fn fits(wanted: Option<&String>, found: &str) -> bool {
+    wanted.is_none_or(|wanted| wanted.is_empty() || wanted == found)
+}
+
 impl Inner {
-    fn board(&self, days: u32, most: u32) -> Result<BoardView, AppError> {
+    fn board(&self, request: &BoardRequest) -> Result<BoardView, AppError> {
         let now = self.now();
-        let since = now.plus(Seconds(-Seconds::days(days.into()).0));
-        let mut sealed = self.sealed(since)?;
+        let since = now.plus(Seconds(-Seconds::days(request.days.into()).0));
+        if let Some(state) = request.state.as_ref().filter(|state| !state.is_empty())
+            && !FlowState::ALL.iter().any(|known| known.word() == state)
+        {
+            let words: Vec<&str> = FlowState::ALL.iter().map(|state| state.word()).collect();
+            return Err(AppError::bad_input(format!("\"{state}\" is no state; use {}", words.join(", "))));
+        }
+        let day = day_of(request.date.as_ref())?;
+        let placed = self.placed(since)?;
+        let aircraft: BTreeSet<String> =
+            placed.iter().map(|one| one.flow.aircraft.clone()).filter(|name| !name.is_empty()).collect();
+        let chosen: Vec<Placed> = placed
+            .into_iter()
+            .filter(|one| {
+                let flow = &one.flow;
+                fits(request.zone.as_ref(), &flow.zone)
+                    && fits(request.destination.as_ref(), &flow.destination)
+                    && fits(request.aircraft.as_ref(), &flow.aircraft)
+                    && day.is_none_or(|(from, to)| from <= flow.touched && flow.touched < to)
+            })
+            .collect();
+        let zones = zones(&chosen);
+        let mut by_state: BTreeMap<FlowState, Vec<Placed>> = BTreeMap::new();
+        chosen.into_iter().for_each(|one| by_state.entry(one.state).or_default().push(one));
+        let most = usize::try_from(request.most.max(1)).unwrap_or(usize::MAX);
+        let page = usize::try_from(request.page).unwrap_or(usize::MAX);
+        let language = self.language();
         let mut columns = Vec::new();
-        for state in LoadState::ALL {
-            let (loads, count) = match state {
-                LoadState::Planned => self.planned(since, most)?,
-                LoadState::Walking => self.walking()?,
-                _ => {
-                    let rows = sealed.remove(&state).unwrap_or_default();
-                    let count = u64::try_from(rows.len()).unwrap_or(u64::MAX);
-                    (self.listed(state, &rows, most)?, count)
-                }
-            };
+        for state in FlowState::ALL {
+            let mut rows = by_state.remove(&state).unwrap_or_default();
+            rows.sort_by_cached_key(Placed::order);
+            let listed = fits(request.state.as_ref(), state.word());
+            let shown: Vec<&Placed> =
+                rows.iter().skip(page.saturating_mul(most)).take(if listed { most } else { 0 }).collect();
             columns.push(BoardColumn {
                 state: state.word().into(),
-                title: state.say(self.language()),
-                count,
-                loads,
+                title: state.say(language),
+                aside: state.is_aside(),
+                count: u64::try_from(rows.len()).unwrap_or(u64::MAX),
+                pages: u32::try_from(rows.len().div_ceil(most)).unwrap_or(u32::MAX),
+                loads: self.listed(state, &shown)?,
             });
         }
-        Ok(BoardView { at: now.into(), since: since.into(), columns, notices: self.board_notices()? })
+        Ok(BoardView {
+            at: now.into(),
+            since: since.into(),
+            columns,
+            notices: self.board_notices()?,
+            zones,
+            aircraft: aircraft.into_iter().collect(),
+        })
     }
 
-    /// Loads with an inspection by the state of now, each state in the order in which a leader wants them. What the judgement said
-    /// is kept; what the clock makes of it is asked for each.
-    fn sealed(&self, since: Time) -> Result<BTreeMap<LoadState, Vec<LoadRow>>, AppError> {
+    /// Every load that a board of this time shows, in its place. What the judgement said is kept; what the clock makes of it is asked
+    /// for each.
+    pub(crate) fn placed(&self, since: Time) -> Result<Vec<Placed>, AppError> {
         let knowledge = self.knowledge()?;
         let asked = knowledge.asked();
-        let mut by_state: BTreeMap<LoadState, Vec<LoadRow>> = BTreeMap::new();
-        for row in self.store.read().loads_since(since)? {
-            let Some(state) = knowledge.state(&row, &asked) else { continue };
-            let old = row.issued < since;
-            if old && matches!(state, LoadState::NotFit | LoadState::Voided | LoadState::Refused) {
-                continue;
+        let read = self.store.read();
+        let walking: BTreeSet<String> = read.walks_in_hand()?.into_iter().map(|walk| walk.load).collect();
+        let mut sealed: BTreeMap<String, LoadRow> =
+            read.loads()?.into_iter().map(|row| (row.load.clone(), row)).collect();
+        let mut placed = Vec::new();
+        for flow in read.flows()? {
+            let row = sealed.remove(&flow.load);
+            let judged = row.as_ref().and_then(|row| knowledge.state(row, &asked));
+            let (mut state, mut unsigned) =
+                FlowState::of(judged, event_of_word(&flow.event), event_of_word(&flow.hint));
+            if walking.contains(&flow.load) {
+                (state, unsigned) = (FlowState::Walking, false);
             }
-            by_state.entry(state).or_default().push(row);
-        }
-        for (state, rows) in &mut by_state {
-            match state {
-                LoadState::Fit => rows.sort_by_key(|row| row.valid_until),
-                LoadState::Expired => rows.sort_by_key(|row| Reverse(row.valid_until)),
-                _ => rows.sort_by_key(|row| Reverse(row.issued)),
+            let recent = flow.touched >= since;
+            let on_board = match state {
+                // A tag that was scanned and never given here is no plan of this desk.
+                FlowState::Planned => recent && flow.planned.is_some(),
+                FlowState::Walking | FlowState::Lifted => true,
+                FlowState::NotFit
+                | FlowState::Voided
+                | FlowState::Refused
+                | FlowState::Lost
+                | FlowState::SetDown => recent,
+                FlowState::Fit | FlowState::Waits | FlowState::Expired => {
+                    recent || row.as_ref().is_some_and(|row| row.valid_until >= since)
+                }
+            };
+            if on_board {
+                placed.push(Placed { flow, sealed: row, state, unsigned });
             }
         }
-        Ok(by_state)
+        Ok(placed)
     }
 
-    fn listed(&self, state: LoadState, rows: &[LoadRow], most: u32) -> Result<Vec<BoardLoad>, AppError> {
+    fn listed(&self, state: FlowState, rows: &[&Placed]) -> Result<Vec<BoardLoad>, AppError> {
         let now = self.now();
         let read = self.store.read();
         let mut knowledge = self.knowledge()?;
+        let walks = if state == FlowState::Walking { read.walks_in_hand()? } else { Vec::new() };
         let mut loads = Vec::new();
-        for load in rows.iter().take(usize::try_from(most).unwrap_or(usize::MAX)) {
-            let Some((row, words)) = read.record_with_words(load.latest)? else { continue };
-            let (detail, soon, at) = match state {
-                LoadState::Fit => {
+        for Placed { flow, sealed, unsigned, .. } in rows {
+            let row =
+                sealed.as_ref().map(|sealed| read.record_with_words(sealed.latest)).transpose()?.flatten();
+            let mut one = BoardLoad {
+                load: flow.load.clone(),
+                description: flow.description.clone(),
+                gross: flow.gross.clone(),
+                aircraft: flow.aircraft.clone(),
+                who: row.as_ref().map(|(row, _)| row.inspector.clone()).unwrap_or_default(),
+                detail: String::new(),
+                soon: false,
+                unsigned: *unsigned,
+                zone: flow.zone.clone(),
+                destination: flow.destination.clone(),
+                at: flow.touched.into(),
+            };
+            if let Some((row, words)) = &row {
+                if one.description.is_empty() {
+                    one.description.clone_from(words);
+                }
+                if row.mass_g.is_some() {
+                    one.gross = pounds(row.mass_g);
+                }
+                one.at = row.issued.into();
+            }
+            let row = row.map(|(row, _)| row);
+            one.detail = match (state, &row) {
+                (FlowState::Planned, _) => {
+                    one.who = if flow.planner.is_empty() { "unsigned".into() } else { flow.planner.clone() };
+                    let rigger = if flow.rigger.is_empty() { "not named" } else { &flow.rigger };
+                    format!("planned {}, rigger {rigger}", flow.touched.dtg())
+                }
+                (FlowState::Walking, _) => {
+                    let walk =
+                        walks.iter().filter(|walk| walk.load == flow.load).max_by_key(|walk| walk.updated);
+                    walk.map(|walk| {
+                        one.who.clone_from(&walk.inspector);
+                        one.at = walk.updated.into();
+                        match walk.state {
+                            WalkState::Paused => format!("paused {}", walk.updated.dtg()),
+                            WalkState::Decided => format!("decided {}, not sealed yet", walk.updated.dtg()),
+                            _ => format!("last answer {}", walk.updated.dtg()),
+                        }
+                    })
+                    .unwrap_or_default()
+                }
+                (FlowState::Lifted | FlowState::SetDown | FlowState::Lost, _) => {
+                    one.soon =
+                        state == FlowState::Lifted && matches!(flow.verdict.as_str(), "WAIT" | "NO-GO");
+                    moved(flow, *unsigned)
+                }
+                (FlowState::Refused, _) if flow.event == "refused" => moved(flow, false),
+                (FlowState::Fit, Some(row)) => {
                     let left = row.valid_until.since(now);
+                    one.soon = left < Seconds::hours(1);
                     let put_right = match row.corrected {
                         0 => String::new(),
                         number => format!(", {number} corrected"),
                     };
-                    let detail = format!("until {}, {left} left{put_right}", row.valid_until.dtg());
-                    (detail, left < Seconds::hours(1), row.issued)
+                    format!("until {}, {left} left{put_right}", row.valid_until.dtg())
                 }
-                LoadState::NotFit => {
+                (FlowState::NotFit, Some(row)) => {
                     let (found, right) = (row.found, row.corrected);
-                    let detail = format!("sealed {}, {found} found, {right} corrected", row.issued.dtg());
-                    (detail, false, row.issued)
+                    format!("sealed {}, {found} found, {right} corrected", row.issued.dtg())
                 }
-                LoadState::Expired => {
-                    let ago = now.since(row.valid_until);
-                    (format!("ran out {}, {ago} ago", row.valid_until.dtg()), false, row.valid_until)
+                (FlowState::Expired, Some(row)) => {
+                    one.at = row.valid_until.into();
+                    format!("ran out {}, {} ago", row.valid_until.dtg(), now.since(row.valid_until))
                 }
-                LoadState::Voided => (format!("sealed {}, taken back", row.issued.dtg()), false, row.issued),
+                (FlowState::Voided, Some(row)) => format!("sealed {}, taken back", row.issued.dtg()),
                 _ => {
-                    let judged = knowledge.judge(&read, &LoadNumber::new(&row.load)?)?;
+                    let judged = knowledge.judge(&read, &LoadNumber::new(&flow.load)?)?;
                     let why = judged.reasons.first().map(|reason| reason.say(self.language()));
-                    (why.unwrap_or_default(), false, row.issued)
+                    why.unwrap_or_default()
                 }
             };
-            loads.push(load_of(&row, words, detail, soon, at));
+            loads.push(one);
         }
         Ok(loads)
-    }
-
-    fn planned(&self, since: Time, most: u32) -> Result<(Vec<BoardLoad>, u64), AppError> {
-        let (rows, count) = self.store.read().planned_loads(since, most)?;
-        let trusted = self.trusted()?;
-        let mut loads = Vec::new();
-        for row in rows {
-            // One that cannot be read is the audit's to name; the others stand on the zone all the same.
-            let Ok(received) = ReceivedTag::open(&row.bytes) else { continue };
-            let (_, planner) = self.tag_signature(&received, &trusted);
-            let tag = &received.tag;
-            let rigger = tag.rigger.as_ref().map_or_else(|| "not named".into(), ToString::to_string);
-            loads.push(BoardLoad {
-                load: row.load,
-                description: tag.description.to_string(),
-                gross: tag.gross.to_string(),
-                aircraft: tag.aircraft.to_string(),
-                who: planner
-                    .map_or_else(|| "unsigned".into(), |planner| planner.credential.holder.to_string()),
-                detail: format!("planned {}, rigger {rigger}", tag.planned.dtg()),
-                soon: false,
-                at: tag.planned.into(),
-            });
-        }
-        Ok((loads, count))
-    }
-
-    fn walking(&self) -> Result<(Vec<BoardLoad>, u64), AppError> {
-        let rows = self.store.read().walks_in_hand()?;
-        let count = u64::try_from(rows.len()).unwrap_or(u64::MAX);
-        let mut loads = Vec::new();
-        for row in rows {
-            let tags = self.store.read().tags_of(&row.load)?;
-            let tag = tags.first().and_then(|row| Some(ReceivedTag::open(&row.bytes).ok()?.tag));
-            loads.push(BoardLoad {
-                description: tag.as_ref().map(|tag| tag.description.to_string()).unwrap_or_default(),
-                gross: tag.as_ref().map(|tag| tag.gross.to_string()).unwrap_or_default(),
-                aircraft: tag.map(|tag| tag.aircraft.to_string()).unwrap_or_default(),
-                who: row.inspector,
-                detail: match row.state {
-                    WalkState::Paused => format!("paused {}", row.updated.dtg()),
-                    WalkState::Decided => format!("decided {}, not sealed yet", row.updated.dtg()),
-                    _ => format!("last answer {}", row.updated.dtg()),
-                },
-                soon: false,
-                at: row.updated.into(),
-                load: row.load,
-            });
-        }
-        Ok((loads, count))
     }
 
     /// Papers that run out within a week, rosters that are old, what was set aside.
@@ -253,4 +371,60 @@ impl Inner {
         }
         Ok(notices)
     }
+}
+
+/// The first second of a day, UTC, and that of the next.
+pub(crate) fn day_of(date: Option<&String>) -> Result<Option<(Time, Time)>, AppError> {
+    let Some(date) = date.map(|date| date.trim()).filter(|date| !date.is_empty()) else { return Ok(None) };
+    let wrong = || AppError::bad_input(format!("\"{date}\" is no day; write it as 2026-11-25"));
+    let from = Time::parse(date).map_err(|_| wrong())?;
+    if date.len() != 10 {
+        return Err(wrong());
+    }
+    Ok(Some((from, from.plus(Seconds::days(1)))))
+}
+
+/// What a report says of a load that moved, in one line.
+fn moved(flow: &FlowRow, unsigned: bool) -> String {
+    let (event, at, who) = if unsigned {
+        (&flow.hint, flow.hinted, "by an unsigned report")
+    } else if flow.who.is_empty() {
+        (&flow.event, flow.happened, "by this device, unsigned")
+    } else {
+        (&flow.event, flow.happened, flow.who.as_str())
+    };
+    let at = at.map(Time::dtg).unwrap_or_default();
+    let shown =
+        if unsigned || flow.verdict.is_empty() { String::new() } else { format!(", shown {}", flow.verdict) };
+    format!("{} {at}, {who}{shown}", event.replace('-', " "))
+}
+
+/// The zones of some loads, with how many of each state are there and go there.
+fn zones(placed: &[Placed]) -> Vec<ZoneCount> {
+    let mut zones: BTreeMap<(String, String), ZoneCount> = BTreeMap::new();
+    let mut count = |name: &str, grid: &str, state: FlowState, bound: bool| {
+        if name.is_empty() {
+            return;
+        }
+        let zone = zones.entry((name.to_owned(), grid.to_owned())).or_insert_with(|| {
+            let point = GridRef::new(grid).ok().map(|grid| grid.middle());
+            let millionths = |degrees: Degrees| (degrees.value() * 1e6).round() as i64;
+            ZoneCount {
+                name: name.to_owned(),
+                grid: grid.to_owned(),
+                latitude: point.map(|(latitude, _)| millionths(latitude)),
+                longitude: point.map(|(_, longitude)| millionths(longitude)),
+                here: BTreeMap::new(),
+                bound: BTreeMap::new(),
+            }
+        });
+        let counts = if bound { &mut zone.bound } else { &mut zone.here };
+        *counts.entry(state.word().to_owned()).or_default() += 1;
+    };
+    for one in placed {
+        let flow = &one.flow;
+        count(&flow.zone, &flow.grid, one.state, false);
+        count(&flow.destination, &flow.destination_grid, one.state, true);
+    }
+    zones.into_values().collect()
 }

@@ -11,7 +11,8 @@ mod people;
 mod story;
 
 pub use aside::AsideView;
-pub use board::{BoardColumn, BoardLoad, BoardView};
+pub(crate) use board::day_of;
+pub use board::{BoardColumn, BoardLoad, BoardRequest, BoardView, ZoneCount};
 pub use deficiencies::{DeficienciesView, GroupShare, PointShare, ShareView};
 pub use equipment::{PieceLine, PieceView};
 pub use export::{EXPORT_SCHEMA, ExportTable};

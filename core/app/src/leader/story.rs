@@ -3,9 +3,9 @@ use slingseal_catalogue::refusals as words;
 
 use crate::walks::sealing::{entry_digest, walk_of_record};
 use crate::walks::start::walk_line;
-use crate::{App, AppError, Inner, RecordView, Stamp, TagView, WalkLine, walks};
+use crate::{App, AppError, Inner, MovementView, RecordView, Stamp, TagView, WalkLine, walks};
 use slingseal_account::report::{Moment, MomentKind, condense};
-use slingseal_judgement::LoadState;
+use slingseal_judgement::FlowState;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Record, Void};
 use slingseal_store::{Outcome, RecordRow, Standing};
@@ -17,10 +17,14 @@ use slingseal_words::{Digest, LoadNumber, PointId, Time};
 pub struct LoadView {
     /// The load number.
     pub load: String,
-    /// `planned`, `walking`, `fit`, `wait`, `not_fit`, `refused`, `expired` or `voided`.
+    /// `planned`, `walking`, `fit`, `wait`, `lifted`, `set_down`, `not_fit`, `refused`, `expired`, `voided` or `lost`.
     pub state: String,
     /// The same as a person reads it.
     pub state_title: String,
+    /// Whether that rests on a report that nobody known signed.
+    pub unsigned: bool,
+    /// What was done to it since it was planned, the first that happened first.
+    pub reports: Vec<MovementView>,
     /// The tag that counts: of the newest record, or the newest plan.
     pub tag: Option<TagView>,
     /// Walks in hand on this device.
@@ -37,7 +41,7 @@ pub struct MomentView {
     /// When, by the clock of the device where it happened.
     pub at: Stamp,
     /// What sort: `planned`, `walk`, `good`, `found`, `put_right`, `again_good`, `again_bad`, `undone`, `rigging`, `warning`,
-    /// `decided`, `sealed` or `voided`.
+    /// `decided`, `sealed`, `voided` or `reported`.
     pub kind: String,
     /// What, in one line.
     pub what: String,
@@ -65,17 +69,14 @@ impl Inner {
         let tags = self.tags_of(load)?;
         let walks: Vec<_> =
             read.walks_of(load.as_str())?.into_iter().filter(|walk| walk.state.in_hand()).collect();
-        if rows.is_empty() && tags.is_empty() && walks.is_empty() {
+        let reports = self.movements(load)?;
+        if rows.is_empty() && tags.is_empty() && walks.is_empty() && reports.is_empty() {
             return Err(AppError::not_found(words::NothingKnownLoad { load: &load }));
         }
         let judged = self.judge_load(load)?;
         // The one that counts goes first: two clocks within their slack do not say which was later.
         rows.sort_by_key(|row| Some(row.seal) != judged.latest);
-        let state = match judged.state() {
-            _ if !walks.is_empty() => LoadState::Walking,
-            None => LoadState::Planned,
-            Some(state) => state,
-        };
+        let (state, unsigned) = self.flow_of(load)?.unwrap_or((FlowState::Planned, false));
         let mut moments = Vec::new();
         for row in &tags {
             let Ok(view) = self.tag_view(&row.bytes) else { continue };
@@ -92,6 +93,18 @@ impl Inner {
             inspections.push(self.record_view(row)?);
             moments.push(self.moments_of(row)?);
         }
+        for report in &reports {
+            let shown = report.verdict.as_ref().map(|shown| format!(", shown {shown}")).unwrap_or_default();
+            let later =
+                if report.later { format!(", reported {}", report.written.dtg) } else { String::new() };
+            let note = report.note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
+            moments.push(vec![Moment {
+                at: Time::from_unix(report.at.unix),
+                kind: MomentKind::Reported,
+                what: format!("{}, {}{shown}{later}{note}", capital(&report.what), report.origin),
+                card: None,
+            }]);
+        }
         let newest_tag = || tags.first().and_then(|row| self.tag_view(&row.bytes).ok());
         let tag = inspections.iter().find_map(|record| record.tag.clone()).or_else(newest_tag);
         // Each inspection's moments stay together: two devices' clocks may disagree by minutes.
@@ -100,6 +113,8 @@ impl Inner {
             load: load.to_string(),
             state: state.word().into(),
             state_title: state.say(self.language()),
+            unsigned,
+            reports,
             tag,
             walks: walks.into_iter().map(walk_line).collect(),
             inspections,

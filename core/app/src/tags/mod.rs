@@ -31,6 +31,8 @@ pub struct TagView {
     pub text: String,
     /// SHA-256 of its bytes.
     pub digest: String,
+    /// Its check word, to be compared by voice: `482 019 553`.
+    pub check: String,
     /// The load number.
     pub load: String,
     /// When it was planned.
@@ -395,6 +397,7 @@ impl Inner {
         }
         let title = self.procedure(&tag.procedure).ok().map(|procedure| procedure.expand(language).title);
         Ok(TagView {
+            check: word.digest().check_word(),
             text: slingseal_message::envelope::wrap(word.kind(), bytes),
             digest: word.digest().to_string(),
             load: tag.load.to_string(),

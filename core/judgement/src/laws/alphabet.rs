@@ -4,6 +4,7 @@ use std::sync::OnceLock;
 
 use super::*;
 use crate::cast::*;
+use slingseal_message::movement::{MovementEvent, RefusalCause};
 use slingseal_message::seal::Seal;
 use slingseal_message::trust::Role;
 use slingseal_words::Digest;
@@ -37,6 +38,19 @@ fn record_of(seconds: i64, outcome: Outcome) -> Digest {
 
 fn claiming(seconds: i64, outcome: Outcome, record: Digest) -> Seal {
     Seal { record, ..seal_at(seconds, outcome) }
+}
+
+/// The word that this device wrote itself.
+pub const HERE: &str = "lifted at 130, written here";
+
+fn unsigned(event: MovementEvent, seconds: i64) -> Vec<u8> {
+    movement(event, seconds, None, None).unsigned().unwrap()
+}
+
+/// A word of the alphabet, opened.
+pub fn open((what, kind, bytes): &(&'static str, Kind, Vec<u8>), trusted: &Trusted) -> LoadWord {
+    let word = LoadWord::open(*kind, bytes, trusted).unwrap_or_else(|why| panic!("{what}: {why}"));
+    if *what == HERE { word.written_here() } else { word }
 }
 
 /// Every word of the alphabet, with what it is.
@@ -86,6 +100,24 @@ pub fn words() -> Vec<(&'static str, Kind, Vec<u8>)> {
         ("a void of the refused record", Kind::Void, void(refused, 405, &rook(), ROOK)),
         ("a lapsed void of Anvil's at 0", Kind::Void, void(record_of(0, FIT), 405, &lapsed(), LAPSED)),
         ("the tag", Kind::Tag, planned(&tag())),
+        (
+            "set down at 450",
+            Kind::Movement,
+            signed_movement(MovementEvent::SetDown, 450, None, &hookup(), THISTLE),
+        ),
+        (
+            "refused at the hook long before, of Anvil's FIT at 180",
+            Kind::Movement,
+            signed_movement(
+                MovementEvent::Refused(RefusalCause::Rigging),
+                -9_000,
+                Some(Digest::of(&by_anvil(&seal_at(180, FIT)))),
+                &rook(),
+                ROOK,
+            ),
+        ),
+        (HERE, Kind::Movement, unsigned(MovementEvent::Lifted, 130)),
+        ("a stranger's word that it was lost at 690", Kind::Movement, unsigned(MovementEvent::Lost, 690)),
     ]
 }
 

@@ -8,6 +8,8 @@
 //! 6. A clock that is set back, and a memory that was put back, never give GO.
 //! 7. What is kept of a standing is what it is, as far as it is settled.
 //! 8. The order of words, and the same word twice, change nothing.
+//! 9. No load that was moved since, by a report that counts, is anything but NO-GO; lifted alone, it is WAIT at best.
+//! 10. A report that counts for nothing changes no verdict.
 
 mod alphabet;
 mod enumerated;
@@ -16,6 +18,7 @@ mod random;
 use super::*;
 use crate::cast::load;
 use slingseal_message::envelope::Kind;
+use slingseal_message::movement::MovementEvent;
 use slingseal_message::seal::{Outcome, TagPrint};
 use slingseal_message::trust::Trusted;
 use slingseal_words::Time;
@@ -59,7 +62,24 @@ fn may_lift(word: &LoadWord, before: &[&LoadWord], after: &Answer) -> bool {
         let later = seal.issued.since(theirs.issued).0;
         if key(word) == key(other) { later > 0 } else { later > 120 }
     };
-    !after.no_go(word) && before.iter().all(beyond)
+    !after.no_go(word) && before.iter().all(beyond) && before.iter().all(|report| !moved_since(report, word))
+}
+
+/// Whether a report tells, so that it counts, that the load of a seal was moved since: written out again.
+fn moved_since(report: &LoadWord, sealed: &LoadWord) -> bool {
+    done_since(report, sealed).is_some_and(|event| event != MovementEvent::Lifted)
+}
+
+fn done_since(report: &LoadWord, sealed: &LoadWord) -> Option<MovementEvent> {
+    let (movement, seal) = (report.movement()?, sealed.seal()?);
+    let in_time = report.signer().is_some_and(|signer| movement.issued <= signer.credential.expires);
+    if !in_time && *report.author() != Author::ThisDevice {
+        return None;
+    }
+    let key = |word: &LoadWord| word.signer().map(|signer| signer.credential.key.to_bytes());
+    let least = if key(report) == key(sealed) { 0 } else { -120 };
+    let named = movement.seal == Some(sealed.digest());
+    (named || movement.at().since(seal.issued).0 >= least).then_some(movement.event)
 }
 
 /// Laws 3, 4 and 7 of one history.
@@ -75,6 +95,12 @@ fn hold_alone(words: &[&LoadWord], answer: &Answer, trusted: &Trusted, now: Time
     assert_eq!(fit, !digests.is_empty(), "law 4: load and seals");
     let state = answer.load.state();
     assert_eq!(fit, matches!(state, Some(LoadState::Fit | LoadState::Waits)), "law 4: {state:?}");
+    for sealed in &standing {
+        assert!(!words.iter().any(|report| moved_since(report, sealed)), "law 9");
+        if words.iter().any(|report| done_since(report, sealed).is_some()) {
+            assert_eq!(answer.load.verdict(), Verdict::Wait, "law 9: lifted");
+        }
+    }
     for (digest, facts) in &answer.facts.seals {
         let kept = facts.lasting().settled(facts.valid_until, now);
         let at = &answer.load.seals[digest];

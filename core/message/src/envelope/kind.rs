@@ -48,6 +48,10 @@ kinds! {
     Inspection "PI1" "inspection",
     /// The word that a seal no longer holds.
     Void "VO1" "void",
+    /// A report of what became of a load: lifted, refused, lost, set down, derigged, equipment returned.
+    Movement "MV1" "movement report",
+    /// What a leader hands up once an account is closed.
+    Closing "CS1" "closing statement",
     /// One frame of a moving code.
     BundleFrame "BF1" "bundle frame",
     /// What a device already has, so that a bundle can leave it out.
@@ -89,6 +93,8 @@ impl Kind {
             Self::Roster | Self::RosterOfKeys => words::KindRoster.into(),
             Self::Inspection => words::KindInspection.into(),
             Self::Void => words::KindVoid.into(),
+            Self::Movement => words::KindMovement.into(),
+            Self::Closing => words::KindClosing.into(),
             Self::BundleFrame => words::KindBundleFrame.into(),
             Self::Have => words::KindHave.into(),
             Self::CheckPage => words::KindCheckPage.into(),

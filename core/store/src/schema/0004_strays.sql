@@ -36,3 +36,78 @@ CREATE TABLE inspections (
     bytes      BLOB NOT NULL,
     sum        BLOB NOT NULL
 ) STRICT;
+
+-- Reports of what became of loads, each under its own digest. The table lies in the order of its key, so that the reports of a load
+-- are found without an index that could decay and hide one. `own`: this device wrote it, and its journal names it. `signed`: somebody
+-- signed it, whether known here or not.
+CREATE TABLE movements (
+    load       TEXT NOT NULL,
+    digest     BLOB NOT NULL CHECK (length(digest) = 32),
+    event      TEXT NOT NULL,
+    happened   INTEGER NOT NULL,
+    issued     INTEGER NOT NULL,
+    device     BLOB NOT NULL CHECK (length(device) = 16),
+    before     BLOB CHECK (before IS NULL OR length(before) = 32),
+    seal       BLOB CHECK (seal IS NULL OR length(seal) = 32),
+    own        INTEGER NOT NULL CHECK (own IN (0, 1)),
+    signed     INTEGER NOT NULL CHECK (signed IN (0, 1)),
+    received   INTEGER NOT NULL,
+    authority  BLOB CHECK (authority IS NULL OR length(authority) = 32),
+    signer     BLOB CHECK (signer IS NULL OR length(signer) = 32),
+    credential BLOB CHECK (credential IS NULL OR length(credential) = 8),
+    in_time    INTEGER NOT NULL CHECK (in_time IN (0, 1)),
+    bytes      BLOB NOT NULL,
+    sum        BLOB NOT NULL,
+    PRIMARY KEY (load, digest)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX movements_by_time ON movements (issued) WHERE in_time = 1;
+
+-- Where each load is on its way and what its tag says of it: a cache for the board, made anew when a word of the load comes.
+-- `event` is the last report that counts since the latest inspection, `hint` the last that does not; empty where there is none.
+CREATE TABLE flow (
+    load             TEXT PRIMARY KEY,
+    event            TEXT NOT NULL,
+    happened         INTEGER,
+    who              TEXT NOT NULL,
+    verdict          TEXT NOT NULL,
+    hint             TEXT NOT NULL,
+    hinted           INTEGER,
+    zone             TEXT NOT NULL,
+    grid             TEXT NOT NULL,
+    destination      TEXT NOT NULL,
+    destination_grid TEXT NOT NULL,
+    aircraft         TEXT NOT NULL,
+    description      TEXT NOT NULL,
+    gross            TEXT NOT NULL,
+    planner          TEXT NOT NULL,
+    rigger           TEXT NOT NULL,
+    planned          INTEGER,
+    touched          INTEGER NOT NULL,
+    judged           INTEGER NOT NULL CHECK (judged >= 0),
+    sum              BLOB NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- How each full record was walked, and which record its device sealed before: what a closing asks, without reading ten thousand records.
+CREATE TABLE walk_facts (
+    seal    BLOB PRIMARY KEY CHECK (length(seal) = 32),
+    device  BLOB NOT NULL CHECK (length(device) = 16),
+    seconds INTEGER NOT NULL,
+    cards   INTEGER NOT NULL CHECK (cards >= 0),
+    head    INTEGER NOT NULL CHECK (head >= 0),
+    record  BLOB NOT NULL CHECK (length(record) = 32),
+    before  BLOB CHECK (before IS NULL OR length(before) = 32),
+    sum     BLOB NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- What leaders handed up.
+CREATE TABLE closings (
+    digest     BLOB PRIMARY KEY CHECK (length(digest) = 32),
+    issued     INTEGER NOT NULL,
+    received   INTEGER NOT NULL,
+    authority  BLOB CHECK (authority IS NULL OR length(authority) = 32),
+    signer     BLOB CHECK (signer IS NULL OR length(signer) = 32),
+    credential BLOB CHECK (credential IS NULL OR length(credential) = 8),
+    in_time    INTEGER NOT NULL CHECK (in_time IN (0, 1)),
+    bytes      BLOB NOT NULL,
+    sum        BLOB NOT NULL
+) STRICT;

@@ -9,13 +9,14 @@ pub(in crate::serve) struct Here {
     pub(in crate::serve) now: Stamp,
 }
 
-const PLACES: [(&str, &str); 8] = [
+const PLACES: [(&str, &str); 9] = [
     ("/", "Zone"),
     ("/plan", "Plan"),
     ("/receive", "Receive"),
     ("/deficiencies", "Deficiencies"),
     ("/people", "People"),
     ("/equipment", "Equipment"),
+    ("/close", "Close"),
     ("/class", "Class"),
     ("/export", "Export"),
 ];

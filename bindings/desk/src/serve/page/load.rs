@@ -110,6 +110,7 @@ fn seal(record: &RecordView) -> Markup {
                 @if line.fit { (fact("Holds until", &line.valid_until.dtg)) }
                 (fact("Found, corrected", &format!("{}, {}", line.found, line.corrected)))
             }
+            p { "Check of the seal " span.digest { (record.check) } ", to compare by voice" }
             p.digest { "Record " (line.record) }
             @if !line.whole { p.note { "Only the seal is here, not the full record: receive the inspector's bundle." } }
         }

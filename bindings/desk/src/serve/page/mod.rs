@@ -3,6 +3,7 @@
 mod board;
 mod chart;
 mod class;
+mod close;
 mod export;
 mod frame;
 mod load;
@@ -13,6 +14,7 @@ mod tables;
 pub(super) use board::board;
 pub(super) use chart::encoded;
 pub(super) use class::{class, result};
+pub(super) use close::close;
 pub(super) use export::{export, hook_check, moving};
 pub(super) use frame::{Here, failed, frame, opened, turned_away};
 pub(super) use load::load;

@@ -68,6 +68,8 @@ impl ItemKind {
             Self::ExamKey => words::KindExamKey.into(),
             Self::ExamSheet => words::KindExamSheet.into(),
             Self::ExamResult => words::KindExamResult.into(),
+            Self::Movement => words::KindMovement.into(),
+            Self::Closing => words::KindClosing.into(),
             Self::Inspection => words::KindInspection.into(),
         }
     }
@@ -98,6 +100,10 @@ item_kinds! {
     ExamResult 11 "examination result",
     /// An inspection of what is no load, with its full record, if the sender has it: [`RecordItem`].
     Inspection 12 "inspection",
+    /// A report of what became of a load, signed or bare.
+    Movement 13 "movement report",
+    /// What a leader handed up.
+    Closing 14 "closing statement",
 }
 
 impl ItemKind {
@@ -110,7 +116,9 @@ impl ItemKind {
             | Self::Void
             | Self::Head
             | Self::ExamKey
-            | Self::ExamResult => 64 << 10,
+            | Self::ExamResult
+            | Self::Movement
+            | Self::Closing => 64 << 10,
             Self::Procedure => 1 << 20,
             Self::Record | Self::ExamSheet | Self::Inspection => 4 << 20,
             Self::Photo => 16 << 20,

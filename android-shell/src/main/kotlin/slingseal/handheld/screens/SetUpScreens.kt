@@ -110,6 +110,8 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 is Received.Credential -> text(if (what.own) R.string.credential_taken else R.string.credential_of_other, what.credential.holder)
                 is Received.Roster -> text(if (what.new) R.string.roster_taken else R.string.roster_known, what.sequence.toInt())
                 is Received.Void -> text(R.string.void_taken, what.load, what.by, what.cause)
+                is Received.Movement -> text(R.string.report_taken, what.report.load, what.report.what, what.report.origin)
+                is Received.Closing -> text(R.string.closing_taken, what.statement.name, what.statement.by)
                 is Received.Examination -> text(R.string.exam_taken, what.load, what.by)
                 is Received.KeyRequest -> text(R.string.request_of, what.holder, what.fingerprint)
                 is Received.Tag -> what.v1.load

@@ -1,0 +1,172 @@
+//! A piece of equipment's life: on which loads it was, how often it flew and with how much, where it is, and whether it came back.
+//! Pure: rows in, lives out; the order in which the rows come changes nothing.
+
+use std::collections::BTreeMap;
+
+use slingseal_message::movement::MovementEvent;
+use slingseal_words::Time;
+
+use super::closing::LoadRows;
+
+/// What is known of a piece.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PieceLife {
+    /// Its serial number.
+    pub serial: String,
+    /// What it is.
+    pub kind: String,
+    /// The load that it hangs on, or went out with and did not come back from.
+    pub load: Option<String>,
+    /// Since when: the load's last inspection, or its last lift.
+    pub since: Option<Time>,
+    /// Whether that load flew: the piece is out.
+    pub out: bool,
+    /// Whether that load was lost, and the piece with it.
+    pub lost: bool,
+    /// How often it was lifted.
+    pub lifts: u32,
+    /// Gross mass of all loads that it was lifted with, in grams: what it carried a part of.
+    pub carried_g: i64,
+    /// Inspections of loads that it was on.
+    pub inspections: u32,
+    /// When it came back last.
+    pub back: Option<Time>,
+    /// When somebody last found it damaged.
+    pub damaged: Option<Time>,
+}
+
+impl PieceLife {
+    /// What a leader wants to see first: lost, out, damaged and not looked at since, the others.
+    pub fn order(&self) -> u8 {
+        match (self.lost, self.out, self.damaged > self.back) {
+            (true, ..) => 1,
+            (_, true, _) => 0,
+            (.., true) => 2,
+            _ => 3,
+        }
+    }
+}
+
+/// The life of every piece that any load here names, what is out first.
+pub fn piece_lives(loads: &[LoadRows]) -> Vec<PieceLife> {
+    let mut lives: BTreeMap<(String, String), PieceLife> = BTreeMap::new();
+    for load in loads {
+        let last = load.inspections.iter().map(|one| one.at).max();
+        let lifts: Vec<Time> = load
+            .reports
+            .iter()
+            .filter(|report| report.event == MovementEvent::Lifted)
+            .map(|report| report.at)
+            .collect();
+        let lost = load.reports.iter().any(|report| report.event == MovementEvent::Lost);
+        for (serial, kind) in &load.equipment {
+            let life = lives.entry((serial.clone(), kind.clone())).or_insert_with(|| PieceLife {
+                serial: serial.clone(),
+                kind: kind.clone(),
+                load: None,
+                since: None,
+                out: false,
+                lost: false,
+                lifts: 0,
+                carried_g: 0,
+                inspections: 0,
+                back: None,
+                damaged: None,
+            });
+            let said = |named: fn(&super::closing::ReportRow) -> &Vec<String>| {
+                let reports = load.reports.iter().filter(|report| named(report).contains(serial));
+                reports.map(|report| report.at).max()
+            };
+            let (back, damaged) = (said(|report| &report.back), said(|report| &report.damaged));
+            life.back = life.back.max(back);
+            life.damaged = life.damaged.max(damaged);
+            let count = u32::try_from(lifts.len()).unwrap_or(u32::MAX);
+            life.lifts = life.lifts.saturating_add(count);
+            life.carried_g =
+                life.carried_g.saturating_add(load.mass_g.unwrap_or(0).saturating_mul(count.into()));
+            life.inspections += u32::try_from(load.inspections.len()).unwrap_or(u32::MAX);
+            let since = lifts.iter().copied().max().or(last);
+            // The load on which it was seen last is the one that it is on, unless it came back from it.
+            if since > life.since {
+                life.since = since;
+                let gone = back.is_none();
+                life.load = gone.then(|| load.load.clone());
+                life.lost = gone && lost;
+                life.out = gone && !lost && !lifts.is_empty();
+            }
+        }
+    }
+    let mut lives: Vec<PieceLife> = lives.into_values().collect();
+    lives.sort_by_key(|life| (life.order(), life.serial.clone(), life.kind.clone()));
+    lives
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::report::{InspectionRow, ReportRow};
+    use slingseal_words::Digest;
+
+    fn at(seconds: i64) -> Time {
+        Time::from_unix(1_790_000_000 + seconds)
+    }
+
+    fn load(name: &str, serial: &str, inspected: i64, events: &[(MovementEvent, i64)]) -> LoadRows {
+        let report = |(event, seconds): &(MovementEvent, i64)| ReportRow {
+            digest: Digest::of(format!("{name} {event:?} {seconds}").as_bytes()),
+            event: *event,
+            at: at(*seconds),
+            by: "Thistle 7".into(),
+            shown: None,
+            seal: None,
+            back: if *event == MovementEvent::Returned { vec![serial.to_owned()] } else { Vec::new() },
+            damaged: Vec::new(),
+        };
+        LoadRows {
+            load: name.into(),
+            planned: None,
+            inspections: vec![InspectionRow {
+                seal: Digest::of(name.as_bytes()),
+                at: at(inspected),
+                valid_until: at(inspected + 86_400),
+                inspector: "Anvil 3".into(),
+                fit: true,
+                voided: None,
+                walk: None,
+            }],
+            reports: events.iter().map(report).collect(),
+            equipment: vec![(serial.into(), "sling set".into())],
+            mass_g: Some(800_000),
+        }
+    }
+
+    #[test]
+    fn what_is_out_stands_first_and_what_came_back_hangs_on_nothing() {
+        let (lifted, returned, lost) = (MovementEvent::Lifted, MovementEvent::Returned, MovementEvent::Lost);
+        let loads = [
+            load("KM-1", "SS-1", 0, &[(lifted, 100), (returned, 900)]),
+            load("KM-2", "SS-1", 2_000, &[(lifted, 2_100)]),
+            load("KM-3", "SS-3", 0, &[(lifted, 100), (lost, 200)]),
+            load("KM-4", "SS-4", 0, &[]),
+            load("KM-5", "SS-5", 0, &[(lifted, 100), (returned, 900)]),
+        ];
+        let mut lives = piece_lives(&loads);
+        let told: Vec<_> = lives
+            .iter()
+            .map(|life| (life.serial.as_str(), life.load.as_deref(), life.out, life.lost, life.lifts))
+            .collect();
+        assert_eq!(
+            told,
+            [
+                ("SS-1", Some("KM-2"), true, false, 2),
+                ("SS-3", Some("KM-3"), false, true, 1),
+                ("SS-4", Some("KM-4"), false, false, 0),
+                ("SS-5", None, false, false, 1),
+            ]
+        );
+        assert_eq!((lives[0].carried_g, lives[0].back), (1_600_000, Some(at(900))));
+        let mut turned = loads;
+        turned.reverse();
+        assert_eq!(piece_lives(&turned), std::mem::take(&mut lives));
+    }
+}

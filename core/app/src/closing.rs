@@ -1,0 +1,677 @@
+//! Closing an account: what does not add up of a day or of some loads, what the leader says of each point, and the statement that the
+//! leader signs and hands up.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::Serialize;
+
+use crate::hook::admission::walk_facts;
+use crate::leader::day_of;
+use crate::trust::setup::DEVICE_VAULT;
+use crate::view::hex;
+use crate::walks::sealing::{entry_digest, walk_of_record};
+use crate::{App, AppError, CodeView, Inner, Received, Stamp};
+use slingseal_account::report::{
+    Cell, DeviceRow, InspectionRow, LoadRows, OpenPoint, PieceLife, ReportRow, counts, line, open_points,
+    piece_lives,
+};
+use slingseal_catalogue::movement as words;
+use slingseal_message::closing::{ClosingStatement, Explained, MOST_EXPLAINED, account_digest};
+use slingseal_message::envelope::{Kind, Limits, wrap};
+use slingseal_message::movement::{Movement, PieceState, ReceivedMovement};
+use slingseal_message::seal::Record;
+use slingseal_message::tag::ReceivedTag;
+use slingseal_message::trust::{Credentialed, Role, SecretKey, Signer};
+use slingseal_store::{MovementRow, Outcome, Standing};
+use slingseal_words::{Description, Digest, LoadNumber, Note, Seconds, Time};
+
+/// What an account is closed of; without a day and loads, everything that is here.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct CloseRequest {
+    /// Loads of which anything is told of this day, UTC: `2026-11-25`.
+    pub day: Option<String>,
+    /// These loads, by their numbers.
+    pub loads: Vec<String>,
+    /// What the leader calls it: an operation. The day, where none is given.
+    pub name: Option<String>,
+}
+
+/// What does not add up of an account.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CloseView {
+    /// What it is called.
+    pub name: String,
+    /// How many loads.
+    pub loads: u32,
+    /// How many inspections.
+    pub inspections: u32,
+    /// How many loads were lifted.
+    pub lifted: u32,
+    /// How many were set down or derigged.
+    pub set_down: u32,
+    /// How many were lost.
+    pub lost: u32,
+    /// How many reports rest on nobody's signature that is known here.
+    pub unsigned: u32,
+    /// The digest of everything that the account rests on: two desks that hold the same say the same.
+    pub account: String,
+    /// How many words that is.
+    pub words: u32,
+    /// The least seconds a card that an authority has set; none where none is set.
+    pub least_seconds: Option<u32>,
+    /// What does not add up, by sort.
+    pub points: Vec<ClosePoint>,
+    /// Whether each of them is explained.
+    pub explained: bool,
+}
+
+/// One point that does not add up.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ClosePoint {
+    /// What it goes by: it changes when more becomes known of it.
+    pub id: String,
+    /// A stable word: `never_inspected`, `never_lifted`, `refused_at_hook`, `lifted_without_go`, `lifted_after_expiry`,
+    /// `lifted_after_void`, `never_set_down`, `lost`, `contradiction`, `inspected_twice`, `walked_too_fast`, `piece_out`,
+    /// `journal_ends_early` or `missing`.
+    pub kind: String,
+    /// What a person reads as its heading.
+    pub title: String,
+    /// The load, the piece or the device.
+    pub subject: String,
+    /// The load, where it is one; empty for a device.
+    pub load: String,
+    /// What is known.
+    pub known: String,
+    /// What to do.
+    pub to_do: String,
+    /// What the leader says of it; none where nothing was said.
+    pub note: Option<String>,
+}
+
+/// A statement that was signed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ClosingMade {
+    /// Its text.
+    pub text: String,
+    /// Its code, where it fits one.
+    pub code: Option<CodeView>,
+    /// What it says.
+    pub statement: ClosingView,
+}
+
+/// What a leader handed up.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ClosingView {
+    /// What it goes by: the digest of its bytes.
+    pub digest: String,
+    /// Its check word, to be compared by voice.
+    pub check: String,
+    /// What it is about.
+    pub name: String,
+    /// When it was signed.
+    pub issued: Stamp,
+    /// Who signed it.
+    pub by: String,
+    /// The digest of the account.
+    pub account: String,
+    /// How many words the account rests on.
+    pub words: u32,
+    /// Loads, inspections, loads lifted, set down, lost.
+    pub counts: Vec<u32>,
+    /// What was open, and how it was explained.
+    pub explained: Vec<ExplainedView>,
+}
+
+/// A point with the leader's words.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ExplainedView {
+    /// The stable word of its sort.
+    pub kind: String,
+    /// The load, the piece or the device.
+    pub subject: String,
+    /// What the leader says.
+    pub note: String,
+}
+
+/// A piece of equipment's life.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PieceLifeView {
+    /// Its serial number.
+    pub serial: String,
+    /// What it is.
+    pub kind: String,
+    /// `out`, `lost`, `damaged`, `on_load` or `back`; `known` where it is none of these.
+    pub state: String,
+    /// The load that it hangs on, or went out with.
+    pub load: Option<String>,
+    /// Since when.
+    pub since: Option<Stamp>,
+    /// How often it was lifted.
+    pub lifts: u32,
+    /// Gross mass of all loads that it was lifted with, in whole kilograms: it carried a part of each.
+    pub carried_kg: i64,
+    /// Inspections of loads that it was on.
+    pub inspections: u32,
+    /// When it came back last.
+    pub back: Option<Stamp>,
+    /// When somebody last found it damaged.
+    pub damaged: Option<Stamp>,
+}
+
+impl PieceLifeView {
+    fn of(life: PieceLife) -> Self {
+        let state = match (life.order(), &life.load, life.back) {
+            (0, ..) => "out",
+            (1, ..) => "lost",
+            (2, ..) => "damaged",
+            (_, Some(_), _) => "on_load",
+            (_, None, Some(_)) => "back",
+            (_, None, None) => "known",
+        };
+        Self {
+            serial: life.serial,
+            kind: life.kind,
+            state: state.into(),
+            load: life.load,
+            since: life.since.map(Stamp::from),
+            lifts: life.lifts,
+            carried_kg: life.carried_g / 1_000,
+            inspections: life.inspections,
+            back: life.back.map(Stamp::from),
+            damaged: life.damaged.map(Stamp::from),
+        }
+    }
+}
+
+const LEAST_SECONDS: &str = "least-seconds-a-card";
+
+fn note_key(id: &str) -> String {
+    format!("closing-note/{id}")
+}
+
+/// Everything that is here of the loads that are meant.
+struct Account {
+    name: Description,
+    days: Option<(Time, Time)>,
+    loads: Vec<LoadRows>,
+    devices: Vec<DeviceRow>,
+    digest: (Digest, u32),
+    unsigned: u32,
+}
+
+impl App {
+    /// Everything that does not add up, each with what is known and what to do. The same by whatever way and in whatever order the words
+    /// came.
+    ///
+    /// # Errors
+    /// A day or load number that is none; no load is meant; storage.
+    pub fn close_account(&self, request: &CloseRequest) -> Result<CloseView, AppError> {
+        let mut inner = self.lock();
+        inner.learn_walk_facts()?;
+        let account = inner.account_of(request)?;
+        inner.close_view(&account)
+    }
+
+    /// Says something of an open point, or takes it back where the note is empty. It is signed with the statement.
+    ///
+    /// # Errors
+    /// A note that is too long; storage.
+    pub fn explain(&self, point: &str, note: &str) -> Result<(), AppError> {
+        if point.len() != 16 || !point.bytes().all(|byte| byte.is_ascii_hexdigit()) {
+            return Err(AppError::bad_input(format!(
+                "\"{point}\" is no point of an account; see account close"
+            )));
+        }
+        let note = Some(note.trim()).filter(|note| !note.is_empty()).map(Note::new).transpose()?;
+        self.lock().store.write(|tx| -> Result<(), AppError> {
+            match &note {
+                Some(note) => tx.put_setting(&note_key(point), note.as_str().as_bytes())?,
+                None => drop(tx.remove_setting(&note_key(point))?),
+            }
+            Ok(())
+        })
+    }
+
+    /// Sets the least seconds a card below which a walk is marked, or none. It is a sign, not a proof.
+    ///
+    /// # Errors
+    /// More than an hour; storage.
+    pub fn set_least_seconds(&self, seconds: Option<u32>) -> Result<(), AppError> {
+        if seconds.is_some_and(|seconds| seconds == 0 || seconds > 3_600) {
+            return Err(AppError::bad_input("give 1 to 3600 seconds a card, or none"));
+        }
+        self.lock().store.write(|tx| -> Result<(), AppError> {
+            match seconds {
+                Some(seconds) => tx.put_setting(LEAST_SECONDS, seconds.to_string().as_bytes())?,
+                None => drop(tx.remove_setting(LEAST_SECONDS)?),
+            }
+            Ok(())
+        })
+    }
+
+    /// Signs what a leader hands up: the account's digest, what was open and how it was explained. As a leader.
+    ///
+    /// # Errors
+    /// A point that nobody has explained; more points than a statement holds; no leader's credential; a wrong PIN; storage.
+    pub fn sign_closing(&self, request: &CloseRequest, pin: &str) -> Result<ClosingMade, AppError> {
+        {
+            // What can be told without the PIN is told first: it costs no try.
+            let mut inner = self.lock();
+            inner.learn_walk_facts()?;
+            inner.statement_of(request)?;
+            inner.credential_for(Some(Role::Leader))?;
+        }
+        let key = self.open_key(DEVICE_VAULT, pin)?;
+        self.lock().sign_closing(request, &key)
+    }
+
+    /// Every piece of equipment that any load here names: what is out or lost first.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn piece_lives(&self) -> Result<Vec<PieceLifeView>, AppError> {
+        let (loads, _, _) = self.lock().all_loads()?;
+        let loads: Vec<LoadRows> = loads.into_values().collect();
+        Ok(piece_lives(&loads).into_iter().map(PieceLifeView::of).collect())
+    }
+
+    /// The same as CSV, RFC 4180.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn piece_lives_csv(&self) -> Result<String, AppError> {
+        let heads = [
+            "serial",
+            "kind",
+            "state",
+            "load",
+            "since",
+            "lifts",
+            "carried_kg",
+            "inspections",
+            "back",
+            "damaged",
+        ];
+        let mut text = line(&heads.map(Cell::plain));
+        for life in self.piece_lives()? {
+            let time = |stamp: &Option<Stamp>| {
+                stamp.as_ref().map_or(Cell::Empty, |stamp| Cell::plain(&stamp.rfc3339))
+            };
+            text += &line(&[
+                Cell::text(&life.serial),
+                Cell::text(&life.kind),
+                Cell::plain(&life.state),
+                life.load.as_deref().map_or(Cell::Empty, Cell::text),
+                time(&life.since),
+                Cell::plain(life.lifts),
+                Cell::plain(life.carried_kg),
+                Cell::plain(life.inspections),
+                time(&life.back),
+                time(&life.damaged),
+            ]);
+        }
+        Ok(text)
+    }
+
+    /// The statements that are here, the newest first.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn closings(&self) -> Result<Vec<ClosingView>, AppError> {
+        let inner = self.lock();
+        let trusted = inner.trusted()?;
+        let mut views = Vec::new();
+        for row in inner.store.read().closings()? {
+            let Ok((statement, message)) = ClosingStatement::open(&row.bytes) else { continue };
+            let Ok(signer) = trusted.signer(Kind::Closing, &message) else { continue };
+            views.push(view_of(&statement, &signer, row.digest));
+        }
+        Ok(views)
+    }
+}
+
+fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest) -> ClosingView {
+    ClosingView {
+        digest: digest.to_string(),
+        check: digest.check_word(),
+        name: statement.name.to_string(),
+        issued: statement.issued.into(),
+        by: signer.credential.holder.to_string(),
+        account: statement.account.to_string(),
+        words: statement.words,
+        counts: statement.counts.to_vec(),
+        explained: statement
+            .explained
+            .iter()
+            .map(|one| ExplainedView {
+                kind: one.kind.clone(),
+                subject: one.subject.to_string(),
+                note: one.note.to_string(),
+            })
+            .collect(),
+    }
+}
+
+fn id_of(point: &OpenPoint) -> String {
+    let parts = [point.kind.word(), &point.subject, &point.known].join("\n");
+    Digest::of(parts.as_bytes()).to_string().chars().take(16).collect()
+}
+
+impl Inner {
+    fn least_seconds(&self) -> Result<Option<u32>, AppError> {
+        let bytes = self.store.read().setting(LEAST_SECONDS)?;
+        Ok(bytes.and_then(|bytes| String::from_utf8(bytes).ok()).and_then(|text| text.parse().ok()))
+    }
+
+    /// A home of an older schema does not know yet how its records were walked.
+    fn learn_walk_facts(&mut self) -> Result<(), AppError> {
+        let read = self.store.read();
+        let mut rows = Vec::new();
+        for seal in read.seals_without_walk_facts()? {
+            let Some(bytes) = read.record_bytes(seal)? else { continue };
+            let Some(body) = bytes.body else { continue };
+            let Ok(record) = Record::parse(&body, &entry_digest) else { continue };
+            let (walk, _) = walk_of_record(self, &record)?;
+            rows.push(walk_facts(seal, Digest::of(&body), &record, &walk));
+        }
+        if rows.is_empty() {
+            return Ok(());
+        }
+        self.store.write(|tx| -> Result<(), AppError> {
+            rows.iter().try_for_each(|row| tx.put_walk_facts(row))?;
+            Ok(())
+        })
+    }
+
+    fn account_of(&self, request: &CloseRequest) -> Result<Account, AppError> {
+        let day = day_of(request.day.as_ref())?;
+        let wanted: BTreeSet<String> = request
+            .loads
+            .iter()
+            .map(|load| Ok(LoadNumber::new(load)?.to_string()))
+            .collect::<Result<_, AppError>>()?;
+        let (mut all, mut words, unsigned) = self.all_loads()?;
+        let devices = self.devices()?;
+        all.retain(|load, rows| {
+            let within = |time: Time| day.is_none_or(|(from, to)| from <= time && time < to);
+            let told = rows.planned.into_iter().chain(rows.inspections.iter().map(|one| one.at));
+            let told = told.chain(rows.reports.iter().map(|report| report.at));
+            (wanted.is_empty() || wanted.contains(load)) && told.into_iter().any(within)
+        });
+        if all.is_empty() {
+            return Err(AppError::not_found("nothing is known here of these loads or of that day"));
+        }
+        if let Some(missing) = wanted.iter().find(|load| !all.contains_key(*load)) {
+            return Err(AppError::not_found(format!("nothing is known here of load {missing}")));
+        }
+        words.retain(|load, _| all.contains_key(load));
+        let unsigned =
+            unsigned.iter().filter(|(load, _)| all.contains_key(*load)).map(|(_, count)| count).sum();
+        let name = match (request.name.as_deref().map(str::trim), &request.day) {
+            (Some(name), _) if !name.is_empty() => name.to_owned(),
+            (_, Some(day)) => day.trim().to_owned(),
+            _ => "everything".to_owned(),
+        };
+        Ok(Account {
+            name: Description::new(&name)?,
+            days: day,
+            loads: all.into_values().collect(),
+            devices,
+            digest: account_digest(words.into_values().flatten()),
+            unsigned,
+        })
+    }
+
+    /// What is here of every load; the digests of all words of each; how many reports of each nobody known signed.
+    #[expect(clippy::type_complexity, reason = "three maps by load, taken apart at once")]
+    fn all_loads(
+        &self,
+    ) -> Result<(BTreeMap<String, LoadRows>, BTreeMap<String, Vec<Digest>>, BTreeMap<String, u32>), AppError>
+    {
+        let read = self.store.read();
+        let mut loads: BTreeMap<String, LoadRows> = BTreeMap::new();
+        let mut words: BTreeMap<String, Vec<Digest>> = BTreeMap::new();
+        let mut unsigned: BTreeMap<String, u32> = BTreeMap::new();
+        fn at<'l>(loads: &'l mut BTreeMap<String, LoadRows>, load: &str) -> &'l mut LoadRows {
+            loads
+                .entry(load.to_owned())
+                .or_insert_with(|| LoadRows { load: load.to_owned(), ..LoadRows::default() })
+        }
+        for flow in read.flows()? {
+            at(&mut loads, &flow.load).planned = flow.planned;
+        }
+        for (load, digest) in read.tag_digests()? {
+            words.entry(load).or_default().push(digest);
+        }
+        let mut voided: BTreeMap<Digest, Time> = BTreeMap::new();
+        for row in read.voids()? {
+            words.entry(row.load).or_default().push(row.digest);
+            if row.author.is_some_and(|author| author.in_time) {
+                let first = voided.entry(row.record).or_insert(row.issued);
+                *first = row.issued.min(*first);
+            }
+        }
+        let walks: BTreeMap<Digest, (Seconds, u32)> =
+            read.walk_facts()?.into_iter().map(|row| (row.seal, (row.took, row.cards))).collect();
+        for row in read.all_records()? {
+            words.entry(row.load.clone()).or_default().push(row.seal);
+            if row.standing() == Standing::NoInspection {
+                continue;
+            }
+            at(&mut loads, &row.load).mass_g = row.mass_g;
+            at(&mut loads, &row.load).inspections.push(InspectionRow {
+                seal: row.seal,
+                at: row.issued,
+                valid_until: row.valid_until,
+                inspector: row.inspector.clone(),
+                fit: row.outcome == Outcome::Fit,
+                voided: voided.get(&row.digest).copied(),
+                walk: walks.get(&row.seal).copied(),
+            });
+        }
+        for (load, serial, kind) in read.equipment_of_loads()? {
+            at(&mut loads, &load).equipment.push((serial, kind));
+        }
+        let mut names: BTreeMap<Digest, String> = BTreeMap::new();
+        for row in read.movements()? {
+            words.entry(row.load.clone()).or_default().push(row.digest);
+            let Ok(received) = ReceivedMovement::open(&row.bytes) else { continue };
+            let counts = row.own || row.author.is_some_and(|author| author.in_time);
+            *unsigned.entry(row.load.clone()).or_default() += u32::from(!counts || !row.signed);
+            let credential = received.message.as_ref().and_then(|message| message.header.credential);
+            let by = self.reporter(&row, &received.movement, credential, &mut names);
+            at(&mut loads, &row.load).reports.push(report_row(&row, received.movement, by));
+        }
+        // Of a load that flew and that nobody inspected, its tag tells the equipment.
+        for (load, rows) in &mut loads {
+            if rows.equipment.is_empty() && !rows.reports.is_empty() {
+                let tags = read.tags_of(load)?;
+                let newest = tags.iter().filter_map(|row| ReceivedTag::open(&row.bytes).ok());
+                let newest = newest.max_by_key(|received| (received.tag.planned, received.digest));
+                let pieces = newest.into_iter().flat_map(|received| received.tag.equipment);
+                rows.equipment =
+                    pieces.map(|piece| (piece.serial.to_string(), piece.kind.to_string())).collect();
+            }
+        }
+        Ok((loads, words, unsigned))
+    }
+
+    /// Who stands behind a report, by what was verified when it came.
+    fn reporter(
+        &self,
+        row: &MovementRow,
+        movement: &Movement,
+        credential: Option<&[u8]>,
+        names: &mut BTreeMap<Digest, String>,
+    ) -> String {
+        if let (Some(_), Some(credential)) = (&row.author, credential) {
+            let name = names.entry(Digest::of(credential)).or_insert_with(|| {
+                Credentialed::open(credential)
+                    .map(|one| one.credential.holder.to_string())
+                    .unwrap_or_default()
+            });
+            return name.clone();
+        }
+        let device: String = hex(&movement.device).chars().take(8).collect();
+        // The same words at every desk: a point goes by them.
+        words::ReportOfOtherDevice { device: device.as_str() }.say(self.language())
+    }
+
+    /// Every device of which records or reports are here: how far what came of it goes, and what is missing.
+    fn devices(&self) -> Result<Vec<DeviceRow>, AppError> {
+        let read = self.store.read();
+        let own = self.store.device().0;
+        let (mut held, mut here, mut before): (
+            BTreeMap<[u8; 16], u64>,
+            BTreeSet<Digest>,
+            Vec<([u8; 16], Digest)>,
+        ) = Default::default();
+        for row in read.walk_facts()? {
+            // The entry that says so stands behind the record.
+            let end = held.entry(row.device.0).or_default();
+            *end = (*end).max(row.head.saturating_add(1));
+            here.insert(row.record);
+            before.extend(row.before.map(|digest| (row.device.0, digest)));
+        }
+        for row in read.movements()? {
+            here.insert(row.digest);
+            let Ok(received) = ReceivedMovement::open(&row.bytes) else { continue };
+            let end = held.entry(row.device.0).or_default();
+            *end = (*end).max(received.movement.journal.seq.saturating_add(1));
+            before.extend(row.before.map(|digest| (row.device.0, digest)));
+        }
+        let mut heard = held.clone();
+        for head in read.heads()? {
+            if let Some(end) = heard.get_mut(&head.device.0) {
+                *end = (*end).max(head.seq);
+            }
+        }
+        let mut devices = Vec::new();
+        for (device, held) in held.into_iter().filter(|(device, _)| *device != own) {
+            let mut missing: Vec<Digest> = before
+                .iter()
+                .filter(|(of, digest)| *of == device && !here.contains(digest))
+                .map(|(_, digest)| *digest)
+                .collect();
+            missing.sort_unstable();
+            missing.dedup();
+            let heard = heard.get(&device).copied().unwrap_or(held);
+            let device = hex(&device).chars().take(8).collect();
+            devices.push(DeviceRow { device, held, heard, missing });
+        }
+        Ok(devices)
+    }
+
+    fn points_of(&self, account: &Account) -> Result<Vec<ClosePoint>, AppError> {
+        let least = self.least_seconds()?.map(|seconds| Seconds(seconds.into()));
+        let read = self.store.read();
+        let mut points = Vec::new();
+        for point in open_points(&account.loads, &account.devices, least) {
+            let id = id_of(&point);
+            let note = read.setting(&note_key(&id))?.and_then(|bytes| String::from_utf8(bytes).ok());
+            points.push(ClosePoint {
+                id,
+                kind: point.kind.word().into(),
+                title: point.kind.title().into(),
+                subject: point.subject,
+                load: point.load,
+                known: point.known,
+                to_do: point.kind.to_do().into(),
+                note,
+            });
+        }
+        Ok(points)
+    }
+
+    fn close_view(&self, account: &Account) -> Result<CloseView, AppError> {
+        let points = self.points_of(account)?;
+        let counts = counts(&account.loads);
+        Ok(CloseView {
+            name: account.name.to_string(),
+            loads: counts.loads,
+            inspections: counts.inspections,
+            lifted: counts.lifted,
+            set_down: counts.set_down,
+            lost: counts.lost,
+            unsigned: account.unsigned,
+            account: account.digest.0.to_string(),
+            words: account.digest.1,
+            least_seconds: self.least_seconds()?,
+            explained: points.iter().all(|point| point.note.is_some()),
+            points,
+        })
+    }
+
+    fn statement_of(&self, request: &CloseRequest) -> Result<ClosingStatement, AppError> {
+        let account = self.account_of(request)?;
+        let points = self.points_of(&account)?;
+        let bare = points.iter().filter(|point| point.note.is_none()).count();
+        if bare > 0 {
+            return Err(AppError::refused(format!(
+                "{bare} of {} open points are not explained; say something of each, or put it right",
+                points.len()
+            )));
+        }
+        if points.len() > MOST_EXPLAINED {
+            return Err(AppError::refused(format!(
+                "{} points are open and a statement holds {MOST_EXPLAINED}; close the day in parts, by loads",
+                points.len()
+            )));
+        }
+        let counts = counts(&account.loads);
+        let explained = points.into_iter().map(|point| {
+            let subject: String = point.subject.chars().take(40).collect();
+            Ok(Explained {
+                kind: point.kind,
+                subject: Description::new(&subject)?,
+                note: Note::new(&point.note.unwrap_or_default())?,
+            })
+        });
+        Ok(ClosingStatement {
+            issued: self.now(),
+            name: account.name,
+            days: account.days,
+            account: account.digest.0,
+            words: account.digest.1,
+            counts: [counts.loads, counts.inspections, counts.lifted, counts.set_down, counts.lost],
+            explained: explained.collect::<Result<_, AppError>>()?,
+        })
+    }
+
+    fn sign_closing(&mut self, request: &CloseRequest, key: &SecretKey) -> Result<ClosingMade, AppError> {
+        let statement = self.statement_of(request)?;
+        let (_, credential) = self.credential_for(Some(Role::Leader))?;
+        let unsigned = statement.prepare(&credential);
+        let bytes = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
+        let (statement, signer) = self.admit(|admission| Ok(admission.closing(&bytes)?.0))?;
+        let code =
+            (bytes.len() <= Limits::CODE.bytes).then(|| CodeView::of(Kind::Closing, &bytes).ok()).flatten();
+        let statement = view_of(&statement, &signer, Digest::of(&bytes));
+        Ok(ClosingMade { text: wrap(Kind::Closing, &bytes), code, statement })
+    }
+
+    pub(crate) fn receive_closing(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
+        let ((statement, signer), new) = self.admit(|admission| admission.closing(bytes))?;
+        Ok(Received::Closing { statement: Box::new(view_of(&statement, &signer, Digest::of(bytes))), new })
+    }
+}
+
+fn serials(movement: &Movement, which: fn(&PieceState) -> bool) -> Vec<String> {
+    movement.pieces.iter().filter(|piece| which(piece)).map(|piece| piece.serial.to_string()).collect()
+}
+
+fn report_row(row: &MovementRow, movement: Movement, by: String) -> ReportRow {
+    let (back, damaged) = (serials(&movement, |piece| piece.back), serials(&movement, |piece| piece.damaged));
+    ReportRow {
+        digest: row.digest,
+        event: movement.event,
+        at: movement.at(),
+        by,
+        shown: movement.shown.map(|shown| {
+            (shown.verdict, shown.reason.map(|reason| reason.as_str().to_owned()).unwrap_or_default())
+        }),
+        seal: movement.seal,
+        back,
+        damaged,
+    }
+}

@@ -1,0 +1,406 @@
+//! What becomes of a load after its verdict: reported where it happens, in one call, with a key or without; and what whoever takes a
+//! load down sees and says of it.
+
+pub(crate) mod arrival;
+pub(crate) mod flow;
+
+use serde::Serialize;
+
+use crate::account::open_word;
+use crate::hook::LastScan;
+use crate::trust::setup::DEVICE_VAULT;
+use crate::view::hex;
+use crate::{App, AppError, CodeView, Inner, Received, Stamp};
+use slingseal_catalogue::movement as words;
+use slingseal_journal::NewEntry;
+use slingseal_judgement::{Author, LoadWord, ReportWeight, Verdict};
+use slingseal_message::envelope::{Kind, unwrap};
+use slingseal_message::movement::{
+    JournalEnd, Movement, MovementEvent, PieceState, RefusalCause, ShownReason, ShownVerdict, VerdictShown,
+};
+use slingseal_words::{Digest, GridRef, LoadNumber, Name, Note, Seconds, Serial, Time};
+
+pub use arrival::{ArrivalPiece, ArrivalView};
+
+/// The journal's entry that names a report written here.
+pub(crate) const MOVED: &str = "moved";
+
+/// What a person reports.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct ReportRequest {
+    /// The load number, or the text of its tag; none: the load of the verdict that was shown last, with that verdict.
+    pub load: Option<String>,
+    /// `lifted`, `refused`, `lost`, `set-down`, `derigged` or `returned`.
+    pub event: String,
+    /// For `refused`: `verdict`, `rigging`, `damage`, `wrong-load`, `too-heavy`, `unstable`, `aircrew`, `zone` or `other`.
+    pub cause: Option<String>,
+    /// When it happened, seconds since 1970; none: now.
+    pub happened: Option<i64>,
+    /// The aircraft that took it.
+    pub aircraft: Option<String>,
+    /// Where, MGRS.
+    pub place: Option<String>,
+    /// Digests of photographs that were taken in.
+    pub photos: Vec<String>,
+    /// Pieces of equipment that go back or are damaged.
+    pub pieces: Vec<PieceReport>,
+    /// More, in a person's words.
+    pub note: Option<String>,
+}
+
+/// What a person says of a piece of equipment.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct PieceReport {
+    /// Its serial number.
+    pub serial: String,
+    /// Whether it goes back from here.
+    pub back: bool,
+    /// Whether it is damaged.
+    pub damaged: bool,
+}
+
+/// A report that was written: on disk, in this device's journal, and as a code to be carried.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ReportMade {
+    /// Its code.
+    pub code: CodeView,
+    /// What it says.
+    pub report: MovementView,
+}
+
+/// A report of what became of a load.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct MovementView {
+    /// What it goes by: the digest of its bytes.
+    pub digest: String,
+    /// The load.
+    pub load: String,
+    /// `lifted`, `refused`, `lost`, `set-down`, `derigged` or `returned`.
+    pub event: String,
+    /// For `refused`, the word of the cause; empty otherwise.
+    pub cause: String,
+    /// What happened, as a person reads it.
+    pub what: String,
+    /// When it happened, by the reporter's clock.
+    pub at: Stamp,
+    /// When the report was written.
+    pub written: Stamp,
+    /// Whether it was given later than it happened.
+    pub later: bool,
+    /// Who signed it; none where nobody known here did.
+    pub by: Option<String>,
+    /// Who stands behind it, as a person reads it: a name, this device unsigned, or another device unsigned.
+    pub origin: String,
+    /// Whether it counts here; what nobody known signed is shown and decides nothing.
+    pub counts: bool,
+    /// The device that wrote it, as it says.
+    pub device: String,
+    /// The seal that it names, by its digest.
+    pub seal: Option<String>,
+    /// The verdict that had been shown: `GO`, `WAIT` or `NO-GO`.
+    pub verdict: Option<String>,
+    /// The stable word of the first reason that had been shown.
+    pub reason: Option<String>,
+    /// The aircraft that took it.
+    pub aircraft: Option<String>,
+    /// Where.
+    pub place: Option<String>,
+    /// Digests of photographs.
+    pub photos: Vec<String>,
+    /// Pieces of equipment that go back or are damaged.
+    pub pieces: Vec<MovedPiece>,
+    /// More, in the reporter's words.
+    pub note: Option<String>,
+}
+
+/// What a report says of a piece of equipment.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct MovedPiece {
+    /// Its serial number.
+    pub serial: String,
+    /// Whether it goes back.
+    pub back: bool,
+    /// Whether it is damaged.
+    pub damaged: bool,
+}
+
+impl App {
+    /// Reports what became of a load. Without a PIN the report is unsigned and chained in this device's journal: a hookup team is never
+    /// stopped by paperwork under a hovering aircraft. With one it is signed with this device's credential, whatever its role.
+    ///
+    /// # Errors
+    /// No load is meant, since nothing was scanned; an event, cause, time, place or piece that cannot be; with a PIN: no credential, a
+    /// wrong PIN; storage.
+    pub fn report(&self, request: &ReportRequest, pin: Option<&str>) -> Result<ReportMade, AppError> {
+        let Some(pin) = pin else {
+            let mut inner = self.lock();
+            let movement = inner.movement_of(request)?;
+            let bytes = movement.unsigned()?;
+            return inner.keep_report(&bytes);
+        };
+        {
+            // What can be told without the PIN is told first: it costs no try.
+            let inner = self.lock();
+            inner.movement_of(request)?;
+            inner.credential_for(None)?;
+        }
+        let key = self.open_key(DEVICE_VAULT, pin)?;
+        let mut inner = self.lock();
+        let movement = inner.movement_of(request)?;
+        let (_, credential) = inner.credential_for(None)?;
+        let unsigned = movement.prepare(&credential);
+        let bytes = Movement::fitting(unsigned.finish(&key.sign(&unsigned.to_be_signed())))?;
+        drop(key);
+        inner.keep_report(&bytes)
+    }
+
+    /// Every report of a load that is known here, the first that happened first.
+    ///
+    /// # Errors
+    /// A text that is no load number; storage.
+    pub fn movements(&self, load: &str) -> Result<Vec<MovementView>, AppError> {
+        self.lock().movements(&LoadNumber::new(load)?)
+    }
+}
+
+fn some(text: Option<&String>) -> Option<&str> {
+    text.map(|text| text.trim()).filter(|text| !text.is_empty())
+}
+
+fn event_of(request: &ReportRequest) -> Result<MovementEvent, AppError> {
+    let word = request.event.trim();
+    if !MovementEvent::WORDS.contains(&word) {
+        return Err(AppError::bad_input(format!(
+            "\"{word}\" is no event; use {}",
+            MovementEvent::WORDS.join(", ")
+        )));
+    }
+    let causes = || RefusalCause::ALL.map(RefusalCause::word).join(", ");
+    let cause = match some(request.cause.as_ref()) {
+        None => None,
+        Some(cause) => {
+            Some(RefusalCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
+                AppError::bad_input(format!("\"{cause}\" is no cause of a refusal; use {}", causes()))
+            })?)
+        }
+    };
+    let event = MovementEvent::of(word, cause).ok_or_else(|| match cause {
+        None => AppError::bad_input(format!("a refusal needs its cause; use {}", causes())),
+        Some(_) => AppError::bad_input("only a refusal has a cause; leave it out"),
+    })?;
+    if event == MovementEvent::Refused(RefusalCause::Other) && some(request.note.as_ref()).is_none() {
+        return Err(AppError::bad_input("another cause needs a note; say why"));
+    }
+    if event == MovementEvent::Returned && !request.pieces.iter().any(|piece| piece.back) {
+        return Err(AppError::bad_input("name each piece that is back by its serial number"));
+    }
+    Ok(event)
+}
+
+fn pieces_of(request: &ReportRequest) -> Result<Vec<PieceState>, AppError> {
+    let mut pieces: Vec<PieceState> = Vec::new();
+    for piece in &request.pieces {
+        let serial = Serial::new(&piece.serial)?;
+        if pieces.iter().any(|known| known.serial == serial) {
+            return Err(AppError::bad_input(format!("piece {serial} is named twice; name each once")));
+        }
+        if !piece.back && !piece.damaged {
+            return Err(AppError::bad_input(format!(
+                "say of piece {serial} whether it is back, damaged, or both"
+            )));
+        }
+        pieces.push(PieceState { serial, back: piece.back, damaged: piece.damaged });
+    }
+    Ok(pieces)
+}
+
+/// What was shown last, for the report that follows it.
+struct ShownLast {
+    load: LoadNumber,
+    seal: Option<Digest>,
+    shown: VerdictShown,
+}
+
+impl LastScan {
+    fn shown_last(&self) -> Option<ShownLast> {
+        let (judgement, tag) = self.gravest()?;
+        let load = judgement.seal.as_ref().map(|seal| &seal.load).or(tag.map(LoadWord::load))?;
+        let verdict = match judgement.verdict {
+            Verdict::Go => ShownVerdict::Go,
+            Verdict::Wait => ShownVerdict::Wait,
+            Verdict::NoGo => ShownVerdict::NoGo,
+        };
+        let reason = judgement.reasons.first().and_then(|reason| ShownReason::new(reason.code()));
+        Some(ShownLast {
+            load: load.clone(),
+            seal: judgement.digest,
+            shown: VerdictShown { verdict, reason },
+        })
+    }
+}
+
+impl Inner {
+    /// The load that is meant, the seal that it hangs under, and the verdict that was shown of it.
+    fn meant(
+        &self,
+        load: Option<&str>,
+    ) -> Result<(LoadNumber, Option<Digest>, Option<VerdictShown>), AppError> {
+        let last = self.judged.as_ref().and_then(LastScan::shown_last);
+        let load = match (load, &last) {
+            (None, Some(last)) => last.load.clone(),
+            (None, None) => {
+                return Err(AppError::bad_input(
+                    "no load is meant: scan its tag or its seal first, or name the load",
+                ));
+            }
+            (Some(text), _) => load_of(text)?,
+        };
+        if let Some(last) = last.filter(|last| last.load == load) {
+            return Ok((load, last.seal, Some(last.shown)));
+        }
+        let latest = self.judge_load(&load)?.latest;
+        Ok((load, latest, None))
+    }
+
+    /// The report that a person asks for.
+    fn movement_of(&self, request: &ReportRequest) -> Result<Movement, AppError> {
+        let event = event_of(request)?;
+        let (load, seal, shown) = self.meant(some(request.load.as_ref()))?;
+        let issued = self.now();
+        let happened = request.happened.map(Time::from_unix);
+        if let Some(happened) = happened.filter(|happened| *happened > issued) {
+            return Err(AppError::bad_input(format!(
+                "{} is ahead of this device's clock, {}; give the time at which it happened",
+                happened.dtg(),
+                issued.dtg()
+            )));
+        }
+        let grid = |text: &str| GridRef::new(text).map_err(|error| AppError::bad_input(error.saying()));
+        let digest = |text: &String| {
+            Digest::from_hex(text)
+                .ok_or_else(|| AppError::bad_input(format!("\"{text}\" is no digest of a photograph")))
+        };
+        let head = self.store.head();
+        let before = self.store.read().last_entry(MOVED)?;
+        // What had happened before it was looked at is no answer to the verdict that is shown now.
+        let later = happened.filter(|happened| issued.since(*happened) > Seconds(0));
+        Ok(Movement {
+            load,
+            event,
+            issued,
+            happened: later,
+            device: self.store.device().0,
+            journal: JournalEnd { seq: head.seq, digest: head.digest },
+            before: before.and_then(|entry| Digest::from_slice(&entry.body)),
+            seal,
+            shown,
+            aircraft: some(request.aircraft.as_ref()).map(Name::new).transpose()?,
+            place: some(request.place.as_ref()).map(grid).transpose()?,
+            photos: request.photos.iter().map(digest).collect::<Result<_, _>>()?,
+            pieces: pieces_of(request)?,
+            note: some(request.note.as_ref()).map(Note::new).transpose()?,
+        })
+    }
+
+    /// Keeps a report that was written here: in the journal, and among the words of its load.
+    fn keep_report(&mut self, bytes: &[u8]) -> Result<ReportMade, AppError> {
+        let now = self.now();
+        let word = self.admit(|admission| {
+            let word = admission.open(Kind::Movement, bytes)?.written_here();
+            admission.tx.append(NewEntry {
+                kind: MOVED,
+                walk: None,
+                body: word.digest().as_bytes(),
+                time: now,
+            })?;
+            admission.movement(&word, true)?;
+            Ok(word)
+        })?;
+        Ok(ReportMade { code: CodeView::of(Kind::Movement, bytes)?, report: self.movement_view(&word)? })
+    }
+
+    pub(crate) fn receive_movement(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
+        let (word, new) = self.admit(|admission| {
+            let word = admission.open(Kind::Movement, bytes)?;
+            let new = admission.movement(&word, false)?;
+            Ok((word, new))
+        })?;
+        let own = self.store.read().movement(word.load().as_str(), word.digest())?.is_some_and(|row| row.own);
+        let word = if own { word.written_here() } else { word };
+        Ok(Received::Movement { report: Box::new(self.movement_view(&word)?), new })
+    }
+
+    pub(crate) fn movements(&self, load: &LoadNumber) -> Result<Vec<MovementView>, AppError> {
+        let mut trusted = self.trusted()?;
+        let mut views = Vec::new();
+        for row in self.store.read().movements_of(load.as_str())? {
+            let Ok(word) = open_word(Kind::Movement, &row.bytes, &mut trusted) else { continue };
+            views.push(self.movement_view(&if row.own { word.written_here() } else { word })?);
+        }
+        Ok(views)
+    }
+
+    pub(crate) fn movement_view(&self, word: &LoadWord) -> Result<MovementView, AppError> {
+        let Some(movement) = word.movement() else {
+            return Err(AppError::internal("a report says what a report says"));
+        };
+        let language = self.language();
+        let by = word.signer().map(|signer| signer.credential.holder.to_string());
+        let counts = matches!(word.weight(), Some(ReportWeight::Counts { .. }));
+        let device = hex(&movement.device);
+        let short: String = device.chars().take(8).collect();
+        let origin = match (&by, counts) {
+            (Some(by), true) => by.clone(),
+            (Some(by), false) => words::ReportOfLapsed { by: by.as_str() }.say(language),
+            (None, true) => words::ReportOfThisDevice.say(language),
+            (None, false) if *word.author() == Author::Unknown => words::ReportOfStranger.say(language),
+            (None, false) => words::ReportOfOtherDevice { device: short.as_str() }.say(language),
+        };
+        let cause = match movement.event {
+            MovementEvent::Refused(cause) => cause.word(),
+            _ => "",
+        };
+        let shown = movement.shown.as_ref();
+        let piece = |piece: &PieceState| MovedPiece {
+            serial: piece.serial.to_string(),
+            back: piece.back,
+            damaged: piece.damaged,
+        };
+        Ok(MovementView {
+            digest: word.digest().to_string(),
+            load: movement.load.to_string(),
+            event: movement.event.word().to_owned(),
+            cause: cause.to_owned(),
+            what: movement.event.say(language),
+            at: movement.at().into(),
+            written: movement.issued.into(),
+            later: movement.given_later(),
+            by,
+            origin,
+            counts,
+            device,
+            seal: movement.seal.map(|seal| seal.to_string()),
+            verdict: shown.map(|shown| shown.verdict.word().to_owned()),
+            reason: shown.and_then(|shown| shown.reason.as_ref()).map(|reason| reason.as_str().to_owned()),
+            aircraft: movement.aircraft.as_ref().map(ToString::to_string),
+            place: movement.place.as_ref().map(GridRef::spaced),
+            photos: movement.photos.iter().map(ToString::to_string).collect(),
+            pieces: movement.pieces.iter().map(piece).collect(),
+            note: movement.note.as_ref().map(ToString::to_string),
+        })
+    }
+}
+
+/// A load number, or the one on a tag.
+fn load_of(text: &str) -> Result<LoadNumber, AppError> {
+    match unwrap(text) {
+        Ok((Kind::Tag | Kind::TagWithBasis, bytes)) => {
+            Ok(slingseal_message::tag::ReceivedTag::open(&bytes)?.tag.load)
+        }
+        Ok((Kind::Seal, bytes)) => Ok(crate::hook::admission::seal_of(&bytes)?.load),
+        Ok((kind, _)) => Err(AppError::bad_input(format!(
+            "this is a {kind}; scan the tag on the load, or give the load number"
+        ))),
+        Err(_) => Ok(LoadNumber::new(text)?),
+    }
+}

@@ -1,0 +1,173 @@
+//! Reports of what becomes of a load: at the hook, at the destination, signed and not, by every way.
+
+use super::bundles::{bundle, day, desk, take};
+use super::*;
+
+fn event(word: &str) -> ReportRequest {
+    ReportRequest { event: word.into(), ..ReportRequest::default() }
+}
+
+fn of(load: &str, word: &str) -> ReportRequest {
+    ReportRequest { load: Some(load.into()), ..event(word) }
+}
+
+fn back(serial: &str) -> PieceReport {
+    PieceReport { serial: serial.into(), back: true, damaged: false }
+}
+
+#[test]
+fn one_call_after_a_verdict_says_that_it_flew() {
+    let day = day();
+    let hook = day.zone.home("bare");
+    meet(&hook, &day.authority);
+    let none = hook.report(&event("lifted"), None).unwrap_err();
+    assert!(none.to_string().contains("scan its tag or its seal first"), "{none}");
+    let verdict = hook.check(Some(&day.seals[1].code.text), None).unwrap();
+    assert_eq!(verdict.word, "GO", "{:?}", verdict.reasons);
+    let made = hook.report(&event("lifted"), None).unwrap();
+    let report = &made.report;
+    assert_eq!((report.load.as_str(), report.event.as_str(), report.later), ("KM-015", "lifted", false));
+    assert_eq!((report.verdict.as_deref(), report.reason.as_deref()), (Some("GO"), Some("tag_not_seen")));
+    assert_eq!(
+        (report.by.as_deref(), report.counts, report.origin.as_str()),
+        (None, true, "this device, unsigned")
+    );
+    assert_eq!(report.seal, hook.records(None, 10).unwrap().first().map(|line| line.seal.clone()));
+    // This device has seen it fly: it asks to look into it now, and once it was set down it wants an inspection.
+    let again = hook.check(Some(&day.seals[1].code.text), None).unwrap();
+    assert_eq!((again.word.as_str(), again.reasons[0].code.as_str()), ("WAIT", "lifted_before"));
+    day.zone.pass(600);
+    hook.report(&of("KM-015", "set-down"), None).unwrap();
+    let again = hook.check(Some(&day.seals[1].code.text), None).unwrap();
+    assert_eq!((again.word.as_str(), again.reasons[0].code.as_str()), ("NO-GO", "set_down"));
+    assert_eq!(hook.audit().unwrap().faults, [""; 0]);
+    // Lifted against it, the report says so.
+    let against = hook.report(&event("lifted"), None).unwrap().report;
+    assert_eq!((against.verdict.as_deref(), against.reason.as_deref()), (Some("NO-GO"), Some("set_down")));
+    // The chain: each report names the one before it and the journal's end.
+    let all = hook.movements("KM-015").unwrap();
+    assert_eq!(all.len(), 3);
+}
+
+#[test]
+fn what_a_stranger_reports_without_a_signature_is_shown_and_decides_nothing() {
+    let day = day();
+    let (hook, desk_one) = (day.zone.home("bare"), desk(&day, "desk"));
+    meet(&hook, &day.authority);
+    take(&desk_one, &bundle(&day.two, None));
+    hook.check(Some(&day.seals[2].code.text), None).unwrap();
+    let lost = hook.report(&event("lost"), None).unwrap();
+    let Received::Movement { report, new: true } = desk_one.receive(&lost.code.text).unwrap() else {
+        panic!()
+    };
+    assert!(!report.counts && report.origin.ends_with("unsigned"), "{report:?}");
+    let verdict = desk_one.check(Some(&day.seals[2].code.text), None).unwrap();
+    assert_eq!(verdict.word, "GO", "{:?}", verdict.reasons);
+    assert!(verdict.reasons.iter().any(|reason| reason.code == "movement_unsigned"));
+    // Signed by somebody known, it counts wherever it comes.
+    let signed = day.hookup.report(&of("KM-016", "lost"), Some(PIN)).unwrap();
+    assert_eq!(signed.report.by.as_deref(), Some("Thistle 7"));
+    desk_one.receive(&signed.code.text).unwrap();
+    let verdict = desk_one.check(Some(&day.seals[2].code.text), None).unwrap();
+    assert_eq!((verdict.word.as_str(), verdict.reasons[0].code.as_str()), ("NO-GO", "lost"));
+}
+
+#[test]
+fn a_refusal_at_the_hook_is_a_void_and_needs_its_cause() {
+    let day = day();
+    let refusal = |cause: Option<&str>, note: Option<&str>| ReportRequest {
+        cause: cause.map(str::to_owned),
+        note: note.map(str::to_owned),
+        ..of("KM-015", "refused")
+    };
+    let report = |request: &ReportRequest| day.two.report(request, None).map(|made| made.report);
+    assert!(report(&refusal(None, None)).unwrap_err().to_string().contains("needs its cause"));
+    assert!(
+        report(&refusal(Some("mood"), None))
+            .unwrap_err()
+            .to_string()
+            .contains("is no cause of a refusal; use verdict")
+    );
+    assert!(report(&refusal(Some("other"), None)).unwrap_err().to_string().contains("needs a note"));
+    assert!(report(&of("KM-015", "flew")).unwrap_err().to_string().contains("is no event; use lifted"));
+    let given = report(&refusal(Some("rigging"), Some("leg 2 under the skid"))).unwrap();
+    assert_eq!((given.cause.as_str(), given.note.as_deref()), ("rigging", Some("leg 2 under the skid")));
+    assert_eq!(day.two.show_seal(&day.seals[1].record).unwrap().verdict.reasons[0].code, "refused_at_hook");
+    assert_eq!(day.two.load("KM-015").unwrap().state, "voided");
+}
+
+#[test]
+fn a_report_can_be_given_later_and_says_so() {
+    let day = day();
+    let now = day.one.now().unix();
+    let ahead = ReportRequest { happened: Some(now + 5), ..of("KM-016", "lifted") };
+    assert!(day.two.report(&ahead, None).unwrap_err().to_string().contains("ahead of this device's clock"));
+    day.zone.pass(7_200);
+    let later = ReportRequest { happened: Some(now + 60), ..of("KM-016", "lifted") };
+    let report = day.two.report(&later, None).unwrap().report;
+    assert!(report.later && report.at.unix == now + 60 && report.written.unix == now + 7_200);
+}
+
+/// The receiving side: no key, nobody trusted, nothing known before.
+#[test]
+fn whoever_takes_it_down_needs_nothing() {
+    let day = day();
+    let plan = PLAN.replace("KM-014", "KM-020").replace(
+        "[[link]]",
+        "[[equipment]]\nkind = \"sling leg\"\nserial = \"SL-1\"\n[[equipment]]\nkind = \"net\"\nserial = \"NT-7\"\n[[link]]",
+    );
+    let tag = day.one.write_tag(&plan, &no_file, Some(PIN)).unwrap().code.text;
+    let far = day.zone.home("far");
+    let seen = far.arrival(&tag).unwrap();
+    assert_eq!((seen.load.as_str(), seen.pieces.len(), seen.reports.len()), ("KM-020", 2, 0));
+    assert!(far.arrival("KM-099").unwrap_err().to_string().contains("nothing is known here of load KM-099"));
+    let set_down = ReportRequest { load: Some(tag.clone()), ..event("set-down") };
+    far.report(&set_down, None).unwrap();
+    let bad = ReportRequest { load: Some(tag.clone()), ..event("returned") };
+    assert!(far.report(&bad, None).unwrap_err().to_string().contains("name each piece that is back"));
+    let damaged = PieceReport { serial: "NT-7".into(), back: true, damaged: true };
+    let twice = ReportRequest { pieces: vec![back("SL-1"), back("SL-1")], ..bad.clone() };
+    assert!(far.report(&twice, None).unwrap_err().to_string().contains("named twice"));
+    far.report(&ReportRequest { pieces: vec![back("SL-1"), damaged], ..bad }, None).unwrap();
+    let seen = far.arrival(&tag).unwrap();
+    let pieces: Vec<_> =
+        seen.pieces.iter().map(|piece| (piece.serial.as_str(), piece.back, piece.damaged)).collect();
+    assert_eq!(pieces, [("SL-1", true, false), ("NT-7", true, true)]);
+    assert_eq!(seen.state, "set_down");
+    assert_eq!(far.audit().unwrap().faults, [""; 0]);
+}
+
+#[test]
+fn reports_travel_in_bundles_in_any_order_and_unsigned_ones_have_a_bound() {
+    let day = day();
+    let hooks: Vec<App> = ["bare1", "bare2"].map(|name| day.zone.home(name)).into();
+    for (number, hook) in hooks.iter().enumerate() {
+        for _ in 0..40 {
+            day.zone.pass(1);
+            hook.report(&of("KM-015", "lifted"), None).unwrap();
+        }
+        hook.report(&of(&format!("KM-01{}", 4 + number), "set-down"), None).unwrap();
+    }
+    let sources = [&day.one, &day.two, &hooks[0], &hooks[1]];
+    let bundles: Vec<Vec<u8>> = sources.iter().map(|app| bundle(app, None)).collect();
+    let (first, second) = (desk(&day, "first"), desk(&day, "second"));
+    for bytes in &bundles {
+        let report = take(&first, bytes);
+        assert_eq!(report.set_aside, []);
+    }
+    for bytes in bundles.iter().rev() {
+        take(&second, bytes);
+        take(&second, bytes);
+    }
+    for load in ["KM-014", "KM-015", "KM-016"] {
+        let told = |desk: &App| -> Vec<MovementView> { desk.movements(load).unwrap() };
+        assert_eq!(told(&first), told(&second), "{load}");
+        assert_eq!(first.load(load).unwrap().state, second.load(load).unwrap().state);
+    }
+    assert_eq!(first.movements("KM-015").unwrap().len(), 64, "of 81 that nobody signed");
+    assert_eq!(first.audit().unwrap().faults, [""; 0]);
+    // What came back to its own device is its own there, and counts.
+    let round = bundle(&first, None);
+    take(&hooks[1], &round);
+    assert!(hooks[1].movements("KM-015").unwrap().iter().any(|report| report.counts));
+}

@@ -1,0 +1,127 @@
+//! What a closing asks of every row at once, and the statements that leaders handed up.
+
+use slingseal_words::{Digest, Seconds, Time};
+
+use super::author::{Author, author_of, columns};
+use super::records::{RECORDS, make};
+use super::table::Table;
+use super::values::{count_in, count_out};
+use super::{DeviceId, Reader, RecordRow, StoreError, Tx};
+
+pub(super) const WALK_FACTS: Table =
+    Table::new("walk_facts", "seal", &["seal", "device", "seconds", "cards", "head", "record", "before"]);
+pub(super) const CLOSINGS: Table = Table::new(
+    "closings",
+    "digest",
+    &["digest", "issued", "received", "authority", "signer", "credential", "in_time", "bytes"],
+);
+
+/// How a full record was walked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WalkFactsRow {
+    /// The digest of its seal.
+    pub seal: Digest,
+    /// The device.
+    pub device: DeviceId,
+    /// From the first entry to the decision.
+    pub took: Seconds,
+    /// How many cards the procedure has.
+    pub cards: u32,
+    /// Where the device's journal ended when the record was made.
+    pub head: u64,
+    /// The record's digest.
+    pub record: Digest,
+    /// The record that the device sealed before.
+    pub before: Option<Digest>,
+}
+
+/// A closing statement.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ClosingRow {
+    /// The digest of its bytes.
+    pub digest: Digest,
+    /// When it was signed.
+    pub issued: Time,
+    /// When it came here.
+    pub received: Time,
+    /// Who signed it.
+    pub author: Option<Author>,
+    /// The statement.
+    pub bytes: Vec<u8>,
+}
+
+impl Tx<'_> {
+    /// Keeps how a record was walked.
+    pub fn put_walk_facts(&self, row: &WalkFactsRow) -> Result<(), StoreError> {
+        let WalkFactsRow { seal, device, took, cards, head, record, before } = row;
+        let values = (seal, device, took.0, cards, count_in(*head)?, record, before);
+        self.run(&WALK_FACTS.insert("OR REPLACE"), values)?;
+        Ok(())
+    }
+
+    /// Keeps a closing statement; `false` where it was known.
+    pub fn put_closing(&self, row: &ClosingRow) -> Result<bool, StoreError> {
+        let (authority, key, credential, in_time) = columns(row.author.as_ref());
+        let values = (row.digest, row.issued, row.received, authority, key, credential, in_time, &row.bytes);
+        Ok(self.run(&CLOSINGS.insert("OR IGNORE"), values)? > 0)
+    }
+}
+
+impl Reader<'_> {
+    /// How every full record was walked, by seal.
+    pub fn walk_facts(&self) -> Result<Vec<WalkFactsRow>, StoreError> {
+        self.rows(&WALK_FACTS, "ORDER BY seal", [], |row| {
+            Ok(WalkFactsRow {
+                seal: row.get(0)?,
+                device: row.get(1)?,
+                took: Seconds(row.get(2)?),
+                cards: row.get(3)?,
+                head: count_out(row, 4)?,
+                record: row.get(5)?,
+                before: row.get(6)?,
+            })
+        })
+    }
+
+    /// Seals whose full record is here and of which it is not kept how they were walked: of a home of an older schema.
+    pub fn seals_without_walk_facts(&self) -> Result<Vec<Digest>, StoreError> {
+        let sql = "SELECT records.seal FROM records JOIN record_bytes ON record_bytes.record = records.id
+            WHERE body IS NOT NULL AND records.seal NOT IN (SELECT seal FROM walk_facts) ORDER BY records.id";
+        self.ask(sql, |statement| statement.query_map([], |row| row.get(0))?.collect())
+    }
+
+    /// Every seal's columns.
+    pub fn all_records(&self) -> Result<Vec<RecordRow>, StoreError> {
+        self.rows(&RECORDS, "ORDER BY id", [], make)
+    }
+
+    /// Every tag, by load and digest.
+    pub fn tag_digests(&self) -> Result<Vec<(String, Digest)>, StoreError> {
+        self.ask("SELECT load, digest FROM tags ORDER BY load, digest", |statement| {
+            statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?.collect()
+        })
+    }
+
+    /// The equipment of every load as the record of its latest inspection has it: load, serial number, kind.
+    pub fn equipment_of_loads(&self) -> Result<Vec<(String, String, String)>, StoreError> {
+        let sql = "SELECT loads.load, equipment.serial, equipment.kind FROM loads
+            JOIN records ON records.seal = loads.latest JOIN equipment ON equipment.record = records.id
+            ORDER BY loads.load, equipment.at";
+        self.ask(sql, |statement| {
+            statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?.collect()
+        })
+    }
+
+    /// The statements that leaders handed up, the newest first.
+    pub fn closings(&self) -> Result<Vec<ClosingRow>, StoreError> {
+        self.rows(&CLOSINGS, "ORDER BY issued DESC, digest", [], |row| {
+            Ok(ClosingRow {
+                digest: row.get(0)?,
+                issued: row.get(1)?,
+                received: row.get(2)?,
+                author: author_of(row, 3)?,
+                bytes: row.get(7)?,
+            })
+        })
+    }
+}
