@@ -81,9 +81,11 @@ fn text(received: &Received) -> String {
                 _ => "",
             }
         ),
-        Received::Roster { authority, sequence, revoked, new } => {
-            format!("Roster {sequence} of {authority}, {revoked} revoked{}.", newness(*new))
-        }
+        Received::Roster { authority, sequence, revoked, approved, new } => format!(
+            "Roster {sequence} of {authority}, {revoked} revoked, {} approved{}.",
+            output::counted(*approved, "procedure"),
+            newness(*new)
+        ),
         Received::Tag(tag) => {
             format!("Tag of load {}: {}, {} for {}.", tag.load, tag.description, tag.gross, tag.aircraft)
         }
