@@ -13,6 +13,7 @@ NO_GO, WAIT, NOTE = 2, 1, 0
 WAITS = {
     "planner_credential_expired", "no_roster", "roster_too_old", "tag_unsigned", "tag_planner_unknown",
     "equipment_overdue", "from_the_future", "clock_behind", "memory_put_back", "copy_out_of_date",
+    "procedure_not_approved", "procedure_withdrawn",
     "lifted_before",
 }
 NOTES = {"expires_soon", "corrected", "tag_not_seen", "rigger_not_known", "movement_unsigned"}
@@ -269,6 +270,10 @@ class Evidence:
             if seal.valid_until - seal.issued > held_by.longest:
                 reasons.append("valid_too_long")
             reasons += self.roster_reasons(author.authority)
+            roster = author.authority.roster
+            if seal.fit and roster is not None and "any list will do" not in BROKEN:
+                edition = roster.edition(*seal.procedure, seal.issued)
+                reasons += [] if edition == "approved" else [edition]
             if self.voided(seal):
                 reasons.append("voided")
             if self.superseding(seal) is not None:
@@ -302,6 +307,8 @@ class Evidence:
                 reasons.append("other_load")
             elif not self.is_of(tag, seal):
                 reasons.append("tag_changed")
+            elif tag.orders_otherwise(seal):
+                reasons.append("procedure_not_ordered")
             if known and tag.rigger is None:
                 reasons.append("rigger_not_known")
             elif known and same_person(tag.rigger, author.credential.holder):

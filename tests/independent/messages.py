@@ -91,6 +91,18 @@ class Roster:
     expires: int
     revoked: frozenset
     keys: frozenset
+    approved: tuple = ()
+
+    def edition(self, procedure: str, version: int, print_: bytes, when: int) -> str:
+        """How an edition stands for an inspection made then."""
+        found = "procedure_not_approved"
+        for id_, number_, thumbprint, since, withdrawn in self.approved:
+            if (id_, number_) == (procedure, version) and thumbprint[:len(print_)] == print_:
+                if since <= when and (withdrawn is None or when < withdrawn):
+                    return "approved"
+                if withdrawn is not None and withdrawn <= when:
+                    found = "procedure_withdrawn"
+        return found
 
     def revokes(self, one: Credential) -> bool:
         return one.id in self.revoked or sha256(one.key)[:8] in self.keys
@@ -109,7 +121,7 @@ def roster(kind: str, data: bytes, key: bytes) -> Roster:
     content = items(claims[-65537], 2 if kind == "RO1" else 4)
     revoked = [fixed(one, 8) for one in some(content[1], 0, 10_000)]
     _sorted(revoked)
-    keys = []
+    keys, approved = [], []
     if kind == "RO2":
         keys = [fixed(items(one, 2)[0], 8) for one in some(content[2], 0, 10_000)]
         _sorted(keys)
@@ -122,8 +134,9 @@ def roster(kind: str, data: bytes, key: bytes) -> Roster:
             if withdrawn is not None and number(withdrawn, 0, 253402300799) < since:
                 raise Refused("withdrawn before it was approved")
             editions.append((procedure.encode(), version, fixed(thumbprint, 16)))
+            approved.append((procedure, version, thumbprint, since, withdrawn))
         _sorted(editions)
-    return Roster(uint(content[0], 32), claims[6], claims[4], frozenset(revoked), frozenset(keys))
+    return Roster(uint(content[0], 32), claims[6], claims[4], frozenset(revoked), frozenset(keys), tuple(approved))
 
 
 def folded(text: str) -> str:
@@ -152,6 +165,8 @@ class Tag:
     rigger: str | None
     equipment: tuple
     legs: tuple
+    procedure: str
+    edition: tuple | None
     digest: bytes
     message: Message | None = field(repr=False)
     kind: str
@@ -163,6 +178,15 @@ class Tag:
             if folded(serial) not in {folded(known) for _, known in named}:
                 named.append((leg, serial))
         return named
+
+    def orders_otherwise(self, seal) -> bool:
+        """Whether another procedure, or another edition of it, was walked than the tag orders."""
+        procedure, version, print_ = seal.procedure
+        if self.procedure != procedure:
+            return True
+        if self.edition is None:
+            return False
+        return self.edition[0] != version or self.edition[1][:len(print_)] != print_
 
 
 def _rating(value):
@@ -251,6 +275,8 @@ def _tag(data: bytes, kind: str) -> Tag:
         line(content[8], 24) if 8 in content else None,
         tuple(_piece(one) for one in (some(content[9], 1, 12) if 9 in content else [])),
         tuple(tuple(one) for one in content.get(13, [])),
+        content[2],
+        tuple(content[16]) if 16 in content else None,
         sha256(data),
         message,
         kind,
@@ -271,6 +297,7 @@ class Seal:
     corrected: int
     gross: tuple
     record: bytes
+    procedure: tuple
     digest: bytes
     message: Message = field(repr=False)
 
@@ -281,7 +308,7 @@ def seal(data: bytes) -> Seal:
     message = open_message(data)
     claims = _content(message, {2, 4, 6, -65537})
     part = items(claims[-65537], 10)
-    procedure_id(part[2]), uint(part[3], 32), fixed(part[4], 4)
+    procedure = procedure_id(part[2]), uint(part[3], 32), fixed(part[4], 4)
     gross = quantity(part[7:9])
     found, corrected, flags = uint(part[5], 16), uint(part[6], 16), number(part[1], 0, 3)
     if corrected > found or claims[4] < claims[6]:
@@ -289,7 +316,7 @@ def seal(data: bytes) -> Seal:
     mass(part[7:9])
     return Seal(
         load_number(claims[2]), claims[6], claims[4], fixed(part[0], 16), bool(flags & 1), bool(flags & 2),
-        found, corrected, gross, fixed(part[9], 32), sha256(data), message,
+        found, corrected, gross, fixed(part[9], 32), procedure, sha256(data), message,
     )
 
 

@@ -93,7 +93,7 @@ fn run(
 fn twenty_students_three_loads_a_retest_and_a_clock_that_was_set() {
     let zone = Zone::new();
     let authority = zone.device("authority", 0);
-    authority.app.authority_init("Sela Relief", WORDS).unwrap();
+    authority.app.authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures()).unwrap();
     let instructor = zone.device("instructor", 0).credentialed(&authority, "Lantern 1", "instructor,planner");
     let phones = [zone.device("phone a", 15), zone.device("phone b", 40)];
     let desk = zone.device("desk", 0);

@@ -32,7 +32,7 @@ fn told(view: &CloseView) -> BTreeSet<(String, String)> {
 fn a_day_of_twelve_loads_is_closed_by_what_went_wrong_and_nothing_else() {
     let zone = Zone::new();
     let relief = zone.device("relief", 0);
-    relief.app.authority_init("Sela Relief", WORDS).unwrap();
+    relief.app.authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures()).unwrap();
     let desk = zone.device("desk", 0).credentialed(&relief, "Lantern 1", "planner,leader");
     let second = zone.device("second desk", 40).credentialed(&relief, "Lantern 2", "leader");
     let anvil = zone.device("anvil", 3).credentialed(&relief, "Anvil 3", "inspector");

@@ -17,8 +17,13 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
 
     // Before the day: cards, credentials and rosters go from hand to hand. The second organisation is not expected yet.
     let (relief, aid) = (zone.device("relief", 0), zone.device("aid", 0));
-    let first_roster = relief.app.authority_init("Sela Relief", WORDS).unwrap().roster.text;
-    aid.app.authority_init("Alder Aid", WORDS).unwrap();
+    let first_roster = relief
+        .app
+        .authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures())
+        .unwrap()
+        .roster
+        .text;
+    aid.app.authority_init("Alder Aid", WORDS, &slingseal_app::built_in_procedures()).unwrap();
     let planner = zone.device("planner", 20).credentialed(&relief, "Lantern 1", "planner");
     let anvil = zone.device("anvil", 0).credentialed(&relief, "Anvil 3", "inspector");
     let drover = zone.device("drover", 90).credentialed(&aid, "Drover 7", "inspector");

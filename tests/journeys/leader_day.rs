@@ -51,7 +51,7 @@ fn stands(board: &BoardView) -> Vec<(String, u64, Vec<String>)> {
 fn two_handhelds_a_hookup_phone_and_two_desks_end_the_day_with_one_account() {
     let zone = Zone::new();
     let relief = zone.device("relief", 0);
-    relief.app.authority_init("Sela Relief", WORDS).unwrap();
+    relief.app.authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures()).unwrap();
     let desk = zone.device("desk", 0).credentialed(&relief, "Lantern 1", "planner,leader");
     let second = zone.device("second desk", 40).credentialed(&relief, "Lantern 2", "leader");
     let anvil = zone.device("anvil", 3).credentialed(&relief, "Anvil 3", "inspector");
@@ -212,7 +212,7 @@ fn look_at_the_views(desk: &Device) {
 fn a_frame_that_is_shown_twice_or_late_changes_nothing() {
     let zone = Zone::new();
     let relief = zone.device("relief", 0);
-    relief.app.authority_init("Sela Relief", WORDS).unwrap();
+    relief.app.authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures()).unwrap();
     let desk = zone.device("desk", 0).credentialed(&relief, "Lantern 1", "planner,leader");
     desk.plan("KM-201");
     let moving = desk.app.moving_code(None).unwrap();
@@ -234,7 +234,7 @@ fn a_frame_that_is_shown_twice_or_late_changes_nothing() {
 fn a_photograph_travels_by_file_and_its_digest_by_moving_code() {
     let zone = Zone::new();
     let relief = zone.device("relief", 0);
-    relief.app.authority_init("Sela Relief", WORDS).unwrap();
+    relief.app.authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures()).unwrap();
     let planner = zone.device("planner", 0).credentialed(&relief, "Lantern 1", "planner");
     let anvil = zone.device("anvil", 0).credentialed(&relief, "Anvil 3", "inspector");
     let tag = planner.plan("KM-401");

@@ -24,7 +24,7 @@ const NAMES: [&str; 4] = ["left", "right", "between", "beyond"];
 fn merging_is_commutative_idempotent_and_associative() {
     let zone = Zone::new();
     let relief = zone.device("relief", 0);
-    relief.app.authority_init("Sela Relief", WORDS).unwrap();
+    relief.app.authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures()).unwrap();
     let planner = zone.device("planner", 0).credentialed(&relief, "Lantern 1", "planner");
     let anvil = zone.device("anvil", 0).credentialed(&relief, "Anvil 3", "inspector");
     let drover = zone.device("drover", 5).credentialed(&relief, "Drover 7", "inspector");

@@ -26,7 +26,10 @@ fn beside(pictures: &[Vec<u8>]) -> Vec<u8> {
 fn a_refusal_beside_a_fit_seal_is_not_passed_over() {
     let zone = Zone::new();
     let relief = zone.device("relief", 0);
-    relief.app.authority_init("Sela Relief", "a meadow by the river").unwrap();
+    relief
+        .app
+        .authority_init("Sela Relief", "a meadow by the river", &slingseal_app::built_in_procedures())
+        .unwrap();
     let planner = zone.device("planner", 0);
     planner.meet(&relief);
     let planner = planner.credentialed(&relief, "Lantern 1", "planner");

@@ -58,7 +58,7 @@ fn kept(zone: &Zone, device: &Device, list: &str, of: &str) {
 fn briefing_hooks_gear_three_loads_hookup_derig() {
     let zone = Zone::new();
     let relief = zone.device("relief", 0);
-    relief.app.authority_init("Sela Relief", WORDS).unwrap();
+    relief.app.authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures()).unwrap();
     let planner = zone.device("planner", 0).credentialed(&relief, "Lantern 1", "planner");
     let anvil = zone.device("anvil", 0).credentialed(&relief, "Anvil 3", "inspector");
     let app = &anvil.app;

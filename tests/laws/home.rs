@@ -10,10 +10,10 @@ use slingseal_app::{
 };
 use slingseal_judgement::{Evidence, LoadWord, Memory, Reason, Verdict, judge_tag};
 use slingseal_message::envelope::{Kind, wrap};
-use slingseal_message::trust::{Authority, CredentialId, Roster, Trusted, TrustedAuthority};
+use slingseal_message::trust::{Authority, Roster, Trusted, TrustedAuthority};
 use slingseal_words::{Name, Seconds};
 
-use crate::words::{SELA, Signed, at, key, revoked, tag};
+use crate::words::{SELA, Signed, at, key, newest, roster, tag};
 
 /// How a word comes in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -73,7 +73,7 @@ pub struct Home {
     folder: tempfile::TempDir,
     app: App,
     now: Time,
-    roster: Roster,
+    revoked: u8,
 }
 
 fn open(folder: &std::path::Path, now: Time) -> App {
@@ -98,23 +98,20 @@ impl Home {
             panic!("the card does not read")
         };
         app.trust(&card, &fingerprint).expect("the authority is trusted");
-        let taken: BTreeSet<CredentialId> =
-            revoked(bits).iter().map(|paper| CredentialId::of(paper)).collect();
-        let roster = Roster { revoked: taken, ..Roster::new(1, at(-100), at(500_000)) };
-        let bytes = roster.sign(&key(SELA));
+        let bytes = roster(1, bits).sign(&key(SELA));
         let kind = Roster::kind(&bytes).expect("a roster");
         app.receive(&wrap(kind, &bytes)).expect("the roster is taken");
-        let home = Self { folder, app, now, roster };
+        let home = Self { folder, app, now, revoked: bits };
         home.app.receive(&wrap(Kind::Tag, &tag(false))).expect("the tag is taken");
         home
     }
 
     /// The same home after a restart, by a clock that was moved.
     pub fn restarted(self, by: i64) -> Self {
-        let Self { folder, app, now, roster } = self;
+        let Self { folder, app, now, revoked } = self;
         drop(app);
         let now = now.plus(Seconds(by));
-        Self { app: open(folder.path(), now), folder, now, roster }
+        Self { app: open(folder.path(), now), folder, now, revoked }
     }
 
     /// Takes a word. One of somebody whom nobody here trusts may be refused; that is an answer.
@@ -198,10 +195,14 @@ impl Home {
         trusted.add(TrustedAuthority {
             name: Name::new("Sela Relief").expect("a name"),
             key: key(SELA).public(),
-            roster: Some(self.roster.clone()),
+            roster: Some(roster(newest(words), self.revoked)),
         });
         let open = |kind, bytes: &[u8]| LoadWord::open(kind, bytes, &trusted).expect("a word");
-        let words: Vec<LoadWord> = words.iter().map(|word| open(word.kind, &word.bytes)).collect();
+        let words: Vec<LoadWord> = words
+            .iter()
+            .filter(|word| word.kind != Kind::RosterOfKeys)
+            .map(|word| open(word.kind, &word.bytes))
+            .collect();
         let words: Vec<&LoadWord> = words.iter().collect();
         let evidence = Evidence {
             trusted: &trusted,
@@ -227,6 +228,7 @@ fn bundle(word: &Signed) -> Vec<u8> {
         Kind::Seal => (ItemKind::Record, RecordItem { seal: word.bytes.clone(), record: None }.to_bytes()),
         Kind::Void => (ItemKind::Void, word.bytes.clone()),
         Kind::Movement => (ItemKind::Movement, word.bytes.clone()),
+        Kind::RosterOfKeys => (ItemKind::Roster, word.bytes.clone()),
         _ => (ItemKind::Tag, word.bytes.clone()),
     };
     writer.add(kind, &body).expect("memory takes it").expect("it is short enough");

@@ -35,9 +35,11 @@ fn every_reader_and_every_way_in_say_one_thing() {
     });
     let asked = (shuffled, 0u8..8, 700i64..3_000);
     let (go, lifted, told) = (Cell::new(0u32), Cell::new(0u32), Cell::new(0u32));
+    let unapproved = Cell::new(0u32);
     runner
         .run(&asked, |((history, order), revoked, now)| {
-            let signed: Vec<Signed> = history.iter().map(|(draft, ..)| draft.sign()).collect();
+            let signed: Vec<Signed> =
+                history.iter().map(|(draft, ..)| draft.clone().under(revoked).sign()).collect();
             let ways = |at: usize| (history[at].1, history[at].2);
             // One home takes them as drawn; every step may lift NO-GO by a later FIT inspection alone.
             let one = Home::new(revoked, now);
@@ -64,6 +66,11 @@ fn every_reader_and_every_way_in_say_one_thing() {
             prop_assert_eq!(&first, &second, "order and way");
             let judged = one.judged(&signed);
             prop_assert_eq!((&first.word, &first.reasons), (&judged.0, &judged.1), "program and judgement");
+            // Nothing but the authority's own roster makes an unapproved list count.
+            prop_assert!(words::newest(&signed) != 4 || first.word != "GO", "no list is approved");
+            unapproved.set(
+                unapproved.get() + u32::from(first.reasons.iter().any(|code| code.starts_with("procedure_"))),
+            );
             go.set(go.get() + u32::from(first.word == "GO"));
             told.set(told.get() + 1);
             // A restart changes nothing; a clock set back behind what was judged is told.
@@ -76,20 +83,22 @@ fn every_reader_and_every_way_in_say_one_thing() {
         .unwrap();
     let (go, lifted, told) = (go.get(), lifted.get(), told.get());
     println!("{told} histories, {go} end in GO, {lifted} times a later FIT inspection lifted NO-GO");
-    assert!(go > 0 && lifted > 0, "the histories are too plain: {go} {lifted}");
+    println!("{} wait for an approval", unapproved.get());
+    assert!(go > 0 && lifted > 0 && unapproved.get() > 0, "the histories are too plain: {go} {lifted}");
 }
 
 #[test]
 fn the_drafts_of_each_kind_are_drawn() {
     let mut runner = TestRunner::deterministic();
-    let mut kinds = [0u32; 4];
-    for _ in 0..200 {
+    let mut kinds = [0u32; 5];
+    for _ in 0..400 {
         let drawn = draft().new_tree(&mut runner).unwrap().current();
         kinds[match drawn {
             Draft::Seal { .. } => 0,
             Draft::Void { .. } => 1,
             Draft::Tag { .. } => 2,
             Draft::Movement { .. } => 3,
+            Draft::Roster { .. } => 4,
         }] += 1;
     }
     assert!(kinds.iter().all(|kind| *kind > 5), "{kinds:?}");

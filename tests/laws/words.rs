@@ -5,8 +5,10 @@ use slingseal_message::envelope::{Kind, Unsigned};
 use slingseal_message::movement::{JournalEnd, Movement, MovementEvent, RefusalCause};
 use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
 use slingseal_message::tag::{ReceivedTag, read_plan};
-use slingseal_message::trust::{Credential, DEFAULT_VALIDITY, Role, Roles, SecretKey};
-use slingseal_words::{CallSign, Digest, Time};
+use slingseal_message::trust::{
+    Approval, Credential, CredentialId, DEFAULT_VALIDITY, Edition, Role, Roles, Roster, SecretKey,
+};
+use slingseal_words::{CallSign, Digest, ProcedureId, Time};
 
 pub const SELA: u8 = 1;
 const STRANGER: u8 = 66;
@@ -47,6 +49,29 @@ pub fn revoked(bits: u8) -> Vec<Vec<u8>> {
         .filter(|(bit, _)| bits >> bit & 1 == 1)
         .map(|(_, by)| paper(*by).0)
         .collect()
+}
+
+/// The authority's roster of a number: each says something else of the one list that every seal here was walked by.
+pub fn roster(sequence: u32, bits: u8) -> Roster {
+    let since = |from, withdrawn: Option<i64>| Approval { from: at(from), withdrawn: withdrawn.map(at) };
+    let approval = match sequence {
+        1 | 3 => Some(since(-90_000, None)),
+        2 => Some(since(-90_000, Some(240))),
+        4 => None,
+        _ => Some(since(121, Some(600))),
+    };
+    let edition =
+        Edition { procedure: ProcedureId::new("bag").expect("an id"), version: 1, thumbprint: [3; 16] };
+    Roster {
+        revoked: revoked(bits).iter().map(|paper| CredentialId::of(paper)).collect(),
+        approved: approval.map(|approval| (edition, approval)).into_iter().collect(),
+        ..Roster::new(sequence, at(-100), at(500_000))
+    }
+}
+
+/// The number of the newest roster that a device has which took these words, and the first.
+pub fn newest(words: &[Signed]) -> u32 {
+    words.iter().filter_map(|word| word.roster).max().unwrap_or(1)
 }
 
 fn finish(unsigned: &Unsigned, seed: u8) -> Vec<u8> {
@@ -95,6 +120,11 @@ pub enum Draft {
         event: u8,
         at: i64,
     },
+    /// The authority's roster of this number; who is revoked is the same on all.
+    Roster {
+        sequence: u32,
+        revoked: u8,
+    },
 }
 
 /// A word, and what of it decides whether it may lift a refusal.
@@ -108,9 +138,18 @@ pub struct Signed {
     /// Whether the device that judges wrote it.
     #[allow(dead_code, reason = "a home counts what it wrote itself; the other program is told")]
     pub own: bool,
+    roster: Option<u32>,
 }
 
 impl Draft {
+    /// The same word of a history in which these are revoked.
+    pub fn under(self, bits: u8) -> Self {
+        match self {
+            Self::Roster { sequence, .. } => Self::Roster { sequence, revoked: bits },
+            other => other,
+        }
+    }
+
     pub fn sign(&self) -> Signed {
         let record = |number: u8| Digest::of(&[number]);
         match *self {
@@ -134,7 +173,16 @@ impl Draft {
                     record: record(number),
                 };
                 let bytes = finish(&seal.prepare(&credential), seed);
-                Signed { kind: Kind::Seal, bytes, by, at: issued, fit: Some(fit), moved: false, own: false }
+                Signed {
+                    kind: Kind::Seal,
+                    bytes,
+                    by,
+                    at: issued,
+                    fit: Some(fit),
+                    moved: false,
+                    own: false,
+                    roster: None,
+                }
             }
             Self::Void { by, at: issued, record: number } => {
                 let (credential, seed) = paper(by);
@@ -143,7 +191,16 @@ impl Draft {
                 let cause = VoidCause::LoadMoved;
                 let void = Void { load, issued: at(issued), record: record(number), cause, note: None };
                 let bytes = finish(&void.prepare(&credential), seed);
-                Signed { kind: Kind::Void, bytes, by, at: issued, fit: None, moved: false, own: false }
+                Signed {
+                    kind: Kind::Void,
+                    bytes,
+                    by,
+                    at: issued,
+                    fit: None,
+                    moved: false,
+                    own: false,
+                    roster: None,
+                }
             }
             Self::Tag { other } => Signed {
                 kind: Kind::Tag,
@@ -153,6 +210,7 @@ impl Draft {
                 fit: None,
                 moved: false,
                 own: false,
+                roster: None,
             },
             Self::Movement { by, event, at: issued } => {
                 let received = tag(false);
@@ -189,8 +247,27 @@ impl Draft {
                     movement.unsigned().expect("it fits a code")
                 };
                 let moved = event != MovementEvent::Lifted;
-                Signed { kind: Kind::Movement, bytes, by, at: issued, fit: None, moved, own: by == 8 }
+                Signed {
+                    kind: Kind::Movement,
+                    bytes,
+                    by,
+                    at: issued,
+                    fit: None,
+                    moved,
+                    own: by == 8,
+                    roster: None,
+                }
             }
+            Self::Roster { sequence, revoked } => Signed {
+                kind: Kind::RosterOfKeys,
+                bytes: roster(sequence, revoked).sign(&key(SELA)),
+                by: 0,
+                at: 0,
+                fit: None,
+                moved: false,
+                own: false,
+                roster: Some(sequence),
+            },
         }
     }
 }
@@ -239,5 +316,6 @@ pub fn draft() -> impl Strategy<Value = Draft> {
         1 => (0u8..7, time(), 0u8..6).prop_map(|(by, at, record)| Draft::Void { by, at, record }),
         1 => any::<bool>().prop_map(|other| Draft::Tag { other }),
         2 => (0u8..9, 0u8..6, time()).prop_map(|(by, event, at)| Draft::Movement { by, event, at }),
+        1 => (2u32..6).prop_map(|sequence| Draft::Roster { sequence, revoked: 0 }),
     ]
 }

@@ -71,7 +71,9 @@ pub fn open(home: &Path, who: &'static str) -> Result<(App, Arc<Set>), AppError>
 pub fn set_up(folder: &Path) -> (std::path::PathBuf, String) {
     const WORDS: &str = "a meadow by the river";
     let (authority, _) = open(&folder.join("authority"), "authority").expect("the authority's home opens");
-    authority.authority_init("Sela Relief", WORDS).expect("an authority is made");
+    authority
+        .authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures())
+        .expect("an authority is made");
     let home = folder.join("inspector");
     let (app, _) = open(&home, "inspector").expect("the inspector's home opens");
     let card = authority.authority().expect("an authority has a card");

@@ -26,7 +26,7 @@ struct Scene {
 impl Scene {
     fn read() -> Self {
         let (_, vector) =
-            read("valid").into_iter().find(|(name, _)| name == "fit").expect("the sound seal is frozen");
+            read("approved").into_iter().find(|(name, _)| name == "fit").expect("the sound seal is frozen");
         let (_, card) = unwrap(&vector.authority[0].card).expect("a card");
         let authority = Authority::open(&card).expect("a card");
         let (_, roster) = unwrap(&vector.authority[0].rosters[0]).expect("a roster");
@@ -143,7 +143,7 @@ fn no_flip_and_no_cut_of_any_paper_passes() {
     let (_, roster) = unwrap(&scene.vector.authority[0].rosters[0]).expect("a roster");
     let (_, card) = unwrap(&scene.vector.authority[0].card).expect("a card");
     let (_, tag) = unwrap(scene.vector.tag.as_ref().expect("a tag")).expect("a tag");
-    let voided = read("valid").into_iter().find(|(name, _)| name == "voided").expect("a voided seal").1;
+    let voided = read("approved").into_iter().find(|(name, _)| name == "voided").expect("a voided seal").1;
     let (_, void) = unwrap(&voided.holds[0]).expect("a void");
     let request = KeyRequest::sign(
         &slingseal_words::CallSign::new("Anvil 3").expect("a call sign"),

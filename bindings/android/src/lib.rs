@@ -13,11 +13,11 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::{
-    App, ArrivalView, AuditView, AuthorityView, BundleReport, BundleRequest, CodeView, Effort, FrameTaken,
-    Issue, IssuedListView, Language, MovementView, MovingCode, MovingReader, Outside, ProcedureView, Reading,
-    Received, RecordLine, RecordView, ReportMade, ReportRequest, RiggingView, SealView, SetUpView, StartView,
-    StickerReading, StickerView, Stretch, TagMade, TagView, TrustedView, VerdictView, WalkRequest, WalkView,
-    code_of, read_picture, read_sticker, sticker,
+    App, Approve, ArrivalView, AuditView, AuthorityView, BundleReport, BundleRequest, CodeView, Effort,
+    FrameTaken, Issue, IssuedListView, Language, MovementView, MovingCode, MovingReader, Outside,
+    ProcedureView, Reading, Received, RecordLine, RecordView, ReportMade, ReportRequest, RiggingView,
+    SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView, TrustedView,
+    VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
 };
 use zeroize::Zeroizing;
 
@@ -193,6 +193,22 @@ impl Handheld {
         Ok(self.app.procedures()?)
     }
 
+    /// Takes in a unit's own procedure, the whole text of its file.
+    ///
+    /// # Errors
+    /// Every fault of the file.
+    pub fn add_procedure(&self, text: &str) -> Answer<ProcedureView> {
+        Ok(self.app.add_procedure(text)?)
+    }
+
+    /// Every edition that this device has or should have, with who approves it: those kept apart and those missing among them.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn procedure_editions(&self) -> Answer<Vec<ProcedureView>> {
+        Ok(self.app.procedure_editions()?)
+    }
+
     /// Begins the walk of a tag, or goes on with the one in hand.
     ///
     /// # Errors
@@ -338,6 +354,18 @@ impl Handheld {
         Ok(self.app.have_code()?)
     }
 
+    /// Prepares a moving code of procedures and of the rosters that approve them; without ids, of all that are approved. Whoever
+    /// reads it with `moving_take` has them.
+    ///
+    /// # Errors
+    /// No such procedure; none is approved; more than a moving code carries; storage.
+    pub fn moving_procedures(&self, ids: Vec<String>) -> Answer<MovingOut> {
+        let code = self.app.procedures_code(&ids)?;
+        let out = MovingOut::of(&code);
+        self.moving().shown = Some(code);
+        Ok(out)
+    }
+
     /// Prepares a moving code of everything but photographs, less what a have code names; its frames follow one by one.
     ///
     /// # Errors
@@ -464,8 +492,30 @@ impl Handheld {
     ///
     /// # Errors
     /// It is one already; the passphrase is too short.
-    pub fn authority_init(&self, name: &str, passphrase: &str) -> Answer<AuthorityView> {
-        Ok(self.app.authority_init(name, passphrase)?)
+    pub fn authority_init(
+        &self,
+        name: &str,
+        passphrase: &str,
+        approve: Vec<String>,
+    ) -> Answer<AuthorityView> {
+        Ok(self.app.authority_init(name, passphrase, &approve)?)
+    }
+
+    /// Approves procedures by their ids, of those that this home knows, and signs a new roster.
+    ///
+    /// # Errors
+    /// No such procedure; a wrong passphrase.
+    pub fn approve(&self, ids: Vec<String>, days: Option<u32>, passphrase: &str) -> Answer<AuthorityView> {
+        let which: Vec<Approve> = ids.into_iter().map(Approve::Id).collect();
+        Ok(self.app.approve(&which, days, passphrase)?)
+    }
+
+    /// Takes approvals back, and signs a new roster.
+    ///
+    /// # Errors
+    /// Nothing of that name is approved; a wrong passphrase.
+    pub fn withdraw(&self, which: Vec<String>, days: Option<u32>, passphrase: &str) -> Answer<AuthorityView> {
+        Ok(self.app.withdraw(&which, days, passphrase)?)
     }
 
     /// The authority's card and newest roster.

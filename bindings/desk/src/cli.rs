@@ -308,17 +308,23 @@ pub(crate) enum TagVerb {
 pub(crate) enum ProcedureVerb {
     /// Those that this home knows
     List,
-    /// The walk that one expands to
+    /// The walk that one expands to, with the id of every point
     Show {
         /// Its id
         #[arg(value_name = "ID")]
         id: String,
+        /// Put it as a blank checklist to walk by with a pen, with boxes, sources, cautions and its code
+        #[arg(long, value_name = "FILE.pdf")]
+        pdf: Option<PathBuf>,
     },
     /// Check a file: every fault with line, column and mend
     Check {
         /// The file
         #[arg(value_name = "FILE")]
         file: PathBuf,
+        /// Check again at each save, until it is stopped
+        #[arg(long)]
+        watch: bool,
     },
     /// Every point of one list, or of all, with its source and what becomes of what is found: for an approver to print
     Table {
@@ -332,6 +338,66 @@ pub(crate) enum ProcedureVerb {
         #[arg(value_name = "FILE")]
         file: PathBuf,
     },
+    /// Leave a small commented file to begin with
+    New {
+        /// What it will go by
+        #[arg(value_name = "ID")]
+        id: String,
+        /// Where to put it; ID.toml here without it
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
+    },
+    /// Say which cards and points came, went or changed between two editions: what an approver approves
+    Diff {
+        /// The older file, or the id of one that this home knows
+        #[arg(value_name = "OLD")]
+        old: String,
+        /// The newer one
+        #[arg(value_name = "NEW")]
+        new: String,
+    },
+    /// The JSON Schema of a procedure's file, for an editor
+    Schema,
+    /// Tell lists in a language of a unit's own, where they have it
+    Language {
+        /// Two letters, such as fr; the reader's own language without it
+        #[arg(value_name = "CODE")]
+        code: Option<String>,
+    },
+    /// Carry procedures with the rosters that approve them, as one file
+    #[command(subcommand)]
+    Pack(PackVerb),
+    /// Hold procedures up as a moving code, with the rosters that approve them: frames as pictures
+    Frames {
+        /// Which; all that are approved without it
+        #[arg(value_name = "ID")]
+        ids: Vec<String>,
+        /// Where to put the frames
+        #[arg(long, value_name = "DIR")]
+        out: PathBuf,
+        /// Of each hundred frames that are enough, so many more
+        #[arg(long, default_value_t = 50, value_name = "PERCENT")]
+        spare: u32,
+    },
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum PackVerb {
+    /// Write a file of the unit's own procedures and of all that are approved, or of those named
+    Write {
+        /// The file
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+        /// Which
+        #[arg(value_name = "ID")]
+        ids: Vec<String>,
+    },
+    /// Take a file's procedures in: each that has no fault; what nobody approves is kept apart
+    Read {
+        /// The file
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+    },
 }
 
 #[derive(Debug, Subcommand)]
@@ -341,6 +407,10 @@ pub(crate) enum AuthorityVerb {
         /// What it goes by
         #[arg(long, value_name = "NAME")]
         name: String,
+        /// A procedure that counts, of those that come with the program: an id, or `all`; may be given several times. They are a
+        /// start and no manual. Without it you are asked, and unattended nothing is approved
+        #[arg(long, value_name = "ID")]
+        approve: Vec<String>,
         /// Where to put its card and roster
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
@@ -366,7 +436,7 @@ pub(crate) enum AuthorityVerb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Who holds what that was issued here: roles, expiry, id, and good, runs out soon, expired or revoked
+    /// Who holds what that was issued here, and which procedures are approved
     List,
     /// Show or write the authority's card and its newest roster again
     #[command(alias = "card")]
@@ -380,6 +450,30 @@ pub(crate) enum AuthorityVerb {
         /// Names or call signs, ids of credentials, fingerprints of keys
         #[arg(value_name = "WHO", required = true)]
         who: Vec<String>,
+        /// For how many days the roster holds
+        #[arg(long, value_name = "DAYS")]
+        days: Option<u32>,
+        /// Where to put the roster
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Say which procedures count: what is walked by another says WAIT. Signs the next roster
+    Approve {
+        /// Files of a unit's own, and ids of those that this home knows
+        #[arg(value_name = "FILE|ID", required = true)]
+        which: Vec<String>,
+        /// For how many days the roster holds
+        #[arg(long, value_name = "DAYS")]
+        days: Option<u32>,
+        /// Where to put the roster
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Take an approval back: what is walked by it from now on says WAIT. Signs the next roster
+    Withdraw {
+        /// Ids, `ID@VERSION` of one edition, or the beginning of a thumbprint
+        #[arg(value_name = "ID", required = true)]
+        which: Vec<String>,
         /// For how many days the roster holds
         #[arg(long, value_name = "DAYS")]
         days: Option<u32>,

@@ -28,7 +28,16 @@ impl Zone {
     /// A home that is authority and inspector, and an unsigned tag of the practice plan.
     fn new() -> Self {
         let zone = Self { folder: tempfile::tempdir().unwrap() };
-        zone.done(&["authority", "init", "--name", "Sela Relief", "--out", &zone.at("a")]);
+        zone.done(&[
+            "authority",
+            "init",
+            "--name",
+            "Sela Relief",
+            "--approve",
+            "all",
+            "--out",
+            &zone.at("a"),
+        ]);
         zone.done(&["key", "request", "--holder", "Anvil 3", "--out", &zone.at("k")]);
         let request = zone.file("k", "txt");
         let issue =

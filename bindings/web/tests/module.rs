@@ -17,11 +17,11 @@ use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use serde_json::{Value, json};
 use slingseal_message::envelope::{Kind, wrap};
-use slingseal_message::trust::{Authority, CredentialId, Roster};
+use slingseal_message::trust::{Authority, Roster};
 use slingseal_web::Surface;
 use slingseal_words::Name;
 use support::{calls, native, read};
-use words::{Draft, SELA, at, draft, key, revoked, tag};
+use words::{Draft, SELA, Signed, at, draft, key, newest, roster, tag};
 
 /// Histories in every run; more by the environment.
 const HISTORIES: usize = 1_000;
@@ -35,12 +35,15 @@ fn built() -> PathBuf {
 /// One history: what is held, and every seal of it judged beside the tag, alone, and the tag alone.
 fn history(drafts: &[Draft], bits: u8, now: i64) -> Vec<Vec<Value>> {
     let name = Name::new("Sela Relief").expect("a name");
-    let taken = revoked(bits).iter().map(|paper| CredentialId::of(paper)).collect();
-    let roster = Roster { revoked: taken, ..Roster::new(1, at(-100), at(500_000)) }.sign(&key(SELA));
+    let (rosters, signed): (Vec<Signed>, Vec<Signed>) = drafts
+        .iter()
+        .map(|draft| draft.clone().under(bits).sign())
+        .partition(|word| word.kind == Kind::RosterOfKeys);
+    let roster = roster(newest(&rosters), bits).sign(&key(SELA));
     let card = wrap(Kind::Authority, &Authority::sign(&name, at(-90_000), &key(SELA)));
     let roster = wrap(Roster::kind(&roster).expect("a roster"), &roster);
     let held: Vec<(Kind, String)> =
-        drafts.iter().map(Draft::sign).map(|word| (word.kind, wrap(word.kind, &word.bytes))).collect();
+        signed.iter().map(|word| (word.kind, wrap(word.kind, &word.bytes))).collect();
     let now = at(now).unix();
     let texts: Vec<&String> = held.iter().map(|(_, text)| text).collect();
     let device = json!({
@@ -57,7 +60,7 @@ fn history(drafts: &[Draft], bits: u8, now: i64) -> Vec<Vec<Value>> {
 }
 
 fn questions() -> Vec<Vec<Value>> {
-    let vectors = ["valid", "invalid"].into_iter().flat_map(read);
+    let vectors = ["valid", "approved", "invalid"].into_iter().flat_map(read);
     let mut all: Vec<Vec<Value>> = vectors.map(|(_, vector)| calls(&vector).to_vec()).collect();
     let count = std::env::var("HISTORIES").ok().and_then(|text| text.parse().ok()).unwrap_or(HISTORIES);
     let mut runner = TestRunner::deterministic();

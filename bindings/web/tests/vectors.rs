@@ -12,7 +12,7 @@ use support::{calls, native, read, told};
 #[test]
 fn every_vector_is_answered_as_it_is_frozen() {
     let (mut wrong, mut count) = (Vec::new(), 0);
-    for folder in ["valid", "invalid"] {
+    for folder in ["valid", "approved", "invalid"] {
         for (name, vector) in read(folder) {
             count += 1;
             let answer = native(&mut Surface::default(), &calls(&vector));
@@ -68,6 +68,10 @@ fn every_page_is_answered_as_it_is_frozen() {
     let mut count = 0;
     for entry in std::fs::read_dir(folder).expect("the pages are there") {
         let path = entry.expect("an entry").path();
+        // A folder keeps those that a later rule made wrong.
+        if path.is_dir() {
+            continue;
+        }
         let text = std::fs::read_to_string(&path).expect("a vector is text");
         let page: Page = toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
         let bytes = cast::unbase64(&page.page);

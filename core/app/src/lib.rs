@@ -54,14 +54,18 @@ pub use hook::page::{CheckPageMade, CheckPageRequest};
 pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
-    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA, ExportTable,
-    GroupShare, ListRequest, LoadView, MomentView, PeopleView, PersonView, PieceLine, PieceView, PointShare,
-    RecordsView, ShareView, ZoneCount,
+    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA,
+    EditionWalked, EditionsView, ExportTable, GroupShare, ListRequest, LoadView, MomentView, PeopleView,
+    PersonView, PieceLine, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
 };
-pub use procedures::{ProcedureView, check_procedure};
+pub use procedures::paper::{
+    ChecklistCard, ChecklistPoint, ChecklistView, procedure_changes, procedure_schema, procedure_template,
+    procedure_untold,
+};
+pub use procedures::{EditionState, ProcedureView, check_procedure};
 /// Every word that a person reads, those of the shells among them.
 pub use slingseal_catalogue as catalogue;
 pub use slingseal_judgement::is_of_a_load;
@@ -73,6 +77,7 @@ pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
 pub use trust::acting::SignsAs;
+pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
 pub use trust::issued::{CredentialState, IssuedListView, IssuedView};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};

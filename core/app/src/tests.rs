@@ -8,6 +8,7 @@ mod exam;
 mod hand;
 mod movements;
 mod pieces;
+mod procedures;
 mod stickers;
 mod strays;
 mod trust;
@@ -147,7 +148,7 @@ fn walk_all(app: &App, mut view: WalkView) -> WalkView {
 fn a_load_is_walked_sealed_and_trusted_by_a_stranger() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let planner = zone.device(&authority, "planner", "Lantern 1", "planner");
     let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector");
     let hookup = zone.home("hookup");
@@ -219,7 +220,7 @@ fn a_load_is_walked_sealed_and_trusted_by_a_stranger() {
 fn the_rigger_cannot_begin_and_wrong_pins_make_one_wait() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let rigger = zone.device(&authority, "rigger", "MASON-5", "inspector,planner");
     let tag = rigger.write_tag(PLAN, &no_file, None).unwrap();
     assert_eq!(tag.tag.signature, "unsigned");
@@ -237,7 +238,7 @@ fn the_rigger_cannot_begin_and_wrong_pins_make_one_wait() {
 fn a_revocation_and_a_void_reach_the_hook() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
     let hookup = zone.device(&authority, "hookup", "Thistle 7", "hookup");
     let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;

@@ -162,6 +162,7 @@ kind-record = record
 kind-head = journal head
 kind-photo = photograph
 kind-procedure = procedure
+kind-pack = pack of procedures
 kind-exam-sheet = sheet of an examination
 
 dimension-mass = mass

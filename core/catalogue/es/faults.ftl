@@ -161,6 +161,7 @@ kind-record = acta
 kind-head = cabeza del diario
 kind-photo = fotografía
 kind-procedure = procedimiento
+kind-pack = paquete de procedimientos
 kind-exam-sheet = hoja de examen
 
 dimension-mass = masa

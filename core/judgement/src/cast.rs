@@ -8,7 +8,8 @@ use slingseal_message::movement::{JournalEnd, Movement, MovementEvent};
 use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
 use slingseal_message::tag::{Equipment, EquipmentRating, Tag, Zone};
 use slingseal_message::trust::{
-    Credential, CredentialId, DEFAULT_VALIDITY, Role, Roles, Roster, SecretKey, Trusted, TrustedAuthority,
+    Approval, Credential, CredentialId, DEFAULT_VALIDITY, Edition, Role, Roles, Roster, SecretKey, Trusted,
+    TrustedAuthority,
 };
 use slingseal_words::{
     CallSign, Description, Digest, LoadNumber, Name, PlaceName, ProcedureId, Quantity, Serial, Source, Time,
@@ -166,6 +167,11 @@ pub fn void(record: Digest, seconds: i64, credential: &[u8], seed: u8) -> Vec<u8
     finish(&void.prepare(credential), seed)
 }
 
+/// The edition that the seals of this cast were walked by.
+pub fn edition() -> Edition {
+    Edition { procedure: ProcedureId::new("bag").unwrap(), version: 1, thumbprint: [3; 16] }
+}
+
 /// A report of the load by nobody yet.
 pub fn movement(event: MovementEvent, written: i64, happened: Option<i64>, seal: Option<Digest>) -> Movement {
     Movement {
@@ -199,7 +205,8 @@ pub fn signed_movement(
 
 pub fn authority(seed: u8, name: &str, revoked: &[&[u8]]) -> TrustedAuthority {
     let revoked: BTreeSet<CredentialId> = revoked.iter().map(|bytes| CredentialId::of(bytes)).collect();
-    let roster = Roster { revoked, ..Roster::new(1, at(-100), at(500_000)) };
+    let approved = [(edition(), Approval { from: at(-90_000), withdrawn: None })].into();
+    let roster = Roster { revoked, approved, ..Roster::new(1, at(-100), at(500_000)) };
     TrustedAuthority { name: Name::new(name).unwrap(), key: key(seed).public(), roster: Some(roster) }
 }
 

@@ -1,6 +1,6 @@
 use slingseal_message::movement::MovementEvent;
 use slingseal_message::seal::VoidCause;
-use slingseal_words::{CallSign, Digest, LoadNumber, Name, Quantity, Seconds, Serial, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Seconds, Serial, Time};
 
 use super::time::Speaker;
 
@@ -71,6 +71,13 @@ pub enum Reason {
     },
     /// The load number is the same and the tag was changed after the inspection.
     TagChanged,
+    /// Another procedure, or another edition of it, was walked than the tag orders: what the planner wanted looked at was not.
+    ProcedureNotOrdered {
+        /// What the tag orders: its id, and the version where the tag says it.
+        ordered: String,
+        /// What was walked.
+        walked: String,
+    },
     /// The tag's signature does not match.
     TagForged,
     /// Who rigged the load sealed it: nobody else has looked.
@@ -122,6 +129,29 @@ pub enum Reason {
     /// An older copy was put in the place of what this device knew: a refusal or a revocation may be lost.
     MemoryPutBack {
         /// The time of the last thing that is still known.
+        since: Time,
+    },
+    /// It was walked by an edition of a procedure that its author's authority has not approved: a list of one card finds
+    /// nothing.
+    ProcedureNotApproved {
+        /// Whose approval is missing.
+        authority: Name,
+        /// The procedure.
+        procedure: ProcedureId,
+        /// Which edition.
+        version: u32,
+        /// Whether that authority approves any procedure at all, so that it is known whom to ask for what.
+        any: bool,
+    },
+    /// It was walked by an edition that its author's authority had withdrawn before: a fault in the list was known.
+    ProcedureWithdrawn {
+        /// Who withdrew it.
+        authority: Name,
+        /// The procedure.
+        procedure: ProcedureId,
+        /// Which edition.
+        version: u32,
+        /// Since when.
         since: Time,
     },
     /// What this page knows was put into it too long ago: a refusal or a revocation since is not in it.
@@ -222,6 +252,8 @@ impl Reason {
             | Self::TagPlannerUnknown
             | Self::PlannerExpired { .. }
             | Self::EquipmentOverdue { .. }
+            | Self::ProcedureNotApproved { .. }
+            | Self::ProcedureWithdrawn { .. }
             | Self::MemoryPutBack { .. }
             | Self::CopyOutOfDate { .. }
             | Self::Moved { event: MovementEvent::Lifted, .. } => Grade::Wait,
@@ -244,6 +276,7 @@ impl Reason {
             | Self::OtherLoad { .. }
             | Self::TagChanged
             | Self::TagForged
+            | Self::ProcedureNotOrdered { .. }
             | Self::OwnWork(_)
             | Self::Superseded { .. }
             | Self::Voided { .. }
@@ -272,6 +305,7 @@ impl Reason {
             Self::OtherLoad { .. } => "other_load",
             Self::TagChanged => "tag_changed",
             Self::TagForged => "tag_forged",
+            Self::ProcedureNotOrdered { .. } => "procedure_not_ordered",
             Self::OwnWork(_) => "own_work",
             Self::Superseded { .. } => "superseded",
             Self::Voided { .. } => "voided",
@@ -279,6 +313,8 @@ impl Reason {
             Self::NoRoster { .. } => "no_roster",
             Self::FromTheFuture { .. } => "from_the_future",
             Self::ClockBehind { .. } => "clock_behind",
+            Self::ProcedureNotApproved { .. } => "procedure_not_approved",
+            Self::ProcedureWithdrawn { .. } => "procedure_withdrawn",
             Self::TagUnsigned => "tag_unsigned",
             Self::TagPlannerUnknown => "tag_planner_unknown",
             Self::PlannerExpired { .. } => "planner_credential_expired",

@@ -66,6 +66,9 @@ impl Reason {
             Self::ValidTooLong { most } => words::ReasonValidTooLong { most }.into(),
             Self::OtherLoad { sealed, tag } => words::ReasonOtherLoad { sealed, tag }.into(),
             Self::TagChanged => words::ReasonTagChanged.into(),
+            Self::ProcedureNotOrdered { ordered, walked } => {
+                words::ReasonProcedureNotOrdered { ordered, walked }.into()
+            }
             Self::TagForged => words::ReasonTagForged.into(),
             Self::OwnWork(who) => words::ReasonOwnWork { who }.into(),
             Self::Superseded { at, fit: true, .. } => words::ReasonNewerFit { at: at.dtg() }.into(),
@@ -80,6 +83,22 @@ impl Reason {
             Self::FromTheFuture { ahead } => words::ReasonFromTheFuture { ahead }.into(),
             Self::ClockBehind { by, time, .. } => behind(by, &time.dtg()),
             Self::MemoryPutBack { since } => words::ReasonMemoryPutBack { since: since.dtg() }.into(),
+            Self::ProcedureNotApproved { authority, procedure, version, any: true } => {
+                words::ReasonProcedureNotApproved { authority, procedure, version: version.to_string() }
+                    .into()
+            }
+            Self::ProcedureNotApproved { authority, procedure, version, any: false } => {
+                words::ReasonNothingApproved { authority, procedure, version: version.to_string() }.into()
+            }
+            Self::ProcedureWithdrawn { authority, procedure, version, since } => {
+                words::ReasonProcedureWithdrawn {
+                    authority,
+                    procedure,
+                    version: version.to_string(),
+                    since: since.dtg(),
+                }
+                .into()
+            }
             Self::CopyOutOfDate { until } => words::ReasonCopyOutOfDate { until: until.dtg() }.into(),
             Self::TagUnsigned => words::ReasonTagUnsigned.into(),
             Self::TagPlannerUnknown => words::ReasonTagPlannerUnknown.into(),

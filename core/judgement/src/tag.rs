@@ -92,7 +92,26 @@ pub(super) fn facts_of_match(word: &LoadWord, tag: &Tag, seal: &Seal, facts: &mu
         facts.push(Fact::Fixed(Reason::OtherLoad { sealed, tag }));
     } else if !is_of(word, tag, seal) {
         facts.push(Fact::Fixed(Reason::TagChanged));
+    } else if let Some(ordered) = otherwise_than_ordered(tag, seal) {
+        let print: String = seal.procedure_print.iter().map(|byte| format!("{byte:02x}")).collect();
+        let walked = format!("{} {} ({print})", seal.procedure, seal.version);
+        facts.push(Fact::Fixed(Reason::ProcedureNotOrdered { ordered, walked }));
     }
+}
+
+/// What the tag orders, where the seal says that something else was walked. A seal has fewer bytes of a text's digest than a tag:
+/// all that it has must agree.
+fn otherwise_than_ordered(tag: &Tag, seal: &Seal) -> Option<String> {
+    if tag.procedure != seal.procedure {
+        return Some(tag.procedure.to_string());
+    }
+    let ordered = tag.basis.edition.as_ref()?;
+    let walked = ordered.version == seal.version && ordered.thumbprint.starts_with(&seal.procedure_print);
+    (!walked).then(|| {
+        // Two texts of one version are told apart by their thumbprints alone.
+        let print: String = ordered.thumbprint.iter().take(4).map(|byte| format!("{byte:02x}")).collect();
+        format!("{} {} ({print})", ordered.procedure, ordered.version)
+    })
 }
 
 /// Who rigged a load never inspects it.

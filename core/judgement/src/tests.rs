@@ -2,8 +2,8 @@ use super::cast::*;
 use super::*;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Outcome, Seal, VoidCause};
-use slingseal_message::trust::{CredentialId, Role, Roster, Trusted};
-use slingseal_words::{CallSign, Digest, LoadNumber, Quantity, Seconds};
+use slingseal_message::trust::{Approval, CredentialId, Edition, Role, Roster, Trusted};
+use slingseal_words::{CallSign, Digest, LoadNumber, ProcedureId, Quantity, Seconds};
 
 const GO: (Verdict, Vec<&'static str>) = (Verdict::Go, vec![]);
 
@@ -487,4 +487,92 @@ fn an_outline_says_what_the_facts_say() {
     }
     assert_eq!(tried, 512 * 9 * 4);
     assert_eq!(Outline::of(&Facts(vec![Fact::Fixed(Reason::NotFit)])), None);
+}
+
+/// The accident: the tag orders the list for a vehicle, and the load is walked by the one for a bag.
+#[test]
+fn what_the_tag_orders_is_walked() {
+    let other = Seal { procedure: ProcedureId::new("net").unwrap(), ..seal() };
+    let scene = Scene::default();
+    let told = scene.judge(&by_anvil(&other));
+    assert_eq!(told, (Verdict::NoGo, vec!["procedure_not_ordered", "procedure_not_approved"]));
+    // Held and not scanned, it is asked all the same.
+    let mut held = Scene { tag: None, ..Scene::default() };
+    assert!(!held.judge(&by_anvil(&other)).1.contains(&"procedure_not_ordered"), "the tag is not known");
+    held.words.push((Kind::Tag, planned(&tag())));
+    assert!(held.judge(&by_anvil(&other)).1.contains(&"procedure_not_ordered"));
+    // A tag that orders the very edition: another version, and another text of the same version.
+    let mut ordering = tag();
+    ordering.basis.edition = Some(edition());
+    let bytes = tag_bytes(&ordering, Some((&planner(), LANTERN)));
+    let sealed = seal_of(&bytes);
+    let judge = |seal: &Seal| {
+        let mut sela = authority(SELA, "Sela Relief", &[]);
+        let roster = sela.roster.as_mut().unwrap();
+        for edition in [
+            Edition { version: 2, ..edition() },
+            // The one-card forgery, that somebody had approved beside the list which the tag orders.
+            Edition { thumbprint: [4; 16], ..edition() },
+        ] {
+            roster.approved.insert(edition, Approval { from: at(-90_000), withdrawn: None });
+        }
+        let mut trusted = Trusted::default();
+        trusted.add(sela);
+        Scene { tag: Some(bytes.clone()), trusted, ..Scene::default() }.judge(&by_anvil(seal))
+    };
+    assert_eq!(judge(&sealed), GO);
+    assert_eq!(judge(&Seal { version: 2, ..sealed.clone() }), no_go("procedure_not_ordered"));
+    assert_eq!(judge(&Seal { procedure_print: [4; 4], ..sealed }), no_go("procedure_not_ordered"));
+}
+
+/// The accident: a unit's own list of one card is called `bag`, is walked and sealed, and every stranger is told GO.
+#[test]
+fn what_nobody_approved_waits() {
+    let (fit, refused) = (by_anvil(&seal()), by_anvil(&seal_at(0, Outcome::NotFit)));
+    let wait = |code| (Verdict::Wait, vec![code]);
+    let approving = |of: &[(Edition, Approval)]| {
+        let mut sela = authority(SELA, "Sela Relief", &[]);
+        sela.roster.as_mut().unwrap().approved = of.iter().cloned().collect();
+        let mut trusted = Trusted::default();
+        trusted.add(sela);
+        trusted
+    };
+    let judge = |of: &[(Edition, Approval)], bytes: &[u8]| {
+        Scene { trusted: approving(of), ..Scene::default() }.judge(bytes)
+    };
+    let since = |from, withdrawn: Option<i64>| Approval { from: at(from), withdrawn: withdrawn.map(at) };
+    let other = |change: fn(&mut Edition)| {
+        let mut other = edition();
+        change(&mut other);
+        (other, since(-10, None))
+    };
+    assert_eq!(judge(&[(edition(), since(0, None))], &fit), GO, "approved in the second of the seal");
+    assert_eq!(judge(&[(edition(), since(1, None))], &fit), wait("procedure_not_approved"), "approved later");
+    assert_eq!(judge(&[(edition(), since(-9, Some(1)))], &fit), GO, "withdrawn a second after");
+    assert_eq!(judge(&[(edition(), since(-9, Some(0)))], &fit), wait("procedure_withdrawn"));
+    assert_eq!(judge(&[], &fit), wait("procedure_not_approved"), "an authority that has approved nothing");
+    for one in [
+        other(|edition| edition.version = 2),
+        other(|edition| edition.procedure = ProcedureId::new("bag-2").unwrap()),
+        other(|edition| edition.thumbprint[3] ^= 1),
+    ] {
+        assert_eq!(judge(std::slice::from_ref(&one), &fit), wait("procedure_not_approved"), "{one:?}");
+    }
+    // Two editions of one number, of which one is withdrawn: the bytes tell them apart.
+    let both = [(edition(), since(-9, Some(-5))), other(|edition| edition.thumbprint = [4; 16])];
+    assert_eq!(judge(&both, &fit), wait("procedure_withdrawn"));
+    // What a list finds wrong is wrong whoever approved the list.
+    assert_eq!(judge(&[], &refused), no_go("not_fit"));
+    // Another authority's approval says nothing of this author.
+    let mut trusted = approving(&[]);
+    trusted.add(authority(ALDER, "Alder Aid", &[]));
+    assert_eq!(Scene { trusted, ..Scene::default() }.judge(&fit), wait("procedure_not_approved"));
+    // Where no roster is here, that is what is told.
+    let mut none = authority(SELA, "Sela Relief", &[]);
+    none.roster = None;
+    let mut trusted = Trusted::default();
+    trusted.add(none);
+    assert_eq!(Scene { trusted, ..Scene::default() }.judge(&fit), wait("no_roster"));
+    let scene = Scene { trusted: approving(&[]), ..Scene::holding(vec![fit]) };
+    assert_eq!(scene.standing().state(), Some(LoadState::Waits));
 }

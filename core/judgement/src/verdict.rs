@@ -1,7 +1,7 @@
 //! The verdict at the hook: what is found of a seal, and what it comes to at the time of asking.
 
 use slingseal_message::seal::{Outcome, Seal};
-use slingseal_message::trust::{Role, Signer, TrustError};
+use slingseal_message::trust::{EditionStanding, Role, Signer, TrustError, Trusted};
 use slingseal_words::Digest;
 
 use super::evidence::Evidence;
@@ -224,6 +224,26 @@ fn facts_of_signer(signer: &Signer, seal: &Seal, evidence: &Evidence<'_>, facts:
         facts.push(Fact::Fixed(Reason::ValidTooLong { most: credential.longest_validity }));
     }
     facts.push(Fact::Roster(signer.authority));
+    facts.extend(fact_of_edition(signer, seal, evidence.trusted));
+}
+
+/// Whether the author's own authority stands behind the list that was walked. What a list found wrong is wrong whoever approved
+/// the list; and where there is no roster, that is told already.
+fn fact_of_edition(signer: &Signer, seal: &Seal, trusted: &Trusted) -> Option<Fact> {
+    let authority = trusted.authority(&signer.authority).filter(|_| seal.outcome == Outcome::Fit)?;
+    let roster = authority.roster.as_ref()?;
+    let (name, procedure, version) = (authority.name.clone(), seal.procedure.clone(), seal.version);
+    let reason = match roster.edition(&procedure, version, &seal.procedure_print, seal.issued) {
+        EditionStanding::Approved => return None,
+        EditionStanding::Withdrawn(since) => {
+            Reason::ProcedureWithdrawn { authority: name, procedure, version, since }
+        }
+        EditionStanding::NotApproved => {
+            let any = !roster.approved.is_empty();
+            Reason::ProcedureNotApproved { authority: name, procedure, version, any }
+        }
+    };
+    Some(Fact::Fixed(reason))
 }
 
 /// What others who may speak have said of the load since.

@@ -61,6 +61,16 @@ impl Reader<'_> {
         self.row(&PROCEDURE_TEXTS, "WHERE digest = ?1", [digest], make)
     }
 
+    /// Every text that somebody could read.
+    pub fn procedure_texts(&self) -> Result<Vec<ProcedureTextRow>, StoreError> {
+        self.rows(&PROCEDURE_TEXTS, "WHERE id IS NOT NULL ORDER BY id, version, digest", [], make)
+    }
+
+    /// Every text of an id.
+    pub fn procedure_texts_of(&self, id: &str) -> Result<Vec<ProcedureTextRow>, StoreError> {
+        self.rows(&PROCEDURE_TEXTS, "WHERE id = ?1 ORDER BY version, digest", [id], make)
+    }
+
     /// Texts that nobody has read since they came from an older schema.
     pub fn procedures_unread(&self) -> Result<Vec<ProcedureTextRow>, StoreError> {
         self.rows(&PROCEDURE_TEXTS, "WHERE id IS NULL ORDER BY digest", [], make)

@@ -236,6 +236,16 @@ impl<'f> Part<'f> {
         }
     }
 
+    /// Those of these tables that are there, in the order given. What is not there is not told as known here: of hundreds of names
+    /// that could be, nobody needs the list.
+    pub fn parts_named(&self, keys: &[&'static str]) -> Vec<(&'static str, Part<'f>)> {
+        let is_table = |key: &&&'static str| {
+            self.table.get(**key).is_some_and(|value| matches!(value.get_ref(), DeValue::Table(_)))
+        };
+        let there = keys.iter().filter(is_table);
+        there.filter_map(|key| Some((*key, self.part(key)?))).collect()
+    }
+
     /// A table that must be there.
     pub fn need_part(&self, key: &'static str) -> Option<Part<'f>> {
         if !self.has(key) {

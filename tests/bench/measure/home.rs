@@ -55,7 +55,9 @@ fn open(home: &Path) -> App {
 fn ready(home: &Path) -> (App, String) {
     std::fs::create_dir_all(home).expect("a folder");
     let app = open(home);
-    let authority = app.authority_init("Sela Relief", WORDS).expect("an authority");
+    let authority = app
+        .authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures())
+        .expect("an authority");
     app.receive(&authority.roster.text).expect("its roster");
     let request = app.make_key("Anvil 3", PIN).expect("a key").text;
     let issue = Issue {

@@ -53,7 +53,8 @@ pub fn all() -> Vec<(String, Vector)> {
     let request =
         KeyRequest::sign(&CallSign::new("Anvil 3").expect("a call sign"), after(-9_000), &key(ANVIL));
     let card = Authority::sign(&Name::new("Sela Relief").expect("a name"), after(-86_400), &key(SELA));
-    let roster = slingseal_message::envelope::unwrap(&roster(SELA, 1, 0, 86_400, &[])).expect("our own").1;
+    let roster =
+        slingseal_message::envelope::unwrap(&first_roster(SELA, 1, 0, 86_400, &[])).expect("our own").1;
     let raw = Raw::good();
     let mut all: Vec<(&str, Vector)> = vec![
         ("credential_swapped", forged("The seal is signed by one inspector under another's credential.", &credential(SELA, "Lantern 1", &[Role::Inspector], LANTERN))),
@@ -153,7 +154,7 @@ pub fn all() -> Vec<(String, Vector)> {
 }
 
 fn roster_of_revoked() -> String {
-    let text = roster(SELA, 2, 60, 7 * 86_400, &[&anvil()]);
+    let text = first_roster(SELA, 2, 60, 7 * 86_400, &[&anvil()]);
     assert!(text.starts_with(&wrap(Kind::Roster, &[])));
     text
 }

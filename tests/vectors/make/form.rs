@@ -536,31 +536,14 @@ pub fn all() -> Vec<(String, Vector)> {
         vector.expect = Expect { refused: Some("bad_input".into()), ..Expect::default() };
         vector
     };
-    // 256 to 65,535 in three characters have one spelling; a last pair above 255 says nothing.
-    let tail = |end: &str| format!("{}{end}", &good_text[..good_text.len() - 2]);
-    assert_eq!(good.len() % 2, 1, "the last two characters are one byte");
     all.extend([
-        ("text_tail_above_255", as_text("The last two characters say more than one byte.", tail("::"))),
-        (
-            "text_tail_one_character",
-            as_text("One character is left over at the end.", good_text[..good_text.len() - 1].to_owned()),
-        ),
-        (
-            "text_triplet_above_65535",
-            as_text("Three characters say more than two bytes.", format!("SL1:{}{}", ":::", &good_text[7..])),
-        ),
         ("text_in_small_letters", as_text("Small letters.", good_text.to_ascii_lowercase())),
-        ("text_with_a_space_behind", as_text("A space behind the end.", format!("{good_text} "))),
         ("text_as_a_tag", as_text("The seal's bytes under a tag's letters.", wrap(Kind::Tag, &good))),
         (
             "text_of_a_later_version",
             as_text("A version that is not known.", good_text.replacen("SL1", "SL2", 1)),
         ),
         ("text_without_kind", as_text("The Base45 alone.", good_text[4..].to_owned())),
-        (
-            "text_of_junk",
-            as_text("Nine thousand characters of junk.", "SL1:".to_owned() + &"Z".repeat(9_000)),
-        ),
     ]);
     all.into_iter().map(|(name, vector)| (format!("invalid/{name}"), vector)).collect()
 }

@@ -1,3 +1,4 @@
+mod approvals;
 mod credentials;
 mod curve;
 mod form;
@@ -20,6 +21,7 @@ pub fn all() -> Vec<(String, Vector)> {
     all.extend(rules::all());
     all.extend(second_tags::all());
     all.extend(pieces::all());
+    all.extend(approvals::all());
     let mut names: Vec<&String> = all.iter().map(|(name, _)| name).collect();
     names.sort_unstable();
     names.dedup();

@@ -1,6 +1,6 @@
 //! The people, keys and papers of the vectors, and messages built byte by byte.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use slingseal_message::envelope::{
     Claims, Header, Kind, Limits, OURS, Sign1, Unsigned, Writer, assemble, to_be_signed, wrap,
@@ -8,7 +8,7 @@ use slingseal_message::envelope::{
 use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
 use slingseal_message::tag::read_plan;
 use slingseal_message::trust::{
-    Authority, Credential, CredentialId, DEFAULT_VALIDITY, Role, Roles, Roster, SecretKey,
+    Approval, Authority, Credential, CredentialId, DEFAULT_VALIDITY, Edition, Role, Roles, Roster, SecretKey,
 };
 use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Seconds, Time};
 
@@ -42,10 +42,31 @@ pub fn card(seed: u8, name: &str) -> String {
     wrap(Kind::Authority, &Authority::sign(&name, after(-86_400), &key(seed)))
 }
 
-pub fn roster(seed: u8, sequence: u32, issued: i64, expires: i64, revoked: &[&[u8]]) -> String {
+fn plain_roster(sequence: u32, issued: i64, expires: i64, revoked: &[&[u8]]) -> Roster {
     let revoked: BTreeSet<CredentialId> = revoked.iter().map(|bytes| CredentialId::of(bytes)).collect();
-    let roster = Roster { revoked, ..Roster::new(sequence, after(issued), after(expires)) };
+    Roster { revoked, ..Roster::new(sequence, after(issued), after(expires)) }
+}
+
+/// A roster of the first form: it approves nothing, since it cannot.
+pub fn first_roster(seed: u8, sequence: u32, issued: i64, expires: i64, revoked: &[&[u8]]) -> String {
+    let roster = plain_roster(sequence, issued, expires, revoked);
     wrap(Kind::Roster, &roster.sign_first_kind(&key(seed)).expect("it revokes no key"))
+}
+
+/// The edition that every seal here was walked by.
+pub fn edition() -> Edition {
+    Edition { procedure: seal().procedure, version: 1, thumbprint: [3; 16] }
+}
+
+/// Since a month before the seal.
+pub fn approving() -> BTreeMap<Edition, Approval> {
+    [(edition(), Approval { from: after(-30 * 86_400), withdrawn: None })].into()
+}
+
+/// A roster that approves the edition which every seal here was walked by.
+pub fn roster(seed: u8, sequence: u32, issued: i64, expires: i64, revoked: &[&[u8]]) -> String {
+    let roster = Roster { approved: approving(), ..plain_roster(sequence, issued, expires, revoked) };
+    wrap(Kind::RosterOfKeys, &roster.sign(&key(seed)))
 }
 
 pub fn sela() -> Trusted {
@@ -119,6 +140,15 @@ pub fn tag_of(from: &str, to: &str, signer: Option<(&[u8], u8)>) -> Vec<u8> {
             unsigned.finish(&key(seed).sign(&unsigned.to_be_signed()))
         }
     }
+}
+
+/// The tag of the plan, which orders an edition, signed by the planner.
+pub fn tag_ordering(edition: Edition) -> Vec<u8> {
+    let mut tag = read_plan(PLAN, after(-7_200), &|_| Err("no file".into())).expect("a plan").tag;
+    tag.basis.edition = Some(edition);
+    let content = tag.content();
+    let unsigned = Unsigned::prepare(tag.kind(), &planner(), &tag.claims(&content));
+    unsigned.finish(&key(LANTERN).sign(&unsigned.to_be_signed()))
 }
 
 pub fn tag() -> Vec<u8> {

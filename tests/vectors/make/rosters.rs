@@ -11,6 +11,7 @@ use crate::vector::Vector;
 fn revoking(seed: u8, sequence: u32, keys: &[u8]) -> Roster {
     Roster {
         keys: keys.iter().map(|holder| (key(*holder).public().thumbprint(), after(60))).collect(),
+        approved: approving(),
         ..Roster::new(sequence, after(if seed == SELA { 60 } else { 30 }), after(7 * 86_400))
     }
 }
@@ -72,7 +73,7 @@ pub fn all() -> Vec<(String, Vector)> {
             "revoked_key_and_an_older_roster_of_the_first_kind",
             with(
                 "After the roster that revokes the key, an older one of the first kind is shown.",
-                vec![revoked.clone(), roster(SELA, 1, -3_600, 7 * 86_400, &[])],
+                vec![revoked.clone(), first_roster(SELA, 1, -3_600, 7 * 86_400, &[])],
             )
             .expect("NO-GO", &["revoked"]),
         ),
@@ -84,6 +85,7 @@ pub fn all() -> Vec<(String, Vector)> {
                     SELA,
                     &Roster {
                         revoked: [slingseal_message::trust::CredentialId::of(&anvil())].into(),
+                        approved: approving(),
                         ..Roster::new(2, after(60), after(7 * 86_400))
                     },
                 )],
@@ -94,9 +96,9 @@ pub fn all() -> Vec<(String, Vector)> {
             "roster_of_the_first_kind_is_later",
             with(
                 "The kinds count in one series: a later roster of the first kind revokes the credential.",
-                vec![text(SELA, &revoking(SELA, 2, &[])), roster(SELA, 3, 60, 7 * 86_400, &[&anvil()])],
+                vec![text(SELA, &revoking(SELA, 2, &[])), first_roster(SELA, 3, 60, 7 * 86_400, &[&anvil()])],
             )
-            .expect("NO-GO", &["revoked"]),
+            .expect("NO-GO", &["revoked", "procedure_not_approved"]),
         ),
         (
             "roster_with_approvals",
@@ -106,9 +108,9 @@ pub fn all() -> Vec<(String, Vector)> {
                     SELA,
                     &Roster {
                         approved: [
-                            (edition("bag", 1), Approval { from: after(-86_400), withdrawn: None }),
+                            (edition(), Approval { from: after(-86_400), withdrawn: None }),
                             (
-                                edition("net", 1),
+                                other_edition("net", 1),
                                 Approval { from: after(-86_400), withdrawn: Some(after(-60)) },
                             ),
                         ]
@@ -153,7 +155,7 @@ pub fn all() -> Vec<(String, Vector)> {
     all.into_iter().map(|(name, vector)| (format!("valid/{name}"), vector)).collect()
 }
 
-fn edition(procedure: &str, version: u32) -> Edition {
+fn other_edition(procedure: &str, version: u32) -> Edition {
     let id = ProcedureId::new(procedure).expect("a procedure's id");
     Edition::of(id, version, Digest::of(procedure.as_bytes()))
 }

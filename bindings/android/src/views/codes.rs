@@ -1,8 +1,8 @@
 //! Codes and load tags.
 
 use slingseal_app::{
-    BasisLine, BasisView, CodeView, EditionView, EquipmentView, LegView, LinkView, ProcedureView, Reading,
-    RiggingView, Stamp, StickerReading, StickerView, TagMade, TagView, ZoneView,
+    BasisLine, BasisView, CodeView, EditionState, EditionView, EquipmentView, LegView, LinkView,
+    ProcedureView, Reading, RiggingView, Stamp, StickerReading, StickerView, TagMade, TagView, ZoneView,
 };
 
 #[uniffi::remote(Record)]
@@ -155,4 +155,15 @@ pub struct ProcedureView {
     pub digest: String,
     pub own: bool,
     pub subject: String,
+    pub in_use: bool,
+    pub state: EditionState,
+    pub approval: String,
+}
+
+#[uniffi::remote(Enum)]
+pub enum EditionState {
+    Approved,
+    NotApproved,
+    Withdrawn,
+    Missing,
 }

@@ -1,6 +1,6 @@
 //! Moving codes: what goes out, what came in.
 
-use slingseal_app::{BundleReport, MovingCode, SetAsideLine};
+use slingseal_app::{BundleReport, MovingCode, ProcedureView, SetAsideLine};
 
 /// What a moving code carries.
 #[derive(Debug, uniffi::Record)]
@@ -9,6 +9,8 @@ pub struct MovingOut {
     pub records: u32,
     /// Tags, voids, credentials and rosters.
     pub papers: u32,
+    /// Procedures that go by themselves.
+    pub procedures: u32,
     /// How many frames are enough when none is lost.
     pub enough: u32,
     /// What was too long to go along, in plain words.
@@ -21,6 +23,7 @@ impl MovingOut {
         Self {
             records: made.records,
             papers: made.papers,
+            procedures: made.procedures,
             enough: code.enough(),
             left_out: made.left_out.clone(),
         }
@@ -52,6 +55,7 @@ pub struct BundleReport {
     pub papers: u32,
     pub movements: u32,
     pub photos: u32,
+    pub procedures: Vec<ProcedureView>,
     pub set_aside: Vec<SetAsideLine>,
     pub warnings: Vec<String>,
 }

@@ -1,8 +1,8 @@
 //! Seals, verdicts and records.
 
 use slingseal_app::{
-    AuditView, CodeView, FindingView, ReasonView, RecordLine, RecordState, RecordView, SealFacts, SealView,
-    ShownLine, Stamp, TagView, TimelineEntry, VerdictView, VerdictWord,
+    AuditView, CodeView, EditionState, FindingView, ReasonView, RecordLine, RecordState, RecordView,
+    SealFacts, SealView, ShownLine, Stamp, TagView, TimelineEntry, VerdictView, VerdictWord,
 };
 
 #[uniffi::remote(Record)]
@@ -78,6 +78,8 @@ pub struct RecordLine {
     pub inspector: String,
     pub rigger: String,
     pub procedure: String,
+    pub version: u32,
+    pub edition: EditionState,
     pub place: String,
     pub aircraft: String,
     pub found: u32,

@@ -1,8 +1,9 @@
 //! Keys, credentials, whom a device trusts, and what was taken in.
 
 use slingseal_app::{
-    AuthorityView, ClosingView, CodeView, CredentialState, CredentialView, Issue, IssuedListView, IssuedView,
-    MovementView, Received, SetUpStep, SetUpView, SetUpWhat, Stamp, TagView, TrustedView, VerdictView,
+    ApprovalView, AuthorityView, ClosingView, CodeView, CredentialState, CredentialView, Issue,
+    IssuedListView, IssuedView, MovementView, Received, SetUpStep, SetUpView, SetUpWhat, Stamp, TagView,
+    TrustedView, VerdictView,
 };
 
 #[uniffi::remote(Record)]
@@ -14,6 +15,18 @@ pub struct AuthorityView {
     pub sequence: u32,
     pub roster_expires: Stamp,
     pub taken: Vec<IssuedView>,
+    pub changed: Vec<ApprovalView>,
+}
+
+#[uniffi::remote(Record)]
+pub struct ApprovalView {
+    pub id: String,
+    pub version: u32,
+    pub thumbprint: String,
+    pub title: Option<String>,
+    pub built_in: bool,
+    pub from: Stamp,
+    pub withdrawn: Option<Stamp>,
 }
 
 #[uniffi::remote(Enum)]
@@ -42,6 +55,7 @@ pub struct IssuedListView {
     pub sequence: u32,
     pub roster_expires: Stamp,
     pub issued: Vec<IssuedView>,
+    pub approved: Vec<ApprovalView>,
     pub warnings: Vec<String>,
 }
 
@@ -110,7 +124,7 @@ pub enum Received {
     Authority { name: String, fingerprint: String, trusted: bool, card: String },
     KeyRequest { holder: String, fingerprint: String, request: String },
     Credential { credential: CredentialView, own: bool, set_up: Box<SetUpView> },
-    Roster { authority: String, sequence: u32, revoked: u32, new: bool },
+    Roster { authority: String, sequence: u32, revoked: u32, approved: u32, new: bool },
     Tag(Box<TagView>),
     Seal(Box<VerdictView>),
     Void { load: String, by: String, cause: String, new: bool },

@@ -14,7 +14,7 @@ impl From<PrintError> for AppError {
     }
 }
 
-fn code(view: &CodeView) -> Code {
+pub(super) fn code(view: &CodeView) -> Code {
     let modules = usize::try_from(view.size).unwrap_or_default();
     let dark = view.modules.iter().map(|module| *module == 1).collect();
     Code { modules, dark, check: view.check.clone() }
@@ -216,7 +216,7 @@ pub(crate) fn record_pdf(
     let mut facts = vec![
         fact("inspector", line.inspector.clone()),
         fact("rigger", line.rigger.clone()),
-        fact("procedure", line.procedure.clone()),
+        fact("procedure", format!("{} version {}", line.procedure, line.version)),
         fact("gross weight", tag.map(|tag| tag.gross.clone()).unwrap_or_default()),
         fact("allowable", tag.map(|tag| tag.allowable.clone()).unwrap_or_default()),
         fact("aircraft", line.aircraft.clone()),

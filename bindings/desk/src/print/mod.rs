@@ -2,6 +2,7 @@
 //! same input gives the same bytes: no clock, no random id.
 
 mod canvas;
+mod checklist;
 mod closing;
 mod fonts;
 mod from_views;
@@ -10,6 +11,7 @@ mod sheet;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use checklist::checklist_pdf;
 pub(crate) use closing::closing_pdf;
 pub(crate) use fonts::faces;
 pub(crate) use from_views::{record_pdf, sheets_pdf};

@@ -229,9 +229,15 @@ fn receipt_of(app: &App, answer: Result<Received, AppError>) -> Receipt {
                 }
             ),
         ),
-        Received::Roster { authority, sequence, revoked, new } => {
+        Received::Roster { authority, sequence, revoked, approved, new } => {
             let new = if new { "new" } else { "no newer than what was here" };
-            receipt(app, true, format!("roster {sequence} of {authority}, {revoked} revoked, {new}"))
+            receipt(
+                app,
+                true,
+                format!(
+                    "roster {sequence} of {authority}, {revoked} revoked, {approved} procedures approved, {new}"
+                ),
+            )
         }
         Received::Tag(tag) => {
             let what = format!("the tag of load {}: {}", tag.load, tag.description);

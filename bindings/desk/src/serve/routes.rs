@@ -17,7 +17,7 @@ use super::page::{self, Entered, Fault, Here};
 use super::reply::{Reply, status_of};
 use crate::check_page;
 use crate::output::{bad_input, plain};
-use crate::print::{Paper, faces, record_pdf, sheets_pdf};
+use crate::print::{Paper, checklist_pdf, faces, record_pdf, sheets_pdf};
 
 /// The largest bundle that is taken in over the page; a larger one goes through `bundle read`.
 const BUNDLE: u64 = 4 << 30;
@@ -132,6 +132,11 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             // A home that is no authority has issued nothing.
             let issued = app.issued().ok();
             shown(desk, "/people", "People", &page::people(&app.people()?, issued.as_ref()))
+        }
+        ["procedures"] => shown(desk, "/procedures", "Procedures", &page::procedures(&app.editions()?)),
+        ["procedures", file] if file.ends_with(".pdf") => {
+            let view = app.checklist(file.trim_end_matches(".pdf"))?;
+            Ok(Reply::pdf(&format!("{}-blank.pdf", view.id), checklist_pdf(&view, Paper::A4)?))
         }
         ["equipment"] => {
             let from = query.get("from");

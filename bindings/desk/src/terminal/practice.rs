@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use slingseal_app::{App, AppError, Issue, Language, Seconds};
+use slingseal_app::{App, AppError, Approve, Issue, Language, Seconds, built_in_procedures};
 
 use crate::output::bad_input;
 use crate::platform;
@@ -25,7 +25,9 @@ pub(super) fn open(home: &Path, language: Language) -> Result<App, AppError> {
 /// Whether everything is there to walk.
 pub(super) fn ready(app: &App) -> Result<bool, AppError> {
     let set_up = app.set_up()?;
-    Ok(set_up.credential.is_some_and(|credential| !credential.expired) && !app.tags(1)?.is_empty())
+    let holds = set_up.credential.is_some_and(|credential| !credential.expired);
+    // A practice home of an older program approves no list yet.
+    Ok(holds && !app.tags(1)?.is_empty() && !app.issued()?.approved.is_empty())
 }
 
 /// Nobody inspects a load that they built, not even in practice.
@@ -46,7 +48,10 @@ pub(super) fn make(app: &App, holder: &str, pin: &str) -> Result<(), AppError> {
     check_call_sign(holder)?;
     let mut set_up = app.set_up()?;
     if set_up.authority.is_none() {
-        app.authority_init(AUTHORITY, PASSPHRASE)?;
+        app.authority_init(AUTHORITY, PASSPHRASE, &built_in_procedures())?;
+    } else if app.issued()?.approved.is_empty() {
+        let all: Vec<Approve> = built_in_procedures().into_iter().map(Approve::Id).collect();
+        app.approve(&all, None, PASSPHRASE)?;
     }
     if set_up.request.is_none() {
         app.make_key(holder, pin)?;

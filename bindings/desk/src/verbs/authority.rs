@@ -1,11 +1,14 @@
-//! `authority`: init, issue, list, show, revoke, roster, trust.
+//! `authority`: init, issue, list, show, revoke, approve, withdraw, roster, trust.
 
 use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 use std::process::ExitCode;
 
 use serde::Serialize;
-use slingseal_app::{AppError, AuthorityView, Issue, IssuedListView, IssuedView, Received, TrustedView};
+use slingseal_app::{
+    App, AppError, ApprovalView, Approve, AuthorityView, Issue, IssuedListView, IssuedView, Received,
+    TrustedView, built_in_procedures, check_procedure,
+};
 
 use super::Setting;
 use crate::cli::AuthorityVerb;
@@ -22,8 +25,9 @@ struct Credentialed {
 pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     match verb {
-        AuthorityVerb::Init { name, out } => {
-            let view = app.authority_init(&name, &ask(&app, Secret::Passphrase, true)?)?;
+        AuthorityVerb::Init { name, approve, out } => {
+            let approve = chosen_lists(setting, &app, &approve)?;
+            let view = app.authority_init(&name, &ask(&app, Secret::Passphrase, true)?, &approve)?;
             show(setting, &view, out.as_deref(), true)?;
         }
         AuthorityVerb::Issue { request, roles, expires, holder, validity, out } => {
@@ -51,6 +55,15 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
         AuthorityVerb::Show { out } => show(setting, &app.authority()?, out.as_deref(), true)?,
         AuthorityVerb::Revoke { who, days, out } => {
             let view = app.revoke(&who, days, &ask(&app, Secret::Passphrase, false)?)?;
+            show(setting, &view, out.as_deref(), false)?;
+        }
+        AuthorityVerb::Approve { which, days, out } => {
+            let which = which.iter().map(|one| file_or_id(one)).collect::<Result<Vec<_>, _>>()?;
+            let view = app.approve(&which, days, &ask(&app, Secret::Passphrase, false)?)?;
+            show(setting, &view, out.as_deref(), false)?;
+        }
+        AuthorityVerb::Withdraw { which, days, out } => {
+            let view = app.withdraw(&which, days, &ask(&app, Secret::Passphrase, false)?)?;
             show(setting, &view, out.as_deref(), false)?;
         }
         AuthorityVerb::Roster { days, out } => {
@@ -89,6 +102,65 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
         }
     }
     Ok(ExitCode::SUCCESS)
+}
+
+/// Which of the procedures that come with the program count: as told, as typed, or none where nobody can answer.
+fn chosen_lists(setting: &Setting, app: &App, told: &[String]) -> Result<Vec<String>, AppError> {
+    let all = built_in_procedures();
+    let mean = |words: Vec<String>| {
+        if words.iter().any(|word| word.eq_ignore_ascii_case("all")) { all.clone() } else { words }
+    };
+    if !told.is_empty() {
+        return Ok(mean(told.to_vec()));
+    }
+    if !std::io::stdin().is_terminal() || setting.json {
+        eprintln!(
+            "slingseal: no procedure is approved, so that every seal will say WAIT; approve those that count with authority approve"
+        );
+        return Ok(Vec::new());
+    }
+    println!("Only what is walked by an approved procedure can be GO. These come with the program:");
+    for known in app.procedures()?.iter().filter(|known| all.contains(&known.id)) {
+        println!("  {:<12} {}", known.id, known.title);
+    }
+    println!(
+        "They are a start and no manual: approve one only where nothing better is at hand, and write your own."
+    );
+    println!("Which of them count? Type ids, all, or nothing:");
+    Ok(mean(
+        line_typed()?
+            .split([' ', ',', '\n', '\r', '\t'])
+            .filter(|word| !word.is_empty())
+            .map(str::to_owned)
+            .collect(),
+    ))
+}
+
+/// A file's text where there is such a file, an id otherwise.
+fn file_or_id(word: &str) -> Result<Approve, AppError> {
+    let path = Path::new(word);
+    if path.is_file() || word.ends_with(".toml") {
+        let text = input::text(path)?;
+        check_procedure(&text).map_err(|error| input::named(path, &error))?;
+        return Ok(Approve::Text(text));
+    }
+    Ok(Approve::Id(word.to_owned()))
+}
+
+/// An edition in one line: `bag@1   approved since 250900ZNOV26   0123456789abcdef…   Bag sling`.
+fn edition(one: &ApprovalView) -> String {
+    let since = match &one.withdrawn {
+        Some(since) => format!("WITHDRAWN since {}", since.dtg),
+        None => format!("approved since {}", one.from.dtg),
+    };
+    let start = if one.built_in { "  (comes with the program: a start, no manual)" } else { "" };
+    format!(
+        "{}@{}   {since}   {}   {}{start}",
+        one.id,
+        one.version,
+        one.thumbprint,
+        one.title.as_deref().unwrap_or("its text is not here")
+    )
 }
 
 /// Says that an authority of the name is trusted already, and asks whether there are two; never where nobody can answer.
@@ -139,6 +211,9 @@ fn list(view: &IssuedListView) {
     if view.issued.is_empty() {
         println!("Nothing was issued here yet.");
     }
+    for one in &view.approved {
+        println!("{}", edition(one));
+    }
     for warning in &view.warnings {
         eprintln!("slingseal: {warning}");
     }
@@ -168,6 +243,9 @@ fn show(setting: &Setting, view: &AuthorityView, out: Option<&Path>, card: bool)
     }
     for one in &view.taken {
         println!("revoked: {}", line(one));
+    }
+    for one in &view.changed {
+        println!("{}", edition(one));
     }
     println!(
         "{}   fingerprint {}   roster {}, holds until {}",

@@ -7,7 +7,8 @@ use std::process::ExitCode;
 
 use serde::Serialize;
 use slingseal_app::{
-    App, AppError, BundleMade, BundleReport, BundleRequest, FrameTaken, MovingReader, Time, read_picture,
+    App, AppError, BundleMade, BundleReport, BundleRequest, FrameTaken, MovingCode, MovingReader, Time,
+    read_picture,
 };
 
 use super::{Setting, play};
@@ -82,12 +83,7 @@ fn write_frames(
     for (at, moving) in codes.iter().enumerate() {
         // Several are told apart by their folders: each is shown, and taken, by itself.
         let folder = if of == 1 { out.to_owned() } else { out.join(format!("part-{}-of-{of}", at + 1)) };
-        no_frames_yet(&folder)?;
-        let enough = moving.enough();
-        let frames = enough.saturating_mul(100u32.saturating_add(spare)).div_ceil(100).max(enough);
-        for number in 0..frames {
-            write(&folder.join(format!("frame-{number:05}.png")), &moving.frame(number)?.png(PIXELS)?)?;
-        }
+        let (enough, frames) = (moving.enough(), put_frames(moving, &folder, spare)?);
         parts.push(FramesMade { folder, frames, enough, made: moving.made().clone() });
     }
     match parts.as_slice() {
@@ -132,7 +128,18 @@ fn no_frames_yet(folder: &Path) -> Result<(), AppError> {
     Ok(())
 }
 
-fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport, AppError> {
+/// Puts the frames of a moving code into a folder, so many of a hundred more than are enough; says how many.
+pub(super) fn put_frames(moving: &MovingCode, out: &Path, spare: u32) -> Result<u32, AppError> {
+    no_frames_yet(out)?;
+    let enough = moving.enough();
+    let frames = enough.saturating_mul(100u32.saturating_add(spare)).div_ceil(100).max(enough);
+    for number in 0..frames {
+        write(&out.join(format!("frame-{number:05}.png")), &moving.frame(number)?.png(PIXELS)?)?;
+    }
+    Ok(frames)
+}
+
+pub(super) fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<BundleReport, AppError> {
     let mut pictures = Vec::new();
     for file in files {
         if file.is_dir() {
@@ -195,7 +202,7 @@ fn pictures_in(folder: &Path) -> Result<Vec<PathBuf>, AppError> {
     Ok(pictures)
 }
 
-fn tell(setting: &Setting, report: &BundleReport) {
+pub(super) fn tell(setting: &Setting, report: &BundleReport) {
     if setting.json {
         print_json(report);
         return;
@@ -208,6 +215,10 @@ fn tell(setting: &Setting, report: &BundleReport) {
         counted(report.papers, "paper"),
         counted(report.photos, "photograph")
     );
+    for one in &report.procedures {
+        let apart = if one.in_use { "" } else { ", kept apart" };
+        println!("  procedure {} version {}: {}{apart}", one.id, one.version, one.approval);
+    }
     for line in &report.set_aside {
         println!("  SET ASIDE {} ({}): {}", line.place, line.kind, line.reason);
     }

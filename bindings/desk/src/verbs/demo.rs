@@ -7,7 +7,8 @@ use std::process::ExitCode;
 use serde::Serialize;
 use slingseal_app::{
     App, AppError, BundleRequest, CheckPageRequest, ExportTable, Issue, PointKind, PointState, PointView,
-    Received, SealView, VerdictView, VerdictWord, WalkRequest, WalkView, code_of, sound_answer,
+    Received, SealView, VerdictView, VerdictWord, WalkRequest, WalkView, built_in_procedures, code_of,
+    sound_answer,
 };
 
 use super::{Setting, pasted, verify};
@@ -23,6 +24,8 @@ const OTHER_PLAN: &str = include_str!("../../demo/bag.toml");
 /// Everyone's in the demo; a real PIN is nobody else's.
 const PIN: &str = "417293";
 const PASSPHRASE: &str = "high water at Alder Bridge";
+/// The lists that the demo walks by.
+const APPROVED: [&str; 6] = ["vehicle", "bag", "zone", "daily-hooks", "gear-chain", "hookup"];
 /// Left in the folder, so that another run may replace what this one left and nothing else.
 const MARK: &str = "slingseal-demo";
 /// What an earlier run left.
@@ -113,12 +116,17 @@ impl Demo<'_> {
 
         self.chapter("1  Trust");
         let desk = self.home("desk")?;
-        let authority = desk.authority_init("Sela Relief", PASSPHRASE)?;
+        let approved: Vec<String> = APPROVED.iter().map(|id| (*id).to_owned()).collect();
+        let authority = desk.authority_init("Sela Relief", PASSPHRASE, &approved)?;
         let card = self.put("authority", &authority.card.text)?;
         let roster = self.put("roster", &authority.roster.text)?;
         self.say(&format!(
             "The desk becomes the authority \"{}\", fingerprint {}.",
             authority.name, authority.fingerprint
+        ));
+        self.say(&format!(
+            "Its roster names the lists that count: {}. What is walked by any other says WAIT. These are a start and no manual.",
+            APPROVED.join(", ")
         ));
         self.credential(&desk, &desk, "Lantern 1", "planner,leader")?;
         let inspector = self.home("inspector")?;
@@ -484,7 +492,7 @@ impl Demo<'_> {
 
     fn stranger(&mut self, tag: &str) -> Result<PathBuf, AppError> {
         let app = self.home("stranger")?;
-        let own = app.authority_init("Sela Relief", PASSPHRASE)?;
+        let own = app.authority_init("Sela Relief", PASSPHRASE, &built_in_procedures())?;
         app.receive(&own.roster.text)?;
         let request = app.make_key("Anvil 3", PIN)?.text;
         let expires = app.now().plus(slingseal_app::Seconds::days(180)).rfc3339();

@@ -84,10 +84,11 @@ fn text(received: &Received, language: Language) -> String {
                 _ => said,
             }
         }
-        Received::Roster { authority, sequence, revoked, new } => words::RosterRevoked {
+        Received::Roster { authority, sequence, revoked, approved, new } => words::RosterRevoked {
             sequence: &sequence,
             authority: &authority,
-            revoked: &revoked,
+            revoked,
+            approved,
             newness: newness(*new),
         }
         .say(language),

@@ -4,10 +4,11 @@ use slingseal_message::envelope::{Kind, Unsigned, unwrap, wrap};
 use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
 use slingseal_message::tag::{ReceivedTag, read_plan};
 use slingseal_message::trust::{
-    Authority, CheckPage, Credential, DEFAULT_VALIDITY, PageAuthority, Role, Roles, Roster, SecretKey,
+    Approval, Authority, CheckPage, Credential, DEFAULT_VALIDITY, Edition, PageAuthority, Role, Roles,
+    Roster, SecretKey,
 };
 use slingseal_web::Surface;
-use slingseal_words::{CallSign, Digest, Name, Seconds, Time};
+use slingseal_words::{CallSign, Digest, Name, ProcedureId, Seconds, Time};
 
 const PLAN: &str = "load = \"KM-014\"\ndescription = \"Rations\"\nprocedure = \"bag\"\ngross = \"1800 lb\"\n\
     rigger = \"Mason 5\"\n[aircraft]\ntype = \"Heron M2\"\nallowable = \"7000 lb\"\n[pickup]\nname = \"Kestrel Meadow\"\n\
@@ -82,7 +83,11 @@ impl Cast {
     /// A page before it is signed.
     pub fn plain(&self, made: Time, hours: i64, words: &[String]) -> CheckPage {
         let name = Name::new("Sela Relief").expect("a name");
-        let roster = Roster::new(1, at(-100_000), at(500_000)).sign(&self.authority);
+        let edition =
+            Edition { procedure: ProcedureId::new("bag").expect("an id"), version: 1, thumbprint: [3; 16] };
+        let approved = [(edition, Approval { from: at(-90_000), withdrawn: None })].into();
+        let roster = Roster { approved, ..Roster::new(1, at(-100_000), at(500_000)) };
+        let roster = roster.sign(&self.authority);
         let card = Authority::sign(&name, at(-100_000), &self.authority);
         CheckPage {
             made,

@@ -5,6 +5,7 @@ mod bundle;
 mod frames;
 mod have;
 mod heads;
+mod pack;
 
 pub use bundle::{
     BundleReader, BundleWriter, Examined, HeadItem, Item, ItemKind, Piece, RecordItem, TooLong, Unfit,
@@ -13,3 +14,4 @@ pub use bundle::{
 pub use frames::{FrameError, FrameReader, FrameWriter, Heard, Progress};
 pub use have::{Have, HaveError, Known};
 pub use heads::{Heads, VouchedHead};
+pub use pack::{Pack, PackError};

@@ -17,9 +17,11 @@ use slingseal_account::audit::{Chains, ColumnFault, DeviceName, Finding, Link, R
 use slingseal_account::sync::{Examined, RecordItem, examine_record};
 use slingseal_journal::verify_chain;
 use slingseal_message::envelope::Kind;
-use slingseal_message::seal::{Outcome, Record, Void};
+use slingseal_message::seal::{Outcome, Record, Seal, Void};
 use slingseal_message::tag::ReceivedTag;
-use slingseal_message::trust::{Authority, CredentialId, PublicKey, Roster, Trusted, TrustedAuthority};
+use slingseal_message::trust::{
+    Authority, CredentialId, EditionStanding, PublicKey, Roster, Signer, Trusted, TrustedAuthority,
+};
 use slingseal_store::{Judged, LoadRow, RecordRow, StoreError};
 use slingseal_words::{Digest, LoadNumber, Name, same_person};
 
@@ -259,7 +261,10 @@ impl Inner {
                 walked: (tally.found, tally.corrected),
             }));
         }
-        Ok(agrees(&examined.seal, &walk, &tag).map_err(|unfit| RecordFault::Unfit(unfit.to_string())))
+        if let Err(unfit) = agrees(&examined.seal, &walk, &tag) {
+            return Ok(Err(RecordFault::Unfit(unfit.to_string())));
+        }
+        Ok(is_what_was_approved(&examined.seal, record, &examined.signer, trusted))
     }
 
     /// What is kept of the judgement is what it says now, for every seal and every load. Of loads with a seal that does not hold
@@ -421,4 +426,26 @@ fn fits_its_row(row: &RecordRow, own: Digest, examined: &Examined) -> Result<(),
         (walked.is_some() && row.tag != walked, ColumnFault::Tag),
     ];
     wrong.into_iter().find(|(wrong, _)| *wrong).map_or(Ok(()), |(_, fault)| Err(fault))
+}
+
+/// A seal has four bytes of its edition's digest, the record all of them: where an approval fits the four, it must fit the rest.
+fn is_what_was_approved(
+    seal: &Seal,
+    record: &Record,
+    signer: &Signer,
+    trusted: &Trusted,
+) -> Result<(), RecordFault> {
+    let authority = trusted.authority(&signer.authority);
+    let Some((authority, roster)) = authority.and_then(|one| Some((one, one.roster.as_ref()?))) else {
+        return Ok(());
+    };
+    let at = |print: &[u8]| roster.edition(&seal.procedure, seal.version, print, seal.issued);
+    let whole = record.procedure_digest.as_bytes().first_chunk::<16>().copied().unwrap_or_default();
+    if at(&seal.procedure_print) == EditionStanding::Approved && at(&whole) != EditionStanding::Approved {
+        return Err(RecordFault::Unfit(format!(
+            "it was walked by another text than {} approves as procedure {} version {}, made to look like it",
+            authority.name, seal.procedure, seal.version
+        )));
+    }
+    Ok(())
 }

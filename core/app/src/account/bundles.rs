@@ -13,7 +13,7 @@ use crate::error::said_by_system;
 use crate::hook::admission::Admission;
 use crate::procedures::comes_with_the_program;
 use crate::walks::sealing::entry_digest;
-use crate::{App, AppError, CodeView, Inner};
+use crate::{App, AppError, CodeView, Inner, ProcedureView};
 use slingseal_account::sync::{
     BundleReader, BundleWriter, FrameReader, FrameWriter, Have, HeadItem, Heard, ItemKind, Known, Piece,
     RecordItem,
@@ -44,6 +44,8 @@ pub struct BundleMade {
     pub papers: u32,
     /// Photographs.
     pub photos: u32,
+    /// Procedures that go along by themselves, and not with a record.
+    pub procedures: u32,
     /// What was too long for a bundle, in plain words.
     pub left_out: Vec<String>,
 }
@@ -83,6 +85,8 @@ pub struct BundleReport {
     pub movements: u32,
     /// Photographs that are new here.
     pub photos: u32,
+    /// Editions of procedures that are new here; those that nobody trusted here approves are kept apart.
+    pub procedures: Vec<ProcedureView>,
     /// What was set aside, in the order of the bundle; after the first thousand one line tells how many more.
     pub set_aside: Vec<SetAsideLine>,
     /// What the leader should look into, though nothing was refused.
@@ -103,7 +107,10 @@ impl MovingCode {
     }
 
     pub(crate) fn of_bundle(bytes: &[u8], papers: u32) -> Result<Self, AppError> {
-        let made = BundleMade { papers, ..BundleMade::default() };
+        Self::of_made(bytes, BundleMade { papers, ..BundleMade::default() })
+    }
+
+    pub(crate) fn of_made(bytes: &[u8], made: BundleMade) -> Result<Self, AppError> {
         Ok(Self { frames: FrameWriter::new(bytes).map_err(AppError::bad_input)?, made })
     }
 
@@ -261,7 +268,7 @@ impl App {
     }
 }
 
-fn io(error: std::io::Error) -> AppError {
+pub(crate) fn io(error: std::io::Error) -> AppError {
     AppError::bad_input(words::BundleCannotReadWrittenTry { error: said_by_system(&error) })
 }
 
@@ -449,6 +456,15 @@ impl Inner {
                 }
             }
         }
+        // A list that counts goes wherever its approval goes; under a running engine only by its own moving code.
+        for known in if scope.exams { self.approved_texts()? } else { Vec::new() } {
+            if !comes_with_the_program(&known.digest) && texts.insert(known.digest) {
+                match writer.add(ItemKind::Procedure, known.text.as_bytes()).map_err(io)? {
+                    Ok(()) => made.procedures += 1,
+                    Err(too_long) => made.left_out.push(too_long.to_string()),
+                }
+            }
+        }
         // A zone's moving code is held up under a running engine: a school's papers go by file.
         for (kind, bytes) in if scope.exams { self.exam_items(&mut texts)? } else { Vec::new() } {
             match writer.add(kind, &bytes).map_err(io)? {
@@ -476,7 +492,7 @@ impl Inner {
         let mut reader = BundleReader::begin(input).map_err(io)?.ok_or_else(none)?;
         let (now, language, device) = (self.now(), self.language(), self.store.device().0);
         let own = self.store.head();
-        self.store.write(|tx| {
+        let (report, new_texts) = self.store.write(|tx| {
             let mut merge = Merge {
                 admission: Admission::begin(tx, now, language)?,
                 language,
@@ -485,6 +501,7 @@ impl Inner {
                 more_aside: 0,
                 own: HeadItem { device, seq: own.seq, digest: own.digest },
                 report: BundleReport::default(),
+                new_texts: Vec::new(),
             };
             let mut items = 0u64;
             while let Some(piece) = reader.next_piece().map_err(io)? {
@@ -506,6 +523,7 @@ impl Inner {
             }
             progress(BundleProgress { bytes: reader.position(), items });
             merge.finish()
-        })
+        })?;
+        self.with_procedures(report, &new_texts)
     }
 }

@@ -5,16 +5,16 @@ use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, put_heads}
 use crate::account::strays::Origin;
 use crate::exams::papers::{judge_sheet, put_lock, put_result, put_sheet, result_parts};
 use crate::hook::admission::Admission;
-use crate::procedures::keep_text;
+use crate::procedures::{comes_with_the_program, is_approved, keep_text};
 use crate::walks::photograph;
 use crate::{AppError, BundleReport, SetAsideLine};
-use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, RecordItem};
+use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, Pack, RecordItem};
 use slingseal_catalogue::refusals as words;
 use slingseal_message::envelope::Kind;
 use slingseal_message::tag::kind_of_tag;
 use slingseal_store::{Put, StrayKind};
 use slingseal_walk::exam::{judge_lock, judge_result};
-use slingseal_words::{Digest, Language};
+use slingseal_words::{Digest, Language, Saying};
 
 /// The most that is set aside of one bundle and in a home: things, and their bytes. The oldest gives way.
 pub(crate) const MOST_ASIDE: usize = 1_000;
@@ -32,6 +32,8 @@ pub(crate) struct Merge<'m, 'c> {
     /// What was set aside beyond what is listed.
     pub(crate) more_aside: u64,
     pub(crate) report: BundleReport,
+    /// Texts of procedures that are new here.
+    pub(crate) new_texts: Vec<Digest>,
 }
 
 impl Merge<'_, '_> {
@@ -45,6 +47,7 @@ impl Merge<'_, '_> {
             ItemKind::Head => self.head(&item.body),
             ItemKind::Photo => self.photo(&item.body),
             ItemKind::Procedure => self.procedure(&item.body),
+            ItemKind::Pack => self.pack(&item.body, number),
             ItemKind::ExamKey => self.exam_key(&item.body),
             ItemKind::ExamSheet => self.exam_sheet(&item.body),
             ItemKind::ExamResult => self.exam_result(&item.body),
@@ -162,8 +165,31 @@ impl Merge<'_, '_> {
     /// The text of a procedure: found by its digest alone, so that nothing needs to be believed.
     fn procedure(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let text = std::str::from_utf8(bytes).map_err(|_| AppError::bad_input(words::BytesAreNoText))?;
-        if keep_text(self.admission.tx, text)? {
-            self.admission.count(StrayKind::Procedure, Digest::of(bytes), bytes.len())?;
+        let digest = Digest::of(bytes);
+        if !comes_with_the_program(&digest) && keep_text(self.admission.tx, text)? {
+            // Whoever is trusted and approves it has signed its thumbprint: then it is nobody's stray.
+            if is_approved(&self.admission.trusted, digest) {
+                self.admission.tx.put_named(digest)?;
+            } else {
+                self.admission.count(StrayKind::Procedure, digest, bytes.len())?;
+            }
+            self.new_texts.push(digest);
+        }
+        Ok(())
+    }
+
+    /// Each text of a pack by itself: a broken one among ten costs one.
+    fn pack(&mut self, bytes: &[u8], number: u64) -> Result<(), AppError> {
+        let pack = Pack::parse(bytes).map_err(|error| AppError::bad_input(Saying::verbatim(error)))?;
+        for (at, text) in pack.texts.iter().enumerate() {
+            match self.procedure(text.as_bytes()) {
+                Err(error @ AppError::BadInput { .. }) => {
+                    let place = format!("item {number}, procedure {} of {}", at + 1, pack.texts.len());
+                    let reason = format!("{}: {error}", slingseal_walk::procedure::name_of(text));
+                    self.set_aside(text.as_bytes(), place, ItemKind::Procedure.english(), reason)?;
+                }
+                other => other?,
+            }
         }
         Ok(())
     }
@@ -245,7 +271,7 @@ impl Merge<'_, '_> {
         }
     }
 
-    pub(crate) fn finish(mut self) -> Result<BundleReport, AppError> {
+    pub(crate) fn finish(mut self) -> Result<(BundleReport, Vec<Digest>), AppError> {
         if self.more_aside > 0 {
             self.report.set_aside.push(SetAsideLine {
                 place: "and after that".into(),
@@ -260,6 +286,6 @@ impl Merge<'_, '_> {
         self.admission.tx.trim_quarantine(MOST_ASIDE as u64, MOST_ASIDE_BYTES as u64)?;
         let finished = self.admission.finish()?;
         self.report.warnings.extend(finished.gave_way.say());
-        Ok(self.report)
+        Ok((self.report, self.new_texts))
     }
 }

@@ -11,6 +11,7 @@ pub(crate) mod strays;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::movements::flow::flow_row;
+use crate::procedures::name_approved;
 use crate::{AppError, Inner};
 use slingseal_judgement::{
     Asked, Evidence, InspectionWord, LatestTrusted, LoadFacts, LoadJudgement, LoadState, LoadWord, Memory,
@@ -433,7 +434,8 @@ pub(crate) fn restand_all(tx: &Tx<'_>, loads: &[String], trusted: &mut Trusted) 
     Ok(())
 }
 
-/// The loads that a change of trust touches: whose seals or tags somebody signed who is trusted or revoked otherwise than before.
+/// The loads that a change of trust touches: whose seals or tags somebody signed who is trusted or revoked otherwise than before, or
+/// whose authority approves other procedures.
 pub(crate) fn touched_by_trust(
     read: &Reader<'_>,
     before: &mut Trusted,
@@ -449,7 +451,16 @@ pub(crate) fn touched_by_trust(
         .filter(|authority| after.authority(&authority.key).is_none())
         .map(|authority| authority.key.to_bytes())
         .collect();
-    for authority in gone {
+    let approved = |trusted: &Trusted, key: &PublicKey| {
+        let roster = trusted.authority(key).and_then(|authority| authority.roster.as_ref());
+        roster.map(|roster| roster.approved.clone())
+    };
+    let approving = after.iter().map(|authority| authority.key);
+    let otherwise: Vec<[u8; 32]> = approving
+        .filter(|key| approved(before, key) != approved(after, key))
+        .map(|key| key.to_bytes())
+        .collect();
+    for authority in gone.into_iter().chain(otherwise) {
         loads.extend(read.loads_of_authority(&authority)?);
     }
     for AuthoredRow { kind, author, bytes } in read.authored()? {
@@ -515,6 +526,7 @@ pub(crate) fn trust_changed(tx: &Tx<'_>, before: &Trusted) -> Result<(), AppErro
     let mut after = trusted_of(tx)?;
     let loads = touched_by_trust(tx, &mut before.clone(), &mut after)?;
     restand_all(tx, &loads, &mut after)?;
+    name_approved(tx, &after)?;
     whole_again(tx, &after)
 }
 

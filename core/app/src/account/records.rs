@@ -4,6 +4,7 @@ use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
 use crate::account::Knowledge;
+use crate::procedures::EditionState;
 use crate::walks::sealing::{entry_digest, grams, walk_of_record};
 use crate::walks::view::FindingView;
 use crate::{App, AppError, Inner, Stamp, TagView};
@@ -37,6 +38,10 @@ pub struct RecordLine {
     pub rigger: String,
     /// The procedure's id.
     pub procedure: String,
+    /// Which version of it was walked.
+    pub version: u32,
+    /// How that edition stood with the inspector's authority when it was walked.
+    pub edition: EditionState,
     /// The pickup zone; empty where unknown.
     pub place: String,
     /// The aircraft's type; empty where unknown.
@@ -264,6 +269,7 @@ impl Inner {
 
     fn line(&self, row: &RecordRow, lines: &Lines) -> Result<RecordLine, AppError> {
         let state = self.state_of(row, lines)?;
+        let by = self.walked_by(row, &lines.knowledge.trusted)?;
         Ok(RecordLine {
             record: row.digest.to_string(),
             load: row.load.clone(),
@@ -275,6 +281,8 @@ impl Inner {
             inspector: row.inspector.clone(),
             rigger: row.rigger.clone(),
             procedure: row.procedure.clone(),
+            version: by.as_ref().map_or(0, |by| by.version),
+            edition: by.map_or(EditionState::NotApproved, |by| by.state),
             place: row.place.clone(),
             aircraft: row.aircraft.clone(),
             found: row.found,

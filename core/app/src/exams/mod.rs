@@ -149,7 +149,8 @@ impl App {
         let inner = self.lock();
         let bytes = tag_bytes(&plan.tag)?;
         let received = ReceivedTag::open(&bytes)?;
-        let expanded = inner.procedure(&received.tag.procedure)?.expand(inner.language());
+        let expanded =
+            slingseal_walk::procedure::check(&inner.text_ordered(&received.tag)?)?.expand(inner.language());
         let (list, seed) = inner.exam_list(plan, &expanded)?;
         Ok(ExamPlanView {
             load: received.tag.load.to_string(),
@@ -168,7 +169,8 @@ impl App {
         let inner = self.lock();
         let bytes = tag_bytes(tag)?;
         let received = ReceivedTag::open(&bytes)?;
-        let plan = inner.procedure(&received.tag.procedure)?.expand(inner.language());
+        let plan =
+            slingseal_walk::procedure::check(&inner.text_ordered(&received.tag)?)?.expand(inner.language());
         let points = plan.cards.iter().flat_map(|card| card.points.iter().map(move |point| (card, point)));
         let named = points.flat_map(|(card, point)| {
             point.deficiencies.iter().map(move |known| (card, point, known.name.as_str()))
@@ -268,7 +270,7 @@ impl Inner {
     ) -> Result<ExamKeyView, AppError> {
         let tag_bytes = tag_bytes(&plan.tag)?;
         let received = ReceivedTag::open(&tag_bytes)?;
-        let text = self.procedure_text(&received.tag.procedure)?;
+        let text = self.text_ordered(&received.tag)?;
         let expanded = slingseal_walk::procedure::check(&text)?.expand(self.language());
         let (list, _) = self.exam_list(plan, &expanded)?;
         let small = |number: u32| u8::try_from(number).unwrap_or(u8::MAX);

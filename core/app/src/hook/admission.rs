@@ -13,6 +13,7 @@ use crate::account::{
 };
 use crate::hook::receive::not_told_otherwise;
 use crate::procedures::expanded_of;
+use crate::procedures::name_approved;
 use crate::trust::authority::credential_row;
 use crate::walks::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
 use slingseal_account::sync::{HeadItem, Unfit, examine_body};
@@ -517,6 +518,8 @@ impl<'a, 'c> Admission<'a, 'c> {
             if new {
                 let mut before = std::mem::replace(&mut self.trusted, trusted_of(self.tx)?);
                 let touched = touched_by_trust(self.tx, &mut before, &mut self.trusted)?;
+                // Before too many strays give way: what this roster approves is none.
+                name_approved(self.tx, &self.trusted)?;
                 self.touched.extend(touched);
             }
             return Ok(AdmittedRoster { authority, roster, new });

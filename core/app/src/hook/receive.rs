@@ -60,6 +60,8 @@ pub enum Received {
         sequence: u32,
         /// How many credentials and keys it revokes.
         revoked: u32,
+        /// How many editions of procedures it approves.
+        approved: u32,
         /// Whether it was newer than what was here.
         new: bool,
     },
@@ -159,6 +161,7 @@ impl App {
                     authority: admitted.authority.to_string(),
                     sequence: admitted.roster.sequence,
                     revoked: admitted.roster.entries(),
+                    approved: admitted.roster.approvals(),
                     new: admitted.new,
                 })
             }

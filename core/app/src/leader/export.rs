@@ -45,6 +45,8 @@ struct Exported {
     rigger: Option<String>,
     procedure: String,
     procedure_version: u32,
+    procedure_thumbprint: String,
+    edition: Option<&'static str>,
     aircraft: Option<String>,
     gross: Mass,
     allowable: Option<Mass>,
@@ -183,7 +185,7 @@ const RECORDS: &str = "record,load,description,outcome,standing,issued_utc,issue
     inspector,rigger,procedure,procedure_version,aircraft,gross,gross_kg,gross_lb,allowable,allowable_kg,allowable_lb,\
     pickup,pickup_mgrs,pickup_latitude,pickup_longitude,destination,destination_mgrs,destination_latitude,\
     destination_longitude,walked_mgrs,found,corrected,tag,tag_signed,device,whole,seal,\
-    weight_source,manual,manual_edition,airspeed,airspeed_source,edition_ordered,leg_serials,conditions\r\n";
+    weight_source,manual,manual_edition,airspeed,airspeed_source,edition_ordered,leg_serials,conditions,procedure_thumbprint,edition\r\n";
 const DEFICIENCIES: &str =
     "record,load,issued_utc,issued_dtg,inspector,rigger,procedure,point,deficiency,corrected\r\n";
 const EQUIPMENT: &str = "record,load,issued_utc,issued_dtg,inspector,pickup,aircraft,serial,kind,rating,\
@@ -290,6 +292,8 @@ impl Exported {
             self.conditions.as_ref().map_or(Cell::Empty, |list| {
                 Cell::text(&if list.is_empty() { "none".to_owned() } else { list.join("; ") })
             }),
+            Cell::plain(&self.procedure_thumbprint),
+            self.edition.map_or(Cell::Empty, Cell::plain),
         ]);
         cells
     }
@@ -345,6 +349,7 @@ fn io(error: std::io::Error) -> AppError {
 impl Inner {
     fn each_exported(&self, mut take: impl FnMut(Exported) -> Result<(), AppError>) -> Result<(), AppError> {
         let read = self.store.read();
+        let trusted = self.trusted()?;
         read.each_in_order(|row| -> Result<(), AppError> {
             let missing = || AppError::StorageDamaged {
                 message: words::RecordHasNoBytes { digest: row.digest.short() }.into(),
@@ -361,7 +366,8 @@ impl Inner {
             let tag = known.as_deref().map(ReceivedTag::open).transpose()?.map(|received| received.tag);
             let text =
                 slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::Seal, &bytes.seal);
-            take(exported(&row, &seal, record.as_ref(), tag.as_ref(), &deficiencies, text))
+            let edition = self.walked_by(&row, &trusted)?.map(|by| by.state.word());
+            take(exported(&row, &seal, record.as_ref(), tag.as_ref(), &deficiencies, edition, text))
         })
     }
 }
@@ -376,6 +382,7 @@ fn exported(
     record: Option<&Record>,
     tag: Option<&Tag>,
     deficiencies: &[DeficiencyRow],
+    edition: Option<&'static str>,
     text: String,
 ) -> Exported {
     let place =
@@ -393,6 +400,8 @@ fn exported(
         rigger: some(&row.rigger),
         procedure: row.procedure.clone(),
         procedure_version: seal.version,
+        procedure_thumbprint: hex(&seal.procedure_print),
+        edition,
         aircraft: some(&row.aircraft),
         gross: seal.mass.into(),
         allowable: tag.map(|tag| tag.allowable.into()),

@@ -4,6 +4,7 @@
 mod aside;
 mod board;
 mod deficiencies;
+mod editions;
 mod equipment;
 mod export;
 mod list;
@@ -14,6 +15,7 @@ pub use aside::AsideView;
 pub(crate) use board::day_of;
 pub use board::{BoardColumn, BoardLoad, BoardRequest, BoardView, ZoneCount};
 pub use deficiencies::{DeficienciesView, GroupShare, PointShare, ShareView};
+pub use editions::{EditionWalked, EditionsView};
 pub use equipment::{PieceLine, PieceView};
 pub use export::{EXPORT_SCHEMA, ExportTable};
 pub use list::{ListRequest, RecordsView};

@@ -371,6 +371,7 @@ impl Inner {
             warnings.push(rigging.summary.clone());
         }
         warnings.extend(rigging.as_ref().and_then(|rigging| rigging.beyond.clone()));
+        warnings.extend(self.order_warning(tag)?);
         match signature {
             TagSignature::Planner => {}
             TagSignature::Unsigned => warnings.push(
@@ -395,7 +396,9 @@ impl Inner {
                     .into(),
             ),
         }
-        let title = self.procedure(&tag.procedure).ok().map(|procedure| procedure.expand(language).title);
+        let text = self.text_ordered(tag).ok();
+        let ordered = text.and_then(|text| slingseal_walk::procedure::check(&text).ok());
+        let title = ordered.map(|procedure| procedure.title(language).to_owned());
         Ok(TagView {
             check: word.digest().check_word(),
             text: slingseal_message::envelope::wrap(word.kind(), bytes),

@@ -66,7 +66,7 @@ impl Scene {
     fn new() -> Self {
         let zone = Zone::new();
         let authority = zone.home("authority");
-        authority.authority_init("Sela Relief", WORDS).unwrap();
+        authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
         let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
         let view = seal_one(&zone, &inspector, "KM-014", true);
         let tag = inspector.record(&view.record).unwrap().tag.unwrap().text;

@@ -38,7 +38,7 @@ impl Day {
     fn new() -> (Self, App) {
         let zone = Zone::new();
         let authority = zone.home("authority");
-        authority.authority_init("Sela Relief", WORDS).unwrap();
+        authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
         let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
         let mut seals = Vec::new();
         for (load, fit) in [("KM-014", true), ("KM-015", false), ("KM-016", true)] {
@@ -724,4 +724,45 @@ fn a_piece_of_a_foreign_journal_is_followed() {
     let rewritten: Vec<Entry> = [&piece[..9], &[changed()], &piece[10..]].concat();
     let what = format!("entry {} of device 07070707 does not follow entry {}", piece[10].seq, piece[9].seq);
     named(&faults("rewritten", &rewritten), &what);
+}
+
+/// A record says fit, and its chain holds: but the answer to one card is not among its entries. Its events are followed by the text
+/// of the list, and no decision can follow cards that nobody answered: the record is not taken, and the seal stands alone.
+#[test]
+fn a_record_that_does_not_cover_its_list_is_named() {
+    let (day, inspector) = Day::new();
+    let honest = bundle(&inspector);
+    drop(inspector);
+    let dishonest = Dishonest::of(&day.zone, &day.seals[2]);
+    let without = |item: RecordItem, back: usize| {
+        dishonest.again(item, |record, _| {
+            let is_decision = |entry: &JournalEntry| String::from_utf8_lossy(&entry.body).contains("decided");
+            let decision = record.entries.iter().rposition(is_decision).unwrap();
+            record.entries.remove(decision - back);
+            for at in 1..record.entries.len() {
+                let (seq, prev) = {
+                    let before = &record.entries[at - 1];
+                    (before.seq + 1, crate::walks::sealing::entry_digest(before, &record.walk))
+                };
+                (record.entries[at].seq, record.entries[at].prev) = (seq, prev);
+            }
+            let last = record.entries.last().unwrap();
+            record.head = (last.seq, crate::walks::sealing::entry_digest(last, &record.walk));
+        })
+    };
+    for (number, back) in [1, 2, 9].into_iter().enumerate() {
+        let desk = day.desk(["c0", "c1", "c2"][number]);
+        let bytes = with_records(&honest, |item| {
+            let this = ReceivedSeal::open(&item.seal).unwrap().seal.load.as_str() == "KM-016";
+            Some(if this { without(item, back) } else { item })
+        });
+        let report = take(&desk, &bytes);
+        let reasons: Vec<&str> = report.set_aside.iter().map(|line| line.reason.as_str()).collect();
+        assert!(
+            reasons.iter().any(|reason| reason.contains("cannot follow what stands before it")),
+            "{reasons:?}"
+        );
+        let line = desk.records(Some("KM-016"), 5).unwrap().remove(0);
+        assert!(!line.whole, "the seal alone");
+    }
 }

@@ -42,7 +42,7 @@ fn none(_: &str) -> Result<String, String> {
 fn a_tag_says_what_its_load_was_rigged_by_wherever_it_is_shown() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let desk = zone.device(&authority, "desk", "Lantern 1", "planner");
     let made = desk.write_tag(PLAN, &none, Some(PIN)).unwrap();
     assert!(made.code.text.starts_with("LT2:"), "{}", made.code.text);
@@ -81,7 +81,7 @@ fn a_tag_says_what_its_load_was_rigged_by_wherever_it_is_shown() {
 fn a_tag_of_one_form_is_none_of_the_other() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let desk = zone.device(&authority, "desk", "Lantern 1", "planner");
     let made = desk.write_tag(PLAN, &none, Some(PIN)).unwrap();
     let other = made.code.text.replacen("LT2:", "LT1:", 1);
@@ -95,7 +95,7 @@ fn a_tag_of_one_form_is_none_of_the_other() {
 fn a_condition_that_the_procedure_does_not_know_is_told() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let desk = zone.device(&authority, "desk", "Lantern 1", "planner");
     let told =
         |from: &str, to: &str| desk.write_tag(&PLAN.replace(from, to), &none, None).unwrap_err().to_string();
@@ -109,7 +109,7 @@ fn a_condition_that_the_procedure_does_not_know_is_told() {
 fn the_conditions_of_the_tag_decide_which_points_count() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let desk = zone.device(&authority, "desk", "Lantern 1", "planner,inspector");
     let points = |when: &str| {
         let plan = PLAN.replace("KM-020", &format!("KM-{}", when.len())).replace("when = [\"night\"]", when);

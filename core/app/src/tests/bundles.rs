@@ -16,7 +16,7 @@ pub(super) struct Day {
 pub(super) fn day() -> Day {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let one = zone.device(&authority, "one", "Anvil 3", "inspector,planner");
     let two = zone.device(&authority, "two", "Anvil 4", "inspector,planner");
     let hookup = zone.device(&authority, "hookup", "Thistle 7", "hookup");

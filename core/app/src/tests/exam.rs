@@ -27,7 +27,7 @@ pub(super) struct School {
 fn school() -> School {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let instructor = zone.device(&authority, "instructor", "Lantern 1", "instructor,planner");
     let student = zone.home("student");
     meet(&student, &authority);
@@ -427,8 +427,13 @@ fn what_cannot_be_is_refused_in_one_line() {
         .replace("version = 2", "version = 7");
     let text = own.replace("Hold the tag in one hand", "Take the tag in one hand");
     school.instructor.add_procedure(&text).unwrap();
-    let newer = school.lock(&FOUR);
-    let message = refused(school.begin(&newer, "Pupil 1"));
+    let newest = school.authority.approve(&[Approve::Text(text)], None, WORDS).unwrap().roster.text;
+    school.instructor.receive(&newest).unwrap();
+    let tag = school.instructor.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
+    let plan = ExamPlan { tag: tag.clone(), ..school.plan(&FOUR) };
+    let newer = school.instructor.exam_lock(&plan, &STANDARD, PIN).unwrap();
+    let begin_newer = ExamBegin { key: newer.code.text, tag: Some(tag), student: "Pupil 1".into() };
+    let message = refused(school.student.exam_begin(&begin_newer));
     assert!(
         message.contains("the key is for procedure bag version 7 and this is bag version 2"),
         "{message}"

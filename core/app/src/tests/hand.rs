@@ -11,7 +11,7 @@ struct Load {
 fn load() -> Load {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let planner = zone.device(&authority, "planner", "Lantern 1", "planner");
     let tag = planner.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
     drop(planner);

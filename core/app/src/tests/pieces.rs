@@ -33,7 +33,7 @@ fn none(_: &str) -> Result<String, String> {
 fn zone() -> (Zone, App) {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     (zone, authority)
 }
 

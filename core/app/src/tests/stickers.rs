@@ -12,7 +12,7 @@ const SMALL: u32 = 144 - 4 - 1;
 fn a_seal_and_its_tag_fit_one_sticker() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
     let hookup = zone.home("hookup");
     meet(&hookup, &authority);
@@ -44,7 +44,7 @@ fn a_seal_and_its_tag_fit_one_sticker() {
 fn what_cannot_be_written_is_told() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let card = authority.authority().unwrap();
     let roster = card.roster.text.clone();
     let read = read_sticker(&sticker(&[card.card.text.clone(), roster.clone()], LARGE).unwrap().message);

@@ -31,7 +31,7 @@ fn roster_of(app: &App) -> (Option<u32>, u32) {
 fn an_older_roster_never_replaces_a_newer_one() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    let first = authority.authority_init("Sela Relief", WORDS).unwrap().roster.text;
+    let first = authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap().roster.text;
     let device = zone.device(&authority, "device", "Anvil 3", "inspector");
     let second = authority.revoke(&["Anvil 3".into()], None, WORDS).unwrap().roster.text;
     device.receive(&second).unwrap();
@@ -50,7 +50,7 @@ fn an_older_roster_never_replaces_a_newer_one() {
 fn two_rosters_of_one_number_are_told() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let device = zone.device(&authority, "device", "Anvil 3", "inspector");
     drop(authority);
     // The authority's home is copied, and both sign a roster number 2.
@@ -71,8 +71,8 @@ fn two_rosters_of_one_number_are_told() {
 fn an_authority_revokes_its_own_alone() {
     let zone = Zone::new();
     let (first, second) = (zone.home("first"), zone.home("second"));
-    first.authority_init("Sela Relief", WORDS).unwrap();
-    second.authority_init("Alder Aid", WORDS).unwrap();
+    first.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
+    second.authority_init("Alder Aid", WORDS, &built_in_procedures()).unwrap();
     meet(&second, &first);
     let device = zone.device(&first, "device", "Anvil 3", "inspector");
     let request = device.set_up().unwrap().request.unwrap();
@@ -102,7 +102,7 @@ fn issue_as(authority: &App, request: &str, holder: &str, roles: &str) -> Result
 fn a_revoked_key_takes_every_credential_of_it_and_gets_none_again() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let device = zone.device(&authority, "device", "Anvil 3", "inspector,planner");
     let request = device.set_up().unwrap().request.unwrap();
     let renamed = issue_as(&authority, &request, "Hammer 9", "leader").unwrap();
@@ -152,7 +152,7 @@ fn a_revoked_key_takes_every_credential_of_it_and_gets_none_again() {
 fn a_name_that_several_may_have_is_asked_for() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let one = zone.device(&authority, "one", "Anvil 3", "inspector");
     zone.device(&authority, "two", "\u{410}nvil-3", "inspector");
     let error = authority.revoke(&["anvil 3".into()], None, WORDS).unwrap_err();
@@ -170,8 +170,8 @@ fn a_name_that_several_may_have_is_asked_for() {
 fn trust_is_taken_away_and_two_of_one_name_are_told_apart() {
     let zone = Zone::new();
     let (real, false_one) = (zone.home("real"), zone.home("false"));
-    real.authority_init("Sela Relief", WORDS).unwrap();
-    false_one.authority_init("SELA-RELIEF", WORDS).unwrap();
+    real.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
+    false_one.authority_init("SELA-RELIEF", WORDS, &built_in_procedures()).unwrap();
     let inspector = zone.device(&real, "inspector", "Anvil 3", "inspector,planner");
     let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
     let seal = sealed(&inspector, &tag, true).code.text;
@@ -256,7 +256,7 @@ fn a_roster_of_the_first_kind_is_still_read() {
 fn a_roster_drops_what_says_nothing_any_more() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     for (name, holder, roles) in [("one", "Anvil 3", "inspector"), ("two", "Lantern 1", "planner")] {
         let device = zone.home(name);
         meet(&device, &authority);
@@ -278,7 +278,7 @@ fn a_roster_drops_what_says_nothing_any_more() {
 fn a_seal_scanned_before_its_tag_is_found_by_the_tag() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
     let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
     let seal = sealed(&inspector, &tag, true).code.text;
@@ -308,7 +308,7 @@ fn a_seal_scanned_before_its_tag_is_found_by_the_tag() {
 fn what_a_hookup_seals_is_no_inspection() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
     let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
     let seal = sealed(&inspector, &tag, true);
@@ -340,7 +340,7 @@ fn what_a_hookup_seals_is_no_inspection() {
 fn a_copied_home_opens_nothing_without_the_device() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let inspector = zone.device(&authority, "inspector", "Anvil 3", "inspector,planner");
     let tag = inspector.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
     let view = walk_all(&inspector, inspector.begin_walk(&tag).unwrap());
@@ -368,7 +368,7 @@ fn a_copied_home_opens_nothing_without_the_device() {
 fn the_wait_after_wrong_pins_grows_and_survives_restarts_and_a_set_clock() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let mut device = zone.device(&authority, "device", "Lantern 1", "planner");
     let sign = |app: &App, pin: &str| app.write_tag(PLAN, &no_file, Some(pin)).map(|_| ());
     let mut waits = Vec::new();
@@ -408,7 +408,7 @@ fn the_wait_after_wrong_pins_grows_and_survives_restarts_and_a_set_clock() {
 fn a_key_that_was_opened_is_not_open_for_the_next_call() {
     let zone = Zone::new();
     let authority = zone.home("authority");
-    authority.authority_init("Sela Relief", WORDS).unwrap();
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let device = zone.device(&authority, "device", "Anvil 3", "inspector,planner,hookup");
     let tag = device.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
     let seal = sealed(&device, &tag, true);
@@ -448,8 +448,8 @@ fn a_key_that_was_opened_is_not_open_for_the_next_call() {
 fn a_passphrase_that_is_soon_guessed_is_refused() {
     let home = Zone::new().home("authority");
     for easy in ["123456789012", "passwordpassword", "qwertyuiop12", "Sela Relief 2026", "aaaaaaaaaaaaaaaa"] {
-        let error = home.authority_init("Sela Relief", easy).unwrap_err();
+        let error = home.authority_init("Sela Relief", easy, &built_in_procedures()).unwrap_err();
         assert!(error.to_string().contains("passphrase"), "{easy}: {error}");
     }
-    home.authority_init("Sela Relief", "a meadow by the river").unwrap();
+    home.authority_init("Sela Relief", "a meadow by the river", &built_in_procedures()).unwrap();
 }

@@ -6,6 +6,8 @@ use slingseal_catalogue::refusals as words;
 use std::collections::BTreeSet;
 
 use crate::account::{trust_changed, trusted_of};
+use crate::trust::approvals::{ApprovalView, approve_edition};
+use crate::trust::rosters::{REVOKED_KEYS, ROSTER_LIFE, roster_row};
 use crate::trust::setup::AUTHORITY_VAULT;
 use crate::{App, AppError, CodeView, Inner, IssuedListView, IssuedView, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
@@ -13,16 +15,10 @@ use slingseal_message::trust::{
     Authority, Credential, CredentialId, DEFAULT_VALIDITY, KeyRequest, KeyThumbprint, Passphrase, PublicKey,
     Roles, Roster, SecretKey, Vault,
 };
-use slingseal_store::{AuthorityRow, CredentialRow, RosterRow};
-use slingseal_words::{CallSign, Digest, Name, Seconds, Time};
+use slingseal_store::{AuthorityRow, CredentialRow};
+use slingseal_words::{CallSign, Digest, Name, ProcedureId, Seconds, Time};
 
 const NAME: &str = "authority.name";
-/// Every key that was ever revoked here, eight bytes each: a roster drops those that say nothing any more, and still nothing
-/// may be issued to them.
-const REVOKED_KEYS: &str = "authority.revoked-keys";
-/// How long a roster is relied on where the authority says nothing else: a week without a network.
-const ROSTER_LIFE: Seconds = Seconds::days(7);
-
 /// An authority's card and its first or newest roster.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct AuthorityView {
@@ -40,6 +36,8 @@ pub struct AuthorityView {
     pub roster_expires: Stamp,
     /// The credentials that this call took back.
     pub taken: Vec<IssuedView>,
+    /// The editions of procedures that this call approved or withdrew.
+    pub changed: Vec<ApprovalView>,
 }
 
 /// What a credential is to say.
@@ -58,11 +56,17 @@ pub struct Issue {
 }
 
 impl App {
-    /// Makes this home an authority: key, card, and a first roster that revokes nobody. It trusts itself.
+    /// Makes this home an authority: key, card, and a first roster that revokes nobody and approves the procedures of these
+    /// ids, of those that this home knows. It trusts itself.
     ///
     /// # Errors
-    /// It is one already; the passphrase is too short or soon guessed.
-    pub fn authority_init(&self, name: &str, passphrase: &str) -> Result<AuthorityView, AppError> {
+    /// It is one already; the passphrase is too short or soon guessed; no such procedure.
+    pub fn authority_init(
+        &self,
+        name: &str,
+        passphrase: &str,
+        approve: &[String],
+    ) -> Result<AuthorityView, AppError> {
         let mut inner = self.lock();
         if inner.store.read().vault(AUTHORITY_VAULT)?.is_some() {
             return Err(AppError::refused(words::HomeAuthorityAlreadyUseBegin));
@@ -73,7 +77,10 @@ impl App {
         let now = inner.now();
         let card = Authority::sign(&name, now, &key);
         let vault = inner.lock_away(&key, &passphrase)?;
-        let roster = Roster::new(1, now, now.plus(ROSTER_LIFE));
+        let mut roster = Roster::new(1, now, now.plus(ROSTER_LIFE));
+        for id in approve {
+            approve_edition(&mut roster, &inner.procedure(&ProcedureId::new(id)?)?, now)?;
+        }
         let roster_row = roster_row(&roster, &key, now);
         let row = AuthorityRow {
             key: key.public().to_bytes(),
@@ -183,18 +190,8 @@ impl App {
         for word in which {
             taken.extend(issued.meant(word)?);
         }
-        let last = inner.own_roster(&own)?;
         let now = inner.now();
-        let life = days.map_or(ROSTER_LIFE, |days| Seconds::days(days.into()));
-        let mut roster = Roster {
-            sequence: last
-                .sequence
-                .checked_add(1)
-                .ok_or_else(|| AppError::refused(words::AuthorityCanSignFurtherRoster))?,
-            issued: now,
-            expires: now.plus(life),
-            ..last
-        };
+        let mut roster = inner.next_roster(days)?;
         let taken_now = issued.views_of(&taken, &roster, now);
         let (moot, moot_keys) = (issued.moot_ids(now), issued.moot_keys(now));
         roster.revoked.retain(|id| !moot.contains(id));
@@ -202,31 +199,9 @@ impl App {
         for key in &taken {
             roster.keys.entry(*key).or_insert(now);
         }
-        let entries = roster.revoked.len() + roster.keys.len();
-        if roster.keys.len() > Roster::MOST {
-            return Err(no_room(entries));
-        }
-        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
-        let row = roster_row(&roster, &key, now);
-        // Before it is kept: an authority whose newest roster fits no code could hand out none.
-        if CodeView::of(Roster::kind(&row.bytes)?, &row.bytes).is_err() {
-            return Err(no_room(entries));
-        }
-        let mut ever = inner.keys_ever_revoked()?;
-        ever.extend(roster.keys.keys().copied());
-        let ever: Vec<u8> = ever.iter().flat_map(|key| key.0).collect();
-        inner.store.write(|tx| -> Result<(), AppError> {
-            let before = trusted_of(tx)?;
-            tx.put_roster(&row)?;
-            tx.put_setting(REVOKED_KEYS, &ever)?;
-            trust_changed(tx, &before)
-        })?;
+        inner.sign_roster(&roster, passphrase)?;
         Ok(AuthorityView { taken: taken_now, ..inner.authority_view()? })
     }
-}
-
-fn no_room(entries: usize) -> AppError {
-    AppError::refused(words::RosterRevokedKeysCredentialsFits { entries: &entries })
 }
 
 /// A passphrase that a copied disk does not give up: long, and of the highest score of the estimator of D. L. Wheeler ("zxcvbn",
@@ -242,16 +217,6 @@ fn chosen_passphrase(text: &str, name: &Name) -> Result<Passphrase, AppError> {
         }));
     }
     Ok(passphrase)
-}
-
-fn roster_row(roster: &Roster, key: &SecretKey, now: Time) -> RosterRow {
-    RosterRow {
-        authority: key.public().to_bytes(),
-        sequence: roster.sequence.into(),
-        issued: roster.issued,
-        received: now,
-        bytes: roster.sign(key),
-    }
 }
 
 pub(crate) fn credential_row(
@@ -289,7 +254,7 @@ impl Inner {
         Ok(Vault::from_bytes(vault.bytes).public()?)
     }
 
-    fn authority_view(&self) -> Result<AuthorityView, AppError> {
+    pub(super) fn authority_view(&self) -> Result<AuthorityView, AppError> {
         let none = || AppError::not_found(words::HomeAuthorityBeginOneAuthority);
         let key = self.authority_key()?;
         let card = self
@@ -309,6 +274,7 @@ impl Inner {
             sequence: opened.sequence,
             roster_expires: opened.expires.into(),
             taken: Vec::new(),
+            changed: Vec::new(),
         })
     }
 
@@ -320,7 +286,7 @@ impl Inner {
     }
 
     /// Every key that was ever revoked here.
-    fn keys_ever_revoked(&self) -> Result<BTreeSet<KeyThumbprint>, AppError> {
+    pub(super) fn keys_ever_revoked(&self) -> Result<BTreeSet<KeyThumbprint>, AppError> {
         let bytes = self.store.read().setting(REVOKED_KEYS)?.unwrap_or_default();
         let (keys, _) = bytes.as_chunks::<8>();
         Ok(keys.iter().map(|key| KeyThumbprint(*key)).collect())

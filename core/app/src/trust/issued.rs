@@ -5,6 +5,7 @@ use slingseal_catalogue::refusals as words;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::trust::approvals::ApprovalView;
 use crate::{AppError, Inner, Stamp};
 use slingseal_judgement::CLOCK_SLACK;
 use slingseal_message::trust::{Credential, CredentialId, Credentialed, KeyThumbprint, Role, Roster};
@@ -82,6 +83,8 @@ pub struct IssuedListView {
     pub roster_expires: Stamp,
     /// By holder, then the last to expire first.
     pub issued: Vec<IssuedView>,
+    /// The editions of procedures that it approves or has withdrawn.
+    pub approved: Vec<ApprovalView>,
     /// What runs out soon or has run out, a line each.
     pub warnings: Vec<String>,
 }
@@ -217,6 +220,11 @@ impl Inner {
             self.all_issued(&own)?.0.iter().map(|one| one.view(&roster, now)).collect();
         let mut warnings = Vec::new();
         warnings.extend(roster_warning("this authority", roster.expires, now));
+        if roster.approved.values().all(|approval| approval.withdrawn.is_some()) {
+            warnings.push(
+                "no procedure is approved: every seal here says WAIT until authority approve names the lists that count".into(),
+            );
+        }
         for one in issued.iter().filter(|one| one.state == CredentialState::RunsOutSoon) {
             warnings.push(format!(
                 "the credential of {} ({}) runs out at {}; issue a new one",
@@ -231,6 +239,7 @@ impl Inner {
             sequence: roster.sequence,
             roster_expires: roster.expires.into(),
             issued,
+            approved: self.approvals_of(&roster)?,
             warnings,
         })
     }

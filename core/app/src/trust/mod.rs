@@ -1,6 +1,8 @@
 //! Whom this device trusts, what it may sign, and what it issues where it is an authority.
 
 pub(crate) mod acting;
+pub(crate) mod approvals;
 pub(crate) mod authority;
 pub(crate) mod issued;
+mod rosters;
 pub(crate) mod setup;

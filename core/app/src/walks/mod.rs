@@ -225,7 +225,7 @@ impl Inner {
             }
         }
         let inspector = self.inspector()?;
-        let text = self.procedure_text(&tag.procedure)?;
+        let text = self.text_ordered(&tag)?;
         let procedure = slingseal_walk::procedure::check(&text)?;
         if procedure.subject() != Subject::Load {
             return Err(AppError::refused(words::ProcedureInspectsLoadButMake {
@@ -234,7 +234,7 @@ impl Inner {
             }));
         }
         let ground = Ground {
-            plan: procedure.expand(self.language()),
+            plan: self.told(&procedure)?,
             facts: LoadFacts::of(&tag, received.digest),
             inspector: inspector.clone(),
         };

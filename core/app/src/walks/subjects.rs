@@ -150,7 +150,7 @@ impl Inner {
         out.bytes(checked.digest().as_bytes()).text(inspector.as_str());
         let body = out.into_bytes();
         let facts = subject_facts(checked.subject(), name, procedure, &body)?;
-        let ground = Ground { plan: checked.expand(self.language()), facts, inspector };
+        let ground = Ground { plan: self.told(&checked)?, facts, inspector };
         let mut id = [0; 16];
         self.outside.entropy.fill(&mut id);
         let id = WalkId(id);

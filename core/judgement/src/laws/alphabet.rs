@@ -6,7 +6,7 @@ use super::*;
 use crate::cast::*;
 use slingseal_message::movement::{MovementEvent, RefusalCause};
 use slingseal_message::seal::Seal;
-use slingseal_message::trust::Role;
+use slingseal_message::trust::{Approval, Role};
 use slingseal_words::Digest;
 
 /// Another inspector, who is revoked in some of the trusts.
@@ -121,10 +121,26 @@ pub fn words() -> Vec<(&'static str, Kind, Vec<u8>)> {
     ]
 }
 
-/// The trusts under which every history is asked: nobody revoked, then some of everybody.
+/// The trusts under which every history is asked, each saying less for a load than the one before: nobody revoked and the
+/// list approved; some of everybody revoked; the list withdrawn in the middle of it; never approved but by another authority.
 pub fn trusts() -> Vec<Trusted> {
     let (rook, hookup, herald) = (rook(), hookup(), herald());
-    vec![trusting(&[]), trusting(&[&rook, &hookup, &herald])]
+    let revoked: [&[u8]; 3] = [&rook, &hookup, &herald];
+    let withdrawn = Approval { from: at(-90_000), withdrawn: Some(at(180)) };
+    let mut never = approving(&revoked, None);
+    never.add(authority(ALDER, "Alder Aid", &[]));
+    vec![trusting(&[]), trusting(&revoked), approving(&revoked, Some(withdrawn)), never]
+}
+
+/// Trusting an authority that says just this of the list which every seal here was walked by.
+pub fn approving(revoked: &[&[u8]], approval: Option<Approval>) -> Trusted {
+    let mut sela = authority(SELA, "Sela Relief", revoked);
+    if let Some(roster) = &mut sela.roster {
+        roster.approved = approval.map(|approval| (edition(), approval)).into_iter().collect();
+    }
+    let mut trusted = Trusted::default();
+    trusted.add(sela);
+    trusted
 }
 
 /// The tag that is scanned in every history; opened once, since who signed it does not hang on what is revoked.

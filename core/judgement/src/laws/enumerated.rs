@@ -47,7 +47,9 @@ fn every_history_of_up_to_five_words_keeps_the_laws() {
     let mut under_less: HashMap<u32, Told> = HashMap::new();
     for (number, trusted) in trusts.iter().enumerate() {
         let mut told: HashMap<u32, Told> = HashMap::new();
-        for set in sets(letters) {
+        // An approval bears on no order: what it could break shows in fewer words.
+        let most = if number < 2 { MOST } else { MOST - 1 };
+        for set in sets(letters).take_while(|set| set.count_ones() <= most) {
             let history: Vec<&LoadWord> =
                 (0..letters).filter(|letter| set >> letter & 1 == 1).map(|letter| &opened[letter]).collect();
             let answer = Answer::of(&history, trusted, now);
@@ -59,6 +61,7 @@ fn every_history_of_up_to_five_words_keeps_the_laws() {
             histories += 1;
             go += u64::from(answer.load.verdict() == Verdict::Go);
             hold_alone(&history, &answer, trusted, now);
+            hold_approval(&history, &answer, trusted);
             // Laws 1 and 2, from every history that lacks one of these words.
             for letter in (0..letters).filter(|letter| set >> letter & 1 == 1) {
                 edges += 1;
@@ -99,7 +102,7 @@ fn every_history_of_up_to_five_words_keeps_the_laws() {
                 assert!(!less.load || this.load, "law 5: {:?}", spell(set));
                 assert_eq!(less.seals & !this.seals, 0, "law 5: {:?}", spell(set));
             }
-            if set.count_ones() < MOST {
+            if set.count_ones() < most {
                 never_go_by_time(&history, trusted, now);
                 let mut turned: Vec<&LoadWord> = history.iter().rev().copied().collect();
                 turned.extend(history.first());
@@ -108,7 +111,7 @@ fn every_history_of_up_to_five_words_keeps_the_laws() {
             }
             told.insert(set, this);
         }
-        println!("trust {number}: {} sets of up to {MOST} of {letters} words", told.len());
+        println!("trust {number}: {} sets of up to {most} of {letters} words", told.len());
         under_less = told;
     }
     println!(

@@ -10,6 +10,8 @@
 //! 8. The order of words, and the same word twice, change nothing.
 //! 9. No load that was moved since, by a report that counts, is anything but NO-GO; lifted alone, it is WAIT at best.
 //! 10. A report that counts for nothing changes no verdict.
+//! 11. Nothing but its own authority's roster makes a seal stand that was walked by a list which that roster does not approve;
+//!    and taking an approval back lifts no NO-GO.
 
 mod alphabet;
 mod enumerated;
@@ -125,6 +127,34 @@ fn hold_alone(words: &[&LoadWord], answer: &Answer, trusted: &Trusted, now: Time
             by_tag.reasons,
             answer.load.reasons
         );
+    }
+}
+
+/// Law 11 of one history: no seal that was walked by another list than its own authority's roster approves is fit, whatever
+/// else is known. Said by itself: the approval is looked up in the roster anew.
+fn hold_approval(words: &[&LoadWord], answer: &Answer, trusted: &Trusted) {
+    for word in words {
+        let (Some(seal), Some(signer)) = (word.seal(), word.signer()) else { continue };
+        let roster = trusted.authority(&signer.authority).and_then(|authority| authority.roster.as_ref());
+        let approved = roster.is_some_and(|roster| {
+            roster.approved.iter().any(|(edition, approval)| {
+                edition.procedure == seal.procedure
+                    && edition.version == seal.version
+                    && edition
+                        .thumbprint
+                        .iter()
+                        .zip(seal.procedure_print)
+                        .all(|(ours, theirs)| *ours == theirs)
+                    && approval.from <= seal.issued
+                    && approval.withdrawn.is_none_or(|since| seal.issued < since)
+            })
+        });
+        let fit = answer.load.seals.get(&word.digest()) == Some(&Standing::Fit);
+        assert!(approved || !fit, "law 11: {:?} stands", word.said());
+    }
+    if answer.load.verdict() == Verdict::Go {
+        let latest = answer.load.latest.and_then(|latest| answer.load.seals.get(&latest));
+        assert_eq!(latest, Some(&Standing::Fit), "law 11: the load goes and its seal does not");
     }
 }
 

@@ -2,12 +2,12 @@
 
 use proptest::prelude::*;
 
-use super::alphabet::{ROOK, lapsed, rook};
+use super::alphabet::{ROOK, approving, lapsed, rook};
 use super::*;
 use crate::cast::*;
 use slingseal_message::movement::{MovementEvent, RefusalCause};
 use slingseal_message::seal::Seal;
-use slingseal_message::trust::Role;
+use slingseal_message::trust::{Approval, Role};
 use slingseal_words::Digest;
 
 /// A word before it is signed.
@@ -139,10 +139,21 @@ fn draft() -> impl Strategy<Value = Draft> {
     ]
 }
 
-fn trust_of(revoked: u8) -> Trusted {
+fn trust_of(revoked: u8, approval: Option<Approval>) -> Trusted {
     let papers: Vec<Vec<u8>> = (0..6).filter(|by| revoked >> by & 1 == 1).map(|by| papers(by).0).collect();
     let papers: Vec<&[u8]> = papers.iter().map(Vec::as_slice).collect();
-    trusting(&papers)
+    approving(&papers, approval)
+}
+
+/// The list approved before everything, in the middle of it, withdrawn then, or never.
+fn approval() -> impl Strategy<Value = Option<Approval>> {
+    let since = |from, withdrawn: Option<i64>| Approval { from: at(from), withdrawn: withdrawn.map(at) };
+    prop_oneof![
+        4 => Just(Some(since(-200_000, None))),
+        1 => (-10i64..400).prop_map(move |from| Some(since(from, None))),
+        2 => (-10i64..400).prop_map(move |until| Some(since(-200_000, Some(until)))),
+        1 => Just(None),
+    ]
 }
 
 proptest! {
@@ -154,10 +165,11 @@ proptest! {
         shuffled in any::<u64>(),
         revoked in 0u8..64,
         more in 0u8..64,
+        approval in approval(),
         now in prop_oneof![3 => 300i64..2_000, 1 => -500i64..90_000],
     ) {
         let now = at(now);
-        let (trusted, less) = (trust_of(revoked | more), trust_of(revoked));
+        let (trusted, less) = (trust_of(revoked | more, approval), trust_of(revoked, approval));
         let opened: Vec<LoadWord> = drafts.iter().map(|draft| draft.open(&trusted)).collect();
         let all: Vec<&LoadWord> = opened.iter().collect();
         // Law 8: in another order, with repetitions.
@@ -171,6 +183,12 @@ proptest! {
         let answer = Answer::of(&all, &trusted, now);
         prop_assert_eq!(&Answer::of(&other, &trusted, now).load, &answer.load, "law 8");
         hold_alone(&all, &answer, &trusted, now);
+        hold_approval(&all, &answer, &trusted);
+        // Law 11: an approval, or taking it back, turns no NO-GO into anything else, nor the other way.
+        let without = Answer::of(&all, &trust_of(revoked | more, None), now);
+        for word in all.iter().filter(|word| word.seal().is_some()) {
+            prop_assert_eq!(without.no_go(word), answer.no_go(word), "law 11: {:?}", word.said());
+        }
         never_go_by_time(&all, &trusted, now);
         // Law 4: each seal that is shown, kept before or not, is what the load's standing says.
         for word in all.iter().filter(|word| word.seal().is_some()) {

@@ -58,3 +58,14 @@ impl Approval {
         self.from <= time && self.withdrawn.is_none_or(|withdrawn| time < withdrawn)
     }
 }
+
+/// How an edition stands with an authority, for an inspection made at some time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum EditionStanding {
+    /// The authority approved it then.
+    Approved,
+    /// It had withdrawn it, since then.
+    Withdrawn(Time),
+    /// It does not approve it, or did so only later.
+    NotApproved,
+}

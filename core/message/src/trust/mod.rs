@@ -18,7 +18,7 @@ mod tests;
 pub use authority::Authority;
 pub use check_page::{CheckPage, CheckPageError, OpenedPage, PageAuthority};
 pub use credential::{Credential, CredentialId, Credentialed, DEFAULT_VALIDITY};
-pub use edition::{Approval, Edition};
+pub use edition::{Approval, Edition, EditionStanding};
 pub use key_request::KeyRequest;
 pub use keys::{KeyError, KeyThumbprint, PublicKey, SecretKey};
 pub use message::TrustError;

@@ -1,11 +1,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::credential::CredentialId;
-use super::edition::{Approval, Edition};
+use super::edition::{Approval, Edition, EditionStanding};
 use super::keys::{KeyThumbprint, PublicKey, SecretKey};
 use super::message::{TrustError, make, open, verify};
 use crate::envelope::{Claims, Header, Kind, Limits, Reader, ShapeError, Writer};
-use slingseal_words::{KeyId, Time};
+use slingseal_words::{KeyId, ProcedureId, Time};
 
 /// What an authority has taken back and what it approves. A later sequence replaces an earlier one, never the other way
 /// round, and the two kinds count in one series: an `RO2` of sequence 5 replaces an `RO1` of sequence 4, and an `RO1` of
@@ -69,9 +69,37 @@ impl Roster {
         self.revoked.contains(&id) || self.keys.contains_key(&key.thumbprint())
     }
 
+    /// How an edition stands for an inspection made at a time. `print` is as much of the digest of its text as whoever asks
+    /// knows: a seal has fewer bytes than an approval, and all that it has must agree. Of several that agree the kindest is
+    /// told, so that the order of the list decides nothing.
+    pub fn edition(&self, procedure: &ProcedureId, version: u32, print: &[u8], at: Time) -> EditionStanding {
+        let named = self.approved.iter().filter(|(edition, _)| {
+            edition.procedure == *procedure
+                && edition.version == version
+                && !print.is_empty()
+                && edition.thumbprint.starts_with(print)
+        });
+        let mut standing = EditionStanding::NotApproved;
+        for (_, approval) in named {
+            if approval.held_at(at) {
+                return EditionStanding::Approved;
+            }
+            if let Some(since) = approval.withdrawn.filter(|since| *since <= at) {
+                standing = EditionStanding::Withdrawn(since);
+            }
+        }
+        standing
+    }
+
     /// How many credentials and keys it revokes.
     pub fn entries(&self) -> u32 {
         u32::try_from(self.revoked.len() + self.keys.len()).unwrap_or(u32::MAX)
+    }
+
+    /// How many editions of procedures it approves, those left out that it withdrew.
+    pub fn approvals(&self) -> u32 {
+        let standing = self.approved.values().filter(|approval| approval.withdrawn.is_none());
+        u32::try_from(standing.count()).unwrap_or(u32::MAX)
     }
 
     /// Signs it, as `RO2`.

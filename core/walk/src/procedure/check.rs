@@ -26,6 +26,17 @@ pub fn check(text: &str) -> Result<Procedure, Faults> {
     file.finish(procedure)
 }
 
+/// What a text that may have faults calls itself, to tell it from others: its id, or that it has none.
+pub fn name_of(text: &str) -> String {
+    let line = text.lines().map(str::trim).find_map(|line| line.strip_prefix("id"));
+    let id =
+        line.and_then(|rest| rest.trim_start().strip_prefix('=')).map(|rest| rest.trim().trim_matches('"'));
+    match id.map(|id| id.chars().take(24).collect::<String>()).filter(|id| !id.is_empty()) {
+        Some(id) => format!("procedure \"{id}\""),
+        None => "a procedure without an id".to_owned(),
+    }
+}
+
 /// A point that is written once at the top and used by cards.
 struct Shared<'f> {
     table: Table<'f>,
@@ -154,7 +165,7 @@ fn read_round(table: &Table<'_>) -> Round {
     }
     let mut words = read_words(table, values.len());
     if words.is_empty() {
-        words = values.iter().map(|value| Said { english: value.clone(), spanish: None }).collect();
+        words = values.iter().map(|value| Said::plain(value.clone())).collect();
     }
     let mut columns: Vec<Column> = Vec::new();
     for part in part.parts("column") {

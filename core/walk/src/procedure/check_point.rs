@@ -161,7 +161,7 @@ pub(super) fn sound_point(table: &Table<'_>, point: &PointShape, within: &[&Roun
         table.sound(known.fate.key(), &known.said, within, DEFICIENCY);
     }
     if let Some(piece) = &point.rules.piece {
-        let piece = Said { english: piece.clone(), spanish: None };
+        let piece = Said::plain(piece.clone());
         table.sound("piece", &piece, within, OPTION);
     }
     match &point.kind {
@@ -169,11 +169,11 @@ pub(super) fn sound_point(table: &Table<'_>, point: &PointShape, within: &[&Roun
             options.iter().for_each(|option| table.sound("options", option, within, OPTION));
         }
         KindShape::Count(ExpectShape::LinksOfLeg(leg)) => {
-            let leg = Said { english: leg.clone(), spanish: None };
+            let leg = Said::plain(leg.clone());
             table.sound("links_of_leg", &leg, within, 16);
         }
         KindShape::Serial { equipment: Some(kind), .. } => {
-            let kind = Said { english: kind.clone(), spanish: None };
+            let kind = Said::plain(kind.clone());
             table.sound("equipment", &kind, &[], OPTION);
         }
         _ => {}

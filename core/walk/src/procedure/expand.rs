@@ -3,6 +3,7 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 use slingseal_catalogue::{Saying, faults as words};
 
+use super::tongue::Tongue;
 use slingseal_words::{Digest, Language, PointId, ProcedureId, Quantity, Unit};
 
 use super::fill::Scope;
@@ -14,7 +15,8 @@ use super::shape::{
 /// What the first card of every walk says, whatever the file says.
 pub const GOVERNING_MANUAL: &str =
     "The governing manual for this load rules over this list; where they differ, stop and follow the manual.";
-const GOVERNING_MANUAL_SPANISH: &str =
+/// The same in Spanish.
+pub const GOVERNING_MANUAL_SPANISH: &str =
     "El manual que rige esta carga manda sobre esta lista; si difieren, deténgase y siga el manual.";
 
 /// The number of a card in its walk, from one.
@@ -261,11 +263,17 @@ impl Card {
 impl Procedure {
     /// Writes the procedure out in a language.
     pub fn expand(&self, language: Language) -> Expanded {
+        self.expand_in(language, language.into())
+    }
+
+    /// Writes the procedure out for somebody who reads the program in one language and lists in another. A text that the file
+    /// does not have in it is English.
+    pub fn expand_in(&self, language: Language, tongue: Tongue) -> Expanded {
         let mut stations = Vec::new();
         let mut cards = Vec::new();
         for shape in &self.stations {
             for (tail, scope) in Scope::default().over(self.round(shape.each)) {
-                self.station(shape, &tail, &scope, language, &mut stations, &mut cards);
+                self.station(shape, &tail, &scope, tongue, &mut stations, &mut cards);
             }
         }
         if let Some(first) = cards.first_mut() {
@@ -277,8 +285,8 @@ impl Procedure {
             version: self.version,
             digest: self.digest,
             language,
-            title: self.title.within(language).to_owned(),
-            about: self.about(language).map(str::to_owned),
+            title: self.title.within(tongue).to_owned(),
+            about: self.about.as_ref().map(|about| about.within(tongue).to_owned()),
             subject: self.subject,
             stations,
             cards,
@@ -290,7 +298,7 @@ impl Procedure {
         shape: &StationShape,
         tail: &str,
         scope: &Scope<'_>,
-        language: Language,
+        tongue: Tongue,
         stations: &mut Vec<Station>,
         cards: &mut Vec<Card>,
     ) {
@@ -303,31 +311,25 @@ impl Procedure {
                 cards.push(Card {
                     number,
                     station: stations.len(),
-                    title: scope.fill(&card.title, language),
-                    motion: scope.fill(&card.motion, language),
+                    title: scope.fill(&card.title, tongue),
+                    motion: scope.fill(&card.motion, tongue),
                     caution: None,
-                    points: self.card_points(card, &card_id, &scope, language),
+                    points: self.card_points(card, &card_id, &scope, tongue),
                     id: card_id,
                 });
             }
         }
         let last = CardNo::at_place(cards.len().saturating_sub(1));
-        stations.push(Station { id, title: scope.fill(&shape.title, language), first, last });
+        stations.push(Station { id, title: scope.fill(&shape.title, tongue), first, last });
     }
 
-    fn card_points(
-        &self,
-        card: &CardShape,
-        card_id: &str,
-        scope: &Scope<'_>,
-        language: Language,
-    ) -> Vec<Point> {
+    fn card_points(&self, card: &CardShape, card_id: &str, scope: &Scope<'_>, tongue: Tongue) -> Vec<Point> {
         let mut points = Vec::new();
         for shape in &card.points {
             for (tail, scope) in scope.over(self.round(shape.each)) {
                 // `check` has made every id; one that fails here would have been a fault there.
                 if let Ok(id) = PointId::new(&format!("{card_id}.{}{tail}", shape.id)) {
-                    points.push(point(shape, id, &scope, language));
+                    points.push(point(shape, id, &scope, tongue));
                 }
             }
         }
@@ -339,19 +341,19 @@ impl Procedure {
     }
 }
 
-fn point(shape: &PointShape, id: PointId, scope: &Scope<'_>, language: Language) -> Point {
-    let prompt = scope.fill(&shape.prompt, language);
-    // A sentence that is not there in Spanish is read from the Spanish prompt, not from the English sentence.
+fn point(shape: &PointShape, id: PointId, scope: &Scope<'_>, tongue: Tongue) -> Point {
+    let prompt = scope.fill(&shape.prompt, tongue);
+    // A sentence that is not there in the language is read from the prompt in it, not from the English sentence.
     let spoken = shape.speak.as_ref().filter(|speak| {
-        language == Language::English || speak.spanish.is_some() || shape.prompt.spanish.is_none()
+        speak.told_in(tongue.code()).is_some() || shape.prompt.told_in(tongue.code()).is_none()
     });
     let speak = match spoken {
-        Some(speak) => scope.fill(speak, language),
+        Some(speak) => scope.fill(speak, tongue),
         None => format!("{prompt}."),
     };
     let deficiencies = shape.deficiencies.iter().map(|known| Deficiency {
-        name: scope.fill(&known.said, Language::English),
-        shown: scope.fill(&known.said, language),
+        name: scope.fill(&known.said, Tongue::ENGLISH),
+        shown: scope.fill(&known.said, tongue),
         fate: known.fate,
     });
     let kind = match &shape.kind {
@@ -359,12 +361,12 @@ fn point(shape: &PointShape, id: PointId, scope: &Scope<'_>, language: Language)
         KindShape::Count(ExpectShape::Fixed(number)) => Kind::Count(Expected::Fixed(*number)),
         KindShape::Count(ExpectShape::OfManual) => Kind::Count(Expected::OfManual),
         KindShape::Count(ExpectShape::LinksOfLeg(leg)) => {
-            Kind::Count(Expected::LinksOfLeg(scope.fill_text(leg, Language::English)))
+            Kind::Count(Expected::LinksOfLeg(scope.fill_text(leg, Tongue::ENGLISH)))
         }
         KindShape::Choice { options, right } => {
             let choice = |(said, right): (_, &bool)| Choice {
-                name: scope.fill(said, Language::English),
-                shown: scope.fill(said, language),
+                name: scope.fill(said, Tongue::ENGLISH),
+                shown: scope.fill(said, tongue),
                 right: *right,
             };
             Kind::Choice(options.iter().zip(right).map(choice).collect())
@@ -375,7 +377,7 @@ fn point(shape: &PointShape, id: PointId, scope: &Scope<'_>, language: Language)
         }
         KindShape::Text { optional } => Kind::Text { optional: *optional },
     };
-    let piece = shape.rules.piece.as_ref().map(|piece| scope.fill_text(piece, Language::English));
+    let piece = shape.rules.piece.as_ref().map(|piece| scope.fill_text(piece, Tongue::ENGLISH));
     let rules = PointRules { piece, ..shape.rules.clone() };
     Point { id, kind, prompt, speak, deficiencies: deficiencies.collect(), rules, mark: shape.mark.clone() }
 }

@@ -1,7 +1,7 @@
 //! Placeholders: `{side}` stands for the round's words, `{web.gate}` for a column of them.
 
 use super::shape::{Round, Said};
-use slingseal_words::Language;
+use super::tongue::Tongue;
 
 /// A part of a text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,22 +59,22 @@ impl<'r> Scope<'r> {
     }
 
     /// The text with its placeholders filled. `check` has seen to it that all can be.
-    pub(super) fn fill(&self, said: &Said, language: Language) -> String {
-        self.fill_text(said.within(language), language)
+    pub(super) fn fill(&self, said: &Said, tongue: Tongue) -> String {
+        self.fill_text(said.within(tongue), tongue)
     }
 
-    pub(super) fn fill_text(&self, text: &str, language: Language) -> String {
+    pub(super) fn fill_text(&self, text: &str, tongue: Tongue) -> String {
         let Ok(pieces) = pieces(text) else { return text.to_owned() };
         let words = |piece: Piece<'_>| match piece {
             Piece::Plain(plain) => plain.to_owned(),
-            Piece::Slot { round, column } => self.word(round, column, language).unwrap_or_default(),
+            Piece::Slot { round, column } => self.word(round, column, tongue).unwrap_or_default(),
         };
         pieces.into_iter().map(words).collect()
     }
 
-    fn word(&self, round: &str, column: Option<&str>, language: Language) -> Option<String> {
+    fn word(&self, round: &str, column: Option<&str>, tongue: Tongue) -> Option<String> {
         let (bound, at) = self.0.iter().find(|(bound, _)| bound.name == round)?;
         let words = words_of(&[bound], round, column)?;
-        words.get(*at).map(|said| said.within(language).to_owned())
+        words.get(*at).map(|said| said.within(tongue).to_owned())
     }
 }

@@ -9,18 +9,26 @@ mod check_point;
 mod expand;
 mod fill;
 mod points;
+mod schema;
 mod shape;
 mod show;
 mod table;
+mod template;
 #[cfg(test)]
 mod tests;
+mod tongue;
+mod untold;
 
 pub use built_in::{BUILT_IN, BuiltIn, RELEASED, built_in};
-pub use check::check;
+pub use check::{check, name_of};
 pub use expand::{
-    Card, CardNo, Choice, Deficiency, Expanded, Expected, GOVERNING_MANUAL, Kind, NoCardZero, Point, Station,
+    Card, CardNo, Choice, Deficiency, Expanded, Expected, GOVERNING_MANUAL, GOVERNING_MANUAL_SPANISH, Kind,
+    NoCardZero, Point, Station,
 };
 pub use points::points_document;
+pub use schema::schema;
 pub use shape::{Fate, Mark, PointRules, Procedure, Subject};
+pub use template::{Changes, template};
+pub use tongue::Tongue;
 
 pub use slingseal_words::Language;

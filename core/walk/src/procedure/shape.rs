@@ -2,6 +2,7 @@ use slingseal_catalogue::walk as words;
 use std::collections::BTreeSet;
 use std::fmt;
 
+use super::tongue::Tongue;
 use slingseal_words::{Digest, Language, ProcedureId, Quantity, Unit};
 
 /// Where a point comes from, so that nobody takes a habit for a rule.
@@ -101,7 +102,7 @@ pub enum Subject {
 }
 
 impl Subject {
-    const ALL: [Self; 5] = [Self::Load, Self::Piece, Self::Aircraft, Self::Zone, Self::Handling];
+    pub(super) const ALL: [Self; 5] = [Self::Load, Self::Piece, Self::Aircraft, Self::Zone, Self::Handling];
 
     /// The word of a file.
     pub fn word(self) -> &'static str {
@@ -156,7 +157,7 @@ impl Procedure {
 
     /// What it is for, in a few words.
     pub fn title(&self, language: Language) -> &str {
-        self.title.within(language)
+        self.title.within(language.into())
     }
 
     /// The names of the conditions under which some of its points count alone.
@@ -167,23 +168,31 @@ impl Procedure {
 
     /// What the writer says about it, if anything.
     pub fn about(&self, language: Language) -> Option<&str> {
-        self.about.as_ref().map(|about| about.within(language))
+        self.about.as_ref().map(|about| about.within(language.into()))
     }
 }
 
-/// A text in English and, where the file has it, in Spanish. Placeholders are not filled yet.
+/// A text in English and in what other languages the file has it. Placeholders are not filled yet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Said {
     pub(super) english: String,
-    pub(super) spanish: Option<String>,
+    /// By the two letters of each language.
+    pub(super) told: Vec<(&'static str, String)>,
 }
 
 impl Said {
-    pub(super) fn within(&self, language: Language) -> &str {
-        match (language, &self.spanish) {
-            (Language::Spanish, Some(spanish)) => spanish,
-            _ => &self.english,
-        }
+    /// In English alone.
+    pub(super) fn plain(english: String) -> Self {
+        Self { english, told: Vec::new() }
+    }
+
+    /// In another language than English, where the file has it.
+    pub(super) fn told_in(&self, code: &str) -> Option<&str> {
+        self.told.iter().find(|(known, _)| *known == code).map(|(_, text)| text.as_str())
+    }
+
+    pub(super) fn within(&self, tongue: Tongue) -> &str {
+        self.told_in(tongue.code()).unwrap_or(&self.english)
     }
 }
 

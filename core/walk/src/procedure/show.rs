@@ -45,43 +45,65 @@ impl fmt::Display for Kind {
     }
 }
 
+impl Expanded {
+    /// The whole walk with the id of every point: what a record names, for whoever writes the list.
+    pub fn with_ids(&self) -> impl fmt::Display {
+        Written { plan: self, ids: true }
+    }
+}
+
 impl fmt::Display for Expanded {
     /// The whole walk, a line a point; every line ends with a line feed.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        writeln!(f, "{}", self.title)?;
+        Written { plan: self, ids: false }.fmt(f)
+    }
+}
+
+struct Written<'e> {
+    plan: &'e Expanded,
+    ids: bool,
+}
+
+impl fmt::Display for Written<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { plan, ids } = *self;
+        writeln!(f, "{}", plan.title)?;
         writeln!(
             f,
             "{} version {}, {} cards, {} points",
-            self.id,
-            self.version,
-            self.cards.len(),
-            self.points()
+            plan.id,
+            plan.version,
+            plan.cards.len(),
+            plan.points()
         )?;
-        writeln!(f, "SHA-256 {}", self.digest)?;
-        if let Some(about) = &self.about {
+        writeln!(f, "SHA-256 {}", plan.digest)?;
+        if let Some(about) = &plan.about {
             writeln!(f, "{}", wrapped(about, ""))?;
         }
-        for (at, station) in self.stations.iter().enumerate() {
+        for (at, station) in plan.stations.iter().enumerate() {
             writeln!(f, "\n{}  [{}]", station.title, station.id)?;
-            for card in self.cards.iter().filter(|card| card.station == at) {
-                show_card(f, card)?;
+            for card in plan.cards.iter().filter(|card| card.station == at) {
+                show_card(f, card, ids)?;
             }
         }
         Ok(())
     }
 }
 
-fn show_card(f: &mut fmt::Formatter<'_>, card: &Card) -> fmt::Result {
+fn show_card(f: &mut fmt::Formatter<'_>, card: &Card, ids: bool) -> fmt::Result {
     writeln!(f, "\n  {:>2}  {}", card.number, card.title)?;
     if let Some(caution) = &card.caution {
         writeln!(f, "{}", wrapped(caution, "      ! "))?;
     }
     writeln!(f, "{}", wrapped(&card.motion, "      "))?;
-    card.points.iter().try_for_each(|point| show_point(f, point))
+    card.points.iter().try_for_each(|point| show_point(f, point, ids))
 }
 
-fn show_point(f: &mut fmt::Formatter<'_>, point: &Point) -> fmt::Result {
+fn show_point(f: &mut fmt::Formatter<'_>, point: &Point, ids: bool) -> fmt::Result {
     writeln!(f, "{}", wrapped(&point.prompt, "      - "))?;
+    if ids {
+        writeln!(f, "          [{}]", point.id)?;
+    }
     let rules = &point.rules;
     let more = [
         rules.when.as_ref().map(|when| format!("; only where the tag says {when}")),

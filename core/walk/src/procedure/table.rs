@@ -1,76 +1,78 @@
-//! One table of a procedure file with its Spanish beside it, and the checks that every text passes.
+//! One table of a procedure file with what it says in other languages beside it, and the checks that every text passes.
 
 use slingseal_words::Part;
 
 use super::fill::{Piece, pieces, words_of};
 use super::shape::{Round, Said};
+use super::tongue::TONGUES;
 
-/// A table and the sub-table `es` that may stand in it.
+/// A table and the sub-tables of other languages that may stand in it: `es`, or another of two letters.
 #[derive(Debug)]
 pub(super) struct Table<'f> {
     pub(super) part: Part<'f>,
-    spanish: Option<Part<'f>>,
+    told: Vec<(&'static str, Part<'f>)>,
 }
 
 impl<'f> Table<'f> {
     pub(super) fn new(part: Part<'f>) -> Self {
-        let spanish = part.part("es");
-        Self { part, spanish }
+        // Asked for by name, so that a fault elsewhere in the table tells that it may be there.
+        let _ = part.has("es");
+        let told = part.parts_named(TONGUES);
+        Self { part, told }
     }
 
     /// A text that may be missing.
     pub(super) fn said(&self, key: &'static str) -> Option<Said> {
         let english = self.part.text(key);
-        let spanish = self.spanish.as_ref().and_then(|spanish| spanish.text(key));
-        if english.is_none() && spanish.is_some() {
+        let told: Vec<(&'static str, String)> =
+            self.told.iter().filter_map(|(code, part)| Some((*code, part.text(key)?))).collect();
+        if let (None, Some((code, _))) = (&english, told.first()) {
             self.part.fault(
                 key,
-                format!("{key} is there in Spanish only"),
+                format!("{key} is there in {code} only"),
                 format!("add {key} = \"…\" in English"),
             );
         }
-        english.map(|english| Said { english, spanish })
+        english.map(|english| Said { english, told })
     }
 
     /// A text that must be there.
     pub(super) fn need_said(&self, key: &'static str) -> Option<Said> {
-        // `need_text` tells what is missing; the second reading finds the Spanish.
+        // `need_text` tells what is missing; the second reading finds what is said in other languages.
         if self.part.need_text(key).is_none() {
-            // Asked for, so that the Spanish beside it is not told as a fault of its own.
-            let _ = self.spanish.as_ref().map(|spanish| spanish.has(key));
+            // Asked for, so that another language beside it is not told as a fault of its own.
+            self.told.iter().for_each(|(_, part)| {
+                let _ = part.has(key);
+            });
             return None;
         }
         self.said(key)
     }
 
-    /// A list of texts; the Spanish list, where there is one, has as many.
+    /// A list of texts; in another language, where it is there, it has as many.
     pub(super) fn list(&self, key: &'static str) -> Vec<Said> {
-        let english = self.part.texts(key);
-        let spanish = match &self.spanish {
-            Some(spanish) if spanish.has(key) => {
-                let texts = spanish.texts(key);
-                if texts.len() != english.len() {
-                    spanish.fault(
-                        key,
-                        format!("es.{key} has {} texts and {key} has {}", texts.len(), english.len()),
-                        "write one in Spanish for each in English, in the same order",
-                    );
-                }
-                texts
+        let mut list: Vec<Said> = self.part.texts(key).into_iter().map(Said::plain).collect();
+        for (code, part) in self.told.iter().filter(|(_, part)| part.has(key)) {
+            let texts = part.texts(key);
+            if texts.len() != list.len() {
+                part.fault(
+                    key,
+                    format!("{code}.{key} has {} texts and {key} has {}", texts.len(), list.len()),
+                    format!("write one in {code} for each in English, in the same order"),
+                );
             }
-            _ => Vec::new(),
-        };
-        let mut spanish = spanish.into_iter();
-        english.into_iter().map(|english| Said { english, spanish: spanish.next() }).collect()
+            list.iter_mut().zip(texts).for_each(|(said, text)| said.told.push((code, text)));
+        }
+        list
     }
 
     /// Checks a text where the rounds `within` are known: one line, not too long once filled, every placeholder known.
     pub(super) fn sound(&self, key: &'static str, said: &Said, within: &[&Round], most: usize) {
         check_text(&self.part, key, &said.english, within, most, |word| &word.english);
-        if let (Some(part), Some(spanish)) = (&self.spanish, &said.spanish) {
-            check_text(part, key, spanish, within, most, |word| {
-                word.spanish.as_deref().unwrap_or(&word.english)
-            });
+        for (code, text) in &said.told {
+            if let Some((_, part)) = self.told.iter().find(|(known, _)| known == code) {
+                check_text(part, key, text, within, most, |word| word.told_in(code).unwrap_or(&word.english));
+            }
         }
     }
 
@@ -87,9 +89,7 @@ impl<'f> Table<'f> {
     /// Tells every key that nobody asked for.
     pub(super) fn done(&self) {
         self.part.no_more();
-        if let Some(spanish) = &self.spanish {
-            spanish.no_more();
-        }
+        self.told.iter().for_each(|(_, part)| part.no_more());
     }
 }
 

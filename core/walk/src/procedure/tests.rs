@@ -3,6 +3,7 @@ mod released;
 
 use std::collections::BTreeSet;
 
+use super::Tongue;
 use super::{
     BUILT_IN, Card, CardNo, Expanded, Expected, GOVERNING_MANUAL, Kind, Language, Mark, Point, built_in,
     check,
@@ -380,5 +381,27 @@ proptest::proptest! {
                 }
             }
         }
+    }
+}
+
+/// A unit's own language stands beside the Spanish; what it lacks is named and is said in English.
+#[test]
+fn a_unit_adds_its_own_language() {
+    let text = SMALL.replace("prompt = \"P\"", "prompt = \"P\"\nfr.prompt = \"F\"\nes.prompt = \"R\"");
+    let procedure = check(&text).unwrap();
+    let french = procedure.expand_in(Language::English, Tongue::named("FR").unwrap());
+    assert_eq!(french.cards[0].points[0].prompt, "F");
+    assert_eq!(french.cards[0].points[0].speak, "F.");
+    assert_eq!(french.cards[0].title, "C");
+    assert_eq!(procedure.expand(Language::Spanish).cards[0].points[0].prompt, "R");
+    let untold = procedure.untold();
+    assert!(untold.iter().any(|line| line == "fr: title"), "{untold:?}");
+    assert!(untold.iter().all(|line| !line.contains("prompt of")), "{untold:?}");
+    assert_eq!(Tongue::named("xx"), None);
+    assert_eq!(Tongue::named("id"), None, "a key of every table");
+    let wrong = text.replace("fr.prompt", "fr.promt");
+    assert!(faults(&wrong)[0].contains("\"promt\" is not known"), "{:?}", faults(&wrong));
+    for plain in BUILT_IN {
+        assert_eq!(check(plain.text).unwrap().untold(), [""; 0], "{}", plain.id);
     }
 }

@@ -9,7 +9,7 @@ pub(in crate::serve) struct Here {
     pub(in crate::serve) now: Stamp,
 }
 
-const PLACES: [(&str, &str); 9] = [
+const PLACES: [(&str, &str); 10] = [
     ("/", "Zone"),
     ("/plan", "Plan"),
     ("/receive", "Receive"),
@@ -17,6 +17,7 @@ const PLACES: [(&str, &str); 9] = [
     ("/people", "People"),
     ("/equipment", "Equipment"),
     ("/close", "Close"),
+    ("/procedures", "Procedures"),
     ("/class", "Class"),
     ("/export", "Export"),
 ];

@@ -1,5 +1,5 @@
 use maud::{Markup, html};
-use slingseal_app::{LoadView, MomentView, RecordState, RecordView, TagView};
+use slingseal_app::{EditionState, LoadView, MomentView, RecordState, RecordView, TagView};
 
 use super::board::shape;
 use super::chart::encoded;
@@ -97,6 +97,15 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
     }
 }
 
+/// What is to be said of a list that an inspector walked by.
+pub(super) fn edition_words(state: EditionState) -> &'static str {
+    match state {
+        EditionState::Approved => "approved",
+        EditionState::Withdrawn => "withdrawn before this inspection",
+        EditionState::NotApproved | EditionState::Missing => "not approved by the inspector's authority",
+    }
+}
+
 fn seal(record: &RecordView) -> Markup {
     let line = &record.line;
     html! {
@@ -108,6 +117,10 @@ fn seal(record: &RecordView) -> Markup {
                 (fact("Sealed", &line.issued.dtg))
                 (fact("Inspector", &line.inspector))
                 @if line.fit { (fact("Holds until", &line.valid_until.dtg)) }
+                (fact("Walked by", &format!("{} version {}", line.procedure, line.version)))
+                @if line.edition != EditionState::Approved {
+                    (fact("That list", edition_words(line.edition)))
+                }
                 (fact("Found, corrected", &format!("{}, {}", line.found, line.corrected)))
             }
             p { "Check of the seal " span.digest { (record.check) } ", to compare by voice" }

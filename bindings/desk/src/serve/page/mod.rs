@@ -8,6 +8,7 @@ mod export;
 mod frame;
 mod load;
 mod plan;
+mod procedures;
 mod receive;
 mod tables;
 
@@ -19,6 +20,7 @@ pub(super) use export::{export, hook_check, moving};
 pub(super) use frame::{Here, failed, frame, opened, turned_away};
 pub(super) use load::load;
 pub(super) use plan::{Entered, FIELDS, Fault, made, plan};
+pub(super) use procedures::procedures;
 pub(super) use receive::receive;
 pub(super) use tables::{deficiencies, equipment, people, piece, search};
 

@@ -71,6 +71,7 @@ impl ItemKind {
             Self::Movement => words::KindMovement.into(),
             Self::Closing => words::KindClosing.into(),
             Self::Inspection => words::KindInspection.into(),
+            Self::Pack => words::KindPack.into(),
         }
     }
 }
@@ -104,6 +105,8 @@ item_kinds! {
     Movement 13 "movement report",
     /// What a leader handed up.
     Closing 14 "closing statement",
+    /// Procedures that travel as one: [`Pack`](crate::sync::Pack).
+    Pack 15 "pack of procedures",
 }
 
 impl ItemKind {
@@ -120,7 +123,7 @@ impl ItemKind {
             | Self::Movement
             | Self::Closing => 64 << 10,
             Self::Procedure => 1 << 20,
-            Self::Record | Self::ExamSheet | Self::Inspection => 4 << 20,
+            Self::Record | Self::ExamSheet | Self::Pack | Self::Inspection => 4 << 20,
             Self::Photo => 16 << 20,
         }
     }

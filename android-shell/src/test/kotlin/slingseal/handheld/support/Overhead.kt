@@ -20,7 +20,7 @@ object Overhead {
         val folder = Files.createTempDirectory("slingseal-overhead").toFile()
         fun home(name: String) = File(folder, name).apply { mkdirs() }
         val desk = Handheld.open(home("desk").path, SECRET.toByteArray(), "en")
-        desk.authorityInit("Sela Relief", WORDS)
+        desk.authorityInit("Sela Relief", WORDS, desk.procedures().map { it.id })
         val phone = Handheld.open(home("phone").path, SECRET.toByteArray(), "en")
         val authority = desk.authority()
         phone.trust(authority.card.text, authority.fingerprint)

@@ -27,7 +27,7 @@ object Walked {
         fun core(name: String) =
             Handheld.open(File(folder, name).apply { mkdirs() }.path, name.toByteArray().copyOf(32), "en")
         val desk = core("desk")
-        desk.authorityInit("Sela Relief", WORDS)
+        desk.authorityInit("Sela Relief", WORDS, desk.procedures().map { it.id })
         val authority = desk.authority()
         val phone = core("phone")
         val hook = core("hook")

@@ -47,7 +47,7 @@ class Zone {
     private val planner = core("planner")
 
     init {
-        desk.authorityInit("Sela Relief", PASSPHRASE)
+        desk.authorityInit("Sela Relief", PASSPHRASE, desk.procedures().map { it.id })
         meet(planner)
         credential(planner, "Anvil 3", "planner")
     }

@@ -1,0 +1,550 @@
+//! Procedures: those that come with the program, and a unit's own.
+
+pub(crate) mod paper;
+mod travel;
+
+use serde::Serialize;
+use slingseal_catalogue::refusals as words;
+
+use crate::{App, AppError, Inner};
+use slingseal_message::tag::Tag;
+use slingseal_message::trust::{Approval, Edition, Trusted};
+use slingseal_store::{ProcedureTextRow, StrayKind, Tx};
+use slingseal_walk::procedure::{BUILT_IN, Expanded, Procedure, RELEASED, Tongue, check, points_document};
+use slingseal_words::{Digest, Language, Name, ProcedureId, Time};
+
+/// How an edition stands with the authorities that this device trusts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum EditionState {
+    /// One of them approves it: what is sealed by it can be GO.
+    Approved,
+    /// None does: what is sealed by it is WAIT.
+    NotApproved,
+    /// One of them withdrew it, and none approves it.
+    Withdrawn,
+    /// One of them approves it, and its text is not here: it must be received.
+    Missing,
+}
+
+impl EditionState {
+    /// A stable word for machines.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Approved => "approved",
+            Self::NotApproved => "not_approved",
+            Self::Withdrawn => "withdrawn",
+            Self::Missing => "missing",
+        }
+    }
+}
+
+/// A procedure in the list.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ProcedureView {
+    /// What it goes by.
+    pub id: String,
+    /// Its version.
+    pub version: u32,
+    /// What it is for.
+    pub title: String,
+    /// How many cards it expands to.
+    pub cards: u32,
+    /// How many points.
+    pub points: u32,
+    /// SHA-256 of its file; of an edition that is not here, the beginning that its approval names.
+    pub digest: String,
+    /// Whether the unit wrote it.
+    pub own: bool,
+    /// What it inspects: `load` by its tag; `piece`, `aircraft`, `zone` or `handling` by a name; empty where its text is not here.
+    pub subject: String,
+    /// Whether this device walks its id by this edition.
+    pub in_use: bool,
+    /// How it stands with the authorities that are trusted here.
+    pub state: EditionState,
+    /// Who approves or withdrew it, in words.
+    pub approval: String,
+}
+
+/// Checks a procedure's file and says how large a walk it makes.
+///
+/// # Errors
+/// Every fault, with line, column and mend.
+pub fn check_procedure(text: &str) -> Result<ProcedureView, AppError> {
+    let known = Known::of(&check(text)?, text, false, Language::English);
+    Ok(known.view(&[], true, Language::English))
+}
+
+/// An edition whose text is here.
+pub(crate) struct Known {
+    id: String,
+    version: u32,
+    pub(crate) title: String,
+    cards: u32,
+    points: u32,
+    pub(crate) digest: Digest,
+    subject: &'static str,
+    /// Whether it came with the program, in this edition or one that was released before.
+    pub(crate) built_in: bool,
+    pub(crate) text: String,
+}
+
+impl Known {
+    fn of(procedure: &Procedure, text: &str, built_in: bool, language: Language) -> Self {
+        let expanded = procedure.expand(language);
+        Self {
+            id: procedure.id().to_string(),
+            version: procedure.version(),
+            title: expanded.title.clone(),
+            cards: u32::try_from(expanded.cards.len()).unwrap_or(u32::MAX),
+            points: u32::try_from(expanded.points()).unwrap_or(u32::MAX),
+            digest: procedure.digest(),
+            subject: procedure.subject().word(),
+            built_in,
+            text: text.to_owned(),
+        }
+    }
+
+    /// Whether it is the edition that an approval names.
+    pub(crate) fn is(&self, edition: &Edition) -> bool {
+        is_edition(edition, &self.id, self.digest)
+    }
+
+    fn view(&self, named: &[Named], in_use: bool, language: Language) -> ProcedureView {
+        let (state, approval) =
+            standing(named.iter().filter(|one| self.is(&one.edition)), self.built_in, language);
+        ProcedureView {
+            id: self.id.clone(),
+            version: self.version,
+            title: self.title.clone(),
+            cards: self.cards,
+            points: self.points,
+            digest: self.digest.to_string(),
+            own: !self.built_in,
+            subject: self.subject.to_owned(),
+            in_use,
+            state,
+            approval,
+        }
+    }
+}
+
+fn is_edition(edition: &Edition, id: &str, digest: Digest) -> bool {
+    edition.procedure.as_str() == id && digest.as_bytes().starts_with(&edition.thumbprint)
+}
+
+/// An edition that the newest roster of a trusted authority speaks of.
+pub(crate) struct Named {
+    edition: Edition,
+    approval: Approval,
+    authority: Name,
+    now: Time,
+}
+
+impl Named {
+    fn holds(&self) -> bool {
+        self.approval.held_at(self.now)
+    }
+}
+
+/// How an edition stands with everyone trusted here who speaks of it, and the line that says so.
+fn standing<'n>(
+    named: impl Iterator<Item = &'n Named>,
+    built_in: bool,
+    language: Language,
+) -> (EditionState, String) {
+    let (mut approved, mut withdrawn) = (Vec::new(), Vec::new());
+    for one in named {
+        match one.approval.withdrawn {
+            _ if one.holds() => approved.push(one.authority.to_string()),
+            Some(since) => withdrawn.push(format!("{} ({})", one.authority, since.dtg())),
+            None => {}
+        }
+    }
+    let say = |english: &str, spanish: &str| language.pick(english, spanish).to_owned();
+    if !approved.is_empty() {
+        let by = say("approved by", "aprobado por");
+        return (EditionState::Approved, format!("{by}: {}", approved.join(", ")));
+    }
+    if !withdrawn.is_empty() {
+        let by = say("withdrawn by", "retirado por");
+        return (EditionState::Withdrawn, format!("{by}: {}", withdrawn.join(", ")));
+    }
+    let nobody = if built_in {
+        say(
+            "approved by: nobody; a start for your own",
+            "aprobado por: nadie; un punto de partida para el suyo",
+        )
+    } else {
+        say("approved by: nobody", "aprobado por: nadie")
+    };
+    (EditionState::NotApproved, nobody)
+}
+
+/// The setting that keeps in which language lists are told.
+const LISTS_LANGUAGE: &str = "lists.language";
+
+impl App {
+    /// Tells lists in a language of their own from here on, where they have it: two letters, such as `fr`. With none, in the
+    /// reader's.
+    ///
+    /// # Errors
+    /// Letters that no list could have; storage.
+    pub fn tell_lists_in(&self, code: Option<&str>) -> Result<(), AppError> {
+        let tongue = match code {
+            None => None,
+            Some(code) => Some(
+                Tongue::named(code)
+                    .ok_or_else(|| AppError::bad_input(words::ListsLanguageUnknown { code }))?,
+            ),
+        };
+        let mut inner = self.lock();
+        // A walk in memory is folded anew, in the language that is wanted now.
+        inner.walks.clear();
+        let code = tongue.map_or("", Tongue::code);
+        inner
+            .store
+            .write(|tx| -> Result<(), AppError> { Ok(tx.put_setting(LISTS_LANGUAGE, code.as_bytes())?) })
+    }
+
+    /// Every procedure that this home walks by, one edition of each.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn procedures(&self) -> Result<Vec<ProcedureView>, AppError> {
+        let mut views = self.procedure_editions()?;
+        views.retain(|view| view.in_use);
+        Ok(views)
+    }
+
+    /// Every edition that this home has or should have, by id, then version: those that it walks by, those that are kept apart until
+    /// an authority approves them, those that were withdrawn, those that are approved and not here.
+    ///
+    /// # Errors
+    /// Storage.
+    pub fn procedure_editions(&self) -> Result<Vec<ProcedureView>, AppError> {
+        let inner = self.lock();
+        let (language, named) = (inner.language(), inner.named()?);
+        let texts = inner.texts()?;
+        let mut views = Vec::new();
+        for known in &texts {
+            let chosen = inner.chosen(&ProcedureId::new(&known.id)?, &named)?;
+            let in_use = chosen.is_some_and(|(digest, _)| digest == known.digest);
+            let view = known.view(&named, in_use, language);
+            // Editions that were replaced are read for ever, and nobody needs to see them unless somebody speaks of them.
+            if in_use || !known.built_in || view.state != EditionState::NotApproved {
+                views.push(view);
+            }
+        }
+        for one in named.iter().filter(|one| one.holds() && !texts.iter().any(|known| known.is(&one.edition)))
+        {
+            let (_, approval) = standing(std::iter::once(one), false, language);
+            views.push(ProcedureView {
+                id: one.edition.procedure.to_string(),
+                version: one.edition.version,
+                title: language
+                    .pick(
+                        "not here: receive it from a device that has it",
+                        "no está aquí: recíbalo de otro equipo",
+                    )
+                    .to_owned(),
+                cards: 0,
+                points: 0,
+                digest: crate::view::hex(&one.edition.thumbprint),
+                own: true,
+                subject: String::new(),
+                in_use: false,
+                state: EditionState::Missing,
+                approval,
+            });
+        }
+        views.sort_by(|a, b| (&a.id, a.version, &a.digest).cmp(&(&b.id, b.version, &b.digest)));
+        Ok(views)
+    }
+
+    /// The walk that a procedure expands to, as text.
+    ///
+    /// # Errors
+    /// No such procedure.
+    pub fn show_procedure(&self, id: &str) -> Result<String, AppError> {
+        let inner = self.lock();
+        let id = ProcedureId::new(id)?;
+        Ok(inner.told(&inner.procedure(&id)?)?.with_ids().to_string())
+    }
+
+    /// Every point of a procedure, or of all that this home knows, with its source and what becomes of what is found: a
+    /// document for whoever approves them.
+    ///
+    /// # Errors
+    /// No such procedure.
+    pub fn procedure_table(&self, id: Option<&str>) -> Result<String, AppError> {
+        let ids = match id {
+            Some(id) => vec![id.to_owned()],
+            None => self.procedures()?.into_iter().map(|known| known.id).collect(),
+        };
+        let inner = self.lock();
+        let plan = |id: &String| -> Result<Expanded, AppError> {
+            Ok(inner.procedure(&ProcedureId::new(id)?)?.expand(inner.language()))
+        };
+        let plans: Vec<Expanded> = ids.iter().map(plan).collect::<Result<_, _>>()?;
+        Ok(points_document(plans))
+    }
+
+    /// Takes in a unit's own procedure; it goes before one of the same id that comes with the program, and behind one that an
+    /// authority approves.
+    ///
+    /// # Errors
+    /// Every fault of the file.
+    pub fn add_procedure(&self, text: &str) -> Result<ProcedureView, AppError> {
+        let procedure = check(text)?;
+        let mut inner = self.lock();
+        inner.store.write(|tx| -> Result<(), AppError> {
+            keep_own_text(tx, text)?;
+            tx.use_procedure(procedure.id().as_str(), procedure.digest())?;
+            Ok(())
+        })?;
+        let named = inner.named()?;
+        let language = inner.language();
+        let in_use =
+            inner.chosen(procedure.id(), &named)?.is_some_and(|(digest, _)| digest == procedure.digest());
+        Ok(Known::of(&procedure, text, false, language).view(&named, in_use, language))
+    }
+}
+
+/// Keeps the text of a procedure that this device works by.
+pub(crate) fn keep_own_text(tx: &Tx<'_>, text: &str) -> Result<(), AppError> {
+    keep_text(tx, text)?;
+    tx.remove_stray(Digest::of(text.as_bytes()))?;
+    Ok(())
+}
+
+/// Keeps the text of a procedure, with what it says of itself; `false` where it was here.
+pub(crate) fn keep_text(tx: &Tx<'_>, text: &str) -> Result<bool, AppError> {
+    let digest = Digest::of(text.as_bytes());
+    let known = tx.procedure_text(digest)?;
+    if known.as_ref().is_some_and(|known| known.said.is_some()) {
+        return Ok(false);
+    }
+    let procedure = check(text)?;
+    let title = procedure.title(Language::English).to_owned();
+    let said = Some((procedure.id().to_string(), procedure.version(), title));
+    tx.put_procedure_text(&ProcedureTextRow { digest, said, text: text.to_owned() })?;
+    Ok(known.is_none())
+}
+
+/// Whether the newest roster of somebody trusted names this text: approved, or withdrawn since.
+pub(crate) fn is_approved(trusted: &Trusted, digest: Digest) -> bool {
+    let rosters = trusted.iter().filter_map(|authority| authority.roster.as_ref());
+    rosters
+        .flat_map(|roster| roster.approved.keys())
+        .any(|edition| digest.as_bytes().starts_with(&edition.thumbprint))
+}
+
+/// Texts that came before the roster which approves them are strays no more once it is here.
+pub(crate) fn name_approved(tx: &Tx<'_>, trusted: &Trusted) -> Result<(), AppError> {
+    for stray in tx.strays()? {
+        if stray.kind == StrayKind::Procedure && is_approved(trusted, stray.digest) {
+            tx.put_named(stray.digest)?;
+        }
+    }
+    Ok(())
+}
+
+impl Inner {
+    /// Texts that came with an older schema say nothing of themselves yet. One that this program cannot read stays as it is.
+    pub(crate) fn read_procedure_texts(&mut self) -> Result<(), AppError> {
+        let unread = self.store.read().procedures_unread()?;
+        let readable: Vec<&str> =
+            unread.iter().map(|row| row.text.as_str()).filter(|text| check(text).is_ok()).collect();
+        if readable.is_empty() {
+            return Ok(());
+        }
+        self.store.write(|tx| readable.into_iter().try_for_each(|text| keep_text(tx, text).map(drop)))
+    }
+
+    /// Every edition whose text is here and can be read: those of the program, those that were released before, the unit's own,
+    /// those that came from others.
+    pub(crate) fn texts(&self) -> Result<Vec<Known>, AppError> {
+        let language = self.language();
+        let mut texts: Vec<Known> = Vec::new();
+        for (text, built_in) in texts_of_program()
+            .map(|text| (text.to_owned(), true))
+            .chain(self.store.read().procedure_texts()?.into_iter().map(|row| (row.text, false)))
+        {
+            let digest = Digest::of(text.as_bytes());
+            if texts.iter().any(|known| known.digest == digest) {
+                continue;
+            }
+            // One that this program cannot read stays as it is, and is walked by nobody here.
+            if let Ok(procedure) = check(&text) {
+                texts.push(Known::of(&procedure, &text, built_in, language));
+            }
+        }
+        Ok(texts)
+    }
+
+    /// Every edition that the newest rosters of those trusted here speak of.
+    pub(crate) fn named(&self) -> Result<Vec<Named>, AppError> {
+        let (trusted, now) = (self.trusted()?, self.now());
+        let mut named = Vec::new();
+        for authority in trusted.iter() {
+            let approved = authority.roster.iter().flat_map(|roster| &roster.approved);
+            named.extend(approved.map(|(edition, approval)| Named {
+                edition: edition.clone(),
+                approval: *approval,
+                authority: authority.name.clone(),
+                now,
+            }));
+        }
+        Ok(named)
+    }
+
+    /// The edition by which an id is walked here. One that a trusted authority approves goes first, of several the highest version:
+    /// what anybody adds or sends takes no approved list's place. Then the unit's own, then the program's, where none is approved.
+    fn chosen(&self, id: &ProcedureId, named: &[Named]) -> Result<Option<(Digest, String)>, AppError> {
+        let read = self.store.read();
+        let own = read.procedure_in_use(id.as_str())?.map(|row| row.text);
+        let plain = BUILT_IN.iter().find(|plain| plain.id == id.as_str()).map(|plain| plain.text.to_owned());
+        let usual = own.or(plain);
+        let mut approved: Vec<&Edition> = named
+            .iter()
+            .filter(|one| one.holds() && one.edition.procedure == *id)
+            .map(|one| &one.edition)
+            .collect();
+        approved.sort_by_key(|edition| std::cmp::Reverse(edition.version));
+        if approved.is_empty() {
+            return Ok(usual.map(|text| (Digest::of(text.as_bytes()), text)));
+        }
+        let released = BUILT_IN.iter().chain(RELEASED).filter(|plain| plain.id == id.as_str());
+        let mut texts: Vec<String> = usual.iter().cloned().collect();
+        texts.extend(released.map(|plain| plain.text.to_owned()));
+        texts.extend(read.procedure_texts_of(id.as_str())?.into_iter().map(|row| row.text));
+        let texts: Vec<(Digest, String)> =
+            texts.into_iter().map(|text| (Digest::of(text.as_bytes()), text)).collect();
+        for edition in approved {
+            let fitting = texts.iter().find(|(digest, _)| is_edition(edition, id.as_str(), *digest));
+            if let Some(fitting) = fitting {
+                return Ok(Some(fitting.clone()));
+            }
+        }
+        Ok(None)
+    }
+
+    /// A procedure in the language in which lists are told here.
+    pub(crate) fn told(&self, procedure: &Procedure) -> Result<Expanded, AppError> {
+        let language = self.language();
+        Ok(procedure.expand_in(language, tongue_of(&self.store.read(), language)?))
+    }
+
+    /// The text that a tag orders: that very edition where the tag names one, else the one by which its id is walked here.
+    pub(crate) fn text_ordered(&self, tag: &Tag) -> Result<String, AppError> {
+        let Some(ordered) = &tag.basis.edition else { return self.procedure_text(&tag.procedure) };
+        let id = tag.procedure.as_str();
+        let fits = |text: &str| is_edition(ordered, id, Digest::of(text.as_bytes()));
+        if let Some(text) = texts_of_program().find(|text| fits(text)) {
+            return Ok(text.to_owned());
+        }
+        let mut kept = self.store.read().procedure_texts_of(id)?.into_iter().map(|row| row.text);
+        kept.find(|text| fits(text)).ok_or_else(|| {
+            AppError::not_found(words::OrderedTextNotHere {
+                procedure: id,
+                version: ordered.version.to_string(),
+                print: crate::view::hex(ordered.thumbprint.get(..4).unwrap_or_default()),
+            })
+        })
+    }
+
+    /// What is to be known of the list that a tag orders before anybody walks it; nothing where an authority trusted here approves
+    /// it, or nobody is trusted here who could.
+    pub(crate) fn order_warning(&self, tag: &Tag) -> Result<Option<String>, AppError> {
+        if self.trusted()?.iter().next().is_none() {
+            return Ok(None);
+        }
+        let named = self.named()?;
+        let holds = |edition: &Edition| named.iter().any(|one| one.holds() && one.edition == *edition);
+        let language = self.language();
+        let (edition, says) = match &tag.basis.edition {
+            Some(edition) if holds(edition) => return Ok(None),
+            Some(edition) => (Some(edition.version), false),
+            None => (None, named.iter().any(|one| one.holds() && one.edition.procedure == tag.procedure)),
+        };
+        let id = &tag.procedure;
+        Ok(match (edition, says) {
+            (Some(version), _) => Some(language.pick(
+                format!("No authority trusted here approves procedure {id} version {version}: the hook will say WAIT."),
+                format!("Ninguna autoridad de confianza aprueba el procedimiento {id} versión {version}: el gancho dirá ESPERE."),
+            )),
+            (None, true) => None,
+            (None, false) => Some(language.pick(
+                format!("No authority trusted here approves a procedure {id}: the hook will say WAIT."),
+                format!("Ninguna autoridad de confianza aprueba un procedimiento {id}: el gancho dirá ESPERE."),
+            )),
+        })
+    }
+
+    /// The procedure of an id: the one that is approved, else the unit's own, else the program's.
+    pub(crate) fn procedure(&self, id: &ProcedureId) -> Result<Procedure, AppError> {
+        Ok(check(&self.procedure_text(id)?)?)
+    }
+
+    pub(crate) fn procedure_text(&self, id: &ProcedureId) -> Result<String, AppError> {
+        let named = self.named()?;
+        if let Some((_, text)) = self.chosen(id, &named)? {
+            return Ok(text);
+        }
+        if let Some(one) = named.iter().find(|one| one.holds() && one.edition.procedure == *id) {
+            return Err(AppError::not_found(words::ApprovedTextNotHere {
+                authority: &one.authority,
+                procedure: id,
+                version: one.edition.version.to_string(),
+            }));
+        }
+        let known: Vec<&str> = BUILT_IN.iter().map(|plain| plain.id).collect();
+        Err(AppError::not_found(words::NoProcedureKnown { id: &id, list: known.join(", ") }))
+    }
+
+    /// The very text that a walk was begun with: a walk goes on by it, whatever replaced it since.
+    pub(crate) fn procedure_of_digest(
+        &self,
+        digest: &Digest,
+        language: Language,
+    ) -> Result<Expanded, AppError> {
+        expanded_of(&self.store.read(), digest, language)
+    }
+}
+
+/// Whether every device has the text of a procedure already.
+pub(crate) fn comes_with_the_program(digest: &Digest) -> bool {
+    text_of_program(digest).is_some()
+}
+
+/// The file of a digest among those that come with the program, in this edition or one that was released before.
+fn text_of_program(digest: &Digest) -> Option<&'static str> {
+    texts_of_program().find(|text| Digest::of(text.as_bytes()) == *digest)
+}
+
+fn texts_of_program() -> impl Iterator<Item = &'static str> {
+    BUILT_IN.iter().chain(RELEASED).map(|plain| plain.text)
+}
+
+/// The language in which lists are told here: the one that was chosen for them, else the reader's.
+pub(crate) fn tongue_of(read: &slingseal_store::Reader<'_>, language: Language) -> Result<Tongue, AppError> {
+    let chosen = read.setting(LISTS_LANGUAGE)?.and_then(|code| String::from_utf8(code).ok());
+    Ok(chosen.and_then(|code| Tongue::named(&code)).unwrap_or_else(|| language.into()))
+}
+
+/// The procedure of a digest: as it was walked, or one that comes with the program.
+pub(crate) fn expanded_of(
+    read: &slingseal_store::Reader<'_>,
+    digest: &Digest,
+    language: Language,
+) -> Result<Expanded, AppError> {
+    let tongue = tongue_of(read, language)?;
+    if let Some(row) = read.procedure_text(*digest)? {
+        return Ok(check(&row.text)?.expand_in(language, tongue));
+    }
+    if let Some(text) = text_of_program(digest) {
+        return Ok(check(text)?.expand_in(language, tongue));
+    }
+    Err(AppError::not_found(words::ProcedureWalkAddFile))
+}

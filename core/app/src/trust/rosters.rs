@@ -1,0 +1,78 @@
+//! The next roster of an authority: made of the last one, changed, signed, kept. Everything that an authority takes back or approves
+//! goes this way, so that nothing of the last roster is lost on it.
+
+use crate::account::{trust_changed, trusted_of};
+use crate::trust::setup::AUTHORITY_VAULT;
+use crate::{AppError, CodeView, Inner};
+use slingseal_catalogue::refusals as words;
+use slingseal_message::trust::{KeyThumbprint, Roster, SecretKey};
+use slingseal_store::RosterRow;
+use slingseal_words::{Seconds, Time};
+
+/// How long a roster is relied on where the authority says nothing else: a week without a network.
+pub(crate) const ROSTER_LIFE: Seconds = Seconds::days(7);
+/// Every key that was ever revoked here, eight bytes each: a roster drops those that say nothing any more, and still nothing
+/// may be issued to them.
+pub(crate) const REVOKED_KEYS: &str = "authority.revoked-keys";
+
+impl Inner {
+    /// The next roster: the last one under the next number, issued now, for so many days.
+    ///
+    /// # Errors
+    /// This home is no authority; it has signed as many rosters as there are numbers.
+    pub(super) fn next_roster(&self, days: Option<u32>) -> Result<Roster, AppError> {
+        let last = self.own_roster(&self.authority_key()?.to_bytes())?;
+        let now = self.now();
+        let life = days.map_or(ROSTER_LIFE, |days| Seconds::days(days.into()));
+        Ok(Roster {
+            sequence: last
+                .sequence
+                .checked_add(1)
+                .ok_or_else(|| AppError::refused(words::AuthorityCanSignFurtherRoster))?,
+            issued: now,
+            expires: now.plus(life),
+            ..last
+        })
+    }
+
+    /// Signs a roster and keeps it as the newest.
+    ///
+    /// # Errors
+    /// A wrong passphrase; a roster that fits no code.
+    pub(super) fn sign_roster(&mut self, roster: &Roster, passphrase: &str) -> Result<(), AppError> {
+        let entries = roster.revoked.len() + roster.keys.len();
+        let approved = roster.approved.len();
+        if roster.keys.len() > Roster::MOST || approved > Roster::MOST_APPROVED {
+            return Err(no_room(entries + approved));
+        }
+        let key = self.unlock(AUTHORITY_VAULT, passphrase)?;
+        let row = roster_row(roster, &key, self.now());
+        // Before it is kept: an authority whose newest roster fits no code could hand out none.
+        if CodeView::of(Roster::kind(&row.bytes)?, &row.bytes).is_err() {
+            return Err(no_room(entries + approved));
+        }
+        let mut ever = self.keys_ever_revoked()?;
+        ever.extend(roster.keys.keys().copied());
+        let ever: Vec<u8> = ever.iter().flat_map(|key: &KeyThumbprint| key.0).collect();
+        self.store.write(|tx| -> Result<(), AppError> {
+            let before = trusted_of(tx)?;
+            tx.put_roster(&row)?;
+            tx.put_setting(REVOKED_KEYS, &ever)?;
+            trust_changed(tx, &before)
+        })
+    }
+}
+
+fn no_room(entries: usize) -> AppError {
+    AppError::refused(words::RosterRevokedKeysCredentialsFits { entries: &entries })
+}
+
+pub(super) fn roster_row(roster: &Roster, key: &SecretKey, now: Time) -> RosterRow {
+    RosterRow {
+        authority: key.public().to_bytes(),
+        sequence: roster.sequence.into(),
+        issued: roster.issued,
+        received: now,
+        bytes: roster.sign(key),
+    }
+}
