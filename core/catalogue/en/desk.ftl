@@ -30,10 +30,10 @@ own-credential-until = This device's credential: { $holder } ({ $roles }), until
 others-credential-until = Another's credential: { $holder } ({ $roles }), until { $until }.
 credential-is-revoked = { $credential } REVOKED: nothing signed under it counts.
 credential-has-run-out = { $credential } RUN OUT.
-roster-revoked = Roster { $sequence } of { $authority }, { $revoked } revoked, { $approved ->
-    [one] { $approved } procedure
-   *[other] { $approved } procedures
-} approved{ $newness }.
+roster-revoked = { $approved ->
+    [one] Roster { $sequence } of { $authority }, { $revoked } revoked, 1 procedure approved{ $newness }.
+   *[other] Roster { $sequence } of { $authority }, { $revoked } revoked, { $approved } procedures approved{ $newness }.
+}
 tag-load = Tag of load { $load }: { $description }, { $gross } for { $aircraft }.
 seal = Seal of { $word }: { $first }.
 load-training-no-inspection = An { $what } ({ $id }) of { $by } on load { $load }: training, no inspection{ $newness }.

@@ -30,10 +30,10 @@ own-credential-until = Credencial de este dispositivo: { $holder } ({ $roles }),
 others-credential-until = Credencial de otro: { $holder } ({ $roles }), hasta { $until }.
 credential-is-revoked = { $credential } REVOCADA: nada firmado con ella cuenta.
 credential-has-run-out = { $credential } CADUCADA.
-roster-revoked = Lista { $sequence } de { $authority }, { $revoked } revocados, { $approved ->
-    [one] { $approved } procedimiento aprobado
-   *[other] { $approved } procedimientos aprobados
-}{ $newness }.
+roster-revoked = { $approved ->
+    [one] Lista { $sequence } de { $authority }, { $revoked } revocados, 1 procedimiento aprobado{ $newness }.
+   *[other] Lista { $sequence } de { $authority }, { $revoked } revocados, { $approved } procedimientos aprobados{ $newness }.
+}
 tag-load = Etiqueta de la carga { $load }: { $description }, { $gross } para { $aircraft }.
 seal = Sello de { $word }: { $first }.
 load-training-no-inspection = { $what } ({ $id }) de { $by } con la carga { $load }: instrucción, no inspección{ $newness }.

@@ -87,8 +87,8 @@ fn text(received: &Received, language: Language) -> String {
         Received::Roster { authority, sequence, revoked, approved, new } => words::RosterRevoked {
             sequence: &sequence,
             authority: &authority,
-            revoked: &revoked,
-            approved: &approved,
+            revoked,
+            approved,
             newness: newness(*new),
         }
         .say(language),
