@@ -6,7 +6,7 @@ use ratatui::style::{Modifier, Style};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
 use slingseal_app::catalogue::terminal as words;
-use slingseal_app::{CardView, FindingState, Language, NextStep, PointKind, WalkStage, WalkView};
+use slingseal_app::{CardView, DrawnCell, FindingState, Language, NextStep, PointKind, WalkStage, WalkView};
 
 use super::foot::hint_lines;
 use super::look::{self, TEXT_WIDTH, Tone, cut, laid, wrap};
@@ -17,6 +17,9 @@ use crate::console::visible_symbol;
 pub(super) const LEAST: (u16, u16) = (40, 24);
 /// From this width on a page has room for columns.
 pub(super) const WIDE: usize = 80;
+
+/// How many cells wide the load is drawn, half as many high.
+const DRAWN: usize = 44;
 
 /// Lines for one page, top to bottom.
 type Lines = Vec<Line<'static>>;
@@ -50,9 +53,11 @@ impl Desk {
         let hint_rows = hint_lines(self.look, self.hints(), width);
         let flash_rows = self.flash_lines(width);
         let (keys, told) = (small(hint_rows.len()), small(flash_rows.len()));
-        self.width = width.saturating_sub(4).min(TEXT_WIDTH);
+        let drawing = self.drawing(area);
+        let aside = drawing.as_ref().map_or(0, |_| DRAWN + 4);
+        self.width = width.saturating_sub(4 + aside).min(TEXT_WIDTH);
         self.room = usize::from(area.height.saturating_sub(12 + keys + told));
-        let lines = self.body(width.saturating_sub(4));
+        let lines = self.body(width.saturating_sub(4 + aside));
         let spare = usize::from(area.height.saturating_sub(4 + keys + told));
         let status_rows = self.status_height(spare, lines.len(), width);
         let [head, bar, body, status, flash, hints] = Layout::vertical([
@@ -70,7 +75,15 @@ impl Desk {
         let inner = Rect { x: body.x + 2, width: body.width.saturating_sub(4), ..body };
         let height = usize::from(inner.height);
         let lines = self.part_of(lines, height);
-        frame.render_widget(Paragraph::new(lines), inner);
+        if let Some(drawing) = drawing {
+            let wide = small(DRAWN).min(inner.width);
+            let beside = Rect { x: inner.right().saturating_sub(wide), width: wide, ..inner };
+            frame.render_widget(Paragraph::new(drawing), beside);
+        }
+        frame.render_widget(
+            Paragraph::new(lines),
+            Rect { width: inner.width.saturating_sub(small(aside)), ..inner },
+        );
         frame.render_widget(Paragraph::new(self.status(width, usize::from(status_rows))), status);
         frame.render_widget(Paragraph::new(flash_rows), flash);
         frame.render_widget(Paragraph::new(hint_rows), hints);
@@ -226,6 +239,7 @@ impl Desk {
             (WalkStage::Abandoned { .. }, _) => ("[x]  STOPPED".to_owned(), Tone::Wait),
             (WalkStage::Walking, Some(card)) => {
                 let (shape, word, tone) = look::card(card.state);
+                let word = word.say(self.language);
                 let tone = if tone == Tone::Plain && open > 0 { Tone::Plain } else { tone };
                 (format!("{shape}  {word}"), tone)
             }
@@ -264,6 +278,33 @@ impl Desk {
         }
     }
 
+    /// The load beside its card, with what the card is about turned round, where the window is wide and high enough for both.
+    fn drawing(&self, area: Rect) -> Option<Lines> {
+        let view =
+            self.view.as_ref().filter(|view| view.stage == WalkStage::Walking && view.card.is_some())?;
+        let roomy =
+            usize::from(area.width) >= TEXT_WIDTH + DRAWN + 8 && usize::from(area.height) >= DRAWN / 2 + 12;
+        if !roomy || !matches!(self.page, Page::Walk) || self.run.is_some() {
+            return None;
+        }
+        let rows = self.app.walk_drawing_cells(&view.walk, DRAWN).ok()??;
+        let style = |marked: bool| {
+            if marked {
+                self.look.words(Tone::Strong).add_modifier(Modifier::REVERSED)
+            } else {
+                Style::default()
+            }
+        };
+        let line = |row: Vec<DrawnCell>| {
+            Line::from(
+                row.into_iter()
+                    .map(|cell| Span::styled(cell.sign.to_string(), style(cell.marked)))
+                    .collect::<Vec<_>>(),
+            )
+        };
+        Some(rows.into_iter().map(line).collect())
+    }
+
     fn title(&self, words: &str) -> Line<'static> {
         Line::styled(words.to_owned(), self.look.words(Tone::Strong))
     }
@@ -278,6 +319,7 @@ impl Desk {
         lines.push(Line::default());
         for (at, point) in card.points.iter().enumerate() {
             let (shape, word, tone) = look::point(point.state);
+            let word = word.say(self.language);
             let wanted = match &point.kind {
                 _ if point.answer.is_some() => point.answer.clone().unwrap_or_default(),
                 PointKind::Look => String::new(),
@@ -287,8 +329,10 @@ impl Desk {
                 PointKind::Serial => words::SerialNumber.say(self.language),
                 PointKind::Text => words::Words.say(self.language),
             };
-            let tail =
-                [wanted.as_str(), word].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>();
+            let tail = [wanted.as_str(), word.as_str()]
+                .into_iter()
+                .filter(|part| !part.is_empty())
+                .collect::<Vec<_>>();
             let tail = tail.join("  ");
             let long = tail.chars().count();
             let mut prompt = wrap(&point.prompt, width.saturating_sub(7));

@@ -1,4 +1,5 @@
 mod exam;
+mod languages;
 
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -36,12 +37,16 @@ struct Hands {
 }
 
 fn app(folder: &tempfile::TempDir) -> App {
+    app_speaking(folder, Language::English)
+}
+
+fn app_speaking(folder: &tempfile::TempDir, language: Language) -> App {
     let outside = Outside {
         clock: Arc::new(Standing),
         entropy: Arc::new(SystemEntropy),
         device_secret: zeroize::Zeroizing::new(b"a device".to_vec()),
         stretch: Stretch::weak_for_tests_only(),
-        language: Language::English,
+        language,
     };
     App::open(folder.path(), outside).unwrap()
 }
@@ -49,10 +54,15 @@ fn app(folder: &tempfile::TempDir) -> App {
 impl Hands {
     /// In an empty home, before anything is asked.
     fn empty() -> Self {
+        Self::speaking(Language::English)
+    }
+
+    /// The same, in a language.
+    fn speaking(language: Language) -> Self {
         let folder = tempfile::tempdir().unwrap();
         let look = Look { colour: true };
         let home = folder.path().to_owned();
-        let desk = Desk::new(app(&folder), home, Language::English, None, look).unwrap();
+        let desk = Desk::new(app_speaking(&folder, language), home, language, None, look).unwrap();
         Self { _folder: folder, desk, now: Duration::from_secs(1) }
     }
 
@@ -405,6 +415,31 @@ fn the_statics_stand_beside_the_card_and_follow_the_count() {
     hands.press(&format!(".{card}\n{point}5\n2"));
     let shown = hands.screen();
     assert!(shown.contains("Statics: [!] Leg 1: link 5 sits in the grab hook, the plan wants 3."), "{shown}");
+}
+
+/// In a window that is wide and high enough the load stands beside its card, and what the card is about is turned round; a smaller one
+/// has the words alone.
+#[test]
+fn a_roomy_window_draws_the_load_beside_its_card() {
+    let mut hands = Hands::walking();
+    let braille = |buffer: &Buffer| -> (usize, usize) {
+        let drawn = buffer
+            .content
+            .iter()
+            .filter(|cell| cell.symbol().chars().any(|c| ('\u{2801}'..='\u{28ff}').contains(&c)));
+        let marked =
+            drawn.clone().filter(|cell| cell.modifier.contains(ratatui::style::Modifier::REVERSED)).count();
+        (drawn.count(), marked)
+    };
+    assert_eq!(braille(&hands.buffer(80, 24)), (0, 0));
+    let (drawn, marked) = braille(&hands.buffer(130, 40));
+    assert!(drawn > 120 && marked == 0, "nobody on the load: {drawn} cells, {marked} marked");
+    hands.press("+");
+    let words = text(&hands.buffer(130, 40));
+    let (drawn, marked) = braille(&hands.buffer(130, 40));
+    assert!(drawn > 120 && marked > 0, "the tag: {drawn} cells, {marked} marked\n{words}");
+    let title = hands.view().card.as_ref().unwrap().title.clone();
+    assert!(words.contains(&title), "the words stand beside it\n{words}");
 }
 
 #[test]
