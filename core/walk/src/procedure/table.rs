@@ -58,7 +58,7 @@ impl<'f> Table<'f> {
                 part.fault(
                     key,
                     format!("{code}.{key} has {} texts and {key} has {}", texts.len(), list.len()),
-                    format!("write one in {code} for each in English, in the same order"),
+                    format!("write one in {} for each in English, in the same order", english_name(code)),
                 );
             }
             list.iter_mut().zip(texts).for_each(|(said, text)| said.told.push((code, text)));
@@ -91,6 +91,11 @@ impl<'f> Table<'f> {
         self.part.no_more();
         self.told.iter().for_each(|(_, part)| part.no_more());
     }
+}
+
+/// What a fault calls a language: the program's own by name, a unit's by its letters.
+fn english_name(code: &'static str) -> &'static str {
+    if code == "es" { "Spanish" } else { code }
 }
 
 /// Longest short name, and longest value of a round: three of each with what joins them fit `PointId::MOST`.

@@ -31,6 +31,8 @@ impl Procedure {
                 }
             }
         }
+        // A number is the same in every language.
+        all.retain(|(_, said)| said.english.chars().any(char::is_alphabetic));
         let codes: BTreeSet<&str> =
             all.iter().flat_map(|(_, said)| said.told.iter().map(|(code, _)| *code)).collect();
         let mut lines = Vec::new();
