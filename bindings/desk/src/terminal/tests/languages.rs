@@ -70,7 +70,11 @@ fn no_page_has_a_word_of_its_own() {
         }
         if let Page::Pick(pick) = &hands.desk.page {
             // What a tag shows before it is walked is the planner's.
-            data.push_str(&format!("{:?}", pick.items));
+            for item in &pick.items {
+                if let Action::Begin { tag } = &item.action {
+                    data.push_str(&serde_json::to_string(&hands.desk.app.read_tag(tag).unwrap()).unwrap());
+                }
+            }
         }
         let screen = hands.screen();
         for word in screen.split(|letter: char| !letter.is_alphabetic()) {
