@@ -20,7 +20,10 @@ const INSIDE: &[(&str, Modules)] = &[
             ("seal", &["envelope", "trust"]),
         ],
     ),
-    ("walk", &[("procedure", &[]), ("walk", &["procedure"]), ("exam", &["procedure", "walk"])]),
+    (
+        "walk",
+        &[("drawing", &[]), ("procedure", &[]), ("walk", &["procedure"]), ("exam", &["procedure", "walk"])],
+    ),
     ("account", &[("report", &[]), ("sync", &[]), ("audit", &["sync"])]),
 ];
 

@@ -13,8 +13,8 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::{
-    App, Approve, ArrivalView, AuditView, AuthorityView, BundleReport, BundleRequest, CodeView, Effort,
-    FrameTaken, Issue, IssuedListView, Language, MovementView, MovingCode, MovingReader, Outside,
+    App, Approve, ArrivalView, AuditView, AuthorityView, BundleReport, BundleRequest, CodeView, DrawingView,
+    Effort, FrameTaken, Issue, IssuedListView, Language, MovementView, MovingCode, MovingReader, Outside,
     ProcedureView, Reading, Received, RecordLine, RecordView, ReportMade, ReportRequest, RiggingView,
     SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView, TrustedView,
     VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
@@ -239,6 +239,22 @@ impl Handheld {
     /// Another kind of file; storage.
     pub fn add_photo(&self, bytes: Vec<u8>) -> Answer<String> {
         Ok(self.app.add_photo(&bytes)?)
+    }
+
+    /// The load of a walk as lines, with what its card is about marked; none where its procedure has no drawing.
+    ///
+    /// # Errors
+    /// No such walk.
+    pub fn walk_drawing(&self, walk: &str) -> Answer<Option<DrawingView>> {
+        Ok(self.app.walk_drawing(walk)?)
+    }
+
+    /// The same of a run of an examination.
+    ///
+    /// # Errors
+    /// No such run.
+    pub fn exam_drawing(&self, run: &str) -> Answer<Option<DrawingView>> {
+        Ok(self.app.exam_drawing(run)?)
     }
 
     /// The statics of the rigging, as counted in a walk.

@@ -56,7 +56,7 @@ pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA,
     EditionWalked, EditionsView, ExportTable, GroupShare, ListRequest, LoadView, MomentView, PeopleView,
-    PersonView, PieceLine, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
+    PersonView, PieceLine, PieceStanding, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
@@ -83,6 +83,7 @@ pub use trust::issued::{CredentialState, IssuedListView, IssuedView};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use view::Stamp;
 pub use walks::WalkRequest;
+pub use walks::drawing::{DrawingView, DrawnCell, DrawnLine, procedure_drawing};
 pub use walks::inspections::InspectionView;
 pub use walks::sealing::SealView;
 pub use walks::sound::sound_answer;

@@ -2,6 +2,7 @@
 //! Commands in, events or a refusal out; the same events give the same state on every machine.
 #![forbid(unsafe_code)]
 
+pub mod drawing;
 pub mod exam;
 pub mod procedure;
 pub mod walk;

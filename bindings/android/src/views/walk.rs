@@ -1,9 +1,9 @@
 //! A walk.
 
 use slingseal_app::{
-    CardState, CardView, ChoiceView, DeficiencyView, FateView, FindingState, FindingView, NextStep,
-    PointKind, PointState, PointView, ProgressView, RefusedView, Stamp, StartView, StationView, WalkLine,
-    WalkRequest, WalkStage, WalkView,
+    CardState, CardView, ChoiceView, DeficiencyView, DrawingView, DrawnLine, FateView, FindingState,
+    FindingView, NextStep, PointKind, PointState, PointView, ProgressView, RefusedView, Stamp, StartView,
+    StationView, WalkLine, WalkRequest, WalkStage, WalkView,
 };
 
 #[uniffi::remote(Record)]
@@ -210,4 +210,19 @@ pub enum WalkRequest {
     Abandon { reason: String },
     Decide { fit: bool, reason: Option<String> },
     TakeBack,
+}
+
+#[uniffi::remote(Record)]
+pub struct DrawingView {
+    pub side: u32,
+    pub lines: Vec<DrawnLine>,
+}
+
+#[uniffi::remote(Record)]
+pub struct DrawnLine {
+    pub dots: Vec<u32>,
+    pub closed: bool,
+    pub fine: bool,
+    pub hidden: bool,
+    pub marked: bool,
 }

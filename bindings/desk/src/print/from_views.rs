@@ -257,6 +257,10 @@ pub(crate) fn record_pdf(
             .collect(),
         otherwise: rigging.as_ref().map(Rigging::otherwise).unwrap_or_default(),
         warnings: rigging.map(|rigging| rigging.warnings).unwrap_or_default(),
+        drawing: slingseal_app::procedure_drawing(
+            &line.procedure,
+            &view.findings.iter().map(|finding| finding.point.clone()).collect::<Vec<_>>(),
+        ),
         dated: line.issued.rfc3339.clone(),
         digest: line.record.clone(),
         code: seal.map(code),

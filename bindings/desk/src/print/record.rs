@@ -1,5 +1,6 @@
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
 use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
+use slingseal_app::DrawingView;
 
 /// One moment of a load's story.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -46,6 +47,8 @@ pub(crate) struct RecordPage {
     pub otherwise: Vec<String>,
     /// Warnings of the rigging.
     pub warnings: Vec<String>,
+    /// The load, with what was found deficient marked; nothing where its procedure has no drawing.
+    pub drawing: Option<DrawingView>,
     /// When the record was closed, RFC 3339 with `Z`: the document's date.
     pub dated: String,
     /// SHA-256 of the full record, hexadecimal.
@@ -65,6 +68,8 @@ pub(crate) fn record_page(page: &RecordPage, paper: Paper) -> Result<Vec<u8>, Pr
 }
 
 const CODE: f32 = 168.0;
+/// The side of the square that the load is drawn in.
+const DRAWN: f32 = 150.0;
 
 fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
     canvas.mark(x, y, 18.0, INK);
@@ -87,7 +92,12 @@ fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
     let moments_least = (page.moments.len().min(6) as f32 + 2.0) * 12.5;
     line = deficiencies(canvas, x, line, bottom - moments_least, &page.deficiencies);
     line = rigging(canvas, x, line, bottom - moments_least, page);
-    story(canvas, x, line, bottom, &page.moments);
+    let drawn = page.drawing.as_ref().filter(|_| bottom - line > DRAWN + 14.0);
+    if let Some(drawing) = drawn {
+        load(canvas, x + WIDTH - DRAWN, line + 6.0, drawing);
+    }
+    let room = if drawn.is_some() { WIDTH - DRAWN - 12.0 } else { WIDTH };
+    story(canvas, x, line, bottom, room, &page.moments);
     foot(canvas, x, y + HEIGHT - 48.0, page);
 }
 
@@ -211,7 +221,30 @@ fn rigging(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, page: &Reco
     line
 }
 
-fn story(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, moments: &[Moment]) {
+/// The load as lines: what was found deficient is heavy, the rest stands back.
+fn load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, drawing: &DrawingView) {
+    let scale = DRAWN / drawing.side.max(1) as f32;
+    for marked in [false, true] {
+        for line in drawing.lines.iter().filter(|line| line.marked == marked) {
+            let dots: Vec<(f32, f32)> = line
+                .dots
+                .chunks_exact(2)
+                .filter_map(|dot| Some((x + *dot.first()? as f32 * scale, y + *dot.last()? as f32 * scale)))
+                .collect();
+            let (width, grey) = match (marked, line.fine || line.hidden) {
+                (true, _) => (1.8, INK),
+                (false, false) => (0.6, SOFT),
+                (false, true) => (0.3, RULE),
+            };
+            let next = dots.iter().skip(1).chain(dots.first().filter(|_| line.closed));
+            for (from, to) in dots.iter().zip(next) {
+                canvas.line(*from, *to, width, grey);
+            }
+        }
+    }
+}
+
+fn story(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, width: f32, moments: &[Moment]) {
     let mut line = head(canvas, x, y, "What happened (UTC)");
     let top = line;
     let room = (((bottom - line) / 12.5).floor().max(1.0)) as usize;
@@ -220,7 +253,7 @@ fn story(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, moments: &[Mo
         canvas.rect(x + 92.5, line - 5.5, 5.0, 5.0, INK);
         canvas.together(|canvas| {
             canvas.text(x, line, plain(9.0), &moment.when);
-            canvas.fit((x + 106.0, line), WIDTH - 106.0, plain(9.5), &moment.what);
+            canvas.fit((x + 106.0, line), width - 106.0, plain(9.5), &moment.what);
         });
         line += 12.5;
     }

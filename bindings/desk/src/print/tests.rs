@@ -95,6 +95,7 @@ pub(crate) fn page() -> RecordPage {
             "Worst case, however the legs share it: leg 1 carries 2,621 lbf, 105 % of its rating".into(),
         ],
         warnings: vec!["The rating of the bag counts as one part; its webs are not modelled.".into()],
+        drawing: None,
         dated: DATED.into(),
         digest: "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad".into(),
         code: Some(code(

@@ -6,7 +6,7 @@ use ratatui::style::{Modifier, Style};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
 use slingseal_app::catalogue::terminal as words;
-use slingseal_app::{CardView, FindingState, Language, NextStep, PointKind, WalkStage, WalkView};
+use slingseal_app::{CardView, DrawnCell, FindingState, Language, NextStep, PointKind, WalkStage, WalkView};
 
 use super::foot::hint_lines;
 use super::look::{self, TEXT_WIDTH, Tone, cut, laid, wrap};
@@ -17,6 +17,9 @@ use crate::console::visible_symbol;
 pub(super) const LEAST: (u16, u16) = (40, 24);
 /// From this width on a page has room for columns.
 pub(super) const WIDE: usize = 80;
+
+/// How many cells wide the load is drawn, half as many high.
+const DRAWN: usize = 44;
 
 /// Lines for one page, top to bottom.
 type Lines = Vec<Line<'static>>;
@@ -50,9 +53,11 @@ impl Desk {
         let hint_rows = hint_lines(self.look, self.hints(), width);
         let flash_rows = self.flash_lines(width);
         let (keys, told) = (small(hint_rows.len()), small(flash_rows.len()));
-        self.width = width.saturating_sub(4).min(TEXT_WIDTH);
+        let drawing = self.drawing(area);
+        let aside = drawing.as_ref().map_or(0, |_| DRAWN + 4);
+        self.width = width.saturating_sub(4 + aside).min(TEXT_WIDTH);
         self.room = usize::from(area.height.saturating_sub(12 + keys + told));
-        let lines = self.body(width.saturating_sub(4));
+        let lines = self.body(width.saturating_sub(4 + aside));
         let spare = usize::from(area.height.saturating_sub(4 + keys + told));
         let status_rows = self.status_height(spare, lines.len(), width);
         let [head, bar, body, status, flash, hints] = Layout::vertical([
@@ -70,7 +75,15 @@ impl Desk {
         let inner = Rect { x: body.x + 2, width: body.width.saturating_sub(4), ..body };
         let height = usize::from(inner.height);
         let lines = self.part_of(lines, height);
-        frame.render_widget(Paragraph::new(lines), inner);
+        if let Some(drawing) = drawing {
+            let wide = small(DRAWN).min(inner.width);
+            let beside = Rect { x: inner.right().saturating_sub(wide), width: wide, ..inner };
+            frame.render_widget(Paragraph::new(drawing), beside);
+        }
+        frame.render_widget(
+            Paragraph::new(lines),
+            Rect { width: inner.width.saturating_sub(small(aside)), ..inner },
+        );
         frame.render_widget(Paragraph::new(self.status(width, usize::from(status_rows))), status);
         frame.render_widget(Paragraph::new(flash_rows), flash);
         frame.render_widget(Paragraph::new(hint_rows), hints);
@@ -263,6 +276,33 @@ impl Desk {
             }
             Page::Seal { .. } => Vec::new(),
         }
+    }
+
+    /// The load beside its card, with what the card is about turned round, where the window is wide and high enough for both.
+    fn drawing(&self, area: Rect) -> Option<Lines> {
+        let view =
+            self.view.as_ref().filter(|view| view.stage == WalkStage::Walking && view.card.is_some())?;
+        let roomy =
+            usize::from(area.width) >= TEXT_WIDTH + DRAWN + 8 && usize::from(area.height) >= DRAWN / 2 + 12;
+        if !roomy || !matches!(self.page, Page::Walk) || self.run.is_some() {
+            return None;
+        }
+        let rows = self.app.walk_drawing_cells(&view.walk, DRAWN).ok()??;
+        let style = |marked: bool| {
+            if marked {
+                self.look.words(Tone::Strong).add_modifier(Modifier::REVERSED)
+            } else {
+                Style::default()
+            }
+        };
+        let line = |row: Vec<DrawnCell>| {
+            Line::from(
+                row.into_iter()
+                    .map(|cell| Span::styled(cell.sign.to_string(), style(cell.marked)))
+                    .collect::<Vec<_>>(),
+            )
+        };
+        Some(rows.into_iter().map(line).collect())
     }
 
     fn title(&self, words: &str) -> Line<'static> {

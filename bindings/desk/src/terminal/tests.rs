@@ -417,6 +417,31 @@ fn the_statics_stand_beside_the_card_and_follow_the_count() {
     assert!(shown.contains("Statics: [!] Leg 1: link 5 sits in the grab hook, the plan wants 3."), "{shown}");
 }
 
+/// In a window that is wide and high enough the load stands beside its card, and what the card is about is turned round; a smaller one
+/// has the words alone.
+#[test]
+fn a_roomy_window_draws_the_load_beside_its_card() {
+    let mut hands = Hands::walking();
+    let braille = |buffer: &Buffer| -> (usize, usize) {
+        let drawn = buffer
+            .content
+            .iter()
+            .filter(|cell| cell.symbol().chars().any(|c| ('\u{2801}'..='\u{28ff}').contains(&c)));
+        let marked =
+            drawn.clone().filter(|cell| cell.modifier.contains(ratatui::style::Modifier::REVERSED)).count();
+        (drawn.count(), marked)
+    };
+    assert_eq!(braille(&hands.buffer(80, 24)), (0, 0));
+    let (drawn, marked) = braille(&hands.buffer(130, 40));
+    assert!(drawn > 120 && marked == 0, "nobody on the load: {drawn} cells, {marked} marked");
+    hands.press("+");
+    let words = text(&hands.buffer(130, 40));
+    let (drawn, marked) = braille(&hands.buffer(130, 40));
+    assert!(drawn > 120 && marked > 0, "the tag: {drawn} cells, {marked} marked\n{words}");
+    let title = hands.view().card.as_ref().unwrap().title.clone();
+    assert!(words.contains(&title), "the words stand beside it\n{words}");
+}
+
 #[test]
 fn a_window_that_is_too_small_says_what_it_needs() {
     let mut hands = Hands::walking();

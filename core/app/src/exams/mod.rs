@@ -19,7 +19,7 @@ use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_journal::NewEntry;
 use slingseal_message::envelope::{Kind, Limits, Reader, Writer, check, unwrap, wrap};
 use slingseal_message::tag::ReceivedTag;
-use slingseal_message::trust::Role;
+use slingseal_message::trust::{Role, SecretKey};
 use slingseal_store::{ExamPaper, ExamPaperRow, RunState};
 use slingseal_walk::exam::judge_lock;
 use slingseal_walk::exam::{self, ExamError, Lock, MOST_PLANTED, Planted, PlantedList, Salt, Standard};
@@ -188,7 +188,10 @@ impl App {
         standard: &ExamStandard,
         pin: &str,
     ) -> Result<ExamKeyView, AppError> {
-        self.lock().exam_lock(plan, standard, pin)
+        // What can be told without the PIN is told first: it costs no try.
+        let to_lock = self.lock().exam_to_lock(plan, standard)?;
+        let key = self.open_key(DEVICE_VAULT, pin)?;
+        self.lock().exam_lock(to_lock, &key)
     }
 
     /// Every key that is known here, the newest first, without the lists.
@@ -217,11 +220,22 @@ impl App {
     /// # Errors
     /// No such key; its list is elsewhere; a list that is not the one that was locked; a wrong PIN.
     pub fn exam_reveal(&self, key: &str, pin: &str) -> Result<ExamKeyView, AppError> {
+        self.lock().exam_key_row(key)?;
+        drop(self.open_key(DEVICE_VAULT, pin)?);
         let mut inner = self.lock();
         let row = inner.exam_key_row(key)?;
-        drop(inner.unlock(DEVICE_VAULT, pin)?);
         inner.key_view(&row, true)
     }
+}
+
+/// What is to be locked, before the instructor's key signs it.
+struct ToBeLocked {
+    tag: Vec<u8>,
+    procedure: String,
+    lock: Lock,
+    list: PlantedList,
+    salt: Salt,
+    credential: Vec<u8>,
 }
 
 /// What a lock hides.
@@ -262,12 +276,7 @@ impl Inner {
         }
     }
 
-    fn exam_lock(
-        &mut self,
-        plan: &ExamPlan,
-        standard: &ExamStandard,
-        pin: &str,
-    ) -> Result<ExamKeyView, AppError> {
+    fn exam_to_lock(&self, plan: &ExamPlan, standard: &ExamStandard) -> Result<ToBeLocked, AppError> {
         let tag_bytes = tag_bytes(&plan.tag)?;
         let received = ReceivedTag::open(&tag_bytes)?;
         let text = self.text_ordered(&received.tag)?;
@@ -283,10 +292,9 @@ impl Inner {
         let (_, credential) = self.credential_for(Some(Role::Instructor))?;
         let mut salt: Salt = [0; exam::SALT];
         self.outside.entropy.fill(&mut salt);
-        let now = self.now();
         let lock = Lock {
             load: received.tag.load.clone(),
-            locked: now,
+            locked: self.now(),
             tag: received.digest,
             procedure: expanded.id.clone(),
             version: expanded.version,
@@ -294,11 +302,16 @@ impl Inner {
             standard,
             planted: list.digest(&salt),
         };
-        let key = self.unlock(DEVICE_VAULT, pin)?;
+        Ok(ToBeLocked { tag: tag_bytes, procedure: text, lock, list, salt, credential })
+    }
+
+    fn exam_lock(&mut self, to_lock: ToBeLocked, key: &SecretKey) -> Result<ExamKeyView, AppError> {
+        let ToBeLocked { tag: tag_bytes, procedure: text, lock, list, salt, credential } = to_lock;
+        let now = lock.locked;
         let unsigned = lock.prepare(&credential);
         let bytes = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
-        drop(key);
-        // Reads its own writing back: a lock that another device would refuse must not be shown.
+        // Reads its own writing back: a lock that another device would refuse must not be shown. Trust is asked again: the home
+        // was free while the PIN was stretched.
         let (lock, _) = judge_lock(&self.trusted()?, &bytes)?;
         lock.opens_with(&list, &salt)?;
         self.keep_tag(&tag_bytes)?;

@@ -123,6 +123,11 @@ struct Loaded {
 }
 
 impl Inner {
+    /// The walk of a run, as far as the student has come.
+    pub(crate) fn walk_of_run(&self, id: WalkId) -> Result<Walk, AppError> {
+        Ok(self.load_run(id)?.walk)
+    }
+
     fn exam_begin(&mut self, begin: &ExamBegin) -> Result<RunView, AppError> {
         let student = CallSign::new(&begin.student)?;
         let key = self.exam_key_row(&begin.key)?;

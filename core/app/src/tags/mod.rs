@@ -15,7 +15,7 @@ use slingseal_message::envelope::{Kind, Unsigned, unwrap};
 use slingseal_message::tag::{
     Condition, Equipment, ReceivedTag, Tag, Zone, kind_of_tag, read_list, read_plan,
 };
-use slingseal_message::trust::{Edition, Role, Signer, Trusted};
+use slingseal_message::trust::{Edition, Role, SecretKey, Signer, Trusted};
 use slingseal_store::TagRow;
 use slingseal_walk::procedure::Procedure;
 use slingseal_walk::walk::TagFault;
@@ -169,9 +169,9 @@ impl App {
         open: &dyn Fn(&str) -> Result<String, String>,
         pin: Option<&str>,
     ) -> Result<TagMade, AppError> {
-        let mut inner = self.lock();
-        let tag = read_plan(plan, inner.now(), open)?.tag;
-        let made = inner.write_tags(&[tag], pin)?;
+        let now = self.lock().now();
+        let tag = read_plan(plan, now, open)?.tag;
+        let made = self.make_tags(&[tag], pin)?;
         made.into_iter().next().ok_or_else(|| AppError::internal("one plan makes one tag"))
     }
 
@@ -185,9 +185,22 @@ impl App {
         open: &dyn Fn(&str) -> Result<String, String>,
         pin: Option<&str>,
     ) -> Result<Vec<TagMade>, AppError> {
-        let mut inner = self.lock();
-        let tags = read_list(list, inner.now(), open)?;
-        inner.write_tags(&tags, pin)
+        let now = self.lock().now();
+        let tags = read_list(list, now, open)?;
+        self.make_tags(&tags, pin)
+    }
+
+    /// What can be told without the PIN is told first: it costs no try. The home is free while the PIN is stretched.
+    fn make_tags(&self, tags: &[Tag], pin: Option<&str>) -> Result<Vec<TagMade>, AppError> {
+        {
+            let inner = self.lock();
+            inner.to_be_written(tags)?;
+            if pin.is_some() {
+                inner.credential_for(Some(Role::Planner))?;
+            }
+        }
+        let key = pin.map(|pin| self.open_key(DEVICE_VAULT, pin)).transpose()?;
+        self.lock().write_tags(tags, key.as_ref())
     }
 
     /// What a tag says.
@@ -223,8 +236,8 @@ pub(crate) fn tag_bytes(text: &str) -> Result<Vec<u8>, AppError> {
 }
 
 impl Inner {
-    /// Makes tags, each signed where there is a PIN; nothing is kept before all of them are made.
-    fn write_tags(&mut self, tags: &[Tag], pin: Option<&str>) -> Result<Vec<TagMade>, AppError> {
+    /// The tags with the editions of their procedures, where each names one that is known and no piece that its load overloads.
+    fn to_be_written(&self, tags: &[Tag]) -> Result<Vec<Tag>, AppError> {
         let mut tags = tags.to_vec();
         let several = tags.len() > 1;
         for tag in &mut tags {
@@ -258,12 +271,16 @@ impl Inner {
                 }));
             }
         }
-        let signing = match pin {
+        Ok(tags)
+    }
+
+    /// Makes tags, each signed where there is a key; nothing is kept before all of them are made. Everything is judged again: time
+    /// passed while the PIN was stretched.
+    fn write_tags(&mut self, tags: &[Tag], key: Option<&SecretKey>) -> Result<Vec<TagMade>, AppError> {
+        let tags = self.to_be_written(tags)?;
+        let signing = match key {
             None => None,
-            Some(pin) => {
-                let (_, credential) = self.credential_for(Some(Role::Planner))?;
-                Some((credential, self.unlock(DEVICE_VAULT, pin)?))
-            }
+            Some(key) => Some((self.credential_for(Some(Role::Planner))?.1, key)),
         };
         let mut messages = Vec::new();
         for tag in &tags {
@@ -280,7 +297,6 @@ impl Inner {
             ReceivedTag::open(&bytes)?;
             messages.push((tag, CodeView::of(tag.kind(), &bytes)?, bytes));
         }
-        drop(signing);
         self.admit(|admission| {
             for (tag, _, bytes) in &messages {
                 let word = admission.open(tag.kind(), bytes)?;

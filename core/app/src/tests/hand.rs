@@ -103,6 +103,79 @@ fn the_home_is_free_while_a_pin_is_stretched() {
     });
 }
 
+/// A home of the stretching that handhelds do, and the wait that is counted at every try.
+fn slow_home(load: &Load, name: &'static str) -> App {
+    let home = load.zone.folder.path().join(name);
+    std::fs::create_dir_all(&home).unwrap();
+    let outside = Outside {
+        clock: load.zone.clock.clone(),
+        entropy: Arc::new(Repeating(name, AtomicU64::new(0))),
+        device_secret: zeroize::Zeroizing::new(name.as_bytes().to_vec()),
+        stretch: Stretch::FIELD,
+        language: Language::English,
+    };
+    App::open(&home, outside).unwrap()
+}
+
+/// Draws pages while something slow is done, and tells how many were drawn before it was.
+fn pages_drawn<T: Send>(app: &App, slow: impl FnOnce() -> T + Send) -> (usize, T) {
+    std::thread::scope(|scope| {
+        let doing = scope.spawn(slow);
+        let mut drawn = 0;
+        loop {
+            app.set_up().unwrap();
+            if doing.is_finished() {
+                return (drawn, doing.join().unwrap());
+            }
+            drawn += 1;
+        }
+    })
+}
+
+/// Whatever stretches a PIN or a passphrase, the home is free meanwhile: pages are drawn by the dozen, where a lock that was held
+/// would let through the one or two that came before it.
+#[test]
+fn the_home_is_free_while_anything_is_stretched() {
+    let load = load();
+    let desk = slow_home(&load, "slow desk");
+    let mut counts = Vec::new();
+    let mut count = |what: &'static str, drawn: usize| counts.push((what, drawn));
+    let (drawn, authority) = pages_drawn(&desk, || desk.authority_init("Alder Air Relief", WORDS, &[]));
+    count("authority_init", drawn);
+    let authority = authority.unwrap();
+    let phone = slow_home(&load, "slow phone");
+    phone.trust(&authority.card.text, &authority.fingerprint).unwrap();
+    phone.receive(&authority.roster.text).unwrap();
+    let (drawn, request) = pages_drawn(&phone, || phone.make_key("Anvil 3", PIN));
+    count("make_key", drawn);
+    let issue = Issue {
+        request: request.unwrap().text,
+        roles: "planner,instructor".into(),
+        expires: "2027-06-01".into(),
+        holder: None,
+        validity_hours: None,
+    };
+    let (drawn, issued) = pages_drawn(&desk, || desk.issue(&issue, WORDS));
+    count("issue", drawn);
+    phone.receive(&issued.unwrap().text).unwrap();
+    let (drawn, tag) = pages_drawn(&phone, || phone.write_tag(PLAN, &no_file, Some(PIN)));
+    count("write_tag", drawn);
+    let plan =
+        ExamPlan { tag: tag.unwrap().code.text, picks: vec![], draw: Some(3), seed: Some("Alder".into()) };
+    let standard = ExamStandard { least: 2, within_s: 300, false_calls: 1 };
+    let (drawn, key) = pages_drawn(&phone, || phone.exam_lock(&plan, &standard, PIN));
+    count("exam_lock", drawn);
+    let key = key.unwrap().key;
+    let (drawn, list) = pages_drawn(&phone, || phone.exam_reveal(&key, PIN));
+    count("exam_reveal", drawn);
+    assert_eq!(list.unwrap().planted.unwrap().len(), 3);
+    let (drawn, roster) = pages_drawn(&desk, || desk.revoke(&["Anvil 3".into()], None, WORDS));
+    count("revoke", drawn);
+    assert_eq!(roster.unwrap().sequence, 2);
+    let held: Vec<_> = counts.iter().filter(|(_, drawn)| *drawn < 12).collect();
+    assert!(held.is_empty(), "nobody could draw a page meanwhile: {held:?} of {counts:?}");
+}
+
 #[test]
 fn ready_is_said_only_where_a_seal_could_be_made() {
     let load = load();

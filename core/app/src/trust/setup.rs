@@ -121,17 +121,15 @@ impl App {
     /// # Errors
     /// A key is there already and good; the PIN is too easy; the name is too long.
     pub fn make_key(&self, holder: &str, pin: &str) -> Result<CodeView, AppError> {
-        let mut inner = self.lock();
-        if inner.store.read().vault(DEVICE_VAULT)?.is_some()
-            && inner.own_revocation(&inner.trusted()?)?.is_none()
-        {
-            return Err(AppError::refused(words::DeviceKeyAlreadyShowKey));
-        }
+        self.lock().may_make_key()?;
         let holder = CallSign::new(holder)?;
         let pin = Passphrase::choose(pin, Passphrase::PIN)?;
-        let key = SecretKey::make(inner.outside.entropy.as_ref());
-        let request = KeyRequest::sign(&holder, inner.now(), &key);
-        let vault = inner.lock_away(&key, &pin)?;
+        let (key, now) = self.new_key();
+        let request = KeyRequest::sign(&holder, now, &key);
+        let vault = self.lock_away(&key, &pin)?;
+        let mut inner = self.lock();
+        // Asked again: the home was free while the PIN was stretched.
+        inner.may_make_key()?;
         inner.store.write(|tx| -> Result<(), AppError> {
             tx.put_vault(DEVICE_VAULT, vault.as_bytes())?;
             tx.put_setting(HOLDER, holder.as_str().as_bytes())?;
@@ -148,8 +146,8 @@ impl App {
     pub fn change_pin(&self, old: &str, new: &str) -> Result<(), AppError> {
         let new = Passphrase::choose(new, Passphrase::PIN)?;
         let key = self.open_key(DEVICE_VAULT, old)?;
+        let vault = self.lock_away(&key, &new)?;
         let mut inner = self.lock();
-        let vault = inner.lock_away(&key, &new)?;
         inner.store.write(|tx| -> Result<(), AppError> { Ok(tx.put_vault(DEVICE_VAULT, vault.as_bytes())?) })
     }
 
@@ -245,6 +243,25 @@ impl App {
         let opened = tried.vault.unlock(&Passphrase::entered(pin), &secret);
         self.lock().end_try(vault, tried.wrong, opened)
     }
+
+    /// A key that is new, and the time that it was made at.
+    pub(crate) fn new_key(&self) -> (SecretKey, Time) {
+        let inner = self.lock();
+        (SecretKey::make(inner.outside.entropy.as_ref()), inner.now())
+    }
+
+    /// Puts a new key away under a PIN or a passphrase. The home is free while that is stretched.
+    ///
+    /// # Errors
+    /// The platform's randomness or memory failed.
+    pub(crate) fn lock_away(&self, key: &SecretKey, pin: &Passphrase) -> Result<Vault, AppError> {
+        let (secret, stretch, entropy) = {
+            let inner = self.lock();
+            let outside = &inner.outside;
+            (outside.device_secret.clone(), outside.stretch, outside.entropy.clone())
+        };
+        Ok(Vault::lock(key, pin, &secret, stretch, entropy.as_ref())?)
+    }
 }
 
 impl App {
@@ -302,16 +319,14 @@ impl Inner {
         Ok(own == Some(*key))
     }
 
-    pub(crate) fn lock_away(&self, key: &SecretKey, pin: &Passphrase) -> Result<Vault, AppError> {
-        let outside = &self.outside;
-        Ok(Vault::lock(key, pin, &outside.device_secret, outside.stretch, outside.entropy.as_ref())?)
-    }
-
-    /// Opens a vault for one signature, holding the home all the while.
-    pub(crate) fn unlock(&mut self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
-        let tried = self.begin_try(vault)?;
-        let opened = tried.vault.unlock(&Passphrase::entered(pin), &self.outside.device_secret);
-        self.end_try(vault, tried.wrong, opened)
+    /// A device has one key, and another only in the place of one that was revoked.
+    fn may_make_key(&self) -> Result<(), AppError> {
+        if self.store.read().vault(DEVICE_VAULT)?.is_some()
+            && self.own_revocation(&self.trusted()?)?.is_none()
+        {
+            return Err(AppError::refused(words::DeviceKeyAlreadyShowKey));
+        }
+        Ok(())
     }
 
     /// Counts a try before it is made, so that pulling the battery does not win one.

@@ -257,6 +257,10 @@ class HandheldActivity : Activity(), Shell {
         show()
     }
 
+    override fun keep(place: Place) {
+        places[places.lastIndex] = place
+    }
+
     override fun swap(place: Place) {
         if (places.size > 1) places.removeAt(places.size - 1)
         go(place)

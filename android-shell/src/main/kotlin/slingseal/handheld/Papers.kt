@@ -8,6 +8,7 @@ import android.database.MatrixCursor
 import android.net.Uri
 import android.os.ParcelFileDescriptor
 import android.provider.OpenableColumns
+import slingseal.handheld.screens.KIND
 import java.io.File
 import java.io.FileNotFoundException
 
@@ -18,7 +19,7 @@ import java.io.FileNotFoundException
 class Papers : ContentProvider() {
     override fun onCreate() = true
 
-    override fun getType(uri: Uri) = "application/octet-stream"
+    override fun getType(uri: Uri) = KIND
 
     override fun openFile(uri: Uri, mode: String): ParcelFileDescriptor {
         val file = file(context ?: throw FileNotFoundException("closed"))

@@ -91,6 +91,9 @@ enum class PageKind(
     /** (walk) */
     NOT_FIT(true),
 
+    /** (walk, card, point) */
+    NOT_APPLICABLE(true),
+
     /** (walk) */
     RIGGING(true),
 
@@ -114,7 +117,7 @@ enum class PageKind(
     VOIDED,
     SET_UP,
 
-    /** (card of an authority, its name, its fingerprint) */
+    /** (card of an authority, its name, what was heard of its fingerprint, `beside` where another of the name is trusted) */
     TRUST,
     REQUEST,
     NAME,

@@ -37,6 +37,9 @@ interface Shell {
 
     fun go(place: Place)
 
+    /** Puts down what the page that is shown has come to, so that a turn of the phone keeps it; nothing is drawn anew. */
+    fun keep(place: Place)
+
     /** Goes to a place instead of the one that is shown. */
     fun swap(place: Place)
 
@@ -86,9 +89,12 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
     /** The page as it is shown: in an examination under the band with its clock, in an inspection under its load's number. */
     fun whole(): View {
         place.run?.let { return RunBand.over(shell, it, onItsSide, build()) }
-        val load = LoadBand.load(shell, place) ?: return build()
+        val load = (if (saysLoad) null else LoadBand.load(shell, place)) ?: return build()
         return LoadBand.over(shell, load, build())
     }
+
+    /** Whether the page itself says which load it means, where the band would take the room of its keys. */
+    protected open val saysLoad get() = false
 
     /** What a screen reader calls the page. */
     open val paneTitle: CharSequence get() = text(R.string.app_name)

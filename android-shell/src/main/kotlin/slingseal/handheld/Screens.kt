@@ -34,6 +34,7 @@ import slingseal.handheld.screens.MoveScreen
 import slingseal.handheld.screens.MovedScreen
 import slingseal.handheld.screens.NameScreen
 import slingseal.handheld.screens.NewPinScreen
+import slingseal.handheld.screens.NotApplicableScreen
 import slingseal.handheld.screens.NotFitScreen
 import slingseal.handheld.screens.PhotoScreen
 import slingseal.handheld.screens.PickScreen
@@ -49,7 +50,7 @@ import slingseal.handheld.screens.SettingsScreen
 import slingseal.handheld.screens.StartScreen
 import slingseal.handheld.screens.StickerScreen
 import slingseal.handheld.screens.TagScreen
-import slingseal.handheld.screens.TrustScreen
+import slingseal.handheld.screens.Trusting
 import slingseal.handheld.screens.TypeScreen
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.screens.VoidScreen
@@ -82,6 +83,7 @@ object Screens {
         PageKind.WRITE -> WriteScreen(shell, place)
         PageKind.STICKER -> StickerScreen(shell, place)
         PageKind.NOT_FIT -> NotFitScreen(shell, place)
+        PageKind.NOT_APPLICABLE -> NotApplicableScreen(shell, place)
         PageKind.RIGGING -> RiggingScreen(shell, place)
         PageKind.SEAL -> SealScreen(shell, place)
         PageKind.HOOK -> HookScreen(shell, place)
@@ -92,7 +94,7 @@ object Screens {
         PageKind.FIND -> FindScreen(shell, place)
         PageKind.ELSE -> ElseScreen(shell, place)
         PageKind.SET_UP -> SetUpScreen(shell, place)
-        PageKind.TRUST -> TrustScreen(shell, place)
+        PageKind.TRUST -> Trusting.of(shell, place)
         PageKind.REQUEST -> RequestScreen(shell, place)
         PageKind.NAME -> NameScreen(shell, place)
         PageKind.NEW_PIN -> NewPinScreen(shell, place)

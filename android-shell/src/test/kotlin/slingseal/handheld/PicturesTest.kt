@@ -85,6 +85,8 @@ class PicturesTest {
         val card = core.walk(id).card!!
         val known = card.points.first { it.deficiencies.isNotEmpty() }
         val authority = zone.desk.authority()
+        val twin = zone.core("twin").also { it.authorityInit("Sela Relief", Zone.PASSPHRASE, emptyList()) }.authority()
+        val rejected = rejectedWalk(zone.tag("KM-024").text)
         val corrected = correctedWalk(zone.tag("KM-022").text)
         val riggedWalk = core.beginWalk(vehicle.text).walk
         val voided = core.void(Zone.sealed(core, zone.tag("KM-023")).record, "load-moved", null, Zone.PIN)
@@ -133,7 +135,12 @@ class PicturesTest {
             "void-pin" to Place(PageKind.VOID, seal.record, "load-moved", ""),
             "voided" to Place(PageKind.VOIDED, voided.text),
             "set-up" to Place(PageKind.SET_UP),
-            "trust" to Place(PageKind.TRUST, authority.card.text, authority.name, authority.fingerprint),
+            "trust" to Place(PageKind.TRUST, authority.card.text, authority.name, ""),
+            "trust-digits" to Place(PageKind.TRUST, authority.card.text, authority.name, authority.fingerprint.filter { it != ' ' }.take(9)),
+            "trust-beside" to Place(PageKind.TRUST, twin.card.text, twin.name, "", "beside"),
+            "not-applicable" to Place(PageKind.NOT_APPLICABLE, id, card.number.toString(), known.id),
+            "finding-reject" to Place(PageKind.FINDING, rejected.walk, rejected.findings.single().number.toString()),
+            "reject" to Place(PageKind.WRITE, rejected.walk, Why.REJECT.name, rejected.findings.single().number.toString()),
             "request" to Place(PageKind.REQUEST),
             "name" to Place(PageKind.NAME),
             "new-pin" to Place(PageKind.NEW_PIN, "Thistle 7", ""),
@@ -145,6 +152,15 @@ class PicturesTest {
         var walk = core.beginWalk(tag)
         while (walk.card != null) walk = core.doWalk(walk.walk, Zone.answer(walk))
         return walk.walk
+    }
+
+    /** At a deficiency that rejects its piece. */
+    private fun rejectedWalk(tag: String): slingseal.core.WalkView {
+        fun rejects(of: slingseal.core.DeficiencyView) = of.fate == slingseal.core.FateView.REJECT
+        var walk = core.beginWalk(tag)
+        while (walk.card!!.points.none { point -> point.deficiencies.any(::rejects) }) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        val point = walk.card!!.points.first { point -> point.deficiencies.any(::rejects) }
+        return core.doWalk(walk.walk, WalkRequest.Deficiency(walk.card!!.number, point.id, point.deficiencies.first(::rejects).name, null, emptyList()))
     }
 
     /** Walked through with a deficiency that was corrected. */
@@ -179,6 +195,7 @@ class PicturesTest {
                 everyWordCanBeReadByScrolling(screen, where, further = palette == Palette.DAY)
                 labels(screen, where)
                 if (name in GLOVE_PAGES) gloves(screen, where)
+                if (name in PAD_PAGES) pads(screen, where)
             }
         }
         controller.pause().stop().destroy()
@@ -268,6 +285,16 @@ class PicturesTest {
         measured += keys.size
     }
 
+    /** The keys of a pad are of glove size; they touch each other, for an error there is erased. */
+    private fun pads(screen: Screen, where: String) {
+        val density = screen.activity.resources.displayMetrics.density
+        val keys = screen.shown().filterIsInstance<slingseal.handheld.look.KeyGrid>().single().let { grid -> screen.all(grid).filterIsInstance<Key>() }
+        for (key in keys) if (key.width < Glove.KEY * density || key.height < Glove.KEY * density) {
+            faults += "$where: \"${key.label}\" is ${key.width / density} x ${key.height / density} dp"
+        }
+        measured += keys.count()
+    }
+
     private var measured = 0
 
     private fun judge() {
@@ -305,7 +332,7 @@ class PicturesTest {
     fun inSpanishOnATallPhone() {
         // the core words a walk when it opens it: this phone speaks Spanish from the start
         Core.close()
-        draw("spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY), setOf("start", "card", "deficiency", "go", "no-go", "settings", "set-up", "decide", "decide-last", "not-fit", "pin", "count", "void", "sticker", "files", "exam-card", "exam-result", "exam-key", "exam-plan", "exam-standard"))
+        draw("spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY), setOf("start", "card", "deficiency", "go", "no-go", "settings", "set-up", "decide", "decide-last", "not-fit", "pin", "count", "void", "sticker", "files", "trust", "trust-digits", "trust-beside", "not-applicable", "finding-reject", "reject", "exam-card", "exam-result", "exam-key", "exam-plan", "exam-standard"))
         judge()
     }
 
@@ -361,6 +388,7 @@ class PicturesTest {
     }
 
     private companion object {
-        val GLOVE_PAGES = setOf("card", "card-value", "deficiency", "finding", "decide", "decide-last", "exam-card", "exam-value", "exam-call")
+        val PAD_PAGES = setOf("pin", "count", "void-pin", "new-pin", "trust", "trust-digits")
+        val GLOVE_PAGES = setOf("card", "card-value", "deficiency", "finding", "finding-reject", "decide", "decide-last", "exam-card", "exam-value", "exam-call")
     }
 }

@@ -68,6 +68,9 @@ class Key(
     /** No press counts that begins before this time, on the clock of `SystemClock.uptimeMillis`. */
     var settledAt = SystemClock.uptimeMillis() + PressGuard.SETTLE
 
+    /** How far inside its box the key is drawn, in pixels: keys that touch each other take the whole glass and still look apart. */
+    var inset = 0
+
     init {
         id = generateViewId()
         isClickable = true
@@ -97,7 +100,7 @@ class Key(
             }
         }
         setMeasuredDimension(width, height)
-        setText(width, height)
+        setText(width - 2 * inset, height - 2 * inset)
     }
 
     /** Whether the whole label lies inside the key, with no word broken. */
@@ -106,7 +109,7 @@ class Key(
             val made = layout ?: return false
             val above = if (inRow) 0 else signRoom(width, height)
             val widest = label.split(' ', '\n').maxOf { made.paint.measureText(it) }
-            return textHeight() + above <= height && widest <= made.width + 1
+            return textHeight() + above <= height - 2 * inset && widest <= made.width + 1
         }
 
     private fun textHeight() = (layout?.height ?: 0) + (detailLayout?.let { it.height + dp(4) } ?: 0)
@@ -159,7 +162,8 @@ class Key(
     override fun onDraw(canvas: Canvas) {
         val edge = dp(if (chosen) 5 else 3).toFloat()
         val framed = chosen || face == Face.BAD || palette.framed
-        frame.set(edge / 2, edge / 2, width - edge / 2, height - edge / 2)
+        val off = inset + edge / 2
+        frame.set(off, off, width - off, height - off)
         val outline = outline(face, frame)
         ink.style = Paint.Style.FILL
         ink.color = ground.under

@@ -108,13 +108,12 @@ class Page(private val parts: Parts) {
     }
 
     /**
-     * A page for a PIN: keys at glove size over the whole of it, the words and the slots in what is left. On its side the
+     * A page for a PIN: keys at glove size from edge to edge, the words and the slots in what is left. On its side the
      * words stand in a narrow column.
      */
-    fun pin(back: Key, other: Key?, words: View, slots: View, pad: View, onItsSide: Boolean, high: Int = 38): View = LinearLayout(context).apply {
+    fun pin(back: Key, other: Key?, words: View, slots: View, pad: View, onItsSide: Boolean, high: Int = 38): View = PadFrame(context, onItsSide, high).apply {
         val edge = dp(6)
-        setPadding(edge, edge, edge, edge)
-        val step = dp(84)
+        val step = dp(if (onItsSide) 84 else 76)
         if (onItsSide) {
             val keys = LinearLayout(context).apply {
                 addView(back, LinearLayout.LayoutParams(0, step, 1f))
@@ -122,23 +121,24 @@ class Page(private val parts: Parts) {
             }
             val column = LinearLayout(context).apply {
                 orientation = LinearLayout.VERTICAL
+                setPadding(edge, edge, edge, edge)
                 addView(keys, wide())
                 addView(parts.scroll(words), LinearLayout.LayoutParams(MATCH, 0, 1f).apply { topMargin = edge })
                 addView(slots, LinearLayout.LayoutParams(MATCH, dp(high - 4)))
             }
-            addView(column, LinearLayout.LayoutParams(dp(178), MATCH))
-            addView(pad, LinearLayout.LayoutParams(0, MATCH, 1f).apply { marginStart = edge })
+            addView(column)
+            addView(pad)
         } else {
-            orientation = LinearLayout.VERTICAL
             val head = LinearLayout(context).apply {
                 gravity = Gravity.CENTER_VERTICAL
+                setPadding(edge, edge, edge, 0)
                 addView(back, LinearLayout.LayoutParams(step, step))
                 addView(parts.scroll(words), LinearLayout.LayoutParams(0, MATCH, 1f).apply { marginStart = dp(10); marginEnd = dp(4) })
                 other?.let { addView(it, LinearLayout.LayoutParams(step, step)) }
             }
-            addView(head, LinearLayout.LayoutParams(MATCH, dp(104)))
-            addView(slots, LinearLayout.LayoutParams(MATCH, dp(high)))
-            addView(pad, LinearLayout.LayoutParams(MATCH, 0, 1f).apply { topMargin = edge })
+            addView(head)
+            addView(slots)
+            addView(pad)
         }
     }
 
@@ -193,5 +193,43 @@ class Page(private val parts: Parts) {
 
         /** How much more room an upright pad takes than the words above it. */
         const val PAD = 3.4f
+    }
+}
+
+/**
+ * A pad and what stands before it. The pad has the room that twelve keys of glove size take, whatever is left for the words; what
+ * is over goes to the words first, until they have enough, and to the keys after.
+ */
+private class PadFrame(context: Context, private val onItsSide: Boolean, private val high: Int) : ViewGroup(context) {
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        val width = MeasureSpec.getSize(widthSpec)
+        val height = MeasureSpec.getSize(heightSpec)
+        setMeasuredDimension(width, height)
+        place(width, height) { view, _, _, w, h -> view.measure(MeasureSpec.makeMeasureSpec(w, MeasureSpec.EXACTLY), MeasureSpec.makeMeasureSpec(h, MeasureSpec.EXACTLY)) }
+    }
+
+    override fun onLayout(changed: Boolean, left: Int, top: Int, right: Int, bottom: Int) =
+        place(right - left, bottom - top) { view, x, y, w, h -> view.layout(x, y, x + w, y + h) }
+
+    private fun place(width: Int, height: Int, put: (View, Int, Int, Int, Int) -> Unit) {
+        val pad = dp(Glove.KEY * 4)
+        if (onItsSide) {
+            val column = (width - pad).coerceIn(dp(LEAST_WIDE), dp(MOST_WIDE))
+            put(getChildAt(0), 0, 0, column, height)
+            put(getChildAt(1), column, 0, width - column, height)
+        } else {
+            val line = dp(high)
+            val head = (height - line - pad).coerceIn(dp(LEAST_HIGH), dp(MOST_HIGH))
+            put(getChildAt(0), 0, 0, width, head)
+            put(getChildAt(1), 0, head, width, line)
+            put(getChildAt(2), 0, head + line, width, height - head - line)
+        }
+    }
+
+    private companion object {
+        const val LEAST_WIDE = 150
+        const val MOST_WIDE = 230
+        const val LEAST_HIGH = 64
+        const val MOST_HIGH = 150
     }
 }

@@ -12,7 +12,7 @@ class PinPad(context: Context, palette: Palette, backLabel: CharSequence, done: 
     private val typed = CharArray(MOST)
     private var count = 0
 
-    val view: View = NumberPad(context, palette, done, backLabel, gap = 6, onKey = ::type, onBack = ::back)
+    val view: View = NumberPad(context, palette, done, backLabel, gap = 0, onKey = ::type, onBack = ::back)
 
     private fun type(digit: Char) {
         if (count < MOST) typed[count++] = digit

@@ -19,8 +19,10 @@ import slingseal.handheld.look.Chain
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.GloveFrame
 import slingseal.handheld.look.Link
+import slingseal.handheld.look.LoadDrawing
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.Spot
+import slingseal.handheld.look.dp
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
@@ -66,17 +68,31 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         addView(parts.fitted(text(R.string.of_cards, card.of.toInt()), 16, 12).apply { gravity = Gravity.CENTER_HORIZONTAL or Gravity.TOP }, room(1f))
     }
 
+    /** The load, with what this card is about; none for a list of somebody's own. */
+    private val drawing: LoadDrawing? by lazy {
+        val run = place.run
+        val drawn = shell.attempt { listOfNotNull(if (run == null) shell.core.walkDrawing(name) else shell.core.examDrawing(run)) }?.firstOrNull()
+        drawn?.let { LoadDrawing(context, palette, it) }
+    }
+
+    /** Beside the title, as long as the letters leave room for it. */
+    private val beside get() = context.resources.configuration.fontScale <= 1.3f
+
+    private fun title(): View {
+        val words = parts.column(parts.eyebrow(card.station), parts.heading(card.title, 25), parts.words(card.motion, 18), space = 6)
+        val load = drawing?.takeIf { beside } ?: return words
+        return LinearLayout(context).apply {
+            addView(words, LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.WRAP_CONTENT, 1f))
+            addView(load, LinearLayout.LayoutParams(context.dp(DRAWN), context.dp(DRAWN)).apply { marginStart = context.dp(8) })
+        }
+    }
+
     private fun words(): View = body(
-        parts.column(
-            Chain(context, palette, walk.cards.map(::link), card.number.toInt() - 1),
-            parts.eyebrow(card.station),
-            parts.heading(card.title, 25),
-            space = 6,
-        ),
-        parts.words(card.motion, 18),
+        parts.column(Chain(context, palette, walk.cards.map(::link), card.number.toInt() - 1), title(), space = 6),
         walk.linkChange?.let { parts.panel(parts.signed(Sign.WARN, parts.words(it, 17, bold = true, ground = palette.panel), palette.panel), thick = true) },
         card.caution?.let { parts.panel(parts.words(it, 17, bold = true, ground = palette.panel), thick = true) },
         parts.column(*card.points.map(::point).toTypedArray(), space = 8),
+        drawing?.takeUnless { beside },
         space = 10,
     ).apply { setPadding(0, context.resources.displayMetrics.density.times(6).toInt(), 0, 0) }
 
@@ -127,5 +143,10 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
             HardAnswer.AGAIN -> shell.say(card.spoken)
             HardAnswer.BACK -> walk.undo?.let(::undo) ?: shell.back()
         }
+    }
+
+    private companion object {
+        /** How large the load is drawn beside the title, in dp. */
+        const val DRAWN = 124
     }
 }

@@ -10,6 +10,7 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
+import slingseal.core.FateView
 import slingseal.core.FindingState
 import slingseal.core.FindingView
 import slingseal.core.PointKind
@@ -37,7 +38,7 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
             views += parts.words(point.prompt, 19, bold = true)
             for (known in point.deficiencies) {
                 // what can be put right is no matter of an examination, and would tell what is planted seldom
-                val later = if (known.inPlace || place.run != null) null else text(R.string.needs_rerigging)
+                val later = if (place.run != null) null else fate(known.fate)?.let { text(it) }
                 val row = key(Face.ROW, known.shown, Sign.CROSS, later) { pick(card.number, point.id, known.name) }
                 keys += row
                 views += row
@@ -47,9 +48,24 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
             }
             keys += other
             views += other
+            if (point.mayNotApply && place.run == null) {
+                val none = key(Face.ROW, text(R.string.not_applicable), Sign.MINUS, text(R.string.not_applicable_about)) {
+                    shell.go(Place(PageKind.NOT_APPLICABLE, place.args[0], card.number.toString(), point.id))
+                }
+                keys += none
+                views += none
+            }
         }
         list = PickList(keys, shell)
         return page(text(R.string.what_is_wrong), body(parts.column(*views.toTypedArray(), space = 14)))
+    }
+
+    /** What becomes of the load, or of the piece, where it is not put right on the spot. */
+    private fun fate(fate: FateView): Int? = when (fate) {
+        FateView.IN_PLACE -> null
+        FateView.RERIG -> R.string.needs_rerigging
+        FateView.NEW_TAG -> R.string.needs_new_tag
+        FateView.REJECT -> R.string.rejects_piece
     }
 
     private fun pick(card: UInt, point: String, name: String) =
@@ -77,10 +93,11 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun view() = shell.attempt { shell.core.walkOf(walk) }
 
-    private fun named(): String {
-        val known = view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
-        return known?.shown ?: note ?: name
-    }
+    private fun known() = view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
+
+    private fun named(): String = known()?.shown ?: note ?: name
+
+    private fun rejects() = known()?.fate == FateView.REJECT
 
     override fun build(): View {
         val about = view()?.card?.points?.firstOrNull { it.id == point }
@@ -88,7 +105,9 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
         if (inRun) {
             frame.put(Spot.FIRST, key(Face.BAD, text(R.string.exam_call), Sign.CROSS) { noteIt(now = false) })
         } else {
-            frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.put_right_now), Sign.TICK) { noteIt(now = true) })
+            // what is rejected is not put right: its serial number is asked for
+            val now = if (rejects()) key(Face.GOOD, text(R.string.reject_piece), Sign.NEXT) { noteIt(now = true) } else key(Face.GOOD, text(R.string.put_right_now), Sign.TICK) { noteIt(now = true) }
+            frame.put(Spot.FIRST, now)
             frame.put(Spot.SECOND, key(Face.BAD, text(R.string.note_go_on), Sign.CROSS) { noteIt(now = false) })
         }
         return frame
@@ -146,7 +165,8 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val frame = GloveFrame(context)
         when (finding.state) {
             FindingState.OPEN -> {
-                frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.is_put_right), Sign.TICK) { putRight() })
+                val rejects = finding.fate == FateView.REJECT
+                frame.put(Spot.FIRST, if (rejects) rejectKey(finding) else key(Face.GOOD, text(R.string.is_put_right), Sign.TICK) { putRight() })
                 frame.put(Spot.SECOND, key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(PageKind.WALK) })
             }
             FindingState.PUT_RIGHT -> {
@@ -157,7 +177,7 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
             FindingState.CLOSED -> frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.back), Sign.BACK) { shell.backTo(PageKind.WALK) })
         }
         val words = when (finding.state) {
-            FindingState.OPEN -> if (finding.inPlace) R.string.finding_open_words else R.string.finding_rerig_words
+            FindingState.OPEN -> openWords(finding)
             FindingState.PUT_RIGHT -> R.string.finding_again_words
             FindingState.CLOSED -> R.string.finding_closed
         }
@@ -168,6 +188,7 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     parts.eyebrow(finding.prompt),
                     parts.heading(finding.shown, 27),
                     parts.words(text(words), 19),
+                    finding.piece?.let { parts.panel(parts.facts(listOf(text(R.string.rejected_piece) to it), 22)) },
                     finding.note?.let { parts.panel(parts.words(it, 18, ground = palette.panel)) },
                     *finding.story.map { parts.words(it, 16, quiet = true) }.toTypedArray(),
                 ).apply { setPadding(0, (14 * resources.displayMetrics.density).toInt(), 0, 0) },
@@ -175,6 +196,19 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
         return frame
     }
+
+    private fun openWords(finding: FindingView) = when (finding.fate) {
+        FateView.IN_PLACE -> R.string.finding_open_words
+        FateView.RERIG -> R.string.finding_rerig_words
+        FateView.NEW_TAG -> R.string.finding_tag_words
+        FateView.REJECT -> if (finding.piece == null) R.string.finding_reject_words else R.string.finding_rejected_words
+    }
+
+    /** A piece that is rejected goes by its serial number, so that no other load finds it again. */
+    private fun rejectKey(finding: FindingView) =
+        key(Face.BAD, text(if (finding.piece == null) R.string.reject_piece else R.string.reject_other), Sign.CROSS) { reject(finding) }
+
+    private fun reject(finding: FindingView) = shell.go(Place(PageKind.WRITE, walk, Why.REJECT.name, finding.number.toString()))
 
     private fun putRight() {
         val number = finding?.number ?: return
@@ -196,7 +230,7 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val state = finding?.state ?: return
         when (answer) {
             HardAnswer.FIRST -> when (state) {
-                FindingState.OPEN -> putRight()
+                FindingState.OPEN -> if (finding?.fate == FateView.REJECT) reject(finding) else putRight()
                 FindingState.PUT_RIGHT -> again(true)
                 FindingState.CLOSED -> shell.backTo(PageKind.WALK)
             }

@@ -18,7 +18,7 @@ import java.io.IOException
 
 /** What a bundle's file is called, and what it is. */
 private const val NAME = "slingseal.bundle"
-private const val KIND = "application/octet-stream"
+internal const val KIND = "application/vnd.slingseal.bundle"
 
 /** A code that the picker comes back with. */
 internal const val PICK_IN = 11
@@ -56,9 +56,9 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun share() {
-        val file = Papers.file(context)
         val core = shell.core
-        shell.work({ core.bundleOut(file.path) }) {
+        val app = context.applicationContext
+        shell.work({ core.bundleOut(Papers.file(app).path) }) {
             feel(Beat.GOOD)
             val send = Intent(Intent.ACTION_SEND).setType(KIND).putExtra(Intent.EXTRA_STREAM, Papers.uri(activity)).addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION)
             activity.startActivity(Intent.createChooser(send, activity.getString(R.string.bundle_share)))
@@ -71,11 +71,16 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
         fun picked(shell: Shell, code: Int, at: Uri) = if (code == PICK_OUT) write(shell, at) else take(shell, at)
 
         private fun write(shell: Shell, to: Uri) {
-            val file = Papers.file(shell.activity)
+            val app = shell.activity.applicationContext
             val resolver = shell.activity.applicationContext.contentResolver
             val core = shell.core
-            shell.work({ core.bundleOut(file.path).let { records -> records.takeIf { copied { resolver.openOutputStream(to)!!.use { out -> file.inputStream().use { it.copyTo(out) } } } } } }) { records ->
+            shell.work({
+                val file = Papers.file(app)
+                val records = core.bundleOut(file.path)
+                val whole = copied { resolver.openOutputStream(to)!!.use { out -> file.inputStream().use { it.copyTo(out) } } }
                 file.delete()
+                records.takeIf { whole }
+            }) { records ->
                 if (records == null) notice = activity.getString(R.string.bundle_failed) else news = activity.getString(R.string.bundle_written, records.toInt())
                 feel(if (records == null) Beat.REFUSED else Beat.GOOD)
                 redraw()
@@ -84,11 +89,18 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
         /** Takes a bundle in, from wherever it lies. */
         fun take(shell: Shell, from: Uri) {
-            val file = File(shell.activity.cacheDir, "incoming")
+            val app = shell.activity.applicationContext
             val resolver = shell.activity.applicationContext.contentResolver
             val core = shell.core
-            shell.work({ if (copied { resolver.openInputStream(from)!!.use { input -> file.outputStream().use { input.copyTo(it) } } }) core.bundleIn(file.path) else null }) { report ->
-                file.delete()
+            shell.work({
+                val file = File(app.cacheDir, "incoming")
+                val whole = copied { resolver.openInputStream(from)!!.use { input -> file.outputStream().use { input.copyTo(it) } } }
+                try {
+                    if (whole) core.bundleIn(file.path) else null
+                } finally {
+                    file.delete()
+                }
+            }) { report ->
                 feel(if (report == null) Beat.REFUSED else Beat.GOOD)
                 if (report == null) {
                     notice = activity.getString(R.string.bundle_failed)

@@ -32,6 +32,7 @@ abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
     protected open fun otherKey(): Key? = null
 
     override val secret get() = true
+    override val hidesBars get() = true
     override val paneTitle: CharSequence get() = title
 
     protected abstract fun take(pin: String)
@@ -65,6 +66,7 @@ class PinScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPag
     override val staysOn get() = true
     override val title get() = text(R.string.seal)
     override val words get() = text(if (fit) R.string.pin_fit else R.string.pin_not_fit, walk.load)
+    override val saysLoad get() = true
     override val done get() = text(R.string.seal_it)
     override val spoken get() = words
 

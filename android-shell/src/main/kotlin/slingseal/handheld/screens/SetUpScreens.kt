@@ -97,7 +97,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
     companion object {
         /** Goes where a code leads that was taken in during the set-up. */
         fun received(shell: Shell, what: Received) = when {
-            what is Received.Authority && !what.trusted -> shell.swap(Place(PageKind.TRUST, what.card, what.name, what.fingerprint))
+            what is Received.Authority && !what.trusted -> shell.swap(Place(PageKind.TRUST, what.card, what.name, ""))
             what is Received.Tag -> shell.swap(Place(PageKind.TAG, what.v1.text))
             else -> told(shell, words(shell, what))
         }
@@ -124,26 +124,6 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
             shell.swap(Place(PageKind.SET_UP))
         }
     }
-}
-
-/** An authority's fingerprint, to be compared by voice before it is trusted. */
-class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override fun build(): View = page(
-        text(R.string.trust_title),
-        body(
-            parts.words(text(R.string.trust_words, place.args[1]), 19),
-            parts.panel(parts.words(place.args[2], 34, bold = true, ground = palette.panel), thick = true),
-            parts.words(text(R.string.trust_why), 17, quiet = true),
-        ),
-        listOf(
-            key(Face.GOOD, text(R.string.it_matches), Sign.TICK) {
-                val done = shell.attempt { shell.core.trust(place.args[0], place.args[2]) } != null
-                shell.feel(if (done) Beat.GOOD else Beat.REFUSED)
-                shell.swap(Place(PageKind.SET_UP))
-            },
-            key(Face.BAD, text(R.string.it_differs), Sign.CROSS) { shell.back() },
-        ),
-    )
 }
 
 /** The key request, for the authority to scan. */

@@ -38,6 +38,10 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     private var list: PickList? = null
 
     override val staysOn get() = true
+
+    /** The keys of a count take the page. */
+    override val saysLoad get() = asked?.kind is PointKind.Count && place.run == null
+    override val hidesBars get() = asked?.kind is PointKind.Count
     override val takesHardKeys get() = asked?.kind is PointKind.Count || asked?.kind is PointKind.Choice
     override val spoken get() = asked?.spoken
     override val title get() = asked?.prompt ?: text(R.string.give_value)
@@ -73,8 +77,9 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     /** A count has no point: the last corner takes it, and the keys have the page. */
     private fun countPad(value: TextView, unit: String): View {
         val take = key(Face.GOOD, done, Sign.TICK) { takeTyped(unit) }
-        val keys = NumberPad(context, palette, take, text(R.string.take_back), gap = 6, { type(it, unit) }, { back(unit) })
-        val words = parts.column(*listOfNotNull(noticePanel(), parts.heading(title, 19), parts.words(guide, 16)).toTypedArray(), space = 2)
+        val keys = NumberPad(context, palette, take, text(R.string.take_back), gap = 0, { type(it, unit) }, { back(unit) })
+        val load = if (saysLoad) LoadBand.load(shell, place)?.let { parts.eyebrow(text(R.string.load_of, it)) } else null
+        val words = parts.column(*listOfNotNull(noticePanel(), load, parts.heading(title, 19), parts.words(guide, 16)).toTypedArray(), space = 2)
         return Page(parts).pin(backKey(), null, words, value, keys, onItsSide, high = 56)
     }
 

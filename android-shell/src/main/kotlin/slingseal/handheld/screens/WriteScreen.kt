@@ -19,6 +19,10 @@ enum class Why(val title: Int, val guide: Int) {
     NOTE(R.string.add_note, R.string.note_guide),
     OTHER(R.string.something_else, R.string.other_guide),
 
+    /** Why a point does not apply, and the serial number of a piece that is rejected. */
+    NOT_APPLICABLE(R.string.not_applicable, R.string.not_applicable_guide),
+    REJECT(R.string.reject_piece, R.string.reject_guide),
+
     /** Its first argument names a record. */
     VOID(R.string.void_it, R.string.void_words),
 }
@@ -31,6 +35,7 @@ class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     override val title get() = text(why.title)
     override val guide get() = text(why.guide)
     override val done get() = text(R.string.take_it)
+    override val code get() = why == Why.REJECT
     override val before get() = if (why == Why.NOTE) place.args[5] else ""
 
     /** A photograph goes with the note of an inspection; what is typed already goes along. */
@@ -48,6 +53,10 @@ class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
             // card, point, name, note, photos
             Why.NOTE -> draft(place.args[2], place.args[3], place.args[4], words, place.args[6])
             Why.VOID -> if (words.isBlank()) empty() else shell.swap(Place(PageKind.VOID, walk, "other", words.trim()))
+            // card, point
+            Why.NOT_APPLICABLE -> if (words.isBlank()) empty() else answer(WalkRequest.NotApplicable(place.args[2].toUInt(), place.args[3], words.trim()), PageKind.WALK)
+            // finding
+            Why.REJECT -> if (words.isBlank()) empty() else answer(WalkRequest.RejectPiece(place.args[2].toUInt(), words.trim()), PageKind.FINDING)
             Why.OTHER -> draft(place.args[2], place.args[3], OTHER, words, "")
         }
     }

@@ -111,7 +111,7 @@ class Eye(
     fun shoot(): Boolean {
         val camera = device ?: return false
         val full = photos ?: return false
-        return guarded {
+        return tried {
             val asked = camera.createCaptureRequest(CameraDevice.TEMPLATE_STILL_CAPTURE)
             asked.addTarget(full.surface)
             asked.set(CaptureRequest.CONTROL_AF_MODE, CaptureRequest.CONTROL_AF_MODE_CONTINUOUS_PICTURE)
@@ -152,21 +152,30 @@ class Eye(
         val id = back() ?: return blind(Blind.NO_CAMERA)
         size = size(id)
         turn()
-        guarded {
+        tried {
             cameras.openCamera(id, object : CameraDevice.StateCallback() {
                 override fun onOpened(camera: CameraDevice) {
-                    if (open) guarded { opened(camera, id) } else camera.close()
+                    if (open) tried { opened(camera, id) } else camera.close()
                 }
 
                 override fun onDisconnected(camera: CameraDevice) = lost(camera, Blind.TAKEN)
-                override fun onError(camera: CameraDevice, error: Int) =
-                    lost(camera, if (error == ERROR_CAMERA_IN_USE || error == ERROR_MAX_CAMERAS_IN_USE) Blind.TAKEN else Blind.BROKEN)
+
+                override fun onError(camera: CameraDevice, error: Int) {
+                    camera.close()
+                    failed(error)
+                }
             }, hands)
         }
     }
 
+    /** The camera says by itself that it failed. */
+    internal fun failed(error: Int) {
+        val taken = error == CameraDevice.StateCallback.ERROR_CAMERA_IN_USE || error == CameraDevice.StateCallback.ERROR_MAX_CAMERAS_IN_USE
+        if (open) blind(if (taken) Blind.TAKEN else Blind.BROKEN)
+    }
+
     /** Every exception of the camera: none may end the program. */
-    private fun guarded(job: () -> Unit): Boolean = try {
+    internal fun tried(job: () -> Unit): Boolean = try {
         job()
         true
     } catch (e: CameraAccessException) {
@@ -228,7 +237,7 @@ class Eye(
     /** The largest picture that the core takes in: what a deficiency's edge needs is in the pixels. */
     private fun full(id: String): ImageReader? {
         val taken = onPhoto ?: return null
-        val largest = sizes(id, ImageFormat.JPEG).filter { it.width.toLong() * it.height <= MOST }.maxByOrNull { it.width.toLong() * it.height } ?: return null
+        val largest = largest(sizes(id, ImageFormat.JPEG)) ?: return null
         return ImageReader.newInstance(largest.width, largest.height, ImageFormat.JPEG, 1).also { made ->
             photos = made
             made.setOnImageAvailableListener({ source ->
@@ -244,7 +253,7 @@ class Eye(
 
     private fun repeat() {
         val asked = request ?: return
-        guarded { session?.setRepeatingRequest(asked.build(), null, hands) }
+        tried { session?.setRepeatingRequest(asked.build(), null, hands) }
     }
 
     @Suppress("DEPRECATION") // the newer way needs API 30
@@ -272,11 +281,14 @@ class Eye(
 
     override fun onSurfaceTextureUpdated(texture: SurfaceTexture) = Unit
 
-    private companion object {
-        const val WANTED = 1280 * 720
+    companion object {
+        private const val WANTED = 1280 * 720
 
         /** 12 megapixels: some 4 MB as JPEG. */
-        const val MOST = 12_600_000L
+        private const val MOST = 12_600_000L
+
+        /** The size in which a photograph is taken, of those that the camera has; null where none is small enough for a record. */
+        fun largest(sizes: List<Size>): Size? = sizes.filter { it.width.toLong() * it.height <= MOST }.maxByOrNull { it.width.toLong() * it.height }
     }
 }
 

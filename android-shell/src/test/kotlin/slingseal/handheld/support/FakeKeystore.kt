@@ -25,16 +25,21 @@ class FakeKeystore : Provider("AndroidKeyStore", "1", "in memory, for tests") {
 
     class Generator : KeyGeneratorSpi() {
         private var alias = ""
+        private var inChip = false
 
         override fun engineInit(spec: AlgorithmParameterSpec, random: SecureRandom?) {
             alias = (spec as android.security.keystore.KeyGenParameterSpec).keystoreAlias
+            inChip = spec.isStrongBoxBacked
         }
 
         override fun engineInit(random: SecureRandom?) = error("an alias is needed")
         override fun engineInit(size: Int, random: SecureRandom?) = error("an alias is needed")
 
-        override fun engineGenerateKey(): SecretKey =
-            SecretKeySpec(ByteArray(32).also(SecureRandom()::nextBytes), "HmacSHA256").also { kept[alias] = it }
+        override fun engineGenerateKey(): SecretKey {
+            asked += inChip
+            if (inChip) withoutChip?.let { throw it }
+            return SecretKeySpec(ByteArray(32).also(SecureRandom()::nextBytes), "HmacSHA256").also { kept[alias] = it }
+        }
     }
 
     class Store : KeyStoreSpi() {
@@ -59,9 +64,17 @@ class FakeKeystore : Provider("AndroidKeyStore", "1", "in memory, for tests") {
     companion object {
         private val kept = LinkedHashMap<String, SecretKey>()
 
+        /** For each key that was asked for, whether it was to lie in a chip of its own. */
+        val asked = mutableListOf<Boolean>()
+
+        /** How a phone says that it has no such chip; null where it has one. */
+        var withoutChip: RuntimeException? = null
+
         /** The keystore of a phone that has just left its box. */
         fun fresh() {
             kept.clear()
+            asked.clear()
+            withoutChip = null
             Security.removeProvider("AndroidKeyStore")
             Security.addProvider(FakeKeystore())
         }

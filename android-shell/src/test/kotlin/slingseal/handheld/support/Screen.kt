@@ -69,6 +69,18 @@ class Screen(val activity: Activity) {
 
     fun press(label: String) = press(key(label))
 
+    /** Keys in a fingerprint as somebody reads it out: a letter by the key that stands for three and then its own, a digit by its own. */
+    fun hear(fingerprint: String) {
+        for (sign in fingerprint.filter { it != ' ' }) {
+            if (sign.isDigit()) {
+                press(key(sign.toString()), settleFirst = false)
+            } else {
+                press(keys().first { it.label.split(' ').let { letters -> letters.size == 3 && sign.toString() in letters } }, settleFirst = false)
+                press(keys().first { it.label.startsWith("$sign ") }, settleFirst = false)
+            }
+        }
+    }
+
     /** Holds a key that is held, not tapped. */
     fun hold(label: String) = press(key(label), held = PressGuard.GRAVE + 50)
 

@@ -1,0 +1,307 @@
+package slingseal.handheld
+
+import android.content.Intent
+import android.content.res.XmlResourceParser
+import android.graphics.drawable.AdaptiveIconDrawable
+import android.hardware.camera2.CameraDevice
+import android.net.Uri
+import android.security.keystore.StrongBoxUnavailableException
+import android.view.View
+import android.view.ViewGroup
+import android.view.WindowManager
+import android.widget.EditText
+import android.widget.TextView
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertNotEquals
+import org.junit.Assert.assertNotNull
+import org.junit.Assert.assertTrue
+import org.junit.Before
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.Robolectric
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.annotation.GraphicsMode
+import org.xmlpull.v1.XmlPullParser
+import slingseal.handheld.look.Key
+import slingseal.handheld.screens.KIND
+import slingseal.handheld.screens.Purpose
+import slingseal.handheld.sense.Blind
+import slingseal.handheld.sense.Eye
+import slingseal.handheld.support.FakeKeystore
+import slingseal.handheld.support.Screen
+import slingseal.handheld.support.Zone
+import slingseal.handheld.support.Zone.Companion.PIN
+import java.security.ProviderException
+
+/** What the handheld asks of the platform, and what it does where the platform says no. */
+@RunWith(RobolectricTestRunner::class)
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class PlatformTest {
+    private lateinit var zone: Zone
+    private val app get() = RuntimeEnvironment.getApplication()
+    private val core get() = Core.of(app)
+    private val Screen.hand get() = activity as HandheldActivity
+
+    @Before
+    fun newPhone() {
+        Zone.newPhone()
+        zone = Zone()
+    }
+
+    // keys
+
+    @Test
+    fun theDevicesKeyLiesInAChipOfItsOwnWhereThereIsOne() {
+        val first = DeviceSecret.bytes()
+        assertEquals("asked for the chip, and nothing else", listOf(true), FakeKeystore.asked)
+        assertTrue("the same key ever after", first.contentEquals(DeviceSecret.bytes()))
+        assertEquals(listOf(true), FakeKeystore.asked)
+        for (no in listOf(StrongBoxUnavailableException("none"), ProviderException("none, in a way of its own"))) {
+            FakeKeystore.fresh()
+            FakeKeystore.withoutChip = no
+            assertEquals(32, DeviceSecret.bytes().size)
+            assertEquals("the chip first, then without", listOf(true, false), FakeKeystore.asked)
+        }
+    }
+
+    // what the manifest says
+
+    private fun elements(xml: Int): List<Pair<String, Map<String, String>>> {
+        val parser: XmlResourceParser = app.resources.getXml(xml)
+        val out = mutableListOf<Pair<String, Map<String, String>>>()
+        while (parser.next() != XmlPullParser.END_DOCUMENT) {
+            if (parser.eventType != XmlPullParser.START_TAG) continue
+            out += parser.name to (0 until parser.attributeCount).associate { parser.getAttributeName(it) to parser.getAttributeValue(it) }
+        }
+        return out
+    }
+
+    private val manifest = java.io.File("src/main/AndroidManifest.xml").readText()
+
+    @Test
+    fun theLanguagesOfferedAreThoseThatThereAreWordsFor() {
+        val offered = elements(R.xml.locales).filter { it.first == "locale" }.map { it.second.getValue("name") }
+        val written = java.io.File("src/main/res").list()!!.filter { it.startsWith("values") }.map { it.removePrefix("values").removePrefix("-").ifEmpty { "en" } }
+        assertEquals(written.sorted(), offered.sorted())
+        assertTrue(manifest.contains("android:localeConfig=\"@xml/locales\""))
+    }
+
+    /** Both ways out, and each place that a program may keep something in. */
+    @Test
+    fun nothingGoesToACloudOrToAnotherPhone() {
+        var way = ""
+        val shut = mutableMapOf<String, MutableSet<String>>()
+        for ((name, attributes) in elements(R.xml.data_extraction_rules)) when (name) {
+            "cloud-backup", "device-transfer" -> way = name
+            "exclude" -> shut.getOrPut(way) { mutableSetOf() } += attributes.getValue("domain")
+            "include" -> throw AssertionError("$way lets $attributes out")
+        }
+        val everything = setOf("root", "file", "database", "sharedpref", "external")
+        assertEquals(mapOf("cloud-backup" to everything, "device-transfer" to everything), shut)
+        assertTrue(manifest.contains("android:dataExtractionRules=\"@xml/data_extraction_rules\"") && manifest.contains("android:allowBackup=\"false\""))
+        assertTrue("the home is outside every backup besides", core.start().holder == null && java.io.File(app.noBackupFilesDir, "home").isDirectory)
+    }
+
+    @Test
+    fun theIconIsOfTwoLayersAndKeepsToWhatEveryMaskLeaves() {
+        val icon = app.getDrawable(R.mipmap.launcher) as AdaptiveIconDrawable
+        assertNotNull(icon.background)
+        assertNotNull(icon.foreground)
+        assertNotNull("for a home screen that tints icons", icon.monochrome)
+        // the foreground leaves a sixth free on every side: a mask may cut there
+        val side = 108
+        val bitmap = android.graphics.Bitmap.createBitmap(side, side, android.graphics.Bitmap.Config.ARGB_8888)
+        icon.foreground.apply { setBounds(0, 0, side, side) }.draw(android.graphics.Canvas(bitmap))
+        val drawn = (0 until side * side).filter { android.graphics.Color.alpha(bitmap.getPixel(it % side, it / side)) > 0 }
+        assertTrue("something is drawn", drawn.size > 100)
+        for (at in drawn) assertTrue("${at % side}, ${at / side}", at % side in 18..89 && at / side in 18..89)
+    }
+
+    /** Any file of bytes is not ours to offer for: only what says that it is a bundle. */
+    @Test
+    fun onlyBundlesAreOpenedByAnotherProgram() {
+        fun opens(type: String) = app.packageManager.queryIntentActivities(Intent(Intent.ACTION_VIEW).setDataAndType(Uri.parse("content://elsewhere/file"), type).addCategory(Intent.CATEGORY_DEFAULT), 0)
+            .any { it.activityInfo.packageName == app.packageName }
+        assertTrue(opens(KIND))
+        for (other in listOf("application/octet-stream", "application/zip", "text/plain", "image/jpeg")) assertFalse(other, opens(other))
+        assertEquals("what is handed on says what it is", KIND, Papers().getType(Papers.uri(app)))
+    }
+
+    // back
+
+    @Test
+    fun backGoesThroughThePlatformsDispatcherOnePageATime() {
+        zone.inspector()
+        val screen = Screen(Zone.launch().get())
+        screen.press("More")
+        screen.press("Records")
+        assertEquals(PageKind.RECORDS, screen.hand.front!!.place.page)
+        val callback = HandheldActivity::class.java.getDeclaredField("backCallback").apply { isAccessible = true }.get(screen.hand) as android.window.OnBackInvokedCallback
+        fun back() {
+            callback.onBackInvoked()
+            screen.settle()
+        }
+        back()
+        assertEquals(PageKind.ELSE, screen.hand.front!!.place.page)
+        back()
+        assertEquals(PageKind.START, screen.hand.front!!.place.page)
+        assertFalse(screen.hand.isFinishing)
+        back()
+        assertTrue("at the start there is no page to go back to", screen.hand.isFinishing)
+        assertTrue(manifest.contains("android:enableOnBackInvokedCallback=\"true\""))
+    }
+
+    // what others must not see
+
+    @Test
+    fun noPictureIsTakenOfWhatIsPlanted() {
+        zone.instructor()
+        val tag = zone.tag()
+        val key = Zone.locked(core, tag, "Monday")
+        val words = key.planted!!.map { it.shown }
+        val screen = Screen(Zone.launch().get())
+        fun secure() = screen.activity.window.attributes.flags and WindowManager.LayoutParams.FLAG_SECURE != 0
+        fun at(place: Place) {
+            screen.hand.backTo(PageKind.START)
+            screen.hand.go(place)
+            screen.settle()
+        }
+        val plan = arrayOf(tag.text, "3", "Monday", "")
+        for (place in listOf(Place(PageKind.EXAM_PLAN, *plan), Place(PageKind.EXAM_CARDS, *plan), Place(PageKind.EXAM_NAMES, *plan, "1"), Place(PageKind.EXAM_STANDARD, *plan, "2", "300", "1"), Place(PageKind.EXAM_LOCK, *plan, "2", "300", "1"), Place(PageKind.EXAM_REVEAL, key.key))) {
+            at(place)
+            assertTrue("${place.page}: ${screen.words()}", secure())
+        }
+        "$PIN".forEach { screen.press(screen.key(it.toString()), settleFirst = false) }
+        screen.press("Show what is planted")
+        assertTrue(screen.words(), words.all { it in screen.words() } && secure())
+        // whatever else says what is planted is as secret
+        for (place in listOf(Place(PageKind.EXAM_KEY, key.key), Place(PageKind.EXAM_KEYS), Place(PageKind.EXAMS), Place(PageKind.EXAM_NAME, key.key))) {
+            at(place)
+            assertTrue("${place.page}", secure() || words.none { it in screen.words() })
+        }
+        at(Place(PageKind.START))
+        assertFalse(secure())
+    }
+
+    // the camera
+
+    private fun eye(photo: ((ByteArray) -> Unit)? = null, told: MutableList<Blind>): Eye {
+        val activity = Zone.launch().get()
+        return Eye(activity, android.view.TextureView(activity), {}, photo) { told += it }
+    }
+
+    private fun settle() = shadowOf(android.os.Looper.getMainLooper()).idle()
+
+    @Test
+    fun aPhotographIsTakenInTheLargestSizeThatTheCoreTakes() {
+        fun size(width: Int, height: Int) = android.util.Size(width, height)
+        val sizes = listOf(size(640, 480), size(8000, 6000), size(4000, 3000), size(3000, 4000), size(1920, 1080))
+        assertEquals("12 megapixels: the 48 are more than a record carries", 12_000_000, Eye.largest(sizes)!!.let { it.width * it.height })
+        assertEquals(size(1920, 1080), Eye.largest(listOf(size(640, 480), size(1920, 1080))))
+        assertEquals("a camera of nothing smaller takes none", null, Eye.largest(listOf(size(8000, 6000))))
+    }
+
+    @Test
+    fun everyWayInWhichACameraFailsIsToldAndLetsGoOfIt() {
+        Zone.camera()
+        val failures = listOf(
+            CameraDevice.StateCallback.ERROR_CAMERA_IN_USE to Blind.TAKEN,
+            CameraDevice.StateCallback.ERROR_MAX_CAMERAS_IN_USE to Blind.TAKEN,
+            CameraDevice.StateCallback.ERROR_CAMERA_DISABLED to Blind.BROKEN,
+            CameraDevice.StateCallback.ERROR_CAMERA_DEVICE to Blind.BROKEN,
+            CameraDevice.StateCallback.ERROR_CAMERA_SERVICE to Blind.BROKEN,
+        )
+        for ((error, why) in failures) {
+            val told = mutableListOf<Blind>()
+            val eye = eye(null, told)
+            eye.start()
+            eye.failed(error)
+            settle()
+            assertEquals("$error", listOf(why), told)
+            assertFalse("$error: nothing holds the camera", eye.isOpen)
+        }
+        for (thrown in listOf(android.hardware.camera2.CameraAccessException(android.hardware.camera2.CameraAccessException.CAMERA_IN_USE), android.hardware.camera2.CameraAccessException(android.hardware.camera2.CameraAccessException.CAMERA_ERROR), SecurityException("no"), IllegalStateException("closed"), IllegalArgumentException("gone"))) {
+            val told = mutableListOf<Blind>()
+            val eye = eye(null, told)
+            eye.start()
+            assertFalse(eye.tried { throw thrown })
+            settle()
+            assertEquals("$thrown", 1, told.size)
+            assertFalse("$thrown", eye.isOpen)
+        }
+    }
+
+    // a screen reader
+
+    /** What a screen reader stops at, one after the other: the platform's own order by place, and what a view asks to come after. */
+    private fun stops(screen: Screen): List<View> {
+        val out = mutableListOf<View>()
+        fun visit(view: View) {
+            if (!view.isShown || view.importantForAccessibility == View.IMPORTANT_FOR_ACCESSIBILITY_NO_HIDE_DESCENDANTS) return
+            val speaks = !view.contentDescription.isNullOrBlank() || view is TextView && !view.text.isNullOrBlank()
+            val stops = view.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO && (view.isClickable || view is EditText || speaks)
+            if (stops) out += view
+            // a group that is said in one breath is one stop
+            if (stops && view is ViewGroup && !view.contentDescription.isNullOrBlank()) return
+            if (view is ViewGroup) {
+                val children = ArrayList<View>().also(view::addChildrenForAccessibility)
+                children.forEach(::visit)
+            }
+        }
+        visit(screen.root)
+        // then what was asked to come after something: with all that lies in it
+        val groups = screen.all().filter { it.accessibilityTraversalAfter != View.NO_ID }.toList()
+        fun inside(view: View, of: View): Boolean = generateSequence(view as View?) { it.parent as? View }.any { it === of }
+        repeat(groups.size) {
+            for (group in groups) {
+                val before = screen.root.findViewById<View>(group.accessibilityTraversalAfter) ?: continue
+                val moved = out.filter { inside(it, group) }
+                val last = out.indexOfLast { inside(it, before) }
+                if (moved.isEmpty() || last < 0 || out.indexOf(moved.first()) > last) continue
+                out.removeAll(moved)
+                out.addAll(out.indexOfLast { inside(it, before) } + 1, moved)
+            }
+        }
+        return out
+    }
+
+    private fun said(view: View): String = (view.contentDescription ?: (view as? TextView)?.text ?: "").toString()
+
+    @Test
+    fun aScreenReaderGoesThroughEveryPageFromItsWordsToItsKeys() {
+        Zone.camera()
+        zone.inspector()
+        val walk = core.beginWalk(zone.tag().text)
+        val card = walk.card!!
+        val point = card.points.first { it.deficiencies.isNotEmpty() }
+        val screen = Screen(Zone.launch().get())
+        val places = listOf(
+            Place(PageKind.START), Place(PageKind.ELSE), Place(PageKind.SET_UP), Place(PageKind.SETTINGS), Place(PageKind.RECORDS), Place(PageKind.MOVE), Place(PageKind.FILES),
+            Place(PageKind.SCAN, Purpose.INSPECT.name), Place(PageKind.TYPE, Purpose.INSPECT.name), Place(PageKind.HOOK),
+            Place(PageKind.WALK, walk.walk), Place(PageKind.MORE, walk.walk), Place(PageKind.CARDS, walk.walk), Place(PageKind.PICK, walk.walk, "1"),
+            Place(PageKind.DEFICIENCY, walk.walk, "1", point.id, point.deficiencies.first().name, "", ""),
+            Place(PageKind.NOT_FIT, walk.walk), Place(PageKind.NEW_PIN, "Thistle 7", ""), Place(PageKind.TAG, zone.vehicleTag().text),
+        )
+        for (place in places) {
+            screen.hand.backTo(PageKind.START)
+            if (place.page != PageKind.START) screen.hand.go(place)
+            screen.settle()
+            val stops = stops(screen)
+            val where = "${place.page}: ${stops.map(::said)}"
+            assertEquals("$where: each once", stops.size, stops.toSet().size)
+            assertTrue("$where: nothing is silent", stops.all { said(it).isNotBlank() })
+            val keys = screen.all().filterIsInstance<Key>().filter { it.isShown }.toList()
+            assertTrue("$where: every key is reached", stops.containsAll(keys))
+            val words = screen.all().filterIsInstance<TextView>().filter { it.isShown && it.text.isNotBlank() && it.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO }
+            assertTrue("$where: every word is reached", words.all { text -> stops.any { it === text || generateSequence(text.parent) { p -> p.parent }.any { p -> p === it } } })
+            // what answers comes after what is asked
+            val answers = stops.indexOfFirst { it is Key && said(it).startsWith("All good") || it is Key && said(it).startsWith("Correct it now") || it is Key && said(it).startsWith("Take it") }
+            val heading = stops.indexOfFirst { it.isAccessibilityHeading }
+            if (answers >= 0 && heading >= 0) assertTrue("$where: the words before the answer", heading < answers)
+        }
+        assertNotEquals(0, places.size)
+    }
+}
