@@ -4,6 +4,7 @@
 //! another file of the name is left alone and a number is added. `-` is standard output. A device or a pipe is written
 //! through: renaming a file over it would take it away.
 
+use slingseal_app::catalogue::desk as words;
 use std::fs::{File, Metadata, OpenOptions};
 use std::io::{BufWriter, Write};
 use std::path::{Path, PathBuf};
@@ -14,7 +15,7 @@ use crate::console::Shown;
 use crate::output::{bad_input, plain};
 
 fn failed(path: &Path, error: &std::io::Error) -> AppError {
-    bad_input(format!("{}: {}; name a place that can be written", path.shown(), plain(error)))
+    bad_input(words::NamePlaceCanWritten { path: path.shown(), plain: plain(error) })
 }
 
 /// Writes a file, making its folder.
@@ -53,10 +54,10 @@ pub(crate) fn write_whole<T>(
                 }
                 _ if link => {
                     let path = path.shown();
-                    return Err(bad_input(format!("{path} is a link; name the file that it leads to")));
+                    return Err(bad_input(words::LinkNameFileLeads { path: &path }));
                 }
                 Some(behind) if behind.is_dir() => {
-                    return Err(bad_input(format!("{} is a folder; name a file", path.shown())));
+                    return Err(bad_input(words::FolderNameFile { path: path.shown() }));
                 }
                 _ => {}
             }
@@ -118,7 +119,7 @@ pub(crate) fn write_together(
             return Ok(paths);
         }
     }
-    Err(bad_input(format!("{} is full of files named {name}; name another folder", folder.shown())))
+    Err(bad_input(words::FullFilesNamedNameAnother { folder: folder.shown(), name: &name }))
 }
 
 /// Closes a home to other people of the machine: its folder 0700, the files in it 0600. One that an earlier program left open is

@@ -1,5 +1,6 @@
 //! What a person names on the command line: a code's text, a file of it, a picture, standard input.
 
+use slingseal_app::catalogue::desk as words;
 use std::io::Read;
 use std::path::Path;
 
@@ -28,7 +29,7 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
             .lock()
             .take(LARGEST)
             .read_to_end(&mut bytes)
-            .map_err(|error| bad_input(format!("standard input: {}; give it again", plain(&error))))?;
+            .map_err(|error| bad_input(words::StandardInputGiveAgain { plain: plain(&error) }))?;
         return read(&bytes);
     }
     let path = Path::new(argument);
@@ -41,15 +42,12 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
 /// A file's bytes.
 pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(format!("{}: {}; name a file that can be read", path.shown(), plain(&error)))
+        bad_input(words::NameFileCanRead { path: path.shown(), plain: plain(&error) })
     };
     let file = std::fs::File::open(path).map_err(failed)?;
     let size = file.metadata().map_err(failed)?.len();
     if size > LARGEST {
-        return Err(bad_input(format!(
-            "{} has {size} bytes, more than any code or picture; name another file",
-            path.shown()
-        )));
+        return Err(bad_input(words::BytesMoreThanAnyCode { path: path.shown(), size: &size }));
     }
     let mut bytes = Vec::new();
     file.take(LARGEST).read_to_end(&mut bytes).map_err(failed)?;
@@ -58,8 +56,7 @@ pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
 
 /// A file's text.
 pub(crate) fn text(path: &Path) -> Result<String, AppError> {
-    String::from_utf8(file(path)?)
-        .map_err(|_| bad_input(format!("{} is no text; name a text file in UTF-8", path.shown())))
+    String::from_utf8(file(path)?).map_err(|_| bad_input(words::NoTextNameTextFile { path: path.shown() }))
 }
 
 /// The same error with the file in front, for each of its lines.

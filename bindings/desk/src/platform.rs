@@ -1,5 +1,6 @@
 //! What this machine gives the core: clock, randomness, a device secret, secrets that people type.
 
+use slingseal_app::catalogue::desk as words;
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -49,10 +50,7 @@ pub(crate) fn default_home() -> Result<PathBuf, AppError> {
     let usual = data
         .or_else(|| user.map(|user| user.join(".local").join("share")))
         .map(|data| data.join("slingseal"));
-    earlier
-        .filter(|earlier| earlier.is_dir())
-        .or(usual)
-        .ok_or_else(|| bad_input("no home is known; name one with --home DIR"))
+    earlier.filter(|earlier| earlier.is_dir()).or(usual).ok_or_else(|| bad_input(words::NoHomeKnownNameOne))
 }
 
 /// The language to speak: the one that was named, by `--language` or `SLINGSEAL_LANGUAGE`, which must be one that is here;
@@ -77,11 +75,7 @@ pub(crate) fn open(home: &Path, language: Language) -> Result<App, AppError> {
 /// Opens a home with a clock of the caller's.
 pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) -> Result<App, AppError> {
     std::fs::create_dir_all(home).map_err(|error| {
-        bad_input(format!(
-            "{}: {}; choose a home that can be written with --home DIR",
-            home.shown(),
-            plain(&error)
-        ))
+        bad_input(words::ChooseHomeCanWrittenHome { home: home.shown(), plain: plain(&error) })
     })?;
     close_to_others(home);
     let device_secret = device_secret(home)?;
@@ -98,16 +92,12 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
 /// the platform's keystore, which is stronger: a copy of this whole folder holds both halves.
 fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
     let path = home.join("device.secret");
-    let failed = |error: std::io::Error| {
-        bad_input(format!("{}: {}; mend the rights of the home", path.shown(), plain(&error)))
-    };
+    let failed =
+        |error: std::io::Error| bad_input(words::MendRightsHome { path: path.shown(), plain: plain(&error) });
     match std::fs::read(&path) {
         Ok(bytes) if bytes.len() == 32 => return Ok(Zeroizing::new(bytes)),
         Ok(_) => {
-            return Err(bad_input(format!(
-                "{} is damaged; restore it from where the home was copied",
-                path.shown()
-            )));
+            return Err(bad_input(words::DamagedRestoreFromWhereHome { path: path.shown() }));
         }
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}
         Err(error) => return Err(failed(error)),
@@ -162,25 +152,26 @@ impl Drop for Ends<'_> {
 /// A secret from the environment, or typed at the terminal; twice where it is new. Meanwhile other programs have the home.
 pub(crate) fn ask(app: &App, secret: Secret, new: bool) -> Result<Zeroizing<String>, AppError> {
     let (name, variable) = match secret {
-        Secret::Pin => ("PIN", "SLINGSEAL_PIN"),
-        Secret::NewPin => ("New PIN", "SLINGSEAL_NEW_PIN"),
-        Secret::Passphrase => ("Passphrase", "SLINGSEAL_PASSPHRASE"),
+        Secret::Pin => (words::Pin.saying(), "SLINGSEAL_PIN"),
+        Secret::NewPin => (words::NewPin.saying(), "SLINGSEAL_NEW_PIN"),
+        Secret::Passphrase => (words::Passphrase.saying(), "SLINGSEAL_PASSPHRASE"),
     };
     if let Ok(value) = std::env::var(variable) {
         return Ok(Zeroizing::new(value));
     }
     if !std::io::stdin().is_terminal() {
-        return Err(bad_input(format!("no terminal to ask for the {}; set {variable}", name.to_lowercase())));
+        return Err(bad_input(words::NoTerminalAskSet { what: name, variable }));
     }
     app.let_go();
+    let language = app.spoken();
     let read = |prompt: &str| {
-        rpassword::prompt_password(prompt).map(Zeroizing::new).map_err(|error| {
-            bad_input(format!("the terminal cannot be read: {}; try another one", plain(&error)))
-        })
+        rpassword::prompt_password(prompt)
+            .map(Zeroizing::new)
+            .map_err(|error| bad_input(words::TerminalCannotReadTryAnother { plain: plain(&error) }))
     };
-    let first = read(&format!("{name}: "))?;
-    if new && *first != *read(&format!("{name} again: "))? {
-        return Err(bad_input("the two differ; try again"));
+    let first = read(&format!("{}: ", name.say(language)))?;
+    if new && *first != *read(&words::SecretAgain { what: name }.say(language))? {
+        return Err(bad_input(words::TwoDifferTryAgain));
     }
     Ok(first)
 }

@@ -1,6 +1,12 @@
 //! `check-page`: what a leader signs gets into the page that was named, and nothing is written where something is missing.
 
-#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    reason = "a test fails by panicking"
+)]
 
 use std::path::Path;
 use std::process::{Command, Output};
@@ -53,7 +59,7 @@ fn the_leaders_words_get_into_the_page() {
         (&desk, vec!["--page", &shell], "000000", "PIN"),
         (&desk, vec!["--page", &shell, "--hours", "500"], PIN, "168"),
         (&desk, vec!["--page", &shell, "--authority", "Nobody"], PIN, "authority"),
-        (&hookup, vec!["--page", &shell], PIN, "leader"),
+        (&hookup, vec!["--page", &shell], PIN, "credential"),
     ];
     for (home, more, pin, said) in bad {
         let none = at("none.html");

@@ -1,5 +1,14 @@
 //! Makes vectors of check pages: `cargo run -p slingseal-web --example make_page_vectors`. One that is there stays as it is.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    clippy::disallowed_methods,
+    reason = "a test fails by panicking, and measures"
+)]
+
 #[allow(dead_code, reason = "the tests ask more of it")]
 #[path = "../tests/support/cast.rs"]
 mod cast;

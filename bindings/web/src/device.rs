@@ -124,6 +124,14 @@ impl Device {
             }
         }
         for (kind, word) in &opened.page.words {
+            if *kind == Kind::Inspection {
+                let word = InspectionWord::open(word, &device.trusted).map_err(WordError::from)?;
+                if word.signer().is_none() {
+                    return Err(DeviceError::Nobody(*kind));
+                }
+                device.pieces.push(word);
+                continue;
+            }
             // Which form a tag is, its content tells.
             let kind = if *kind == Kind::Tag { kind_of_tag(word) } else { *kind };
             let word = device.open_word(kind, word)?;
@@ -289,6 +297,10 @@ impl Device {
     /// What is no word of a load.
     pub fn hold(&mut self, text: &str) -> Result<(), DeviceError> {
         let (kind, bytes) = unwrap(text)?;
+        if kind == Kind::Inspection {
+            self.pieces.push(InspectionWord::open(&bytes, &self.trusted).map_err(WordError::from)?);
+            return Ok(());
+        }
         let word = self.open_word(kind, &bytes)?;
         self.keep(word);
         Ok(())

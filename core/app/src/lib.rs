@@ -56,7 +56,7 @@ pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA,
     EditionWalked, EditionsView, ExportTable, GroupShare, ListRequest, LoadView, MomentView, PeopleView,
-    PersonView, PieceLine, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
+    PersonView, PieceLine, PieceStanding, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
@@ -183,6 +183,11 @@ impl App {
     /// Lets the home go until the next call: before a person is asked for something, however long that takes.
     pub fn let_go(&self) {
         self.lock_as_it_is().let_go();
+    }
+
+    /// The language of what is answered.
+    pub fn spoken(&self) -> Language {
+        self.lock_as_it_is().outside.language
     }
 
     /// Changes the language of what is answered from here on.

@@ -71,6 +71,7 @@ verdict-inspected-by = Load { $load } inspected by { $who }, { $at }.
 caution-static = Ground the hook before you touch it: static up to 40,000 V.
 caution-obstacle = Never stand between the load and an obstacle. Know your way out.
 caution-manual = This supports the hookup team; the governing manual and the aircrew rule.
+caution-persons = Nobody rides on this load or hangs from it: there is no procedure for persons here.
 
 ## Where a load stands
 

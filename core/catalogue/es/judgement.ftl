@@ -71,6 +71,7 @@ verdict-inspected-by = Carga { $load } inspeccionada por { $who }, { $at }.
 caution-static = Ponga a tierra el gancho antes de tocarlo: estática de hasta 40 000 V.
 caution-obstacle = Nunca se ponga entre la carga y un obstáculo. Tenga clara su salida.
 caution-manual = Esto ayuda al equipo de enganche; mandan el manual vigente y la tripulación.
+caution-persons = Nadie viaja en esta carga ni cuelga de ella: aquí no hay procedimiento para personas.
 
 ## En qué estado está una carga
 

@@ -10,7 +10,7 @@ mod tests;
 mod visible;
 
 pub use language::{Language, UnknownLanguage};
-pub use say::{Argument, Saying, ToArgument};
+pub use say::{Argument, Saying, ToArgument, read_again};
 pub use visible::{is_invisible, visibly};
 
 /// A language's texts, as they lie in its folder.

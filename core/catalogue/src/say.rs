@@ -147,6 +147,12 @@ pub(crate) fn bundle(area: usize, language: Language) -> Option<&'static Bundle>
     Some(cell.get_or_init(|| parsed(area, language)))
 }
 
+/// Reads the messages of an area anew, as the first word said from it does; whether its first reason is there. For measurements alone.
+pub fn read_again(language: Language, area: &str) -> bool {
+    let number = AREAS.iter().position(|known| *known == area);
+    number.is_some_and(|number| parsed(number, language).get_message("reason-not-fit").is_some())
+}
+
 fn parsed(area: usize, language: Language) -> Bundle {
     const { assert!(AREAS.len() <= MOST_AREAS && FOLDERS.len() < MOST) };
     let folder = FOLDERS.get(language.folder());

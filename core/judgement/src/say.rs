@@ -39,6 +39,7 @@ pub fn cautions(language: Language) -> Vec<String> {
         words::CautionStatic.say(language),
         words::CautionObstacle.say(language),
         words::CautionManual.say(language),
+        words::CautionPersons.say(language),
     ]
 }
 

@@ -131,6 +131,7 @@ pub fn all() -> Vec<(String, Vector)> {
     let herald = credential(SELA, "Herald 2", &[Role::Inspector], HERALD);
     let revoking = Roster {
         revoked: [slingseal_message::trust::CredentialId::of(&herald)].into(),
+        approved: approving(),
         ..Roster::new(2, after(60), after(7 * 86_400))
     };
     let revoked = wrap(Kind::RosterOfKeys, &revoking.sign(&key(SELA)));

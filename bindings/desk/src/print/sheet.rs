@@ -65,7 +65,7 @@ pub(crate) struct LoadSheet {
 
 /// The standing cautions. The voltage: TM 1-1520-240-10 §4-3-9.
 const STANDING: [&str; 3] = [
-    "The governing manual rules. This sheet does not replace a qualified inspector.",
+    "The governing manual rules; no sheet replaces a qualified inspector. Nobody rides on or hangs from the load.",
     "Fly only on GO, checked before the aircraft comes in. Not inspected, moved, opened or rerigged: NO-GO.",
     "Static on the hook can reach 40,000 V. Ground the hook before anybody touches it.",
 ];

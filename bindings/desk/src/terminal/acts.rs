@@ -203,6 +203,7 @@ impl Desk {
     pub(super) fn which_point(&self, points: &[PointView]) -> Page {
         let item = |point: &PointView| {
             let (shape, word, tone) = look::point(point.state);
+            let word = word.say(self.language);
             let words = format!("{shape} {}  {word}", point.prompt);
             Item { words, tone, action: Action::NameDeficiency(Box::new(point.clone())) }
         };

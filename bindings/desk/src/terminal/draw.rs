@@ -239,6 +239,7 @@ impl Desk {
             (WalkStage::Abandoned { .. }, _) => ("[x]  STOPPED".to_owned(), Tone::Wait),
             (WalkStage::Walking, Some(card)) => {
                 let (shape, word, tone) = look::card(card.state);
+                let word = word.say(self.language);
                 let tone = if tone == Tone::Plain && open > 0 { Tone::Plain } else { tone };
                 (format!("{shape}  {word}"), tone)
             }
@@ -318,6 +319,7 @@ impl Desk {
         lines.push(Line::default());
         for (at, point) in card.points.iter().enumerate() {
             let (shape, word, tone) = look::point(point.state);
+            let word = word.say(self.language);
             let wanted = match &point.kind {
                 _ if point.answer.is_some() => point.answer.clone().unwrap_or_default(),
                 PointKind::Look => String::new(),
@@ -327,8 +329,10 @@ impl Desk {
                 PointKind::Serial => words::SerialNumber.say(self.language),
                 PointKind::Text => words::Words.say(self.language),
             };
-            let tail =
-                [wanted.as_str(), word].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>();
+            let tail = [wanted.as_str(), word.as_str()]
+                .into_iter()
+                .filter(|part| !part.is_empty())
+                .collect::<Vec<_>>();
             let tail = tail.join("  ");
             let long = tail.chars().count();
             let mut prompt = wrap(&point.prompt, width.saturating_sub(7));

@@ -74,6 +74,7 @@ impl Desk {
         findings.sort_by_key(|finding| finding.number);
         let items = findings.into_iter().map(|finding| {
             let (shape, word, tone) = look::finding(finding.state);
+            let word = word.say(self.language);
             let words = words::FindingCard {
                 shape: &shape,
                 word: &word,
@@ -90,6 +91,7 @@ impl Desk {
     pub(super) fn show_finding(&mut self, number: u32) {
         let Some(finding) = self.finding(number) else { return self.page = Page::Walk };
         let (shape, word, tone) = look::finding(finding.state);
+        let word = word.say(self.language);
         let mut lead = vec![words::CardE { card: &finding.card, prompt: &finding.prompt }.say(self.language)];
         if let Some(value) = &finding.value {
             lead.push(words::Seen { value: &value }.say(self.language));

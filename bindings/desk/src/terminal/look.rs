@@ -1,6 +1,7 @@
 //! How things look: a shape and a word always, colour on top where the terminal has it.
 
 use ratatui::style::{Color, Modifier, Style};
+use slingseal_app::catalogue::{Saying, terminal as words};
 use slingseal_app::{CardState, FateView, FindingState, PointState};
 
 /// Letters in a line of running text.
@@ -56,32 +57,32 @@ impl Look {
 }
 
 /// Shape, word and tone of how a card stands.
-pub(super) fn card(state: CardState) -> (&'static str, &'static str, Tone) {
+pub(super) fn card(state: CardState) -> (&'static str, Saying, Tone) {
     match state {
-        CardState::Unanswered => ("[ ]", "NOT ANSWERED", Tone::Plain),
-        CardState::Partly => ("[/]", "PARTLY ANSWERED", Tone::Plain),
-        CardState::Good => ("[+]", "GOOD", Tone::Good),
-        CardState::Deficient => ("[!]", "DEFICIENT", Tone::Bad),
-        CardState::AwaitsSecondLook => ("[?]", "CORRECTED: REINSPECT", Tone::Wait),
+        CardState::Unanswered => ("[ ]", words::StateNotAnswered.into(), Tone::Plain),
+        CardState::Partly => ("[/]", words::StatePartly.into(), Tone::Plain),
+        CardState::Good => ("[+]", words::StateGood.into(), Tone::Good),
+        CardState::Deficient => ("[!]", words::StateDeficient.into(), Tone::Bad),
+        CardState::AwaitsSecondLook => ("[?]", words::StateAwaits.into(), Tone::Wait),
     }
 }
 
 /// The same of a point.
-pub(super) fn point(state: PointState) -> (&'static str, &'static str, Tone) {
+pub(super) fn point(state: PointState) -> (&'static str, Saying, Tone) {
     match state {
-        PointState::Unanswered => ("[ ]", "", Tone::Plain),
-        PointState::Good => ("[+]", "good", Tone::Good),
-        PointState::Deficient => ("[!]", "DEFICIENT", Tone::Bad),
-        PointState::AwaitsSecondLook => ("[?]", "REINSPECT", Tone::Wait),
+        PointState::Unanswered => ("[ ]", Saying::verbatim(""), Tone::Plain),
+        PointState::Good => ("[+]", words::PointGood.into(), Tone::Good),
+        PointState::Deficient => ("[!]", words::StateDeficient.into(), Tone::Bad),
+        PointState::AwaitsSecondLook => ("[?]", words::PointAwaits.into(), Tone::Wait),
     }
 }
 
 /// The same of a finding.
-pub(super) fn finding(state: FindingState) -> (&'static str, &'static str, Tone) {
+pub(super) fn finding(state: FindingState) -> (&'static str, Saying, Tone) {
     match state {
-        FindingState::Open => ("[!]", "OPEN", Tone::Bad),
-        FindingState::PutRight => ("[?]", "CORRECTED: REINSPECT", Tone::Wait),
-        FindingState::Closed => ("[+]", "closed", Tone::Good),
+        FindingState::Open => ("[!]", words::FindingOpen.into(), Tone::Bad),
+        FindingState::PutRight => ("[?]", words::StateAwaits.into(), Tone::Wait),
+        FindingState::Closed => ("[+]", words::FindingIsClosed.into(), Tone::Good),
     }
 }
 

@@ -1,4 +1,5 @@
 mod exam;
+mod languages;
 
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -36,12 +37,16 @@ struct Hands {
 }
 
 fn app(folder: &tempfile::TempDir) -> App {
+    app_speaking(folder, Language::English)
+}
+
+fn app_speaking(folder: &tempfile::TempDir, language: Language) -> App {
     let outside = Outside {
         clock: Arc::new(Standing),
         entropy: Arc::new(SystemEntropy),
         device_secret: zeroize::Zeroizing::new(b"a device".to_vec()),
         stretch: Stretch::weak_for_tests_only(),
-        language: Language::English,
+        language,
     };
     App::open(folder.path(), outside).unwrap()
 }
@@ -49,10 +54,15 @@ fn app(folder: &tempfile::TempDir) -> App {
 impl Hands {
     /// In an empty home, before anything is asked.
     fn empty() -> Self {
+        Self::speaking(Language::English)
+    }
+
+    /// The same, in a language.
+    fn speaking(language: Language) -> Self {
         let folder = tempfile::tempdir().unwrap();
         let look = Look { colour: true };
         let home = folder.path().to_owned();
-        let desk = Desk::new(app(&folder), home, Language::English, None, look).unwrap();
+        let desk = Desk::new(app_speaking(&folder, language), home, language, None, look).unwrap();
         Self { _folder: folder, desk, now: Duration::from_secs(1) }
     }
 

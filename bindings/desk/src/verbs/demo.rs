@@ -459,7 +459,7 @@ impl Demo<'_> {
                 message: format!(
                     "the verdict is {} and not {expected}: {}",
                     verdict.word,
-                    verify::text(&verdict)
+                    verify::text(&verdict, slingseal_app::Language::English)
                 )
                 .into(),
             })

@@ -4,7 +4,8 @@ use std::process::ExitCode;
 
 use serde::Serialize;
 
-use slingseal_app::{AppError, MovementView, Received, VerdictWord};
+use slingseal_app::catalogue::desk as words;
+use slingseal_app::{AppError, Language, MovementView, Received, VerdictWord};
 
 use super::{Setting, verify};
 use crate::{input, output};
@@ -26,10 +27,10 @@ pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppEr
             Ok(Received::Seal(verdict)) => {
                 worst = verify::graver(worst, verdict.verdict);
                 if !setting.json {
-                    verify::show(verdict);
+                    verify::show(verdict, setting.language);
                 }
             }
-            Ok(other) if !setting.json => println!("{}", text(other)),
+            Ok(other) if !setting.json => println!("{}", text(other, setting.language)),
             Ok(_) => {}
         }
         answers.push(match received {
@@ -57,50 +58,68 @@ enum Answer {
     Refused(serde_json::Value),
 }
 
-fn text(received: &Received) -> String {
-    let newness = |new: bool| if new { "" } else { " (known already, or older than what is here)" };
+fn text(received: &Received, language: Language) -> String {
+    let newness =
+        |new: bool| if new { String::new() } else { words::KnownAlreadyOlderThanWhat.say(language) };
     match received {
         Received::Authority { name, fingerprint, trusted: true, .. } => {
-            format!("{name} ({fingerprint}) is trusted here already.")
+            words::TrustedAlready { name: &name, fingerprint: &fingerprint }.say(language)
         }
-        Received::Authority { name, .. } => format!(
-            "Card of {name}: NOT trusted yet. Have its fingerprint read to you from the authority's own device, then: slingseal authority trust CARD"
-        ),
-        Received::KeyRequest { holder, fingerprint, .. } => format!(
-            "Key request of {holder}, fingerprint {fingerprint}. An authority answers it with: slingseal authority issue REQUEST --roles … --expires …"
-        ),
-        Received::Credential { credential, own, .. } => format!(
-            "{} credential: {} ({}), until {}{}.",
-            if *own { "This device's" } else { "Another's" },
-            credential.holder,
-            credential.roles.join(", "),
-            credential.expires.dtg,
-            match (credential.revoked, credential.expired) {
-                (true, _) => ": REVOKED, nothing signed under it counts",
-                (_, true) => ": RUN OUT",
-                _ => "",
-            }
-        ),
-        Received::Roster { authority, sequence, revoked, approved, new } => format!(
-            "Roster {sequence} of {authority}, {revoked} revoked, {} approved{}.",
-            output::counted(*approved, "procedure"),
-            newness(*new)
-        ),
-        Received::Tag(tag) => {
-            format!("Tag of load {}: {}, {} for {}.", tag.load, tag.description, tag.gross, tag.aircraft)
+        Received::Authority { name, .. } => words::CardNotTrustedYetHave { name: &name }.say(language),
+        Received::KeyRequest { holder, fingerprint, .. } => {
+            words::KeyRequestFingerprintAuthorityAnswersB { holder: &holder, fingerprint: &fingerprint }
+                .say(language)
         }
-        Received::Seal(verdict) => format!("Seal of {}: {}.", verdict.word, verdict.first),
-        Received::Inspection { name, by, fit, fit_until, new, .. } => {
-            let found = match (fit, fit_until) {
-                (true, Some(until)) => format!("fit until {}", until.dtg),
-                (true, None) => "fit".to_owned(),
-                (false, _) => "not fit; a piece of gear is withdrawn".to_owned(),
+        Received::Credential { credential, own, .. } => {
+            let (holder, roles) = (&credential.holder, credential.roles.join(", "));
+            let until = &credential.expires.dtg;
+            let said = if *own {
+                words::OwnCredentialUntil { holder, roles, until }.say(language)
+            } else {
+                words::OthersCredentialUntil { holder, roles, until }.say(language)
             };
-            format!("Inspection of {name} by {by}: {found}{}.", if *new { "" } else { " (known already)" })
+            match (credential.revoked, credential.expired) {
+                (true, _) => words::CredentialIsRevoked { credential: said }.say(language),
+                (_, true) => words::CredentialHasRunOut { credential: said }.say(language),
+                _ => said,
+            }
+        }
+        Received::Roster { authority, sequence, revoked, approved, new } => words::RosterRevoked {
+            sequence: &sequence,
+            authority: &authority,
+            revoked,
+            approved,
+            newness: newness(*new),
+        }
+        .say(language),
+        Received::Tag(tag) => words::TagLoad {
+            load: &tag.load,
+            description: &tag.description,
+            gross: &tag.gross,
+            aircraft: &tag.aircraft,
+        }
+        .say(language),
+        Received::Seal(verdict) => words::Seal { word: &verdict.word, first: &verdict.first }.say(language),
+        Received::Inspection { name, by, fit, fit_until, new, .. } => {
+            let newness = newness(*new);
+            match (fit, fit_until) {
+                (true, Some(until)) => {
+                    words::PieceFitUntil { name, by, until: &until.dtg, newness }.say(language)
+                }
+                (true, None) => words::PieceFit { name, by, newness }.say(language),
+                (false, _) => words::PieceNotFit { name, by, newness }.say(language),
+            }
         }
         Received::Examination { what, id, load, by, new } => {
             let id: String = id.chars().take(8).collect();
-            format!("An {what} ({id}) of {by} on load {load}: training, no inspection{}.", newness(*new))
+            words::LoadTrainingNoInspection {
+                what: &what,
+                id: &id,
+                by: &by,
+                load: &load,
+                newness: newness(*new),
+            }
+            .say(language)
         }
         Received::Movement { report, new } => {
             let MovementView { load, what, at, origin, .. } = report.as_ref();
@@ -111,7 +130,8 @@ fn text(received: &Received) -> String {
             format!("Closing of {name}, signed by {by} {at}{}.", newness(*new))
         }
         Received::Void { load, by, cause, new } => {
-            format!("{by} voided the seal of load {load}: {cause}{}.", newness(*new))
+            words::VoidedSealLoad { by: &by, load: &load, cause: &cause, newness: newness(*new) }
+                .say(language)
         }
     }
 }

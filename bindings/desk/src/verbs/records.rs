@@ -45,7 +45,7 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
                 told(&files);
             } else {
                 print!("{}", seal.code.terminal()?);
-                verify::show(&seal.verdict);
+                verify::show(&seal.verdict, setting.language);
             }
         }
         RecordsVerb::Print { record, out, letter } => {

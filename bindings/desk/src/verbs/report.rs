@@ -37,7 +37,7 @@ pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppErro
         }
         let verdict = app.check_all(&codes)?;
         if !setting.json {
-            verify::show(&verdict);
+            verify::show(&verdict, setting.language);
         }
     } else {
         match report.load.as_slice() {

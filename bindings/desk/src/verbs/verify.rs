@@ -2,7 +2,8 @@
 
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, VerdictView, VerdictWord, visibly};
+use slingseal_app::catalogue::desk as words;
+use slingseal_app::{AppError, Language, VerdictView, VerdictWord, visibly};
 
 use super::Setting;
 use crate::console::{Tone, headline};
@@ -18,7 +19,7 @@ pub(crate) fn run(setting: &Setting, seal: Option<&str>, tag: Option<&str>) -> R
     if setting.json {
         output::print_json(&verdict);
     } else {
-        show(&verdict);
+        show(&verdict, setting.language);
     }
     Ok(exit(verdict.verdict))
 }
@@ -41,15 +42,15 @@ pub(crate) fn exit(verdict: VerdictWord) -> ExitCode {
 }
 
 /// The verdict as a terminal shows it: the word first, painted, then why.
-pub(crate) fn show(verdict: &VerdictView) {
+pub(crate) fn show(verdict: &VerdictView, language: Language) {
     let (tone, word) = word(verdict);
     headline(tone, &word, &format!("  {}", verdict.first));
-    print!("{}", rest(verdict));
+    print!("{}", rest(verdict, language));
 }
 
 /// The same as lines without paint.
-pub(crate) fn text(verdict: &VerdictView) -> String {
-    format!("{}  {}\n{}", word(verdict).1, visibly(&verdict.first), rest(verdict))
+pub(crate) fn text(verdict: &VerdictView, language: Language) -> String {
+    format!("{}  {}\n{}", word(verdict).1, visibly(&verdict.first), rest(verdict, language))
 }
 
 fn word(verdict: &VerdictView) -> (Tone, String) {
@@ -62,29 +63,44 @@ fn word(verdict: &VerdictView) -> (Tone, String) {
 }
 
 /// Line by line; each is made visible whole, so that none holds a line break of a stranger's.
-fn rest(verdict: &VerdictView) -> String {
+fn rest(verdict: &VerdictView, language: Language) -> String {
     let mut lines: Vec<String> = Vec::new();
     for reason in verdict.reasons.iter().filter(|reason| reason.text != verdict.first) {
         lines.push(format!("  - {}", reason.text));
     }
     if let Some(facts) = &verdict.facts {
-        let who = facts.inspector.as_deref().unwrap_or("nobody trusted here");
+        let who = facts.inspector.clone().unwrap_or_else(|| words::NobodyTrusted.say(language));
         let authority = facts.authority.as_ref().map(|name| format!(" ({name})")).unwrap_or_default();
-        lines.push(format!("  Load {}   {}   procedure {}", facts.load, facts.mass, facts.procedure));
+        lines.push(
+            words::LoadProcedure { load: &facts.load, mass: &facts.mass, procedure: &facts.procedure }
+                .say(language),
+        );
+        let (at, until) = (&facts.issued.dtg, &facts.valid_until.dtg);
         // What says no does not run out.
-        let until =
-            if facts.fit { format!(", holds until {}", facts.valid_until.dtg) } else { String::new() };
-        lines.push(format!("  Sealed by {who}{authority} {}{until}", facts.issued.dtg));
-        lines.push(format!("  Check of the seal {}", facts.check));
+        lines.push(if facts.fit {
+            words::SealedHoldsUntil { who, authority, at, until }.say(language)
+        } else {
+            words::SealedBy { who, authority, at }.say(language)
+        });
+        lines.push(words::CheckOfSeal { check: &facts.check }.say(language));
     }
     if let Some(tag) = &verdict.tag {
-        lines.push(format!("  Tag: {}, for {} ({} allowed)", tag.description, tag.aircraft, tag.allowable));
-        lines.push(format!("  Check of the tag {}", tag.check));
+        lines.push(
+            words::TagAllowed {
+                description: &tag.description,
+                aircraft: &tag.aircraft,
+                allowable: &tag.allowable,
+            }
+            .say(language),
+        );
+        lines.push(words::CheckOfTag { check: &tag.check }.say(language));
         lines.extend(tag.basis.lines.iter().map(|line| format!("  {}: {}", line.label, line.text)));
     }
     for line in &verdict.shown {
         let load = if line.load.is_empty() { "?" } else { &line.load };
-        lines.push(format!("  Shown together: load {load}, {}: {}", line.word, line.first));
+        lines.push(
+            words::ShownTogetherLoad { load: &load, word: &line.word, first: &line.first }.say(language),
+        );
     }
     for caution in &verdict.cautions {
         lines.push(format!("  ! {caution}"));

@@ -85,6 +85,10 @@ fn the_day_of_the_readme_can_be_typed_as_it_stands() {
     };
     for line in lines {
         let line = line.split(" # ").next().unwrap().trim();
+        if line.contains(" check-page ") {
+            // It wants the page that `bindings/web/build` makes, and a leader; its own tests play it.
+            continue;
+        }
         let output = if line.contains(" inspect ") {
             let tag = std::fs::read_to_string(day.at("tags/tag-km-014.txt")).unwrap();
             let answers = day.at("answers.txt");

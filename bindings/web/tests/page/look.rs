@@ -84,16 +84,19 @@ pub fn fits(browser: &mut Browser, picture: &Path) {
     browser.js("document.documentElement.style.fontSize = ''");
 }
 
-/// Every address in a browser's log of its network, a line an event.
+/// Every address that a page asked for, in a browser's log of its network, a line an event. What the browser asks for by itself (its
+/// updates, the time) has no origin, and no page can keep it from that.
 pub fn asked(log: &Path) -> Vec<Value> {
     let text = std::fs::read_to_string(log).expect("the log is there");
     assert!(text.contains("\"events\""), "the log has no events");
+    let by_a_page =
+        |line: &&str| line.contains("\"initiator\":\"") && !line.contains("\"initiator\":\"not an origin\"");
     let mut urls = Vec::new();
-    for line in text.lines() {
+    for line in text.lines().filter(by_a_page) {
         for part in line.split("\"url\":\"").skip(1) {
             let url = part.split('"').next().unwrap_or_default();
-            // The browser's own inside, and what it keeps of pages.
-            if !["chrome", "devtools", "about:", "data:", "blob:"].iter().any(|own| url.starts_with(own)) {
+            // Pictures and workers that the page makes itself.
+            if !["data:", "blob:"].iter().any(|own| url.starts_with(own)) {
                 urls.push(json!(url));
             }
         }

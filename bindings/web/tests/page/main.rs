@@ -2,6 +2,15 @@
 //! vectors, every screen in three sizes and three palettes; and that nothing is asked of any network, by the browser's own log.
 //! `tests/web/run` builds what is wanted here and says where: `DEMO`.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    clippy::disallowed_methods,
+    reason = "a test fails by panicking, and measures"
+)]
+
 #[path = "../../../desk/tests/page/browser.rs"]
 mod browser;
 #[allow(dead_code, reason = "each test asks for a part of it")]

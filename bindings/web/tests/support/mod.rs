@@ -47,10 +47,10 @@ pub fn calls(vector: &Vector) -> [Value; 2] {
     ]
 }
 
-/// The native answer to calls in a row: the last one's.
-pub fn native(surface: &mut Surface, calls: &[Value]) -> Value {
+/// The native answers to calls in a row.
+pub fn native(surface: &mut Surface, calls: &[Value]) -> Vec<Value> {
     let answers = calls.iter().map(|call| surface.call(call.to_string().as_bytes()));
-    serde_json::from_str(&answers.last().expect("a call")).expect("an answer is JSON")
+    answers.map(|answer| serde_json::from_str(&answer).expect("an answer is JSON")).collect()
 }
 
 /// Verdict and codes of an answer; none where the text was refused.

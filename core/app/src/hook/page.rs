@@ -143,6 +143,15 @@ fn words_since(
 ) -> Result<(Vec<(Kind, Vec<u8>)>, bool), AppError> {
     let kinds = [(WordKind::Void, Kind::Void), (WordKind::Seal, Kind::Seal), (WordKind::Tag, Kind::Tag)];
     let (mut words, mut left) = (Vec::new(), room);
+    // Gear that was withdrawn stands in the way of every tag that names it, however long ago that was.
+    for row in read.inspections()?.into_iter().filter(|row| row.author.is_some()) {
+        let size = row.bytes.len() + 8;
+        if size > left || words.len() >= CheckPage::MOST_WORDS {
+            return Ok((words, true));
+        }
+        left -= size;
+        words.push((Kind::Inspection, row.bytes));
+    }
     for (stored, kind) in kinds {
         'pages: for page in 0.. {
             let some = read.said_last(stored, page)?;

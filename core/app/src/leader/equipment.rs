@@ -2,6 +2,10 @@ use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
 use super::ListRequest;
+use crate::account::piece_state;
+use slingseal_judgement::PieceState;
+use slingseal_words::Serial;
+
 use crate::{App, AppError, EquipmentView, Inner, RecordLine, Stamp};
 
 /// A piece of equipment in the list.
@@ -28,6 +32,21 @@ pub struct PieceView {
     pub uses: Vec<RecordLine>,
     /// Where the next page begins.
     pub next: Option<String>,
+    /// How it stands by the signed inspections of it that are kept here; none where none counts.
+    pub standing: Option<PieceStanding>,
+}
+
+/// How a piece of gear stands.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PieceStanding {
+    /// Out of service, until an inspector finds it fit.
+    pub withdrawn: bool,
+    /// When the inspection that says so was signed.
+    pub at: Stamp,
+    /// Until when it is fit, where that was said.
+    pub until: Option<Stamp>,
+    /// What was found, where it is withdrawn.
+    pub why: Option<String>,
 }
 
 impl App {
@@ -59,10 +78,25 @@ impl App {
         let inner = self.lock();
         let newest = page.lines.iter().find(|line| line.whole);
         let newest = newest.map(|line| inner.pieces_of(&line.seal, serial)).transpose()?.unwrap_or_default();
-        if page.lines.is_empty() && request.after.is_none() {
+        let standing = match Serial::new(serial) {
+            Ok(serial) => piece_state(&inner.store.read(), &serial, &mut inner.trusted()?)?.map(standing_of),
+            Err(_) => None,
+        };
+        if page.lines.is_empty() && request.after.is_none() && standing.is_none() {
             return Err(AppError::not_found(words::RecordNamesEquipmentSerialNumber { serial: &serial }));
         }
-        Ok(PieceView { serial: serial.to_owned(), newest, uses: page.lines, next: page.next })
+        Ok(PieceView { serial: serial.to_owned(), newest, uses: page.lines, next: page.next, standing })
+    }
+}
+
+fn standing_of(state: PieceState) -> PieceStanding {
+    match state {
+        PieceState::Fit { at, until } => {
+            PieceStanding { withdrawn: false, at: at.into(), until: until.map(Stamp::from), why: None }
+        }
+        PieceState::Withdrawn { at, why } => {
+            PieceStanding { withdrawn: true, at: at.into(), until: None, why: Some(why) }
+        }
     }
 }
 

@@ -16,7 +16,7 @@ pub(crate) use board::day_of;
 pub use board::{BoardColumn, BoardLoad, BoardRequest, BoardView, ZoneCount};
 pub use deficiencies::{DeficienciesView, GroupShare, PointShare, ShareView};
 pub use editions::{EditionWalked, EditionsView};
-pub use equipment::{PieceLine, PieceView};
+pub use equipment::{PieceLine, PieceStanding, PieceView};
 pub use export::{EXPORT_SCHEMA, ExportTable};
 pub use list::{ListRequest, RecordsView};
 pub use people::{PeopleView, PersonView};

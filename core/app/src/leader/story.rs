@@ -259,7 +259,7 @@ fn moment(walk: &Walk, event: &Event) -> Moment {
         What::Undone { answer } => (MomentKind::Undone, format!("Answer {answer} taken back")),
         What::WentTo { card } => (MomentKind::Moved, format!("Went to card {card}")),
         What::RiggingAssessed { finding } => {
-            let verdict = if finding.within_limits { "within limits" } else { "OVER LIMITS" };
+            let verdict = if finding.within_limits { "within limits at rest" } else { "OVER LIMITS" };
             (MomentKind::Rigging, format!("Rigging {verdict}: {}", finding.summary))
         }
         What::Paused {} => (MomentKind::Walk, "Paused".into()),

@@ -93,7 +93,7 @@ fn a_refusal_at_the_hook_is_a_void_and_needs_its_cause() {
     let given = report(&refusal(Some("rigging"), Some("leg 2 under the skid"))).unwrap();
     assert_eq!((given.cause.as_str(), given.note.as_deref()), ("rigging", Some("leg 2 under the skid")));
     assert_eq!(day.two.show_seal(&day.seals[1].record).unwrap().verdict.reasons[0].code, "refused_at_hook");
-    assert_eq!(day.two.load("KM-015").unwrap().state, "voided");
+    assert_eq!(day.two.load("KM-015").unwrap().state, "refused");
 }
 
 #[test]

@@ -133,6 +133,9 @@ fn a_piece_is_withdrawn_for_whoever_hears_of_it_until_it_is_found_fit() {
         desk.inspection(&signed.digest).unwrap().whole && !hook.inspection(&signed.digest).unwrap().whole
     );
 
+    let standing = desk.piece("sl-0091", None).unwrap().standing.unwrap();
+    assert!(standing.withdrawn && standing.why.as_deref() == Some("link is cracked, gouged or pitted"));
+
     // Mended and inspected again, later than any slack of clocks.
     zone.pass(3_600);
     let again = inspect(&store, "gear-chain", "SL-0091", None);

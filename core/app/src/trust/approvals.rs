@@ -4,6 +4,8 @@
 use serde::Serialize;
 
 use crate::procedures::keep_own_text;
+use crate::trust::rosters::has_room;
+use crate::trust::setup::AUTHORITY_VAULT;
 use crate::view::hex;
 use crate::{App, AppError, AuthorityView, Inner, Stamp};
 use slingseal_catalogue::refusals as words;
@@ -99,27 +101,12 @@ impl App {
         days: Option<u32>,
         passphrase: &str,
     ) -> Result<AuthorityView, AppError> {
+        // What can be told without the passphrase is told first: it costs no try.
+        self.lock().roster_with(which, days)?;
+        let key = self.open_key(AUTHORITY_VAULT, passphrase)?;
         let mut inner = self.lock();
-        let now = inner.now();
-        let mut roster = inner.next_roster(days)?;
-        let (mut texts, mut named) = (Vec::new(), Vec::new());
-        for one in which {
-            let procedure = match one {
-                Approve::Id(id) => {
-                    let id = ProcedureId::new(id)?;
-                    let text = inner.procedure_text(&id)?;
-                    texts.push(text.clone());
-                    check(&text)?
-                }
-                Approve::Text(text) => {
-                    texts.push(text.clone());
-                    check(text)?
-                }
-            };
-            approve_edition(&mut roster, &procedure, now)?;
-            named.push(Edition::of(procedure.id().clone(), procedure.version(), procedure.digest()));
-        }
-        inner.sign_roster(&roster, passphrase)?;
+        let Approving { roster, texts, named } = inner.roster_with(which, days)?;
+        inner.sign_roster(&roster, &key)?;
         inner.store.write(|tx| texts.iter().try_for_each(|text| keep_own_text(tx, text)))?;
         inner.told_of(&roster, &named)
     }
@@ -135,9 +122,50 @@ impl App {
         days: Option<u32>,
         passphrase: &str,
     ) -> Result<AuthorityView, AppError> {
+        self.lock().roster_less(which, days)?;
+        let key = self.open_key(AUTHORITY_VAULT, passphrase)?;
         let mut inner = self.lock();
-        let now = inner.now();
-        let mut roster = inner.next_roster(days)?;
+        let (roster, taken) = inner.roster_less(which, days)?;
+        inner.sign_roster(&roster, &key)?;
+        inner.told_of(&roster, &taken)
+    }
+}
+
+/// A roster that is to be signed, the texts that it approves, and their editions.
+struct Approving {
+    roster: Roster,
+    texts: Vec<String>,
+    named: Vec<Edition>,
+}
+
+impl Inner {
+    fn roster_with(&self, which: &[Approve], days: Option<u32>) -> Result<Approving, AppError> {
+        let now = self.now();
+        let mut roster = self.next_roster(days)?;
+        let (mut texts, mut named) = (Vec::new(), Vec::new());
+        for one in which {
+            let procedure = match one {
+                Approve::Id(id) => {
+                    let id = ProcedureId::new(id)?;
+                    let text = self.procedure_text(&id)?;
+                    texts.push(text.clone());
+                    check(&text)?
+                }
+                Approve::Text(text) => {
+                    texts.push(text.clone());
+                    check(text)?
+                }
+            };
+            approve_edition(&mut roster, &procedure, now)?;
+            named.push(Edition::of(procedure.id().clone(), procedure.version(), procedure.digest()));
+        }
+        has_room(&roster)?;
+        Ok(Approving { roster, texts, named })
+    }
+
+    fn roster_less(&self, which: &[String], days: Option<u32>) -> Result<(Roster, Vec<Edition>), AppError> {
+        let now = self.now();
+        let mut roster = self.next_roster(days)?;
         let mut taken = Vec::new();
         for word in which {
             let editions = meant(&roster, word);
@@ -152,12 +180,9 @@ impl App {
                 }
             }
         }
-        inner.sign_roster(&roster, passphrase)?;
-        inner.told_of(&roster, &taken)
+        Ok((roster, taken))
     }
-}
 
-impl Inner {
     fn told_of(&self, roster: &Roster, editions: &[Edition]) -> Result<AuthorityView, AppError> {
         let mut changed = self.approvals_of(roster)?;
         changed.retain(|view| {

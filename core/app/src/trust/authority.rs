@@ -7,13 +7,13 @@ use std::collections::BTreeSet;
 
 use crate::account::{trust_changed, trusted_of};
 use crate::trust::approvals::{ApprovalView, approve_edition};
-use crate::trust::rosters::{REVOKED_KEYS, ROSTER_LIFE, roster_row};
+use crate::trust::rosters::{REVOKED_KEYS, ROSTER_LIFE, has_room, roster_row};
 use crate::trust::setup::AUTHORITY_VAULT;
 use crate::{App, AppError, CodeView, Inner, IssuedListView, IssuedView, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
     Authority, Credential, CredentialId, DEFAULT_VALIDITY, KeyRequest, KeyThumbprint, Passphrase, PublicKey,
-    Roles, Roster, SecretKey, Vault,
+    Roles, Roster, Vault,
 };
 use slingseal_store::{AuthorityRow, CredentialRow};
 use slingseal_words::{CallSign, Digest, Name, ProcedureId, Seconds, Time};
@@ -67,16 +67,15 @@ impl App {
         passphrase: &str,
         approve: &[String],
     ) -> Result<AuthorityView, AppError> {
-        let mut inner = self.lock();
-        if inner.store.read().vault(AUTHORITY_VAULT)?.is_some() {
-            return Err(AppError::refused(words::HomeAuthorityAlreadyUseBegin));
-        }
+        self.lock().may_begin_authority()?;
         let name = Name::new(name)?;
         let passphrase = chosen_passphrase(passphrase, &name)?;
-        let key = SecretKey::make(inner.outside.entropy.as_ref());
-        let now = inner.now();
+        let (key, now) = self.new_key();
         let card = Authority::sign(&name, now, &key);
-        let vault = inner.lock_away(&key, &passphrase)?;
+        let vault = self.lock_away(&key, &passphrase)?;
+        let mut inner = self.lock();
+        // Asked again: the home was free while the passphrase was stretched.
+        inner.may_begin_authority()?;
         let mut roster = Roster::new(1, now, now.plus(ROSTER_LIFE));
         for id in approve {
             approve_edition(&mut roster, &inner.procedure(&ProcedureId::new(id)?)?, now)?;
@@ -142,8 +141,7 @@ impl App {
         if roles.is_empty() {
             return Err(AppError::bad_input(words::CredentialRoleNameOneSeveral));
         }
-        let mut inner = self.lock();
-        let now = inner.now();
+        let now = self.lock().now();
         let expires = Time::parse(&issue.expires).map_err(AppError::bad_input)?;
         if expires <= now {
             return Err(AppError::bad_input(words::ExpiryIsPast { expires: expires.dtg() }));
@@ -154,8 +152,11 @@ impl App {
             None => DEFAULT_VALIDITY,
         };
         let holder = issue.holder.as_deref().map(CallSign::new).transpose()?.unwrap_or(request.holder);
+        // What can be told without the passphrase is told first: it costs no try.
+        self.lock().not_revoked(&holder, &request.key)?;
+        let key = self.open_key(AUTHORITY_VAULT, passphrase)?;
+        let mut inner = self.lock();
         inner.not_revoked(&holder, &request.key)?;
-        let key = inner.unlock(AUTHORITY_VAULT, passphrase)?;
         let credential = Credential { holder, roles, expires, longest_validity, key: request.key };
         let bytes = credential.issue(&key);
         // A credential says nothing of when it was issued: the same terms are the same bytes, with the id that was revoked.
@@ -183,15 +184,41 @@ impl App {
         days: Option<u32>,
         passphrase: &str,
     ) -> Result<AuthorityView, AppError> {
+        // What can be told without the passphrase is told first: it costs no try.
+        self.lock().roster_without(which, days)?;
+        let key = self.open_key(AUTHORITY_VAULT, passphrase)?;
         let mut inner = self.lock();
-        let own = inner.authority_key()?.to_bytes();
-        let issued = inner.all_issued(&own)?;
+        let NextRoster { roster, taken } = inner.roster_without(which, days)?;
+        inner.sign_roster(&roster, &key)?;
+        Ok(AuthorityView { taken, ..inner.authority_view()? })
+    }
+}
+
+/// A roster that is to be signed, and the credentials that it takes back anew.
+struct NextRoster {
+    roster: Roster,
+    taken: Vec<IssuedView>,
+}
+
+impl Inner {
+    /// A home is one authority.
+    fn may_begin_authority(&self) -> Result<(), AppError> {
+        if self.store.read().vault(AUTHORITY_VAULT)?.is_some() {
+            return Err(AppError::refused(words::HomeAuthorityAlreadyUseBegin));
+        }
+        Ok(())
+    }
+
+    /// The newest roster, less whom the words mean.
+    fn roster_without(&self, which: &[String], days: Option<u32>) -> Result<NextRoster, AppError> {
+        let own = self.authority_key()?.to_bytes();
+        let issued = self.all_issued(&own)?;
         let mut taken: BTreeSet<KeyThumbprint> = BTreeSet::new();
         for word in which {
             taken.extend(issued.meant(word)?);
         }
-        let now = inner.now();
-        let mut roster = inner.next_roster(days)?;
+        let now = self.now();
+        let mut roster = self.next_roster(days)?;
         let taken_now = issued.views_of(&taken, &roster, now);
         let (moot, moot_keys) = (issued.moot_ids(now), issued.moot_keys(now));
         roster.revoked.retain(|id| !moot.contains(id));
@@ -199,8 +226,8 @@ impl App {
         for key in &taken {
             roster.keys.entry(*key).or_insert(now);
         }
-        inner.sign_roster(&roster, passphrase)?;
-        Ok(AuthorityView { taken: taken_now, ..inner.authority_view()? })
+        has_room(&roster)?;
+        Ok(NextRoster { roster, taken: taken_now })
     }
 }
 

@@ -2,7 +2,6 @@
 //! goes this way, so that nothing of the last roster is lost on it.
 
 use crate::account::{trust_changed, trusted_of};
-use crate::trust::setup::AUTHORITY_VAULT;
 use crate::{AppError, CodeView, Inner};
 use slingseal_catalogue::refusals as words;
 use slingseal_message::trust::{KeyThumbprint, Roster, SecretKey};
@@ -38,18 +37,14 @@ impl Inner {
     /// Signs a roster and keeps it as the newest.
     ///
     /// # Errors
-    /// A wrong passphrase; a roster that fits no code.
-    pub(super) fn sign_roster(&mut self, roster: &Roster, passphrase: &str) -> Result<(), AppError> {
-        let entries = roster.revoked.len() + roster.keys.len();
-        let approved = roster.approved.len();
-        if roster.keys.len() > Roster::MOST || approved > Roster::MOST_APPROVED {
-            return Err(no_room(entries + approved));
-        }
-        let key = self.unlock(AUTHORITY_VAULT, passphrase)?;
-        let row = roster_row(roster, &key, self.now());
+    /// A roster that fits no code.
+    pub(super) fn sign_roster(&mut self, roster: &Roster, key: &SecretKey) -> Result<(), AppError> {
+        has_room(roster)?;
+        let entries = roster.revoked.len() + roster.keys.len() + roster.approved.len();
+        let row = roster_row(roster, key, self.now());
         // Before it is kept: an authority whose newest roster fits no code could hand out none.
         if CodeView::of(Roster::kind(&row.bytes)?, &row.bytes).is_err() {
-            return Err(no_room(entries + approved));
+            return Err(no_room(entries));
         }
         let mut ever = self.keys_ever_revoked()?;
         ever.extend(roster.keys.keys().copied());
@@ -61,6 +56,17 @@ impl Inner {
             trust_changed(tx, &before)
         })
     }
+}
+
+/// Refuses more entries than a roster may have: told before a passphrase is asked, for it costs no try.
+///
+/// # Errors
+/// Too many revoked keys or approvals.
+pub(super) fn has_room(roster: &Roster) -> Result<(), AppError> {
+    if roster.keys.len() > Roster::MOST || roster.approved.len() > Roster::MOST_APPROVED {
+        return Err(no_room(roster.revoked.len() + roster.keys.len() + roster.approved.len()));
+    }
+    Ok(())
 }
 
 fn no_room(entries: usize) -> AppError {

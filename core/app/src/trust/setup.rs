@@ -319,18 +319,6 @@ impl Inner {
         Ok(own == Some(*key))
     }
 
-    pub(crate) fn lock_away(&self, key: &SecretKey, pin: &Passphrase) -> Result<Vault, AppError> {
-        let outside = &self.outside;
-        Ok(Vault::lock(key, pin, &outside.device_secret, outside.stretch, outside.entropy.as_ref())?)
-    }
-
-    /// Opens an authority's vault for one signature, holding the home all the while: nobody draws a page on a desk meanwhile.
-    pub(crate) fn unlock(&mut self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
-        let tried = self.begin_try(vault)?;
-        let opened = tried.vault.unlock(&Passphrase::entered(pin), &self.outside.device_secret);
-        self.end_try(vault, tried.wrong, opened)
-    }
-
     /// A device has one key, and another only in the place of one that was revoked.
     fn may_make_key(&self) -> Result<(), AppError> {
         if self.store.read().vault(DEVICE_VAULT)?.is_some()

@@ -265,18 +265,33 @@ impl Inner {
                 events.extend(more);
             }
         }
-        let row = row(id, &walk, now);
-        let bodies = bodies(&events)?;
-        let mut entries = vec![NewEntry { kind: GROUND, walk: Some(id), body: &body, time: now }];
+        let ground = NewEntry { kind: GROUND, walk: Some(id), body: &body, time: now };
+        self.keep_begun(id, ground, &text, &events, InHand { walk, rigging: tag.rigging })
+    }
+
+    /// Keeps a walk that has just begun, in one transaction: the entry that says what it stands on, its procedure's text and its
+    /// first events.
+    fn keep_begun(
+        &mut self,
+        id: WalkId,
+        stands_on: NewEntry<'_>,
+        text: &str,
+        events: &[Event],
+        begun: InHand,
+    ) -> Result<WalkView, AppError> {
+        let now = stands_on.time;
+        let row = row(id, &begun.walk, now);
+        let bodies = bodies(events)?;
+        let mut entries = vec![stands_on];
         entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
         self.store.write(|tx| -> Result<(), AppError> {
-            keep_own_text(tx, &text)?;
+            keep_own_text(tx, text)?;
             tx.append_many(&entries)?;
             tx.put_walk(&row)?;
             Ok(())
         })?;
-        let view = self.walk_view(id, &walk, None);
-        self.walks.insert(id, InHand { walk, rigging: tag.rigging });
+        let view = self.walk_view(id, &begun.walk, None);
+        self.walks.insert(id, begun);
         view
     }
 

@@ -6,9 +6,8 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use crate::procedures::keep_own_text;
 use crate::walks::inspections::subject_word;
-use crate::walks::{EVENT, apply, bodies, id_text, row, walk_id};
+use crate::walks::{apply, id_text, walk_id};
 use crate::{App, AppError, InHand, Inner, Stamp, WalkView};
 use slingseal_journal::{NewEntry, WalkId};
 use slingseal_message::envelope::{Limits, Reader, Writer, check};
@@ -159,18 +158,8 @@ impl Inner {
         let events =
             walk.decide(Command::Begin, now).map_err(|refusal| AppError::refused(refusal.to_string()))?;
         apply(&mut walk, &events)?;
-        let (row, bodies) = (row(id, &walk, now), bodies(&events)?);
-        let mut entries = vec![NewEntry { kind: SUBJECT, walk: Some(id), body: &body, time: now }];
-        entries.extend(bodies.iter().map(|body| NewEntry { kind: EVENT, walk: Some(id), body, time: now }));
-        self.store.write(|tx| -> Result<(), AppError> {
-            keep_own_text(tx, &text)?;
-            tx.append_many(&entries)?;
-            tx.put_walk(&row)?;
-            Ok(())
-        })?;
-        let view = self.walk_view(id, &walk, None);
-        self.walks.insert(id, InHand { walk, rigging: None });
-        view
+        let subject = NewEntry { kind: SUBJECT, walk: Some(id), body: &body, time: now };
+        self.keep_begun(id, subject, &text, &events, InHand { walk, rigging: None })
     }
 
     /// What an inspection without a tag stands on.

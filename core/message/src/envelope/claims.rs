@@ -48,6 +48,52 @@ impl<'b> Claims<'b> {
         Ok(claims)
     }
 
+    /// The claims of a statement on a subject, by whoever's credential stands in the header.
+    pub fn statement(subject: &'b str, issued: Time, content: &'b [u8]) -> Self {
+        Self { subject: Some(subject), issued: Some(issued), ours: Some(content), ..Self::default() }
+    }
+
+    /// Subject, time and content of a statement; `what` names the claims in the error.
+    ///
+    /// # Errors
+    /// One of the three is missing, or another claim stands beside them.
+    pub fn read_statement(self, what: &'static str) -> Result<(&'b str, Time, &'b [u8]), ShapeError> {
+        match self {
+            Self {
+                subject: Some(subject),
+                issued: Some(issued),
+                ours: Some(content),
+                expires: None,
+                key: None,
+                scope: None,
+            } => Ok((subject, issued, content)),
+            _ => Err(ShapeError(what)),
+        }
+    }
+
+    /// The claims of a card by which a key says whose it is.
+    pub fn card(subject: &'b str, issued: Time, key: [u8; 32]) -> Self {
+        Self { subject: Some(subject), issued: Some(issued), key: Some(key), ..Self::default() }
+    }
+
+    /// Subject, time and key of a card; `what` names the claims in the error.
+    ///
+    /// # Errors
+    /// One of the three is missing, or another claim stands beside them.
+    pub fn read_card(self, what: &'static str) -> Result<(&'b str, Time, [u8; 32]), ShapeError> {
+        match self {
+            Self {
+                subject: Some(subject),
+                issued: Some(issued),
+                key: Some(key),
+                expires: None,
+                scope: None,
+                ours: None,
+            } => Ok((subject, issued, key)),
+            _ => Err(ShapeError(what)),
+        }
+    }
+
     /// The payload.
     pub fn to_bytes(&self) -> Vec<u8> {
         let present = [
@@ -108,7 +154,7 @@ fn confirmation(reader: &mut Reader<'_>) -> Result<[u8; 32], ShapeError> {
 #[cfg(test)]
 mod tests {
     use super::Claims;
-    use crate::envelope::{Limits, check};
+    use crate::envelope::{Limits, ShapeError, check};
     use slingseal_words::Time;
 
     #[test]
@@ -125,6 +171,16 @@ mod tests {
         assert_eq!(check(&bytes, Limits::CODE), Ok(()));
         assert_eq!(Claims::parse(&bytes), Ok(claims));
         assert_eq!(Claims::parse(&[0xa0]), Ok(Claims::default()));
+        let at = Time::from_unix(7);
+        let (card, statement) = (Claims::card("Anvil 3", at, [7; 32]), Claims::statement("KM-014", at, &[1]));
+        assert_eq!(card.read_card("card"), Ok(("Anvil 3", at, [7; 32])));
+        assert_eq!(statement.read_statement("void"), Ok(("KM-014", at, [1].as_slice())));
+        for wrong in [claims, card, Claims { scope: Some(&[1]), ..statement }] {
+            assert_eq!(wrong.read_statement("void"), Err(ShapeError("void")));
+        }
+        for wrong in [claims, statement, Claims { expires: Some(at), ..card }] {
+            assert_eq!(wrong.read_card("card"), Err(ShapeError("card")));
+        }
         assert!(Claims::parse(&[0xa1, 0x03, 0x01]).is_err(), "an unknown claim is refused");
         assert!(Claims::parse(&[0xa1, 0x06, 0x20]).is_err(), "a time before 1970 is refused");
     }

@@ -121,12 +121,7 @@ impl Void {
         out.array(3).bytes(self.record.as_bytes()).int(self.cause.code());
         out.maybe(self.note.as_ref(), |out, note| out.text(note.as_str()));
         let content = out.into_bytes();
-        let claims = Claims {
-            subject: Some(self.load.as_str()),
-            issued: Some(self.issued),
-            ours: Some(&content),
-            ..Claims::default()
-        };
+        let claims = Claims::statement(self.load.as_str(), self.issued, &content);
         Unsigned::prepare(Kind::Void, credential, &claims)
     }
 
@@ -136,17 +131,7 @@ impl Void {
     /// Bytes that are not a void in its only spelling.
     pub fn open(bytes: &[u8]) -> Result<(Self, Sign1<'_>), VoidError> {
         let message = Sign1::parse(bytes, Limits::CODE)?;
-        let Claims {
-            subject: Some(load),
-            expires: None,
-            issued: Some(issued),
-            key: None,
-            scope: None,
-            ours: Some(content),
-        } = Claims::parse(message.payload)?
-        else {
-            return Err(ShapeError("claims of a void").into());
-        };
+        let (load, issued, content) = Claims::parse(message.payload)?.read_statement("claims of a void")?;
         let mut reader = Reader::new(content);
         reader.array(3, "content of a void")?;
         let record = Digest::from_bytes(reader.fixed("record")?);

@@ -1,6 +1,6 @@
 use super::keys::{PublicKey, SecretKey};
 use super::message::{TrustError, make, open, verify};
-use crate::envelope::{Claims, Header, Kind, Limits, Reader, ShapeError};
+use crate::envelope::{Claims, Header, Kind, Limits, Reader};
 use slingseal_words::{Name, Time};
 
 /// An authority's name and public key, signed by itself: proof of nothing but that it was not torn. A device trusts
@@ -22,29 +22,14 @@ pub struct Authority {
 impl Authority {
     /// Makes the card.
     pub fn sign(name: &Name, issued: Time, key: &SecretKey) -> Vec<u8> {
-        let claims = Claims {
-            subject: Some(name.as_str()),
-            issued: Some(issued),
-            key: Some(key.public().to_bytes()),
-            ..Claims::default()
-        };
+        let claims = Claims::card(name.as_str(), issued, key.public().to_bytes());
         make(Kind::Authority, Header::default(), &claims, key)
     }
 
     /// Reads a card and checks that it is signed by the key in it.
     pub fn open(bytes: &[u8]) -> Result<Self, TrustError> {
         let (message, claims) = open(bytes, Limits::CODE)?;
-        let Claims {
-            subject: Some(name),
-            issued: Some(issued),
-            key: Some(key),
-            expires: None,
-            scope: None,
-            ours: None,
-        } = claims
-        else {
-            return Err(ShapeError("claims of an authority").into());
-        };
+        let (name, issued, key) = claims.read_card("claims of an authority")?;
         let name = Reader::line_of(name, "name of the authority", Name::received)?;
         let key = PublicKey::from_bytes(&key)?;
         verify(Kind::Authority, &message, &key)?;

@@ -13,8 +13,8 @@ use slingseal_words::{CallSign, Digest, Seconds, Time};
 /// ```cddl
 /// check-page = message ; header { 1: -19, 13: the leader's credential }
 ///                      ; claims { 4: relied on until, 6: made, -65537: content }
-/// content    = [ [1*16 [ card: bstr, roster: bstr / null ]], [0*4000 [ 0..2, word: bstr ]] ]
-///                                            ; 0 a seal, 1 a void, 2 a tag of either form
+/// content    = [ [1*16 [ card: bstr, roster: bstr / null ]], [0*4000 [ 0..3, word: bstr ]] ]
+///                                            ; 0 a seal, 1 a void, 2 a tag of either form, 3 an inspection
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CheckPage {
@@ -24,7 +24,7 @@ pub struct CheckPage {
     pub until: Time,
     /// The cards of the authorities, each with its newest roster.
     pub authorities: Vec<PageAuthority>,
-    /// Seals, voids and tags, as received; a tag of either form stands as [`Kind::Tag`]: its content tells.
+    /// Seals, voids, tags and inspections of gear, as received; a tag of either form stands as [`Kind::Tag`]: its content tells.
     pub words: Vec<(Kind, Vec<u8>)>,
 }
 
@@ -187,7 +187,7 @@ impl CheckPage {
     }
 }
 
-const WORDS: [Kind; 3] = [Kind::Seal, Kind::Void, Kind::Tag];
+const WORDS: [Kind; 4] = [Kind::Seal, Kind::Void, Kind::Tag, Kind::Inspection];
 
 /// The number of a kind of word; what is no word of a load has none that is read.
 fn code(kind: Kind) -> i64 {
@@ -195,6 +195,7 @@ fn code(kind: Kind) -> i64 {
         Kind::Seal => 0,
         Kind::Void => 1,
         Kind::Tag | Kind::TagWithBasis => 2,
+        Kind::Inspection => 3,
         _ => -1,
     }
 }

@@ -1,6 +1,6 @@
 use super::{ExamError, PlantedList, Salt, Standard};
 use crate::procedure::Expanded;
-use slingseal_message::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Unsigned, Writer};
+use slingseal_message::envelope::{Claims, Kind, Limits, Reader, Sign1, Unsigned, Writer};
 use slingseal_words::{Digest, LoadNumber, ProcedureId, Time};
 
 /// An instructor's lock on what is planted: shown before the student starts, so that the list cannot change afterwards. It
@@ -41,12 +41,7 @@ impl Lock {
         self.standard.write(&mut out);
         out.bytes(self.planted.as_bytes());
         let content = out.into_bytes();
-        let claims = Claims {
-            subject: Some(self.load.as_str()),
-            issued: Some(self.locked),
-            ours: Some(&content),
-            ..Claims::default()
-        };
+        let claims = Claims::statement(self.load.as_str(), self.locked, &content);
         Unsigned::prepare(Kind::ExamKey, credential, &claims)
     }
 
@@ -56,17 +51,8 @@ impl Lock {
     /// Bytes that are not a lock in its only spelling.
     pub fn open(bytes: &[u8]) -> Result<(Self, Sign1<'_>), ExamError> {
         let message = Sign1::parse(bytes, Limits::CODE)?;
-        let Claims {
-            subject: Some(load),
-            expires: None,
-            issued: Some(locked),
-            key: None,
-            scope: None,
-            ours: Some(content),
-        } = Claims::parse(message.payload)?
-        else {
-            return Err(ShapeError("claims of an examination key").into());
-        };
+        let (load, locked, content) =
+            Claims::parse(message.payload)?.read_statement("claims of an examination key")?;
         let mut reader = Reader::new(content);
         reader.array(6, "content of an examination key")?;
         let lock = Self {

@@ -81,12 +81,7 @@ impl ExamResult {
         out.bytes(&self.salt);
         self.planted.write(&mut out);
         let content = out.into_bytes();
-        let claims = Claims {
-            subject: Some(self.student.as_str()),
-            issued: Some(self.issued),
-            ours: Some(&content),
-            ..Claims::default()
-        };
+        let claims = Claims::statement(self.student.as_str(), self.issued, &content);
         Unsigned::prepare(Kind::ExamResult, credential, &claims)
     }
 
@@ -96,17 +91,8 @@ impl ExamResult {
     /// Bytes that are not a result in its only spelling.
     pub fn open(bytes: &[u8]) -> Result<(Self, Sign1<'_>), ExamError> {
         let message = Sign1::parse(bytes, Limits::CODE)?;
-        let Claims {
-            subject: Some(student),
-            expires: None,
-            issued: Some(issued),
-            key: None,
-            scope: None,
-            ours: Some(content),
-        } = Claims::parse(message.payload)?
-        else {
-            return Err(ShapeError("claims of an examination result").into());
-        };
+        let (student, issued, content) =
+            Claims::parse(message.payload)?.read_statement("claims of an examination result")?;
         let mut reader = Reader::new(content);
         reader.array(10, "content of an examination result")?;
         let result = Self {

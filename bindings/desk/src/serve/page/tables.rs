@@ -194,6 +194,15 @@ pub(in crate::serve) fn equipment(pieces: &[PieceLine], from: &str, next: Option
 /// Where one piece was used.
 pub(in crate::serve) fn piece(view: &PieceView) -> Markup {
     html! {
+        @if let Some(standing) = &view.standing {
+            p.state.bad[standing.withdrawn] {
+                @match (standing.withdrawn, &standing.until) {
+                    (true, _) => { b { "Withdrawn " (standing.at.dtg) } ": " (standing.why.as_deref().unwrap_or("not told")) },
+                    (false, Some(until)) => { b { "Fit until " (until.dtg) } ", inspected " (standing.at.dtg) },
+                    (false, None) => { b { "Found fit " (standing.at.dtg) } },
+                }
+            }
+        }
         @for piece in &view.newest {
             dl.facts.row {
                 div { dt { "Equipment" } dd { (piece.kind) } }

@@ -1,0 +1,88 @@
+//! The pages in every language of the catalogue: nothing is cut, and no word stands outside of it.
+
+use slingseal_app::catalogue::terminal as words;
+
+use super::*;
+
+/// The pages that an inspection shows, each after its keys from the one before.
+const WAYS: &[&str] = &["", "0", "1", "-", "2", "1\n", "-", "/"];
+
+fn pages(language: Language, mut look: impl FnMut(&mut Hands, &str)) {
+    let mut hands = Hands::speaking(language);
+    practice::make(&hands.desk.app, "Anvil 3", PIN).unwrap();
+    hands.desk.practice = true;
+    hands.desk.act(Action::Start).unwrap();
+    look(&mut hands, "start");
+    hands.press("1");
+    look(&mut hands, "the tag");
+    hands.press("1");
+    for keys in WAYS {
+        for letter in keys.chars() {
+            hands.key(if letter == '\n' { Key::Enter } else { Key::Letter(letter) });
+            let page = format!("{keys:?} at {letter:?}");
+            look(&mut hands, &page);
+        }
+        look(&mut hands, keys);
+    }
+    let mut hands = Hands::speaking(language);
+    practice::make(&hands.desk.app, "Anvil 3", PIN).unwrap();
+    hands.desk.practice = true;
+    hands.desk.act(Action::Start).unwrap();
+    hands.press("11");
+    hands.all_good();
+    look(&mut hands, "the decision");
+    hands.press("+");
+    look(&mut hands, "decide");
+}
+
+fn flat(screen: &str) -> String {
+    screen.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn every_key_is_told_whole_in_every_language() {
+    for language in Language::all().chain([Language::Pseudo]) {
+        pages(language, |hands, page| {
+            let screen = flat(&hands.screen());
+            for (key, words) in hands.desk.hints().concat() {
+                assert!(
+                    screen.contains(&flat(&words)),
+                    "{language:?}, {page}: {key} {words}\n{}",
+                    hands.screen()
+                );
+            }
+        });
+    }
+}
+
+/// In the pseudo-language every word of the catalogue has an accent: a plain one is the load's, the procedure's, or a word
+/// that nobody can translate.
+#[test]
+fn no_page_has_a_word_of_its_own() {
+    // Keys and verbs are called by one name in every language.
+    const NAMES: &[&str] = &["Ctrl", "slingseal"];
+    pages(Language::Pseudo, |hands, page| {
+        let mut data = serde_json::to_string(&hands.desk.view).unwrap();
+        let start = hands.desk.app.start().unwrap();
+        data.push_str(&serde_json::to_string(&start).unwrap());
+        if let Some(view) = &hands.desk.view {
+            data.push_str(&serde_json::to_string(&hands.desk.app.walk_rigging(&view.walk).unwrap()).unwrap());
+        }
+        if let Page::Pick(pick) = &hands.desk.page {
+            // What a tag shows before it is walked is the planner's.
+            data.push_str(&format!("{:?}", pick.items));
+        }
+        let screen = hands.screen();
+        for word in screen.split(|letter: char| !letter.is_alphabetic()) {
+            let plain = word.len() > 3 && word.chars().all(|letter| letter.is_ascii_alphabetic());
+            let ours = plain && word.chars().any(|letter| letter.is_ascii_lowercase());
+            assert!(!ours || NAMES.contains(&word) || data.contains(word), "{page}: {word}\n{screen}");
+        }
+    });
+}
+
+#[test]
+fn the_states_are_the_trade_s_in_spanish() {
+    assert_eq!(words::StateAwaits.say(Language::Spanish), "CORREGIDO: REINSPECCIONE");
+    assert_eq!(words::HintNotFit.say(Language::Spanish), "NO APTA");
+}
