@@ -43,6 +43,8 @@ export interface Verdict {
 export type Opened =
   | Verdict
   | { kind: "roster"; authority: string; sequence: number; revoked: number; new: boolean }
+  | { kind: "inspection"; name: string; by: string; fit: boolean; fit_until: number | null }
+  | { kind: "movement"; load: string; by: string | null; event: string }
   | { kind: "void"; load: string; by: string | null; cause: string | null };
 
 /** When and in which language is asked: whole seconds since 1970, UTC. */

@@ -15,7 +15,7 @@ from vectors import moment
 LIMITS = (295_000, 8)
 LONGEST = 7 * 86_400
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-WORDS = {0: "SL1", 1: "VO1", 3: "PI1"}
+WORDS = {0: "SL1", 1: "VO1", 3: "PI1", 4: "MV1"}
 
 
 def thumbprint(data: bytes) -> str:
@@ -54,7 +54,7 @@ class Page:
         self.words = []
         for one in some(words, 0, 4_000):
             kind, text = items(one, 2)
-            word = self._word(number(kind, 0, 3), self._bytes(text))
+            word = self._word(number(kind, 0, 4), self._bytes(text))
             author = Evidence(self.authorities, [word], 0).author(word) if word.message is not None else None
             if not isinstance(word, Tag) and (author is None or author.state != "known"):
                 raise Refused("a word of nobody")

@@ -192,6 +192,8 @@ async function takeIn(text) {
     const answer = await core({ call: "open", text });
     if (answer.kind === "roster") {
       told(filled(answer.new ? say.roster : say.rosterOld, answer));
+    } else if (answer.kind === "movement") {
+      told(`${answer.load} · ${answer.event} · ${answer.by ?? "?"}`, true);
     } else if (answer.kind === "inspection") {
       told(`${answer.name} · ${answer.fit ? "✓" : "✗"} · ${answer.by}`, !answer.fit);
     } else {

@@ -4,8 +4,8 @@ use std::convert::Infallible;
 use serde_json::{Value, json};
 use slingseal_catalogue::{Saying, check_page as words, refusals};
 use slingseal_judgement::{
-    Evidence, InspectionWord, Judged, LatestTrusted, LoadWord, Memory, Scan, ShownCode, ShownError, Speaker,
-    WordError, gravest, seals,
+    Author, Evidence, InspectionWord, Judged, LatestTrusted, LoadWord, Memory, Scan, ShownCode, ShownError,
+    Speaker, WordError, gravest, seals,
 };
 use slingseal_message::envelope::{Kind, Limits, Sign1, TextError, unwrap};
 use slingseal_message::seal::Outcome;
@@ -172,6 +172,7 @@ impl Device {
                 Ok(told)
             }
             Kind::Inspection => self.inspection(&bytes, now),
+            Kind::Movement => self.movement(&bytes, now),
             Kind::Seal | Kind::Tag | Kind::TagWithBasis => self.judge(&[text.to_owned()], now, language),
             _ => Err(DeviceError::NoUse(kind)),
         }
@@ -220,6 +221,22 @@ impl Device {
         };
         let judged = scan.judge(&evidence);
         Ok((judged, scan))
+    }
+
+    /// Takes in a movement report: what it is worth, signed or not, the judgement says. A forged one is refused.
+    fn movement(&mut self, bytes: &[u8], now: Time) -> Result<Value, DeviceError> {
+        let word = self.open_word(Kind::Movement, bytes)?;
+        if let Author::Refused(error) = word.author() {
+            return Err(error.clone().into());
+        }
+        let told = json!({
+            "kind": "movement", "load": word.load().as_str(),
+            "by": word.signer().map(|signer| signer.credential.holder.to_string()),
+            "event": word.movement().map(|movement| movement.event.word()),
+        });
+        self.keep(word);
+        self.heard(now, Speaker::ThisDevice);
+        Ok(told)
     }
 
     /// Takes in an inspection of what is no load: a piece that was withdrawn stands in the way of every tag that names it.

@@ -1,5 +1,7 @@
 ### The inspection in the terminal.
 
+practice-band = {" "}PRACTICE{" "}
+practice-lead = PRACTICE{"  "}
 state-not-answered = NOT ANSWERED
 state-partly = PARTLY ANSWERED
 state-good = GOOD

@@ -1,5 +1,7 @@
 ### La inspección en el terminal. No lo ha leído todavía ningún eslingador.
 
+practice-band = {" "}PRÁCTICA{" "}
+practice-lead = PRÁCTICA{"  "}
 state-not-answered = SIN RESPUESTA
 state-partly = EN PARTE
 state-good = BIEN

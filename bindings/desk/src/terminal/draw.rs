@@ -120,7 +120,7 @@ impl Desk {
         let mut first = Vec::new();
         let mut room = width.saturating_sub(1);
         if self.practice {
-            first.push(Span::styled(" PRACTICE ", self.look.bar(Tone::Practice)));
+            first.push(Span::styled(words::PracticeBand.say(self.language), self.look.bar(Tone::Practice)));
             room = room.saturating_sub(10);
         }
         if self.run.is_some() {

@@ -311,7 +311,7 @@ impl Desk {
             return Some(Self::run_farewell(run, self.language));
         }
         let view = self.view.as_ref()?;
-        let practice = if self.practice { "PRACTICE  " } else { "" };
+        let practice = if self.practice { words::PracticeLead.say(self.language) } else { String::new() };
         if let Page::Seal { seal, .. } = &self.page {
             return Some(
                 words::LoadSealedShowSealAgain {

@@ -141,7 +141,12 @@ fn words_since(
     since: Time,
     room: usize,
 ) -> Result<(Vec<(Kind, Vec<u8>)>, bool), AppError> {
-    let kinds = [(WordKind::Void, Kind::Void), (WordKind::Seal, Kind::Seal), (WordKind::Tag, Kind::Tag)];
+    let kinds = [
+        (WordKind::Void, Kind::Void),
+        (WordKind::Movement, Kind::Movement),
+        (WordKind::Seal, Kind::Seal),
+        (WordKind::Tag, Kind::Tag),
+    ];
     let (mut words, mut left) = (Vec::new(), room);
     // Gear that was withdrawn stands in the way of every tag that names it, however long ago that was.
     for row in read.inspections()?.into_iter().filter(|row| row.author.is_some()) {
@@ -177,8 +182,9 @@ fn words_since(
 
 /// When a kept word says that it was signed.
 fn said(kind: Kind, bytes: &[u8]) -> Option<Time> {
-    use slingseal_message::{seal::ReceivedSeal, seal::Void, tag::ReceivedTag};
+    use slingseal_message::{movement::ReceivedMovement, seal::ReceivedSeal, seal::Void, tag::ReceivedTag};
     match kind {
+        Kind::Movement => Some(ReceivedMovement::open(bytes).ok()?.movement.issued),
         Kind::Void => Some(Void::open(bytes).ok()?.0.issued),
         Kind::Seal => Some(ReceivedSeal::open(bytes).ok()?.seal.issued),
         _ => Some(ReceivedTag::open(bytes).ok()?.tag.planned),

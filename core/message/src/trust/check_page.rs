@@ -13,8 +13,9 @@ use slingseal_words::{CallSign, Digest, Seconds, Time};
 /// ```cddl
 /// check-page = message ; header { 1: -19, 13: the leader's credential }
 ///                      ; claims { 4: relied on until, 6: made, -65537: content }
-/// content    = [ [1*16 [ card: bstr, roster: bstr / null ]], [0*4000 [ 0..3, word: bstr ]] ]
-///                                            ; 0 a seal, 1 a void, 2 a tag of either form, 3 an inspection
+/// content    = [ [1*16 [ card: bstr, roster: bstr / null ]], [0*4000 [ 0..4, word: bstr ]] ]
+///                                            ; 0 a seal, 1 a void, 2 a tag of either form, 3 an inspection,
+///                                            ; 4 a movement report
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CheckPage {
@@ -24,7 +25,7 @@ pub struct CheckPage {
     pub until: Time,
     /// The cards of the authorities, each with its newest roster.
     pub authorities: Vec<PageAuthority>,
-    /// Seals, voids, tags and inspections of gear, as received; a tag of either form stands as [`Kind::Tag`]: its content tells.
+    /// Seals, voids, tags, inspections of gear and movement reports, as received; a tag of either form stands as [`Kind::Tag`]: its content tells.
     pub words: Vec<(Kind, Vec<u8>)>,
 }
 
@@ -187,7 +188,7 @@ impl CheckPage {
     }
 }
 
-const WORDS: [Kind; 4] = [Kind::Seal, Kind::Void, Kind::Tag, Kind::Inspection];
+const WORDS: [Kind; 5] = [Kind::Seal, Kind::Void, Kind::Tag, Kind::Inspection, Kind::Movement];
 
 /// The number of a kind of word; what is no word of a load has none that is read.
 fn code(kind: Kind) -> i64 {
@@ -196,6 +197,7 @@ fn code(kind: Kind) -> i64 {
         Kind::Void => 1,
         Kind::Tag | Kind::TagWithBasis => 2,
         Kind::Inspection => 3,
+        Kind::Movement => 4,
         _ => -1,
     }
 }

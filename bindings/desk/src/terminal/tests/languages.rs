@@ -61,6 +61,9 @@ fn every_key_is_told_whole_in_every_language() {
 fn no_page_has_a_word_of_its_own() {
     // Keys and verbs are called by one name in every language.
     const NAMES: &[&str] = &["Ctrl", "slingseal"];
+    // The list that the load of practice is walked by is data.
+    const LIST: &str =
+        include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../core/walk/procedures/bag.toml"));
     pages(Language::Pseudo, |hands, page| {
         let mut data = serde_json::to_string(&hands.desk.view).unwrap();
         let start = hands.desk.app.start().unwrap();
@@ -70,13 +73,21 @@ fn no_page_has_a_word_of_its_own() {
         }
         if let Page::Pick(pick) = &hands.desk.page {
             // What a tag shows before it is walked is the planner's.
-            data.push_str(&format!("{:?}", pick.items));
+            for item in &pick.items {
+                data.push_str(&format!("{:?}", item.action));
+                if let Action::Begin { tag } = &item.action {
+                    data.push_str(&format!("{:?}", hands.desk.app.read_tag(tag).unwrap()));
+                }
+            }
         }
         let screen = hands.screen();
         for word in screen.split(|letter: char| !letter.is_alphabetic()) {
             let plain = word.len() > 3 && word.chars().all(|letter| letter.is_ascii_alphabetic());
             let ours = plain && word.chars().any(|letter| letter.is_ascii_lowercase());
-            assert!(!ours || NAMES.contains(&word) || data.contains(word), "{page}: {word}\n{screen}");
+            assert!(
+                !ours || NAMES.contains(&word) || data.contains(word) || LIST.contains(word),
+                "{page}: {word}\n{screen}"
+            );
         }
     });
 }
