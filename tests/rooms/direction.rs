@@ -22,7 +22,12 @@ const INSIDE: &[(&str, Modules)] = &[
     ),
     (
         "walk",
-        &[("drawing", &[]), ("procedure", &[]), ("walk", &["procedure"]), ("exam", &["procedure", "walk"])],
+        &[
+            ("procedure", &[]),
+            ("drawing", &["procedure"]),
+            ("walk", &["procedure"]),
+            ("exam", &["procedure", "walk"]),
+        ],
     ),
     ("account", &[("report", &[]), ("sync", &[]), ("audit", &["sync"])]),
 ];

@@ -112,6 +112,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 is Received.Void -> text(R.string.void_taken, what.load, what.by, what.cause)
                 is Received.Movement -> text(R.string.report_taken, what.report.load, what.report.what, what.report.origin)
                 is Received.Closing -> text(R.string.closing_taken, what.statement.name, what.statement.by)
+                is Received.Inspection -> text(if (what.fit) R.string.inspection_fit else R.string.inspection_not_fit, what.name, what.by)
                 is Received.Examination -> text(R.string.exam_taken, what.load, what.by)
                 is Received.KeyRequest -> text(R.string.request_of, what.holder, what.fingerprint)
                 is Received.Tag -> what.v1.load
