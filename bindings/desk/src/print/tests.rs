@@ -199,7 +199,7 @@ fn both_papers_hold_the_page() {
 fn an_unsigned_tag_is_marked() {
     let unsigned = LoadSheet { signed_by: None, ..sheet() };
     let text = text(&load_sheets(&[unsigned], DATED, Paper::A4).unwrap());
-    assert!(text.contains("UNSIGNED TAG: WAIT at the hook"), "{text}");
+    assert!(text.contains("UNSIGNED TAG: WAIT until the leader confirms it"), "{text}");
 }
 
 #[test]
