@@ -89,7 +89,7 @@ fn briefing_hooks_gear_three_loads_hookup_derig() {
         assert_eq!(app.seal(&view.walk, PIN, Some(6)).unwrap().verdict.word, "GO");
     }
     let begun = app.begin_walk(&plan("KM-033", "net", "n-0077")).unwrap();
-    assert!(begun.tag_faults[0].contains("N-0077 was rejected"), "{:?}", begun.tag_faults);
+    assert!(begun.tag_faults[0].contains("n-0077 was rejected"), "{:?}", begun.tag_faults);
     let view = walk(&zone, app, begun, &[]);
     let refused = app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
     assert!(refused.refused.unwrap().message.contains("was rejected"));

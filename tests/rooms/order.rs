@@ -20,12 +20,9 @@ const ORDERS: &[&str] = &[
 
 /// File, how many lines of it may, and why none of them decides which inspection counts.
 const MAY: &[(&str, usize, &str)] = &[
-    (
-        "core/app/src/leader/board.rs",
-        1,
-        "the order in which a column of the board is read; each load stands there once",
-    ),
+    ("core/app/src/closing.rs", 1, "since when a record is taken back: the first void of it that counts"),
     ("core/store/src/board.rs", 3, "when the last of a group was sealed, for counts; the order of an export"),
+    ("core/store/src/closings.rs", 1, "statements that were handed up are told from the newest"),
     ("core/store/src/find.rs", 2, "a page of a list is read from the newest; when a piece was used last"),
     ("core/store/src/records.rs", 2, "lists of everything that is known of a load, and of all that is here"),
     (
@@ -33,7 +30,7 @@ const MAY: &[(&str, usize, &str)] = &[
         2,
         "voids in the order in which they are told; a roster goes by its sequence",
     ),
-    ("core/store/src/said.rs", 2, "the latest word of anybody, for what it proves of the time"),
+    ("core/store/src/said.rs", 3, "the latest word of anybody, for what it proves of the time"),
 ];
 
 /// The lines that order something and speak of when it was issued.
