@@ -81,7 +81,9 @@ fn module(code: &mut String, area: &str, number: usize, text: &str, path: &Path)
         Err((_, errors)) => {
             let first = errors.first().expect("a failed parse says why");
             let line = text.get(..first.pos.start).map_or(0, |before| before.lines().count());
-            std::panic::panic_any(format!("{}:{line}: {first}", path.display()));
+            // A build script's way to refuse: cargo shows what stands on its standard error.
+            eprintln!("{}:{line}: {first}", path.display());
+            std::process::exit(1);
         }
     };
     writeln!(code, "/// The messages of `{area}.ftl`.").expect("a string takes all");

@@ -31,7 +31,9 @@ fn main() {
     let last = torn.len() - 1;
     torn[last] ^= 1;
     let long = CheckPage { until: at(8 * 86_400), ..cast.plain(at(0), 24, &[]) };
-    let cases: Vec<(&str, &str, Vec<u8>, i64, &[String])> = vec![
+    // Name, what it holds, the page, its age in seconds, what is shown.
+    type Case<'a> = (&'a str, &'a str, Vec<u8>, i64, &'a [String]);
+    let cases: Vec<Case<'_>> = vec![
         ("good", "A page of today, a sound seal and its tag.", good.clone(), 60, &both),
         ("last_second", "The last second of the page's day.", good.clone(), 86_400 - 1_200, &both),
         (

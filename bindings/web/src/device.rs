@@ -227,7 +227,7 @@ impl Device {
     fn movement(&mut self, bytes: &[u8], now: Time) -> Result<Value, DeviceError> {
         let word = self.open_word(Kind::Movement, bytes)?;
         if let Author::Refused(error) = word.author() {
-            return Err(error.clone().into());
+            return Err((*error).into());
         }
         let told = json!({
             "kind": "movement", "load": word.load().as_str(),

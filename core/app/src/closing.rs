@@ -521,11 +521,9 @@ impl Inner {
     fn devices(&self) -> Result<Vec<DeviceRow>, AppError> {
         let read = self.store.read();
         let own = self.store.device().0;
-        let (mut held, mut here, mut before): (
-            BTreeMap<[u8; 16], u64>,
-            BTreeSet<Digest>,
-            Vec<([u8; 16], Digest)>,
-        ) = Default::default();
+        let mut held: BTreeMap<[u8; 16], u64> = BTreeMap::new();
+        let mut here: BTreeSet<Digest> = BTreeSet::new();
+        let mut before: Vec<([u8; 16], Digest)> = Vec::new();
         for row in read.walk_facts()? {
             // The entry that says so stands behind the record.
             let end = held.entry(row.device.0).or_default();

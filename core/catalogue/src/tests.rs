@@ -111,13 +111,13 @@ fn every_language_has_every_message_with_its_arguments() {
 fn nothing_is_left_in_english() {
     let mut wrong = Vec::new();
     for folder in &FOLDERS[1..] {
-        for number in 0..AREAS.len() {
+        for (number, name) in AREAS.iter().enumerate() {
             let english = area(&FOLDERS[0], number);
             for (id, made) in area(folder, number) {
                 let same = english.get(&id).is_some_and(|other| other.text.trim() == made.text.trim());
                 let words = made.text.split_whitespace().filter(|word| word.chars().any(char::is_lowercase));
                 if same && words.count() >= 3 {
-                    wrong.push(format!("{}/{}: {id}: {}", folder.tag, AREAS[number], made.text));
+                    wrong.push(format!("{}/{name}: {id}: {}", folder.tag, made.text));
                 }
             }
         }

@@ -39,7 +39,7 @@ impl Desk {
             Action::WhichPiece(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
-                    words::WhichPieceSerialNumberLeaves.say(self.language).into(),
+                    words::WhichPieceSerialNumberLeaves.say(self.language),
                 ];
                 self.page = entry(
                     words::RejectedPiece.say(self.language),
@@ -459,7 +459,7 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
         lead.push(words::PlayLoadStandsBeforeYou.say(language));
     }
     pick(
-        &words::LoadLoad { load: &tag.load }.say(language),
+        words::LoadLoad { load: &tag.load }.say(language),
         lead,
         vec![
             Item::new(words::YesInspect.say(language), Action::Begin { tag: tag.text.clone() }),

@@ -63,7 +63,7 @@ impl Desk {
             Some(holder) => self.ask_new_pin(holder),
             None => {
                 let lead = vec![
-                    words::NoLoadHandSoLet.say(self.language).into(),
+                    words::NoLoadHandSoLet.say(self.language),
                     words::YourCallSignSuchAnvil.say(self.language),
                 ];
                 self.page = entry(words::Welcome.say(self.language), lead, Purpose::CallSign, Action::Leave);

@@ -221,8 +221,12 @@ impl Inner {
             let scan = Scan::open(shown, |kind, bytes| open_word(kind, bytes, &mut admission.trusted));
             for word in scan.worth_keeping(|tag| is_sealed(tx, tag))? {
                 match word.kind() {
-                    Kind::Seal => drop(admission.seal(word, None)?),
-                    _ => drop(admission.tag(word, false, Origin::Elsewhere)?),
+                    Kind::Seal => {
+                        admission.seal(word, None)?;
+                    }
+                    _ => {
+                        admission.tag(word, false, Origin::Elsewhere)?;
+                    }
                 }
             }
             let mut knowledge = Knowledge::of(tx, admission.finish()?.trusted, now)?;

@@ -134,13 +134,12 @@ fn card_of(read: &Reader<'_>, key: &PublicKey) -> Result<Option<Vec<u8>>, AppErr
     Ok(cards.max().map(|(_, bytes)| bytes))
 }
 
+/// A word as a page carries it.
+type Carried = (Kind, Vec<u8>);
+
 /// The words that count, newest first, voids before seals before tags: what a refusal or a taking back needs comes first. Whether
 /// some did not fit.
-fn words_since(
-    read: &Reader<'_>,
-    since: Time,
-    room: usize,
-) -> Result<(Vec<(Kind, Vec<u8>)>, bool), AppError> {
+fn words_since(read: &Reader<'_>, since: Time, room: usize) -> Result<(Vec<Carried>, bool), AppError> {
     let kinds = [
         (WordKind::Void, Kind::Void),
         (WordKind::Movement, Kind::Movement),

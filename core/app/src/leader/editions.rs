@@ -83,8 +83,9 @@ impl Inner {
 
     fn editions_walked(&self) -> Result<Vec<EditionWalked>, AppError> {
         let trusted = self.trusted()?;
-        let mut walked: BTreeMap<(String, u32, [u8; 4], u8), (EditionWalked, BTreeMap<String, u32>)> =
-            BTreeMap::new();
+        // By procedure, version, print and rank; with how often each inspector walked by it.
+        type Edition = (String, u32, [u8; 4], u8);
+        let mut walked: BTreeMap<Edition, (EditionWalked, BTreeMap<String, u32>)> = BTreeMap::new();
         let (read, mut after) = (self.store.read(), None);
         loop {
             let page = read.records(&RecordFilter::default(), after, 256)?;

@@ -52,7 +52,7 @@ fn a_tag_says_what_its_load_was_rigged_by_wherever_it_is_shown() {
     assert!(bag.digest.starts_with(&edition.thumbprint) && edition.thumbprint.len() == 32);
     let lines: Vec<String> =
         made.tag.basis.lines.iter().map(|line| format!("{}: {}", line.label, line.text)).collect();
-    let short = &bag.digest[..8];
+    let short = bag.digest.get(..8).unwrap();
     assert_eq!(
         lines,
         [
@@ -69,7 +69,7 @@ fn a_tag_says_what_its_load_was_rigged_by_wherever_it_is_shown() {
     meet(&hook, &authority);
     let verdict = hook.check(None, Some(&made.code.text)).unwrap();
     assert_eq!(verdict.tag.unwrap().basis, made.tag.basis);
-    let written = sticker(&[made.code.text.clone()], 2_000).unwrap();
+    let written = sticker(std::slice::from_ref(&made.code.text), 2_000).unwrap();
     assert!(
         matches!(read_sticker(&written.message), StickerReading::Ours { tag: Some(tag), .. } if tag == made.code.text)
     );

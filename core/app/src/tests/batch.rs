@@ -59,7 +59,7 @@ fn the_rest_of_a_batch_is_taken_before_its_seals() {
     assert_eq!(words(&answers), ["NO-GO"]);
     // A seal that is damaged is no seal that was left out.
     let other = day.seals[2].code.text.clone();
-    assert_eq!(words(&app.receive_all(&[other.clone()])), ["GO"]);
+    assert_eq!(words(&app.receive_all(std::slice::from_ref(&other))), ["GO"]);
     assert_eq!(words(&app.receive_all(&[other, cut])), ["NO-GO"]);
     assert!(app.receive_all(&[]).is_empty());
 }

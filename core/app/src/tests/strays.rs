@@ -153,7 +153,7 @@ fn photographs_give_way_and_never_those_of_a_record() {
     day.one.do_walk(&view.walk, &WalkRequest::Decide { fit: false, reason: None }).unwrap();
     day.one.seal(&view.walk, PIN, None).unwrap();
     let whole = bundle(&day.one, None);
-    assert_eq!(items(&whole, ItemKind::Photo), [named.clone()]);
+    assert_eq!(items(&whole, ItemKind::Photo), std::slice::from_ref(&named));
     let bare = of(ItemKind::Record, items(&whole, ItemKind::Record));
 
     // The photograph before its record, with it, and long after it.
@@ -179,7 +179,7 @@ fn photographs_give_way_and_never_those_of_a_record() {
         assert_eq!(held.len() as u64, number + 1);
         assert!(held.contains(&Digest::of(&named)), "what a record names stays");
         assert_eq!(app.audit().unwrap().faults, [""; 0]);
-        assert_eq!(items(&bundle(app, None), ItemKind::Photo), [named.clone()]);
+        assert_eq!(items(&bundle(app, None), ItemKind::Photo), std::slice::from_ref(&named));
     }
     // What is no photograph is set aside, and what is set aside has its own end.
     let report = take(&with, &of(ItemKind::Photo, [b"no picture".to_vec()]));

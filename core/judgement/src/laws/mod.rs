@@ -11,7 +11,7 @@
 //! 9. No load that was moved since, by a report that counts, is anything but NO-GO; lifted alone, it is WAIT at best.
 //! 10. A report that counts for nothing changes no verdict.
 //! 11. Nothing but its own authority's roster makes a seal stand that was walked by a list which that roster does not approve;
-//!    and taking an approval back lifts no NO-GO.
+//!     and taking an approval back lifts no NO-GO.
 
 mod alphabet;
 mod enumerated;
