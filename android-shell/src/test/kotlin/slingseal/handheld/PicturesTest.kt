@@ -86,7 +86,7 @@ class PicturesTest {
         val known = card.points.first { it.deficiencies.isNotEmpty() }
         val authority = zone.desk.authority()
         val twin = zone.core("twin").also { it.authorityInit("Sela Relief", Zone.PASSPHRASE, emptyList()) }.authority()
-        val rejected = rejectedWalk(zone.tag("KM-024").text)
+        val rejected = rejectedWalk(zone.tag("KM-024", bag = "CB-0040").text)
         val corrected = correctedWalk(zone.tag("KM-022").text)
         val riggedWalk = core.beginWalk(vehicle.text).walk
         val voided = core.void(Zone.sealed(core, zone.tag("KM-023")).record, "load-moved", null, Zone.PIN)

@@ -34,7 +34,7 @@ class StickerTest {
         assertTrue("${written.bytes} bytes", written.fits)
 
         val platform = NdefMessage(written.message)
-        assertEquals(listOf("application/vnd.slingseal.sl1", "application/vnd.slingseal.lt1"), platform.records.map { it.toMimeType() })
+        assertEquals(listOf("application/vnd.slingseal.sl1", "application/vnd.slingseal.lt2"), platform.records.map { it.toMimeType() })
         assertEquals(written.bytes.toInt(), platform.byteArrayLength)
         assertArrayEquals("one spelling", written.message, platform.toByteArray())
 
@@ -48,7 +48,7 @@ class StickerTest {
         val core = zone.core("reader")
         val tag = zone.tag()
         val payload = NdefMessage(core.sticker(listOf(tag.text), 0u).message).records.single().payload
-        val ours = NdefRecord.createMime("application/vnd.slingseal.lt1", payload)
+        val ours = NdefRecord.createMime("application/vnd.slingseal.lt2", payload)
         val address = NdefRecord.createUri("https://example.org/")
         val app = NdefRecord.createApplicationRecord("slingseal.handheld")
         assertArrayEquals(core.sticker(listOf(tag.text), 0u).message, NdefMessage(ours).toByteArray())

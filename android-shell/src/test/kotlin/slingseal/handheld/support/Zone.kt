@@ -71,9 +71,10 @@ class Zone {
         device.receive(issued.text)
     }
 
-    /** A tag of the demo's bag, under a number of its own. */
-    fun tag(load: String = "KM-015", signed: Boolean = true, procedure: String = "bag"): CodeView {
-        val plan = File("../bindings/desk/demo/bag.toml").readText().replace("KM-015", load).replace("procedure = \"bag\"", "procedure = \"$procedure\"")
+    /** A tag of the demo's bag, under a number of its own; a bag that is rejected must be no other load's. */
+    fun tag(load: String = "KM-015", signed: Boolean = true, procedure: String = "bag", bag: String = "CB-0932"): CodeView {
+        val plan = File("../bindings/desk/demo/bag.toml").readText()
+            .replace("KM-015", load).replace("procedure = \"bag\"", "procedure = \"$procedure\"").replace("CB-0932", bag)
         return planner.writeTag(plan, null, if (signed) PIN else null).code
     }
 
