@@ -70,7 +70,7 @@ class PinScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPag
     override val done get() = text(R.string.seal_it)
     override val spoken get() = words
 
-    override fun otherKey() = key(Face.SIDE, text(R.string.undo), Sign.UNDO, text(R.string.take_back_decision)) { takeBack() }
+    override fun otherKey() = key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) { takeBack() }
 
     private fun takeBack() {
         shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE)
