@@ -101,7 +101,7 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
     }
 
     private fun ofStation(station: StationView): List<View> = listOf(
-        parts.eyebrow(text(R.string.recap_cards, station.first.toInt(), station.last.toInt())),
+        parts.eyebrow(if (station.first == station.last) text(R.string.recap_card, station.first.toInt()) else text(R.string.recap_cards, station.first.toInt(), station.last.toInt())),
         parts.heading(station.title, 25),
         parts.signed(if (here(station).any { it.state != FindingState.CLOSED }) Sign.CROSS else Sign.TICK, parts.words(stationWords(station), 19, bold = true)),
     ) + here(station).map(::finding)
@@ -111,7 +111,7 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
     private fun stationWords(station: StationView): String {
         val states = walk.cards.subList(station.first.toInt() - 1, station.last.toInt())
         val good = states.count { it == CardState.GOOD }
-        return if (good == states.size) text(R.string.recap_all_good, states.size) else text(R.string.recap_good, good, states.size)
+        return if (good == states.size) text(R.string.recap_all_good) else text(R.string.recap_good, good, states.size)
     }
 
     private fun foundWords(): String {
