@@ -85,7 +85,7 @@ fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
         let check = format!("Check {}", code.check);
         canvas.text(x + WIDTH - CODE / 2.0, y + 206.0, bold(9.0).side(Side::Middle), &check);
     }
-    let mut line = facts(canvas, x, y + 208.0, &page.facts) + 4.0;
+    let mut line = facts(canvas, x, y + 220.0, &page.facts) + 2.0;
 
     // What is found matters most, so it has its room first; the story takes what is left.
     let bottom = y + HEIGHT - 62.0;
