@@ -232,6 +232,15 @@ impl Desk {
         };
         let (words, tone) = match (&view.stage, &view.card) {
             (WalkStage::Paused, _) => ("[=]  PAUSED".to_owned(), Tone::Wait),
+            (WalkStage::Decided { fit }, _) if view.subject != super::acts::LOAD => {
+                let tone = if *fit { Tone::Good } else { Tone::Bad };
+                let words = if *fit {
+                    words::FitNotSignedYet.say(self.language)
+                } else {
+                    words::NotFitNotSignedYet.say(self.language)
+                };
+                (words, tone)
+            }
             (WalkStage::Decided { fit: true }, _) => (words::FitNotSealedYet.say(self.language), Tone::Good),
             (WalkStage::Decided { fit: false }, _) => {
                 (words::NotFitNotSealedYet.say(self.language), Tone::Bad)
@@ -381,7 +390,9 @@ impl Desk {
                 add(&mut lines, reason, Tone::Plain);
             }
             WalkStage::Decided { fit } => {
-                let words = if *fit {
+                let words = if view.subject != super::acts::LOAD {
+                    words::DecidedSignatureCarriesIt.say(self.language)
+                } else if *fit {
                     words::DecidedFitLiftedSealPuts.say(self.language)
                 } else {
                     words::DecidedNotFitSealSays.say(self.language)

@@ -91,7 +91,7 @@ impl App {
 
 fn standing_of(state: PieceState) -> PieceStanding {
     match state {
-        PieceState::Fit { at, until } => {
+        PieceState::Fit { at, until, .. } => {
             PieceStanding { withdrawn: false, at: at.into(), until: until.map(Stamp::from), why: None }
         }
         PieceState::Withdrawn { at, why } => {

@@ -117,6 +117,25 @@ enum class PageKind(
     VOIDED,
     SET_UP,
 
+    /** Which lists count here. */
+    PROCEDURES,
+
+    /** (id, digest) */
+    PROCEDURE,
+
+    /** (id, or nothing for all that may go) */
+    PROCEDURES_OUT,
+
+    /** What is no load: what to inspect, and what was. */
+    SUBJECTS,
+    INSPECTIONS,
+
+    /** (procedure, name that was read) */
+    SUBJECT_NAME,
+
+    /** (digest) */
+    INSPECTION,
+
     /** (card of an authority, its name, what was heard of its fingerprint, `beside` where another of the name is trusted) */
     TRUST,
     REQUEST,

@@ -28,6 +28,8 @@ import slingseal.handheld.screens.FindingScreen
 import slingseal.handheld.screens.FindingsScreen
 import slingseal.handheld.screens.HaveScreen
 import slingseal.handheld.screens.HookScreen
+import slingseal.handheld.screens.InspectionScreen
+import slingseal.handheld.screens.InspectionsScreen
 import slingseal.handheld.screens.MoreScreen
 import slingseal.handheld.screens.MoveOutScreen
 import slingseal.handheld.screens.MoveScreen
@@ -38,6 +40,9 @@ import slingseal.handheld.screens.NotApplicableScreen
 import slingseal.handheld.screens.NotFitScreen
 import slingseal.handheld.screens.PhotoScreen
 import slingseal.handheld.screens.PickScreen
+import slingseal.handheld.screens.ProcedureScreen
+import slingseal.handheld.screens.ProceduresOutScreen
+import slingseal.handheld.screens.ProceduresScreen
 import slingseal.handheld.screens.RecordScreen
 import slingseal.handheld.screens.RecordsScreen
 import slingseal.handheld.screens.RequestScreen
@@ -49,6 +54,8 @@ import slingseal.handheld.screens.SetUpScreen
 import slingseal.handheld.screens.SettingsScreen
 import slingseal.handheld.screens.StartScreen
 import slingseal.handheld.screens.StickerScreen
+import slingseal.handheld.screens.SubjectNameScreen
+import slingseal.handheld.screens.SubjectsScreen
 import slingseal.handheld.screens.TagScreen
 import slingseal.handheld.screens.Trusting
 import slingseal.handheld.screens.TypeScreen
@@ -93,6 +100,13 @@ object Screens {
         PageKind.VOIDED -> VoidedScreen(shell, place)
         PageKind.FIND -> FindScreen(shell, place)
         PageKind.ELSE -> ElseScreen(shell, place)
+        PageKind.PROCEDURES -> ProceduresScreen(shell, place)
+        PageKind.PROCEDURE -> ProcedureScreen(shell, place)
+        PageKind.PROCEDURES_OUT -> ProceduresOutScreen(shell, place)
+        PageKind.SUBJECTS -> SubjectsScreen(shell, place)
+        PageKind.INSPECTIONS -> InspectionsScreen(shell, place)
+        PageKind.SUBJECT_NAME -> SubjectNameScreen(shell, place)
+        PageKind.INSPECTION -> InspectionScreen(shell, place)
         PageKind.SET_UP -> SetUpScreen(shell, place)
         PageKind.TRUST -> Trusting.of(shell, place)
         PageKind.REQUEST -> RequestScreen(shell, place)

@@ -19,6 +19,9 @@ enum class Purpose(val title: Int, val guide: Int) {
     MOVING(R.string.scan_moving, R.string.scan_moving_guide),
     HAVE(R.string.move_ask, R.string.scan_have_guide),
 
+    /** The code or sticker of a piece that was inspected before: its name. Its other is the list to inspect it by. */
+    PIECE(R.string.scan_piece, R.string.scan_piece_guide),
+
     /** An instructor's: the tag of the load that is to be planted. */
     EXAM_TAG(R.string.scan_tag, R.string.scan_tag_guide),
 
@@ -35,6 +38,7 @@ enum class Purpose(val title: Int, val guide: Int) {
         SET_UP -> shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
         MOVING -> shell.attempt { shell.core.movingTake(text) } != null
         HAVE -> shell.attempt { shell.core.movingBegin(text) }?.let { shell.swap(Place(PageKind.MOVE_OUT, text)) } != null
+        PIECE -> shell.attempt { shell.core.receive(text) }?.let { piece(shell, it, other) } == true
         EXAM_TAG -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
         EXAM_KEY -> shell.attempt { shell.core.examKey(text) }?.let { shell.swap(Place(PageKind.EXAM_NAME, it.key)) } != null
         EXAM_RUN_TAG -> shell.attempt { shell.core.readTag(text) }?.let { ready(shell, other, it.text) } != null
@@ -55,6 +59,16 @@ enum class Purpose(val title: Int, val guide: Int) {
         }
         shell.backTo(PageKind.HOOK)
         shell.swap(place)
+        return true
+    }
+
+    /** Back to the page that waits for a name, with that of the piece. */
+    private fun piece(shell: Shell, what: Received, list: String): Boolean {
+        if (what !is Received.Inspection) {
+            shell.notice = shell.activity.getString(R.string.scan_piece_other)
+            return false
+        }
+        shell.swap(Place(PageKind.SUBJECT_NAME, list, what.name))
         return true
     }
 
