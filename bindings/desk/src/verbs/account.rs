@@ -29,6 +29,7 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
             }
             Ok(ExitCode::SUCCESS)
         }
+        AccountVerb::Withdraw { serial, why, out } => withdraw(setting, &serial, &why, out.as_deref()),
         AccountVerb::LeastSeconds { seconds } => {
             setting.app()?.set_least_seconds(seconds)?;
             match seconds {
@@ -50,6 +51,22 @@ fn piece(life: &slingseal_app::PieceLifeView) -> String {
         "{serial:<16} {kind}: {state}{on}{since}; {} lifts with {} kg, {} inspections",
         life.lifts, life.carried_kg, life.inspections
     ))
+}
+
+fn withdraw(setting: &Setting, serial: &str, why: &str, out: Option<&Path>) -> Result<ExitCode, AppError> {
+    let app = setting.app()?;
+    let said = app.withdraw_piece(serial, why, &ask(&app, Secret::Pin, false)?)?;
+    if setting.json {
+        print_json(&said);
+    } else {
+        let (name, by) = (visibly(&said.name), visibly(&said.inspector));
+        println!(
+            "Piece {name} is withdrawn by {by} {}: hand this code to every device on the zone.",
+            said.issued.dtg
+        );
+        told(&put_code(&said.code, out, &format!("withdrawn-{}", file_name(&said.name)))?);
+    }
+    Ok(ExitCode::SUCCESS)
 }
 
 fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
