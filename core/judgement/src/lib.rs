@@ -31,7 +31,7 @@ mod tests;
 
 pub use evidence::Evidence;
 pub use facts::{Asked, Fact, Facts};
-pub use flow::{FlowState, movements_since_latest};
+pub use flow::{FlowState, LastReports, movements_since_latest};
 pub use load_state::LoadState;
 pub use movement::ReportWeight;
 pub use order::{Inspection, takes_over};

@@ -3,6 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
+use slingseal_app::catalogue::desk as words;
 use slingseal_app::{AppError, CloseRequest, CloseView, visibly};
 
 use super::Setting;
@@ -61,8 +62,10 @@ fn withdraw(setting: &Setting, serial: &str, why: &str, out: Option<&Path>) -> R
     } else {
         let (name, by) = (visibly(&said.name), visibly(&said.inspector));
         println!(
-            "Piece {name} is withdrawn by {by} {}: hand this code to every device on the zone.",
-            said.issued.dtg
+            "{}",
+            visibly(
+                &words::PieceIsWithdrawn { name: &name, by: &by, at: &said.issued.dtg }.say(setting.language)
+            )
         );
         told(&put_code(&said.code, out, &format!("withdrawn-{}", file_name(&said.name)))?);
     }
