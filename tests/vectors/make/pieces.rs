@@ -148,14 +148,6 @@ pub fn all() -> Vec<(String, Vector)> {
         holding("A leader withdrew the sling without a walk.", vec![sign(&bare, &leader, HERALD)])
             .expect("NO-GO", &["equipment_withdrawn"]),
     ));
-    all.push((
-        "piece_withdrawn_by_a_leader_and_found_fit",
-        holding(
-            "A leader withdrew the sling, and an inspector found it fit later.",
-            vec![sign(&bad("SL-1", -4_200), &leader, HERALD), by_anvil(&good("SL-1", -600, None))],
-        )
-        .expect("GO", &[]),
-    ));
     bare.subject = InspectedSubject::Zone;
     let mut of_a_zone = holding("A leader finds a zone not fit, as an inspector may.", Vec::new());
     of_a_zone.refuses = vec![sign(&bare, &leader, HERALD)];
@@ -197,6 +189,13 @@ pub fn all() -> Vec<(String, Vector)> {
         wrap(Kind::RosterOfKeys, &roster.sign(&key(SELA)))
     };
     for (name, what, holds, roster, expect) in [
+        (
+            "piece_withdrawn_by_a_leader_and_found_fit",
+            "A leader withdrew the sling, and an inspector found it fit later by a list that is approved.",
+            vec![sign(&bad("SL-1", -4_200), &leader, HERALD), by_anvil(&good("SL-1", -600, None))],
+            listed(-86_400, None),
+            ("GO", vec![]),
+        ),
         (
             "piece_found_fit_again_by_an_approved_list",
             "Withdrawn, and found fit an hour later by a list that is approved.",

@@ -639,8 +639,8 @@ fn a_decided_list_is_signed() {
     hands.desk.act(Action::TakeUp { walk }).unwrap();
     hands.all_good();
     hands.press("+1");
-    assert_eq!(hands.view().stage, WalkStage::Decided { fit: true }, "{}", hands.screen());
     let screen = hands.screen();
+    assert_eq!(hands.view().stage, WalkStage::Decided { fit: true }, "{screen}");
     assert!(screen.contains("FIT, not signed yet") && screen.contains("sign with the PIN"), "{screen}");
     assert!(!screen.to_lowercase().contains("seal"), "{screen}");
     hands.press(&format!("+{PIN}\n"));

@@ -117,6 +117,29 @@ enum class PageKind(
     VOIDED,
     SET_UP,
 
+    /** The authority that this phone is, or may become. */
+    AUTHORITY,
+    AUTHORITY_NAME,
+
+    /** (name of one that begins or nothing, lists that are picked) */
+    AUTHORITY_LISTS,
+
+    /** (what is done, and what that needs) */
+    AUTHORITY_WORDS,
+
+    /** (key request, holder, fingerprint, roles, days) */
+    AUTHORITY_ISSUE,
+
+    /** (card or roster) */
+    AUTHORITY_CODE,
+
+    /** (credential's text, holder, `own` where it is this phone's) */
+    AUTHORITY_CREDENTIAL,
+    AUTHORITY_PEOPLE,
+
+    /** (credential) */
+    AUTHORITY_PERSON,
+
     /** Which lists count here. */
     PROCEDURES,
 

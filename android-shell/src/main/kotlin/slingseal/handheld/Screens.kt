@@ -1,5 +1,14 @@
 package slingseal.handheld
 
+import slingseal.handheld.screens.AuthorityCodeScreen
+import slingseal.handheld.screens.AuthorityCredentialScreen
+import slingseal.handheld.screens.AuthorityIssueScreen
+import slingseal.handheld.screens.AuthorityListsScreen
+import slingseal.handheld.screens.AuthorityNameScreen
+import slingseal.handheld.screens.AuthorityPeopleScreen
+import slingseal.handheld.screens.AuthorityPersonScreen
+import slingseal.handheld.screens.AuthorityScreen
+import slingseal.handheld.screens.AuthorityWordsScreen
 import slingseal.handheld.screens.CallsScreen
 import slingseal.handheld.screens.CardsScreen
 import slingseal.handheld.screens.DeficiencyScreen
@@ -100,6 +109,15 @@ object Screens {
         PageKind.VOIDED -> VoidedScreen(shell, place)
         PageKind.FIND -> FindScreen(shell, place)
         PageKind.ELSE -> ElseScreen(shell, place)
+        PageKind.AUTHORITY -> AuthorityScreen(shell, place)
+        PageKind.AUTHORITY_NAME -> AuthorityNameScreen(shell, place)
+        PageKind.AUTHORITY_LISTS -> AuthorityListsScreen(shell, place)
+        PageKind.AUTHORITY_WORDS -> AuthorityWordsScreen(shell, place)
+        PageKind.AUTHORITY_ISSUE -> AuthorityIssueScreen(shell, place)
+        PageKind.AUTHORITY_CODE -> AuthorityCodeScreen(shell, place)
+        PageKind.AUTHORITY_CREDENTIAL -> AuthorityCredentialScreen(shell, place)
+        PageKind.AUTHORITY_PEOPLE -> AuthorityPeopleScreen(shell, place)
+        PageKind.AUTHORITY_PERSON -> AuthorityPersonScreen(shell, place)
         PageKind.PROCEDURES -> ProceduresScreen(shell, place)
         PageKind.PROCEDURE -> ProcedureScreen(shell, place)
         PageKind.PROCEDURES_OUT -> ProceduresOutScreen(shell, place)

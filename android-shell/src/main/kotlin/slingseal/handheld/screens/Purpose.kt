@@ -19,6 +19,9 @@ enum class Purpose(val title: Int, val guide: Int) {
     MOVING(R.string.scan_moving, R.string.scan_moving_guide),
     HAVE(R.string.move_ask, R.string.scan_have_guide),
 
+    /** At the authority: the key of whoever joins. */
+    KEY_REQUEST(R.string.authority_scan, R.string.authority_scan_guide),
+
     /** The code or sticker of a piece that was inspected before: its name. Its other is the list to inspect it by. */
     PIECE(R.string.scan_piece, R.string.scan_piece_guide),
 
@@ -38,6 +41,7 @@ enum class Purpose(val title: Int, val guide: Int) {
         SET_UP -> shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
         MOVING -> shell.attempt { shell.core.movingTake(text) } != null
         HAVE -> shell.attempt { shell.core.movingBegin(text) }?.let { shell.swap(Place(PageKind.MOVE_OUT, text)) } != null
+        KEY_REQUEST -> shell.attempt { shell.core.receive(text) }?.let { asked(shell, it) } == true
         PIECE -> shell.attempt { shell.core.receive(text) }?.let { piece(shell, it, other) } == true
         EXAM_TAG -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
         EXAM_KEY -> shell.attempt { shell.core.examKey(text) }?.let { shell.swap(Place(PageKind.EXAM_NAME, it.key)) } != null
@@ -59,6 +63,16 @@ enum class Purpose(val title: Int, val guide: Int) {
         }
         shell.backTo(PageKind.HOOK)
         shell.swap(place)
+        return true
+    }
+
+    /** To the page that says what whoever asks may do. */
+    private fun asked(shell: Shell, what: Received): Boolean {
+        if (what !is Received.KeyRequest) {
+            shell.notice = shell.activity.getString(R.string.authority_scan_other)
+            return false
+        }
+        shell.swap(Place(PageKind.AUTHORITY_ISSUE, what.request, what.holder, what.fingerprint, "", AuthorityScreen.DAYS.first().toString()))
         return true
     }
 
