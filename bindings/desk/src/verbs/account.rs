@@ -105,7 +105,7 @@ fn put_statement(
     let text = folder.join(format!("{name}.txt"));
     write(&text, format!("{}\n", made.text).as_bytes())?;
     let pdf = folder.join(format!("{name}.pdf"));
-    write(&pdf, &closing_pdf(&made.statement, Paper::A4)?)?;
+    write(&pdf, &closing_pdf(&made.statement, Paper::A4, setting.language)?)?;
     files.retain(|known| *known != text);
     files.extend([text, pdf]);
     Ok(())

@@ -9,7 +9,7 @@ mod equipment;
 mod export;
 mod list;
 mod people;
-mod story;
+pub(crate) mod story;
 
 pub use aside::AsideView;
 pub(crate) use board::day_of;

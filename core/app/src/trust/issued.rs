@@ -1,5 +1,6 @@
 //! What an authority issued: who holds what, how it stands, and what a word that names somebody means.
 
+use slingseal_catalogue::trust as trust_words;
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
@@ -31,14 +32,19 @@ pub enum CredentialState {
 }
 
 impl CredentialState {
-    /// The state in English.
-    pub fn english(self) -> &'static str {
+    /// What a person calls it, in no language yet.
+    pub fn saying(self) -> Saying {
         match self {
-            Self::Good => "good",
-            Self::RunsOutSoon => "runs out soon",
-            Self::Expired => "expired",
-            Self::Revoked => "revoked",
+            Self::Good => trust_words::CredentialGood.into(),
+            Self::RunsOutSoon => trust_words::CredentialRunsOutSoon.into(),
+            Self::Expired => trust_words::CredentialExpired.into(),
+            Self::Revoked => trust_words::CredentialRevoked.into(),
         }
+    }
+
+    /// The same in a language.
+    pub fn say(self, language: Language) -> String {
+        self.saying().say(language)
     }
 
     pub(crate) fn of(expires: Time, revoked: bool, now: Time) -> Self {
