@@ -62,3 +62,39 @@ items-head = Items (p: share that found it; D: upper less lower 27 %; r: with th
 item-line = p { $p }  D { $d }  r { $r }  { $students } students  { $procedure } card { $card } { $point }: { $deficiency }; { $said }
 time-by-card-head = Time by card (middle, longest)
 card-time-line = { $middle } { $longest }  { $runs } runs  { $procedure } card { $card }  { $title }
+
+## What core says of examinations
+
+run-in-doubt = { $student } on load { $load }: { $doubt }
+run-sheet-missing = { $student } on load { $load }: the run's sheet is not here; ask for its bundle
+weaker-find-it = the weaker students find it oftener: look at how it was planted
+most-miss-it = most miss it: teach it
+nearly-all-find-it = nearly all find it: plant another
+tells-but-little = tells good from weak students but little
+tells-good-from-weak = tells good from weak students
+too-few-students = too few students to tell
+standard-words = { $calls ->
+    [one] { $least } of { $of } within { $time }, at most 1 false call
+   *[other] { $least } of { $of } within { $time }, at most { $calls } false calls
+}
+key-fault = examination key { $paper } (load { $load }): { $error }
+sheet-fault = examination sheet { $paper } (load { $load }): { $error }
+result-fault = examination result { $paper } (load { $load }): { $error }
+result-does-not-count = result { $result } of { $student } on load { $load } does not count: { $error }
+instructor-revoked = the credential of { $holder } is revoked by now
+clock-jumped-in-run = { $count ->
+    [one] the clock jumped once during the run; the time is what is certain, not what it took
+   *[other] the clock jumped { $count } times during the run; the time is what is certain, not what it took
+}
+no-debrief-without-sheet = the run's sheet is not here, so that no debrief can be shown
+result-is-training = Examination result: training. It is no inspection, and no load is fit by it.
+reason-found = Found { $found } of { $of }; { $least } wanted.
+reason-time = Time { $time }; { $given } given.
+reason-false-calls = False calls { $calls }; { $most } let pass.
+reason-unclear = The device's clock jumped, so that nobody knows the time: run again.
+found-at = found at { $at }
+found-at-called = found at { $at }, called "{ $called }"
+missed-not-reached = missed: not reached
+missed-passed-as-good = missed: passed as good, { $stood } at the card
+debrief-words = Card { $card }, { $title }: { $shown }: { $what }
+run-is-ended = this run is ended; its clock has stopped

@@ -62,3 +62,39 @@ items-head = Elementos (p: proporción que la halló; D: 27 % superior menos inf
 item-line = p { $p }  D { $d }  r { $r }  { $students } alumnos  { $procedure } tarjeta { $card } { $point }: { $deficiency }; { $said }
 time-by-card-head = Tiempo por tarjeta (mediana, máximo)
 card-time-line = { $middle } { $longest }  { $runs } exám.  { $procedure } tarjeta { $card }  { $title }
+
+## Lo que el núcleo dice de los exámenes
+
+run-in-doubt = { $student } en la carga { $load }: { $doubt }
+run-sheet-missing = { $student } en la carga { $load }: la hoja del examen no está aquí; pida su lote
+weaker-find-it = la hallan más los alumnos flojos: mire cómo se puso
+most-miss-it = la mayoría la omite: enséñela
+nearly-all-find-it = casi todos la hallan: ponga otra
+tells-but-little = distingue poco entre alumnos buenos y flojos
+tells-good-from-weak = distingue entre alumnos buenos y flojos
+too-few-students = muy pocos alumnos para saberlo
+standard-words = { $calls ->
+    [one] { $least } de { $of } en { $time }, 1 aviso falso como máximo
+   *[other] { $least } de { $of } en { $time }, { $calls } avisos falsos como máximo
+}
+key-fault = clave de examen { $paper } (carga { $load }): { $error }
+sheet-fault = hoja de examen { $paper } (carga { $load }): { $error }
+result-fault = resultado de examen { $paper } (carga { $load }): { $error }
+result-does-not-count = el resultado { $result } de { $student } en la carga { $load } no cuenta: { $error }
+instructor-revoked = la credencial de { $holder } ya está revocada
+clock-jumped-in-run = { $count ->
+    [one] el reloj saltó una vez durante el examen; el tiempo es lo seguro, no lo que tardó
+   *[other] el reloj saltó { $count } veces durante el examen; el tiempo es lo seguro, no lo que tardó
+}
+no-debrief-without-sheet = la hoja del examen no está aquí, así que no hay repaso
+result-is-training = Resultado de examen: instrucción. No es una inspección y ninguna carga queda apta por él.
+reason-found = Halladas { $found } de { $of }; se piden { $least }.
+reason-time = Tiempo { $time }; se dan { $given }.
+reason-false-calls = Avisos falsos { $calls }; se admiten { $most }.
+reason-unclear = El reloj del dispositivo saltó y nadie sabe el tiempo: repita el examen.
+found-at = hallada a { $at }
+found-at-called = hallada a { $at }, llamada «{ $called }»
+missed-not-reached = omitida: no se llegó
+missed-passed-as-good = omitida: dada por buena, { $stood } en la tarjeta
+debrief-words = Tarjeta { $card }, { $title }: { $shown }: { $what }
+run-is-ended = este examen ha terminado; su reloj está parado

@@ -112,9 +112,18 @@ pub(crate) fn checklist_pdf(
             }) as Box<Draw<'_>>
         })
         .collect();
-    let drawn: Vec<(String, &Draw<'_>)> =
-        drawn.iter().enumerate().map(|(at, draw)| (words::PageNumbered { page: &(at + 1) }.say(language), draw.as_ref())).collect();
-    document(&words::BlankChecklistOf { id: &view.id, version: &view.version }.say(language), UNDATED, paper, language, &drawn)
+    let drawn: Vec<(String, &Draw<'_>)> = drawn
+        .iter()
+        .enumerate()
+        .map(|(at, draw)| (words::PageNumbered { page: &(at + 1) }.say(language), draw.as_ref()))
+        .collect();
+    document(
+        &words::BlankChecklistOf { id: &view.id, version: &view.version }.say(language),
+        UNDATED,
+        paper,
+        language,
+        &drawn,
+    )
 }
 
 fn head(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, view: &ChecklistView) -> f32 {
@@ -130,13 +139,7 @@ fn head(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, view: &ChecklistView) -> f3
     for caution in &view.cautions {
         line = canvas.block((x, line), left, 2, bold(8.5), caution);
     }
-    canvas.block(
-        (x, line + 2.0),
-        left,
-        1,
-        plain(9.0),
-        &words::LoadInspectorDate.say(canvas.language),
-    );
+    canvas.block((x, line + 2.0), left, 1, plain(9.0), &words::LoadInspectorDate.say(canvas.language));
     canvas.code(
         (x + WIDTH - CODE, y + 28.0),
         CODE,

@@ -57,7 +57,8 @@ fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, statement: &ClosingView, pa
         }
         line += 40.0;
         let signed =
-            words::SignedByAt { by: &statement.by, at: &statement.issued.dtg, check: &statement.check }.say(canvas.language);
+            words::SignedByAt { by: &statement.by, at: &statement.issued.dtg, check: &statement.check }
+                .say(canvas.language);
         canvas.fit((x, line), WIDTH, plain(11.0), &signed);
         let account = words::AccountRestsOn { count: &statement.words }.say(canvas.language);
         canvas.fit((x, line + 15.0), WIDTH, plain(9.5), &account);
@@ -81,5 +82,10 @@ fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, statement: &ClosingView, pa
         canvas.block((x, line + 12.0), WIDTH, 2, plain(9.5), &point.note);
         line += ROW;
     }
-    canvas.text(x, y + HEIGHT - 12.0, plain(8.0).grey(SOFT), &words::PageNumbered { page: &(page + 1) }.say(canvas.language));
+    canvas.text(
+        x,
+        y + HEIGHT - 12.0,
+        plain(8.0).grey(SOFT),
+        &words::PageNumbered { page: &(page + 1) }.say(canvas.language),
+    );
 }

@@ -1,7 +1,8 @@
 //! From the facade's views to what the pages say.
 
-use slingseal_app::catalogue::paper as words;
 use serde::Deserialize;
+use slingseal_app::catalogue::Saying;
+use slingseal_app::catalogue::paper as words;
 use slingseal_app::{AppError, CodeView, FindingState, Language, RecordState, RecordView, TagView};
 
 use super::{
@@ -52,7 +53,9 @@ fn sheet(tag: &TagView, picture: &CodeView, language: Language) -> LoadSheet {
             _ => String::new(),
         },
         rigged_to: match (&tag.basis.manual, &tag.basis.manual_edition) {
-            (Some(manual), Some(edition)) => words::ManualEdition { manual: &manual, edition: &edition }.say(language),
+            (Some(manual), Some(edition)) => {
+                words::ManualEdition { manual: &manual, edition: &edition }.say(language)
+            }
             _ => String::new(),
         },
         edition: tag
@@ -150,7 +153,9 @@ impl Rigging {
         });
         if let Some((leg, carries, share)) = worst.max_by(|a, b| a.2.total_cmp(&b.2)) {
             let carries = self.in_unit(carries);
-            said.push(words::WorstCase { leg: &leg.name, carries: &carries, share: &percent(share) }.say(language));
+            said.push(
+                words::WorstCase { leg: &leg.name, carries: &carries, share: &percent(share) }.say(language),
+            );
         }
         if let Some(rules) = &self.rules {
             let two = percent(rules.two_leg);
@@ -209,7 +214,9 @@ pub(crate) fn record_pdf(
         }
         (RecordState::Superseded, _) => words::TookItsPlace.say(language),
         (RecordState::Expired, _) => line.valid_until.dtg.clone(),
-        (RecordState::Fit, _) => words::UntilFor { until: &line.valid_until.dtg, aircraft: &line.aircraft }.say(language),
+        (RecordState::Fit, _) => {
+            words::UntilFor { until: &line.valid_until.dtg, aircraft: &line.aircraft }.say(language)
+        }
         (RecordState::NotFit, _) => words::DecidedAt { at: &line.issued.dtg }.say(language),
         (RecordState::Refused | RecordState::Waits | RecordState::NoInspection, _) => {
             view.reasons.first().cloned().unwrap_or_default()
@@ -222,7 +229,10 @@ pub(crate) fn record_pdf(
     let mut facts = vec![
         fact(words::LabelInspector.saying(), line.inspector.clone()),
         fact(words::LabelRigger.saying(), line.rigger.clone()),
-        fact(words::LabelProcedure.saying(), words::VersionOf { procedure: &line.procedure, version: &line.version }.say(language)),
+        fact(
+            words::LabelProcedure.saying(),
+            words::VersionOf { procedure: &line.procedure, version: &line.version }.say(language),
+        ),
         fact(words::GrossWeight.saying(), tag.map(|tag| tag.gross.clone()).unwrap_or_default()),
         fact(words::LabelAllowable.saying(), tag.map(|tag| tag.allowable.clone()).unwrap_or_default()),
         fact(words::LabelAircraft.saying(), line.aircraft.clone()),
@@ -230,7 +240,10 @@ pub(crate) fn record_pdf(
         fact(words::LabelGrid.saying(), tag.and_then(|tag| tag.pickup.grid.clone()).unwrap_or_default()),
         fact(words::LabelTo.saying(), tag.map(|tag| tag.destination.name.clone()).unwrap_or_default()),
         fact(words::LabelSealed.saying(), line.issued.dtg.clone()),
-        fact(words::LabelValidUntil.saying(), if line.fit { line.valid_until.dtg.clone() } else { String::new() }),
+        fact(
+            words::LabelValidUntil.saying(),
+            if line.fit { line.valid_until.dtg.clone() } else { String::new() },
+        ),
         fact(words::LabelTagSignedBy.saying(), tag.and_then(|tag| tag.planner.clone()).unwrap_or_default()),
     ];
     let basis = tag.map(|tag| tag.basis.lines.as_slice()).unwrap_or_default();
@@ -249,8 +262,9 @@ pub(crate) fn record_pdf(
             .map(|finding| Correction {
                 point: finding.prompt.clone(),
                 found: finding.shown.clone(),
-                corrected: (finding.state == FindingState::Closed)
-                    .then(|| finding.story.last().cloned().unwrap_or_else(|| words::Reinspected.say(language))),
+                corrected: (finding.state == FindingState::Closed).then(|| {
+                    finding.story.last().cloned().unwrap_or_else(|| words::Reinspected.say(language))
+                }),
             })
             .collect(),
         rigging: rigging

@@ -105,8 +105,14 @@ fn document(
         let mut page = document.start_page_with(settings);
         let mut surface = page.surface();
         let corner = ((width - WIDTH) / 2.0, (height - HEIGHT) / 2.0);
-        let mut canvas =
-            Canvas { fonts: &fonts, surface: &mut surface, language, page: number, read: Vec::new(), open: Vec::new() };
+        let mut canvas = Canvas {
+            fonts: &fonts,
+            surface: &mut surface,
+            language,
+            page: number,
+            read: Vec::new(),
+            open: Vec::new(),
+        };
         draw(&mut canvas, corner);
         let read = canvas.read;
         surface.finish();

@@ -1,6 +1,6 @@
-use slingseal_app::catalogue::paper as words;
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
 use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
+use slingseal_app::catalogue::paper as words;
 use slingseal_app::{DrawingView, Language};
 
 /// One moment of a load's story.
@@ -178,7 +178,11 @@ fn deficiencies(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, found:
             line += 14.0;
             break;
         }
-        let state = if one.corrected.is_some() { words::StateCorrected.say(canvas.language) } else { words::StateOpen.say(canvas.language) };
+        let state = if one.corrected.is_some() {
+            words::StateCorrected.say(canvas.language)
+        } else {
+            words::StateOpen.say(canvas.language)
+        };
         canvas.together(|canvas| {
             canvas.text(x, line, bold(8.5), &state);
             canvas.fit((x + 58.0, line), WIDTH - 58.0, bold(10.0), &format!("{}: {}", one.point, one.found));

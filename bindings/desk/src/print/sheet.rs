@@ -1,6 +1,6 @@
-use slingseal_app::catalogue::paper as words;
 use krilla::tagging::{TableHeaderScope, Tag};
 use slingseal_app::Language;
+use slingseal_app::catalogue::paper as words;
 
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
 use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
@@ -98,8 +98,11 @@ pub(crate) fn load_sheets(
             }
         })
         .collect();
-    let pages: Vec<(String, &super::Draw<'_>)> =
-        draws.iter().zip(sheets).map(|(draw, sheet)| (words::LoadNumbered { load: &sheet.load }.say(language), draw as _)).collect();
+    let pages: Vec<(String, &super::Draw<'_>)> = draws
+        .iter()
+        .zip(sheets)
+        .map(|(draw, sheet)| (words::LoadNumbered { load: &sheet.load }.say(language), draw as _))
+        .collect();
     document(&title, dated, paper, language, &pages)
 }
 
@@ -152,16 +155,48 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
     });
     let half = (width - 12.0) / 2.0;
     let second = right + half + 12.0;
-    fact(canvas, (right, top + 155.0), half, 16.0, &words::LabelAircraft.say(canvas.language), &sheet.aircraft);
-    fact(canvas, (second, top + 155.0), half, 16.0, &words::LabelAllowableFromAircrew.say(canvas.language), &sheet.allowable);
+    fact(
+        canvas,
+        (right, top + 155.0),
+        half,
+        16.0,
+        &words::LabelAircraft.say(canvas.language),
+        &sheet.aircraft,
+    );
+    fact(
+        canvas,
+        (second, top + 155.0),
+        half,
+        16.0,
+        &words::LabelAllowableFromAircrew.say(canvas.language),
+        &sheet.allowable,
+    );
     let third = (width - 24.0) / 3.0;
     if sheet.airspeed.is_empty() {
-        fact(canvas, (right, top + 188.0), half, 16.0, &words::LabelTo.say(canvas.language), &sheet.destination);
-        fact(canvas, (second, top + 188.0), half, 16.0, &words::LabelRigger.say(canvas.language), &sheet.rigger);
+        fact(
+            canvas,
+            (right, top + 188.0),
+            half,
+            16.0,
+            &words::LabelTo.say(canvas.language),
+            &sheet.destination,
+        );
+        fact(
+            canvas,
+            (second, top + 188.0),
+            half,
+            16.0,
+            &words::LabelRigger.say(canvas.language),
+            &sheet.rigger,
+        );
     } else {
         // What it rests on stands on the other half, where there is room.
         let airspeed = sheet.airspeed.split(" (").next().unwrap_or_default().to_owned();
-        let columns = [(words::LabelTo.say(canvas.language), &sheet.destination), (words::LabelRigger.say(canvas.language), &sheet.rigger), (words::LabelAirspeedLimit.say(canvas.language), &airspeed)];
+        let columns = [
+            (words::LabelTo.say(canvas.language), &sheet.destination),
+            (words::LabelRigger.say(canvas.language), &sheet.rigger),
+            (words::LabelAirspeedLimit.say(canvas.language), &airspeed),
+        ];
         for (at, (label, value)) in columns.iter().enumerate() {
             fact(canvas, (right + at as f32 * (third + 12.0), top + 188.0), third, 13.0, label, value);
         }
@@ -211,7 +246,8 @@ fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
                 x + WIDTH / 2.0,
                 y + 14.0,
                 bold(11.0).side(Side::Middle),
-                &words::UnsignedWaits { state: &sheet.unsigned, check: &sheet.code.check }.say(canvas.language),
+                &words::UnsignedWaits { state: &sheet.unsigned, check: &sheet.code.check }
+                    .say(canvas.language),
             );
         }
     }
@@ -251,15 +287,21 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
 
     let mut line = y + 186.0;
     if !sheet.links.is_empty() {
-        let links: Vec<String> =
-            sheet.links.iter().map(|(leg, count)| words::LegCounted { leg: &leg, count: &count }.say(canvas.language)).collect();
+        let links: Vec<String> = sheet
+            .links
+            .iter()
+            .map(|(leg, count)| words::LegCounted { leg: &leg, count: &count }.say(canvas.language))
+            .collect();
         canvas.together(|canvas| {
             canvas.text(x, line, bold(9.0), &words::LinkCounts.say(canvas.language));
             canvas.fit((x + 62.0, line), WIDTH - 62.0, plain(10.5), &links.join(" · "));
         });
         line += 14.0;
     }
-    let rigged_to = [(words::RiggedTo.say(canvas.language), &sheet.rigged_to), (words::EditionOrdered.say(canvas.language), &sheet.edition)];
+    let rigged_to = [
+        (words::RiggedTo.say(canvas.language), &sheet.rigged_to),
+        (words::EditionOrdered.say(canvas.language), &sheet.edition),
+    ];
     let half = WIDTH / 2.0;
     for (at, (label, value)) in rigged_to.iter().filter(|(_, value)| !value.is_empty()).enumerate() {
         let column = x + at as f32 * half;
@@ -272,7 +314,8 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
     }
     equipment(canvas, x, line, y + 280.0, &sheet.equipment);
     by_hand(canvas, x, y + 292.0);
-    for (at, caution) in sheet.cautions.iter().skip(1).cloned().chain(standing(canvas.language)).take(4).enumerate()
+    for (at, caution) in
+        sheet.cautions.iter().skip(1).cloned().chain(standing(canvas.language)).take(4).enumerate()
     {
         canvas.fit((x, y + 313.0 + at as f32 * 9.6), WIDTH, plain(8.0), &caution);
     }
@@ -280,9 +323,11 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
 
 /// Lines for a pen: who saw the verdict, and when.
 fn by_hand(canvas: &mut Canvas<'_, '_>, x: f32, y: f32) {
-    for (at, width, label) in
-        [(0.0, 170.0, &words::VerdictSeenBy.say(canvas.language)), (182.0, 110.0, &words::AtUtc.say(canvas.language)), (304.0, 219.0, &words::Remarks.say(canvas.language))]
-    {
+    for (at, width, label) in [
+        (0.0, 170.0, &words::VerdictSeenBy.say(canvas.language)),
+        (182.0, 110.0, &words::AtUtc.say(canvas.language)),
+        (304.0, 219.0, &words::Remarks.say(canvas.language)),
+    ] {
         canvas.line((x + at, y), (x + at + width, y), 0.6, SOFT);
         canvas.text(x + at, y + 8.0, bold(6.5).grey(SOFT), label);
     }
@@ -318,7 +363,18 @@ fn equipment(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, lines: &[
     let shown = if lines.len() > room { room - 1 } else { lines.len() };
     let mut line = y;
     canvas.group(Tag::Table, |canvas| {
-        row(canvas, y, [&words::HeadSerial.say(canvas.language), &words::HeadEquipment.say(canvas.language), &words::HeadRating.say(canvas.language), &words::HeadRatingSource.say(canvas.language), &words::HeadInspectBy.say(canvas.language)], true);
+        row(
+            canvas,
+            y,
+            [
+                &words::HeadSerial.say(canvas.language),
+                &words::HeadEquipment.say(canvas.language),
+                &words::HeadRating.say(canvas.language),
+                &words::HeadRatingSource.say(canvas.language),
+                &words::HeadInspectBy.say(canvas.language),
+            ],
+            true,
+        );
         canvas.line((x, y + 3.0), (x + WIDTH, y + 3.0), 0.8, INK);
         for one in lines.iter().take(shown) {
             line += ROW;

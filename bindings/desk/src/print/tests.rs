@@ -226,9 +226,12 @@ fn the_record_says_everything_and_its_code_reads() {
     }
     assert!(!text.contains("NOT FIT"));
     assert_eq!(codes(&document).len(), 1);
-    let not_fit =
-        record_page(&RecordPage { banner: "NOT FIT".into(), fit: false, code: None, ..page }, Paper::Letter, Language::English)
-            .unwrap();
+    let not_fit = record_page(
+        &RecordPage { banner: "NOT FIT".into(), fit: false, code: None, ..page },
+        Paper::Letter,
+        Language::English,
+    )
+    .unwrap();
     assert!(self::text(&not_fit).contains("NOT FIT"));
     assert_eq!(codes(&not_fit), [""; 0]);
 }
@@ -239,7 +242,10 @@ fn same_input_same_bytes() {
         load_sheets(&[sheet(), sheet()], DATED, Paper::A4, Language::English).unwrap()
             == load_sheets(&[sheet(), sheet()], DATED, Paper::A4, Language::English).unwrap()
     );
-    assert!(record_page(&page(), Paper::A4, Language::English).unwrap() == record_page(&page(), Paper::A4, Language::English).unwrap());
+    assert!(
+        record_page(&page(), Paper::A4, Language::English).unwrap()
+            == record_page(&page(), Paper::A4, Language::English).unwrap()
+    );
 }
 
 /// The longest that every field may be (the bounds of the tag), and more lines than there is room: one page still, and it

@@ -114,8 +114,7 @@ pub(super) fn file(app: &App, name: &str, body: &mut dyn Read) -> Vec<Receipt> {
 }
 
 fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>, AppError> {
-    let broken =
-        |error: std::io::Error| bad_input(words::UploadBrokeOff { what: plain(&error) });
+    let broken = |error: std::io::Error| bad_input(words::UploadBrokeOff { what: plain(&error) });
     let mut front = Vec::new();
     let length = u64::try_from(BUNDLE.len()).unwrap_or(u64::MAX);
     (&mut *body).take(length).read_to_end(&mut front).map_err(broken)?;
@@ -134,7 +133,11 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
     }
     // A refusal may stand at the end: what is too much is not begun.
     if texts.len() > MOST_CODES {
-        return Err(bad_input(words::MoreCodesThanTaken { name: &name, count: &texts.len(), most_codes: &MOST_CODES }));
+        return Err(bad_input(words::MoreCodesThanTaken {
+            name: &name,
+            count: &texts.len(),
+            most: MOST_CODES,
+        }));
     }
     let texts: Vec<String> = texts.iter().map(|text| bare(text)).collect();
     Ok(app.receive_all(&texts).into_iter().map(|answer| receipt_of(app, answer)).collect())
@@ -177,7 +180,9 @@ fn said(app: &App, name: &str, report: Result<BundleReport, AppError>) -> Receip
     let partly = report.new + report.completed + report.papers + report.photos > 0;
     let what = if counted.is_empty() { words::NothingNew.say(app.spoken()) } else { counted.join(", ") };
     let aside = report.set_aside.iter().take(50);
-    lines.extend(aside.map(|line| words::SetAsideLine { place: &line.place, kind: &line.kind, reason: &line.reason }.say(app.spoken())));
+    lines.extend(aside.map(|line| {
+        words::SetAsideLine { place: &line.place, kind: &line.kind, reason: &line.reason }.say(app.spoken())
+    }));
     if report.set_aside.len() > 50 {
         lines.push(words::AndMore { count: &(report.set_aside.len() - 50) }.say(app.spoken()));
     }
@@ -203,16 +208,20 @@ fn receipt_of(app: &App, answer: Result<Received, AppError>) -> Receipt {
             let lines = if trusted {
                 vec![words::TrustedHere.say(app.spoken())]
             } else {
-                vec![
-                    words::HaveFingerprintRead.say(app.spoken()),
-                    words::TrustInTerminal.say(app.spoken()),
-                ]
+                vec![words::HaveFingerprintRead.say(app.spoken()), words::TrustInTerminal.say(app.spoken())]
             };
-            Receipt { lines, ..receipt(app, trusted, words::CardOfAuthority { name: &name }.say(app.spoken())) }
+            Receipt {
+                lines,
+                ..receipt(app, trusted, words::CardOfAuthority { name: &name }.say(app.spoken()))
+            }
         }
         Received::KeyRequest { holder, fingerprint, .. } => Receipt {
             lines: vec![words::IssueInTerminal.say(app.spoken())],
-            ..receipt(app, true, words::KeyRequestOf { holder: &holder, fingerprint: &fingerprint }.say(app.spoken()))
+            ..receipt(
+                app,
+                true,
+                words::KeyRequestOf { holder: &holder, fingerprint: &fingerprint }.say(app.spoken()),
+            )
         },
         Received::Credential { credential, .. } => receipt(
             app,
@@ -278,10 +287,9 @@ fn seal(app: &App, verdict: VerdictView) -> Receipt {
         Some(load) => words::SealOfLoad { load, word, first }.say(app.spoken()),
         None => words::SealTaken { word, first }.say(app.spoken()),
     };
-    let together = verdict
-        .shown
-        .iter()
-        .map(|one| words::ShownTogether { load: &one.load, word: &one.word, first: &one.first }.say(app.spoken()));
+    let together = verdict.shown.iter().map(|one| {
+        words::ShownTogether { load: &one.load, word: &one.word, first: &one.first }.say(app.spoken())
+    });
     let mut lines: Vec<String> = together.collect();
     lines.extend(verdict.reasons.into_iter().skip(1).map(|reason| reason.text));
     Receipt { load, lines, ..receipt(app, verdict.word != "NO-GO", what) }

@@ -46,13 +46,11 @@ pub(crate) struct Place {
 pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> {
     let ip = place.open.unwrap_or(IpAddr::V4(Ipv4Addr::LOCALHOST));
     if ip.is_unspecified() {
-        return Err(bad_input(
-            words::OpensEveryNetwork,
-        ));
+        return Err(bad_input(words::OpensEveryNetwork));
     }
     let wanted = SocketAddr::new(ip, place.port);
     let listener = TcpListener::bind(wanted).map_err(|error| {
-        bad_input(words::AddressNotFree { wanted: &wanted, plain: &plain(&error) })
+        bad_input(words::AddressNotFree { wanted: wanted.to_string(), plain: &plain(&error) })
     })?;
     let address = listener.local_addr().map_err(|error| bad_input(plain(&error)))?;
     let desk = Desk::new(app, Guard::new(address, &SystemEntropy), place.page.clone());

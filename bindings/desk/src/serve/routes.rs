@@ -37,36 +37,44 @@ pub(super) fn answer(desk: &Desk<'_>, mut request: Request) {
 
 fn guarded(desk: &Desk<'_>, request: &mut Request) -> Reply {
     let Some(ask) = Ask::of(request) else {
-        return Reply::page(page::turned_away(&words::NotAskedSo.say(desk.app.spoken()), desk.app.spoken())).status(405);
+        return Reply::page(page::turned_away(&words::NotAskedSo.say(desk.app.spoken()), desk.app.spoken()))
+            .status(405);
     };
     let parts: Vec<&str> = ask.path.iter().map(String::as_str).collect();
     let host = request.field("Host");
     if parts == ["open"] && !ask.post {
         if let Err(refused) = desk.guard.check_host(host) {
-            return Reply::page(page::turned_away(&refused.say(desk.app.spoken()), desk.app.spoken())).status(403);
+            return Reply::page(page::turned_away(&refused.say(desk.app.spoken()), desk.app.spoken()))
+                .status(403);
         }
         return match desk.guard.admit(ask.query.get("token")) {
             Some(cookie) => Reply::page(page::opened(desk.app.spoken())).with("Set-Cookie", cookie),
             None => Reply::page(page::turned_away(
-                &words::LinkOfOtherStart.say(desk.app.spoken()), desk.app.spoken()))
+                &words::LinkOfOtherStart.say(desk.app.spoken()),
+                desk.app.spoken(),
+            ))
             .status(403),
         };
     }
     let (origin, cookies) = (request.field("Origin"), request.field("Cookie"));
     if let Err(refused) = desk.guard.check(host, origin, cookies, ask.post) {
-        return Reply::page(page::turned_away(&refused.say(desk.app.spoken()), desk.app.spoken())).status(403);
+        return Reply::page(page::turned_away(&refused.say(desk.app.spoken()), desk.app.spoken()))
+            .status(403);
     }
     let answered =
         if ask.post { posted(desk, request, &parts, &ask.query) } else { looked(desk, &parts, &ask.query) };
     answered.unwrap_or_else(|error| match here(desk) {
         Ok(here) => Reply::page(page::failed(&here, &error)).status(status_of(&error)),
-        Err(_) => Reply::page(page::turned_away(&error.say(desk.app.spoken()), desk.app.spoken())).status(500),
+        Err(_) => {
+            Reply::page(page::turned_away(&error.say(desk.app.spoken()), desk.app.spoken())).status(500)
+        }
     })
 }
 
 fn here(desk: &Desk<'_>) -> Result<Here, AppError> {
     let set_up = desk.app.set_up()?;
-    let whose = set_up.authority.or(set_up.holder).unwrap_or_else(|| words::HomeWithoutName.say(desk.app.spoken()));
+    let whose =
+        set_up.authority.or(set_up.holder).unwrap_or_else(|| words::HomeWithoutName.say(desk.app.spoken()));
     Ok(Here { language: desk.app.spoken(), whose, now: desk.app.now().into() })
 }
 
@@ -93,7 +101,12 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
                 page: query.number("page", 0, u32::MAX),
                 most: SHELF,
             };
-            shown(desk, "/", &words::TheZone.say(desk.app.spoken()), &page::board(&app.board_of(&request)?, &request, desk.app.spoken()))
+            shown(
+                desk,
+                "/",
+                &words::TheZone.say(desk.app.spoken()),
+                &page::board(&app.board_of(&request)?, &request, desk.app.spoken()),
+            )
         }
         ["close"] => {
             let request =
@@ -103,11 +116,21 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
                 Err(AppError::NotFound { .. }) => None,
                 answer => Some(answer?),
             };
-            shown(desk, "/close", &words::Closing.say(desk.app.spoken()), &page::close(view.as_ref(), &request, desk.app.spoken()))
+            shown(
+                desk,
+                "/close",
+                &words::Closing.say(desk.app.spoken()),
+                &page::close(view.as_ref(), &request, desk.app.spoken()),
+            )
         }
         ["load", load] => {
             let view = app.load(load)?;
-            shown(desk, "", &words::LoadNumbered { load: &view.load }.say(desk.app.spoken()), &page::load(&view, desk.app.spoken()))
+            shown(
+                desk,
+                "",
+                &words::LoadNumbered { load: &view.load }.say(desk.app.spoken()),
+                &page::load(&view, desk.app.spoken()),
+            )
         }
         ["load", load, "rigging.svg"] => {
             let rigging = app.load(load)?.tag.and_then(|tag| tag.rigging);
@@ -126,28 +149,56 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
         ["sheet.pdf"] => sheets(desk, query),
         ["deficiencies"] => {
             let days = days(query);
-            shown(desk, "/deficiencies", &words::Deficiencies.say(desk.app.spoken()), &page::deficiencies(&app.deficiencies(days)?, days, desk.app.spoken()))
+            shown(
+                desk,
+                "/deficiencies",
+                &words::Deficiencies.say(desk.app.spoken()),
+                &page::deficiencies(&app.deficiencies(days)?, days, desk.app.spoken()),
+            )
         }
         ["people"] => {
             // A home that is no authority has issued nothing.
             let issued = app.issued().ok();
-            shown(desk, "/people", &words::PlacePeople.say(desk.app.spoken()), &page::people(&app.people()?, issued.as_ref(), desk.app.spoken()))
+            shown(
+                desk,
+                "/people",
+                &words::PlacePeople.say(desk.app.spoken()),
+                &page::people(&app.people()?, issued.as_ref(), desk.app.spoken()),
+            )
         }
-        ["procedures"] => shown(desk, "/procedures", &words::PlaceProcedures.say(desk.app.spoken()), &page::procedures(&app.editions()?, desk.app.spoken())),
+        ["procedures"] => shown(
+            desk,
+            "/procedures",
+            &words::PlaceProcedures.say(desk.app.spoken()),
+            &page::procedures(&app.editions()?, desk.app.spoken()),
+        ),
         ["procedures", file] if file.ends_with(".pdf") => {
             let view = app.checklist(file.trim_end_matches(".pdf"))?;
-            Ok(Reply::pdf(&format!("{}-blank.pdf", view.id), checklist_pdf(&view, Paper::A4, desk.app.spoken())?))
+            Ok(Reply::pdf(
+                &format!("{}-blank.pdf", view.id),
+                checklist_pdf(&view, Paper::A4, desk.app.spoken())?,
+            ))
         }
         ["equipment"] => {
             let from = query.get("from");
             let pieces = app.equipment(from, PAGE + 1)?;
             let next = pieces.get(PAGE as usize).map(|piece| piece.serial.clone());
             let listed = pieces.get(..PAGE as usize).unwrap_or(&pieces);
-            shown(desk, "/equipment", &words::Equipment.say(desk.app.spoken()), &page::equipment(listed, from, next.as_deref(), desk.app.spoken()))
+            shown(
+                desk,
+                "/equipment",
+                &words::Equipment.say(desk.app.spoken()),
+                &page::equipment(listed, from, next.as_deref(), desk.app.spoken()),
+            )
         }
         ["equipment", serial] => {
             let view = app.piece(serial, query.some("after"))?;
-            shown(desk, "/equipment", &words::EquipmentOf { serial: &view.serial }.say(desk.app.spoken()), &page::piece(&view, desk.app.spoken()))
+            shown(
+                desk,
+                "/equipment",
+                &words::EquipmentOf { serial: &view.serial }.say(desk.app.spoken()),
+                &page::piece(&view, desk.app.spoken()),
+            )
         }
         ["search"] => searched(desk, query),
         ["class"] => {
@@ -155,31 +206,57 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             let view =
                 app.exam_class(&ClassRequest { procedure: procedure.clone(), ..ClassRequest::default() })?;
             let known: Vec<String> = app.procedures()?.into_iter().map(|known| known.id).collect();
-            shown(desk, "/class", &words::TheClass.say(desk.app.spoken()), &page::class(&view, &known, procedure.as_deref(), desk.app.spoken()))
+            shown(
+                desk,
+                "/class",
+                &words::TheClass.say(desk.app.spoken()),
+                &page::class(&view, &known, procedure.as_deref(), desk.app.spoken()),
+            )
         }
         ["result", result] => {
             let view = app.exam_result(result)?;
-            shown(desk, "/class", &words::ExaminationOf { student: &view.line.student }.say(desk.app.spoken()), &page::result(&view, desk.app.spoken()))
+            shown(
+                desk,
+                "/class",
+                &words::ExaminationOf { student: &view.line.student }.say(desk.app.spoken()),
+                &page::result(&view, desk.app.spoken()),
+            )
         }
         ["plan"] => planned(desk, Entered::default()),
         ["plan", "made"] => {
             let tags = query.all("tag").take(2_000).map(|tag| app.tag(tag)).collect::<Result<Vec<_>, _>>()?;
-            shown(desk, "/plan", &words::TheTags { count: tags.len() }.say(desk.app.spoken()), &page::made(&tags, desk.app.spoken()))
+            shown(
+                desk,
+                "/plan",
+                &words::TheTags { count: tags.len() }.say(desk.app.spoken()),
+                &page::made(&tags, desk.app.spoken()),
+            )
         }
         ["receive"] => {
             let aside = app.set_aside(50)?;
-            let content = page::receive(desk.intake().receipts(), &aside, !desk.guard.open, desk.app.spoken());
+            let content =
+                page::receive(desk.intake().receipts(), &aside, !desk.guard.open, desk.app.spoken());
             shown(desk, "/receive", &words::PlaceReceive.say(desk.app.spoken()), &content)
         }
         ["export"] => {
             let leads = credentialed(desk, "leader")?;
             let ready = check_page::shell(desk.page.as_deref()).is_ok();
-            shown(desk, "/export", &words::PlaceExport.say(desk.app.spoken()), &page::export(leads.as_deref(), ready, desk.app.spoken()))
+            shown(
+                desk,
+                "/export",
+                &words::PlaceExport.say(desk.app.spoken()),
+                &page::export(leads.as_deref(), ready, desk.app.spoken()),
+            )
         }
         ["hook-check"] => {
             let made = desk.hook_check();
             let Some((made, _)) = made.as_ref() else { return Ok(Reply::see("/export")) };
-            shown(desk, "/export", &words::HookCheck.say(desk.app.spoken()), &page::hook_check(made, desk.app.spoken()))
+            shown(
+                desk,
+                "/export",
+                &words::HookCheck.say(desk.app.spoken()),
+                &page::hook_check(made, desk.app.spoken()),
+            )
         }
         ["hook-check", "hook.html"] => {
             let none = || AppError::NotFound { message: check_words::NoPageMade.into() };
@@ -243,8 +320,17 @@ fn searched(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
     // A state is no word of any record: it is asked of the board, which knows it.
     let board = desk.app.board(FOR_EVER, SHELF)?;
     let in_state: Vec<_> = board.columns.into_iter().filter(|column| is_state(column, &asked)).collect();
-    let title = if asked.is_empty() { words::EveryRecord.say(desk.app.spoken()) } else { words::SearchFor { asked: &asked }.say(desk.app.spoken()) };
-    shown(desk, "", &title, &page::search(&asked, exact.as_ref(), &in_state, &page, next.as_deref(), desk.app.spoken()))
+    let title = if asked.is_empty() {
+        words::EveryRecord.say(desk.app.spoken())
+    } else {
+        words::SearchFor { asked: &asked }.say(desk.app.spoken())
+    };
+    shown(
+        desk,
+        "",
+        &title,
+        &page::search(&asked, exact.as_ref(), &in_state, &page, next.as_deref(), desk.app.spoken()),
+    )
 }
 
 /// Days that no account is older than.
@@ -310,7 +396,12 @@ fn planned(desk: &Desk<'_>, entered: Entered) -> Result<Reply, AppError> {
     let bad = !entered.faults.is_empty();
     let procedures = desk.app.procedures()?;
     let signs = signer(desk)?;
-    let reply = shown(desk, "/plan", &words::PlanAndPrint.say(desk.app.spoken()), &page::plan(&entered, &procedures, signs.as_deref(), desk.app.spoken()))?;
+    let reply = shown(
+        desk,
+        "/plan",
+        &words::PlanAndPrint.say(desk.app.spoken()),
+        &page::plan(&entered, &procedures, signs.as_deref(), desk.app.spoken()),
+    )?;
     Ok(if bad { reply.status(400) } else { reply })
 }
 
@@ -418,8 +509,7 @@ fn spooled(request: &mut Request) -> Result<std::fs::File, AppError> {
         return Err(bad_input(words::MoreThanPageTakes));
     }
     let failed = |error: std::io::Error| AppError::StorageFull {
-        message: words::UploadNotKept { plain: &plain(&error) }
-            .into(),
+        message: words::UploadNotKept { plain: &plain(&error) }.into(),
     };
     let mut file = tempfile::tempfile().map_err(failed)?;
     let length = request.length;
@@ -460,9 +550,7 @@ fn fault_of(line: &str) -> Fault {
 
 fn make(desk: &Desk<'_>, list: &str, form: Form, one: bool) -> Result<Reply, AppError> {
     let pin = form.some("pin").filter(|_| !desk.guard.open);
-    let none = |name: &str| {
-        Err(words::RiggingInTerminal { name }.say(desk.app.spoken()))
-    };
+    let none = |name: &str| Err(words::RiggingInTerminal { name }.say(desk.app.spoken()));
     let made = match desk.app.write_tags(list, &none, pin.as_deref()) {
         Ok(made) => made,
         Err(error @ (AppError::BadInput { .. } | AppError::Refused { .. } | AppError::NotFound { .. })) => {

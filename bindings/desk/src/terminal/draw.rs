@@ -124,7 +124,8 @@ impl Desk {
             room = room.saturating_sub(10);
         }
         if self.run.is_some() {
-            first.push(Span::styled(words::ExaminationBand.say(self.language), self.look.bar(Tone::Practice)));
+            first
+                .push(Span::styled(words::ExaminationBand.say(self.language), self.look.bar(Tone::Practice)));
             room = room.saturating_sub(8);
         }
         let Some(view) = &self.view else {

@@ -25,10 +25,9 @@ pub(crate) fn run(app: &App, asked: &Ask, json: bool) -> Result<ExitCode, AppErr
     walk.tell(None)?;
     let input = std::io::stdin().lock();
     for line in input.lines() {
-        let line =
-            Zeroizing::new(line.map_err(|error| {
-                bad_input(words::StandardInputNotText { plain: &plain(&error) })
-            })?);
+        let line = Zeroizing::new(
+            line.map_err(|error| bad_input(words::StandardInputNotText { plain: &plain(&error) }))?,
+        );
         let line = line.trim();
         if line.is_empty() || line.starts_with('#') {
             continue;
@@ -221,7 +220,11 @@ impl Lines<'_> {
             None => card.points.iter().find(|point| point.id == which),
         };
         found.ok_or_else(|| {
-            bad_input(words::CardHasNoSuchPoint { card: &card.number, which: &which, last: &card.points.len() })
+            bad_input(words::CardHasNoSuchPoint {
+                card: &card.number,
+                which: &which,
+                last: &card.points.len(),
+            })
         })
     }
 
@@ -233,8 +236,7 @@ impl Lines<'_> {
     fn seal(&mut self) -> Result<SealView, AppError> {
         let pin = match &self.pin {
             Some(pin) => pin.clone(),
-            None => ask(self.app, Secret::Pin, false)
-                .map_err(|_| bad_input(words::NoPinToSealWith))?,
+            None => ask(self.app, Secret::Pin, false).map_err(|_| bad_input(words::NoPinToSealWith))?,
         };
         let seal = self.app.seal(&self.view.walk, &pin, None)?;
         if let Some(out) = &self.asked.out {
@@ -258,9 +260,7 @@ impl Lines<'_> {
         };
         self.refused |= why.is_some();
         let told = match (self.json, error) {
-            (true, Some(error)) => one_line(
-                &output::refusal(error, self.asked.language),
-            ),
+            (true, Some(error)) => one_line(&output::refusal(error, self.asked.language)),
             (true, None) if self.run.is_some() => one_line(&self.run),
             (true, None) => one_line(&self.view),
             (false, _) => match &self.run {
@@ -320,7 +320,6 @@ fn print(line: &str) -> Result<(), AppError> {
 
 /// Every line at once: whoever drives this waits for it.
 fn at_once(line: &str, json: bool) -> Result<(), AppError> {
-    console::at_once(line, json).map_err(|error| {
-        bad_input(words::StandardOutputFailed { plain: &plain(&error) })
-    })
+    console::at_once(line, json)
+        .map_err(|error| bad_input(words::StandardOutputFailed { plain: &plain(&error) }))
 }

@@ -7,8 +7,8 @@ use std::process::ExitCode;
 
 use serde::Serialize;
 use slingseal_app::{
-    App, AppError, ApprovalView, Approve, AuthorityView, Issue, IssuedListView, IssuedView, Language, Received,
-    TrustedView, built_in_procedures, check_procedure,
+    App, AppError, ApprovalView, Approve, AuthorityView, Issue, IssuedListView, IssuedView, Language,
+    Received, TrustedView, built_in_procedures, check_procedure,
 };
 
 use super::Setting;
@@ -151,7 +151,8 @@ fn edition(one: &ApprovalView, language: Language) -> String {
         Some(since) => words::EditionWithdrawnSince { since: &since.dtg }.say(language),
         None => words::EditionApprovedSince { since: &one.from.dtg }.say(language),
     };
-    let start = if one.built_in { format!("  {}", words::ComesWithProgram.say(language)) } else { String::new() };
+    let start =
+        if one.built_in { format!("  {}", words::ComesWithProgram.say(language)) } else { String::new() };
     format!(
         "{}@{}   {since}   {}   {}{start}",
         one.id,
@@ -167,7 +168,10 @@ fn both_are_real(name: &str, like: &[TrustedView], language: Language) -> Result
         return Ok(false);
     }
     for other in like {
-        println!("{}", words::LikeNamedTrusted { name: &other.name, fingerprint: &other.fingerprint }.say(language));
+        println!(
+            "{}",
+            words::LikeNamedTrusted { name: &other.name, fingerprint: &other.fingerprint }.say(language)
+        );
     }
     println!("{}", words::ReallyAnother { name: &name }.say(language));
     Ok(line_typed()?.trim().eq_ignore_ascii_case("yes"))

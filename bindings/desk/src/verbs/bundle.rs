@@ -16,9 +16,7 @@ use super::{Setting, play};
 use crate::cli::{BundleVerb, PartOfAccount};
 use crate::console::Shown;
 use crate::input;
-use crate::output::{
-    Answer, PIXELS, answer_code, bad_input, plain, print_json, told, write, write_whole,
-};
+use crate::output::{Answer, PIXELS, answer_code, bad_input, plain, print_json, told, write, write_whole};
 use slingseal_app::catalogue::Saying;
 
 pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppError> {
@@ -182,9 +180,7 @@ pub(super) fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<Bu
         }
     }
     Err(bad_input(match last {
-        Some((taken, enough)) => {
-            words::FramesTooFew { taken, enough }.saying()
-        }
+        Some((taken, enough)) => words::FramesTooFew { taken, enough }.saying(),
         None => words::NoFrameRead.into(),
     }))
 }
@@ -232,7 +228,11 @@ pub(super) fn tell(setting: &Setting, report: &BundleReport) {
         println!("  {said}");
     }
     for line in &report.set_aside {
-        println!("  {}", words::SetAside { place: &line.place, kind: &line.kind, reason: &line.reason }.say(setting.language));
+        println!(
+            "  {}",
+            words::SetAside { place: &line.place, kind: &line.kind, reason: &line.reason }
+                .say(setting.language)
+        );
     }
     for warning in &report.warnings {
         println!("  ! {warning}");

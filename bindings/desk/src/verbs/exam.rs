@@ -5,11 +5,11 @@ use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use slingseal_app::catalogue::Saying;
 use slingseal_app::{
     App, AppError, ClassRequest, ClassView, ExamBegin, ExamKeyView, ExamPick, ExamPlan, ExamResultView,
     ExamStandard, Language, PlantedView, RunView,
 };
-use slingseal_app::catalogue::Saying;
 
 use super::Setting;
 use super::authority::line_typed;
@@ -46,8 +46,11 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 if setting.json {
                     print_json(&view);
                 } else {
-                    println!("{}", words::ToRigOnLoad { load: &view.load, title: &view.title }.say(setting.language));
-                    view.planted.iter().for_each(planted);
+                    println!(
+                        "{}",
+                        words::ToRigOnLoad { load: &view.load, title: &view.title }.say(setting.language)
+                    );
+                    view.planted.iter().for_each(|one| planted(one, setting.language));
                     if let Some(seed) = view.seed {
                         println!("{}", words::ThenLockSame { seed: &seed }.say(setting.language));
                     }
@@ -112,9 +115,7 @@ fn key_code(text: &str) -> Result<String, AppError> {
 
 /// `POINT=NAME`.
 fn pick(text: &str) -> Result<ExamPick, AppError> {
-    let (point, deficiency) = text.split_once('=').ok_or_else(|| {
-        bad_input(words::NoPick { text: &text })
-    })?;
+    let (point, deficiency) = text.split_once('=').ok_or_else(|| bad_input(words::NoPick { text: &text }))?;
     Ok(ExamPick { point: point.trim().to_owned(), deficiency: deficiency.trim().to_owned() })
 }
 
@@ -132,12 +133,9 @@ fn standard(
             println!("{}", question.say(app.spoken()));
             line_typed()
         }
-        None => Err(bad_input(
-            words::SayStandard,
-        )),
+        None => Err(bad_input(words::SayStandard)),
     };
-    let find =
-        typed(find.map(|find| find.to_string()), words::HowManyToFind.saying())?;
+    let find = typed(find.map(|find| find.to_string()), words::HowManyToFind.saying())?;
     let within = typed(within, words::WithinWhatTime.saying())?;
     let least = find.trim().parse();
     let least = least.map_err(|_| bad_input(words::NoNumberOfDeficiencies { text: &find.trim() }))?;
@@ -153,9 +151,7 @@ fn seconds(text: &str) -> Result<u32, AppError> {
             .zip(number(seconds).filter(|seconds| *seconds < 60))
             .and_then(|(minutes, seconds)| minutes.checked_mul(60)?.checked_add(seconds)),
     };
-    found.ok_or_else(|| {
-        bad_input(words::NoTime { text: &text })
-    })
+    found.ok_or_else(|| bad_input(words::NoTime { text: &text }))
 }
 
 fn planted(one: &PlantedView, language: Language) {
@@ -174,7 +170,16 @@ fn plantable(one: &PlantedView, language: Language) {
 }
 
 fn show_key(key: &ExamKeyView, language: Language) {
-    println!("{}", words::KeyLine { key: &key.short, load: &key.load, procedure: &key.procedure, standard: &key.standard.words }.say(language));
+    println!(
+        "{}",
+        words::KeyLine {
+            key: &key.short,
+            load: &key.load,
+            procedure: &key.procedure,
+            standard: &key.standard.words
+        }
+        .say(language)
+    );
     println!("  {}", words::KeyLocked { at: &key.locked.dtg, by: &key.instructor }.say(language));
     match &key.planted {
         Some(list) => {
@@ -207,7 +212,10 @@ fn keys(setting: &Setting, key: Option<&str>, reveal: bool) -> Result<(), AppErr
     }
     for view in &views {
         show_key(view, setting.language);
-        println!("  {}", words::RunsAndResults { runs: &view.runs, results: &view.results }.say(setting.language));
+        println!(
+            "  {}",
+            words::RunsAndResults { runs: &view.runs, results: &view.results }.say(setting.language)
+        );
     }
     if let ([only], Some(_)) = (views.as_slice(), key) {
         print!("{}", only.code.terminal()?);
@@ -310,7 +318,11 @@ fn sheet(setting: &Setting, run: &str, out: &Path, frames: bool) -> Result<(), A
             &serde_json::json!({ "run": run, "folder": out, "frames": count, "enough": moving.enough() }),
         );
     } else {
-        println!("{}", words::SheetFrames { count: &count, enough: &moving.enough(), folder: &out.shown() }.say(setting.language));
+        println!(
+            "{}",
+            words::SheetFrames { count: &count, enough: &moving.enough(), folder: &out.shown() }
+                .say(setting.language)
+        );
     }
     Ok(())
 }
@@ -433,11 +445,25 @@ fn show_result(view: &ExamResultView, language: Language) {
             }
             for call in &debrief.false_calls {
                 let at = call.after_s.map(clock).unwrap_or_default();
-                println!("  {}", words::FalseCallLine { card: &call.card, title: &call.card_title, called: &call.called, at: &at }.say(language));
+                println!(
+                    "  {}",
+                    words::FalseCallLine {
+                        card: &call.card,
+                        title: &call.card_title,
+                        called: &call.called,
+                        at: &at
+                    }
+                    .say(language)
+                );
             }
             println!("{}", words::TimeByCard.say(language));
             for card in &debrief.cards {
-                println!("  {:>6}  {}  {}", clock(card.seconds), card_padded(card.card, language), card.title);
+                println!(
+                    "  {:>6}  {}  {}",
+                    clock(card.seconds),
+                    card_padded(card.card, language),
+                    card.title
+                );
             }
         }
         None => view.planted.iter().for_each(|one| planted(one, language)),

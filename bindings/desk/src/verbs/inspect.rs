@@ -110,8 +110,6 @@ fn whole(app: &App, digits: &str) -> Result<String, AppError> {
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.walk.clone()),
         (Some(_), Some(_)) => Err(bad_input(words::SeveralInspectionsFit { digits: &digits })),
-        (None, _) => {
-            Err(bad_input(words::NoInspectionInHand { digits: &digits }))
-        }
+        (None, _) => Err(bad_input(words::NoInspectionInHand { digits: &digits })),
     }
 }

@@ -31,9 +31,8 @@ pub(super) fn run(
     let ended = Arc::new(AtomicBool::new(false));
     #[cfg(unix)]
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| {
-            bad_input(words::NoSignalCaught { plain: &(crate::output::plain(&error)) })
-        })?;
+        signal_hook::flag::register(signal, Arc::clone(&ended))
+            .map_err(|error| bad_input(words::NoSignalCaught { plain: &(crate::output::plain(&error)) }))?;
     }
     console::show(CLEAR);
     let beat = Duration::from_secs(1) / pace.max(1);
@@ -47,7 +46,13 @@ pub(super) fn run(
                 }
                 // Never the same frames again in the next round: each adds to what was missed.
                 let frame = moving.frame(round.saturating_mul(frames).saturating_add(number))?;
-                let which = words::PartAndFrame { part: &(at + 1), parts: &codes.len(), frame: &(number + 1), frames: &moving.enough() }.say(app.spoken());
+                let which = words::PartAndFrame {
+                    part: &(at + 1),
+                    parts: &codes.len(),
+                    frame: &(number + 1),
+                    frames: &moving.enough(),
+                }
+                .say(app.spoken());
                 console::show(&format!(
                     "{HOME}{}{which:<60}\r\n{:<60}\r\n",
                     frame.terminal()?,

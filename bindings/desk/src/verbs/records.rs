@@ -22,7 +22,9 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
             if setting.json {
                 print_json(&records);
             } else {
-                console::paged(&records.iter().map(|one| line(one, setting.language) + "\n").collect::<String>());
+                console::paged(
+                    &records.iter().map(|one| line(one, setting.language) + "\n").collect::<String>(),
+                );
             }
         }
         RecordsVerb::Show { record } => {
@@ -66,7 +68,10 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
                 if setting.json {
                     print_json(&serde_json::json!({ "file": file, "rows": rows }));
                 } else {
-                    println!("  {}", words::FileWithRows { file: &file.shown(), rows: &rows }.say(setting.language));
+                    println!(
+                        "  {}",
+                        words::FileWithRows { file: &file.shown(), rows: &rows }.say(setting.language)
+                    );
                 }
             }
         }
@@ -135,9 +140,7 @@ pub(super) fn whole(app: &App, digits: &str) -> Result<String, AppError> {
     let mut fitting = known.iter().filter(|line| line.record.starts_with(digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.record.clone()),
-        (Some(_), Some(_)) => {
-            Err(bad_input(words::SeveralRecordsStart { digits: &digits }))
-        }
+        (Some(_), Some(_)) => Err(bad_input(words::SeveralRecordsStart { digits: &digits })),
         (None, _) => Err(bad_input(words::NoSuchRecord { digits: &digits, newest: &NEWEST })),
     }
 }

@@ -84,7 +84,7 @@ pub(crate) fn show(tag: &TagView, language: Language) {
     }
     row(words::RowProcedure.into(), tag.procedure_title.as_deref().unwrap_or(&tag.procedure));
     row(words::RowRigger.into(), &tag.rigger.clone().unwrap_or_else(|| words::NotNamed.say(language)));
-    let planned = words::PlannedBy { at: &tag.planned.dtg, by: tag.signed_by() };
+    let planned = words::PlannedBy { at: &tag.planned.dtg, by: tag.signed_by(language) };
     row(words::RowPlanned.into(), &planned.say(language));
     for piece in &tag.equipment {
         let rating = match (&piece.rating, &piece.source) {

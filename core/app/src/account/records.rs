@@ -4,11 +4,11 @@ use serde::Serialize;
 use slingseal_catalogue::{refusals as words, story};
 
 use crate::account::Knowledge;
+use crate::leader::story::{moment, sealed};
 use crate::procedures::EditionState;
 use crate::walks::sealing::{entry_digest, grams, walk_of_record};
 use crate::walks::view::FindingView;
 use crate::{App, AppError, Inner, Stamp, TagView};
-use crate::leader::story::{moment, sealed};
 use slingseal_account::report::Moment;
 use slingseal_judgement::{Grade, LoadState};
 use slingseal_message::envelope::Kind;
@@ -330,7 +330,10 @@ impl Inner {
             voids: Vec::new(),
         };
         let voids = self.voids_told(row.digest)?;
-        view.voids = voids.into_iter().map(|(at, what)| format!("{}, {}", at.dtg(), what.say(self.language()))).collect();
+        view.voids = voids
+            .into_iter()
+            .map(|(at, what)| format!("{}, {}", at.dtg(), what.say(self.language())))
+            .collect();
         if let Some(body) = &bytes.body {
             let record = Record::parse(body, &entry_digest)?;
             view.tag = Some(self.tag_view(&record.tag)?);

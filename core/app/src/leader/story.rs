@@ -282,10 +282,7 @@ pub(crate) fn moment(walk: &Walk, event: &Event) -> Moment {
         What::Answered { point, value, deficiency: Some(name), .. } => {
             let wrong = shown(walk, point, name);
             let value = value_words(value);
-            (
-                MomentKind::Found,
-                words::DeficientWithValue { place: place(walk, point), wrong, value }.into(),
-            )
+            (MomentKind::Found, words::DeficientWithValue { place: place(walk, point), wrong, value }.into())
         }
         What::DeficiencyFound { point, name, note, .. } => {
             let wrong = shown(walk, point, name);

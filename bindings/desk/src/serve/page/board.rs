@@ -1,7 +1,7 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::Saying;
-use slingseal_app::{Language, BoardColumn, BoardLoad, BoardRequest, BoardView, ZoneCount};
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{BoardColumn, BoardLoad, BoardRequest, BoardView, Language, ZoneCount};
 
 /// The shape that stands for a state, so that colour is never alone.
 pub(super) fn shape(state: &str) -> Markup {
@@ -79,7 +79,7 @@ fn shelf_with(column: &BoardColumn, rest: &Markup, language: Language) -> Markup
         section class={ "shelf " (column.state) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
             h2 { (shape(&column.state)) span.count { (column.count) } span { (column.title) } }
             @if column.loads.is_empty() {
-                p.none { (words::None.say(language)) }
+                p.none { (words::NoneOfThem.say(language)) }
             } @else {
                 ul.loads { @for one in &column.loads { li { (card(one, language)) } } }
             }
@@ -130,8 +130,8 @@ fn chooser(view: &BoardView, request: &BoardRequest, language: Language) -> Mark
                 }
             }
             label { (words::Day.say(language)) " " input type="date" name="date" value=(request.date.as_deref().unwrap_or_default()); }
-            (choice(words::From.saying(), "zone", &request.zone, names(false).into_iter().collect()))
-            (choice(words::To.saying(), "to", &request.destination, names(true).into_iter().collect()))
+            (choice(words::LabelFrom.saying(), "zone", &request.zone, names(false).into_iter().collect()))
+            (choice(words::LabelTo.saying(), "to", &request.destination, names(true).into_iter().collect()))
             (choice(words::Aircraft.saying(), "aircraft", &request.aircraft, view.aircraft.iter().map(String::as_str).collect()))
             button { (words::Show.say(language)) }
         }
@@ -167,7 +167,7 @@ fn map(view: &BoardView, language: Language) -> Markup {
             svg viewBox="0 0 640 330" role="img" aria-label=(words::ZonesDrawn.say(language)) {
                 @for (zone, longitude, latitude) in &placed {
                     @let (x, y) = at(*longitude, *latitude);
-                    circle cx=(format!("{x:.1}")) cy=(format!("{y:.1}")) r="7" fill=(words::None.say(language)) stroke="currentColor" stroke-width="2" {}
+                    circle cx=(format!("{x:.1}")) cy=(format!("{y:.1}")) r="7" fill=(words::NoneOfThem.say(language)) stroke="currentColor" stroke-width="2" {}
                     text x=(format!("{:.1}", x + 12.0)) y=(format!("{:.1}", y + 4.0)) font-size="14" fill="currentColor" {
                         (zone.name) ": " (words::HereAndBound { here: total(&zone.here), bound: total(&zone.bound) }.say(language))
                     }

@@ -1,6 +1,6 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, html};
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
+use slingseal_app::catalogue::page as words;
 use slingseal_app::{Language, ShareView};
 
 /// Everything but what is plain in one part of a path.
@@ -25,7 +25,12 @@ pub(super) fn bar(share: &ShareView, end: f64, language: Language) -> Markup {
         return html! { span.none { (words::NothingCounted.say(language)) } };
     };
     let x = |percent: f64| format!("{:.1}", 2.0 + (percent / end).clamp(0.0, 1.0) * (WIDTH - 4.0));
-    let told = words::ShareTold { percent: format!("{:.1}", percent), low: format!("{:.1}", low), high: format!("{:.1}", high) }.say(language);
+    let told = words::ShareTold {
+        percent: format!("{:.1}", percent),
+        low: format!("{:.1}", low),
+        high: format!("{:.1}", high),
+    }
+    .say(language);
     html! {
         svg.bar viewBox="0 0 300 26" role="img" aria-label=(told) {
             @for tick in [0.0, 0.25, 0.5, 0.75, 1.0] {

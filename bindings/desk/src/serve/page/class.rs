@@ -1,7 +1,8 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, html};
-use slingseal_app::{Language, 
-    ClassView, DebriefView, ExamResultLine, ExamResultView, ItemView, MissedView, ShareView, StudentView,
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{
+    ClassView, DebriefView, ExamResultLine, ExamResultView, ItemView, Language, MissedView, ShareView,
+    StudentView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
@@ -11,7 +12,12 @@ use crate::output::clock;
 const MOST: usize = 40;
 
 /// The class: what to teach next, and to whom.
-pub(in crate::serve) fn class(view: &ClassView, procedures: &[String], procedure: Option<&str>, language: Language) -> Markup {
+pub(in crate::serve) fn class(
+    view: &ClassView,
+    procedures: &[String],
+    procedure: Option<&str>,
+    language: Language,
+) -> Markup {
     html! {
         div.tools {
             p { (words::TrainingCounted { count: view.counted }.say(language)) }

@@ -1,9 +1,13 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, html};
-use slingseal_app::{Language, CloseRequest, CloseView};
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{CloseRequest, CloseView, Language};
 
 /// What does not add up of a day, or of everything.
-pub(in crate::serve) fn close(view: Option<&CloseView>, request: &CloseRequest, language: Language) -> Markup {
+pub(in crate::serve) fn close(
+    view: Option<&CloseView>,
+    request: &CloseRequest,
+    language: Language,
+) -> Markup {
     html! {
         div.tools {
             p { (words::WhatDoesNotAddUp.say(language)) }

@@ -1,6 +1,6 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, html};
-use slingseal_app::{Language, CheckPageMade};
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{CheckPageMade, Language};
 
 use slingseal_app::BundleMade;
 
@@ -54,7 +54,13 @@ pub(in crate::serve) fn export(leads: Option<&str>, ready: bool, language: Langu
 }
 
 /// The moving code, frame after frame, until somebody leaves the page.
-pub(in crate::serve) fn moving(made: &BundleMade, enough: u32, part: u32, parts: usize, language: Language) -> Markup {
+pub(in crate::serve) fn moving(
+    made: &BundleMade,
+    enough: u32,
+    part: u32,
+    parts: usize,
+    language: Language,
+) -> Markup {
     html! {
         @if parts > 1 {
             p { b { (words::PartOf { part, parts }.say(language)) } " " (words::TogetherTooMuch.say(language)) }

@@ -1,6 +1,6 @@
-use slingseal_app::catalogue::page as words;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 use slingseal_app::catalogue::Saying;
+use slingseal_app::catalogue::page as words;
 use slingseal_app::{AppError, Language, Stamp};
 
 /// Where a page stands, and whose it is.

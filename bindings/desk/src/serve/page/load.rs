@@ -1,7 +1,7 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, html};
 use slingseal_app::catalogue::Saying;
-use slingseal_app::{Language, EditionState, LoadView, MomentView, RecordState, RecordView, TagView};
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{EditionState, Language, LoadView, MomentView, RecordState, RecordView, TagView};
 
 use super::board::shape;
 use super::chart::encoded;
@@ -54,8 +54,11 @@ fn tag_facts(view: &LoadView, tag: &TagView, language: Language) -> Markup {
         Some(grid) => format!("{}, {grid}", zone.name),
         None => zone.name.clone(),
     };
-    let links: Vec<String> =
-        tag.links.iter().map(|link| words::LegLink { leg: &link.leg, link: &link.link }.say(language)).collect();
+    let links: Vec<String> = tag
+        .links
+        .iter()
+        .map(|link| words::LegLink { leg: &link.leg, link: &link.link }.say(language))
+        .collect();
     html! {
         section.tag {
             h2 { (tag.description) }
@@ -64,10 +67,10 @@ fn tag_facts(view: &LoadView, tag: &TagView, language: Language) -> Markup {
                 (fact(&words::Allowable.say(language), &tag.allowable))
                 (fact(&words::Aircraft.say(language), &tag.aircraft))
                 (fact(&words::Rigger.say(language), tag.rigger.as_ref().unwrap_or(&words::NotNamed.say(language))))
-                (fact(&words::From.say(language), &zone(&tag.pickup)))
-                (fact(&words::To.say(language), &zone(&tag.destination)))
+                (fact(&words::LabelFrom.say(language), &zone(&tag.pickup)))
+                (fact(&words::LabelTo.say(language), &zone(&tag.destination)))
                 (fact(&words::Procedure.say(language), tag.procedure_title.as_deref().unwrap_or(&tag.procedure)))
-                (fact(&words::TagSignedBy.say(language), tag.signed_by()))
+                (fact(&words::TagSignedBy.say(language), &tag.signed_by(language)))
                 (fact(&words::Links.say(language), &links.join(" · ")))
                 @for line in &tag.basis.lines { (fact(&line.label, &line.text)) }
             }

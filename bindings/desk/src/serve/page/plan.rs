@@ -1,6 +1,6 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, html};
 use slingseal_app::catalogue::Saying;
+use slingseal_app::catalogue::page as words;
 use slingseal_app::{Language, ProcedureView, TagMade};
 
 use super::chart::encoded;
@@ -91,7 +91,12 @@ fn example(field: &str, example: &'static str) -> Saying {
 }
 
 /// Plan and print.
-pub(in crate::serve) fn plan(entered: &Entered, procedures: &[ProcedureView], signs: Option<&str>, language: Language) -> Markup {
+pub(in crate::serve) fn plan(
+    entered: &Entered,
+    procedures: &[ProcedureView],
+    signs: Option<&str>,
+    language: Language,
+) -> Markup {
     let form = &entered.form;
     html! {
         @if !entered.faults.is_empty() {
@@ -163,7 +168,7 @@ pub(in crate::serve) fn made(tags: &[TagMade], language: Language) -> Markup {
             div {
                 h2 { a href={ "/load/" (encoded(&tag.load)) } { (tag.load) } }
                 p { (words::TagFacts { description: &tag.description, gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }.say(language)) }
-                p { (words::SignedBy { who: tag.signed_by() }.say(language)) }
+                p { (words::SignedBy { who: tag.signed_by(language) }.say(language)) }
                 @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
                 details { summary { (words::AsText.say(language)) } p.digest { (code.text) } }
             }

@@ -1,6 +1,6 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, html};
-use slingseal_app::{Language, EditionState, EditionWalked, EditionsView, ProcedureView};
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{EditionState, EditionWalked, EditionsView, Language, ProcedureView};
 
 use super::encoded;
 use super::load::edition_words;
@@ -18,7 +18,7 @@ pub(in crate::serve) fn procedures(view: &EditionsView, language: Language) -> M
         }
         section {
             h2 { (words::WhatLoadsWalkedBy.say(language)) }
-            @if view.walked.is_empty() { p.none { (words::None.say(language)) } } @else {
+            @if view.walked.is_empty() { p.none { (words::NoneOfThem.say(language)) } } @else {
                 div.wide { table {
                     thead { tr { th { (words::Procedure.say(language)) } th { (words::WhenWalked.say(language)) } th.num { (words::InspectionsHead.say(language)) } th { (words::Inspectors.say(language)) } th { (words::Loads.say(language)) } th { (words::Last.say(language)) } } }
                     tbody { @for one in &view.walked { (walked(one, language)) } }

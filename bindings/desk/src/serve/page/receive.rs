@@ -1,6 +1,6 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, html};
-use slingseal_app::{Language, AsideView};
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{AsideView, Language};
 
 use super::chart::encoded;
 use crate::serve::intake::Receipt;
@@ -9,7 +9,9 @@ use crate::serve::intake::Receipt;
 pub(in crate::serve) fn receive<'r>(
     receipts: impl Iterator<Item = &'r Receipt>,
     aside: &[AsideView],
-    camera: bool, language: Language) -> Markup {
+    camera: bool,
+    language: Language,
+) -> Markup {
     let receipts: Vec<&Receipt> = receipts.collect();
     html! {
         div.doors {

@@ -1,8 +1,8 @@
-use slingseal_app::catalogue::page as words;
 use maud::{Markup, html};
-use slingseal_app::{Language, 
-    BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, LoadView, PeopleView,
-    PieceLine, PieceView, RecordLine, RecordState, RecordsView,
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{
+    BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, Language, LoadView,
+    PeopleView, PieceLine, PieceView, RecordLine, RecordState, RecordsView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
@@ -55,7 +55,11 @@ fn period(days: Option<u32>, language: Language) -> Markup {
 }
 
 /// What is found again and again.
-pub(in crate::serve) fn deficiencies(view: &DeficienciesView, days: Option<u32>, language: Language) -> Markup {
+pub(in crate::serve) fn deficiencies(
+    view: &DeficienciesView,
+    days: Option<u32>,
+    language: Language,
+) -> Markup {
     const MOST: usize = 40;
     let shown = || view.points.iter().take(MOST);
     let end = scale(shown().map(|point| &point.share));
@@ -88,7 +92,7 @@ pub(in crate::serve) fn deficiencies(view: &DeficienciesView, days: Option<u32>,
             }
         }
         (groups(&words::ByProcedure.say(language), &words::Procedure.say(language), &view.procedures, language))
-        (groups(&words::ByRigger.say(language), (words::Rigger.say(language)), &view.riggers, language))
+        (groups(&words::ByRigger.say(language), &words::Rigger.say(language), &view.riggers, language))
         details.small { summary { (words::HowShareCounted.say(language)) } p { (words::IntervalWilson.say(language)) } }
     }
 }
@@ -113,7 +117,11 @@ fn groups(title: &str, what: &str, groups: &[GroupShare], language: Language) ->
 }
 
 /// People and their credentials; of an authority's home, what it issued as well.
-pub(in crate::serve) fn people(view: &PeopleView, issued: Option<&IssuedListView>, language: Language) -> Markup {
+pub(in crate::serve) fn people(
+    view: &PeopleView,
+    issued: Option<&IssuedListView>,
+    language: Language,
+) -> Markup {
     html! {
         @if let Some(list) = issued { (issued_table(list, language)) }
         section {
@@ -140,7 +148,7 @@ pub(in crate::serve) fn people(view: &PeopleView, issued: Option<&IssuedListView
                 tbody { @for authority in &view.authorities { tr {
                     td { b { (authority.name) } }
                     td.digest { (authority.fingerprint) }
-                    td.num { @if let Some(number) = authority.roster { (number) } @else { strong.bad { (words::None.say(language)) } } }
+                    td.num { @if let Some(number) = authority.roster { (number) } @else { strong.bad { (words::NoneOfThem.say(language)) } } }
                     td.bad[authority.roster_expired] { @if let Some(until) = &authority.roster_expires { (until.dtg) } }
                     td.num { (authority.revoked) }
                 } } }
@@ -174,13 +182,18 @@ fn issued_table(list: &IssuedListView, language: Language) -> Markup {
 }
 
 /// Equipment by serial number.
-pub(in crate::serve) fn equipment(pieces: &[PieceLine], from: &str, next: Option<&str>, language: Language) -> Markup {
+pub(in crate::serve) fn equipment(
+    pieces: &[PieceLine],
+    from: &str,
+    next: Option<&str>,
+    language: Language,
+) -> Markup {
     html! {
         div.tools {
             p { (words::EverythingWithSerial.say(language)) }
             form.pick method="get" { label { (words::FromSerial.say(language)) " " input name="from" value=(from) autocomplete="off"; } button { (words::Show.say(language)) } }
         }
-        @if pieces.is_empty() { p.none { (words::None.say(language)) } } @else {
+        @if pieces.is_empty() { p.none { (words::NoneOfThem.say(language)) } } @else {
             div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
                 thead { tr { th { (words::Serial.say(language)) } th { (words::Equipment.say(language)) } th.num { (words::Loads.say(language)) } th { (words::Last.say(language)) } } }
                 tbody { @for piece in pieces { tr {
@@ -231,7 +244,9 @@ pub(in crate::serve) fn search(
     exact: Option<&LoadView>,
     in_state: &[BoardColumn],
     page: &RecordsView,
-    next: Option<&str>, language: Language) -> Markup {
+    next: Option<&str>,
+    language: Language,
+) -> Markup {
     html! {
         @if let Some(load) = exact {
             p class={ "stamp " (load.state) } {
