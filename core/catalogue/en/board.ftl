@@ -20,9 +20,7 @@ items-set-aside = { $aside ->
    *[other] { $aside } received items were set aside; see Receive
 }
 not-a-day = "{ $date }" is no day; write it as 2026-11-25
-by-unsigned-report = by an unsigned report
 by-this-device = by this device, unsigned
-refused-at-hook = refused
 moved = { $event } { $at }, { $who }
 moved-shown = { $event } { $at }, { $who }, shown { $verdict }
 no-credential-known = no credential is known here

@@ -233,3 +233,5 @@ count-words = { $count ->
     [one] 1 word
    *[other] { $count } words
 }
+
+piece-is-withdrawn = Piece { $name } is withdrawn by { $by } { $at }: hand this code to every device on the zone.

@@ -20,9 +20,7 @@ items-set-aside = { $aside ->
    *[other] { $aside } elementos recibidos quedaron apartados; vea Recibir
 }
 not-a-day = «{ $date }» no es un día; escríbalo como 2026-11-25
-by-unsigned-report = por un parte sin firmar
 by-this-device = por este dispositivo, sin firma
-refused-at-hook = rechazada en el gancho
 moved = { $event } { $at }, { $who }
 moved-shown = { $event } { $at }, { $who }, se mostró { $verdict }
 no-credential-known = aquí no consta ninguna credencial

@@ -233,3 +233,5 @@ count-words = { $count ->
     [one] 1 palabra
    *[other] { $count } palabras
 }
+
+piece-is-withdrawn = La pieza { $name } queda retirada por { $by } { $at }: da este código a cada dispositivo de la zona.

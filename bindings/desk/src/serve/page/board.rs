@@ -1,6 +1,6 @@
 use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::Saying;
-use slingseal_app::catalogue::page as words;
+use slingseal_app::catalogue::{movement, page as words};
 use slingseal_app::{BoardColumn, BoardLoad, BoardRequest, BoardView, Language, ZoneCount};
 
 /// The shape that stands for a state, so that colour is never alone.
@@ -74,10 +74,35 @@ pub(super) fn shelf(column: &BoardColumn, language: Language) -> Markup {
     shelf_with(column, &rest, language)
 }
 
+/// What an event is called.
+fn event_words(event: &str, language: Language) -> String {
+    let said: Saying = match event {
+        "lifted" => movement::MovementLifted.into(),
+        "refused" => movement::MovementRefusedPlain.into(),
+        "lost" => movement::MovementLost.into(),
+        "set-down" => movement::MovementSetDown.into(),
+        "derigged" => movement::MovementDerigged.into(),
+        "returned" => movement::MovementReturned.into(),
+        other => other.replace('-', " ").into(),
+    };
+    said.say(language)
+}
+
+/// What reports that nobody known signed tell of a state's loads.
+fn hints(column: &BoardColumn, language: Language) -> String {
+    let told: Vec<String> = column
+        .reported
+        .iter()
+        .map(|(event, count)| format!("{count} {}", event_words(event, language)))
+        .collect();
+    words::ByUnsignedReports { told: told.join(", ") }.say(language)
+}
+
 fn shelf_with(column: &BoardColumn, rest: &Markup, language: Language) -> Markup {
     html! {
         section class={ "shelf " (column.state) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
             h2 { (shape(&column.state)) span.count { (column.count) } span { (column.title) } }
+            @if !column.reported.is_empty() { p.note { (hints(column, language)) } }
             @if column.loads.is_empty() {
                 p.none { (words::NoneOfThem.say(language)) }
             } @else {
@@ -188,7 +213,7 @@ fn card(one: &BoardLoad, language: Language) -> Markup {
                 @if !one.gross.is_empty() { (one.gross) " · " }
                 (one.who)
             }
-            @if one.unsigned { span.detail { (words::UnsignedReport.say(language)) } }
+            @if !one.reported.is_empty() { span.detail { (one.reported) } }
             span.detail { @if one.soon { strong { (words::Look.say(language)) " " } } (one.detail) }
         }
     }
