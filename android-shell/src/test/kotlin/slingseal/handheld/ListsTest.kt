@@ -165,29 +165,31 @@ class ListsTest {
     @Test
     fun whatNobodyApprovesIsKeptApartUntilSomebodyDoes() {
         val writer = zone.core("writer")
-        val better = File("../core/walk/procedures/zone.toml").readText().replaceFirst(Regex("(?m)^version = \\d+"), "version = 99")
+        val better = crate(3)
         writer.addProcedure(better)
         val file = File.createTempFile("slingseal", ".bundle")
-        assertEquals(1u, writer.proceduresOut(listOf("zone"), file.path).also { file.length() })
+        assertEquals(1u, writer.proceduresOut(listOf("crate"), file.path))
         val screen = Screen(Zone.launch().get())
         val core = Core.of(screen.activity)
+        assertTrue(runCatching { core.procedures().single { it.id == "crate" } }.isFailure)
         slingseal.handheld.screens.FileScreen.take(screen.activity as HandheldActivity, android.net.Uri.fromFile(file))
         screen.finish()
-        assertTrue(screen.words(), screen.words().contains("zone, version 99: approved by: nobody. Kept apart"))
+        assertTrue(screen.words(), screen.words().contains("crate, version 1: approved by: nobody. Kept apart"))
         screen.press("Done")
         screen.press("More")
         screen.press("Procedures")
-        val apart = screen.keys().single { it.contentDescription.contains("version 99") }
+        val apart = screen.keys().single { it.label.toString() == "Crate on one leg" }
         screen.press(apart)
         assertTrue(screen.words(), screen.words().contains("no inspection here goes by it"))
         assertTrue("what is apart is not sent on as if it counted", !screen.hasKey("Send this list"))
 
         zone.desk.addProcedure(better)
-        zone.desk.approve(listOf("zone"), null, Zone.PASSPHRASE)
+        zone.desk.approve(listOf("crate"), null, Zone.PASSPHRASE)
         core.receive(zone.desk.authority().roster.text)
         (screen.activity as HandheldActivity).redraw()
         screen.settle()
         assertTrue(screen.words(), screen.words().contains("approved by: Sela Relief"))
-        assertEquals(99u, core.procedures().single { it.id == "zone" }.version)
+        assertEquals(1u, core.procedures().single { it.id == "crate" }.version)
+        assertTrue("it goes on from here", screen.hasKey("Send this list"))
     }
 }
