@@ -4,6 +4,7 @@
 mod error;
 mod exam;
 mod inspections;
+mod planning;
 mod platform;
 mod views;
 

@@ -162,6 +162,9 @@ impl Desk {
                 _ if self.run.is_some() => words::End.say(self.language),
                 WalkStage::Walking => words::Decision.say(self.language),
                 WalkStage::Paused => words::Paused.say(self.language),
+                WalkStage::Decided { .. } if view.subject != super::acts::LOAD => {
+                    format!(" {}", words::SignB.say(self.language))
+                }
                 WalkStage::Decided { .. } => words::Seal.say(self.language),
                 WalkStage::Abandoned { .. } => words::Stopped.say(self.language),
             },

@@ -119,7 +119,9 @@ impl App {
             faults.push(error.saying().say(language));
         }
         if faults.is_empty() && tag.gross.si() > tag.allowable.si() {
-            faults.push(words::DraftOverAllowable { gross: &tag.gross, allowable: &tag.allowable }.say(language));
+            faults.push(
+                words::DraftOverAllowable { gross: &tag.gross, allowable: &tag.allowable }.say(language),
+            );
         }
         let rigging: Option<&RiggedLoad> = tag.rigging.as_ref();
         let picture = rigging.map(rigging_png).transpose()?;
@@ -169,7 +171,9 @@ fn filled(draft: &TagDraft, now: slingseal_words::Time) -> Result<(Tag, Vec<Sayi
     if tag.basis.weight_source.is_none() {
         faults.push(words::DraftWeightSource.into());
     }
-    tag.basis.leg_serials.retain(|leg| draft.equipment.iter().any(|piece| same(&piece.serial, leg.serial.as_str())));
+    tag.basis
+        .leg_serials
+        .retain(|leg| draft.equipment.iter().any(|piece| same(&piece.serial, leg.serial.as_str())));
     tag.equipment = pieces(draft, &like, &mut faults);
     for count in &mut tag.links {
         let set = draft.links.iter().find(|one| one.leg == count.leg.as_str());

@@ -3,6 +3,7 @@
 use slingseal_catalogue::refusals as words;
 use slingseal_catalogue::tags as tag_words;
 pub(crate) mod basis;
+pub(crate) mod draft;
 pub(crate) mod pieces;
 pub(crate) mod statics;
 pub(crate) mod sticker;

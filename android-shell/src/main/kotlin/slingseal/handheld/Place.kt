@@ -117,6 +117,33 @@ enum class PageKind(
     VOIDED,
     SET_UP,
 
+    /** What a new load is like. */
+    PLAN,
+
+    /** (a draft's twelve fields) */
+    PLAN_DRAFT,
+
+    /** (a draft, field) */
+    PLAN_FIELD,
+
+    /** (a draft) */
+    PLAN_SOURCE,
+
+    /** (a draft) */
+    PLAN_PIECES,
+
+    /** (a draft, kind of piece) */
+    PLAN_PIECE,
+
+    /** (a draft) */
+    PLAN_LINKS,
+
+    /** (a draft) */
+    PLAN_PIN,
+
+    /** (tag's text) */
+    PLAN_TAG,
+
     /** The authority that this phone is, or may become. */
     AUTHORITY,
     AUTHORITY_NAME,

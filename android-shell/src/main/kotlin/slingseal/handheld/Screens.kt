@@ -49,6 +49,15 @@ import slingseal.handheld.screens.NotApplicableScreen
 import slingseal.handheld.screens.NotFitScreen
 import slingseal.handheld.screens.PhotoScreen
 import slingseal.handheld.screens.PickScreen
+import slingseal.handheld.screens.PlanDraftScreen
+import slingseal.handheld.screens.PlanFieldScreen
+import slingseal.handheld.screens.PlanLinksScreen
+import slingseal.handheld.screens.PlanPieceScreen
+import slingseal.handheld.screens.PlanPiecesScreen
+import slingseal.handheld.screens.PlanPinScreen
+import slingseal.handheld.screens.PlanScreen
+import slingseal.handheld.screens.PlanSourceScreen
+import slingseal.handheld.screens.PlanTagScreen
 import slingseal.handheld.screens.ProcedureScreen
 import slingseal.handheld.screens.ProceduresOutScreen
 import slingseal.handheld.screens.ProceduresScreen
@@ -109,6 +118,15 @@ object Screens {
         PageKind.VOIDED -> VoidedScreen(shell, place)
         PageKind.FIND -> FindScreen(shell, place)
         PageKind.ELSE -> ElseScreen(shell, place)
+        PageKind.PLAN -> PlanScreen(shell, place)
+        PageKind.PLAN_DRAFT -> PlanDraftScreen(shell, place)
+        PageKind.PLAN_FIELD -> PlanFieldScreen(shell, place)
+        PageKind.PLAN_SOURCE -> PlanSourceScreen(shell, place)
+        PageKind.PLAN_PIECES -> PlanPiecesScreen(shell, place)
+        PageKind.PLAN_PIECE -> PlanPieceScreen(shell, place)
+        PageKind.PLAN_LINKS -> PlanLinksScreen(shell, place)
+        PageKind.PLAN_PIN -> PlanPinScreen(shell, place)
+        PageKind.PLAN_TAG -> PlanTagScreen(shell, place)
         PageKind.AUTHORITY -> AuthorityScreen(shell, place)
         PageKind.AUTHORITY_NAME -> AuthorityNameScreen(shell, place)
         PageKind.AUTHORITY_LISTS -> AuthorityListsScreen(shell, place)

@@ -19,6 +19,10 @@ enum class Purpose(val title: Int, val guide: Int) {
     MOVING(R.string.scan_moving, R.string.scan_moving_guide),
     HAVE(R.string.move_ask, R.string.scan_have_guide),
 
+    /** At the planner: the tag of a load like the new one; the code of a piece that goes onto it (its other is the draft). */
+    PLAN_LIKE(R.string.plan_scan, R.string.plan_scan_guide),
+    PLAN_PIECE(R.string.scan_piece, R.string.scan_piece_guide),
+
     /** At the authority: the key of whoever joins. */
     KEY_REQUEST(R.string.authority_scan, R.string.authority_scan_guide),
 
@@ -41,6 +45,8 @@ enum class Purpose(val title: Int, val guide: Int) {
         SET_UP -> shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
         MOVING -> shell.attempt { shell.core.movingTake(text) } != null
         HAVE -> shell.attempt { shell.core.movingBegin(text) }?.let { shell.swap(Place(PageKind.MOVE_OUT, text)) } != null
+        PLAN_LIKE -> PlanScreen.begin(shell, text)
+        PLAN_PIECE -> shell.attempt { shell.core.receive(text) }?.let { onto(shell, it, other) } == true
         KEY_REQUEST -> shell.attempt { shell.core.receive(text) }?.let { asked(shell, it) } == true
         PIECE -> shell.attempt { shell.core.receive(text) }?.let { piece(shell, it, other) } == true
         EXAM_TAG -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
@@ -63,6 +69,16 @@ enum class Purpose(val title: Int, val guide: Int) {
         }
         shell.backTo(PageKind.HOOK)
         shell.swap(place)
+        return true
+    }
+
+    /** Back to the equipment of a load, with the piece. */
+    private fun onto(shell: Shell, what: Received, draft: String): Boolean {
+        if (what !is Received.Inspection) {
+            shell.notice = shell.activity.getString(R.string.scan_piece_other)
+            return false
+        }
+        PlanPiecesScreen.scanned(shell, what.name, draft)
         return true
     }
 

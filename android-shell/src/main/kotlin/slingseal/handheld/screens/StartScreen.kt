@@ -67,6 +67,7 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val doors = listOf(
             key(Face.ROW, text(R.string.records), Sign.LIST, text(R.string.records_count, start?.records?.toInt() ?: 0)) { shell.go(Place(PageKind.RECORDS)) },
             key(Face.ROW, text(R.string.move), Sign.SPREAD, text(R.string.move_about)) { shell.go(Place(PageKind.MOVE)) },
+            key(Face.ROW, text(R.string.plan), Sign.PLUS, text(R.string.plan_about)) { shell.go(Place(PageKind.PLAN)) },
             key(Face.ROW, text(R.string.subjects), Sign.LIST, text(R.string.subjects_about)) { shell.go(Place(PageKind.SUBJECTS)) },
             key(Face.ROW, text(R.string.procedures), Sign.LIST, text(R.string.procedures_about)) { shell.go(Place(PageKind.PROCEDURES)) },
             key(Face.ROW, text(R.string.set_up), Sign.KEY, text(R.string.set_up_about)) { shell.go(Place(PageKind.SET_UP)) },
