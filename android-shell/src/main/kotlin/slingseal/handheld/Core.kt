@@ -10,7 +10,10 @@ import java.util.concurrent.Executors
 
 /** The core of this process: one, however often the activity is made anew. */
 object Core {
-    private var open: Handheld? = null
+    @Volatile private var open: Handheld? = null
+
+    /** What stands between the pages and the core: nothing, but in a test that watches who calls it, and from where. */
+    internal var watched: (Handheld) -> Handheld = { it }
 
     /** Where work of more than a moment is done: stretching a PIN is made to be slow. */
     var slow: Executor = Executors.newSingleThreadExecutor()
@@ -19,17 +22,20 @@ object Core {
     fun language(context: Context): Locale =
         context.resources.configuration.locales[0].takeIf { it.language == "es" } ?: Locale.ENGLISH
 
+    /** The core, if it is open already: to ask costs nothing. */
+    fun opened(context: Context): Handheld? = open?.also { it.speak(tag(context)) }
+
+    private fun tag(context: Context) = context.resources.configuration.locales[0].toLanguageTag()
+
+    /** The core, opened where it is not. That takes a moment, for a store is read and a key of the platform's is asked: off the main thread. */
     @Synchronized
     fun of(context: Context): Handheld {
-        val language = context.resources.configuration.locales[0].toLanguageTag()
-        open?.let {
-            it.speak(language)
-            return it
-        }
+        val language = tag(context)
+        opened(context)?.let { return it }
         // outside every backup and every transfer to another phone: a copy would be a second device that says it is this one
         val home = File(context.noBackupFilesDir, "home").apply { mkdirs() }
         val secret = DeviceSecret.bytes()
-        return Handheld.open(home.path, secret, language).also {
+        return watched(Handheld.open(home.path, secret, language)).also {
             open = it
             keyLost = SecretWitness.differs(File(context.noBackupFilesDir, "witness"), secret, keyMade = it.setUp().fingerprint != null)
         }

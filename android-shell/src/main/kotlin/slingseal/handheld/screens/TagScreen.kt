@@ -47,6 +47,7 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         return body(
             parts.words(tag.description, 22, bold = true),
             *warnings.toTypedArray(),
+            *storyOf(shell, shell.attempt { shell.core.movements(tag.load) }.orEmpty()).toTypedArray(),
             parts.panel(facts),
             picture,
             if (equipment.isEmpty()) null else parts.eyebrow(text(R.string.equipment)),

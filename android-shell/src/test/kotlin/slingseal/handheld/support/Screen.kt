@@ -23,6 +23,14 @@ import java.time.Duration
 
 /** Finger and eye of a test: touches go through the window, pictures come from the drawn pixels. */
 class Screen(val activity: Activity) {
+    init {
+        // a phone that has just been switched on opens its store first
+        while ((activity as? slingseal.handheld.HandheldActivity)?.isOpening == true) {
+            Thread.sleep(5)
+            shadowOf(Looper.getMainLooper()).idle()
+        }
+    }
+
     val root: View get() = activity.window.decorView
 
     fun all(view: View = root): Sequence<View> = sequence {
