@@ -223,9 +223,9 @@ impl Inner {
         let read = self.store.read();
         let walking: BTreeSet<String> = read.walks_in_hand()?.into_iter().map(|walk| walk.load).collect();
         let mut sealed: BTreeMap<String, LoadRow> =
-            read.loads()?.into_iter().map(|row| (row.load.clone(), row)).collect();
+            read.loads_of_flows_since(since)?.into_iter().map(|row| (row.load.clone(), row)).collect();
         let mut placed = Vec::new();
-        for flow in read.flows()? {
+        for flow in read.flows_since(since)? {
             let row = sealed.remove(&flow.load);
             let judged = row.as_ref().and_then(|row| knowledge.state(row, &asked));
             let (mut state, mut unsigned) =
