@@ -361,6 +361,9 @@ class PlatformTest {
             screen.hand.backTo(PageKind.START)
             if (place.page != PageKind.START) screen.hand.go(place)
             screen.settle()
+            // slow work, a camera or a voice that fails draw a page again as it stands
+            screen.hand.redrawSame()
+            screen.settle()
             val stops = stops(screen)
             val where = "${place.page}: ${stops.map(::said)}"
             assertEquals("$where: each once", stops.size, stops.toSet().size)

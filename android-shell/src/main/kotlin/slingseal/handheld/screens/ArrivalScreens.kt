@@ -126,8 +126,8 @@ class GearScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val goes = toggle(name, R.string.gear_back, Sign.GEAR, mark.back) { marked(listOf(mark.copy(back = !mark.back))) }
         val bad = toggle(name, R.string.gear_damaged, Sign.CROSS, mark.damaged) { marked(listOf(mark.copy(damaged = !mark.damaged))) }
         val pair = LinearLayout(context).apply {
-            addView(goes, LinearLayout.LayoutParams(0, dp(Key.ROW), 1f))
-            addView(bad, LinearLayout.LayoutParams(0, dp(Key.ROW), 1f).apply { marginStart = dp(20) })
+            addView(goes, LinearLayout.LayoutParams(0, dp(HIGH), 1f))
+            addView(bad, LinearLayout.LayoutParams(0, dp(HIGH), 1f).apply { marginStart = dp(20) })
         }
         return parts.column(*listOfNotNull(parts.words(name, 19, bold = true), known, pair).toTypedArray(), space = 4).apply {
             layoutParams = ViewGroup.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.WRAP_CONTENT)
@@ -135,7 +135,7 @@ class GearScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun toggle(name: String, word: Int, sign: Sign, on: Boolean, press: () -> Unit): Key =
-        key(Face.ROW, text(word), if (on) Sign.TICK else sign, press = press).apply {
+        key(Face.SIDE, text(word), if (on) Sign.TICK else sign, press = press).apply {
             chosen = on
             contentDescription = "$name: ${text(word)}"
         }
@@ -149,5 +149,10 @@ class GearScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val at = scroll?.scrollY ?: 0
         shell.redrawSame()
         scroll?.let { it.post { it.scrollTo(0, at) } }
+    }
+
+    private companion object {
+        /** How high the two keys of a piece stand, in dp. */
+        const val HIGH = 96
     }
 }
