@@ -5,6 +5,7 @@ import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import java.io.File
 import java.util.Locale
+import java.util.concurrent.ConcurrentHashMap
 import java.util.concurrent.Executor
 import java.util.concurrent.Executors
 
@@ -23,7 +24,13 @@ object Core {
         context.resources.configuration.locales[0].takeIf { it.language == "es" } ?: Locale.ENGLISH
 
     /** The core, if it is open already: to ask costs nothing. */
-    fun opened(context: Context): Handheld? = open?.also { it.speak(tag(context)) }
+    fun opened(context: Context): Handheld? = open?.also { speak(it, tag(context)) }
+
+    /** Nothing is asked of the core that it knows: it may be held by a bundle that is being read. */
+    private fun speak(core: Handheld, language: String) {
+        if (language != spoken) core.speak(language)
+        spoken = language
+    }
 
     private fun tag(context: Context) = context.resources.configuration.locales[0].toLanguageTag()
 
@@ -37,6 +44,7 @@ object Core {
         val secret = DeviceSecret.bytes()
         return watched(Handheld.open(home.path, secret, language)).also {
             open = it
+            spoken = language
             keyLost = SecretWitness.differs(File(context.noBackupFilesDir, "witness"), secret, keyMade = it.setUp().fingerprint != null)
         }
     }
@@ -48,9 +56,22 @@ object Core {
     var keyLost = false
         private set
 
+    private var spoken = ""
+    private val choices = ConcurrentHashMap<String, String>()
+
+    /** What was chosen under a name, empty where nothing was: asked of the core once, for each page wants to know. */
+    fun choice(name: String): String = choices[name] ?: open?.preference(name).orEmpty().also { choices[name] = it }
+
+    fun choose(name: String, value: String) {
+        open?.prefer(name, value)
+        choices[name] = value
+    }
+
     /** Closes the core, as the end of the process does. */
     @Synchronized
     fun close() {
+        choices.clear()
+        spoken = ""
         open?.close()
         open = null
     }

@@ -96,7 +96,7 @@ class HandheldActivity : Activity(), Shell {
     private fun open(state: Bundle?) {
         isOpening = true
         left = state
-        setContentView(SafeArea(this, palette).apply { addView(WorkingPage(parts).build(R.string.opening)) })
+        working(R.string.opening)
         Core.slow.execute {
             val opened = try {
                 Result.success(Core.of(this))
@@ -110,22 +110,32 @@ class HandheldActivity : Activity(), Shell {
         }
     }
 
+    private fun working(words: Int) = setContentView(SafeArea(this, palette).apply { addView(WorkingPage(parts).build(words)) })
+
     private fun begin(opened: Handheld, state: Bundle?) {
         core = opened
         palette = Palette.entries.firstOrNull { it.name == preference(PALETTE) } ?: Palette.DAY
         parts = Parts(this, palette)
-        places += Place.loadAll(state).ifEmpty { beginning() }
-        show()
+        val there = Place.loadAll(state)
+        // a turn of the phone while a bundle is read: what holds the core is not asked for a page
+        val busy = Slow.at != null && there.isNotEmpty()
+        places += there.ifEmpty { beginning() }
+        if (busy) working(R.string.working_words) else show()
         Slow.attach(this)
         // a saved state is a page that was left, not a new wish
-        if (state == null) intent?.let(::asked)
-        waiting.forEach { it() }
-        waiting.clear()
+        if (state == null) intent?.let { whenOpen { asked(it) } }
+        doWaiting()
     }
 
-    /** At once, or when the store is open. */
+    /** At once, or when the store is open and nothing slow is under way. */
     private fun whenOpen(job: () -> Unit) {
-        if (places.isEmpty()) waiting += job else job()
+        if (places.isEmpty() || Slow.at != null) waiting += job else job()
+    }
+
+    private fun doWaiting() {
+        val jobs = waiting.toList()
+        waiting.clear()
+        for (job in jobs) whenOpen(job)
     }
 
     /** The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if there is one. */
@@ -332,7 +342,8 @@ class HandheldActivity : Activity(), Shell {
     override fun redraw() = show()
 
     override fun redrawSame() {
-        val told = screen?.let(::draw) ?: return
+        if (screen == null && Slow.at != null) return
+        val told = (screen ?: return show()).let(::draw) ?: return
         if (speaks) say(told)
     }
 
@@ -406,18 +417,19 @@ class HandheldActivity : Activity(), Shell {
             feel(Beat.REFUSED)
             redrawSame()
         }
+        doWaiting()
     }
 
-    private fun preference(name: String): String? = attempt { core.preference(name).orEmpty() }?.ifEmpty { null }
+    private fun preference(name: String): String? = attempt { Core.choice(name) }?.ifEmpty { null }
 
     override var speaks: Boolean
         get() = preference(VOICE) == "on"
         set(value) {
-            attempt { core.prefer(VOICE, if (value) "on" else "off") }
+            attempt { Core.choose(VOICE, if (value) "on" else "off") }
         }
 
     override fun changePalette(palette: Palette) {
-        attempt { core.prefer(PALETTE, palette.name) }
+        attempt { Core.choose(PALETTE, palette.name) }
         this.palette = palette
         parts = Parts(this, palette)
         redraw()
@@ -428,7 +440,7 @@ class HandheldActivity : Activity(), Shell {
     override var hardKeysOn: Boolean
         get() = preference(HARD_KEYS) == "on"
         set(value) {
-            attempt { core.prefer(HARD_KEYS, if (value) "on" else "off") }
+            attempt { Core.choose(HARD_KEYS, if (value) "on" else "off") }
         }
 
     companion object {

@@ -197,11 +197,13 @@ class HandTest {
             assertEquals("one press, one try", 1, queue.size)
             assertTrue(screen.words(), screen.words().contains("Working"))
 
-            // turned while the PIN is stretched: the new activity works on, and is told
+            // turned while the PIN is stretched: the new activity works on, and is told; of what holds the core nothing is asked
+            Watched.held = true
             val turned = Robolectric.buildActivity(HandheldActivity::class.java).setup(Bundle().also { Place.saveAll(listOf(Place(PageKind.START), Slow.at!!), it) })
             val after = Screen(turned.get())
             after.settle()
             assertTrue(after.words(), after.words().contains("Working"))
+            Watched.held = false
             queue.single().let { job -> Thread(job).also { it.start(); it.join() } }
             after.settle()
             assertEquals(PageKind.SEAL, turned.get().front!!.place.page)

@@ -25,6 +25,7 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import org.xmlpull.v1.XmlPullParser
+import slingseal.core.WalkRequest
 import slingseal.handheld.look.Key
 import slingseal.handheld.screens.Draft
 import slingseal.handheld.screens.KIND
@@ -137,7 +138,7 @@ class PlatformTest {
     @Test
     fun theSystemsPickerBringsABundleInAndTakesOneOut() {
         zone.inspector()
-        Zone.sealed(core, zone.tag("KM-097"))
+        sealedWithAPhoto(zone.tag("KM-097"))
         val screen = Screen(Zone.launch().get())
         fun answer(result: Int, at: Uri?) {
             val asked = shadowOf(screen.activity).nextStartedActivityForResult
@@ -181,7 +182,26 @@ class PlatformTest {
         other.finish()
         other.settle()
         assertTrue(other.words(), other.words().contains("1 new"))
-        assertEquals(listOf("KM-097"), core.records(null, 10u).map { it.load })
+        val record = core.records(null, 10u).single()
+        assertEquals("KM-097", record.load)
+        assertEquals("the photograph came with it", 1, core.record(record.record).photos.size)
+    }
+
+    /** Walked and sealed, with a deficiency that was photographed and corrected. */
+    private fun sealedWithAPhoto(tag: slingseal.core.CodeView) {
+        val picture = java.io.ByteArrayOutputStream()
+        android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888).compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
+        val photo = core.addPhoto(picture.toByteArray())
+        var walk = core.beginWalk(tag.text)
+        while (walk.card!!.points.none { point -> point.deficiencies.any { it.inPlace } }) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        val card = walk.card!!
+        val point = card.points.first { point -> point.deficiencies.any { it.inPlace } }
+        walk = core.doWalk(walk.walk, WalkRequest.Deficiency(card.number, point.id, point.deficiencies.first { it.inPlace }.name, null, listOf(photo)))
+        core.doWalk(walk.walk, WalkRequest.PutRight(walk.findings.single().number, null, null, emptyList()))
+        walk = core.doWalk(walk.walk, WalkRequest.LookAgain(walk.findings.single().number, true, null, null, emptyList()))
+        while (walk.card != null) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        core.doWalk(walk.walk, WalkRequest.Decide(true, null))
+        core.seal(walk.walk, PIN, null)
     }
 
     /** A place that cannot be read is told, and nothing ends. */

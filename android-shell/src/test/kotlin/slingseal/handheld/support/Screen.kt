@@ -53,7 +53,14 @@ class Screen(val activity: Activity) {
     /** The title of a page. */
     fun heading(): String = shown().filterIsInstance<TextView>().first { it.isAccessibilityHeading }.text.toString()
 
-    fun settle(millis: Long = PressGuard.SETTLE + 50) = shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
+    fun settle(millis: Long = PressGuard.SETTLE + 50) {
+        shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
+        // a picture that is still drawn is waited for, as by whoever looks
+        while (slingseal.handheld.screens.RiggingScreen.drawing.get() > 0) {
+            Thread.sleep(5)
+            shadowOf(Looper.getMainLooper()).idle()
+        }
+    }
 
     /** A press in the middle of a view, scrolled into sight first, held as a person holds it. */
     fun press(view: View, held: Long = PressGuard.HOLD + 30, settleFirst: Boolean = true) {

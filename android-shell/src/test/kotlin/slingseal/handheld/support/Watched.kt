@@ -21,6 +21,20 @@ class Watched(private val real: Handheld) : Handheld(NoHandle), HandheldInterfac
         return job()
     }
 
+    /** A call of a page, which would wait for whoever holds the core. */
+    private fun <T> page(call: String, job: () -> T): T {
+        check(!held || Looper.myLooper() != Looper.getMainLooper()) { "$call on the main thread while the core is held" }
+        return job()
+    }
+
+    override fun preference(name: String) = page("preference") { real.preference(name) }
+    override fun speak(language: String) = page("speak") { real.speak(language) }
+    override fun start() = page("start") { real.start() }
+    override fun setUp() = page("setUp") { real.setUp() }
+    override fun walk(walk: String) = page("walk") { real.walk(walk) }
+    override fun examRuns() = page("examRuns") { real.examRuns() }
+    override fun check(seal: String?, tag: String?) = page("check") { real.check(seal, tag) }
+
     override fun close() = real.close()
     override fun destroy() = real.destroy()
 
@@ -39,11 +53,16 @@ class Watched(private val real: Handheld) : Handheld(NoHandle), HandheldInterfac
     override fun report(request: ReportRequest, pin: String?) = if (pin == null) real.report(request, null) else slow("report") { real.report(request, pin) }
     override fun seal(walk: String, pin: String, validityHours: UInt?) = slow("seal") { real.seal(walk, pin, validityHours) }
     override fun signInspection(walk: String, pin: String) = slow("signInspection") { real.signInspection(walk, pin) }
+    override fun tagPicture(tag: String) = slow("tagPicture") { real.tagPicture(tag) }
+    override fun walkPicture(walk: String) = slow("walkPicture") { real.walkPicture(walk) }
     override fun void(record: String, cause: String, note: String?, pin: String) = slow("void") { real.void(record, cause, note, pin) }
 
     companion object {
         /** What was called so far. */
         val seen = java.util.concurrent.CopyOnWriteArraySet<String>()
+
+        /** Whether the core is held for long, as by a bundle that is read: a page that asked it would stand still. */
+        @Volatile var held = false
         private val PAGES = listOf("slingseal.handheld.screens.", "slingseal.handheld.HandheldActivity", "slingseal.handheld.Slow")
     }
 }

@@ -151,6 +151,7 @@ class Zone {
             FakeKeystore.fresh()
             Core.close()
             Core.watched = ::Watched
+            Watched.held = false
             File(RuntimeEnvironment.getApplication().noBackupFilesDir, "home").deleteRecursively()
             Slow.reset()
             for (language in listOf(java.util.Locale.ENGLISH, java.util.Locale("es", "MX"))) org.robolectric.shadows.ShadowTextToSpeech.addLanguageAvailability(language)
