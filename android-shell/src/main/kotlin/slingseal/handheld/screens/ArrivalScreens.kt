@@ -45,11 +45,11 @@ class ArrivalScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun contents(arrival: ArrivalView): View {
         val ground = palette.panel
         val tag = arrival.tag
-        val state = if (arrival.stateTitle.isEmpty()) null else parts.panel(
+        val state = if (arrival.stateTitle.isEmpty() && !arrival.unsigned) null else parts.panel(
             parts.column(
                 *listOfNotNull(
-                    parts.words(arrival.stateTitle.replaceFirstChar(Char::uppercase), 24, bold = true, ground = ground),
-                    if (arrival.unsigned) parts.words(text(R.string.state_unsigned), 17, ground = ground) else null,
+                    if (arrival.stateTitle.isEmpty()) null else parts.words(arrival.stateTitle.replaceFirstChar(Char::uppercase), 24, bold = true, ground = ground),
+                    if (arrival.unsigned) parts.words(arrival.reported, 17, ground = ground) else null,
                 ).toTypedArray(),
                 space = 2,
             ),
