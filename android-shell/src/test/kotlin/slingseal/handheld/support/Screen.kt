@@ -55,7 +55,11 @@ class Screen(val activity: Activity) {
 
     fun settle(millis: Long = PressGuard.SETTLE + 50) {
         shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
-        // a picture that is still drawn is waited for, as by whoever looks
+        drawn()
+    }
+
+    /** A picture that is still drawn is waited for, as by whoever looks. */
+    private fun drawn() {
         while (slingseal.handheld.screens.RiggingScreen.drawing.get() > 0) {
             Thread.sleep(5)
             shadowOf(Looper.getMainLooper()).idle()
@@ -80,6 +84,7 @@ class Screen(val activity: Activity) {
             Thread.sleep(5)
             shadowOf(Looper.getMainLooper()).idle()
         }
+        drawn()
     }
 
     fun press(label: String) = press(key(label))
