@@ -147,4 +147,5 @@ draft-piece-twice = { $serial } is on this load twice; take one off
 draft-mass = "{ $text }" is no weight; write one with its unit, such as 1800 lb
 ordered-text-not-here = the tag orders procedure { $procedure } version { $version } ({ $print }), and its text is not here; receive it from the planner's desk
 lists-language-unknown = "{ $code }" is no language that a list could have; write its two letters, such as fr or pt
+no-such-report = there is no such report here; scan its code, or take in the bundle that holds it
 withdrawal-needs-reason = say why piece { $serial } is withdrawn: whoever holds it must know what to look for

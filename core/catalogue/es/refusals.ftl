@@ -147,4 +147,5 @@ draft-piece-twice = { $serial } figura dos veces en esta carga; quite una
 draft-mass = "{ $text }" no es un peso; escríbalo con su unidad, como 1800 lb
 ordered-text-not-here = la etiqueta ordena el procedimiento { $procedure } versión { $version } ({ $print }), y su texto no está aquí; recíbalo de quien planificó
 lists-language-unknown = "{ $code }" no es un idioma que pueda tener una lista; escriba sus dos letras, como fr o pt
+no-such-report = aquí no hay tal parte; escanee su código, o incorpore el paquete que lo contiene
 withdrawal-needs-reason = di por qué se retira la pieza { $serial }: quien la tenga debe saber qué buscar

@@ -61,7 +61,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         key(Face.ROW, text(R.string.authority_roster), Sign.CODE, text(R.string.authority_roster_about)) { shell.go(Place(PageKind.AUTHORITY_CODE, ROSTER)) },
                         key(Face.ROW, text(R.string.authority_people), Sign.LIST, text(R.string.authority_people_count, people)) { shell.go(Place(PageKind.AUTHORITY_PEOPLE)) },
                         key(Face.ROW, text(R.string.authority_lists), Sign.TICK, text(R.string.authority_lists_count, approved)) { shell.go(Place(PageKind.AUTHORITY_LISTS, "", "")) },
-                        key(Face.ROW, text(R.string.authority_hand_on), Sign.SPREAD, text(R.string.authority_hand_on_about)) { shell.go(Place(PageKind.MOVE_OUT, "")) },
+                        key(Face.ROW, text(R.string.authority_hand_on), Sign.SPREAD, text(R.string.authority_hand_on_about)) { MoveOutScreen.ready(shell, null) { go(it) } },
                         key(Face.ROW, text(R.string.procedures_out), Sign.CODE, text(R.string.procedures_out_about)) { shell.go(Place(PageKind.PROCEDURES_OUT, "")) },
                     ).toTypedArray(),
                     space = 14,
