@@ -246,7 +246,7 @@ class PlanPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
     private val draft = draftOf(place.args)
     override val title get() = text(R.string.plan_sign)
     override val words get() = text(R.string.plan_pin, draft.load)
-    override val done get() = text(R.string.sign_it)
+    override val done get() = text(R.string.sign_short)
 
     override fun take(pin: String) {
         val core = shell.core

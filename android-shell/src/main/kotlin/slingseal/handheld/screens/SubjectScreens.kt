@@ -116,7 +116,7 @@ class SignScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPa
     override val title get() = text(R.string.sign_inspection)
     override val words get() = text(if (fit) R.string.sign_fit else if (walk.subject == PIECE) R.string.sign_withdrawn else R.string.sign_not_fit, walk.load)
     override val saysLoad get() = true
-    override val done get() = text(R.string.sign_it)
+    override val done get() = text(R.string.sign_short)
     override val spoken get() = words
 
     override fun otherKey() = key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) {
