@@ -2,6 +2,8 @@
 
 use slingseal_catalogue::refusals as words;
 pub(crate) mod basis;
+pub(crate) mod editor;
+pub(crate) mod lift;
 pub(crate) mod pieces;
 pub(crate) mod statics;
 pub(crate) mod sticker;
@@ -9,7 +11,7 @@ pub(crate) mod sticker;
 use serde::Serialize;
 
 use crate::account::strays::Origin;
-use crate::{App, AppError, CodeView, Inner, Stamp};
+use crate::{App, AppError, CodeView, Inner, Language, Stamp};
 use slingseal_judgement::{Author, LoadWord, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
 use slingseal_message::tag::{
@@ -132,6 +134,64 @@ pub struct RiggingView {
     /// Side, front and top view.
     #[serde(skip)]
     pub picture_svg: Option<String>,
+    /// What riggers and aircrew want on paper.
+    #[serde(skip)]
+    pub paper: RiggingPaper,
+}
+
+/// A rigging as riggers and aircrew want it on paper.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct RiggingPaper {
+    /// The language that it is in.
+    pub language: Language,
+    /// The state in capitals, in the reader's language.
+    pub state: String,
+    /// How it hangs, in the reader's language.
+    pub attitude: String,
+    /// The mass.
+    pub mass: String,
+    /// The centre of gravity: forward, left, up.
+    pub centre: [String; 3],
+    /// Each leg, in the order of the plan.
+    pub legs: Vec<RiggingLeg>,
+    /// Each rated part, the governing one first.
+    pub parts: Vec<RiggingPart>,
+    /// Each hook of the aircraft with what it carries.
+    pub hooks: Vec<(String, String)>,
+}
+
+/// A leg on paper.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RiggingLeg {
+    /// What it goes by.
+    pub leg: String,
+    /// The aircraft's hook.
+    pub hook: String,
+    /// The lift point: forward, left, up.
+    pub point: [String; 3],
+    /// Its rope, or its whole length; empty where it is a chain alone.
+    pub rope: String,
+    /// The link in the grab hook, counted from the free end, and how many the chain has.
+    pub link: Option<(u16, u16)>,
+    /// What it carries at rest.
+    pub carries: String,
+    /// Of its rating.
+    pub share: String,
+}
+
+/// A rated part on paper.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RiggingPart {
+    /// What it is.
+    pub part: String,
+    /// What it carries.
+    pub carries: String,
+    /// What it may carry.
+    pub rated: String,
+    /// Where that is from.
+    pub source: String,
+    /// The first over the second.
+    pub share: String,
 }
 
 impl TagView {
@@ -345,7 +405,7 @@ impl Inner {
         let language = self.language();
         let equipment: Vec<EquipmentView> =
             tag.equipment.iter().map(|equipment| equipment_view(equipment, tag, now)).collect();
-        let rigging = tag.rigging.as_ref().map(statics::rigging_view);
+        let rigging = tag.rigging.as_ref().map(|load| statics::rigging_view(load, language));
         let mut warnings = Vec::new();
         if tag.over_allowable() {
             warnings.push(language.pick(
