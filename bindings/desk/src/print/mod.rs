@@ -7,6 +7,7 @@ mod closing;
 mod fonts;
 mod from_views;
 mod record;
+mod rigging;
 mod sheet;
 #[cfg(test)]
 mod tests;
@@ -16,6 +17,7 @@ pub(crate) use closing::closing_pdf;
 pub(crate) use fonts::faces;
 pub(crate) use from_views::{record_pdf, sheets_pdf};
 use record::{Correction, Moment, RecordPage, record_page};
+pub(crate) use rigging::{Head, aircrew_pdf, rigging_pdf};
 use sheet::{EquipmentLine, LoadSheet, load_sheets};
 
 use krilla::configure::{Accessibility, Archival, ConfigurationBuilder};
@@ -26,6 +28,8 @@ use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
 use krilla::tagging::{Tag, TagGroup, TagTree};
 use krilla::{Document, SerializeSettings};
+
+use slingseal_app::Language;
 
 use canvas::Canvas;
 use fonts::Fonts;
@@ -72,13 +76,25 @@ const HEIGHT: f32 = 720.0;
 /// Draws one page, given the top left of the area that every paper has.
 type Draw<'d> = dyn Fn(&mut Canvas<'_, '_>, (f32, f32)) + 'd;
 
-/// Draws pages of one document.
+/// Draws pages of one document in English.
 fn document(
     title: &str,
     dated: &str,
     paper: Paper,
     pages: &[(String, &Draw<'_>)],
 ) -> Result<Vec<u8>, PrintError> {
+    document_in(Language::English, title, dated, paper, pages)
+}
+
+/// Draws pages of one document.
+fn document_in(
+    language: Language,
+    title: &str,
+    dated: &str,
+    paper: Paper,
+    pages: &[(String, &Draw<'_>)],
+) -> Result<Vec<u8>, PrintError> {
+    let language = language.code().to_owned();
     let configuration = ConfigurationBuilder::new()
         .with_archival_validator(Archival::A2_A)
         .with_accessibility_validator(Accessibility::UA1)
@@ -91,12 +107,12 @@ fn document(
         Metadata::new()
             .title(title.to_owned())
             .creator("Slingseal".into())
-            .language("en".into())
+            .language(language.clone())
             .creation_date(date),
     );
     let fonts = Fonts::new();
     let (width, height) = paper.size();
-    let (mut tree, mut outline) = (TagTree::new().with_lang(Some("en".into())), Outline::new());
+    let (mut tree, mut outline) = (TagTree::new().with_lang(Some(language)), Outline::new());
     for (number, (name, draw)) in pages.iter().enumerate() {
         let settings = PageSettings::from_wh(width, height).ok_or_else(|| PrintError("paper size".into()))?;
         let mut page = document.start_page_with(settings);

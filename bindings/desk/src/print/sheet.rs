@@ -1,6 +1,9 @@
 use krilla::tagging::{TableHeaderScope, Tag};
 
+use slingseal_app::RiggingView;
+
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
+use super::rigging::{Head, on_the_sheet};
 use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
 
 /// One piece of equipment on the sheet.
@@ -19,7 +22,7 @@ pub(crate) struct EquipmentLine {
 }
 
 /// What a load sheet says. Every value is a text that is ready to be read; an empty one is left out.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct LoadSheet {
     /// The load's number.
     pub load: String,
@@ -61,6 +64,8 @@ pub(crate) struct LoadSheet {
     pub cautions: Vec<String>,
     /// The tag's code.
     pub code: Code,
+    /// The rigging, where the tag carries it.
+    pub rigging: Option<RiggingView>,
 }
 
 /// The standing cautions. The voltage: TM 1-1520-240-10 §4-3-9.
@@ -89,8 +94,25 @@ pub(crate) fn load_sheets(sheets: &[LoadSheet], dated: &str, paper: Paper) -> Re
             }
         })
         .collect();
-    let pages: Vec<(String, &super::Draw<'_>)> =
-        draws.iter().zip(sheets).map(|(draw, sheet)| (format!("Load {}", sheet.load), draw as _)).collect();
+    // Behind the sheet of a load that carries its rigging: how it hangs, drawn.
+    let rigged: Vec<_> = sheets
+        .iter()
+        .map(|sheet| {
+            sheet.rigging.as_ref().map(|view| {
+                move |canvas: &mut Canvas<'_, '_>, at: (f32, f32)| {
+                    let head = Head { load: &sheet.load, description: &sheet.description, dated: None };
+                    on_the_sheet(canvas, at, view, head, view.paper.language);
+                }
+            })
+        })
+        .collect();
+    let mut pages: Vec<(String, &super::Draw<'_>)> = Vec::new();
+    for ((sheet, draw), rigged) in sheets.iter().zip(&draws).zip(&rigged) {
+        pages.push((format!("Load {}", sheet.load), draw as _));
+        if let Some(rigged) = rigged {
+            pages.push((format!("Rigging of {}", sheet.load), rigged as _));
+        }
+    }
     document(&title, dated, paper, &pages)
 }
 

@@ -52,6 +52,7 @@ pub(crate) fn sheet() -> LoadSheet {
         unsigned: "UNSIGNED TAG",
         cautions: vec!["Water shifts: expect it to swing.".into()],
         code: code(TAG),
+        rigging: None,
     }
 }
 

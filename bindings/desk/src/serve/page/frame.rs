@@ -9,9 +9,10 @@ pub(in crate::serve) struct Here {
     pub(in crate::serve) now: Stamp,
 }
 
-const PLACES: [(&str, &str); 10] = [
+const PLACES: [(&str, &str); 11] = [
     ("/", "Zone"),
     ("/plan", "Plan"),
+    ("/rigging", "Rigging"),
     ("/receive", "Receive"),
     ("/deficiencies", "Deficiencies"),
     ("/people", "People"),
