@@ -76,25 +76,14 @@ const HEIGHT: f32 = 720.0;
 /// Draws one page, given the top left of the area that every paper has.
 type Draw<'d> = dyn Fn(&mut Canvas<'_, '_>, (f32, f32)) + 'd;
 
-/// Draws pages of one document in English.
+/// Draws pages of one document.
 fn document(
     title: &str,
     dated: &str,
     paper: Paper,
-    pages: &[(String, &Draw<'_>)],
-) -> Result<Vec<u8>, PrintError> {
-    document_in(Language::English, title, dated, paper, pages)
-}
-
-/// Draws pages of one document.
-fn document_in(
     language: Language,
-    title: &str,
-    dated: &str,
-    paper: Paper,
     pages: &[(String, &Draw<'_>)],
 ) -> Result<Vec<u8>, PrintError> {
-    let language = language.code().to_owned();
     let configuration = ConfigurationBuilder::new()
         .with_archival_validator(Archival::A2_A)
         .with_accessibility_validator(Accessibility::UA1)
@@ -107,19 +96,25 @@ fn document_in(
         Metadata::new()
             .title(title.to_owned())
             .creator("Slingseal".into())
-            .language(language.clone())
+            .language(language.code().into())
             .creation_date(date),
     );
     let fonts = Fonts::new();
     let (width, height) = paper.size();
-    let (mut tree, mut outline) = (TagTree::new().with_lang(Some(language)), Outline::new());
+    let (mut tree, mut outline) = (TagTree::new().with_lang(Some(language.code().into())), Outline::new());
     for (number, (name, draw)) in pages.iter().enumerate() {
         let settings = PageSettings::from_wh(width, height).ok_or_else(|| PrintError("paper size".into()))?;
         let mut page = document.start_page_with(settings);
         let mut surface = page.surface();
         let corner = ((width - WIDTH) / 2.0, (height - HEIGHT) / 2.0);
-        let mut canvas =
-            Canvas { fonts: &fonts, surface: &mut surface, page: number, read: Vec::new(), open: Vec::new() };
+        let mut canvas = Canvas {
+            fonts: &fonts,
+            surface: &mut surface,
+            language,
+            page: number,
+            read: Vec::new(),
+            open: Vec::new(),
+        };
         draw(&mut canvas, corner);
         let read = canvas.read;
         surface.finish();

@@ -6,7 +6,7 @@ use slingseal_app::catalogue::rigging as words;
 use slingseal_app::{AppError, Language, RiggingPaper, RiggingView, drawing};
 
 use super::canvas::{Canvas, INK, RULE, SOFT, WASH, bold, plain};
-use super::{HEIGHT, Paper, WIDTH, document_in};
+use super::{HEIGHT, Paper, WIDTH, document};
 
 /// What stands at the head of a sheet.
 #[derive(Clone, Copy, Debug, Default)]
@@ -33,7 +33,7 @@ pub(crate) fn rigging_pdf(
 ) -> Result<Vec<u8>, AppError> {
     let title = words::SheetTitle { load: head.load }.say(language);
     let draw = |canvas: &mut Canvas<'_, '_>, at: (f32, f32)| on_the_sheet(canvas, at, view, head, language);
-    Ok(document_in(language, &title, head.dated.unwrap_or(UNDATED), paper, &[(title.clone(), &draw)])?)
+    Ok(document(&title, head.dated.unwrap_or(UNDATED), paper, language, &[(title.clone(), &draw)])?)
 }
 
 /// The data sheet for the aircrew, one page.
@@ -51,7 +51,7 @@ pub(crate) fn aircrew_pdf(
     let draw = |canvas: &mut Canvas<'_, '_>, at: (f32, f32)| {
         for_the_aircrew(canvas, at, view, flight, head, language)
     };
-    Ok(document_in(language, &title, head.dated.unwrap_or(UNDATED), paper, &[(title.clone(), &draw)])?)
+    Ok(document(&title, head.dated.unwrap_or(UNDATED), paper, language, &[(title.clone(), &draw)])?)
 }
 
 /// The rigging sheet, as a page of its own or behind a load sheet.

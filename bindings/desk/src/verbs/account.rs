@@ -3,7 +3,8 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, CloseRequest, CloseView, visibly};
+use slingseal_app::catalogue::desk as words;
+use slingseal_app::{AppError, CloseRequest, CloseView, Language, visibly};
 
 use super::Setting;
 use crate::cli::{AccountVerb, Close};
@@ -29,6 +30,7 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
             }
             Ok(ExitCode::SUCCESS)
         }
+        AccountVerb::Withdraw { serial, why, out } => withdraw(setting, &serial, &why, out.as_deref()),
         AccountVerb::LeastSeconds { seconds } => {
             setting.app()?.set_least_seconds(seconds)?;
             match seconds {
@@ -50,6 +52,24 @@ fn piece(life: &slingseal_app::PieceLifeView) -> String {
         "{serial:<16} {kind}: {state}{on}{since}; {} lifts with {} kg, {} inspections",
         life.lifts, life.carried_kg, life.inspections
     ))
+}
+
+fn withdraw(setting: &Setting, serial: &str, why: &str, out: Option<&Path>) -> Result<ExitCode, AppError> {
+    let app = setting.app()?;
+    let said = app.withdraw_piece(serial, why, &ask(&app, Secret::Pin, false)?)?;
+    if setting.json {
+        print_json(&said);
+    } else {
+        let (name, by) = (visibly(&said.name), visibly(&said.inspector));
+        println!(
+            "{}",
+            visibly(
+                &words::PieceIsWithdrawn { name: &name, by: &by, at: &said.issued.dtg }.say(setting.language)
+            )
+        );
+        told(&put_code(&said.code, out, &format!("withdrawn-{}", file_name(&said.name)))?);
+    }
+    Ok(ExitCode::SUCCESS)
 }
 
 fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
@@ -82,7 +102,7 @@ fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
             (None, Some(_)) => {}
         }
         if let Some(folder) = &close.out {
-            put_statement(folder, &name, &made, &mut files)?;
+            put_statement(folder, &name, &made, &mut files, setting.language)?;
         }
         told(&files);
         return Ok(ExitCode::SUCCESS);
@@ -101,11 +121,12 @@ fn put_statement(
     name: &str,
     made: &slingseal_app::ClosingMade,
     files: &mut Vec<std::path::PathBuf>,
+    language: Language,
 ) -> Result<(), AppError> {
     let text = folder.join(format!("{name}.txt"));
     write(&text, format!("{}\n", made.text).as_bytes())?;
     let pdf = folder.join(format!("{name}.pdf"));
-    write(&pdf, &closing_pdf(&made.statement, Paper::A4)?)?;
+    write(&pdf, &closing_pdf(&made.statement, Paper::A4, language)?)?;
     files.retain(|known| *known != text);
     files.extend([text, pdf]);
     Ok(())
