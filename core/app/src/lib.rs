@@ -75,7 +75,8 @@ pub use slingseal_rigging::{Drawing, Pen, Shape, Step, drawing};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
 pub use tags::basis::{BasisLine, BasisView, EditionView, LegView};
 pub use tags::editor::{
-    FieldFault, PlanPoint, RiggingFields, assess_fields, fields_of_file, move_point, step_link, step_point,
+    FieldFault, PlanPoint, RiggingFields, assess_fields, fields_of_file, move_point, rigging_rules,
+    step_link, step_point,
 };
 pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift, weigh_lift};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};

@@ -59,4 +59,4 @@ pub use weigh::{
     Carried, Corner, Item, LegSpan, Reading, Span, Tilt, TiltAbout, WeighError, Weighed, Weighing, carry,
     weigh, weigh_json, weigh_report,
 };
-pub use write::write;
+pub use write::{chain_table, write};

@@ -40,8 +40,13 @@ pub fn read_file(text: &str) -> Result<RiggingFile, Faults> {
     }
 }
 
+/// What is wrong, and what to do.
+pub(super) fn halves(error: &str) -> (&str, &str) {
+    error.split_once("; ").unwrap_or((error, "mend it"))
+}
+
 fn fault_of(error: &str) -> Fault {
-    let (what, mend) = error.split_once("; ").unwrap_or((error, "mend it"));
+    let (what, mend) = halves(error);
     Fault { spot: Spot { line: 1, column: 1 }, what: what.into(), mend: mend.into() }
 }
 
@@ -138,7 +143,7 @@ fn read_weighed(top: &Part<'_>, load: Option<&Part<'_>>) -> Option<(Weighing, We
         }
         Err(error) => {
             let error = error.to_string();
-            let (what, mend) = error.split_once("; ").unwrap_or((&error, "mend it"));
+            let (what, mend) = halves(&error);
             top.fault(if weighing.readings.is_empty() { "item" } else { "weighed" }, what, mend);
             None
         }
@@ -270,7 +275,7 @@ pub(super) fn missing<T>(part: &Part<'_>, key: &'static str, example: &str) -> O
 pub(super) fn tell(part: &Part<'_>, wrong: Vec<Wrong>) {
     for (key, error) in wrong {
         let error = error.to_string();
-        let (what, mend) = error.split_once("; ").unwrap_or((&error, "mend it"));
+        let (what, mend) = halves(&error);
         part.fault(key, what, mend);
     }
 }

@@ -17,11 +17,15 @@ pub fn write(load: &RiggedLoad) -> String {
 
 fn all(out: &mut String, load: &RiggedLoad) -> std::fmt::Result {
     if let Some(rule) = load.rule {
-        writeln!(out, "rule = {}\n", text(rule.as_str()))?;
+        put(out, "rule", text(rule.as_str()))?;
     }
-    writeln!(out, "[load]\nmass = {}\ncentre = {}", text(load.mass), place(&load.centre))?;
+    writeln!(out, "[load]")?;
+    put(out, "mass", text(load.mass))?;
+    put(out, "centre", place(&load.centre))?;
     for hook in &load.hooks {
-        writeln!(out, "\n[[hook]]\nname = {}\nat = {}", text(&hook.name), place(&hook.at))?;
+        writeln!(out, "\n[[hook]]")?;
+        put(out, "name", text(&hook.name))?;
+        put(out, "at", place(&hook.at))?;
         rated(out, "limit", hook.limit.as_ref())?;
     }
     if let Some(allowable) = &load.allowable {
@@ -29,39 +33,49 @@ fn all(out: &mut String, load: &RiggedLoad) -> std::fmt::Result {
         rated(out, "allowable", Some(allowable))?;
     }
     for part in &load.parts {
-        writeln!(out, "\n[[part]]\nname = {}", text(&part.name))?;
+        writeln!(out, "\n[[part]]")?;
+        put(out, "name", text(&part.name))?;
         hook_of(out, part.hook.as_ref())?;
         rated(out, "rated", Some(&part.rating))?;
     }
     for leg in &load.legs {
-        writeln!(out, "\n[[leg]]\nname = {}", text(&leg.name))?;
+        writeln!(out, "\n[[leg]]")?;
+        put(out, "name", text(&leg.name))?;
         hook_of(out, leg.hook.as_ref())?;
-        writeln!(out, "lift_point = {}", place(&leg.lift_point))?;
+        put(out, "lift_point", place(&leg.lift_point))?;
         match &leg.reach {
-            Reach::Length(length) => writeln!(out, "length = {}", text(length))?,
-            Reach::RopeAndChain(rope, of) => writeln!(out, "rope = {}\nchain = {}", text(rope), chain(of))?,
-            Reach::Chain(of) => writeln!(out, "chain = {}", chain(of))?,
+            Reach::Length(length) => put(out, "length", text(length))?,
+            Reach::RopeAndChain(rope, of) => {
+                put(out, "rope", text(rope))?;
+                put(out, "chain", chain(of))?;
+            }
+            Reach::Chain(of) => put(out, "chain", chain(of))?,
         }
         if let Some(stretch) = leg.stretch {
-            writeln!(out, "stretch = {}", text(stretch))?;
+            put(out, "stretch", text(stretch))?;
         }
         rated(out, "rated", leg.rated.as_ref())?;
         for part in &leg.parts {
-            writeln!(out, "[[leg.part]]\nname = {}", text(&part.name))?;
+            writeln!(out, "[[leg.part]]")?;
+            put(out, "name", text(&part.name))?;
             rated(out, "rated", Some(&part.rating))?;
         }
     }
     Ok(())
 }
 
+fn put(out: &mut String, key: &str, value: impl std::fmt::Display) -> std::fmt::Result {
+    writeln!(out, "{key} = {value}")
+}
+
 fn hook_of(out: &mut String, hook: Option<&Name>) -> std::fmt::Result {
-    hook.map_or(Ok(()), |hook| writeln!(out, "hook = {}", text(hook)))
+    hook.map_or(Ok(()), |hook| put(out, "hook", text(hook)))
 }
 
 fn rated(out: &mut String, key: &str, rating: Option<&Rating>) -> std::fmt::Result {
     let Some(rating) = rating else { return Ok(()) };
-    writeln!(out, "{key} = {}", text(rating.value))?;
-    rating.source.as_ref().map_or(Ok(()), |source| writeln!(out, "source = {}", text(source)))
+    put(out, key, text(rating.value))?;
+    rating.source.as_ref().map_or(Ok(()), |source| put(out, "source", text(source)))
 }
 
 fn chain(chain: &Chain) -> String {
@@ -69,8 +83,14 @@ fn chain(chain: &Chain) -> String {
         Reeved::Loop => "loop",
         Reeved::Single => "single",
     };
-    let (links, seated, pitch) = (chain.links, chain.seated, text(chain.pitch));
-    format!("{{ links = {links}, seated = {seated}, pitch = {pitch}, reeved = \"{reeved}\" }}")
+    chain_table(&chain.links.to_string(), &chain.seated.to_string(), &text(chain.pitch), &text(reeved))
+}
+
+/// A chain as a table in a line; what stands in it is TOML already.
+pub fn chain_table(links: &str, seated: &str, pitch: &str, reeved: &str) -> String {
+    let keys = [("links", links), ("seated", seated), ("pitch", pitch), ("reeved", reeved)];
+    let pairs: Vec<String> = keys.iter().map(|(key, value)| format!("{key} = {value}")).collect();
+    ["{ ", &pairs.join(", "), " }"].concat()
 }
 
 fn place(place: &[Quantity; 3]) -> String {

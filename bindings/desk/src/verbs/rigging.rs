@@ -17,30 +17,33 @@ use crate::{input, output};
 
 pub(crate) fn run(setting: &Setting, rigging: Rigging) -> Result<ExitCode, AppError> {
     let Rigging { verb, file, links, factor, picture, sheet, aircrew } = rigging;
-    match (verb, file) {
-        (Some(RiggingVerb::Weigh { file, factor }), _) => {
+    let Some(file) = file else { return planned(setting, verb) };
+    let papers = Papers { pictures: picture, sheet, aircrew };
+    assess(setting, &file, links, factor, &papers)
+}
+
+fn planned(setting: &Setting, verb: Option<RiggingVerb>) -> Result<ExitCode, AppError> {
+    match verb {
+        Some(RiggingVerb::Weigh { file, factor }) => {
             let request = lift(setting, &file, factor)?;
             shown(setting, &weigh_lift(&request).map_err(|error| input::named(&file, &error))?)
         }
-        (Some(RiggingVerb::Flight { file }), _) => {
+        Some(RiggingVerb::Flight { file }) => {
             let request = lift(setting, &file, None)?;
             shown(setting, &fly_lift(&request).map_err(|error| input::named(&file, &error))?)
         }
-        (
-            Some(RiggingVerb::Solve {
-                file,
-                level: _,
-                pitch,
-                roll,
-                nose_down_at_least,
-                between,
-                most,
-                factor,
-                picture,
-                out,
-            }),
-            _,
-        ) => {
+        Some(RiggingVerb::Solve {
+            file,
+            level: _,
+            pitch,
+            roll,
+            nose_down_at_least,
+            between,
+            most,
+            factor,
+            picture,
+            out,
+        }) => {
             let request = SolveRequest {
                 lift: lift(setting, &file, factor)?,
                 pitch_deg: pitch,
@@ -58,11 +61,8 @@ pub(crate) fn run(setting: &Setting, rigging: Rigging) -> Result<ExitCode, AppEr
             }
             shown(setting, &sheet)
         }
-        (None, Some(file)) => {
-            let papers = Papers { pictures: picture, sheet, aircrew };
-            assess(setting, &file, links, factor, &papers)
-        }
-        (None, None) => Err(output::bad_input("name a rigging file")),
+        // The command line wants a file where no verb is named.
+        None => Ok(ExitCode::from(2)),
     }
 }
 

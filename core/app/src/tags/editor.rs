@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-use slingseal_rigging::{self as rigging, Rating, Reach, Reeved, RiggedLoad};
+use slingseal_rigging::{self as rigging, Rating, Reach, Reeved, RiggedLoad, Rule};
 use slingseal_words::{Quantity, Unit};
 
 use super::statics::{RiggingRequest, RiggingSheet, assess_rigging};
@@ -55,6 +55,11 @@ impl RiggingSheet {
             .chain([point("centre".into(), None, &load.centre)])
             .collect()
     }
+}
+
+/// The words of the rules that a manual may name.
+pub fn rigging_rules() -> [&'static str; 4] {
+    Rule::ALL.map(Rule::as_str)
 }
 
 /// Assesses a form.
@@ -207,10 +212,8 @@ fn toml_of(fields: &RiggingFields) -> (String, Vec<String>) {
             let number = |name: &str| file.get(&of(name)).parse::<u32>().unwrap_or(0).to_string();
             let (links, seated) = (number("links"), number("seated"));
             let (pitch, reeved) = (quoted(file.get(&of("pitch"))), quoted(file.get(&of("reeved"))));
-            let chain = format!(
-                "chain = {{ links = {links}, seated = {seated}, pitch = {pitch}, reeved = {reeved} }}"
-            );
-            file.put(&chain, &of("seated"));
+            let chain = rigging::chain_table(&links, &seated, &pitch, &reeved);
+            file.put(&format!("chain = {chain}"), &of("seated"));
         }
         file.some("stretch", &of("stretch"));
         file.some("rated", &of("rated"));

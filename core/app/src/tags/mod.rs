@@ -12,7 +12,7 @@ pub(crate) mod sticker;
 use serde::Serialize;
 
 use crate::account::strays::Origin;
-use crate::{App, AppError, CodeView, Inner, Language, Stamp};
+use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_judgement::{Author, LoadWord, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
 use slingseal_message::tag::{

@@ -3,7 +3,7 @@
 
 use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::rigging as words;
-use slingseal_app::{FieldFault, Language, PlanPoint, RiggingFields, RiggingSheet};
+use slingseal_app::{FieldFault, Language, PlanPoint, RiggingFields, RiggingSheet, rigging_rules};
 
 /// What the editor shows.
 pub(in crate::serve) struct Rig {
@@ -103,7 +103,7 @@ fn lines(rig: &Rig, name: &str, label: &str) -> Markup {
 }
 
 fn load_fields(rig: &Rig, language: Language) -> Markup {
-    let rules = ["", "rest", "three legs", "two legs", "worst case"];
+    let rules = std::iter::once("").chain(rigging_rules());
     html! {
         fieldset { legend { (words::EditorLoad.say(language)) }
             (field(rig, "mass", &words::FactMass.say(language), "5000 lb"))
