@@ -67,7 +67,7 @@ fn weighed_solved_drawn_walked_and_sealed() {
     let paper = &made.tag.rigging.as_ref().unwrap().paper;
     assert_eq!(paper.legs.len(), 4);
     for (leg, (name, link)) in paper.legs.iter().zip(&links) {
-        assert_eq!((&leg.leg, leg.link.map(|(link, _)| u64::from(link))), (name, Some(*link)));
+        assert_eq!((&leg.leg, leg.link.map(u64::from)), (name, Some(*link)));
     }
 
     // Walked: the picture that is expected stands beside the card, and a count that differs is told with what it changes.

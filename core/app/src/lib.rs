@@ -82,7 +82,8 @@ pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift,
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::{
-    EquipmentView, LinkView, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, TagMade, TagView, ZoneView,
+    EquipmentView, LinkView, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, TagMade,
+    TagView, ZoneView,
 };
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};

@@ -69,7 +69,7 @@ pub(super) fn on_the_sheet(
         .legs
         .iter()
         .map(|leg| {
-            let link = match leg.link {
+            let link = match leg.link.zip(leg.links) {
                 Some((link, of)) => {
                     words::LinkOf { link: link.to_string(), of: of.to_string() }.say(language)
                 }
@@ -108,7 +108,8 @@ fn for_the_aircrew(
     let mut line = masthead(canvas, (x, y), words::AircrewHead.say(language), head);
     line = facts(canvas, (x, line), paper, language);
     if paper.hooks.len() > 1 {
-        let hooks: Vec<String> = paper.hooks.iter().map(|(hook, load)| format!("{hook} {load}")).collect();
+        let hooks: Vec<String> =
+            paper.hooks.iter().map(|hook| format!("{} {}", hook.hook, hook.carries)).collect();
         canvas.together(|canvas| {
             canvas.text(x, line, bold(9.0), &words::HooksCarry.say(language));
             canvas.fit((x + 90.0, line), WIDTH - 90.0, plain(11.0), &hooks.join(" · "));

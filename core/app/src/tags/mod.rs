@@ -143,8 +143,6 @@ pub struct RiggingView {
 /// A rigging as riggers and aircrew want it on paper.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct RiggingPaper {
-    /// The language that it is in.
-    pub language: Language,
     /// The state in capitals, in the reader's language.
     pub state: String,
     /// How it hangs, in the reader's language.
@@ -152,13 +150,22 @@ pub struct RiggingPaper {
     /// The mass.
     pub mass: String,
     /// The centre of gravity: forward, left, up.
-    pub centre: [String; 3],
+    pub centre: Vec<String>,
     /// Each leg, in the order of the plan.
     pub legs: Vec<RiggingLeg>,
     /// Each rated part, the governing one first.
     pub parts: Vec<RiggingPart>,
     /// Each hook of the aircraft with what it carries.
-    pub hooks: Vec<(String, String)>,
+    pub hooks: Vec<RiggingHook>,
+}
+
+/// A hook of the aircraft on paper.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RiggingHook {
+    /// What the aircrew calls it.
+    pub hook: String,
+    /// What it carries.
+    pub carries: String,
 }
 
 /// A leg on paper.
@@ -169,11 +176,13 @@ pub struct RiggingLeg {
     /// The aircraft's hook.
     pub hook: String,
     /// The lift point: forward, left, up.
-    pub point: [String; 3],
+    pub point: Vec<String>,
     /// Its rope, or its whole length; empty where it is a chain alone.
     pub rope: String,
-    /// The link in the grab hook, counted from the free end, and how many the chain has.
-    pub link: Option<(u16, u16)>,
+    /// The link in the grab hook, counted from the free end; none without a chain.
+    pub link: Option<u16>,
+    /// How many links the chain has.
+    pub links: Option<u16>,
     /// What it carries at rest.
     pub carries: String,
     /// Of its rating.

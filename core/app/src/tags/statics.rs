@@ -4,7 +4,7 @@ use slingseal_rigging::{self as rigging, Assessment, Options, Reach, RiggedLoad,
 
 use slingseal_words::{Newtons, Ratio, Unit};
 
-use crate::tags::{RiggingLeg, RiggingPaper, RiggingPart, RiggingView};
+use crate::tags::{RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView};
 use crate::{AppError, Language};
 
 /// What a rigging file is asked.
@@ -135,9 +135,10 @@ fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Rigg
         RiggingLeg {
             leg: leg.name.to_string(),
             hook: hook.map(|hook| hook.name.to_string()).unwrap_or_default(),
-            point: leg.lift_point.map(|at| at.to_string()),
+            point: leg.lift_point.iter().map(ToString::to_string).collect(),
             rope,
-            link: leg.reach.chain().map(|chain| (chain.seated, chain.links)),
+            link: leg.reach.chain().map(|chain| chain.seated),
+            links: leg.reach.chain().map(|chain| chain.links),
             carries: found.map(|leg| carries(leg.tension)).unwrap_or_default(),
             share: found.map(|leg| share(leg.utilisation)).unwrap_or_default(),
         }
@@ -151,16 +152,17 @@ fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Rigg
     });
     let hooks = hang.into_iter().flat_map(|hang| &hang.hooks);
     RiggingPaper {
-        language,
         state: rigging::state_saying(assessment.state()).say(language),
         attitude: hang
             .map(|hang| rigging::attitude_saying(hang.pitch, hang.roll).say(language))
             .unwrap_or_default(),
         mass: load.mass.to_string(),
-        centre: load.centre.map(|at| at.to_string()),
+        centre: load.centre.iter().map(ToString::to_string).collect(),
         legs: legs.collect(),
         parts: parts.collect(),
-        hooks: hooks.map(|hook| (hook.name.to_string(), carries(hook.load))).collect(),
+        hooks: hooks
+            .map(|hook| RiggingHook { hook: hook.name.to_string(), carries: carries(hook.load) })
+            .collect(),
     }
 }
 
