@@ -2,7 +2,8 @@
 
 use slingseal_app::{
     BasisLine, BasisView, CodeView, EditionState, EditionView, EquipmentView, LegView, LinkView,
-    ProcedureView, Reading, RiggingView, Stamp, StickerReading, StickerView, TagMade, TagView, ZoneView,
+    ProcedureView, Reading, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, Stamp,
+    StickerReading, StickerView, TagMade, TagView, ZoneView,
 };
 
 #[uniffi::remote(Record)]
