@@ -118,14 +118,14 @@ impl App {
         {
             faults.push(error.saying().say(language));
         }
-        if faults.is_empty() && tag.gross.si() > tag.allowable.si() {
+        if faults.is_empty() && tag.over_allowable() {
             faults.push(
                 words::DraftOverAllowable { gross: &tag.gross, allowable: &tag.allowable }.say(language),
             );
         }
         let rigging: Option<&RiggedLoad> = tag.rigging.as_ref();
         let picture = rigging.map(rigging_png).transpose()?;
-        Ok(DraftView { faults, rigging: rigging.map(rigging_view), picture })
+        Ok(DraftView { faults, rigging: rigging.map(|load| rigging_view(load, language)), picture })
     }
 
     /// Makes the tag of a draft, signed by this device's planner. Slow: the PIN is stretched.
