@@ -114,7 +114,7 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
         fields.add(3, key(Face.ROW, text(R.string.plan_source), if (source == null) Sign.NONE else Sign.TICK, text(source ?: R.string.plan_open)) { shell.go(Place(PageKind.PLAN_SOURCE, *draft.kept())) })
         val pieces = key(Face.ROW, text(R.string.equipment), Sign.LIST, draft.equipment.joinToString(", ") { it.serial }.ifEmpty { text(R.string.plan_no_equipment) }) { shell.go(Place(PageKind.PLAN_PIECES, *draft.kept())) }
         val links = if (draft.links.isEmpty()) null else key(Face.ROW, text(R.string.links), Sign.LIST, draft.links.joinToString(", ") { "${it.leg}: ${it.link}" }) { shell.go(Place(PageKind.PLAN_LINKS, *draft.kept())) }
-        val picture = view.picture?.let { RiggingScreen.drawn(this, shell, it) }
+        val picture = view.picture?.let { picture -> RiggingScreen.drawn(shell) { picture } }
         val faults = view.faults.map { parts.signed(Sign.WARN, parts.words(it, 17, ground = palette.panel), palette.panel) }
         val sign = key(Face.GOOD, text(R.string.plan_sign), Sign.KEY) { sign(view.faults) }
         return page(
@@ -232,7 +232,7 @@ class PlanLinksScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
         return page(
             text(R.string.links),
-            body(view?.rigging?.let { parts.words(it.summary, 19, bold = true) }, parts.column(*rows.toTypedArray(), space = 12), view?.picture?.let { RiggingScreen.drawn(this, shell, it) }),
+            body(view?.rigging?.let { parts.words(it.summary, 19, bold = true) }, parts.column(*rows.toTypedArray(), space = 12), view?.picture?.let { picture -> RiggingScreen.drawn(shell) { picture } }),
             listOf(key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.draft(draft) }),
         )
     }
