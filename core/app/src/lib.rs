@@ -34,6 +34,7 @@ pub use account::bundles::{
     BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MOST_PARTS, MovingCode,
     MovingReader, SetAsideLine,
 };
+pub use account::exchange::{ExchangeHere, ExchangePosition, ExchangeState, ExchangeWord, word_limit};
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use closing::{
     ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView, PieceLifeView,

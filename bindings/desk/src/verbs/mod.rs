@@ -6,6 +6,8 @@ mod bundle;
 mod check_page;
 mod demo;
 mod exam;
+#[cfg(feature = "exchange")]
+mod exchange;
 mod inspect;
 mod key;
 mod manual;

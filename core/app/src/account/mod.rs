@@ -3,6 +3,7 @@
 
 pub(crate) mod audit;
 pub(crate) mod bundles;
+pub(crate) mod exchange;
 pub(crate) mod heads;
 pub(crate) mod merge;
 pub(crate) mod records;
