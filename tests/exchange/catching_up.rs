@@ -81,5 +81,8 @@ fn who_comes_to_trust_somebody_reads_again_what_was_refused() {
     let after = line.pull(&guest.app, false, &mut |_| {}).unwrap();
     assert_eq!((after.report.new, after.set_aside), (1, 0), "{after:?}");
     let aside = guest.app.set_aside(10).unwrap();
-    assert!(aside.iter().all(|line| line.reason.contains("this roster")), "the roster was shown by hand: {aside:?}");
+    assert!(
+        aside.iter().all(|line| line.reason.contains("this roster")),
+        "the roster was shown by hand: {aside:?}"
+    );
 }

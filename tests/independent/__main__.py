@@ -11,6 +11,7 @@ import sys
 import judgement
 from histories import run as run_histories
 from page import run as run_pages
+from vectors import closings as run_closings
 from vectors import run as run_vectors
 
 
@@ -18,7 +19,8 @@ def main() -> int:
     judgement.BROKEN.update(sys.argv[2:])
     vectors, wrong = run_vectors(pathlib.Path(sys.argv[1]))
     pages, stale = run_pages(pathlib.Path(sys.argv[1]).parent / "page")
-    vectors, wrong = vectors + pages, wrong + stale
+    closings, untrue = run_closings(pathlib.Path(sys.argv[1]).parent / "closing")
+    vectors, wrong = vectors + pages + closings, wrong + stale + untrue
     histories, more = run_histories(sys.stdin)
     for line in (wrong + more)[:40]:
         print(line)

@@ -448,6 +448,53 @@ def movement(data: bytes) -> Movement:
     return Movement(load_number(claims[2]), claims[6], event, happened, seal_named, sha256(data), message)
 
 
+@dataclass(frozen=True)
+class Closing:
+    """CS1."""
+
+    issued: int
+    account: bytes
+    words: int
+    counts: tuple
+    kinds: tuple
+    digest: bytes
+    message: Message = field(repr=False)
+
+    kind = "CS1"
+
+
+CLOSING_LIMITS = (65_536, 8)
+
+
+def _explained(value) -> str:
+    kind, subject, note = items(value, 3)
+    if not (isinstance(kind, str) and 1 <= len(kind) <= 24 and set(kind) <= set("abcdefghijklmnopqrstuvwxyz_")):
+        raise Refused("kind of a point")
+    line(subject, 40), line(note, 280)
+    return kind
+
+
+def closing(data: bytes) -> Closing:
+    message = open_message(data, CLOSING_LIMITS)
+    claims = message.claims
+    if set(claims) != {6, -65537}:
+        raise Refused("other claims than its kind has")
+    name, days, account, words, counts, points = items(claims[-65537], 6)
+    line(name, 40)
+    if days is not None:
+        begin, end = items(days, 2)
+        if number(begin, 0, 253402300799) >= number(end, 0, 253402300799):
+            raise Refused("days")
+    counted = tuple(uint(count, 32) for count in items(counts, 5))
+    kinds = tuple(_explained(one) for one in some(points, 0, 200))
+    return Closing(claims[6], fixed(account, 32), uint(words, 32), counted, kinds, sha256(data), message)
+
+
+def account_of(words: list[bytes]) -> bytes:
+    """The digest of an account: of each word's digest once, ascending."""
+    return sha256(b"slingseal account 1", *sorted({sha256(word) for word in words}))
+
+
 OPEN = {
     "PI1": inspection, "LT1": tag_first, "LT2": tag_second, "SL1": seal, "VO1": void, "MV1": movement,
 }

@@ -4,6 +4,7 @@ ALPHABET = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"
 VALUE = {letter: number for number, letter in enumerate(ALPHABET)}
 PREFIXES = ("LT1", "LT2", "SL1", "PI1", "VO1", "MV1", "CS1", "CR1", "KR1", "AU1", "RO1", "RO2", "XK1", "XR1", "CP1", "HV1", "BF1")
 LONGEST = 8192
+LONGEST_OF = {"CS1": 98308}
 
 
 class Refused(Exception):
@@ -36,6 +37,6 @@ def unwrap(text: str) -> tuple[str, bytes]:
     prefix, colon, body = text.partition(":")
     if not colon or prefix not in PREFIXES:
         raise NotOurs("not a prefix of ours")
-    if len(text.encode()) > LONGEST:
+    if len(text.encode()) > LONGEST_OF.get(prefix, LONGEST):
         raise Refused("longer than any code")
     return prefix, decode(body)

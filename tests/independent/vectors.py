@@ -6,7 +6,7 @@ import tomllib
 
 from cose import sha256
 from judgement import Authority, Evidence, settle
-from messages import OPEN, card, roster
+from messages import OPEN, account_of, card, closing, roster
 from text import NotOurs, Refused, unwrap
 
 TRAINING = ("XK1", "XR1")
@@ -63,6 +63,47 @@ def answer(vector: dict) -> tuple[str, list[str]]:
     return evidence.judge(seal, tag)
 
 
+def refused(vector: dict) -> list[str]:
+    """The reports that a device had to refuse, and that are taken."""
+    taken = []
+    for text in vector.get("refuses", []):
+        kind, data = unwrap(text)
+        if kind != "MV1":
+            continue
+        try:
+            report = OPEN[kind](data)
+        except Refused:
+            continue
+        author = Evidence([authority(one) for one in vector["authority"]], [report], 0).author(report)
+        if report.message is None or author.state in ("known", "unknown"):
+            taken.append(text)
+    return taken
+
+
+def closings(folder: pathlib.Path) -> tuple[int, list[str]]:
+    """Closing statements: whether each is taken, and what it says."""
+    wrong, count = [], 0
+    for path in sorted(folder.glob("*.toml")):
+        vector, count = tomllib.loads(path.read_text()), count + 1
+        found = None
+        try:
+            kind, data = unwrap(vector["statement"])
+            said = closing(data)
+            author = Evidence([authority(one) for one in vector["authority"]], [], 0).author(said)
+            if author.state == "known" and author.may("leader") and said.issued <= author.credential.expires:
+                words = [unwrap(text)[1] for text in vector["words"]]
+                whole = said.account == account_of(words) and said.words == len(set(words))
+                found = author.credential.holder, said.account.hex(), list(said.counts), list(said.kinds), whole
+        except (NotOurs, Refused):
+            pass
+        expect = None
+        if vector["taken"]:
+            expect = vector["by"], vector["account"], vector["counts"], vector["kinds"], True
+        if found != expect:
+            wrong.append(f"closing/{path.stem}: {found}, frozen is {expect}")
+    return count, wrong
+
+
 def run(folder: pathlib.Path) -> tuple[int, list[str]]:
     """How many vectors were judged, and what disagrees."""
     wrong, count = [], 0
@@ -73,6 +114,9 @@ def run(folder: pathlib.Path) -> tuple[int, list[str]]:
         expect, count = vector["expect"], count + 1
         verdict = {"HOLD": "WAIT"}.get(expect.get("verdict"), expect.get("verdict"))
         found = answer(vector)
+        taken = refused(vector)
+        if taken:
+            wrong.append(f"{path.parent.name}/{path.stem}: taken, and should be refused: {taken}")
         if found != (verdict, expect["reasons"]):
             wrong.append(f"{path.parent.name}/{path.stem}: {found}, frozen is {verdict} {expect['reasons']}")
     return count, wrong

@@ -171,12 +171,13 @@ impl Home {
         let exported = json["records"].as_array().expect("records").len();
         assert_eq!(exported, lines.len(), "export and list");
         assert_eq!(app.audit().expect("the audit runs").faults, [""; 0], "the audit");
-        // The tag that is scanned may be another than the one that was inspected last: then the hook alone says so. A state that
-        // rests on a report which nobody known signed is told as such, and changes no verdict.
-        if !story.unsigned && !hook.reasons.iter().any(|reason| reason.code == "tag_changed") {
+        // The tag that is scanned may be another than the one that was inspected last: then the hook alone says so. A load that
+        // was lifted stays where it is, and lifting it again is WAIT at best.
+        if !hook.reasons.iter().any(|reason| reason.code == "tag_changed") {
             let want = match story.state.as_str() {
                 "fit" => "GO",
                 "wait" => "WAIT",
+                "lifted" if hook.word == "WAIT" => "WAIT",
                 _ => "NO-GO",
             };
             assert_eq!(hook.word, want, "hook and story: {:?}", hook.reasons);

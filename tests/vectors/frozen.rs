@@ -124,6 +124,42 @@ fn every_vector_is_answered_as_it_is_frozen() {
     );
 }
 
+/// A closing statement says what it is frozen to say, or is refused.
+#[test]
+fn every_closing_statement_is_read_as_it_is_frozen() {
+    let closings = crate::closing::read();
+    for (name, closing) in &closings {
+        let home = tempfile::tempdir().expect("a folder");
+        let vector = Vector {
+            about: closing.about.clone(),
+            at: closing.at.clone(),
+            holds: Vec::new(),
+            refuses: Vec::new(),
+            seal: None,
+            tag: None,
+            expect: crate::vector::Expect::default(),
+            authority: closing.authority.clone(),
+        };
+        let app = device(&vector, home.path());
+        let taken = app.receive(&closing.statement);
+        assert_eq!(taken.is_ok(), closing.taken, "{name}: {taken:?}");
+        if !closing.statement.starts_with("CS1:") {
+            continue;
+        }
+        let other = independent::message(&vector, &closing.statement);
+        let Ok(taken) = taken else { continue };
+        other.unwrap_or_else(|why| panic!("{name}: {why}"));
+        let Received::Closing { statement, new: true } = taken else { panic!("{name}: {taken:?}") };
+        let kinds: Vec<String> = statement.explained.iter().map(|one| one.kind.clone()).collect();
+        assert_eq!(
+            (Some(&statement.by), Some(&statement.account), &statement.counts, &kinds),
+            (closing.by.as_ref(), closing.account.as_ref(), &closing.counts, &closing.kinds),
+            "{name}"
+        );
+    }
+    assert!(closings.len() >= 10, "{} statements; one that was frozen is gone", closings.len());
+}
+
 /// What a rule's change has made wrong stays as it was, and is told apart with the reason.
 #[test]
 fn what_is_superseded_is_kept_and_told() {

@@ -3,6 +3,7 @@
 
 #![expect(clippy::disallowed_methods, reason = "how long a message takes is measured")]
 
+mod closing;
 mod exhaustive;
 mod frozen;
 mod independent;

@@ -1,7 +1,8 @@
-//! Writes the frozen vectors of `seal/`: `cargo run -p slingseal-tests --example make_seal_vectors`. A vector that is there
+//! Writes the frozen vectors of `seal/` and `closing/`: `cargo run -p slingseal-tests --example make_seal_vectors`. A vector that is there
 //! already is never written again, whatever would come out today: what a released device answered must stay answered.
 //! Verdicts are written down here by hand, from the rules; nothing here asks the program what it would say.
 
+mod closing;
 mod make;
 mod vector;
 
@@ -22,6 +23,18 @@ fn main() {
         }
         let text = toml::to_string(&vector).expect("a vector is a table");
         std::fs::create_dir_all(path.parent().expect("a folder")).expect("the folder can be made");
+        std::fs::write(&path, text).expect("the vector can be written");
+        written += 1;
+    }
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("vectors/closing");
+    std::fs::create_dir_all(&folder).expect("the folder can be made");
+    for (name, closing) in make::closings() {
+        let path = folder.join(name).with_extension("toml");
+        if path.exists() {
+            kept += 1;
+            continue;
+        }
+        let text = toml::to_string(&closing).expect("a vector is a table");
         std::fs::write(&path, text).expect("the vector can be written");
         written += 1;
     }

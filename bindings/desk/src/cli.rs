@@ -239,6 +239,18 @@ pub(crate) enum AccountVerb {
     /// Print the SQL that sets a server up, for whoever keeps it: account server-sql | psql DATABASE
     #[cfg(feature = "exchange")]
     ServerSql,
+    /// Take a piece out of service as a leader or an inspector: each tag that names it is NO-GO until an inspector finds it fit
+    Withdraw {
+        /// Its serial number
+        #[arg(value_name = "SERIAL")]
+        serial: String,
+        /// Why, so that whoever holds it knows what to look for
+        #[arg(long, value_name = "TEXT")]
+        why: String,
+        /// Where to put the code as SVG, PNG and text
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
     /// Mark walks of less than so many seconds a card; without a number, none
     LeastSeconds {
         /// Seconds a card, 1 to 3600

@@ -70,8 +70,10 @@ impl Link {
         let client = connect(address, moved).await?;
         // A desk that hangs holds nobody up for long, and nobody waits long for it.
         client
-            .batch_execute("SET statement_timeout = 60000; SET lock_timeout = 1000; \
-                 SET idle_in_transaction_session_timeout = 60000")
+            .batch_execute(
+                "SET statement_timeout = 60000; SET lock_timeout = 1000; \
+                 SET idle_in_transaction_session_timeout = 60000",
+            )
             .await?;
         let step: Option<i32> = column(&only(&client, "SELECT max(number) FROM slingseal.step").await?, 0)?;
         match step {

@@ -52,3 +52,4 @@ check-of-seal = {"  "}Check of the seal { $check }
 check-of-tag = {"  "}Check of the tag { $check }
 tag-allowed = {"  "}Tag: { $description }, for { $aircraft } ({ $allowable } allowed)
 shown-together-load = {"  "}Shown together: load { $load }, { $word }: { $first }
+piece-is-withdrawn = Piece { $name } is withdrawn by { $by } { $at }: hand this code to every device on the zone.

@@ -2,6 +2,7 @@
 
 movement-lifted = lifted
 movement-refused = refused at the hook: { $cause }
+movement-refused-plain = refused at the hook
 movement-lost = lost or jettisoned
 movement-set-down = set down
 movement-derigged = derigged
@@ -23,6 +24,7 @@ reason-moved = Since its inspection: { $event } at { $at } ({ $by }). Inspect ag
 reason-moved-here = Since its inspection: { $event } at { $at } (this device). Inspect again.
 reason-movement-unsigned = An unsigned report says: { $event } at { $at }. Ask before you lift.
 
+reported-unsigned = reported, unsigned: { $event } { $at }
 report-of-this-device = this device, unsigned
 report-of-other-device = device { $device }, unsigned
 report-of-lapsed = { $by }, whose credential had run out

@@ -52,3 +52,4 @@ check-of-seal = {"  "}Comprobación del sello { $check }
 check-of-tag = {"  "}Comprobación de la etiqueta { $check }
 tag-allowed = {"  "}Etiqueta: { $description }, para { $aircraft } (admite { $allowable })
 shown-together-load = {"  "}Mostrado junto: carga { $load }, { $word }: { $first }
+piece-is-withdrawn = La pieza { $name } queda retirada por { $by } { $at }: da este código a cada dispositivo de la zona.

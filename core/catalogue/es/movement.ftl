@@ -2,6 +2,7 @@
 
 movement-lifted = levantada
 movement-refused = rechazada en el gancho: { $cause }
+movement-refused-plain = rechazada en el gancho
 movement-lost = perdida o soltada
 movement-set-down = depositada
 movement-derigged = desaparejada
@@ -23,6 +24,7 @@ reason-moved = Después de la inspección: { $event } a las { $at } ({ $by }). I
 reason-moved-here = Después de la inspección: { $event } a las { $at } (este equipo). Inspeccione otra vez.
 reason-movement-unsigned = Un parte sin firmar dice: { $event } a las { $at }. Pregunte antes de levantar.
 
+reported-unsigned = informado sin firma: { $event } { $at }
 report-of-this-device = este equipo, sin firmar
 report-of-other-device = equipo { $device }, sin firmar
 report-of-lapsed = { $by }, con credencial caducada

@@ -8,7 +8,7 @@ use slingseal_words::LoadNumber;
 use super::evidence::Evidence;
 use super::known::Known;
 use super::load_state::LoadState;
-use super::movement::is_after;
+use super::movement::{ReportWeight, is_after};
 use super::word::LoadWord;
 
 /// Where a load is on its way.
@@ -54,17 +54,10 @@ impl FlowState {
         Self::Lost,
     ];
 
-    /// Where a load is, of how it is judged (none where nobody has inspected it), the last event that counts since, and the last that
-    /// counts for nothing and happened after that; and whether the answer rests on the one that counts for nothing.
-    ///
-    /// What nobody signed moves a load on along its way and never hides what stands against it: it takes no load out of the states
-    /// that a leader must look into.
-    pub fn of(
-        judged: Option<LoadState>,
-        counts: Option<MovementEvent>,
-        hint: Option<MovementEvent>,
-    ) -> (Self, bool) {
-        let state = match (counts, judged) {
+    /// Where a load is, of how it is judged (none where nobody has inspected it) and of the last event that counts since. What counts
+    /// for nothing is told beside it and moves nothing: hook, board, account and page say one thing.
+    pub fn of(judged: Option<LoadState>, counts: Option<MovementEvent>) -> Self {
+        match (counts, judged) {
             (Some(MovementEvent::Lifted), _) => Self::Lifted,
             (Some(MovementEvent::Lost), _) => Self::Lost,
             (Some(MovementEvent::SetDown | MovementEvent::Derigged | MovementEvent::Returned), _) => {
@@ -79,14 +72,6 @@ impl FlowState {
             (None, Some(LoadState::Refused)) => Self::Refused,
             (None, Some(LoadState::Expired)) => Self::Expired,
             (None, Some(LoadState::Voided)) => Self::Voided,
-        };
-        let on_its_way = matches!(state, Self::Fit | Self::Waits | Self::Lifted | Self::SetDown);
-        match hint.filter(|_| on_its_way) {
-            Some(MovementEvent::Lifted) => (Self::Lifted, true),
-            Some(MovementEvent::SetDown | MovementEvent::Derigged | MovementEvent::Returned) => {
-                (Self::SetDown, true)
-            }
-            Some(MovementEvent::Lost | MovementEvent::Refused(_)) | None => (state, false),
         }
     }
 
@@ -145,4 +130,33 @@ pub fn movements_since_latest<'e>(load: &LoadNumber, evidence: &Evidence<'e>) ->
     });
     reports.dedup_by_key(|word| word.digest());
     reports
+}
+
+/// The last that was said to have been done to a load since its latest inspection.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct LastReports<'e> {
+    /// The last report that counts.
+    pub counts: Option<&'e LoadWord>,
+    /// The last one that counts for nothing, where it tells of what happened behind that: it is shown as what it is.
+    pub hint: Option<&'e LoadWord>,
+}
+
+impl<'e> LastReports<'e> {
+    /// Of everything that is known of a load.
+    pub fn of(load: &LoadNumber, evidence: &Evidence<'e>) -> Self {
+        let mut last = Self::default();
+        for report in movements_since_latest(load, evidence) {
+            match report.weight() {
+                Some(ReportWeight::Counts { .. }) => last = Self { counts: Some(report), hint: None },
+                Some(ReportWeight::Hint) => last.hint = Some(report),
+                Some(ReportWeight::Nothing) | None => {}
+            }
+        }
+        last
+    }
+
+    /// What happened by the one that counts.
+    pub fn event(&self) -> Option<MovementEvent> {
+        self.counts.and_then(LoadWord::movement).map(|movement| movement.event)
+    }
 }

@@ -31,7 +31,7 @@ mod tests;
 
 pub use evidence::Evidence;
 pub use facts::{Asked, Fact, Facts};
-pub use flow::{FlowState, movements_since_latest};
+pub use flow::{FlowState, LastReports, movements_since_latest};
 pub use load_state::LoadState;
 pub use movement::ReportWeight;
 pub use order::{Inspection, takes_over};
@@ -53,4 +53,4 @@ pub const CLOCK_SLACK: Seconds = Seconds(120);
 /// A seal that holds for less than this is said to run out soon: a flight may outlast it.
 pub const SOON: Seconds = Seconds(30 * 60);
 /// Which rules a kept standing was made by. A change of any rule counts it up, and every kept standing is made anew.
-pub const RULES: u32 = 3;
+pub const RULES: u32 = 4;

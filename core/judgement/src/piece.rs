@@ -4,7 +4,7 @@ use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{InspectedSubject, Outcome, ReceivedInspection, SealError, SignedInspection};
 use slingseal_message::tag::Tag;
 use slingseal_message::trust::{Role, Signer, Trusted};
-use slingseal_words::{Digest, Name, Serial, Time};
+use slingseal_words::{CallSign, Digest, Name, Serial, Time};
 
 use super::facts::Fact;
 use super::order::{Inspection, takes_over};
@@ -53,10 +53,14 @@ impl InspectionWord {
         }
     }
 
-    /// Its author, where it counts: an inspector, in time. Whether revoked since is another question.
+    /// Its author, where it counts: an inspector, in time; a leader too, who takes a piece out of service. Whether revoked since
+    /// is another question.
     pub fn counts(&self) -> Option<&Signer> {
+        let withdraws =
+            self.inspection.subject == InspectedSubject::Piece && self.inspection.outcome == Outcome::NotFit;
         self.signer().filter(|signer| {
-            signer.credential.roles.has(Role::Inspector)
+            let roles = signer.credential.roles;
+            (roles.has(Role::Inspector) || withdraws && roles.has(Role::Leader))
                 && self.inspection.issued <= signer.credential.expires
         })
     }
@@ -87,6 +91,8 @@ pub enum PieceState {
         at: Time,
         /// What was found.
         why: String,
+        /// Who says so.
+        by: CallSign,
     },
 }
 
@@ -117,7 +123,8 @@ pub fn state_of_piece(serial: &Serial, words: &[InspectionWord], trusted: &Trust
         Outcome::Fit => PieceState::Fit { at: said.issued, until: said.fit_until },
         Outcome::NotFit => {
             let why = said.why.as_ref().map(ToString::to_string).unwrap_or_default();
-            PieceState::Withdrawn { at: said.issued, why }
+            let by = word.counts()?.credential.holder.clone();
+            PieceState::Withdrawn { at: said.issued, why, by }
         }
     })
 }
@@ -138,7 +145,7 @@ pub fn pieces_of(tag: &Tag) -> Vec<(Name, Serial)> {
 pub(super) fn facts_of_pieces(tag: &Tag, words: &[InspectionWord], trusted: &Trusted, facts: &mut Vec<Fact>) {
     for (kind, serial) in pieces_of(tag) {
         match state_of_piece(&serial, words, trusted) {
-            Some(PieceState::Withdrawn { at, why }) => {
+            Some(PieceState::Withdrawn { at, why, .. }) => {
                 facts.push(Fact::Fixed(Reason::EquipmentWithdrawn { kind, serial, at, why }));
             }
             Some(PieceState::Fit { until: Some(good_until), .. }) => {

@@ -4,18 +4,9 @@ use std::collections::BTreeMap;
 
 use slingseal_words::{Digest, Time};
 
-use super::loads::{LOADS, make as make_load};
-use super::papers::{TAGS, make_tag};
 use super::records::{RECORDS, WORDS, make};
 use super::values::count_out;
-use super::{LoadRow, Reader, RecordRow, StoreError, TagRow};
-
-/// What is planned and neither walked nor inspected. Evidence of somebody who might not inspect is no inspection.
-const PLANNED: &str = "planned = 1 AND received >= ?1
-    AND NOT EXISTS (SELECT 1 FROM records AS r WHERE r.load = tags.load AND r.standing <> 'no_inspection')
-    AND NOT EXISTS (SELECT 1 FROM walks AS w WHERE w.load = tags.load AND w.state <> 'abandoned')
-    AND NOT EXISTS (SELECT 1 FROM tags AS t WHERE t.load = tags.load AND t.planned = 1
-        AND (t.received, t.digest) > (tags.received, tags.digest))";
+use super::{Reader, RecordRow, StoreError};
 
 /// How often a point was found deficient.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -95,24 +86,9 @@ impl Groups {
 }
 
 impl Reader<'_> {
-    /// How each load with an inspection that holds, or held since some time, stood when it was judged last. A load is where its
-    /// walk in hand is, whatever was sealed before: those are left out.
-    pub fn loads_since(&self, since: Time) -> Result<Vec<LoadRow>, StoreError> {
-        let walking = "load NOT IN (SELECT load FROM walks WHERE state IN ('open', 'paused', 'decided'))";
-        self.rows(&LOADS, &format!("WHERE valid_until >= ?1 AND {walking} ORDER BY load"), [since], make_load)
-    }
-
     /// A record's columns with the words of its load.
     pub fn record_with_words(&self, seal: Digest) -> Result<Option<(RecordRow, String)>, StoreError> {
         self.row(&RECORDS, "WHERE seal = ?1", [seal], |row| Ok((make(row)?, row.get::<_, String>(WORDS)?)))
-    }
-
-    /// The newest tag of each load that was planned since some time and neither walked nor sealed, the last first; and how
-    /// many there are in all.
-    pub fn planned_loads(&self, since: Time, most: u32) -> Result<(Vec<TagRow>, u64), StoreError> {
-        let all = self.count(&format!("SELECT count(*) FROM tags WHERE {PLANNED}"), [since])?;
-        let rest = format!("WHERE {PLANNED} ORDER BY received DESC, digest LIMIT {most}");
-        Ok((self.rows(&TAGS, &rest, [since], make_tag)?, all))
     }
 
     /// Deficiencies by point, of the records sealed since some time, the commonest first.

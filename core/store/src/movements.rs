@@ -5,8 +5,9 @@ use rusqlite::Row;
 use slingseal_words::{Digest, Time};
 
 use super::author::{Author, author_of, columns};
+use super::loads::{LOADS, make as make_load};
 use super::table::Table;
-use super::{DeviceId, Reader, StoreError, Tx};
+use super::{DeviceId, LoadRow, Reader, StoreError, Tx};
 
 pub(super) const MOVEMENTS: Table = Table::new(
     "movements",
@@ -58,6 +59,12 @@ pub(super) const FLOW: Table = Table::new(
         "judged",
     ],
 );
+
+/// Loads that a board since some time may show. Each part has an index, so that a board of days costs what happened in them.
+const SINCE: &str = "(SELECT load FROM flow WHERE touched >= ?1
+    UNION SELECT load FROM flow WHERE event = 'lifted' OR hint = 'lifted'
+    UNION SELECT load FROM loads WHERE valid_until >= ?1
+    UNION SELECT load FROM walks WHERE state IN ('open', 'paused', 'decided'))";
 
 /// A report of what became of a load.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -269,6 +276,18 @@ impl Reader<'_> {
     /// Where a load was when that was reckoned last.
     pub fn flow(&self, load: &str) -> Result<Option<FlowRow>, StoreError> {
         self.row(&FLOW, "WHERE load = ?1", [load], make_flow)
+    }
+
+    /// Where each load was that a board since some time may show: told of since then, in the air, being walked, or with an
+    /// inspection that held then.
+    pub fn flows_since(&self, since: Time) -> Result<Vec<FlowRow>, StoreError> {
+        self.rows(&FLOW, &format!("WHERE load IN {SINCE} ORDER BY load"), [since], make_flow)
+    }
+
+    /// How those of them with an inspection stood when they were judged last.
+    pub fn loads_of_flows_since(&self, since: Time) -> Result<Vec<LoadRow>, StoreError> {
+        let rest = format!("WHERE load IN {SINCE} ORDER BY load");
+        self.rows(&LOADS, &rest, [since], make_load)
     }
 
     /// Where every load was.

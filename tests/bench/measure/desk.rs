@@ -5,7 +5,7 @@ use std::time::Instant;
 use rusqlite::Connection;
 use slingseal_app::{ExportTable, ListRequest};
 use slingseal_judgement::RULES;
-use slingseal_store::{LoadRow, NewRecord, Store, StoreError};
+use slingseal_store::{FlowRow, LoadRow, NewRecord, Store, StoreError};
 use slingseal_tests::full_home::{at as time_at, record};
 use slingseal_tests::many::Many;
 use slingseal_tests::scripted::open;
@@ -86,6 +86,27 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
                 authorities: Vec::new(),
                 version: RULES,
             })?;
+            tx.put_flow(&FlowRow {
+                load: row.load.clone(),
+                event: String::new(),
+                happened: None,
+                who: String::new(),
+                verdict: String::new(),
+                hint: String::new(),
+                hinted: None,
+                zone: "Marsh".into(),
+                grid: String::new(),
+                destination: "Ridge".into(),
+                destination_grid: String::new(),
+                aircraft: "AC-2".into(),
+                description: "drinking water".into(),
+                gross: String::new(),
+                planner: "Heron".into(),
+                rigger: row.rigger.clone(),
+                planned: Some(row.issued),
+                touched: row.issued,
+                version: RULES,
+            })?;
         }
         Ok(())
     });
@@ -118,7 +139,11 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
             None,
         ));
     };
-    line("the board, 7 days", 40, &mut || drop(app.board(7, 24).expect("a board")));
+    line("the board, 7 days", 40, &mut || {
+        let board = app.board(7, 24).expect("a board");
+        // One a minute, and those that held when the week began.
+        assert_eq!(board.columns.iter().map(|column| column.count).sum::<u64>(), 8 * 24 * 60 + 1);
+    });
     line("the board, ever", 20, &mut || drop(app.board(3_650, 24).expect("a board")));
     line("a page of records", 40, &mut || drop(app.list(&all()).expect("a page")));
     line("search, a load", 40, &mut || {

@@ -1,13 +1,17 @@
 mod approvals;
+mod closings;
 mod credentials;
 mod curve;
 mod form;
 mod hook;
+mod movements;
 mod parts;
 mod pieces;
 mod rosters;
 mod rules;
 mod second_tags;
+
+pub use closings::all as closings;
 
 use crate::vector::Vector;
 
@@ -22,6 +26,7 @@ pub fn all() -> Vec<(String, Vector)> {
     all.extend(second_tags::all());
     all.extend(pieces::all());
     all.extend(approvals::all());
+    all.extend(movements::all());
     let mut names: Vec<&String> = all.iter().map(|(name, _)| name).collect();
     names.sort_unstable();
     names.dedup();

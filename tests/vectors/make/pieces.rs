@@ -127,6 +127,36 @@ pub fn all() -> Vec<(String, Vector)> {
     hookup.refuses =
         vec![sign(&bad("SL-1", -600), &credential(SELA, "Thistle 7", &[Role::Hookup], THISTLE), THISTLE)];
     all.push(("piece_withdrawn_by_a_hookup", hookup.expect("GO", &[])));
+    let leader = credential(SELA, "Rook 8", &[Role::Leader], HERALD);
+    let mut no_fit = holding(
+        "A leader withdrew the sling, and another leader's fit is none.",
+        vec![sign(&bad("SL-1", -3_600), &leader, HERALD)],
+    );
+    no_fit.refuses = vec![sign(&good("SL-1", -600, None), &leader, HERALD)];
+    all.push(("piece_withdrawn_by_a_leader", no_fit.expect("NO-GO", &["equipment_withdrawn"])));
+    let mut bare = SignedInspection::withdrawal(
+        Serial::new("SL-1").expect("a serial number"),
+        after(-600),
+        Note::new("dropped from a lorry").expect("a note"),
+    )
+    .expect("a withdrawal");
+    all.push((
+        "piece_withdrawn_without_a_walk",
+        holding("A leader withdrew the sling without a walk.", vec![sign(&bare, &leader, HERALD)])
+            .expect("NO-GO", &["equipment_withdrawn"]),
+    ));
+    all.push((
+        "piece_withdrawn_by_a_leader_and_found_fit",
+        holding(
+            "A leader withdrew the sling, and an inspector found it fit later.",
+            vec![sign(&bad("SL-1", -4_200), &leader, HERALD), by_anvil(&good("SL-1", -600, None))],
+        )
+        .expect("GO", &[]),
+    ));
+    bare.subject = InspectedSubject::Zone;
+    let mut of_a_zone = holding("A leader finds a zone not fit, as an inspector may.", Vec::new());
+    of_a_zone.refuses = vec![sign(&bare, &leader, HERALD)];
+    all.push(("zone_not_fit_by_a_leader", of_a_zone.expect("GO", &[])));
     // Revoked since: the refusal keeps its force, the fit one does not.
     let herald = credential(SELA, "Herald 2", &[Role::Inspector], HERALD);
     let revoking = Roster {

@@ -69,6 +69,7 @@ pub struct ArrivalView {
     pub state: String,
     pub state_title: String,
     pub unsigned: bool,
+    pub reported: String,
     pub reports: Vec<MovementView>,
     pub pieces: Vec<ArrivalPiece>,
 }

@@ -3,6 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
+use slingseal_app::catalogue::desk as words;
 use slingseal_app::{AppError, CloseRequest, CloseView, visibly};
 
 use super::Setting;
@@ -40,6 +41,7 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
             print!("{}\n{}", slingseal_exchange::SCHEMA, slingseal_exchange::ROLES);
             Ok(ExitCode::SUCCESS)
         }
+        AccountVerb::Withdraw { serial, why, out } => withdraw(setting, &serial, &why, out.as_deref()),
         AccountVerb::LeastSeconds { seconds } => {
             setting.app()?.set_least_seconds(seconds)?;
             match seconds {
@@ -61,6 +63,24 @@ fn piece(life: &slingseal_app::PieceLifeView) -> String {
         "{serial:<16} {kind}: {state}{on}{since}; {} lifts with {} kg, {} inspections",
         life.lifts, life.carried_kg, life.inspections
     ))
+}
+
+fn withdraw(setting: &Setting, serial: &str, why: &str, out: Option<&Path>) -> Result<ExitCode, AppError> {
+    let app = setting.app()?;
+    let said = app.withdraw_piece(serial, why, &ask(&app, Secret::Pin, false)?)?;
+    if setting.json {
+        print_json(&said);
+    } else {
+        let (name, by) = (visibly(&said.name), visibly(&said.inspector));
+        println!(
+            "{}",
+            visibly(
+                &words::PieceIsWithdrawn { name: &name, by: &by, at: &said.issued.dtg }.say(setting.language)
+            )
+        );
+        told(&put_code(&said.code, out, &format!("withdrawn-{}", file_name(&said.name)))?);
+    }
+    Ok(ExitCode::SUCCESS)
 }
 
 fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {

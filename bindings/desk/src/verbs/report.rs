@@ -132,9 +132,9 @@ fn show(arrival: &ArrivalView) {
         Some(view) => tag::show(view),
         None => println!("Load {}", visibly(&arrival.load)),
     }
-    let unsigned = if arrival.unsigned { ", by an unsigned report" } else { "" };
     if !arrival.state_title.is_empty() {
-        println!("  State        {}{unsigned}", arrival.state_title);
+        let beside = if arrival.unsigned { format!("; {}", arrival.reported) } else { String::new() };
+        println!("  State        {}", visibly(&format!("{}{beside}", arrival.state_title)));
     }
     for report in &arrival.reports {
         println!("  - {}", line(report));

@@ -2,7 +2,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use crate::movements::arrival::event_of_word;
+use crate::movements::arrival::{event_of_word, reported};
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_judgement::FlowState;
 use slingseal_store::{FlowRow, LoadRow, WalkState};
@@ -74,6 +74,8 @@ pub struct BoardColumn {
     pub aside: bool,
     /// How many there are, also those that are not listed.
     pub count: u64,
+    /// Of how many of them reports that nobody known signed tell of more, by the word of the event.
+    pub reported: BTreeMap<String, u64>,
     /// How many pages they are.
     pub pages: u32,
     /// A page of them: the next to run out, the longest in the air, or the newest first.
@@ -97,8 +99,8 @@ pub struct BoardLoad {
     pub detail: String,
     /// Whether it wants a look soon: less than an hour of validity left, or lifted against WAIT or NO-GO.
     pub soon: bool,
-    /// Whether its place rests on a report that nobody known signed.
-    pub unsigned: bool,
+    /// What a report that nobody known signed tells beside its place, in one line; empty where there is none. It moves no load.
+    pub reported: String,
     /// The pickup zone; empty where unknown.
     pub zone: String,
     /// The destination; empty where unknown.
@@ -136,7 +138,6 @@ pub(crate) struct Placed {
     pub(crate) flow: FlowRow,
     pub(crate) sealed: Option<LoadRow>,
     pub(crate) state: FlowState,
-    pub(crate) unsigned: bool,
 }
 
 impl Placed {
@@ -194,6 +195,10 @@ impl Inner {
             let mut rows = by_state.remove(&state).unwrap_or_default();
             rows.sort_by_cached_key(Placed::order);
             let listed = fits(request.state.as_ref(), state.word());
+            let mut told: BTreeMap<String, u64> = BTreeMap::new();
+            for row in rows.iter().filter(|row| !row.flow.hint.is_empty()) {
+                *told.entry(row.flow.hint.clone()).or_default() += 1;
+            }
             let shown: Vec<&Placed> =
                 rows.iter().skip(page.saturating_mul(most)).take(if listed { most } else { 0 }).collect();
             columns.push(BoardColumn {
@@ -201,6 +206,7 @@ impl Inner {
                 title: state.say(language),
                 aside: state.is_aside(),
                 count: u64::try_from(rows.len()).unwrap_or(u64::MAX),
+                reported: told,
                 pages: u32::try_from(rows.len().div_ceil(most)).unwrap_or(u32::MAX),
                 loads: self.listed(state, &shown)?,
             });
@@ -223,15 +229,14 @@ impl Inner {
         let read = self.store.read();
         let walking: BTreeSet<String> = read.walks_in_hand()?.into_iter().map(|walk| walk.load).collect();
         let mut sealed: BTreeMap<String, LoadRow> =
-            read.loads()?.into_iter().map(|row| (row.load.clone(), row)).collect();
+            read.loads_of_flows_since(since)?.into_iter().map(|row| (row.load.clone(), row)).collect();
         let mut placed = Vec::new();
-        for flow in read.flows()? {
+        for flow in read.flows_since(since)? {
             let row = sealed.remove(&flow.load);
             let judged = row.as_ref().and_then(|row| knowledge.state(row, &asked));
-            let (mut state, mut unsigned) =
-                FlowState::of(judged, event_of_word(&flow.event), event_of_word(&flow.hint));
+            let mut state = FlowState::of(judged, event_of_word(&flow.event));
             if walking.contains(&flow.load) {
-                (state, unsigned) = (FlowState::Walking, false);
+                state = FlowState::Walking;
             }
             let recent = flow.touched >= since;
             let on_board = match state {
@@ -248,7 +253,7 @@ impl Inner {
                 }
             };
             if on_board {
-                placed.push(Placed { flow, sealed: row, state, unsigned });
+                placed.push(Placed { flow, sealed: row, state });
             }
         }
         Ok(placed)
@@ -260,7 +265,7 @@ impl Inner {
         let mut knowledge = self.knowledge()?;
         let walks = if state == FlowState::Walking { read.walks_in_hand()? } else { Vec::new() };
         let mut loads = Vec::new();
-        for Placed { flow, sealed, unsigned, .. } in rows {
+        for Placed { flow, sealed, .. } in rows {
             let row =
                 sealed.as_ref().map(|sealed| read.record_with_words(sealed.latest)).transpose()?.flatten();
             let mut one = BoardLoad {
@@ -271,7 +276,7 @@ impl Inner {
                 who: row.as_ref().map(|(row, _)| row.inspector.clone()).unwrap_or_default(),
                 detail: String::new(),
                 soon: false,
-                unsigned: *unsigned,
+                reported: reported(flow, self.language()),
                 zone: flow.zone.clone(),
                 destination: flow.destination.clone(),
                 at: flow.touched.into(),
@@ -309,9 +314,9 @@ impl Inner {
                 (FlowState::Lifted | FlowState::SetDown | FlowState::Lost, _) => {
                     one.soon =
                         state == FlowState::Lifted && matches!(flow.verdict.as_str(), "WAIT" | "NO-GO");
-                    moved(flow, *unsigned)
+                    moved(flow)
                 }
-                (FlowState::Refused, _) if flow.event == "refused" => moved(flow, false),
+                (FlowState::Refused, _) if flow.event == "refused" => moved(flow),
                 (FlowState::Fit, Some(row)) => {
                     let left = row.valid_until.since(now);
                     one.soon = left < Seconds::hours(1);
@@ -384,19 +389,12 @@ pub(crate) fn day_of(date: Option<&String>) -> Result<Option<(Time, Time)>, AppE
     Ok(Some((from, from.plus(Seconds::days(1)))))
 }
 
-/// What a report says of a load that moved, in one line.
-fn moved(flow: &FlowRow, unsigned: bool) -> String {
-    let (event, at, who) = if unsigned {
-        (&flow.hint, flow.hinted, "by an unsigned report")
-    } else if flow.who.is_empty() {
-        (&flow.event, flow.happened, "by this device, unsigned")
-    } else {
-        (&flow.event, flow.happened, flow.who.as_str())
-    };
-    let at = at.map(Time::dtg).unwrap_or_default();
-    let shown =
-        if unsigned || flow.verdict.is_empty() { String::new() } else { format!(", shown {}", flow.verdict) };
-    format!("{} {at}, {who}{shown}", event.replace('-', " "))
+/// What the report that counts says of a load that moved, in one line.
+fn moved(flow: &FlowRow) -> String {
+    let who = if flow.who.is_empty() { "by this device, unsigned" } else { flow.who.as_str() };
+    let at = flow.happened.map(Time::dtg).unwrap_or_default();
+    let shown = if flow.verdict.is_empty() { String::new() } else { format!(", shown {}", flow.verdict) };
+    format!("{} {at}, {who}{shown}", flow.event.replace('-', " "))
 }
 
 /// The zones of some loads, with how many of each state are there and go there.

@@ -47,6 +47,8 @@ pub struct PieceStanding {
     pub until: Option<Stamp>,
     /// What was found, where it is withdrawn.
     pub why: Option<String>,
+    /// Who withdrew it, where it is withdrawn.
+    pub by: Option<String>,
 }
 
 impl App {
@@ -91,12 +93,20 @@ impl App {
 
 fn standing_of(state: PieceState) -> PieceStanding {
     match state {
-        PieceState::Fit { at, until } => {
-            PieceStanding { withdrawn: false, at: at.into(), until: until.map(Stamp::from), why: None }
-        }
-        PieceState::Withdrawn { at, why } => {
-            PieceStanding { withdrawn: true, at: at.into(), until: None, why: Some(why) }
-        }
+        PieceState::Fit { at, until } => PieceStanding {
+            withdrawn: false,
+            at: at.into(),
+            until: until.map(Stamp::from),
+            why: None,
+            by: None,
+        },
+        PieceState::Withdrawn { at, why, by } => PieceStanding {
+            withdrawn: true,
+            at: at.into(),
+            until: None,
+            why: Some(why),
+            by: Some(by.to_string()),
+        },
     }
 }
 

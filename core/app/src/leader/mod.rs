@@ -10,6 +10,7 @@ mod export;
 mod list;
 mod people;
 mod story;
+mod withdrawal;
 
 pub use aside::AsideView;
 pub(crate) use board::day_of;

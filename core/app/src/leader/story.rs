@@ -21,8 +21,8 @@ pub struct LoadView {
     pub state: String,
     /// The same as a person reads it.
     pub state_title: String,
-    /// Whether that rests on a report that nobody known signed.
-    pub unsigned: bool,
+    /// What a report that nobody known signed tells beside it, in one line; empty where there is none.
+    pub reported: String,
     /// What was done to it since it was planned, the first that happened first.
     pub reports: Vec<MovementView>,
     /// The tag that counts: of the newest record, or the newest plan.
@@ -76,7 +76,7 @@ impl Inner {
         let judged = self.judge_load(load)?;
         // The one that counts goes first: two clocks within their slack do not say which was later.
         rows.sort_by_key(|row| Some(row.seal) != judged.latest);
-        let (state, unsigned) = self.flow_of(load)?.unwrap_or((FlowState::Planned, false));
+        let (state, reported) = self.flow_of(load)?.unwrap_or((FlowState::Planned, String::new()));
         let mut moments = Vec::new();
         for row in &tags {
             let Ok(view) = self.tag_view(&row.bytes) else { continue };
@@ -113,7 +113,7 @@ impl Inner {
             load: load.to_string(),
             state: state.word().into(),
             state_title: state.say(self.language()),
-            unsigned,
+            reported,
             reports,
             tag,
             walks: walks.into_iter().map(walk_line).collect(),

@@ -8,10 +8,13 @@ use super::load_of;
 use crate::account::open_word;
 use crate::account::strays::Origin;
 use crate::{App, AppError, Inner, TagView};
+use slingseal_catalogue::{Language, movement as words};
 use slingseal_judgement::FlowState;
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::movement::MovementEvent;
 use slingseal_message::tag::kind_of_tag;
+use slingseal_store::FlowRow;
+use slingseal_words::Time;
 
 /// A load that is taken down.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -25,8 +28,10 @@ pub struct ArrivalView {
     pub state: String,
     /// The same as a person reads it.
     pub state_title: String,
-    /// Whether that rests on a report that nobody known signed.
+    /// Whether a report that nobody known signed tells of more; it moves nothing.
     pub unsigned: bool,
+    /// What that report tells, in one line; empty where there is none.
+    pub reported: String,
     /// What was done to it, the first first.
     pub reports: Vec<MovementView>,
     /// Its equipment, each with what was said of it last.
@@ -108,34 +113,48 @@ impl Inner {
                 }),
             }
         }
-        let (word, title, unsigned) = match state {
-            Some((state, unsigned)) => (state.word(), state.say(self.language()), unsigned),
-            None => ("", String::new(), false),
+        let (word, title, reported) = match state {
+            Some((state, reported)) => (state.word(), state.say(self.language()), reported),
+            None => ("", String::new(), String::new()),
         };
         Ok(ArrivalView {
             load: load.to_string(),
             tag,
             state: word.into(),
             state_title: title,
-            unsigned,
+            unsigned: !reported.is_empty(),
+            reported,
             reports,
             pieces,
         })
     }
 
-    /// Where a load is on its way, and whether that rests on what nobody known signed.
+    /// Where a load is on its way; and what a report that nobody known signed tells beside it, empty where there is none.
     pub(crate) fn flow_of(
         &self,
         load: &slingseal_words::LoadNumber,
-    ) -> Result<Option<(FlowState, bool)>, AppError> {
+    ) -> Result<Option<(FlowState, String)>, AppError> {
         let read = self.store.read();
         let Some(row) = read.flow(load.as_str())? else { return Ok(None) };
+        let reported = reported(&row, self.language());
         if read.walks_of(load.as_str())?.iter().any(|walk| walk.state.in_hand()) {
-            return Ok(Some((FlowState::Walking, false)));
+            return Ok(Some((FlowState::Walking, reported)));
         }
         let judged = self.judge_load(load)?.state();
-        Ok(Some(FlowState::of(judged, event_of_word(&row.event), event_of_word(&row.hint))))
+        Ok(Some((FlowState::of(judged, event_of_word(&row.event)), reported)))
     }
+}
+
+/// What nobody known signed tells of a load since the last report that counts, in one line; empty where there is none.
+pub(crate) fn reported(row: &FlowRow, language: Language) -> String {
+    let event = match row.hint.as_str() {
+        "" => return String::new(),
+        "refused" => Some(words::MovementRefusedPlain.into()),
+        word => event_of_word(word).map(MovementEvent::saying),
+    };
+    let Some(event) = event else { return String::new() };
+    let at = row.hinted.map(Time::dtg).unwrap_or_default();
+    words::ReportedUnsigned { event, at }.say(language)
 }
 
 /// An event of the word that is kept; a refusal's cause is not asked for.

@@ -1,8 +1,6 @@
 //! What is kept of where a load is, for the board.
 
-use slingseal_judgement::{
-    Evidence, LoadWord, Memory, RULES, ReportWeight, TagSignature, facts_of_load, movements_since_latest,
-};
+use slingseal_judgement::{Evidence, LastReports, LoadWord, Memory, RULES, TagSignature, facts_of_load};
 use slingseal_message::movement::Movement;
 use slingseal_message::seal::TagPrint;
 use slingseal_message::tag::Tag;
@@ -45,14 +43,7 @@ pub(crate) fn flow_row(
     let latest = facts_of_load(load, &evidence).latest;
     let seal = latest.and_then(|latest| words.iter().find(|word| word.digest() == latest)?.seal());
     let tag = telling_tag(&words, seal.map(|seal| seal.tag), trusted);
-    let (mut counts, mut hint) = (None, None);
-    for report in movements_since_latest(load, &evidence) {
-        match report.weight() {
-            Some(ReportWeight::Counts { .. }) => (counts, hint) = (Some(report), None),
-            Some(ReportWeight::Hint) => hint = Some(report),
-            Some(ReportWeight::Nothing) | None => {}
-        }
-    }
+    let LastReports { counts, hint } = LastReports::of(load, &evidence);
     if seal.is_none() && tag.is_none() && counts.is_none() {
         return None;
     }

@@ -50,7 +50,7 @@ impl Inner {
                 _ => None,
             };
             match state {
-                Some(PieceState::Withdrawn { at, why }) => {
+                Some(PieceState::Withdrawn { at, why, .. }) => {
                     faults.push(TagFault::Rejected { serial: serial.clone(), why, at });
                 }
                 Some(PieceState::Fit { until: Some(due), .. }) if due < now => {

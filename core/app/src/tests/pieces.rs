@@ -249,3 +249,48 @@ fn who_is_no_inspector_withdraws_nothing_and_a_refusal_outlives_its_inspector() 
     desk.receive(&roster).unwrap();
     assert_eq!(codes(&desk.check(None, Some(&made.code.text)).unwrap())[0], "equipment_withdrawn");
 }
+
+#[test]
+fn a_leader_withdraws_a_piece_at_planning_walking_and_hook_and_an_inspector_alone_brings_it_back() {
+    let (zone, authority) = zone();
+    let leader = zone.device(&authority, "leader", "Rook 8", "leader");
+    let desk = zone.device(&authority, "desk", "Lantern 1", "planner");
+    let anvil = zone.device(&authority, "anvil", "Anvil 3", "inspector");
+    let hook = zone.home("hook");
+    meet(&hook, &authority);
+    let made = desk.write_tag(CHAIN, &none, Some(PIN)).unwrap();
+    zone.pass(60);
+
+    assert!(desk.withdraw_piece("SL-0091", "dropped", PIN).is_err(), "a planner withdraws nothing");
+    let bare = leader.withdraw_piece("SL-0091", "  ", PIN).unwrap_err().to_string();
+    assert!(bare.contains("say why"), "{bare}");
+    let said = leader.withdraw_piece("SL-0091", "dropped from a lorry", PIN).unwrap();
+    assert_eq!((said.fit, said.whole, said.inspector.as_str()), (false, false, "Rook 8"));
+    for device in [&desk, &anvil, &hook] {
+        assert!(matches!(
+            device.receive(&said.code.text).unwrap(),
+            Received::Inspection { fit: false, new: true, .. }
+        ));
+    }
+    // Planning, walking, hook.
+    let again = CHAIN.replace("KM-030", "KM-031");
+    let refused = desk.write_tag(&again, &none, None).unwrap_err().to_string();
+    assert!(refused.contains("dropped from a lorry"), "{refused}");
+    let read = anvil.read_tag(&made.code.text).unwrap();
+    assert!(read.warnings.iter().any(|warning| warning.contains("dropped from a lorry")), "{read:?}");
+    assert_eq!(codes(&hook.check(None, Some(&made.code.text)).unwrap())[0], "equipment_withdrawn");
+    let standing = desk.piece("sl-0091", None).unwrap().standing.unwrap();
+    assert_eq!((standing.withdrawn, standing.by.as_deref()), (true, Some("Rook 8")));
+
+    // The bundle takes it along, without a record that there is none of.
+    let far = zone.home("far");
+    meet(&far, &authority);
+    carry(&leader, &far);
+    assert_eq!(codes(&far.check(None, Some(&made.code.text)).unwrap())[0], "equipment_withdrawn");
+
+    zone.pass(3_600);
+    let view = inspect(&anvil, "gear-chain", "SL-0091", None);
+    let fit = anvil.sign_inspection(&view.walk, PIN).unwrap().code.text;
+    hook.receive(&fit).unwrap();
+    assert_eq!(codes(&hook.check(None, Some(&made.code.text)).unwrap()), ["no_inspection_known"]);
+}

@@ -211,7 +211,7 @@ impl Inner {
             .collect()
     }
 
-    fn inspection_view(&self, row: &InspectionRow) -> Result<InspectionView, AppError> {
+    pub(crate) fn inspection_view(&self, row: &InspectionRow) -> Result<InspectionView, AppError> {
         let word = open_inspection(&row.bytes, &mut self.trusted()?)?;
         let said = word.inspection();
         Ok(InspectionView {

@@ -12,6 +12,8 @@
 //! 10. A report that counts for nothing changes no verdict.
 //! 11. Nothing but its own authority's roster makes a seal stand that was walked by a list which that roster does not approve;
 //!     and taking an approval back lifts no NO-GO.
+//! 12. Where a load is on its way, for board, account and page, is what the hook says of it: fit where it says GO, and nothing that
+//!     counts for nothing moves it.
 
 mod alphabet;
 mod enumerated;
@@ -128,6 +130,22 @@ fn hold_alone(words: &[&LoadWord], answer: &Answer, trusted: &Trusted, now: Time
             answer.load.reasons
         );
     }
+}
+
+/// Law 12 of one history.
+fn hold_flow(words: &[&LoadWord], answer: &Answer, trusted: &Trusted, now: Time) {
+    let flow = |words: &[&LoadWord], state| {
+        FlowState::of(state, LastReports::of(&load(), &evidence(words, trusted, now)).event())
+    };
+    let state = flow(words, answer.load.state());
+    if answer.load.latest.is_some() {
+        let go = answer.load.verdict() == Verdict::Go;
+        assert_eq!(go, state == FlowState::Fit, "law 12: {state:?}, {:?}", answer.load.reasons);
+    }
+    let without: Vec<&LoadWord> =
+        words.iter().filter(|word| word.weight() != Some(ReportWeight::Hint)).copied().collect();
+    let fewer = Answer::of(&without, trusted, now);
+    assert_eq!(flow(&without, fewer.load.state()), state, "law 12: a hint moves it");
 }
 
 /// Law 11 of one history: no seal that was walked by another list than its own authority's roster approves is fit, whatever

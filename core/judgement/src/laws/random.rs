@@ -184,6 +184,7 @@ proptest! {
         prop_assert_eq!(&Answer::of(&other, &trusted, now).load, &answer.load, "law 8");
         hold_alone(&all, &answer, &trusted, now);
         hold_approval(&all, &answer, &trusted);
+        hold_flow(&all, &answer, &trusted, now);
         // Law 11: an approval, or taking it back, turns no NO-GO into anything else, nor the other way.
         let without = Answer::of(&all, &trust_of(revoked | more, None), now);
         for word in all.iter().filter(|word| word.seal().is_some()) {

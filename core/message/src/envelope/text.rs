@@ -35,6 +35,13 @@ slingseal_catalogue::error_by_saying!(TextError);
 
 /// The most characters that are looked at: what a frame, a file of text or a scanner may bring for one message.
 const LONGEST: usize = 8 * 1024;
+/// The same for a closing statement, which travels as a text where it fits no code: 65,536 bytes in Base45, and what stands before them.
+const LONGEST_CLOSING: usize = 65_536 / 2 * 3 + 4;
+
+fn longest(text: &str) -> usize {
+    let closing = text.split_once(':').is_some_and(|(front, _)| front == Kind::Closing.front());
+    if closing { LONGEST_CLOSING } else { LONGEST }
+}
 
 /// The message as text for a code's alphanumeric mode: kind, version, colon, Base45 (RFC 9285).
 pub fn wrap(kind: Kind, bytes: &[u8]) -> String {
@@ -45,7 +52,7 @@ pub fn wrap(kind: Kind, bytes: &[u8]) -> String {
 /// else that is not the one spelling of its bytes is refused.
 pub fn unwrap(text: &str) -> Result<(Kind, Vec<u8>), TextError> {
     let text = text.trim_matches(['\r', '\n', '\t']);
-    if text.len() > LONGEST {
+    if text.len() > longest(text) {
         return Err(TextError::TooLong(text.len()));
     }
     let (front, body) = text.split_once(':').ok_or(TextError::NotOurs)?;
@@ -98,5 +105,10 @@ mod tests {
         assert_eq!(unwrap("https://example.org/x"), Err(TextError::NotOurs));
         assert!(matches!(unwrap("SL2:BB8"), Err(TextError::OtherVersion { kind: Kind::Seal, .. })));
         assert_eq!(unwrap(&"9".repeat(10_000)), Err(TextError::TooLong(10_000)));
+        // A closing statement of the most bytes is a text; one of a byte more is none.
+        let text = wrap(Kind::Closing, &[7; 65_536]);
+        assert_eq!(unwrap(&text).map(|(_, bytes)| bytes.len()), Ok(65_536));
+        assert!(matches!(unwrap(&wrap(Kind::Closing, &[7; 65_537])), Err(TextError::TooLong(_))));
+        assert!(matches!(unwrap(&text.replace("CS1:", "MV1:")), Err(TextError::TooLong(_))));
     }
 }

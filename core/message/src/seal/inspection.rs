@@ -1,7 +1,7 @@
 use super::claims::{Outcome, SealError};
 use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Unsigned, Writer};
 use crate::trust::Edition;
-use slingseal_words::{Digest, Note, ProcedureId, Serial, Time};
+use slingseal_words::{Digest, LineError, Note, ProcedureId, Serial, Time};
 
 /// What an inspection without a load is of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -97,7 +97,36 @@ impl<'b> ReceivedInspection<'b> {
     }
 }
 
+/// The procedure that a withdrawal names which no walk stands behind.
+const WITHDRAWAL: &str = "withdrawal";
+
 impl SignedInspection {
+    /// A leader's word that a piece is out of service, which no walk stands behind: it names the procedure `withdrawal` and the
+    /// thumbprint of an empty text.
+    ///
+    /// # Errors
+    /// None that is known: the procedure's name is one.
+    pub fn withdrawal(piece: Serial, issued: Time, why: Note) -> Result<Self, LineError> {
+        let edition = Edition::of(ProcedureId::new(WITHDRAWAL)?, 1, Digest::of(b""));
+        Ok(Self {
+            subject: InspectedSubject::Piece,
+            issued,
+            fit_until: None,
+            outcome: Outcome::NotFit,
+            edition,
+            found: 1,
+            corrected: 0,
+            why: Some(why),
+            record: Digest::of_parts(&[b"slingseal withdrawal 1", piece.as_str().as_bytes()]),
+            name: piece,
+        })
+    }
+
+    /// Whether no walk stands behind it.
+    pub fn is_withdrawal(&self) -> bool {
+        self.subject == InspectedSubject::Piece && self.edition.procedure.as_str() == WITHDRAWAL
+    }
+
     /// Prepares it under the inspector's credential, to be signed and finished.
     pub fn prepare(&self, credential: &[u8]) -> Unsigned {
         let mut out = Writer::new();

@@ -72,10 +72,18 @@ pub(super) fn shelf(column: &BoardColumn) -> Markup {
     shelf_with(column, &rest)
 }
 
+/// What reports that nobody known signed tell of a state's loads.
+fn hints(column: &BoardColumn) -> String {
+    let told: Vec<String> =
+        column.reported.iter().map(|(event, count)| format!("{count} {}", event.replace('-', " "))).collect();
+    format!("By unsigned reports, which move nothing: {}.", told.join(", "))
+}
+
 fn shelf_with(column: &BoardColumn, rest: &Markup) -> Markup {
     html! {
         section class={ "shelf " (column.state) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
             h2 { (shape(&column.state)) span.count { (column.count) } span { (column.title) } }
+            @if !column.reported.is_empty() { p.note { (hints(column)) } }
             @if column.loads.is_empty() {
                 p.none { "none" }
             } @else {
@@ -186,7 +194,7 @@ fn card(one: &BoardLoad) -> Markup {
                 @if !one.gross.is_empty() { (one.gross) " · " }
                 (one.who)
             }
-            @if one.unsigned { span.detail { "unsigned report" } }
+            @if !one.reported.is_empty() { span.detail { (one.reported) } }
             span.detail { @if one.soon { strong { "Look: " } } (one.detail) }
         }
     }

@@ -14,6 +14,7 @@ pub(in crate::serve) fn load(view: &LoadView) -> Markup {
     html! {
         p class={ "stamp " (view.state) } {
             (shape(&view.state)) strong { (view.state_title) }
+            @if !view.reported.is_empty() { " " span.note { (view.reported) } }
             @if let Some(record) = newest {
                 @let line = &record.line;
                 @match view.state.as_str() {
