@@ -4,7 +4,7 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use slingseal_app::catalogue::desk as words;
-use slingseal_app::{AppError, CloseRequest, CloseView, visibly};
+use slingseal_app::{AppError, CloseRequest, CloseView, Language, visibly};
 
 use super::Setting;
 use crate::cli::{AccountVerb, Close};
@@ -113,7 +113,7 @@ fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
             (None, Some(_)) => {}
         }
         if let Some(folder) = &close.out {
-            put_statement(folder, &name, &made, &mut files)?;
+            put_statement(folder, &name, &made, &mut files, setting.language)?;
         }
         told(&files);
         return Ok(ExitCode::SUCCESS);
@@ -132,11 +132,12 @@ fn put_statement(
     name: &str,
     made: &slingseal_app::ClosingMade,
     files: &mut Vec<std::path::PathBuf>,
+    language: Language,
 ) -> Result<(), AppError> {
     let text = folder.join(format!("{name}.txt"));
     write(&text, format!("{}\n", made.text).as_bytes())?;
     let pdf = folder.join(format!("{name}.pdf"));
-    write(&pdf, &closing_pdf(&made.statement, Paper::A4)?)?;
+    write(&pdf, &closing_pdf(&made.statement, Paper::A4, language)?)?;
     files.retain(|known| *known != text);
     files.extend([text, pdf]);
     Ok(())

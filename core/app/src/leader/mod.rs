@@ -9,7 +9,7 @@ mod equipment;
 mod export;
 mod list;
 mod people;
-mod story;
+pub(crate) mod story;
 mod withdrawal;
 
 pub use aside::AsideView;

@@ -1,35 +1,41 @@
 use maud::{Markup, html};
-use slingseal_app::{CloseRequest, CloseView};
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{CloseRequest, CloseView, Language};
 
 /// What does not add up of a day, or of everything.
-pub(in crate::serve) fn close(view: Option<&CloseView>, request: &CloseRequest) -> Markup {
+pub(in crate::serve) fn close(
+    view: Option<&CloseView>,
+    request: &CloseRequest,
+    language: Language,
+) -> Markup {
     html! {
         div.tools {
-            p { "What does not add up, each with what is known and what to do. Explain and sign at the terminal: slingseal account close." }
+            p { (words::WhatDoesNotAddUp.say(language)) }
             form.pick method="get" {
-                label { "Day " input type="date" name="day" value=(request.day.as_deref().unwrap_or_default()); }
-                button { "Show" }
+                label { (words::Day.say(language)) " " input type="date" name="day" value=(request.day.as_deref().unwrap_or_default()); }
+                button { (words::Show.say(language)) }
             }
         }
         @match view {
-            None => p.none { "Nothing is told of that day." },
-            Some(view) => (points(view)),
+            None => p.none { (words::NothingOfThatDay.say(language)) },
+            Some(view) => (points(view, language)),
         }
     }
 }
 
-fn points(view: &CloseView) -> Markup {
+fn points(view: &CloseView, language: Language) -> Markup {
     html! {
         p {
-            (view.loads) " loads, " (view.inspections) " inspections, " (view.lifted) " lifted, " (view.set_down) " set down, "
-            (view.lost) " lost."
-            @if view.unsigned > 0 { " " (view.unsigned) " reports are unsigned: they are what was said, and prove nothing." }
+            (words::AccountCounts {
+                loads: view.loads, inspections: view.inspections, lifted: view.lifted, set_down: view.set_down, lost: view.lost,
+            }.say(language))
+            @if view.unsigned > 0 { " " (words::ReportsUnsigned { count: view.unsigned }.say(language)) }
         }
         @if view.points.is_empty() {
-            p { "Everything adds up." }
+            p { (words::EverythingAddsUp.say(language)) }
         } @else {
             table {
-                thead { tr { th { "What" } th { "Of" } th { "Known" } th { "To do, or explained" } } }
+                thead { tr { th { (words::What.say(language)) } th { (words::OfWhat.say(language)) } th { (words::Known.say(language)) } th { (words::ToDoOrExplained.say(language)) } } }
                 tbody {
                     @for point in &view.points {
                         tr {
@@ -45,6 +51,6 @@ fn points(view: &CloseView) -> Markup {
                 }
             }
         }
-        p.digest { "Account " (view.account) " of " (view.words) " words" }
+        p.digest { (words::AccountDigest { digest: &view.account, count: view.words }.say(language)) }
     }
 }
