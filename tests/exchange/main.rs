@@ -6,6 +6,7 @@ mod doors;
 mod hostile;
 mod late;
 mod proxy;
+mod questions;
 mod server;
 #[path = "../journeys/zone.rs"]
 #[allow(dead_code, reason = "the journeys use all of it")]

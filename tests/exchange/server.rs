@@ -147,6 +147,11 @@ impl Server {
         self.ask(5432, "slingseal", sql)
     }
 
+    /// Reads a script in, as an analyst would.
+    pub fn file(&self, file: &Path) {
+        run(self.psql(5432, "slingseal").arg("-f").arg(file));
+    }
+
     pub fn number(&self, sql: &str) -> u64 {
         self.sql(sql).parse().unwrap()
     }

@@ -20,6 +20,11 @@ const ORDERS: &[&str] = &[
 
 /// File, how many lines of it may, and why none of them decides which inspection counts.
 const MAY: &[(&str, usize, &str)] = &[
+    (
+        "core/account/src/report/second_look.rs",
+        1,
+        "who looked first and who second, to count what both found",
+    ),
     ("core/app/src/closing.rs", 1, "since when a record is taken back: the first void of it that counts"),
     ("core/store/src/board.rs", 3, "when the last of a group was sealed, for counts; the order of an export"),
     ("core/store/src/closings.rs", 1, "statements that were handed up are told from the newest"),

@@ -251,6 +251,15 @@ pub(crate) enum AccountVerb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// How many deficiencies nobody found, by pairs of inspections of one load by two people who do not know of each other
+    SecondLook {
+        /// Only inspections of so many days
+        #[arg(long, value_name = "N")]
+        days: Option<u32>,
+        /// Draw loads at random that somebody else is to look at, 1 to 100
+        #[arg(long, value_name = "N", conflicts_with = "days", value_parser = clap::value_parser!(u32).range(1..=100))]
+        draw: Option<u32>,
+    },
     /// Mark walks of less than so many seconds a card; without a number, none
     LeastSeconds {
         /// Seconds a card, 1 to 3600
@@ -619,7 +628,7 @@ pub(crate) enum RecordsVerb {
     /// --csv FILE for spreadsheets and statistics, --json FILE for one document with everything in it; several files may be
     /// named where their endings tell which is which.
     Export {
-        /// Where to put it
+        /// Where to put it: .csv, .json, or .sql for a database (psql DATABASE -f FILE.sql)
         #[arg(value_name = "FILE", required = true)]
         files: Vec<PathBuf>,
         /// As CSV, whatever the file's ending

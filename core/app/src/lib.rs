@@ -55,9 +55,10 @@ pub use hook::page::{CheckPageMade, CheckPageRequest};
 pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
-    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA,
-    EditionWalked, EditionsView, ExportTable, GroupShare, ListRequest, LoadView, MomentView, PeopleView,
-    PersonView, PieceLine, PieceStanding, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
+    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, DrawnLook, EXPORT_SCHEMA,
+    EditionWalked, EditionsView, ExportTable, GroupShare, InAllView, InspectorLooks, ListRequest, LoadView,
+    MomentView, PeopleView, PersonView, PieceLine, PieceStanding, PieceView, PointLooks, PointShare,
+    RecordsView, SecondLookView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,

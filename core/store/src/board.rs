@@ -85,6 +85,17 @@ impl Groups {
     }
 }
 
+/// Records in groups; of some days, or of all time.
+pub(super) fn groups_sql(since: bool) -> String {
+    // Of all time the index of groups alone answers it, in its own order.
+    let of = if since { "issued >= ?1" } else { "?1 = ?1" };
+    format!(
+        "SELECT procedure, rigger, inspector, device IS NOT NULL, count(*), sum(found > 0), sum(found),
+         sum(corrected), sum(outcome = 'fit'), max(issued)
+         FROM records WHERE {of} AND standing <> 'no_inspection' GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4"
+    )
+}
+
 impl Reader<'_> {
     /// A record's columns with the words of its load.
     pub fn record_with_words(&self, seal: Digest) -> Result<Option<(RecordRow, String)>, StoreError> {
@@ -138,11 +149,7 @@ impl Reader<'_> {
 
     /// Records sealed since some time, in groups: one look at the table, whatever is asked of it.
     pub fn groups(&self, since: Option<Time>) -> Result<Groups, StoreError> {
-        let sql =
-            "SELECT procedure, rigger, inspector, device IS NOT NULL, count(*), sum(found > 0), sum(found),
-             sum(corrected), sum(outcome = 'fit'), max(issued)
-             FROM records WHERE issued >= ?1 AND standing <> 'no_inspection' GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
-        let groups = self.ask(sql, |statement| {
+        let groups = self.ask(&groups_sql(since.is_some()), |statement| {
             let rows = statement.query_map([since.map_or(i64::MIN, Time::unix)], |row| {
                 let keys = [row.get(0)?, row.get(1)?, row.get(2)?];
                 let count = GroupCount {
@@ -159,6 +166,15 @@ impl Reader<'_> {
             rows.collect()
         })?;
         Ok(Groups(groups))
+    }
+
+    /// Whole records, sealed since some time, of loads and tags that more than one person inspected.
+    pub fn looked_at_twice(&self, since: Option<Time>) -> Result<Vec<RecordRow>, StoreError> {
+        let rest =
+            "WHERE issued >= ?1 AND device IS NOT NULL AND standing <> 'no_inspection' AND (load, tag) IN
+            (SELECT load, tag FROM records WHERE device IS NOT NULL AND standing <> 'no_inspection'
+             GROUP BY load, tag HAVING count(DISTINCT inspector) > 1)";
+        self.rows(&RECORDS, rest, [since.map_or(i64::MIN, Time::unix)], make)
     }
 
     /// Every record in the order of sealing, ties by digest: the same records in the same order on every device. Flat in

@@ -42,6 +42,7 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
             Ok(ExitCode::SUCCESS)
         }
         AccountVerb::Withdraw { serial, why, out } => withdraw(setting, &serial, &why, out.as_deref()),
+        AccountVerb::SecondLook { days, draw } => super::second_look::run(setting, days, draw),
         AccountVerb::LeastSeconds { seconds } => {
             setting.app()?.set_least_seconds(seconds)?;
             match seconds {

@@ -18,6 +18,7 @@ mod receive;
 mod records;
 mod report;
 mod rigging;
+mod second_look;
 mod serve;
 mod tag;
 mod verify;
