@@ -269,6 +269,24 @@ impl App {
     }
 }
 
+/// Pieces that are read before they are taken in, and their bytes: memory stays flat.
+const PIECES_AHEAD: usize = 256;
+const BYTES_AHEAD: usize = 4 << 20;
+
+/// The next pieces of a bundle; none at its end.
+fn read_ahead(reader: &mut BundleReader<&mut dyn Read>) -> Result<Vec<Piece>, AppError> {
+    let (mut pieces, mut bytes) = (Vec::new(), 0);
+    while pieces.len() < PIECES_AHEAD && bytes < BYTES_AHEAD {
+        let Some(piece) = reader.next_piece().map_err(io)? else { break };
+        bytes += match &piece {
+            Piece::Item(item) => item.body.len(),
+            Piece::Damaged { bytes, .. } => bytes.len(),
+        };
+        pieces.push(piece);
+    }
+    Ok(pieces)
+}
+
 pub(crate) fn io(error: std::io::Error) -> AppError {
     AppError::bad_input(words::BundleCannotReadWrittenTry { error: said_by_system(&error) })
 }
@@ -502,20 +520,30 @@ impl Inner {
         let mut reader = BundleReader::begin(input).map_err(io)?.ok_or_else(none)?;
         self.merging(|merge| {
             let mut items = 0u64;
-            while let Some(piece) = reader.next_piece().map_err(io)? {
-                match piece {
-                    Piece::Item(item) => {
-                        items += 1;
-                        merge.take(&item, items)?;
-                    }
-                    Piece::Damaged { at, after, bytes, length } => {
-                        let place = audit_words::AfterItem { after, at }.say(merge.language);
-                        let reason = audit_words::BytesDamaged { length }.say(merge.language);
-                        merge.set_aside(&bytes, place, "damage", reason)?;
-                    }
+            loop {
+                let pieces = read_ahead(&mut reader)?;
+                if pieces.is_empty() {
+                    break;
                 }
-                if items.is_multiple_of(64) {
-                    progress(BundleProgress { bytes: reader.position(), items });
+                merge.open_ahead(pieces.iter().filter_map(|piece| match piece {
+                    Piece::Item(item) => Some(item),
+                    Piece::Damaged { .. } => None,
+                }));
+                for piece in pieces {
+                    match piece {
+                        Piece::Item(item) => {
+                            items += 1;
+                            merge.take(&item, items)?;
+                        }
+                        Piece::Damaged { at, after, bytes, length } => {
+                            let place = audit_words::AfterItem { after, at }.say(merge.language);
+                            let reason = audit_words::BytesDamaged { length }.say(merge.language);
+                            merge.set_aside(&bytes, place, "damage", reason)?;
+                        }
+                    }
+                    if items.is_multiple_of(64) {
+                        progress(BundleProgress { bytes: reader.position(), items });
+                    }
                 }
             }
             progress(BundleProgress { bytes: reader.position(), items });

@@ -214,6 +214,7 @@ impl App {
             return Err(AppError::refused(slingseal_catalogue::exchange::ExchangeTooManyDesks));
         }
         let report = self.lock().merging(|merge| {
+            merge.open_ahead(words.iter().map(|word| &word.item));
             for (number, word) in (1..).zip(words) {
                 merge.take(&word.item, number)?;
             }
