@@ -26,7 +26,7 @@ FROM loads, told WHERE state = 'fit' AND event IS NULL AND valid_until >= latest
 
 -- 5. Which loads were lifted, and nobody said that they were set down?
 SELECT load, max(happened) AT TIME ZONE 'UTC' AS lifted FROM movements AS m WHERE event = 'lifted'
-  AND NOT EXISTS (SELECT FROM movements AS d WHERE d.load = m.load AND d.event IN ('set_down', 'lost') AND d.happened >= m.happened)
+  AND NOT EXISTS (SELECT FROM movements AS d WHERE d.load = m.load AND d.event IN ('set-down', 'lost') AND d.happened >= m.happened)
 GROUP BY load ORDER BY load;
 
 -- 6. How long does a load wait from its seal to its lift?

@@ -34,7 +34,7 @@ const LOADS: SqlTable = SqlTable {
         (
             "event",
             Text,
-            "The last report that counts: lifted, refused, lost, set_down, derigged, returned; null where there is none",
+            "The last report that counts: lifted, refused, lost, set-down, derigged, returned; null where there is none",
         ),
         ("happened", Moment, "When that happened"),
         ("reported_by", Text, "Who signed that report; null where it was this desk itself, unsigned"),
@@ -92,7 +92,7 @@ const MOVEMENTS: SqlTable = SqlTable {
     columns: &[
         ("report", Text, "SHA-256 of the report"),
         ("load", Text, "The load number"),
-        ("event", Text, "lifted, refused, lost, set_down, derigged or returned"),
+        ("event", Text, "lifted, refused, lost, set-down, derigged or returned"),
         ("happened", Moment, "When, as the report says"),
         ("reported", Moment, "When it was written"),
         (
