@@ -27,6 +27,9 @@ fn whoever_keeps_a_server_is_given_what_sets_it_up() {
         assert!(sql.contains(wanted), "{sql}");
     }
     for granted in sql.lines().filter(|line| line.starts_with("GRANT")) {
-        assert!(!granted.contains("UPDATE") && !granted.contains("DELETE") && !granted.contains("ALL"), "{granted}");
+        assert!(
+            !granted.contains("UPDATE") && !granted.contains("DELETE") && !granted.contains("ALL"),
+            "{granted}"
+        );
     }
 }

@@ -7,4 +7,4 @@ CREATE INDEX records_in_time ON records (issued, id) WHERE in_time = 1;
 
 -- What groups of records come to, of all time: the index alone answers it, in its own order.
 CREATE INDEX records_in_groups ON records
-    (procedure, rigger, inspector, device IS NOT NULL, found, corrected, outcome, issued, standing);
+    (procedure, rigger, inspector, device, found, corrected, outcome, issued, standing);
