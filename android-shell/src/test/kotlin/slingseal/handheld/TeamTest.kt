@@ -66,6 +66,7 @@ class TeamTest {
 
     private fun toTheAuthority() {
         (screen.activity as HandheldActivity).backTo(PageKind.START)
+        screen.settle()
         press("More")
         press("Set-up")
         press(if (screen.hasKey("Start a team")) "Start a team" else NAME)
