@@ -36,7 +36,7 @@ pub use account::bundles::{
 };
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use closing::{
-    ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView, PieceLifeView,
+    ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView,
 };
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::AppError;

@@ -9,6 +9,7 @@ mod equipment;
 mod export;
 mod list;
 mod people;
+mod pieces;
 mod story;
 mod withdrawal;
 
@@ -17,8 +18,9 @@ pub(crate) use board::day_of;
 pub use board::{BoardColumn, BoardLoad, BoardRequest, BoardView, ZoneCount};
 pub use deficiencies::{DeficienciesView, GroupShare, PointShare, ShareView};
 pub use editions::{EditionWalked, EditionsView};
-pub use equipment::{PieceLine, PieceStanding, PieceView};
+pub use equipment::{PieceLine, PieceMoment, PieceStanding, PieceView};
 pub use export::{EXPORT_SCHEMA, ExportTable};
 pub use list::{ListRequest, RecordsView};
 pub use people::{PeopleView, PersonView};
+pub use pieces::{PieceFilter, PieceLifeView, PiecesView};
 pub use story::{LoadView, MomentView};
