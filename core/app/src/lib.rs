@@ -35,9 +35,7 @@ pub use account::bundles::{
     MovingReader, SetAsideLine,
 };
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
-pub use closing::{
-    ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView,
-};
+pub use closing::{ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::AppError;
 pub use exams::class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};

@@ -75,3 +75,57 @@ piece-moment-back-damaged = back from load { $load }, damaged ({ $by })
 piece-moment-found-fit = found fit by { $by }; { $found } found, { $corrected } put right
 piece-moment-fit-until = found fit until { $until } by { $by }; { $found } found, { $corrected } put right
 piece-moment-withdrawn = withdrawn by { $by }: { $why }
+
+## The leader's page
+
+pieces-all = All
+pieces-open = To look into
+pieces-table = As a table (CSV)
+pieces-find = Serial, kind, load or place
+piece-serial = Serial
+piece-kind = What it is
+piece-state = State
+piece-where = Where
+piece-since = Since
+piece-due = Inspect by
+piece-lifts = Lifts
+piece-carried = Carried, kg
+piece-rests-on-unsigned = by an unsigned report
+piece-stands-withdrawn = Withdrawn { $at } by { $by }: { $why }
+piece-story = What was found, put right and reported
+piece-withdraw = Withdraw it
+piece-withdraw-means = From then on every tag that names it is NO-GO wherever that is known, until an inspector finds it fit. It travels with bundles; scan or hand on its code to be quicker.
+piece-withdraw-why = Why
+page-of-pages = page { $page } of { $pages }
+page-before = Before
+page-next = Next
+
+close-what = What does not add up, each with what is known and what to do. Put it right or explain it; once all is explained, a leader signs.
+close-name = Called
+close-loads = Loads, with spaces between
+close-statements = Signed statements
+close-explain = Explain { $subject }
+close-keep = Keep
+close-sign = Sign the closing
+close-explain-first = Each point is put right or explained before it can be signed.
+close-no-leader = A leader signs it, on this machine: nobody with that role and a credential in force holds this desk.
+close-check = check { $check }
+
+## At the terminal
+
+piece-line = { $kind }: { $state }{ $more }; { $lifts } lifts with { $kg } kg, { $inspections } inspections
+piece-line-load = , load { $load }
+piece-line-since = {" "}since { $since }
+piece-line-due = , inspect by { $due }
+piece-line-withdrawn = , withdrawn by { $by }: { $why }
+close-explained = Explained: { $note }
+close-adds-up = Everything adds up. Sign it with --sign.
+close-all-explained = All is explained. Sign it with --sign.
+close-open = { $open ->
+    [one] One point does not add up.
+   *[other] { $open } points do not add up.
+    } Put them right, or explain each: --explain POINT=NOTE.
+close-explain-form = write --explain POINT=NOTE, with the point's id as account close shows it
+close-signed = Closed: { $name }, signed by { $by } { $at }. Check { $check }.
+least-seconds-set = A walk of less than { $seconds } s a card is marked. It is a sign, not a proof.
+least-seconds-none = No least time a card is set.

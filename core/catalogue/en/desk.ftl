@@ -52,4 +52,186 @@ check-of-seal = {"  "}Check of the seal { $check }
 check-of-tag = {"  "}Check of the tag { $check }
 tag-allowed = {"  "}Tag: { $description }, for { $aircraft } ({ $allowable } allowed)
 shown-together-load = {"  "}Shown together: load { $load }, { $word }: { $first }
+count-records = { $count ->
+    [one] 1 record
+   *[other] { $count } records
+}
+count-papers = { $count ->
+    [one] 1 paper
+   *[other] { $count } papers
+}
+count-frames = { $count ->
+    [one] 1 frame
+   *[other] { $count } frames
+}
+
+## authority
+
+issued-with-key = issued: { $line }   key { $key }
+not-an-authority-card = this is not an authority's card; ask the authority for its card
+now-trusted = { $name } is trusted here. Next: { $next }
+trusted-no-longer = Trusted no longer; nothing that it signed counts here. Next: { $next }
+no-procedure-approved = no procedure is approved, so that every seal will say WAIT; approve those that count with authority approve
+these-come-with-program = Only what is walked by an approved procedure can be GO. These come with the program:
+a-start-and-no-manual = They are a start and no manual: approve one only where nothing better is at hand, and write your own.
+which-of-them-count = Which of them count? Type ids, all, or nothing:
+edition-withdrawn-since = WITHDRAWN since { $since }
+edition-approved-since = approved since { $since }
+comes-with-program = (comes with the program: a start, no manual)
+text-not-here = its text is not here
+like-named-trusted = An authority that goes by "{ $name }" is trusted here already: { $fingerprint }.
+really-another = Is "{ $name }" on this card really another one? Type yes to trust both:
+have-fingerprint-read = have the fingerprint of "{ $name }" read to you from the authority's own device (authority show), then give it with --fingerprint
+type-what-you-hear = Have the fingerprint of "{ $name }" read to you from the authority's own device, and type what you hear:
+authority-line = { $name }   fingerprint { $fingerprint }   roster { $roster }, holds until { $until }
+nothing-issued = Nothing was issued here yet.
+credential-line = { $holder }   { $roles }   until { $until }   { $state }   { $id }
+revoked-line = revoked: { $line }
+
+## bundle
+
+what-home-has = what this home has, for the other side to leave out: bundle write --have
+since-wrong = --since: { $error }
+count-photographs = { $count ->
+    [one] 1 photograph
+   *[other] { $count } photographs
+}
+frames-enough = { $frames ->
+    [one] 1 frame, { $enough } of which are enough, in any order
+   *[other] { $frames } frames, { $enough } of which are enough, in any order
+}
+part-of-several = Part { $part } of { $of }: { $said }
+held-in-folder = { $records }, { $papers }, in { $folder }
+frames-of-another = { $folder } holds the frames of another moving code; name another folder, or empty it
+name-one-bundle = name one bundle, or the pictures of a moving code, or their folder
+frames-too-few = { $taken } frames were read and { $enough } are enough; take more pictures
+no-frame-read = no frame of a moving code can be read in these pictures; take them closer and flat
+folder-not-read = { $folder }: { $plain }; name a folder that can be read
+bundle-taken = { $records } new, { $completed } completed, { $known } known; { $papers } and { $photos } new
+procedure-taken = procedure { $id } version { $version }: { $approval }
+procedure-kept-apart = procedure { $id } version { $version }: { $approval }, kept apart
+set-aside = SET ASIDE { $place } ({ $kind }): { $reason }
+
+## key
+
+device-has-key = this device is { $known }'s and has a key already; for somebody else begin another home
+say-whose-device = say whose device it is: --holder NAME
+key-request-made = key request of { $holder }, fingerprint { $key }; an authority answers it: authority issue
+key-under-new-pin = The key of { $holder } is under the new PIN.
+device-key-under-new-pin = The key of this device is under the new PIN.
+row-holder = Holder
+row-key = Key
+row-credential = Credential
+row-revoked = REVOKED
+row-trusts = Trusts
+row-next = Next
+held-credential = { $holder } ({ $roles }) by { $authority }, until { $until }
+held-credential-run-out = { $holder } ({ $roles }) by { $authority }, until { $until }, RUN OUT
+trusts-with-roster = { $name } ({ $fingerprint }), roster { $roster }, holds until { $until }
+trusts-without-roster = { $name } ({ $fingerprint }), no roster
+or = or
+signs-as = signs as { $holder } of { $authority }; --as would choose { $others }
+no-terminal-for-code = no terminal to show the code in; write pictures with bundle write --frames
+no-signal-caught = no signal can be caught: { $plain }
+part-and-frame = Part { $part } of { $parts }, frame { $frame } of about { $frames }
+ctrl-c-ends-it = Ctrl-C ends it.
+
+## procedure
+
+not-said-in = not said in { $line }
+file-holds = { $file } holds: { $cards } cards, { $points } points
+list-added = Added:
+file-is-there = { $file } is there already; name another file with --out FILE
+lists-told-in = Lists are told in { $code } where they have it, else in English.
+lists-told-in-readers = Lists are told in the reader's language.
+count-procedures = { $count ->
+    [one] 1 procedure
+   *[other] { $count } procedures
+}
+count-rosters = { $count ->
+    [one] 1 roster
+   *[other] { $count } rosters
+}
+cards-and-points = { $cards } cards { $points } points
+kept-apart = (kept apart)
+
+## What was received, more
+
+movement-received = Load { $load }: { $event }, { $at } ({ $origin }){ $newness }.
+closing-received = Closing of { $name }, signed by { $by } { $at }{ $newness }.
+
+## records
+
+file-with-rows = { $rows ->
+    [one] { $file } (1 row)
+   *[other] { $file } ({ $rows } rows)
+}
+audit-looked-at = { $records }, { $entries } and { $papers } looked at
+count-entries = { $count ->
+    [one] 1 journal entry
+   *[other] { $count } journal entries
+}
+audit-fault = FAULT { $fault }
+audit-note = note: { $note }
+everything-holds = every chain and every signature holds
+csv-or-json = { $file }: CSV or JSON? end the name in .csv or .json
+several-records-start = several records start with { $digits }; give more digits
+no-such-record = no load "{ $digits }" and no record that starts so among the newest { $newest }; see records list
+fit = fit
+not-fit = NOT FIT
+standing-current = current
+standing-superseded = superseded
+standing-voided = voided
+standing-refused = refused
+standing-waiting = waiting
+standing-no-inspection = no inspection
+and-expired = , expired
+found-corrected = found { $found } corrected { $corrected }
+tag-in-a-line = { $description }, { $gross } for { $aircraft } ({ $allowable } allowed), { $from } to { $to }
+void-line = VOID { $void }
+
+## A tag
+
+load-head = Load { $load }   { $description }
+row-check = Check
+row-gross = Gross weight
+row-pickup = Pickup
+row-destination = Destination
+row-procedure = Procedure
+row-rigger = Rigger
+row-planned = Planned
+row-rigging = Rigging
+gross-allowed = { $gross } ({ $allowable } allowed, { $aircraft })
+not-named = not named
+planned-by = { $at } by { $by }
+no-rating = no rating
+inspection-due = , inspection due { $due }
+leg-and-link = Leg { $leg } link { $link }
+no-seal-readable = this is no seal that can be read; give a seal, a load's number or a record's digest
+seal-void-made = load { $load }, sealed by { $by }: { $void }; nobody may lift on that seal: hand this code to every device on the zone
+
+## inspect
+
+kept-fit-until = , fit until { $until }
+kept-signed = , signed
+kept-not-signed = , not signed: inspect --kept --sign { $id }
+at-by = { $at }  by { $by }
+kept-fit = FIT
+kept-not-fit = NOT FIT
+several-inspections-of-id = several inspections fit { $which }; give more digits of the id
+no-unsigned-inspection = no unsigned inspection fits { $which }; see inspect --kept
+signed-fit-until = fit until { $until }
+signed-fit = fit
+signed-withdrawn = withdrawn
+signed-not-fit = not fit
+inspection-signed = { $name }: { $found }, signed by { $by }. It travels with the next bundle.
+several-inspections-fit = several inspections fit { $digits }; give more digits
+no-inspection-in-hand = no inspection in hand fits { $digits }; see inspect without --walk
+say-five-groups = Say these five groups to whoever opens the file; its first screen shows the same:
+check-page-made = Signed by { $leader }, to be relied on until { $until }; { $held }; trusts { $authorities }
+count-words = { $count ->
+    [one] 1 word
+   *[other] { $count } words
+}
+
 piece-is-withdrawn = Piece { $name } is withdrawn by { $by } { $at }: hand this code to every device on the zone.

@@ -303,3 +303,24 @@ all-keys-text =
     Anywhere
     Ctrl-C  leave. Every answer is on disk before the screen shows it, so that nothing is lost.
 check-word = Check
+
+## What becomes of a load, or of a piece, behind the name of a deficiency
+
+fate-rerig = {"   "}(rerig, inspect anew)
+fate-new-tag = {"   "}(new tag, inspect anew)
+fate-reject = {"   "}(reject the piece)
+
+## Bands, keys and heads
+
+from-to = { $from } to { $to }
+examination-band = {" "}EXAM{" "}
+run-is-ended = {"["}x]  THE RUN IS ENDED
+inspection-is-paused = {"["}=]  PAUSED
+inspection-is-stopped = {"["}x]  STOPPED
+point-count = count
+point-choose = choose
+point-measure = measure: { $unit }
+deficient-what = {"["}!] DEFICIENT  { $what }
+reinspect-what = {"["}?] REINSPECT  { $what }
+stands-paused = paused
+a-pin = A PIN

@@ -75,3 +75,57 @@ piece-moment-back-damaged = devuelta de la carga { $load }, dañada ({ $by })
 piece-moment-found-fit = hallada apta por { $by }; { $found } deficiencias, { $corrected } corregidas
 piece-moment-fit-until = hallada apta hasta { $until } por { $by }; { $found } deficiencias, { $corrected } corregidas
 piece-moment-withdrawn = retirada por { $by }: { $why }
+
+## La página del jefe
+
+pieces-all = Todas
+pieces-open = Por mirar
+pieces-table = Como tabla (CSV)
+pieces-find = Serie, clase, carga o lugar
+piece-serial = Serie
+piece-kind = Qué es
+piece-state = Estado
+piece-where = Dónde
+piece-since = Desde
+piece-due = Inspeccionar antes de
+piece-lifts = Izados
+piece-carried = Llevado, kg
+piece-rests-on-unsigned = según un informe sin firma
+piece-stands-withdrawn = Retirada { $at } por { $by }: { $why }
+piece-story = Lo hallado, corregido e informado
+piece-withdraw = Retirarla
+piece-withdraw-means = Desde entonces toda etiqueta que la nombre es NO-GO donde se sepa, hasta que un inspector la halle apta. Viaja con los paquetes; escanea o pasa su código para ir más deprisa.
+piece-withdraw-why = Por qué
+page-of-pages = página { $page } de { $pages }
+page-before = Anterior
+page-next = Siguiente
+
+close-what = Lo que no cuadra, cada cosa con lo que se sabe y qué hacer. Corrígelo o explícalo; cuando todo esté explicado, firma un jefe.
+close-name = Se llama
+close-loads = Cargas, separadas por espacios
+close-statements = Declaraciones firmadas
+close-explain = Explicar { $subject }
+close-keep = Guardar
+close-sign = Firmar el cierre
+close-explain-first = Cada punto se corrige o se explica antes de poder firmar.
+close-no-leader = Lo firma un jefe, en esta máquina: nadie con esa función y una credencial vigente tiene este escritorio.
+close-check = comprobación { $check }
+
+## En la terminal
+
+piece-line = { $kind }: { $state }{ $more }; { $lifts } izados con { $kg } kg, { $inspections } inspecciones
+piece-line-load = , carga { $load }
+piece-line-since = {" "}desde { $since }
+piece-line-due = , inspeccionar antes de { $due }
+piece-line-withdrawn = , retirada por { $by }: { $why }
+close-explained = Explicado: { $note }
+close-adds-up = Todo cuadra. Fírmalo con --sign.
+close-all-explained = Todo está explicado. Fírmalo con --sign.
+close-open = { $open ->
+    [one] Un punto no cuadra.
+   *[other] { $open } puntos no cuadran.
+    } Corrígelos o explica cada uno: --explain POINT=NOTE.
+close-explain-form = escribe --explain POINT=NOTE, con el identificador del punto como lo muestra account close
+close-signed = Cerrado: { $name }, firmado por { $by } { $at }. Comprobación { $check }.
+least-seconds-set = Se marca un recorrido de menos de { $seconds } s por tarjeta. Es un indicio, no una prueba.
+least-seconds-none = No hay tiempo mínimo por tarjeta.

@@ -52,4 +52,186 @@ check-of-seal = {"  "}Comprobación del sello { $check }
 check-of-tag = {"  "}Comprobación de la etiqueta { $check }
 tag-allowed = {"  "}Etiqueta: { $description }, para { $aircraft } (admite { $allowable })
 shown-together-load = {"  "}Mostrado junto: carga { $load }, { $word }: { $first }
+count-records = { $count ->
+    [one] 1 registro
+   *[other] { $count } registros
+}
+count-papers = { $count ->
+    [one] 1 documento
+   *[other] { $count } documentos
+}
+count-frames = { $count ->
+    [one] 1 cuadro
+   *[other] { $count } cuadros
+}
+
+## authority
+
+issued-with-key = expedida: { $line }   clave { $key }
+not-an-authority-card = esto no es la tarjeta de una autoridad; pídasela a la autoridad
+now-trusted = Aquí se confía en { $name }. Después: { $next }
+trusted-no-longer = Ya no se confía en ella; nada de lo que firmó cuenta aquí. Después: { $next }
+no-procedure-approved = no hay ningún procedimiento aprobado y todo sello dirá WAIT; apruebe los que cuentan con authority approve
+these-come-with-program = Solo lo inspeccionado según un procedimiento aprobado puede ser GO. Con el programa vienen estos:
+a-start-and-no-manual = Son un comienzo y no un manual: apruebe uno solo donde no haya nada mejor, y escriba los suyos.
+which-of-them-count = ¿Cuáles cuentan? Escriba sus ids, all (todos), o nada:
+edition-withdrawn-since = RETIRADO desde { $since }
+edition-approved-since = aprobado desde { $since }
+comes-with-program = (viene con el programa: un comienzo, no un manual)
+text-not-here = su texto no está aquí
+like-named-trusted = Aquí ya se confía en una autoridad que se llama «{ $name }»: { $fingerprint }.
+really-another = ¿Es de verdad otra la «{ $name }» de esta tarjeta? Escriba yes (sí) para confiar en ambas:
+have-fingerprint-read = haga que le lean la huella de «{ $name }» desde el propio dispositivo de la autoridad (authority show) y dela con --fingerprint
+type-what-you-hear = Haga que le lean la huella de «{ $name }» desde el propio dispositivo de la autoridad y escriba lo que oiga:
+authority-line = { $name }   huella { $fingerprint }   lista { $roster }, vale hasta { $until }
+nothing-issued = Aquí no se ha expedido nada todavía.
+credential-line = { $holder }   { $roles }   hasta { $until }   { $state }   { $id }
+revoked-line = revocada: { $line }
+
+## bundle
+
+what-home-has = lo que tiene este puesto, para que el otro lo omita: bundle write --have
+since-wrong = --since: { $error }
+count-photographs = { $count ->
+    [one] 1 fotografía
+   *[other] { $count } fotografías
+}
+frames-enough = { $frames ->
+    [one] 1 cuadro; bastan { $enough }, en cualquier orden
+   *[other] { $frames } cuadros; bastan { $enough }, en cualquier orden
+}
+part-of-several = Parte { $part } de { $of }: { $said }
+held-in-folder = { $records }, { $papers }, en { $folder }
+frames-of-another = { $folder } contiene los cuadros de otro código móvil; nombre otra carpeta o vacíela
+name-one-bundle = nombre un lote, o las imágenes de un código móvil, o su carpeta
+frames-too-few = se leyeron { $taken } cuadros y bastan { $enough }; haga más fotos
+no-frame-read = no se lee ningún cuadro de un código móvil en estas imágenes; hágalas más cerca y de frente
+folder-not-read = { $folder }: { $plain }; nombre una carpeta que se pueda leer
+bundle-taken = nuevos: { $records }; { $completed } completados, { $known } conocidos; nuevos: { $papers } y { $photos }
+procedure-taken = procedimiento { $id } versión { $version }: { $approval }
+procedure-kept-apart = procedimiento { $id } versión { $version }: { $approval }, guardado aparte
+set-aside = APARTADO { $place } ({ $kind }): { $reason }
+
+## key
+
+device-has-key = este dispositivo es de { $known } y ya tiene clave; para otra persona empiece otro puesto
+say-whose-device = diga de quién es el dispositivo: --holder NOMBRE
+key-request-made = solicitud de clave de { $holder }, huella { $key }; la atiende una autoridad: authority issue
+key-under-new-pin = La clave de { $holder } está bajo el PIN nuevo.
+device-key-under-new-pin = La clave de este dispositivo está bajo el PIN nuevo.
+row-holder = Titular
+row-key = Clave
+row-credential = Credencial
+row-revoked = REVOCADA
+row-trusts = Confía en
+row-next = Después
+held-credential = { $holder } ({ $roles }) por { $authority }, hasta { $until }
+held-credential-run-out = { $holder } ({ $roles }) por { $authority }, hasta { $until }, CADUCADA
+trusts-with-roster = { $name } ({ $fingerprint }), lista { $roster }, vale hasta { $until }
+trusts-without-roster = { $name } ({ $fingerprint }), sin lista
+or = o
+signs-as = firma como { $holder } de { $authority }; --as elegiría { $others }
+no-terminal-for-code = no hay terminal en que mostrar el código; escriba imágenes con bundle write --frames
+no-signal-caught = no se puede captar ninguna señal: { $plain }
+part-and-frame = Parte { $part } de { $parts }, cuadro { $frame } de unos { $frames }
+ctrl-c-ends-it = Ctrl-C termina.
+
+## procedure
+
+not-said-in = sin decir en { $line }
+file-holds = { $file } es correcto: { $cards } tarjetas, { $points } puntos
+list-added = Añadido:
+file-is-there = { $file } ya existe; nombre otro archivo con --out ARCHIVO
+lists-told-in = Las listas se dicen en { $code } donde lo tienen, si no en inglés.
+lists-told-in-readers = Las listas se dicen en el idioma de quien lee.
+count-procedures = { $count ->
+    [one] 1 procedimiento
+   *[other] { $count } procedimientos
+}
+count-rosters = { $count ->
+    [one] 1 lista de autoridad
+   *[other] { $count } listas de autoridad
+}
+cards-and-points = { $cards } tarjetas { $points } puntos
+kept-apart = (guardado aparte)
+
+## Lo recibido, más
+
+movement-received = Carga { $load }: { $event }, { $at } ({ $origin }){ $newness }.
+closing-received = Cierre de { $name }, firmado por { $by } { $at }{ $newness }.
+
+## records
+
+file-with-rows = { $rows ->
+    [one] { $file } (1 fila)
+   *[other] { $file } ({ $rows } filas)
+}
+audit-looked-at = se miraron { $records }, { $entries } y { $papers }
+count-entries = { $count ->
+    [one] 1 asiento del diario
+   *[other] { $count } asientos del diario
+}
+audit-fault = FALLO { $fault }
+audit-note = nota: { $note }
+everything-holds = toda cadena y toda firma es correcta
+csv-or-json = { $file }: ¿CSV o JSON? termine el nombre en .csv o .json
+several-records-start = varios registros empiezan por { $digits }; dé más dígitos
+no-such-record = no hay carga «{ $digits }» ni registro que empiece así entre los { $newest } más nuevos; vea records list
+fit = apta
+not-fit = NO APTA
+standing-current = vigente
+standing-superseded = sustituida
+standing-voided = anulada
+standing-refused = rechazada
+standing-waiting = en espera
+standing-no-inspection = sin inspección
+and-expired = , caducada
+found-corrected = halladas { $found } corregidas { $corrected }
+tag-in-a-line = { $description }, { $gross } para { $aircraft } (admite { $allowable }), de { $from } a { $to }
+void-line = ANULADA { $void }
+
+## Una etiqueta
+
+load-head = Carga { $load }   { $description }
+row-check = Control
+row-gross = Peso bruto
+row-pickup = Recogida
+row-destination = Destino
+row-procedure = Procedim.
+row-rigger = Eslingador
+row-planned = Planificada
+row-rigging = Eslingado
+gross-allowed = { $gross } (admite { $allowable }, { $aircraft })
+not-named = sin nombrar
+planned-by = { $at } por { $by }
+no-rating = sin capacidad
+inspection-due = , revisión antes de { $due }
+leg-and-link = Ramal { $leg } eslabón { $link }
+no-seal-readable = esto no es un sello legible; dé un sello, el número de una carga o el resumen de un registro
+seal-void-made = carga { $load }, sellada por { $by }: { $void }; nadie puede levantar con ese sello: entregue este código a cada dispositivo de la zona
+
+## inspect
+
+kept-fit-until = , apto hasta { $until }
+kept-signed = , firmada
+kept-not-signed = , sin firmar: inspect --kept --sign { $id }
+at-by = { $at }  por { $by }
+kept-fit = APTO
+kept-not-fit = NO APTO
+several-inspections-of-id = varias inspecciones corresponden a { $which }; dé más dígitos del id
+no-unsigned-inspection = ninguna inspección sin firmar corresponde a { $which }; vea inspect --kept
+signed-fit-until = apto hasta { $until }
+signed-fit = apto
+signed-withdrawn = retirado
+signed-not-fit = no apto
+inspection-signed = { $name }: { $found }, firmado por { $by }. Viaja con el próximo lote.
+several-inspections-fit = varias inspecciones corresponden a { $digits }; dé más dígitos
+no-inspection-in-hand = ninguna inspección en curso corresponde a { $digits }; vea inspect sin --walk
+say-five-groups = Diga estos cinco grupos a quien abra el archivo; su primera pantalla muestra los mismos:
+check-page-made = Firmada por { $leader }, fiable hasta { $until }; { $held }; confía en { $authorities }
+count-words = { $count ->
+    [one] 1 palabra
+   *[other] { $count } palabras
+}
+
 piece-is-withdrawn = La pieza { $name } queda retirada por { $by } { $at }: da este código a cada dispositivo de la zona.

@@ -303,3 +303,24 @@ all-keys-text =
     En cualquier sitio
     Ctrl-C  salir. Cada respuesta está en el disco antes de que se vea, así que nada se pierde.
 check-word = Control
+
+## Lo que se hace con la carga, o con la pieza, tras el nombre de una deficiencia
+
+fate-rerig = {"   "}(se eslinga de nuevo y se inspecciona otra vez)
+fate-new-tag = {"   "}(etiqueta nueva e inspección nueva)
+fate-reject = {"   "}(se rechaza la pieza)
+
+## Franjas, teclas y títulos
+
+from-to = de { $from } a { $to }
+examination-band = {" "}EXAMEN{" "}
+run-is-ended = {"["}x]  EL EXAMEN HA TERMINADO
+inspection-is-paused = {"["}=]  EN PAUSA
+inspection-is-stopped = {"["}x]  DETENIDA
+point-count = cuente
+point-choose = elija
+point-measure = mida: { $unit }
+deficient-what = {"["}!] DEFICIENTE  { $what }
+reinspect-what = {"["}?] REINSPECCIONE  { $what }
+stands-paused = en pausa
+a-pin = Un PIN

@@ -119,6 +119,7 @@ pub struct RecordView {
 #[uniffi::remote(Record)]
 pub struct TimelineEntry {
     pub at: Stamp,
+    pub kind: String,
     pub what: String,
 }
 

@@ -9,6 +9,8 @@ use krilla::tagging::{
     Artifact, ArtifactType, BBox, ContentTag, Identifier, Node, SpanTag, Tag, TagGroup, TagKind,
 };
 
+use slingseal_app::Language;
+
 use super::Code;
 use super::fonts::{Fonts, Weight};
 
@@ -63,6 +65,8 @@ impl Type {
 pub(super) struct Canvas<'c, 's> {
     pub(super) fonts: &'c Fonts,
     pub(super) surface: &'c mut Surface<'s>,
+    /// Whose words stand on it.
+    pub(super) language: Language,
     /// The page's number, from nought.
     pub(super) page: usize,
     /// The groups of the page in the order of reading, and those that are open, the innermost last.

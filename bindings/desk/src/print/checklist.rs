@@ -1,4 +1,5 @@
-use slingseal_app::{ChecklistCard, ChecklistView};
+use slingseal_app::catalogue::paper as words;
+use slingseal_app::{ChecklistCard, ChecklistView, Language};
 
 use super::canvas::{Canvas, INK, RULE, SOFT, WASH, bold, plain};
 use super::fonts::{Fonts, Weight};
@@ -37,7 +38,7 @@ impl Line<'_> {
     }
 }
 
-fn lines<'v>(fonts: &Fonts, cards: &'v [ChecklistCard]) -> Vec<Line<'v>> {
+fn lines<'v>(fonts: &Fonts, cards: &'v [ChecklistCard], language: Language) -> Vec<Line<'v>> {
     let mut lines = Vec::new();
     for card in cards {
         lines.extend(card.station.as_deref().map(Line::Station));
@@ -54,7 +55,8 @@ fn lines<'v>(fonts: &Fonts, cards: &'v [ChecklistCard]) -> Vec<Line<'v>> {
             let first = wrapped.next().unwrap_or_default();
             lines.push(Line::Point(first));
             lines.extend(wrapped.map(Line::More));
-            let small = format!("{}   {}   not: {}", point.id, point.source, point.deficiencies.join("; "));
+            let wrong = words::NotWhere { deficiencies: point.deficiencies.join("; ") }.say(language);
+            let small = format!("{}   {}   {wrong}", point.id, point.source);
             lines.extend(fonts.wrap(&small, Weight::Regular, 7.0, WIDTH - 44.0).into_iter().map(Line::More));
         }
     }
@@ -89,9 +91,13 @@ fn pages(lines: &[Line<'_>], first: f32, other: f32) -> Vec<std::ops::Range<usiz
 ///
 /// # Errors
 /// The pages cannot be written.
-pub(crate) fn checklist_pdf(view: &ChecklistView, paper: Paper) -> Result<Vec<u8>, PrintError> {
+pub(crate) fn checklist_pdf(
+    view: &ChecklistView,
+    paper: Paper,
+    language: Language,
+) -> Result<Vec<u8>, PrintError> {
     let fonts = Fonts::new();
-    let lines = lines(&fonts, &view.cards);
+    let lines = lines(&fonts, &view.cards, language);
     let cut = pages(&lines, HEIGHT - HEAD - 40.0, HEIGHT - 64.0);
     let of = cut.len();
     let drawn: Vec<Box<Draw<'_>>> = cut
@@ -106,41 +112,46 @@ pub(crate) fn checklist_pdf(view: &ChecklistView, paper: Paper) -> Result<Vec<u8
             }) as Box<Draw<'_>>
         })
         .collect();
-    let drawn: Vec<(String, &Draw<'_>)> =
-        drawn.iter().enumerate().map(|(at, draw)| (format!("Page {}", at + 1), draw.as_ref())).collect();
-    document(&format!("{} {}, blank checklist", view.id, view.version), UNDATED, paper, &drawn)
+    let drawn: Vec<(String, &Draw<'_>)> = drawn
+        .iter()
+        .enumerate()
+        .map(|(at, draw)| (words::PageNumbered { page: &(at + 1) }.say(language), draw.as_ref()))
+        .collect();
+    document(
+        &words::BlankChecklistOf { id: &view.id, version: &view.version }.say(language),
+        UNDATED,
+        paper,
+        language,
+        &drawn,
+    )
 }
 
 fn head(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, view: &ChecklistView) -> f32 {
     canvas.mark(x, y, 18.0, INK);
-    canvas.text(x + 26.0, y + 14.5, bold(12.0), "BLANK CHECKLIST");
+    canvas.text(x + 26.0, y + 14.5, bold(12.0), &words::BlankChecklist.say(canvas.language));
     canvas.line((x, y + 24.0), (x + WIDTH, y + 24.0), 2.0, INK);
     let left = WIDTH - CODE - 12.0;
     canvas.heading(1, &view.title, |canvas| canvas.fit((x, y + 46.0), left, bold(20.0), &view.title));
-    let edition = format!("{} version {}   {}", view.id, view.version, view.approval);
+    let version = words::VersionOf { procedure: &view.id, version: view.version }.say(canvas.language);
+    let edition = format!("{version}   {}", view.approval);
     canvas.fit((x, y + 60.0), left, plain(9.5), &edition);
     let mut line = y + 74.0;
     for caution in &view.cautions {
         line = canvas.block((x, line), left, 2, bold(8.5), caution);
     }
-    canvas.block(
-        (x, line + 2.0),
-        left,
-        1,
-        plain(9.0),
-        "Load ____________  Inspector ____________________  Date and time ____________",
-    );
+    canvas.block((x, line + 2.0), left, 1, plain(9.0), &words::LoadInspectorDate.say(canvas.language));
     canvas.code(
         (x + WIDTH - CODE, y + 28.0),
         CODE,
         &super::from_views::code(&view.code),
-        "Which list and edition this is, as a code",
+        &words::ListAndEditionAsCode.say(canvas.language),
     );
     y + HEAD + 12.0
 }
 
 fn running(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, view: &ChecklistView) -> f32 {
-    canvas.text(x, y + 12.0, bold(9.0), &format!("{}   {} version {}", view.title, view.id, view.version));
+    let version = words::VersionOf { procedure: &view.id, version: view.version }.say(canvas.language);
+    canvas.text(x, y + 12.0, bold(9.0), &format!("{}   {version}", view.title));
     canvas.line((x, y + 18.0), (x + WIDTH, y + 18.0), 1.0, INK);
     y + 34.0
 }
@@ -183,6 +194,6 @@ fn body(canvas: &mut Canvas<'_, '_>, x: f32, top: f32, lines: &[Line<'_>]) {
 
 fn foot(canvas: &mut Canvas<'_, '_>, x: f32, bottom: f32, view: &ChecklistView, page: usize, of: usize) {
     canvas.line((x, bottom - 14.0), (x + WIDTH, bottom - 14.0), 0.5, RULE);
-    let words = format!("SHA-256 {}   page {page} of {of}", view.digest);
+    let words = words::DigestAndPage { digest: &view.digest, page: &page, of: &of }.say(canvas.language);
     canvas.text(x, bottom - 4.0, plain(7.0).grey(SOFT), &words);
 }

@@ -1,6 +1,7 @@
 //! The closing statement on paper: what a leader hands up.
 
-use slingseal_app::{AppError, ClosingView};
+use slingseal_app::catalogue::paper as words;
+use slingseal_app::{AppError, ClosingView, Language};
 
 use super::canvas::{Canvas, INK, SOFT, bold, plain};
 use super::{HEIGHT, Paper, WIDTH, document};
@@ -14,47 +15,59 @@ const ROW: f32 = 34.0;
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn closing_pdf(statement: &ClosingView, paper: Paper) -> Result<Vec<u8>, AppError> {
+pub(crate) fn closing_pdf(
+    statement: &ClosingView,
+    paper: Paper,
+    language: Language,
+) -> Result<Vec<u8>, AppError> {
     let more = statement.explained.len().saturating_sub(FIRST).div_ceil(NEXT);
     let draws: Vec<_> = (0..=more)
         .map(|page| {
             move |canvas: &mut Canvas<'_, '_>, (x, y): (f32, f32)| draw(canvas, x, y, statement, page)
         })
         .collect();
-    let pages: Vec<(String, &super::Draw<'_>)> = (1..)
+    let pages: Vec<(String, &super::Draw<'_>)> = (1_u32..)
         .zip(&draws)
-        .map(|(number, draw)| (format!("Page {number}"), draw as &super::Draw<'_>))
+        .map(|(number, draw)| (words::PageNumbered { page: number }.say(language), draw as &super::Draw<'_>))
         .collect();
-    Ok(document(&format!("Closing of {}", statement.name), &statement.issued.rfc3339, paper, &pages)?)
+    let title = words::ClosingOf { name: &statement.name }.say(language);
+    Ok(document(&title, &statement.issued.rfc3339, paper, language, &pages)?)
 }
 
 fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, statement: &ClosingView, page: usize) {
     canvas.mark(x, y, 18.0, INK);
-    canvas.text(x + 26.0, y + 14.5, bold(12.0), "CLOSING STATEMENT");
+    canvas.text(x + 26.0, y + 14.5, bold(12.0), &words::ClosingStatement.say(canvas.language));
     canvas.line((x, y + 24.0), (x + WIDTH, y + 24.0), 2.0, INK);
     let mut line = y + 44.0;
     let (skip, take) = if page == 0 { (0, FIRST) } else { (FIRST + (page - 1) * NEXT, NEXT) };
     if page == 0 {
         canvas.fit((x, line + 14.0), WIDTH, bold(26.0), &statement.name);
         line += 36.0;
-        let labels = ["loads", "inspections", "lifted", "set down", "lost"];
+        let labels = [
+            words::CountedLoads.saying(),
+            words::CountedInspections.saying(),
+            words::CountedLifted.saying(),
+            words::CountedSetDown.saying(),
+            words::CountedLost.saying(),
+        ];
         for (at, (label, count)) in labels.iter().zip(&statement.counts).enumerate() {
             let column = x + at as f32 * WIDTH / 5.0;
-            canvas.text(column, line, bold(7.5).grey(SOFT), &label.to_uppercase());
+            canvas.text(column, line, bold(7.5).grey(SOFT), &label.say(canvas.language).to_uppercase());
             canvas.text(column, line + 20.0, bold(18.0), &count.to_string());
         }
         line += 40.0;
         let signed =
-            format!("Signed by {}, {}. Check {}.", statement.by, statement.issued.dtg, statement.check);
+            words::SignedByAt { by: &statement.by, at: &statement.issued.dtg, check: &statement.check }
+                .say(canvas.language);
         canvas.fit((x, line), WIDTH, plain(11.0), &signed);
-        let account = format!("The account rests on {} words; its digest is", statement.words);
+        let account = words::AccountRestsOn { count: &statement.words }.say(canvas.language);
         canvas.fit((x, line + 15.0), WIDTH, plain(9.5), &account);
         canvas.fit((x, line + 27.0), WIDTH, plain(9.5), &statement.account);
         line += 48.0;
         let heading = match statement.explained.len() {
-            0 => "Nothing was open.".to_owned(),
-            1 => "1 point was open, and is explained:".to_owned(),
-            many => format!("{many} points were open, and are explained:"),
+            0 => words::NothingWasOpen.say(canvas.language),
+            1 => words::OnePointExplained.say(canvas.language),
+            many => words::ManyPointsExplained { many: &many }.say(canvas.language),
         };
         canvas.text(x, line, bold(11.0), &heading);
         line += 18.0;
@@ -69,5 +82,10 @@ fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, statement: &ClosingView, pa
         canvas.block((x, line + 12.0), WIDTH, 2, plain(9.5), &point.note);
         line += ROW;
     }
-    canvas.text(x, y + HEIGHT - 12.0, plain(8.0).grey(SOFT), &format!("Page {}", page + 1));
+    canvas.text(
+        x,
+        y + HEIGHT - 12.0,
+        plain(8.0).grey(SOFT),
+        &words::PageNumbered { page: &(page + 1) }.say(canvas.language),
+    );
 }

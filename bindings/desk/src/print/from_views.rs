@@ -1,7 +1,9 @@
 //! From the facade's views to what the pages say.
 
 use serde::Deserialize;
-use slingseal_app::{AppError, CodeView, FindingState, RecordState, RecordView, TagView};
+use slingseal_app::catalogue::Saying;
+use slingseal_app::catalogue::paper as words;
+use slingseal_app::{AppError, CodeView, FindingState, Language, RecordState, RecordView, TagView};
 
 use super::{
     Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, PrintError, RecordPage, load_sheets,
@@ -20,7 +22,7 @@ pub(super) fn code(view: &CodeView) -> Code {
     Code { modules, dark, check: view.check.clone() }
 }
 
-fn sheet(tag: &TagView, picture: &CodeView) -> LoadSheet {
+fn sheet(tag: &TagView, picture: &CodeView, language: Language) -> LoadSheet {
     let some = |text: &Option<String>| text.clone().unwrap_or_default();
     LoadSheet {
         load: tag.load.clone(),
@@ -51,7 +53,9 @@ fn sheet(tag: &TagView, picture: &CodeView) -> LoadSheet {
             _ => String::new(),
         },
         rigged_to: match (&tag.basis.manual, &tag.basis.manual_edition) {
-            (Some(manual), Some(edition)) => format!("{manual}, edition {edition}"),
+            (Some(manual), Some(edition)) => {
+                words::ManualEdition { manual: &manual, edition: &edition }.say(language)
+            }
             _ => String::new(),
         },
         edition: tag
@@ -62,9 +66,9 @@ fn sheet(tag: &TagView, picture: &CodeView) -> LoadSheet {
             .unwrap_or_default(),
         signed_by: tag.planner.clone(),
         unsigned: match tag.signature.as_str() {
-            "unknown" => "SIGNED BY SOMEBODY NOT TRUSTED",
-            "forged" => "FORGED OR ALTERED TAG",
-            _ => "UNSIGNED TAG",
+            "unknown" => words::SignedByStranger.say(language),
+            "forged" => words::ForgedTag.say(language),
+            _ => words::UnsignedTag.say(language),
         },
         // The sheet says by itself that nobody has signed.
         cautions: tag.warnings.iter().filter(|_| tag.signature != "unsigned").cloned().collect(),
@@ -87,10 +91,14 @@ fn legs(tag: &TagView) -> Vec<(String, String)> {
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn sheets_pdf(tags: &[(&TagView, &CodeView)], paper: Paper) -> Result<Vec<u8>, AppError> {
+pub(crate) fn sheets_pdf(
+    tags: &[(&TagView, &CodeView)],
+    paper: Paper,
+    language: Language,
+) -> Result<Vec<u8>, AppError> {
     let dated = tags.iter().map(|(tag, _)| tag.planned.rfc3339.as_str()).max();
-    let sheets: Vec<LoadSheet> = tags.iter().map(|(tag, code)| sheet(tag, code)).collect();
-    Ok(load_sheets(&sheets, dated.unwrap_or("1970-01-01T00:00:00Z"), paper)?)
+    let sheets: Vec<LoadSheet> = tags.iter().map(|(tag, code)| sheet(tag, code, language)).collect();
+    Ok(load_sheets(&sheets, dated.unwrap_or("1970-01-01T00:00:00Z"), paper, language)?)
 }
 
 /// What the page needs of the statics as a record keeps them.
@@ -133,7 +141,7 @@ struct Beyond {
 
 impl Rigging {
     /// What the tensions at rest do not say: the worst case and the rules, each with its share of the rating.
-    fn otherwise(&self) -> Vec<String> {
+    fn otherwise(&self, language: Language) -> Vec<String> {
         if self.legs.len() < 2 {
             return Vec::new();
         }
@@ -145,20 +153,17 @@ impl Rigging {
         });
         if let Some((leg, carries, share)) = worst.max_by(|a, b| a.2.total_cmp(&b.2)) {
             let carries = self.in_unit(carries);
-            said.push(format!(
-                "Worst case, however the legs share it: leg {} carries {carries}, {} of its rating",
-                leg.name,
-                percent(share)
-            ));
+            said.push(
+                words::WorstCase { leg: &leg.name, carries: &carries, share: &percent(share) }.say(language),
+            );
         }
         if let Some(rules) = &self.rules {
-            let three =
-                (self.legs.len() > 2).then(|| format!("three legs carry, {}; if ", percent(rules.three_leg)));
-            let two = format!("two carry, {}", percent(rules.two_leg));
-            said.push(format!(
-                "By the handbooks' rules: if {}{two} of the rating",
-                three.unwrap_or_default()
-            ));
+            let two = percent(rules.two_leg);
+            said.push(if self.legs.len() > 2 {
+                words::RulesThreeAndTwo { three: percent(rules.three_leg), two }.say(language)
+            } else {
+                words::RulesTwo { two }.say(language)
+            });
         }
         said
     }
@@ -194,38 +199,52 @@ pub(crate) fn record_pdf(
     view: &RecordView,
     seal: Option<&CodeView>,
     paper: Paper,
+    language: Language,
 ) -> Result<Vec<u8>, AppError> {
     let line = &view.line;
     let standing = match (line.state, view.voids.last()) {
         (RecordState::Voided, void) => {
-            let decided = if line.fit { "FIT" } else { "NOT FIT" };
-            format!("was {decided}; {}", void.map_or("taken back", String::as_str))
+            let taken_back = words::TakenBack.say(language);
+            let void = void.unwrap_or(&taken_back);
+            if line.fit {
+                words::WasFit { void }.say(language)
+            } else {
+                words::WasNotFit { void }.say(language)
+            }
         }
-        (RecordState::Superseded, _) => "a later inspection took its place".into(),
+        (RecordState::Superseded, _) => words::TookItsPlace.say(language),
         (RecordState::Expired, _) => line.valid_until.dtg.clone(),
-        (RecordState::Fit, _) => format!("until {} for {}", line.valid_until.dtg, line.aircraft),
-        (RecordState::NotFit, _) => format!("decided {}", line.issued.dtg),
+        (RecordState::Fit, _) => {
+            words::UntilFor { until: &line.valid_until.dtg, aircraft: &line.aircraft }.say(language)
+        }
+        (RecordState::NotFit, _) => words::DecidedAt { at: &line.issued.dtg }.say(language),
         (RecordState::Refused | RecordState::Waits | RecordState::NoInspection, _) => {
             view.reasons.first().cloned().unwrap_or_default()
         }
     };
     let tag = view.tag.as_ref();
-    let fact = |label: &str, value: String| (label.to_owned(), value);
+    let fact = |label: Saying, value: String| (label.say(language), value);
     let rigging: Option<Rigging> =
         view.rigging_json.as_deref().and_then(|json| serde_json::from_str(json).ok());
     let mut facts = vec![
-        fact("inspector", line.inspector.clone()),
-        fact("rigger", line.rigger.clone()),
-        fact("procedure", format!("{} version {}", line.procedure, line.version)),
-        fact("gross weight", tag.map(|tag| tag.gross.clone()).unwrap_or_default()),
-        fact("allowable", tag.map(|tag| tag.allowable.clone()).unwrap_or_default()),
-        fact("aircraft", line.aircraft.clone()),
-        fact("from", line.place.clone()),
-        fact("grid", tag.and_then(|tag| tag.pickup.grid.clone()).unwrap_or_default()),
-        fact("to", tag.map(|tag| tag.destination.name.clone()).unwrap_or_default()),
-        fact("sealed", line.issued.dtg.clone()),
-        fact("valid until", if line.fit { line.valid_until.dtg.clone() } else { String::new() }),
-        fact("tag signed by", tag.and_then(|tag| tag.planner.clone()).unwrap_or_default()),
+        fact(words::LabelInspector.saying(), line.inspector.clone()),
+        fact(words::LabelRigger.saying(), line.rigger.clone()),
+        fact(
+            words::LabelProcedure.saying(),
+            words::VersionOf { procedure: &line.procedure, version: &line.version }.say(language),
+        ),
+        fact(words::GrossWeight.saying(), tag.map(|tag| tag.gross.clone()).unwrap_or_default()),
+        fact(words::LabelAllowable.saying(), tag.map(|tag| tag.allowable.clone()).unwrap_or_default()),
+        fact(words::LabelAircraft.saying(), line.aircraft.clone()),
+        fact(words::LabelFrom.saying(), line.place.clone()),
+        fact(words::LabelGrid.saying(), tag.and_then(|tag| tag.pickup.grid.clone()).unwrap_or_default()),
+        fact(words::LabelTo.saying(), tag.map(|tag| tag.destination.name.clone()).unwrap_or_default()),
+        fact(words::LabelSealed.saying(), line.issued.dtg.clone()),
+        fact(
+            words::LabelValidUntil.saying(),
+            if line.fit { line.valid_until.dtg.clone() } else { String::new() },
+        ),
+        fact(words::LabelTagSignedBy.saying(), tag.and_then(|tag| tag.planner.clone()).unwrap_or_default()),
     ];
     let basis = tag.map(|tag| tag.basis.lines.as_slice()).unwrap_or_default();
     facts.extend(basis.iter().map(|line| (line.label.to_lowercase(), line.text.clone())));
@@ -236,15 +255,16 @@ pub(crate) fn record_pdf(
         fit: line.state == RecordState::Fit,
         standing,
         facts,
-        moments: moments(view),
+        moments: moments(view, language),
         deficiencies: view
             .findings
             .iter()
             .map(|finding| Correction {
                 point: finding.prompt.clone(),
                 found: finding.shown.clone(),
-                corrected: (finding.state == FindingState::Closed)
-                    .then(|| finding.story.last().cloned().unwrap_or_else(|| "reinspected".into())),
+                corrected: (finding.state == FindingState::Closed).then(|| {
+                    finding.story.last().cloned().unwrap_or_else(|| words::Reinspected.say(language))
+                }),
             })
             .collect(),
         rigging: rigging
@@ -255,7 +275,7 @@ pub(crate) fn record_pdf(
                 [part.part.clone(), part.carries.clone(), share]
             })
             .collect(),
-        otherwise: rigging.as_ref().map(Rigging::otherwise).unwrap_or_default(),
+        otherwise: rigging.as_ref().map(|rigging| rigging.otherwise(language)).unwrap_or_default(),
         warnings: rigging.map(|rigging| rigging.warnings).unwrap_or_default(),
         drawing: slingseal_app::procedure_drawing(
             &line.procedure,
@@ -265,21 +285,21 @@ pub(crate) fn record_pdf(
         digest: line.record.clone(),
         code: seal.map(code),
     };
-    Ok(record_page(&page, paper)?)
+    Ok(record_page(&page, paper, language)?)
 }
 
 /// The story without the cards that were simply good: a page has no room for a hundred of them.
-fn moments(view: &RecordView) -> Vec<Moment> {
+fn moments(view: &RecordView, language: Language) -> Vec<Moment> {
     let moment = |when: &str, what: String| Moment { when: when.into(), what };
     let mut moments = Vec::new();
     let mut good = 0u32;
     for entry in &view.timeline {
-        if entry.what.starts_with("card ") && !entry.what.contains("eficien") {
+        if entry.kind == "good" {
             good += 1;
             continue;
         }
         if good > 0 {
-            moments.push(moment("", format!("{good} answers good")));
+            moments.push(moment("", words::AnswersGood { good: &good }.say(language)));
             good = 0;
         }
         moments.push(moment(&entry.at.dtg, entry.what.clone()));

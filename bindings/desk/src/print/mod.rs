@@ -27,6 +27,8 @@ use krilla::page::PageSettings;
 use krilla::tagging::{Tag, TagGroup, TagTree};
 use krilla::{Document, SerializeSettings};
 
+use slingseal_app::Language;
+
 use canvas::Canvas;
 use fonts::Fonts;
 
@@ -77,6 +79,7 @@ fn document(
     title: &str,
     dated: &str,
     paper: Paper,
+    language: Language,
     pages: &[(String, &Draw<'_>)],
 ) -> Result<Vec<u8>, PrintError> {
     let configuration = ConfigurationBuilder::new()
@@ -91,19 +94,25 @@ fn document(
         Metadata::new()
             .title(title.to_owned())
             .creator("Slingseal".into())
-            .language("en".into())
+            .language(language.code().into())
             .creation_date(date),
     );
     let fonts = Fonts::new();
     let (width, height) = paper.size();
-    let (mut tree, mut outline) = (TagTree::new().with_lang(Some("en".into())), Outline::new());
+    let (mut tree, mut outline) = (TagTree::new().with_lang(Some(language.code().into())), Outline::new());
     for (number, (name, draw)) in pages.iter().enumerate() {
         let settings = PageSettings::from_wh(width, height).ok_or_else(|| PrintError("paper size".into()))?;
         let mut page = document.start_page_with(settings);
         let mut surface = page.surface();
         let corner = ((width - WIDTH) / 2.0, (height - HEIGHT) / 2.0);
-        let mut canvas =
-            Canvas { fonts: &fonts, surface: &mut surface, page: number, read: Vec::new(), open: Vec::new() };
+        let mut canvas = Canvas {
+            fonts: &fonts,
+            surface: &mut surface,
+            language,
+            page: number,
+            read: Vec::new(),
+            open: Vec::new(),
+        };
         draw(&mut canvas, corner);
         let read = canvas.read;
         surface.finish();

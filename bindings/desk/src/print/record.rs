@@ -1,6 +1,7 @@
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
 use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
-use slingseal_app::DrawingView;
+use slingseal_app::catalogue::paper as words;
+use slingseal_app::{DrawingView, Language};
 
 /// One moment of a load's story.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,10 +62,14 @@ pub(crate) struct RecordPage {
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn record_page(page: &RecordPage, paper: Paper) -> Result<Vec<u8>, PrintError> {
+pub(crate) fn record_page(
+    page: &RecordPage,
+    paper: Paper,
+    language: Language,
+) -> Result<Vec<u8>, PrintError> {
     let draw = |canvas: &mut Canvas<'_, '_>, (x, y): (f32, f32)| draw(canvas, x, y, page);
-    let title = format!("Record of load {}", page.load);
-    document(&title, &page.dated, paper, &[(title.clone(), &draw)])
+    let title = words::RecordOfLoad { load: &page.load }.say(language);
+    document(&title, &page.dated, paper, language, &[(title.clone(), &draw)])
 }
 
 const CODE: f32 = 168.0;
@@ -73,7 +78,7 @@ const DRAWN: f32 = 150.0;
 
 fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
     canvas.mark(x, y, 18.0, INK);
-    canvas.text(x + 26.0, y + 14.5, bold(12.0), "INSPECTION RECORD");
+    canvas.text(x + 26.0, y + 14.5, bold(12.0), &words::InspectionRecord.say(canvas.language));
     canvas.line((x, y + 24.0), (x + WIDTH, y + 24.0), 2.0, INK);
 
     let left = WIDTH - CODE - 14.0;
@@ -81,8 +86,8 @@ fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
     canvas.block((x, y + 86.0), left, 1, plain(13.0), &page.description);
     outcome(canvas, x, y + 98.0, left, page);
     if let Some(code) = &page.code {
-        canvas.code((x + WIDTH - CODE, y + 30.0), CODE, code, "The seal as a code");
-        let check = format!("Check {}", code.check);
+        canvas.code((x + WIDTH - CODE, y + 30.0), CODE, code, &words::SealAsCode.say(canvas.language));
+        let check = words::CheckWord { check: &code.check }.say(canvas.language);
         canvas.text(x + WIDTH - CODE / 2.0, y + 206.0, bold(9.0).side(Side::Middle), &check);
     }
     let mut line = facts(canvas, x, y + 220.0, &page.facts) + 2.0;
@@ -156,15 +161,15 @@ fn head(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, text: &str) -> f32 {
 }
 
 fn more(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, left_out: usize) {
-    canvas.text(x, y, bold(9.0), &format!("and {left_out} more: see the export of this record"));
+    canvas.text(x, y, bold(9.0), &words::MoreInExport { left_out: &left_out }.say(canvas.language));
 }
 
 fn deficiencies(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, found: &[Correction]) -> f32 {
     let open = found.iter().filter(|one| one.corrected.is_none()).count();
     let title = match (found.len(), open) {
-        (0, _) => "Deficiencies: none found".to_owned(),
-        (all, 0) => format!("Deficiencies: {all} found, all corrected and reinspected"),
-        (all, open) => format!("Deficiencies: {all} found, {open} open"),
+        (0, _) => words::DeficienciesNone.say(canvas.language),
+        (all, 0) => words::DeficienciesAllCorrected { all: &all }.say(canvas.language),
+        (all, open) => words::DeficienciesOpen { all: &all, open: &open }.say(canvas.language),
     };
     let mut line = head(canvas, x, y, &title);
     for (at, one) in found.iter().enumerate() {
@@ -173,9 +178,13 @@ fn deficiencies(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, found:
             line += 14.0;
             break;
         }
-        let state = if one.corrected.is_some() { "CORRECTED" } else { "OPEN" };
+        let state = if one.corrected.is_some() {
+            words::StateCorrected.say(canvas.language)
+        } else {
+            words::StateOpen.say(canvas.language)
+        };
         canvas.together(|canvas| {
-            canvas.text(x, line, bold(8.5), state);
+            canvas.text(x, line, bold(8.5), &state);
             canvas.fit((x + 58.0, line), WIDTH - 58.0, bold(10.0), &format!("{}: {}", one.point, one.found));
             if let Some(corrected) = &one.corrected {
                 canvas.fit((x + 58.0, line + 11.5), WIDTH - 58.0, plain(9.5), corrected);
@@ -194,7 +203,7 @@ fn rigging(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, page: &Reco
     if page.rigging.is_empty() && page.warnings.is_empty() {
         return y;
     }
-    let mut line = head(canvas, x, y, "How it hangs: tensions at rest, of each part's rating");
+    let mut line = head(canvas, x, y, &words::HowItHangs.say(canvas.language));
     let column = (WIDTH - 24.0) / 2.0;
     for (at, [part, tension, share]) in page.rigging.iter().take(8).enumerate() {
         let place = x + (at % 2) as f32 * (column + 24.0);
@@ -245,7 +254,7 @@ fn load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, drawing: &DrawingView) {
 }
 
 fn story(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, width: f32, moments: &[Moment]) {
-    let mut line = head(canvas, x, y, "What happened (UTC)");
+    let mut line = head(canvas, x, y, &words::WhatHappenedUtc.say(canvas.language));
     let top = line;
     let room = (((bottom - line) / 12.5).floor().max(1.0)) as usize;
     let shown = if moments.len() > room { room.saturating_sub(1) } else { moments.len() };
@@ -268,10 +277,9 @@ fn story(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, width: f32, m
 fn foot(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, page: &RecordPage) {
     canvas.line((x, y), (x + WIDTH, y), 1.0, INK);
     canvas.together(|canvas| {
-        canvas.text(x, y + 12.0, bold(7.5).grey(SOFT), "SHA-256 OF THE FULL RECORD");
+        canvas.text(x, y + 12.0, bold(7.5).grey(SOFT), &words::DigestOfRecord.say(canvas.language));
         canvas.text(x, y + 23.0, plain(9.0), &page.digest);
     });
-    let note = "The code holds the inspector's signature; this page is a copy for people and proves nothing by itself. The governing manual \
-                rules; the record does not replace a qualified inspector.";
-    canvas.block((x, y + 35.0), WIDTH, 2, plain(8.0).grey(SOFT), note);
+    let note = words::CopyProvesNothing.say(canvas.language);
+    canvas.block((x, y + 35.0), WIDTH, 2, plain(8.0).grey(SOFT), &note);
 }

@@ -1,4 +1,6 @@
 use krilla::tagging::{TableHeaderScope, Tag};
+use slingseal_app::Language;
+use slingseal_app::catalogue::paper as words;
 
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
 use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
@@ -56,7 +58,7 @@ pub(crate) struct LoadSheet {
     /// Whose credential signed the tag; nothing where it is unsigned.
     pub signed_by: Option<String>,
     /// What stands there where no planner signed: "UNSIGNED TAG", or whose signature is worth nothing.
-    pub unsigned: &'static str,
+    pub unsigned: String,
     /// What to look out for with this load, beside the standing cautions.
     pub cautions: Vec<String>,
     /// The tag's code.
@@ -64,20 +66,27 @@ pub(crate) struct LoadSheet {
 }
 
 /// The standing cautions. The voltage: TM 1-1520-240-10 §4-3-9.
-const STANDING: [&str; 3] = [
-    "The governing manual rules; no sheet replaces a qualified inspector. Nobody rides on or hangs from the load.",
-    "Fly only on GO, checked before the aircraft comes in. Not inspected, moved, opened or rerigged: NO-GO.",
-    "Static on the hook can reach 40,000 V. Ground the hook before anybody touches it.",
-];
+fn standing(language: Language) -> [String; 3] {
+    [
+        words::CautionManualRules.say(language),
+        words::CautionOnlyOnGo.say(language),
+        words::CautionStaticOnHook.say(language),
+    ]
+}
 
 /// One page a load: the upper half hangs on the load, the lower half goes with the aircrew. `dated` is RFC 3339 with `Z`.
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn load_sheets(sheets: &[LoadSheet], dated: &str, paper: Paper) -> Result<Vec<u8>, PrintError> {
+pub(crate) fn load_sheets(
+    sheets: &[LoadSheet],
+    dated: &str,
+    paper: Paper,
+    language: Language,
+) -> Result<Vec<u8>, PrintError> {
     let title = match sheets {
-        [one] => format!("Load {}", one.load),
-        _ => format!("{} load sheets", sheets.len()),
+        [one] => words::LoadNumbered { load: &one.load }.say(language),
+        _ => words::ManyLoadSheets { count: sheets.len() }.say(language),
     };
     let draws: Vec<_> = sheets
         .iter()
@@ -89,9 +98,12 @@ pub(crate) fn load_sheets(sheets: &[LoadSheet], dated: &str, paper: Paper) -> Re
             }
         })
         .collect();
-    let pages: Vec<(String, &super::Draw<'_>)> =
-        draws.iter().zip(sheets).map(|(draw, sheet)| (format!("Load {}", sheet.load), draw as _)).collect();
-    document(&title, dated, paper, &pages)
+    let pages: Vec<(String, &super::Draw<'_>)> = draws
+        .iter()
+        .zip(sheets)
+        .map(|(draw, sheet)| (words::LoadNumbered { load: &sheet.load }.say(language), draw as _))
+        .collect();
+    document(&title, dated, paper, language, &pages)
 }
 
 fn cut(canvas: &mut Canvas<'_, '_>, x: f32, y: f32) {
@@ -100,10 +112,10 @@ fn cut(canvas: &mut Canvas<'_, '_>, x: f32, y: f32) {
     for (at, way) in [(x - 20.0, 1.0), (x + WIDTH + 20.0, -1.0)] {
         canvas.polygon(&[(at, y - 4.0), (at + 9.0 * way, y), (at, y + 4.0)], INK);
     }
-    let label = "cut or fold here";
-    let width = canvas.fonts.width(label, super::fonts::Weight::Regular, 8.0);
+    let label = words::CutOrFold.say(canvas.language);
+    let width = canvas.fonts.width(&label, super::fonts::Weight::Regular, 8.0);
     canvas.rect(x + WIDTH / 2.0 - width / 2.0 - 6.0, y - 5.0, width + 12.0, 10.0, PAPER);
-    canvas.text(x + WIDTH / 2.0, y + 2.7, plain(8.0).grey(SOFT).side(Side::Middle), label);
+    canvas.text(x + WIDTH / 2.0, y + 2.7, plain(8.0).grey(SOFT).side(Side::Middle), &label);
 }
 
 /// A small label with its value under it. Nothing where the value is empty.
@@ -121,39 +133,71 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
     const CODE: f32 = 236.0;
     canvas.rect(x, y, WIDTH, 26.0, INK);
     canvas.mark(x + 8.0, y + 4.0, 18.0, PAPER);
-    canvas.text(x + 34.0, y + 17.5, bold(12.0).grey(PAPER), "SLING LOAD");
+    canvas.text(x + 34.0, y + 17.5, bold(12.0).grey(PAPER), &words::SlingLoad.say(canvas.language));
     canvas.text(
         x + WIDTH - 10.0,
         y + 17.5,
         plain(10.0).grey(PAPER).side(Side::Right),
-        "hang on the load, code outward",
+        &words::HangCodeOutward.say(canvas.language),
     );
 
     let top = y + 32.0;
     // The quiet zone belongs to the code; the frame stands outside it.
-    canvas.code((x, top), CODE, &sheet.code, "The tag as a code");
+    canvas.code((x, top), CODE, &sheet.code, &words::TagAsCode.say(canvas.language));
     let right = x + CODE + 16.0;
     let width = WIDTH - CODE - 16.0;
     canvas.heading(1, &sheet.load, |canvas| canvas.fit((right, top + 48.0), width, bold(56.0), &sheet.load));
     canvas.block((right, top + 68.0), width, 2, plain(14.0), &sheet.description);
     canvas.line((right, top + 94.0), (x + WIDTH, top + 94.0), 1.5, INK);
     canvas.together(|canvas| {
-        canvas.text(right, top + 107.0, bold(7.5).grey(SOFT), &gross_label(sheet));
+        canvas.text(right, top + 107.0, bold(7.5).grey(SOFT), &gross_label(sheet, canvas.language));
         canvas.fit((right, top + 137.0), width, bold(31.0), &sheet.mass);
     });
     let half = (width - 12.0) / 2.0;
     let second = right + half + 12.0;
-    fact(canvas, (right, top + 155.0), half, 16.0, "aircraft", &sheet.aircraft);
-    fact(canvas, (second, top + 155.0), half, 16.0, "allowable, from the aircrew", &sheet.allowable);
+    fact(
+        canvas,
+        (right, top + 155.0),
+        half,
+        16.0,
+        &words::LabelAircraft.say(canvas.language),
+        &sheet.aircraft,
+    );
+    fact(
+        canvas,
+        (second, top + 155.0),
+        half,
+        16.0,
+        &words::LabelAllowableFromAircrew.say(canvas.language),
+        &sheet.allowable,
+    );
     let third = (width - 24.0) / 3.0;
     if sheet.airspeed.is_empty() {
-        fact(canvas, (right, top + 188.0), half, 16.0, "to", &sheet.destination);
-        fact(canvas, (second, top + 188.0), half, 16.0, "rigger", &sheet.rigger);
+        fact(
+            canvas,
+            (right, top + 188.0),
+            half,
+            16.0,
+            &words::LabelTo.say(canvas.language),
+            &sheet.destination,
+        );
+        fact(
+            canvas,
+            (second, top + 188.0),
+            half,
+            16.0,
+            &words::LabelRigger.say(canvas.language),
+            &sheet.rigger,
+        );
     } else {
         // What it rests on stands on the other half, where there is room.
         let airspeed = sheet.airspeed.split(" (").next().unwrap_or_default().to_owned();
-        let columns = [("to", &sheet.destination), ("rigger", &sheet.rigger), ("airspeed limit", &airspeed)];
-        for (at, (label, value)) in columns.into_iter().enumerate() {
+        let columns = [
+            (words::LabelTo.say(canvas.language), &sheet.destination),
+            (words::LabelRigger.say(canvas.language), &sheet.rigger),
+            (words::LabelAirspeedLimit.say(canvas.language), &airspeed),
+        ];
+        for (at, (label, value)) in columns.iter().enumerate() {
             fact(canvas, (right + at as f32 * (third + 12.0), top + 188.0), third, 13.0, label, value);
         }
     }
@@ -162,23 +206,23 @@ fn on_the_load(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
         (zone, grid) => format!("{zone}, {grid}"),
     };
     // The whole width: a grid reference that is cut is another place.
-    fact(canvas, (right, top + 219.0), width, 13.0, "from", &from);
+    fact(canvas, (right, top + 219.0), width, 13.0, &words::LabelFrom.say(canvas.language), &from);
 
     let strip = y + 274.0;
     signature(canvas, x, strip, sheet);
     let mut line = strip + 34.0;
-    for caution in sheet.cautions.iter().take(1).map(String::as_str).chain(STANDING) {
+    for caution in sheet.cautions.iter().take(1).cloned().chain(standing(canvas.language)) {
         canvas.polygon(&[(x, line), (x + 9.0, line), (x + 4.5, line - 8.0)], INK);
-        canvas.fit((x + 15.0, line), WIDTH - 15.0, bold(10.0), caution);
+        canvas.fit((x + 15.0, line), WIDTH - 15.0, bold(10.0), &caution);
         line += 13.0;
     }
 }
 
 /// A weight and how it is known are read together.
-fn gross_label(sheet: &LoadSheet) -> String {
+fn gross_label(sheet: &LoadSheet, language: Language) -> String {
     match sheet.weight_source.as_str() {
-        "" => "GROSS WEIGHT".to_owned(),
-        source => format!("GROSS WEIGHT, {}", source.to_uppercase()),
+        "" => words::GrossWeight.say(language).to_uppercase(),
+        source => words::GrossWeightFrom { source }.say(language).to_uppercase(),
     }
 }
 
@@ -187,13 +231,12 @@ fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
     match &sheet.signed_by {
         Some(name) => {
             canvas.rect(x, y, WIDTH, 20.0, WASH);
-            let rigged_to = match sheet.rigged_to.as_str() {
-                "" => String::new(),
-                manual => format!("   ·   rigged to {manual}"),
+            let text = match sheet.rigged_to.as_str() {
+                "" => words::TagSignedBy { name }.say(canvas.language),
+                manual => words::TagSignedByRiggedTo { name, manual }.say(canvas.language),
             };
-            let text = format!("Tag signed by {name}{rigged_to}");
             canvas.fit((x + 8.0, y + 14.0), WIDTH - 166.0, bold(11.0), &text);
-            let check = format!("Check {}", sheet.code.check);
+            let check = words::CheckWord { check: &sheet.code.check }.say(canvas.language);
             canvas.text(x + WIDTH - 8.0, y + 14.0, bold(11.0).side(Side::Right), &check);
         }
         None => {
@@ -203,7 +246,8 @@ fn signature(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadSheet) {
                 x + WIDTH / 2.0,
                 y + 14.0,
                 bold(11.0).side(Side::Middle),
-                &format!("{}: WAIT until the leader confirms it. Check {}", sheet.unsigned, sheet.code.check),
+                &words::UnsignedWaits { state: &sheet.unsigned, check: &sheet.code.check }
+                    .say(canvas.language),
             );
         }
     }
@@ -213,27 +257,27 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
     const CODE: f32 = 176.0;
     let left = WIDTH - CODE - 14.0;
     canvas.mark(x, y, 16.0, INK);
-    canvas.heading(2, "Copy for the aircrew", |canvas| {
-        canvas.text(x + 23.0, y + 13.0, bold(12.0), "COPY FOR THE AIRCREW");
+    canvas.heading(2, &words::CopyForAircrew.say(canvas.language), |canvas| {
+        canvas.text(x + 23.0, y + 13.0, bold(12.0), &words::CopyForAircrewHead.say(canvas.language));
     });
     canvas.line((x, y + 20.0), (x + left, y + 20.0), 1.5, INK);
-    canvas.code((x + WIDTH - CODE, y - 4.0), CODE, &sheet.code, "The same tag as a code");
+    canvas.code((x + WIDTH - CODE, y - 4.0), CODE, &sheet.code, &words::SameTagAsCode.say(canvas.language));
 
     canvas.fit((x, y + 52.0), left * 0.48, bold(30.0), &sheet.load);
     canvas.together(|canvas| {
-        canvas.text(x + left * 0.52, y + 32.0, bold(7.5).grey(SOFT), &gross_label(sheet));
+        canvas.text(x + left * 0.52, y + 32.0, bold(7.5).grey(SOFT), &gross_label(sheet, canvas.language));
         canvas.fit((x + left * 0.52, y + 53.0), left * 0.48, bold(21.0), &sheet.mass);
     });
     canvas.block((x, y + 67.0), left, 1, plain(11.0), &sheet.description);
     let facts = [
-        ("aircraft", &sheet.aircraft),
-        ("allowable, from the aircrew", &sheet.allowable),
-        ("from", &sheet.zone),
-        ("grid", &sheet.grid),
-        ("to", &sheet.destination),
-        ("rigger", &sheet.rigger),
-        ("procedure", &sheet.procedure),
-        ("airspeed limit", &sheet.airspeed),
+        (words::LabelAircraft.say(canvas.language), &sheet.aircraft),
+        (words::LabelAllowableFromAircrew.say(canvas.language), &sheet.allowable),
+        (words::LabelFrom.say(canvas.language), &sheet.zone),
+        (words::LabelGrid.say(canvas.language), &sheet.grid),
+        (words::LabelTo.say(canvas.language), &sheet.destination),
+        (words::LabelRigger.say(canvas.language), &sheet.rigger),
+        (words::LabelProcedure.say(canvas.language), &sheet.procedure),
+        (words::LabelAirspeedLimit.say(canvas.language), &sheet.airspeed),
     ];
     let half = (left - 12.0) / 2.0;
     for (at, (label, value)) in facts.iter().filter(|(_, value)| !value.is_empty()).enumerate() {
@@ -243,15 +287,21 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
 
     let mut line = y + 186.0;
     if !sheet.links.is_empty() {
-        let links: Vec<String> =
-            sheet.links.iter().map(|(leg, count)| format!("leg {leg}: {count}")).collect();
+        let links: Vec<String> = sheet
+            .links
+            .iter()
+            .map(|(leg, count)| words::LegCounted { leg: &leg, count: &count }.say(canvas.language))
+            .collect();
         canvas.together(|canvas| {
-            canvas.text(x, line, bold(9.0), "Link counts");
+            canvas.text(x, line, bold(9.0), &words::LinkCounts.say(canvas.language));
             canvas.fit((x + 62.0, line), WIDTH - 62.0, plain(10.5), &links.join(" · "));
         });
         line += 14.0;
     }
-    let rigged_to = [("Rigged to", &sheet.rigged_to), ("Edition ordered", &sheet.edition)];
+    let rigged_to = [
+        (words::RiggedTo.say(canvas.language), &sheet.rigged_to),
+        (words::EditionOrdered.say(canvas.language), &sheet.edition),
+    ];
     let half = WIDTH / 2.0;
     for (at, (label, value)) in rigged_to.iter().filter(|(_, value)| !value.is_empty()).enumerate() {
         let column = x + at as f32 * half;
@@ -264,17 +314,20 @@ fn with_the_aircrew(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, sheet: &LoadShe
     }
     equipment(canvas, x, line, y + 280.0, &sheet.equipment);
     by_hand(canvas, x, y + 292.0);
-    for (at, caution) in sheet.cautions.iter().skip(1).map(String::as_str).chain(STANDING).take(4).enumerate()
+    for (at, caution) in
+        sheet.cautions.iter().skip(1).cloned().chain(standing(canvas.language)).take(4).enumerate()
     {
-        canvas.fit((x, y + 313.0 + at as f32 * 9.6), WIDTH, plain(8.0), caution);
+        canvas.fit((x, y + 313.0 + at as f32 * 9.6), WIDTH, plain(8.0), &caution);
     }
 }
 
 /// Lines for a pen: who saw the verdict, and when.
 fn by_hand(canvas: &mut Canvas<'_, '_>, x: f32, y: f32) {
-    for (at, width, label) in
-        [(0.0, 170.0, "VERDICT SEEN BY"), (182.0, 110.0, "AT (UTC)"), (304.0, 219.0, "REMARKS")]
-    {
+    for (at, width, label) in [
+        (0.0, 170.0, &words::VerdictSeenBy.say(canvas.language)),
+        (182.0, 110.0, &words::AtUtc.say(canvas.language)),
+        (304.0, 219.0, &words::Remarks.say(canvas.language)),
+    ] {
         canvas.line((x + at, y), (x + at + width, y), 0.6, SOFT);
         canvas.text(x + at, y + 8.0, bold(6.5).grey(SOFT), label);
     }
@@ -310,7 +363,18 @@ fn equipment(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, lines: &[
     let shown = if lines.len() > room { room - 1 } else { lines.len() };
     let mut line = y;
     canvas.group(Tag::Table, |canvas| {
-        row(canvas, y, ["SERIAL", "EQUIPMENT", "RATING", "SOURCE OF THE RATING", "INSPECT BY"], true);
+        row(
+            canvas,
+            y,
+            [
+                &words::HeadSerial.say(canvas.language),
+                &words::HeadEquipment.say(canvas.language),
+                &words::HeadRating.say(canvas.language),
+                &words::HeadRatingSource.say(canvas.language),
+                &words::HeadInspectBy.say(canvas.language),
+            ],
+            true,
+        );
         canvas.line((x, y + 3.0), (x + WIDTH, y + 3.0), 0.8, INK);
         for one in lines.iter().take(shown) {
             line += ROW;
@@ -319,7 +383,7 @@ fn equipment(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, bottom: f32, lines: &[
         }
     });
     if shown < lines.len() {
-        let more = format!("and {} more: scan the code", lines.len() - shown);
+        let more = words::MoreInCode { count: &(lines.len() - shown) }.say(canvas.language);
         canvas.text(x, line + ROW, bold(9.0), &more);
     }
 }

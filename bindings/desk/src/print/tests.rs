@@ -6,6 +6,7 @@ use std::process::{Command, Stdio};
 use super::{
     Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, RecordPage, load_sheets, record_page,
 };
+use slingseal_app::Language;
 
 const DATED: &str = "2026-07-09T16:34:00Z";
 const TAG: &str = "LT1:DEMO$%*+-./: 0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ THE LOAD TAG OF A TEST, LONG ENOUGH FOR A REAL CODE";
@@ -49,7 +50,7 @@ pub(crate) fn sheet() -> LoadSheet {
         rigged_to: "the governing manual, edition 2024".into(),
         edition: "cargo-bag 3 (0011223344556677)".into(),
         signed_by: Some("Lantern 1, Sela Flood Relief".into()),
-        unsigned: "UNSIGNED TAG",
+        unsigned: "UNSIGNED TAG".into(),
         cautions: vec!["Water shifts: expect it to swing.".into()],
         code: code(TAG),
     }
@@ -146,7 +147,7 @@ fn codes(document: &[u8]) -> Vec<String> {
 #[test]
 fn the_sheet_says_everything_and_carries_its_code_twice() {
     for paper in [Paper::A4, Paper::Letter] {
-        let document = load_sheets(&[sheet()], DATED, paper).unwrap();
+        let document = load_sheets(&[sheet()], DATED, paper, Language::English).unwrap();
         let text = text(&document);
         for (wanted, times) in [
             ("KM-014", 2),
@@ -181,11 +182,11 @@ fn both_papers_hold_the_page() {
             .find_map(|line| line.strip_prefix("Page size:").map(|size| size.trim().to_owned()))
             .unwrap()
     };
-    let a4 = load_sheets(&[sheet()], DATED, Paper::A4).unwrap();
+    let a4 = load_sheets(&[sheet()], DATED, Paper::A4, Language::English).unwrap();
     assert!(size(&a4).starts_with("595.28 x 841.89 pts (A4)"), "{}", size(&a4));
-    let letter = load_sheets(&[sheet()], DATED, Paper::Letter).unwrap();
+    let letter = load_sheets(&[sheet()], DATED, Paper::Letter, Language::English).unwrap();
     assert!(size(&letter).starts_with("612 x 792 pts (letter)"), "{}", size(&letter));
-    for document in [a4, record_page(&page(), Paper::A4).unwrap()] {
+    for document in [a4, record_page(&page(), Paper::A4, Language::English).unwrap()] {
         let (width, height, data) = pixels(&document);
         let cut = (height - 792 * 150 / 72) / 2;
         let margin = 150 / 4;
@@ -198,14 +199,14 @@ fn both_papers_hold_the_page() {
 #[test]
 fn an_unsigned_tag_is_marked() {
     let unsigned = LoadSheet { signed_by: None, ..sheet() };
-    let text = text(&load_sheets(&[unsigned], DATED, Paper::A4).unwrap());
+    let text = text(&load_sheets(&[unsigned], DATED, Paper::A4, Language::English).unwrap());
     assert!(text.contains("UNSIGNED TAG: WAIT until the leader confirms it"), "{text}");
 }
 
 #[test]
 fn the_record_says_everything_and_its_code_reads() {
     let page = page();
-    let document = record_page(&page, Paper::A4).unwrap();
+    let document = record_page(&page, Paper::A4, Language::English).unwrap();
     let text = text(&document);
     for wanted in [
         "INSPECTION RECORD",
@@ -225,9 +226,12 @@ fn the_record_says_everything_and_its_code_reads() {
     }
     assert!(!text.contains("NOT FIT"));
     assert_eq!(codes(&document).len(), 1);
-    let not_fit =
-        record_page(&RecordPage { banner: "NOT FIT".into(), fit: false, code: None, ..page }, Paper::Letter)
-            .unwrap();
+    let not_fit = record_page(
+        &RecordPage { banner: "NOT FIT".into(), fit: false, code: None, ..page },
+        Paper::Letter,
+        Language::English,
+    )
+    .unwrap();
     assert!(self::text(&not_fit).contains("NOT FIT"));
     assert_eq!(codes(&not_fit), [""; 0]);
 }
@@ -235,10 +239,13 @@ fn the_record_says_everything_and_its_code_reads() {
 #[test]
 fn same_input_same_bytes() {
     assert!(
-        load_sheets(&[sheet(), sheet()], DATED, Paper::A4).unwrap()
-            == load_sheets(&[sheet(), sheet()], DATED, Paper::A4).unwrap()
+        load_sheets(&[sheet(), sheet()], DATED, Paper::A4, Language::English).unwrap()
+            == load_sheets(&[sheet(), sheet()], DATED, Paper::A4, Language::English).unwrap()
     );
-    assert!(record_page(&page(), Paper::A4).unwrap() == record_page(&page(), Paper::A4).unwrap());
+    assert!(
+        record_page(&page(), Paper::A4, Language::English).unwrap()
+            == record_page(&page(), Paper::A4, Language::English).unwrap()
+    );
 }
 
 /// The longest that every field may be (the bounds of the tag), and more lines than there is room: one page still, and it
@@ -250,7 +257,7 @@ fn too_much_is_cut_and_says_so() {
     sheet.description = "M".repeat(48);
     sheet.zone = "W".repeat(24);
     sheet.equipment = (0..20).map(|at| line(&"W".repeat(24), &format!("kind {at}"), "5,000 lb")).collect();
-    let document = load_sheets(&[sheet], DATED, Paper::A4).unwrap();
+    let document = load_sheets(&[sheet], DATED, Paper::A4, Language::English).unwrap();
     let said = text(&document);
     assert!(said.contains("more: scan the code"), "{said}");
     assert!(said.contains(&"W".repeat(16)), "{said}");
@@ -262,7 +269,7 @@ fn too_much_is_cut_and_says_so() {
     page.deficiencies = (0..40)
         .map(|at| Correction { point: format!("point {at}"), found: "loose".into(), corrected: None })
         .collect();
-    let document = record_page(&page, Paper::A4).unwrap();
+    let document = record_page(&page, Paper::A4, Language::English).unwrap();
     let said = text(&document);
     assert_eq!(said.matches("more: see the export").count(), 2, "{said}");
     assert!(said.contains("40 found, 40 open") && said.contains(&page.digest));
@@ -275,7 +282,7 @@ fn other_letters() {
     let mut sheet = sheet();
     sheet.rigger = "Žižka Ψάρι Жук".into();
     sheet.description = "水 water".into();
-    let said = text(&load_sheets(&[sheet], DATED, Paper::A4).unwrap());
+    let said = text(&load_sheets(&[sheet], DATED, Paper::A4, Language::English).unwrap());
     assert!(said.contains("Ψάρι") && said.contains("Жук") && said.contains("Žižka"), "{said}");
     assert!(said.contains("? water"), "{said}");
 }

@@ -1,9 +1,11 @@
 //! What was asked, taken apart. Nothing is read beyond its bound.
 
+use slingseal_app::catalogue::page as words;
 use std::collections::BTreeMap;
 use std::io::Read;
 
 use slingseal_app::AppError;
+use slingseal_app::catalogue::Saying;
 
 use super::http::Request;
 use crate::output::bad_input;
@@ -75,16 +77,16 @@ pub(super) fn form(request: &mut Request) -> Result<Form, AppError> {
 
 /// The whole body, up to a bound.
 pub(super) fn bytes(request: &mut Request, most: u64) -> Result<Vec<u8>, AppError> {
-    let too_large = || bad_input(format!("that is more than {} MiB; send less at a time", most >> 20));
+    let too_large = || bad_input(words::MoreThanMebibytes { most: &(most >> 20) });
     if request.length > most {
         return Err(too_large());
     }
     let mut bytes = Vec::new();
     let read = request.body().take(most).read_to_end(&mut bytes);
-    let broken = |what: &str| bad_input(format!("the upload broke off ({what}); send it again"));
+    let broken = |what: Saying| bad_input(words::UploadBrokeOff { what });
     match read {
-        Err(error) => Err(broken(&crate::output::plain(&error))),
+        Err(error) => Err(broken(crate::output::plain(&error).into())),
         Ok(read) if u64::try_from(read).is_ok_and(|read| read == request.length) => Ok(bytes),
-        Ok(_) => Err(broken("its end is missing")),
+        Ok(_) => Err(broken(words::EndIsMissing.into())),
     }
 }

@@ -3,7 +3,8 @@
 
 use std::net::SocketAddr;
 
-use slingseal_app::Entropy;
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{Entropy, Language};
 
 /// What one start lets in.
 pub(super) struct Guard {
@@ -29,13 +30,11 @@ pub(super) enum Refused {
 }
 
 impl Refused {
-    pub(super) fn say(self) -> &'static str {
+    pub(super) fn say(self, language: Language) -> String {
         match self {
-            Self::Host => "This address is not the one that was opened. Use the link that slingseal printed.",
-            Self::Origin => "This request came from another page. Use the page itself.",
-            Self::Stranger => {
-                "This browser is not known here. Use the link that slingseal printed when it started."
-            }
+            Self::Host => words::OtherAddress.say(language),
+            Self::Origin => words::FromOtherPage.say(language),
+            Self::Stranger => words::BrowserNotKnown.say(language),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Receiving: files, texts, what a scanner types, what a camera sees. One door for all of them.
 
+use slingseal_app::catalogue::page as words;
 use std::collections::{BTreeMap, VecDeque};
 use std::io::Read;
 
@@ -7,6 +8,8 @@ use slingseal_app::{
     App, AppError, BundleReport, Effort, FrameTaken, MovingReader, Reading, Received, Stamp, VerdictView,
     read_picture,
 };
+
+use slingseal_app::catalogue::Saying;
 
 use crate::output::{bad_input, plain};
 
@@ -75,7 +78,7 @@ impl Intake {
             Ok(FrameTaken::Whole(bundle)) => {
                 self.readers.remove(reader);
                 let report = app.bundle_read(&mut bundle.as_slice(), &mut |_| {});
-                Seen::Done(self.noted(said(app, "moving code", report)))
+                Seen::Done(self.noted(said(app, &words::MovingCode.say(app.spoken()), report)))
             }
             Err(error) => Seen::Done(self.noted(refused(app, &error))),
         }
@@ -111,8 +114,7 @@ pub(super) fn file(app: &App, name: &str, body: &mut dyn Read) -> Vec<Receipt> {
 }
 
 fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>, AppError> {
-    let broken =
-        |error: std::io::Error| bad_input(format!("the upload broke off: {}; send it again", plain(&error)));
+    let broken = |error: std::io::Error| bad_input(words::UploadBrokeOff { what: plain(&error) });
     let mut front = Vec::new();
     let length = u64::try_from(BUNDLE.len()).unwrap_or(u64::MAX);
     (&mut *body).take(length).read_to_end(&mut front).map_err(broken)?;
@@ -127,16 +129,15 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
         Err(_) => read_picture(&bytes)?,
     };
     if texts.is_empty() {
-        return Err(bad_input(format!(
-            "{name}: no code can be read in it; take the picture again: closer, flat"
-        )));
+        return Err(bad_input(words::NoCodeInFile { name: &name }));
     }
     // A refusal may stand at the end: what is too much is not begun.
     if texts.len() > MOST_CODES {
-        return Err(bad_input(format!(
-            "{name}: {} codes are more than are taken at once, {MOST_CODES}; nothing was taken, divide it or send a bundle",
-            texts.len()
-        )));
+        return Err(bad_input(words::MoreCodesThanTaken {
+            name: &name,
+            count: &texts.len(),
+            most: MOST_CODES,
+        }));
     }
     let texts: Vec<String> = texts.iter().map(|text| bare(text)).collect();
     Ok(app.receive_all(&texts).into_iter().map(|answer| receipt_of(app, answer)).collect())
@@ -152,7 +153,7 @@ fn receipt(app: &App, good: bool, what: String) -> Receipt {
 }
 
 fn refused(app: &App, error: &AppError) -> Receipt {
-    let mut lines = error.to_string().lines().map(str::to_owned).collect::<Vec<_>>();
+    let mut lines = error.say(app.spoken()).lines().map(str::to_owned).collect::<Vec<_>>();
     let what = if lines.is_empty() { String::new() } else { lines.remove(0) };
     Receipt { lines, ..receipt(app, false, what) }
 }
@@ -165,23 +166,25 @@ fn said(app: &App, name: &str, report: Result<BundleReport, AppError>) -> Receip
     };
     let mut lines = Vec::new();
     let counted = [
-        (report.new, "new records"),
-        (report.completed, "records completed"),
-        (report.known, "records known already"),
-        (report.papers, "new tags, voids, credentials and rosters"),
-        (report.photos, "new photographs"),
+        (report.new, words::NewRecords { count: report.new }.saying()),
+        (report.completed, words::RecordsCompleted { count: report.completed }.into()),
+        (report.known, words::RecordsKnown { count: report.known }.into()),
+        (report.papers, words::NewPapers { count: report.papers }.into()),
+        (report.photos, words::NewPhotographs { count: report.photos }.into()),
     ];
     let counted: Vec<String> = counted
         .into_iter()
         .filter(|(number, _)| *number > 0)
-        .map(|(number, what)| format!("{number} {what}"))
+        .map(|(_, what)| what.say(app.spoken()))
         .collect();
     let partly = report.new + report.completed + report.papers + report.photos > 0;
-    let what = if counted.is_empty() { "nothing new".into() } else { counted.join(", ") };
+    let what = if counted.is_empty() { words::NothingNew.say(app.spoken()) } else { counted.join(", ") };
     let aside = report.set_aside.iter().take(50);
-    lines.extend(aside.map(|line| format!("set aside, {} ({}): {}", line.place, line.kind, line.reason)));
+    lines.extend(aside.map(|line| {
+        words::SetAsideLine { place: &line.place, kind: &line.kind, reason: &line.reason }.say(app.spoken())
+    }));
     if report.set_aside.len() > 50 {
-        lines.push(format!("and {} more", report.set_aside.len() - 50));
+        lines.push(words::AndMore { count: &(report.set_aside.len() - 50) }.say(app.spoken()));
     }
     lines.extend(report.warnings);
     Receipt { lines, partly, ..receipt(app, report.set_aside.is_empty(), format!("{name}: {what}")) }
@@ -203,86 +206,90 @@ fn receipt_of(app: &App, answer: Result<Received, AppError>) -> Receipt {
     match taken {
         Received::Authority { name, trusted, .. } => {
             let lines = if trusted {
-                vec!["It is trusted here.".into()]
+                vec![words::TrustedHere.say(app.spoken())]
             } else {
-                vec![
-                    "Have its fingerprint read to you from the authority's own device.".into(),
-                    "Then trust it in the terminal: slingseal authority trust CARD".into(),
-                ]
+                vec![words::HaveFingerprintRead.say(app.spoken()), words::TrustInTerminal.say(app.spoken())]
             };
-            Receipt { lines, ..receipt(app, trusted, format!("the card of the authority {name}")) }
+            Receipt {
+                lines,
+                ..receipt(app, trusted, words::CardOfAuthority { name: &name }.say(app.spoken()))
+            }
         }
         Received::KeyRequest { holder, fingerprint, .. } => Receipt {
-            lines: vec!["Issue on it in the terminal: slingseal authority issue REQUEST".into()],
-            ..receipt(app, true, format!("a key request of {holder}, fingerprint {fingerprint}"))
+            lines: vec![words::IssueInTerminal.say(app.spoken())],
+            ..receipt(
+                app,
+                true,
+                words::KeyRequestOf { holder: &holder, fingerprint: &fingerprint }.say(app.spoken()),
+            )
         },
         Received::Credential { credential, .. } => receipt(
             app,
             true,
-            format!(
-                "the credential of {}, {}",
-                credential.holder,
-                if credential.revoked {
-                    "revoked: nothing signed under it counts".into()
-                } else {
-                    format!("until {}", credential.expires.dtg)
-                }
-            ),
+            if credential.revoked {
+                words::CredentialRevoked { holder: &credential.holder }.say(app.spoken())
+            } else {
+                words::CredentialUntil { holder: &credential.holder, until: &credential.expires.dtg }
+                    .say(app.spoken())
+            },
         ),
         Received::Roster { authority, sequence, revoked, approved, new } => {
-            let new = if new { "new" } else { "no newer than what was here" };
-            receipt(
-                app,
-                true,
-                format!(
-                    "roster {sequence} of {authority}, {revoked} revoked, {approved} procedures approved, {new}"
-                ),
-            )
+            let new = if new { words::IsNew.saying() } else { words::NoNewer.into() };
+            let number = sequence.to_string();
+            let what = words::RosterTaken { number, authority, revoked, approved, new };
+            receipt(app, true, what.say(app.spoken()))
         }
         Received::Tag(tag) => {
-            let what = format!("the tag of load {}: {}", tag.load, tag.description);
+            let what = words::TagTaken { load: &tag.load, description: &tag.description }.say(app.spoken());
             Receipt { load: Some(tag.load), lines: tag.warnings, ..receipt(app, true, what) }
         }
         Received::Seal(verdict) => seal(app, *verdict),
         Received::Void { load, by, cause, new } => {
-            let known = if new { "" } else { ", known already" };
-            let what = format!("load {load} taken back by {by}: {cause}{known}");
+            let what = words::LoadTakenBack { load: &load, by, cause };
+            let what = known_or_new(app, what.into(), new);
             Receipt { load: Some(load), ..receipt(app, true, what) }
         }
         Received::Movement { report, new } => {
-            let known = if new { "" } else { ", known already" };
-            let what = format!(
-                "load {}: {}, {} ({}){known}",
-                report.load, report.what, report.at.dtg, report.origin
-            );
+            let (load, event) = (&report.load, &report.what);
+            let what = words::MovementTaken { load, event, at: &report.at.dtg, origin: &report.origin };
+            let what = known_or_new(app, what.into(), new);
             Receipt { load: Some(report.load), ..receipt(app, true, what) }
         }
         Received::Closing { statement, new } => {
-            let known = if new { "" } else { ", known already" };
-            receipt(app, true, format!("the closing of {} by {}{known}", statement.name, statement.by))
+            let what = words::ClosingTaken { name: &statement.name, by: &statement.by };
+            receipt(app, true, known_or_new(app, what.into(), new))
         }
         Received::Inspection { name, by, fit, fit_until, .. } => {
             let found = match (fit, fit_until) {
-                (true, Some(until)) => format!("fit until {}", until.dtg),
-                (true, None) => "fit".to_owned(),
-                (false, _) => "not fit; a piece of gear is withdrawn".to_owned(),
+                (true, Some(until)) => words::PieceFitUntil { until: until.dtg }.saying(),
+                (true, None) => words::PieceFit.into(),
+                (false, _) => words::PieceWithdrawn.into(),
             };
-            receipt(app, fit, format!("Inspection of {name} by {by}: {found}"))
+            receipt(app, fit, words::InspectionTaken { name, by, found }.say(app.spoken()))
         }
         Received::Examination { what, load, by, new, .. } => {
-            let known = if new { "" } else { ", known already" };
-            let what = format!("an {what} of {by} on load {load}{known}");
-            let lines = vec!["Training, and no inspection: it says nothing of a load.".into()];
+            let what = known_or_new(app, words::ExaminationTaken { what, by, load }.into(), new);
+            let lines = vec![words::TrainingSaysNothing.say(app.spoken())];
             Receipt { lines, ..receipt(app, true, what) }
         }
     }
 }
 
+/// What was received, and whether it was here before.
+fn known_or_new(app: &App, what: Saying, new: bool) -> String {
+    if new { what.say(app.spoken()) } else { words::KnownAlready { what }.say(app.spoken()) }
+}
+
 fn seal(app: &App, verdict: VerdictView) -> Receipt {
     let load = verdict.facts.as_ref().map(|facts| facts.load.clone());
-    let of = load.as_deref().map(|load| format!(" of load {load}")).unwrap_or_default();
-    let what = format!("a seal{of}: {}, {}", verdict.word, verdict.first);
-    let together = verdict.shown.iter().map(|one| format!("load {}: {}, {}", one.load, one.word, one.first));
+    let (word, first) = (&verdict.word, &verdict.first);
+    let what = match &load {
+        Some(load) => words::SealOfLoad { load, word, first }.say(app.spoken()),
+        None => words::SealTaken { word, first }.say(app.spoken()),
+    };
+    let together = verdict.shown.iter().map(|one| {
+        words::ShownTogether { load: &one.load, word: &one.word, first: &one.first }.say(app.spoken())
+    });
     let mut lines: Vec<String> = together.collect();
     lines.extend(verdict.reasons.into_iter().skip(1).map(|reason| reason.text));
     Receipt { load, lines, ..receipt(app, verdict.word != "NO-GO", what) }

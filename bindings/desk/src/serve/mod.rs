@@ -13,6 +13,7 @@ mod routes;
 #[cfg(test)]
 mod strange;
 
+use slingseal_app::catalogue::page as words;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -45,23 +46,18 @@ pub(crate) struct Place {
 pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> {
     let ip = place.open.unwrap_or(IpAddr::V4(Ipv4Addr::LOCALHOST));
     if ip.is_unspecified() {
-        return Err(bad_input(
-            "0.0.0.0 opens every network of this machine; name the one address that is meant",
-        ));
+        return Err(bad_input(words::OpensEveryNetwork));
     }
     let wanted = SocketAddr::new(ip, place.port);
     let listener = TcpListener::bind(wanted).map_err(|error| {
-        bad_input(format!(
-            "{wanted}: {}; choose another with --port, or an address of this machine",
-            plain(&error)
-        ))
+        bad_input(words::AddressNotFree { wanted: wanted.to_string(), plain: &plain(&error) })
     })?;
     let address = listener.local_addr().map_err(|error| bad_input(plain(&error)))?;
     let desk = Desk::new(app, Guard::new(address, &SystemEntropy), place.page.clone());
     let ended = Arc::new(AtomicBool::new(false));
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
         signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| AppError::Internal {
-            message: format!("no signal can be caught: {}", plain(&error)).into(),
+            message: words::NoSignalCaught { plain: &plain(&error) }.into(),
         })?;
     }
     tell(&desk, json);
@@ -94,19 +90,15 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
 
 /// The link, once; and what an opened address means.
 fn tell(desk: &Desk<'_>, json: bool) {
-    let link = desk.guard.link();
+    let (link, language) = (desk.guard.link(), desk.app.spoken());
     if json {
         crate::output::print_json(&serde_json::json!({ "link": link, "open": desk.guard.open }));
     } else {
-        println!("The leader's page, until Ctrl-C:");
+        println!("{}", words::PageUntilCtrlC.say(language));
         println!("  {link}");
     }
     if desk.guard.open {
-        eprintln!(
-            "slingseal: this address is open to the network. Whoever has the link can read everything here and add to it, and \
-             whoever listens on the network can read along: nothing is encrypted. Use a cable or a network of your own. Tags are \
-             not signed and cameras do not work over it."
-        );
+        eprintln!("slingseal: {}", words::OpenToNetwork.say(language));
     }
     // A program that waits for the link must not wait for a full buffer.
     crate::console::flush();

@@ -1,10 +1,11 @@
 //! Which page answers which path.
 
+use slingseal_app::catalogue::page as words;
 use std::io::{Seek, Write};
 
 use slingseal_app::{
     AppError, BoardColumn, BoardRequest, BundleRequest, CheckPageRequest, ClassRequest, CloseRequest,
-    ExportTable, ListRequest, code_of,
+    ExportTable, ListRequest, PieceFilter, code_of,
 };
 
 use slingseal_app::catalogue::check_page as check_words;
@@ -16,8 +17,8 @@ use super::intake::{self, Receipt, Seen};
 use super::page::{self, Entered, Fault, Here};
 use super::reply::{Reply, status_of};
 use crate::check_page;
-use crate::output::{bad_input, plain};
-use crate::print::{Paper, checklist_pdf, faces, record_pdf, sheets_pdf};
+use crate::output::{bad_input, file_name, plain};
+use crate::print::{Paper, checklist_pdf, closing_pdf, faces, record_pdf, sheets_pdf};
 
 /// The largest bundle that is taken in over the page; a larger one goes through `bundle read`.
 const BUNDLE: u64 = 4 << 30;
@@ -36,38 +37,45 @@ pub(super) fn answer(desk: &Desk<'_>, mut request: Request) {
 
 fn guarded(desk: &Desk<'_>, request: &mut Request) -> Reply {
     let Some(ask) = Ask::of(request) else {
-        return Reply::page(page::turned_away("Nothing here is asked in this way.")).status(405);
+        return Reply::page(page::turned_away(&words::NotAskedSo.say(desk.app.spoken()), desk.app.spoken()))
+            .status(405);
     };
     let parts: Vec<&str> = ask.path.iter().map(String::as_str).collect();
     let host = request.field("Host");
     if parts == ["open"] && !ask.post {
         if let Err(refused) = desk.guard.check_host(host) {
-            return Reply::page(page::turned_away(refused.say())).status(403);
+            return Reply::page(page::turned_away(&refused.say(desk.app.spoken()), desk.app.spoken()))
+                .status(403);
         }
         return match desk.guard.admit(ask.query.get("token")) {
-            Some(cookie) => Reply::page(page::opened()).with("Set-Cookie", cookie),
+            Some(cookie) => Reply::page(page::opened(desk.app.spoken())).with("Set-Cookie", cookie),
             None => Reply::page(page::turned_away(
-                "This link is of another start. Use the one that slingseal printed last.",
+                &words::LinkOfOtherStart.say(desk.app.spoken()),
+                desk.app.spoken(),
             ))
             .status(403),
         };
     }
     let (origin, cookies) = (request.field("Origin"), request.field("Cookie"));
     if let Err(refused) = desk.guard.check(host, origin, cookies, ask.post) {
-        return Reply::page(page::turned_away(refused.say())).status(403);
+        return Reply::page(page::turned_away(&refused.say(desk.app.spoken()), desk.app.spoken()))
+            .status(403);
     }
     let answered =
         if ask.post { posted(desk, request, &parts, &ask.query) } else { looked(desk, &parts, &ask.query) };
     answered.unwrap_or_else(|error| match here(desk) {
         Ok(here) => Reply::page(page::failed(&here, &error)).status(status_of(&error)),
-        Err(_) => Reply::page(page::turned_away(&error.to_string())).status(500),
+        Err(_) => {
+            Reply::page(page::turned_away(&error.say(desk.app.spoken()), desk.app.spoken())).status(500)
+        }
     })
 }
 
 fn here(desk: &Desk<'_>) -> Result<Here, AppError> {
     let set_up = desk.app.set_up()?;
-    let whose = set_up.authority.or(set_up.holder).unwrap_or_else(|| "a home without a name".into());
-    Ok(Here { whose, now: desk.app.now().into() })
+    let whose =
+        set_up.authority.or(set_up.holder).unwrap_or_else(|| words::HomeWithoutName.say(desk.app.spoken()));
+    Ok(Here { language: desk.app.spoken(), whose, now: desk.app.now().into() })
 }
 
 fn shown(desk: &Desk<'_>, place: &str, title: &str, content: &maud::Markup) -> Result<Reply, AppError> {
@@ -93,30 +101,48 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
                 page: query.number("page", 0, u32::MAX),
                 most: SHELF,
             };
-            shown(desk, "/", "The zone", &page::board(&app.board_of(&request)?, &request))
+            shown(
+                desk,
+                "/",
+                &words::TheZone.say(desk.app.spoken()),
+                &page::board(&app.board_of(&request)?, &request, desk.app.spoken()),
+            )
         }
         ["close"] => {
-            let request =
-                CloseRequest { day: query.some("day"), loads: Vec::new(), name: query.some("name") };
+            let request = closing_of(query);
             // A home in which nothing is told yet has nothing to close.
             let view = match app.close_account(&request) {
                 Err(AppError::NotFound { .. }) => None,
                 answer => Some(answer?),
             };
-            shown(desk, "/close", "Closing", &page::close(view.as_ref(), &request))
+            let (signs, language) = (credentialed(desk, "leader")?, app.spoken());
+            let content = page::close(view.as_ref(), &request, &app.closings()?, signs.as_deref(), language);
+            shown(desk, "/close", &words::Closing.say(language), &content)
+        }
+        ["close", file] if file.ends_with(".pdf") => {
+            let digest = file.trim_end_matches(".pdf");
+            let none = || AppError::NotFound { message: words::NoSuchPage.into() };
+            let statement = app.closings()?.into_iter().find(|one| one.digest == digest).ok_or_else(none)?;
+            let pdf = closing_pdf(&statement, Paper::A4, app.spoken())?;
+            Ok(Reply::pdf(&format!("closing-{}.pdf", file_name(&statement.name)), pdf))
         }
         ["load", load] => {
             let view = app.load(load)?;
-            shown(desk, "", &format!("Load {}", view.load), &page::load(&view))
+            shown(
+                desk,
+                "",
+                &words::LoadNumbered { load: &view.load }.say(desk.app.spoken()),
+                &page::load(&view, desk.app.spoken()),
+            )
         }
         ["load", load, "rigging.svg"] => {
             let rigging = app.load(load)?.tag.and_then(|tag| tag.rigging);
-            let none = || AppError::NotFound { message: "this load's tag carries no rigging".into() };
+            let none = || AppError::NotFound { message: words::TagWithoutRigging.into() };
             Ok(Reply::svg(rigging.and_then(|rigging| rigging.picture_svg).ok_or_else(none)?))
         }
         ["record", file] if file.ends_with(".pdf") => {
             let view = app.record(file.trim_end_matches(".pdf"))?;
-            let pdf = record_pdf(&view, Some(&code_of(&view.seal)?), Paper::A4)?;
+            let pdf = record_pdf(&view, Some(&code_of(&view.seal)?), Paper::A4, desk.app.spoken())?;
             Ok(Reply::pdf(&format!("record-{}.pdf", view.line.load), pdf))
         }
         ["record", record, "seal.svg"] => Ok(Reply::svg(code_of(&app.record(record)?.seal)?.svg_labelled()?)),
@@ -126,28 +152,52 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
         ["sheet.pdf"] => sheets(desk, query),
         ["deficiencies"] => {
             let days = days(query);
-            shown(desk, "/deficiencies", "Deficiencies", &page::deficiencies(&app.deficiencies(days)?, days))
+            shown(
+                desk,
+                "/deficiencies",
+                &words::Deficiencies.say(desk.app.spoken()),
+                &page::deficiencies(&app.deficiencies(days)?, days, desk.app.spoken()),
+            )
         }
         ["people"] => {
             // A home that is no authority has issued nothing.
             let issued = app.issued().ok();
-            shown(desk, "/people", "People", &page::people(&app.people()?, issued.as_ref()))
+            shown(
+                desk,
+                "/people",
+                &words::PlacePeople.say(desk.app.spoken()),
+                &page::people(&app.people()?, issued.as_ref(), desk.app.spoken()),
+            )
         }
-        ["procedures"] => shown(desk, "/procedures", "Procedures", &page::procedures(&app.editions()?)),
+        ["procedures"] => shown(
+            desk,
+            "/procedures",
+            &words::PlaceProcedures.say(desk.app.spoken()),
+            &page::procedures(&app.editions()?, desk.app.spoken()),
+        ),
         ["procedures", file] if file.ends_with(".pdf") => {
             let view = app.checklist(file.trim_end_matches(".pdf"))?;
-            Ok(Reply::pdf(&format!("{}-blank.pdf", view.id), checklist_pdf(&view, Paper::A4)?))
+            Ok(Reply::pdf(
+                &format!("{}-blank.pdf", view.id),
+                checklist_pdf(&view, Paper::A4, desk.app.spoken())?,
+            ))
         }
         ["equipment"] => {
-            let from = query.get("from");
-            let pieces = app.equipment(from, PAGE + 1)?;
-            let next = pieces.get(PAGE as usize).map(|piece| piece.serial.clone());
-            let listed = pieces.get(..PAGE as usize).unwrap_or(&pieces);
-            shown(desk, "/equipment", "Equipment", &page::equipment(listed, from, next.as_deref()))
+            let filter = PieceFilter {
+                state: query.some("state"),
+                words: query.some("words"),
+                page: query.number("page", 0, u32::MAX),
+                most: PAGE,
+            };
+            let content = page::equipment(&app.pieces(&filter)?, &filter, app.spoken());
+            shown(desk, "/equipment", &words::Equipment.say(app.spoken()), &content)
         }
         ["equipment", serial] => {
             let view = app.piece(serial, query.some("after"))?;
-            shown(desk, "/equipment", &format!("Equipment {}", view.serial), &page::piece(&view))
+            let leads = credentialed(desk, "leader")?;
+            let signs = if leads.is_some() { leads } else { credentialed(desk, "inspector")? };
+            let title = words::EquipmentOf { serial: &view.serial }.say(app.spoken());
+            shown(desk, "/equipment", &title, &page::piece(&view, signs.as_deref(), app.spoken()))
         }
         ["search"] => searched(desk, query),
         ["class"] => {
@@ -155,31 +205,57 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             let view =
                 app.exam_class(&ClassRequest { procedure: procedure.clone(), ..ClassRequest::default() })?;
             let known: Vec<String> = app.procedures()?.into_iter().map(|known| known.id).collect();
-            shown(desk, "/class", "The class", &page::class(&view, &known, procedure.as_deref()))
+            shown(
+                desk,
+                "/class",
+                &words::TheClass.say(desk.app.spoken()),
+                &page::class(&view, &known, procedure.as_deref(), desk.app.spoken()),
+            )
         }
         ["result", result] => {
             let view = app.exam_result(result)?;
-            shown(desk, "/class", &format!("Examination of {}", view.line.student), &page::result(&view))
+            shown(
+                desk,
+                "/class",
+                &words::ExaminationOf { student: &view.line.student }.say(desk.app.spoken()),
+                &page::result(&view, desk.app.spoken()),
+            )
         }
         ["plan"] => planned(desk, Entered::default()),
         ["plan", "made"] => {
             let tags = query.all("tag").take(2_000).map(|tag| app.tag(tag)).collect::<Result<Vec<_>, _>>()?;
-            shown(desk, "/plan", if tags.len() == 1 { "The tag" } else { "The tags" }, &page::made(&tags))
+            shown(
+                desk,
+                "/plan",
+                &words::TheTags { count: tags.len() }.say(desk.app.spoken()),
+                &page::made(&tags, desk.app.spoken()),
+            )
         }
         ["receive"] => {
             let aside = app.set_aside(50)?;
-            let content = page::receive(desk.intake().receipts(), &aside, !desk.guard.open);
-            shown(desk, "/receive", "Receive", &content)
+            let content =
+                page::receive(desk.intake().receipts(), &aside, !desk.guard.open, desk.app.spoken());
+            shown(desk, "/receive", &words::PlaceReceive.say(desk.app.spoken()), &content)
         }
         ["export"] => {
             let leads = credentialed(desk, "leader")?;
             let ready = check_page::shell(desk.page.as_deref()).is_ok();
-            shown(desk, "/export", "Export", &page::export(leads.as_deref(), ready))
+            shown(
+                desk,
+                "/export",
+                &words::PlaceExport.say(desk.app.spoken()),
+                &page::export(leads.as_deref(), ready, desk.app.spoken()),
+            )
         }
         ["hook-check"] => {
             let made = desk.hook_check();
             let Some((made, _)) = made.as_ref() else { return Ok(Reply::see("/export")) };
-            shown(desk, "/export", "Hook check", &page::hook_check(made))
+            shown(
+                desk,
+                "/export",
+                &words::HookCheck.say(desk.app.spoken()),
+                &page::hook_check(made, desk.app.spoken()),
+            )
         }
         ["hook-check", "hook.html"] => {
             let none = || AppError::NotFound { message: check_words::NoPageMade.into() };
@@ -194,12 +270,12 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             let part = query.number("part", 1, u32::try_from(moving.len()).unwrap_or(1).max(1));
             let at = usize::try_from(part).unwrap_or(1).saturating_sub(1);
             let Some(code) = moving.get(at) else { return Ok(Reply::see("/export")) };
-            let content = page::moving(code.made(), code.enough(), part, moving.len());
+            let content = page::moving(code.made(), code.enough(), part, moving.len(), desk.app.spoken());
             drop(moving);
-            shown(desk, "/export", "Moving code", &content)
+            shown(desk, "/export", &words::MovingCodeTitle.say(desk.app.spoken()), &content)
         }
         ["moving", part, file] => {
-            let none = || bad_input("there is no such frame; show the moving code again");
+            let none = || bad_input(words::NoSuchFrame);
             let number = file.strip_suffix(".svg").and_then(|number| number.parse().ok()).ok_or_else(none)?;
             let at = part.parse::<usize>().ok().and_then(|part| part.checked_sub(1)).ok_or_else(none)?;
             Ok(Reply::svg(desk.moving().get(at).ok_or_else(none)?.frame(number)?.svg()?))
@@ -209,7 +285,7 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
         ["mark.svg"] => Ok(kept("image/svg+xml", page::MARK.as_bytes())),
         ["face", "regular.ttf"] => Ok(kept("font/ttf", faces().0)),
         ["face", "bold.ttf"] => Ok(kept("font/ttf", faces().1)),
-        _ => Err(AppError::NotFound { message: "there is no such page here".into() }),
+        _ => Err(AppError::NotFound { message: words::NoSuchPage.into() }),
     }
 }
 
@@ -243,8 +319,17 @@ fn searched(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
     // A state is no word of any record: it is asked of the board, which knows it.
     let board = desk.app.board(FOR_EVER, SHELF)?;
     let in_state: Vec<_> = board.columns.into_iter().filter(|column| is_state(column, &asked)).collect();
-    let title = if asked.is_empty() { "Every record".to_owned() } else { format!("Search: {asked}") };
-    shown(desk, "", &title, &page::search(&asked, exact.as_ref(), &in_state, &page, next.as_deref()))
+    let title = if asked.is_empty() {
+        words::EveryRecord.say(desk.app.spoken())
+    } else {
+        words::SearchFor { asked: &asked }.say(desk.app.spoken())
+    };
+    shown(
+        desk,
+        "",
+        &title,
+        &page::search(&asked, exact.as_ref(), &in_state, &page, next.as_deref(), desk.app.spoken()),
+    )
 }
 
 /// Days that no account is older than.
@@ -258,17 +343,17 @@ fn is_state(column: &BoardColumn, asked: &str) -> bool {
 fn sheets(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
     let tags = query.all("tag").take(2_000).map(|tag| desk.app.tag(tag)).collect::<Result<Vec<_>, _>>()?;
     let name = match tags.as_slice() {
-        [] => return Err(bad_input("no tag was named; print from the page of the load")),
+        [] => return Err(bad_input(words::NoTagNamed)),
         [one] => format!("load-{}.pdf", one.tag.load),
         _ => "load-sheets.pdf".into(),
     };
     let pages: Vec<_> = tags.iter().map(|made| (&made.tag, &made.code)).collect();
-    Ok(Reply::pdf(&name, sheets_pdf(&pages, Paper::A4)?))
+    Ok(Reply::pdf(&name, sheets_pdf(&pages, Paper::A4, desk.app.spoken())?))
 }
 
 /// One of the class's tables, all of it.
 fn class_table(desk: &Desk<'_>, file: &str) -> Result<Reply, AppError> {
-    let none = || AppError::NotFound { message: "there is no such table of the class".into() };
+    let none = || AppError::NotFound { message: words::NoSuchClassTable.into() };
     let name = file.strip_prefix("class-").and_then(|name| name.strip_suffix(".csv")).ok_or_else(none)?;
     let tables = desk.app.exam_class_csv(&ClassRequest::default())?;
     let table = tables.into_iter().find(|table| table.name == name).ok_or_else(none)?;
@@ -280,7 +365,7 @@ fn class_table(desk: &Desk<'_>, file: &str) -> Result<Reply, AppError> {
 /// breaks off in the middle must not pass for one.
 fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
     let failed = |error: std::io::Error| AppError::StorageFull {
-        message: format!("the export cannot be written: {}; free some room", plain(&error)).into(),
+        message: words::ExportNotWritten { plain: &plain(&error) }.into(),
     };
     let file = tempfile::tempfile().map_err(failed)?;
     let mut out = std::io::BufWriter::new(file);
@@ -293,12 +378,16 @@ fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
         "equipment.csv" => {
             app.export_csv(ExportTable::Equipment, &mut out).map(|_| "text/csv; charset=utf-8")?
         }
+        "pieces.csv" => {
+            let csv = app.piece_lives_csv()?;
+            out.write_all(csv.as_bytes()).map_err(failed).map(|()| "text/csv; charset=utf-8")?
+        }
         "account.json" => app.export_json(&mut out).map(|_| "application/json")?,
         "everything.slb" => {
             let request = BundleRequest { have: None, photos: true, ..BundleRequest::default() };
             app.bundle_write(&request, &mut out).map(|_| "application/octet-stream")?
         }
-        _ => return Err(AppError::NotFound { message: "there is no such export".into() }),
+        _ => return Err(AppError::NotFound { message: words::NoSuchExport.into() }),
     };
     out.flush().map_err(failed)?;
     let mut file = out.into_inner().map_err(|error| failed(error.into_error()))?;
@@ -310,7 +399,12 @@ fn planned(desk: &Desk<'_>, entered: Entered) -> Result<Reply, AppError> {
     let bad = !entered.faults.is_empty();
     let procedures = desk.app.procedures()?;
     let signs = signer(desk)?;
-    let reply = shown(desk, "/plan", "Plan and print", &page::plan(&entered, &procedures, signs.as_deref()))?;
+    let reply = shown(
+        desk,
+        "/plan",
+        &words::PlanAndPrint.say(desk.app.spoken()),
+        &page::plan(&entered, &procedures, signs.as_deref(), desk.app.spoken()),
+    )?;
     Ok(if bad { reply.status(400) } else { reply })
 }
 
@@ -351,7 +445,7 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
                 }
             }
             if let Some((taken, enough)) = more {
-                let what = format!("{taken} frames of a moving code; about {enough} are wanted");
+                let what = words::FramesTaken { taken: &taken, enough: &enough }.say(desk.app.spoken());
                 desk.intake().note(Receipt {
                     at: app.now().into(),
                     good: true,
@@ -364,7 +458,7 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
             Ok(Reply::see("/receive"))
         }
         ["receive", "file"] => {
-            let name = query.some("name").unwrap_or_else(|| "a file".into());
+            let name = query.some("name").unwrap_or_else(|| words::AFileNamed.say(desk.app.spoken()));
             let name: String = name.chars().take(80).collect();
             let mut file = spooled(request)?;
             let receipts = intake::file(app, &name, &mut file);
@@ -395,10 +489,25 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
             *desk.moving() = codes;
             Ok(Reply::see("/moving"))
         }
+        ["close", "explain"] => {
+            let form = ask::form(request)?;
+            app.explain(form.get("point"), form.get("note"))?;
+            Ok(Reply::see(&closing_address(&form)))
+        }
+        ["close", "sign"] => {
+            not_in_the_clear(desk)?;
+            let form = ask::form(request)?;
+            app.sign_closing(&closing_of(&form), form.get("pin"))?;
+            Ok(Reply::see(&closing_address(&form)))
+        }
+        ["equipment", serial] => {
+            not_in_the_clear(desk)?;
+            let form = ask::form(request)?;
+            app.withdraw_piece(serial, form.get("why"), form.get("pin"))?;
+            Ok(Reply::see(&format!("/equipment/{}", page::encoded(serial))))
+        }
         ["hook-check"] => {
-            if desk.guard.open {
-                return Err(bad_input(check_words::PinInTheClear));
-            }
+            not_in_the_clear(desk)?;
             let shell = check_page::shell(desk.page.as_deref())?;
             let form = ask::form(request)?;
             let hours = Some(form.number("hours", 24, 168));
@@ -408,23 +517,47 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
             *desk.hook_check() = Some((made, html));
             Ok(Reply::see("/hook-check"))
         }
-        _ => Err(AppError::NotFound { message: "there is no such page here".into() }),
+        _ => Err(AppError::NotFound { message: words::NoSuchPage.into() }),
     }
+}
+
+/// No PIN over an open network.
+fn not_in_the_clear(desk: &Desk<'_>) -> Result<(), AppError> {
+    if desk.guard.open { Err(bad_input(check_words::PinInTheClear)) } else { Ok(()) }
+}
+
+/// Which account is closed.
+fn closing_of(form: &Form) -> CloseRequest {
+    CloseRequest {
+        day: form.some("day"),
+        loads: form.get("loads").split_whitespace().map(str::to_owned).collect(),
+        name: form.some("name"),
+    }
+}
+
+/// The page of the account that a form is of.
+fn closing_address(form: &Form) -> String {
+    let mut query = form_urlencoded::Serializer::new(String::new());
+    for name in ["day", "name", "loads"] {
+        if let Some(value) = form.some(name) {
+            query.append_pair(name, &value);
+        }
+    }
+    format!("/close?{}", query.finish())
 }
 
 /// An upload, whole, in a file without a name: what comes slowly must not hold up the home while it comes.
 fn spooled(request: &mut Request) -> Result<std::fs::File, AppError> {
     if request.length > BUNDLE {
-        return Err(bad_input("that is more than the page takes in; use slingseal bundle read"));
+        return Err(bad_input(words::MoreThanPageTakes));
     }
     let failed = |error: std::io::Error| AppError::StorageFull {
-        message: format!("the upload cannot be kept: {}; free some room, and send it again", plain(&error))
-            .into(),
+        message: words::UploadNotKept { plain: &plain(&error) }.into(),
     };
     let mut file = tempfile::tempfile().map_err(failed)?;
     let length = request.length;
     if std::io::copy(request.body(), &mut file).map_err(failed)? < length {
-        return Err(bad_input("the upload broke off; send it again"));
+        return Err(bad_input(words::UploadCut));
     }
     file.rewind().map_err(failed)?;
     Ok(file)
@@ -460,14 +593,12 @@ fn fault_of(line: &str) -> Fault {
 
 fn make(desk: &Desk<'_>, list: &str, form: Form, one: bool) -> Result<Reply, AppError> {
     let pin = form.some("pin").filter(|_| !desk.guard.open);
-    let none = |name: &str| {
-        Err(format!("{name} is a file; make tags with rigging in the terminal: slingseal tag write"))
-    };
+    let none = |name: &str| Err(words::RiggingInTerminal { name }.say(desk.app.spoken()));
     let made = match desk.app.write_tags(list, &none, pin.as_deref()) {
         Ok(made) => made,
         Err(error @ (AppError::BadInput { .. } | AppError::Refused { .. } | AppError::NotFound { .. })) => {
             let whole = |line: &str| Fault { field: None, words: line.to_owned() };
-            let message = error.to_string();
+            let message = error.say(desk.app.spoken());
             let faults = message.lines().map(|line| if one { fault_of(line) } else { whole(line) }).collect();
             return planned(desk, Entered { form, faults });
         }

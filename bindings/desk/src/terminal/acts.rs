@@ -220,7 +220,7 @@ impl Desk {
             .deficiencies
             .iter()
             .map(|known| {
-                let place = look::fate_words(known.fate);
+                let place = look::fate_words(known.fate).say(self.language);
                 let (name, shown) = (known.name.clone(), known.shown.clone());
                 let point = Box::new(point.clone());
                 Item::new(format!("{}{place}", known.shown), Action::Describe { point, name, shown })
@@ -444,7 +444,7 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
         tag.description.clone(),
         words::WhichAllowed { gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }
             .say(language),
-        format!("{} to {}", tag.pickup.name, tag.destination.name),
+        words::FromTo { from: &tag.pickup.name, to: &tag.destination.name }.say(language),
         words::RiggedPlanned {
             rigger: tag.rigger.clone().unwrap_or_else(|| words::SomeoneNotNamed.say(language)),
             dtg: &tag.planned.dtg,

@@ -124,8 +124,9 @@ impl Desk {
             room = room.saturating_sub(10);
         }
         if self.run.is_some() {
-            first.push(Span::styled(" EXAM ", self.look.bar(Tone::Practice)));
-            room = room.saturating_sub(6);
+            first
+                .push(Span::styled(words::ExaminationBand.say(self.language), self.look.bar(Tone::Practice)));
+            room = room.saturating_sub(8);
         }
         let Some(view) = &self.view else {
             first.push(Span::styled(
@@ -219,7 +220,7 @@ impl Desk {
         }
         let Some(view) = &self.view else { return (String::new(), Tone::Plain) };
         match (&self.run, &view.card) {
-            (Some(run), _) if run.ended => return ("[x]  THE RUN IS ENDED".into(), Tone::Wait),
+            (Some(run), _) if run.ended => return (words::RunIsEnded.say(self.language), Tone::Wait),
             (Some(_), None) => return (words::EveryCardAnsweredEndRun.say(self.language), Tone::Plain),
             _ => {}
         }
@@ -231,12 +232,12 @@ impl Desk {
             many => words::FindingsNotClosed { many: &many }.say(self.language),
         };
         let (words, tone) = match (&view.stage, &view.card) {
-            (WalkStage::Paused, _) => ("[=]  PAUSED".to_owned(), Tone::Wait),
+            (WalkStage::Paused, _) => (words::InspectionIsPaused.say(self.language), Tone::Wait),
             (WalkStage::Decided { fit: true }, _) => (words::FitNotSealedYet.say(self.language), Tone::Good),
             (WalkStage::Decided { fit: false }, _) => {
                 (words::NotFitNotSealedYet.say(self.language), Tone::Bad)
             }
-            (WalkStage::Abandoned { .. }, _) => ("[x]  STOPPED".to_owned(), Tone::Wait),
+            (WalkStage::Abandoned { .. }, _) => (words::InspectionIsStopped.say(self.language), Tone::Wait),
             (WalkStage::Walking, Some(card)) => {
                 let (shape, word, tone) = look::card(card.state);
                 let word = word.say(self.language);
@@ -323,9 +324,9 @@ impl Desk {
             let wanted = match &point.kind {
                 _ if point.answer.is_some() => point.answer.clone().unwrap_or_default(),
                 PointKind::Look => String::new(),
-                PointKind::Count { .. } => "count".into(),
-                PointKind::Choice { .. } => "choose".into(),
-                PointKind::Measure { unit, .. } => format!("measure: {unit}"),
+                PointKind::Count { .. } => words::PointCount.say(self.language),
+                PointKind::Choice { .. } => words::PointChoose.say(self.language),
+                PointKind::Measure { unit, .. } => words::PointMeasure { unit: &unit }.say(self.language),
                 PointKind::Serial => words::SerialNumber.say(self.language),
                 PointKind::Text => words::Words.say(self.language),
             };

@@ -115,6 +115,8 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
         .push(Line::styled(format!(" {word:<width$}", width = width.saturating_sub(1)), desk.look.bar(tone)));
     lines.push(Line::default());
     let none = String::new();
+    // What is not fit holds until nothing.
+    let until = words::Holds.say(desk.language);
     let rows = [
         (words::LoadB.say(desk.language), &facts.load),
         (words::What.say(desk.language), &seal.description),
@@ -123,11 +125,11 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
         (words::Inspector.say(desk.language), facts.inspector.as_ref().unwrap_or(&none)),
         (words::Authority.say(desk.language), facts.authority.as_ref().unwrap_or(&none)),
         (words::Sealed.say(desk.language), &facts.issued.dtg),
-        (words::Holds.say(desk.language), &facts.valid_until.dtg),
+        (until.clone(), &facts.valid_until.dtg),
         (words::Procedure.say(desk.language), &facts.procedure),
         (words::CheckWord.say(desk.language), &facts.check),
     ];
-    for (name, value) in rows.into_iter().filter(|(name, _)| facts.fit || *name != "Holds to") {
+    for (name, value) in rows.into_iter().filter(|(name, _)| facts.fit || *name != until) {
         for (at, line) in wrap(value, width.saturating_sub(13)).into_iter().enumerate() {
             let name = if at == 0 { name.as_str() } else { "" };
             lines.push(Line::from(format!(" {name:<10} {line}")));

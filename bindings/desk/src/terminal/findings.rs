@@ -33,7 +33,7 @@ impl Desk {
         );
         if found.fate == FateView::Reject && found.piece.is_none() && self.run.is_none() {
             return self.page = Page::Pick(Box::new(Pick {
-                title: format!("[!] DEFICIENT  {what}"),
+                title: words::DeficientWhat { what: &what }.say(self.language),
                 lead: vec![words::PieceLeavesServiceWhichOne.say(self.language)],
                 items: vec![
                     Item::new(words::EnterSerialNumber.say(self.language), Action::WhichPiece(found.number)),
@@ -48,7 +48,7 @@ impl Desk {
             return;
         }
         self.page = Page::Pick(Box::new(Pick {
-            title: format!("[!] DEFICIENT  {what}"),
+            title: words::DeficientWhat { what: &what }.say(self.language),
             lead: vec![words::CanCorrectedWhereLoadStands.say(self.language)],
             items: vec![
                 Item::new(
@@ -162,7 +162,7 @@ impl Desk {
     pub(super) fn show_look_again(&mut self, number: u32) {
         let Some(finding) = self.finding(number) else { return self.page = Page::Walk };
         self.page = Page::Pick(Box::new(Pick {
-            title: format!("[?] REINSPECT  {}", finding.shown),
+            title: words::ReinspectWhat { what: &finding.shown }.say(self.language),
             lead: vec![
                 words::CardE { card: &finding.card, prompt: &finding.prompt }.say(self.language),
                 words::LookYourselfYourOwnHands.say(self.language),

@@ -4,67 +4,15 @@ use std::io::BufRead;
 use std::process::ExitCode;
 
 use serde::Serialize;
-use slingseal_app::{
-    App, AppError, CardView, FindingState, NextStep, PointState, PointView, RunView, SealView, WalkRequest,
-    WalkStage, WalkView,
-};
+use slingseal_app::catalogue::lines as words;
+use slingseal_app::{App, AppError, CardView, PointView, RunView, SealView, WalkRequest, WalkView};
 use zeroize::Zeroizing;
 
 use super::screen::Ask;
+use super::status::{run_status, sealed_line, status};
 use crate::console;
 use crate::output::{self, bad_input, plain};
 use crate::platform::{Secret, ask};
-
-/// What `inspect --help` says of this.
-pub(crate) const HELP: &str = "\
-At a terminal the walk is full screen, by single keys that a numeric keypad has; the keys stand at its foot.
-
-When standard input or output is no terminal, one answer a line:
-  good                          the whole card is good
-  good POINT                    one point is good
-  deficient POINT NAME [NOTE]   a deficiency, by its name or number; other needs a note
-  value POINT VALUE             a count, choice, measure, serial or text
-  na POINT REASON               the point does not apply to this load
-  reject N SERIAL               the piece that finding N rejects
-  undo                          take the last answer back
-  go N                          go to card N
-  right N [BY]                  finding N is corrected, by whom
-  again N good [VALUE]          reinspected: good, with the new value where one is wanted
-  again N bad [NOTE]            reinspected: still deficient
-  pause, resume, show
-  abandon REASON                end without a decision
-  fit, notfit [REASON]          decide
-  pin PIN                       the PIN to seal with; otherwise SLINGSEAL_PIN
-  seal                          sign; with --out, PNG, SVG and text are written
-POINT is its number on the card or its id. Empty lines and lines that begin with # are passed over.
-
-At the beginning and after each line comes one line:
-  ok load=L stage=S card=N/M state=S cards=D/M points=D/M open=N findings=F
-     next=STEP undo=N title=TITLE
-  refused load=… (the same) … undo=N why=REASON
-  sealed load=L outcome=fit|notfit verdict=GO|WAIT|NO-GO record=DIGEST seal=TEXT
-  stage: walking paused decided abandoned    card, undo: 0 where there is none
-  findings: those that are not closed, ! open, ? corrected and to be reinspected: 2!,3? or -
-  state: unanswered partly good deficient awaits_second_look, - where there is no card
-  next: answer_card look_again decide seal resume nothing
-With --json each is one line of JSON: the view (with `refused` in it), the seal, or {\"error\": …}.
-The end of input leaves the inspection where it stands. Exit code 0; 1 if a line was refused.";
-
-/// What `exam run --help` says of this.
-pub(crate) const RUN_HELP: &str = "\
-At a terminal the run is full screen, by the same single keys as an inspection; they stand at its foot.
-
-When standard input or output is no terminal, one answer a line:
-  good, good POINT, deficient POINT NAME [NOTE], value POINT VALUE, undo, go N
-                                as in an inspection; see slingseal inspect --help
-  show                          the line below, with the clock
-  end                           end the run, however far it is; the clock stops
-At the beginning and after each line comes one line:
-  ok load=L stage=running|ended card=N/M state=S cards=D/M called=N seconds=T/LIMIT
-     jumped=yes|no sheet=DIGEST|- undo=N title=TITLE
-  refused load=... (the same) ... undo=N why=REASON
-With --json each is one line of JSON: the run, or {\"error\": ...}.
-The end of input leaves the run where it stands, and its clock goes on. Exit code 0; 1 if a line was refused.";
 
 /// Reads answers until the end of input.
 pub(crate) fn run(app: &App, asked: &Ask, json: bool) -> Result<ExitCode, AppError> {
@@ -77,10 +25,9 @@ pub(crate) fn run(app: &App, asked: &Ask, json: bool) -> Result<ExitCode, AppErr
     walk.tell(None)?;
     let input = std::io::stdin().lock();
     for line in input.lines() {
-        let line =
-            Zeroizing::new(line.map_err(|error| {
-                bad_input(format!("standard input: {}; give lines of UTF-8", plain(&error)))
-            })?);
+        let line = Zeroizing::new(
+            line.map_err(|error| bad_input(words::StandardInputNotText { plain: &plain(&error) }))?,
+        );
         let line = line.trim();
         if line.is_empty() || line.starts_with('#') {
             continue;
@@ -98,14 +45,11 @@ fn begin(app: &App, asked: &Ask) -> Result<WalkView, AppError> {
             let in_hand = app.start()?.in_hand;
             match in_hand.as_slice() {
                 [only] => app.walk(&only.walk),
-                [] => Err(bad_input("no load is in hand; name a tag")),
+                [] => Err(bad_input(words::NoLoadInHand)),
                 several => {
                     let names: Vec<String> =
                         several.iter().map(|line| format!("{} ({})", line.walk, line.load)).collect();
-                    Err(bad_input(format!(
-                        "several loads are in hand: {}; name one with --walk",
-                        names.join(", ")
-                    )))
+                    Err(bad_input(words::SeveralLoadsInHand { loads: &names.join(", ") }))
                 }
             }
         }
@@ -169,7 +113,7 @@ impl Lines<'_> {
 
     fn end(&mut self) -> Result<(), AppError> {
         let run = self.run.as_ref().map(|run| run.run.clone());
-        let run = run.ok_or_else(|| bad_input("only an examination is ended; decide with fit or notfit"))?;
+        let run = run.ok_or_else(|| bad_input(words::OnlyAnExaminationEnds))?;
         self.show(self.app.exam_end(&run)?);
         Ok(())
     }
@@ -188,14 +132,14 @@ impl Lines<'_> {
             "value" => {
                 let (point, value) = first_word(rest);
                 if value.is_empty() {
-                    return Err(bad_input("no value; write value POINT VALUE"));
+                    return Err(bad_input(words::ValueMissing));
                 }
                 self.answer(point, value)?
             }
             "na" => {
                 let (point, reason) = first_word(rest);
                 if reason.is_empty() {
-                    return Err(bad_input("no reason; write na POINT REASON"));
+                    return Err(bad_input(words::ReasonMissing));
                 }
                 let (card, point) = (self.card()?.number, self.point(point)?.id.clone());
                 WalkRequest::NotApplicable { card, point, reason: reason.to_owned() }
@@ -219,7 +163,7 @@ impl Lines<'_> {
             }
             "undo" => match self.view.undo {
                 Some(answer) => WalkRequest::Undo { answer },
-                None => return Err(bad_input("there is nothing to undo; go on")),
+                None => return Err(bad_input(words::NothingToUndo)),
             },
             "go" => WalkRequest::GoTo { card: number(rest, "go N")? },
             "right" => {
@@ -239,7 +183,7 @@ impl Lines<'_> {
                 let (good, value, note) = match how {
                     "good" => (true, more, None),
                     "bad" => (false, None, more),
-                    _ => return Err(bad_input("write again N good, or again N bad")),
+                    _ => return Err(bad_input(words::AgainGoodOrBad)),
                 };
                 WalkRequest::LookAgain { finding, good, value, note, photos: Vec::new() }
             }
@@ -250,7 +194,7 @@ impl Lines<'_> {
             "notfit" => WalkRequest::Decide { fit: false, reason: rest_or_none() },
             "show" => return Ok(Wish::Nothing),
             "seal" | "pin" if self.run.is_some() => {
-                return Err(bad_input("no seal comes of an examination; end it"));
+                return Err(bad_input(words::ExaminationGivesNoSeal));
             }
             "pin" => {
                 self.pin = Some(Zeroizing::new(rest.to_owned()));
@@ -259,13 +203,13 @@ impl Lines<'_> {
             "end" => return Ok(Wish::End),
             "seal" => return Ok(Wish::Seal),
             other => {
-                return Err(bad_input(format!("\"{other}\" is no answer; see slingseal inspect --help")));
+                return Err(bad_input(words::NotAnAnswer { other: &other }));
             }
         }))
     }
 
     fn card(&self) -> Result<&CardView, AppError> {
-        self.view.card.as_ref().ok_or_else(|| bad_input("the inspection stands at no card; see next="))
+        self.view.card.as_ref().ok_or_else(|| bad_input(words::AtNoCard))
     }
 
     fn point(&self, which: &str) -> Result<&PointView, AppError> {
@@ -276,11 +220,11 @@ impl Lines<'_> {
             None => card.points.iter().find(|point| point.id == which),
         };
         found.ok_or_else(|| {
-            bad_input(format!(
-                "card {} has no point \"{which}\"; name 1 to {} or an id",
-                card.number,
-                card.points.len()
-            ))
+            bad_input(words::CardHasNoSuchPoint {
+                card: &card.number,
+                which: &which,
+                last: &card.points.len(),
+            })
         })
     }
 
@@ -292,8 +236,7 @@ impl Lines<'_> {
     fn seal(&mut self) -> Result<SealView, AppError> {
         let pin = match &self.pin {
             Some(pin) => pin.clone(),
-            None => ask(self.app, Secret::Pin, false)
-                .map_err(|_| bad_input("no PIN to seal with; set SLINGSEAL_PIN or write a line pin PIN"))?,
+            None => ask(self.app, Secret::Pin, false).map_err(|_| bad_input(words::NoPinToSealWith))?,
         };
         let seal = self.app.seal(&self.view.walk, &pin, None)?;
         if let Some(out) = &self.asked.out {
@@ -307,26 +250,17 @@ impl Lines<'_> {
         if self.json {
             return one_line(seal);
         }
-        print(&format!(
-            "sealed load={} outcome={} verdict={} record={} seal={}",
-            seal.facts.load,
-            if seal.facts.fit { "fit" } else { "notfit" },
-            seal.verdict.word,
-            seal.record,
-            seal.code.text
-        ))
+        print(&sealed_line(seal))
     }
 
     fn tell(&mut self, error: Option<&AppError>) -> Result<(), AppError> {
         let why = match error {
-            Some(error) => Some(error.to_string()),
+            Some(error) => Some(error.say(self.asked.language)),
             None => self.view.refused.as_ref().map(|refused| refused.message.clone()),
         };
         self.refused |= why.is_some();
         let told = match (self.json, error) {
-            (true, Some(error)) => one_line(
-                &serde_json::json!({ "error": { "code": error.code(), "message": error.to_string() } }),
-            ),
+            (true, Some(error)) => one_line(&output::refusal(error, self.asked.language)),
             (true, None) if self.run.is_some() => one_line(&self.run),
             (true, None) => one_line(&self.view),
             (false, _) => match &self.run {
@@ -336,93 +270,6 @@ impl Lines<'_> {
         };
         self.view.refused = None;
         told
-    }
-}
-
-/// The stable line of a run.
-fn run_status(run: &RunView, why: Option<&str>) -> String {
-    let view = &run.walk;
-    let (number, state) = view.card.as_ref().map_or((0, "-"), |card| (card.number, word(card)));
-    let last = match why {
-        Some(why) => format!("why={}", why.replace('\n', "; ")),
-        None => format!("title={}", view.card.as_ref().map_or("-", |card| card.title.as_str())),
-    };
-    format!(
-        "{} load={} stage={} card={number}/{} state={state} cards={}/{} called={} seconds={}/{} jumped={} sheet={} undo={} {last}",
-        if why.is_some() { "refused" } else { "ok" },
-        view.load,
-        if run.ended { "ended" } else { "running" },
-        view.cards.len(),
-        view.progress.cards_done,
-        view.progress.cards,
-        view.findings.len(),
-        run.elapsed_s,
-        run.within_s,
-        if run.clock_jumped { "yes" } else { "no" },
-        run.sheet.as_deref().unwrap_or("-"),
-        view.undo.unwrap_or_default(),
-    )
-}
-
-/// The stable line.
-fn status(view: &WalkView, why: Option<&str>) -> String {
-    let stage = match view.stage {
-        WalkStage::Walking => "walking",
-        WalkStage::Paused => "paused",
-        WalkStage::Decided { .. } => "decided",
-        WalkStage::Abandoned { .. } => "abandoned",
-    };
-    let next = match view.next {
-        NextStep::AnswerCard => "answer_card",
-        NextStep::LookAgain => "look_again",
-        NextStep::Decide => "decide",
-        NextStep::Seal => "seal",
-        NextStep::Resume => "resume",
-        NextStep::Nothing => "nothing",
-    };
-    let (number, state) = match &view.card {
-        Some(card) => (card.number, word(card)),
-        None => (0, "-"),
-    };
-    let open: Vec<String> = view
-        .findings
-        .iter()
-        .filter_map(|finding| match finding.state {
-            FindingState::Open => Some(format!("{}!", finding.number)),
-            FindingState::PutRight => Some(format!("{}?", finding.number)),
-            FindingState::Closed => None,
-        })
-        .collect();
-    let findings = if open.is_empty() { "-".to_owned() } else { open.join(",") };
-    let last = match why {
-        Some(why) => format!("why={}", why.replace('\n', "; ")),
-        None => format!("title={}", view.card.as_ref().map_or("-", |card| card.title.as_str())),
-    };
-    format!(
-        "{} load={} stage={stage} card={number}/{} state={state} cards={}/{} points={}/{} open={} findings={findings} next={next} undo={} {last}",
-        if why.is_some() { "refused" } else { "ok" },
-        view.load,
-        view.cards.len(),
-        view.progress.cards_done,
-        view.progress.cards,
-        view.progress.points_done,
-        view.progress.points,
-        open.len(),
-        view.undo.unwrap_or_default(),
-    )
-}
-
-fn word(card: &CardView) -> &'static str {
-    use slingseal_app::CardState;
-    match card.state {
-        CardState::Unanswered if card.points.iter().any(|point| point.state != PointState::Unanswered) => {
-            "partly"
-        }
-        CardState::Unanswered => "unanswered",
-        CardState::Partly => "partly",
-        CardState::Good => "good",
-        CardState::Deficient => "deficient",
-        CardState::AwaitsSecondLook => "awaits_second_look",
     }
 }
 
@@ -451,11 +298,7 @@ fn named(point: &PointView, text: &str) -> Result<(String, Option<String>), AppE
         }
     }
     let names: Vec<&str> = point.deficiencies.iter().map(|known| known.name.as_str()).collect();
-    Err(bad_input(format!(
-        "\"{text}\" is not a deficiency of {}; use its number, other with a note, or: {}",
-        point.id,
-        names.join(", ")
-    )))
+    Err(bad_input(words::NotADeficiencyOf { text: &text, point: &point.id, names: &names.join(", ") }))
 }
 
 fn first_word(text: &str) -> (&str, &str) {
@@ -464,7 +307,7 @@ fn first_word(text: &str) -> (&str, &str) {
 }
 
 fn number(text: &str, form: &str) -> Result<u32, AppError> {
-    text.parse().map_err(|_| bad_input(format!("\"{text}\" is no number; write {form}")))
+    text.parse().map_err(|_| bad_input(words::NotANumber { text: &text, form: &form }))
 }
 
 fn one_line<T: Serialize>(view: &T) -> Result<(), AppError> {
@@ -477,7 +320,6 @@ fn print(line: &str) -> Result<(), AppError> {
 
 /// Every line at once: whoever drives this waits for it.
 fn at_once(line: &str, json: bool) -> Result<(), AppError> {
-    console::at_once(line, json).map_err(|error| {
-        bad_input(format!("standard output: {}; the inspection stays as it is", plain(&error)))
-    })
+    console::at_once(line, json)
+        .map_err(|error| bad_input(words::StandardOutputFailed { plain: &plain(&error) }))
 }

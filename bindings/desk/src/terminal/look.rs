@@ -189,11 +189,11 @@ pub(super) fn cut(text: &str, width: usize) -> String {
 }
 
 /// What becomes of a load, or of a piece, behind the name of a deficiency; nothing where it can be corrected in place.
-pub(super) fn fate_words(fate: FateView) -> &'static str {
+pub(super) fn fate_words(fate: FateView) -> Saying {
     match fate {
-        FateView::InPlace => "",
-        FateView::Rerig => "   (rerig, inspect anew)",
-        FateView::NewTag => "   (new tag, inspect anew)",
-        FateView::Reject => "   (reject the piece)",
+        FateView::InPlace => Saying::verbatim(""),
+        FateView::Rerig => words::FateRerig.into(),
+        FateView::NewTag => words::FateNewTag.into(),
+        FateView::Reject => words::FateReject.into(),
     }
 }

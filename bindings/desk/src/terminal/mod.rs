@@ -6,6 +6,7 @@ mod draw_seal;
 mod exam;
 mod findings;
 mod foot;
+mod help;
 mod keys;
 mod lines;
 mod look;
@@ -13,8 +14,10 @@ mod model;
 mod practice;
 mod screen;
 mod start;
+mod status;
 #[cfg(test)]
 mod tests;
 
-pub(crate) use lines::{HELP, RUN_HELP, run as lines};
+pub(crate) use help::{HELP, RUN_HELP};
+pub(crate) use lines::run as lines;
 pub(crate) use screen::{Ask, run as screen};

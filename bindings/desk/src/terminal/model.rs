@@ -336,7 +336,7 @@ impl Desk {
                             .say(self.language),
                     );
                 }
-                slingseal_app::WalkStage::Paused => "paused".to_owned(),
+                slingseal_app::WalkStage::Paused => words::StandsPaused.say(self.language),
                 slingseal_app::WalkStage::Decided { .. } => words::DecidedNotSealed.say(self.language),
                 slingseal_app::WalkStage::Walking => words::DecisionB.say(self.language),
             },

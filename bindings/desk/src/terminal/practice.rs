@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use slingseal_app::catalogue::lines as words;
 use slingseal_app::{App, AppError, Approve, Issue, Language, Seconds, built_in_procedures};
 
 use crate::output::bad_input;
@@ -36,9 +37,7 @@ pub(super) fn check_call_sign(holder: &str) -> Result<(), AppError> {
         text.chars().filter(char::is_ascii_alphanumeric).collect::<String>().to_ascii_lowercase()
     };
     if plain(holder) == plain(RIGGER) {
-        return Err(bad_input(format!(
-            "{RIGGER} rigged the practice load, and nobody inspects a load that they built; take another call sign"
-        )));
+        return Err(bad_input(words::RiggerMayNotPractise { rigger: &RIGGER }));
     }
     Ok(())
 }
@@ -71,7 +70,7 @@ pub(super) fn make(app: &App, holder: &str, pin: &str) -> Result<(), AppError> {
     app.revoke(&[], Some(365), PASSPHRASE)?;
     if app.tags(1)?.is_empty() {
         let plan = PLAN.replace("description = \"", "description = \"PRACTICE: ");
-        let none = |name: &str| Err(format!("the practice load has no {name}"));
+        let none = |name: &str| Err(format!("practice: {name}"));
         app.write_tag(&plan, &none, Some(pin))?;
     }
     Ok(())

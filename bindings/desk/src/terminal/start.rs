@@ -77,7 +77,7 @@ impl Desk {
             words::YourPinPracticeSixDigits { holder: &holder }.say(self.language),
             words::NotYourRealOneNot.say(self.language),
         ];
-        self.page = entry("A PIN", lead, Purpose::NewPin { holder }, Action::Leave);
+        self.page = entry(words::APin.say(self.language), lead, Purpose::NewPin { holder }, Action::Leave);
     }
 
     pub(super) fn took_call_sign(&mut self, holder: String) -> Result<Flow, AppError> {
@@ -89,7 +89,7 @@ impl Desk {
     pub(super) fn took_new_pin(&mut self, holder: String, pin: Zeroizing<String>) -> Result<Flow, AppError> {
         let lead = vec![words::SamePinAgain.say(self.language)];
         let purpose = Purpose::NewPinAgain { holder, first: pin };
-        self.page = entry("A PIN", lead, purpose, Action::Leave);
+        self.page = entry(words::APin.say(self.language), lead, purpose, Action::Leave);
         Ok(Flow::On)
     }
 

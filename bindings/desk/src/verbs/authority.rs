@@ -1,13 +1,14 @@
 //! `authority`: init, issue, list, show, revoke, approve, withdraw, roster, trust.
 
+use slingseal_app::catalogue::desk as words;
 use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 use std::process::ExitCode;
 
 use serde::Serialize;
 use slingseal_app::{
-    App, AppError, ApprovalView, Approve, AuthorityView, Issue, IssuedListView, IssuedView, Received,
-    TrustedView, built_in_procedures, check_procedure,
+    App, AppError, ApprovalView, Approve, AuthorityView, Issue, IssuedListView, IssuedView, Language,
+    Received, TrustedView, built_in_procedures, check_procedure,
 };
 
 use super::Setting;
@@ -35,7 +36,8 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
                 Issue { request: input::code(&request)?, roles, expires, holder, validity_hours: validity };
             let code = app.issue(&issue, &ask(&app, Secret::Passphrase, false)?)?;
             let issued = app.issued_as(&code.text)?;
-            let said = format!("issued: {}   key {}", line(&issued), issued.key);
+            let said = words::IssuedWithKey { line: line(&issued, setting.language), key: &issued.key };
+            let said = said.say(setting.language);
             answer_code(
                 setting.json,
                 &Answer { code: &code, more: Credentialed { issued } },
@@ -49,7 +51,7 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
             if setting.json {
                 print_json(&view);
             } else {
-                list(&view);
+                list(&view, setting.language);
             }
         }
         AuthorityVerb::Show { out } => show(setting, &app.authority()?, out.as_deref(), true)?,
@@ -73,23 +75,23 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
         AuthorityVerb::Trust { card, fingerprint, beside } => {
             let card = input::code(&card)?;
             let Received::Authority { name, .. } = app.receive(&card)? else {
-                return Err(bad_input("this is not an authority's card; ask the authority for its card"));
+                return Err(bad_input(words::NotAnAuthorityCard));
             };
             let said = match fingerprint {
                 Some(said) => said,
                 None => {
                     app.let_go();
-                    hear(&name)?
+                    hear(&name, setting.language)?
                 }
             };
             let like = app.like_named(&card)?;
             app.let_go();
-            let beside = beside || (!like.is_empty() && both_are_real(&name, &like)?);
+            let beside = beside || (!like.is_empty() && both_are_real(&name, &like, setting.language)?);
             let set_up = if beside { app.trust_beside(&card, &said)? } else { app.trust(&card, &said)? };
             if setting.json {
                 print_json(&set_up);
             } else {
-                println!("{name} is trusted here. Next: {}", set_up.next);
+                println!("{}", words::NowTrusted { name: &name, next: &set_up.next }.say(setting.language));
             }
         }
         AuthorityVerb::Distrust { who } => {
@@ -97,7 +99,7 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
             if setting.json {
                 print_json(&set_up);
             } else {
-                println!("Trusted no longer; nothing that it signed counts here. Next: {}", set_up.next);
+                println!("{}", words::TrustedNoLonger { next: &set_up.next }.say(setting.language));
             }
         }
     }
@@ -114,19 +116,15 @@ fn chosen_lists(setting: &Setting, app: &App, told: &[String]) -> Result<Vec<Str
         return Ok(mean(told.to_vec()));
     }
     if !std::io::stdin().is_terminal() || setting.json {
-        eprintln!(
-            "slingseal: no procedure is approved, so that every seal will say WAIT; approve those that count with authority approve"
-        );
+        eprintln!("slingseal: {}", words::NoProcedureApproved.say(setting.language));
         return Ok(Vec::new());
     }
-    println!("Only what is walked by an approved procedure can be GO. These come with the program:");
+    println!("{}", words::TheseComeWithProgram.say(setting.language));
     for known in app.procedures()?.iter().filter(|known| all.contains(&known.id)) {
         println!("  {:<12} {}", known.id, known.title);
     }
-    println!(
-        "They are a start and no manual: approve one only where nothing better is at hand, and write your own."
-    );
-    println!("Which of them count? Type ids, all, or nothing:");
+    println!("{}", words::AStartAndNoManual.say(setting.language));
+    println!("{}", words::WhichOfThemCount.say(setting.language));
     Ok(mean(
         line_typed()?
             .split([' ', ',', '\n', '\r', '\t'])
@@ -148,47 +146,44 @@ fn file_or_id(word: &str) -> Result<Approve, AppError> {
 }
 
 /// An edition in one line: `bag@1   approved since 250900ZNOV26   0123456789abcdef…   Bag sling`.
-fn edition(one: &ApprovalView) -> String {
+fn edition(one: &ApprovalView, language: Language) -> String {
     let since = match &one.withdrawn {
-        Some(since) => format!("WITHDRAWN since {}", since.dtg),
-        None => format!("approved since {}", one.from.dtg),
+        Some(since) => words::EditionWithdrawnSince { since: &since.dtg }.say(language),
+        None => words::EditionApprovedSince { since: &one.from.dtg }.say(language),
     };
-    let start = if one.built_in { "  (comes with the program: a start, no manual)" } else { "" };
+    let start =
+        if one.built_in { format!("  {}", words::ComesWithProgram.say(language)) } else { String::new() };
     format!(
         "{}@{}   {since}   {}   {}{start}",
         one.id,
         one.version,
         one.thumbprint,
-        one.title.as_deref().unwrap_or("its text is not here")
+        one.title.clone().unwrap_or_else(|| words::TextNotHere.say(language))
     )
 }
 
 /// Says that an authority of the name is trusted already, and asks whether there are two; never where nobody can answer.
-fn both_are_real(name: &str, like: &[TrustedView]) -> Result<bool, AppError> {
+fn both_are_real(name: &str, like: &[TrustedView], language: Language) -> Result<bool, AppError> {
     if !std::io::stdin().is_terminal() {
         return Ok(false);
     }
     for other in like {
         println!(
-            "An authority that goes by \"{}\" is trusted here already: {}.",
-            other.name, other.fingerprint
+            "{}",
+            words::LikeNamedTrusted { name: &other.name, fingerprint: &other.fingerprint }.say(language)
         );
     }
-    println!("Is \"{name}\" on this card really another one? Type yes to trust both:");
+    println!("{}", words::ReallyAnother { name: &name }.say(language));
     Ok(line_typed()?.trim().eq_ignore_ascii_case("yes"))
 }
 
 /// Has a person type what the authority reads out. The card's own fingerprint is not shown: whoever copies it from this screen
 /// has compared nothing.
-fn hear(name: &str) -> Result<String, AppError> {
+fn hear(name: &str, language: Language) -> Result<String, AppError> {
     if !std::io::stdin().is_terminal() {
-        return Err(bad_input(format!(
-            "have the fingerprint of \"{name}\" read to you from the authority's own device (authority show), then give it with --fingerprint"
-        )));
+        return Err(bad_input(words::HaveFingerprintRead { name: &name }));
     }
-    println!(
-        "Have the fingerprint of \"{name}\" read to you from the authority's own device, and type what you hear:"
-    );
+    println!("{}", words::TypeWhatYouHear { name: &name }.say(language));
     line_typed()
 }
 
@@ -200,19 +195,22 @@ pub(super) fn line_typed() -> Result<String, AppError> {
     Ok(line)
 }
 
-fn list(view: &IssuedListView) {
-    println!(
-        "{}   fingerprint {}   roster {}, holds until {}",
-        view.name, view.fingerprint, view.sequence, view.roster_expires.dtg
-    );
+fn list(view: &IssuedListView, language: Language) {
+    let said = words::AuthorityLine {
+        name: &view.name,
+        fingerprint: &view.fingerprint,
+        roster: view.sequence.to_string(),
+        until: &view.roster_expires.dtg,
+    };
+    println!("{}", said.say(language));
     for one in &view.issued {
-        println!("{}", line(one));
+        println!("{}", line(one, language));
     }
     if view.issued.is_empty() {
-        println!("Nothing was issued here yet.");
+        println!("{}", words::NothingIssued.say(language));
     }
     for one in &view.approved {
-        println!("{}", edition(one));
+        println!("{}", edition(one, language));
     }
     for warning in &view.warnings {
         eprintln!("slingseal: {warning}");
@@ -220,18 +218,19 @@ fn list(view: &IssuedListView) {
 }
 
 /// A credential in one line: `Anvil 3   inspector   until 251200ZNOV27   good   0123456789abcdef`.
-fn line(one: &IssuedView) -> String {
-    format!(
-        "{}   {}   until {}   {}   {}",
-        one.holder,
-        one.roles.join(", "),
-        one.expires.dtg,
-        one.state.english(),
-        one.id
-    )
+fn line(one: &IssuedView, language: Language) -> String {
+    let said = words::CredentialLine {
+        holder: &one.holder,
+        roles: one.roles.join(", "),
+        until: &one.expires.dtg,
+        state: one.state.saying(),
+        id: &one.id,
+    };
+    said.say(language)
 }
 
 fn show(setting: &Setting, view: &AuthorityView, out: Option<&Path>, card: bool) -> Result<(), AppError> {
+    let language = setting.language;
     let roster = format!("roster-{}", output::file_name(&view.sequence.to_string()));
     let codes = [card.then_some((&view.card, "authority")), Some((&view.roster, roster.as_str()))];
     if setting.json {
@@ -242,15 +241,18 @@ fn show(setting: &Setting, view: &AuthorityView, out: Option<&Path>, card: bool)
         return Ok(());
     }
     for one in &view.taken {
-        println!("revoked: {}", line(one));
+        println!("{}", words::RevokedLine { line: line(one, language) }.say(language));
     }
     for one in &view.changed {
-        println!("{}", edition(one));
+        println!("{}", edition(one, language));
     }
-    println!(
-        "{}   fingerprint {}   roster {}, holds until {}",
-        view.name, view.fingerprint, view.sequence, view.roster_expires.dtg
-    );
+    let said = words::AuthorityLine {
+        name: &view.name,
+        fingerprint: &view.fingerprint,
+        roster: view.sequence.to_string(),
+        until: &view.roster_expires.dtg,
+    };
+    println!("{}", said.say(language));
     for (code, name) in codes.into_iter().flatten() {
         told(&put_code(code, out, name)?);
     }

@@ -1,5 +1,6 @@
 //! `bundle`: sync by file, or by the frames of a moving code.
 
+use slingseal_app::catalogue::desk as words;
 use std::fs::File;
 use std::io::BufReader;
 use std::path::{Path, PathBuf};
@@ -15,16 +16,15 @@ use super::{Setting, play};
 use crate::cli::{BundleVerb, PartOfAccount};
 use crate::console::Shown;
 use crate::input;
-use crate::output::{
-    Answer, PIXELS, answer_code, bad_input, counted, plain, print_json, told, write, write_whole,
-};
+use crate::output::{Answer, PIXELS, answer_code, bad_input, plain, print_json, told, write, write_whole};
+use slingseal_app::catalogue::Saying;
 
 pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     match verb {
         BundleVerb::Have { out } => {
             let code = app.have_code()?;
-            let said = "what this home has, for the other side to leave out: bundle write --have";
+            let said = &words::WhatHomeHas.say(setting.language);
             answer_code(setting.json, &Answer { code: &code, more: () }, said, out.as_deref(), "have")?;
         }
         BundleVerb::Write { out, have, part, no_photos, frames, spare } => {
@@ -51,7 +51,7 @@ pub(crate) fn run(setting: &Setting, verb: BundleVerb) -> Result<ExitCode, AppEr
 
 fn request(have: Option<&str>, part: &PartOfAccount, photos: bool) -> Result<BundleRequest, AppError> {
     let since = part.since.as_deref().map(Time::parse).transpose();
-    let since = since.map_err(|error| bad_input(format!("--since: {error}")))?;
+    let since = since.map_err(|error| bad_input(words::SinceWrong { error: &error }))?;
     let have = have.map(input::code).transpose()?;
     Ok(BundleRequest { have, photos, since, load: part.load.clone() })
 }
@@ -61,8 +61,12 @@ fn write_file(setting: &Setting, app: &App, request: &BundleRequest, out: &Path)
     if setting.json {
         print_json(&made);
     } else {
-        let (records, papers) = (counted(made.records, "record"), counted(made.papers, "paper"));
-        println!("{records}, {papers}, {}", counted(made.photos, "photograph"));
+        let said = [
+            words::CountRecords { count: made.records }.saying(),
+            words::CountPapers { count: made.papers }.into(),
+            words::CountPhotographs { count: made.photos }.into(),
+        ];
+        println!("{}", Saying::joined(said, ", ").say(setting.language));
         made.left_out.iter().for_each(|line| println!("  ! {line}"));
         told(&[out.to_owned()]);
     }
@@ -91,14 +95,18 @@ fn write_frames(
         several if setting.json => print_json(&several),
         parts => {
             for (at, part) in parts.iter().enumerate() {
-                let which = if of == 1 { String::new() } else { format!("Part {} of {of}: ", at + 1) };
-                println!("{which}{} frames, {} of which are enough, in any order", part.frames, part.enough);
-                println!(
-                    "  {}, {}, in {}",
-                    counted(part.made.records, "record"),
-                    counted(part.made.papers, "paper"),
-                    part.folder.shown()
-                );
+                let enough = words::FramesEnough { frames: part.frames, enough: part.enough }.saying();
+                let said = match of {
+                    1 => enough,
+                    _ => words::PartOfSeveral { part: at + 1, of, said: enough }.into(),
+                };
+                println!("{}", said.say(setting.language));
+                let held = words::HeldInFolder {
+                    records: words::CountRecords { count: part.made.records }.saying(),
+                    papers: words::CountPapers { count: part.made.papers }.saying(),
+                    folder: part.folder.shown(),
+                };
+                println!("  {}", held.say(setting.language));
             }
         }
     }
@@ -120,10 +128,7 @@ fn no_frames_yet(folder: &Path) -> Result<(), AppError> {
     let there = std::fs::read_dir(folder)
         .is_ok_and(|mut entries| entries.any(|entry| entry.is_ok_and(|entry| frame(entry.file_name()))));
     if there {
-        return Err(bad_input(format!(
-            "{} holds the frames of another moving code; name another folder, or empty it",
-            folder.shown()
-        )));
+        return Err(bad_input(words::FramesOfAnother { folder: &folder.shown() }));
     }
     Ok(())
 }
@@ -150,10 +155,10 @@ pub(super) fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<Bu
     }
     if pictures.is_empty() {
         let [file] = files else {
-            return Err(bad_input("name one bundle, or the pictures of a moving code, or their folder"));
+            return Err(bad_input(words::NameOneBundle));
         };
         let opened = File::open(file).map_err(|error| {
-            bad_input(format!("{}: {}; name a file that can be read", file.shown(), plain(&error)))
+            bad_input(words::NameFileCanRead { path: &file.shown(), plain: &plain(&error) })
         })?;
         let size = opened.metadata().map(|data| data.len()).unwrap_or_default();
         return app.bundle_read(&mut BufReader::new(opened), &mut |progress| {
@@ -175,10 +180,8 @@ pub(super) fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<Bu
         }
     }
     Err(bad_input(match last {
-        Some((taken, enough)) => {
-            format!("{taken} frames were read and {enough} are enough; take more pictures")
-        }
-        None => "no frame of a moving code can be read in these pictures; take them closer and flat".into(),
+        Some((taken, enough)) => words::FramesTooFew { taken, enough }.saying(),
+        None => words::NoFrameRead.into(),
     }))
 }
 
@@ -189,7 +192,7 @@ fn is_picture(file: &Path) -> bool {
 
 fn pictures_in(folder: &Path) -> Result<Vec<PathBuf>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(format!("{}: {}; name a folder that can be read", folder.shown(), plain(&error)))
+        bad_input(words::FolderNotRead { folder: &folder.shown(), plain: &plain(&error) })
     };
     let mut pictures = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(failed)? {
@@ -207,20 +210,29 @@ pub(super) fn tell(setting: &Setting, report: &BundleReport) {
         print_json(report);
         return;
     }
-    println!(
-        "{} new, {} completed, {} known; {} and {} new",
-        counted(report.new, "record"),
-        report.completed,
-        report.known,
-        counted(report.papers, "paper"),
-        counted(report.photos, "photograph")
-    );
+    let said = words::BundleTaken {
+        records: words::CountRecords { count: report.new }.saying(),
+        completed: report.completed,
+        known: report.known,
+        papers: words::CountPapers { count: report.papers }.saying(),
+        photos: words::CountPhotographs { count: report.photos }.saying(),
+    };
+    println!("{}", said.say(setting.language));
     for one in &report.procedures {
-        let apart = if one.in_use { "" } else { ", kept apart" };
-        println!("  procedure {} version {}: {}{apart}", one.id, one.version, one.approval);
+        let (id, version, approval) = (&one.id, one.version, &one.approval);
+        let said = if one.in_use {
+            words::ProcedureTaken { id, version, approval }.say(setting.language)
+        } else {
+            words::ProcedureKeptApart { id, version, approval }.say(setting.language)
+        };
+        println!("  {said}");
     }
     for line in &report.set_aside {
-        println!("  SET ASIDE {} ({}): {}", line.place, line.kind, line.reason);
+        println!(
+            "  {}",
+            words::SetAside { place: &line.place, kind: &line.kind, reason: &line.reason }
+                .say(setting.language)
+        );
     }
     for warning in &report.warnings {
         println!("  ! {warning}");

@@ -1,5 +1,6 @@
 //! `check-page`: the hook check for anyone's phone, in one file.
 
+use slingseal_app::catalogue::desk as words;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -7,7 +8,7 @@ use slingseal_app::{AppError, CheckPageRequest};
 
 use super::Setting;
 use crate::check_page::{filled, shell};
-use crate::output::{counted, print_json, told, write};
+use crate::output::{print_json, told, write};
 use crate::platform::{Secret, ask};
 
 pub(crate) fn run(
@@ -24,15 +25,15 @@ pub(crate) fn run(
     if setting.json {
         print_json(&made);
     } else {
-        println!("Say these five groups to whoever opens the file; its first screen shows the same:");
+        println!("{}", words::SayFiveGroups.say(setting.language));
         println!("  {}", made.thumbprint);
-        println!(
-            "Signed by {}, to be relied on until {}; {}; trusts {}",
-            made.leader,
-            made.until.dtg,
-            counted(made.words, "word"),
-            made.authorities.join(", ")
-        );
+        let said = words::CheckPageMade {
+            leader: &made.leader,
+            until: &made.until.dtg,
+            held: words::CountWords { count: made.words }.saying(),
+            authorities: made.authorities.join(", "),
+        };
+        println!("{}", said.say(setting.language));
         made.left_out.iter().for_each(|line| println!("  ! {line}"));
         told(&[out.to_owned()]);
     }

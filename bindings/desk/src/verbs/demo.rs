@@ -156,7 +156,10 @@ impl Demo<'_> {
             made.tag.bytes,
             made.tag.planner.as_deref().unwrap_or("nobody"),
         ));
-        write(&self.out.join("sheet-km-014.pdf"), &sheets_pdf(&[(&made.tag, &made.code)], Paper::A4)?)?;
+        write(
+            &self.out.join("sheet-km-014.pdf"),
+            &sheets_pdf(&[(&made.tag, &made.code)], Paper::A4, self.setting.language)?,
+        )?;
         if let Some(rigging) = &made.tag.rigging {
             if let Some(picture) = &rigging.picture_svg {
                 write(&self.out.join("rigging-km-014.svg"), picture.as_bytes())?;
@@ -550,7 +553,10 @@ impl Demo<'_> {
         write_whole(&self.out.join("account.json"), |out| desk.export_json(out))?;
         self.say(&format!("The account goes out as account.csv and account.json: {rows} record."));
         let account = desk.record(&seal.record)?;
-        write(&self.out.join("record-km-014.pdf"), &record_pdf(&account, Some(&seal.code), Paper::A4)?)?;
+        write(
+            &self.out.join("record-km-014.pdf"),
+            &record_pdf(&account, Some(&seal.code), Paper::A4, self.setting.language)?,
+        )?;
         let audit = inspector.audit()?;
         self.say(&format!(
             "The record tells {} moments; {} journal entries and every signature hold.",

@@ -1,12 +1,14 @@
 //! `exam`: plant and lock, run, result, class.
 
+use slingseal_app::catalogue::exams as words;
 use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use slingseal_app::catalogue::Saying;
 use slingseal_app::{
     App, AppError, ClassRequest, ClassView, ExamBegin, ExamKeyView, ExamPick, ExamPlan, ExamResultView,
-    ExamStandard, PlantedView, RunView,
+    ExamStandard, Language, PlantedView, RunView,
 };
 
 use super::Setting;
@@ -34,8 +36,8 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 if setting.json {
                     print_json(&views);
                 } else {
-                    println!("What can be planted; give one a card with --plant:");
-                    views.iter().for_each(plantable);
+                    println!("{}", words::WhatCanBePlanted.say(setting.language));
+                    views.iter().for_each(|one| plantable(one, setting.language));
                 }
                 return Ok(ExitCode::SUCCESS);
             }
@@ -44,10 +46,13 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 if setting.json {
                     print_json(&view);
                 } else {
-                    println!("To rig on load {}, {}; nothing is kept:", view.load, view.title);
-                    view.planted.iter().for_each(planted);
+                    println!(
+                        "{}",
+                        words::ToRigOnLoad { load: &view.load, title: &view.title }.say(setting.language)
+                    );
+                    view.planted.iter().for_each(|one| planted(one, setting.language));
                     if let Some(seed) = view.seed {
-                        println!("Then lock the same with --seed {seed}");
+                        println!("{}", words::ThenLockSame { seed: &seed }.say(setting.language));
                     }
                 }
                 return Ok(ExitCode::SUCCESS);
@@ -58,7 +63,7 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
             if setting.json {
                 print_json(&key);
             } else {
-                show_key(&key);
+                show_key(&key, setting.language);
             }
             if out.is_some() || !setting.json {
                 let name = format!("exam-{}", file_name(&key.load));
@@ -84,7 +89,7 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
             if setting.json {
                 print_json(&class);
             } else {
-                show_class(&class);
+                show_class(&class, setting.language);
             }
             if let Some(out) = out {
                 let mut files = Vec::new();
@@ -110,11 +115,7 @@ fn key_code(text: &str) -> Result<String, AppError> {
 
 /// `POINT=NAME`.
 fn pick(text: &str) -> Result<ExamPick, AppError> {
-    let (point, deficiency) = text.split_once('=').ok_or_else(|| {
-        bad_input(format!(
-            "\"{text}\" is no pick; write POINT=NAME, such as apex.fitting.cotter=\"cotter pin is missing\""
-        ))
-    })?;
+    let (point, deficiency) = text.split_once('=').ok_or_else(|| bad_input(words::NoPick { text: &text }))?;
     Ok(ExamPick { point: point.trim().to_owned(), deficiency: deficiency.trim().to_owned() })
 }
 
@@ -125,22 +126,19 @@ fn standard(
     within: Option<String>,
     false_calls: u32,
 ) -> Result<ExamStandard, AppError> {
-    let typed = |given: Option<String>, question: &str| match given {
+    let typed = |given: Option<String>, question: Saying| match given {
         Some(given) => Ok(given),
         None if std::io::stdin().is_terminal() => {
             app.let_go();
-            println!("{question}");
+            println!("{}", question.say(app.spoken()));
             line_typed()
         }
-        None => Err(bad_input(
-            "say your unit's standard: --find N deficiencies, --within TIME such as 4:30; none is assumed",
-        )),
+        None => Err(bad_input(words::SayStandard)),
     };
-    let find =
-        typed(find.map(|find| find.to_string()), "How many must a student find, by your unit's standard?")?;
-    let within = typed(within, "Within what time? Seconds, or minutes:seconds.")?;
+    let find = typed(find.map(|find| find.to_string()), words::HowManyToFind.saying())?;
+    let within = typed(within, words::WithinWhatTime.saying())?;
     let least = find.trim().parse();
-    let least = least.map_err(|_| bad_input(format!("\"{}\" is no number of deficiencies", find.trim())))?;
+    let least = least.map_err(|_| bad_input(words::NoNumberOfDeficiencies { text: &find.trim() }))?;
     Ok(ExamStandard { least, within_s: seconds(within.trim())?, false_calls })
 }
 
@@ -153,34 +151,45 @@ fn seconds(text: &str) -> Result<u32, AppError> {
             .zip(number(seconds).filter(|seconds| *seconds < 60))
             .and_then(|(minutes, seconds)| minutes.checked_mul(60)?.checked_add(seconds)),
     };
-    found.ok_or_else(|| {
-        bad_input(format!("\"{text}\" is no time; write seconds, or minutes:seconds such as 4:30"))
-    })
+    found.ok_or_else(|| bad_input(words::NoTime { text: &text }))
 }
 
-fn planted(one: &PlantedView) {
-    println!("  card {:>3}  {}: {}", one.card, one.card_title, one.shown);
+fn planted(one: &PlantedView, language: Language) {
+    println!("  {}  {}: {}", card_padded(one.card, language), one.card_title, one.shown);
     println!("            {}  {}", one.point, one.prompt);
 }
 
+fn card_padded(card: u32, language: Language) -> String {
+    words::CardNumbered { card: format!("{card:>3}") }.say(language)
+}
+
 /// As `--plant` takes it, with what it means.
-fn plantable(one: &PlantedView) {
-    println!("  card {:>3}  {}: {}", one.card, one.card_title, one.prompt);
+fn plantable(one: &PlantedView, language: Language) {
+    println!("  {}  {}: {}", card_padded(one.card, language), one.card_title, one.prompt);
     println!("            --plant {}", pasted(&format!("{}={}", one.point, one.name)));
 }
 
-fn show_key(key: &ExamKeyView) {
-    println!("Key {}: load {}, procedure {}, {}", key.short, key.load, key.procedure, key.standard.words);
-    println!("  locked {} by {}", key.locked.dtg, key.instructor);
+fn show_key(key: &ExamKeyView, language: Language) {
+    println!(
+        "{}",
+        words::KeyLine {
+            key: &key.short,
+            load: &key.load,
+            procedure: &key.procedure,
+            standard: &key.standard.words
+        }
+        .say(language)
+    );
+    println!("  {}", words::KeyLocked { at: &key.locked.dtg, by: &key.instructor }.say(language));
     match &key.planted {
         Some(list) => {
-            println!("  planted, in the order of the load; for the instructor alone:");
-            list.iter().for_each(planted);
+            println!("  {}", words::PlantedForInstructor.say(language));
+            list.iter().for_each(|one| planted(one, language));
         }
         None if key.list_here => {
-            println!("  what is planted is known to this device: exam keys {} --reveal", key.short)
+            println!("  {}", words::PlantedKnownHere { key: &key.short }.say(language))
         }
-        None => println!("  what is planted is known to the instructor's device alone"),
+        None => println!("  {}", words::PlantedKnownToInstructor.say(language)),
     }
 }
 
@@ -202,8 +211,11 @@ fn keys(setting: &Setting, key: Option<&str>, reveal: bool) -> Result<(), AppErr
         return Ok(());
     }
     for view in &views {
-        show_key(view);
-        println!("  runs {}, results {}", view.runs, view.results);
+        show_key(view, setting.language);
+        println!(
+            "  {}",
+            words::RunsAndResults { runs: &view.runs, results: &view.results }.say(setting.language)
+        );
     }
     if let ([only], Some(_)) = (views.as_slice(), key) {
         print!("{}", only.code.terminal()?);
@@ -229,7 +241,7 @@ fn walk(
             let tag = tag.map(input::code).transpose()?;
             Ok(ExamBegin { key, tag, student })
         }
-        _ => return Err(bad_input("name the key and --student NAME, or go on with --run ID")),
+        _ => return Err(bad_input(words::NameKeyAndStudent)),
     };
     let ask = |run: Option<String>| Ask {
         home: home.clone(),
@@ -279,8 +291,8 @@ fn open_run(app: &App, digits: &str) -> Result<String, AppError> {
         .filter(|line| line.run.starts_with(digits) || line.student.eq_ignore_ascii_case(digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.run.clone()),
-        (Some(_), Some(_)) => Err(bad_input(format!("several runs fit {digits}; give more digits"))),
-        (None, _) => Err(bad_input(format!("no run that goes on fits {digits}; see exam result"))),
+        (Some(_), Some(_)) => Err(bad_input(words::SeveralRunsFit { digits: &digits })),
+        (None, _) => Err(bad_input(words::NoOpenRunFits { digits: &digits })),
     }
 }
 
@@ -306,7 +318,11 @@ fn sheet(setting: &Setting, run: &str, out: &Path, frames: bool) -> Result<(), A
             &serde_json::json!({ "run": run, "folder": out, "frames": count, "enough": moving.enough() }),
         );
     } else {
-        println!("{count} frames, of which {} are enough, in {}", moving.enough(), out.shown());
+        println!(
+            "{}",
+            words::SheetFrames { count: &count, enough: &moving.enough(), folder: &out.shown() }
+                .say(setting.language)
+        );
     }
     Ok(())
 }
@@ -322,7 +338,7 @@ fn result(setting: &Setting, which: &str) -> Result<(), AppError> {
         .filter(|line| line.run.starts_with(&digits) || line.student.eq_ignore_ascii_case(which));
     let view = match (fitting.next(), fitting.next()) {
         (Some(only), None) => app.exam_score(&only.run, &ask(&app, Secret::Pin, false)?)?,
-        (Some(_), Some(_)) => return Err(bad_input(format!("several runs fit {which}; give more digits"))),
+        (Some(_), Some(_)) => return Err(bad_input(words::SeveralRunsOf { which: &which })),
         (None, _) => match runs.iter().find(|line| line.state == "ended" && line.run.starts_with(&digits)) {
             // Says where the list lies.
             Some(line) => app.exam_score(&line.run, "")?,
@@ -332,7 +348,7 @@ fn result(setting: &Setting, which: &str) -> Result<(), AppError> {
     if setting.json {
         print_json(&view);
     } else {
-        show_result(&view);
+        show_result(&view, setting.language);
     }
     Ok(())
 }
@@ -354,54 +370,74 @@ fn list(setting: &Setting) -> Result<(), AppError> {
     for run in runs.iter().filter(|run| run.state != "scored") {
         let id: String = run.run.chars().take(8).collect();
         let next = match (run.state.as_str(), run.can_score) {
-            ("open", _) => format!("go on: exam run --run {id}"),
-            ("ended", true) => format!("score it: exam result {id}"),
-            ("ended", false) => format!("bring it to the instructor: exam sheet {id} --out FILE"),
-            _ => "its events were lost".into(),
+            ("open", _) => words::GoOnWithRun { id: &id }.say(setting.language),
+            ("ended", true) => words::ScoreRun { id: &id }.say(setting.language),
+            ("ended", false) => words::BringToInstructor { id: &id }.say(setting.language),
+            _ => words::EventsWereLost.say(setting.language),
         };
+        let (state, student) = (state_word(&run.state).say(setting.language), &run.student);
+        let (load, key) = (format!("{:<12}", run.load), &run.key);
         println!(
-            "{id}  {:<7} {:<16} load {:<12} key {}  {}  {next}",
-            run.state, run.student, run.load, run.key, run.begun.dtg
+            "{id}  {state:<7} {student:<16} {}  {}  {next}",
+            words::LoadAndKey { load, key }.say(setting.language),
+            run.begun.dtg
         );
     }
     for line in &results {
+        let said = words::ResultFigures {
+            found: line.found,
+            of: line.of,
+            calls: line.false_calls,
+            time: clock(line.seconds),
+            attempt: line.attempt,
+        };
+        let (load, key) = (format!("{:<12}", line.load), &line.key);
         println!(
-            "{}  {:<7} {:<16} load {:<12} key {}  {}  found {} of {}, false calls {}, {}, attempt {}",
+            "{}  {:<7} {:<16} {}  {}  {}",
             line.result.chars().take(8).collect::<String>(),
-            line.outcome,
+            state_word(&line.outcome).say(setting.language),
             line.student,
-            line.load,
-            line.key,
+            words::LoadAndKey { load, key }.say(setting.language),
             line.began.dtg,
-            line.found,
-            line.of,
-            line.false_calls,
-            clock(line.seconds),
-            line.attempt
+            said.say(setting.language)
         );
     }
     Ok(())
 }
 
-fn show_result(view: &ExamResultView) {
+/// How a run or a result stands.
+fn state_word(word: &str) -> Saying {
+    match word {
+        "open" => words::RunOpen.into(),
+        "ended" => words::RunEnded.into(),
+        "scored" => words::RunScored.into(),
+        "lost" => words::RunLost.into(),
+        "passed" => words::ResultPassed.into(),
+        "failed" => words::ResultFailed.into(),
+        "unclear" => words::ResultUnclear.into(),
+        other => other.into(),
+    }
+}
+
+fn show_result(view: &ExamResultView, language: Language) {
     let line = &view.line;
     println!("{}", view.what);
-    println!(
-        "{}: {} on load {}, attempt {}; key {}; by {} ({})",
-        line.outcome.to_uppercase(),
-        line.student,
-        line.load,
-        line.attempt,
-        line.key,
-        line.instructor,
-        view.authority
-    );
-    println!("  standard: {}", view.standard.words);
+    let said = words::ResultLine {
+        outcome: state_word(&line.outcome).say(language).to_uppercase(),
+        student: &line.student,
+        load: &line.load,
+        attempt: line.attempt,
+        key: &line.key,
+        instructor: &line.instructor,
+        authority: &view.authority,
+    };
+    println!("{}", said.say(language));
+    println!("  {}", words::StandardLine { standard: &view.standard.words }.say(language));
     view.reasons.iter().for_each(|reason| println!("  {reason}"));
     view.warnings.iter().for_each(|warning| println!("  ! {warning}"));
     match &view.debrief {
         Some(debrief) => {
-            println!("In the order of the load:");
+            println!("{}", words::InOrderOfLoad.say(language));
             for item in &debrief.items {
                 let mark =
                     if matches!(item.call.as_str(), "found" | "named_otherwise") { "[+]" } else { "[!]" };
@@ -410,26 +446,44 @@ fn show_result(view: &ExamResultView) {
             for call in &debrief.false_calls {
                 let at = call.after_s.map(clock).unwrap_or_default();
                 println!(
-                    "  [?] Card {}, {}: called \"{}\" at {at}, where nothing was wrong",
-                    call.card, call.card_title, call.called
+                    "  {}",
+                    words::FalseCallLine {
+                        card: &call.card,
+                        title: &call.card_title,
+                        called: &call.called,
+                        at: &at
+                    }
+                    .say(language)
                 );
             }
-            println!("Time by card:");
+            println!("{}", words::TimeByCard.say(language));
             for card in &debrief.cards {
-                println!("  {:>6}  card {:>3}  {}", clock(card.seconds), card.card, card.title);
+                println!(
+                    "  {:>6}  {}  {}",
+                    clock(card.seconds),
+                    card_padded(card.card, language),
+                    card.title
+                );
             }
         }
-        None => view.planted.iter().for_each(planted),
+        None => view.planted.iter().for_each(|one| planted(one, language)),
     }
-    println!("Result {}", line.result);
+    println!("{}", words::ResultDigest { digest: &line.result }.say(language));
     println!("{}", view.text);
 }
 
-fn show_class(class: &ClassView) {
-    println!("Students");
+fn show_class(class: &ClassView, language: Language) {
+    println!("{}", words::Students.say(language));
     println!(
         "  {:<20} {:>5} {:>6} {:>6} {:>7} {:>7} {:>9} {:>6}",
-        "", "runs", "passed", "first", "retests", "unclear", "found", "false"
+        "",
+        words::ColumnRuns.say(language),
+        words::ColumnPassed.say(language),
+        words::ColumnFirst.say(language),
+        words::ColumnRetests.say(language),
+        words::ColumnUnclear.say(language),
+        words::ColumnFound.say(language),
+        words::ColumnFalse.say(language)
     );
     for line in &class.students {
         println!(
@@ -444,46 +498,46 @@ fn show_class(class: &ClassView) {
             line.false_calls
         );
     }
-    println!("Missed most (first attempts, {} of them; 95 %, Wilson)", class.counted);
+    println!("{}", words::MissedMost { count: &class.counted }.say(language));
     for line in class.missed.iter().filter(|line| line.missed > 0).take(20) {
-        println!(
-            "  {:>4} of {:<4} {:>4.0} % ({:.0} to {:.0})  {}: {}",
-            line.missed,
-            line.of,
-            line.share * 100.0,
-            line.low * 100.0,
-            line.high * 100.0,
-            line.procedure,
-            line.deficiency
-        );
+        let said = words::MissedLine {
+            missed: format!("{:>4}", line.missed),
+            of: format!("{:<4}", line.of),
+            share: format!("{:>4.0}", line.share * 100.0),
+            low: format!("{:.0}", line.low * 100.0),
+            high: format!("{:.0}", line.high * 100.0),
+            procedure: &line.procedure,
+            deficiency: &line.deficiency,
+        };
+        println!("  {}", said.say(language));
     }
-    println!("Items (p: share that found it; D: upper less lower 27 %; r: with the rest of the score)");
+    println!("{}", words::ItemsHead.say(language));
     let maybe = |value: Option<f64>| value.map_or("    -".to_owned(), |value| format!("{value:>5.2}"));
     for line in &class.items {
-        println!(
-            "  p {:>4.2}  D {}  r {}  {:>3} students  {} card {} {}: {}; {}",
-            line.difficulty,
-            maybe(line.discrimination),
-            maybe(line.point_biserial),
-            line.of,
-            line.procedure,
-            line.card,
-            line.point,
-            line.deficiency,
-            line.words
-        );
+        let said = words::ItemLine {
+            p: format!("{:>4.2}", line.difficulty),
+            d: maybe(line.discrimination),
+            r: maybe(line.point_biserial),
+            students: format!("{:>3}", line.of),
+            procedure: &line.procedure,
+            card: line.card,
+            point: &line.point,
+            deficiency: &line.deficiency,
+            said: &line.words,
+        };
+        println!("  {}", said.say(language));
     }
-    println!("Time by card (middle, longest)");
+    println!("{}", words::TimeByCardHead.say(language));
     for line in &class.cards {
-        println!(
-            "  {:>6} {:>6}  {:>3} runs  {} card {}  {}",
-            clock(line.median_s),
-            clock(line.longest_s),
-            line.runs,
-            line.procedure,
-            line.card,
-            line.title
-        );
+        let said = words::CardTimeLine {
+            middle: format!("{:>6}", clock(line.median_s)),
+            longest: format!("{:>6}", clock(line.longest_s)),
+            runs: format!("{:>3}", line.runs),
+            procedure: &line.procedure,
+            card: line.card,
+            title: &line.title,
+        };
+        println!("  {}", said.say(language));
     }
     class.warnings.iter().for_each(|warning| println!("! {warning}"));
 }

@@ -1,9 +1,11 @@
 //! `inspect`: the walk in the terminal.
 
+use slingseal_app::catalogue::desk as words;
 use std::io::IsTerminal;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use slingseal_app::catalogue::Saying;
 use slingseal_app::{App, AppError};
 
 use super::Setting;
@@ -44,19 +46,20 @@ pub(crate) fn kept(setting: &Setting) -> Result<ExitCode, AppError> {
         return Ok(ExitCode::SUCCESS);
     }
     for one in kept {
-        let until = one.fit_until.map(|until| format!(", fit until {}", until.dtg)).unwrap_or_default();
-        let walk: String = one.walk.chars().take(8).collect();
-        let signed = match (&one.signed, walk.as_str()) {
-            (Some(_), _) => ", signed".to_owned(),
-            (None, id) => format!(", not signed: inspect --kept --sign {id}"),
+        let language = setting.language;
+        let until = one.fit_until.map(|until| words::KeptFitUntil { until: until.dtg }.say(language));
+        let id: String = one.walk.chars().take(8).collect();
+        let signed = match &one.signed {
+            Some(_) => words::KeptSigned.say(language),
+            None => words::KeptNotSigned { id }.say(language),
         };
+        let by = words::AtBy { at: &one.at.dtg, by: &one.inspector }.say(language);
+        let fit = if one.fit { words::KeptFit.say(language) } else { words::KeptNotFit.say(language) };
         println!(
-            "{:<16} {:<12} {}  {}  by {}{until}{signed}",
+            "{:<16} {:<12} {fit:<7}  {by}{}{signed}",
             one.name,
             one.procedure,
-            if one.fit { "FIT    " } else { "NOT FIT" },
-            one.at.dtg,
-            one.inspector
+            until.unwrap_or_default()
         );
     }
     Ok(ExitCode::SUCCESS)
@@ -73,10 +76,10 @@ pub(crate) fn sign(setting: &Setting, which: &str, out: Option<PathBuf>) -> Resu
     let walk = match (fitting.next(), fitting.next()) {
         (Some(only), None) => only.walk.clone(),
         (Some(_), Some(_)) => {
-            return Err(bad_input(format!("several inspections fit {which}; give more digits of the id")));
+            return Err(bad_input(words::SeveralInspectionsOfId { which: &which }));
         }
         (None, _) => {
-            return Err(bad_input(format!("no unsigned inspection fits {which}; see inspect --kept")));
+            return Err(bad_input(words::NoUnsignedInspection { which: &which }));
         }
     };
     let pin = platform::ask(&app, Secret::Pin, false)?;
@@ -87,13 +90,14 @@ pub(crate) fn sign(setting: &Setting, which: &str, out: Option<PathBuf>) -> Resu
         output::print_json(&signed);
         return Ok(ExitCode::SUCCESS);
     }
-    let found = match (signed.fit, &signed.fit_until) {
-        (true, Some(until)) => format!("fit until {}", until.dtg),
-        (true, None) => "fit".to_owned(),
-        (false, _) if signed.subject == "piece" => "withdrawn".to_owned(),
-        (false, _) => "not fit".to_owned(),
+    let found: Saying = match (signed.fit, &signed.fit_until) {
+        (true, Some(until)) => words::SignedFitUntil { until: &until.dtg }.into(),
+        (true, None) => words::SignedFit.into(),
+        (false, _) if signed.subject == "piece" => words::SignedWithdrawn.into(),
+        (false, _) => words::SignedNotFit.into(),
     };
-    println!("{}: {found}, signed by {}. It travels with the next bundle.", signed.name, signed.inspector);
+    let said = words::InspectionSigned { name: &signed.name, found, by: &signed.inspector };
+    println!("{}", said.say(setting.language));
     output::told(&files);
     Ok(ExitCode::SUCCESS)
 }
@@ -105,9 +109,7 @@ fn whole(app: &App, digits: &str) -> Result<String, AppError> {
         in_hand.iter().filter(|line| line.walk.starts_with(digits) || line.load.eq_ignore_ascii_case(digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.walk.clone()),
-        (Some(_), Some(_)) => Err(bad_input(format!("several inspections fit {digits}; give more digits"))),
-        (None, _) => {
-            Err(bad_input(format!("no inspection in hand fits {digits}; see inspect without --walk")))
-        }
+        (Some(_), Some(_)) => Err(bad_input(words::SeveralInspectionsFit { digits: &digits })),
+        (None, _) => Err(bad_input(words::NoInspectionInHand { digits: &digits })),
     }
 }

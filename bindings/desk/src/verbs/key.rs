@@ -1,9 +1,11 @@
 //! `key`: make this device's key and its request; show how far it is set up.
 
+use slingseal_app::catalogue::desk as words;
 use std::process::ExitCode;
 
 use serde::Serialize;
-use slingseal_app::{AppError, SetUpView, same_name};
+use slingseal_app::catalogue::Saying;
+use slingseal_app::{AppError, Language, SetUpView, same_name};
 
 use super::Setting;
 use crate::cli::KeyVerb;
@@ -26,24 +28,20 @@ pub(crate) fn run(setting: &Setting, verb: KeyVerb) -> Result<ExitCode, AppError
                 // The key is there and good: the same request again, for whoever lost the picture.
                 (Some(known), Some(_), holder) if view.revoked.is_none() => {
                     if holder.is_some_and(|holder| !same_name(&holder, known)) {
-                        return Err(bad_input(format!(
-                            "this device is {known}'s and has a key already; for somebody else begin another home"
-                        )));
+                        return Err(bad_input(words::DeviceHasKey { known: &known }));
                     }
                     app.key_request()?
                 }
                 (known, _, holder) => {
                     let holder = holder.or_else(|| known.clone());
-                    let holder = holder.ok_or_else(|| bad_input("say whose device it is: --holder NAME"))?;
+                    let holder = holder.ok_or_else(|| bad_input(words::SayWhoseDevice))?;
                     app.make_key(&holder, &ask(&app, Secret::Pin, true)?)?
                 }
             };
             let view = app.set_up()?;
             let holder = view.holder.clone().unwrap_or_default();
             let key = view.fingerprint.clone().unwrap_or_default();
-            let said = format!(
-                "key request of {holder}, fingerprint {key}; an authority answers it: authority issue"
-            );
+            let said = words::KeyRequestMade { holder: &holder, key: &key }.say(setting.language);
             let more = Requested { holder, fingerprint: view.fingerprint };
             answer_code(setting.json, &Answer { code: &code, more }, &said, out.as_deref(), "key-request")?;
         }
@@ -54,10 +52,11 @@ pub(crate) fn run(setting: &Setting, verb: KeyVerb) -> Result<ExitCode, AppError
             if setting.json {
                 print_json(&view);
             } else {
-                println!(
-                    "The key of {} is under the new PIN.",
-                    view.holder.as_deref().unwrap_or("this device")
-                );
+                let said = match &view.holder {
+                    Some(holder) => words::KeyUnderNewPin { holder }.saying(),
+                    None => words::DeviceKeyUnderNewPin.into(),
+                };
+                println!("{}", said.say(setting.language));
             }
         }
         KeyVerb::Show => {
@@ -65,36 +64,40 @@ pub(crate) fn run(setting: &Setting, verb: KeyVerb) -> Result<ExitCode, AppError
             if setting.json {
                 print_json(&view);
             } else {
-                show(&view);
+                show(&view, setting.language);
             }
         }
     }
     Ok(ExitCode::SUCCESS)
 }
 
-fn show(view: &SetUpView) {
-    println!("Holder       {}", view.holder.as_deref().unwrap_or("-"));
-    println!("Key          {}", view.fingerprint.as_deref().unwrap_or("-"));
-    match &view.credential {
-        Some(credential) => println!(
-            "Credential   {} ({}) by {}, until {}{}",
-            credential.holder,
-            credential.roles.join(", "),
-            credential.authority,
-            credential.expires.dtg,
-            if credential.expired { ", RUN OUT" } else { "" }
-        ),
-        None => println!("Credential   -"),
-    }
+fn show(view: &SetUpView, language: Language) {
+    let row = |label: Saying, value: &str| println!("{:<12} {value}", label.say(language));
+    row(words::RowHolder.into(), view.holder.as_deref().unwrap_or("-"));
+    row(words::RowKey.into(), view.fingerprint.as_deref().unwrap_or("-"));
+    let credential = view.credential.as_ref().map(|one| {
+        let (holder, roles) = (&one.holder, one.roles.join(", "));
+        let (authority, until) = (&one.authority, &one.expires.dtg);
+        if one.expired {
+            words::HeldCredentialRunOut { holder, roles, authority, until }.say(language)
+        } else {
+            words::HeldCredential { holder, roles, authority, until }.say(language)
+        }
+    });
+    row(words::RowCredential.into(), credential.as_deref().unwrap_or("-"));
     if let Some(revoked) = &view.revoked {
-        println!("REVOKED      {revoked}");
+        row(words::RowRevoked.into(), revoked);
     }
-    for authority in &view.authorities {
-        let roster = match (authority.roster, &authority.roster_expires) {
-            (Some(roster), Some(until)) => format!("roster {roster}, holds until {}", until.dtg),
-            _ => "no roster".into(),
+    for one in &view.authorities {
+        let (name, fingerprint) = (&one.name, &one.fingerprint);
+        let said = match (one.roster, &one.roster_expires) {
+            (Some(roster), Some(until)) => {
+                let (roster, until) = (roster.to_string(), &until.dtg);
+                words::TrustsWithRoster { name, fingerprint, roster, until }.say(language)
+            }
+            _ => words::TrustsWithoutRoster { name, fingerprint }.say(language),
         };
-        println!("Trusts       {} ({}), {roster}", authority.name, authority.fingerprint);
+        row(words::RowTrusts.into(), &said);
     }
-    println!("Next         {}", view.next);
+    row(words::RowNext.into(), &view.next);
 }

@@ -21,6 +21,7 @@ mod tag;
 mod verify;
 mod void;
 
+use slingseal_app::catalogue::desk as words;
 use std::process::ExitCode;
 
 use slingseal_app::{App, AppError, CheckPageRequest, Language};
@@ -63,10 +64,8 @@ impl Setting {
 pub(crate) fn tell_who_signs(app: &App, role: Option<&str>) -> Result<(), AppError> {
     if let Some(signs) = app.signs_as(role)?.filter(|signs| !signs.others.is_empty()) {
         let (holder, authority) = (&signs.credential.holder, &signs.credential.authority);
-        eprintln!(
-            "slingseal: signs as {holder} of {authority}; --as would choose {}",
-            signs.others.join(" or ")
-        );
+        let others = signs.others.join(&format!(" {} ", words::Or.say(app.spoken())));
+        eprintln!("slingseal: {}", words::SignsAs { holder, authority, others }.say(app.spoken()));
     }
     Ok(())
 }

@@ -1,5 +1,6 @@
 //! `bundle play`: a moving code in this terminal, for the camera of another device.
 
+use slingseal_app::catalogue::desk as words;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
@@ -22,7 +23,7 @@ pub(super) fn run(
     rounds: Option<u32>,
 ) -> Result<(), AppError> {
     if !console::is_terminal() {
-        return Err(bad_input("no terminal to show the code in; write pictures with bundle write --frames"));
+        return Err(bad_input(words::NoTerminalForCode));
     }
     let codes = app.moving_codes(request)?;
     // Nothing more is wanted of the home, and a film may last.
@@ -30,9 +31,8 @@ pub(super) fn run(
     let ended = Arc::new(AtomicBool::new(false));
     #[cfg(unix)]
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| {
-            bad_input(format!("no signal can be caught: {}", crate::output::plain(&error)))
-        })?;
+        signal_hook::flag::register(signal, Arc::clone(&ended))
+            .map_err(|error| bad_input(words::NoSignalCaught { plain: &(crate::output::plain(&error)) }))?;
     }
     console::show(CLEAR);
     let beat = Duration::from_secs(1) / pace.max(1);
@@ -46,17 +46,17 @@ pub(super) fn run(
                 }
                 // Never the same frames again in the next round: each adds to what was missed.
                 let frame = moving.frame(round.saturating_mul(frames).saturating_add(number))?;
-                let which = format!(
-                    "Part {} of {}, frame {} of about {}",
-                    at + 1,
-                    codes.len(),
-                    number + 1,
-                    moving.enough()
-                );
+                let which = words::PartAndFrame {
+                    part: &(at + 1),
+                    parts: &codes.len(),
+                    frame: &(number + 1),
+                    frames: &moving.enough(),
+                }
+                .say(app.spoken());
                 console::show(&format!(
                     "{HOME}{}{which:<60}\r\n{:<60}\r\n",
                     frame.terminal()?,
-                    "Ctrl-C ends it."
+                    words::CtrlCEndsIt.say(app.spoken())
                 ));
                 std::thread::sleep(beat);
             }

@@ -1,19 +1,20 @@
 //! `procedure`: list, show, check, table, add, new, diff, schema, pack, frames.
 
+use slingseal_app::catalogue::desk as words;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::time::Duration;
 
 use slingseal_app::catalogue::Saying;
 use slingseal_app::{
-    AppError, EditionState, ProcedureView, check_procedure, procedure_changes, procedure_schema,
+    AppError, EditionState, Language, ProcedureView, check_procedure, procedure_changes, procedure_schema,
     procedure_template, procedure_untold,
 };
 
 use super::{Setting, bundle};
 use crate::cli::{PackVerb, ProcedureVerb};
 use crate::console::Shown;
-use crate::output::{counted, write, write_whole};
+use crate::output::{write, write_whole};
 use crate::print::{Paper, checklist_pdf};
 use crate::{console, input, output};
 
@@ -27,26 +28,26 @@ pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, Ap
             if setting.json {
                 output::print_json(&procedures);
             } else {
-                procedures.iter().for_each(line);
+                procedures.iter().for_each(|one| line(one, setting.language));
             }
         }
         ProcedureVerb::Show { id, pdf: None } => print!("{}", setting.app()?.show_procedure(&id)?),
         ProcedureVerb::Show { id, pdf: Some(out) } => {
-            write(&out, &checklist_pdf(&setting.app()?.checklist(&id)?, Paper::A4)?)?;
+            write(&out, &checklist_pdf(&setting.app()?.checklist(&id)?, Paper::A4, setting.language)?)?;
             output::told(&[out]);
         }
         ProcedureVerb::Table { id } => print!("{}", setting.app()?.procedure_table(id.as_deref())?),
-        ProcedureVerb::Check { file, watch: true } => watch(&file),
+        ProcedureVerb::Check { file, watch: true } => watch(&file, setting.language),
         ProcedureVerb::Check { file, watch: false } => {
             let text = input::text(&file)?;
             let view = check_procedure(&text).map_err(|error| input::named(&file, &error))?;
             for line in procedure_untold(&text)? {
-                eprintln!("slingseal: not said in {line}");
+                eprintln!("slingseal: {}", words::NotSaidIn { line: &line }.say(setting.language));
             }
             if setting.json {
                 output::print_json(&view);
             } else {
-                println!("{} holds: {} cards, {} points", file.shown(), view.cards, view.points);
+                println!("{}", holds(&file, &view, setting.language));
             }
         }
         ProcedureVerb::Add { file } => {
@@ -57,16 +58,15 @@ pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, Ap
             if setting.json {
                 output::print_json(&view);
             } else {
-                println!("Added:");
-                line(&view);
+                println!("{}", words::ListAdded.say(setting.language));
+                line(&view, setting.language);
             }
         }
         ProcedureVerb::New { id, out } => {
             let text = procedure_template(&id)?;
             let out = out.unwrap_or_else(|| PathBuf::from(format!("{}.toml", output::file_name_dotted(&id))));
             if out.exists() {
-                let taken = format!("{} is there already; name another file with --out FILE", out.shown());
-                return Err(output::bad_input(Saying::verbatim(taken)));
+                return Err(output::bad_input(words::FileIsThere { file: out.shown() }));
             }
             write(&out, text.as_bytes())?;
             output::told(&[out]);
@@ -78,8 +78,8 @@ pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, Ap
         ProcedureVerb::Language { code } => {
             setting.app()?.tell_lists_in(code.as_deref())?;
             match code {
-                Some(code) => println!("Lists are told in {} where they have it, else in English.", code),
-                None => println!("Lists are told in the reader's language."),
+                Some(code) => println!("{}", words::ListsToldIn { code: &code }.say(setting.language)),
+                None => println!("{}", words::ListsToldInReaders.say(setting.language)),
             }
         }
         ProcedureVerb::Schema => print!("{}", procedure_schema()),
@@ -89,7 +89,7 @@ pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, Ap
             if setting.json {
                 output::print_json(&made);
             } else {
-                println!("{}, {}", counted(made.procedures, "procedure"), counted(made.papers, "roster"));
+                println!("{}", pack_holds(made.procedures, made.papers, setting.language));
                 output::told(&[file]);
             }
         }
@@ -107,8 +107,8 @@ pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, Ap
             if setting.json {
                 output::print_json(&serde_json::json!({ "frames": frames, "enough": enough, "made": made }));
             } else {
-                println!("{frames} frames, {enough} of which are enough, in any order");
-                println!("  {}, {}", counted(made.procedures, "procedure"), counted(made.papers, "roster"));
+                println!("{}", words::FramesEnough { frames, enough }.say(setting.language));
+                println!("  {}", pack_holds(made.procedures, made.papers, setting.language));
             }
         }
     }
@@ -126,19 +126,23 @@ fn text_of(setting: &Setting, word: &str) -> Result<String, AppError> {
     setting.app()?.procedure_text(word)
 }
 
+fn holds(file: &Path, view: &ProcedureView, language: Language) -> String {
+    words::FileHolds { file: file.shown(), cards: view.cards, points: view.points }.say(language)
+}
+
 /// Tells the faults of a file at each save, until it is stopped. A file that is away for a moment, as editors do when they save,
 /// is waited for.
-fn watch(file: &Path) -> ! {
+fn watch(file: &Path, language: Language) -> ! {
     let mut last = None;
     loop {
-        let now = input::text(file).map_err(|error| error.to_string());
+        let now = input::text(file).map_err(|error| error.say(language));
         if last.as_ref() != Some(&now) {
             match &now {
                 Ok(text) => match check_procedure(text) {
                     Ok(view) => {
-                        println!("{} holds: {} cards, {} points", file.shown(), view.cards, view.points);
+                        println!("{}", holds(file, &view, language));
                     }
-                    Err(error) => eprintln!("{}", input::named(file, &error)),
+                    Err(error) => eprintln!("{}", input::named(file, &error).say(language)),
                 },
                 Err(error) => eprintln!("slingseal: {error}"),
             }
@@ -149,11 +153,25 @@ fn watch(file: &Path) -> ! {
     }
 }
 
-fn line(view: &ProcedureView) {
+fn pack_holds(procedures: impl Into<u64>, rosters: impl Into<u64>, language: Language) -> String {
+    let procedures = words::CountProcedures { count: procedures.into() }.saying();
+    let rosters = words::CountRosters { count: rosters.into() }.saying();
+    Saying::joined([procedures, rosters], ", ").say(language)
+}
+
+fn line(view: &ProcedureView, language: Language) {
     let size = match view.state {
         EditionState::Missing => String::new(),
-        _ => format!("{:>3} cards {:>4} points", view.cards, view.points),
+        _ => words::CardsAndPoints {
+            cards: format!("{:>3}", view.cards),
+            points: format!("{:>4}", view.points),
+        }
+        .say(language),
     };
-    let apart = if view.in_use || view.state == EditionState::Missing { "" } else { "  (kept apart)" };
+    let apart = if view.in_use || view.state == EditionState::Missing {
+        String::new()
+    } else {
+        format!("  {}", words::KeptApart.say(language))
+    };
     println!("{:<12} v{:<3} {size:<21}  {}  [{}]{apart}", view.id, view.version, view.title, view.approval);
 }

@@ -123,11 +123,12 @@ fn text(received: &Received, language: Language) -> String {
         }
         Received::Movement { report, new } => {
             let MovementView { load, what, at, origin, .. } = report.as_ref();
-            format!("Load {load}: {what}, {} ({origin}){}.", at.dtg, newness(*new))
+            words::MovementReceived { load, event: what, at: &at.dtg, origin, newness: newness(*new) }
+                .say(language)
         }
         Received::Closing { statement, new } => {
             let (name, by, at) = (&statement.name, &statement.by, &statement.issued.dtg);
-            format!("Closing of {name}, signed by {by} {at}{}.", newness(*new))
+            words::ClosingReceived { name, by, at, newness: newness(*new) }.say(language)
         }
         Received::Void { load, by, cause, new } => {
             words::VoidedSealLoad { by: &by, load: &load, cause: &cause, newness: newness(*new) }

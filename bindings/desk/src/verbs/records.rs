@@ -1,14 +1,16 @@
 //! `records`: list, show, export, print, verify.
 
+use slingseal_app::catalogue::desk as words;
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_app::{App, AppError, ExportTable, RecordLine, RecordView, code_of, visibly};
+use slingseal_app::catalogue::Saying;
+use slingseal_app::{App, AppError, ExportTable, Language, RecordLine, RecordView, code_of, visibly};
 
 use super::{Setting, verify};
 use crate::cli::{RecordsVerb, Table};
 use crate::console::{self, Shown};
-use crate::output::{bad_input, counted, file_name, print_json, put_code, told, write, write_whole};
+use crate::output::{bad_input, file_name, print_json, put_code, told, write, write_whole};
 use crate::print::{Paper, record_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppError> {
@@ -20,7 +22,9 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
             if setting.json {
                 print_json(&records);
             } else {
-                console::paged(&records.iter().map(|one| line(one) + "\n").collect::<String>());
+                console::paged(
+                    &records.iter().map(|one| line(one, setting.language) + "\n").collect::<String>(),
+                );
             }
         }
         RecordsVerb::Show { record } => {
@@ -28,7 +32,7 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
             if setting.json {
                 print_json(&view);
             } else {
-                story(&view);
+                story(&view, setting.language);
             }
         }
         RecordsVerb::Seal { record, out } => {
@@ -51,7 +55,7 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
         RecordsVerb::Print { record, out, letter } => {
             let view = app.record(&whole(&app, &record)?)?;
             let paper = if letter { Paper::Letter } else { Paper::A4 };
-            write(&out, &record_pdf(&view, Some(&code_of(&view.seal)?), paper)?)?;
+            write(&out, &record_pdf(&view, Some(&code_of(&view.seal)?), paper, setting.language)?)?;
             if setting.json {
                 print_json(&serde_json::json!({ "record": view.line.record, "file": out }));
             } else {
@@ -64,7 +68,10 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
                 if setting.json {
                     print_json(&serde_json::json!({ "file": file, "rows": rows }));
                 } else {
-                    println!("  {} ({rows} rows)", file.shown());
+                    println!(
+                        "  {}",
+                        words::FileWithRows { file: &file.shown(), rows: &rows }.say(setting.language)
+                    );
                 }
             }
         }
@@ -73,16 +80,20 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
             if setting.json {
                 print_json(&audit);
             } else {
-                println!(
-                    "{}, {} journal entries and {} looked at",
-                    counted(audit.records, "record"),
-                    audit.entries,
-                    counted(audit.papers, "paper")
-                );
-                audit.faults.iter().for_each(|fault| println!("  FAULT {fault}"));
-                audit.notes.iter().for_each(|note| println!("  note: {note}"));
+                let said = words::AuditLookedAt {
+                    records: words::CountRecords { count: audit.records }.saying(),
+                    entries: words::CountEntries { count: audit.entries }.saying(),
+                    papers: words::CountPapers { count: audit.papers }.saying(),
+                };
+                println!("{}", said.say(setting.language));
+                for fault in &audit.faults {
+                    println!("  {}", words::AuditFault { fault }.say(setting.language));
+                }
+                for note in &audit.notes {
+                    println!("  {}", words::AuditNote { note }.say(setting.language));
+                }
                 if audit.faults.is_empty() {
-                    println!("  every chain and every signature holds");
+                    println!("  {}", words::EverythingHolds.say(setting.language));
                 }
             }
             if !audit.faults.is_empty() {
@@ -100,7 +111,7 @@ fn export(setting: &Setting, app: &App, file: &Path, csv: bool, of: Table) -> Re
         (true, ..) | (false, true, _) => true,
         (false, false, true) => false,
         (false, false, false) => {
-            let message = format!("{}: CSV or JSON? end the name in .csv or .json", file.shown());
+            let message = words::CsvOrJson { file: &file.shown() };
             return Err(bad_input(message));
         }
     };
@@ -129,42 +140,52 @@ pub(super) fn whole(app: &App, digits: &str) -> Result<String, AppError> {
     let mut fitting = known.iter().filter(|line| line.record.starts_with(digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.record.clone()),
-        (Some(_), Some(_)) => {
-            Err(bad_input(format!("several records start with {digits}; give more digits")))
-        }
-        (None, _) => Err(bad_input(format!(
-            "no load \"{digits}\" and no record that starts so among the newest {NEWEST}; see records list"
-        ))),
+        (Some(_), Some(_)) => Err(bad_input(words::SeveralRecordsStart { digits: &digits })),
+        (None, _) => Err(bad_input(words::NoSuchRecord { digits: &digits, newest: &NEWEST })),
     }
 }
 
-fn line(line: &RecordLine) -> String {
-    let outcome = if line.fit { "fit" } else { "NOT FIT" };
-    let expired = if line.expired { ", expired" } else { "" };
+fn line(line: &RecordLine, language: Language) -> String {
+    let outcome = if line.fit { words::Fit.saying() } else { words::NotFit.into() };
+    let standing: Saying = match line.standing.as_str() {
+        "current" => words::StandingCurrent.into(),
+        "superseded" => words::StandingSuperseded.into(),
+        "voided" => words::StandingVoided.into(),
+        "refused" => words::StandingRefused.into(),
+        "waiting" => words::StandingWaiting.into(),
+        "no_inspection" => words::StandingNoInspection.into(),
+        other => other.into(),
+    };
+    let expired = if line.expired { words::AndExpired.say(language) } else { String::new() };
+    let found = words::FoundCorrected { found: line.found, corrected: line.corrected };
     visibly(&format!(
-        "{}  {:<12} {:<8} {}{expired}  {}  {}  found {} corrected {}",
+        "{}  {:<12} {:<8} {}{expired}  {}  {}  {}",
         line.record.chars().take(8).collect::<String>(),
         line.load,
-        outcome,
-        line.standing.replace('_', " "),
+        outcome.say(language),
+        standing.say(language),
         line.issued.dtg,
         line.inspector,
-        line.found,
-        line.corrected
+        found.say(language)
     ))
 }
 
-fn story(view: &RecordView) {
-    println!("{}", line(&view.line));
+fn story(view: &RecordView, language: Language) {
+    println!("{}", line(&view.line, language));
     if let Some(tag) = &view.tag {
-        println!(
-            "{}, {} for {} ({} allowed), {} to {}",
-            tag.description, tag.gross, tag.aircraft, tag.allowable, tag.pickup.name, tag.destination.name
-        );
+        let said = words::TagInALine {
+            description: &tag.description,
+            gross: &tag.gross,
+            aircraft: &tag.aircraft,
+            allowable: &tag.allowable,
+            from: &tag.pickup.name,
+            to: &tag.destination.name,
+        };
+        println!("{}", said.say(language));
         tag.basis.lines.iter().for_each(|line| println!("  {}: {}", line.label, line.text));
     }
     for void in &view.voids {
-        println!("VOID {void}");
+        println!("{}", words::VoidLine { void }.say(language));
     }
     for moment in &view.timeline {
         println!("  {}  {}", moment.at.dtg, moment.what);

@@ -2,7 +2,9 @@
 
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, ArrivalView, MovementView, PieceReport, ReportRequest, Time, visibly};
+use slingseal_app::{
+    AppError, ArrivalView, Language, MovementView, PieceReport, ReportRequest, Time, visibly,
+};
 
 use super::{Setting, tag, verify};
 use crate::cli::Report;
@@ -72,7 +74,7 @@ pub(crate) fn arrival(setting: &Setting, load: &str) -> Result<ExitCode, AppErro
     if setting.json {
         print_json(&arrival);
     } else {
-        show(&arrival);
+        show(&arrival, setting.language);
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -127,9 +129,9 @@ pub(crate) fn line(report: &MovementView) -> String {
     visibly(&words)
 }
 
-fn show(arrival: &ArrivalView) {
+fn show(arrival: &ArrivalView, language: Language) {
     match &arrival.tag {
-        Some(view) => tag::show(view),
+        Some(view) => tag::show(view, language),
         None => println!("Load {}", visibly(&arrival.load)),
     }
     if !arrival.state_title.is_empty() {

@@ -1,9 +1,11 @@
 //! `tag`: write and read load tags.
 
+use slingseal_app::catalogue::desk as words;
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_app::{AppError, TagView};
+use slingseal_app::catalogue::Saying;
+use slingseal_app::{AppError, Language, TagView};
 
 use super::Setting;
 use crate::cli::TagVerb;
@@ -18,7 +20,8 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
         TagVerb::Write { plan, out, unsigned } => {
             let text = input::text(&plan)?;
             let folder = plan.parent().unwrap_or(Path::new("."));
-            let open = |name: &str| input::text(&folder.join(name)).map_err(|error| error.to_string());
+            let language = setting.language;
+            let open = |name: &str| input::text(&folder.join(name)).map_err(|error| error.say(language));
             let list = plan.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
             let app = setting.app()?;
             if !unsigned {
@@ -38,19 +41,19 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
             let mut files = Vec::new();
             for one in &made {
                 let name = format!("tag-{}", file_name(&one.tag.load));
-                let sheet = sheets_pdf(&[(&one.tag, &one.code)], Paper::A4)?;
+                let sheet = sheets_pdf(&[(&one.tag, &one.code)], Paper::A4, setting.language)?;
                 files.extend(put_code_and(&one.code, &out, &name, &[("pdf", &sheet)])?);
             }
             if list {
                 let pages: Vec<_> = made.iter().map(|one| (&one.tag, &one.code)).collect();
-                let all = sheets_pdf(&pages, Paper::A4)?;
+                let all = sheets_pdf(&pages, Paper::A4, setting.language)?;
                 files.extend(write_together(&out, "sheets", &[("pdf", &all)])?);
             }
             match made.as_slice() {
                 made if setting.json && list => print_json(&made),
                 [one] if setting.json => print_json(one),
                 made => {
-                    made.iter().for_each(|one| show(&one.tag));
+                    made.iter().for_each(|one| show(&one.tag, setting.language));
                     told(&files);
                 }
             }
@@ -60,7 +63,7 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
             if setting.json {
                 print_json(&tag);
             } else {
-                show(&tag);
+                show(&tag, setting.language);
             }
         }
     }
@@ -68,33 +71,41 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
 }
 
 /// A tag as a terminal shows it.
-pub(crate) fn show(tag: &TagView) {
-    println!("Load {}   {}", tag.load, tag.description);
-    println!("  Check        {}", tag.check);
-    println!("  Gross weight {} ({} allowed, {})", tag.gross, tag.allowable, tag.aircraft);
-    for (what, zone) in [("Pickup", &tag.pickup), ("Destination", &tag.destination)] {
-        println!("  {what:<12} {} {}", zone.name, zone.grid.as_deref().unwrap_or_default());
+pub(crate) fn show(tag: &TagView, language: Language) {
+    let row = |label: Saying, value: &str| println!("  {:<12} {value}", label.say(language));
+    println!("{}", words::LoadHead { load: &tag.load, description: &tag.description }.say(language));
+    row(words::RowCheck.into(), &tag.check);
+    let (gross, allowable, aircraft) = (&tag.gross, &tag.allowable, &tag.aircraft);
+    row(words::RowGross.into(), &words::GrossAllowed { gross, allowable, aircraft }.say(language));
+    for (what, zone) in
+        [(words::RowPickup.saying(), &tag.pickup), (words::RowDestination.into(), &tag.destination)]
+    {
+        row(what, &format!("{} {}", zone.name, zone.grid.as_deref().unwrap_or_default()));
     }
-    println!("  Procedure    {}", tag.procedure_title.as_deref().unwrap_or(&tag.procedure));
-    println!("  Rigger       {}", tag.rigger.as_deref().unwrap_or("not named"));
-    println!("  Planned      {} by {}", tag.planned.dtg, tag.signed_by());
+    row(words::RowProcedure.into(), tag.procedure_title.as_deref().unwrap_or(&tag.procedure));
+    row(words::RowRigger.into(), &tag.rigger.clone().unwrap_or_else(|| words::NotNamed.say(language)));
+    let planned = words::PlannedBy { at: &tag.planned.dtg, by: tag.signed_by(language) };
+    row(words::RowPlanned.into(), &planned.say(language));
     for piece in &tag.equipment {
         let rating = match (&piece.rating, &piece.source) {
             (Some(rating), Some(source)) => format!("{rating} ({source})"),
-            _ => "no rating".into(),
+            _ => words::NoRating.say(language),
         };
-        let due =
-            piece.next_inspection.as_ref().map(|due| format!(", inspection due {due}")).unwrap_or_default();
+        let due = match &piece.next_inspection {
+            Some(due) => words::InspectionDue { due }.say(language),
+            None => String::new(),
+        };
         println!("  {:<12} {}: {rating}{due}", piece.kind, piece.serial);
     }
     for count in &tag.links {
-        println!("  Leg {:<8} link {}", count.leg, count.link);
+        let said = words::LegAndLink { leg: format!("{:<8}", count.leg), link: count.link.to_string() };
+        println!("  {}", said.say(language));
     }
     for line in &tag.basis.lines {
         println!("  {:<12} {}", line.label, line.text);
     }
     if let Some(rigging) = &tag.rigging {
-        println!("  Rigging      {}", rigging.summary);
+        row(words::RowRigging.into(), &rigging.summary);
     }
     for warning in &tag.warnings {
         println!("  ! {warning}");

@@ -1,5 +1,6 @@
 //! `void`: take a seal back.
 
+use slingseal_app::catalogue::desk as words;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -29,9 +30,7 @@ pub(crate) fn run(
     let app = setting.app()?;
     let record = if seal == "-" || seal.contains(':') || Path::new(seal).exists() {
         let verdict = app.check(Some(&input::code(seal)?), None)?;
-        let none = || {
-            bad_input("this is no seal that can be read; give a seal, a load's number or a record's digest")
-        };
+        let none = || bad_input(words::NoSealReadable);
         verdict.facts.map(|facts| facts.record).ok_or_else(none)?
     } else {
         super::records::whole(&app, seal)?
@@ -40,10 +39,8 @@ pub(crate) fn run(
     let code = app.void(&record, cause, note, &ask(&app, Secret::Pin, false)?)?;
     let view = app.record(&record)?;
     let void = view.voids.last().cloned().unwrap_or_default();
-    let said = format!(
-        "load {}, sealed by {}: {void}; nobody may lift on that seal: hand this code to every device on the zone",
-        view.line.load, view.line.inspector
-    );
+    let said = words::SealVoidMade { load: &view.line.load, by: &view.line.inspector, void: &void }
+        .say(setting.language);
     let more = Voided { load: view.line.load, record, void };
     answer_code(setting.json, &Answer { code: &code, more }, &said, out, "void")?;
     Ok(ExitCode::SUCCESS)

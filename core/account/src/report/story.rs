@@ -1,4 +1,5 @@
-use slingseal_words::Time;
+use slingseal_catalogue::story as words;
+use slingseal_words::{Saying, Time};
 
 /// What sort of moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -65,8 +66,8 @@ pub struct Moment {
     pub at: Time,
     /// What sort.
     pub kind: MomentKind,
-    /// What, in one line.
-    pub what: String,
+    /// What, in one line and in no language yet.
+    pub what: Saying,
     /// The card, for a good one.
     pub card: Option<u32>,
 }
@@ -96,12 +97,12 @@ fn one_of(mut run: Vec<Moment>) -> Option<Moment> {
     cards.dedup();
     let what = match (cards.as_slice(), run.is_empty()) {
         (_, true) => last.what,
-        ([], _) => format!("{} answers good", run.len() + 1),
-        ([one], _) => format!("Card {one} good"),
+        ([], _) => words::AnswersGood { count: run.len() + 1 }.into(),
+        ([one], _) => words::CardGood { card: *one }.into(),
         ([first, .., end], _) if usize::try_from(end - first).is_ok_and(|gap| gap + 1 == cards.len()) => {
-            format!("Cards {first} to {end} good")
+            words::CardsGoodFromTo { first: *first, last: *end }.into()
         }
-        (many, _) => format!("{} cards good", many.len()),
+        (many, _) => words::CardsGood { count: many.len() }.into(),
     };
     Some(Moment { what, ..last })
 }
@@ -131,10 +132,11 @@ mod tests {
             good(8, 9),
         ];
         let told = condense(all);
-        let said: Vec<(i64, &str)> =
-            told.iter().map(|moment| (moment.at.unix(), moment.what.as_str())).collect();
-        assert_eq!(said, [(4, "Cards 1 to 3 good"), (5, "twisted"), (8, "2 cards good")]);
-        assert_eq!(condense(vec![good(1, 7)]).first().unwrap().what, "good");
+        let said: Vec<(i64, String)> =
+            told.iter().map(|moment| (moment.at.unix(), moment.what.to_string())).collect();
+        let wanted = [(4, "Cards 1 to 3 good"), (5, "twisted"), (8, "2 cards good")];
+        assert_eq!(said, wanted.map(|(at, what)| (at, what.to_owned())));
+        assert_eq!(condense(vec![good(1, 7)]).first().unwrap().what.to_string(), "good");
         assert_eq!(condense(vec![found.clone()]), [found]);
     }
 }

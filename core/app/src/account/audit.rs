@@ -3,6 +3,7 @@
 //! A home is a file on a device that its holder can open with other programs. So nothing here relies on a column that the
 //! signed bytes do not say: columns are compared with them.
 
+use slingseal_catalogue::audit as audit_words;
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
@@ -23,7 +24,7 @@ use slingseal_message::trust::{
     Authority, CredentialId, EditionStanding, PublicKey, Roster, Signer, Trusted, TrustedAuthority,
 };
 use slingseal_store::{Judged, LoadRow, RecordRow, StoreError};
-use slingseal_words::{Digest, LoadNumber, Name, same_person};
+use slingseal_words::{Digest, LoadNumber, Name, Saying, same_person};
 
 /// What the audit found.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -63,8 +64,8 @@ impl App {
 }
 
 /// How much of a record a message tells: enough to find it.
-fn name(row: &RecordRow) -> String {
-    format!("record {} (load {})", row.digest.short(), row.load)
+fn name(row: &RecordRow) -> Saying {
+    audit_words::RecordOfLoad { record: row.digest.short(), load: &row.load }.into()
 }
 
 impl Inner {
@@ -80,7 +81,7 @@ impl Inner {
             }
             Err(fault) => {
                 view.entries = fault.seq();
-                view.faults.push(format!("this device's journal: {fault}"));
+                view.faults.push(audit_words::OwnJournal { fault: &fault }.say(self.language()));
                 Some(fault.to_string())
             }
         };
@@ -96,12 +97,8 @@ impl Inner {
         view.faults.dedup();
         let (strays, bytes) = read.strays_size()?;
         if strays >= MOST_STRAYS / 2 || bytes >= MOST_STRAY_BYTES / 2 {
-            view.notes.push(format!(
-                "{strays} things ({} MiB) are kept that nobody signed and no record names; of more than {MOST_STRAYS} things or {} \
-                 MiB the oldest gives way",
-                bytes >> 20,
-                MOST_STRAY_BYTES >> 20
-            ));
+            let (size, most, most_size) = (bytes >> 20, MOST_STRAYS, MOST_STRAY_BYTES >> 20);
+            view.notes.push(audit_words::StraysKept { strays, size, most, most_size }.say(self.language()));
         }
         Ok(view)
     }
@@ -115,14 +112,18 @@ impl Inner {
             let (key, name) = match (PublicKey::from_bytes(&row.key), Name::received(&row.name)) {
                 (Ok(key), Ok(name)) => (key, name),
                 _ => {
-                    view.faults.push(format!("the key of the authority {} cannot be one", row.name));
+                    view.faults.push(audit_words::AuthorityKeyWrong { name: &row.name }.say(self.language()));
                     continue;
                 }
             };
             match Authority::open(&row.bytes) {
                 Ok(card) if card.key == key && card.name == name => {}
-                Ok(_) => view.faults.push(format!("the authority {name} is not the one on its card")),
-                Err(error) => view.faults.push(format!("the card of the authority {name}: {error}")),
+                Ok(_) => {
+                    view.faults.push(audit_words::AuthorityNotOfCard { name: &name }.say(self.language()))
+                }
+                Err(error) => view.faults.push(
+                    audit_words::AuthorityCardWrong { name: &name, error: &error }.say(self.language()),
+                ),
             }
             let mut roster = None;
             if let Some(kept) = read.roster(&row.key)? {
@@ -134,9 +135,11 @@ impl Inner {
                         roster = Some(opened);
                     }
                     Ok(_) => {
-                        view.faults.push(format!("the roster of {name} has another number than its row"))
+                        view.faults.push(audit_words::RosterOtherNumber { name: &name }.say(self.language()))
                     }
-                    Err(error) => view.faults.push(format!("the roster of {name}: {error}")),
+                    Err(error) => view
+                        .faults
+                        .push(audit_words::RosterWrong { name: &name, error: &error }.say(self.language())),
                 }
             }
             if row.trusted {
@@ -151,7 +154,7 @@ impl Inner {
         let read = self.store.read();
         for entry in read.entries_of_kind(SEALED)? {
             let Some(digest) = Digest::from_slice(&entry.body) else { continue };
-            let sealed = format!("sealed here {} (journal entry {})", entry.time.dtg(), entry.seq);
+            let (at, seq) = (entry.time.dtg(), entry.seq);
             let named = match decayed(read.seals_of_record(digest))? {
                 Ok(named) => named,
                 // A row that decayed is named where the rows are looked at.
@@ -165,15 +168,20 @@ impl Inner {
             }
             match (whole, named.is_empty()) {
                 (true, _) => {}
-                (false, true) => view.faults.push(format!("record {}, {sealed}, is missing", digest.short())),
+                (false, true) => {
+                    let said = audit_words::SealedIsMissing { record: digest.short(), at, seq };
+                    view.faults.push(said.say(self.language()));
+                }
                 (false, false) => {
-                    view.faults.push(format!("record {}, {sealed}, has lost its walk", digest.short()))
+                    let said = audit_words::SealedLostWalk { record: digest.short(), at, seq };
+                    view.faults.push(said.say(self.language()));
                 }
             }
         }
         for row in read.walks_in_hand()? {
             if let Err(error) = decayed(read.entries_of(row.id))? {
-                view.faults.push(format!("the walk of load {}: {error}", row.load));
+                let said = audit_words::WalkOfLoad { load: &row.load, error };
+                view.faults.push(said.say(self.language()));
             }
         }
         Ok(())
@@ -227,7 +235,8 @@ impl Inner {
             return Ok(Err(what.into()));
         }
         if let Err(what) = might_sign(&examined.seal, &examined.signer) {
-            view.notes.push(format!("{}: {what}; it is kept as evidence and is no inspection", name(row)));
+            let said = audit_words::KeptAsEvidence { record: name(row), what: what.to_string() };
+            view.notes.push(said.say(self.language()));
         }
         let Some(record) = &examined.record else { return Ok(Ok(())) };
         if let Err(what) = chains.take(record, row.digest, &entry_digest) {
@@ -300,25 +309,21 @@ impl Inner {
                     "" => judged.standing.word().to_owned(),
                     reason => format!("{} ({reason})", judged.standing.word()),
                 };
-                view.faults.push(format!(
-                    "{}: its line says {}, and by what is known here it is {}",
-                    name(&row),
-                    words(&row.judged),
-                    words(said)
-                ));
+                let (is, kept) = (words(said), words(&row.judged));
+                let said = audit_words::LineSaysOtherwise { record: name(&row), kept, is };
+                view.faults.push(said.say(self.language()));
             }
             // Where a seal stands otherwise, the load does too.
             if kept != now.load && view.faults.len() == before {
                 let state = |row: &Option<LoadRow>| {
-                    row.as_ref().map_or("without an inspection".to_owned(), |row| {
-                        format!("{} by seal {}", row.state, row.latest.short())
+                    row.as_ref().map_or(audit_words::WithoutInspection.saying(), |row| {
+                        audit_words::StateBySeal { state: row.state.to_string(), seal: row.latest.short() }
+                            .into()
                     })
                 };
-                view.faults.push(format!(
-                    "load {number}: the account says {}, and by what is known here it is {}",
-                    state(&kept),
-                    state(&now.load)
-                ));
+                let (load, kept, is) = (number.to_string(), state(&kept), state(&now.load));
+                let said = audit_words::LoadSaysOtherwise { load, kept, is };
+                view.faults.push(said.say(self.language()));
             }
         }
         Ok(())
@@ -348,7 +353,10 @@ impl Inner {
             // A piece of a journal is checked from its first entry on: what stood before it is not known here.
             let from_the_first = entries.first().is_some_and(|entry| entry.seq == 1);
             if from_the_first && let Err(fault) = verify_chain(device, &entries) {
-                view.faults.push(format!("the journal of device {}: {fault}", DeviceName(device.0)));
+                view.faults.push(
+                    audit_words::JournalOfDevice { device: DeviceName(device.0).to_string(), fault: &fault }
+                        .say(self.language()),
+                );
             }
             let links: Vec<Link> = entries
                 .iter()
@@ -363,16 +371,20 @@ impl Inner {
         let read = self.store.read();
         for row in decayed(read.voids())?.unwrap_or_default() {
             view.papers += 1;
-            let what = format!("the void {} of load {}", row.digest.short(), row.load);
+            let what = audit_words::VoidOfLoad { void: row.digest.short(), load: &row.load }.saying();
             match Void::open(&row.bytes) {
-                Err(error) => view.faults.push(format!("{what}: {error}")),
+                Err(error) => view
+                    .faults
+                    .push(audit_words::ThingWrong { what: &what, error: &error }.say(self.language())),
                 Ok((void, message)) => {
                     if let Err(error) = trusted.signer(Kind::Void, &message) {
-                        view.faults.push(format!("{what}: {error}"));
+                        view.faults.push(
+                            audit_words::ThingWrong { what: &what, error: &error }.say(self.language()),
+                        );
                     } else if (void.record, void.load.as_str()) != (row.record, row.load.as_str())
                         || Digest::of(&row.bytes) != row.digest
                     {
-                        view.faults.push(format!("{what}: its row says otherwise than its bytes"));
+                        view.faults.push(audit_words::RowOtherwise { what: &what }.say(self.language()));
                     }
                 }
             }
@@ -381,17 +393,22 @@ impl Inner {
             view.papers += 1;
             if let Err(error) = trusted.credential(&row.bytes) {
                 let id = CredentialId::of(&row.bytes);
-                view.faults.push(format!("the credential {id} of {}: {error}", row.holder));
+                let said = audit_words::CredentialWrong { id: id.to_string(), holder: &row.holder, error };
+                view.faults.push(said.say(self.language()));
             }
         }
         for row in decayed(read.tags())?.unwrap_or_default() {
             view.papers += 1;
             match ReceivedTag::open(&row.bytes) {
                 Ok(tag) if tag.digest == row.digest && tag.tag.load.as_str() == row.load => {}
-                Ok(_) => view
-                    .faults
-                    .push(format!("the tag of load {}: its row says otherwise than its bytes", row.load)),
-                Err(error) => view.faults.push(format!("the tag of load {}: {error}", row.load)),
+                Ok(_) => {
+                    let what = audit_words::TagOfLoad { load: &row.load }.saying();
+                    view.faults.push(audit_words::RowOtherwise { what }.say(self.language()));
+                }
+                Err(error) => {
+                    let what = audit_words::TagOfLoad { load: &row.load }.saying();
+                    view.faults.push(audit_words::ThingWrong { what, error }.say(self.language()));
+                }
             }
         }
         Ok(())

@@ -1,6 +1,7 @@
 //! Sync: bundles out, bundles in, the have code, the moving code. Merging is a union of sets: commutative, idempotent, one
 //! transaction.
 
+use slingseal_catalogue::audit as audit_words;
 use slingseal_catalogue::refusals as words;
 use std::collections::BTreeSet;
 use std::io::{Read, Write};
@@ -211,7 +212,7 @@ impl App {
         // What strangers left here must not stand in the way of what people signed.
         let (mut made, bytes) = written(false)?;
         let frames = FrameWriter::new(&bytes).map_err(AppError::bad_input)?;
-        made.left_out.push("tags that nobody signed and no seal names: they go by bundle file".into());
+        made.left_out.push(audit_words::TagsGoByFile.say(self.spoken()));
         Ok(MovingCode { frames, made })
     }
 
@@ -535,9 +536,8 @@ impl Inner {
                         merge.take(&item, items)?;
                     }
                     Piece::Damaged { at, after, bytes, length } => {
-                        let place = format!("after item {after}, byte {at}");
-                        let reason =
-                            format!("{length} bytes are damaged; ask the sender for the bundle again");
+                        let place = audit_words::AfterItem { after, at }.say(merge.language);
+                        let reason = audit_words::BytesDamaged { length }.say(merge.language);
                         merge.set_aside(&bytes, place, "damage", reason)?;
                     }
                 }

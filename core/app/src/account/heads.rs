@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::AppError;
 use slingseal_account::sync::{HeadItem, Heads, VouchedHead};
+use slingseal_catalogue::audit as audit_words;
 use slingseal_journal::DeviceId;
 use slingseal_store::{HeadRow, Reader, Tx};
 
@@ -76,9 +77,7 @@ pub(crate) fn gone(read: &Reader<'_>, head: &HeadItem) -> Result<bool, AppError>
 }
 
 /// A signed record tells more of this device's journal than is here.
-pub(crate) const OWN_JOURNAL_GONE: &str = "another device knows more of this one's journal than is here: this home was copied or put back to an older state; find \
-     out when";
+pub(crate) const OWN_JOURNAL_GONE: audit_words::OwnJournalGone = audit_words::OwnJournalGone;
 
 /// The same, told by nobody who signed.
-pub(crate) const OWN_JOURNAL_HINT: &str = "a head that nobody signed says more of this device's journal than is here: if this home was not copied or put back to an \
-     older state, the bundle was tampered with";
+pub(crate) const OWN_JOURNAL_HINT: audit_words::OwnJournalHint = audit_words::OwnJournalHint;

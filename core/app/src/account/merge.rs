@@ -9,6 +9,7 @@ use crate::procedures::{comes_with_the_program, is_approved, keep_text};
 use crate::walks::photograph;
 use crate::{AppError, BundleReport, SetAsideLine};
 use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, Pack, RecordItem};
+use slingseal_catalogue::audit as audit_words;
 use slingseal_catalogue::refusals as words;
 use slingseal_message::envelope::Kind;
 use slingseal_message::tag::kind_of_tag;
@@ -69,7 +70,8 @@ impl Merge<'_, '_> {
                 | AppError::Internal { .. }),
             ) => Err(error),
             Err(error) => {
-                self.set_aside(&item.body, format!("item {number}"), item.kind.english(), error.to_string())
+                let place = audit_words::ItemNumbered { number }.say(self.language);
+                self.set_aside(&item.body, place, item.kind.english(), error.say(self.language))
             }
         }
     }
@@ -91,7 +93,9 @@ impl Merge<'_, '_> {
         let mut short: String = words.next().unwrap_or_default().chars().take(MOST_REASON).collect();
         match words.count() {
             0 => {}
-            more => short.push_str(&format!(" (and {more} more)")),
+            more => {
+                short.push_str(&format!(" ({})", audit_words::AndMore { count: more }.say(self.language)))
+            }
         }
         let reason = short;
         if self.kept_aside + bytes.len() <= MOST_ASIDE_BYTES {
@@ -186,8 +190,10 @@ impl Merge<'_, '_> {
         for (at, text) in pack.texts.iter().enumerate() {
             match self.procedure(text.as_bytes()) {
                 Err(error @ AppError::BadInput { .. }) => {
-                    let place = format!("item {number}, procedure {} of {}", at + 1, pack.texts.len());
-                    let reason = format!("{}: {error}", slingseal_walk::procedure::name_of(text));
+                    let place = audit_words::ItemProcedure { number, at: at + 1, of: pack.texts.len() }
+                        .say(self.language);
+                    let reason =
+                        format!("{}: {}", slingseal_walk::procedure::name_of(text), error.say(self.language));
                     self.set_aside(text.as_bytes(), place, ItemKind::Procedure.english(), reason)?;
                 }
                 other => other?,
@@ -231,10 +237,10 @@ impl Merge<'_, '_> {
         }
         if head.device != self.own.device {
             self.heads.hint(head);
-        } else if !self.report.warnings.iter().any(|known| known == OWN_JOURNAL_HINT)
+        } else if !self.report.warnings.contains(&OWN_JOURNAL_HINT.say(self.language))
             && gone(self.admission.tx, &head)?
         {
-            self.warn(OWN_JOURNAL_HINT.into());
+            self.warn(OWN_JOURNAL_HINT.say(self.language));
         }
         Ok(())
     }
@@ -243,14 +249,12 @@ impl Merge<'_, '_> {
     fn vouched_head(&mut self, head: HeadItem, by: Digest) -> Result<(), AppError> {
         if head.device == self.own.device {
             if gone(self.admission.tx, &head)? {
-                self.warn(OWN_JOURNAL_GONE.into());
+                self.warn(OWN_JOURNAL_GONE.say(self.language));
             }
         } else if self.heads.vouch(head, by).is_some() {
             let name = crate::view::hex(&head.device);
-            self.warn(format!(
-                "the journal of device {name} is told in two ways at entry {}: it was copied or rewritten; run the audit",
-                head.seq
-            ));
+            let said = audit_words::JournalInTwoWays { device: name, seq: head.seq };
+            self.warn(said.say(self.language));
         }
         Ok(())
     }
@@ -279,18 +283,15 @@ impl Merge<'_, '_> {
     pub(crate) fn finish(mut self) -> Result<(BundleReport, Vec<Digest>), AppError> {
         if self.more_aside > 0 {
             self.report.set_aside.push(SetAsideLine {
-                place: "and after that".into(),
+                place: audit_words::AndAfterThat.say(self.language),
                 kind: "more".into(),
-                reason: format!(
-                    "{} more, neither listed nor kept; ask the sender for the bundle again",
-                    self.more_aside
-                ),
+                reason: audit_words::MoreNotKept { count: self.more_aside }.say(self.language),
             });
         }
         put_heads(self.admission.tx, &self.heads)?;
         self.admission.tx.trim_quarantine(MOST_ASIDE as u64, MOST_ASIDE_BYTES as u64)?;
         let finished = self.admission.finish()?;
-        self.report.warnings.extend(finished.gave_way.say());
+        self.report.warnings.extend(finished.gave_way.saying().map(|said| said.say(self.language)));
         Ok((self.report, self.new_texts))
     }
 }

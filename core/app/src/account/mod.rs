@@ -8,6 +8,7 @@ pub(crate) mod merge;
 pub(crate) mod records;
 pub(crate) mod strays;
 
+use slingseal_catalogue::audit as audit_words;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::movements::flow::flow_row;
@@ -46,9 +47,7 @@ fn remember(bytes: &[u8], trusted: &mut Trusted) {
 pub(crate) fn trusted_of(read: &Reader<'_>) -> Result<Trusted, AppError> {
     let mut trusted = Trusted::default();
     for row in read.authorities()?.into_iter().filter(|row| row.trusted) {
-        let damaged = |_| AppError::StorageDamaged {
-            message: "a trusted key is damaged; add its authority again".into(),
-        };
+        let damaged = |_| AppError::StorageDamaged { message: audit_words::TrustedKeyDamaged.into() };
         let key = PublicKey::from_bytes(&row.key).map_err(damaged)?;
         let roster = read.roster(&row.key)?;
         let roster = roster.map(|row| Roster::open(&row.bytes, &key)).transpose()?;
@@ -556,11 +555,9 @@ impl Inner {
         Ok(match memory(&read, &trusted_of(&read)?)? {
             // A home is no copy.
             Memory::Whole | Memory::Copied { .. } => None,
-            Memory::PutBack { since } => Some(format!(
-                "an older copy of this home was put back, or part of what it had received is gone; verdicts say WAIT until a \
-                 roster issued after {} has come from every authority that is trusted here",
-                since.dtg()
-            )),
+            Memory::PutBack { since } => {
+                Some(audit_words::OlderCopyPutBack { since: since.dtg() }.say(self.language()))
+            }
         })
     }
 

@@ -1,19 +1,20 @@
 //! The account: every sealed record, its story, and the audit of all of it.
 
 use serde::Serialize;
-use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::{refusals as words, story};
 
 use crate::account::Knowledge;
+use crate::leader::story::{moment, sealed};
 use crate::procedures::EditionState;
 use crate::walks::sealing::{entry_digest, grams, walk_of_record};
 use crate::walks::view::FindingView;
 use crate::{App, AppError, Inner, Stamp, TagView};
+use slingseal_account::report::Moment;
 use slingseal_judgement::{Grade, LoadState};
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::Record;
 use slingseal_store::{Judged, Outcome, RecordFilter, RecordRow, Standing};
-use slingseal_walk::walk::What;
-use slingseal_words::{Digest, LoadNumber, Time};
+use slingseal_words::{Digest, LoadNumber, Saying, Time};
 
 /// A record in the list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -82,16 +83,16 @@ pub enum RecordState {
 
 impl RecordState {
     /// The word of the banner.
-    pub fn banner(self) -> &'static str {
+    pub fn banner(self) -> Saying {
         match self {
-            Self::Fit => "FIT",
-            Self::NotFit => "NOT FIT",
-            Self::Superseded => "SUPERSEDED",
-            Self::Voided => "VOID",
-            Self::Expired => "EXPIRED",
-            Self::Refused => "REFUSED",
-            Self::Waits => "WAIT",
-            Self::NoInspection => "NO INSPECTION",
+            Self::Fit => story::BannerFit.into(),
+            Self::NotFit => story::BannerNotFit.into(),
+            Self::Superseded => story::BannerSuperseded.into(),
+            Self::Voided => story::BannerVoid.into(),
+            Self::Expired => story::BannerExpired.into(),
+            Self::Refused => story::BannerRefused.into(),
+            Self::Waits => story::BannerWait.into(),
+            Self::NoInspection => story::BannerNoInspection.into(),
         }
     }
 
@@ -139,7 +140,7 @@ impl RecordState {
 pub struct RecordView {
     /// Its line.
     pub line: RecordLine,
-    /// The word of its banner: `FIT`, `NOT FIT`, `VOID`, `EXPIRED`, `SUPERSEDED`, `REFUSED`, `WAIT` or `NO INSPECTION`.
+    /// The word of its banner, in the reader's language: `FIT`, `NOT FIT`, `VOID`, `EXPIRED`, `SUPERSEDED`, `REFUSED`, `WAIT` or `NO INSPECTION`.
     pub banner: String,
     /// Why it stands so, in plain words, the gravest first; empty where it is fit.
     pub reasons: Vec<String>,
@@ -166,6 +167,8 @@ pub struct RecordView {
 pub struct TimelineEntry {
     /// When, by the inspector's clock.
     pub at: Stamp,
+    /// What sort: as in a load's story.
+    pub kind: String,
     /// What, in one line.
     pub what: String,
 }
@@ -294,6 +297,11 @@ impl Inner {
         })
     }
 
+    fn timeline(&self, moment: Moment) -> TimelineEntry {
+        let what = moment.what.say(self.language());
+        TimelineEntry { at: moment.at.into(), kind: moment.kind.word().into(), what }
+    }
+
     pub(crate) fn record_view(&self, row: &RecordRow) -> Result<RecordView, AppError> {
         let none = || AppError::not_found(words::SuchRecordSeeRecordsList);
         let read = self.store.read();
@@ -310,7 +318,7 @@ impl Inner {
         (line.state, line.standing) = (state, state.standing().to_owned());
         let mut view = RecordView {
             line,
-            banner: state.banner().to_owned(),
+            banner: state.banner().say(self.language()),
             reasons: reasons.map(|reason| reason.say(self.language())).collect(),
             seal: slingseal_message::envelope::wrap(Kind::Seal, &bytes.seal),
             check: row.seal.check_word(),
@@ -322,7 +330,10 @@ impl Inner {
             voids: Vec::new(),
         };
         let voids = self.voids_told(row.digest)?;
-        view.voids = voids.into_iter().map(|(at, what)| format!("{}, {what}", at.dtg())).collect();
+        view.voids = voids
+            .into_iter()
+            .map(|(at, what)| format!("{}, {}", at.dtg(), what.say(self.language())))
+            .collect();
         if let Some(body) = &bytes.body {
             let record = Record::parse(body, &entry_digest)?;
             view.tag = Some(self.tag_view(&record.tag)?);
@@ -333,54 +344,11 @@ impl Inner {
             view.findings = self.walk_view(id, &walk, None)?.findings;
             let bodies = record.entries.iter().filter(|entry| entry.kind == crate::walks::EVENT);
             for event in crate::walks::events(bodies.map(|entry| entry.body.as_slice()))? {
-                view.timeline.push(TimelineEntry { at: event.at.into(), what: event_text(&event.what) });
+                view.timeline.push(self.timeline(moment(&walk, &event)));
             }
         }
-        view.timeline
-            .push(TimelineEntry { at: row.issued.into(), what: format!("sealed by {}", row.inspector) });
+        view.timeline.push(self.timeline(sealed(row)));
         Ok(view)
-    }
-}
-
-fn event_text(what: &What) -> String {
-    match what {
-        What::Begun { inspector, procedure, version, .. } => {
-            format!("{inspector} began, procedure {procedure} {version}")
-        }
-        What::TagFaultFound { fault } => format!("on the tag: {fault}"),
-        What::ClockJumped { from, to } => format!("the clock jumped from {} to {}", from.dtg(), to.dtg()),
-        What::CardGood { card } => format!("card {card} good"),
-        What::Answered { card, point, value, deficiency } => {
-            let bad = deficiency.as_ref().map(|name| format!(", deficient: {name}")).unwrap_or_default();
-            format!("card {card}, {point}: {value}{bad}")
-        }
-        What::DeficiencyFound { card, point, name, note, .. } => {
-            let note = note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
-            format!("card {card}, {point}: DEFICIENT, {name}{note}")
-        }
-        What::PieceRejected { finding, serial } => format!("finding {finding} rejects piece {serial}"),
-        What::PutRight { finding, by, .. } => {
-            let by = by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
-            format!("finding {finding} corrected{by}")
-        }
-        What::LookedAgain { finding, again, .. } => format!(
-            "finding {finding} reinspected: {}",
-            match again {
-                slingseal_walk::walk::Again::Good => "good",
-                slingseal_walk::walk::Again::StillDeficient => "still deficient",
-            }
-        ),
-        What::Undone { answer } => format!("answer {answer} taken back"),
-        What::WentTo { card } => format!("went to card {card}"),
-        What::RiggingAssessed { finding } => format!("rigging: {}", finding.summary),
-        What::Paused {} => "paused".into(),
-        What::Resumed {} => "resumed".into(),
-        What::Abandoned { reason } => format!("stopped: {reason}"),
-        What::Decided { outcome, reason } => {
-            let reason = reason.as_ref().map(|reason| format!(": {reason}")).unwrap_or_default();
-            format!("decided {outcome}{reason}")
-        }
-        What::DecisionTakenBack {} => "decision taken back".into(),
     }
 }
 

@@ -2,6 +2,7 @@
 //! that no kept signed word names is a stray; so many strays are kept, and the oldest gives way. Otherwise whoever hands over a
 //! file could fill the disk of every home that it reaches.
 
+use slingseal_catalogue::audit as audit_words;
 use std::collections::BTreeMap;
 
 use crate::exams::papers::names_of_papers;
@@ -9,7 +10,7 @@ use crate::walks::sealing::entry_digest;
 use crate::{AppError, Inner};
 use slingseal_message::seal::Record;
 use slingseal_store::{StrayKind, StrayRow, Tx};
-use slingseal_words::Digest;
+use slingseal_words::{Digest, Saying};
 
 /// The most strays that a home keeps: things, and their bytes together.
 pub(crate) const MOST_STRAYS: u64 = 1_000;
@@ -46,22 +47,18 @@ impl GaveWay {
     }
 
     /// One line for whoever took in what made them go; none where all stayed.
-    pub(crate) fn say(&self) -> Option<String> {
-        let name = |kind: StrayKind| match kind {
-            StrayKind::Tag => "unsigned tags",
-            StrayKind::Photo => "photographs",
-            StrayKind::Procedure => "texts of procedures",
-            StrayKind::Sheet => "examination sheets",
-        };
-        let each: Vec<String> =
-            self.0.iter().map(|(kind, number)| format!("{}: {number}", name(*kind))).collect();
-        (!each.is_empty()).then(|| {
-            format!(
-                "more came than is kept of what nobody signed and no record names; the oldest gave way ({}): ask for them again \
-                 together with the records that name them",
-                each.join(", ")
-            )
-        })
+    pub(crate) fn saying(&self) -> Option<Saying> {
+        let each: Vec<Saying> = self
+            .0
+            .iter()
+            .map(|(kind, count)| match kind {
+                StrayKind::Tag => audit_words::StrayTags { count: *count }.into(),
+                StrayKind::Photo => audit_words::StrayPhotos { count: *count }.into(),
+                StrayKind::Procedure => audit_words::StrayProcedures { count: *count }.into(),
+                StrayKind::Sheet => audit_words::StraySheets { count: *count }.into(),
+            })
+            .collect();
+        (!each.is_empty()).then(|| audit_words::StraysGaveWay { which: Saying::joined(each, ", ") }.into())
     }
 }
 

@@ -1,5 +1,6 @@
 //! Examinations, the class: what to teach next, and to whom.
 
+use slingseal_catalogue::exams as exam_words;
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -10,7 +11,7 @@ use crate::{App, AppError, Inner};
 use slingseal_account::report::wilson_95;
 use slingseal_walk::exam::{self, Attempt, ExamResult, ItemName, Observation};
 use slingseal_walk::procedure::Expanded;
-use slingseal_words::{Digest, Ratio, Time};
+use slingseal_words::{Digest, Language, Ratio, Saying, Time};
 
 /// Which results a class is of.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -162,11 +163,14 @@ impl Inner {
         for one in &held {
             let (student, load) = (&one.result.student, &one.result.load);
             if let Some(doubt) = &one.doubt {
-                warnings.push(format!("{student} on load {load}: {doubt}"));
+                warnings.push(
+                    exam_words::RunInDoubt { student: &student, load: &load, doubt: &doubt }
+                        .say(self.language()),
+                );
             } else if one.scored.is_none() {
-                warnings.push(format!(
-                    "{student} on load {load}: the run's sheet is not here; ask for its bundle"
-                ));
+                warnings.push(
+                    exam_words::RunSheetMissing { student: &student, load: &load }.say(self.language()),
+                );
             }
         }
         let mut seen = Vec::new();
@@ -187,8 +191,10 @@ impl Inner {
                 plans.entry(digest.to_string()).or_insert((digest, plan));
             }
         }
-        let mut items: Vec<ItemView> =
-            exam::item_stats(&seen).iter().map(|stat| item_view(stat, plans.values())).collect();
+        let mut items: Vec<ItemView> = exam::item_stats(&seen)
+            .iter()
+            .map(|stat| item_view(stat, plans.values(), self.language()))
+            .collect();
         items.sort_by(|a, b| {
             let place = |item: &ItemView| (item.procedure.clone(), item.card, item.point.clone());
             place(a).cmp(&place(b))
@@ -261,7 +267,11 @@ fn missed(seen: &[Observation]) -> Vec<MissedView> {
         .collect()
 }
 
-fn item_view<'p>(stat: &exam::ItemStat, plans: impl Iterator<Item = &'p (Digest, Expanded)>) -> ItemView {
+fn item_view<'p>(
+    stat: &exam::ItemStat,
+    plans: impl Iterator<Item = &'p (Digest, Expanded)>,
+    language: Language,
+) -> ItemView {
     let point = &stat.item.planted.point;
     let card = plans
         .filter(|(_, plan)| plan.id == stat.item.procedure)
@@ -276,21 +286,21 @@ fn item_view<'p>(stat: &exam::ItemStat, plans: impl Iterator<Item = &'p (Digest,
         difficulty: stat.difficulty.value(),
         discrimination: stat.discrimination.map(Ratio::value),
         point_biserial: stat.point_biserial.map(Ratio::value),
-        words: advice(stat).into(),
+        words: advice(stat).say(language),
     }
 }
 
 /// What an instructor may make of an item. The bounds (0.3 and 0.9 for p, 0.2 for D) are common practice in item analysis.
-fn advice(stat: &exam::ItemStat) -> &'static str {
+fn advice(stat: &exam::ItemStat) -> Saying {
     let p = stat.difficulty.value();
     let d = stat.discrimination.or(stat.point_biserial).map(Ratio::value);
     match d {
-        Some(d) if d < 0.0 => "the weaker students find it oftener: look at how it was planted",
-        _ if p < 0.3 => "most miss it: teach it",
-        _ if p > 0.9 => "nearly all find it: plant another",
-        Some(d) if d < 0.2 => "tells good from weak students but little",
-        Some(_) => "tells good from weak students",
-        None => "too few students to tell",
+        Some(d) if d < 0.0 => exam_words::WeakerFindIt.into(),
+        _ if p < 0.3 => exam_words::MostMissIt.into(),
+        _ if p > 0.9 => exam_words::NearlyAllFindIt.into(),
+        Some(d) if d < 0.2 => exam_words::TellsButLittle.into(),
+        Some(_) => exam_words::TellsGoodFromWeak.into(),
+        None => exam_words::TooFewStudents.into(),
     }
 }
 

@@ -1,5 +1,6 @@
 //! Examinations, the instructor's side: what to plant, the lock on it, and what a key shows to whom.
 
+use slingseal_catalogue::exams as exam_words;
 use slingseal_catalogue::refusals as words;
 pub(crate) mod class;
 pub(crate) mod csv;
@@ -412,16 +413,7 @@ impl Inner {
             of: of.into(),
             within_s: u32::try_from(standard.within().0).unwrap_or(u32::MAX),
             false_calls: calls.into(),
-            words: self.language().pick(
-                format!(
-                    "{least} of {of} within {time}, at most {calls} false call{}",
-                    if calls == 1 { "" } else { "s" }
-                ),
-                match calls {
-                    1 => format!("{least} de {of} en {time}, 1 aviso falso como máximo"),
-                    _ => format!("{least} de {of} en {time}, {calls} avisos falsos como máximo"),
-                },
-            ),
+            words: exam_words::StandardWords { least, of, time, calls }.say(self.language()),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Papers of examinations as they are kept and carried: keys, sheets and results, by code, by bundle, from the store. What may be
 //! believed of them is the examination's own to say.
 
+use slingseal_catalogue::exams as exam_words;
 use slingseal_catalogue::refusals as words;
 use std::collections::BTreeSet;
 
@@ -178,9 +179,13 @@ impl Inner {
                     },
                 };
                 if let Err(error) = found {
-                    let name =
-                        format!("examination {} {} (load {})", kind.word(), row.digest.short(), row.load);
-                    faults.push(format!("{name}: {error}"));
+                    let (paper, load) = (row.digest.short(), &row.load);
+                    let said = match kind {
+                        ExamPaper::Key => exam_words::KeyFault { paper, load, error }.saying(),
+                        ExamPaper::Sheet => exam_words::SheetFault { paper, load, error }.into(),
+                        ExamPaper::Result => exam_words::ResultFault { paper, load, error }.into(),
+                    };
+                    faults.push(said.say(self.language()));
                 }
             }
         }

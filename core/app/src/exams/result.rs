@@ -1,6 +1,7 @@
 //! Examinations, the result: a run held against what was planted, signed, and told in the order of the load.
 
 use serde::Serialize;
+use slingseal_catalogue::exams as exam_words;
 use slingseal_catalogue::refusals as words;
 
 use crate::exams::papers::put_result;
@@ -14,7 +15,7 @@ use slingseal_store::{ExamPaper, ExamPaperRow};
 use slingseal_walk::exam::{self, Call, ExamResult, Outcome, Score, Tally, Timing};
 use slingseal_walk::exam::{judge_lock, judge_result};
 use slingseal_walk::procedure::{CardNo, Expanded};
-use slingseal_words::{Digest, Language, PointId, Seconds, same_person};
+use slingseal_words::{Digest, Language, PointId, Saying, Seconds, same_person};
 
 /// A result, whole.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -288,12 +289,11 @@ impl Inner {
         for row in self.store.read().exam_papers(ExamPaper::Result)? {
             match self.held(&row) {
                 Ok(one) => held.push(one),
-                Err(error) => warnings.push(format!(
-                    "result {} of {} on load {} does not count: {error}",
-                    row.digest.short(),
-                    row.student,
-                    row.load
-                )),
+                Err(error) => {
+                    let (result, student, load) = (row.digest.short(), &row.student, &row.load);
+                    let said = exam_words::ResultDoesNotCount { result, student, load, error };
+                    warnings.push(said.say(self.language()));
+                }
             }
         }
         Ok((held, warnings))
@@ -324,26 +324,18 @@ impl Inner {
         let mut warnings = Vec::new();
         warnings.extend(held.doubt.clone());
         if held.revoked {
-            warnings.push(format!("the credential of {} is revoked by now", held.instructor));
+            warnings.push(exam_words::InstructorRevoked { holder: &held.instructor }.say(self.language()));
         }
         if held.result.tally.jumps > 0 {
-            warnings.push(format!(
-                "the clock jumped {} times during the run; the time is what is certain, not what it took",
-                held.result.tally.jumps
-            ));
+            let said = exam_words::ClockJumpedInRun { count: held.result.tally.jumps };
+            warnings.push(said.say(self.language()));
         }
         if held.scored.is_none() && held.doubt.is_none() {
-            warnings.push("the run's sheet is not here, so that no debrief can be shown".into());
+            warnings.push(exam_words::NoDebriefWithoutSheet.say(self.language()));
         }
         let debrief = held.scored.as_ref().zip(plan.as_ref());
         Ok(ExamResultView {
-            what: self
-                .language()
-                .pick(
-                    "Examination result: training. It is no inspection, and no load is fit by it.",
-                    "Resultado de examen: instrucción. No es una inspección y ninguna carga queda apta por él.",
-                )
-                .into(),
+            what: exam_words::ResultIsTraining.say(self.language()),
             line,
             text: wrap(Kind::ExamResult, &row.bytes),
             title: plan.as_ref().map(|plan| plan.title.clone()),
@@ -398,26 +390,13 @@ fn reasons(result: &ExamResult, language: Language) -> Vec<String> {
     let (found, of, least) = (tally.found, standard.planted(), standard.least());
     let (time, given) = (clock(tally.seconds.0), clock(standard.within().0));
     let (calls, let_pass) = (tally.false_calls, standard.false_calls());
-    let mut reasons = language
-        .pick(
-            [
-                format!("Found {found} of {of}; {least} wanted."),
-                format!("Time {time}; {given} given."),
-                format!("False calls {calls}; {let_pass} let pass."),
-            ],
-            [
-                format!("Halladas {found} de {of}; se piden {least}."),
-                format!("Tiempo {time}; se dan {given}."),
-                format!("Avisos falsos {calls}; se admiten {let_pass}."),
-            ],
-        )
-        .to_vec();
+    let mut reasons = vec![
+        exam_words::ReasonFound { found, of, least }.say(language),
+        exam_words::ReasonTime { time, given }.say(language),
+        exam_words::ReasonFalseCalls { calls, most: let_pass }.say(language),
+    ];
     if tally.outcome == Outcome::Unclear {
-        let words = language.pick(
-            "The device's clock jumped, so that nobody knows the time: run again.",
-            "El reloj del aparato saltó y nadie sabe el tiempo: repita el examen.",
-        );
-        reasons.push(words.into());
+        reasons.push(exam_words::ReasonUnclear.say(language));
     }
     reasons
 }
@@ -445,23 +424,15 @@ fn debrief_view(
             let after = item.after.map(|after| clock(after.0)).unwrap_or_default();
             let card_s = at(item.card);
             let stood = clock(card_s.into());
-            let (english, spanish) = match &called {
-                _ if item.call == Call::Found => (format!("found at {after}"), format!("hallada a {after}")),
-                Some(called) => (
-                    format!("found at {after}, called \"{called}\""),
-                    format!("hallada a {after}, llamada «{called}»"),
-                ),
-                None if item.call == Call::NotReached => {
-                    ("missed: not reached".to_owned(), "omitida: no se llegó".to_owned())
-                }
-                None => (
-                    format!("missed: passed as good, {stood} at the card"),
-                    format!("omitida: dada por buena, {stood} en la ficha"),
-                ),
+            let what: Saying = match &called {
+                _ if item.call == Call::Found => exam_words::FoundAt { at: after }.into(),
+                Some(called) => exam_words::FoundAtCalled { at: after, called }.into(),
+                None if item.call == Call::NotReached => exam_words::MissedNotReached.into(),
+                None => exam_words::MissedPassedAsGood { stood }.into(),
             };
-            let (card, what) = language.pick(("Card", english), ("Ficha", spanish));
+            let (card, title, shown) = (planted.card, &planted.card_title, &planted.shown);
             DebriefItem {
-                words: format!("{card} {}, {}: {}: {what}", planted.card, planted.card_title, planted.shown),
+                words: exam_words::DebriefWords { card, title, shown, what }.say(language),
                 planted,
                 call: item.call.word().into(),
                 called,

@@ -1,6 +1,7 @@
 //! Examinations, the student's side: a walk under a lock, against a clock that nothing stops. Nothing here reads what is
 //! planted; a run has no entry that a seal could be made from.
 
+use slingseal_catalogue::exams as exam_words;
 use slingseal_catalogue::refusals as words;
 use std::sync::Arc;
 
@@ -271,7 +272,7 @@ impl Inner {
     fn exam_do(&mut self, id: WalkId, request: &WalkRequest) -> Result<Option<RefusedView>, AppError> {
         let mut run = self.load_run(id)?;
         if run.row.state != RunState::Open {
-            return Ok(Some(refused("this run is ended; its clock has stopped")));
+            return Ok(Some(refused(&exam_words::RunIsEnded.say(self.language()))));
         }
         let command = command(request, &run.walk)?;
         if let Err(no) = exam::allowed(&command) {

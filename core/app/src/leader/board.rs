@@ -1,3 +1,4 @@
+use slingseal_catalogue::board as words;
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
@@ -5,8 +6,9 @@ use serde::Serialize;
 use crate::movements::arrival::{event_of_word, reported};
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_judgement::FlowState;
+use slingseal_message::movement::MovementEvent;
 use slingseal_store::{FlowRow, LoadRow, WalkState};
-use slingseal_words::{Degrees, GridRef, LoadNumber, Quantity, Seconds, Time, Unit};
+use slingseal_words::{Degrees, GridRef, Language, LoadNumber, Quantity, Saying, Seconds, Time, Unit};
 
 /// Which loads a board shows; every part that is given must fit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -168,7 +170,7 @@ impl Inner {
             && !FlowState::ALL.iter().any(|known| known.word() == state)
         {
             let words: Vec<&str> = FlowState::ALL.iter().map(|state| state.word()).collect();
-            return Err(AppError::bad_input(format!("\"{state}\" is no state; use {}", words.join(", "))));
+            return Err(AppError::bad_input(words::NoSuchState { state: &state, states: &words.join(", ") }));
         }
         let day = day_of(request.date.as_ref())?;
         let placed = self.placed(since)?;
@@ -260,7 +262,7 @@ impl Inner {
     }
 
     fn listed(&self, state: FlowState, rows: &[&Placed]) -> Result<Vec<BoardLoad>, AppError> {
-        let now = self.now();
+        let (now, language) = (self.now(), self.language());
         let read = self.store.read();
         let mut knowledge = self.knowledge()?;
         let walks = if state == FlowState::Walking { read.walks_in_hand()? } else { Vec::new() };
@@ -291,11 +293,17 @@ impl Inner {
                 one.at = row.issued.into();
             }
             let row = row.map(|(row, _)| row);
-            one.detail = match (state, &row) {
+            let detail: Saying = match (state, &row) {
                 (FlowState::Planned, _) => {
-                    one.who = if flow.planner.is_empty() { "unsigned".into() } else { flow.planner.clone() };
-                    let rigger = if flow.rigger.is_empty() { "not named" } else { &flow.rigger };
-                    format!("planned {}, rigger {rigger}", flow.touched.dtg())
+                    let (at, rigger) = (flow.touched.dtg(), &flow.rigger);
+                    one.who = match flow.planner.as_str() {
+                        "" => words::Unsigned.say(language),
+                        planner => planner.to_owned(),
+                    };
+                    match rigger.as_str() {
+                        "" => words::PlannedNoRigger { at }.into(),
+                        rigger => words::PlannedRigger { at, rigger }.into(),
+                    }
                 }
                 (FlowState::Walking, _) => {
                     let walk =
@@ -303,44 +311,47 @@ impl Inner {
                     walk.map(|walk| {
                         one.who.clone_from(&walk.inspector);
                         one.at = walk.updated.into();
+                        let at = walk.updated.dtg();
                         match walk.state {
-                            WalkState::Paused => format!("paused {}", walk.updated.dtg()),
-                            WalkState::Decided => format!("decided {}, not sealed yet", walk.updated.dtg()),
-                            _ => format!("last answer {}", walk.updated.dtg()),
+                            WalkState::Paused => words::PausedAt { at }.saying(),
+                            WalkState::Decided => words::DecidedNotSealed { at }.into(),
+                            _ => words::LastAnswer { at }.into(),
                         }
                     })
-                    .unwrap_or_default()
+                    .unwrap_or_else(|| Saying::verbatim(""))
                 }
                 (FlowState::Lifted | FlowState::SetDown | FlowState::Lost, _) => {
                     one.soon =
                         state == FlowState::Lifted && matches!(flow.verdict.as_str(), "WAIT" | "NO-GO");
-                    moved(flow)
+                    moved(flow, language)
                 }
-                (FlowState::Refused, _) if flow.event == "refused" => moved(flow),
+                (FlowState::Refused, _) if flow.event == "refused" => moved(flow, language),
                 (FlowState::Fit, Some(row)) => {
                     let left = row.valid_until.since(now);
                     one.soon = left < Seconds::hours(1);
-                    let put_right = match row.corrected {
-                        0 => String::new(),
-                        number => format!(", {number} corrected"),
-                    };
-                    format!("until {}, {left} left{put_right}", row.valid_until.dtg())
+                    let until = row.valid_until.dtg();
+                    match row.corrected {
+                        0 => words::UntilLeft { until, left }.into(),
+                        count => words::UntilLeftCorrected { until, left, count }.into(),
+                    }
                 }
                 (FlowState::NotFit, Some(row)) => {
-                    let (found, right) = (row.found, row.corrected);
-                    format!("sealed {}, {found} found, {right} corrected", row.issued.dtg())
+                    let (at, found, corrected) = (row.issued.dtg(), row.found, row.corrected);
+                    words::SealedFoundCorrected { at, found, corrected }.into()
                 }
                 (FlowState::Expired, Some(row)) => {
                     one.at = row.valid_until.into();
-                    format!("ran out {}, {} ago", row.valid_until.dtg(), now.since(row.valid_until))
+                    let (at, ago) = (row.valid_until.dtg(), now.since(row.valid_until));
+                    words::RanOutAgo { at, ago }.into()
                 }
-                (FlowState::Voided, Some(row)) => format!("sealed {}, taken back", row.issued.dtg()),
+                (FlowState::Voided, Some(row)) => words::SealedTakenBack { at: row.issued.dtg() }.into(),
                 _ => {
                     let judged = knowledge.judge(&read, &LoadNumber::new(&flow.load)?)?;
-                    let why = judged.reasons.first().map(|reason| reason.say(self.language()));
-                    why.unwrap_or_default()
+                    let why = judged.reasons.first().map(|reason| reason.saying());
+                    why.unwrap_or_else(|| Saying::verbatim(""))
                 }
             };
+            one.detail = detail.say(language);
             loads.push(one);
         }
         Ok(loads)
@@ -348,6 +359,7 @@ impl Inner {
 
     /// Papers that run out within a week, rosters that are old, what was set aside.
     fn board_notices(&self) -> Result<Vec<String>, AppError> {
+        let language = self.language();
         let mut notices = Vec::new();
         notices.extend(self.opened.set_aside.as_ref().map(ToString::to_string));
         notices.extend(self.opened.lost.as_ref().map(ToString::to_string));
@@ -355,12 +367,11 @@ impl Inner {
         let now = self.now();
         for authority in self.set_up()?.authorities {
             match authority.roster_expires {
-                None => notices.push(format!("{}: no roster is here; get one", authority.name)),
+                None => notices.push(words::NoRosterOf { authority: &authority.name }.say(language)),
                 Some(expires) if expires.unix < now.unix() => {
-                    notices.push(format!(
-                        "{}: the roster ran out {}; get a new one",
-                        authority.name, expires.dtg
-                    ));
+                    notices.push(
+                        words::RosterRanOut { authority: &authority.name, at: &expires.dtg }.say(language),
+                    );
                 }
                 Some(_) => {}
             }
@@ -368,11 +379,12 @@ impl Inner {
         let week = now.plus(Seconds::days(7));
         let soon = self.store.read().credentials()?;
         for row in soon.iter().filter(|row| now <= row.expires && row.expires <= week) {
-            notices.push(format!("the credential of {} runs out {}", row.holder, row.expires.dtg()));
+            notices
+                .push(words::CredentialRunsOut { holder: &row.holder, at: &row.expires.dtg() }.say(language));
         }
         let aside = self.store.read().quarantine(1_000)?.len();
         if aside > 0 {
-            notices.push(format!("{aside} received items were set aside; see Receive"));
+            notices.push(words::ItemsSetAside { aside: &aside }.say(language));
         }
         Ok(notices)
     }
@@ -381,7 +393,7 @@ impl Inner {
 /// The first second of a day, UTC, and that of the next.
 pub(crate) fn day_of(date: Option<&String>) -> Result<Option<(Time, Time)>, AppError> {
     let Some(date) = date.map(|date| date.trim()).filter(|date| !date.is_empty()) else { return Ok(None) };
-    let wrong = || AppError::bad_input(format!("\"{date}\" is no day; write it as 2026-11-25"));
+    let wrong = || AppError::bad_input(words::NotADay { date: &date });
     let from = Time::parse(date).map_err(|_| wrong())?;
     if date.len() != 10 {
         return Err(wrong());
@@ -390,11 +402,21 @@ pub(crate) fn day_of(date: Option<&String>) -> Result<Option<(Time, Time)>, AppE
 }
 
 /// What the report that counts says of a load that moved, in one line.
-fn moved(flow: &FlowRow) -> String {
-    let who = if flow.who.is_empty() { "by this device, unsigned" } else { flow.who.as_str() };
+fn moved(flow: &FlowRow, language: Language) -> Saying {
+    let who = match flow.who.as_str() {
+        "" => words::ByThisDevice.saying(),
+        who => Saying::verbatim(who),
+    };
     let at = flow.happened.map(Time::dtg).unwrap_or_default();
-    let shown = if flow.verdict.is_empty() { String::new() } else { format!(", shown {}", flow.verdict) };
-    format!("{} {at}, {who}{shown}", flow.event.replace('-', " "))
+    let event = match event_of_word(&flow.event) {
+        Some(MovementEvent::Refused(_)) => slingseal_catalogue::movement::MovementRefusedPlain.say(language),
+        Some(known) => known.say(language),
+        None => flow.event.replace('-', " "),
+    };
+    match flow.verdict.as_str() {
+        "" => words::Moved { event, at, who }.into(),
+        verdict => words::MovedShown { event, at, who, verdict }.into(),
+    }
 }
 
 /// The zones of some loads, with how many of each state are there and go there.

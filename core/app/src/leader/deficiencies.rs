@@ -1,3 +1,4 @@
+use slingseal_catalogue::board as words;
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -121,7 +122,8 @@ impl Inner {
         });
         let procedures: Vec<GroupShare> = procedures.collect();
         let riggers = groups.by(GroupBy::Rigger, false).into_iter().map(|group| {
-            let title = if group.key.is_empty() { "not named".to_owned() } else { group.key.clone() };
+            let title =
+                if group.key.is_empty() { words::NotNamed.say(self.language()) } else { group.key.clone() };
             group_share(group, Some(title))
         });
         let mut riggers: Vec<GroupShare> = riggers.collect();

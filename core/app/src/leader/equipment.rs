@@ -150,22 +150,27 @@ impl Inner {
                 }
                 (None, None) => closing::PieceMomentFoundFit { by, found, corrected }.into(),
             };
-            moments.push((said.issued, PieceMoment { at: said.issued.into(), what: what.say(language), load: None }));
+            moments.push((
+                said.issued,
+                PieceMoment { at: said.issued.into(), what: what.say(language), load: None },
+            ));
         }
-        let loads: BTreeMap<&str, &RecordLine> = uses.iter().rev().map(|one| (one.load.as_str(), one)).collect();
+        let loads: BTreeMap<&str, &RecordLine> =
+            uses.iter().rev().map(|one| (one.load.as_str(), one)).collect();
         for (load, record) in loads {
             let mass = pounds(self.record_row(&record.seal)?.mass_g);
             for report in self.movements(&LoadNumber::new(load)?)? {
                 let piece = report.pieces.iter().find(|one| one.serial.eq_ignore_ascii_case(serial));
                 let by = report.origin.as_str();
-                let what: Saying = match (piece.map(|piece| (piece.back, piece.damaged)), report.event.as_str()) {
-                    (Some((true, true)), _) => closing::PieceMomentBackDamaged { load, by }.into(),
-                    (Some((true, false)), _) => closing::PieceMomentBack { load, by }.into(),
-                    (Some(_), _) => closing::PieceMomentDamaged { load, by }.into(),
-                    (None, "lifted") => closing::PieceMomentLifted { load, mass: mass.as_str() }.into(),
-                    (None, "lost") => closing::PieceMomentLost { load }.into(),
-                    (None, _) => continue,
-                };
+                let what: Saying =
+                    match (piece.map(|piece| (piece.back, piece.damaged)), report.event.as_str()) {
+                        (Some((true, true)), _) => closing::PieceMomentBackDamaged { load, by }.into(),
+                        (Some((true, false)), _) => closing::PieceMomentBack { load, by }.into(),
+                        (Some(_), _) => closing::PieceMomentDamaged { load, by }.into(),
+                        (None, "lifted") => closing::PieceMomentLifted { load, mass: mass.as_str() }.into(),
+                        (None, "lost") => closing::PieceMomentLost { load }.into(),
+                        (None, _) => continue,
+                    };
                 let (at, load) = (Time::from_unix(report.at.unix), Some(load.to_owned()));
                 moments.push((at, PieceMoment { at: at.into(), what: what.say(language), load }));
             }

@@ -10,7 +10,7 @@ mod export;
 mod list;
 mod people;
 mod pieces;
-mod story;
+pub(crate) mod story;
 mod withdrawal;
 
 pub use aside::AsideView;

@@ -1,9 +1,11 @@
+use slingseal_catalogue::board as words;
 use std::collections::BTreeMap;
 
 use serde::Serialize;
 
 use crate::{App, AppError, CredentialView, Inner, Stamp, TrustedView};
 use slingseal_store::{GroupBy, GroupCount};
+use slingseal_words::Language;
 
 /// Who may do what, until when, and what they sealed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -59,7 +61,7 @@ impl Inner {
         }
         let mut people: Vec<PersonView> = known
             .into_iter()
-            .map(|(holder, (credentials, group))| person(holder, credentials, group))
+            .map(|(holder, (credentials, group))| person(holder, credentials, group, self.language()))
             .collect();
         let ends = |person: &PersonView| {
             let until = person.credentials.first().map(|credential| credential.expires.unix);
@@ -70,15 +72,22 @@ impl Inner {
     }
 }
 
-fn person(holder: String, mut credentials: Vec<CredentialView>, group: Option<GroupCount>) -> PersonView {
+fn person(
+    holder: String,
+    mut credentials: Vec<CredentialView>,
+    group: Option<GroupCount>,
+    language: Language,
+) -> PersonView {
     credentials.sort_by_key(|credential| std::cmp::Reverse((!credential.revoked, credential.expires.unix)));
     let newest = credentials.first();
     let good = newest.is_some_and(|credential| !credential.expired && !credential.revoked);
     let standing = match newest {
-        None => "no credential is known here".into(),
-        Some(credential) if credential.revoked => "revoked".into(),
-        Some(credential) if credential.expired => format!("ran out {}", credential.expires.dtg),
-        Some(credential) => format!("until {}", credential.expires.dtg),
+        None => words::NoCredentialKnown.say(language),
+        Some(credential) if credential.revoked => words::CredentialIsRevoked.say(language),
+        Some(credential) if credential.expired => {
+            words::CredentialRanOut { at: &credential.expires.dtg }.say(language)
+        }
+        Some(credential) => words::CredentialUntil { until: &credential.expires.dtg }.say(language),
     };
     PersonView {
         holder,

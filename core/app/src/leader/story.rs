@@ -1,5 +1,5 @@
 use serde::Serialize;
-use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::{refusals, story as words};
 
 use crate::walks::sealing::{entry_digest, walk_of_record};
 use crate::walks::start::walk_line;
@@ -9,8 +9,8 @@ use slingseal_judgement::FlowState;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Record, Void};
 use slingseal_store::{Outcome, RecordRow, Standing};
-use slingseal_walk::walk::{Again, Event, FindingNo, Walk, What};
-use slingseal_words::{Digest, LoadNumber, PointId, Time};
+use slingseal_walk::walk::{self, Again, Event, FindingNo, Value, Walk, What};
+use slingseal_words::{Digest, LoadNumber, PointId, Saying, Time};
 
 /// Everything that is known of a load.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -71,7 +71,7 @@ impl Inner {
             read.walks_of(load.as_str())?.into_iter().filter(|walk| walk.state.in_hand()).collect();
         let reports = self.movements(load)?;
         if rows.is_empty() && tags.is_empty() && walks.is_empty() && reports.is_empty() {
-            return Err(AppError::not_found(words::NothingKnownLoad { load: &load }));
+            return Err(AppError::not_found(refusals::NothingKnownLoad { load: &load }));
         }
         let judged = self.judge_load(load)?;
         // The one that counts goes first: two clocks within their slack do not say which was later.
@@ -80,11 +80,14 @@ impl Inner {
         let mut moments = Vec::new();
         for row in &tags {
             let Ok(view) = self.tag_view(&row.bytes) else { continue };
-            let who = view.planner.as_ref().map_or("unsigned".into(), |who| format!("signed by {who}"));
+            let (aircraft, gross) = (&view.aircraft, &view.gross);
             moments.push(vec![Moment {
                 at: Time::from_unix(view.planned.unix),
                 kind: MomentKind::Planned,
-                what: format!("Tag made for {}, {}, {who}", view.aircraft, view.gross),
+                what: match &view.planner {
+                    Some(who) => words::TagMadeSigned { aircraft, gross, who }.into(),
+                    None => words::TagMadeUnsigned { aircraft, gross }.into(),
+                },
                 card: None,
             }]);
         }
@@ -94,14 +97,21 @@ impl Inner {
             moments.push(self.moments_of(row)?);
         }
         for report in &reports {
-            let shown = report.verdict.as_ref().map(|shown| format!(", shown {shown}")).unwrap_or_default();
-            let later =
-                if report.later { format!(", reported {}", report.written.dtg) } else { String::new() };
-            let note = report.note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
+            let mut what =
+                words::MovementTold { what: capital(&report.what), origin: &report.origin }.saying();
+            if let Some(verdict) = &report.verdict {
+                what = words::MovementShown { told: what, verdict }.into();
+            }
+            if report.later {
+                what = words::MovementReportedLater { told: what, at: &report.written.dtg }.into();
+            }
+            if let Some(note) = &report.note {
+                what = words::WithNote { said: what, note }.into();
+            }
             moments.push(vec![Moment {
                 at: Time::from_unix(report.at.unix),
                 kind: MomentKind::Reported,
-                what: format!("{}, {}{shown}{later}{note}", capital(&report.what), report.origin),
+                what,
                 card: None,
             }]);
         }
@@ -124,7 +134,7 @@ impl Inner {
                 .map(|moment| MomentView {
                     at: moment.at.into(),
                     kind: moment.kind.word().into(),
-                    what: moment.what,
+                    what: moment.what.say(self.language()),
                 })
                 .collect(),
         })
@@ -144,18 +154,7 @@ impl Inner {
             }
         }
         let mut moments = condense(moments);
-        let fit = if row.outcome == Outcome::Fit { "fit" } else { "NOT FIT" };
-        moments.push(Moment {
-            at: row.issued,
-            kind: MomentKind::Sealed,
-            what: match row.outcome {
-                Outcome::Fit => {
-                    format!("Sealed {fit} by {}, holds until {}", row.inspector, row.valid_until.dtg())
-                }
-                Outcome::NotFit => format!("Sealed {fit} by {}", row.inspector),
-            },
-            card: None,
-        });
+        moments.push(sealed(row));
         moments.extend(self.voids(row.digest)?);
         Ok(moments)
     }
@@ -163,39 +162,46 @@ impl Inner {
     fn voids(&self, record: Digest) -> Result<Vec<Moment>, AppError> {
         let told = self.voids_told(record)?.into_iter();
         Ok(told
-            .map(|(at, what)| Moment { at, kind: MomentKind::Voided, what: sentence(&what), card: None })
+            .map(|(at, what)| {
+                let what = Saying::verbatim(capital(&what.say(self.language())));
+                Moment { at, kind: MomentKind::Voided, what, card: None }
+            })
             .collect())
     }
 
     /// When a record was taken back, by whom and why: `taken back by Anvil 3: the load was moved`. The one place that says so.
-    pub(crate) fn voids_told(&self, record: Digest) -> Result<Vec<(Time, String)>, AppError> {
+    pub(crate) fn voids_told(&self, record: Digest) -> Result<Vec<(Time, Saying)>, AppError> {
         let trusted = self.trusted()?;
         let mut told = Vec::new();
         for row in self.store.read().voids_of(record)? {
             let (void, message) = Void::open(&row.bytes)?;
             let signer = trusted.signer(Kind::Void, &message).ok();
             let by = signer.map_or_else(
-                || "somebody who is not trusted here".into(),
-                |signer| signer.credential.holder.to_string(),
+                || words::SomebodyNotTrusted.saying(),
+                |signer| Saying::verbatim(signer.credential.holder),
             );
-            let note = void.note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
-            let cause = void.cause.say(self.language());
-            told.push((void.issued, format!("taken back by {by}: {cause}{note}")));
+            let said = words::TakenBackBy { by, cause: void.cause.saying() }.saying();
+            told.push((void.issued, with_note(said, void.note.as_ref())));
         }
         Ok(told)
     }
 }
 
-fn sentence(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+/// The moment at which a record was sealed.
+pub(crate) fn sealed(row: &RecordRow) -> Moment {
+    let by = &row.inspector;
+    let what = match row.outcome {
+        Outcome::Fit => words::SealedFitUntil { by, until: row.valid_until.dtg() }.into(),
+        Outcome::NotFit => words::SealedNotFit { by }.into(),
+    };
+    Moment { at: row.issued, kind: MomentKind::Sealed, what, card: None }
 }
 
 /// A point as a person knows it: its prompt and the card that it stands on.
-fn place(walk: &Walk, point: &PointId) -> String {
+fn place(walk: &Walk, point: &PointId) -> Saying {
     match walk.ground().plan.point(point) {
-        Some((card, point)) => format!("card {}, {}", card.number, point.prompt),
-        None => point.to_string(),
+        Some((card, point)) => words::CardAndPoint { card: card.number, point: &point.prompt }.into(),
+        None => Saying::verbatim(point),
     }
 }
 
@@ -205,70 +211,131 @@ fn shown(walk: &Walk, point: &PointId, name: &str) -> String {
     known.map_or_else(|| name.to_owned(), |known| known.shown.clone())
 }
 
-fn finding(walk: &Walk, number: FindingNo) -> String {
+fn finding(walk: &Walk, number: FindingNo) -> Saying {
     let found = walk.findings().iter().find(|finding| finding.number == number);
-    found.map_or_else(|| format!("finding {number}"), |found| shown(walk, &found.point, &found.name))
+    found.map_or_else(
+        || words::FindingNumbered { number: number.to_string() }.into(),
+        |found| Saying::verbatim(shown(walk, &found.point, &found.name)),
+    )
 }
 
-fn with(note: Option<&impl std::fmt::Display>) -> String {
-    note.map(|note| format!(": {note}")).unwrap_or_default()
+/// With what was said of it behind a colon.
+fn with(said: impl Into<Saying>, note: Option<&impl std::fmt::Display>) -> Saying {
+    let said = said.into();
+    match note {
+        Some(note) => words::WithWords { said, note: note.to_string() }.into(),
+        None => said,
+    }
 }
 
-fn moment(walk: &Walk, event: &Event) -> Moment {
+/// With a note in brackets.
+fn with_note(said: Saying, note: Option<&impl std::fmt::Display>) -> Saying {
+    match note {
+        Some(note) => words::WithNote { said, note: note.to_string() }.into(),
+        None => said,
+    }
+}
+
+/// What was answered, as a person reads it.
+fn value_words(value: &Value) -> Saying {
+    match value {
+        Value::Good => words::ValueGood.into(),
+        Value::NotApplicable(why) => words::ValueNotApplicable { why: why.to_string() }.into(),
+        other => Saying::verbatim(other),
+    }
+}
+
+/// The one telling of an event of an inspection, in no language yet.
+pub(crate) fn moment(walk: &Walk, event: &Event) -> Moment {
     let mut good_card = None;
     let (kind, what) = match &event.what {
         What::Begun { inspector, procedure, version, .. } => {
-            let title = &walk.ground().plan.title;
-            (MomentKind::Walk, format!("{inspector} began the inspection: {title} ({procedure} {version})"))
+            let (title, procedure) = (&walk.ground().plan.title, procedure.to_string());
+            let inspector = inspector.to_string();
+            (
+                MomentKind::Walk,
+                words::InspectionBegan { inspector, title, procedure, version: version.to_string() }.into(),
+            )
         }
-        What::TagFaultFound { fault } => (MomentKind::Found, format!("On the tag: {fault}")),
+        What::TagFaultFound { fault } => {
+            (MomentKind::Found, words::OnTheTag { fault: fault.saying() }.into())
+        }
         What::ClockJumped { from, to } => {
-            (MomentKind::Warning, format!("The device's clock jumped from {} to {}", from.dtg(), to.dtg()))
+            (MomentKind::Warning, words::ClockJumped { from: from.dtg(), to: to.dtg() }.into())
         }
-        What::CardGood { card } => {
-            good_card = Some(card.number());
-            let title = walk.ground().plan.card(*card).map(|card| format!(": {}", card.title));
-            (MomentKind::Good, format!("Card {card} good{}", title.unwrap_or_default()))
+        What::CardGood { card: number } => {
+            let card = number.number();
+            good_card = Some(card);
+            let what = match walk.ground().plan.card(*number) {
+                Some(titled) => words::CardGoodTitled { card, title: &titled.title }.saying(),
+                None => words::CardGood { card }.into(),
+            };
+            (MomentKind::Good, what)
         }
         What::Answered { card, point, value, deficiency: None } => {
             good_card = Some(card.number());
-            (MomentKind::Good, format!("{}: {value}", capital(&place(walk, point))))
+            (
+                MomentKind::Good,
+                words::Answered { place: place(walk, point), value: value_words(value) }.into(),
+            )
         }
         What::Answered { point, value, deficiency: Some(name), .. } => {
             let wrong = shown(walk, point, name);
-            (MomentKind::Found, format!("Deficient, {}: {wrong} ({value})", place(walk, point)))
+            let value = value_words(value);
+            (MomentKind::Found, words::DeficientWithValue { place: place(walk, point), wrong, value }.into())
         }
         What::DeficiencyFound { point, name, note, .. } => {
             let wrong = shown(walk, point, name);
-            (MomentKind::Found, format!("Deficient, {}: {wrong}{}", place(walk, point), with(note.as_ref())))
+            let said = words::Deficient { place: place(walk, point), wrong };
+            (MomentKind::Found, with(said, note.as_ref()))
         }
-        What::PieceRejected { serial, .. } => (MomentKind::Found, format!("Piece {serial} rejected")),
+        What::PieceRejected { serial, .. } => {
+            (MomentKind::Found, words::PieceRejected { serial: serial.to_string() }.into())
+        }
         What::PutRight { finding: number, by, note, .. } => {
-            let by = by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
             let what = finding(walk, *number);
-            (MomentKind::PutRight, format!("Corrected{by}: {what}{}", with(note.as_ref())))
+            let said = match by {
+                Some(by) => words::CorrectedBy { by: by.to_string(), what }.saying(),
+                None => words::Corrected { what }.into(),
+            };
+            (MomentKind::PutRight, with(said, note.as_ref()))
         }
         What::LookedAgain { finding: number, again, note, .. } => {
-            let (kind, seen) = match again {
-                Again::Good => (MomentKind::AgainGood, "good"),
-                Again::StillDeficient => (MomentKind::AgainBad, "still deficient"),
-            };
             let what = finding(walk, *number);
-            (kind, format!("Reinspected, {seen}: {what}{}", with(note.as_ref())))
+            let (kind, said) = match again {
+                Again::Good => (MomentKind::AgainGood, words::ReinspectedGood { what }.saying()),
+                Again::StillDeficient => {
+                    (MomentKind::AgainBad, words::ReinspectedStillDeficient { what }.into())
+                }
+            };
+            (kind, with(said, note.as_ref()))
         }
-        What::Undone { answer } => (MomentKind::Undone, format!("Answer {answer} taken back")),
-        What::WentTo { card } => (MomentKind::Moved, format!("Went to card {card}")),
+        What::Undone { answer } => {
+            (MomentKind::Undone, words::AnswerTakenBack { answer: answer.to_string() }.into())
+        }
+        What::WentTo { card } => (MomentKind::Moved, words::WentToCard { card: card.number() }.into()),
         What::RiggingAssessed { finding } => {
-            let verdict = if finding.within_limits { "within limits at rest" } else { "OVER LIMITS" };
-            (MomentKind::Rigging, format!("Rigging {verdict}: {}", finding.summary))
+            let summary = finding.summary.to_string();
+            let said = if finding.within_limits {
+                words::RiggingWithinLimits { summary }.saying()
+            } else {
+                words::RiggingOverLimits { summary }.into()
+            };
+            (MomentKind::Rigging, said)
         }
-        What::Paused {} => (MomentKind::Walk, "Paused".into()),
-        What::Resumed {} => (MomentKind::Walk, "Went on".into()),
-        What::Abandoned { reason } => (MomentKind::Walk, format!("Stopped: {reason}")),
+        What::Paused {} => (MomentKind::Walk, words::Paused.into()),
+        What::Resumed {} => (MomentKind::Walk, words::WentOn.into()),
+        What::Abandoned { reason } => {
+            (MomentKind::Walk, words::Stopped { reason: reason.to_string() }.into())
+        }
         What::Decided { outcome, reason } => {
-            (MomentKind::Decided, format!("Decided {outcome}{}", with(reason.as_ref())))
+            let said = match outcome {
+                walk::Outcome::Fit => words::DecidedFit.saying(),
+                walk::Outcome::NotFit => words::DecidedNotFit.into(),
+            };
+            (MomentKind::Decided, with(said, reason.as_ref()))
         }
-        What::DecisionTakenBack {} => (MomentKind::Undone, "The decision was taken back".into()),
+        What::DecisionTakenBack {} => (MomentKind::Undone, words::DecisionTakenBack.into()),
     };
     Moment { at: event.at, kind, what, card: good_card }
 }

@@ -5,6 +5,7 @@ mod travel;
 
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::tags as procedure_words;
 
 use crate::{App, AppError, Inner};
 use slingseal_message::tag::Tag;
@@ -161,22 +162,18 @@ fn standing<'n>(
             None => {}
         }
     }
-    let say = |english: &str, spanish: &str| language.pick(english, spanish).to_owned();
     if !approved.is_empty() {
-        let by = say("approved by", "aprobado por");
-        return (EditionState::Approved, format!("{by}: {}", approved.join(", ")));
+        let said = procedure_words::ApprovedBy { authorities: approved.join(", ") };
+        return (EditionState::Approved, said.say(language));
     }
     if !withdrawn.is_empty() {
-        let by = say("withdrawn by", "retirado por");
-        return (EditionState::Withdrawn, format!("{by}: {}", withdrawn.join(", ")));
+        let said = procedure_words::WithdrawnBy { authorities: withdrawn.join(", ") };
+        return (EditionState::Withdrawn, said.say(language));
     }
     let nobody = if built_in {
-        say(
-            "approved by: nobody; a start for your own",
-            "aprobado por: nadie; un punto de partida para el suyo",
-        )
+        procedure_words::ApprovedByNobodyAStart.say(language)
     } else {
-        say("approved by: nobody", "aprobado por: nadie")
+        procedure_words::ApprovedByNobody.say(language)
     };
     (EditionState::NotApproved, nobody)
 }
@@ -242,12 +239,7 @@ impl App {
             views.push(ProcedureView {
                 id: one.edition.procedure.to_string(),
                 version: one.edition.version,
-                title: language
-                    .pick(
-                        "not here: receive it from a device that has it",
-                        "no está aquí: recíbalo de otro equipo",
-                    )
-                    .to_owned(),
+                title: procedure_words::ProcedureNotHere.say(language),
                 cards: 0,
                 points: 0,
                 digest: crate::view::hex(&one.edition.thumbprint),
@@ -470,15 +462,11 @@ impl Inner {
         };
         let id = &tag.procedure;
         Ok(match (edition, says) {
-            (Some(version), _) => Some(language.pick(
-                format!("No authority trusted here approves procedure {id} version {version}: the hook will say WAIT."),
-                format!("Ninguna autoridad de confianza aprueba el procedimiento {id} versión {version}: el gancho dirá ESPERE."),
-            )),
+            (Some(version), _) => {
+                Some(procedure_words::EditionNotApproved { id, version: version.to_string() }.say(language))
+            }
             (None, true) => None,
-            (None, false) => Some(language.pick(
-                format!("No authority trusted here approves a procedure {id}: the hook will say WAIT."),
-                format!("Ninguna autoridad de confianza aprueba un procedimiento {id}: el gancho dirá ESPERE."),
-            )),
+            (None, false) => Some(procedure_words::ProcedureNotApproved { id }.say(language)),
         })
     }
 

@@ -1,6 +1,7 @@
 //! A procedure on paper, for a dead battery: every point with a box, and a code that says which edition it is.
 
 use serde::Serialize;
+use slingseal_catalogue::tags as procedure_words;
 
 use super::standing;
 use crate::{App, AppError, CodeView};
@@ -62,11 +63,6 @@ pub struct ChecklistPoint {
     /// What may be found, by name.
     pub deficiencies: Vec<String>,
 }
-
-const WORTH: (&str, &str) = (
-    "A list on paper seals nothing. Walk it again on a device before anybody says GO.",
-    "Una lista en papel no sella nada. Repítala en un equipo antes de que nadie diga GO.",
-);
 
 /// A small commented file of a procedure to begin with.
 ///
@@ -153,7 +149,7 @@ impl App {
             approval,
             cautions: vec![
                 language.pick(GOVERNING_MANUAL, GOVERNING_MANUAL_SPANISH).to_owned(),
-                language.pick(WORTH.0, WORTH.1).to_owned(),
+                procedure_words::ListOnPaper.say(language),
             ],
             cards: cards.collect(),
             code: CodeView {

@@ -1,5 +1,6 @@
 //! How procedures travel: a unit's set as a file, or held up as one moving code, with the rosters that approve them.
 
+use slingseal_catalogue::tags as procedure_words;
 use std::io::Write;
 
 use super::{Known, Named};
@@ -102,13 +103,9 @@ impl Inner {
                 (&other.id, other.version) == (&known.id, known.version) && other.digest != known.digest
             });
             if let Some(twin) = twin {
-                report.warnings.push(format!(
-                    "two texts call themselves procedure {} version {} ({} and {}): have the writer count the version up",
-                    known.id,
-                    known.version,
-                    known.digest.short(),
-                    twin.digest.short()
-                ));
+                let (one, other) = (known.digest.short(), twin.digest.short());
+                let (id, version) = (&known.id, known.version.to_string());
+                report.warnings.push(procedure_words::TwoTexts { id, version, one, other }.say(language));
             }
         }
         Ok(report)

@@ -1,9 +1,10 @@
 //! What a load was planned and rigged by, as it is shown beside its tag everywhere.
 
 use serde::Serialize;
+use slingseal_catalogue::tags as words;
 
 use slingseal_message::tag::{Basis, Condition, WeightSource};
-use slingseal_words::Language;
+use slingseal_words::{Language, Saying};
 
 /// What a load was planned and rigged by; what the planner does not say is missing.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -58,13 +59,14 @@ pub struct BasisLine {
 }
 
 /// How a weight is known, in the language of people.
-pub(crate) fn weight_source_words(source: WeightSource, language: Language) -> &'static str {
-    match source {
-        WeightSource::Weighed => language.pick("weighed", "pesada"),
-        WeightSource::DataPlate => language.pick("data plate", "placa de datos"),
-        WeightSource::AddedUp => language.pick("added up", "sumada por partes"),
-        WeightSource::Estimated => language.pick("estimated", "estimada"),
-    }
+pub(crate) fn weight_source_words(source: WeightSource, language: Language) -> String {
+    let said: Saying = match source {
+        WeightSource::Weighed => words::WeightWeighed.into(),
+        WeightSource::DataPlate => words::WeightDataPlate.into(),
+        WeightSource::AddedUp => words::WeightAddedUp.into(),
+        WeightSource::Estimated => words::WeightEstimated.into(),
+    };
+    said.say(language)
 }
 
 pub(crate) fn basis_view(basis: &Basis, language: Language) -> BasisView {
@@ -78,30 +80,30 @@ pub(crate) fn basis_view(basis: &Basis, language: Language) -> BasisView {
     let conditions: Option<Vec<String>> =
         basis.conditions.as_ref().map(|set| set.iter().map(Condition::to_string).collect());
     let mut lines = Vec::new();
-    let mut line = |english: &str, spanish: &str, text: Option<String>| {
-        let label = language.pick(english, spanish).to_owned();
+    let mut line = |label: Saying, text: Option<String>| {
+        let label = label.say(language);
         lines.extend(text.map(|text| BasisLine { label, text }));
     };
-    let weight = basis.weight_source.map(|source| weight_source_words(source, language).to_owned());
-    line("Weight from", "Masa según", weight);
-    let rigged = |english, spanish| {
-        manual.map(|one| format!("{}, {} {}", one.title, language.pick(english, spanish), one.edition))
-    };
-    line("Rigged to", "Eslingada según", rigged("edition", "edición"));
-    line("Airspeed limit", "Velocidad máxima", airspeed.map(|one| format!("{} ({})", one.limit, one.source)));
+    let weight = basis.weight_source.map(|source| weight_source_words(source, language));
+    line(words::LabelWeightFrom.into(), weight);
+    let rigged = manual.map(|one| {
+        words::ManualEdition { manual: one.title.to_string(), edition: one.edition.to_string() }.say(language)
+    });
+    line(words::LabelRiggedTo.into(), rigged);
+    line(words::LabelAirspeedLimit.into(), airspeed.map(|one| format!("{} ({})", one.limit, one.source)));
     let legs: Vec<String> =
         basis.leg_serials.iter().map(|one| format!("{}: {}", one.leg, one.serial)).collect();
-    line("Leg serials", "Series de ramales", (!legs.is_empty()).then(|| legs.join(" · ")));
+    line(words::LabelLegSerials.into(), (!legs.is_empty()).then(|| legs.join(" · ")));
     let ordered = edition.as_ref().map(|one| {
         let short: String = one.thumbprint.chars().take(8).collect();
         format!("{} {} ({short})", one.procedure, one.version)
     });
-    line("Edition ordered", "Edición ordenada", ordered);
+    line(words::LabelEditionOrdered.into(), ordered);
     let named = conditions.as_ref().map(|list| match list.as_slice() {
-        [] => language.pick("none", "ninguna").to_owned(),
+        [] => words::NoCondition.say(language),
         list => list.join(", "),
     });
-    line("Conditions", "Condiciones", named);
+    line(words::LabelConditions.into(), named);
     BasisView {
         manual: manual.map(|one| one.title.to_string()),
         manual_edition: manual.map(|one| one.edition.to_string()),

@@ -1,6 +1,7 @@
 //! Load tags: written from a plan, read back, shown.
 
 use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::tags as tag_words;
 pub(crate) mod basis;
 pub(crate) mod pieces;
 pub(crate) mod statics;
@@ -19,7 +20,7 @@ use slingseal_message::trust::{Edition, Role, SecretKey, Signer, Trusted};
 use slingseal_store::TagRow;
 use slingseal_walk::procedure::Procedure;
 use slingseal_walk::walk::TagFault;
-use slingseal_words::{LoadNumber, nearest};
+use slingseal_words::{Language, LoadNumber, Saying, nearest};
 
 use crate::tags::basis::{BasisView, basis_view};
 use crate::trust::setup::DEVICE_VAULT;
@@ -136,12 +137,12 @@ pub struct RiggingView {
 
 impl TagView {
     /// Who stands for it, in words: its planner, or what its signature is worth without one.
-    pub fn signed_by(&self) -> &str {
+    pub fn signed_by(&self, language: Language) -> String {
         match (&self.planner, self.signature.as_str()) {
-            (Some(planner), _) => planner,
-            (None, "unknown") => "somebody who is not trusted here as a planner",
-            (None, "forged") => "nobody: its signature does not match",
-            (None, _) => "nobody",
+            (Some(planner), _) => planner.clone(),
+            (None, "unknown") => tag_words::SignedBySomebody.say(language),
+            (None, "forged") => tag_words::SignedByNobodyForged.say(language),
+            (None, _) => tag_words::SignedByNobody.say(language),
         }
     }
 }
@@ -348,38 +349,29 @@ impl Inner {
         let rigging = tag.rigging.as_ref().map(statics::rigging_view);
         let mut warnings = Vec::new();
         if tag.over_allowable() {
-            warnings.push(language.pick(
-                format!("Gross weight {} is over the allowable load {}.", tag.gross, tag.allowable),
-                format!("La masa bruta {} supera la carga admisible {}.", tag.gross, tag.allowable),
-            ));
+            let (gross, allowable) = (tag.gross, tag.allowable);
+            warnings.push(tag_words::OverAllowable { gross, allowable }.say(language));
         }
         for piece in &equipment {
             let name = format!("{} {}", piece.kind, piece.serial);
             if piece.overdue {
                 let due = piece.next_inspection.clone().unwrap_or_default();
-                warnings.push(language.pick(
-                    format!("{name}: inspection was due {due}."),
-                    format!("{name}: la revisión vencía el {due}."),
-                ));
+                warnings.push(tag_words::PieceOverdue { name: &name, due }.say(language));
             }
             if piece.overloaded {
                 let rating = piece.rating.clone().unwrap_or_default();
-                warnings.push(language.pick(
-                    format!("{name}: rated {rating}, less than the load."),
-                    format!("{name}: admite {rating}, menos que la carga."),
-                ));
+                warnings.push(tag_words::PieceRatedBelow { name: &name, rating }.say(language));
             }
         }
         for fault in self.rejected_on(tag)? {
             match fault {
-                TagFault::Rejected { serial, why, at } => warnings.push(language.pick(
-                    format!("{serial}: withdrawn {}: {why}.", at.dtg()),
-                    format!("{serial}: retirado el {}: {why}.", at.dtg()),
-                )),
-                TagFault::InspectionPast { serial, kind, due } => warnings.push(language.pick(
-                    format!("{kind} {serial}: was found fit until {}.", due.dtg()),
-                    format!("{kind} {serial}: se halló apto hasta {}.", due.dtg()),
-                )),
+                TagFault::Rejected { serial, why, at } => {
+                    warnings.push(tag_words::PieceWithdrawn { serial, at: at.dtg(), why }.say(language));
+                }
+                TagFault::InspectionPast { serial, kind, due } => {
+                    warnings
+                        .push(tag_words::PieceWasFitUntil { kind, serial, until: due.dtg() }.say(language));
+                }
                 _ => {}
             }
         }
@@ -390,27 +382,9 @@ impl Inner {
         warnings.extend(self.order_warning(tag)?);
         match signature {
             TagSignature::Planner => {}
-            TagSignature::Unsigned => warnings.push(
-                language
-                    .pick("No planner has signed this tag.", "Ningún planificador firmó esta etiqueta.")
-                    .into(),
-            ),
-            TagSignature::Unknown => warnings.push(
-                language
-                    .pick(
-                        "Its signer is not trusted here as a planner.",
-                        "Aquí no se confía en quien firmó como planificador.",
-                    )
-                    .into(),
-            ),
-            TagSignature::Forged => warnings.push(
-                language
-                    .pick(
-                        "Its signature does not match: forged or altered.",
-                        "La firma no coincide: falsa o alterada.",
-                    )
-                    .into(),
-            ),
+            TagSignature::Unsigned => warnings.push(tag_words::TagUnsigned.say(language)),
+            TagSignature::Unknown => warnings.push(tag_words::SignerNotTrusted.say(language)),
+            TagSignature::Forged => warnings.push(tag_words::TagForged.say(language)),
         }
         let text = self.text_ordered(tag).ok();
         let ordered = text.and_then(|text| slingseal_walk::procedure::check(&text).ok());
@@ -467,10 +441,10 @@ fn known_conditions(tag: &Tag, procedure: &Procedure) -> Result<(), AppError> {
         return Ok(());
     };
     let list = known.iter().copied().collect::<Vec<_>>().join(", ");
-    let mend = match nearest(unknown, &known) {
-        Some(near) => format!("did you mean \"{near}\"?"),
-        None if known.is_empty() => "it has none: leave when out".to_owned(),
-        None => format!("it has {list}"),
+    let mend: Saying = match nearest(unknown, &known) {
+        Some(near) => tag_words::DidYouMean { near }.into(),
+        None if known.is_empty() => tag_words::NoConditionsLeaveOut.into(),
+        None => tag_words::ConditionsAre { list }.into(),
     };
     let (load, id) = (&tag.load, procedure.id());
     Err(AppError::bad_input(words::LoadWhenProcedureNoCondition {

@@ -111,7 +111,7 @@ fn said(app: &App, tag: &str) -> String {
     let lines = app.records(None, 50).unwrap();
     for (line, record) in lines.iter().zip(lines.iter().map(|line| app.record(&line.seal).unwrap())) {
         assert_eq!(line.state, record.line.state, "list and page");
-        assert_eq!(record.banner, line.state.banner());
+        assert_eq!(record.banner, line.state.banner().to_string());
     }
     let fit = lines.iter().filter(|line| line.state == RecordState::Fit).count();
     assert_eq!(fit, usize::from(want == "GO"), "{lines:#?}");

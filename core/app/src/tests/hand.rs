@@ -40,7 +40,7 @@ fn a_decision_goes_back_until_it_is_sealed() {
     let view = app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
     let seal = app.seal(&view.walk, PIN, None).unwrap();
     let story = app.record(&seal.record).unwrap().timeline;
-    assert!(story.iter().any(|entry| entry.what == "decision taken back"), "{story:?}");
+    assert!(story.iter().any(|entry| entry.what == "The decision was taken back"), "{story:?}");
     let error = app.do_walk(&view.walk, &WalkRequest::TakeBack).unwrap_err();
     assert!(error.code() == "refused" && error.to_string().contains("sealed already"), "{error}");
 }
@@ -53,7 +53,7 @@ fn a_reason_of_two_lines_is_taken_as_one() {
     let seal = app.seal(&view.walk, PIN, None).unwrap();
     let story = app.record(&seal.record).unwrap().timeline;
     assert!(
-        story.iter().any(|entry| entry.what == "decided not fit: wet through / net torn at the lid"),
+        story.iter().any(|entry| entry.what == "Decided not fit: wet through / net torn at the lid"),
         "{story:?}"
     );
 }

@@ -1,7 +1,7 @@
 //! Under whose credential this device signs, where several authorities gave it one; and what of its papers runs out soon.
 
 use serde::Serialize;
-use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::{refusals as words, trust as trust_words};
 
 use super::issued::{CredentialState, roster_warning};
 use crate::{App, AppError, CredentialView, Inner};
@@ -72,21 +72,21 @@ impl App {
         if let Some((signer, _)) = inner.own_credential(&trusted, None)? {
             let credential = &signer.credential;
             let when = credential.expires.dtg();
-            let lasting = "; show the key request to the authority for the next one: key request";
+            let (holder, language) = (credential.holder.to_string(), inner.language());
             match CredentialState::of(credential.expires, false, now) {
                 CredentialState::RunsOutSoon => {
-                    lines
-                        .push(format!("the credential of {} runs out at {when}{lasting}", credential.holder));
+                    lines.push(trust_words::OwnCredentialRunsOut { holder, at: when }.say(language));
                 }
                 CredentialState::Expired => {
-                    lines.push(format!("the credential of {} ran out at {when}{lasting}", credential.holder));
+                    lines.push(trust_words::OwnCredentialRanOut { holder, at: when }.say(language));
                 }
                 CredentialState::Good | CredentialState::Revoked => {}
             }
         }
         for authority in trusted.iter() {
             let Some(roster) = &authority.roster else { continue };
-            lines.extend(roster_warning(authority.name.as_str(), roster.expires, now));
+            let warning = roster_warning(authority.name.as_str().into(), roster.expires, now);
+            lines.extend(warning.map(|warning| warning.say(inner.language())));
         }
         Ok(lines)
     }

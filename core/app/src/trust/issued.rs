@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::trust as trust_words;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -9,7 +10,7 @@ use crate::trust::approvals::ApprovalView;
 use crate::{AppError, Inner, Stamp};
 use slingseal_judgement::CLOCK_SLACK;
 use slingseal_message::trust::{Credential, CredentialId, Credentialed, KeyThumbprint, Role, Roster};
-use slingseal_words::{Seconds, Time, same_name};
+use slingseal_words::{Language, Saying, Seconds, Time, same_name};
 
 /// From when on a credential is said to run out soon: time enough to meet the authority again.
 const SOON: Seconds = Seconds::days(14);
@@ -31,14 +32,19 @@ pub enum CredentialState {
 }
 
 impl CredentialState {
-    /// The state in English.
-    pub fn english(self) -> &'static str {
+    /// What a person calls it, in no language yet.
+    pub fn saying(self) -> Saying {
         match self {
-            Self::Good => "good",
-            Self::RunsOutSoon => "runs out soon",
-            Self::Expired => "expired",
-            Self::Revoked => "revoked",
+            Self::Good => trust_words::CredentialGood.into(),
+            Self::RunsOutSoon => trust_words::CredentialRunsOutSoon.into(),
+            Self::Expired => trust_words::CredentialExpired.into(),
+            Self::Revoked => trust_words::CredentialRevoked.into(),
         }
+    }
+
+    /// The same in a language.
+    pub fn say(self, language: Language) -> String {
+        self.saying().say(language)
     }
 
     pub(crate) fn of(expires: Time, revoked: bool, now: Time) -> Self {
@@ -219,19 +225,20 @@ impl Inner {
         let issued: Vec<IssuedView> =
             self.all_issued(&own)?.0.iter().map(|one| one.view(&roster, now)).collect();
         let mut warnings = Vec::new();
-        warnings.extend(roster_warning("this authority", roster.expires, now));
+        let warning = roster_warning(trust_words::ThisAuthority.into(), roster.expires, now);
+        warnings.extend(warning.map(|warning| warning.say(self.language())));
         if roster.approved.values().all(|approval| approval.withdrawn.is_some()) {
-            warnings.push(
-                "no procedure is approved: every seal here says WAIT until authority approve names the lists that count".into(),
-            );
+            warnings.push(trust_words::NoProcedureApproved.say(self.language()));
         }
         for one in issued.iter().filter(|one| one.state == CredentialState::RunsOutSoon) {
-            warnings.push(format!(
-                "the credential of {} ({}) runs out at {}; issue a new one",
-                one.holder,
-                one.roles.join(", "),
-                one.expires.dtg
-            ));
+            warnings.push(
+                trust_words::IssuedCredentialRunsOut {
+                    holder: &one.holder,
+                    roles: &one.roles.join(", "),
+                    at: &one.expires.dtg,
+                }
+                .say(self.language()),
+            );
         }
         Ok(IssuedListView {
             name: self.authority_name()?.map(|name| name.to_string()).unwrap_or_default(),
@@ -246,11 +253,12 @@ impl Inner {
 }
 
 /// What to say of a roster that ran out or will within two days.
-pub(crate) fn roster_warning(whose: &str, expires: Time, now: Time) -> Option<String> {
+pub(crate) fn roster_warning(whose: Saying, expires: Time, now: Time) -> Option<Saying> {
+    let at = expires.dtg();
     if now > expires {
-        Some(format!("the roster of {whose} ran out at {}; get it signed anew", expires.dtg()))
+        Some(trust_words::RosterRanOut { whose, at }.into())
     } else if now.plus(ROSTER_SOON) > expires {
-        Some(format!("the roster of {whose} runs out at {}; get it signed anew", expires.dtg()))
+        Some(trust_words::RosterRunsOut { whose, at }.into())
     } else {
         None
     }

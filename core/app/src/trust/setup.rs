@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::trust as trust_words;
 
 use super::acting::meant;
 use crate::account::{trust_changed, trusted_of};
@@ -418,10 +419,14 @@ impl Inner {
                 && let Some(authority) = trusted.authority(&signer.authority)
                 && let Some(roster) = authority.roster.as_ref().filter(|_| trusted.revoked(&signer))
             {
-                return Ok(Some(format!(
-                    "the credential of {} was revoked by roster {} of {}",
-                    signer.credential.holder, roster.sequence, authority.name
-                )));
+                return Ok(Some(
+                    trust_words::OwnCredentialRevoked {
+                        holder: &signer.credential.holder,
+                        roster: &roster.sequence,
+                        authority: &authority.name,
+                    }
+                    .say(self.language()),
+                ));
             }
         }
         Ok(None)
@@ -482,8 +487,10 @@ impl Inner {
             expires: opened.credential.expires.into(),
             expired: self.now() > opened.credential.expires,
             revoked: signer.as_ref().is_some_and(|signer| trusted.revoked(signer)),
-            authority: authority
-                .map_or_else(|| "not trusted here".to_owned(), |authority| authority.name.to_string()),
+            authority: authority.map_or_else(
+                || trust_words::NotTrustedHere.say(self.language()),
+                |authority| authority.name.to_string(),
+            ),
         })
     }
 
@@ -506,8 +513,7 @@ impl Inner {
             steps(&authorities, key.is_some(), credential.as_ref(), revoked.is_some(), self.language());
         let open = steps.iter().find(|step| !step.done);
         let ready = open.is_none();
-        let next = open
-            .map_or_else(|| self.language().pick("Ready.", "Listo.").to_owned(), |step| step.words.clone());
+        let next = open.map_or_else(|| trust_words::Ready.say(self.language()), |step| step.words.clone());
         Ok(SetUpView {
             holder: self.holder()?.map(|holder| holder.to_string()),
             fingerprint: key.map(|key| key.fingerprint()),
@@ -532,7 +538,6 @@ fn steps(
     revoked: bool,
     language: Language,
 ) -> Vec<SetUpStep> {
-    let say = |english: &str, spanish: &str| language.pick(english, spanish).to_owned();
     let inspector = credential.is_some_and(|own| own.roles.iter().any(|role| role == Role::Inspector.name()));
     let holds = credential.is_some_and(|own| !own.expired && !own.revoked);
     let fresh = !authorities.is_empty()
@@ -541,48 +546,22 @@ fn steps(
         SetUpStep {
             what: SetUpWhat::Authority,
             done: !authorities.is_empty(),
-            words: say(
-                "Scan an authority's card and compare its fingerprint by voice.",
-                "Escanee la tarjeta de una autoridad y compare su huella de viva voz.",
-            ),
+            words: trust_words::StepScanCard.say(language),
         },
-        SetUpStep {
-            what: SetUpWhat::Key,
-            done: key,
-            words: say(
-                "To inspect: make a key under a PIN. To confirm seals: ready.",
-                "Para inspeccionar: cree una clave con PIN. Para confirmar sellos: listo.",
-            ),
-        },
+        SetUpStep { what: SetUpWhat::Key, done: key, words: trust_words::StepMakeKey.say(language) },
         SetUpStep {
             what: SetUpWhat::Credential,
             done: holds && inspector,
             words: if revoked {
-                say(
-                    "The authority revoked this device's credential: it seals nothing. Make a new key and show its request.",
-                    "La autoridad revocó la credencial de este equipo: no sella nada. Cree otra clave y muestre la solicitud.",
-                )
+                trust_words::StepRevoked.say(language)
             } else if credential.is_some() && !holds {
-                say(
-                    "The credential has run out. Show the key request to the authority, then scan the new one.",
-                    "La credencial venció. Muestre la solicitud a la autoridad y escanee la nueva.",
-                )
+                trust_words::StepRunOut.say(language)
             } else if credential.is_some() {
-                say(
-                    "The credential is not an inspector's: it seals no load. An inspector must.",
-                    "La credencial no es de inspector: no sella cargas. Debe hacerlo un inspector.",
-                )
+                trust_words::StepNotInspector.say(language)
             } else {
-                say(
-                    "Show the key request to the authority, then scan the credential.",
-                    "Muestre la solicitud a la autoridad y escanee la credencial.",
-                )
+                trust_words::StepShowRequest.say(language)
             },
         },
-        SetUpStep {
-            what: SetUpWhat::Roster,
-            done: fresh,
-            words: say("Get a new roster from the authority.", "Consiga una lista nueva de la autoridad."),
-        },
+        SetUpStep { what: SetUpWhat::Roster, done: fresh, words: trust_words::StepGetRoster.say(language) },
     ]
 }

@@ -1,6 +1,7 @@
 //! From a decided walk to its record and seal: prepare, sign, finish.
 
 use serde::Serialize;
+use slingseal_catalogue::audit as audit_words;
 use slingseal_catalogue::refusals as words;
 
 use crate::hook::admission::Admission;
@@ -279,9 +280,10 @@ impl Inner {
             .transpose()?
             .map(|record| record.tag);
         let verdict = self.verdict_on(&bytes.seal, tag.as_deref())?;
-        let facts = verdict.facts.clone().ok_or_else(|| AppError::StorageDamaged {
-            message: "the seal is damaged; sync from another device".into(),
-        })?;
+        let facts = verdict
+            .facts
+            .clone()
+            .ok_or_else(|| AppError::StorageDamaged { message: audit_words::SealIsDamaged.into() })?;
         let tag = tag.as_deref().map(ReceivedTag::open).transpose()?.map(|received| received.tag);
         Ok(SealView {
             code,

@@ -1,5 +1,7 @@
 use maud::{Markup, PreEscaped, html};
-use slingseal_app::{BoardColumn, BoardLoad, BoardRequest, BoardView, ZoneCount};
+use slingseal_app::catalogue::Saying;
+use slingseal_app::catalogue::{movement, page as words};
+use slingseal_app::{BoardColumn, BoardLoad, BoardRequest, BoardView, Language, ZoneCount};
 
 /// The shape that stands for a state, so that colour is never alone.
 pub(super) fn shape(state: &str) -> Markup {
@@ -45,49 +47,66 @@ fn address(request: &BoardRequest, state: &str, page: u32) -> String {
 }
 
 /// The zone board: one shelf a state.
-pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest) -> Markup {
+pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest, language: Language) -> Markup {
     let one_state = request.state.as_deref().unwrap_or_default();
     html! {
         div.tools {
-            p { "Loads touched since " time datetime=(view.since.rfc3339) { (view.since.dtg) } ", and all that are valid or in the air." }
-            (chooser(view, request))
+            p { (words::LoadsTouchedSince { since: &view.since.dtg }.say(language)) }
+            (chooser(view, request, language))
         }
         @if !view.notices.is_empty() {
-            ul.notices aria-label="To look into" { @for notice in &view.notices { li { (notice) } } }
+            ul.notices aria-label=(words::ToLookInto.say(language)) { @for notice in &view.notices { li { (notice) } } }
         }
-        (map(view))
-        @if !one_state.is_empty() { p { a href=(address(request, "", 0)) { "All states" } } }
+        (map(view, language))
+        @if !one_state.is_empty() { p { a href=(address(request, "", 0)) { (words::AllStates.say(language)) } } }
         @for column in view.columns.iter().filter(|column| one_state.is_empty() || column.state == one_state) {
-            (shelf_with(column, &if column.pages > 1 { pages(request, column, one_state.is_empty()) } else { html! {} }))
+            (shelf_with(column, &if column.pages > 1 { pages(request, column, one_state.is_empty(), language) } else { html! {} }, language))
         }
     }
 }
 
 /// The loads of one state, as another page lists them: all of them are on the board.
-pub(super) fn shelf(column: &BoardColumn) -> Markup {
+pub(super) fn shelf(column: &BoardColumn, language: Language) -> Markup {
     let more = column.count.saturating_sub(column.loads.len() as u64);
     let rest = html! {
-        @if more > 0 { p.more { a href={ "/?state=" (column.state) } { "all " (column.count) } } }
+        @if more > 0 { p.more { a href={ "/?state=" (column.state) } { (words::AllOfThem { count: column.count.to_string() }.say(language)) } } }
     };
-    shelf_with(column, &rest)
+    shelf_with(column, &rest, language)
+}
+
+/// What an event is called.
+fn event_words(event: &str, language: Language) -> String {
+    let said: Saying = match event {
+        "lifted" => movement::MovementLifted.into(),
+        "refused" => movement::MovementRefusedPlain.into(),
+        "lost" => movement::MovementLost.into(),
+        "set-down" => movement::MovementSetDown.into(),
+        "derigged" => movement::MovementDerigged.into(),
+        "returned" => movement::MovementReturned.into(),
+        other => other.replace('-', " ").into(),
+    };
+    said.say(language)
 }
 
 /// What reports that nobody known signed tell of a state's loads.
-fn hints(column: &BoardColumn) -> String {
-    let told: Vec<String> =
-        column.reported.iter().map(|(event, count)| format!("{count} {}", event.replace('-', " "))).collect();
-    format!("By unsigned reports, which move nothing: {}.", told.join(", "))
+fn hints(column: &BoardColumn, language: Language) -> String {
+    let told: Vec<String> = column
+        .reported
+        .iter()
+        .map(|(event, count)| format!("{count} {}", event_words(event, language)))
+        .collect();
+    words::ByUnsignedReports { told: told.join(", ") }.say(language)
 }
 
-fn shelf_with(column: &BoardColumn, rest: &Markup) -> Markup {
+fn shelf_with(column: &BoardColumn, rest: &Markup, language: Language) -> Markup {
     html! {
         section class={ "shelf " (column.state) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
             h2 { (shape(&column.state)) span.count { (column.count) } span { (column.title) } }
-            @if !column.reported.is_empty() { p.note { (hints(column)) } }
+            @if !column.reported.is_empty() { p.note { (hints(column, language)) } }
             @if column.loads.is_empty() {
-                p.none { "none" }
+                p.none { (words::NoneOfThem.say(language)) }
             } @else {
-                ul.loads { @for one in &column.loads { li { (card(one)) } } }
+                ul.loads { @for one in &column.loads { li { (card(one, language)) } } }
             }
             (rest)
         }
@@ -95,29 +114,29 @@ fn shelf_with(column: &BoardColumn, rest: &Markup) -> Markup {
 }
 
 /// Where the other loads of a state are: each page has an address.
-fn pages(request: &BoardRequest, column: &BoardColumn, all: bool) -> Markup {
+fn pages(request: &BoardRequest, column: &BoardColumn, all: bool, language: Language) -> Markup {
     let page = if all { 0 } else { request.page };
     html! {
         p.more {
-            @if page > 0 { a href=(address(request, &column.state, page - 1)) { "Before" } " · " }
-            "page " (page + 1) " of " (column.pages)
-            @if page + 1 < column.pages { " · " a href=(address(request, &column.state, page + 1)) { "Next" } }
+            @if page > 0 { a href=(address(request, &column.state, page - 1)) { (words::Before.say(language)) } " · " }
+            (words::PageOf { page: page + 1, pages: column.pages }.say(language))
+            @if page + 1 < column.pages { " · " a href=(address(request, &column.state, page + 1)) { (words::Next.say(language)) } }
         }
     }
 }
 
-fn chooser(view: &BoardView, request: &BoardRequest) -> Markup {
+fn chooser(view: &BoardView, request: &BoardRequest, language: Language) -> Markup {
     let names = |bound: bool| {
         let zones =
             view.zones.iter().filter(move |zone| !(if bound { &zone.bound } else { &zone.here }).is_empty());
         let names: std::collections::BTreeSet<&str> = zones.map(|zone| zone.name.as_str()).collect();
         names
     };
-    let choice = |label: &str, name: &str, chosen: &Option<String>, names: Vec<&str>| {
+    let choice = |label: Saying, name: &str, chosen: &Option<String>, names: Vec<&str>| {
         html! {
-            label { (label) " "
+            label { (label.say(language)) " "
                 select name=(name) data-go {
-                    option value="" { "any" }
+                    option value="" { (words::Any.say(language)) }
                     @for one in &names { option value=(one) selected[chosen.as_deref() == Some(one)] { (one) } }
                     @if let Some(chosen) = chosen.as_deref().filter(|chosen| !names.contains(chosen)) {
                         option value=(chosen) selected { (chosen) }
@@ -128,24 +147,24 @@ fn chooser(view: &BoardView, request: &BoardRequest) -> Markup {
     };
     html! {
         form.pick method="get" {
-            label { "Look back "
+            label { (words::LookBack.say(language)) " "
                 select name="days" data-go {
-                    @for (value, name) in [(1, "1 day"), (7, "7 days"), (30, "30 days"), (3650, "ever")] {
-                        option value=(value) selected[value == request.days] { (name) }
+                    @for (value, name) in [(1, words::Days { count: 1 }.saying()), (7, words::Days { count: 7 }.into()), (30, words::Days { count: 30 }.into()), (3650, words::Ever.into())] {
+                        option value=(value) selected[value == request.days] { (name.say(language)) }
                     }
                 }
             }
-            label { "Day " input type="date" name="date" value=(request.date.as_deref().unwrap_or_default()); }
-            (choice("From", "zone", &request.zone, names(false).into_iter().collect()))
-            (choice("To", "to", &request.destination, names(true).into_iter().collect()))
-            (choice("Aircraft", "aircraft", &request.aircraft, view.aircraft.iter().map(String::as_str).collect()))
-            button { "Show" }
+            label { (words::Day.say(language)) " " input type="date" name="date" value=(request.date.as_deref().unwrap_or_default()); }
+            (choice(words::LabelFrom.saying(), "zone", &request.zone, names(false).into_iter().collect()))
+            (choice(words::LabelTo.saying(), "to", &request.destination, names(true).into_iter().collect()))
+            (choice(words::Aircraft.saying(), "aircraft", &request.aircraft, view.aircraft.iter().map(String::as_str).collect()))
+            button { (words::Show.say(language)) }
         }
     }
 }
 
 /// The zones where they lie to each other, with how many loads stand there and go there. Our own drawing: no tiles, no network.
-fn map(view: &BoardView) -> Markup {
+fn map(view: &BoardView, language: Language) -> Markup {
     let placed: Vec<(&ZoneCount, f64, f64)> = view
         .zones
         .iter()
@@ -170,21 +189,21 @@ fn map(view: &BoardView) -> Markup {
     let total = |counts: &std::collections::BTreeMap<String, u64>| counts.values().sum::<u64>();
     html! {
         figure.map {
-            svg viewBox="0 0 640 330" role="img" aria-label="The zones, north up, with their loads" {
+            svg viewBox="0 0 640 330" role="img" aria-label=(words::ZonesDrawn.say(language)) {
                 @for (zone, longitude, latitude) in &placed {
                     @let (x, y) = at(*longitude, *latitude);
-                    circle cx=(format!("{x:.1}")) cy=(format!("{y:.1}")) r="7" fill="none" stroke="currentColor" stroke-width="2" {}
+                    circle cx=(format!("{x:.1}")) cy=(format!("{y:.1}")) r="7" fill=(words::NoneOfThem.say(language)) stroke="currentColor" stroke-width="2" {}
                     text x=(format!("{:.1}", x + 12.0)) y=(format!("{:.1}", y + 4.0)) font-size="14" fill="currentColor" {
-                        (zone.name) ": " (total(&zone.here)) " here, " (total(&zone.bound)) " bound"
+                        (zone.name) ": " (words::HereAndBound { here: total(&zone.here), bound: total(&zone.bound) }.say(language))
                     }
                 }
             }
-            figcaption { "Schematic, north up; from the grid references of the tags." }
+            figcaption { (words::Schematic.say(language)) }
         }
     }
 }
 
-fn card(one: &BoardLoad) -> Markup {
+fn card(one: &BoardLoad, language: Language) -> Markup {
     html! {
         a.load.soon[one.soon] href={ "/load/" (super::chart::encoded(&one.load)) } {
             span.number { (one.load) }
@@ -195,7 +214,7 @@ fn card(one: &BoardLoad) -> Markup {
                 (one.who)
             }
             @if !one.reported.is_empty() { span.detail { (one.reported) } }
-            span.detail { @if one.soon { strong { "Look: " } } (one.detail) }
+            span.detail { @if one.soon { strong { (words::Look.say(language)) " " } } (one.detail) }
         }
     }
 }

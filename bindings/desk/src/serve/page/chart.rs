@@ -1,6 +1,7 @@
 use maud::{Markup, html};
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
-use slingseal_app::ShareView;
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{Language, ShareView};
 
 /// Everything but what is plain in one part of a path.
 const PART: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_');
@@ -17,14 +18,19 @@ pub(super) fn scale<'s>(shares: impl Iterator<Item = &'s ShareView>) -> f64 {
 }
 
 /// A share as a bar with the whisker of its 95 % interval, on a scale from nought to `end` per cent.
-pub(super) fn bar(share: &ShareView, end: f64) -> Markup {
+pub(super) fn bar(share: &ShareView, end: f64, language: Language) -> Markup {
     const WIDTH: f64 = 300.0;
     let (Some(percent), Some(low), Some(high)) = (share.percent, share.low_percent, share.high_percent)
     else {
-        return html! { span.none { "nothing counted" } };
+        return html! { span.none { (words::NothingCounted.say(language)) } };
     };
     let x = |percent: f64| format!("{:.1}", 2.0 + (percent / end).clamp(0.0, 1.0) * (WIDTH - 4.0));
-    let told = format!("{percent:.1} per cent, 95 % interval {low:.1} to {high:.1}");
+    let told = words::ShareTold {
+        percent: format!("{:.1}", percent),
+        low: format!("{:.1}", low),
+        high: format!("{:.1}", high),
+    }
+    .say(language);
     html! {
         svg.bar viewBox="0 0 300 26" role="img" aria-label=(told) {
             @for tick in [0.0, 0.25, 0.5, 0.75, 1.0] {
@@ -44,9 +50,9 @@ pub(super) fn axis(end: f64) -> Markup {
 }
 
 /// The numbers beside the bar.
-pub(super) fn numbers(share: &ShareView) -> Markup {
+pub(super) fn numbers(share: &ShareView, language: Language) -> Markup {
     html! {
-        b { (share.found) } " of " (share.of)
+        (words::FoundOf { found: share.found, of: share.of }.say(language))
         @if let (Some(percent), Some(low), Some(high)) = (share.percent, share.low_percent, share.high_percent) {
             br;
             span.small.told { (format!("{percent:.1} % ({low:.1}–{high:.1})")) }

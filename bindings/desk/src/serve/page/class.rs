@@ -1,6 +1,8 @@
 use maud::{Markup, html};
+use slingseal_app::catalogue::page as words;
 use slingseal_app::{
-    ClassView, DebriefView, ExamResultLine, ExamResultView, ItemView, MissedView, ShareView, StudentView,
+    ClassView, DebriefView, ExamResultLine, ExamResultView, ItemView, Language, MissedView, ShareView,
+    StudentView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
@@ -10,41 +12,45 @@ use crate::output::clock;
 const MOST: usize = 40;
 
 /// The class: what to teach next, and to whom.
-pub(in crate::serve) fn class(view: &ClassView, procedures: &[String], procedure: Option<&str>) -> Markup {
+pub(in crate::serve) fn class(
+    view: &ClassView,
+    procedures: &[String],
+    procedure: Option<&str>,
+    language: Language,
+) -> Markup {
     html! {
         div.tools {
-            p { "Training, and no inspections. What is missed, the items and the cards count first attempts whose sheet is here: "
-                b { (view.counted) } ". The thin line tells how far chance alone may have moved a share." }
+            p { (words::TrainingCounted { count: view.counted }.say(language)) }
             form.pick method="get" {
-                label { "Procedure "
+                label { (words::Procedure.say(language)) " "
                     select name="procedure" data-go {
-                        option value="" { "all" }
+                        option value="" { (words::All.say(language)) }
                         @for known in procedures { option value=(known) selected[Some(known.as_str()) == procedure] { (known) } }
                     }
                 }
-                button { "Show" }
+                button { (words::Show.say(language)) }
             }
         }
         @if !view.warnings.is_empty() { ul.warnings { @for warning in &view.warnings { li { (warning) } } } }
         @if view.attempts.is_empty() {
-            p.none { "No result is here yet. An instructor signs one on the device that locked the key; receive that device's bundle." }
+            p.none { (words::NoResultYet.say(language)) }
         } @else {
-            section { h2 { "Missed most: teach this next" } (missed(&view.missed)) }
-            section { h2 { "Students" } (students(&view.students)) }
-            section { h2 { "Attempts" } (attempts(&view.attempts)) }
-            section { h2 { "Items" } (items(&view.items)) }
-            section { h2 { "Time by card" } (cards(view)) }
-            details.small { summary { "How a share's line is counted" } p { "The interval in which 95 % of such counts lie (Wilson 1927)." } }
-            section { h2 { "For a spreadsheet" } p.papers {
-                @for (name, title) in [("results", "Results"), ("students", "Students"), ("missed", "Missed"), ("items", "Items"), ("cards", "Cards")] {
-                    a href={ "/export/class-" (name) ".csv" } { (title) }
+            section { h2 { (words::MissedMost.say(language)) } (missed(&view.missed, language)) }
+            section { h2 { (words::Students.say(language)) } (students(&view.students, language)) }
+            section { h2 { (words::Attempts.say(language)) } (attempts(&view.attempts, language)) }
+            section { h2 { (words::Items.say(language)) } (items(&view.items, language)) }
+            section { h2 { (words::TimeByCard.say(language)) } (cards(view, language)) }
+            details.small { summary { (words::HowShareCounted.say(language)) } p { (words::IntervalWilson.say(language)) } }
+            section { h2 { (words::ForSpreadsheet.say(language)) } p.papers {
+                @for (name, title) in [("results", words::Results.saying()), ("students", words::Students.into()), ("missed", words::Missed.into()), ("items", words::Items.into()), ("cards", words::Cards.into())] {
+                    a href={ "/export/class-" (name) ".csv" } { (title.say(language)) }
                 }
             } }
         }
     }
 }
 
-fn missed(lines: &[MissedView]) -> Markup {
+fn missed(lines: &[MissedView], language: Language) -> Markup {
     let shares: Vec<(&MissedView, ShareView)> = lines
         .iter()
         .filter(|line| line.missed > 0)
@@ -63,49 +69,49 @@ fn missed(lines: &[MissedView]) -> Markup {
         .collect();
     let end = scale(shares.iter().map(|(_, share)| share));
     html! {
-        @if shares.is_empty() { p.none { "Nothing was missed." } } @else {
-            div.wide tabindex="0" role="group" aria-label="Table" { table.shares {
-                thead { tr { th { "Deficiency" } th { "Missed" } th { (axis(end)) } } }
+        @if shares.is_empty() { p.none { (words::NothingMissed.say(language)) } } @else {
+            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table.shares {
+                thead { tr { th { (words::Deficiency.say(language)) } th { (words::Missed.say(language)) } th { (axis(end)) } } }
                 tbody { @for (line, share) in &shares { tr {
                     td { b { (line.deficiency) } br; span.small { (line.procedure) } }
-                    td { (numbers(share)) }
-                    td.chart { (bar(share, end)) }
+                    td { (numbers(share, language)) }
+                    td.chart { (bar(share, end, language)) }
                 } } }
             } }
         }
     }
 }
 
-fn students(lines: &[StudentView]) -> Markup {
+fn students(lines: &[StudentView], language: Language) -> Markup {
     html! {
-        div.wide tabindex="0" role="group" aria-label="Table" { table {
-            thead { tr { th { "Student" } th.num { "Loads passed" } th.num { "Runs" } th.num { "Passed at once" } th.num { "Retests" }
-                th.num { "Unclear" } th.num { "Found" } th.num { "False calls" } } }
+        div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+            thead { tr { th { (words::Student.say(language)) } th.num { (words::LoadsPassed.say(language)) } th.num { (words::Runs.say(language)) } th.num { (words::PassedAtOnce.say(language)) } th.num { (words::Retests.say(language)) }
+                th.num { (words::Unclear.say(language)) } th.num { (words::FoundCount.say(language)) } th.num { (words::FalseCalls.say(language)) } } }
             tbody { @for line in lines { tr {
                 td { b { (line.student) } }
-                td.num { (line.loads_passed) " of " (line.loads) }
+                td.num { (words::FoundOf { found: line.loads_passed, of: line.loads }.say(language)) }
                 td.num { (line.runs) }
                 td.num { (line.first_passed) }
                 td.num { (line.retests) }
                 td.num { (line.unclear) }
-                td.num { (line.found) " of " (line.planted) }
+                td.num { (words::FoundOf { found: line.found, of: line.planted }.say(language)) }
                 td.num { (line.false_calls) }
             } } }
         } }
     }
 }
 
-fn attempts(lines: &[ExamResultLine]) -> Markup {
+fn attempts(lines: &[ExamResultLine], language: Language) -> Markup {
     html! {
-        div.wide tabindex="0" role="group" aria-label="Table" { table {
-            thead { tr { th { "Student" } th { "Load" } th.num { "Attempt" } th { "Outcome" } th.num { "Found" } th.num { "False calls" }
-                th.num { "Time" } th { "Began" } th { "Instructor" } th { "Result" } } }
+        div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+            thead { tr { th { (words::Student.say(language)) } th { (words::Load.say(language)) } th.num { (words::Attempt.say(language)) } th { (words::Outcome.say(language)) } th.num { (words::FoundCount.say(language)) } th.num { (words::FalseCalls.say(language)) }
+                th.num { (words::Time.say(language)) } th { (words::Began.say(language)) } th { (words::Instructor.say(language)) } th { (words::Result.say(language)) } } }
             tbody { @for line in lines { tr {
                 td { b { (line.student) } }
                 td { (line.load) br; span.small { (line.procedure) } }
                 td.num { (line.attempt) }
-                td { (outcome(line)) }
-                td.num { (line.found) " of " (line.of) }
+                td { (outcome(line, language)) }
+                td.num { (words::FoundOf { found: line.found, of: line.of }.say(language)) }
                 td.num { (line.false_calls) }
                 td.num { (clock(line.seconds)) }
                 td { (line.began.dtg) }
@@ -116,18 +122,16 @@ fn attempts(lines: &[ExamResultLine]) -> Markup {
     }
 }
 
-fn items(lines: &[ItemView]) -> Markup {
+fn items(lines: &[ItemView], language: Language) -> Markup {
     let maybe = |value: Option<f64>| value.map_or_else(|| "–".to_owned(), |value| format!("{value:.2}"));
     html! {
-        details.small { summary { "How these are counted" }
-            p { "Found: share of students that found it. Good less weak: share among the best 27 % of students less that among the \
-                weakest 27 % (Kelley 1939). With the rest: correlation with the rest of the score (Henrysson 1963). With few students none \
-                of them says much." } }
-        div.wide tabindex="0" role="group" aria-label="Table" { table {
-            thead { tr { th { "Planted" } th { "Card, point" } th.num { "Students" } th.num { "Found" } th.num { "Good less weak" } th.num { "With the rest" } th { "What to make of it" } } }
+        details.small { summary { (words::HowItemsCounted.say(language)) }
+            p { (words::ItemsExplained.say(language)) } }
+        div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+            thead { tr { th { (words::Planted.say(language)) } th { (words::CardAndPoint.say(language)) } th.num { (words::Students.say(language)) } th.num { (words::FoundCount.say(language)) } th.num { (words::GoodLessWeak.say(language)) } th.num { (words::WithTheRest.say(language)) } th { (words::WhatToMakeOfIt.say(language)) } } }
             tbody { @for line in lines.iter().take(MOST) { tr {
                 td { b { (line.deficiency) } br; span.small { (line.procedure) } }
-                td { @if line.card > 0 { "card " (line.card) br; } span.small { (line.point) } }
+                td { @if line.card > 0 { (words::CardNumbered { card: line.card }.say(language)) br; } span.small { (line.point) } }
                 td.num { (line.of) }
                 td.num { (format!("{:.2}", line.difficulty)) }
                 td.num { (maybe(line.discrimination)) }
@@ -135,14 +139,14 @@ fn items(lines: &[ItemView]) -> Markup {
                 td { (line.words) }
             } } }
         } }
-        @if lines.len() > MOST { p.more { "and " (lines.len() - MOST) " more: see the table of items" } }
+        @if lines.len() > MOST { p.more { (words::MoreItems { count: lines.len() - MOST }.say(language)) } }
     }
 }
 
-fn cards(view: &ClassView) -> Markup {
+fn cards(view: &ClassView, language: Language) -> Markup {
     html! {
-        div.wide tabindex="0" role="group" aria-label="Table" { table {
-            thead { tr { th.num { "Card" } th { "Station" } th { "Title" } th.num { "Runs" } th.num { "Middle" } th.num { "Longest" } } }
+        div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+            thead { tr { th.num { (words::Card.say(language)) } th { (words::Station.say(language)) } th { (words::Title.say(language)) } th.num { (words::Runs.say(language)) } th.num { (words::Middle.say(language)) } th.num { (words::Longest.say(language)) } } }
             tbody { @for line in &view.cards { tr {
                 td.num { (line.card) }
                 td { (line.station) }
@@ -156,48 +160,50 @@ fn cards(view: &ClassView) -> Markup {
 }
 
 /// One result, told in the order of the load.
-pub(in crate::serve) fn result(view: &ExamResultView) -> Markup {
+pub(in crate::serve) fn result(view: &ExamResultView, language: Language) -> Markup {
     let line = &view.line;
     html! {
         p.note { (view.what) }
         @if !view.warnings.is_empty() { ul.warnings { @for warning in &view.warnings { li { (warning) } } } }
         dl.facts {
-            div { dt { "Outcome" } dd { (outcome(line)) } }
-            div { dt { "Student" } dd { (line.student) } }
-            div { dt { "Load" } dd { (line.load) ", attempt " (line.attempt) } }
-            div { dt { "Procedure" } dd { (view.title.as_deref().unwrap_or(&line.procedure)) } }
-            div { dt { "Standard" } dd { (view.standard.words) } }
-            div { dt { "Began" } dd { (line.began.dtg) } }
-            div { dt { "Instructor" } dd { (line.instructor) @if !view.authority.is_empty() { ", " (view.authority) } } }
+            div { dt { (words::Outcome.say(language)) } dd { (outcome(line, language)) } }
+            div { dt { (words::Student.say(language)) } dd { (line.student) } }
+            div { dt { (words::Load.say(language)) } dd { (words::LoadAndAttempt { load: &line.load, attempt: line.attempt }.say(language)) } }
+            div { dt { (words::Procedure.say(language)) } dd { (view.title.as_deref().unwrap_or(&line.procedure)) } }
+            div { dt { (words::Standard.say(language)) } dd { (view.standard.words) } }
+            div { dt { (words::Began.say(language)) } dd { (line.began.dtg) } }
+            div { dt { (words::Instructor.say(language)) } dd { (line.instructor) @if !view.authority.is_empty() { ", " (view.authority) } } }
         }
         ul { @for reason in &view.reasons { li { (reason) } } }
-        @if let Some(debrief) = &view.debrief { (told(debrief)) } @else {
-            section { h2 { "What was planted" } ol { @for planted in &view.planted { li { (planted.prompt) ": " (planted.shown) } } } }
+        @if let Some(debrief) = &view.debrief { (told(debrief, language)) } @else {
+            section { h2 { (words::WhatWasPlanted.say(language)) } ol { @for planted in &view.planted { li { (planted.prompt) ": " (planted.shown) } } } }
         }
-        p.digest { "Result " (line.result) }
-        p { a href="/class" { "To the class" } }
+        p.digest { (words::ResultDigest { digest: &line.result }.say(language)) }
+        p { a href="/class" { (words::ToClass.say(language)) } }
     }
 }
 
-fn told(debrief: &DebriefView) -> Markup {
+fn told(debrief: &DebriefView, language: Language) -> Markup {
     html! {
         section {
-            h2 { "In the order of the load" }
+            h2 { (words::InOrderOfLoad.say(language)) }
             ol.moments {
                 @for item in &debrief.items {
                     @let found = matches!(item.call.as_str(), "found" | "named_otherwise");
                     li.good[found].found[!found] { span { (item.words) } }
                 }
                 @for call in &debrief.false_calls {
-                    li.warning { span { "Card " (call.card) ", " (call.card_title) ": called \"" (call.called) "\""
-                        @if let Some(after) = call.after_s { " at " (clock(after)) } ", where nothing was wrong" } }
+                    li.warning { span { @match call.after_s {
+                        Some(after) => (words::FalseCallAt { card: call.card, title: &call.card_title, called: &call.called, at: clock(after) }.say(language)),
+                        None => (words::FalseCall { card: call.card, title: &call.card_title, called: &call.called }.say(language)),
+                    } } }
                 }
             }
         }
         section {
-            h2 { "Time by card" }
-            div.wide tabindex="0" role="group" aria-label="Table" { table {
-                thead { tr { th.num { "Card" } th { "Station" } th { "Title" } th.num { "Time" } } }
+            h2 { (words::TimeByCard.say(language)) }
+            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                thead { tr { th.num { (words::Card.say(language)) } th { (words::Station.say(language)) } th { (words::Title.say(language)) } th.num { (words::Time.say(language)) } } }
                 tbody { @for card in &debrief.cards { tr {
                     td.num { (card.card) } td { (card.station) } td { (card.title) } td.num { (clock(card.seconds)) }
                 } } }
@@ -206,10 +212,11 @@ fn told(debrief: &DebriefView) -> Markup {
     }
 }
 
-fn outcome(line: &ExamResultLine) -> Markup {
+fn outcome(line: &ExamResultLine, language: Language) -> Markup {
     html! { @match line.outcome.as_str() {
-        "passed" => { "passed" }
-        "failed" => { strong.bad { "FAILED" } }
+        "passed" => { (words::Passed.say(language)) }
+        "failed" => { strong.bad { (words::Failed.say(language)) } }
+        "unclear" => { strong { (words::OutcomeUnclear.say(language)) } }
         other => { strong { (other) } }
     } }
 }
@@ -220,7 +227,7 @@ mod tests {
 
     #[test]
     fn an_empty_class_says_where_results_come_from() {
-        let page = class(&ClassView::default(), &[], None).into_string();
+        let page = class(&ClassView::default(), &[], None, Language::English).into_string();
         assert!(page.contains("No result is here yet") && !page.contains("<table"), "{page}");
     }
 
@@ -236,7 +243,7 @@ mod tests {
             high: 1.0,
         };
         let never = MissedView { deficiency: "found by all".into(), missed: 0, ..line.clone() };
-        let page = missed(&[line, never]).into_string();
+        let page = missed(&[line, never], Language::English).into_string();
         assert!(page.contains("pin &lt;missing&gt;") && page.contains("100.0 % (61.0–100.0)"), "{page}");
         assert!(!page.contains("found by all"), "{page}");
     }

@@ -1,31 +1,37 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
-use slingseal_app::{AppError, Stamp};
+use slingseal_app::catalogue::Saying;
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{AppError, Language, Stamp};
 
 /// Where a page stands, and whose it is.
 pub(in crate::serve) struct Here {
     /// The name of the authority or the device's holder.
     pub(in crate::serve) whose: String,
+    /// Whose words stand on it.
+    pub(in crate::serve) language: Language,
     /// Now.
     pub(in crate::serve) now: Stamp,
 }
 
-const PLACES: [(&str, &str); 10] = [
-    ("/", "Zone"),
-    ("/plan", "Plan"),
-    ("/receive", "Receive"),
-    ("/deficiencies", "Deficiencies"),
-    ("/people", "People"),
-    ("/equipment", "Equipment"),
-    ("/close", "Close"),
-    ("/procedures", "Procedures"),
-    ("/class", "Class"),
-    ("/export", "Export"),
-];
+fn places() -> [(&'static str, Saying); 10] {
+    [
+        ("/", words::PlaceZone.into()),
+        ("/plan", words::PlacePlan.into()),
+        ("/receive", words::PlaceReceive.into()),
+        ("/deficiencies", words::PlaceDeficiencies.into()),
+        ("/people", words::PlacePeople.into()),
+        ("/equipment", words::PlaceEquipment.into()),
+        ("/close", words::PlaceClose.into()),
+        ("/procedures", words::PlaceProcedures.into()),
+        ("/class", words::PlaceClass.into()),
+        ("/export", words::PlaceExport.into()),
+    ]
+}
 
-fn head(title: &str) -> Markup {
+fn head(title: &str, language: Language) -> Markup {
     html! {
         (DOCTYPE)
-        (PreEscaped("<html lang=\"en\">"))
+        (PreEscaped(format!("<html lang=\"{}\">", language.code())))
         meta charset="utf-8";
         meta name="viewport" content="width=device-width, initial-scale=1";
         meta name="color-scheme" content="light dark";
@@ -37,31 +43,31 @@ fn head(title: &str) -> Markup {
 
 /// A whole page. `place` is the entry of the bar that it belongs to.
 pub(in crate::serve) fn frame(here: &Here, place: &str, title: &str, content: &Markup) -> Markup {
+    let language = here.language;
     html! {
-        (head(title))
+        (head(title, language))
         script src="/desk.js" defer {}
         body {
-            a.skip href="#main" { "Skip to the page" }
+            a.skip href="#main" { (words::SkipToPage.say(language)) }
             header.band {
                 a.name href="/" { (PreEscaped(super::MARK)) span { "Slingseal" } }
                 span.whose { (here.whose) }
                 time.now datetime=(here.now.rfc3339) { (here.now.dtg) }
             }
-            nav.places aria-label="Pages" {
+            nav.places aria-label=(words::Pages.say(language)) {
                 div.strip {
-                    @for (at, name) in PLACES {
-                        a href=(at) aria-current=[(at == place).then_some("page")] { (name) }
+                    @for (at, name) in places() {
+                        a href=(at) aria-current=[(at == place).then_some("page")] { (name.say(language)) }
                     }
                 }
                 form.find action="/search" role="search" {
-                    input type="search" name="q" aria-label="Search" placeholder="Load, serial, name …" autocomplete="off" accesskey="s";
-                    button { "Search" }
+                    input type="search" name="q" aria-label=(words::Search.say(language)) placeholder=(words::SearchExample.say(language)) autocomplete="off" accesskey="s";
+                    button { (words::Search.say(language)) }
                 }
             }
             main #main { h1 { (title) } (content) }
             footer {
-                "Slingseal assists a qualified inspector. The governing manual rules. Times are UTC by this device's clock; \
-                 what has not been carried here is not shown here."
+                (words::Foot.say(language))
             }
         }
     }
@@ -69,24 +75,27 @@ pub(in crate::serve) fn frame(here: &Here, place: &str, title: &str, content: &M
 
 /// An error, in its own words.
 pub(in crate::serve) fn failed(here: &Here, error: &AppError) -> Markup {
+    let language = here.language;
     let content = html! {
-        div.fault role="alert" { @for line in error.to_string().lines() { p { (line) } } }
-        p { a href="/" { "To the zone" } }
+        div.fault role="alert" { @for line in error.say(language).lines() { p { (line) } } }
+        p { a href="/" { (words::ToZone.say(language)) } }
     };
-    frame(here, "", "That did not work", &content)
+    frame(here, "", &words::DidNotWork.say(language), &content)
 }
 
 /// What somebody sees who may not look: nothing of the home.
-pub(in crate::serve) fn turned_away(why: &str) -> Markup {
-    html! { (head("Not here")) body { main { h1 { "Not here" } p { (why) } } } }
+pub(in crate::serve) fn turned_away(why: &str, language: Language) -> Markup {
+    let not_here = words::NotHere.say(language);
+    html! { (head(&not_here, language)) body { main { h1 { (not_here) } p { (why) } } } }
 }
 
 /// The page behind the printed link. It goes on by itself, so that the next request comes from our own page and carries the
 /// cookie.
-pub(in crate::serve) fn opened() -> Markup {
+pub(in crate::serve) fn opened(language: Language) -> Markup {
+    let opened = words::Opened.say(language);
     html! {
-        (head("Opened"))
+        (head(&opened, language))
         meta http-equiv="refresh" content="0;url=/";
-        body { main { h1 { "Opened" } p { a href="/" { "To the zone" } } } }
+        body { main { h1 { (opened) } p { a href="/" { (words::ToZone.say(language)) } } } }
     }
 }

@@ -1,5 +1,7 @@
 use maud::{Markup, html};
-use slingseal_app::{EditionState, LoadView, MomentView, RecordState, RecordView, TagView};
+use slingseal_app::catalogue::Saying;
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{EditionState, Language, LoadView, MomentView, RecordState, RecordView, TagView};
 
 use super::board::shape;
 use super::chart::encoded;
@@ -9,7 +11,7 @@ fn fact(name: &str, value: &str) -> Markup {
 }
 
 /// A load's whole story.
-pub(in crate::serve) fn load(view: &LoadView) -> Markup {
+pub(in crate::serve) fn load(view: &LoadView, language: Language) -> Markup {
     let newest = view.inspections.first();
     html! {
         p class={ "stamp " (view.state) } {
@@ -18,68 +20,71 @@ pub(in crate::serve) fn load(view: &LoadView) -> Markup {
             @if let Some(record) = newest {
                 @let line = &record.line;
                 @match view.state.as_str() {
-                    "fit" => span { "until " (line.valid_until.dtg) ", by " (line.inspector) },
-                    "expired" => span { "ran out " (line.valid_until.dtg) },
-                    _ => span { "sealed " (line.issued.dtg) " by " (line.inspector) },
+                    "fit" => span { (words::UntilBy { until: &line.valid_until.dtg, by: &line.inspector }.say(language)) },
+                    "expired" => span { (words::RanOut { at: &line.valid_until.dtg }.say(language)) },
+                    _ => span { (words::SealedBy { at: &line.issued.dtg, by: &line.inspector }.say(language)) },
                 }
             }
         }
         p.papers {
-            @if let Some(record) = newest { a href={ "/record/" (record.line.record) ".pdf" } { "One-page record (PDF)" } }
-            @if let Some(tag) = &view.tag { a href={ "/sheet.pdf?tag=" (tag.digest) } { "Load sheet (PDF)" } }
+            @if let Some(record) = newest { a href={ "/record/" (record.line.record) ".pdf" } { (words::RecordPdf.say(language)) } }
+            @if let Some(tag) = &view.tag { a href={ "/sheet.pdf?tag=" (tag.digest) } { (words::SheetPdf.say(language)) } }
         }
         div.story {
             div {
-                section.time aria-label="What happened" {
-                    h2 { "What happened" }
+                section.time aria-label=(words::WhatHappened.say(language)) {
+                    h2 { (words::WhatHappened.say(language)) }
                     @for walk in &view.walks {
-                        p.note { (walk.inspector) " is at it: " (walk.state) ", begun " (walk.begun.dtg) }
+                        p.note { (words::IsAtIt { inspector: &walk.inspector, state: &walk.state, begun: &walk.begun.dtg }.say(language)) }
                     }
                     ol.moments { @for moment in &view.moments { (told(moment)) } }
                 }
-                @if let Some(record) = newest { (seal(record)) }
+                @if let Some(record) = newest { (seal(record, language)) }
             }
             div {
-                @if let Some(tag) = &view.tag { (tag_facts(view, tag)) }
+                @if let Some(tag) = &view.tag { (tag_facts(view, tag, language)) }
             }
         }
-        @if view.inspections.iter().any(|record| !record.findings.is_empty()) { (findings(view)) }
-        @if view.inspections.len() > 1 { (inspections(view)) }
+        @if view.inspections.iter().any(|record| !record.findings.is_empty()) { (findings(view, language)) }
+        @if view.inspections.len() > 1 { (inspections(view, language)) }
     }
 }
 
-fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
+fn tag_facts(view: &LoadView, tag: &TagView, language: Language) -> Markup {
     let zone = |zone: &slingseal_app::ZoneView| match &zone.grid {
         Some(grid) => format!("{}, {grid}", zone.name),
         None => zone.name.clone(),
     };
-    let links: Vec<String> =
-        tag.links.iter().map(|link| format!("leg {}: {}", link.leg, link.link)).collect();
+    let links: Vec<String> = tag
+        .links
+        .iter()
+        .map(|link| words::LegLink { leg: &link.leg, link: &link.link }.say(language))
+        .collect();
     html! {
         section.tag {
             h2 { (tag.description) }
             dl.facts {
-                (fact("Gross weight", &tag.gross))
-                (fact("Allowable", &tag.allowable))
-                (fact("Aircraft", &tag.aircraft))
-                (fact("Rigger", tag.rigger.as_deref().unwrap_or("not named")))
-                (fact("From", &zone(&tag.pickup)))
-                (fact("To", &zone(&tag.destination)))
-                (fact("Procedure", tag.procedure_title.as_deref().unwrap_or(&tag.procedure)))
-                (fact("Tag signed by", tag.signed_by()))
-                (fact("Links", &links.join(" · ")))
+                (fact(&words::GrossWeight.say(language), &tag.gross))
+                (fact(&words::Allowable.say(language), &tag.allowable))
+                (fact(&words::Aircraft.say(language), &tag.aircraft))
+                (fact(&words::Rigger.say(language), tag.rigger.as_ref().unwrap_or(&words::NotNamed.say(language))))
+                (fact(&words::LabelFrom.say(language), &zone(&tag.pickup)))
+                (fact(&words::LabelTo.say(language), &zone(&tag.destination)))
+                (fact(&words::Procedure.say(language), tag.procedure_title.as_deref().unwrap_or(&tag.procedure)))
+                (fact(&words::TagSignedBy.say(language), &tag.signed_by(language)))
+                (fact(&words::Links.say(language), &links.join(" · ")))
                 @for line in &tag.basis.lines { (fact(&line.label, &line.text)) }
             }
             @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
             @if !tag.equipment.is_empty() {
-                div.wide tabindex="0" role="group" aria-label="Table" { table {
-                    thead { tr { th { "Serial" } th { "Equipment" } th { "Rating, source" } th { "Inspect by" } } }
+                div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                    thead { tr { th { (words::Serial.say(language)) } th { (words::Equipment.say(language)) } th { (words::RatingAndSource.say(language)) } th { (words::InspectBy.say(language)) } } }
                     tbody {
                         @for piece in &tag.equipment {
                             tr {
                                 td { a href={ "/equipment/" (encoded(&piece.serial)) } { (piece.serial) } }
                                 td { (piece.kind) }
-                                td { (piece.rating.as_deref().unwrap_or("none given"))
+                                td { (piece.rating.as_ref().unwrap_or(&words::NoneGiven.say(language)))
                                     @if let Some(source) = &piece.source { ", " (source) } }
                                 td.bad[piece.overdue] { (piece.next_inspection.as_deref().unwrap_or("–")) }
                             }
@@ -89,7 +94,7 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
             }
             @if let Some(rigging) = &tag.rigging {
                 figure.rigging {
-                    img src={ "/load/" (encoded(&view.load)) "/rigging.svg" } alt={ "How it hangs: side, front and top. " (rigging.summary) };
+                    img src={ "/load/" (encoded(&view.load)) "/rigging.svg" } alt=(words::HowItHangs { summary: &rigging.summary }.say(language));
                     figcaption { (rigging.summary)
                         @if let Some(beyond) = &rigging.beyond { br; strong.wait { (beyond) } } }
                 }
@@ -99,34 +104,35 @@ fn tag_facts(view: &LoadView, tag: &TagView) -> Markup {
 }
 
 /// What is to be said of a list that an inspector walked by.
-pub(super) fn edition_words(state: EditionState) -> &'static str {
-    match state {
-        EditionState::Approved => "approved",
-        EditionState::Withdrawn => "withdrawn before this inspection",
-        EditionState::NotApproved | EditionState::Missing => "not approved by the inspector's authority",
-    }
+pub(super) fn edition_words(state: EditionState, language: Language) -> String {
+    let said: Saying = match state {
+        EditionState::Approved => words::EditionApproved.into(),
+        EditionState::Withdrawn => words::EditionWithdrawn.into(),
+        EditionState::NotApproved | EditionState::Missing => words::EditionNotApproved.into(),
+    };
+    said.say(language)
 }
 
-fn seal(record: &RecordView) -> Markup {
+fn seal(record: &RecordView, language: Language) -> Markup {
     let line = &record.line;
     html! {
         section.seal {
-            h2 { "Seal" }
+            h2 { (words::Seal.say(language)) }
             p.state.bad[line.state != RecordState::Fit] { b { (record.banner) } @if let Some(why) = record.reasons.first() { ": " (why) } }
-            img.code src={ "/record/" (line.record) "/seal.svg" } alt="The seal as a code, to be scanned at the hook";
+            img.code src={ "/record/" (line.record) "/seal.svg" } alt=(words::SealAsCode.say(language));
             dl.facts {
-                (fact("Sealed", &line.issued.dtg))
-                (fact("Inspector", &line.inspector))
-                @if line.fit { (fact("Holds until", &line.valid_until.dtg)) }
-                (fact("Walked by", &format!("{} version {}", line.procedure, line.version)))
+                (fact(&words::Sealed.say(language), &line.issued.dtg))
+                (fact(&words::Inspector.say(language), &line.inspector))
+                @if line.fit { (fact(&words::HoldsUntil.say(language), &line.valid_until.dtg)) }
+                (fact(&words::WalkedBy.say(language), &words::VersionOf { procedure: &line.procedure, version: &line.version }.say(language)))
                 @if line.edition != EditionState::Approved {
-                    (fact("That list", edition_words(line.edition)))
+                    (fact(&words::ThatList.say(language), &edition_words(line.edition, language)))
                 }
-                (fact("Found, corrected", &format!("{}, {}", line.found, line.corrected)))
+                (fact(&words::FoundCorrected.say(language), &format!("{}, {}", line.found, line.corrected)))
             }
-            p { "Check of the seal " span.digest { (record.check) } ", to compare by voice" }
-            p.digest { "Record " (line.record) }
-            @if !line.whole { p.note { "Only the seal is here, not the full record: receive the inspector's bundle." } }
+            p { (words::CheckOfSeal.say(language)) " " span.digest { (record.check) } ", " (words::ToCompareByVoice.say(language)) }
+            p.digest { (words::RecordDigest { digest: &line.record }.say(language)) }
+            @if !line.whole { p.note { (words::OnlySealHere.say(language)) } }
         }
     }
 }
@@ -140,12 +146,12 @@ fn told(moment: &MomentView) -> Markup {
     }
 }
 
-fn findings(view: &LoadView) -> Markup {
+fn findings(view: &LoadView, language: Language) -> Markup {
     html! {
         section {
-            h2 { "Deficiencies" }
-            div.wide tabindex="0" role="group" aria-label="Table" { table {
-                thead { tr { th { "Found" } th { "Card" } th { "Where" } th { "What" } th { "What became of it" } } }
+            h2 { (words::Deficiencies.say(language)) }
+            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                thead { tr { th { (words::Found.say(language)) } th { (words::Card.say(language)) } th { (words::Where.say(language)) } th { (words::What.say(language)) } th { (words::WhatBecameOfIt.say(language)) } } }
                 tbody {
                     @for record in &view.inspections {
                         @for finding in &record.findings {
@@ -156,7 +162,7 @@ fn findings(view: &LoadView) -> Markup {
                                 td { (finding.shown)
                                     @if let Some(value) = &finding.value { " (" (value) ")" }
                                     @if let Some(note) = &finding.note { ": " (note) } }
-                                td { @if finding.story.is_empty() { strong.bad { "open" } }
+                                td { @if finding.story.is_empty() { strong.bad { (words::Open.say(language)) } }
                                     @for line in &finding.story { div { (line) } } }
                             }
                         }
@@ -167,11 +173,11 @@ fn findings(view: &LoadView) -> Markup {
     }
 }
 
-fn inspections(view: &LoadView) -> Markup {
+fn inspections(view: &LoadView, language: Language) -> Markup {
     html! {
         section {
-            h2 { "Every inspection" }
-            (super::tables::lines(view.inspections.iter().map(|record| &record.line)))
+            h2 { (words::EveryInspection.say(language)) }
+            (super::tables::lines(view.inspections.iter().map(|record| &record.line), language))
         }
     }
 }

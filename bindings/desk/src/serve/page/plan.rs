@@ -1,5 +1,7 @@
 use maud::{Markup, html};
-use slingseal_app::{ProcedureView, TagMade};
+use slingseal_app::catalogue::Saying;
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{Language, ProcedureView, TagMade};
 
 use super::chart::encoded;
 use crate::serve::ask::Form;
@@ -18,13 +20,9 @@ pub(in crate::serve) struct Fault {
 }
 
 impl Fault {
-    fn said(&self) -> String {
-        let label = FIELDS
-            .iter()
-            .find(|(name, ..)| Some(*name) == self.field.as_deref())
-            .map(|(_, label, ..)| *label);
-        match label.or(self.field.as_deref()) {
-            Some(label) => format!("{label}: {}", self.words),
+    fn said(&self, language: Language) -> String {
+        match &self.field {
+            Some(field) => format!("{}: {}", label(field).say(language), self.words),
             None => self.words.clone(),
         }
     }
@@ -37,103 +35,142 @@ impl Entered {
     }
 }
 
-/// The fields of the form: name, label, example, whether it is needed.
-pub(in crate::serve) const FIELDS: [(&str, &str, &str, bool); 16] = [
-    ("load", "Load number", "KM-021", true),
-    ("description", "What it is", "Water drums, pair", true),
-    ("gross", "Gross weight", "4200 lb", true),
-    ("aircraft", "Aircraft", "Heron M2", true),
-    ("allowable", "Allowable load, from the aircrew", "7000 lb", true),
-    ("rigger", "Rigger", "Mason 5", false),
-    ("pickup", "Pickup zone", "Kestrel Meadow", true),
-    ("pickup_grid", "Its grid, or latitude and longitude", "33T WN 22104 58831", false),
-    ("destination", "Destination", "Alder Bridge", true),
-    ("destination_grid", "Its grid", "", false),
-    ("links", "Links, leg:link", "1:3; 2:3; 3:3; 4:3", false),
-    ("legs", "Serials of the legs, leg:serial", "1:SL-0091; 2:SL-0092", false),
-    ("weight_source", "Weight: weighed, data plate, added up, estimated", "weighed", false),
-    ("manual", "Rigged to: manual | edition", "the governing manual, its page | 2024", false),
-    ("airspeed", "Airspeed limit | the row it is from", "80 kt | the manual's row", false),
-    ("when", "Conditions, or none", "night", false),
+/// The fields of the form: name, example, whether it is needed.
+pub(in crate::serve) const FIELDS: [(&str, &str, bool); 16] = [
+    ("load", "KM-021", true),
+    ("description", "", true),
+    ("gross", "4200 lb", true),
+    ("aircraft", "Heron M2", true),
+    ("allowable", "7000 lb", true),
+    ("rigger", "Mason 5", false),
+    ("pickup", "Kestrel Meadow", true),
+    ("pickup_grid", "33T WN 22104 58831", false),
+    ("destination", "Alder Bridge", true),
+    ("destination_grid", "", false),
+    ("links", "1:3; 2:3; 3:3; 4:3", false),
+    ("legs", "1:SL-0091; 2:SL-0092", false),
+    ("weight_source", "weighed", false),
+    ("manual", "", false),
+    ("airspeed", "", false),
+    ("when", "night", false),
 ];
 
+/// What a field is called on the form.
+fn label(field: &str) -> Saying {
+    match field {
+        "load" => words::FieldLoad.into(),
+        "description" => words::FieldDescription.into(),
+        "gross" => words::GrossWeight.into(),
+        "aircraft" => words::Aircraft.into(),
+        "allowable" => words::FieldAllowable.into(),
+        "rigger" => words::Rigger.into(),
+        "pickup" => words::FieldPickup.into(),
+        "pickup_grid" => words::FieldPickupGrid.into(),
+        "destination" => words::FieldDestination.into(),
+        "destination_grid" => words::FieldDestinationGrid.into(),
+        "links" => words::FieldLinks.into(),
+        "legs" => words::FieldLegs.into(),
+        "weight_source" => words::FieldWeightSource.into(),
+        "manual" => words::FieldManual.into(),
+        "airspeed" => words::FieldAirspeed.into(),
+        "when" => words::FieldConditions.into(),
+        "procedure" => words::Procedure.into(),
+        "equipment" => words::FieldEquipment.into(),
+        other => Saying::verbatim(other),
+    }
+}
+
+/// An example, where it is words.
+fn example(field: &str, example: &'static str) -> Saying {
+    match field {
+        "description" => words::ExampleDescription.into(),
+        "manual" => words::ExampleManual.into(),
+        "airspeed" => words::ExampleAirspeed.into(),
+        _ => Saying::verbatim(example),
+    }
+}
+
 /// Plan and print.
-pub(in crate::serve) fn plan(entered: &Entered, procedures: &[ProcedureView], signs: Option<&str>) -> Markup {
+pub(in crate::serve) fn plan(
+    entered: &Entered,
+    procedures: &[ProcedureView],
+    signs: Option<&str>,
+    language: Language,
+) -> Markup {
     let form = &entered.form;
     html! {
         @if !entered.faults.is_empty() {
-            div.fault role="alert" { p { b { "No tag was made." } }
-                @for (at, fault) in entered.faults.iter().enumerate() { p id={ "fault-" (at) } { (fault.said()) } } }
+            div.fault role="alert" { p { b { (words::NoTagMade.say(language)) } }
+                @for (at, fault) in entered.faults.iter().enumerate() { p id={ "fault-" (at) } { (fault.said(language)) } } }
         }
         div.plans {
             section {
-                h2 { "One load" }
+                h2 { (words::OneLoad.say(language)) }
                 form.plan method="post" action="/plan" autocomplete="off" {
-                    @for (name, label, example, needed) in FIELDS {
+                    @for (name, shown, needed) in FIELDS {
                         @let wrong = entered.at(name);
-                        label.wrong[wrong.is_some()] { span { (label) @if !needed { small { " (may be left out)" } } }
-                            input name=(name) value=(form.get(name)) placeholder=(example) required[needed]
+                        label.wrong[wrong.is_some()] { span { (label(name).say(language)) @if !needed { small { " " (words::MayBeLeftOut.say(language)) } } }
+                            input name=(name) value=(form.get(name)) placeholder=(example(name, shown).say(language)) required[needed]
                                 aria-invalid=[wrong.map(|_| "true")] aria-describedby=[wrong.map(|at| format!("fault-{at}"))]; }
                     }
                     @let wrong = entered.at("procedure");
-                    label.wrong[wrong.is_some()] { span { "Procedure" }
+                    label.wrong[wrong.is_some()] { span { (words::Procedure.say(language)) }
                         select name="procedure" required aria-invalid=[wrong.map(|_| "true")] {
-                            option value="" { "choose" }
+                            option value="" { (words::Choose.say(language)) }
                             @for one in procedures {
                                 option value=(one.id) selected[one.id == form.get("procedure")] { (one.title) " (" (one.id) " " (one.version) ")" }
                             }
                         }
                     }
                     @let wrong = entered.at("equipment");
-                    label.whole.wrong[wrong.is_some()] { span { "Equipment, one piece a line" }
-                        textarea name="equipment" aria-invalid=[wrong.map(|_| "true")] rows="3" placeholder="sling set | SS-0417 | 10000 lb | data plate | 2027-03-31" spellcheck="false" { (form.get("equipment")) } }
-                    (signature(signs))
-                    button { "Make the tag" }
+                    label.whole.wrong[wrong.is_some()] { span { (words::FieldEquipment.say(language)) }
+                        textarea name="equipment" aria-invalid=[wrong.map(|_| "true")] rows="3" placeholder=(words::ExampleEquipment.say(language)) spellcheck="false" { (form.get("equipment")) } }
+                    (signature(signs, language))
+                    button { (words::MakeTag.say(language)) }
                 }
             }
             section {
-                h2 { "A load list" }
-                p { "CSV with a head line, one load a line: "
+                h2 { (words::LoadList.say(language)) }
+                p { (words::ListIsCsv.say(language)) " "
                     code { "load, description, procedure, gross, aircraft, allowable, pickup, destination" }
-                    "; also " code { "pickup_grid, destination_grid, rigger, planned, equipment, links, legs, weight_source, manual, airspeed, when" } "." }
+                    "; " (words::ListAlso.say(language)) " " code { "pickup_grid, destination_grid, rigger, planned, equipment, links, legs, weight_source, manual, airspeed, when" } "." }
                 form.plan method="post" action="/plan/list" autocomplete="off" {
-                    label.whole { span { "A file" } input type="file" accept=".csv,text/csv" data-into="list"; }
-                    label.whole { span { "The list" }
+                    label.whole { span { (words::AFile.say(language)) } input type="file" accept=".csv,text/csv" data-into="list"; }
+                    label.whole { span { (words::TheList.say(language)) }
                         textarea #list name="list" rows="10" required spellcheck="false" { (form.get("list")) } }
-                    (signature(signs))
-                    button { "Make the tags" }
+                    (signature(signs, language))
+                    button { (words::MakeTags.say(language)) }
                 }
             }
         }
     }
 }
 
-fn signature(signs: Option<&str>) -> Markup {
+fn signature(signs: Option<&str>, language: Language) -> Markup {
     html! {
         @match signs {
             Some(holder) => {
-                label { span { "PIN of " (holder) small { " (empty: unsigned, and the hook is told to wait)" } }
+                label { span { (words::PinOf { holder }.say(language)) small { " " (words::EmptyUnsigned.say(language)) } }
                     input type="password" name="pin" inputmode="numeric" autocomplete="off"; }
             }
-            None => p.note { "Tags made here are unsigned: this page has no planner's credential to sign with, or is open to a network. \
-                Sign them in the terminal: slingseal tag write." },
+            None => p.note { (words::TagsUnsignedHere.say(language)) },
         }
     }
 }
 
 /// Tags that were made.
-pub(in crate::serve) fn made(tags: &[TagMade]) -> Markup {
+pub(in crate::serve) fn made(tags: &[TagMade], language: Language) -> Markup {
     let query = tags.iter().map(|made| format!("tag={}", made.tag.digest)).collect::<Vec<_>>().join("&");
     html! {
-        p.links { a.act href={ "/sheet.pdf?" (query) } { "Print " (tags.len()) @if tags.len() == 1 { " sheet" } @else { " sheets" } " (PDF)" } }
+        p.links { a.act href={ "/sheet.pdf?" (query) } { (words::PrintSheets { count: tags.len() }.say(language)) } }
         ul.made { @for TagMade { code, tag } in tags { li {
-            img.code src={ "/tag/" (tag.digest) ".svg" } alt={ "The tag of load " (tag.load) " as a code" };
+            img.code src={ "/tag/" (tag.digest) ".svg" } alt=(words::TagOfLoadAsCode { load: &tag.load }.say(language));
             div {
                 h2 { a href={ "/load/" (encoded(&tag.load)) } { (tag.load) } }
-                p { (tag.description) ", " (tag.gross) ", " (tag.aircraft) " (" (tag.allowable) " allowed)" }
-                p { "Signed by " (tag.signed_by()) }
+                p { (words::TagFacts { description: &tag.description, gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }.say(language)) }
+                p { (words::SignedBy { who: tag.signed_by(language) }.say(language)) }
                 @if !tag.warnings.is_empty() { ul.warnings { @for warning in &tag.warnings { li { (warning) } } } }
-                details { summary { "As text" } p.digest { (code.text) } }
+                details { summary { (words::AsText.say(language)) } p.digest { (code.text) } }
             }
         } } }
     }

@@ -1,37 +1,38 @@
 use maud::{Markup, html};
-use slingseal_app::{EditionState, EditionWalked, EditionsView, ProcedureView};
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{EditionState, EditionWalked, EditionsView, Language, ProcedureView};
 
 use super::encoded;
 use super::load::edition_words;
 
 /// Which lists count, and which loads were walked by which.
-pub(in crate::serve) fn procedures(view: &EditionsView) -> Markup {
+pub(in crate::serve) fn procedures(view: &EditionsView, language: Language) -> Markup {
     html! {
-        p { "Only what is walked by a list that the inspector's authority approves can be GO. Those that come with the program are a start for your own, and no manual." }
+        p { (words::OnlyApprovedCounts.say(language)) }
         section {
-            h2 { "The lists" }
+            h2 { (words::TheLists.say(language)) }
             div.wide { table {
-                thead { tr { th { "Procedure" } th { "Version" } th.num { "Cards" } th.num { "Points" } th { "Approval" } th { "Here" } } }
-                tbody { @for one in &view.editions { (edition(one)) } }
+                thead { tr { th { (words::Procedure.say(language)) } th { (words::Version.say(language)) } th.num { (words::Cards.say(language)) } th.num { (words::Points.say(language)) } th { (words::Approval.say(language)) } th { (words::Here.say(language)) } } }
+                tbody { @for one in &view.editions { (edition(one, language)) } }
             } }
         }
         section {
-            h2 { "What loads were walked by" }
-            @if view.walked.is_empty() { p.none { "none" } } @else {
+            h2 { (words::WhatLoadsWalkedBy.say(language)) }
+            @if view.walked.is_empty() { p.none { (words::NoneOfThem.say(language)) } } @else {
                 div.wide { table {
-                    thead { tr { th { "Procedure" } th { "When it was walked" } th.num { "Inspections" } th { "Inspectors" } th { "Loads" } th { "Last" } } }
-                    tbody { @for one in &view.walked { (walked(one)) } }
+                    thead { tr { th { (words::Procedure.say(language)) } th { (words::WhenWalked.say(language)) } th.num { (words::InspectionsHead.say(language)) } th { (words::Inspectors.say(language)) } th { (words::Loads.say(language)) } th { (words::Last.say(language)) } } }
+                    tbody { @for one in &view.walked { (walked(one, language)) } }
                 } }
             }
         }
     }
 }
 
-fn edition(one: &ProcedureView) -> Markup {
+fn edition(one: &ProcedureView, language: Language) -> Markup {
     let here = match (one.state, one.in_use) {
-        (EditionState::Missing, _) => "missing: receive it from a device that has it",
-        (_, true) => "walked by",
-        (_, false) => "kept apart",
+        (EditionState::Missing, _) => words::ListMissing.say(language),
+        (_, true) => words::ListInUse.say(language),
+        (_, false) => words::ListKeptApart.say(language),
     };
     html! {
         tr {
@@ -40,16 +41,16 @@ fn edition(one: &ProcedureView) -> Markup {
             td.num { (one.cards) }
             td.num { (one.points) }
             td.bad[one.state != EditionState::Approved] { (one.approval) }
-            td { (here) @if one.in_use { br; a href={ "/procedures/" (encoded(&one.id)) ".pdf" } { "Blank checklist" } } }
+            td { (here) @if one.in_use { br; a href={ "/procedures/" (encoded(&one.id)) ".pdf" } { (words::BlankChecklist.say(language)) } } }
         }
     }
 }
 
-fn walked(one: &EditionWalked) -> Markup {
+fn walked(one: &EditionWalked, language: Language) -> Markup {
     html! {
         tr {
             td { b { (one.id) " " (one.version) } br; span.small.digest { (one.print) } }
-            td.bad[one.state != EditionState::Approved] { (edition_words(one.state)) }
+            td.bad[one.state != EditionState::Approved] { (edition_words(one.state, language)) }
             td.num { (one.inspections) }
             td { @for (who, count) in &one.inspectors { div { (who) @if *count > 1 { " (" (count) ")" } } } }
             td { @for load in &one.loads { a href={ "/load/" (encoded(load)) } { (load) } " " } }

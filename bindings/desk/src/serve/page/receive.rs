@@ -1,5 +1,6 @@
 use maud::{Markup, html};
-use slingseal_app::AsideView;
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{AsideView, Language};
 
 use super::chart::encoded;
 use crate::serve::intake::Receipt;
@@ -9,64 +10,65 @@ pub(in crate::serve) fn receive<'r>(
     receipts: impl Iterator<Item = &'r Receipt>,
     aside: &[AsideView],
     camera: bool,
+    language: Language,
 ) -> Markup {
     let receipts: Vec<&Receipt> = receipts.collect();
     html! {
         div.doors {
             section.door {
-                h2 { "Files" }
-                p { "Bundles, pictures of codes, texts." }
-                label.drop #drop { span { "Drop files here, or choose" } input #files type="file" multiple; }
+                h2 { (words::Files.say(language)) }
+                p { (words::BundlesPicturesTexts.say(language)) }
+                label.drop #drop { span { (words::DropFiles.say(language)) } input #files type="file" multiple; }
                 p #sending role="status" {}
             }
             section.door {
-                h2 { "Scanner" }
-                p { "A scanner that types: click the field and scan." }
+                h2 { (words::Scanner.say(language)) }
+                p { (words::ScannerThatTypes.say(language)) }
                 form method="post" action="/receive/text" {
-                    input #scan name="text" aria-label="What the scanner types" autocomplete="off" spellcheck="false";
-                    button { "Take in" }
+                    input #scan name="text" aria-label=(words::WhatScannerTypes.say(language)) autocomplete="off" spellcheck="false";
+                    button { (words::TakeIn.say(language)) }
                 }
             }
             section.door {
-                h2 { "Text" }
+                h2 { (words::Text.say(language)) }
                 form method="post" action="/receive/text" {
-                    textarea name="text" rows="4" aria-label="Codes as text, one a line" placeholder="SL1:… one code a line" spellcheck="false" {}
-                    button { "Take in" }
+                    textarea name="text" rows="4" aria-label=(words::CodesAsText.say(language)) placeholder=(words::OneCodeALine.say(language)) spellcheck="false" {}
+                    button { (words::TakeIn.say(language)) }
                 }
             }
             section.door {
-                h2 { "Camera" }
+                h2 { (words::Camera.say(language)) }
                 @if camera {
-                    p { "A code, or a moving code: hold it still in the middle." }
+                    p { (words::HoldCodeStill.say(language)) }
                     video #eye muted playsinline hidden {}
                     p #seen role="status" {}
                     progress #part hidden max="1" value="0" {}
-                    p { button #look type="button" { "Start the camera" } }
+                    p { button #look type="button" { (words::StartCamera.say(language)) } }
                 } @else {
-                    p { "Browsers give a camera to this machine's own page only: open the link there, or take a picture and send the file." }
+                    p { (words::CameraOwnPageOnly.say(language)) }
                 }
             }
         }
         section {
-            h2 { "Received since the start" }
+            h2 { (words::ReceivedSinceStart.say(language)) }
             ol.receipts {
                 @for one in &receipts {
                     li.good[one.good].bad[!one.good] {
                         time datetime=(one.at.rfc3339) { (one.at.dtg) }
-                        strong { @if one.good { "Taken in: " } @else if one.partly { "Taken in part: " } @else { "Refused: " } }
+                        strong { @if one.good { (words::TakenIn.say(language)) } @else if one.partly { (words::TakenInPart.say(language)) } @else { (words::Refused.say(language)) } " " }
                         @if let Some(load) = &one.load { a href={ "/load/" (encoded(load)) } { (one.what) } } @else { (one.what) }
                         @for line in &one.lines { div.small { (line) } }
                     }
                 }
             }
-            @if receipts.is_empty() { p.none { "nothing yet" } }
+            @if receipts.is_empty() { p.none { (words::NothingYet.say(language)) } }
         }
         @if !aside.is_empty() {
             section {
-                h2 { "Set aside" }
-                p { "Kept, not believed. What comes again in good order is taken in and leaves this list." }
-                div.wide tabindex="0" role="group" aria-label="Table" { table {
-                    thead { tr { th { "Came" } th { "Why" } th.num { "Bytes" } th { "Digest" } } }
+                h2 { (words::SetAside.say(language)) }
+                p { (words::KeptNotBelieved.say(language)) }
+                div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                    thead { tr { th { (words::Came.say(language)) } th { (words::Why.say(language)) } th.num { (words::Bytes.say(language)) } th { (words::Digest.say(language)) } } }
                     tbody { @for one in aside { tr {
                         td { (one.received.dtg) } td { (one.reason) } td.num { (one.bytes) }
                         td.digest { (one.digest.chars().take(8).collect::<String>()) }

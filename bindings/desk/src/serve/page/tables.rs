@@ -1,24 +1,24 @@
 use maud::{Markup, html};
+use slingseal_app::catalogue::page as words;
 use slingseal_app::{
-    BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, LoadView, PeopleView,
-    PieceLine, PieceView, RecordLine, RecordState, RecordsView,
+    BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, Language, LoadView,
+    PeopleView, PieceLine, PieceView, RecordLine, RecordState, RecordsView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
-use crate::output::counted;
 
 /// Records as a table.
-pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>) -> Markup {
+pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>, language: Language) -> Markup {
     html! {
-        div.wide tabindex="0" role="group" aria-label="Table" { table {
+        div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
             thead { tr {
-                th { "Load" } th { "Says" } th { "Standing" } th { "Sealed" } th { "Inspector" } th { "Rigger" } th { "Place, aircraft" }
-                th.num { "Found" } th.num { "Corrected" } th { "Record" }
+                th { (words::Load.say(language)) } th { (words::Says.say(language)) } th { (words::Standing.say(language)) } th { (words::Sealed.say(language)) } th { (words::Inspector.say(language)) } th { (words::Rigger.say(language)) } th { (words::PlaceAndAircraft.say(language)) }
+                th.num { (words::FoundCount.say(language)) } th.num { (words::Corrected.say(language)) } th { (words::Record.say(language)) }
             } }
             tbody { @for line in lines { tr {
                 td { a href={ "/load/" (encoded(&line.load)) } { b { (line.load) } } }
-                td { @if line.fit { "fit" } @else { strong.bad { "NOT FIT" } } }
-                td { (standing(line)) }
+                td { @if line.fit { (words::Fit.say(language)) } @else { strong.bad { (words::NotFit.say(language)) } } }
+                td { (standing(line, language)) }
                 td { (line.issued.dtg) }
                 td { (line.inspector) }
                 td { (line.rigger) }
@@ -32,74 +32,82 @@ pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>) -> Markup {
 }
 
 /// How a record stands, as its banner says it.
-fn standing(line: &RecordLine) -> String {
+fn standing(line: &RecordLine, language: Language) -> String {
     match line.state {
-        RecordState::Fit | RecordState::NotFit => "in force".into(),
-        state => state.banner().to_lowercase(),
+        RecordState::Fit | RecordState::NotFit => words::InForce.say(language),
+        state => state.banner().say(language).to_lowercase(),
     }
 }
 
-fn period(days: Option<u32>) -> Markup {
+fn period(days: Option<u32>, language: Language) -> Markup {
     html! {
         form.pick method="get" {
-            label { "Of the last "
+            label { (words::OfTheLast.say(language)) " "
                 select name="days" data-go {
-                    @for (value, name) in [(7, "7 days"), (30, "30 days"), (365, "365 days"), (0, "all")] {
-                        option value=(value) selected[value == days.unwrap_or(0)] { (name) }
+                    @for (value, name) in [(7, words::Days { count: 7 }.saying()), (30, words::Days { count: 30 }.into()), (365, words::Days { count: 365 }.into()), (0, words::All.into())] {
+                        option value=(value) selected[value == days.unwrap_or(0)] { (name.say(language)) }
                     }
                 }
             }
-            button { "Show" }
+            button { (words::Show.say(language)) }
         }
     }
 }
 
 /// What is found again and again.
-pub(in crate::serve) fn deficiencies(view: &DeficienciesView, days: Option<u32>) -> Markup {
+pub(in crate::serve) fn deficiencies(
+    view: &DeficienciesView,
+    days: Option<u32>,
+    language: Language,
+) -> Markup {
     const MOST: usize = 40;
     let shown = || view.points.iter().take(MOST);
     let end = scale(shown().map(|point| &point.share));
     html! {
         div.tools {
-            p { b { (counted(view.inspections, "inspection")) }
-                @if let Some(since) = &view.since { " since " (since.dtg) }
-                ". The thin line tells how far chance alone may have moved a share: with few inspections it is long, and no verdict on anybody." }
-            (period(days))
+            p {
+                b { @match &view.since {
+                    Some(since) => (words::InspectionsSince { count: view.inspections, since: &since.dtg }.say(language)),
+                    None => (words::Inspections { count: view.inspections }.say(language)),
+                } }
+                " " (words::ThinLine.say(language))
+            }
+            (period(days, language))
         }
         section {
-            h2 { "By point" }
-            @if view.points.is_empty() { p.none { "nothing was found" } } @else {
-                div.wide tabindex="0" role="group" aria-label="Table" { table.shares {
-                    thead { tr { th { "Point" } th { "What was wrong" } th { "Inspections" } th { (axis(end)) } th.num { "Corrected" } } }
+            h2 { (words::ByPoint.say(language)) }
+            @if view.points.is_empty() { p.none { (words::NothingFound.say(language)) } } @else {
+                div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table.shares {
+                    thead { tr { th { (words::Point.say(language)) } th { (words::WhatWasWrong.say(language)) } th { (words::InspectionsHead.say(language)) } th { (axis(end)) } th.num { (words::Corrected.say(language)) } } }
                     tbody { @for point in shown() { tr {
                         td { b { (point.prompt) } br; span.small { (point.procedure_title)
                             @if !point.card.is_empty() { " · " (point.card) } } }
                         td { @for name in &point.names { div { (name) } } }
-                        td { (numbers(&point.share)) }
-                        td.chart { (bar(&point.share, end)) }
+                        td { (numbers(&point.share, language)) }
+                        td.chart { (bar(&point.share, end, language)) }
                         td.num { (point.corrected) }
                     } } }
                 } }
-                @if view.points.len() > MOST { p.more { "and " (view.points.len() - MOST) " more: export the table of deficiencies" } }
+                @if view.points.len() > MOST { p.more { (words::MoreInTable { count: view.points.len() - MOST }.say(language)) } }
             }
         }
-        (groups("By procedure", "Procedure", &view.procedures))
-        (groups("By rigger", "Rigger", &view.riggers))
-        details.small { summary { "How a share's line is counted" } p { "The interval in which 95 % of such counts lie (Wilson 1927)." } }
+        (groups(&words::ByProcedure.say(language), &words::Procedure.say(language), &view.procedures, language))
+        (groups(&words::ByRigger.say(language), &words::Rigger.say(language), &view.riggers, language))
+        details.small { summary { (words::HowShareCounted.say(language)) } p { (words::IntervalWilson.say(language)) } }
     }
 }
 
-fn groups(title: &str, what: &str, groups: &[GroupShare]) -> Markup {
+fn groups(title: &str, what: &str, groups: &[GroupShare], language: Language) -> Markup {
     let end = scale(groups.iter().map(|group| &group.share));
     html! {
         section {
             h2 { (title) }
-            div.wide tabindex="0" role="group" aria-label="Table" { table.shares {
-                thead { tr { th { (what) } th { "Inspections with a finding" } th { (axis(end)) } th.num { "Found" } th.num { "Corrected" } } }
+            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table.shares {
+                thead { tr { th { (what) } th { (words::WithAFinding.say(language)) } th { (axis(end)) } th.num { (words::FoundCount.say(language)) } th.num { (words::Corrected.say(language)) } } }
                 tbody { @for group in groups { tr {
                     td { b { (group.title) } }
-                    td { (numbers(&group.share)) }
-                    td.chart { (bar(&group.share, end)) }
+                    td { (numbers(&group.share, language)) }
+                    td.chart { (bar(&group.share, end, language)) }
                     td.num { (group.found) }
                     td.num { (group.corrected) }
                 } } }
@@ -109,14 +117,18 @@ fn groups(title: &str, what: &str, groups: &[GroupShare]) -> Markup {
 }
 
 /// People and their credentials; of an authority's home, what it issued as well.
-pub(in crate::serve) fn people(view: &PeopleView, issued: Option<&IssuedListView>) -> Markup {
+pub(in crate::serve) fn people(
+    view: &PeopleView,
+    issued: Option<&IssuedListView>,
+    language: Language,
+) -> Markup {
     html! {
-        @if let Some(list) = issued { (issued_table(list)) }
+        @if let Some(list) = issued { (issued_table(list, language)) }
         section {
-            h2 { "Inspectors, planners, hookup, leaders" }
-            div.wide tabindex="0" role="group" aria-label="Table" { table {
-                thead { tr { th { "Name" } th { "Credential" } th { "Roles" } th { "Authority" } th.num { "Sealed" } th.num { "Fit" }
-                    th.num { "Found" } th { "Last seal" } } }
+            h2 { (words::PeopleOfRoles.say(language)) }
+            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                thead { tr { th { (words::Name.say(language)) } th { (words::Credential.say(language)) } th { (words::Roles.say(language)) } th { (words::Authority.say(language)) } th.num { (words::Sealed.say(language)) } th.num { (words::FitCount.say(language)) }
+                    th.num { (words::FoundCount.say(language)) } th { (words::LastSeal.say(language)) } } }
                 tbody { @for person in &view.people { tr {
                     td { a href={ "/search?inspector=" (encoded(&person.holder)) } { b { (person.holder) } } }
                     td.bad[!person.good] { (person.standing) }
@@ -130,13 +142,13 @@ pub(in crate::serve) fn people(view: &PeopleView, issued: Option<&IssuedListView
             } }
         }
         section {
-            h2 { "Authorities" }
-            div.wide tabindex="0" role="group" aria-label="Table" { table {
-                thead { tr { th { "Authority" } th { "Fingerprint" } th.num { "Roster" } th { "Holds until" } th.num { "Revoked" } } }
+            h2 { (words::Authorities.say(language)) }
+            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                thead { tr { th { (words::Authority.say(language)) } th { (words::Fingerprint.say(language)) } th.num { (words::Roster.say(language)) } th { (words::HoldsUntil.say(language)) } th.num { (words::Revoked.say(language)) } } }
                 tbody { @for authority in &view.authorities { tr {
                     td { b { (authority.name) } }
                     td.digest { (authority.fingerprint) }
-                    td.num { @if let Some(number) = authority.roster { (number) } @else { strong.bad { "none" } } }
+                    td.num { @if let Some(number) = authority.roster { (number) } @else { strong.bad { (words::NoneOfThem.say(language)) } } }
                     td.bad[authority.roster_expired] { @if let Some(until) = &authority.roster_expires { (until.dtg) } }
                     td.num { (authority.revoked) }
                 } } }
@@ -146,75 +158,25 @@ pub(in crate::serve) fn people(view: &PeopleView, issued: Option<&IssuedListView
 }
 
 /// Who holds what that this home's authority issued, and how it stands.
-fn issued_table(list: &IssuedListView) -> Markup {
+fn issued_table(list: &IssuedListView, language: Language) -> Markup {
     html! {
         section {
-            h2 { "Issued by " (list.name) }
+            h2 { (words::IssuedBy { name: &list.name }.say(language)) }
             @for warning in &list.warnings { p.bad { (warning) } }
-            p { "Roster " (list.sequence) ", good until " (list.roster_expires.dtg) ". Fingerprint " span.digest { (list.fingerprint) } }
-            @if list.issued.is_empty() { p.none { "nothing yet" } } @else {
-                div.wide tabindex="0" role="group" aria-label="Table" { table {
-                    thead { tr { th { "Name" } th { "Roles" } th { "Until" } th { "State" } th { "Credential" } th { "Key" } } }
+            p { (words::RosterGoodUntil { number: &list.sequence.to_string(), until: &list.roster_expires.dtg }.say(language)) " " (words::Fingerprint.say(language)) " " span.digest { (list.fingerprint) } }
+            @if list.issued.is_empty() { p.none { (words::NothingYet.say(language)) } } @else {
+                div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                    thead { tr { th { (words::Name.say(language)) } th { (words::Roles.say(language)) } th { (words::Until.say(language)) } th { (words::State.say(language)) } th { (words::Credential.say(language)) } th { (words::Key.say(language)) } } }
                     tbody { @for one in &list.issued { tr {
                         td { b { (one.holder) } }
                         td { (one.roles.join(", ")) }
                         td { (one.expires.dtg) }
-                        td.bad[one.state != CredentialState::Good] { (one.state.english()) }
+                        td.bad[one.state != CredentialState::Good] { (one.state.say(language)) }
                         td.digest { (one.id) }
-                        td.digest { (one.key) @if let Some(since) = &one.key_revoked { " revoked " (since.dtg) } }
+                        td.digest { (one.key) @if let Some(since) = &one.key_revoked { " " (words::RevokedSince { since: &since.dtg }.say(language)) } }
                     } } }
                 } }
             }
-        }
-    }
-}
-
-/// Equipment by serial number.
-pub(in crate::serve) fn equipment(pieces: &[PieceLine], from: &str, next: Option<&str>) -> Markup {
-    html! {
-        div.tools {
-            p { "Everything with a serial number that an inspected load carried." }
-            form.pick method="get" { label { "From serial " input name="from" value=(from) autocomplete="off"; } button { "Show" } }
-        }
-        @if pieces.is_empty() { p.none { "none" } } @else {
-            div.wide tabindex="0" role="group" aria-label="Table" { table {
-                thead { tr { th { "Serial" } th { "Equipment" } th.num { "Loads" } th { "Last" } } }
-                tbody { @for piece in pieces { tr {
-                    td { a href={ "/equipment/" (encoded(&piece.serial)) } { b { (piece.serial) } } }
-                    td { (piece.kind) }
-                    td.num { (piece.records) }
-                    td { (piece.last.dtg) }
-                } } }
-            } }
-        }
-        @if let Some(next) = next { p.more { a href={ "/equipment?from=" (encoded(next)) } { "Next page" } } }
-    }
-}
-
-/// Where one piece was used.
-pub(in crate::serve) fn piece(view: &PieceView) -> Markup {
-    html! {
-        @if let Some(standing) = &view.standing {
-            p.state.bad[standing.withdrawn] {
-                @match (standing.withdrawn, &standing.until) {
-                    (true, _) => { b { "Withdrawn " (standing.at.dtg) } ": " (standing.why.as_deref().unwrap_or("not told")) },
-                    (false, Some(until)) => { b { "Fit until " (until.dtg) } ", inspected " (standing.at.dtg) },
-                    (false, None) => { b { "Found fit " (standing.at.dtg) } },
-                }
-            }
-        }
-        @for piece in &view.newest {
-            dl.facts.row {
-                div { dt { "Equipment" } dd { (piece.kind) } }
-                div { dt { "Rating" } dd { (piece.rating.as_deref().unwrap_or("none given"))
-                    @if let Some(source) = &piece.source { ", " (source) } } }
-                div { dt { "Inspect by" } dd.bad[piece.overdue] { (piece.next_inspection.as_deref().unwrap_or("not told")) } }
-            }
-        }
-        p.small { "As the newest tag tells it." }
-        section { h2 { "Where it was used" } (lines(view.uses.iter())) }
-        @if let Some(next) = &view.next {
-            p.more { a href={ "/equipment/" (encoded(&view.serial)) "?after=" (next) } { "Next page" } }
         }
     }
 }
@@ -226,6 +188,7 @@ pub(in crate::serve) fn search(
     in_state: &[BoardColumn],
     page: &RecordsView,
     next: Option<&str>,
+    language: Language,
 ) -> Markup {
     html! {
         @if let Some(load) = exact {
@@ -234,12 +197,12 @@ pub(in crate::serve) fn search(
                 a href={ "/load/" (encoded(&load.load)) } { strong { (load.load) } } span { (load.state_title) }
             }
         }
-        @for column in in_state { (super::board::shelf(column)) }
+        @for column in in_state { (super::board::shelf(column, language)) }
         @if page.lines.is_empty() && in_state.is_empty() {
-            p.none { "No record with " b { (asked) } ". The beginnings of words will do: a load, a serial number, a name, a place, what was found." }
+            p.none { (words::NoRecordWith { asked }.say(language)) }
         } @else if !page.lines.is_empty() {
-            (lines(page.lines.iter()))
+            (lines(page.lines.iter(), language))
         }
-        @if let Some(next) = next { p.more { a href=(next) { "Next page" } } }
+        @if let Some(next) = next { p.more { a href=(next) { (words::NextPage.say(language)) } } }
     }
 }

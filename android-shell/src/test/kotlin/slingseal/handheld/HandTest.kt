@@ -136,7 +136,7 @@ class HandTest {
         screen.type(PIN)
         screen.press("Seal it")
         assertFalse(core.records(null, 1u).single().fit)
-        assertTrue(core.record(core.records(null, 1u).single().record).timeline.any { it.what == "decided not fit: Weather or ground" })
+        assertTrue(core.record(core.records(null, 1u).single().record).timeline.any { it.what == "Decided not fit: Weather or ground" })
     }
 
     @Test

@@ -1,0 +1,26 @@
+### Whom this device trusts, and how papers stand.
+
+credential-good = good
+credential-runs-out-soon = runs out soon
+credential-expired = expired
+credential-revoked = revoked
+own-credential-runs-out = the credential of { $holder } runs out at { $at }; show the key request to the authority for the next one: key request
+own-credential-ran-out = the credential of { $holder } ran out at { $at }; show the key request to the authority for the next one: key request
+this-authority = this authority
+no-procedure-approved = no procedure is approved: every seal here says WAIT until authority approve names the lists that count
+issued-credential-runs-out = the credential of { $holder } ({ $roles }) runs out at { $at }; issue a new one
+roster-ran-out = the roster of { $whose } ran out at { $at }; get it signed anew
+roster-runs-out = the roster of { $whose } runs out at { $at }; get it signed anew
+
+## The steps to a device that may seal
+
+own-credential-revoked = the credential of { $holder } was revoked by roster { $roster } of { $authority }
+not-trusted-here = not trusted here
+ready = Ready.
+step-scan-card = Scan an authority's card and compare its fingerprint by voice.
+step-make-key = To inspect: make a key under a PIN. To confirm seals: ready.
+step-revoked = The authority revoked this device's credential: it seals nothing. Make a new key and show its request.
+step-run-out = The credential has run out. Show the key request to the authority, then scan the new one.
+step-not-inspector = The credential is not an inspector's: it seals no load. An inspector must.
+step-show-request = Show the key request to the authority, then scan the credential.
+step-get-roster = Get a new roster from the authority.
