@@ -54,7 +54,8 @@ pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA,
     EditionWalked, EditionsView, ExportTable, GroupShare, ListRequest, LoadView, MomentView, PeopleView,
-    PersonView, PieceLine, PieceStanding, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
+    PersonView, PieceFilter, PieceLifeView, PieceLine, PieceMoment, PieceStanding, PieceView, PiecesView,
+    PointShare, RecordsView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,

@@ -19,6 +19,7 @@ use slingseal_account::sync::{
     BundleReader, BundleWriter, FrameReader, FrameWriter, Have, HeadItem, Heard, ItemKind, Known, Piece,
     RecordItem,
 };
+use slingseal_message::movement::ReceivedMovement;
 use slingseal_message::seal::Record;
 use slingseal_store::{InspectionRow, Reader, StoreError, SubjectKind};
 use slingseal_words::{Digest, LoadNumber, Time};
@@ -351,10 +352,10 @@ fn papers_of(read: &Reader<'_>, load: &LoadNumber) -> Result<Papers, StoreError>
 }
 
 /// The photographs that a movement report names, as far as they are here.
-fn write_photos_of_report<W: Write>(
+fn write_photos_of_report(
     read: &Reader<'_>,
     report: &[u8],
-    writer: &mut BundleWriter<W>,
+    writer: &mut BundleWriter<&mut dyn Write>,
     made: &mut BundleMade,
 ) -> Result<(), AppError> {
     let Ok(received) = ReceivedMovement::open(report) else { return Ok(()) };

@@ -6,8 +6,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::account::open_inspection;
-use crate::view::Stamp;
-use crate::{App, AppError, Inner};
+use crate::{App, AppError, Inner, Stamp};
 use slingseal_account::report::{Cell, LoadRows, PieceLife, line, piece_lives};
 use slingseal_catalogue::{Language, Saying, closing as words};
 use slingseal_judgement::{InspectionWord, PieceState, state_of_piece};

@@ -113,7 +113,7 @@ pub(in crate::serve) fn piece(view: &PieceView, signs: Option<&str>, language: L
                     (true, _) => (closing::PieceStandsWithdrawn {
                         at, by: standing.by.clone().unwrap_or_default(), why: standing.why.clone().unwrap_or_default(),
                     }.say(language)),
-                    (false, Some(until)) => (words::FitUntil { until: &until.dtg }.say(language)) ", " (words::InspectedAt { at }.say(language)),
+                    (false, Some(until)) => { (words::FitUntil { until: &until.dtg }.say(language)) ", " (words::InspectedAt { at }.say(language)) },
                     (false, None) => (words::FoundFitAt { at }.say(language)),
                 }
             } }

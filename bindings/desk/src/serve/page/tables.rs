@@ -2,7 +2,7 @@ use maud::{Markup, html};
 use slingseal_app::catalogue::page as words;
 use slingseal_app::{
     BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, Language, LoadView,
-    PeopleView, PieceLine, PieceView, RecordLine, RecordState, RecordsView,
+    PeopleView, RecordLine, RecordState, RecordsView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
