@@ -6,7 +6,7 @@ movement-refused-plain = rechazada en el gancho
 movement-lost = perdida o soltada
 movement-set-down = depositada
 movement-derigged = desaparejada
-movement-returned = equipo devuelto
+movement-returned = material devuelto
 
 refusal-verdict = el veredicto no fue GO
 refusal-rigging = el aparejo no está bien
@@ -19,14 +19,14 @@ refusal-zone = la zona no era segura
 refusal-other = otro motivo, véase la nota
 
 reason-lifted-before = Ya se levantó a las { $at } ({ $by }). Si ha vuelto a estar en tierra, inspeccione otra vez.
-reason-lifted-before-here = Ya se levantó a las { $at } (este equipo). Si ha vuelto a estar en tierra, inspeccione otra vez.
+reason-lifted-before-here = Ya se levantó a las { $at } (este dispositivo). Si ha vuelto a estar en tierra, inspeccione otra vez.
 reason-moved = Después de la inspección: { $event } a las { $at } ({ $by }). Inspeccione otra vez.
-reason-moved-here = Después de la inspección: { $event } a las { $at } (este equipo). Inspeccione otra vez.
+reason-moved-here = Después de la inspección: { $event } a las { $at } (este dispositivo). Inspeccione otra vez.
 reason-movement-unsigned = Un parte sin firmar dice: { $event } a las { $at }. Pregunte antes de levantar.
 
 reported-unsigned = informado sin firma: { $event } { $at }
-report-of-this-device = este equipo, sin firmar
-report-of-other-device = equipo { $device }, sin firmar
+report-of-this-device = este dispositivo, sin firmar
+report-of-other-device = dispositivo { $device }, sin firmar
 report-of-lapsed = { $by }, con credencial caducada
 report-of-stranger = alguien que aquí no se conoce
 report-too-large = el parte tiene { $bytes } octetos y el mayor código admite { $most }; nombre menos fotos o piezas, o escriba menos
