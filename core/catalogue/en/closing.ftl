@@ -56,7 +56,6 @@ nothing-of-these-loads = nothing is known here of these loads or of that day
 nothing-of-load = nothing is known here of load { $load }
 points-not-explained = { $bare } of { $all } open points are not explained; say something of each, or put it right
 too-many-points = { $points } points are open and a statement holds { $most }; close the day in parts, by loads
-no-such-day = "{ $day }" is no day; write it as 2026-11-25
 
 no-such-piece-state = "{ $state }" is no state of a piece; use { $known }
 piece-out = out

@@ -56,7 +56,6 @@ nothing-of-these-loads = aquí no se sabe nada de estas cargas ni de ese día
 nothing-of-load = aquí no se sabe nada de la carga { $load }
 points-not-explained = { $bare } de { $all } puntos abiertos no están explicados; di algo de cada uno o corrígelo
 too-many-points = hay { $points } puntos abiertos y una declaración lleva { $most }; cierra el día por partes, por cargas
-no-such-day = "{ $day }" no es ningún día; escríbelo como 2026-11-25
 
 no-such-piece-state = "{ $state }" no es ningún estado de una pieza; usa { $known }
 piece-out = fuera
