@@ -94,20 +94,7 @@ pub(crate) enum Verb {
         pictures: Vec<PathBuf>,
     },
     /// How a rigged load hangs, who carries what, what governs; 11 where it is over a limit or does not hang
-    Rigging {
-        /// The rigging, TOML; see core/rigging/FORMAT.md
-        #[arg(value_name = "FILE.toml")]
-        file: PathBuf,
-        /// What if: the link that sits in a leg's grab hook; may be given several times
-        #[arg(long, value_name = "LEG=N")]
-        links: Vec<String>,
-        /// Multiply every force by a load factor, such as 2.5 (14 CFR 29.865)
-        #[arg(long, value_name = "F")]
-        factor: Option<f64>,
-        /// Draw side, front and top, to scale; .svg or .png
-        #[arg(long, value_name = "OUT")]
-        picture: Vec<PathBuf>,
-    },
+    Rigging(Rigging),
     /// List, show, check and add procedures
     #[command(subcommand)]
     Procedure(ProcedureVerb),
@@ -215,6 +202,30 @@ pub(crate) enum AccountVerb {
         #[arg(long, value_name = "FILE")]
         csv: Option<PathBuf>,
     },
+    /// Put what is here on the operation's server: each word once
+    #[cfg(feature = "exchange")]
+    Push(Server),
+    /// Take in what other desks put on the operation's server; it is trusted with nothing
+    #[cfg(feature = "exchange")]
+    Pull {
+        #[command(flatten)]
+        server: Server,
+        /// From the beginning, and not from where the last pull stopped
+        #[arg(long)]
+        again: bool,
+    },
+    /// Push and pull again and again, until it is stopped; a server that goes away is waited for
+    #[cfg(feature = "exchange")]
+    Follow {
+        #[command(flatten)]
+        server: Server,
+        /// Seconds between two rounds, 1 to 3600
+        #[arg(long, default_value_t = 10, value_name = "SECONDS", value_parser = clap::value_parser!(u64).range(1..=3600))]
+        every: u64,
+    },
+    /// Print the SQL that sets a server up, for whoever keeps it: account server-sql | psql DATABASE
+    #[cfg(feature = "exchange")]
+    ServerSql,
     /// Take a piece out of service as a leader or an inspector: each tag that names it is NO-GO until an inspector finds it fit
     Withdraw {
         /// Its serial number
@@ -227,12 +238,44 @@ pub(crate) enum AccountVerb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// How many deficiencies nobody found, by pairs of inspections of one load by two people who do not know of each other
+    SecondLook {
+        /// Only inspections of so many days
+        #[arg(long, value_name = "N")]
+        days: Option<u32>,
+        /// Draw loads at random that somebody else is to look at, 1 to 100
+        #[arg(long, value_name = "N", conflicts_with = "days", value_parser = clap::value_parser!(u32).range(1..=100))]
+        draw: Option<u32>,
+    },
     /// Mark walks of less than so many seconds a card; without a number, none
     LeastSeconds {
         /// Seconds a card, 1 to 3600
         #[arg(value_name = "SECONDS")]
         seconds: Option<u32>,
     },
+}
+
+/// The operation's server.
+#[cfg(feature = "exchange")]
+#[derive(Clone, clap::Args)]
+pub(crate) struct Server {
+    /// Where it is: postgresql://LOGIN@HOST/DATABASE
+    #[arg(value_name = "URL", env = "SLINGSEAL_SERVER", hide_env_values = true)]
+    pub(crate) url: String,
+    /// PEM file with the certificate of whoever signed the server's own; by network it must be named
+    #[arg(long, value_name = "FILE.pem", env = "SLINGSEAL_SERVER_CA")]
+    pub(crate) ca: Option<PathBuf>,
+    /// Photographs go along
+    #[arg(long)]
+    pub(crate) photos: bool,
+}
+
+/// An address may hold a password.
+#[cfg(feature = "exchange")]
+impl std::fmt::Debug for Server {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("Server")
+    }
 }
 
 #[derive(Debug, clap::Args)]
@@ -572,7 +615,7 @@ pub(crate) enum RecordsVerb {
     /// --csv FILE for spreadsheets and statistics, --json FILE for one document with everything in it; several files may be
     /// named where their endings tell which is which.
     Export {
-        /// Where to put it
+        /// Where to put it: .csv, .json, or .sql for a database (psql DATABASE -f FILE.sql)
         #[arg(value_name = "FILE", required = true)]
         files: Vec<PathBuf>,
         /// As CSV, whatever the file's ending
@@ -766,5 +809,83 @@ pub(crate) enum BundleVerb {
         /// One bundle, or pictures, or their folder
         #[arg(value_name = "FILE", required = true)]
         files: Vec<PathBuf>,
+    },
+}
+
+/// A rigging file as it stands, or one of the ways to plan a lift by it.
+#[derive(Debug, clap::Args)]
+#[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
+pub(crate) struct Rigging {
+    #[command(subcommand)]
+    pub(crate) verb: Option<RiggingVerb>,
+    /// The rigging, TOML; see core/rigging/FORMAT.md
+    #[arg(value_name = "FILE.toml", required = true)]
+    pub(crate) file: Option<PathBuf>,
+    /// What if: the link that sits in a leg's grab hook; may be given several times
+    #[arg(long, value_name = "LEG=N")]
+    pub(crate) links: Vec<String>,
+    /// Multiply every force by a load factor, such as 2.5 (14 CFR 29.865)
+    #[arg(long, value_name = "F")]
+    pub(crate) factor: Option<f64>,
+    /// Draw side, front and top, to scale; .svg or .png
+    #[arg(long, value_name = "OUT")]
+    pub(crate) picture: Vec<PathBuf>,
+    /// Print the sheet for riggers: which link in which hook, which leg where
+    #[arg(long, value_name = "OUT.pdf")]
+    pub(crate) sheet: Option<PathBuf>,
+    /// Print the data sheet for the aircrew
+    #[arg(long, value_name = "OUT.pdf")]
+    pub(crate) aircrew: Option<PathBuf>,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum RiggingVerb {
+    /// Mass and centre of gravity from scales and items, and how the load may hang within their tolerances
+    Weigh {
+        /// The rigging with [[weighed]] points or [[item]]
+        #[arg(value_name = "FILE.toml")]
+        file: PathBuf,
+        /// Multiply every force by a load factor
+        #[arg(long, value_name = "F")]
+        factor: Option<f64>,
+    },
+    /// Which link in which hook so that the load hangs as wanted, and keeps the rule that governs
+    Solve {
+        /// The rigging, with the slings and ropes at hand
+        #[arg(value_name = "FILE.toml")]
+        file: PathBuf,
+        /// Level
+        #[arg(long, conflicts_with_all = ["pitch", "roll", "nose_down_at_least"])]
+        level: bool,
+        /// Nose up, degrees; nose down is negative
+        #[arg(long, value_name = "DEG", allow_negative_numbers = true)]
+        pitch: Option<f64>,
+        /// Left side up, degrees
+        #[arg(long, value_name = "DEG", allow_negative_numbers = true)]
+        roll: Option<f64>,
+        /// The nose hangs at least this far down, degrees
+        #[arg(long, value_name = "DEG")]
+        nose_down_at_least: Option<f64>,
+        /// Hold a leg to links; may be given several times
+        #[arg(long, value_name = "LEG=A-B")]
+        between: Vec<String>,
+        /// How many proposals, 1 to 20
+        #[arg(long, value_name = "N")]
+        most: Option<u32>,
+        /// Multiply every force by a load factor
+        #[arg(long, value_name = "F")]
+        factor: Option<f64>,
+        /// Draw the best one; .svg or .png
+        #[arg(long, value_name = "OUT")]
+        picture: Vec<PathBuf>,
+        /// Write the best one as a rigging file
+        #[arg(long, value_name = "OUT.toml")]
+        out: Option<PathBuf>,
+    },
+    /// Statics of the flight that the file tells of: load factor, steady drag, a failed hook. Flight tests and the manual rule
+    Flight {
+        /// The rigging with [flight], or with two hooks
+        #[arg(value_name = "FILE.toml")]
+        file: PathBuf,
     },
 }

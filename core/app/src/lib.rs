@@ -34,6 +34,7 @@ pub use account::bundles::{
     BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MOST_PARTS, MovingCode,
     MovingReader, SetAsideLine,
 };
+pub use account::exchange::{ExchangeHere, ExchangePosition, ExchangeState, ExchangeWord, word_limit};
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use closing::{ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
@@ -52,10 +53,10 @@ pub use hook::page::{CheckPageMade, CheckPageRequest};
 pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
-    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA,
-    EditionWalked, EditionsView, ExportTable, GroupShare, ListRequest, LoadView, MomentView, PeopleView,
-    PersonView, PieceFilter, PieceLifeView, PieceLine, PieceMoment, PieceStanding, PieceView, PiecesView,
-    PointShare, RecordsView, ShareView, ZoneCount,
+    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, DrawnLook, EXPORT_SCHEMA,
+    EditionWalked, EditionsView, ExportTable, GroupShare, InAllView, InspectorLooks, ListRequest, LoadView,
+    MomentView, PeopleView, PersonView, PieceFilter, PieceLifeView, PieceLine, PieceMoment, PieceStanding,
+    PieceView, PiecesView, PointLooks, PointShare, RecordsView, SecondLookView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
@@ -70,11 +71,20 @@ pub use slingseal_catalogue as catalogue;
 pub use slingseal_judgement::is_of_a_load;
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
+pub use slingseal_rigging::{Drawing, Pen, Shape, Step, drawing};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
 pub use tags::basis::{BasisLine, BasisView, EditionView, LegView};
+pub use tags::editor::{
+    FieldFault, PlanPoint, RiggingFields, assess_fields, fields_of_file, move_point, rigging_rules,
+    step_link, step_point,
+};
+pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift, weigh_lift};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
-pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
+pub use tags::{
+    EquipmentView, LinkView, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, TagMade,
+    TagView, ZoneView,
+};
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};

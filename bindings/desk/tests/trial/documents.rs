@@ -43,6 +43,9 @@ fn every_document_holds_its_schema() {
     said("records-show", &["records", "show", "KM-015"]);
     said("records-seal", &["records", "seal", "KM-015"]);
     said("records-export", &["records", "export", "--csv", &day.at("a.csv")]);
+    said("records-export", &["records", "export", &day.at("a.sql")]);
+    said("account-second-look", &["account", "second-look", "--days", "3"]);
+    said("account-drawn", &["account", "second-look", "--draw", "2"]);
     said("records-verify", &["records", "verify"]);
     said("tag-write", &["tag", "write", &plan("vehicle.toml"), "--out", &day.at("t")]);
     said("tag-read", &["tag", "read", &tag]);
@@ -51,6 +54,10 @@ fn every_document_holds_its_schema() {
     said("procedure", &["procedure", "check", procedure.to_str().unwrap()]);
     said("read", &["read", &day.only("seals", "png")]);
     said("rigging", &["rigging", &plan("vehicle-rigging.toml")]);
+    let lift = format!("{}/../../core/rigging/examples/planned-lift.toml", env!("CARGO_MANIFEST_DIR"));
+    said("rigging-weigh", &["rigging", "weigh", &lift]);
+    said("rigging-solve", &["rigging", "solve", &lift, "--most", "1"]);
+    said("rigging-flight", &["rigging", "flight", &lift]);
     said("demo", &["demo", "--out", &day.at("demo")]);
     said("inspect-kept", &["inspect", "--kept"]);
     said("exam-plan", &["exam", "lock", &tag, "--preview"]);

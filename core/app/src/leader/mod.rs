@@ -10,7 +10,9 @@ mod export;
 mod list;
 mod people;
 mod pieces;
+mod second_look;
 pub(crate) mod story;
+mod tables;
 mod withdrawal;
 
 pub use aside::AsideView;
@@ -23,4 +25,5 @@ pub use export::{EXPORT_SCHEMA, ExportTable};
 pub use list::{ListRequest, RecordsView};
 pub use people::{PeopleView, PersonView};
 pub use pieces::{PieceFilter, PieceLifeView, PiecesView};
+pub use second_look::{DrawnLook, InAllView, InspectorLooks, PointLooks, SecondLookView};
 pub use story::{LoadView, MomentView};

@@ -387,7 +387,8 @@ impl App {
         let mut inner = self.lock();
         let id = walk_id(walk)?;
         let state = inner.walk_of(id)?;
-        Ok(inner.rigging_as_counted(id, &state)?.as_ref().map(rigging_view))
+        let language = inner.language();
+        Ok(inner.rigging_as_counted(id, &state)?.as_ref().map(|load| rigging_view(load, language)))
     }
 
     /// The picture of the rigging as counted in a walk, as PNG; none where the tag carries no rigging.

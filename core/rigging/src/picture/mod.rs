@@ -4,6 +4,7 @@
 //! is drawn by its lift points, for nobody has told its shape.
 
 mod canvas;
+mod drawing;
 mod lettering;
 mod raster;
 mod table;
@@ -20,6 +21,7 @@ use super::{Assessment, Hang, Held, RiggedLoad, State};
 
 use canvas::{Anchor, Canvas, Stroke, Style};
 
+pub use drawing::{Drawing, Pen, Shape, Step, drawing};
 pub use raster::{PictureError, png};
 
 /// Pixels from left to right.
@@ -63,7 +65,9 @@ impl Sheet<'_> {
             (Some(hang), _) => {
                 let line = format!("{} hangs {}", self.load.mass, attitude(hang.pitch, hang.roll));
                 canvas.fitted((MARGIN, y + 56.0), &line, Style::new(40.0, INK).bold(), WIDTH - 2.0 * MARGIN);
+                canvas.begin(drawing::VIEWS);
                 y = views::draw(canvas, self, hang, y + 96.0);
+                canvas.end();
                 y = table::draw(canvas, self, hang, y + 24.0);
             }
             (None, reason) => {

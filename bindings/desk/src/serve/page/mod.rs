@@ -11,6 +11,7 @@ mod load;
 mod plan;
 mod procedures;
 mod receive;
+mod rigging;
 mod tables;
 
 pub(super) use board::board;
@@ -24,6 +25,7 @@ pub(super) use load::load;
 pub(super) use plan::{Entered, FIELDS, Fault, made, plan};
 pub(super) use procedures::procedures;
 pub(super) use receive::receive;
+pub(super) use rigging::{Rig, hangs, rigging};
 pub(super) use tables::{deficiencies, people, search};
 
 /// The style of every page, and of paper.

@@ -112,7 +112,7 @@ enum class PageKind(
     /** (draft) */
     REFUSE,
 
-    /** (draft) */
+    /** (draft, then which of its words) */
     REPORT_NOTE,
 
     /** (draft) */

@@ -287,6 +287,29 @@ class MovementTest {
     }
 
     @Test
+    fun aircraftAndPlaceGoAlongWhereSomebodyGivesThem() {
+        val tag = zone.tag()
+        val screen = Screen(Zone.launch().get())
+        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.settle()
+        screen.press("Equipment, more")
+        fun say(row: String, words: String) {
+            screen.press(row)
+            screen.shown().filterIsInstance<EditText>().single().setText(words)
+            screen.press("Take it")
+        }
+        say("Aircraft", "Heron 2")
+        say("Place", "by the bridge")
+        screen.press("Lost or jettisoned")
+        assertEquals("no grid is told, and nothing given", 0, core.movements("KM-015").size)
+        assertEquals(Beat.REFUSED, screen.hand.lastBeat)
+        say("Place", "33T WN 30740 61215")
+        screen.press("Lost or jettisoned")
+        assertEquals(listOf("lost", "Heron 2", "33T WN 30740 61215"), only().let { listOf(it.event, it.aircraft, it.place) })
+        assertTrue(screen.words(), screen.words().contains("aircraft Heron 2") && screen.words().contains("at 33T WN 30740 61215"))
+    }
+
+    @Test
     fun theLastTimeThatAClockShowed() {
         val now = Instant.parse("2026-11-26T00:10:00Z")
         assertEquals(Instant.parse("2026-11-26T00:05:00Z").epochSecond, Zulu.last("0005", now))

@@ -177,7 +177,7 @@ class PicturesTest {
             "gear" to draft.place(PageKind.GEAR),
             "gear-marked" to draft.copy(pieces = pieces.take(2).map { PieceReport(it.serial, true, it == pieces.first()) }).place(PageKind.GEAR),
             "refuse" to draft.copy(event = Draft.REFUSED).place(PageKind.REFUSE),
-            "report-note" to draft.copy(event = Draft.REFUSED, cause = "other").place(PageKind.REPORT_NOTE),
+            "report-note" to draft.copy(event = Draft.REFUSED, cause = "other").place(PageKind.REPORT_NOTE, "NOTE"),
             "report-pin" to draft.copy(event = Draft.SET_DOWN).place(PageKind.REPORT_PIN),
             "report" to Place(PageKind.REPORT, "KM-025", lifted.digest),
             "report-against" to Place(PageKind.REPORT, "KM-026", stood.digest),

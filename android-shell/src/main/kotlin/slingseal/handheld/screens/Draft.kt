@@ -11,6 +11,26 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
+/** What of a report is written in a person's own words. */
+enum class Said(val title: Int, val guide: Int) {
+    NOTE(R.string.report_note, R.string.note_guide),
+    AIRCRAFT(R.string.aircraft, R.string.report_aircraft_guide),
+    WHERE(R.string.report_where, R.string.report_where_guide),
+    ;
+
+    fun of(draft: Draft) = when (this) {
+        NOTE -> draft.note
+        AIRCRAFT -> draft.aircraft
+        WHERE -> draft.where
+    }
+
+    fun on(draft: Draft, words: String) = when (this) {
+        NOTE -> draft.copy(note = words)
+        AIRCRAFT -> draft.copy(aircraft = words)
+        WHERE -> draft.copy(where = words)
+    }
+}
+
 /** A report that is being put together. It stands in the place of each of its pages, so that a turn of the phone keeps it. */
 data class Draft(
     val load: String,
@@ -21,14 +41,18 @@ data class Draft(
     val note: String = "",
     val pieces: List<PieceReport> = emptyList(),
     val sign: Boolean = false,
+    val aircraft: String = "",
+    /** Where, MGRS. */
+    val where: String = "",
 ) {
-    fun place(page: PageKind) = Place(
+    /** The page with this draft, and what else the page is given. */
+    fun place(page: PageKind, vararg more: String) = Place(
         page, load, event, cause, at?.toString().orEmpty(), note,
         pieces.joinToString("\n") { "${it.serial}\t${if (it.back) BACK else ""}${if (it.damaged) DAMAGED else ""}" },
-        if (sign) SIGNED else "",
+        if (sign) SIGNED else "", aircraft, where, *more,
     )
 
-    private fun request() = ReportRequest(load, event, cause.ifEmpty { null }, at, null, null, emptyList(), pieces, note.ifEmpty { null })
+    private fun request() = ReportRequest(load, event, cause.ifEmpty { null }, at, aircraft.ifEmpty { null }, where.ifEmpty { null }, emptyList(), pieces, note.ifEmpty { null })
 
     /** On disk at once and signed by nobody: nothing is waited for. Where somebody wants to sign, the PIN comes first. */
     fun give(shell: Shell) {
@@ -75,7 +99,7 @@ data class Draft(
                 val (serial, marks) = it.split('\t')
                 PieceReport(serial, BACK in marks, DAMAGED in marks)
             }
-            return Draft(load, event, cause, at.toLongOrNull(), note, pieces, place.args[6] == SIGNED)
+            return Draft(load, event, cause, at.toLongOrNull(), note, pieces, place.args[6] == SIGNED, place.args[7], place.args[8])
         }
 
         /** What stands for an event, the same on every page. */

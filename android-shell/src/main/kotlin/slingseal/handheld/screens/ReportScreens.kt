@@ -70,7 +70,7 @@ class RefuseScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val causes = shell.core.refusalCauses().map { cause ->
             key(Face.ROW, cause.shown.replaceFirstChar(Char::uppercase), Sign.CROSS) { give(cause.name) }
         }
-        val note = noteRow(draft)
+        val note = saidRow(shell, draft, Said.NOTE)
         list = PickList(causes + note, shell)
         return page(
             text(R.string.refuse_title, draft.load),
@@ -81,11 +81,8 @@ class RefuseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun give(cause: String) {
         val whole = draft.copy(cause = cause)
         // another reason is no reason without words
-        if (cause == OTHER && draft.note.isEmpty()) shell.go(whole.place(PageKind.REPORT_NOTE)) else whole.give(shell)
+        if (cause == OTHER && draft.note.isEmpty()) shell.go(whole.place(PageKind.REPORT_NOTE, Said.NOTE.name)) else whole.give(shell)
     }
-
-    private fun noteRow(draft: Draft) =
-        key(Face.ROW, text(R.string.report_note), Sign.PLUS, draft.note.ifEmpty { text(R.string.report_note_about) }) { shell.go(draft.place(PageKind.REPORT_NOTE)) }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 
@@ -94,17 +91,24 @@ class RefuseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 }
 
+/** A row that leads to words of a person's own, and shows those that are there. */
+internal fun saidRow(shell: Shell, draft: Draft, what: Said): Key {
+    val about = what.of(draft).ifEmpty { shell.activity.getString(R.string.report_note_about) }
+    return Key(shell.activity, shell.palette, Face.ROW, shell.activity.getString(what.title), Sign.PLUS, about) { shell.go(draft.place(PageKind.REPORT_NOTE, what.name)) }
+}
+
 /** Words of the reporter's own. A refusal that waited for them alone is given with them. */
 class ReportNoteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     private val draft = Draft.of(place)
     override val staysOn get() = true
-    override val title get() = text(R.string.report_note)
-    override val guide get() = text(if (draft.cause.isEmpty()) R.string.note_guide else R.string.refuse_other_guide)
+    private val what = Said.valueOf(place.args.last())
+    override val title get() = text(what.title)
+    override val guide get() = text(if (draft.cause.isEmpty()) what.guide else R.string.refuse_other_guide)
     override val done get() = text(R.string.take_it)
-    override val before get() = draft.note
+    override val before get() = what.of(draft)
 
     override fun take(words: String) {
-        val whole = draft.copy(note = words.trim())
+        val whole = what.on(draft, words.trim())
         if (whole.cause.isNotEmpty()) {
             if (whole.note.isNotEmpty()) return whole.give(shell)
             shell.notice = text(R.string.nothing_typed)
@@ -129,7 +133,9 @@ class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val at = draft.at?.let { text(R.string.when_earlier, Zulu.dtg(it)) } ?: text(R.string.when_now)
         val around = listOfNotNull(
             key(Face.ROW, at, Sign.UNDO, text(R.string.when_about)) { shell.go(draft.place(PageKind.WHEN)) }.apply { chosen = draft.at != null },
-            key(Face.ROW, text(R.string.report_note), Sign.PLUS, draft.note.ifEmpty { text(R.string.report_note_about) }) { shell.go(draft.place(PageKind.REPORT_NOTE)) },
+            saidRow(shell, draft, Said.NOTE),
+            saidRow(shell, draft, Said.AIRCRAFT),
+            saidRow(shell, draft, Said.WHERE),
             signRow(),
         )
         list = PickList(events + around, shell)
