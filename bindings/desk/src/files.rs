@@ -122,6 +122,19 @@ pub(crate) fn write_together(
     Err(bad_input(words::FullFilesNamedNameAnother { folder: folder.shown(), name: &name }))
 }
 
+/// Closes one file to other people of the machine, as a home's own are.
+#[cfg(unix)]
+pub(crate) fn close_file(path: &Path) {
+    use std::os::unix::fs::PermissionsExt;
+    if std::fs::symlink_metadata(path).is_ok_and(|known| known.is_file()) {
+        let _ = std::fs::set_permissions(path, std::fs::Permissions::from_mode(0o600));
+    }
+}
+
+/// Elsewhere the folder that a person names closes it, or does not.
+#[cfg(not(unix))]
+pub(crate) fn close_file(_: &Path) {}
+
 /// Closes a home to other people of the machine: its folder 0700, the files in it 0600. One that an earlier program left open is
 /// mended. Where the system refuses, the home still works, as it did.
 #[cfg(unix)]

@@ -1,6 +1,6 @@
 //! What this machine gives the core: clock, randomness, a device secret, secrets that people type.
 
-use slingseal_app::catalogue::desk as words;
+use slingseal_app::catalogue::{desk as words, refusals};
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -91,7 +91,7 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
 /// The device secret of a desk: a file beside the database that only the user may read. A handheld keeps its own in
 /// the platform's keystore, which is stronger: a copy of this whole folder holds both halves.
 fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
-    let path = home.join("device.secret");
+    let path = home.join(SECRET);
     let failed =
         |error: std::io::Error| bad_input(words::MendRightsHome { path: path.shown(), plain: plain(&error) });
     match std::fs::read(&path) {
@@ -104,14 +104,48 @@ fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
     }
     let mut secret = Zeroizing::new(vec![0; 32]);
     SystemEntropy.fill(&mut secret);
+    keep_secret(home, &secret)?;
+    Ok(secret)
+}
+
+/// Keeps the device secret of a home that has none.
+pub(crate) fn keep_secret(home: &Path, secret: &[u8]) -> Result<(), AppError> {
+    let path = home.join(SECRET);
+    let failed =
+        |error: std::io::Error| bad_input(words::MendRightsHome { path: path.shown(), plain: plain(&error) });
     let mut options = std::fs::OpenOptions::new();
     options.write(true).create_new(true);
     #[cfg(unix)]
     std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
     let mut file = options.open(&path).map_err(failed)?;
-    file.write_all(&secret).and_then(|()| file.sync_all()).map_err(failed)?;
-    Ok(secret)
+    file.write_all(secret).and_then(|()| file.sync_all()).map_err(failed)
 }
+
+/// The folder of a home that is about to begin. One with a secret in it is a home already.
+pub(crate) fn new_home(home: &Path) -> Result<(), AppError> {
+    if home.join(SECRET).exists() {
+        return Err(AppError::Refused { message: refusals::HomeIsThere.into() });
+    }
+    std::fs::create_dir_all(home).map_err(|error| {
+        bad_input(words::ChooseHomeCanWrittenHome { home: home.shown(), plain: plain(&error) })
+    })?;
+    close_to_others(home);
+    Ok(())
+}
+
+/// This machine's clock and randomness, for a home whose secret comes from elsewhere.
+pub(crate) fn outside_without_secret(language: Language) -> Outside {
+    Outside {
+        clock: Arc::new(SystemClock),
+        entropy: Arc::new(SystemEntropy),
+        device_secret: Zeroizing::new(Vec::new()),
+        stretch: Stretch::FIELD,
+        language,
+    }
+}
+
+/// The file of the device secret in a home.
+const SECRET: &str = "device.secret";
 
 /// What a secret is for.
 #[derive(Clone, Copy)]

@@ -23,7 +23,7 @@ use slingseal_message::seal::Record;
 use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Credentialed, Role, SecretKey, Signer};
 use slingseal_store::{MovementRow, Outcome, Standing};
-use slingseal_words::{Description, Digest, LoadNumber, Note, Seconds, Time};
+use slingseal_words::{Description, Digest, Language, LoadNumber, Note, Seconds, Time};
 
 /// What an account is closed of; without a day and loads, everything that is here.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -127,6 +127,8 @@ pub struct ClosingView {
 pub struct ExplainedView {
     /// The stable word of its sort.
     pub kind: String,
+    /// The same as a person reads it.
+    pub title: String,
     /// The load, the piece or the device.
     pub subject: String,
     /// What the leader says.
@@ -218,9 +220,7 @@ impl App {
     /// A note that is too long; storage.
     pub fn explain(&self, point: &str, note: &str) -> Result<(), AppError> {
         if point.len() != 16 || !point.bytes().all(|byte| byte.is_ascii_hexdigit()) {
-            return Err(AppError::bad_input(format!(
-                "\"{point}\" is no point of an account; see account close"
-            )));
+            return Err(AppError::bad_input(words::NoSuchPoint { point: &point }));
         }
         let note = Some(note.trim()).filter(|note| !note.is_empty()).map(Note::new).transpose()?;
         self.lock().store.write(|tx| -> Result<(), AppError> {
@@ -238,7 +238,7 @@ impl App {
     /// More than an hour; storage.
     pub fn set_least_seconds(&self, seconds: Option<u32>) -> Result<(), AppError> {
         if seconds.is_some_and(|seconds| seconds == 0 || seconds > 3_600) {
-            return Err(AppError::bad_input("give 1 to 3600 seconds a card, or none"));
+            return Err(AppError::bad_input(words::SecondsACard));
         }
         self.lock().store.write(|tx| -> Result<(), AppError> {
             match seconds {
@@ -324,13 +324,13 @@ impl App {
         for row in inner.store.read().closings()? {
             let Ok((statement, message)) = ClosingStatement::open(&row.bytes) else { continue };
             let Ok(signer) = trusted.signer(Kind::Closing, &message) else { continue };
-            views.push(view_of(&statement, &signer, row.digest));
+            views.push(view_of(&statement, &signer, row.digest, inner.language()));
         }
         Ok(views)
     }
 }
 
-fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest) -> ClosingView {
+fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest, language: Language) -> ClosingView {
     ClosingView {
         digest: digest.to_string(),
         check: digest.check_word(),
@@ -345,6 +345,8 @@ fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest) -> Clo
             .iter()
             .map(|one| ExplainedView {
                 kind: one.kind.clone(),
+                title: PointKind::of_word(&one.kind)
+                    .map_or_else(|| one.kind.replace('_', " "), |kind| kind.title().say(language)),
                 subject: one.subject.to_string(),
                 note: one.note.to_string(),
             })
@@ -353,7 +355,9 @@ fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest) -> Clo
 }
 
 fn id_of(point: &OpenPoint) -> String {
-    let parts = [point.kind.word(), &point.subject, &point.known].join("\n");
+    // The English: an id is the same for every reader.
+    let (subject, known) = (point.subject.to_string(), point.known.to_string());
+    let parts = [point.kind.word(), &subject, &known].join("\n");
     Digest::of(parts.as_bytes()).to_string().chars().take(16).collect()
 }
 
@@ -399,10 +403,10 @@ impl Inner {
             (wanted.is_empty() || wanted.contains(load)) && told.into_iter().any(within)
         });
         if all.is_empty() {
-            return Err(AppError::not_found("nothing is known here of these loads or of that day"));
+            return Err(AppError::not_found(words::NothingKnownOfDay));
         }
         if let Some(missing) = wanted.iter().find(|load| !all.contains_key(*load)) {
-            return Err(AppError::not_found(format!("nothing is known here of load {missing}")));
+            return Err(AppError::not_found(words::NothingKnownOfLoad { missing: &missing }));
         }
         words.retain(|load, _| all.contains_key(load));
         let unsigned =
@@ -560,7 +564,7 @@ impl Inner {
         Ok(devices)
     }
 
-    fn points_of(&self, account: &Account) -> Result<Vec<ClosePoint>, AppError> {
+    fn points_of(&self, account: &Account, language: Language) -> Result<Vec<ClosePoint>, AppError> {
         let least = self.least_seconds()?.map(|seconds| Seconds(seconds.into()));
         let read = self.store.read();
         let mut points = Vec::new();
@@ -570,11 +574,11 @@ impl Inner {
             points.push(ClosePoint {
                 id,
                 kind: point.kind.word().into(),
-                title: point.kind.title().into(),
-                subject: point.subject,
+                title: point.kind.title().say(language),
+                subject: point.subject.say(language),
                 load: point.load,
-                known: point.known,
-                to_do: point.kind.to_do().into(),
+                known: point.known.say(language),
+                to_do: point.kind.to_do().say(language),
                 note,
             });
         }
@@ -582,7 +586,7 @@ impl Inner {
     }
 
     fn close_view(&self, account: &Account) -> Result<CloseView, AppError> {
-        let points = self.points_of(account)?;
+        let points = self.points_of(account, self.language())?;
         let counts = counts(&account.loads);
         Ok(CloseView {
             name: account.name.to_string(),
@@ -602,19 +606,17 @@ impl Inner {
 
     fn statement_of(&self, request: &CloseRequest) -> Result<ClosingStatement, AppError> {
         let account = self.account_of(request)?;
-        let points = self.points_of(&account)?;
+        // What is signed has one language for all.
+        let points = self.points_of(&account, Language::English)?;
         let bare = points.iter().filter(|point| point.note.is_none()).count();
         if bare > 0 {
-            return Err(AppError::refused(format!(
-                "{bare} of {} open points are not explained; say something of each, or put it right",
-                points.len()
-            )));
+            return Err(AppError::refused(words::PointsNotExplained { bare: &bare, count: &points.len() }));
         }
         if points.len() > MOST_EXPLAINED {
-            return Err(AppError::refused(format!(
-                "{} points are open and a statement holds {MOST_EXPLAINED}; close the day in parts, by loads",
-                points.len()
-            )));
+            return Err(AppError::refused(words::TooManyPoints {
+                count: &points.len(),
+                most: MOST_EXPLAINED,
+            }));
         }
         let counts = counts(&account.loads);
         let explained = points.into_iter().map(|point| {
@@ -644,13 +646,16 @@ impl Inner {
         let (statement, signer) = self.admit(|admission| Ok(admission.closing(&bytes)?.0))?;
         let code =
             (bytes.len() <= Limits::CODE.bytes).then(|| CodeView::of(Kind::Closing, &bytes).ok()).flatten();
-        let statement = view_of(&statement, &signer, Digest::of(&bytes));
+        let statement = view_of(&statement, &signer, Digest::of(&bytes), self.language());
         Ok(ClosingMade { text: wrap(Kind::Closing, &bytes), code, statement })
     }
 
     pub(crate) fn receive_closing(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
         let ((statement, signer), new) = self.admit(|admission| admission.closing(bytes))?;
-        Ok(Received::Closing { statement: Box::new(view_of(&statement, &signer, Digest::of(bytes))), new })
+        Ok(Received::Closing {
+            statement: Box::new(view_of(&statement, &signer, Digest::of(bytes), self.language())),
+            new,
+        })
     }
 }
 

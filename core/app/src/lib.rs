@@ -6,6 +6,7 @@
 #![forbid(unsafe_code)]
 
 mod account;
+mod backup;
 mod closing;
 mod codes;
 mod error;
@@ -35,6 +36,7 @@ pub use account::bundles::{
     MovingReader, SetAsideLine,
 };
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
+pub use backup::{BackupView, RestoredView, restore_home};
 pub use closing::{
     ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView, PieceLifeView,
 };

@@ -235,3 +235,56 @@ count-words = { $count ->
 }
 
 piece-is-withdrawn = Piece { $name } is withdrawn by { $by } { $at }: hand this code to every device on the zone.
+
+## account
+
+least-time-set = A walk of less than { $seconds } s a card is marked. It is a sign, not a proof.
+no-least-time = No least time a card is set.
+write-explain = write --explain POINT=NOTE, with the point's id as account close shows it
+account-closed = Closed: { $name }, signed by { $by } { $at }. Check { $check }.
+account-holds = { $name }: { $loads } loads, { $inspections } inspections, { $lifted } lifted, { $down } set down, { $lost } lost.
+point-explained = Explained: { $note }
+everything-adds-up = Everything adds up. Sign it with --sign.
+all-is-explained = All is explained. Sign it with --sign.
+points-do-not-add-up = { $count ->
+    [one] 1 point does not add up. Put it right, or explain it: --explain POINT=NOTE.
+   *[other] { $count } points do not add up. Put them right, or explain each: --explain POINT=NOTE.
+}
+
+## report, arrival
+
+name-one-load = name one load by its number, or give the codes of its seal and tag
+hand-code-to-leader = Hand this code to the leader, or let it go with the next bundle (check { $check }):
+nothing-of-piece = "{ $text }" says nothing of a piece; write { $serial }=back, { $serial }=damaged or { $serial }=back,damaged
+report-line = Load { $load }: { $event }, { $at } ({ $origin })
+reported-later = reported { $at }
+report-shown = shown: { $verdict }
+report-aircraft = aircraft { $aircraft }
+report-place = at { $place }
+report-note = note { $note }
+piece-back-damaged = piece { $serial } back, damaged
+piece-back = piece { $serial } back
+piece-damaged = piece { $serial } damaged
+load-alone = Load { $load }
+is-back-damaged = back, damaged
+is-back = back
+is-not-back-damaged = not back, damaged
+is-not-back = not back
+row-state = State
+
+## backup, restore
+
+backup-made = { $records }, { $entries }, of device { $device }; check { $digest }
+backup-keep-safe = It holds the device secret: whoever has the file needs only the PIN. Keep it closed away.
+home-restored = { $home }: device { $device }, begun from device { $before } ({ $entries }); check { $digest }
+
+## Equipment
+piece-out = out
+piece-lost = lost
+piece-state-damaged = damaged
+piece-on-load = on load
+piece-state-back = back
+piece-known = known
+piece-load = load { $load }
+piece-since = since { $since }
+piece-figures = { $lifts } lifts with { $mass } kg, { $inspections } inspections

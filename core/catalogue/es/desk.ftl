@@ -235,3 +235,56 @@ count-words = { $count ->
 }
 
 piece-is-withdrawn = La pieza { $name } queda retirada por { $by } { $at }: da este código a cada dispositivo de la zona.
+
+## account
+
+least-time-set = Se marca una inspección de menos de { $seconds } s por tarjeta. Es un indicio, no una prueba.
+no-least-time = No hay tiempo mínimo por tarjeta.
+write-explain = escriba --explain PUNTO=NOTA, con el id del punto como lo muestra account close
+account-closed = Cerrado: { $name }, firmado por { $by } { $at }. Control { $check }.
+account-holds = { $name }: { $loads } cargas, { $inspections } inspecciones, { $lifted } levantadas, { $down } depositadas, { $lost } perdidas.
+point-explained = Explicado: { $note }
+everything-adds-up = Todo cuadra. Fírmelo con --sign.
+all-is-explained = Todo está explicado. Fírmelo con --sign.
+points-do-not-add-up = { $count ->
+    [one] 1 punto no cuadra. Corríjalo, o explíquelo: --explain PUNTO=NOTA.
+   *[other] { $count } puntos no cuadran. Corríjalos, o explique cada uno: --explain PUNTO=NOTA.
+}
+
+## report, arrival
+
+name-one-load = nombre una carga por su número, o dé los códigos de su sello y su etiqueta
+hand-code-to-leader = Entregue este código al jefe, o deje que vaya con el próximo lote (control { $check }):
+nothing-of-piece = "{ $text }" no dice nada de una pieza; escriba { $serial }=back (devuelta), { $serial }=damaged (dañada) o { $serial }=back,damaged
+report-line = Carga { $load }: { $event }, { $at } ({ $origin })
+reported-later = comunicado { $at }
+report-shown = se mostró: { $verdict }
+report-aircraft = aeronave { $aircraft }
+report-place = en { $place }
+report-note = nota { $note }
+piece-back-damaged = pieza { $serial } devuelta, dañada
+piece-back = pieza { $serial } devuelta
+piece-damaged = pieza { $serial } dañada
+load-alone = Carga { $load }
+is-back-damaged = devuelta, dañada
+is-back = devuelta
+is-not-back-damaged = sin devolver, dañada
+is-not-back = sin devolver
+row-state = Estado
+
+## backup, restore
+
+backup-made = { $records }, { $entries }, del dispositivo { $device }; control { $digest }
+backup-keep-safe = Lleva el secreto del dispositivo: a quien tenga el archivo solo le falta el PIN. Guárdelo bajo llave.
+home-restored = { $home }: dispositivo { $device }, empezado a partir del dispositivo { $before } ({ $entries }); control { $digest }
+
+## Material
+piece-out = fuera
+piece-lost = perdida
+piece-state-damaged = dañada
+piece-on-load = en carga
+piece-state-back = devuelta
+piece-known = conocida
+piece-load = carga { $load }
+piece-since = desde { $since }
+piece-figures = { $lifts } elevaciones con { $mass } kg, { $inspections } inspecciones

@@ -24,7 +24,7 @@ pub fn read(text: &str) -> Result<RiggedLoad, Faults> {
 
 fn fault_of(error: &str) -> Fault {
     let (what, mend) = error.split_once("; ").unwrap_or((error, "mend it"));
-    Fault { spot: Spot { line: 1, column: 1 }, what: what.into(), mend: mend.into() }
+    Fault::new(Spot { line: 1, column: 1 }, what, mend)
 }
 
 fn read_top(top: &Part<'_>) -> Option<RiggedLoad> {

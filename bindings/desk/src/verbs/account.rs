@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_app::catalogue::desk as words;
+use slingseal_app::catalogue::{Saying, desk as words, page as page_words};
 use slingseal_app::{AppError, CloseRequest, CloseView, Language, visibly};
 
 use super::Setting;
@@ -26,59 +26,51 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
             if setting.json {
                 print_json(&lives);
             } else {
-                lives.iter().for_each(|life| println!("{}", piece(life)));
+                lives.iter().for_each(|life| println!("{}", piece(life, setting.language)));
             }
             Ok(ExitCode::SUCCESS)
         }
         AccountVerb::Withdraw { serial, why, out } => withdraw(setting, &serial, &why, out.as_deref()),
         AccountVerb::LeastSeconds { seconds } => {
             setting.app()?.set_least_seconds(seconds)?;
-            match seconds {
-                Some(seconds) => {
-                    println!("A walk of less than {seconds} s a card is marked. It is a sign, not a proof.")
-                }
-                None => println!("No least time a card is set."),
-            }
+            let said = match seconds {
+                Some(seconds) => words::LeastTimeSet { seconds }.saying(),
+                None => words::NoLeastTime.into(),
+            };
+            println!("{}", said.say(setting.language));
             Ok(ExitCode::SUCCESS)
         }
     }
 }
 
-fn piece(life: &slingseal_app::PieceLifeView) -> String {
-    let on = life.load.as_ref().map(|load| format!(", load {load}")).unwrap_or_default();
-    let since = life.since.as_ref().map(|since| format!(" since {}", since.dtg)).unwrap_or_default();
-    let (serial, kind, state) = (&life.serial, &life.kind, life.state.replace('_', " "));
-    visibly(&format!(
-        "{serial:<16} {kind}: {state}{on}{since}; {} lifts with {} kg, {} inspections",
-        life.lifts, life.carried_kg, life.inspections
-    ))
-}
-
-fn withdraw(setting: &Setting, serial: &str, why: &str, out: Option<&Path>) -> Result<ExitCode, AppError> {
-    let app = setting.app()?;
-    let said = app.withdraw_piece(serial, why, &ask(&app, Secret::Pin, false)?)?;
-    if setting.json {
-        print_json(&said);
-    } else {
-        let (name, by) = (visibly(&said.name), visibly(&said.inspector));
-        println!(
-            "{}",
-            visibly(
-                &words::PieceIsWithdrawn { name: &name, by: &by, at: &said.issued.dtg }.say(setting.language)
-            )
-        );
-        told(&put_code(&said.code, out, &format!("withdrawn-{}", file_name(&said.name)))?);
-    }
-    Ok(ExitCode::SUCCESS)
+fn piece(life: &slingseal_app::PieceLifeView, language: Language) -> String {
+    let state: Saying = match life.state.as_str() {
+        "out" => words::PieceOut.into(),
+        "lost" => words::PieceLost.into(),
+        "damaged" => words::PieceStateDamaged.into(),
+        "on_load" => words::PieceOnLoad.into(),
+        "back" => words::PieceStateBack.into(),
+        "known" => words::PieceKnown.into(),
+        other => other.replace('_', " ").into(),
+    };
+    let mut said = vec![state];
+    said.extend(life.load.iter().map(|load| words::PieceLoad { load }.into()));
+    said.extend(life.since.iter().map(|since| words::PieceSince { since: &since.dtg }.into()));
+    let figures = words::PieceFigures {
+        lifts: life.lifts.to_string(),
+        mass: life.carried_kg.to_string(),
+        inspections: life.inspections.to_string(),
+    };
+    let (serial, kind) = (&life.serial, &life.kind);
+    let (said, figures) = (Saying::joined(said, ", ").say(language), figures.say(language));
+    visibly(&format!("{serial:<16} {kind}: {said}; {figures}"))
 }
 
 fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     let request = CloseRequest { day: close.day, loads: close.loads, name: close.name };
     for text in &close.explain {
-        let (point, note) = text.split_once('=').ok_or_else(|| {
-            bad_input("write --explain POINT=NOTE, with the point's id as account close shows it")
-        })?;
+        let (point, note) = text.split_once('=').ok_or_else(|| bad_input(words::WriteExplain))?;
         app.explain(point.trim(), note)?;
     }
     if close.sign {
@@ -87,13 +79,14 @@ fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
         if setting.json {
             print_json(&made);
         } else {
-            println!(
-                "Closed: {}, signed by {} {}. Check {}.",
-                visibly(&made.statement.name),
-                visibly(&made.statement.by),
-                made.statement.issued.dtg,
-                made.statement.check
-            );
+            let statement = &made.statement;
+            let said = words::AccountClosed {
+                name: &statement.name,
+                by: &statement.by,
+                at: &statement.issued.dtg,
+                check: &statement.check,
+            };
+            println!("{}", said.say(setting.language));
         }
         let mut files = Vec::new();
         match (&made.code, &close.out) {
@@ -111,7 +104,7 @@ fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
     if setting.json {
         print_json(&view);
     } else {
-        print!("{}", text(&view));
+        print!("{}", text(&view, setting.language));
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -133,16 +126,18 @@ fn put_statement(
 }
 
 /// What does not add up, as lines.
-pub(crate) fn text(view: &CloseView) -> String {
-    let mut lines = vec![format!(
-        "{}: {} loads, {} inspections, {} lifted, {} set down, {} lost.",
-        view.name, view.loads, view.inspections, view.lifted, view.set_down, view.lost
-    )];
+pub(crate) fn text(view: &CloseView, language: Language) -> String {
+    let counts = words::AccountHolds {
+        name: &view.name,
+        loads: view.loads,
+        inspections: view.inspections,
+        lifted: view.lifted,
+        down: view.set_down,
+        lost: view.lost,
+    };
+    let mut lines = vec![counts.say(language)];
     if view.unsigned > 0 {
-        lines.push(format!(
-            "{} reports are unsigned: they are what was said, and prove nothing.",
-            view.unsigned
-        ));
+        lines.push(page_words::ReportsUnsigned { count: view.unsigned }.say(language));
     }
     let mut title = "";
     for point in &view.points {
@@ -153,18 +148,17 @@ pub(crate) fn text(view: &CloseView) -> String {
         }
         lines.push(format!("  {}  {}: {}", point.id, point.subject, point.known));
         match &point.note {
-            Some(note) => lines.push(format!("      Explained: {note}")),
+            Some(note) => lines.push(format!("      {}", words::PointExplained { note }.say(language))),
             None => lines.push(format!("      {}", point.to_do)),
         }
     }
     lines.push(String::new());
     lines.push(match (view.points.len(), view.explained) {
-        (0, _) => "Everything adds up. Sign it with --sign.".to_owned(),
-        (_, true) => "All is explained. Sign it with --sign.".to_owned(),
-        (open, false) => {
-            format!("{open} points do not add up. Put them right, or explain each: --explain POINT=NOTE.")
-        }
+        (0, _) => words::EverythingAddsUp.say(language),
+        (_, true) => words::AllIsExplained.say(language),
+        (count, false) => words::PointsDoNotAddUp { count }.say(language),
     });
-    lines.push(format!("Account {} of {} words", view.account, view.words));
+    let said = page_words::AccountDigest { digest: &view.account, count: view.words };
+    lines.push(said.say(language));
     lines.iter().map(|line| visibly(line) + "\n").collect()
 }

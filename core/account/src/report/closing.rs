@@ -1,6 +1,7 @@
 //! Closing an account: everything that does not add up, of what is known of each load, piece and device. Pure: rows in, points out; the
 //! order in which the rows come changes nothing.
 
+use slingseal_catalogue::{Saying, closing as words, movement};
 use std::collections::{BTreeMap, BTreeSet};
 
 use slingseal_message::movement::{MovementEvent, ShownVerdict};
@@ -133,47 +134,66 @@ impl PointKind {
         }
     }
 
+    /// Every sort.
+    pub const ALL: [Self; 14] = [
+        Self::NeverInspected,
+        Self::NeverLifted,
+        Self::RefusedAtHook,
+        Self::LiftedWithoutGo,
+        Self::LiftedAfterExpiry,
+        Self::LiftedAfterVoid,
+        Self::NeverSetDown,
+        Self::Lost,
+        Self::Contradiction,
+        Self::InspectedTwice,
+        Self::WalkedTooFast,
+        Self::PieceOut,
+        Self::JournalEndsEarly,
+        Self::Missing,
+    ];
+
+    /// The sort of a stable word.
+    pub fn of_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|kind| kind.word() == word)
+    }
+
     /// What a person reads as its heading.
-    pub fn title(self) -> &'static str {
+    pub fn title(self) -> Saying {
         match self {
-            Self::NeverInspected => "Planned and never inspected",
-            Self::NeverLifted => "Inspected and never lifted",
-            Self::RefusedAtHook => "Refused at the hook",
-            Self::LiftedWithoutGo => "Lifted without a known GO",
-            Self::LiftedAfterExpiry => "Lifted after its inspection ran out",
-            Self::LiftedAfterVoid => "Lifted after its seal was voided",
-            Self::NeverSetDown => "Lifted and never set down",
-            Self::Lost => "Lost",
-            Self::Contradiction => "Reports that contradict",
-            Self::InspectedTwice => "Inspected twice by one person",
-            Self::WalkedTooFast => "Walked faster than the cards can be touched",
-            Self::PieceOut => "Equipment out and not back",
-            Self::JournalEndsEarly => "A device's journal goes on",
-            Self::Missing => "Missing from a chain",
+            Self::NeverInspected => words::TitleNeverInspected.into(),
+            Self::NeverLifted => words::TitleNeverLifted.into(),
+            Self::RefusedAtHook => words::TitleRefusedAtHook.into(),
+            Self::LiftedWithoutGo => words::TitleLiftedWithoutGo.into(),
+            Self::LiftedAfterExpiry => words::TitleLiftedAfterExpiry.into(),
+            Self::LiftedAfterVoid => words::TitleLiftedAfterVoid.into(),
+            Self::NeverSetDown => words::TitleNeverSetDown.into(),
+            Self::Lost => words::TitleLost.into(),
+            Self::Contradiction => words::TitleContradiction.into(),
+            Self::InspectedTwice => words::TitleInspectedTwice.into(),
+            Self::WalkedTooFast => words::TitleWalkedTooFast.into(),
+            Self::PieceOut => words::TitlePieceOut.into(),
+            Self::JournalEndsEarly => words::TitleJournalEndsEarly.into(),
+            Self::Missing => words::TitleMissing.into(),
         }
     }
 
     /// What to do about it.
-    pub fn to_do(self) -> &'static str {
+    pub fn to_do(self) -> Saying {
         match self {
-            Self::NeverInspected => "Find the load: inspect it, or say why it stayed.",
-            Self::NeverLifted => {
-                "Ask the hookup team; have the lift reported with its time, or say that it stayed."
-            }
-            Self::RefusedAtHook => "Put right what they found and inspect it anew, or say that it stays.",
-            Self::LiftedWithoutGo => {
-                "Ask who lifted it and why; look at the load before anyone flies it again."
-            }
-            Self::LiftedAfterExpiry => "Ask why nobody inspected it anew.",
-            Self::LiftedAfterVoid => "Ask whether the void had reached the hook.",
-            Self::NeverSetDown => "Ask the destination; have the set-down reported with its time.",
-            Self::Lost => "Report it as the rules say; mark where it came down.",
-            Self::Contradiction => "Ask both reporters.",
-            Self::InspectedTwice => "Ask what the second inspection was for.",
-            Self::WalkedTooFast => "Ask the inspector; have the load looked at again where it still can be.",
-            Self::PieceOut => "Ask the destination for it; have its return reported by serial number.",
-            Self::JournalEndsEarly => "Take in a bundle of that device.",
-            Self::Missing => "Take in a bundle of that device; if it has no such word, find out why.",
+            Self::NeverInspected => words::TodoNeverInspected.into(),
+            Self::NeverLifted => words::TodoNeverLifted.into(),
+            Self::RefusedAtHook => words::TodoRefusedAtHook.into(),
+            Self::LiftedWithoutGo => words::TodoLiftedWithoutGo.into(),
+            Self::LiftedAfterExpiry => words::TodoLiftedAfterExpiry.into(),
+            Self::LiftedAfterVoid => words::TodoLiftedAfterVoid.into(),
+            Self::NeverSetDown => words::TodoNeverSetDown.into(),
+            Self::Lost => words::TodoLost.into(),
+            Self::Contradiction => words::TodoContradiction.into(),
+            Self::InspectedTwice => words::TodoInspectedTwice.into(),
+            Self::WalkedTooFast => words::TodoWalkedTooFast.into(),
+            Self::PieceOut => words::TodoPieceOut.into(),
+            Self::JournalEndsEarly => words::TodoJournalEndsEarly.into(),
+            Self::Missing => words::TodoMissing.into(),
         }
     }
 }
@@ -183,17 +203,17 @@ impl PointKind {
 pub struct OpenPoint {
     /// What sort.
     pub kind: PointKind,
-    /// The load, the piece or the device.
-    pub subject: String,
+    /// The load, the piece or the device. What is signed of it is the English.
+    pub subject: Saying,
     /// The load, where it is one; empty for a device.
     pub load: String,
     /// What is known, in one line.
-    pub known: String,
+    pub known: Saying,
 }
 
 impl OpenPoint {
-    fn of(kind: PointKind, load: &str, known: String) -> Self {
-        Self { kind, subject: format!("load {load}"), load: load.to_owned(), known }
+    fn of(kind: PointKind, load: &str, known: Saying) -> Self {
+        Self { kind, subject: words::SubjectLoad { load }.into(), load: load.to_owned(), known }
     }
 }
 
@@ -249,8 +269,12 @@ fn is_down(event: MovementEvent) -> bool {
     matches!(event, MovementEvent::SetDown | MovementEvent::Derigged | MovementEvent::Returned)
 }
 
-fn told(report: &ReportRow) -> String {
-    format!("{} {} ({})", report.event.word().replace('-', " "), report.at.dtg(), report.by)
+fn told(report: &ReportRow) -> Saying {
+    let event: Saying = match report.event {
+        MovementEvent::Refused(_) => movement::MovementRefusedPlain.into(),
+        event => event.saying(),
+    };
+    words::ReportTold { event, at: report.at.dtg(), by: report.by.to_string() }.into()
 }
 
 /// Whether `one` happened behind `other`, as far as two clocks can tell.
@@ -263,10 +287,10 @@ fn points_of_load(load: &LoadRows, least: Option<Seconds>, points: &mut Vec<Open
     reports.sort_by_key(|report| (report.at, report.event, report.digest));
     let mut inspections: Vec<&InspectionRow> = load.inspections.iter().collect();
     inspections.sort_by_key(|one| (one.at, one.seal));
-    let mut point = |kind, known: String| points.push(OpenPoint::of(kind, &load.load, known));
+    let mut point = |kind, known: Saying| points.push(OpenPoint::of(kind, &load.load, known));
     let last_lift = reports.iter().rev().find(|report| report.event == MovementEvent::Lifted);
     if let (Some(planned), true, true) = (load.planned, inspections.is_empty(), reports.is_empty()) {
-        point(PointKind::NeverInspected, format!("planned {}", planned.dtg()));
+        point(PointKind::NeverInspected, words::KnownPlanned { at: planned.dtg() }.into());
     }
     if let (Some(last), None) = (inspections.last(), last_lift) {
         let refused = reports.iter().rev().find(|report| matches!(report.event, MovementEvent::Refused(_)));
@@ -274,8 +298,13 @@ fn points_of_load(load: &LoadRows, least: Option<Seconds>, points: &mut Vec<Open
         match refused {
             Some(refused) => point(PointKind::RefusedAtHook, refusal(refused)),
             None if !done => {
-                let fit = if last.fit { "found fit" } else { "found NOT fit" };
-                point(PointKind::NeverLifted, format!("{fit} {} by {}", last.at.dtg(), last.inspector));
+                let (at, by) = (last.at.dtg(), last.inspector.to_string());
+                let known: Saying = if last.fit {
+                    words::KnownFoundFit { at, by }.into()
+                } else {
+                    words::KnownFoundNotFit { at, by }.into()
+                };
+                point(PointKind::NeverLifted, known);
             }
             None => {}
         }
@@ -291,44 +320,48 @@ fn points_of_load(load: &LoadRows, least: Option<Seconds>, points: &mut Vec<Open
         match (down, lost) {
             (None, None) => point(PointKind::NeverSetDown, told(lift)),
             (Some(down), Some(lost)) => {
-                point(PointKind::Contradiction, format!("{}, and {}", told(lost), told(down)));
+                point(
+                    PointKind::Contradiction,
+                    words::KnownBoth { one: told(lost), other: told(down) }.into(),
+                );
             }
             _ => {}
         }
     }
     if let Some(lost) = reports.iter().rev().find(|report| report.event == MovementEvent::Lost) {
-        let with = match load.equipment.as_slice() {
-            [] => String::new(),
+        let known = match load.equipment.as_slice() {
+            [] => told(lost),
             pieces => {
                 let serials: Vec<&str> = pieces.iter().map(|(serial, _)| serial.as_str()).collect();
-                format!(", with {}", serials.join(", "))
+                words::KnownWithPieces { told: told(lost), serials: serials.join(", ") }.into()
             }
         };
-        point(PointKind::Lost, format!("{}{with}", told(lost)));
+        point(PointKind::Lost, known);
     }
     twice(&inspections, &reports, &mut point);
     for one in &inspections {
         if let (Some((took, cards)), Some(least)) = (one.walk, least)
             && took.0 < i64::from(cards) * least.0
         {
-            let known = format!("{} walked {cards} cards in {took}, {}", one.inspector, one.at.dtg());
-            point(PointKind::WalkedTooFast, known);
+            let (by, took, at) = (one.inspector.to_string(), took.to_string(), one.at.dtg());
+            point(PointKind::WalkedTooFast, words::KnownWalked { by, count: cards, took, at }.into());
         }
     }
 }
 
-fn refusal(report: &ReportRow) -> String {
-    let cause = match report.event {
-        MovementEvent::Refused(cause) => format!(", {}", cause.word()),
-        _ => String::new(),
-    };
-    format!("{}{cause}", told(report))
+fn refusal(report: &ReportRow) -> Saying {
+    match report.event {
+        MovementEvent::Refused(cause) => {
+            words::KnownRefused { told: told(report), cause: cause.saying() }.into()
+        }
+        _ => told(report),
+    }
 }
 
 fn points_of_lift(
     lift: &ReportRow,
     inspections: &[&InspectionRow],
-    point: &mut impl FnMut(PointKind, String),
+    point: &mut impl FnMut(PointKind, Saying),
 ) {
     // The inspection that it was lifted under: the one that the report names, else the last one before it.
     let named = inspections.iter().find(|one| Some(one.seal) == lift.seal);
@@ -337,37 +370,36 @@ fn points_of_lift(
     match &lift.shown {
         Some((ShownVerdict::Go, _)) if under.is_some_and(|one| one.fit) => {}
         Some((ShownVerdict::Go, _)) => {
-            point(
-                PointKind::LiftedWithoutGo,
-                format!("{}, shown GO, and no inspection that found it fit is here", told(lift)),
-            );
+            point(PointKind::LiftedWithoutGo, words::KnownGoNoInspection { told: told(lift) }.into());
         }
         Some((verdict, reason)) => {
-            point(PointKind::LiftedWithoutGo, format!("{}, shown {}: {reason}", told(lift), verdict.word()));
+            let (verdict, reason) = (verdict.word(), reason.to_string());
+            let known = words::KnownShown { told: told(lift), verdict, reason };
+            point(PointKind::LiftedWithoutGo, known.into());
         }
-        None => point(PointKind::LiftedWithoutGo, format!("{}, no verdict is told", told(lift))),
+        None => point(PointKind::LiftedWithoutGo, words::KnownNoVerdict { told: told(lift) }.into()),
     }
     let Some(under) = under else { return };
     if lift.at.since(under.valid_until) > SLACK {
-        let known = format!("{}, the inspection ran out {}", told(lift), under.valid_until.dtg());
-        point(PointKind::LiftedAfterExpiry, known);
+        let known = words::KnownRanOut { told: told(lift), at: under.valid_until.dtg() };
+        point(PointKind::LiftedAfterExpiry, known.into());
     }
     if let Some(voided) = under.voided.filter(|voided| lift.at.since(*voided) > SLACK) {
-        point(PointKind::LiftedAfterVoid, format!("{}, voided {}", told(lift), voided.dtg()));
+        let known = words::KnownVoided { told: told(lift), at: voided.dtg() };
+        point(PointKind::LiftedAfterVoid, known.into());
     }
 }
 
 /// Two inspections by one person that both found the load fit, with nothing between them that asked for the second.
-fn twice(inspections: &[&InspectionRow], reports: &[&ReportRow], point: &mut impl FnMut(PointKind, String)) {
+fn twice(inspections: &[&InspectionRow], reports: &[&ReportRow], point: &mut impl FnMut(PointKind, Saying)) {
     for pair in inspections.windows(2) {
         let &[first, second] = pair else { continue };
         let asked = first.voided.is_some()
             || second.at > first.valid_until
             || reports.iter().any(|report| first.at <= report.at && report.at <= second.at);
         if first.fit && second.fit && !asked && same_name(&first.inspector, &second.inspector) {
-            let known =
-                format!("{} found it fit {} and {}", second.inspector, first.at.dtg(), second.at.dtg());
-            point(PointKind::InspectedTwice, known);
+            let (by, first, second) = (second.inspector.to_string(), first.at.dtg(), second.at.dtg());
+            point(PointKind::InspectedTwice, words::KnownFoundFitTwice { by, first, second }.into());
         }
     }
 }
@@ -402,10 +434,10 @@ fn pieces_out(load: &LoadRows, seen: &BTreeMap<&str, Time>, points: &mut Vec<Ope
     for (serial, kind) in &load.equipment {
         let used_since = seen.get(serial.as_str()).is_some_and(|seen| *seen > lift);
         if !back.contains(serial.as_str()) && !used_since {
-            let known = format!("{kind} {serial} went out with load {}, {}", load.load, lift.dtg());
+            let known = words::KnownWentOut { kind, serial, load: &load.load, at: lift.dtg() }.into();
             points.push(OpenPoint {
                 kind: PointKind::PieceOut,
-                subject: format!("piece {serial}"),
+                subject: words::SubjectPiece { serial }.into(),
                 load: load.load.clone(),
                 known,
             });
@@ -415,21 +447,15 @@ fn pieces_out(load: &LoadRows, seen: &BTreeMap<&str, Time>, points: &mut Vec<Ope
 
 fn points_of_device(device: &DeviceRow, points: &mut Vec<OpenPoint>) {
     let mut point = |kind, known| {
-        let subject = format!("device {}", device.device);
+        let subject = words::SubjectDevice { device: device.device.to_string() }.into();
         points.push(OpenPoint { kind, subject, load: String::new(), known });
     };
     if device.heard > device.held {
-        let known = format!(
-            "entry {} of its journal was heard of; what came of it ends at {}",
-            device.heard, device.held
-        );
-        point(PointKind::JournalEndsEarly, known);
+        let known = words::KnownJournalGoesOn { heard: device.heard, held: device.held };
+        point(PointKind::JournalEndsEarly, known.into());
     }
     for digest in &device.missing {
-        point(
-            PointKind::Missing,
-            format!("{} is named as the word before another, and is not here", digest.short()),
-        );
+        point(PointKind::Missing, words::KnownMissing { digest: digest.short() }.into());
     }
 }
 

@@ -179,7 +179,10 @@ fn locked_here_run_there_scored_here() {
     school.instructor.speak(Language::Spanish);
     let spanish = school.score(&run).unwrap();
     let ends: Vec<_> = spanish.debrief.iter().flat_map(|debrief| &debrief.items).collect();
-    assert!(ends[0].words.starts_with("Tarjeta 3, ") && ends[0].words.ends_with("hallada a 0:06"), "{ends:?}");
+    assert!(
+        ends[0].words.starts_with("Tarjeta 3, ") && ends[0].words.ends_with("hallada a 0:06"),
+        "{ends:?}"
+    );
     assert!(ends[3].words.ends_with("omitida: dada por buena, 0:02 en la ficha"), "{ends:?}");
     assert_eq!(spanish.reasons[0], "Halladas 3 de 4; se piden 3.");
     school.instructor.speak(Language::English);

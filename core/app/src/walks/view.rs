@@ -529,7 +529,7 @@ fn point_view(walk: &Walk, point: &Point, needs_value: bool) -> PointView {
                 fate: deficiency.fate.into(),
             })
             .collect(),
-        source: point.mark.to_string(),
+        source: point.mark.saying().say(language),
         needs_value,
         may_not_apply: walk.ground().facts.may_not_apply(point),
     }

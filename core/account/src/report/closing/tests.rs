@@ -57,7 +57,11 @@ fn kinds(load: LoadRows) -> Vec<PointKind> {
 
 fn kinds_of(loads: &[LoadRows], least: Option<Seconds>) -> Vec<PointKind> {
     let points = open_points(loads, &[], least);
-    assert!(points.iter().all(|point| !point.known.is_empty() && !point.kind.to_do().is_empty()));
+    assert!(
+        points
+            .iter()
+            .all(|point| !point.known.to_string().is_empty() && !point.kind.to_do().to_string().is_empty())
+    );
     points.into_iter().map(|point| point.kind).collect()
 }
 
