@@ -15,7 +15,7 @@ use crate::console::Shown;
 use crate::output::{bad_input, plain};
 
 fn failed(path: &Path, error: &std::io::Error) -> AppError {
-    bad_input(words::NamePlaceCanWritten { path: path.shown(), plain: plain(error) })
+    bad_input(words::PlaceNotWritten { path: path.shown(), plain: plain(error) })
 }
 
 /// Writes a file, making its folder.
@@ -54,10 +54,10 @@ pub(crate) fn write_whole<T>(
                 }
                 _ if link => {
                     let path = path.shown();
-                    return Err(bad_input(words::LinkNameFileLeads { path: &path }));
+                    return Err(bad_input(words::NameIsALink { path: &path }));
                 }
                 Some(behind) if behind.is_dir() => {
-                    return Err(bad_input(words::FolderNameFile { path: path.shown() }));
+                    return Err(bad_input(words::NameIsAFolder { path: path.shown() }));
                 }
                 _ => {}
             }
@@ -119,7 +119,7 @@ pub(crate) fn write_together(
             return Ok(paths);
         }
     }
-    Err(bad_input(words::FullFilesNamedNameAnother { folder: folder.shown(), name: &name }))
+    Err(bad_input(words::FolderFullOfName { folder: folder.shown(), name: &name }))
 }
 
 /// Closes one file to other people of the machine, as a home's own are.

@@ -29,7 +29,7 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
             .lock()
             .take(LARGEST)
             .read_to_end(&mut bytes)
-            .map_err(|error| bad_input(words::StandardInputGiveAgain { plain: plain(&error) }))?;
+            .map_err(|error| bad_input(words::StandardInputNotRead { plain: plain(&error) }))?;
         return read(&bytes);
     }
     let path = Path::new(argument);
@@ -42,12 +42,12 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
 /// A file's bytes.
 pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(words::NameFileCanRead { path: path.shown(), plain: plain(&error) })
+        bad_input(words::FileNotRead { path: path.shown(), plain: plain(&error) })
     };
     let file = std::fs::File::open(path).map_err(failed)?;
     let size = file.metadata().map_err(failed)?.len();
     if size > LARGEST {
-        return Err(bad_input(words::BytesMoreThanAnyCode { path: path.shown(), size: &size }));
+        return Err(bad_input(words::FileTooLarge { path: path.shown(), size: &size }));
     }
     let mut bytes = Vec::new();
     file.take(LARGEST).read_to_end(&mut bytes).map_err(failed)?;
@@ -56,7 +56,7 @@ pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
 
 /// A file's text.
 pub(crate) fn text(path: &Path) -> Result<String, AppError> {
-    String::from_utf8(file(path)?).map_err(|_| bad_input(words::NoTextNameTextFile { path: path.shown() }))
+    String::from_utf8(file(path)?).map_err(|_| bad_input(words::FileIsNoText { path: path.shown() }))
 }
 
 /// The same error with the file in front, for each of its lines.

@@ -50,7 +50,7 @@ pub(crate) fn default_home() -> Result<PathBuf, AppError> {
     let usual = data
         .or_else(|| user.map(|user| user.join(".local").join("share")))
         .map(|data| data.join("slingseal"));
-    earlier.filter(|earlier| earlier.is_dir()).or(usual).ok_or_else(|| bad_input(words::NoHomeKnownNameOne))
+    earlier.filter(|earlier| earlier.is_dir()).or(usual).ok_or_else(|| bad_input(words::NoHomeKnown))
 }
 
 /// The language to speak: the one that was named, by `--language` or `SLINGSEAL_LANGUAGE`, which must be one that is here;
@@ -75,7 +75,7 @@ pub(crate) fn open(home: &Path, language: Language) -> Result<App, AppError> {
 /// Opens a home with a clock of the caller's.
 pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) -> Result<App, AppError> {
     std::fs::create_dir_all(home).map_err(|error| {
-        bad_input(words::ChooseHomeCanWrittenHome { home: home.shown(), plain: plain(&error) })
+        bad_input(words::HomeNotWritten { home: home.shown(), plain: plain(&error) })
     })?;
     close_to_others(home);
     let device_secret = device_secret(home)?;
@@ -93,11 +93,11 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
 fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
     let path = home.join(SECRET);
     let failed =
-        |error: std::io::Error| bad_input(words::MendRightsHome { path: path.shown(), plain: plain(&error) });
+        |error: std::io::Error| bad_input(words::HomeRightsWrong { path: path.shown(), plain: plain(&error) });
     match std::fs::read(&path) {
         Ok(bytes) if bytes.len() == 32 => return Ok(Zeroizing::new(bytes)),
         Ok(_) => {
-            return Err(bad_input(words::DamagedRestoreFromWhereHome { path: path.shown() }));
+            return Err(bad_input(words::HomeSecretDamaged { path: path.shown() }));
         }
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}
         Err(error) => return Err(failed(error)),
@@ -112,7 +112,7 @@ fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
 pub(crate) fn keep_secret(home: &Path, secret: &[u8]) -> Result<(), AppError> {
     let path = home.join(SECRET);
     let failed =
-        |error: std::io::Error| bad_input(words::MendRightsHome { path: path.shown(), plain: plain(&error) });
+        |error: std::io::Error| bad_input(words::HomeRightsWrong { path: path.shown(), plain: plain(&error) });
     let mut options = std::fs::OpenOptions::new();
     options.write(true).create_new(true);
     #[cfg(unix)]
@@ -127,7 +127,7 @@ pub(crate) fn new_home(home: &Path) -> Result<(), AppError> {
         return Err(AppError::Refused { message: refusals::HomeIsThere.into() });
     }
     std::fs::create_dir_all(home).map_err(|error| {
-        bad_input(words::ChooseHomeCanWrittenHome { home: home.shown(), plain: plain(&error) })
+        bad_input(words::HomeNotWritten { home: home.shown(), plain: plain(&error) })
     })?;
     close_to_others(home);
     Ok(())
@@ -194,18 +194,18 @@ pub(crate) fn ask(app: &App, secret: Secret, new: bool) -> Result<Zeroizing<Stri
         return Ok(Zeroizing::new(value));
     }
     if !std::io::stdin().is_terminal() {
-        return Err(bad_input(words::NoTerminalAskSet { what: name, variable }));
+        return Err(bad_input(words::NoTerminalToAsk { what: name, variable }));
     }
     app.let_go();
     let language = app.spoken();
     let read = |prompt: &str| {
         rpassword::prompt_password(prompt)
             .map(Zeroizing::new)
-            .map_err(|error| bad_input(words::TerminalCannotReadTryAnother { plain: plain(&error) }))
+            .map_err(|error| bad_input(words::TerminalNotRead { plain: plain(&error) }))
     };
     let first = read(&format!("{}: ", name.say(language)))?;
     if new && *first != *read(&words::SecretAgain { what: name }.say(language))? {
-        return Err(bad_input(words::TwoDifferTryAgain));
+        return Err(bad_input(words::SecretsDiffer));
     }
     Ok(first)
 }

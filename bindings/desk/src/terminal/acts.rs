@@ -39,7 +39,7 @@ impl Desk {
             Action::WhichPiece(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
-                    words::WhichPieceSerialNumberLeaves.say(self.language),
+                    words::AskWhichPiece.say(self.language),
                 ];
                 self.page = entry(
                     words::RejectedPiece.say(self.language),
@@ -52,7 +52,7 @@ impl Desk {
             Action::Describe { point, name, shown } => {
                 let other = name == "other";
                 let lead = if other {
-                    vec![words::SayWhatWrongFewWords.say(self.language)]
+                    vec![words::AskWhatIsWrong.say(self.language)]
                 } else {
                     vec![shown.clone(), words::NoteIfMoreSayEnter.say(self.language)]
                 };
@@ -100,7 +100,7 @@ impl Desk {
                 let lead = vec![words::NoteIfMoreSayEnter.say(self.language)];
                 let back = Action::LookAgain(finding);
                 self.page =
-                    entry(words::StillDeficientB.say(self.language), lead, Purpose::AgainNote(finding), back);
+                    entry(words::StillDeficientTitle.say(self.language), lead, Purpose::AgainNote(finding), back);
             }
             Action::AgainValue { finding, value } => {
                 let request = WalkRequest::LookAgain {
@@ -110,7 +110,7 @@ impl Desk {
                     note: None,
                     photos: Vec::new(),
                 };
-                let said = words::FindingClosedReinspectedGoodB { finding: &finding }.say(self.language);
+                let said = words::FindingClosedNow { finding: &finding }.say(self.language);
                 self.perform(&request, said)?;
             }
             Action::Menu if self.run.is_some() => self.run_menu(),
@@ -130,7 +130,7 @@ impl Desk {
             Action::AskAbandon => {
                 let lead = vec![
                     words::InspectionEndsWithoutDecisionNo.say(self.language),
-                    words::WhyFewWordsEnterAlone.say(self.language),
+                    words::AskWhyStop.say(self.language),
                 ];
                 self.page =
                     entry(words::StopInspection.say(self.language), lead, Purpose::Abandon, Action::Menu);
@@ -139,14 +139,14 @@ impl Desk {
             Action::AskNotFit => {
                 let lead = vec![
                     words::LoadStaysGround.say(self.language),
-                    words::WhyFewWordsFindingsRecord.say(self.language),
+                    words::AskWhyNotFit.say(self.language),
                 ];
                 self.page =
                     entry(words::DecideNotFit.say(self.language), lead, Purpose::NotFit, Action::Walk);
             }
             Action::AskPin => {
                 let lead = vec![words::YourPinPutsYourName.say(self.language)];
-                self.page = entry(words::SealB.say(self.language), lead, Purpose::Pin, Action::Walk);
+                self.page = entry(words::SealTitle.say(self.language), lead, Purpose::Pin, Action::Walk);
             }
             Action::BeginRun(begin) => {
                 let run = self.app.exam_begin(&begin)?.run;
@@ -331,7 +331,7 @@ impl Desk {
         }
         items.push(Item::new(words::OtherLoads.say(self.language), Action::Start));
         items.push(Item::new(words::LeaveProgramInspectionStaysWhere.say(self.language), Action::Leave));
-        self.page = pick(words::MoreB.say(self.language), Vec::new(), items, Action::Walk);
+        self.page = pick(words::MoreTitle.say(self.language), Vec::new(), items, Action::Walk);
     }
 
     fn show_report(&mut self) -> Result<(), AppError> {
@@ -342,7 +342,7 @@ impl Desk {
             text.push('\n');
         };
         for fault in &view.tag_faults {
-            add(&words::Tag { fault: &fault }.say(self.language));
+            add(&words::TagFault { fault: &fault }.say(self.language));
         }
         for caution in &view.cautions {
             add(&format!("! {caution}"));
@@ -357,7 +357,7 @@ impl Desk {
             }
             None => {
                 add(&words::TagCarriesNoRiggingSo.say(self.language));
-                add(&words::GoverningManualLocalRulesYour.say(self.language));
+                add(&words::ManualStandsAbove.say(self.language));
             }
         }
         self.page = Page::Text {
@@ -376,8 +376,8 @@ impl Desk {
             return self.tell(Tone::Bad, words);
         }
         let mut lead = vec![
-            words::YouSayLoadRiggedProcedure { load: &view.load }.say(self.language),
-            words::EveryOnePointsLookedYou { points: &view.progress.points }.say(self.language),
+            words::YouSayItIsRigged { load: &view.load }.say(self.language),
+            words::YouLookedAtAll { points: &view.progress.points }.say(self.language),
         ];
         lead.extend(view.cautions.iter().map(|caution| format!("! {caution}")));
         self.page = Page::Pick(Box::new(Pick {
@@ -442,7 +442,7 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
     let planner = tag.planner.as_ref().map_or_else(|| words::NobodyWhoTrusted.say(language), String::clone);
     let mut lead = vec![
         tag.description.clone(),
-        words::WhichAllowed { gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }
+        words::GrossUnderAllowed { gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }
             .say(language),
         words::FromTo { from: &tag.pickup.name, to: &tag.destination.name }.say(language),
         words::RiggedPlanned {
@@ -451,7 +451,7 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
             planner: &planner,
         }
         .say(language),
-        words::ProcedureB { title: tag.procedure_title.as_deref().unwrap_or(&tag.procedure) }.say(language),
+        words::ProcedureTitled { title: tag.procedure_title.as_deref().unwrap_or(&tag.procedure) }.say(language),
     ];
     lead.extend(tag.basis.lines.iter().map(|line| format!("{}: {}", line.label, line.text)));
     lead.extend(tag.warnings.iter().map(|warning| format!("! {warning}")));
@@ -462,7 +462,7 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
         words::LoadLoad { load: &tag.load }.say(language),
         lead,
         vec![
-            Item::new(words::YesInspect.say(language), Action::Begin { tag: tag.text.clone() }),
+            Item::new(words::InspectThisLoad.say(language), Action::Begin { tag: tag.text.clone() }),
             Item::new(words::OtherLoads.say(language), Action::Start),
         ],
         Action::Start,

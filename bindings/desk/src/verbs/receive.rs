@@ -60,14 +60,14 @@ enum Answer {
 
 fn text(received: &Received, language: Language) -> String {
     let newness =
-        |new: bool| if new { String::new() } else { words::KnownAlreadyOlderThanWhat.say(language) };
+        |new: bool| if new { String::new() } else { words::KnownAlreadyOrOlder.say(language) };
     match received {
         Received::Authority { name, fingerprint, trusted: true, .. } => {
             words::TrustedAlready { name: &name, fingerprint: &fingerprint }.say(language)
         }
-        Received::Authority { name, .. } => words::CardNotTrustedYetHave { name: &name }.say(language),
+        Received::Authority { name, .. } => words::CardNotTrustedYet { name: &name }.say(language),
         Received::KeyRequest { holder, fingerprint, .. } => {
-            words::KeyRequestFingerprintAuthorityAnswersB { holder: &holder, fingerprint: &fingerprint }
+            words::KeyRequestReceived { holder: &holder, fingerprint: &fingerprint }
                 .say(language)
         }
         Received::Credential { credential, own, .. } => {
@@ -84,7 +84,7 @@ fn text(received: &Received, language: Language) -> String {
                 _ => said,
             }
         }
-        Received::Roster { authority, sequence, revoked, approved, new } => words::RosterRevoked {
+        Received::Roster { authority, sequence, revoked, approved, new } => words::RosterReceived {
             sequence: &sequence,
             authority: &authority,
             revoked,
@@ -92,14 +92,14 @@ fn text(received: &Received, language: Language) -> String {
             newness: newness(*new),
         }
         .say(language),
-        Received::Tag(tag) => words::TagLoad {
+        Received::Tag(tag) => words::TagReceived {
             load: &tag.load,
             description: &tag.description,
             gross: &tag.gross,
             aircraft: &tag.aircraft,
         }
         .say(language),
-        Received::Seal(verdict) => words::Seal { word: &verdict.word, first: &verdict.first }.say(language),
+        Received::Seal(verdict) => words::SealReceived { word: &verdict.word, first: &verdict.first }.say(language),
         Received::Inspection { name, by, fit, fit_until, new, .. } => {
             let newness = newness(*new);
             match (fit, fit_until) {
@@ -112,7 +112,7 @@ fn text(received: &Received, language: Language) -> String {
         }
         Received::Examination { what, id, load, by, new } => {
             let id: String = id.chars().take(8).collect();
-            words::LoadTrainingNoInspection {
+            words::ExaminationReceived {
                 what: &what,
                 id: &id,
                 by: &by,
@@ -131,7 +131,7 @@ fn text(received: &Received, language: Language) -> String {
             words::ClosingReceived { name, by, at, newness: newness(*new) }.say(language)
         }
         Received::Void { load, by, cause, new } => {
-            words::VoidedSealLoad { by: &by, load: &load, cause: &cause, newness: newness(*new) }
+            words::VoidReceived { by: &by, load: &load, cause: &cause, newness: newness(*new) }
                 .say(language)
         }
     }

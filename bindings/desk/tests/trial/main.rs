@@ -18,5 +18,6 @@ mod package;
 mod parts;
 mod readme;
 mod states;
+mod tongues;
 mod turns;
 mod words;

@@ -231,7 +231,7 @@ impl Fields<'_> {
         let planned_rigging: Option<RiggedLoad> = self.maybe("rigging", |name| {
             let text = open(name)
                 .map_err(|error| words::RiggingFileBeside { name, error: error.to_string() }.saying())?;
-            rigging::read(&text).map_err(|faults| {
+            rigging::read(&text).map_err(|faults| -> Saying {
                 let first = faults.iter().next().map(Fault::saying);
                 words::FileIsWrong { name, error: first.unwrap_or_else(|| Saying::verbatim("")) }.into()
             })
