@@ -1,6 +1,6 @@
 //! What a person names on the command line: a code's text, a file of it, a picture, standard input.
 
-use slingseal_app::catalogue::desk as words;
+use slingseal_app::catalogue::{Saying, desk as words};
 use std::io::Read;
 use std::path::Path;
 
@@ -61,7 +61,5 @@ pub(crate) fn text(path: &Path) -> Result<String, AppError> {
 
 /// The same error with the file in front, for each of its lines.
 pub(crate) fn named(path: &Path, error: &AppError) -> AppError {
-    let lines: Vec<String> =
-        error.to_string().lines().map(|line| format!("{}: {line}", path.shown())).collect();
-    bad_input(lines.join("\n"))
+    bad_input(Saying::behind(path.shown(), error.saying()))
 }

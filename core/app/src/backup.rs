@@ -62,6 +62,8 @@ impl App {
             return Err(StoreError::Damaged { what: fault }.into());
         }
         let scratch = Scratch(scratch.to_owned());
+        // What a program that was killed left.
+        let _ = std::fs::remove_file(&scratch.0);
         inner.store.copy_to(&scratch.0)?;
         let secret = &inner.outside.device_secret;
         let length = u8::try_from(secret.len()).map_err(AppError::internal)?;

@@ -94,7 +94,7 @@ fn piece(text: &str) -> Result<PieceReport, AppError> {
 }
 
 fn time(text: &str) -> Result<i64, AppError> {
-    Ok(Time::parse(text).map_err(|error| bad_input(error.to_string()))?.unix())
+    Ok(Time::parse(text).map_err(|error| bad_input(error))?.unix())
 }
 
 /// A report in a line.
