@@ -3,8 +3,10 @@
 //! `cargo bench -p slingseal-tests --bench rigging_bench`
 
 use divan::{Bencher, black_box};
-use nalgebra::{DMatrix, Matrix6, SymmetricEigen, Vector6};
-use slingseal_rigging::{Options, RiggedLoad, assess, json, link_effects, png, read, svg};
+use nalgebra::{DMatrix, Matrix3, Matrix6, SymmetricEigen, Vector3, Vector6};
+use slingseal_rigging::{
+    Asked, Options, RiggedLoad, Stock, assess, carry, json, link_effects, png, read, read_file, solve, svg,
+};
 
 fn main() {
     divan::main();
@@ -51,6 +53,35 @@ fn picture_png(bencher: Bencher) {
     let load = example();
     let assessment = assess(&load);
     bencher.bench(|| png(black_box(&load), black_box(&assessment)).expect("it can be drawn"));
+}
+
+/// Four chains of 110 links, 141 million ways.
+#[divan::bench(sample_count = 10)]
+fn links_for_level(bencher: Bencher) {
+    let (load, stock) = (example(), Stock::default());
+    bencher.bench(|| solve(black_box(&load), &stock, &Asked::default(), &Options::default()));
+}
+
+/// What that search cannot do without: rest with three unknowns, five steps each, for as many hangs as it works out.
+#[divan::bench(sample_count = 10)]
+fn rest_with_three_unknowns_alone(bencher: Bencher) {
+    let found = solve(&example(), &Stock::default(), &Asked::default(), &Options::default())
+        .expect("it can be sought");
+    let (square, right) = (Matrix3::from_diagonal_element(8.0), Vector3::new(1.0, 2.0, 3.0));
+    bencher.bench(|| {
+        for _ in 0..found.tried * 5 {
+            black_box(black_box(square).cholesky().map(|root| root.solve(&right)));
+        }
+    });
+}
+
+/// Every corner of eleven free values.
+#[divan::bench(sample_count = 10)]
+fn weighing_carried_to_every_corner(bencher: Bencher) {
+    let text = include_str!("../../core/rigging/examples/planned-lift.toml");
+    let file = read_file(text).expect("the example is valid");
+    let (load, weighed) = (file.load.expect("it is rigged"), file.weighing.expect("it is weighed").1);
+    bencher.bench(|| carry(black_box(&load), black_box(&weighed), &Options::default()));
 }
 
 /// What a search of ten steps solves: ten systems of six, two sets of eigenvalues for the hold, one set of singular

@@ -5,6 +5,7 @@ mod closing_day;
 mod damaged_bundle;
 mod flood_day;
 mod leader_day;
+mod lift_day;
 mod merge_laws;
 mod together;
 mod unit_day;

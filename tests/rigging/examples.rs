@@ -24,7 +24,7 @@ fn every_shipped_example_hangs_in_balance() {
         assert!(out_of_balance(&load, &assessment) < 1e-9, "{name}");
         seen += 1;
     }
-    assert_eq!(seen, 3);
+    assert_eq!(seen, 4);
 }
 
 #[test]

@@ -3,8 +3,11 @@
 
 mod bad_input;
 mod examples;
+mod flying;
 mod handbooks;
 mod properties;
+mod solving;
 mod support;
 mod textbooks;
 mod warnings;
+mod weighing;

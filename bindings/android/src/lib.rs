@@ -13,11 +13,11 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::{
-    App, Approve, ArrivalView, AuditView, AuthorityView, BundleReport, BundleRequest, CodeView, DrawingView,
-    Effort, FrameTaken, Issue, IssuedListView, Language, MovementView, MovingCode, MovingReader, Outside,
-    ProcedureView, Reading, Received, RecordLine, RecordView, ReportMade, ReportRequest, RiggingView,
-    SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView, TrustedView,
-    VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
+    App, Approve, ArrivalView, AuditView, AuthorityView, BundleReport, BundleRequest, ChoiceView, CodeView,
+    DrawingView, Effort, FrameTaken, Issue, IssuedListView, Language, MovementView, MovingCode, MovingReader,
+    Outside, ProcedureView, Reading, Received, RecordLine, RecordView, ReportMade, ReportRequest,
+    RiggingView, SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView,
+    TrustedView, VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
 };
 use zeroize::Zeroizing;
 
@@ -344,6 +344,19 @@ impl Handheld {
     /// A text that is no load number; storage.
     pub fn movements(&self, load: &str) -> Answer<Vec<MovementView>> {
         Ok(self.app.movements(load)?)
+    }
+
+    /// A report that is known here, to be shown and carried again.
+    ///
+    /// # Errors
+    /// A text that is no load number or no digest; no such report; storage.
+    pub fn show_report(&self, load: &str, digest: &str) -> Answer<ReportMade> {
+        Ok(self.app.show_report(load, digest)?)
+    }
+
+    /// Why a load may be refused at the hook, the likeliest first.
+    pub fn refusal_causes(&self) -> Vec<ChoiceView> {
+        self.app.refusal_causes()
     }
 
     /// Records, newest first.

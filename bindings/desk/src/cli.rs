@@ -94,20 +94,7 @@ pub(crate) enum Verb {
         pictures: Vec<PathBuf>,
     },
     /// How a rigged load hangs, who carries what, what governs; 11 where it is over a limit or does not hang
-    Rigging {
-        /// The rigging, TOML; see core/rigging/FORMAT.md
-        #[arg(value_name = "FILE.toml")]
-        file: PathBuf,
-        /// What if: the link that sits in a leg's grab hook; may be given several times
-        #[arg(long, value_name = "LEG=N")]
-        links: Vec<String>,
-        /// Multiply every force by a load factor, such as 2.5 (14 CFR 29.865)
-        #[arg(long, value_name = "F")]
-        factor: Option<f64>,
-        /// Draw side, front and top, to scale; .svg or .png
-        #[arg(long, value_name = "OUT")]
-        picture: Vec<PathBuf>,
-    },
+    Rigging(Rigging),
     /// List, show, check and add procedures
     #[command(subcommand)]
     Procedure(ProcedureVerb),
@@ -778,5 +765,83 @@ pub(crate) enum BundleVerb {
         /// One bundle, or pictures, or their folder
         #[arg(value_name = "FILE", required = true)]
         files: Vec<PathBuf>,
+    },
+}
+
+/// A rigging file as it stands, or one of the ways to plan a lift by it.
+#[derive(Debug, clap::Args)]
+#[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
+pub(crate) struct Rigging {
+    #[command(subcommand)]
+    pub(crate) verb: Option<RiggingVerb>,
+    /// The rigging, TOML; see core/rigging/FORMAT.md
+    #[arg(value_name = "FILE.toml", required = true)]
+    pub(crate) file: Option<PathBuf>,
+    /// What if: the link that sits in a leg's grab hook; may be given several times
+    #[arg(long, value_name = "LEG=N")]
+    pub(crate) links: Vec<String>,
+    /// Multiply every force by a load factor, such as 2.5 (14 CFR 29.865)
+    #[arg(long, value_name = "F")]
+    pub(crate) factor: Option<f64>,
+    /// Draw side, front and top, to scale; .svg or .png
+    #[arg(long, value_name = "OUT")]
+    pub(crate) picture: Vec<PathBuf>,
+    /// Print the sheet for riggers: which link in which hook, which leg where
+    #[arg(long, value_name = "OUT.pdf")]
+    pub(crate) sheet: Option<PathBuf>,
+    /// Print the data sheet for the aircrew
+    #[arg(long, value_name = "OUT.pdf")]
+    pub(crate) aircrew: Option<PathBuf>,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum RiggingVerb {
+    /// Mass and centre of gravity from scales and items, and how the load may hang within their tolerances
+    Weigh {
+        /// The rigging with [[weighed]] points or [[item]]
+        #[arg(value_name = "FILE.toml")]
+        file: PathBuf,
+        /// Multiply every force by a load factor
+        #[arg(long, value_name = "F")]
+        factor: Option<f64>,
+    },
+    /// Which link in which hook so that the load hangs as wanted, and keeps the rule that governs
+    Solve {
+        /// The rigging, with the slings and ropes at hand
+        #[arg(value_name = "FILE.toml")]
+        file: PathBuf,
+        /// Level
+        #[arg(long, conflicts_with_all = ["pitch", "roll", "nose_down_at_least"])]
+        level: bool,
+        /// Nose up, degrees; nose down is negative
+        #[arg(long, value_name = "DEG", allow_negative_numbers = true)]
+        pitch: Option<f64>,
+        /// Left side up, degrees
+        #[arg(long, value_name = "DEG", allow_negative_numbers = true)]
+        roll: Option<f64>,
+        /// The nose hangs at least this far down, degrees
+        #[arg(long, value_name = "DEG")]
+        nose_down_at_least: Option<f64>,
+        /// Hold a leg to links; may be given several times
+        #[arg(long, value_name = "LEG=A-B")]
+        between: Vec<String>,
+        /// How many proposals, 1 to 20
+        #[arg(long, value_name = "N")]
+        most: Option<u32>,
+        /// Multiply every force by a load factor
+        #[arg(long, value_name = "F")]
+        factor: Option<f64>,
+        /// Draw the best one; .svg or .png
+        #[arg(long, value_name = "OUT")]
+        picture: Vec<PathBuf>,
+        /// Write the best one as a rigging file
+        #[arg(long, value_name = "OUT.toml")]
+        out: Option<PathBuf>,
+    },
+    /// Statics of the flight that the file tells of: load factor, steady drag, a failed hook. Flight tests and the manual rule
+    Flight {
+        /// The rigging with [flight], or with two hooks
+        #[arg(value_name = "FILE.toml")]
+        file: PathBuf,
     },
 }

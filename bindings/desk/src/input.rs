@@ -41,9 +41,8 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
 
 /// A file's bytes.
 pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
-    let failed = |error: std::io::Error| {
-        bad_input(words::FileNotRead { path: path.shown(), plain: plain(&error) })
-    };
+    let failed =
+        |error: std::io::Error| bad_input(words::FileNotRead { path: path.shown(), plain: plain(&error) });
     let file = std::fs::File::open(path).map_err(failed)?;
     let size = file.metadata().map_err(failed)?.len();
     if size > LARGEST {

@@ -74,9 +74,8 @@ pub(crate) fn open(home: &Path, language: Language) -> Result<App, AppError> {
 
 /// Opens a home with a clock of the caller's.
 pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) -> Result<App, AppError> {
-    std::fs::create_dir_all(home).map_err(|error| {
-        bad_input(words::HomeNotWritten { home: home.shown(), plain: plain(&error) })
-    })?;
+    std::fs::create_dir_all(home)
+        .map_err(|error| bad_input(words::HomeNotWritten { home: home.shown(), plain: plain(&error) }))?;
     close_to_others(home);
     let device_secret = device_secret(home)?;
     let app = App::open_beside(
@@ -92,8 +91,9 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
 /// the platform's keystore, which is stronger: a copy of this whole folder holds both halves.
 fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
     let path = home.join(SECRET);
-    let failed =
-        |error: std::io::Error| bad_input(words::HomeRightsWrong { path: path.shown(), plain: plain(&error) });
+    let failed = |error: std::io::Error| {
+        bad_input(words::HomeRightsWrong { path: path.shown(), plain: plain(&error) })
+    };
     match std::fs::read(&path) {
         Ok(bytes) if bytes.len() == 32 => return Ok(Zeroizing::new(bytes)),
         Ok(_) => {
@@ -111,8 +111,9 @@ fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
 /// Keeps the device secret of a home that has none.
 pub(crate) fn keep_secret(home: &Path, secret: &[u8]) -> Result<(), AppError> {
     let path = home.join(SECRET);
-    let failed =
-        |error: std::io::Error| bad_input(words::HomeRightsWrong { path: path.shown(), plain: plain(&error) });
+    let failed = |error: std::io::Error| {
+        bad_input(words::HomeRightsWrong { path: path.shown(), plain: plain(&error) })
+    };
     let mut options = std::fs::OpenOptions::new();
     options.write(true).create_new(true);
     #[cfg(unix)]
@@ -126,9 +127,8 @@ pub(crate) fn new_home(home: &Path) -> Result<(), AppError> {
     if home.join(SECRET).exists() {
         return Err(AppError::Refused { message: refusals::HomeIsThere.into() });
     }
-    std::fs::create_dir_all(home).map_err(|error| {
-        bad_input(words::HomeNotWritten { home: home.shown(), plain: plain(&error) })
-    })?;
+    std::fs::create_dir_all(home)
+        .map_err(|error| bad_input(words::HomeNotWritten { home: home.shown(), plain: plain(&error) }))?;
     close_to_others(home);
     Ok(())
 }

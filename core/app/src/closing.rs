@@ -12,8 +12,8 @@ use crate::view::hex;
 use crate::walks::sealing::{entry_digest, walk_of_record};
 use crate::{App, AppError, CodeView, Inner, Received, Stamp};
 use slingseal_account::report::{
-    Cell, DeviceRow, InspectionRow, LoadRows, OpenPoint, PieceLife, PointKind, ReportRow, counts, line, open_points,
-    piece_lives,
+    Cell, DeviceRow, InspectionRow, LoadRows, OpenPoint, PieceLife, PointKind, ReportRow, counts, line,
+    open_points, piece_lives,
 };
 use slingseal_catalogue::movement as words;
 use slingseal_message::closing::{ClosingStatement, Explained, MOST_EXPLAINED, account_digest};

@@ -73,11 +73,20 @@ pub use slingseal_catalogue as catalogue;
 pub use slingseal_judgement::is_of_a_load;
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
+pub use slingseal_rigging::{Drawing, Pen, Shape, Step, drawing};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
 pub use tags::basis::{BasisLine, BasisView, EditionView, LegView};
+pub use tags::editor::{
+    FieldFault, PlanPoint, RiggingFields, assess_fields, fields_of_file, move_point, rigging_rules,
+    step_link, step_point,
+};
+pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift, weigh_lift};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
-pub use tags::{EquipmentView, LinkView, RiggingView, TagMade, TagView, ZoneView};
+pub use tags::{
+    EquipmentView, LinkView, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, TagMade,
+    TagView, ZoneView,
+};
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};

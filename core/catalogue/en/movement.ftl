@@ -30,6 +30,15 @@ report-of-other-device = device { $device }, unsigned
 report-of-lapsed = { $by }, whose credential had run out
 report-of-stranger = somebody who is not known here
 report-too-large = the report has { $bytes } bytes and the largest code holds { $most }; name fewer photographs or pieces, or write less
+report-given-later = reported { $written }
+report-shown = the verdict shown was { $verdict }
+report-aircraft = aircraft { $name }
+report-place = at { $place }
+report-piece-back = piece { $serial } goes back
+report-piece-damaged = piece { $serial } is damaged
+report-piece-back-damaged = piece { $serial } goes back damaged
+report-note = note: { $note }
+
 only-refusal-has-cause = only a refusal has a cause; leave it out
 other-cause-needs-note = another cause needs a note; say why
 name-each-piece-back = name each piece that is back by its serial number

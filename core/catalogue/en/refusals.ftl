@@ -143,6 +143,7 @@ no-procedure-approved-here = no procedure "{ $word }" is approved here; authorit
 approved-text-not-here = { $authority } approves procedure { $procedure } version { $version }, and its text is not here; receive it from a device that has it
 ordered-text-not-here = the tag orders procedure { $procedure } version { $version } ({ $print }), and its text is not here; receive it from the planner's desk
 lists-language-unknown = "{ $code }" is no language that a list could have; write its two letters, such as fr or pt
+no-such-report = there is no such report here; scan its code, or take in the bundle that holds it
 withdrawal-needs-reason = say why piece { $serial } is withdrawn: whoever holds it must know what to look for
 
 ## A backup and what becomes of it

@@ -30,6 +30,15 @@ report-of-other-device = dispositivo { $device }, sin firmar
 report-of-lapsed = { $by }, con credencial caducada
 report-of-stranger = alguien que aquí no se conoce
 report-too-large = el parte tiene { $bytes } octetos y el mayor código admite { $most }; nombre menos fotos o piezas, o escriba menos
+report-given-later = comunicado { $written }
+report-shown = el veredicto mostrado fue { $verdict }
+report-aircraft = aeronave { $name }
+report-place = en { $place }
+report-piece-back = la pieza { $serial } vuelve
+report-piece-damaged = la pieza { $serial } está dañada
+report-piece-back-damaged = la pieza { $serial } vuelve dañada
+report-note = nota: { $note }
+
 only-refusal-has-cause = solo un rechazo tiene causa; omítala
 other-cause-needs-note = otro motivo necesita una nota; diga por qué
 name-each-piece-back = nombre cada pieza devuelta por su número de serie

@@ -143,6 +143,7 @@ no-procedure-approved-here = aquí no hay aprobado ningún procedimiento "{ $wor
 approved-text-not-here = { $authority } aprueba el procedimiento { $procedure } versión { $version }, y su texto no está aquí; recíbalo de un dispositivo que lo tenga
 ordered-text-not-here = la etiqueta ordena el procedimiento { $procedure } versión { $version } ({ $print }), y su texto no está aquí; recíbalo de quien planificó
 lists-language-unknown = "{ $code }" no es un idioma que pueda tener una lista; escriba sus dos letras, como fr o pt
+no-such-report = aquí no hay tal parte; escanee su código, o incorpore el paquete que lo contiene
 withdrawal-needs-reason = di por qué se retira la pieza { $serial }: quien la tenga debe saber qué buscar
 
 ## Una copia y lo que es de ella

@@ -45,6 +45,10 @@ impl Options {
             Err(RiggingError::Factor(factor.to_string()))
         }
     }
+
+    pub(super) fn factor(&self) -> f64 {
+        self.factor
+    }
 }
 
 /// How a load hangs, who carries what, and what governs. Never fails: a load that is not valid is infeasible.
@@ -93,7 +97,7 @@ pub fn assess_with(load: &RiggedLoad, options: &Options) -> Assessment {
 }
 
 /// The unit that forces are shown in: that of the first leg's rating.
-pub(super) fn force_unit(load: &RiggedLoad) -> Unit {
+pub fn force_unit(load: &RiggedLoad) -> Unit {
     let rating = load.legs.first().and_then(Leg::weakest);
     rating.map_or(load.mass.unit(), |(_, rating)| rating.value.unit())
 }

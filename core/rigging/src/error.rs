@@ -1,4 +1,4 @@
-use slingseal_catalogue::{Saying, faults as words};
+use slingseal_catalogue::{Saying, faults as words, rigging};
 use slingseal_words::Quantity;
 
 /// Why a rigged load cannot be assessed.
@@ -107,6 +107,10 @@ pub enum RiggingError {
         /// What was written.
         String,
     ),
+    /// A file that weighs and rigs nothing, where a rigging is asked for.
+    NoRigging,
+    /// A file that weighs nothing, where a weighing is asked for.
+    NotWeighed,
     /// A load factor outside its range.
     Factor(
         /// What was written.
@@ -142,6 +146,8 @@ impl RiggingError {
             Self::NotLinks(text) => words::RiggingErrorNotLinks { text }.into(),
             Self::Factor(text) => words::RiggingErrorFactor { text }.into(),
             Self::UnknownLeg { leg, known } => words::RiggingErrorUnknownLeg { leg, known }.into(),
+            Self::NoRigging => rigging::NoRigging.into(),
+            Self::NotWeighed => rigging::NotWeighed.into(),
             Self::NoChain { leg } => words::RiggingErrorNoChain { leg }.into(),
         }
     }

@@ -77,7 +77,7 @@ struct PartOut<'a> {
 }
 
 #[derive(Serialize)]
-struct LinkOut<'a> {
+pub(super) struct LinkOut<'a> {
     leg: &'a str,
     seated: u16,
     one_more: Option<ChangeOut<'a>>,
@@ -137,19 +137,16 @@ pub fn json(assessment: &Assessment, links: &[LinkEffect]) -> String {
             said: beyond_line(beyond),
         }),
         parts,
-        links: links
-            .iter()
-            .map(|effect| LinkOut {
-                leg: effect.leg.as_str(),
-                seated: effect.seated,
-                one_more: effect.one_more.as_ref().map(change),
-                one_less: effect.one_less.as_ref().map(change),
-            })
-            .collect(),
+        links: links.iter().map(link_out).collect(),
         warnings: assessment.warnings.iter().map(ToString::to_string).collect(),
     };
+    as_text(&document)
+}
+
+/// A document of texts and numbers as text, with a line break at its end.
+pub(super) fn as_text(document: &impl Serialize) -> String {
     let mut text =
-        serde_json::to_string_pretty(&document).expect("a document of texts and numbers has a JSON form");
+        serde_json::to_string_pretty(document).expect("a document of texts and numbers has a JSON form");
     text.push('\n');
     text
 }
@@ -163,6 +160,15 @@ fn part(held: &super::Held) -> PartOut<'_> {
         rated: held.rated.to_string(),
         rated_n: tidy(held.rated.newtons().unwrap_or_default().value()),
         source: held.source.as_ref().map(slingseal_words::Source::as_str),
+    }
+}
+
+pub(super) fn link_out(effect: &LinkEffect) -> LinkOut<'_> {
+    LinkOut {
+        leg: effect.leg.as_str(),
+        seated: effect.seated,
+        one_more: effect.one_more.as_ref().map(change),
+        one_less: effect.one_less.as_ref().map(change),
     }
 }
 
@@ -188,7 +194,7 @@ fn change(change: &LinkChange) -> ChangeOut<'_> {
 }
 
 /// To a billionth: below that there is only rounding, which differs between machines. Never minus zero.
-fn tidy(value: f64) -> f64 {
+pub(super) fn tidy(value: f64) -> f64 {
     let rounded = (value * 1e9).round() / 1e9;
     if rounded == 0.0 { 0.0 } else { rounded }
 }

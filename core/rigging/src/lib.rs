@@ -11,6 +11,8 @@
 mod assess;
 mod assessment;
 mod error;
+mod file;
+mod flight;
 mod json;
 mod links;
 mod load;
@@ -21,21 +23,40 @@ mod report;
 mod rule;
 mod settle;
 mod shown;
+mod solve;
+mod tongue;
+mod weigh;
 mod why;
 mod worst;
+mod write;
 
 #[cfg(test)]
 mod tests;
 
-pub use assess::{Options, assess, assess_with};
+pub use assess::{Options, assess, assess_with, force_unit};
 pub use assessment::{
     Assessment, Hang, Held, HookLoad, Infeasible, LegLoad, Place, Rules, Side, Verdict, Warning,
 };
 pub use error::RiggingError;
+pub use file::RiggingFile;
+pub use flight::{
+    AtSpeed, Drag, DragCurve, Event, Factored, FailedHook, Flight, FlightSheet, What, flight_json,
+    flight_report, fly,
+};
 pub use json::json;
 pub use links::{LinkChange, LinkEffect, SeatedLink, link_effects};
 pub use load::{Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad};
-pub use picture::{PictureError, png, svg};
-pub use read::read;
-pub use report::{beyond_line, report};
+pub use picture::{Drawing, Pen, PictureError, Shape, Step, drawing, png, svg};
+pub use read::{read, read_file};
+pub use report::{beyond_line, force_in, report};
 pub use rule::{Beyond, Rule, State};
+pub use solve::{
+    Asked, Between, Moved, Proposal, Proposals, SetAnswer, SlingSet, SolveError, Stock, Wanted, WhatIf,
+    Without, solve, solve_json, solve_report, what_if,
+};
+pub use tongue::{attitude as attitude_saying, state as state_saying};
+pub use weigh::{
+    Carried, Corner, Item, LegSpan, Reading, Span, Tilt, TiltAbout, WeighError, Weighed, Weighing, carry,
+    weigh, weigh_json, weigh_report,
+};
+pub use write::{chain_table, write};

@@ -16,6 +16,10 @@ pub(super) struct Model {
     pub hooks: Vec<Vector3<f64>>,
     /// The legs.
     pub legs: Vec<ModelLeg>,
+    /// A steady push, a share of the weight in the world's axes, with where it takes hold, from the centre of gravity in the load's
+    /// axes; nought at rest.
+    pub push: Vector3<f64>,
+    pub push_at: Vector3<f64>,
 }
 
 /// A leg of the model.
@@ -85,7 +89,7 @@ impl Model {
             })
             .collect::<Option<Vec<_>>>()?;
         let hooks = places.into_iter().map(|place| (place - middle) / scale).collect();
-        Some(Self { weight, scale, hooks, legs })
+        Some(Self { weight, scale, hooks, legs, push: Vector3::zeros(), push_at: Vector3::zeros() })
     }
 
     /// A leg's hook.

@@ -2,44 +2,66 @@
 
 use slingseal_words::{Dimension, Fault, Faults, Name, Part, Quantity, Source, Spot, TomlFile};
 
-use super::Rule;
+use super::file::RiggingFile;
+use super::flight::read_flight;
 use super::load::{
     Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad, Wrong, wrong_counts, wrong_load,
 };
+use super::solve::{Stock, read_ropes, read_set};
+use super::weigh::{Weighed, Weighing, read_weighing, weigh, written};
+use super::{RiggingError, Rule};
 
 /// Reads a rigged load.
 ///
 /// # Errors
 /// Every fault of the file, each with line and column.
 pub fn read(text: &str) -> Result<RiggedLoad, Faults> {
-    let file = TomlFile::parse(text)?;
-    let load = read_top(&file.top());
-    let load = file.finish(load)?;
-    // Reading tells every rule with its place; this catches a rule that was added to `check` alone.
-    match load.check().err().and_then(|error| Faults::new(vec![fault_of(&error.to_string())])) {
-        Some(faults) => Err(faults),
-        None => Ok(load),
+    let file = read_file(text)?;
+    let one = |error: RiggingError| Faults::new(vec![fault_of(&error.to_string())]);
+    match file.load {
+        Some(load) => Ok(load),
+        None => one(RiggingError::NoRigging).map_or_else(|| unreachable!("one fault is not none"), Err),
     }
 }
 
+/// Reads a rigging file with all that it holds beside the load: weighing, slings at hand, flight.
+///
+/// # Errors
+/// Every fault of the file, each with line and column.
+pub fn read_file(text: &str) -> Result<RiggingFile, Faults> {
+    let file = TomlFile::parse(text)?;
+    let read = read_top(&file.top());
+    let read = file.finish(read)?;
+    // Reading tells every rule with its place; this catches a rule that was added to `check` alone.
+    let wrong = read.load.as_ref().and_then(|load| load.check().err());
+    match wrong.and_then(|error| Faults::new(vec![fault_of(&error.to_string())])) {
+        Some(faults) => Err(faults),
+        None => Ok(read),
+    }
+}
+
+/// What is wrong, and what to do.
+pub(super) fn halves(error: &str) -> (&str, &str) {
+    error.split_once("; ").unwrap_or((error, "mend it"))
+}
+
 fn fault_of(error: &str) -> Fault {
-    let (what, mend) = error.split_once("; ").unwrap_or((error, "mend it"));
+    let (what, mend) = halves(error);
     Fault::new(Spot { line: 1, column: 1 }, what, mend)
 }
 
-fn read_top(top: &Part<'_>) -> Option<RiggedLoad> {
-    let load = top.need_part("load");
-    let load = load.and_then(|part| {
-        let read = part
-            .quantity("mass", Dimension::Mass)
-            .or_else(|| missing(&part, "mass", "\"5000 lb\""))
-            .zip(place(&part, "centre"));
-        if let Some((mass, centre)) = &read {
-            tell(&part, wrong_load(*mass, centre));
-        }
+fn read_top(top: &Part<'_>) -> Option<RiggingFile> {
+    let weighs = written(top);
+    let only_weighs = weighs && !top.has("hook") && !top.has("leg");
+    let load = if weighs { top.part("load") } else { top.need_part("load") };
+    let weighing = weighs.then(|| read_weighed(top, load.as_ref()));
+    let given = load.map(|part| {
+        let read = (!weighs).then(|| read_given(&part)).flatten();
         part.no_more();
         read
     });
+    let flight = top.part("flight").map(|part| read_flight(&part));
+    let sets: Vec<_> = top.parts("sling_set").iter().map(read_set).collect();
     let rule = top.maybe("rule", Rule::parse);
     let aircraft = top.part("aircraft");
     let allowable = aircraft.map(|part| {
@@ -53,12 +75,29 @@ fn read_top(top: &Part<'_>) -> Option<RiggedLoad> {
 
     let (hook_tables, leg_tables, part_tables) = (top.parts("hook"), top.parts("leg"), top.parts("part"));
     let hooks: Vec<_> = hook_tables.iter().map(read_hook).collect();
+    let ropes: Vec<_> = leg_tables.iter().map(read_ropes).collect();
     let legs: Vec<_> = leg_tables.iter().map(read_leg).collect();
     let parts: Vec<_> = part_tables.iter().map(read_common).collect();
     top.no_more();
-    tell(top, wrong_counts(hooks.len(), legs.len(), parts.len()));
-
-    let (mass, centre) = load?;
+    if !only_weighs {
+        tell(top, wrong_counts(hooks.len(), legs.len(), parts.len()));
+    }
+    let weighing = match weighing {
+        Some(weighing) => Some(weighing?),
+        None => None,
+    };
+    let stock = Stock { sets: sets.into_iter().collect::<Option<_>>()?, ropes };
+    let flight = match flight {
+        Some(flight) => Some(flight?),
+        None => None,
+    };
+    if only_weighs {
+        return Some(RiggingFile { load: None, weighing, stock, flight });
+    }
+    let (mass, centre) = match &weighing {
+        Some((_, weighed)) => (weighed.mass, weighed.centre),
+        None => given.flatten()?,
+    };
     let read = RiggedLoad {
         mass,
         centre,
@@ -79,7 +118,36 @@ fn read_top(top: &Part<'_>) -> Option<RiggedLoad> {
     for (at, wrong) in read.wrong_names() {
         tell(all_tables.get(at)?, vec![wrong]);
     }
-    Some(read)
+    Some(RiggingFile { load: Some(read), weighing, stock, flight })
+}
+
+/// Mass and centre as a person gave them.
+fn read_given(part: &Part<'_>) -> Option<(Quantity, [Quantity; 3])> {
+    let read = part
+        .quantity("mass", Dimension::Mass)
+        .or_else(|| missing(part, "mass", "\"5000 lb\""))
+        .zip(place(part, "centre"));
+    if let Some((mass, centre)) = &read {
+        tell(part, wrong_load(*mass, centre));
+    }
+    read
+}
+
+/// Mass and centre as they were weighed.
+fn read_weighed(top: &Part<'_>, load: Option<&Part<'_>>) -> Option<(Weighing, Weighed)> {
+    let weighing = read_weighing(top, load)?;
+    match weigh(&weighing) {
+        Ok(weighed) => {
+            tell(top, wrong_load(weighed.mass, &weighed.centre));
+            Some((weighing, weighed))
+        }
+        Err(error) => {
+            let error = error.to_string();
+            let (what, mend) = halves(&error);
+            top.fault(if weighing.readings.is_empty() { "item" } else { "weighed" }, what, mend);
+            None
+        }
+    }
 }
 
 fn read_hook(part: &Part<'_>) -> Option<Hook> {
@@ -117,7 +185,7 @@ fn read_leg(part: &Part<'_>) -> Option<Leg> {
     Some(leg)
 }
 
-fn read_leg_part(part: &Part<'_>) -> Option<LegPart> {
+pub(super) fn read_leg_part(part: &Part<'_>) -> Option<LegPart> {
     let (name, rating) = (part.need("name", Name::new), need_rating(part, "rated"));
     part.no_more();
     let leg_part = LegPart { name: name?, rating: rating? };
@@ -128,7 +196,7 @@ fn read_leg_part(part: &Part<'_>) -> Option<LegPart> {
 fn read_reach(part: &Part<'_>) -> Option<Reach> {
     let (length, rope) =
         (part.quantity("length", Dimension::Length), part.quantity("rope", Dimension::Length));
-    let chain = part.part("chain").map(|part| read_chain(&part));
+    let chain = part.part("chain").map(|part| read_chain(&part, true));
     match (part.has("length"), part.has("rope"), part.has("chain")) {
         (true, false, false) => length.map(Reach::Length),
         (false, true, true) => {
@@ -151,7 +219,8 @@ fn read_reach(part: &Part<'_>) -> Option<Reach> {
     }
 }
 
-fn read_chain(part: &Part<'_>) -> Option<Chain> {
+/// `seated` is whether the link in the grab hook is written, or not known yet.
+pub(super) fn read_chain(part: &Part<'_>, seated: bool) -> Option<Chain> {
     let count = |key: &'static str, example: &str| {
         if !part.has(key) {
             return missing(part, key, example);
@@ -163,7 +232,8 @@ fn read_chain(part: &Part<'_>) -> Option<Chain> {
         }
         fits
     };
-    let (links, seated) = (count("links", "110"), count("seated", "3"));
+    let links = count("links", "110");
+    let seated = if seated { count("seated", "3") } else { Some(1) };
     let pitch = part
         .quantity("pitch", Dimension::Length)
         .or_else(|| if part.has("pitch") { None } else { missing(part, "pitch", "\"1.09 in\"") });
@@ -178,34 +248,34 @@ fn read_chain(part: &Part<'_>) -> Option<Chain> {
     Some(Chain { links: links?, seated: seated?, pitch: pitch?, reeved: reeved? })
 }
 
-fn place(part: &Part<'_>, key: &'static str) -> Option<[Quantity; 3]> {
+pub(super) fn place(part: &Part<'_>, key: &'static str) -> Option<[Quantity; 3]> {
     if !part.has(key) {
         return missing(part, key, "[\"0 m\", \"0 m\", \"0 m\"]");
     }
     part.quantities(key, Dimension::Length)
 }
 
-fn rating(part: &Part<'_>, key: &'static str) -> Option<Rating> {
+pub(super) fn rating(part: &Part<'_>, key: &'static str) -> Option<Rating> {
     let source = part.maybe("source", Source::new);
     part.rating(key).map(|value| Rating { value, source })
 }
 
-fn need_rating(part: &Part<'_>, key: &'static str) -> Option<Rating> {
+pub(super) fn need_rating(part: &Part<'_>, key: &'static str) -> Option<Rating> {
     let read = rating(part, key);
     if part.has(key) { read } else { missing(part, key, "\"2500 lb\"") }
 }
 
-fn missing<T>(part: &Part<'_>, key: &'static str, example: &str) -> Option<T> {
+pub(super) fn missing<T>(part: &Part<'_>, key: &'static str, example: &str) -> Option<T> {
     if !part.has(key) {
         part.fault(key, format!("{key} is missing"), format!("add {key} = {example}"));
     }
     None
 }
 
-fn tell(part: &Part<'_>, wrong: Vec<Wrong>) {
+pub(super) fn tell(part: &Part<'_>, wrong: Vec<Wrong>) {
     for (key, error) in wrong {
         let error = error.to_string();
-        let (what, mend) = error.split_once("; ").unwrap_or((&error, "mend it"));
+        let (what, mend) = halves(&error);
         part.fault(key, what, mend);
     }
 }

@@ -193,7 +193,7 @@ pub(super) fn by_rules(hang: &Hang, with_books: bool) -> String {
 }
 
 /// A force in a unit of force or mass.
-pub(super) fn force_in(newtons: Newtons, unit: Unit) -> Quantity {
+pub fn force_in(newtons: Newtons, unit: Unit) -> Quantity {
     match unit.dimension() {
         slingseal_words::Dimension::Mass => shown(newtons.value() / STANDARD_GRAVITY, unit),
         _ => shown(newtons.value(), unit),

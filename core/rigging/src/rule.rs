@@ -22,7 +22,8 @@ pub enum Rule {
 }
 
 impl Rule {
-    const ALL: [Self; 4] = [Self::Rest, Self::ThreeLegs, Self::TwoLegs, Self::WorstCase];
+    /// All of them, in the order in which they ask more.
+    pub const ALL: [Self; 4] = [Self::Rest, Self::ThreeLegs, Self::TwoLegs, Self::WorstCase];
 
     /// Its word in the rigging file and in the stable output.
     pub fn as_str(self) -> &'static str {

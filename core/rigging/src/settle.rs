@@ -130,6 +130,9 @@ fn slope(model: &Model, soften: f64, pose: &Pose) -> Slope {
     let mut first = Vector6::new(0.0, 0.0, 1.0, 0.0, 0.0, 0.0);
     let mut second = Matrix6::zeros();
     let mut energy = pose.centre.z;
+    if model.push != Vector3::zeros() {
+        energy += pushed(model, pose, &mut first, &mut second);
+    }
     for leg in &model.legs {
         let line = model.line(leg, pose);
         if line.tension <= 0.0 {
@@ -161,6 +164,20 @@ fn slope(model: &Model, soften: f64, pose: &Pose) -> Slope {
         block += across.transpose() * lever + twist * tension;
     }
     Slope { energy, first, second }
+}
+
+/// What a steady push adds to the slope; answers its energy. It is a leg's pull of fixed size and way.
+fn pushed(model: &Model, pose: &Pose, first: &mut Vector6<f64>, second: &mut Matrix6<f64>) -> f64 {
+    let (pull, arm) = (-model.push, pose.turn * model.push_at);
+    let mut both = first.fixed_rows_mut::<3>(0);
+    both += pull;
+    let mut both = first.fixed_rows_mut::<3>(3);
+    both += arm.cross(&pull);
+    let twist =
+        (pull * arm.transpose() + arm * pull.transpose()) * 0.5 - Matrix3::identity() * pull.dot(&arm);
+    let mut block = second.fixed_view_mut::<3, 3>(3, 3);
+    block += twist;
+    pull.dot(&(pose.centre + arm))
 }
 
 /// Level under the hooks, at the height that the legs give it: where the rigger means it to hang.

@@ -2,7 +2,8 @@
 
 use slingseal_app::{
     BasisLine, BasisView, CodeView, EditionState, EditionView, EquipmentView, LegView, LinkView,
-    ProcedureView, Reading, RiggingView, Stamp, StickerReading, StickerView, TagMade, TagView, ZoneView,
+    ProcedureView, Reading, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, Stamp,
+    StickerReading, StickerView, TagMade, TagView, ZoneView,
 };
 
 #[uniffi::remote(Record)]
@@ -137,6 +138,45 @@ pub struct RiggingView {
     pub roll_deg: Option<f64>,
     pub utilisation: Option<f64>,
     pub picture_svg: Option<String>,
+    pub paper: RiggingPaper,
+}
+
+#[uniffi::remote(Record)]
+pub struct RiggingPaper {
+    pub state: String,
+    pub attitude: String,
+    pub mass: String,
+    pub centre: Vec<String>,
+    pub legs: Vec<RiggingLeg>,
+    pub parts: Vec<RiggingPart>,
+    pub hooks: Vec<RiggingHook>,
+}
+
+#[uniffi::remote(Record)]
+pub struct RiggingHook {
+    pub hook: String,
+    pub carries: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct RiggingLeg {
+    pub leg: String,
+    pub hook: String,
+    pub point: Vec<String>,
+    pub rope: String,
+    pub link: Option<u16>,
+    pub links: Option<u16>,
+    pub carries: String,
+    pub share: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct RiggingPart {
+    pub part: String,
+    pub carries: String,
+    pub rated: String,
+    pub source: String,
+    pub share: String,
 }
 
 #[uniffi::remote(Record)]

@@ -53,6 +53,8 @@ pub struct MovementView {
     pub photos: Vec<String>,
     pub pieces: Vec<MovedPiece>,
     pub note: Option<String>,
+    pub against: bool,
+    pub details: Vec<String>,
 }
 
 #[uniffi::remote(Record)]

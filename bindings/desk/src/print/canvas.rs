@@ -9,7 +9,7 @@ use krilla::tagging::{
     Artifact, ArtifactType, BBox, ContentTag, Identifier, Node, SpanTag, Tag, TagGroup, TagKind,
 };
 
-use slingseal_app::Language;
+use slingseal_app::{Drawing, Language, Step};
 
 use super::Code;
 use super::fonts::{Fonts, Weight};
@@ -255,6 +255,56 @@ impl Canvas<'_, '_> {
         let bounds = Rect::from_xywh(x, y, side, side).map(|rect| BBox::new(self.page, rect));
         let id = self.surface.start_tagged(ContentTag::Other);
         self.fill_with(path.finish(), 0);
+        self.surface.end_tagged();
+        let mut figure = TagGroup::new(Tag::Figure(Some(said.to_owned())).with_bbox(bounds));
+        figure.push(id);
+        self.put(Node::Group(figure));
+    }
+
+    /// A drawing in the middle of a place of so much room, as large as fits; `said` is what it is to who does not see it.
+    pub(super) fn picture(
+        &mut self,
+        (x, y): (f32, f32),
+        (wide, high): (f32, f32),
+        drawing: &Drawing,
+        said: &str,
+    ) {
+        let scale = (wide / drawing.width).min(high / drawing.height);
+        if !scale.is_finite() || scale <= 0.0 {
+            return;
+        }
+        let left = x + (wide - drawing.width * scale) / 2.0;
+        let bounds = Rect::from_xywh(left, y, drawing.width * scale, drawing.height * scale);
+        let bounds = bounds.map(|rect| BBox::new(self.page, rect));
+        let id = self.surface.start_tagged(ContentTag::Other);
+        let at = |(px, py): (f32, f32)| (left + px * scale, y + py * scale);
+        for shape in &drawing.shapes {
+            let mut path = PathBuilder::new();
+            for step in &shape.steps {
+                match *step {
+                    Step::Move(to) => path.move_to(at(to).0, at(to).1),
+                    Step::Line(to) => path.line_to(at(to).0, at(to).1),
+                    Step::Quad(by, to) => path.quad_to(at(by).0, at(by).1, at(to).0, at(to).1),
+                    Step::Cubic(one, two, to) => {
+                        path.cubic_to(at(one).0, at(one).1, at(two).0, at(two).1, at(to).0, at(to).1);
+                    }
+                    Step::Close => path.close(),
+                }
+            }
+            let Some(path) = path.finish() else { continue };
+            self.surface.set_fill(shape.fill.map(|grey| Fill { rule: FillRule::NonZero, ..fill(grey) }));
+            self.surface.set_stroke(shape.pen.as_ref().map(|pen| Stroke {
+                paint: rgb::Color::new(pen.grey, pen.grey, pen.grey).into(),
+                width: pen.width * scale,
+                dash: (!pen.dash.is_empty()).then(|| StrokeDash {
+                    array: pen.dash.iter().map(|length| length * scale).collect(),
+                    offset: 0.0,
+                }),
+                ..Stroke::default()
+            }));
+            self.surface.draw_path(&path);
+        }
+        self.surface.set_stroke(None);
         self.surface.end_tagged();
         let mut figure = TagGroup::new(Tag::Figure(Some(said.to_owned())).with_bbox(bounds));
         figure.push(id);

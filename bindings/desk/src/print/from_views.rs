@@ -73,6 +73,7 @@ fn sheet(tag: &TagView, picture: &CodeView, language: Language) -> LoadSheet {
         // The sheet says by itself that nobody has signed.
         cautions: tag.warnings.iter().filter(|_| tag.signature != "unsigned").cloned().collect(),
         code: code(picture),
+        rigging: tag.rigging.clone(),
     }
 }
 

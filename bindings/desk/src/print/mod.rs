@@ -7,6 +7,7 @@ mod closing;
 mod fonts;
 mod from_views;
 mod record;
+mod rigging;
 mod sheet;
 #[cfg(test)]
 mod tests;
@@ -16,6 +17,7 @@ pub(crate) use closing::closing_pdf;
 pub(crate) use fonts::faces;
 pub(crate) use from_views::{record_pdf, sheets_pdf};
 use record::{Correction, Moment, RecordPage, record_page};
+pub(crate) use rigging::{Head, aircrew_pdf, rigging_pdf};
 use sheet::{EquipmentLine, LoadSheet, load_sheets};
 
 use krilla::configure::{Accessibility, Archival, ConfigurationBuilder};

@@ -1,8 +1,10 @@
 use krilla::tagging::{TableHeaderScope, Tag};
 use slingseal_app::Language;
-use slingseal_app::catalogue::paper as words;
+use slingseal_app::RiggingView;
+use slingseal_app::catalogue::{paper as words, rigging as rig_words};
 
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
+use super::rigging::{Head, on_the_sheet};
 use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
 
 /// One piece of equipment on the sheet.
@@ -21,7 +23,7 @@ pub(crate) struct EquipmentLine {
 }
 
 /// What a load sheet says. Every value is a text that is ready to be read; an empty one is left out.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct LoadSheet {
     /// The load's number.
     pub load: String,
@@ -63,6 +65,8 @@ pub(crate) struct LoadSheet {
     pub cautions: Vec<String>,
     /// The tag's code.
     pub code: Code,
+    /// The rigging, where the tag carries it.
+    pub rigging: Option<RiggingView>,
 }
 
 /// The standing cautions. The voltage: TM 1-1520-240-10 §4-3-9.
@@ -98,11 +102,25 @@ pub(crate) fn load_sheets(
             }
         })
         .collect();
-    let pages: Vec<(String, &super::Draw<'_>)> = draws
+    // Behind the sheet of a load that carries its rigging: how it hangs, drawn.
+    let rigged: Vec<_> = sheets
         .iter()
-        .zip(sheets)
-        .map(|(draw, sheet)| (words::LoadNumbered { load: &sheet.load }.say(language), draw as _))
+        .map(|sheet| {
+            sheet.rigging.as_ref().map(|view| {
+                move |canvas: &mut Canvas<'_, '_>, at: (f32, f32)| {
+                    let head = Head { load: &sheet.load, description: &sheet.description, dated: None };
+                    on_the_sheet(canvas, at, view, head, language);
+                }
+            })
+        })
         .collect();
+    let mut pages: Vec<(String, &super::Draw<'_>)> = Vec::new();
+    for ((sheet, draw), rigged) in sheets.iter().zip(&draws).zip(&rigged) {
+        pages.push((words::LoadNumbered { load: &sheet.load }.say(language), draw as _));
+        if let Some(rigged) = rigged {
+            pages.push((rig_words::SheetTitle { load: &sheet.load }.say(language), rigged as _));
+        }
+    }
     document(&title, dated, paper, language, &pages)
 }
 

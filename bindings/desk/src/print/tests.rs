@@ -53,6 +53,7 @@ pub(crate) fn sheet() -> LoadSheet {
         unsigned: "UNSIGNED TAG".into(),
         cautions: vec!["Water shifts: expect it to swing.".into()],
         code: code(TAG),
+        rigging: None,
     }
 }
 

@@ -43,6 +43,10 @@ impl Form {
         Some(self.get(name)).filter(|value| !value.is_empty()).map(str::to_owned)
     }
 
+    pub(super) fn names(&self) -> impl Iterator<Item = &str> {
+        self.0.keys().map(String::as_str)
+    }
+
     pub(super) fn all(&self, name: &str) -> impl Iterator<Item = &str> {
         self.0.get(name).into_iter().flatten().map(String::as_str)
     }

@@ -9,6 +9,7 @@ mod intake;
 mod page;
 mod patience;
 mod reply;
+mod rig;
 mod routes;
 #[cfg(test)]
 mod strange;

@@ -8,7 +8,7 @@ use slingseal_app::{
     ExportTable, ListRequest, code_of,
 };
 
-use slingseal_app::catalogue::check_page as check_words;
+use slingseal_app::catalogue::{check_page as check_words, rigging as rig_words};
 
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;
@@ -16,6 +16,7 @@ use super::http::Request;
 use super::intake::{self, Receipt, Seen};
 use super::page::{self, Entered, Fault, Here};
 use super::reply::{Reply, status_of};
+use super::rig;
 use crate::check_page;
 use crate::output::{bad_input, plain};
 use crate::print::{Paper, checklist_pdf, faces, record_pdf, sheets_pdf};
@@ -78,7 +79,12 @@ fn here(desk: &Desk<'_>) -> Result<Here, AppError> {
     Ok(Here { language: desk.app.spoken(), whose, now: desk.app.now().into() })
 }
 
-fn shown(desk: &Desk<'_>, place: &str, title: &str, content: &maud::Markup) -> Result<Reply, AppError> {
+pub(super) fn shown(
+    desk: &Desk<'_>,
+    place: &str,
+    title: &str,
+    content: &maud::Markup,
+) -> Result<Reply, AppError> {
     Ok(Reply::page(page::frame(&here(desk)?, place, title, content)))
 }
 
@@ -107,6 +113,9 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
                 &words::TheZone.say(desk.app.spoken()),
                 &page::board(&app.board_of(&request)?, &request, desk.app.spoken()),
             )
+        }
+        ["rigging"] => {
+            shown(desk, "/rigging", &rig_words::EditorTitle.say(desk.app.spoken()), &rig::begun(desk)?)
         }
         ["close"] => {
             let request =
@@ -424,6 +433,13 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         ["plan"] => {
             let form = ask::form(request)?;
             make(desk, &list_of(&form), form, true)
+        }
+        ["rigging"] => rig::answered(desk, &ask::form(request)?, false),
+        ["rigging", "look"] => rig::answered(desk, &ask::form(request)?, true),
+        ["rigging", "file"] => rig::saved(&ask::form(request)?),
+        ["rigging", "open"] => {
+            let content = rig::opened(desk, &ask::form(request)?)?;
+            shown(desk, "/rigging", &rig_words::EditorTitle.say(desk.app.spoken()), &content)
         }
         ["plan", "list"] => {
             let form = ask::form(request)?;

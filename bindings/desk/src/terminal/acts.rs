@@ -99,8 +99,12 @@ impl Desk {
             Action::AgainBad(finding) => {
                 let lead = vec![words::NoteIfMoreSayEnter.say(self.language)];
                 let back = Action::LookAgain(finding);
-                self.page =
-                    entry(words::StillDeficientTitle.say(self.language), lead, Purpose::AgainNote(finding), back);
+                self.page = entry(
+                    words::StillDeficientTitle.say(self.language),
+                    lead,
+                    Purpose::AgainNote(finding),
+                    back,
+                );
             }
             Action::AgainValue { finding, value } => {
                 let request = WalkRequest::LookAgain {
@@ -137,10 +141,8 @@ impl Desk {
             }
             Action::AskFit => self.ask_fit(),
             Action::AskNotFit => {
-                let lead = vec![
-                    words::LoadStaysGround.say(self.language),
-                    words::AskWhyNotFit.say(self.language),
-                ];
+                let lead =
+                    vec![words::LoadStaysGround.say(self.language), words::AskWhyNotFit.say(self.language)];
                 self.page =
                     entry(words::DecideNotFit.say(self.language), lead, Purpose::NotFit, Action::Walk);
             }
@@ -451,7 +453,8 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
             planner: &planner,
         }
         .say(language),
-        words::ProcedureTitled { title: tag.procedure_title.as_deref().unwrap_or(&tag.procedure) }.say(language),
+        words::ProcedureTitled { title: tag.procedure_title.as_deref().unwrap_or(&tag.procedure) }
+            .say(language),
     ];
     lead.extend(tag.basis.lines.iter().map(|line| format!("{}: {}", line.label, line.text)));
     lead.extend(tag.warnings.iter().map(|warning| format!("! {warning}")));

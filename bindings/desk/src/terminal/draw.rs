@@ -155,9 +155,8 @@ impl Desk {
         }
         .say(self.language);
         let at = match &view.card {
-            Some(card) => {
-                words::CardOf { station: &card.station, number: &card.number, of: &card.of }.say(self.language)
-            }
+            Some(card) => words::CardOf { station: &card.station, number: &card.number, of: &card.of }
+                .say(self.language),
             None => match view.stage {
                 _ if self.run.is_some() => words::HeadEnd.say(self.language),
                 WalkStage::Walking => words::HeadDecision.say(self.language),

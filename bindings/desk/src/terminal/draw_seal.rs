@@ -140,7 +140,8 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
     let record: String = facts.record.chars().take(16).collect();
     lines.push(Line::from(format!(" {:<10} {record}…", words::FactRecord.say(desk.language))));
     lines.push(Line::default());
-    let verdict = words::AtTheHook { word: &seal.verdict.word, first: &seal.verdict.first }.say(desk.language);
+    let verdict =
+        words::AtTheHook { word: &seal.verdict.word, first: &seal.verdict.first }.say(desk.language);
     lines.extend(
         wrap(&verdict, width.saturating_sub(2))
             .into_iter()

@@ -92,7 +92,8 @@ impl Desk {
         let Some(finding) = self.finding(number) else { return self.page = Page::Walk };
         let (shape, word, tone) = look::finding(finding.state);
         let word = word.say(self.language);
-        let mut lead = vec![words::CardAndPrompt { card: &finding.card, prompt: &finding.prompt }.say(self.language)];
+        let mut lead =
+            vec![words::CardAndPrompt { card: &finding.card, prompt: &finding.prompt }.say(self.language)];
         if let Some(value) = &finding.value {
             lead.push(words::AnswerSeen { value: &value }.say(self.language));
         }

@@ -332,8 +332,7 @@ impl Desk {
             None => match view.stage {
                 slingseal_app::WalkStage::Abandoned { .. } => {
                     return Some(
-                        words::LoadWasStopped { practice: &practice, load: &view.load }
-                            .say(self.language),
+                        words::LoadWasStopped { practice: &practice, load: &view.load }.say(self.language),
                     );
                 }
                 slingseal_app::WalkStage::Paused => words::StandsPaused.say(self.language),
@@ -341,9 +340,6 @@ impl Desk {
                 slingseal_app::WalkStage::Walking => words::StandsAtDecision.say(self.language),
             },
         };
-        Some(
-            words::LoadStands { practice: &practice, load: &view.load, at: &at }
-                .say(self.language),
-        )
+        Some(words::LoadStands { practice: &practice, load: &view.load, at: &at }.say(self.language))
     }
 }

@@ -109,9 +109,7 @@ struct Demo<'s> {
 
 impl Demo<'_> {
     fn play(&mut self) -> Result<(), AppError> {
-        self.say(
-            words::TheSelaIsOverItsBanks,
-        );
+        self.say(words::TheSelaIsOverItsBanks);
         self.say(words::NamesAreInvented);
 
         self.chapter(words::ChapterTrust);
@@ -168,7 +166,11 @@ impl Demo<'_> {
         self.chapter(words::ChapterInspection);
         let text = self.scan(&tag)?;
         let view = inspector.begin_walk(&text)?;
-        self.say(words::AnvilScansTheTag { title: &view.title, cards: &view.progress.cards, points: &view.progress.points });
+        self.say(words::AnvilScansTheTag {
+            title: &view.title,
+            cards: &view.progress.cards,
+            points: &view.progress.points,
+        });
         let view = self.walk(&inspector, view)?;
         let view = self.mend(&inspector, view)?;
         let view = inspector.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })?;
@@ -182,7 +184,11 @@ impl Demo<'_> {
         self.chapter(words::ChapterSeal);
         let seal = inspector.seal(&view.walk, PIN, None)?;
         let picture = self.put("seal-km-014", &seal.code.text)?;
-        self.say(words::AnvilSigns { version: &seal.code.version, until: &seal.facts.valid_until.dtg, record: &seal.record.chars().take(8).collect::<String>() });
+        self.say(words::AnvilSigns {
+            version: &seal.code.version,
+            until: &seal.facts.valid_until.dtg,
+            record: &seal.record.chars().take(8).collect::<String>(),
+        });
 
         self.chapter(words::ChapterHook);
         let verdict = self.hook(&hookup, words::ThistleScans.saying(), &picture, &tag, "GO")?;
@@ -192,13 +198,7 @@ impl Demo<'_> {
         let forged = self.altered(&hookup, &seal)?;
         self.hook(&hookup, words::OneLetterChanged.saying(), &forged, &tag, "NO-GO")?;
         let strange = self.stranger(&text)?;
-        self.hook(
-            &hookup,
-            words::StrangerSeals.saying(),
-            &strange,
-            &tag,
-            "NO-GO",
-        )?;
+        self.hook(&hookup, words::StrangerSeals.saying(), &strange, &tag, "NO-GO")?;
         self.hook(&hookup, words::SealCarriedOver.saying(), &picture, &other_tag, "NO-GO")?;
 
         self.check_page(&desk)?;
@@ -220,7 +220,11 @@ impl Demo<'_> {
         let made = desk.check_page(&CheckPageRequest::default(), PIN)?;
         let file = self.out.join("hook.html");
         write(&file, check_page::filled(&shell, &made.bytes)?.as_bytes())?;
-        self.say(words::LeaderSignsPage { leader: &made.leader, groups: &made.thumbprint, until: &made.until.dtg });
+        self.say(words::LeaderSignsPage {
+            leader: &made.leader,
+            groups: &made.thumbprint,
+            until: &made.until.dtg,
+        });
         Ok(())
     }
 
@@ -243,12 +247,20 @@ impl Demo<'_> {
         self.chapter(words::ChapterMorning);
         for (list, of) in [("zone", "KESTREL"), ("daily-hooks", "HERON-M2"), ("gear-chain", "SS-0417")] {
             let view = self.listed(inspector, list, of)?;
-            self.say(words::ListedNothingOpen { name: &view.load, points: &view.progress.points, title: &view.title });
+            self.say(words::ListedNothingOpen {
+                name: &view.load,
+                points: &view.progress.points,
+                title: &view.title,
+            });
         }
         for one in inspector.kept_inspections()?.iter().rev() {
             let signed = inspector.sign_inspection(&one.walk, PIN)?;
             if let Some(until) = &signed.fit_until {
-                self.say(words::PieceFitUntil { piece: &signed.name, until: &until.dtg, by: &signed.inspector });
+                self.say(words::PieceFitUntil {
+                    piece: &signed.name,
+                    until: &until.dtg,
+                    by: &signed.inspector,
+                });
             }
         }
         Ok(())

@@ -99,9 +99,7 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Verify { seal, tag } => verify::run(&setting, seal.as_deref(), tag.as_deref()),
         Verb::Tag(verb) => tag::run(&setting, verb),
         Verb::Read { pictures } => read::run(&setting, &pictures),
-        Verb::Rigging { file, links, factor, picture } => {
-            rigging::run(&setting, &file, links, factor, &picture)
-        }
+        Verb::Rigging(rigging) => rigging::run(&setting, rigging),
         Verb::Procedure(verb) => procedure::run(&setting, verb),
         Verb::Authority(verb) => authority::run(&setting, verb),
         Verb::Key(verb) => key::run(&setting, verb),

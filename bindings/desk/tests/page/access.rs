@@ -60,6 +60,7 @@ fn every_page_is_for_everybody_at_every_width() {
         ("/", "The zone"),
         ("/load/KM-014", "Load KM-014"),
         ("/plan", "Plan and print"),
+        ("/rigging", "Rigging"),
         ("/receive", "Receive"),
         ("/deficiencies", "Deficiencies"),
         ("/people", "People"),

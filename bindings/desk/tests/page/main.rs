@@ -13,6 +13,7 @@ mod access;
 #[path = "../support/bag.rs"]
 mod bag;
 mod browser;
+mod rigging;
 
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;

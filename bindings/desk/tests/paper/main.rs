@@ -72,6 +72,35 @@ fn sheets_and_records_are_archived_and_read_aloud() {
         from += at;
     }
 
+    // The sheets of a rigging, in two languages.
+    let lift = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../core/rigging/examples/planned-lift.toml");
+    for language in ["en", "es"] {
+        let (sheet, aircrew) = (demo.join("rigging.pdf"), demo.join("aircrew.pdf"));
+        let printed = Command::new(env!("CARGO_BIN_EXE_slingseal"))
+            .args(["--language", language, "rigging"])
+            .arg(&lift)
+            .arg("--sheet")
+            .arg(&sheet)
+            .arg("--aircrew")
+            .arg(&aircrew)
+            .output()
+            .unwrap();
+        assert!(printed.status.code() == Some(0), "{printed:?}");
+        let (holds, said) = validate(&[sheet.clone(), aircrew.clone()]);
+        assert!(holds && said.matches(" passes, ").count() == 4, "{language}: {said}");
+        let text = |file: &Path| {
+            let output = Command::new("pdftotext").args(["-layout"]).arg(file).arg("-").output().unwrap();
+            String::from_utf8(output.stdout).unwrap()
+        };
+        let (sheet, aircrew) = (text(&sheet), text(&aircrew));
+        let (link, head, caution) = match language {
+            "en" => ("3 of 110", "AIRCREW DATA SHEET", "The governing manual rules"),
+            _ => ("3 de 110", "DATOS PARA LA TRIPULACIÓN", "Manda el manual aplicable"),
+        };
+        assert!(sheet.contains(link) && sheet.contains("12 ft") && sheet.contains(caution), "{sheet}");
+        assert!(aircrew.contains(head) && aircrew.contains("leg 1") && aircrew.contains("kt"), "{aircrew}");
+    }
+
     // The test can fail: a page that lost its structure does.
     let mut torn = std::fs::read(&pages[0]).unwrap();
     let tag = b"/StructTreeRoot";

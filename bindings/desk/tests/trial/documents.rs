@@ -51,6 +51,10 @@ fn every_document_holds_its_schema() {
     said("procedure", &["procedure", "check", procedure.to_str().unwrap()]);
     said("read", &["read", &day.only("seals", "png")]);
     said("rigging", &["rigging", &plan("vehicle-rigging.toml")]);
+    let lift = format!("{}/../../core/rigging/examples/planned-lift.toml", env!("CARGO_MANIFEST_DIR"));
+    said("rigging-weigh", &["rigging", "weigh", &lift]);
+    said("rigging-solve", &["rigging", "solve", &lift, "--most", "1"]);
+    said("rigging-flight", &["rigging", "flight", &lift]);
     said("demo", &["demo", "--out", &day.at("demo")]);
     said("inspect-kept", &["inspect", "--kept"]);
     said("exam-plan", &["exam", "lock", &tag, "--preview"]);

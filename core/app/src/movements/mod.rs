@@ -11,15 +11,15 @@ use crate::account::open_word;
 use crate::hook::LastScan;
 use crate::trust::setup::DEVICE_VAULT;
 use crate::view::hex;
-use crate::{App, AppError, CodeView, Inner, Received, Stamp};
-use slingseal_catalogue::movement as words;
+use crate::{App, AppError, ChoiceView, CodeView, Inner, Received, Stamp};
+use slingseal_catalogue::{movement as words, refusals};
 use slingseal_journal::NewEntry;
 use slingseal_judgement::{Author, LoadWord, ReportWeight, Verdict};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::movement::{
     JournalEnd, Movement, MovementEvent, PieceState, RefusalCause, ShownReason, ShownVerdict, VerdictShown,
 };
-use slingseal_words::{Digest, GridRef, LoadNumber, Name, Note, Seconds, Serial, Time};
+use slingseal_words::{Digest, GridRef, Language, LoadNumber, Name, Note, Seconds, Serial, Time};
 
 pub use arrival::{ArrivalPiece, ArrivalView};
 
@@ -112,6 +112,11 @@ pub struct MovementView {
     pub pieces: Vec<MovedPiece>,
     /// More, in the reporter's words.
     pub note: Option<String>,
+    /// Whether it was lifted although the verdict that had been shown was not GO.
+    pub against: bool,
+    /// What else it says, a line each as a person reads it: that it was given later, the verdict that had been shown, the aircraft, the
+    /// place, each piece, the note.
+    pub details: Vec<String>,
 }
 
 /// What a report says of a piece of equipment.
@@ -161,6 +166,31 @@ impl App {
     /// A text that is no load number; storage.
     pub fn movements(&self, load: &str) -> Result<Vec<MovementView>, AppError> {
         self.lock().movements(&LoadNumber::new(load)?)
+    }
+
+    /// A report that is known here, to be shown and carried again.
+    ///
+    /// # Errors
+    /// A text that is no load number or no digest; no such report; storage.
+    pub fn show_report(&self, load: &str, digest: &str) -> Result<ReportMade, AppError> {
+        let none = || AppError::not_found(refusals::NoSuchReport);
+        let (load, digest) = (LoadNumber::new(load)?, Digest::from_hex(digest).ok_or_else(none)?);
+        let inner = self.lock();
+        let row = inner.store.read().movement(load.as_str(), digest)?.ok_or_else(none)?;
+        let word = open_word(Kind::Movement, &row.bytes, &mut inner.trusted()?)?;
+        let word = if row.own { word.written_here() } else { word };
+        Ok(ReportMade {
+            code: CodeView::of(Kind::Movement, &row.bytes)?,
+            report: inner.movement_view(&word)?,
+        })
+    }
+
+    /// Why a load may be refused at the hook, the likeliest first: the words to be given back in a [`ReportRequest`].
+    pub fn refusal_causes(&self) -> Vec<ChoiceView> {
+        let language = self.lock().language();
+        let choice =
+            |cause: RefusalCause| ChoiceView { name: cause.word().into(), shown: cause.say(language) };
+        RefusalCause::ALL.map(choice).into()
     }
 }
 
@@ -381,8 +411,38 @@ impl Inner {
             photos: movement.photos.iter().map(ToString::to_string).collect(),
             pieces: movement.pieces.iter().map(piece).collect(),
             note: movement.note.as_ref().map(ToString::to_string),
+            against: movement.event == MovementEvent::Lifted
+                && shown.is_some_and(|shown| shown.verdict != ShownVerdict::Go),
+            details: details(movement, language),
         })
     }
+}
+
+/// What a report says besides what happened, in lines.
+fn details(movement: &Movement, language: Language) -> Vec<String> {
+    let mut lines = Vec::new();
+    if movement.given_later() {
+        lines.push(words::ReportGivenLater { written: movement.issued.dtg() }.say(language));
+    }
+    if let Some(shown) = &movement.shown {
+        lines.push(words::ReportShown { verdict: shown.verdict.word() }.say(language));
+    }
+    lines.extend(
+        movement.aircraft.as_ref().map(|name| words::ReportAircraft { name: name.as_str() }.say(language)),
+    );
+    lines.extend(
+        movement.place.as_ref().map(|place| words::ReportPlace { place: place.spaced() }.say(language)),
+    );
+    for PieceState { serial, back, damaged } in &movement.pieces {
+        let serial = serial.as_str();
+        lines.push(match (back, damaged) {
+            (true, true) => words::ReportPieceBackDamaged { serial }.say(language),
+            (true, false) => words::ReportPieceBack { serial }.say(language),
+            _ => words::ReportPieceDamaged { serial }.say(language),
+        });
+    }
+    lines.extend(movement.note.as_ref().map(|note| words::ReportNote { note: note.as_str() }.say(language)));
+    lines
 }
 
 /// A load number, or the one on a tag.

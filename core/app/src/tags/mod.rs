@@ -3,6 +3,8 @@
 use slingseal_catalogue::refusals as words;
 use slingseal_catalogue::tags as tag_words;
 pub(crate) mod basis;
+pub(crate) mod editor;
+pub(crate) mod lift;
 pub(crate) mod pieces;
 pub(crate) mod statics;
 pub(crate) mod sticker;
@@ -133,6 +135,73 @@ pub struct RiggingView {
     /// Side, front and top view.
     #[serde(skip)]
     pub picture_svg: Option<String>,
+    /// What riggers and aircrew want on paper.
+    #[serde(skip)]
+    pub paper: RiggingPaper,
+}
+
+/// A rigging as riggers and aircrew want it on paper.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct RiggingPaper {
+    /// The state in capitals, in the reader's language.
+    pub state: String,
+    /// How it hangs, in the reader's language.
+    pub attitude: String,
+    /// The mass.
+    pub mass: String,
+    /// The centre of gravity: forward, left, up.
+    pub centre: Vec<String>,
+    /// Each leg, in the order of the plan.
+    pub legs: Vec<RiggingLeg>,
+    /// Each rated part, the governing one first.
+    pub parts: Vec<RiggingPart>,
+    /// Each hook of the aircraft with what it carries.
+    pub hooks: Vec<RiggingHook>,
+}
+
+/// A hook of the aircraft on paper.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RiggingHook {
+    /// What the aircrew calls it.
+    pub hook: String,
+    /// What it carries.
+    pub carries: String,
+}
+
+/// A leg on paper.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RiggingLeg {
+    /// What it goes by.
+    pub leg: String,
+    /// The aircraft's hook.
+    pub hook: String,
+    /// The lift point: forward, left, up.
+    pub point: Vec<String>,
+    /// Its rope, or its whole length; empty where it is a chain alone.
+    pub rope: String,
+    /// The link in the grab hook, counted from the free end; none without a chain.
+    pub link: Option<u16>,
+    /// How many links the chain has.
+    pub links: Option<u16>,
+    /// What it carries at rest.
+    pub carries: String,
+    /// Of its rating.
+    pub share: String,
+}
+
+/// A rated part on paper.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RiggingPart {
+    /// What it is.
+    pub part: String,
+    /// What it carries.
+    pub carries: String,
+    /// What it may carry.
+    pub rated: String,
+    /// Where that is from.
+    pub source: String,
+    /// The first over the second.
+    pub share: String,
 }
 
 impl TagView {
@@ -346,7 +415,7 @@ impl Inner {
         let language = self.language();
         let equipment: Vec<EquipmentView> =
             tag.equipment.iter().map(|equipment| equipment_view(equipment, tag, now)).collect();
-        let rigging = tag.rigging.as_ref().map(statics::rigging_view);
+        let rigging = tag.rigging.as_ref().map(|load| statics::rigging_view(load, language));
         let mut warnings = Vec::new();
         if tag.over_allowable() {
             let (gross, allowable) = (tag.gross, tag.allowable);

@@ -1,11 +1,11 @@
 //! The statics of a rigging file, for a desk: no home is needed.
 
-use slingseal_rigging::{self as rigging, Assessment, Options, RiggedLoad, SeatedLink, Verdict};
+use slingseal_rigging::{self as rigging, Assessment, Options, Reach, RiggedLoad, SeatedLink, Verdict};
 
-use slingseal_words::{Newtons, Unit};
+use slingseal_words::{Newtons, Ratio, Unit};
 
-use crate::AppError;
-use crate::tags::RiggingView;
+use crate::tags::{RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView};
+use crate::{AppError, Language};
 
 /// What a rigging file is asked.
 #[derive(Clone, Debug, Default)]
@@ -36,6 +36,34 @@ pub struct RiggingSheet {
 }
 
 impl RiggingSheet {
+    pub(crate) fn of(load: RiggedLoad, options: &Options) -> Self {
+        let assessment = rigging::assess_with(&load, options);
+        let effects = rigging::link_effects(&load, options);
+        Self {
+            within_limits: assessment.verdict == Verdict::WithinLimits,
+            verdict: assessment.verdict.as_str().into(),
+            over_by_rule: assessment.beyond.as_ref().is_some_and(|beyond| beyond.chosen),
+            report: rigging::report(&load, &assessment, &effects),
+            json: rigging::json(&assessment, &effects),
+            load,
+            assessment,
+        }
+    }
+
+    pub(crate) fn load(&self) -> &RiggedLoad {
+        &self.load
+    }
+
+    /// The load as a view, in the reader's language: report, picture and what stands on paper.
+    pub fn view(&self, language: Language) -> RiggingView {
+        rigging_view(&self.load, language)
+    }
+
+    /// The load as a rigging file.
+    pub fn toml(&self) -> String {
+        rigging::write(&self.load)
+    }
+
     /// Side, front and top to one scale, as SVG.
     pub fn svg(&self) -> String {
         rigging::svg(&self.load, &self.assessment)
@@ -62,17 +90,7 @@ pub fn assess_rigging(request: &RiggingRequest) -> Result<RiggingSheet, AppError
         Some(factor) => Options::default().with_factor(factor).map_err(AppError::bad_input)?,
         None => Options::default(),
     };
-    let assessment = rigging::assess_with(&load, &options);
-    let effects = rigging::link_effects(&load, &options);
-    Ok(RiggingSheet {
-        within_limits: assessment.verdict == Verdict::WithinLimits,
-        verdict: assessment.verdict.as_str().into(),
-        over_by_rule: assessment.beyond.as_ref().is_some_and(|beyond| beyond.chosen),
-        report: rigging::report(&load, &assessment, &effects),
-        json: rigging::json(&assessment, &effects),
-        load,
-        assessment,
-    })
+    Ok(RiggingSheet::of(load, &options))
 }
 
 /// The statics as a record keeps them.
@@ -85,7 +103,7 @@ pub(crate) fn rigging_png(load: &RiggedLoad) -> Result<Vec<u8>, AppError> {
     rigging::png(load, &rigging::assess(load)).map_err(AppError::internal)
 }
 
-pub(crate) fn rigging_view(load: &RiggedLoad) -> RiggingView {
+pub(crate) fn rigging_view(load: &RiggedLoad, language: Language) -> RiggingView {
     let assessment = rigging::assess(load);
     let effects = rigging::link_effects(load, &Options::default());
     let hang = assessment.hang.as_ref();
@@ -99,6 +117,52 @@ pub(crate) fn rigging_view(load: &RiggedLoad) -> RiggingView {
         roll_deg: hang.map(|hang| hang.roll.value()),
         utilisation: hang.and_then(|hang| hang.held.first()).map(|held| held.utilisation.value()),
         picture_svg: Some(rigging::svg(load, &assessment)),
+        paper: paper(load, &assessment, language),
+    }
+}
+
+fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> RiggingPaper {
+    let hang = assessment.hang.as_ref();
+    let carries = |newtons: Newtons| rigging::force_in(newtons, rigging::force_unit(load)).to_string();
+    let share = |share: Ratio| format!("{:.0} %", (share.value() * 100.0 - 1e-6).ceil());
+    let legs = load.legs.iter().enumerate().map(|(at, leg)| {
+        let found = hang.and_then(|hang| hang.legs.get(at));
+        let hook = load.hook_of(leg).and_then(|at| load.hooks.get(at));
+        let rope = match &leg.reach {
+            Reach::Length(rope) | Reach::RopeAndChain(rope, _) => rope.to_string(),
+            Reach::Chain(_) => String::new(),
+        };
+        RiggingLeg {
+            leg: leg.name.to_string(),
+            hook: hook.map(|hook| hook.name.to_string()).unwrap_or_default(),
+            point: leg.lift_point.iter().map(ToString::to_string).collect(),
+            rope,
+            link: leg.reach.chain().map(|chain| chain.seated),
+            links: leg.reach.chain().map(|chain| chain.links),
+            carries: found.map(|leg| carries(leg.tension)).unwrap_or_default(),
+            share: found.map(|leg| share(leg.utilisation)).unwrap_or_default(),
+        }
+    });
+    let parts = hang.into_iter().flat_map(|hang| &hang.held).map(|held| RiggingPart {
+        part: held.part.clone(),
+        carries: rigging::force_in(held.carries, held.rated.unit()).to_string(),
+        rated: held.rated.to_string(),
+        source: held.source.as_ref().map(ToString::to_string).unwrap_or_default(),
+        share: share(held.utilisation),
+    });
+    let hooks = hang.into_iter().flat_map(|hang| &hang.hooks);
+    RiggingPaper {
+        state: rigging::state_saying(assessment.state()).say(language),
+        attitude: hang
+            .map(|hang| rigging::attitude_saying(hang.pitch, hang.roll).say(language))
+            .unwrap_or_default(),
+        mass: load.mass.to_string(),
+        centre: load.centre.iter().map(ToString::to_string).collect(),
+        legs: legs.collect(),
+        parts: parts.collect(),
+        hooks: hooks
+            .map(|hook| RiggingHook { hook: hook.name.to_string(), carries: carries(hook.load) })
+            .collect(),
     }
 }
 

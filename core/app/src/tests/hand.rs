@@ -169,6 +169,11 @@ fn the_home_is_free_while_anything_is_stretched() {
     let (drawn, list) = pages_drawn(&phone, || phone.exam_reveal(&key, PIN));
     count("exam_reveal", drawn);
     assert_eq!(list.unwrap().planted.unwrap().len(), 3);
+    let lost =
+        ReportRequest { load: Some("KM-099".into()), event: "lost".into(), ..ReportRequest::default() };
+    let (drawn, report) = pages_drawn(&phone, || phone.report(&lost, Some(PIN)));
+    count("report", drawn);
+    assert_eq!(report.unwrap().report.by.as_deref(), Some("Anvil 3"));
     let (drawn, roster) = pages_drawn(&desk, || desk.revoke(&["Anvil 3".into()], None, WORDS));
     count("revoke", drawn);
     assert_eq!(roster.unwrap().sequence, 2);

@@ -171,3 +171,37 @@ fn reports_travel_in_bundles_in_any_order_and_unsigned_ones_have_a_bound() {
     take(&hooks[1], &round);
     assert!(hooks[1].movements("KM-015").unwrap().iter().any(|report| report.counts));
 }
+
+/// A shell shows a report again from what is kept, and says the rest of it in the reader's language.
+#[test]
+fn a_report_is_shown_again_with_everything_that_it_says() {
+    let day = day();
+    let hook = day.zone.home("bare");
+    meet(&hook, &day.authority);
+    hook.check(Some(&day.seals[1].code.text), None).unwrap();
+    hook.report(&of("KM-015", "set-down"), None).unwrap();
+    assert_eq!(hook.check(Some(&day.seals[1].code.text), None).unwrap().word, "NO-GO");
+    day.zone.pass(600);
+    let request = ReportRequest {
+        happened: Some(day.zone.clock.now().unix() - 300),
+        aircraft: Some("Heron 2".into()),
+        pieces: vec![PieceReport { serial: "SL-7".into(), back: true, damaged: true }],
+        note: Some("strap torn".into()),
+        ..event("lifted")
+    };
+    let made = hook.report(&request, None).unwrap();
+    assert!(made.report.against && made.report.later);
+    assert_eq!(made.report.details.len(), 5, "{:?}", made.report.details);
+    assert_eq!(made.report.details[1], "the verdict shown was NO-GO");
+    assert_eq!(hook.show_report("KM-015", &made.report.digest).unwrap(), made);
+    let none = hook.show_report("KM-015", &"0".repeat(64)).unwrap_err();
+    assert!(none.to_string().contains("no such report"), "{none}");
+    let causes = hook.refusal_causes();
+    assert_eq!((causes[0].name.as_str(), causes.len()), ("verdict", 9));
+    hook.speak(Language::Spanish);
+    assert_eq!(
+        hook.show_report("KM-015", &made.report.digest).unwrap().report.details[1],
+        "el veredicto mostrado fue NO-GO"
+    );
+    assert_eq!(hook.refusal_causes()[3].shown, "es otra carga");
+}

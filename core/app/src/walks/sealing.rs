@@ -387,7 +387,8 @@ impl App {
         let mut inner = self.lock();
         let id = walk_id(walk)?;
         let state = inner.walk_of(id)?;
-        Ok(inner.rigging_as_counted(id, &state)?.as_ref().map(rigging_view))
+        let language = inner.language();
+        Ok(inner.rigging_as_counted(id, &state)?.as_ref().map(|load| rigging_view(load, language)))
     }
 
     /// The picture of the rigging as counted in a walk, as PNG; none where the tag carries no rigging.
@@ -395,10 +396,14 @@ impl App {
     /// # Errors
     /// No such walk; [`AppError::Internal`] where it cannot be drawn.
     pub fn walk_picture(&self, walk: &str) -> Result<Option<Vec<u8>>, AppError> {
-        let mut inner = self.lock();
-        let id = walk_id(walk)?;
-        let state = inner.walk_of(id)?;
-        inner.rigging_as_counted(id, &state)?.as_ref().map(crate::tags::statics::rigging_png).transpose()
+        // the home is free while it is drawn
+        let counted = {
+            let mut inner = self.lock();
+            let id = walk_id(walk)?;
+            let state = inner.walk_of(id)?;
+            inner.rigging_as_counted(id, &state)?
+        };
+        counted.as_ref().map(crate::tags::statics::rigging_png).transpose()
     }
 
     /// The picture of the rigging that a tag plans, as PNG; none where it carries none.

@@ -484,8 +484,10 @@ fn card_state(status: CardStatus) -> CardState {
 fn card_view(walk: &Walk, card: &Card, language: Language) -> CardView {
     let plan = &walk.ground().plan;
     let needing: Vec<_> = walk.needing_values().into_iter().map(|point| &point.id).collect();
-    let points: Vec<PointView> =
-        walk.counting(card).map(|point| point_view(walk, point, needing.contains(&&point.id), language)).collect();
+    let points: Vec<PointView> = walk
+        .counting(card)
+        .map(|point| point_view(walk, point, needing.contains(&&point.id), language))
+        .collect();
     let spoken = std::iter::once(format!("{}. {}", card.title, card.motion))
         .chain(card.caution.clone())
         .chain(points.iter().map(|point| point.spoken.clone()))

@@ -4,6 +4,7 @@
 //! is drawn by its lift points, for nobody has told its shape.
 
 mod canvas;
+mod drawing;
 mod lettering;
 mod raster;
 mod table;
@@ -20,6 +21,7 @@ use super::{Assessment, Hang, Held, RiggedLoad, State};
 
 use canvas::{Anchor, Canvas, Stroke, Style};
 
+pub use drawing::{Drawing, Pen, Shape, Step, drawing};
 pub use raster::{PictureError, png};
 
 /// Pixels from left to right.

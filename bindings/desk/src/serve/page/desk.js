@@ -130,3 +130,77 @@ if (moving) {
   };
   setTimeout(next, 500);
 }
+
+// The rigging editor: what was done goes to the desk, which computes; what comes back is shown. Nothing is worked out here.
+const rig = by("rig");
+if (rig) {
+  let busy = false;
+  let waiting = null;
+  async function ask(more) {
+    if (busy) { waiting = more; return; }
+    busy = true;
+    const form = new URLSearchParams(new FormData(rig));
+    for (const [name, value] of Object.entries(more)) form.set(name, value);
+    const held = document.activeElement?.id;
+    try {
+      const answer = await (await fetch("/rigging/look", { method: "POST", body: form })).json();
+      for (const field of rig.elements) {
+        if (!field.name || field.name === "do") continue;
+        if (field !== document.activeElement && field.name in answer.fields) field.value = answer.fields[field.name];
+        field.toggleAttribute("aria-invalid", false);
+        if (answer.faults.includes(field.name)) field.setAttribute("aria-invalid", "true");
+      }
+      for (const shown of rig.querySelectorAll(".links output")) {
+        const at = shown.previousElementSibling.value.split(".")[1];
+        shown.textContent = shown.textContent.replace(/\S*$/, answer.fields[`leg.${at}.seated`]);
+      }
+      by("hangs").innerHTML = answer.hangs;
+      if (held) by(held)?.focus();
+    } catch {
+      by("hangs").textContent = "The desk does not answer. Is slingseal still running?";
+    }
+    busy = false;
+    if (waiting) { const next = waiting; waiting = null; ask(next); }
+  }
+  rig.addEventListener("change", () => ask({}));
+  rig.addEventListener("submit", (event) => {
+    const what = event.submitter?.value ?? "";
+    // A new leg has fields of its own, and a file is a file: both come as a page.
+    if (event.submitter?.formAction.endsWith("/rigging/file") || what === "leg") return;
+    event.preventDefault();
+    ask(what ? { do: what } : {});
+  });
+  const moves = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+  const handleOf = (event) => event.target.closest?.(".handle");
+  const move = (handle, right, down, steps) => {
+    const svg = handle.closest("svg");
+    ask({ do: "move", handle: handle.dataset.handle, view: svg.dataset.view, scale: svg.dataset.scale, right, down, steps });
+  };
+  by("hangs").addEventListener("keydown", (event) => {
+    const handle = handleOf(event);
+    if (!handle || !(event.key in moves)) return;
+    event.preventDefault();
+    const many = event.shiftKey ? 10 : 1;
+    move(handle, moves[event.key][0] * many, moves[event.key][1] * many, "1");
+  });
+  let drag = null;
+  by("hangs").addEventListener("pointerdown", (event) => {
+    const handle = handleOf(event);
+    if (!handle) return;
+    const svg = handle.closest("svg");
+    const share = svg.viewBox.baseVal.width / svg.getBoundingClientRect().width;
+    drag = { handle, share, x: event.clientX, y: event.clientY, began: handle.getAttribute("transform") };
+    svg.setPointerCapture(event.pointerId);
+  });
+  by("hangs").addEventListener("pointermove", (event) => {
+    if (!drag) return;
+    const [right, down] = [(event.clientX - drag.x) * drag.share, (event.clientY - drag.y) * drag.share];
+    drag.handle.setAttribute("transform", `translate(${right} ${down}) ${drag.began}`);
+  });
+  by("hangs").addEventListener("pointerup", (event) => {
+    if (!drag) return;
+    const { handle, share, x, y } = drag;
+    drag = null;
+    move(handle, (event.clientX - x) * share, (event.clientY - y) * share, "");
+  });
+}

@@ -1,6 +1,6 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 use slingseal_app::catalogue::Saying;
-use slingseal_app::catalogue::page as words;
+use slingseal_app::catalogue::{page as words, rigging as rig_words};
 use slingseal_app::{AppError, Language, Stamp};
 
 /// Where a page stands, and whose it is.
@@ -13,10 +13,11 @@ pub(in crate::serve) struct Here {
     pub(in crate::serve) now: Stamp,
 }
 
-fn places() -> [(&'static str, Saying); 10] {
+fn places() -> [(&'static str, Saying); 11] {
     [
         ("/", words::PlaceZone.into()),
         ("/plan", words::PlacePlan.into()),
+        ("/rigging", rig_words::EditorTitle.into()),
         ("/receive", words::PlaceReceive.into()),
         ("/deficiencies", words::PlaceDeficiencies.into()),
         ("/people", words::PlacePeople.into()),

@@ -10,6 +10,7 @@ mod load;
 mod plan;
 mod procedures;
 mod receive;
+mod rigging;
 mod tables;
 
 pub(super) use board::board;
@@ -22,6 +23,7 @@ pub(super) use load::load;
 pub(super) use plan::{Entered, FIELDS, Fault, made, plan};
 pub(super) use procedures::procedures;
 pub(super) use receive::receive;
+pub(super) use rigging::{Rig, hangs, rigging};
 pub(super) use tables::{deficiencies, equipment, people, piece, search};
 
 /// The style of every page, and of paper.

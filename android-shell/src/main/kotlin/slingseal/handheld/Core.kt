@@ -5,12 +5,16 @@ import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import java.io.File
 import java.util.Locale
+import java.util.concurrent.ConcurrentHashMap
 import java.util.concurrent.Executor
 import java.util.concurrent.Executors
 
 /** The core of this process: one, however often the activity is made anew. */
 object Core {
-    private var open: Handheld? = null
+    @Volatile private var open: Handheld? = null
+
+    /** What stands between the pages and the core: nothing, but in a test that watches who calls it, and from where. */
+    internal var watched: (Handheld) -> Handheld = { it }
 
     /** Where work of more than a moment is done: stretching a PIN is made to be slow. */
     var slow: Executor = Executors.newSingleThreadExecutor()
@@ -19,18 +23,28 @@ object Core {
     fun language(context: Context): Locale =
         context.resources.configuration.locales[0].takeIf { it.language == "es" } ?: Locale.ENGLISH
 
+    /** The core, if it is open already: to ask costs nothing. */
+    fun opened(context: Context): Handheld? = open?.also { speak(it, tag(context)) }
+
+    /** Nothing is asked of the core that it knows: it may be held by a bundle that is being read. */
+    private fun speak(core: Handheld, language: String) {
+        if (language != spoken) core.speak(language)
+        spoken = language
+    }
+
+    private fun tag(context: Context) = context.resources.configuration.locales[0].toLanguageTag()
+
+    /** The core, opened where it is not. That takes a moment, for a store is read and a key of the platform's is asked: off the main thread. */
     @Synchronized
     fun of(context: Context): Handheld {
-        val language = context.resources.configuration.locales[0].toLanguageTag()
-        open?.let {
-            it.speak(language)
-            return it
-        }
+        val language = tag(context)
+        opened(context)?.let { return it }
         // outside every backup and every transfer to another phone: a copy would be a second device that says it is this one
         val home = File(context.noBackupFilesDir, "home").apply { mkdirs() }
         val secret = DeviceSecret.bytes()
-        return Handheld.open(home.path, secret, language).also {
+        return watched(Handheld.open(home.path, secret, language)).also {
             open = it
+            spoken = language
             keyLost = SecretWitness.differs(File(context.noBackupFilesDir, "witness"), secret, keyMade = it.setUp().fingerprint != null)
         }
     }
@@ -42,9 +56,22 @@ object Core {
     var keyLost = false
         private set
 
+    private var spoken = ""
+    private val choices = ConcurrentHashMap<String, String>()
+
+    /** What was chosen under a name, empty where nothing was: asked of the core once, for each page wants to know. */
+    fun choice(name: String): String = choices[name] ?: open?.preference(name).orEmpty().also { choices[name] = it }
+
+    fun choose(name: String, value: String) {
+        open?.prefer(name, value)
+        choices[name] = value
+    }
+
     /** Closes the core, as the end of the process does. */
     @Synchronized
     fun close() {
+        choices.clear()
+        spoken = ""
         open?.close()
         open = null
     }

@@ -45,8 +45,17 @@ class HandheldActivity : Activity(), Shell {
     private lateinit var touch: Touch
     private var resumed = false
     private var voiceTold = false
+
+    /** A line that stays as long as its page does, whatever draws that anew. */
+    private var standing: String? = null
     private val oneFinger = OneFinger()
     private var backCallback: Any? = null
+
+    /** Whether the store is being opened, and what is done when it is. */
+    internal var isOpening = false
+        private set
+    private val waiting = ArrayList<() -> Unit>()
+    private var left: Bundle? = null
 
     /** The button of a headset. */
     lateinit var ear: Ear
@@ -78,19 +87,55 @@ class HandheldActivity : Activity(), Shell {
         touch = Touch(this) { sticker -> screen?.takeIf { it.touches }?.touched(sticker) }
         ear = Ear(this) { hardKeys.feed(it, settledAt) }
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) useCutouts()
-        core = try {
-            Core.of(this)
-        } catch (e: HandheldException) {
-            return stop(e.words)
+        useBack()
+        val there = Core.opened(this)
+        if (there == null) open(state) else begin(there, state)
+    }
+
+    /** The store is opened beside the main thread, and the page says so. What is asked for meanwhile waits. */
+    private fun open(state: Bundle?) {
+        isOpening = true
+        left = state
+        working(R.string.opening)
+        Core.slow.execute {
+            val opened = try {
+                Result.success(Core.of(this))
+            } catch (e: HandheldException) {
+                Result.failure(e)
+            }
+            runOnUiThread {
+                isOpening = false
+                if (!isDestroyed) opened.fold({ begin(it, state) }, { stop((it as HandheldException).words) })
+            }
         }
+    }
+
+    private fun working(words: Int) = setContentView(SafeArea(this, palette).apply { addView(WorkingPage(parts).build(words)) })
+
+    private fun begin(opened: Handheld, state: Bundle?) {
+        core = opened
         palette = Palette.entries.firstOrNull { it.name == preference(PALETTE) } ?: Palette.DAY
         parts = Parts(this, palette)
-        places += Place.loadAll(state).ifEmpty { beginning() }
-        useBack()
-        show()
+        val there = Place.loadAll(state)
+        // a turn of the phone while a bundle is read: what holds the core is not asked for a page
+        val busy = Slow.at != null && there.isNotEmpty()
+        places += there.ifEmpty { beginning() }
+        if (busy) working(R.string.working_words) else show()
         Slow.attach(this)
         // a saved state is a page that was left, not a new wish
-        if (state == null) intent?.let(::asked)
+        if (state == null) intent?.let { whenOpen { asked(it) } }
+        doWaiting()
+    }
+
+    /** At once, or when the store is open and nothing slow is under way. */
+    private fun whenOpen(job: () -> Unit) {
+        if (places.isEmpty() || Slow.at != null) waiting += job else job()
+    }
+
+    private fun doWaiting() {
+        val jobs = waiting.toList()
+        waiting.clear()
+        for (job in jobs) whenOpen(job)
     }
 
     /** The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if there is one. */
@@ -115,7 +160,7 @@ class HandheldActivity : Activity(), Shell {
 
     override fun onSaveInstanceState(state: Bundle) {
         super.onSaveInstanceState(state)
-        Place.saveAll(places, state)
+        if (places.isEmpty()) left?.let(state::putAll) else Place.saveAll(places, state)
     }
 
     override fun onResume() {
@@ -142,19 +187,19 @@ class HandheldActivity : Activity(), Shell {
 
     override fun onRequestPermissionsResult(code: Int, permissions: Array<out String>, results: IntArray) {
         super.onRequestPermissionsResult(code, permissions, results)
-        if (results.firstOrNull() == android.content.pm.PackageManager.PERMISSION_GRANTED) redraw()
+        if (results.firstOrNull() == android.content.pm.PackageManager.PERMISSION_GRANTED) whenOpen(::redraw)
     }
 
     @Deprecated("Deprecated in Java")
     override fun onActivityResult(code: Int, result: Int, data: Intent?) {
         super.onActivityResult(code, result, data)
         val at = data?.data ?: return
-        if (result == RESULT_OK && (code == PICK_IN || code == PICK_OUT)) FileScreen.picked(this, code, at)
+        if (result == RESULT_OK && (code == PICK_IN || code == PICK_OUT)) whenOpen { FileScreen.picked(this, code, at) }
     }
 
     override fun onNewIntent(intent: Intent) {
         super.onNewIntent(intent)
-        asked(intent)
+        whenOpen { asked(intent) }
     }
 
     /** What another program or a shortcut asks for: a bundle to take in, or a page. */
@@ -172,6 +217,10 @@ class HandheldActivity : Activity(), Shell {
                 backTo(PageKind.START)
                 go(Place(PageKind.HOOK))
             }
+            ARRIVAL -> {
+                backTo(PageKind.START)
+                go(Place(PageKind.SCAN, Purpose.ARRIVAL.name))
+            }
         }
     }
 
@@ -179,17 +228,22 @@ class HandheldActivity : Activity(), Shell {
 
     private fun show(speak: Boolean = true) {
         screen?.hidden()
+        standing = null
         val next = make(places.last())
         screen = next
-        draw(next)
-        if (speak && speaks) next.spoken?.let(::say)
+        val told = draw(next)
+        // one breath: a page that is spoken right after a refusal would cut it short
+        if (speak && speaks) listOfNotNull(told, next.spoken).takeIf { it.isNotEmpty() }?.let { say(it.joinToString(" ")) }
         if (!isFinishing && hasWindowFocus()) next.shown() else window.decorView.post { if (screen === next) next.shown() }
     }
 
-    private fun draw(screen: Screen) {
+    /** Draws a page; gives the line that stands at its head because of what was done before. */
+    private fun draw(screen: Screen): String? {
         val area = SafeArea(this, palette)
+        if (notice == null && news == null) notice = standing
         val view = if (Slow.at == null) screen.whole() else WorkingPage(parts).build()
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) nameThePane(area, screen)
+        val told = (notice ?: news).takeIf { it != standing }
         notice = null
         news = null
         area.addView(view)
@@ -197,6 +251,7 @@ class HandheldActivity : Activity(), Shell {
         settledAt = SystemClock.uptimeMillis() + PressGuard.SETTLE
         dress(screen)
         area.requestApplyInsets()
+        return told
     }
 
     /** A screen reader says which page came. */
@@ -206,7 +261,7 @@ class HandheldActivity : Activity(), Shell {
     }
 
     private fun dress(screen: Screen) {
-        ear.listen(takesHardKeys)
+        ear.listen(takesHardKeys || takesEarKeys)
         // the reader wants an activity that is in front
         touch.listen(resumed && screen.touches)
         if (screen.secret) window.addFlags(WindowManager.LayoutParams.FLAG_SECURE) else window.clearFlags(WindowManager.LayoutParams.FLAG_SECURE)
@@ -282,10 +337,14 @@ class HandheldActivity : Activity(), Shell {
         }
     }
 
+    override fun lies(page: PageKind) = places.any { it.page == page }
+
     override fun redraw() = show()
 
     override fun redrawSame() {
-        screen?.let(::draw)
+        if (screen == null && Slow.at != null) return
+        val told = (screen ?: return show()).let(::draw) ?: return
+        if (speaks) say(told)
     }
 
     /** From API 33 on the system asks this callback; before that it calls [onBackPressed]. */
@@ -318,19 +377,22 @@ class HandheldActivity : Activity(), Shell {
     private fun voiceFailed() {
         if (voiceTold) return
         voiceTold = true
-        notice = getString(R.string.voice_fails)
+        standing = getString(R.string.voice_fails)
         window.decorView.post { redrawSame() }
     }
 
     override fun dispatchKeyEvent(event: KeyEvent): Boolean {
-        if (takesHardKeys && hardKeys.feed(event, settledAt)) return true
+        val ours = takesHardKeys || takesEarKeys && event.keyCode in HardKeys.AT_THE_EAR
+        if (ours && hardKeys.feed(event, settledAt)) return true
         return super.dispatchKeyEvent(event)
     }
 
     private val takesHardKeys get() = screen?.takesHardKeys == true && Slow.at == null && hardKeysOn
 
+    private val takesEarKeys get() = screen?.takesEarKeys == true && Slow.at == null && hardKeysOn
+
     private fun hard(answer: HardAnswer) {
-        if (takesHardKeys) screen?.hard(answer)
+        if (takesHardKeys || takesEarKeys) screen?.hard(answer)
     }
 
     // the core
@@ -354,20 +416,20 @@ class HandheldActivity : Activity(), Shell {
             notice = (it as HandheldException).words
             feel(Beat.REFUSED)
             redrawSame()
-            if (speaks) say(it.words)
         }
+        doWaiting()
     }
 
-    private fun preference(name: String): String? = attempt { core.preference(name).orEmpty() }?.ifEmpty { null }
+    private fun preference(name: String): String? = attempt { Core.choice(name) }?.ifEmpty { null }
 
     override var speaks: Boolean
         get() = preference(VOICE) == "on"
         set(value) {
-            attempt { core.prefer(VOICE, if (value) "on" else "off") }
+            attempt { Core.choose(VOICE, if (value) "on" else "off") }
         }
 
     override fun changePalette(palette: Palette) {
-        attempt { core.prefer(PALETTE, palette.name) }
+        attempt { Core.choose(PALETTE, palette.name) }
         this.palette = palette
         parts = Parts(this, palette)
         redraw()
@@ -378,13 +440,14 @@ class HandheldActivity : Activity(), Shell {
     override var hardKeysOn: Boolean
         get() = preference(HARD_KEYS) == "on"
         set(value) {
-            attempt { core.prefer(HARD_KEYS, if (value) "on" else "off") }
+            attempt { Core.choose(HARD_KEYS, if (value) "on" else "off") }
         }
 
     companion object {
         /** What the program's shortcuts ask for. */
         const val INSPECT = "slingseal.handheld.INSPECT"
         const val HOOK = "slingseal.handheld.HOOK"
+        const val ARRIVAL = "slingseal.handheld.ARRIVAL"
 
         /** The code of the question for the camera. */
         const val ASK_CAMERA = 1

@@ -51,7 +51,7 @@ enum class PageKind(
     /** Bundles by file. */
     FILES,
 
-    /** (have code of the other side, or nothing) */
+    /** (how many records, papers, procedures and parts, then line by line what was left out) */
     MOVE_OUT,
     HAVE,
 
@@ -102,6 +102,34 @@ enum class PageKind(
 
     /** (seal's text or nothing, tag's text or nothing, `alone` where the tag is judged without a seal) */
     HOOK,
+
+    /** (tag's text or load number) */
+    ARRIVAL,
+
+    /** (a draft of a report, see `Draft`) */
+    WHAT,
+
+    /** (draft) */
+    REFUSE,
+
+    /** (draft, then which of its words) */
+    REPORT_NOTE,
+
+    /** (draft) */
+    REPORT_PIN,
+
+    /** (draft) */
+    WHEN,
+
+    /** (draft) */
+    WHEN_TIME,
+
+    /** (draft) */
+    GEAR,
+
+    /** (load, digest of the report) */
+    REPORT,
+
     /** (words that are looked for) */
     RECORDS,
     FIND,

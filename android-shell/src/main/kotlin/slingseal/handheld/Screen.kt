@@ -46,6 +46,9 @@ interface Shell {
     /** Back to the page that is nearest of this kind, or to the start. */
     fun backTo(page: PageKind)
     fun back()
+
+    /** Whether a page of this kind lies open, in front or under others. */
+    fun lies(page: PageKind): Boolean
     fun redraw()
 
     /** Draws the page that is in front again, as the same object. */
@@ -125,6 +128,9 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
 
     /** Whether the volume keys answer here. */
     open val takesHardKeys get() = false
+
+    /** Whether the button at the ear answers, where the volume keys stay volume. */
+    open val takesEarKeys get() = false
 
     open fun hard(answer: HardAnswer) = Unit
 

@@ -1,5 +1,6 @@
 package slingseal.handheld
 
+import slingseal.handheld.screens.ArrivalScreen
 import slingseal.handheld.screens.CallsScreen
 import slingseal.handheld.screens.CardsScreen
 import slingseal.handheld.screens.DeficiencyScreen
@@ -26,6 +27,7 @@ import slingseal.handheld.screens.FileScreen
 import slingseal.handheld.screens.FindScreen
 import slingseal.handheld.screens.FindingScreen
 import slingseal.handheld.screens.FindingsScreen
+import slingseal.handheld.screens.GearScreen
 import slingseal.handheld.screens.HaveScreen
 import slingseal.handheld.screens.HookScreen
 import slingseal.handheld.screens.MoreScreen
@@ -40,6 +42,10 @@ import slingseal.handheld.screens.PhotoScreen
 import slingseal.handheld.screens.PickScreen
 import slingseal.handheld.screens.RecordScreen
 import slingseal.handheld.screens.RecordsScreen
+import slingseal.handheld.screens.RefuseScreen
+import slingseal.handheld.screens.ReportNoteScreen
+import slingseal.handheld.screens.ReportPinScreen
+import slingseal.handheld.screens.ReportScreen
 import slingseal.handheld.screens.RequestScreen
 import slingseal.handheld.screens.RiggingScreen
 import slingseal.handheld.screens.RunMoreScreen
@@ -55,6 +61,9 @@ import slingseal.handheld.screens.TypeScreen
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.screens.VoidScreen
 import slingseal.handheld.screens.VoidedScreen
+import slingseal.handheld.screens.WhatScreen
+import slingseal.handheld.screens.WhenScreen
+import slingseal.handheld.screens.WhenTimeScreen
 import slingseal.handheld.screens.WriteScreen
 import slingseal.handheld.screens.run
 import slingseal.handheld.screens.walkScreen
@@ -87,6 +96,15 @@ object Screens {
         PageKind.RIGGING -> RiggingScreen(shell, place)
         PageKind.SEAL -> SealScreen(shell, place)
         PageKind.HOOK -> HookScreen(shell, place)
+        PageKind.ARRIVAL -> ArrivalScreen(shell, place)
+        PageKind.WHAT -> WhatScreen(shell, place)
+        PageKind.REFUSE -> RefuseScreen(shell, place)
+        PageKind.REPORT_NOTE -> ReportNoteScreen(shell, place)
+        PageKind.REPORT_PIN -> ReportPinScreen(shell, place)
+        PageKind.WHEN -> WhenScreen(shell, place)
+        PageKind.WHEN_TIME -> WhenTimeScreen(shell, place)
+        PageKind.GEAR -> GearScreen(shell, place)
+        PageKind.REPORT -> ReportScreen(shell, place)
         PageKind.RECORDS -> RecordsScreen(shell, place)
         PageKind.RECORD -> RecordScreen(shell, place)
         PageKind.VOID -> VoidScreen.of(shell, place)

@@ -33,6 +33,7 @@ import slingseal.handheld.screens.RiggingScreen
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.Screen
+import slingseal.handheld.support.Watched
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
 import slingseal.handheld.support.see
@@ -196,11 +197,13 @@ class HandTest {
             assertEquals("one press, one try", 1, queue.size)
             assertTrue(screen.words(), screen.words().contains("Working"))
 
-            // turned while the PIN is stretched: the new activity works on, and is told
+            // turned while the PIN is stretched: the new activity works on, and is told; of what holds the core nothing is asked
+            Watched.held = true
             val turned = Robolectric.buildActivity(HandheldActivity::class.java).setup(Bundle().also { Place.saveAll(listOf(Place(PageKind.START), Slow.at!!), it) })
             val after = Screen(turned.get())
             after.settle()
             assertTrue(after.words(), after.words().contains("Working"))
+            Watched.held = false
             queue.single().let { job -> Thread(job).also { it.start(); it.join() } }
             after.settle()
             assertEquals(PageKind.SEAL, turned.get().front!!.place.page)
@@ -248,7 +251,7 @@ class HandTest {
             Core.slow = usual
         }
         // and nowhere in the sources: each slow call stands inside shell.work, or off the main thread by its name
-        val slow = Regex("core\\.(seal|void|makeKey|examLock|examReveal|examScore|addPhoto|bundleIn|bundleOut)\\(")
+        val slow = Regex("core\\.(seal|void|makeKey|examLock|examReveal|examScore|addPhoto|bundleIn|bundleOut|movingBegin|report\\(request\\(\\), pin)\\b")
         var seen = 0
         for (file in java.io.File("src/main/kotlin").walk().filter { it.extension == "kt" }) {
             val lines = file.readLines()
@@ -259,7 +262,48 @@ class HandTest {
                 seen += 1
             }
         }
-        assertTrue("$seen", seen >= 6)
+        assertTrue("$seen", seen >= 8)
+    }
+
+    /** The watch itself: a page that seals on the main thread would end its test. */
+    @Test
+    fun theWatchSeesASlowCallOnTheMainThread() {
+        zone.inspector()
+        val screen = Screen(Zone.launch().get())
+        val watched = screen.hand.core
+        assertTrue("every phone under test is under it", watched is Watched)
+        val caught = runCatching { slingseal.handheld.screens.MainThreadTrial.movingBegin(watched) }.exceptionOrNull()
+        assertTrue("$caught", caught is IllegalStateException && "movingBegin on the main thread" in caught.message.orEmpty())
+        // and lets the same call pass beside it, with the core's own words when it fails
+        val beside = java.util.concurrent.Executors.newSingleThreadExecutor()
+        beside.submit { slingseal.handheld.screens.MainThreadTrial.movingBegin(watched) }.get()
+        val refused = beside.submit<Throwable?> { runCatching { watched.seal("no such walk", "000000", null) }.exceptionOrNull() }.get()
+        assertTrue("$refused", refused is slingseal.core.HandheldException)
+    }
+
+    /** The store is opened beside the main thread; what was asked for meanwhile is done when it is open. */
+    @Test
+    fun theStoreIsOpenedBesideTheMainThread() {
+        zone.inspector()
+        Core.close()
+        val queue = mutableListOf<Runnable>()
+        val usual = Core.slow
+        Core.slow = java.util.concurrent.Executor { queue += it }
+        try {
+            val controller = Robolectric.buildActivity(HandheldActivity::class.java).setup()
+            val activity = controller.get()
+            assertTrue(activity.isOpening && activity.front == null)
+            controller.newIntent(Intent(HandheldActivity.HOOK))
+            assertEquals(1, queue.size)
+            val from = Thread(queue.single())
+            from.start()
+            from.join()
+            org.robolectric.Shadows.shadowOf(android.os.Looper.getMainLooper()).idle()
+            assertFalse(activity.isOpening)
+            assertEquals("the shortcut was not forgotten", PageKind.HOOK, activity.front!!.place.page)
+        } finally {
+            Core.slow = usual
+        }
     }
 
     /** 19 mm a key where gloves are worn (MIL-STD-1472E, 5.4.2.1): 120 dp, on a small phone too, both ways up. */
@@ -465,7 +509,8 @@ class HandTest {
         screen.settle()
         for (code in listOf(KeyEvent.KEYCODE_VOLUME_UP, KeyEvent.KEYCODE_VOLUME_DOWN)) screen.hardKey(code, 300)
         assertEquals("a verdict stands until somebody presses the glass", PageKind.HOOK, screen.hand.front!!.place.page)
-        assertFalse("the keys are the system's", screen.hand.front!!.takesHardKeys || screen.hand.ear.listening)
+        assertFalse("the volume is the system's", screen.hand.front!!.takesHardKeys)
+        assertTrue("nothing was reported by them", core.movements("KM-016").isEmpty())
     }
 
     /** A headset by radio speaks to the media session. */

@@ -25,7 +25,9 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import org.xmlpull.v1.XmlPullParser
+import slingseal.core.WalkRequest
 import slingseal.handheld.look.Key
+import slingseal.handheld.screens.Draft
 import slingseal.handheld.screens.KIND
 import slingseal.handheld.screens.Purpose
 import slingseal.handheld.sense.Blind
@@ -128,6 +130,95 @@ class PlatformTest {
         assertTrue(opens(KIND))
         for (other in listOf("application/octet-stream", "application/zip", "text/plain", "image/jpeg")) assertFalse(other, opens(other))
         assertEquals("what is handed on says what it is", KIND, Papers().getType(Papers.uri(app)))
+    }
+
+    // files
+
+    /** The system's own picker: asked for, it comes back with a place, and the bundle that lies there is taken in or written. */
+    @Test
+    fun theSystemsPickerBringsABundleInAndTakesOneOut() {
+        zone.inspector()
+        sealedWithAPhoto(zone.tag("KM-097"))
+        val screen = Screen(Zone.launch().get())
+        fun answer(result: Int, at: Uri?) {
+            val asked = shadowOf(screen.activity).nextStartedActivityForResult
+            shadowOf(screen.activity).receiveResult(asked.intent, result, at?.let { Intent().setData(it) })
+            screen.settle()
+            screen.finish()
+            screen.settle()
+        }
+        screen.hand.go(Place(PageKind.FILES))
+        screen.settle()
+        screen.press("Write a bundle")
+        shadowOf(screen.activity).peekNextStartedActivityForResult().intent.let {
+            assertEquals(Intent.ACTION_CREATE_DOCUMENT to KIND, it.action to it.type)
+            assertTrue(it.hasCategory(Intent.CATEGORY_OPENABLE) && it.getStringExtra(Intent.EXTRA_TITLE)!!.endsWith(".bundle"))
+        }
+        val out = Uri.parse("content://elsewhere/out")
+        val written = java.io.ByteArrayOutputStream()
+        shadowOf(app.contentResolver).registerOutputStream(out, written)
+        answer(android.app.Activity.RESULT_OK, out)
+        assertTrue(screen.words(), screen.words().contains("The bundle is written: 1 records."))
+        assertTrue("${written.size()}", written.size() > 500)
+
+        // who thinks better of it has done nothing
+        screen.press("Open a bundle")
+        assertEquals(Intent.ACTION_OPEN_DOCUMENT, shadowOf(screen.activity).peekNextStartedActivityForResult().intent.action)
+        answer(android.app.Activity.RESULT_CANCELED, null)
+        assertEquals(PageKind.FILES, screen.hand.front!!.place.page)
+
+        // the same bytes, opened by the picker of another phone
+        Zone.newPhone()
+        zone.meet(core)
+        val other = Screen(Zone.launch().get())
+        other.hand.go(Place(PageKind.FILES))
+        other.settle()
+        val from = Uri.parse("content://elsewhere/in")
+        shadowOf(app.contentResolver).registerInputStreamSupplier(from) { java.io.ByteArrayInputStream(written.toByteArray()) }
+        other.press("Open a bundle")
+        val asked = shadowOf(other.activity).nextStartedActivityForResult
+        shadowOf(other.activity).receiveResult(asked.intent, android.app.Activity.RESULT_OK, Intent().setData(from))
+        other.settle()
+        other.finish()
+        other.settle()
+        assertTrue(other.words(), other.words().contains("1 new"))
+        val record = core.records(null, 10u).single()
+        assertEquals("KM-097", record.load)
+        assertEquals("the photograph came with it", 1, core.record(record.record).photos.size)
+    }
+
+    /** Walked and sealed, with a deficiency that was photographed and corrected. */
+    private fun sealedWithAPhoto(tag: slingseal.core.CodeView) {
+        val picture = java.io.ByteArrayOutputStream()
+        android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888).compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
+        val photo = core.addPhoto(picture.toByteArray())
+        var walk = core.beginWalk(tag.text)
+        while (walk.card!!.points.none { point -> point.deficiencies.any { it.inPlace } }) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        val card = walk.card!!
+        val point = card.points.first { point -> point.deficiencies.any { it.inPlace } }
+        walk = core.doWalk(walk.walk, WalkRequest.Deficiency(card.number, point.id, point.deficiencies.first { it.inPlace }.name, null, listOf(photo)))
+        core.doWalk(walk.walk, WalkRequest.PutRight(walk.findings.single().number, null, null, emptyList()))
+        walk = core.doWalk(walk.walk, WalkRequest.LookAgain(walk.findings.single().number, true, null, null, emptyList()))
+        while (walk.card != null) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        core.doWalk(walk.walk, WalkRequest.Decide(true, null))
+        core.seal(walk.walk, PIN, null)
+    }
+
+    /** A place that cannot be read is told, and nothing ends. */
+    @Test
+    fun aFileThatCannotBeReadIsTold() {
+        val screen = Screen(Zone.launch().get())
+        screen.hand.go(Place(PageKind.FILES))
+        screen.settle()
+        screen.press("Open a bundle")
+        val gone = Uri.parse("content://elsewhere/gone")
+        shadowOf(app.contentResolver).registerInputStreamSupplier(gone) { throw java.io.FileNotFoundException("gone") }
+        val asked = shadowOf(screen.activity).nextStartedActivityForResult
+        shadowOf(screen.activity).receiveResult(asked.intent, android.app.Activity.RESULT_OK, Intent().setData(gone))
+        screen.settle()
+        screen.finish()
+        screen.settle()
+        assertTrue(screen.words(), screen.words().contains("could not be read"))
     }
 
     // back
@@ -283,11 +374,15 @@ class PlatformTest {
             Place(PageKind.SCAN, Purpose.INSPECT.name), Place(PageKind.TYPE, Purpose.INSPECT.name), Place(PageKind.HOOK),
             Place(PageKind.WALK, walk.walk), Place(PageKind.MORE, walk.walk), Place(PageKind.CARDS, walk.walk), Place(PageKind.PICK, walk.walk, "1"),
             Place(PageKind.DEFICIENCY, walk.walk, "1", point.id, point.deficiencies.first().name, "", ""),
+            Place(PageKind.ARRIVAL, zone.tag("KM-028").text), Draft("KM-028").place(PageKind.WHAT), Draft("KM-028").place(PageKind.GEAR), Draft("KM-028", Draft.REFUSED).place(PageKind.REFUSE), Draft("KM-028").place(PageKind.WHEN),
             Place(PageKind.NOT_FIT, walk.walk), Place(PageKind.NEW_PIN, "Thistle 7", ""), Place(PageKind.TAG, zone.vehicleTag().text),
         )
         for (place in places) {
             screen.hand.backTo(PageKind.START)
             if (place.page != PageKind.START) screen.hand.go(place)
+            screen.settle()
+            // slow work, a camera or a voice that fails draw a page again as it stands
+            screen.hand.redrawSame()
             screen.settle()
             val stops = stops(screen)
             val where = "${place.page}: ${stops.map(::said)}"

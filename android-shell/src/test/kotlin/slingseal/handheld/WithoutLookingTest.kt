@@ -21,6 +21,7 @@ import org.robolectric.shadows.ShadowTextToSpeech
 import slingseal.core.HandheldException
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.PhotoScreen
+import slingseal.handheld.screens.answer
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
@@ -87,6 +88,62 @@ class WithoutLookingTest {
         assertEquals(1, walk().findings.size)
         assertEquals(Beat.DEFICIENCY.pattern().toList(), vibrator.pattern?.toList())
         assertNotEquals(Beat.GOOD.pattern().toList(), Beat.DEFICIENCY.pattern().toList())
+    }
+
+    /** Whoever listens and hears nothing is told that nothing is coming, once, in words that can be read here. */
+    @Test
+    fun aVoiceThatFailsIsToldOnceInTheReadersLanguage() {
+        for ((qualifiers, words) in listOf("en" to "no voice", "es-rMX" to "no tiene voz")) {
+            RuntimeEnvironment.setQualifiers(qualifiers)
+            val (activity, screen) = launched()
+            activity.speaks = true
+            shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance()).onInitListener.onInit(TextToSpeech.ERROR)
+            activity.go(Place(PageKind.HOOK))
+            screen.settle()
+            assertTrue(screen.words(), screen.words().contains(words))
+            activity.go(Place(PageKind.HOOK))
+            screen.settle()
+            assertTrue("once: ${screen.words()}", !screen.words().contains(words))
+        }
+    }
+
+    /** What was refused is heard to its end: the page that comes with it does not cut it short. */
+    @Test
+    fun aRefusalIsHeardAndNotCutShortByItsPage() {
+        val (activity, screen) = launched()
+        activity.speaks = true
+        val engine = shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance())
+        engine.onInitListener.onInit(TextToSpeech.SUCCESS)
+        // not fit may not be called fit: the walk refuses, and the page of the walk is spoken with it
+        screen.beginWalk()
+        val id = walk().walk
+        activity.answer(id, slingseal.core.WalkRequest.Decide(true, null), Beat.GOOD)
+        activity.redraw()
+        screen.settle()
+        val refused = core.doWalk(id, slingseal.core.WalkRequest.Decide(true, null)).refused!!.message
+        assertTrue(engine.lastSpokenText, engine.lastSpokenText.startsWith(refused) && engine.lastSpokenText.contains(walk().card!!.spoken))
+        // and one that comes with slow work
+        activity.work({ core.seal(id, "000000", null) }) { }
+        screen.finish()
+        screen.settle()
+        assertTrue(engine.lastSpokenText, engine.lastSpokenText.isNotEmpty() && screen.words().contains(engine.lastSpokenText))
+    }
+
+    /** A phone may speak what the core does not: then the words are English, and so is the voice. */
+    @Test
+    fun theVoiceIsOfTheLanguageThatTheCoreSpeaks() {
+        ShadowTextToSpeech.addLanguageAvailability(java.util.Locale.FRENCH)
+        for ((qualifiers, language) in listOf("fr" to "en", "es-rMX" to "es", "en-rGB" to "en")) {
+            RuntimeEnvironment.setQualifiers(qualifiers)
+            val (activity, screen) = launched()
+            activity.speaks = true
+            val engine = shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance())
+            engine.onInitListener.onInit(TextToSpeech.SUCCESS)
+            activity.go(Place(PageKind.HOOK))
+            screen.settle()
+            assertEquals(qualifiers, language, engine.currentLanguage.language)
+            assertTrue(engine.lastSpokenText, engine.lastSpokenText.isNotEmpty())
+        }
     }
 
     /** A short press of a key, with no wait after it. */

@@ -8,7 +8,7 @@ import kotlin.math.min
 import kotlin.math.sin
 
 /** A sign drawn with lines, so that a key is known by its shape too. */
-enum class Sign { TICK, CROSS, WARN, BACK, ERASE, NEXT, STICKER, UNDO, MORE, EYE, SPEAK, BARS, LIST, CODE, SUN, KEY, PLUS, MINUS, TORCH, HOOK, CORNERS, SPREAD, NONE }
+enum class Sign { TICK, CROSS, WARN, BACK, ERASE, NEXT, STICKER, UNDO, MORE, EYE, SPEAK, BARS, LIST, CODE, SUN, KEY, PLUS, MINUS, TORCH, HOOK, LIFT, DOWN, GEAR, CORNERS, SPREAD, NONE }
 
 /** Draws signs in a square around a middle. */
 object Signs {
@@ -106,6 +106,24 @@ object Signs {
             Sign.HOOK -> {
                 line(0f, -0.9f, 0f, -0.3f)
                 p.addArc(x - 0.55f * r, y - 0.3f * r, x + 0.55f * r, y + 0.8f * r, -90f, 250f)
+            }
+            // off the ground, and onto it
+            Sign.LIFT -> {
+                line(0f, 0.45f, 0f, -0.8f)
+                line(-0.45f, -0.35f, 0f, -0.8f, 0.45f, -0.35f)
+                line(-0.75f, 0.85f, 0.75f, 0.85f)
+            }
+            Sign.DOWN -> {
+                line(0f, -0.85f, 0f, 0.4f)
+                line(-0.45f, -0.05f, 0f, 0.4f, 0.45f, -0.05f)
+                line(-0.75f, 0.85f, 0.75f, 0.85f)
+            }
+            // a shackle with its pin
+            Sign.GEAR -> {
+                p.addArc(x - 0.55f * r, y - 0.85f * r, x + 0.55f * r, y + 0.25f * r, 180f, 180f)
+                line(-0.55f, -0.3f, -0.55f, 0.55f)
+                line(0.55f, -0.3f, 0.55f, 0.55f)
+                line(-0.85f, 0.6f, 0.85f, 0.6f)
             }
             Sign.NONE -> {}
         }

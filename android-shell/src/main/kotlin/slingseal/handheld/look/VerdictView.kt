@@ -3,6 +3,7 @@ package slingseal.handheld.look
 import android.content.Context
 import android.graphics.Canvas
 import android.graphics.Paint
+import android.graphics.RectF
 import android.graphics.Typeface
 import android.view.View
 import kotlin.math.min
@@ -27,12 +28,14 @@ class VerdictView(context: Context, private val palette: Palette, private val st
         }
 
     /** NO-GO stands in a thick frame, WAIT in a thin one, GO in none but what parts it from the page. */
-    private fun frame(canvas: Canvas) {
-        val edge = dp(when (stamp) {
+    private val edge: Float
+        get() = dp(when (stamp) {
             Stamp.GO -> 2
             Stamp.WAIT -> 5
             Stamp.NO_GO -> 12
         }).toFloat()
+
+    private fun frame(canvas: Canvas) {
         paint.reset()
         paint.style = Paint.Style.STROKE
         paint.strokeWidth = edge
@@ -43,27 +46,41 @@ class VerdictView(context: Context, private val palette: Palette, private val st
     override fun onDraw(canvas: Canvas) {
         canvas.drawColor(ground.under)
         frame(canvas)
-        val upright = height > width * 0.62f
-        val shape = if (upright) min(width * 0.5f, height * 0.58f) else min(height * 0.8f, width * 0.32f)
-        val x = if (upright) width / 2f else width * 0.05f + shape / 2
-        val y = if (upright) height * 0.06f + shape / 2 else height / 2f
+        val inside = RectF(edge + dp(4), edge + dp(4), width - edge - dp(4), height - edge - dp(4))
         paint.reset()
         paint.isAntiAlias = true
         paint.color = ground.on
-        canvas.drawPath(Signs.outline(stamp.corners, x, y, shape), paint)
-        Signs.draw(canvas, stamp.sign, x, y, shape * 0.52f, ground.under, paint)
+        paint.typeface = Typeface.DEFAULT_BOLD
+        // sign over word or beside it: whichever lets the word be larger, for that is what is read at arm's length
+        val over = Lines(shape = min(inside.width() * 0.5f, inside.height() * 0.44f), over = true, inside)
+        val beside = Lines(shape = min(inside.height() * 0.8f, inside.width() * 0.32f), over = false, inside)
+        val best = if (over.size(paint, word) >= beside.size(paint, word)) over else beside
+        val size = best.size(paint, word)
+        val x = if (best.over) inside.centerX() else inside.left + inside.width() * 0.03f + best.shape / 2
+        val y = if (best.over) inside.top + inside.height() * 0.03f + best.shape / 2 else inside.centerY()
+        canvas.drawPath(Signs.outline(stamp.corners, x, y, best.shape), paint)
+        Signs.draw(canvas, stamp.sign, x, y, best.shape * 0.52f, ground.under, paint)
 
         paint.reset()
         paint.isAntiAlias = true
         paint.color = ground.on
         paint.typeface = Typeface.DEFAULT_BOLD
         paint.textAlign = Paint.Align.CENTER
-        val room = if (upright) width * 0.9f else width - shape - width * 0.15f
-        val tall = if (upright) height - (y + shape / 2) - height * 0.06f else height * 0.8f
-        paint.textSize = 100f
-        paint.textSize = min(100f * room / paint.measureText(word), tall * 0.95f)
-        val middle = if (upright) y + shape / 2 + (height - y - shape / 2) / 2 else height / 2f
-        val wordX = if (upright) width / 2f else x + shape / 2 + (width - x - shape / 2) / 2
-        canvas.drawText(word, wordX, middle - (paint.ascent() + paint.descent()) / 2, paint)
+        paint.textSize = size
+        val top = if (best.over) y + best.shape / 2 else inside.top
+        val left = if (best.over) inside.left else x + best.shape / 2
+        val middle = (top + inside.bottom) / 2
+        canvas.drawText(word, (left + inside.right) / 2, middle - (paint.ascent() + paint.descent()) / 2, paint)
+    }
+
+    /** How sign and word share the room. */
+    private class Lines(val shape: Float, val over: Boolean, inside: RectF) {
+        private val wide = if (over) inside.width() * 0.94f else inside.width() * 0.9f - shape
+        private val tall = if (over) inside.height() * 0.94f - shape else inside.height() * 0.9f
+
+        fun size(paint: Paint, word: String): Float {
+            paint.textSize = 100f
+            return min(100f * wide / paint.measureText(word), tall)
+        }
     }
 }

@@ -5,6 +5,7 @@ import android.view.View
 import android.widget.LinearLayout
 import slingseal.core.CardState
 import slingseal.core.CardView
+import slingseal.core.DrawingView
 import slingseal.core.PointKind
 import slingseal.core.PointState
 import slingseal.core.PointView
@@ -69,18 +70,20 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
     }
 
     /** The load, with what this card is about; none for a list of somebody's own. */
-    private val drawing: LoadDrawing? by lazy {
+    private val lines: DrawingView? by lazy {
         val run = place.run
-        val drawn = shell.attempt { listOfNotNull(if (run == null) shell.core.walkDrawing(name) else shell.core.examDrawing(run)) }?.firstOrNull()
-        drawn?.let { LoadDrawing(context, palette, it) }
+        shell.attempt { listOfNotNull(if (run == null) shell.core.walkDrawing(name) else shell.core.examDrawing(run)) }?.firstOrNull()
     }
+
+    /** A view anew for each drawing of the page: one that has a parent takes no second one. */
+    private fun drawing(): LoadDrawing? = lines?.let { LoadDrawing(context, palette, it) }
 
     /** Beside the title, as long as the letters leave room for it. */
     private val beside get() = context.resources.configuration.fontScale <= 1.3f
 
     private fun title(): View {
         val words = parts.column(parts.eyebrow(card.station), parts.heading(card.title, 25), parts.words(card.motion, 18), space = 6)
-        val load = drawing?.takeIf { beside } ?: return words
+        val load = (if (beside) drawing() else null) ?: return words
         return LinearLayout(context).apply {
             addView(words, LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.WRAP_CONTENT, 1f))
             addView(load, LinearLayout.LayoutParams(context.dp(DRAWN), context.dp(DRAWN)).apply { marginStart = context.dp(8) })
@@ -92,7 +95,7 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         walk.linkChange?.let { parts.panel(parts.signed(Sign.WARN, parts.words(it, 17, bold = true, ground = palette.panel), palette.panel), thick = true) },
         card.caution?.let { parts.panel(parts.words(it, 17, bold = true, ground = palette.panel), thick = true) },
         parts.column(*card.points.map(::point).toTypedArray(), space = 8),
-        drawing?.takeUnless { beside },
+        if (beside) null else drawing(),
         space = 10,
     ).apply { setPadding(0, context.resources.displayMetrics.density.times(6).toInt(), 0, 0) }
 
@@ -122,7 +125,6 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
 
     private fun told(view: WalkView) {
         shell.notice = view.refused?.message
-        if (shell.speaks) shell.notice?.let(shell::say)
     }
 
     private fun undo(number: UInt) {

@@ -11,11 +11,13 @@ import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
+import slingseal.handheld.look.Glove
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.Stamp
 import slingseal.handheld.look.dp
 import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
 import slingseal.handheld.look.VerdictView as Stamped
 
 /**
@@ -82,45 +84,88 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
             VerdictWord.NO_GO -> Stamp.NO_GO
         }
         val sign = Stamped(context, palette, stamp, verdict.word)
-        val match = ViewGroup.LayoutParams.MATCH_PARENT
-        // the camera stays open beside the word while the other code may still be read
-        val looking = if (looks) LinearLayout(context).apply {
-            orientation = LinearLayout.VERTICAL
-            setPadding(dp(6), dp(4), dp(6), dp(4))
-            val said = parts.words(text(if (noTag) R.string.hook_tag_too else R.string.hook_seal_too), 15, bold = true)
-            state = said
-            addView(said)
-            addView(window(), LinearLayout.LayoutParams(match, 0, 1f))
-        } else null
-        val keys = LinearLayout(context).apply {
-            val more = listOfNotNull(torchKey()?.takeIf { looks })
-            for (key in more) addView(key, LinearLayout.LayoutParams(0, match, 0.6f).apply { marginEnd = dp(16) })
-            addView(next(), LinearLayout.LayoutParams(0, match, 1f))
-        }
         val said = LinearLayout(context).apply {
-            orientation = LinearLayout.VERTICAL
-            setPadding(context.dp(12), context.dp(6), context.dp(12), context.dp(10))
-            addView(parts.scroll(facts(verdict)), LinearLayout.LayoutParams(match, 0, 1f))
-            addView(keys, LinearLayout.LayoutParams(match, context.dp(if (onItsSide) 72 else 84)).apply { topMargin = context.dp(6) })
+            setPadding(context.dp(12), context.dp(6), context.dp(12), 0)
+            addView(parts.scroll(facts(verdict)), LinearLayout.LayoutParams(MATCH, MATCH))
         }
-        return LinearLayout(context).apply {
-            if (onItsSide) {
-                val left = LinearLayout(context).apply {
-                    orientation = LinearLayout.VERTICAL
-                    addView(sign, LinearLayout.LayoutParams(match, 0, 1.4f))
-                    looking?.let { addView(it, LinearLayout.LayoutParams(match, 0, 1f)) }
-                }
-                addView(left, LinearLayout.LayoutParams(0, match, 0.8f))
-                addView(said, LinearLayout.LayoutParams(0, match, 1f))
-            } else {
-                orientation = LinearLayout.VERTICAL
-                val top = LinearLayout(context).apply {
-                    addView(sign, LinearLayout.LayoutParams(0, match, 1.6f))
-                    looking?.let { addView(it, LinearLayout.LayoutParams(0, match, 1f)) }
-                }
-                addView(top, LinearLayout.LayoutParams(match, context.dp(if (looks) 176 else 200)))
-                addView(said, LinearLayout.LayoutParams(match, 0, 1f))
-            }
+        // the camera stays open beside the word while the other code may still be read; after that the next load waits there
+        val beside = if (looks) looking() else next()
+        val answers = answers(verdict)
+        return if (onItsSide) aside(sign, beside, said, answers) else upright(sign, beside, said, answers)
+    }
+
+    private fun looking() = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
+        setPadding(dp(6), dp(4), dp(6), dp(4))
+        val said = parts.words(text(if (noTag) R.string.hook_tag_too else R.string.hook_seal_too), 15, bold = true)
+        state = said
+        addView(said)
+        addView(window(), LinearLayout.LayoutParams(MATCH, 0, 1f))
+        torchKey()?.let { addView(it, LinearLayout.LayoutParams(MATCH, dp(60)).apply { topMargin = dp(4) }) }
+    }
+
+    /** The word from edge to edge, the facts, and under the thumb the two keys of the report. */
+    private fun upright(sign: View, beside: View, said: View, answers: List<Key>): View = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
+        val top = LinearLayout(context).apply {
+            addView(sign, LinearLayout.LayoutParams(0, MATCH, if (looks) 1.6f else 2.6f))
+            addView(beside, LinearLayout.LayoutParams(0, MATCH, 1f).apply { if (!looks) setMargins(dp(8), dp(8), dp(8), dp(8)) })
+        }
+        addView(top, LinearLayout.LayoutParams(MATCH, context.dp(176)))
+        addView(said, LinearLayout.LayoutParams(MATCH, 0, 1f))
+        if (answers.isEmpty()) return@apply
+        val keys = LinearLayout(context).apply {
+            for ((at, key) in answers.withIndex()) addView(key, LinearLayout.LayoutParams(0, MATCH, 1f).apply { if (at > 0) marginStart = dp(Glove.GAP) })
+        }
+        addView(keys, LinearLayout.LayoutParams(MATCH, dp(Glove.KEY)).apply { setMargins(dp(14), dp(6), dp(14), dp(12)) })
+    }
+
+    private fun aside(sign: View, beside: View, said: View, answers: List<Key>): View = LinearLayout(context).apply {
+        val left = LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            addView(sign, LinearLayout.LayoutParams(MATCH, 0, 1.5f))
+            addView(beside, LinearLayout.LayoutParams(MATCH, 0, if (looks) 1.3f else 0.6f).apply { if (!looks) setMargins(dp(8), dp(8), dp(8), dp(8)) })
+        }
+        addView(left, LinearLayout.LayoutParams(0, MATCH, 0.8f))
+        addView(said, LinearLayout.LayoutParams(0, MATCH, 1.1f))
+        if (answers.isEmpty()) return@apply
+        val keys = LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            for ((at, key) in answers.withIndex()) addView(key, LinearLayout.LayoutParams(MATCH, 0, 1f).apply { if (at > 0) topMargin = dp(Glove.GAP) })
+        }
+        addView(keys, LinearLayout.LayoutParams(dp(Glove.KEY + 4), MATCH).apply { setMargins(0, dp(14), dp(12), dp(14)) })
+    }
+
+    /** The load that a report would be of; none where none is known, or where several were shown. */
+    private fun meant(verdict: VerdictView): String? {
+        val shown = verdict.shown.map { it.load }.distinct()
+        return (verdict.facts?.load ?: verdict.tag?.load)?.takeIf { shown.size <= 1 }
+    }
+
+    /** What became of it, one press each: refused, and under the thumb lifted. No PIN, no question. */
+    private fun answers(verdict: VerdictView): List<Key> {
+        val load = meant(verdict) ?: return emptyList()
+        return listOf(
+            key(Face.BAD, text(R.string.event_refused), Sign.CROSS) { refused(load) },
+            key(Face.GOOD, text(R.string.event_lifted), Sign.LIFT) { lifted(load) },
+        )
+    }
+
+    private fun lifted(load: String) = Draft(load, Draft.LIFTED).give(shell)
+
+    private fun refused(load: String) = shell.go(Draft(load, Draft.REFUSED).place(PageKind.REFUSE))
+
+    override val takesEarKeys get() = verdict != null
+
+    /** At the ear, for hands that hold the load: one press lifted, two refused, three the next load, held the verdict again. */
+    override fun hard(answer: HardAnswer) {
+        val verdict = verdict ?: return
+        val load = meant(verdict)
+        when (answer) {
+            HardAnswer.FIRST -> load?.let(::lifted)
+            HardAnswer.SECOND -> load?.let(::refused)
+            HardAnswer.AGAIN -> shell.say(verdict.spoken)
+            HardAnswer.BACK -> shell.swap(Place(PageKind.HOOK))
         }
     }
 
@@ -207,6 +252,8 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     }
 
     companion object {
+        private const val MATCH = ViewGroup.LayoutParams.MATCH_PARENT
+
         /** The tag is judged by what this device holds. */
         const val ALONE = "alone"
 

@@ -192,6 +192,7 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
         /** What the core calls a load tag, and a seal. */
         const val TAG = "load tag"
         const val SEAL = "seal"
+        const val REPORT = "movement report"
         private const val ASKED = "camera asked"
 
         /** A picture's brightness, a third of it, as the night's red. */

@@ -24,7 +24,7 @@ class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
         body(
             parts.words(text(R.string.move_intro), 18),
             parts.column(
-                key(Face.ROW, text(R.string.move_out), Sign.CODE, text(R.string.move_out_about)) { shell.go(Place(PageKind.MOVE_OUT, "")) },
+                key(Face.ROW, text(R.string.move_out), Sign.CODE, text(R.string.move_out_about)) { MoveOutScreen.ready(shell, null) { go(it) } },
                 key(Face.ROW, text(R.string.move_gather), Sign.EYE, text(R.string.move_gather_about)) { shell.go(Place(PageKind.SCAN, Purpose.MOVING.name)) },
                 key(Face.ROW, text(R.string.bundle_title), Sign.LIST, text(R.string.bundle_out_about)) { shell.go(Place(PageKind.FILES)) },
                 space = 20,
@@ -71,8 +71,11 @@ open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
         return codePage(shell, onItsSide, view, underCode(words, done))
     }
 
-    /** Readies what the frames are of. */
-    protected open fun prepare(): MovingOut? = shell.attempt { shell.core.movingBegin(place.args[0].ifEmpty { null }) }
+    /** What the frames are of: it was readied before this page came, and its numbers stand in the place. */
+    protected open fun prepare(): MovingOut? {
+        val (records, papers, procedures, enough) = place.args.map { it.toUIntOrNull() ?: 0u }
+        return MovingOut(records, papers, procedures, enough, place.args.drop(4))
+    }
 
     /** What is said beside the code. */
     protected open fun about(out: MovingOut): List<View> {
@@ -111,6 +114,15 @@ open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
     companion object {
         /** How long one frame stands, in milliseconds: a camera of 30 pictures a second sees each of them whole several times. */
         const val FRAME = 160L
+
+        /** Readies everything that is here, less what a have code names, beside the main thread; then gives the page that shows it. */
+        fun ready(shell: Shell, have: String?, done: Shell.(Place) -> Unit) {
+            val core = shell.core
+            shell.work({ core.movingBegin(have) }) { done(place(it)) }
+        }
+
+        internal fun place(out: MovingOut) =
+            Place(PageKind.MOVE_OUT, out.records.toString(), out.papers.toString(), out.procedures.toString(), out.enough.toString(), *out.leftOut.toTypedArray())
     }
 }
 
@@ -151,7 +163,7 @@ class MovedScreen(shell: Shell, place: Place) : Screen(shell, place) {
         fun place(shell: Shell, report: BundleReport): Place {
             val sum = shell.activity.getString(
                 R.string.move_gathered,
-                report.new.toInt(), report.completed.toInt(), report.known.toInt(), report.papers.toInt(),
+                report.new.toInt(), report.completed.toInt(), report.known.toInt(), report.papers.toInt(), report.movements.toInt(),
             )
             val aside = report.setAside.map { "${it.kind}, ${it.place}: ${it.reason}" } + report.warnings
             return Place(PageKind.MOVED, sum, *aside.toTypedArray())

@@ -13,6 +13,8 @@ enum class Purpose(val title: Int, val guide: Int) {
 
     /** At the hook, typed: the seal or the tag, whichever it is. */
     HOOK(R.string.hook_check, R.string.hook_words),
+    /** Where a load is taken down: its tag, its seal, or a report of it. */
+    ARRIVAL(R.string.arrival, R.string.arrival_guide),
     SET_UP(R.string.scan_set_up, R.string.scan_set_up_guide),
 
     /** The frames of a moving code; they come one after another and never by typing. */
@@ -32,9 +34,10 @@ enum class Purpose(val title: Int, val guide: Int) {
     fun take(shell: Shell, text: String, other: String): Boolean = when (this) {
         INSPECT -> shell.attempt { shell.core.readTag(text) }?.let { shell.swap(Place(PageKind.TAG, it.text)) } != null
         HOOK -> hook(shell, text, other)
+        ARRIVAL -> arrived(shell, text)
         SET_UP -> shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
         MOVING -> shell.attempt { shell.core.movingTake(text) } != null
-        HAVE -> shell.attempt { shell.core.movingBegin(text) }?.let { shell.swap(Place(PageKind.MOVE_OUT, text)) } != null
+        HAVE -> true.also { MoveOutScreen.ready(shell, text) { swap(it) } }
         EXAM_TAG -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
         EXAM_KEY -> shell.attempt { shell.core.examKey(text) }?.let { shell.swap(Place(PageKind.EXAM_NAME, it.key)) } != null
         EXAM_RUN_TAG -> shell.attempt { shell.core.readTag(text) }?.let { ready(shell, other, it.text) } != null
@@ -55,6 +58,18 @@ enum class Purpose(val title: Int, val guide: Int) {
         }
         shell.backTo(PageKind.HOOK)
         shell.swap(place)
+        return true
+    }
+
+    /** To the load that lies here. A report is taken in first, and is of a load too. */
+    private fun arrived(shell: Shell, text: String): Boolean {
+        val load = if (shell.attempt { shell.core.arrival(text) } != null) text else {
+            val why = shell.notice
+            val report = shell.attempt { shell.core.receive(text) } as? Received.Movement
+            shell.notice = if (report == null) why else null
+            report?.report?.load ?: return false
+        }
+        shell.swap(Place(PageKind.ARRIVAL, load))
         return true
     }
 

@@ -68,12 +68,14 @@ class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val found = record.findings.flatMap { finding ->
             listOf(parts.words("${finding.shown} · ${finding.prompt}", 18, bold = true)) + finding.story.map { parts.words(it, 16) }
         }
+        val moves = shell.attempt { shell.core.movements(line.load) }.orEmpty()
         val story = record.timeline.map { parts.words("${it.at.dtg}  ${it.what}", 16) }
         return page(
             line.load,
             body(
                 *record.voids.map { parts.panel(parts.signed(Sign.CROSS, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }.toTypedArray(),
                 parts.panel(facts),
+                *storyOf(shell, moves).toTypedArray(),
                 if (found.isEmpty()) null else parts.eyebrow(text(R.string.findings)),
                 *found.toTypedArray(),
                 if (story.isEmpty()) null else parts.eyebrow(text(R.string.story)),

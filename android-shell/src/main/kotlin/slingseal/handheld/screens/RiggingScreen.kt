@@ -1,13 +1,19 @@
 package slingseal.handheld.screens
 
 import android.graphics.BitmapFactory
+import android.os.Handler
+import android.os.Looper
 import android.view.View
 import android.widget.ImageView
+import slingseal.core.Handheld
+import slingseal.core.HandheldException
+import slingseal.handheld.Core
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Sign
+import java.util.concurrent.atomic.AtomicInteger
 
 /** The rigging as a picture: side, front and top to one scale, with the links as they were counted. */
 class RiggingScreen(shell: Shell, place: Place) : Screen(shell, place) {
@@ -17,30 +23,47 @@ class RiggingScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.rigging), body())
         val statics = shell.attempt { listOfNotNull(shell.core.walkRigging(walk.walk)) }?.firstOrNull()
-        val picture = shell.attempt { shell.core.walkPicture(walk.walk) ?: ByteArray(0) }?.takeIf { it.isNotEmpty() }
         val change = walk.linkChange?.let { parts.panel(parts.signed(Sign.WARN, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }
         return page(
             text(R.string.rigging),
             body(
                 change,
                 statics?.let { parts.words(it.summary, 19, bold = true) },
-                picture?.let { drawn(this, shell, it) },
+                statics?.let { drawn(shell) { core -> core.walkPicture(walk.walk) } },
                 parts.words(text(R.string.manual_rules), 15, quiet = true),
             ),
         )
     }
 
     companion object {
-        /** A picture as wide as the page. */
-        fun drawn(screen: Screen, shell: Shell, png: ByteArray): View? {
-            val bitmap = BitmapFactory.decodeByteArray(png, 0, png.size) ?: return null
-            return ImageView(shell.activity).apply {
-                setImageBitmap(bitmap)
-                adjustViewBounds = true
-                contentDescription = context.getString(R.string.rigging_picture)
-                // ink on paper by day; at night the page stays dark and the picture with it
-                if (!shell.palette.lightPage) colorFilter = android.graphics.ColorMatrixColorFilter(NIGHT)
+        /** How many pictures are still being drawn. */
+        val drawing = AtomicInteger()
+
+        /** A picture as wide as the page. It is drawn beside the main thread and stands there when it is done; nothing where there is none. */
+        fun drawn(shell: Shell, draw: (Handheld) -> ByteArray?): View {
+            val core = shell.core
+            val image = empty(shell)
+            drawing.incrementAndGet()
+            Core.slow.execute {
+                val bitmap = try {
+                    draw(core)?.let { BitmapFactory.decodeByteArray(it, 0, it.size) }
+                } catch (e: HandheldException) {
+                    android.util.Log.i("slingseal", "no picture: ${e.message}")
+                    null
+                }
+                Handler(Looper.getMainLooper()).post {
+                    if (bitmap == null) image.visibility = View.GONE else image.setImageBitmap(bitmap)
+                    drawing.decrementAndGet()
+                }
             }
+            return image
+        }
+
+        private fun empty(shell: Shell) = ImageView(shell.activity).apply {
+            adjustViewBounds = true
+            contentDescription = context.getString(R.string.rigging_picture)
+            // ink on paper by day; at night the page stays dark and the picture with it
+            if (!shell.palette.lightPage) colorFilter = android.graphics.ColorMatrixColorFilter(NIGHT)
         }
 
         /** White becomes black, black becomes the night's red. */

@@ -50,7 +50,30 @@ class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
 
     override fun onCodes(codes: List<Reading.Ours>) {
         val text = codes.first().text
-        if (purpose == Purpose.MOVING) frame(text) else context.runOnUiThread { read(text) }
+        when {
+            purpose == Purpose.MOVING && codes.first().kind == REPORT -> context.runOnUiThread { report(text) }
+            purpose == Purpose.MOVING -> frame(text)
+            // a sticker holds the tag and what was reported beside it
+            purpose == Purpose.ARRIVAL && codes.size > 1 -> context.runOnUiThread { withReports(codes) }
+            else -> context.runOnUiThread { read(text) }
+        }
+    }
+
+    /** A report goes by itself too, in one code. */
+    private fun report(text: String) {
+        if (!inFront || text == lastFrame) return
+        lastFrame = text
+        val taken = shell.attempt { shell.core.receive(text) }
+        state?.text = if (taken == null) shell.notice else SetUpScreen.words(shell, taken)
+        shell.notice = null
+        shell.feel(if (taken == null) Beat.REFUSED else Beat.GOOD)
+    }
+
+    private fun withReports(codes: List<Reading.Ours>) {
+        if (!inFront) return
+        val (loads, others) = codes.partition { it.kind == TAG || it.kind == SEAL }
+        for (other in others) shell.attempt { shell.core.receive(other.text) }
+        (loads.firstOrNull() ?: others.firstOrNull())?.let { read(it.text) }
     }
 
     /** One frame of a moving code, still off the main thread: with the last one the core judges all that came. */
@@ -77,8 +100,8 @@ class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     private fun read(text: String) {
         // a code that was refused stays before the camera: it is told once
         if (!inFront || text == refusedText) return
+        refusedText = text
         if (!purpose.take(shell, text, other)) {
-            refusedText = text
             state?.text = shell.notice
             if (shell.speaks) shell.notice?.let(shell::say)
             shell.notice = null

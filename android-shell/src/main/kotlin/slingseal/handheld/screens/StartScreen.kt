@@ -65,6 +65,7 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val start = shell.attempt { shell.core.start() }
         val doors = listOf(
+            key(Face.ROW, text(R.string.arrival), Sign.DOWN, text(R.string.arrival_about)) { shell.go(Place(PageKind.SCAN, Purpose.ARRIVAL.name)) },
             key(Face.ROW, text(R.string.records), Sign.LIST, text(R.string.records_count, start?.records?.toInt() ?: 0)) { shell.go(Place(PageKind.RECORDS)) },
             key(Face.ROW, text(R.string.move), Sign.SPREAD, text(R.string.move_about)) { shell.go(Place(PageKind.MOVE)) },
             key(Face.ROW, text(R.string.set_up), Sign.KEY, text(R.string.set_up_about)) { shell.go(Place(PageKind.SET_UP)) },

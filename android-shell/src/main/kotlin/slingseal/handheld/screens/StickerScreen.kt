@@ -1,7 +1,10 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import slingseal.core.Handheld
 import slingseal.core.HandheldException
+import slingseal.core.MovementView
+import slingseal.core.Received
 import slingseal.core.StickerReading
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
@@ -24,6 +27,13 @@ internal fun Screen.stickerKey(shell: Shell, vararg texts: String): Key? {
         shell.go(Place(PageKind.STICKER, *texts))
     }
 }
+
+/** The report that a text is; null where it is something else. */
+private fun Handheld.receiveReport(text: String): MovementView? =
+    if (text.startsWith(REPORTS)) (receive(text) as? Received.Movement)?.report else null
+
+/** How the text of every report begins, whatever its number. */
+private const val REPORTS = "MV"
 
 /** How the writing of a sticker ended. */
 private class Outcome(val done: Boolean, val words: String)
@@ -66,13 +76,24 @@ class StickerScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
     }
 
+    /**
+     * What is to stand on it: the texts, and where a report is written the tag and the seal that are on it already, for they live on the
+     * load. Null where those are another load's.
+     */
+    private fun beside(sticker: Sticker): List<String>? {
+        val report = place.args.singleOrNull()?.let { shell.core.receiveReport(it) } ?: return place.args
+        val held = shell.core.readSticker(sticker.read()) as? StickerReading.Ours ?: return place.args
+        if (held.tag?.let { shell.core.readTag(it).load != report.load } == true) return null
+        return listOfNotNull(held.seal, held.tag) + place.args
+    }
+
     private fun write(sticker: Sticker): Outcome {
         if (!sticker.writable) return Outcome(false, text(R.string.sticker_locked))
         // a blank one does not tell its room; it tells when it is too small by failing
         val room = (sticker.room ?: Int.MAX_VALUE).toUInt()
-        var texts = place.args
+        var texts = beside(sticker) ?: return Outcome(false, text(R.string.sticker_other_load))
         var made = shell.core.sticker(texts, room)
-        if (!made.fits && texts.size > 1) {
+        if (!made.fits && place.args.size > 1) {
             texts = texts.take(1)
             made = shell.core.sticker(texts, room)
         }

@@ -43,10 +43,11 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val equipment = tag.equipment.map {
             "${it.kind} ${it.serial}" to listOfNotNull(it.rating, it.source, it.nextInspection?.let { due -> text(R.string.due, due) }).joinToString(" · ")
         }
-        val picture = shell.attempt { shell.core.tagPicture(tag.text) ?: ByteArray(0) }?.takeIf { it.isNotEmpty() }?.let { RiggingScreen.drawn(this, shell, it) }
+        val picture = tag.rigging?.let { RiggingScreen.drawn(shell) { core -> core.tagPicture(tag.text) } }
         return body(
             parts.words(tag.description, 22, bold = true),
             *warnings.toTypedArray(),
+            *storyOf(shell, shell.attempt { shell.core.movements(tag.load) }.orEmpty()).toTypedArray(),
             parts.panel(facts),
             picture,
             if (equipment.isEmpty()) null else parts.eyebrow(text(R.string.equipment)),

@@ -141,7 +141,6 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
         }
         val said = listOfNotNull(words, change.takeIf { wrong }).joinToString(" ")
         if (wrong) shell.notice = said else shell.news = said
-        if (shell.speaks) shell.say(said)
     }
 
     /** Volume up counts one up and says it, down one down; held, up takes what was counted and down goes back. */

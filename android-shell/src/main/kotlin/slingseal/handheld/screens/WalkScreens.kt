@@ -34,7 +34,6 @@ fun walkScreen(shell: Shell, place: Place): Screen {
 internal fun Shell.answer(walk: String, request: WalkRequest, beat: Beat): WalkView? {
     val view = attempt { core.doOn(walk, request) }
     notice = notice ?: view?.refused?.message
-    if (speaks) notice?.let(::say)
     feel(if (view == null || view.refused != null) Beat.REFUSED else beat)
     return view?.takeIf { it.refused == null }
 }

@@ -23,6 +23,14 @@ import java.time.Duration
 
 /** Finger and eye of a test: touches go through the window, pictures come from the drawn pixels. */
 class Screen(val activity: Activity) {
+    init {
+        // a phone that has just been switched on opens its store first
+        while ((activity as? slingseal.handheld.HandheldActivity)?.isOpening == true) {
+            Thread.sleep(5)
+            shadowOf(Looper.getMainLooper()).idle()
+        }
+    }
+
     val root: View get() = activity.window.decorView
 
     fun all(view: View = root): Sequence<View> = sequence {
@@ -45,7 +53,18 @@ class Screen(val activity: Activity) {
     /** The title of a page. */
     fun heading(): String = shown().filterIsInstance<TextView>().first { it.isAccessibilityHeading }.text.toString()
 
-    fun settle(millis: Long = PressGuard.SETTLE + 50) = shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
+    fun settle(millis: Long = PressGuard.SETTLE + 50) {
+        shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
+        drawn()
+    }
+
+    /** A picture that is still drawn is waited for, as by whoever looks. */
+    private fun drawn() {
+        while (slingseal.handheld.screens.RiggingScreen.drawing.get() > 0) {
+            Thread.sleep(5)
+            shadowOf(Looper.getMainLooper()).idle()
+        }
+    }
 
     /** A press in the middle of a view, scrolled into sight first, held as a person holds it. */
     fun press(view: View, held: Long = PressGuard.HOLD + 30, settleFirst: Boolean = true) {
@@ -65,6 +84,7 @@ class Screen(val activity: Activity) {
             Thread.sleep(5)
             shadowOf(Looper.getMainLooper()).idle()
         }
+        drawn()
     }
 
     fun press(label: String) = press(key(label))

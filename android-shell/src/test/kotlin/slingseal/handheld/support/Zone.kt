@@ -150,6 +150,8 @@ class Zone {
         fun newPhone() {
             FakeKeystore.fresh()
             Core.close()
+            Core.watched = ::Watched
+            Watched.held = false
             File(RuntimeEnvironment.getApplication().noBackupFilesDir, "home").deleteRecursively()
             Slow.reset()
             for (language in listOf(java.util.Locale.ENGLISH, java.util.Locale("es", "MX"))) org.robolectric.shadows.ShadowTextToSpeech.addLanguageAvailability(language)
@@ -174,7 +176,7 @@ class Zone {
             android.nfc.NfcAdapter.getDefaultAdapter(app)?.let { shadowOf(it).setEnabled(true) }
         }
 
-        fun launch(): ActivityController<HandheldActivity> = Robolectric.buildActivity(HandheldActivity::class.java).setup()
+        fun launch(): ActivityController<HandheldActivity> = Robolectric.buildActivity(HandheldActivity::class.java).setup().also { Screen(it.get()) }
 
         /** What a camera would see of a code: grey on grey, eight pixels a module, off the middle, with a little noise. */
         fun camera(code: CodeView): Luminance {

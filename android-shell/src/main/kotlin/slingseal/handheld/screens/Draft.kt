@@ -1,0 +1,125 @@
+package slingseal.handheld.screens
+
+import slingseal.core.MovementView
+import slingseal.core.PieceReport
+import slingseal.core.ReportMade
+import slingseal.core.ReportRequest
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
+import slingseal.handheld.R
+import slingseal.handheld.Shell
+import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
+
+/** What of a report is written in a person's own words. */
+enum class Said(val title: Int, val guide: Int) {
+    NOTE(R.string.report_note, R.string.note_guide),
+    AIRCRAFT(R.string.aircraft, R.string.report_aircraft_guide),
+    WHERE(R.string.report_where, R.string.report_where_guide),
+    ;
+
+    fun of(draft: Draft) = when (this) {
+        NOTE -> draft.note
+        AIRCRAFT -> draft.aircraft
+        WHERE -> draft.where
+    }
+
+    fun on(draft: Draft, words: String) = when (this) {
+        NOTE -> draft.copy(note = words)
+        AIRCRAFT -> draft.copy(aircraft = words)
+        WHERE -> draft.copy(where = words)
+    }
+}
+
+/** A report that is being put together. It stands in the place of each of its pages, so that a turn of the phone keeps it. */
+data class Draft(
+    val load: String,
+    val event: String = "",
+    val cause: String = "",
+    /** Seconds since 1970 where it happened before now. */
+    val at: Long? = null,
+    val note: String = "",
+    val pieces: List<PieceReport> = emptyList(),
+    val sign: Boolean = false,
+    val aircraft: String = "",
+    /** Where, MGRS. */
+    val where: String = "",
+) {
+    /** The page with this draft, and what else the page is given. */
+    fun place(page: PageKind, vararg more: String) = Place(
+        page, load, event, cause, at?.toString().orEmpty(), note,
+        pieces.joinToString("\n") { "${it.serial}\t${if (it.back) BACK else ""}${if (it.damaged) DAMAGED else ""}" },
+        if (sign) SIGNED else "", aircraft, where, *more,
+    )
+
+    private fun request() = ReportRequest(load, event, cause.ifEmpty { null }, at, aircraft.ifEmpty { null }, where.ifEmpty { null }, emptyList(), pieces, note.ifEmpty { null })
+
+    /** On disk at once and signed by nobody: nothing is waited for. Where somebody wants to sign, the PIN comes first. */
+    fun give(shell: Shell) {
+        if (sign) return shell.go(place(PageKind.REPORT_PIN))
+        val made = shell.attempt { shell.core.report(request(), null) }
+        if (made == null) {
+            shell.feel(Beat.REFUSED)
+            return shell.redraw()
+        }
+        shell.feel(beat())
+        // nothing of the way there is left to go back into: what was given is given
+        shell.backTo(if (shell.lies(PageKind.ARRIVAL)) PageKind.ARRIVAL else PageKind.START)
+        shell.go(given(made))
+    }
+
+    /** The same under a PIN. */
+    fun give(shell: Shell, pin: String) {
+        val core = shell.core
+        shell.work({ core.report(request(), pin) }) {
+            feel(beat())
+            backTo(if (lies(PageKind.ARRIVAL)) PageKind.ARRIVAL else PageKind.START)
+            go(given(it))
+        }
+    }
+
+    private fun given(made: ReportMade) = Place(PageKind.REPORT, made.report.load, made.report.digest)
+
+    private fun beat() = if (event == REFUSED || event == LOST) Beat.DEFICIENCY else Beat.GOOD
+
+    companion object {
+        const val LIFTED = "lifted"
+        const val REFUSED = "refused"
+        const val SET_DOWN = "set-down"
+        const val DERIGGED = "derigged"
+        const val LOST = "lost"
+        const val RETURNED = "returned"
+        private const val BACK = "b"
+        private const val DAMAGED = "d"
+        private const val SIGNED = "signed"
+
+        fun of(place: Place): Draft {
+            val (load, event, cause, at, note) = place.args
+            val pieces = place.args[5].lines().filter { it.isNotEmpty() }.map {
+                val (serial, marks) = it.split('\t')
+                PieceReport(serial, BACK in marks, DAMAGED in marks)
+            }
+            return Draft(load, event, cause, at.toLongOrNull(), note, pieces, place.args[6] == SIGNED, place.args[7], place.args[8])
+        }
+
+        /** What stands for an event, the same on every page. */
+        fun signOf(event: String): Sign = when (event) {
+            LIFTED -> Sign.LIFT
+            SET_DOWN -> Sign.DOWN
+            DERIGGED, RETURNED -> Sign.GEAR
+            else -> Sign.CROSS
+        }
+
+        fun signOf(report: MovementView): Sign = if (report.against) Sign.WARN else signOf(report.event)
+
+        /** The word on an event's key. */
+        fun keyOf(event: String): Int = when (event) {
+            LIFTED -> R.string.event_lifted
+            REFUSED -> R.string.event_refused
+            SET_DOWN -> R.string.event_set_down
+            DERIGGED -> R.string.event_derigged
+            LOST -> R.string.event_lost
+            else -> R.string.event_returned
+        }
+    }
+}

@@ -1,0 +1,194 @@
+## Pesaje, búsqueda, vuelo y hojas de una carga eslingada.
+
+### Qué está mal en un pesaje
+
+weigh-nothing = no se pesó nada; escriba puntos [[weighed]], o [[item]] con masa y lugar
+weigh-too-many = hay más de { $most } { $what }; escriba { $most } como máximo
+weigh-net = la báscula en { $point } marca menos que su tara; revise reads y tare
+weigh-tolerance = { $tolerance } no es una tolerancia de { $of }; escriba cero o más, y 50 % como máximo
+weigh-no-height = no se conoce la altura de la carga; pésela también inclinada ([tilted]), o escriba height = "…" en [load]
+weigh-two-heights = la altura está dada y pesada; escriba height en [load] o [tilted], no ambas
+weigh-angle = una inclinación de { $angle } no da altura; incline la carga de 1 a 45 grados, con su tolerancia incluida
+weigh-differ = nivelada pesa { $level }, inclinada { $tilted }: más diferencia de la que permiten las básculas; pese otra vez, o escriba rest_at si no todos los puntos estaban sobre básculas
+weigh-not-positive = lo que se quita pesa más que lo que hay; revise los elementos
+weighed-and-given = { $key } está dado y pesado
+weighed-and-given-mend = quite { $key } de [load], o quite [[weighed]] e [[item]]
+tilt-how = [tilted] no dice cuánto se inclinó la carga
+tilt-how-mend = escriba pitch = "8 deg", o roll = "8 deg", o raised = "20 in" y over = "110 in"
+tolerance-unit = { $tolerance } no es una tolerancia; escriba una masa o una parte, como "10 lb" o "0.5 %"
+no-rigging = el archivo pesa una carga y no la eslinga; añada [[hook]] y [[leg]]
+not-weighed = el archivo da masa y centro y no pesa nada; escriba puntos [[weighed]] o [[item]] en su lugar
+
+### Un pesaje, contado
+
+weighed-mass = La carga pesa { $mass }; dentro de las tolerancias, de { $least } a { $most }.
+axis-x = adelante
+axis-y = izquierda
+axis-z = arriba
+weighed-centre = Centro de gravedad, { $axis }: { $at }; dentro de las tolerancias, de { $least } a { $most }.
+weighed-untold = No se da tolerancia para { $names }: lo que puedan errar no está en estos márgenes.
+weighed-hangs = { $state }: según lo leído, cuelga { $attitude }.
+weighed-does-not-hang = { $state }, tal como está eslingada.
+weighed-worst = Dentro de las tolerancias, en el peor caso: { $worst } ({ $corners } esquinas de las lecturas revisadas, todas).
+weighed-worst-box = Dentro de las tolerancias, en el peor caso: { $worst } ({ $corners } esquinas de una caja alrededor de las lecturas, mayor que lo que pueden ser).
+weighed-not-hanging = { $count ->
+    [one] En { $count } de ellas no cuelga.
+   *[other] En { $count } de ellas no cuelga.
+}
+weighed-tilt = El cabeceo queda entre { $pitch }, el alabeo entre { $roll }.
+weighed-governs = { $part } gobierna en el peor caso, con { $percent }.
+weighed-leg = Ramal { $leg }: de { $least } a { $most }; como máximo { $percent } de su capacidad.
+weighed-leaves-out = No incluye: dónde se midieron los puntos, carga que se desplaza, líquidos, ni básculas que erran más que su tolerancia.
+manual-rules = Esto ayuda a un inspector cualificado. Manda el manual aplicable, y las capacidades son las del archivo.
+
+### Cómo cuelga una carga
+
+state-within-limits = DENTRO DE LÍMITES
+state-at-rest-only = SOLO EN REPOSO
+state-over-limit = SOBRE EL LÍMITE
+state-infeasible = NO CUELGA
+level = a nivel
+nose-up = { $angle } morro arriba
+nose-down = { $angle } morro abajo
+left-up = { $angle } lado izquierdo arriba
+left-down = { $angle } lado izquierdo abajo
+both-ways = { $pitch } y { $roll }
+
+### Qué está mal en las eslingas disponibles o en lo buscado
+
+set-legs = un juego de eslingas tiene de uno a ocho ramales
+set-legs-mend = escriba legs = 4
+set-no-length = el juego de eslingas no tiene ni cabos ni cadena
+set-no-length-mend = escriba ropes = ["12 ft"], o chain = {"{"} links = 110, pitch = "1.09 in", reeved = "loop" {"}"}, o ambos
+rope-length = "{ $text }" no es la longitud de un cabo
+rope-length-mend = escriba más de cero y 1000 m como máximo
+ropes-many = hay { $count } cabos
+ropes-many-mend = escriba dieciséis como máximo
+solve-angle = { $angle } grados no es una posición que se planee; escriba un ángulo de -30 a 30
+solve-not-between = "{ $text }" no limita un ramal a eslabones; escriba RAMAL=A-B, como 1=3-40
+solve-no-chain = el ramal "{ $leg }" no está o no tiene cadena; limite a eslabones solo ramales con cadena
+solve-too-many = con dos ganchos hay { $ways } maneras de asentar los eslabones, y se recorren { $most }; limite ramales con --between RAMAL=A-B
+solve-too-many-ropes = hay { $ways } maneras o más de elegir cabos, y se recorren { $most }; quite cabos
+solve-nothing-to-choose = ningún ramal tiene cadena, y no hay cabos ni juegos de eslingas; añada ropes = ["…"] a un ramal, o un [[sling_set]]
+
+### Una búsqueda, contada
+
+solve-wanted = Se busca: { $attitude }.
+solve-nothing = Nada cumple la regla y cuelga a menos de { $within } con todos los ramales cargados.
+solve-proposal = { $number }. { $state }: cuelga { $attitude }, a { $off } de lo buscado; gobierna { $part }, { $percent } como máximo.
+solve-set = Juego de eslingas { $set }.
+solve-leg = Ramal { $leg }: { $how }; lleva { $tension }, { $percent } de su capacidad.
+leg-link = eslabón { $link } en el gancho de agarre
+leg-link-rope = cabo de { $rope }, eslabón { $link } en el gancho de agarre
+leg-rope = cabo de { $rope }
+leg-as-is = como está
+solve-slips = Si se eslinga la primera y algo falla:
+slip-link = Ramal { $leg } en el eslabón { $link }: { $attitude }; el ramal { $most } es el más cargado, { $tension }.
+slip-link-over = Ramal { $leg } en el eslabón { $link }: { $attitude }; el ramal { $most } es el más cargado, { $tension }: SOBRE EL LÍMITE.
+slip-link-falls = Ramal { $leg } en el eslabón { $link }: la carga no colgaría.
+slip-without = Ramal { $leg } flojo o perdido: { $attitude }, { $percent } de una capacidad como máximo.
+slip-without-falls = Ramal { $leg } flojo o perdido: la carga no colgaría.
+slip-moved = Punto de izado del ramal { $leg } errado en { $by }: inclina hasta { $tilts }.
+slip-moved-falls = Punto de izado del ramal { $leg } errado en { $by }: la carga podría no colgar.
+own-slings = las eslingas del archivo
+set-too-few = { $set }: faltan ramales.
+set-hangs = { $set }: cuelga a { $off } de lo buscado, { $percent } como máximo.
+set-not = { $set }: nada que cumpla la regla.
+set-smallest = El juego de ramales más débiles que aún puede llevarla: { $set }.
+solve-not-whole = La búsqueda se detuvo: no quedó nada por ver a menos de { $within }; más allá no se miró. Limite ramales a eslabones para seguir.
+solve-leaves-out = No incluye: cadena torcida o anudada, eslabones contados desde el otro extremo, una eslinga que roza la carga. Cuente otra vez junto a la carga.
+
+### El vuelo, contado
+
+flight-statics = Solo estática. Sin balanceo, ráfagas, flujo del rotor ni sustentación; sin giros que crecen; no lo que puede la aeronave.
+no-source = sin fuente
+flight-factor = Factor de carga { $factor }, la eslinga a { $angle } de la vertical ({ $source }).
+flight-factored = { $state }: gobierna { $part }, con { $percent }.
+flight-hook = El gancho recibe { $along } a lo largo de la eslinga, { $aside } de ello de lado.
+flight-factor-leaves-out = No incluye: una carga que no oscila como una pieza con su eslinga, tirones al tensar, ni aquello que el factor representa.
+flight-drag = Área de resistencia { $area }, aire { $density } ({ $source }).
+flight-drag-at-centre = Sin drag_at: la resistencia actúa en el centro de gravedad e inclina la carga como una pieza con su eslinga.
+flight-at = { $speed }: la eslinga se atrasa { $trail }; la carga cuelga { $attitude }; un ramal al { $percent } de su capacidad.
+flight-slack = Desde { $speed }: el ramal { $leg } está flojo.
+flight-over = Desde { $speed }: el ramal { $leg } supera su capacidad, sin factor de carga.
+flight-leans = Desde { $speed }: se inclina más de { $limit } ({ $source }).
+flight-turns = Desde { $speed }: se aparta de su rumbo; más rápido no se mira.
+flight-no-rest = Desde { $speed }: no llega a reposo.
+flight-nothing = Hasta { $speed } ningún ramal está flojo ni supera su capacidad, y no se pasa ningún límite del archivo.
+flight-drag-leaves-out = No incluye: resistencia que cambia con la posición de la carga, sustentación, fuerza lateral, balanceo, ráfagas. Una carga puede volverse inestable muy por debajo de estas velocidades.
+flight-failed = Falla el gancho { $failed }: el gancho { $holds } lleva todo, { $carries }.
+flight-failed-hangs = { $state }: quedaría en reposo { $attitude }; { $part } al { $percent }.
+flight-failed-falls = { $state }: los ramales que quedan no la sostienen derecha.
+flight-failed-leaves-out = No incluye: la caída y el balanceo antes de ese reposo, cuyo tirón es mayor que todo lo de aquí; los límites laterales del otro gancho y de la estructura.
+flight-manual-rules = Mandan los ensayos en vuelo, el manual de vuelo y la tripulación. Esto ayuda a un inspector cualificado; las capacidades son las del archivo.
+
+### Qué está mal en un vuelo
+
+sling-angle = ninguna eslinga se atrasa tanto
+sling-angle-mend = escriba un ángulo de 0 a 60 deg desde la vertical
+lean-limit = ningún límite de inclinación es así
+lean-limit-mend = escriba un ángulo de 0.1 a 45 deg
+speed-to = ninguna carga se vuela a tal velocidad
+speed-to-mend = escriba una velocidad de 1 a 250 kt
+drag-whole = una resistencia necesita su área, la densidad del aire y la fuente de ambas
+drag-whole-mend = escriba drag_area = "…", density = "…" y drag_source = "…"; nada se supone
+measure-wrong = "{ $text }" no se puede leer; escriba un número mayor que cero y una de { $units }
+no-flight = el archivo no dice nada de un vuelo; añada [flight] con un factor de carga o una resistencia, y su fuente
+
+### Hojas
+
+sheet-title = Hoja de eslingado, { $load }
+aircrew-title = Hoja de datos para la tripulación, { $load }
+sheet-head = HOJA DE ESLINGADO
+aircrew-head = DATOS PARA LA TRIPULACIÓN: ESTÁTICA
+link-of = { $link } de { $of }
+column-leg = Ramal
+column-link = Eslabón
+column-rope = Cabo
+column-hook = Gancho
+column-point = Punto de izado
+column-carries = Lleva
+column-part = Pieza
+column-rated = Puede llevar
+column-share = Parte
+column-source = De dónde consta
+count-from-free = Los eslabones se cuentan desde el extremo libre de la cadena; el que está en el gancho de agarre también cuenta. Puntos de izado: adelante, izquierda y arriba desde la referencia de la carga.
+hooks-carry = Llevan
+more-in-the-file = hay más: slingseal rigging flight
+fact-mass = peso bruto
+fact-centre = centro de gravedad: adelante, izquierda, arriba
+picture-says = Cómo cuelga: lado, frente y planta. { $summary }
+sheet-caution = Manda el manual aplicable; ninguna hoja sustituye a un inspector cualificado. Las capacidades son las dadas al plan. Cuente otra vez junto a la carga.
+sheet-leaves-out = Estática en reposo. No incluye balanceo, ráfagas, flujo del rotor ni tirones; mandan los ensayos en vuelo y el manual de vuelo.
+
+### El editor
+
+editor-title = Eslingado
+editor-intro = Cambie un campo, arrastre un punto o muévalo con las flechas (con mayúsculas, diez pasos), cambie un eslabón con más y menos. El puesto calcula cómo cuelga.
+editor-example = Un ejemplo para escribir encima. Sus capacidades no son de ningún equipo real: escriba las suyas del manual o de la placa, con la fuente.
+editor-look = Mirar
+editor-level = Buscar los eslabones que la cuelgan a nivel
+editor-add-leg = Añadir un ramal
+editor-save = Guardar como archivo
+editor-open = Abrir un archivo
+editor-file = Un archivo de eslingado
+editor-text = Su texto; un pesaje se toma como masa y centro, las eslingas disponibles y el vuelo quedan en el archivo
+editor-faults = No se puede calcular.
+editor-report = El informe
+editor-load = Carga
+editor-allowable = permitido, según la tripulación
+editor-rule = regla del manual
+editor-parts = Piezas por las que pasa todo: nombre | puede llevar | fuente
+editor-leg-parts = Piezas del ramal: nombre | puede llevar | fuente
+editor-name = nombre
+editor-links = eslabones de la cadena
+editor-seated = eslabón en el gancho de agarre
+editor-pitch = de eslabón a eslabón
+editor-reeved = paso
+editor-stretch = alargamiento a su capacidad
+editor-less = un eslabón menos
+editor-more = un eslabón más
+editor-top = Desde arriba, morro a la derecha
+editor-side = De lado, morro a la derecha
+editor-point = Punto de izado del ramal { $leg }: { $place }. Las flechas lo mueven.
+editor-centre = Centro de gravedad: { $place }. Las flechas lo mueven.

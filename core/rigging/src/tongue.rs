@@ -1,0 +1,41 @@
+//! What several reports say alike, in no language yet.
+
+use slingseal_catalogue::{Saying, rigging as words};
+use slingseal_words::{Degrees, Ratio};
+
+use super::State;
+
+/// Whether the load may hang.
+pub fn state(state: State) -> Saying {
+    match state {
+        State::WithinLimits => words::StateWithinLimits.into(),
+        State::AtRestOnly => words::StateAtRestOnly.into(),
+        State::OverLimit => words::StateOverLimit.into(),
+        State::Infeasible => words::StateInfeasible.into(),
+    }
+}
+
+/// `level`, or `2.3° nose up and 0.4° left side down`.
+pub fn attitude(pitch: Degrees, roll: Degrees) -> Saying {
+    let seen = |angle: Degrees| angle.value().abs() >= 0.05;
+    let angle = |angle: Degrees| format!("{:.1}°", angle.value().abs());
+    let pitched = || -> Saying {
+        let angle = angle(pitch);
+        if pitch.value() > 0.0 { words::NoseUp { angle }.into() } else { words::NoseDown { angle }.into() }
+    };
+    let rolled = || -> Saying {
+        let angle = angle(roll);
+        if roll.value() > 0.0 { words::LeftUp { angle }.into() } else { words::LeftDown { angle }.into() }
+    };
+    match (seen(pitch), seen(roll)) {
+        (false, false) => words::Level.into(),
+        (true, false) => pitched(),
+        (false, true) => rolled(),
+        (true, true) => words::BothWays { pitch: pitched(), roll: rolled() }.into(),
+    }
+}
+
+/// A share as whole hundredths, rounded up: what is over is never said to be at the limit.
+pub(super) fn percent(share: Ratio) -> String {
+    format!("{:.0} %", (share.value() * 100.0 - 1e-6).ceil())
+}

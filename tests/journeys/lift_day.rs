@@ -1,0 +1,120 @@
+//! A lift from the scales to the seal: weighed at four corners, planned, solved level within half a link, drawn, printed as a file,
+//! walked with the counted links beside the plan, sealed.
+
+use slingseal_app::{
+    LiftRequest, NextStep, PointState, RiggingRequest, SolveRequest, WalkRequest, WalkView, assess_rigging,
+    drawing, solve_lift, sound_answer, weigh_lift,
+};
+use slingseal_tests::scripted::PIN;
+
+use crate::zone::{Device, WORDS, Zone};
+
+const FILE: &str = include_str!("../../core/rigging/examples/planned-lift.toml");
+const PLAN: &str = include_str!("../../bindings/desk/demo/vehicle.toml");
+
+#[test]
+fn weighed_solved_drawn_walked_and_sealed() {
+    let lift = LiftRequest { text: FILE.into(), ..LiftRequest::default() };
+    let weighed: serde_json::Value = serde_json::from_str(&weigh_lift(&lift).unwrap().json).unwrap();
+    assert!(weighed["exact"].as_bool().unwrap() && weighed["corners"].as_u64().unwrap() >= 64);
+    let mass = weighed["mass"].as_str().unwrap().to_owned();
+    assert!(weighed["mass_kg_least"].as_f64() < weighed["mass_kg_most"].as_f64());
+
+    // Level within half a link: no single link more or less hangs nearer.
+    let solved = solve_lift(&SolveRequest { lift, most: Some(1), ..SolveRequest::default() }).unwrap();
+    assert!(solved.good || solved.wait, "{}", solved.report);
+    let found: serde_json::Value = serde_json::from_str(&solved.json).unwrap();
+    let best = &found["proposals"][0];
+    let lean = |pitch: &serde_json::Value, roll: &serde_json::Value| {
+        pitch.as_f64().unwrap().hypot(roll.as_f64().unwrap())
+    };
+    let so = lean(&best["pitch_deg"], &best["roll_deg"]);
+    for effect in best["one_link"].as_array().unwrap() {
+        for change in [&effect["one_more"], &effect["one_less"]] {
+            if change["feasible"] == true {
+                assert!(so <= lean(&change["pitch_deg"], &change["roll_deg"]) + 0.1, "{effect}");
+            }
+        }
+    }
+
+    // The best is a file like any other, and is drawn.
+    let sheet = solved.best.unwrap();
+    let file = sheet.toml();
+    let again = assess_rigging(&RiggingRequest { text: file.clone(), ..RiggingRequest::default() }).unwrap();
+    assert_eq!(again.json, sheet.json);
+    let drawn = drawing(&sheet.svg()).unwrap();
+    assert!(drawn.shapes.len() > 40 && drawn.width > 1_000.0);
+    assert!(sheet.png().unwrap().starts_with(b"\x89PNG"));
+
+    // Planned by its own links.
+    let links: Vec<(String, u64)> = best["legs"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|leg| (leg["leg"].as_str().unwrap().to_owned(), leg["link"].as_u64().unwrap()))
+        .collect();
+    let (head, _) = PLAN.split_once("[[link]]").unwrap();
+    let mut plan = head.replace("5000 lb", &mass).replace("KM-014", "KM-071");
+    for (leg, link) in &links {
+        plan += &format!("[[link]]\nleg = \"{leg}\"\nlink = {link}\n\n");
+    }
+    let zone = Zone::new();
+    let relief = zone.device("relief", 0);
+    relief.app.authority_init("Sela Relief", WORDS, &slingseal_app::built_in_procedures()).unwrap();
+    let planner = zone.device("planner", 0).credentialed(&relief, "Lantern 1", "planner");
+    let anvil = zone.device("anvil", 0).credentialed(&relief, "Anvil 3", "inspector");
+    let made = planner.app.write_tag(&plan, &|_| Ok(file.clone()), Some(PIN)).unwrap();
+    let paper = &made.tag.rigging.as_ref().unwrap().paper;
+    assert_eq!(paper.legs.len(), 4);
+    for (leg, (name, link)) in paper.legs.iter().zip(&links) {
+        assert_eq!((&leg.leg, leg.link.map(u64::from)), (name, Some(*link)));
+    }
+
+    // Walked: the picture that is expected stands beside the card, and a count that differs is told with what it changes.
+    let begun = anvil.app.begin_walk(&made.code.text).unwrap();
+    assert!(anvil.app.walk_picture(&begun.walk).unwrap().is_some());
+    let view = walk(&zone, &anvil, begun, &links);
+    let decided = anvil.app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
+    assert_eq!(decided.refused, None);
+    assert_ne!(decided.next, NextStep::Nothing);
+    let seal = anvil.app.seal(&view.walk, PIN, Some(6)).unwrap();
+    assert_eq!(seal.verdict.word, "GO");
+}
+
+/// Counts what is planned; of the first chain one link more at first, which is told and taken back.
+fn walk(zone: &Zone, device: &Device, mut view: WalkView, links: &[(String, u64)]) -> WalkView {
+    let mut differed = false;
+    while let Some(card) = view.card.clone() {
+        zone.pass(4);
+        let open =
+            card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
+        let request = match open {
+            Some(point) => {
+                let leg = links.iter().find(|(leg, _)| card.title.starts_with(&format!("Leg {leg}:")));
+                let counts = point.id.ends_with(".count.links");
+                let value = leg.filter(|_| counts).map(|(_, link)| *link);
+                if let Some(planned) = value.filter(|_| !differed) {
+                    differed = true;
+                    let answer = WalkRequest::Answer {
+                        card: card.number,
+                        point: point.id.clone(),
+                        value: (planned + 1).to_string(),
+                    };
+                    view = device.app.do_walk(&view.walk, &answer).unwrap();
+                    let change = view.link_change.clone().expect("what one link more does is told");
+                    assert!(change.contains(&planned.to_string()), "{change}");
+                    let undo = WalkRequest::Undo { answer: view.undo.unwrap() };
+                    view = device.app.do_walk(&view.walk, &undo).unwrap();
+                    continue;
+                }
+                let value = value.map_or_else(|| sound_answer(&view, point), |link| link.to_string());
+                WalkRequest::Answer { card: card.number, point: point.id.clone(), value }
+            }
+            None => WalkRequest::CardGood { card: card.number },
+        };
+        view = device.app.do_walk(&view.walk, &request).unwrap();
+        assert_eq!(view.refused, None, "card {}", card.number);
+    }
+    assert!(differed, "a vehicle's list counts links");
+    view
+}
