@@ -66,6 +66,24 @@ fn piece(life: &slingseal_app::PieceLifeView, language: Language) -> String {
     visibly(&format!("{serial:<16} {kind}: {said}; {figures}"))
 }
 
+fn withdraw(setting: &Setting, serial: &str, why: &str, out: Option<&Path>) -> Result<ExitCode, AppError> {
+    let app = setting.app()?;
+    let said = app.withdraw_piece(serial, why, &ask(&app, Secret::Pin, false)?)?;
+    if setting.json {
+        print_json(&said);
+    } else {
+        let (name, by) = (visibly(&said.name), visibly(&said.inspector));
+        println!(
+            "{}",
+            visibly(
+                &words::PieceIsWithdrawn { name: &name, by: &by, at: &said.issued.dtg }.say(setting.language)
+            )
+        );
+        told(&put_code(&said.code, out, &format!("withdrawn-{}", file_name(&said.name)))?);
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
 fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     let request = CloseRequest { day: close.day, loads: close.loads, name: close.name };
