@@ -131,14 +131,6 @@ pub(crate) fn file_name_dotted(text: &str) -> String {
     text.split('.').map(file_name).collect::<Vec<_>>().join(".")
 }
 
-/// So many of a thing whose name takes an s: "1 record", "2 records".
-pub(crate) fn counted(number: impl Into<u64>, thing: &str) -> String {
-    match number.into() {
-        1 => format!("1 {thing}"),
-        number => format!("{number} {thing}s"),
-    }
-}
-
 /// How long something took: `1:05`, or `1:00:05`.
 pub(crate) fn clock(seconds: u32) -> String {
     match (seconds / 3_600, seconds / 60 % 60, seconds % 60) {
@@ -159,10 +151,6 @@ mod tests {
 
     #[test]
     fn numbers_are_said_as_people_say_them() {
-        assert_eq!(
-            [0u32, 1, 2].map(|number| counted(number, "record")),
-            ["0 records", "1 record", "2 records"]
-        );
         assert_eq!([5, 65, 3_599, 3_605].map(clock), ["0:05", "1:05", "59:59", "1:00:05"]);
     }
 }
