@@ -103,13 +103,36 @@ fn no_module_mentions_a_module_above() {
 
 #[test]
 fn bindings_speak_to_the_facade_alone() {
-    for binding in ["android", "desk"] {
+    for (binding, allowed) in [
+        ("android", ["slingseal-app"].as_slice()),
+        ("exchange", &["slingseal-app"]),
+        // the desk's verbs push and pull
+        ("desk", &["slingseal-app", "slingseal-exchange"]),
+    ] {
         let ours: Vec<String> = dependencies(&format!("bindings/{binding}"))
             .into_iter()
             .filter(|name| name.starts_with("slingseal"))
             .collect();
-        assert_eq!(ours, ["slingseal-app"], "bindings/{binding}");
+        assert_eq!(ours, allowed, "bindings/{binding}");
     }
+}
+
+/// The home is SQLite; a server is one binding's business, and the desk can be built without it.
+#[test]
+fn nothing_but_the_exchange_knows_of_postgresql() {
+    let mut told = Vec::new();
+    for folder in ["core", "bindings"] {
+        for entry in std::fs::read_dir(root().join(folder)).expect("it is a folder") {
+            let name = entry.expect("a folder entry can be read").file_name().to_string_lossy().into_owned();
+            let asked = dependencies(&format!("{folder}/{name}"));
+            if asked.iter().any(|name| name.contains("postgres") || name.contains("rustls")) {
+                told.push(format!("{folder}/{name}"));
+            }
+        }
+    }
+    assert_eq!(told, ["bindings/exchange"]);
+    let manifest = std::fs::read_to_string(root().join("bindings/desk/Cargo.toml")).expect("it can be read");
+    assert!(manifest.contains("slingseal-exchange = { workspace = true, optional = true }"));
 }
 
 /// The page for strangers' phones stands on what a verifier must trust, and on nothing that a home needs.

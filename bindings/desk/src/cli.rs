@@ -214,6 +214,30 @@ pub(crate) enum AccountVerb {
         #[arg(long, value_name = "FILE")]
         csv: Option<PathBuf>,
     },
+    /// Put what is here on the operation's server: each word once
+    #[cfg(feature = "exchange")]
+    Push(Server),
+    /// Take in what other desks put on the operation's server; it is trusted with nothing
+    #[cfg(feature = "exchange")]
+    Pull {
+        #[command(flatten)]
+        server: Server,
+        /// From the beginning, and not from where the last pull stopped
+        #[arg(long)]
+        again: bool,
+    },
+    /// Push and pull again and again, until it is stopped; a server that goes away is waited for
+    #[cfg(feature = "exchange")]
+    Follow {
+        #[command(flatten)]
+        server: Server,
+        /// Seconds between two rounds, 1 to 3600
+        #[arg(long, default_value_t = 10, value_name = "SECONDS", value_parser = clap::value_parser!(u64).range(1..=3600))]
+        every: u64,
+    },
+    /// Print the SQL that sets a server up, for whoever keeps it: account server-sql | psql DATABASE
+    #[cfg(feature = "exchange")]
+    ServerSql,
     /// Take a piece out of service as a leader or an inspector: each tag that names it is NO-GO until an inspector finds it fit
     Withdraw {
         /// Its serial number
@@ -226,12 +250,44 @@ pub(crate) enum AccountVerb {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// How many deficiencies nobody found, by pairs of inspections of one load by two people who do not know of each other
+    SecondLook {
+        /// Only inspections of so many days
+        #[arg(long, value_name = "N")]
+        days: Option<u32>,
+        /// Draw loads at random that somebody else is to look at, 1 to 100
+        #[arg(long, value_name = "N", conflicts_with = "days", value_parser = clap::value_parser!(u32).range(1..=100))]
+        draw: Option<u32>,
+    },
     /// Mark walks of less than so many seconds a card; without a number, none
     LeastSeconds {
         /// Seconds a card, 1 to 3600
         #[arg(value_name = "SECONDS")]
         seconds: Option<u32>,
     },
+}
+
+/// The operation's server.
+#[cfg(feature = "exchange")]
+#[derive(Clone, clap::Args)]
+pub(crate) struct Server {
+    /// Where it is: postgresql://LOGIN@HOST/DATABASE
+    #[arg(value_name = "URL", env = "SLINGSEAL_SERVER", hide_env_values = true)]
+    pub(crate) url: String,
+    /// PEM file with the certificate of whoever signed the server's own; by network it must be named
+    #[arg(long, value_name = "FILE.pem", env = "SLINGSEAL_SERVER_CA")]
+    pub(crate) ca: Option<PathBuf>,
+    /// Photographs go along
+    #[arg(long)]
+    pub(crate) photos: bool,
+}
+
+/// An address may hold a password.
+#[cfg(feature = "exchange")]
+impl std::fmt::Debug for Server {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("Server")
+    }
 }
 
 #[derive(Debug, clap::Args)]
@@ -571,7 +627,7 @@ pub(crate) enum RecordsVerb {
     /// --csv FILE for spreadsheets and statistics, --json FILE for one document with everything in it; several files may be
     /// named where their endings tell which is which.
     Export {
-        /// Where to put it
+        /// Where to put it: .csv, .json, or .sql for a database (psql DATABASE -f FILE.sql)
         #[arg(value_name = "FILE", required = true)]
         files: Vec<PathBuf>,
         /// As CSV, whatever the file's ending

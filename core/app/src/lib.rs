@@ -35,6 +35,7 @@ pub use account::bundles::{
     BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MOST_PARTS, MovingCode,
     MovingReader, SetAsideLine,
 };
+pub use account::exchange::{ExchangeHere, ExchangePosition, ExchangeState, ExchangeWord, word_limit};
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use backup::{BackupView, RestoredView, restore_home};
 pub use closing::{
@@ -56,9 +57,10 @@ pub use hook::page::{CheckPageMade, CheckPageRequest};
 pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
-    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, EXPORT_SCHEMA,
-    EditionWalked, EditionsView, ExportTable, GroupShare, ListRequest, LoadView, MomentView, PeopleView,
-    PersonView, PieceLine, PieceStanding, PieceView, PointShare, RecordsView, ShareView, ZoneCount,
+    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, DrawnLook, EXPORT_SCHEMA,
+    EditionWalked, EditionsView, ExportTable, GroupShare, InAllView, InspectorLooks, ListRequest, LoadView,
+    MomentView, PeopleView, PersonView, PieceLine, PieceStanding, PieceView, PointLooks, PointShare,
+    RecordsView, SecondLookView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,

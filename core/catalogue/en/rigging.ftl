@@ -75,7 +75,7 @@ solve-nothing-to-choose = no leg has a chain, and no ropes and sling sets are li
 
 solve-wanted = Wanted: { $attitude }.
 solve-nothing = Nothing keeps the rule and hangs within { $within } of it, with every leg carrying.
-solve-proposal = { $number }. { $state }: hangs { $attitude }, { $off } from what is wanted; { $part } governs, { $percent } at most.
+solve-proposal = { $number }. { $state }: hangs { $attitude }, { $off } from what is wanted; { $part } governs, at { $percent }.
 solve-set = Sling set { $set }.
 solve-leg = Leg { $leg }: { $how }; carries { $tension }, { $percent } of its rating.
 leg-link = link { $link } in the grab hook
@@ -191,4 +191,4 @@ editor-more = one link more
 editor-top = From above, nose to the right
 editor-side = From the side, nose to the right
 editor-point = Lift point of leg { $leg }: { $place }. Arrow keys move it.
-editor-centre = Centre of gravity: { $place }. Arrow keys move it.
+editor-centre = CG, centre of gravity: { $place }. Arrow keys move it.

@@ -75,7 +75,7 @@ solve-nothing-to-choose = ningún ramal tiene cadena, y no hay cabos ni juegos d
 
 solve-wanted = Se busca: { $attitude }.
 solve-nothing = Nada cumple la regla y cuelga a menos de { $within } con todos los ramales cargados.
-solve-proposal = { $number }. { $state }: cuelga { $attitude }, a { $off } de lo buscado; gobierna { $part }, { $percent } como máximo.
+solve-proposal = { $number }. { $state }: cuelga { $attitude }, a { $off } de lo buscado; gobierna { $part }, con { $percent }.
 solve-set = Juego de eslingas { $set }.
 solve-leg = Ramal { $leg }: { $how }; lleva { $tension }, { $percent } de su capacidad.
 leg-link = eslabón { $link } en el gancho de agarre
@@ -191,4 +191,4 @@ editor-more = un eslabón más
 editor-top = Desde arriba, morro a la derecha
 editor-side = De lado, morro a la derecha
 editor-point = Punto de izado del ramal { $leg }: { $place }. Las flechas lo mueven.
-editor-centre = Centro de gravedad: { $place }. Las flechas lo mueven.
+editor-centre = CG, centro de gravedad: { $place }. Las flechas lo mueven.

@@ -85,6 +85,25 @@ impl Groups {
     }
 }
 
+/// Records in groups; of some days, or of all time: of each group first those of which the seal alone is here, then the whole ones.
+pub(super) fn groups_sql(since: bool) -> String {
+    // Of all time the index of groups alone answers it, in its own order.
+    let of = if since { "issued >= ?1" } else { "?1 = ?1" };
+    let counts = |which: &str| {
+        format!(
+            "count(*) FILTER (WHERE {which}), count(*) FILTER (WHERE {which} AND found > 0),
+             coalesce(sum(found) FILTER (WHERE {which}), 0), coalesce(sum(corrected) FILTER (WHERE {which}), 0),
+             count(*) FILTER (WHERE {which} AND outcome = 'fit'), max(issued) FILTER (WHERE {which})"
+        )
+    };
+    format!(
+        "SELECT procedure, rigger, inspector, {}, {} FROM records WHERE {of} AND standing <> 'no_inspection'
+         GROUP BY 1, 2, 3 ORDER BY 1, 2, 3",
+        counts("device IS NULL"),
+        counts("device IS NOT NULL")
+    )
+}
+
 impl Reader<'_> {
     /// A record's columns with the words of its load.
     pub fn record_with_words(&self, seal: Digest) -> Result<Option<(RecordRow, String)>, StoreError> {
@@ -138,27 +157,39 @@ impl Reader<'_> {
 
     /// Records sealed since some time, in groups: one look at the table, whatever is asked of it.
     pub fn groups(&self, since: Option<Time>) -> Result<Groups, StoreError> {
-        let sql =
-            "SELECT procedure, rigger, inspector, device IS NOT NULL, count(*), sum(found > 0), sum(found),
-             sum(corrected), sum(outcome = 'fit'), max(issued)
-             FROM records WHERE issued >= ?1 AND standing <> 'no_inspection' GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
-        let groups = self.ask(sql, |statement| {
-            let rows = statement.query_map([since.map_or(i64::MIN, Time::unix)], |row| {
-                let keys = [row.get(0)?, row.get(1)?, row.get(2)?];
-                let count = GroupCount {
-                    key: String::new(),
-                    records: count_out(row, 4)?,
-                    with_findings: count_out(row, 5)?,
-                    found: count_out(row, 6)?,
-                    corrected: count_out(row, 7)?,
-                    fit: count_out(row, 8)?,
-                    last: row.get(9)?,
-                };
-                Ok((keys, row.get(3)?, count))
-            })?;
-            rows.collect()
+        let groups = self.ask(&groups_sql(since.is_some()), |statement| {
+            let mut rows = statement.query([since.map_or(i64::MIN, Time::unix)])?;
+            let mut groups = Vec::new();
+            while let Some(row) = rows.next()? {
+                for (whole, at) in [(false, 3), (true, 9)] {
+                    let records = count_out(row, at)?;
+                    if records == 0 {
+                        continue;
+                    }
+                    let count = GroupCount {
+                        key: String::new(),
+                        records,
+                        with_findings: count_out(row, at + 1)?,
+                        found: count_out(row, at + 2)?,
+                        corrected: count_out(row, at + 3)?,
+                        fit: count_out(row, at + 4)?,
+                        last: row.get(at + 5)?,
+                    };
+                    groups.push(([row.get(0)?, row.get(1)?, row.get(2)?], whole, count));
+                }
+            }
+            Ok(groups)
         })?;
         Ok(Groups(groups))
+    }
+
+    /// Whole records, sealed since some time, of loads and tags that more than one person inspected.
+    pub fn looked_at_twice(&self, since: Option<Time>) -> Result<Vec<RecordRow>, StoreError> {
+        let rest =
+            "WHERE issued >= ?1 AND device IS NOT NULL AND standing <> 'no_inspection' AND (load, tag) IN
+            (SELECT load, tag FROM records WHERE device IS NOT NULL AND standing <> 'no_inspection'
+             GROUP BY load, tag HAVING count(DISTINCT inspector) > 1)";
+        self.rows(&RECORDS, rest, [since.map_or(i64::MIN, Time::unix)], make)
     }
 
     /// Every record in the order of sealing, ties by digest: the same records in the same order on every device. Flat in

@@ -235,6 +235,7 @@ fn picture(
     language: Language,
 ) {
     let Some(drawn) = view.picture_svg.as_deref().and_then(drawing) else { return };
+    // The part with side, front and top alone: what else the picture says stands beside it.
     let said = words::PictureSays { summary: &view.summary }.say(language);
     canvas.picture((x, y), (WIDTH, high), &drawn, &said);
 }

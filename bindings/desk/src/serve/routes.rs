@@ -162,7 +162,12 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
                 desk,
                 "/deficiencies",
                 &words::Deficiencies.say(desk.app.spoken()),
-                &page::deficiencies(&app.deficiencies(days)?, days, desk.app.spoken()),
+                &page::deficiencies(
+                    &app.deficiencies(days)?,
+                    &app.second_looks(days)?,
+                    days,
+                    desk.app.spoken(),
+                ),
             )
         }
         ["people"] => {

@@ -30,7 +30,19 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
             }
             Ok(ExitCode::SUCCESS)
         }
+        #[cfg(feature = "exchange")]
+        AccountVerb::Push(server) => super::exchange::push(setting, &server),
+        #[cfg(feature = "exchange")]
+        AccountVerb::Pull { server, again } => super::exchange::pull(setting, &server, again),
+        #[cfg(feature = "exchange")]
+        AccountVerb::Follow { server, every } => super::exchange::follow(setting, &server, every),
+        #[cfg(feature = "exchange")]
+        AccountVerb::ServerSql => {
+            print!("{}\n{}", slingseal_exchange::SCHEMA, slingseal_exchange::ROLES);
+            Ok(ExitCode::SUCCESS)
+        }
         AccountVerb::Withdraw { serial, why, out } => withdraw(setting, &serial, &why, out.as_deref()),
+        AccountVerb::SecondLook { days, draw } => super::second_look::run(setting, days, draw),
         AccountVerb::LeastSeconds { seconds } => {
             setting.app()?.set_least_seconds(seconds)?;
             let said = match seconds {

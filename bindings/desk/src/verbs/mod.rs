@@ -7,6 +7,8 @@ mod bundle;
 mod check_page;
 mod demo;
 mod exam;
+#[cfg(feature = "exchange")]
+mod exchange;
 mod inspect;
 mod key;
 mod manual;
@@ -17,6 +19,7 @@ mod receive;
 mod records;
 mod report;
 mod rigging;
+mod second_look;
 mod serve;
 mod tag;
 mod verify;

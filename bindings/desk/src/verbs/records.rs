@@ -107,6 +107,9 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
 /// Writes the account, whole or not at all. The ending tells the form where no flag does.
 fn export(setting: &Setting, app: &App, file: &Path, csv: bool, of: Table) -> Result<u64, AppError> {
     let ending = |wanted: &str| file.extension().is_some_and(|ending| ending.eq_ignore_ascii_case(wanted));
+    if !csv && ending("sql") {
+        return write_whole(file, |out| app.export_sql(out));
+    }
     let as_csv = match (csv, ending("csv"), setting.json || ending("json")) {
         (true, ..) | (false, true, _) => true,
         (false, false, true) => false,

@@ -43,6 +43,9 @@ fn every_document_holds_its_schema() {
     said("records-show", &["records", "show", "KM-015"]);
     said("records-seal", &["records", "seal", "KM-015"]);
     said("records-export", &["records", "export", "--csv", &day.at("a.csv")]);
+    said("records-export", &["records", "export", &day.at("a.sql")]);
+    said("account-second-look", &["account", "second-look", "--days", "3"]);
+    said("account-drawn", &["account", "second-look", "--draw", "2"]);
     said("records-verify", &["records", "verify"]);
     said("tag-write", &["tag", "write", &plan("vehicle.toml"), "--out", &day.at("t")]);
     said("tag-read", &["tag", "read", &tag]);

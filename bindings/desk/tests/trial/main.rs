@@ -13,6 +13,8 @@ mod bag;
 mod day;
 
 mod documents;
+#[cfg(feature = "exchange")]
+mod exchange;
 mod files;
 mod package;
 mod parts;

@@ -2,7 +2,9 @@
 
 mod closing;
 mod pieces;
+mod second_look;
 mod share;
+mod sql;
 mod story;
 mod table;
 mod wilson;
@@ -11,7 +13,9 @@ pub use closing::{
     Counts, DeviceRow, InspectionRow, LoadRows, OpenPoint, PointKind, ReportRow, counts, open_points,
 };
 pub use pieces::{PieceLife, piece_lives};
+pub use second_look::{InAll, LookRow, Looks, SAME_LOOK, SecondLooks, chapman_95, second_looks};
 pub use share::Share;
+pub use sql::{SQL_END, SqlCell, SqlTable, SqlType, copy_line, sql_head};
 pub use story::{Moment, MomentKind, condense};
 pub use table::{Cell, guarded, line};
 pub use wilson::{Interval, wilson_95};

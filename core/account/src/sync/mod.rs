@@ -6,6 +6,7 @@ mod frames;
 mod have;
 mod heads;
 mod pack;
+mod place;
 
 pub use bundle::{
     BundleReader, BundleWriter, Examined, HeadItem, Item, ItemKind, Piece, RecordItem, TooLong, Unfit,
@@ -15,3 +16,4 @@ pub use frames::{FrameError, FrameReader, FrameWriter, Heard, Progress};
 pub use have::{Have, HaveError, Known};
 pub use heads::{Heads, VouchedHead};
 pub use pack::{Pack, PackError};
+pub use place::{PlaceError, PlaceState, Position, ServerState, word_key, word_key_of};

@@ -269,6 +269,24 @@ impl App {
     }
 }
 
+/// Pieces that are read before they are taken in, and their bytes: memory stays flat.
+const PIECES_AHEAD: usize = 256;
+const BYTES_AHEAD: usize = 4 << 20;
+
+/// The next pieces of a bundle; none at its end.
+fn read_ahead(reader: &mut BundleReader<&mut dyn Read>) -> Result<Vec<Piece>, AppError> {
+    let (mut pieces, mut bytes) = (Vec::new(), 0);
+    while pieces.len() < PIECES_AHEAD && bytes < BYTES_AHEAD {
+        let Some(piece) = reader.next_piece().map_err(io)? else { break };
+        bytes += match &piece {
+            Piece::Item(item) => item.body.len(),
+            Piece::Damaged { bytes, .. } => bytes.len(),
+        };
+        pieces.push(piece);
+    }
+    Ok(pieces)
+}
+
 pub(crate) fn io(error: std::io::Error) -> AppError {
     AppError::bad_input(words::BundleCannotReadWrittenTry { error: said_by_system(&error) })
 }
@@ -305,10 +323,10 @@ impl Scope {
 }
 
 /// Everything that is no record, as it travels.
-struct Papers {
-    messages: Vec<(ItemKind, Vec<u8>)>,
+pub(crate) struct Papers {
+    pub(crate) messages: Vec<(ItemKind, Vec<u8>)>,
     /// Inspections of what is no load: each travels with its full record where there is room.
-    inspections: Vec<InspectionRow>,
+    pub(crate) inspections: Vec<InspectionRow>,
 }
 
 impl Papers {
@@ -318,7 +336,7 @@ impl Papers {
     }
 }
 
-fn papers(read: &Reader<'_>) -> Result<Papers, StoreError> {
+pub(crate) fn papers(read: &Reader<'_>) -> Result<Papers, StoreError> {
     let mut papers = Vec::new();
     papers.extend(read.credentials()?.into_iter().map(|row| (ItemKind::Credential, row.bytes)));
     papers.extend(read.rosters()?.into_iter().map(|row| (ItemKind::Roster, row.bytes)));
@@ -350,6 +368,18 @@ fn papers_of(read: &Reader<'_>, load: &LoadNumber) -> Result<Papers, StoreError>
     Ok(Papers { messages: papers, inspections })
 }
 
+/// An inspection as it travels.
+pub(crate) fn inspection_item(
+    read: &Reader<'_>,
+    row: &InspectionRow,
+    room: bool,
+) -> Result<RecordItem, StoreError> {
+    // What was rejected on a load stands on that load's record, which travels by itself.
+    let whole = room && read.seals_of_record(row.record)?.is_empty();
+    let record = if whole { read.body(row.record)? } else { None };
+    Ok(RecordItem { seal: row.bytes.clone(), record })
+}
+
 /// Inspections of what is no load, with their full records where there is room for them.
 fn write_inspections(
     read: &Reader<'_>,
@@ -359,16 +389,13 @@ fn write_inspections(
     made: &mut BundleMade,
 ) -> Result<(), AppError> {
     for row in rows {
-        // What was rejected on a load stands on that load's record, which travels by itself.
-        let whole = room && read.seals_of_record(row.record)?.is_empty();
-        let record = if whole { read.body(row.record)? } else { None };
-        if let Some(record) = record.as_deref().and_then(|body| Record::parse(body, &entry_digest).ok())
+        let item = inspection_item(read, row, room)?;
+        if let Some(record) = item.record.as_deref().and_then(|body| Record::parse(body, &entry_digest).ok())
             && !comes_with_the_program(&record.procedure_digest)
             && let Some(text) = read.procedure_text(record.procedure_digest)?
         {
             let _ = writer.add(ItemKind::Procedure, text.text.as_bytes()).map_err(io)?;
         }
-        let item = RecordItem { seal: row.bytes.clone(), record };
         match writer.add(ItemKind::Inspection, &item.to_bytes()).map_err(io)? {
             Ok(()) => made.papers += 1,
             Err(too_long) => made.left_out.push(format!("{too_long} ({})", row.name)),
@@ -491,6 +518,44 @@ impl Inner {
     ) -> Result<BundleReport, AppError> {
         let none = || AppError::bad_input(words::FileBundleMakeOneBundle);
         let mut reader = BundleReader::begin(input).map_err(io)?.ok_or_else(none)?;
+        self.merging(|merge| {
+            let mut items = 0u64;
+            loop {
+                let pieces = read_ahead(&mut reader)?;
+                if pieces.is_empty() {
+                    break;
+                }
+                merge.open_ahead(pieces.iter().filter_map(|piece| match piece {
+                    Piece::Item(item) => Some(item),
+                    Piece::Damaged { .. } => None,
+                }));
+                for piece in pieces {
+                    match piece {
+                        Piece::Item(item) => {
+                            items += 1;
+                            merge.take(&item, items)?;
+                        }
+                        Piece::Damaged { at, after, bytes, length } => {
+                            let place = audit_words::AfterItem { after, at }.say(merge.language);
+                            let reason = audit_words::BytesDamaged { length }.say(merge.language);
+                            merge.set_aside(&bytes, place, "damage", reason)?;
+                        }
+                    }
+                    if items.is_multiple_of(64) {
+                        progress(BundleProgress { bytes: reader.position(), items });
+                    }
+                }
+            }
+            progress(BundleProgress { bytes: reader.position(), items });
+            Ok(())
+        })
+    }
+
+    /// Takes words in, however they come: one transaction.
+    pub(crate) fn merging(
+        &mut self,
+        act: impl FnOnce(&mut Merge<'_, '_>) -> Result<(), AppError>,
+    ) -> Result<BundleReport, AppError> {
         let (now, language, device) = (self.now(), self.language(), self.store.device().0);
         let own = self.store.head();
         let (report, new_texts) = self.store.write(|tx| {
@@ -504,24 +569,7 @@ impl Inner {
                 report: BundleReport::default(),
                 new_texts: Vec::new(),
             };
-            let mut items = 0u64;
-            while let Some(piece) = reader.next_piece().map_err(io)? {
-                match piece {
-                    Piece::Item(item) => {
-                        items += 1;
-                        merge.take(&item, items)?;
-                    }
-                    Piece::Damaged { at, after, bytes, length } => {
-                        let place = audit_words::AfterItem { after, at }.say(merge.language);
-                        let reason = audit_words::BytesDamaged { length }.say(merge.language);
-                        merge.set_aside(&bytes, place, "damage", reason)?;
-                    }
-                }
-                if items.is_multiple_of(64) {
-                    progress(BundleProgress { bytes: reader.position(), items });
-                }
-            }
-            progress(BundleProgress { bytes: reader.position(), items });
+            act(&mut merge)?;
             merge.finish()
         })?;
         self.with_procedures(report, &new_texts)

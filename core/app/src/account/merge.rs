@@ -1,6 +1,8 @@
 //! Taking a bundle in, item by item, inside one transaction. A union of sets: what comes twice, or in another order, changes
 //! nothing.
 
+use std::borrow::Cow;
+
 use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, put_heads};
 use crate::account::strays::Origin;
 use crate::exams::papers::{judge_sheet, put_lock, put_result, put_sheet, result_parts};
@@ -22,6 +24,18 @@ pub(crate) const MOST_ASIDE: usize = 1_000;
 const MOST_ASIDE_BYTES: usize = 64 << 20;
 const MOST_REASON: usize = 500;
 
+/// The signed word of a load in an item, where there is one.
+fn word_of(item: &Item) -> Option<(Kind, Cow<'_, [u8]>)> {
+    let body = item.body.as_slice();
+    Some(match item.kind {
+        ItemKind::Record => (Kind::Seal, Cow::Owned(RecordItem::parse(body).ok()?.seal)),
+        ItemKind::Tag => (kind_of_tag(body), Cow::Borrowed(body)),
+        ItemKind::Void => (Kind::Void, Cow::Borrowed(body)),
+        ItemKind::Movement => (Kind::Movement, Cow::Borrowed(body)),
+        _ => return None,
+    })
+}
+
 /// A merge under way: one transaction.
 pub(crate) struct Merge<'m, 'c> {
     pub(crate) admission: Admission<'m, 'c>,
@@ -38,6 +52,13 @@ pub(crate) struct Merge<'m, 'c> {
 }
 
 impl Merge<'_, '_> {
+    /// Opens the signed words among items on all cores, ahead of taking each in.
+    pub(crate) fn open_ahead<'i>(&mut self, items: impl Iterator<Item = &'i Item>) {
+        let words: Vec<(Kind, Cow<'i, [u8]>)> = items.filter_map(word_of).collect();
+        let words: Vec<(Kind, &[u8])> = words.iter().map(|(kind, bytes)| (*kind, &**bytes)).collect();
+        self.admission.open_ahead(&words);
+    }
+
     pub(crate) fn take(&mut self, item: &Item, number: u64) -> Result<(), AppError> {
         let judged = match item.kind {
             ItemKind::Credential => self.credential(&item.body),

@@ -3,6 +3,7 @@
 
 pub(crate) mod audit;
 pub(crate) mod bundles;
+pub(crate) mod exchange;
 pub(crate) mod heads;
 pub(crate) mod merge;
 pub(crate) mod records;
@@ -34,7 +35,8 @@ pub(crate) fn open_word(kind: Kind, bytes: &[u8], trusted: &mut Trusted) -> Resu
     LoadWord::open(kind, bytes, trusted)
 }
 
-fn remember(bytes: &[u8], trusted: &mut Trusted) {
+/// Checks the credential in a word, once for all words that carry it.
+pub(crate) fn remember(bytes: &[u8], trusted: &mut Trusted) {
     if let Ok(message) = Sign1::parse(bytes, Limits::CODE)
         && let Some(credential) = message.header.credential
     {

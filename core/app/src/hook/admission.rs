@@ -9,14 +9,15 @@ use crate::AppError;
 use crate::account::records::bare_row;
 use crate::account::strays::{GaveWay, MOST_STRAY_BYTES, MOST_STRAYS, Origin, name_all_of};
 use crate::account::{
-    author_of, loads_naming, open_inspection, open_word, restand, restand_all, touched_by_trust, trusted_of,
-    whole_again,
+    author_of, loads_naming, open_inspection, open_word, remember, restand, restand_all, touched_by_trust,
+    trusted_of, whole_again,
 };
 use crate::hook::receive::not_told_otherwise;
 use crate::procedures::expanded_of;
 use crate::procedures::name_approved;
 use crate::trust::authority::credential_row;
 use crate::walks::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
+use rayon::prelude::*;
 use slingseal_account::sync::{HeadItem, Unfit, examine_body};
 use slingseal_journal::DeviceId;
 use slingseal_judgement::{Author, LoadWord};
@@ -38,6 +39,9 @@ use slingseal_words::{Digest, Language, LoadNumber, Name, Time};
 /// Loads are judged anew after so many of their words at the latest: what is held until then stays small.
 const MOST_FRESH: usize = 1_024;
 
+/// Fewer words are opened where they are taken in.
+const WORTH_CORES: usize = 8;
+
 /// Reports that nobody known signed, of one load and of all: a stranger can make them without end.
 pub(crate) const MOST_UNKNOWN_OF_LOAD: usize = 64;
 const MOST_UNKNOWN: u64 = 100_000;
@@ -52,6 +56,8 @@ pub(crate) struct Admission<'a, 'c> {
     /// Words that came since their loads were judged last.
     fresh: BTreeMap<LoadNumber, Vec<LoadWord>>,
     waiting: usize,
+    /// Words that were opened ahead of being taken in, under the trust of now.
+    ahead: BTreeMap<Digest, (Kind, LoadWord)>,
     /// Loads that a change of trust touched.
     touched: BTreeSet<String>,
     /// How many reports are here that nobody known signed and that were not written here; counted when it is first asked.
@@ -102,6 +108,7 @@ impl<'a, 'c> Admission<'a, 'c> {
             plans: BTreeMap::new(),
             fresh: BTreeMap::new(),
             waiting: 0,
+            ahead: BTreeMap::new(),
             touched: BTreeSet::new(),
             unknown_movements: None,
             pieces: BTreeSet::new(),
@@ -112,7 +119,31 @@ impl<'a, 'c> Admission<'a, 'c> {
 
     /// Opens a word of a load.
     pub(crate) fn open(&mut self, kind: Kind, bytes: &[u8]) -> Result<LoadWord, AppError> {
+        if !self.ahead.is_empty()
+            && let Some((known, word)) = self.ahead.remove(&Digest::of(bytes))
+            && known == kind
+        {
+            return Ok(word);
+        }
         Ok(open_word(kind, bytes, &mut self.trusted)?)
+    }
+
+    /// Opens words before they are taken in one by one, on all cores. Each signature is checked strictly and by itself: an equation
+    /// over many at once takes what the strict check refuses. What is opened so is forgotten where trust changes.
+    pub(crate) fn open_ahead(&mut self, words: &[(Kind, &[u8])]) {
+        self.ahead.clear();
+        if words.len() < WORTH_CORES {
+            return;
+        }
+        for (_, bytes) in words {
+            remember(bytes, &mut self.trusted);
+        }
+        let trusted = &self.trusted;
+        let opened = words.par_iter().filter_map(|(kind, bytes)| {
+            let word = LoadWord::open(*kind, bytes, trusted).ok()?;
+            Some((word.digest(), (*kind, word)))
+        });
+        self.ahead = opened.collect();
     }
 
     /// Keeps a seal that somebody stands behind whose authority is trusted; of one who may not inspect, as evidence. A full record
@@ -513,6 +544,7 @@ impl<'a, 'c> Admission<'a, 'c> {
             not_told_otherwise(self.tx, &row)?;
             let new = self.tx.put_roster(&row)?;
             if new {
+                self.ahead.clear();
                 let mut before = std::mem::replace(&mut self.trusted, trusted_of(self.tx)?);
                 let touched = touched_by_trust(self.tx, &mut before, &mut self.trusted)?;
                 // Before too many strays give way: what this roster approves is none.

@@ -342,7 +342,7 @@ impl App {
     }
 }
 
-fn io(error: std::io::Error) -> AppError {
+pub(crate) fn io(error: std::io::Error) -> AppError {
     AppError::bad_input(words::ExportCannotWrittenNameAnother { error: said_by_system(&error) })
 }
 

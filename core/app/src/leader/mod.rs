@@ -9,7 +9,9 @@ mod equipment;
 mod export;
 mod list;
 mod people;
+mod second_look;
 pub(crate) mod story;
+mod tables;
 mod withdrawal;
 
 pub use aside::AsideView;
@@ -21,4 +23,5 @@ pub use equipment::{PieceLine, PieceStanding, PieceView};
 pub use export::{EXPORT_SCHEMA, ExportTable};
 pub use list::{ListRequest, RecordsView};
 pub use people::{PeopleView, PersonView};
+pub use second_look::{DrawnLook, InAllView, InspectorLooks, PointLooks, SecondLookView};
 pub use story::{LoadView, MomentView};

@@ -36,7 +36,8 @@ pub fn flight_report(load: &RiggedLoad, flight: &Flight, sheet: &FlightSheet, la
         }
         for at in &curve.speeds {
             let speed = format!("{:.0} kt", at.knots);
-            let trail = format!("{:.1}°", at.trail.value());
+            // Nought has no sign.
+            let trail = format!("{:.1}°", (at.trail.value() * 10.0).round() / 10.0 + 0.0);
             let attitude = tongue::attitude(at.pitch, at.roll);
             let percent = tongue::percent(at.utilisation);
             lines.push(words::FlightAt { speed, trail, attitude, percent }.say(language));

@@ -82,6 +82,15 @@ impl Canvas {
         let _ = writeln!(self.body, "{element}");
     }
 
+    /// What is drawn until `end` can be found again by its name.
+    pub fn begin(&mut self, name: &str) {
+        self.put(format_args!("<g id=\"{name}\">"));
+    }
+
+    pub fn end(&mut self) {
+        self.put(format_args!("</g>"));
+    }
+
     pub fn rect(&mut self, (x, y): Point, width: f64, height: f64, fill: &str, round: f64) {
         self.put(format_args!(
             "<rect x=\"{x:.1}\" y=\"{y:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" rx=\"{round}\" \

@@ -51,12 +51,41 @@ pub enum Step {
     Close,
 }
 
-/// A picture of ours taken apart; `None` for a text that is no picture.
+/// The name of the part that shows side, front and top.
+pub(super) const VIEWS: &str = "views";
+
+/// Side, front and top of a picture of ours, taken apart; where it has none of them, all of it. `None` for a text that is no
+/// picture.
 pub fn drawing(svg: &str) -> Option<Drawing> {
     let tree = Tree::from_str(svg, &Options::default()).ok()?;
     let mut shapes = Vec::new();
-    gather(tree.root(), &mut shapes);
-    Some(Drawing { width: tree.size().width(), height: tree.size().height(), shapes })
+    let Some(views) = named(tree.root()) else {
+        gather(tree.root(), &mut shapes);
+        return Some(Drawing { width: tree.size().width(), height: tree.size().height(), shapes });
+    };
+    gather(views, &mut shapes);
+    let bounds = views.abs_stroke_bounding_box();
+    let at = |(x, y): (f32, f32)| (x - bounds.x(), y - bounds.y());
+    for step in shapes.iter_mut().flat_map(|shape| &mut shape.steps) {
+        *step = match *step {
+            Step::Move(to) => Step::Move(at(to)),
+            Step::Line(to) => Step::Line(at(to)),
+            Step::Quad(by, to) => Step::Quad(at(by), at(to)),
+            Step::Cubic(one, two, to) => Step::Cubic(at(one), at(two), at(to)),
+            Step::Close => Step::Close,
+        };
+    }
+    Some(Drawing { width: bounds.width(), height: bounds.height(), shapes })
+}
+
+fn named(group: &Group) -> Option<&Group> {
+    if group.id() == VIEWS {
+        return Some(group);
+    }
+    group.children().iter().find_map(|node| match node {
+        Node::Group(group) => named(group),
+        _ => None,
+    })
 }
 
 fn gather(group: &Group, shapes: &mut Vec<Shape>) {

@@ -65,7 +65,9 @@ impl Sheet<'_> {
             (Some(hang), _) => {
                 let line = format!("{} hangs {}", self.load.mass, attitude(hang.pitch, hang.roll));
                 canvas.fitted((MARGIN, y + 56.0), &line, Style::new(40.0, INK).bold(), WIDTH - 2.0 * MARGIN);
+                canvas.begin(drawing::VIEWS);
                 y = views::draw(canvas, self, hang, y + 96.0);
+                canvas.end();
                 y = table::draw(canvas, self, hang, y + 24.0);
             }
             (None, reason) => {

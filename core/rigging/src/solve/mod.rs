@@ -3,7 +3,7 @@
 //!
 //! A hang is proposed where every part is within its rating at rest, the rule that the file names is kept, every leg carries, and
 //! every leg rises to its hook. Hangs are ranked by how far they are from the wanted one, in whole tenths of a degree, for nobody
-//! rigs finer; within a tenth by the largest utilisation; then by their counts. Every rating is one that the file has.
+//! rigs finer; within a tenth by the largest utilisation of a leg; then by their counts. Every rating is one that the file has.
 //!
 //! Under one hook the whole grid is searched by a proved bound (`grid`). Two hooks are searched one by one, as far as that goes.
 

@@ -13,7 +13,7 @@ pub struct Proposal {
     pub ropes: Vec<Option<Quantity>>,
     /// How far it hangs from what is wanted.
     pub off: Degrees,
-    /// The largest utilisation: of any part at rest, or of a leg by the rule that the file names.
+    /// The largest utilisation of a leg: at rest, or by the rule that the file names.
     pub utilisation: Ratio,
     /// The load so rigged.
     pub load: RiggedLoad,

@@ -56,8 +56,9 @@ fn one(lines: &mut Vec<String>, number: usize, proposal: &Proposal, language: La
     let Some(hang) = &proposal.assessment.hang else { return };
     let attitude = tongue::attitude(hang.pitch, hang.roll);
     let off = format!("{:.1}°", proposal.off.value());
-    let percent = tongue::percent(proposal.utilisation);
-    let part = proposal.governing().map(|held| held.part.clone()).unwrap_or_default();
+    let governing = proposal.governing();
+    let percent = governing.map(|held| tongue::percent(held.utilisation)).unwrap_or_default();
+    let part = governing.map(|held| held.part.clone()).unwrap_or_default();
     let state = tongue::state(proposal.assessment.state());
     lines.push(words::SolveProposal { number, state, attitude, off, part, percent }.say(language));
     if let Some(set) = &proposal.set {

@@ -368,7 +368,7 @@ fn whole_steps(angle: f64, within: f64) -> u32 {
     if angle >= within { u32::MAX } else { steps(angle, STEP) }
 }
 
-/// How far a hang is from what is wanted, degrees, and its largest utilisation; `None` where it is not proposed.
+/// How far a hang is from what is wanted, degrees, and the largest utilisation of its legs; `None` where it is not proposed.
 fn judged(
     load: &RiggedLoad,
     assessment: &Assessment,
@@ -387,7 +387,8 @@ fn judged(
     (keeps && carried && nose_down).then_some(())?;
     let up = super::noun::Wanted { pitch, roll, nose_down_at_least: None }.up();
     let off = angle_between(&Vector3::from(up), &Vector3::from(asked.wanted.up()));
-    let rest = hang.held.first().map_or(0.0, |held| held.utilisation.value());
+    // What carries the whole weight is the same in every hang: the legs tell them apart.
+    let rest = hang.legs.iter().map(|leg| leg.utilisation.value()).fold(0.0, f64::max);
     let by_rule = match load.rule {
         None | Some(Rule::Rest) => 0.0,
         Some(Rule::ThreeLegs) => hang.rules.three_leg.value(),
@@ -413,8 +414,6 @@ struct OneHook {
     /// Stiffness times length, by leg.
     firmness: Vec<f64>,
     wanted: Vector3<f64>,
-    /// The largest utilisation of what carries the whole weight.
-    whole: f64,
 }
 
 impl OneHook {
@@ -475,7 +474,7 @@ impl OneHook {
         }
         // All legs at their ratings straight up would not hold it.
         (ratings.iter().sum::<f64>() >= 1.0 - 1e-9).then_some(())?;
-        Some(Self { order, grid, legs, links, ratings, firmness, wanted, whole })
+        Some(Self { order, grid, legs, links, ratings, firmness, wanted })
     }
 
     /// The links of a choice, in the order of the load's legs.
@@ -511,7 +510,7 @@ impl OneHook {
             let (off, share) = judged(&load, &assessment, seeker.asked, seeker.options)?;
             return Some((steps(off, STEP), steps(share, FINE)));
         };
-        let mut most = self.whole;
+        let mut most: f64 = 0.0;
         for (leg, rating) in legs.iter().zip(&self.ratings) {
             let stretch = (hook - leg.point).norm() - leg.length;
             let tension = leg.stiffness * stretch;

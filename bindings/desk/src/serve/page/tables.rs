@@ -1,8 +1,8 @@
 use maud::{Markup, html};
-use slingseal_app::catalogue::page as words;
+use slingseal_app::catalogue::{page as words, second_look as second};
 use slingseal_app::{
     BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, Language, LoadView,
-    PeopleView, PieceLine, PieceView, RecordLine, RecordState, RecordsView,
+    PeopleView, PieceLine, PieceView, RecordLine, RecordState, RecordsView, SecondLookView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
@@ -57,6 +57,7 @@ fn period(days: Option<u32>, language: Language) -> Markup {
 /// What is found again and again.
 pub(in crate::serve) fn deficiencies(
     view: &DeficienciesView,
+    looks: &SecondLookView,
     days: Option<u32>,
     language: Language,
 ) -> Markup {
@@ -93,7 +94,25 @@ pub(in crate::serve) fn deficiencies(
         }
         (groups(&words::ByProcedure.say(language), &words::Procedure.say(language), &view.procedures, language))
         (groups(&words::ByRigger.say(language), &words::Rigger.say(language), &view.riggers, language))
+        (second_looks(looks, language))
         details.small { summary { (words::HowShareCounted.say(language)) } p { (words::IntervalWilson.say(language)) } }
+    }
+}
+
+/// What nobody found, where somebody looked twice.
+fn second_looks(looks: &SecondLookView, language: Language) -> Markup {
+    html! {
+        section {
+            h2 { (second::SecondLookTitle.say(language)) }
+            p { (second::SecondLookPairs { pairs: looks.pairs }.say(language)) " " (looks.all.said) }
+            @if looks.points.len() > 1 { ul { @for point in looks.points.iter().take(10) {
+                li { (point.procedure) " " (point.point) ": " (point.in_all.said) }
+            } } }
+            details.small { summary { (second::SecondLookAssumes.say(language)) } ul {
+                @for one in &looks.assumes { li { (one) } }
+                li { (second::SecondLookSource.say(language)) }
+            } }
+        }
     }
 }
 

@@ -37,11 +37,16 @@ macro_rules! item_kinds {
         }
 
         impl ItemKind {
-            fn code(self) -> u8 {
+            /// Every kind that this program knows.
+            pub const ALL: &[Self] = &[$(Self::$variant),*];
+
+            /// The number that stands for it wherever it travels.
+            pub fn code(self) -> u8 {
                 match self { $(Self::$variant => $code,)* }
             }
 
-            fn from_code(code: u8) -> Option<Self> {
+            /// The kind of a number; none where a newer program wrote it.
+            pub fn from_code(code: u8) -> Option<Self> {
                 match code { $($code => Some(Self::$variant),)* _ => None }
             }
 
