@@ -13,9 +13,9 @@ use crate::view::hex;
 use crate::walks::sealing::{entry_digest, walk_of_record};
 use crate::{App, AppError, CodeView, Inner, Received, Stamp};
 use slingseal_account::report::{
-    DeviceRow, InspectionRow, LoadRows, OpenPoint, ReportRow, counts, open_points,
+    DeviceRow, InspectionRow, LoadRows, OpenPoint, PointKind, ReportRow, counts, open_points,
 };
-use slingseal_catalogue::{Saying, closing as words, movement};
+use slingseal_catalogue::{Language, Saying, closing as words, movement};
 use slingseal_message::closing::{ClosingStatement, Explained, MOST_EXPLAINED, account_digest};
 use slingseal_message::envelope::{Kind, Limits, wrap};
 use slingseal_message::movement::{Movement, PieceState, ReceivedMovement};
@@ -127,6 +127,8 @@ pub struct ClosingView {
 pub struct ExplainedView {
     /// The stable word of its sort.
     pub kind: String,
+    /// The same as a person reads it.
+    pub title: String,
     /// The load, the piece or the device.
     pub subject: String,
     /// What the leader says.
@@ -224,13 +226,13 @@ impl App {
         for row in inner.store.read().closings()? {
             let Ok((statement, message)) = ClosingStatement::open(&row.bytes) else { continue };
             let Ok(signer) = trusted.signer(Kind::Closing, &message) else { continue };
-            views.push(view_of(&statement, &signer, row.digest));
+            views.push(view_of(&statement, &signer, row.digest, inner.language()));
         }
         Ok(views)
     }
 }
 
-fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest) -> ClosingView {
+fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest, language: Language) -> ClosingView {
     ClosingView {
         digest: digest.to_string(),
         check: digest.check_word(),
@@ -245,6 +247,8 @@ fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest) -> Clo
             .iter()
             .map(|one| ExplainedView {
                 kind: one.kind.clone(),
+                title: PointKind::of_word(&one.kind)
+                    .map_or_else(|| one.kind.replace('_', " "), |kind| kind.title().say(language)),
                 subject: one.subject.to_string(),
                 note: one.note.to_string(),
             })
@@ -549,13 +553,16 @@ impl Inner {
         let (statement, signer) = self.admit(|admission| Ok(admission.closing(&bytes)?.0))?;
         let code =
             (bytes.len() <= Limits::CODE.bytes).then(|| CodeView::of(Kind::Closing, &bytes).ok()).flatten();
-        let statement = view_of(&statement, &signer, Digest::of(&bytes));
+        let statement = view_of(&statement, &signer, Digest::of(&bytes), self.language());
         Ok(ClosingMade { text: wrap(Kind::Closing, &bytes), code, statement })
     }
 
     pub(crate) fn receive_closing(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
         let ((statement, signer), new) = self.admit(|admission| admission.closing(bytes))?;
-        Ok(Received::Closing { statement: Box::new(view_of(&statement, &signer, Digest::of(bytes))), new })
+        Ok(Received::Closing {
+            statement: Box::new(view_of(&statement, &signer, Digest::of(bytes), self.language())),
+            new,
+        })
     }
 }
 

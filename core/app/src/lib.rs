@@ -6,6 +6,7 @@
 #![forbid(unsafe_code)]
 
 mod account;
+mod backup;
 mod closing;
 mod codes;
 mod error;
@@ -36,6 +37,7 @@ pub use account::bundles::{
 };
 pub use account::exchange::{ExchangeHere, ExchangePosition, ExchangeState, ExchangeWord, word_limit};
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
+pub use backup::{BackupView, RestoredView, restore_home};
 pub use closing::{ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::AppError;

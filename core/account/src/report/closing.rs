@@ -140,6 +140,29 @@ impl PointKind {
         }
     }
 
+    /// Every sort.
+    pub const ALL: [Self; 14] = [
+        Self::NeverInspected,
+        Self::NeverLifted,
+        Self::RefusedAtHook,
+        Self::LiftedWithoutGo,
+        Self::LiftedAfterExpiry,
+        Self::LiftedAfterVoid,
+        Self::NeverSetDown,
+        Self::Lost,
+        Self::Contradiction,
+        Self::InspectedTwice,
+        Self::WalkedTooFast,
+        Self::PieceOut,
+        Self::JournalEndsEarly,
+        Self::Missing,
+    ];
+
+    /// The sort of a stable word.
+    pub fn of_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|kind| kind.word() == word)
+    }
+
     /// What a person reads as its heading.
     pub fn title(self) -> Saying {
         match self {
