@@ -161,6 +161,9 @@ impl Desk {
                 _ if self.run.is_some() => words::HeadEnd.say(self.language),
                 WalkStage::Walking => words::HeadDecision.say(self.language),
                 WalkStage::Paused => words::HeadPaused.say(self.language),
+                WalkStage::Decided { .. } if view.subject != super::acts::LOAD => {
+                    format!(" {}", words::SignTitle.say(self.language))
+                }
                 WalkStage::Decided { .. } => words::HeadSeal.say(self.language),
                 WalkStage::Abandoned { .. } => words::HeadStopped.say(self.language),
             },
@@ -232,6 +235,15 @@ impl Desk {
         };
         let (words, tone) = match (&view.stage, &view.card) {
             (WalkStage::Paused, _) => (words::InspectionIsPaused.say(self.language), Tone::Wait),
+            (WalkStage::Decided { fit }, _) if view.subject != super::acts::LOAD => {
+                let tone = if *fit { Tone::Good } else { Tone::Bad };
+                let words = if *fit {
+                    words::FitNotSignedYet.say(self.language)
+                } else {
+                    words::NotFitNotSignedYet.say(self.language)
+                };
+                (words, tone)
+            }
             (WalkStage::Decided { fit: true }, _) => (words::FitNotSealedYet.say(self.language), Tone::Good),
             (WalkStage::Decided { fit: false }, _) => {
                 (words::NotFitNotSealedYet.say(self.language), Tone::Bad)
@@ -381,7 +393,9 @@ impl Desk {
                 add(&mut lines, reason, Tone::Plain);
             }
             WalkStage::Decided { fit } => {
-                let words = if *fit {
+                let words = if view.subject != super::acts::LOAD {
+                    words::DecidedSignatureCarriesIt.say(self.language)
+                } else if *fit {
                     words::DecidedFitSealIt.say(self.language)
                 } else {
                     words::DecidedNotFitSealIt.say(self.language)
