@@ -13,7 +13,7 @@ NO_GO, WAIT, NOTE = 2, 1, 0
 WAITS = {
     "planner_credential_expired", "no_roster", "roster_too_old", "tag_unsigned", "tag_planner_unknown",
     "equipment_overdue", "from_the_future", "clock_behind", "memory_put_back", "copy_out_of_date",
-    "procedure_not_approved", "procedure_withdrawn",
+    "procedure_not_approved", "procedure_withdrawn", "equipment_list_not_approved",
     "lifted_before",
 }
 NOTES = {"expires_soon", "corrected", "tag_not_seen", "rigger_not_known", "movement_unsigned"}
@@ -208,6 +208,8 @@ class Evidence:
             found = self.piece(serial)
             if found is not None and not found.fit and "withdrawn pieces fly" not in BROKEN:
                 reasons.append(("equipment_withdrawn", kind, serial, found.issued, found.why))
+            if found is not None and found.fit and not self.list_approved(found):
+                reasons.append(("equipment_list_not_approved", kind, serial))
             if found is not None and found.fit and found.fit_until is not None and self.now > found.fit_until:
                 reasons.append(("equipment_overdue", kind, serial, found.fit_until))
         return reasons
@@ -228,6 +230,11 @@ class Evidence:
         last = max(known, key=self.place, default=None)
         over = [one for one in known if self.takes_over(one, last)]
         return max(over, key=self.place, default=last)
+
+    def list_approved(self, word: Inspection) -> bool:
+        """Whether the author's authority approves the list by which a piece was found fit."""
+        roster = self.author(word).authority.roster
+        return roster is not None and roster.edition(word.procedure, word.version, word.thumbprint, word.issued) == "approved"
 
     # Time
 

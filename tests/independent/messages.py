@@ -352,6 +352,9 @@ class Inspection:
     issued: int
     fit_until: int | None
     fit: bool
+    procedure: str
+    version: int
+    thumbprint: bytes
     why: str | None
     digest: bytes
     message: Message = field(repr=False)
@@ -374,7 +377,9 @@ def inspection(data: bytes) -> Inspection:
         raise Refused("an inspection that contradicts itself")
     if until is not None and until < claims[6]:
         raise Refused("fit until before it was issued")
-    return Inspection(subject, line(claims[2], 24), claims[6], until, fit, why, sha256(data), message)
+    return Inspection(
+        subject, line(claims[2], 24), claims[6], until, fit, procedure, version, thumbprint, why, sha256(data), message
+    )
 
 
 @dataclass(frozen=True)

@@ -43,7 +43,8 @@ fn weighed_solved_drawn_walked_and_sealed() {
     let again = assess_rigging(&RiggingRequest { text: file.clone(), ..RiggingRequest::default() }).unwrap();
     assert_eq!(again.json, sheet.json);
     let drawn = drawing(&sheet.svg()).unwrap();
-    assert!(drawn.shapes.len() > 40 && drawn.width > 1_000.0);
+    // Side, front and top: three outlines, twelve legs, marks and names.
+    assert!(drawn.shapes.len() > 30 && drawn.width > 500.0 && drawn.height > 500.0, "{drawn:?}");
     assert!(sheet.png().unwrap().starts_with(b"\x89PNG"));
 
     // Planned by its own links.

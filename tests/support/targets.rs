@@ -16,7 +16,7 @@ use slingseal_rigging as rigging;
 use slingseal_walk::exam::{ExamResult, Lock, Sheet, timing};
 use slingseal_walk::procedure;
 use slingseal_walk::walk::{Command, Event, Ground, LoadFacts, Outcome, Walk};
-use slingseal_words::{CallSign, Digest, Language, LoadNumber, Quantity, Seconds, Time};
+use slingseal_words::{CallSign, Digest, Language, Quantity, Seconds, Serial, Time};
 
 use crate::many::digest_of;
 
@@ -277,7 +277,7 @@ static GROUND: LazyLock<Arc<Ground>> = LazyLock::new(|| {
     let bag = procedure::check(bag).expect("a released procedure");
     Arc::new(Ground {
         facts: LoadFacts {
-            load: LoadNumber::new("KM-014").expect("a load number"),
+            load: Serial::new("KM-014").expect("a load number"),
             tag: Digest::of(b"the tag"),
             procedure: bag.id().clone(),
             rigger: Some(CallSign::new("Mason 5").expect("a call sign")),

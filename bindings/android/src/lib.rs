@@ -4,6 +4,7 @@
 mod error;
 mod exam;
 mod inspections;
+mod planning;
 mod platform;
 mod views;
 
@@ -393,6 +394,17 @@ impl Handheld {
         let out = MovingOut::of(&code);
         self.moving().shown = Some(code);
         Ok(out)
+    }
+
+    /// Writes procedures, and the rosters that approve them, as a new file; without ids, all that are approved and the unit's own.
+    ///
+    /// # Errors
+    /// No such procedure; a file that cannot be written; storage.
+    pub fn procedures_out(&self, ids: Vec<String>, file: &str) -> Answer<u32> {
+        let mut out = BufWriter::new(File::create(file).map_err(unwritable)?);
+        let made = self.app.pack_write(&ids, &mut out)?;
+        out.into_inner().map_err(|error| unwritable(error.into_error()))?.sync_all().map_err(unwritable)?;
+        Ok(made.procedures)
     }
 
     /// Prepares a moving code of everything but photographs, less what a have code names; its frames follow one by one.

@@ -74,6 +74,7 @@ pub use slingseal_qr::{Effort, SceneReader};
 pub use slingseal_rigging::{Drawing, Pen, Shape, Step, drawing};
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
 pub use tags::basis::{BasisLine, BasisView, EditionView, LegView};
+pub use tags::draft::{DraftLink, DraftPiece, DraftView, TagDraft};
 pub use tags::editor::{
     FieldFault, PlanPoint, RiggingFields, assess_fields, fields_of_file, move_point, rigging_rules,
     step_link, step_point,

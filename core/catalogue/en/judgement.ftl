@@ -40,6 +40,7 @@ reason-planner-expired = The credential of { $planner }, who planned, ran out ({
 reason-equipment-rated-below = { $kind } { $serial } is rated { $rating } and the load weighs { $gross }. Rig it anew.
 reason-equipment-overdue = { $kind } { $serial }: its inspection was due { $since }. Have it inspected or change it.
 reason-equipment-withdrawn = { $kind } { $serial } was withdrawn { $at }: { $why }. Take another piece; rerig and inspect anew.
+reason-equipment-list-not-approved = { $kind } { $serial } was found fit by procedure { $procedure } version { $version }, which { $authority } does not approve. Have it inspected by an approved list.
 reason-rigger-not-known = Who rigged the load is not known here. Make sure that another person inspected it.
 reason-examination-key = This is an examination key: training, and no inspection. Deficiencies are planted on that load.
 reason-examination-result = This is an examination result: training, and no inspection. It says nothing of a load.

@@ -191,4 +191,4 @@ editor-more = one link more
 editor-top = From above, nose to the right
 editor-side = From the side, nose to the right
 editor-point = Lift point of leg { $leg }: { $place }. Arrow keys move it.
-editor-centre = Centre of gravity: { $place }. Arrow keys move it.
+editor-centre = CG, centre of gravity: { $place }. Arrow keys move it.

@@ -40,6 +40,7 @@ reason-planner-expired = La credencial de { $planner }, que planificó, caducó 
 reason-equipment-rated-below = { $kind } { $serial } admite { $rating } y la carga pesa { $gross }. Eslinge de nuevo.
 reason-equipment-overdue = { $kind } { $serial }: su revisión vencía el { $since }. Revíselo o cámbielo.
 reason-equipment-withdrawn = { $kind } { $serial } fue retirado el { $at }: { $why }. Tome otra pieza; eslinge e inspeccione de nuevo.
+reason-equipment-list-not-approved = { $kind } { $serial } se halló apto según el procedimiento { $procedure } versión { $version }, que { $authority } no aprueba. Revíselo según uno aprobado.
 reason-rigger-not-known = Aquí no consta quién eslingó la carga. Compruebe que la inspeccionó otra persona.
 reason-examination-key = Es una clave de examen: instrucción y no inspección. En esa carga hay deficiencias puestas.
 reason-examination-result = Es un resultado de examen: instrucción y no inspección. No dice nada de una carga.

@@ -191,4 +191,4 @@ editor-more = un eslabón más
 editor-top = Desde arriba, morro a la derecha
 editor-side = De lado, morro a la derecha
 editor-point = Punto de izado del ramal { $leg }: { $place }. Las flechas lo mueven.
-editor-centre = Centro de gravedad: { $place }. Las flechas lo mueven.
+editor-centre = CG, centro de gravedad: { $place }. Las flechas lo mueven.

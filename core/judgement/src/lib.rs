@@ -36,7 +36,7 @@ pub use load_state::LoadState;
 pub use movement::ReportWeight;
 pub use order::{Inspection, takes_over};
 pub use outline::Outline;
-pub use piece::{InspectionWord, PieceState, pieces_of, same_serial, state_of_piece};
+pub use piece::{InspectionWord, ListStanding, PieceState, pieces_of, same_serial, state_of_piece};
 pub use reason::{Grade, Reason};
 pub use say::{cautions, first_line, spoken};
 pub use scan::{Judged, Scan, ShownCode, ShownError, is_of_a_load, plausible, seals};

@@ -3,8 +3,8 @@
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{InspectedSubject, Outcome, ReceivedInspection, SealError, SignedInspection};
 use slingseal_message::tag::Tag;
-use slingseal_message::trust::{Role, Signer, Trusted};
-use slingseal_words::{CallSign, Digest, Name, Serial, Time};
+use slingseal_message::trust::{Edition, EditionStanding, Role, Signer, Trusted};
+use slingseal_words::{CallSign, Digest, Name, ProcedureId, Serial, Time};
 
 use super::facts::Fact;
 use super::order::{Inspection, takes_over};
@@ -84,6 +84,8 @@ pub enum PieceState {
         at: Time,
         /// The last second in which it is fit.
         until: Option<Time>,
+        /// Whether its inspector's authority stood behind the list by which it was found so.
+        list: ListStanding,
     },
     /// Out of service, until an inspector finds it fit.
     Withdrawn {
@@ -94,6 +96,37 @@ pub enum PieceState {
         /// Who says so.
         by: CallSign,
     },
+}
+
+/// Whether an authority stood behind the list by which a piece was found fit, by its newest roster here.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ListStanding {
+    /// It had approved it.
+    Approved,
+    /// It had not, or had withdrawn it before: a list of one card finds nothing.
+    NotApproved {
+        /// Whose approval is missing.
+        authority: Name,
+        /// Which procedure.
+        procedure: ProcedureId,
+        /// Which edition.
+        version: u32,
+    },
+}
+
+/// Whether the list of an inspection was approved when it was signed. Without a roster nothing was.
+fn standing_of_list(said: &SignedInspection, signer: &Signer, trusted: &Trusted) -> Option<ListStanding> {
+    let Edition { procedure, version, thumbprint } = &said.edition;
+    let authority = trusted.authority(&signer.authority)?;
+    let roster = authority.roster.as_ref();
+    Some(match roster.map(|roster| roster.edition(procedure, *version, thumbprint, said.issued)) {
+        Some(EditionStanding::Approved) => ListStanding::Approved,
+        _ => ListStanding::NotApproved {
+            authority: authority.name.clone(),
+            procedure: procedure.clone(),
+            version: *version,
+        },
+    })
 }
 
 /// Whether two serial numbers are one piece's: letters may be large or small.
@@ -120,7 +153,10 @@ pub fn state_of_piece(serial: &Serial, words: &[InspectionWord], trusted: &Trust
     let (_, word) = over.or(places.last())?;
     let said = &word.inspection;
     Some(match said.outcome {
-        Outcome::Fit => PieceState::Fit { at: said.issued, until: said.fit_until },
+        Outcome::Fit => {
+            let list = standing_of_list(said, word.signer()?, trusted)?;
+            PieceState::Fit { at: said.issued, until: said.fit_until, list }
+        }
         Outcome::NotFit => {
             let why = said.why.as_ref().map(ToString::to_string).unwrap_or_default();
             let by = word.counts()?.credential.holder.clone();
@@ -148,10 +184,22 @@ pub(super) fn facts_of_pieces(tag: &Tag, words: &[InspectionWord], trusted: &Tru
             Some(PieceState::Withdrawn { at, why, .. }) => {
                 facts.push(Fact::Fixed(Reason::EquipmentWithdrawn { kind, serial, at, why }));
             }
-            Some(PieceState::Fit { until: Some(good_until), .. }) => {
-                facts.push(Fact::Equipment { kind, serial, good_until });
+            Some(PieceState::Fit { until, list, .. }) => {
+                if let ListStanding::NotApproved { authority, procedure, version } = list {
+                    let (kind, serial) = (kind.clone(), serial.clone());
+                    facts.push(Fact::Fixed(Reason::EquipmentListNotApproved {
+                        kind,
+                        serial,
+                        authority,
+                        procedure,
+                        version,
+                    }));
+                }
+                if let Some(good_until) = until {
+                    facts.push(Fact::Equipment { kind, serial, good_until });
+                }
             }
-            Some(PieceState::Fit { until: None, .. }) | None => {}
+            None => {}
         }
     }
 }

@@ -201,6 +201,20 @@ pub enum Reason {
         /// What was found.
         why: String,
     },
+    /// A piece that the tag names was found fit by an edition of a procedure that its inspector's authority has not approved, or
+    /// had withdrawn before: a list of one card finds nothing.
+    EquipmentListNotApproved {
+        /// What it is, or which leg.
+        kind: Name,
+        /// Which.
+        serial: Serial,
+        /// Whose approval is missing.
+        authority: Name,
+        /// Which procedure.
+        procedure: ProcedureId,
+        /// Which edition.
+        version: u32,
+    },
     /// Nobody here knows who rigged the load, so that whether the rigger inspected it cannot be told.
     RiggerNotKnown,
     /// A key or a result of an examination was shown: deficiencies are planted on that load.
@@ -253,6 +267,7 @@ impl Reason {
             | Self::PlannerExpired { .. }
             | Self::EquipmentOverdue { .. }
             | Self::ProcedureNotApproved { .. }
+            | Self::EquipmentListNotApproved { .. }
             | Self::ProcedureWithdrawn { .. }
             | Self::MemoryPutBack { .. }
             | Self::CopyOutOfDate { .. }
@@ -321,6 +336,7 @@ impl Reason {
             Self::EquipmentRatedBelow { .. } => "equipment_rated_below",
             Self::EquipmentOverdue { .. } => "equipment_overdue",
             Self::EquipmentWithdrawn { .. } => "equipment_withdrawn",
+            Self::EquipmentListNotApproved { .. } => "equipment_list_not_approved",
             Self::MemoryPutBack { .. } => "memory_put_back",
             Self::CopyOutOfDate { .. } => "copy_out_of_date",
             Self::RiggerNotKnown => "rigger_not_known",

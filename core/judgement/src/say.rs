@@ -112,6 +112,10 @@ impl Reason {
             Self::EquipmentOverdue { kind, serial, since } => {
                 words::ReasonEquipmentOverdue { kind, serial, since: since.date() }.into()
             }
+            Self::EquipmentListNotApproved { kind, serial, authority, procedure, version } => {
+                let version = version.to_string();
+                words::ReasonEquipmentListNotApproved { kind, serial, authority, procedure, version }.into()
+            }
             Self::EquipmentWithdrawn { kind, serial, at, why } => {
                 words::ReasonEquipmentWithdrawn { kind, serial, at: at.dtg(), why }.into()
             }

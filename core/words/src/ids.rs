@@ -219,6 +219,13 @@ line!(
     /// A serial number as it stands on the data plate.
     Serial, "serial number", 24, chosen_line
 );
+
+/// What an inspection goes by is a serial number's line, whatever is inspected: a load number always is one.
+impl From<&LoadNumber> for Serial {
+    fn from(number: &LoadNumber) -> Self {
+        Self(number.0.clone())
+    }
+}
 line!(
     /// Where a value comes from: a manual, a data plate, a data sheet.
     Source, "source", 48, chosen_line

@@ -2,7 +2,7 @@
 
 use slingseal_message::envelope::{Kind, wrap};
 use slingseal_message::seal::{InspectedSubject, Outcome, SignedInspection};
-use slingseal_message::trust::{Edition, Role, Roster};
+use slingseal_message::trust::{Approval, Edition, Role, Roster};
 use slingseal_words::{Digest, Note, ProcedureId, Serial};
 
 use super::parts::*;
@@ -72,12 +72,12 @@ pub fn all() -> Vec<(String, Vector)> {
             holding("Another sling was withdrawn.", vec![by_anvil(&bad("SL-2", -600))]).expect("GO", &[]),
         ),
         (
-            "piece_found_fit_again",
+            "piece_found_fit_again_by_an_unapproved_list",
             holding(
-                "Withdrawn, and found fit an hour later.",
+                "Withdrawn, and found fit an hour later by a list that nobody approves.",
                 vec![by_anvil(&good("SL-1", -600, None)), by_anvil(&bad("SL-1", -4_200))],
             )
-            .expect("GO", &[]),
+            .expect("WAIT", &["equipment_list_not_approved"]),
         ),
         (
             "piece_withdrawn_again",
@@ -103,17 +103,20 @@ pub fn all() -> Vec<(String, Vector)> {
             .expect("NO-GO", &["equipment_withdrawn"]),
         ),
         (
-            "piece_fit_until_later",
-            holding("Found fit for a day.", vec![by_anvil(&good("SL-1", -600, Some(86_400)))])
-                .expect("GO", &[]),
+            "piece_fit_until_later_by_an_unapproved_list",
+            holding(
+                "Found fit for a day by a list that nobody approves.",
+                vec![by_anvil(&good("SL-1", -600, Some(86_400)))],
+            )
+            .expect("WAIT", &["equipment_list_not_approved"]),
         ),
         (
-            "piece_fit_until_before",
+            "piece_fit_until_before_by_an_unapproved_list",
             holding(
-                "Found fit for an hour, two hours ago.",
+                "Found fit for an hour, two hours ago, by a list that nobody approves.",
                 vec![by_anvil(&good("SL-1", -7_200, Some(3_600)))],
             )
-            .expect("WAIT", &["equipment_overdue"]),
+            .expect("WAIT", &["equipment_list_not_approved", "equipment_overdue"]),
         ),
     ];
     let mut hooks = bad("SL-1", -600);
@@ -145,14 +148,6 @@ pub fn all() -> Vec<(String, Vector)> {
         holding("A leader withdrew the sling without a walk.", vec![sign(&bare, &leader, HERALD)])
             .expect("NO-GO", &["equipment_withdrawn"]),
     ));
-    all.push((
-        "piece_withdrawn_by_a_leader_and_found_fit",
-        holding(
-            "A leader withdrew the sling, and an inspector found it fit later.",
-            vec![sign(&bad("SL-1", -4_200), &leader, HERALD), by_anvil(&good("SL-1", -600, None))],
-        )
-        .expect("GO", &[]),
-    ));
     bare.subject = InspectedSubject::Zone;
     let mut of_a_zone = holding("A leader finds a zone not fit, as an inspector may.", Vec::new());
     of_a_zone.refuses = vec![sign(&bare, &leader, HERALD)];
@@ -182,6 +177,77 @@ pub fn all() -> Vec<(String, Vector)> {
     ] {
         let mut vector = holding(what, holds);
         vector.authority[0].rosters.push(revoked.clone());
+        all.push((name, vector.expect(expect.0, &expect.1)));
+    }
+    // The list of the gear is approved beside the load's, or was: at the second of the inspection is asked.
+    let list = said("SL-1", 0, Outcome::Fit, None).edition;
+    let listed = |from: i64, withdrawn: Option<i64>| {
+        let mut approved = approving();
+        let approval = Approval { from: after(from), withdrawn: withdrawn.map(after) };
+        approved.insert(list.clone(), approval);
+        let roster = Roster { approved, ..Roster::new(2, after(60), after(7 * 86_400)) };
+        wrap(Kind::RosterOfKeys, &roster.sign(&key(SELA)))
+    };
+    for (name, what, holds, roster, expect) in [
+        (
+            "piece_withdrawn_by_a_leader_and_found_fit",
+            "A leader withdrew the sling, and an inspector found it fit later by a list that is approved.",
+            vec![sign(&bad("SL-1", -4_200), &leader, HERALD), by_anvil(&good("SL-1", -600, None))],
+            listed(-86_400, None),
+            ("GO", vec![]),
+        ),
+        (
+            "piece_found_fit_again_by_an_approved_list",
+            "Withdrawn, and found fit an hour later by a list that is approved.",
+            vec![by_anvil(&good("SL-1", -600, None)), by_anvil(&bad("SL-1", -4_200))],
+            listed(-86_400, None),
+            ("GO", vec![]),
+        ),
+        (
+            "piece_fit_until_later_by_an_approved_list",
+            "Found fit for a day by a list that is approved.",
+            vec![by_anvil(&good("SL-1", -600, Some(86_400)))],
+            listed(-600, None),
+            ("GO", vec![]),
+        ),
+        (
+            "piece_fit_until_before_by_an_approved_list",
+            "Found fit for an hour, two hours ago, by a list that is approved.",
+            vec![by_anvil(&good("SL-1", -7_200, Some(3_600)))],
+            listed(-86_400, None),
+            ("WAIT", vec!["equipment_overdue"]),
+        ),
+        (
+            "piece_found_fit_by_a_list_approved_later",
+            "Found fit a second before the list was approved.",
+            vec![by_anvil(&good("SL-1", -600, None))],
+            listed(-599, None),
+            ("WAIT", vec!["equipment_list_not_approved"]),
+        ),
+        (
+            "piece_found_fit_by_a_list_withdrawn_before",
+            "Found fit in the second in which the list was withdrawn.",
+            vec![by_anvil(&good("SL-1", -600, None))],
+            listed(-86_400, Some(-600)),
+            ("WAIT", vec!["equipment_list_not_approved"]),
+        ),
+        (
+            "piece_found_fit_by_a_list_withdrawn_later",
+            "Found fit a second before the list was withdrawn.",
+            vec![by_anvil(&good("SL-1", -600, None))],
+            listed(-86_400, Some(-599)),
+            ("GO", vec![]),
+        ),
+        (
+            "piece_withdrawn_by_an_unapproved_list_under_an_approved_one",
+            "Found fit by the approved list, then withdrawn: what a list finds wrong is wrong whoever approved it.",
+            vec![by_anvil(&good("SL-1", -4_200, None)), by_anvil(&bad("SL-1", -600))],
+            listed(-86_400, Some(-3_600)),
+            ("NO-GO", vec!["equipment_withdrawn"]),
+        ),
+    ] {
+        let mut vector = holding(what, holds);
+        vector.authority[0].rosters.push(roster);
         all.push((name, vector.expect(expect.0, &expect.1)));
     }
     all.into_iter().map(|(name, vector)| (format!("valid/{name}"), vector)).collect()

@@ -96,6 +96,7 @@ pub struct EditionView {
     pub procedure: String,
     pub version: u32,
     pub thumbprint: String,
+    pub here: bool,
 }
 
 #[uniffi::remote(Record)]

@@ -11,6 +11,9 @@ use super::model::{Action, Desk, Entry, Flow, Item, Page, Pick, Purpose};
 use crate::console::Shown;
 use crate::output;
 
+/// What the core calls the subject of an inspection that ends in a seal; every other is signed.
+pub(super) const LOAD: &str = "load";
+
 impl Desk {
     pub(super) fn act(&mut self, action: Action) -> Result<Flow, AppError> {
         match action {
@@ -146,7 +149,10 @@ impl Desk {
             }
             Action::AskPin => {
                 let lead = vec![words::YourPinPutsYourName.say(self.language)];
-                self.page = entry(words::SealB.say(self.language), lead, Purpose::Pin, Action::Walk);
+                let of_load = self.view.as_ref().is_none_or(|view| view.subject == LOAD);
+                let title =
+                    if of_load { words::SealB.say(self.language) } else { words::SignB.say(self.language) };
+                self.page = entry(title, lead, Purpose::Pin, Action::Walk);
             }
             Action::BeginRun(begin) => {
                 let run = self.app.exam_begin(&begin)?.run;
@@ -387,7 +393,11 @@ impl Desk {
                 words::YesFitLifted.say(self.language),
                 Action::Do {
                     request: WalkRequest::Decide { fit: true, reason: None },
-                    said: words::DecidedFitNowSeal.say(self.language),
+                    said: if view.subject == LOAD {
+                        words::DecidedFitNowSeal.say(self.language)
+                    } else {
+                        words::DecidedFitNowSign.say(self.language)
+                    },
                 },
             )],
             from: 0,
@@ -397,7 +407,11 @@ impl Desk {
     }
 
     pub(super) fn seal(&mut self, pin: &str) -> Result<Flow, AppError> {
-        let Some(walk) = self.view.as_ref().map(|view| view.walk.clone()) else { return Ok(Flow::On) };
+        let Some(view) = &self.view else { return Ok(Flow::On) };
+        let (walk, of_load) = (view.walk.clone(), view.subject == LOAD);
+        if !of_load {
+            return self.sign(&walk, pin);
+        }
         let sealed = self.app.seal(&walk, pin, None);
         if let Page::Entry(entry) = &mut self.page {
             entry.text = Zeroizing::new(String::new());
@@ -408,6 +422,23 @@ impl Desk {
         if self.out.is_some() {
             self.save()?;
         }
+        Ok(Flow::On)
+    }
+
+    /// Signs an inspection of what is no load, and goes back to what is in hand.
+    fn sign(&mut self, walk: &str, pin: &str) -> Result<Flow, AppError> {
+        let signed = self.app.sign_inspection(walk, pin);
+        if let Page::Entry(entry) = &mut self.page {
+            entry.text = Zeroizing::new(String::new());
+        }
+        let signed = signed?;
+        if let Some(folder) = &self.out {
+            let name = format!("inspection-{}", output::file_name(&signed.name));
+            output::put_code(&signed.code, Some(folder), &name)?;
+        }
+        self.show_start()?;
+        let words = words::InspectionSigned { name: &signed.name, inspector: &signed.inspector };
+        self.tell(Tone::Good, words.say(self.language));
         Ok(Flow::On)
     }
 

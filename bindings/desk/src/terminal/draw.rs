@@ -162,6 +162,9 @@ impl Desk {
                 _ if self.run.is_some() => words::End.say(self.language),
                 WalkStage::Walking => words::Decision.say(self.language),
                 WalkStage::Paused => words::Paused.say(self.language),
+                WalkStage::Decided { .. } if view.subject != super::acts::LOAD => {
+                    format!(" {}", words::SignB.say(self.language))
+                }
                 WalkStage::Decided { .. } => words::Seal.say(self.language),
                 WalkStage::Abandoned { .. } => words::Stopped.say(self.language),
             },
@@ -233,6 +236,15 @@ impl Desk {
         };
         let (words, tone) = match (&view.stage, &view.card) {
             (WalkStage::Paused, _) => (words::InspectionIsPaused.say(self.language), Tone::Wait),
+            (WalkStage::Decided { fit }, _) if view.subject != super::acts::LOAD => {
+                let tone = if *fit { Tone::Good } else { Tone::Bad };
+                let words = if *fit {
+                    words::FitNotSignedYet.say(self.language)
+                } else {
+                    words::NotFitNotSignedYet.say(self.language)
+                };
+                (words, tone)
+            }
             (WalkStage::Decided { fit: true }, _) => (words::FitNotSealedYet.say(self.language), Tone::Good),
             (WalkStage::Decided { fit: false }, _) => {
                 (words::NotFitNotSealedYet.say(self.language), Tone::Bad)
@@ -382,7 +394,9 @@ impl Desk {
                 add(&mut lines, reason, Tone::Plain);
             }
             WalkStage::Decided { fit } => {
-                let words = if *fit {
+                let words = if view.subject != super::acts::LOAD {
+                    words::DecidedSignatureCarriesIt.say(self.language)
+                } else if *fit {
                     words::DecidedFitLiftedSealPuts.say(self.language)
                 } else {
                     words::DecidedNotFitSealSays.say(self.language)

@@ -190,7 +190,14 @@ impl Desk {
                     vec![say("/", words::HintFindings.into()), say("0", words::MoreStopLeave.into())],
                 ],
                 (WalkStage::Decided { .. }, _) => [
-                    vec![say("+", words::SealPin.into())],
+                    vec![say(
+                        "+",
+                        if view.subject == super::acts::LOAD {
+                            words::SealPin.into()
+                        } else {
+                            words::SignPin.into()
+                        },
+                    )],
                     vec![say("/", words::HintFindings.into()), say("0", words::MoreLeave.into())],
                 ],
                 (WalkStage::Abandoned { .. }, _) => {

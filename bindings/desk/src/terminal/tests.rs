@@ -630,3 +630,21 @@ fn the_consequence_of_a_link_stands_on_the_smallest_screens() {
         assert!(first.contains("With this link:") && shown.contains(&first), "{first}\n{shown}");
     }
 }
+
+/// What is no load is signed where it was decided; nothing of a seal is said of it.
+#[test]
+fn a_decided_list_is_signed() {
+    let mut hands = Hands::ready();
+    let walk = hands.desk.app.begin_inspection("zone", "KESTREL").unwrap().walk;
+    hands.desk.act(Action::TakeUp { walk }).unwrap();
+    hands.all_good();
+    hands.press("+1");
+    let screen = hands.screen();
+    assert_eq!(hands.view().stage, WalkStage::Decided { fit: true }, "{screen}");
+    assert!(screen.contains("FIT, not signed yet") && screen.contains("sign with the PIN"), "{screen}");
+    assert!(!screen.to_lowercase().contains("seal"), "{screen}");
+    hands.press(&format!("+{PIN}\n"));
+    assert!(hands.screen().contains("KESTREL: signed by Anvil 3"), "{}", hands.screen());
+    let kept = hands.desk.app.kept_inspections().unwrap();
+    assert!(kept.len() == 1 && kept[0].signed.is_some(), "{kept:?}");
+}

@@ -461,8 +461,8 @@ pub(crate) fn touched_by_trust(
         .filter(|key| approved(before, key) != approved(after, key))
         .map(|key| key.to_bytes())
         .collect();
-    for authority in gone.into_iter().chain(otherwise) {
-        loads.extend(read.loads_of_authority(&authority)?);
+    for authority in gone.iter().chain(&otherwise) {
+        loads.extend(read.loads_of_authority(authority)?);
     }
     for AuthoredRow { kind, author, bytes } in read.authored()? {
         let revoked = |trusted: &mut Trusted| {
@@ -473,7 +473,7 @@ pub(crate) fn touched_by_trust(
             loads.extend(read.loads_of_credential(author.credential)?);
         }
     }
-    loads.extend(touched_by_inspectors(read, before, after)?);
+    loads.extend(touched_by_inspectors(read, before, after, &otherwise)?);
     loads.sort_unstable();
     loads.dedup();
     Ok(loads)
@@ -484,6 +484,7 @@ fn touched_by_inspectors(
     read: &Reader<'_>,
     before: &mut Trusted,
     after: &mut Trusted,
+    otherwise: &[[u8; 32]],
 ) -> Result<BTreeSet<String>, AppError> {
     let mut serials = BTreeSet::new();
     for row in read.piece_inspectors()? {
@@ -491,7 +492,11 @@ fn touched_by_inspectors(
             let word = open_inspection(&row.bytes, trusted).ok()?;
             word.counts().map(|signer| trusted.revoked(signer))
         };
-        if counts(before) != counts(after)
+        let lists = |trusted: &mut Trusted| {
+            let word = open_inspection(&row.bytes, trusted).ok();
+            word.and_then(|word| Some(otherwise.contains(&word.signer()?.authority.to_bytes())))
+        };
+        if (counts(before) != counts(after) || lists(after) == Some(true))
             && let Some(author) = row.author
         {
             serials.extend(read.pieces_of_credential(author.credential)?);

@@ -115,7 +115,7 @@ impl App {
 
 fn standing_of(state: PieceState) -> PieceStanding {
     match state {
-        PieceState::Fit { at, until } => PieceStanding {
+        PieceState::Fit { at, until, .. } => PieceStanding {
             withdrawn: false,
             at: at.into(),
             until: until.map(Stamp::from),

@@ -47,6 +47,8 @@ pub struct EditionView {
     pub version: u32,
     /// The first sixteen bytes of the digest of its text, hexadecimal.
     pub thumbprint: String,
+    /// Whether its text is on this device, so that it can be walked.
+    pub here: bool,
 }
 
 /// One line: what it is, and what is said of it.
@@ -69,13 +71,14 @@ pub(crate) fn weight_source_words(source: WeightSource, language: Language) -> S
     said.say(language)
 }
 
-pub(crate) fn basis_view(basis: &Basis, language: Language) -> BasisView {
+pub(crate) fn basis_view(basis: &Basis, here: bool, language: Language) -> BasisView {
     let manual = basis.manual.as_ref();
     let airspeed = basis.airspeed.as_ref();
     let edition = basis.edition.as_ref().map(|edition| EditionView {
         procedure: edition.procedure.to_string(),
         version: edition.version,
         thumbprint: crate::view::hex(&edition.thumbprint),
+        here,
     });
     let conditions: Option<Vec<String>> =
         basis.conditions.as_ref().map(|set| set.iter().map(Condition::to_string).collect());

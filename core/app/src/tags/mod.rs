@@ -3,6 +3,7 @@
 use slingseal_catalogue::refusals as words;
 use slingseal_catalogue::tags as tag_words;
 pub(crate) mod basis;
+pub(crate) mod draft;
 pub(crate) mod editor;
 pub(crate) mod lift;
 pub(crate) mod pieces;
@@ -455,8 +456,13 @@ impl Inner {
             TagSignature::Unknown => warnings.push(tag_words::SignerNotTrusted.say(language)),
             TagSignature::Forged => warnings.push(tag_words::TagForged.say(language)),
         }
-        let text = self.text_ordered(tag).ok();
-        let ordered = text.and_then(|text| slingseal_walk::procedure::check(&text).ok());
+        let text = self.text_ordered(tag);
+        if let Err(missing) = &text {
+            // Before anybody walks: which edition is wanted, and where to get it.
+            warnings.push(missing.saying().say(language));
+        }
+        let ordered_here = text.is_ok();
+        let ordered = text.ok().and_then(|text| slingseal_walk::procedure::check(&text).ok());
         let title = ordered.map(|procedure| procedure.title(language).to_owned());
         Ok(TagView {
             check: word.digest().check_word(),
@@ -480,7 +486,7 @@ impl Inner {
                 .map(|count| LinkView { leg: count.leg.to_string(), link: count.link })
                 .collect(),
             rigging,
-            basis: basis_view(&tag.basis, language),
+            basis: basis_view(&tag.basis, ordered_here, language),
             planner: planner
                 .filter(|_| signature == TagSignature::Planner)
                 .map(|planner| planner.credential.holder.to_string()),

@@ -97,7 +97,7 @@ impl Inner {
         let piece = walk.ground().plan.subject == Subject::Piece;
         if piece && matches!(walk.stage(), Stage::Decided { outcome: Outcome::Fit, .. }) {
             let name = walk.ground().facts.load.to_string();
-            list.retain(|_, one| !one.serial.eq_ignore_ascii_case(&name));
+            list.retain(|_, one| !same_serial(&one.serial, &name));
         }
         if list == before {
             return Ok(None);

@@ -250,6 +250,81 @@ fn who_is_no_inspector_withdraws_nothing_and_a_refusal_outlives_its_inspector() 
     assert_eq!(codes(&desk.check(None, Some(&made.code.text)).unwrap())[0], "equipment_withdrawn");
 }
 
+/// A serial number has more letters than a load number, and a piece is inspected by the whole of it.
+#[test]
+fn a_piece_is_inspected_by_the_whole_of_its_serial_number() {
+    let (zone, authority) = zone();
+    let store = zone.device(&authority, "store", "Anvil 3", "inspector");
+    let serial = "SL-0091/Lot 2026-03 b";
+    assert!(serial.len() > slingseal_words::LoadNumber::MOST);
+    let begun = store.begin_inspection("gear-chain", serial).unwrap();
+    assert_eq!(begun.load, serial);
+    assert_eq!(store.begin_inspection("gear-chain", &serial.to_uppercase()).unwrap().walk, begun.walk);
+    let walked = inspect(&store, "gear-chain", serial, None);
+    let signed = store.sign_inspection(&walked.walk, PIN).unwrap();
+    assert_eq!((signed.name.as_str(), signed.fit), (serial, true));
+    let long = "x".repeat(slingseal_words::Serial::MOST + 1);
+    assert!(store.begin_inspection("gear-chain", &long).unwrap_err().to_string().contains("24"));
+    // What is done with a load goes by the load's number, and by nothing longer.
+    assert_eq!(store.begin_inspection("derig", "km-031").unwrap().load, "KM-031");
+    assert!(store.begin_inspection("derig", "KM-031 of today at noon").is_err());
+    assert!(store.audit().unwrap().faults.is_empty());
+}
+
+/// A list of one card that nobody approves makes no piece fit for the hook; the one that is approved does, as soon as that is known.
+#[test]
+fn a_piece_found_fit_by_a_list_that_nobody_approves_waits() {
+    let (zone, authority) = zone();
+    let list = "id = \"glance\"\nversion = 1\ntitle = \"A glance\"\nsource = \"user's own\"\nsubject = \"piece\"\n\
+        [[station]]\nid = \"all\"\ntitle = \"All\"\n[[station.card]]\nid = \"look\"\ntitle = \"Look\"\nmotion = \"Look at it.\"\n\
+        [[station.card.point]]\nid = \"good\"\nprompt = \"It is whole\"\nrerig = [\"it is broken\"]\n";
+    let store = zone.device(&authority, "store", "Anvil 3", "inspector");
+    let desk = zone.device(&authority, "desk", "Lantern 1", "planner");
+    let made = desk.write_tag(CHAIN, &none, Some(PIN)).unwrap();
+    store.add_procedure(list).unwrap();
+    let walked = inspect(&store, "glance", "SL-0091", None);
+    let signed = store.sign_inspection(&walked.walk, PIN).unwrap();
+    let inspector = zone.device(&authority, "inspector", "Herald 2", "inspector");
+    let mut view = inspector.begin_walk(&made.code.text).unwrap();
+    while let Some(card) = view.card.clone() {
+        let open = card.points.iter().find(|one| one.needs_value && one.state == PointState::Unanswered);
+        let request = match open {
+            None => WalkRequest::CardGood { card: card.number },
+            Some(point) => WalkRequest::Answer {
+                card: card.number,
+                point: point.id.clone(),
+                value: crate::sound_answer(&view, point),
+            },
+        };
+        view = inspector.do_walk(&view.walk, &request).unwrap();
+    }
+    inspector.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
+    let seal = inspector.seal(&view.walk, PIN, None).unwrap();
+
+    let hook = zone.home("hook");
+    meet(&hook, &authority);
+    assert_eq!(hook.check(Some(&seal.code.text), Some(&made.code.text)).unwrap().word, "GO");
+    hook.receive(&signed.code.text).unwrap();
+    let wait = hook.check(Some(&seal.code.text), Some(&made.code.text)).unwrap();
+    assert_eq!((wait.word.as_str(), codes(&wait)[0]), ("WAIT", "equipment_list_not_approved"));
+    assert!(wait.first.contains("sl-0091") && wait.first.contains("glance version 1"), "{}", wait.first);
+
+    zone.pass(60);
+    authority.add_procedure(list).unwrap();
+    authority.approve(&[crate::Approve::Id("glance".into())], None, WORDS).unwrap();
+    hook.receive(&authority.authority().unwrap().roster.text).unwrap();
+    let still = hook.check(Some(&seal.code.text), Some(&made.code.text)).unwrap();
+    assert_eq!(
+        codes(&still)[0],
+        "equipment_list_not_approved",
+        "it was walked before anybody approved the list"
+    );
+    zone.pass(300);
+    let again = inspect(&store, "glance", "SL-0091", None);
+    hook.receive(&store.sign_inspection(&again.walk, PIN).unwrap().code.text).unwrap();
+    assert_eq!(hook.check(Some(&seal.code.text), Some(&made.code.text)).unwrap().word, "GO");
+}
+
 #[test]
 fn a_leader_withdraws_a_piece_at_planning_walking_and_hook_and_an_inspector_alone_brings_it_back() {
     let (zone, authority) = zone();

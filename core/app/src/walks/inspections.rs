@@ -18,7 +18,7 @@ use slingseal_message::trust::{Edition, Role, SecretKey};
 use slingseal_store::{InspectionRow, SubjectKind};
 use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{FindingState, Stage, Walk};
-use slingseal_words::{Digest, Note, Serial, Time, same_person};
+use slingseal_words::{Digest, Note, Time, same_person};
 
 /// The journal's entry that names the signed word on an inspection of what is no load.
 pub(crate) const SIGNED: &str = "signed";
@@ -154,7 +154,7 @@ impl Inner {
         let until = walk.fit_for().filter(|_| fit).map(|time| at.plus(time));
         let said = SignedInspection {
             subject,
-            name: Serial::new(walk.ground().facts.load.as_str())?,
+            name: walk.ground().facts.load.clone(),
             issued,
             // A piece that was fit for a day and is signed after it was never fit at the time of signing.
             fit_until: until.map(|until| if until < issued { issued } else { until }),

@@ -170,7 +170,10 @@ impl App {
         let id = walk_id(walk)?;
         let state = inner.walk_of(id)?;
         let command = command(request, &state)?;
-        if inner.store.read().walk(id)?.is_some_and(|row| row.state == WalkState::Sealed) {
+        let closed = inner.store.read().walk(id)?.is_some_and(|row| row.state == WalkState::Sealed);
+        // What is no load has no seal: until its signature its decision can be taken back.
+        let of_load = state.ground().plan.subject == Subject::Load;
+        if closed && (of_load || inner.signed_word(id)?.is_some()) {
             return Err(AppError::refused(words::WalkSealedAlreadyTakeSeal));
         }
         let language = inner.language();

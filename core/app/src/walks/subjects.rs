@@ -10,11 +10,12 @@ use crate::walks::inspections::subject_word;
 use crate::walks::{apply, id_text, walk_id};
 use crate::{App, AppError, InHand, Inner, Stamp, WalkView};
 use slingseal_journal::{NewEntry, WalkId};
+use slingseal_judgement::same_serial;
 use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_message::tag::Tag;
 use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{Command, EquipmentFact, Ground, LoadFacts, Outcome, Stage, TagFault, Walk};
-use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Saying, Serial, Time};
+use slingseal_words::{CallSign, Digest, LineError, LoadNumber, Name, ProcedureId, Saying, Serial, Time};
 
 /// The journal's entry that an inspection without a tag stands on.
 ///
@@ -81,7 +82,7 @@ impl App {
     /// # Errors
     /// A procedure that is not known or that inspects a load; a name that cannot stand; no holder's name on this device.
     pub fn begin_inspection(&self, procedure: &str, name: &str) -> Result<WalkView, AppError> {
-        self.lock().begin_subject(&ProcedureId::new(procedure)?, &LoadNumber::new(name)?)
+        self.lock().begin_subject(&ProcedureId::new(procedure)?, name)
     }
 
     /// What was inspected and is no load, the newest first: decided on this device, or signed and heard of.
@@ -131,14 +132,15 @@ impl App {
 }
 
 impl Inner {
-    fn begin_subject(&mut self, procedure: &ProcedureId, name: &LoadNumber) -> Result<WalkView, AppError> {
+    fn begin_subject(&mut self, procedure: &ProcedureId, name: &str) -> Result<WalkView, AppError> {
         let text = self.procedure_text(procedure)?;
         let checked = slingseal_walk::procedure::check(&text)?;
         if checked.subject() == Subject::Load {
             return Err(AppError::refused(words::ProcedureInspectsLoadBeginLoad { procedure: &procedure }));
         }
+        let name = name_of(checked.subject(), name)?;
         for row in self.store.read().walks_in_hand()? {
-            if row.load == name.as_str() && row.procedure == procedure.as_str() {
+            if same_serial(&row.load, name.as_str()) && row.procedure == procedure.as_str() {
                 let state = self.walk_of(row.id)?;
                 return self.walk_view(row.id, &state, None);
             }
@@ -148,7 +150,7 @@ impl Inner {
         out.array(4).text(checked.subject().word()).text(name.as_str());
         out.bytes(checked.digest().as_bytes()).text(inspector.as_str());
         let body = out.into_bytes();
-        let facts = subject_facts(checked.subject(), name, procedure, &body)?;
+        let facts = subject_facts(checked.subject(), &name, procedure, &body)?;
         let ground = Ground { plan: self.told(&checked)?, facts, inspector };
         let mut id = [0; 16];
         self.outside.entropy.fill(&mut id);
@@ -171,7 +173,7 @@ impl Inner {
         let subject = Subject::of_word(word).filter(|subject| *subject != Subject::Load);
         let subject =
             subject.ok_or_else(|| AppError::StorageDamaged { message: words::SubjectOfNewerKind.into() })?;
-        let name = reader.line("name", LoadNumber::new)?;
+        let name = reader.line("name", Serial::received)?;
         let digest = Digest::from_bytes(reader.fixed("procedure")?);
         let inspector = reader.line("inspector", CallSign::new)?;
         let plan = self.procedure_of_digest(&digest, self.language())?;
@@ -221,7 +223,7 @@ impl Inner {
         let (kept, now) = (self.kept()?, self.now());
         let overdue = tag.equipment.iter().filter_map(|piece| {
             let of_piece = |one: &&Kept| {
-                one.subject == Subject::Piece.word() && one.name.eq_ignore_ascii_case(piece.serial.as_str())
+                one.subject == Subject::Piece.word() && same_serial(&one.name, piece.serial.as_str())
             };
             let due = Time::from_unix(kept.iter().rev().find(of_piece)?.fit_until?);
             let (serial, kind) = (piece.serial.clone(), piece.kind.clone());
@@ -231,16 +233,25 @@ impl Inner {
     }
 }
 
+/// What an inspection goes by, as its signed word has it: of what is done with a load the load's number, else any serial number's
+/// line. The only place that says which names can stand.
+fn name_of(subject: Subject, text: &str) -> Result<Serial, LineError> {
+    match subject {
+        Subject::Load | Subject::Handling => Ok(Serial::from(&LoadNumber::new(text)?)),
+        Subject::Piece | Subject::Aircraft | Subject::Zone => Serial::new(text),
+    }
+}
+
 fn subject_facts(
     subject: Subject,
-    name: &LoadNumber,
+    name: &Serial,
     procedure: &ProcedureId,
     body: &[u8],
 ) -> Result<LoadFacts, AppError> {
     // The piece itself is the only equipment: what is read off its plate is held against the name it was begun by.
     let equipment = match subject {
         Subject::Piece => vec![EquipmentFact {
-            serial: Serial::new(name.as_str())?,
+            serial: name.clone(),
             kind: Name::new("piece")?,
             rating: None,
             source: None,

@@ -54,10 +54,10 @@ pub fn solve(
             utilisation: best.map(|(_, share)| share),
             legs_enough: group.enough,
         });
-        if let (Some(name), Some(_)) = (&group.set, best) {
-            if smallest.as_ref().is_none_or(|(weakest, _)| group.weakest < *weakest) {
-                smallest = Some((group.weakest, name.clone()));
-            }
+        if let (Some(name), Some(_)) = (&group.set, best)
+            && smallest.as_ref().is_none_or(|(weakest, _)| group.weakest < *weakest)
+        {
+            smallest = Some((group.weakest, name.clone()));
         }
         all.append(&mut found);
     }
@@ -271,10 +271,10 @@ impl Seeker<'_> {
         let whole = walk(&grid.grid, angle.to_radians(), &mut |chosen, heights| {
             tried += 1;
             let links = grid.links(chosen);
-            if let Some((near, least)) = grid.hang(&mut legs, chosen, heights, ground, &links, self) {
-                if wanted.contains(&near) {
-                    into.push(Candidate { near, least, ground: at, links });
-                }
+            if let Some((near, least)) = grid.hang(&mut legs, chosen, heights, ground, &links, self)
+                && wanted.contains(&near)
+            {
+                into.push(Candidate { near, least, ground: at, links });
             }
             tried < most
         });

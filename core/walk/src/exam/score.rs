@@ -1,7 +1,7 @@
 use super::{ExamError, Lock, Outcome, Planted, PlantedList, Timing};
 use crate::procedure::CardNo;
 use crate::walk::{PointStatus, Walk};
-use slingseal_words::{PointId, Seconds};
+use slingseal_words::{PointId, Seconds, Serial};
 
 /// What became of one planted deficiency.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -91,7 +91,7 @@ pub fn score(
 ) -> Result<Score, ExamError> {
     let ground = walk.ground();
     lock.is_for(&ground.plan)?;
-    if ground.facts.tag != lock.tag || ground.facts.load != lock.load {
+    if ground.facts.tag != lock.tag || ground.facts.load != Serial::from(&lock.load) {
         return Err(ExamError::OtherTag { load: lock.load.clone() });
     }
     lock.opens_with(list, salt)?;

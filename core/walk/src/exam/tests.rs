@@ -6,7 +6,7 @@ use super::*;
 use crate::procedure::{BUILT_IN, CardNo, Expanded, Fate, Language, built_in};
 use crate::walk::{Command, Event, Ground, LoadFacts, Sighting, Walk};
 use slingseal_message::envelope::{Kind, Limits, check};
-use slingseal_words::{CallSign, Digest, LoadNumber, PointId, ProcedureId, Quantity, Seconds, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, PointId, ProcedureId, Quantity, Seconds, Serial, Time};
 
 /// Three stations of two, one and one cards, and a card with nothing that can be put right in place.
 const PROCEDURE: &str = r#"
@@ -121,7 +121,7 @@ fn ground() -> Arc<Ground> {
     let plan = plan();
     Arc::new(Ground {
         facts: LoadFacts {
-            load: LoadNumber::new("KM-014").unwrap(),
+            load: Serial::new("KM-014").unwrap(),
             tag: Digest::of(b"tag"),
             procedure: plan.id.clone(),
             rigger: None,

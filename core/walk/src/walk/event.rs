@@ -3,7 +3,7 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use crate::procedure::CardNo;
-use slingseal_words::{CallSign, Digest, LoadNumber, Note, PointId, ProcedureId, Quantity, Serial, Time};
+use slingseal_words::{CallSign, Digest, Note, PointId, ProcedureId, Quantity, Serial, Time};
 
 use super::facts::{RiggingFinding, TagFault};
 use super::wire;
@@ -38,9 +38,9 @@ pub struct Event {
 pub enum What {
     /// The walk began.
     Begun {
-        /// Of which load.
+        /// Of which load; of what is no load, its name.
         #[serde(with = "wire::line")]
-        load: LoadNumber,
+        load: Serial,
         /// By which tag: SHA-256 of its bytes.
         #[serde(with = "wire::line")]
         tag: Digest,

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use crate::procedure::{Expanded, Point, Subject};
 use slingseal_message::tag::{Equipment, Tag, outweighs};
 use slingseal_words::{
-    CallSign, Digest, LoadNumber, Name, Note, ProcedureId, Quantity, Serial, Source, Time, same_person,
+    CallSign, Digest, Name, Note, ProcedureId, Quantity, Serial, Source, Time, same_person,
 };
 
 use super::wire;
@@ -26,8 +26,8 @@ pub struct Ground {
 /// What the tag says that the walk needs.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LoadFacts {
-    /// The load's number.
-    pub load: LoadNumber,
+    /// What is walked: the load's number; of what is no load its name, a piece's serial number among them.
+    pub load: Serial,
     /// SHA-256 of the tag's bytes: a walk of one tag never passes for a walk of another.
     pub tag: Digest,
     /// The procedure that the tag asks for.
@@ -57,7 +57,7 @@ impl LoadFacts {
             good_until: piece.good_until(),
         };
         Self {
-            load: tag.load.clone(),
+            load: Serial::from(&tag.load),
             tag: digest,
             procedure: tag.procedure.clone(),
             rigger: tag.rigger.clone(),

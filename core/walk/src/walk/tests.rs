@@ -7,9 +7,7 @@ use super::{
     Stage, TagFault, Tally, Value, Walk, What,
 };
 use crate::procedure::{CardNo, Expected, Fate, Kind, Language, RELEASED, check};
-use slingseal_words::{
-    CallSign, Digest, LoadNumber, Name, Note, PointId, ProcedureId, Quantity, Seconds, Serial, Time,
-};
+use slingseal_words::{CallSign, Digest, Name, Note, PointId, ProcedureId, Quantity, Seconds, Serial, Time};
 
 mod fates;
 mod random;
@@ -122,7 +120,7 @@ fn piece(serial: &str, kind: &str) -> EquipmentFact {
 
 fn facts(procedure: &str) -> LoadFacts {
     LoadFacts {
-        load: LoadNumber::new("KM-014").unwrap(),
+        load: Serial::new("KM-014").unwrap(),
         tag: Digest::of(b"tag"),
         procedure: ProcedureId::new(procedure).unwrap(),
         rigger: Some(person("Mason 5")),

@@ -3,9 +3,7 @@
 
 use serde::{Deserialize, Deserializer, Serializer, de};
 
-use slingseal_words::{
-    CallSign, Digest, LoadNumber, Name, Note, PointId, ProcedureId, Quantity, Serial, Source, Time,
-};
+use slingseal_words::{CallSign, Digest, Name, Note, PointId, ProcedureId, Quantity, Serial, Source, Time};
 
 /// A noun that is written as one line of text and read back from it.
 pub(super) trait Line: Sized {
@@ -31,7 +29,6 @@ macro_rules! lines {
 }
 
 lines! {
-    LoadNumber |text| Self::new(text).ok(),
     ProcedureId |text| Self::new(text).ok(),
     PointId |text| Self::new(text).ok(),
     CallSign |text| Self::received(text).ok(),

@@ -22,6 +22,7 @@ import slingseal.handheld.look.SafeArea
 import slingseal.handheld.look.WorkingPage
 import slingseal.handheld.screens.FileScreen
 import slingseal.handheld.screens.PICK_IN
+import slingseal.handheld.screens.PICK_LISTS
 import slingseal.handheld.screens.PICK_OUT
 import slingseal.handheld.screens.Purpose
 import slingseal.handheld.screens.openRuns
@@ -194,7 +195,7 @@ class HandheldActivity : Activity(), Shell {
     override fun onActivityResult(code: Int, result: Int, data: Intent?) {
         super.onActivityResult(code, result, data)
         val at = data?.data ?: return
-        if (result == RESULT_OK && (code == PICK_IN || code == PICK_OUT)) whenOpen { FileScreen.picked(this, code, at) }
+        if (result == RESULT_OK && code in setOf(PICK_IN, PICK_OUT, PICK_LISTS)) whenOpen { FileScreen.picked(this, code, at) }
     }
 
     override fun onNewIntent(intent: Intent) {

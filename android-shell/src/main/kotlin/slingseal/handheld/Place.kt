@@ -145,6 +145,75 @@ enum class PageKind(
     VOIDED,
     SET_UP,
 
+    /** What a new load is like. */
+    PLAN,
+
+    /** (a draft's twelve fields) */
+    PLAN_DRAFT,
+
+    /** (a draft, field) */
+    PLAN_FIELD,
+
+    /** (a draft) */
+    PLAN_SOURCE,
+
+    /** (a draft) */
+    PLAN_PIECES,
+
+    /** (a draft, kind of piece) */
+    PLAN_PIECE,
+
+    /** (a draft) */
+    PLAN_LINKS,
+
+    /** (a draft) */
+    PLAN_PIN,
+
+    /** (tag's text) */
+    PLAN_TAG,
+
+    /** The authority that this phone is, or may become. */
+    AUTHORITY,
+    AUTHORITY_NAME,
+
+    /** (name of one that begins or nothing, lists that are picked) */
+    AUTHORITY_LISTS,
+
+    /** (what is done, and what that needs) */
+    AUTHORITY_WORDS,
+
+    /** (key request, holder, fingerprint, roles, days) */
+    AUTHORITY_ISSUE,
+
+    /** (card or roster) */
+    AUTHORITY_CODE,
+
+    /** (credential's text, holder, `own` where it is this phone's) */
+    AUTHORITY_CREDENTIAL,
+    AUTHORITY_PEOPLE,
+
+    /** (credential) */
+    AUTHORITY_PERSON,
+
+    /** Which lists count here. */
+    PROCEDURES,
+
+    /** (id, digest) */
+    PROCEDURE,
+
+    /** (id, or nothing for all that may go) */
+    PROCEDURES_OUT,
+
+    /** What is no load: what to inspect, and what was. */
+    SUBJECTS,
+    INSPECTIONS,
+
+    /** (procedure, name that was read) */
+    SUBJECT_NAME,
+
+    /** (digest) */
+    INSPECTION,
+
     /** (card of an authority, its name, what was heard of its fingerprint, `beside` where another of the name is trusted) */
     TRUST,
     REQUEST,

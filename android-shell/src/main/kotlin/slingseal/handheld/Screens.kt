@@ -1,6 +1,15 @@
 package slingseal.handheld
 
 import slingseal.handheld.screens.ArrivalScreen
+import slingseal.handheld.screens.AuthorityCodeScreen
+import slingseal.handheld.screens.AuthorityCredentialScreen
+import slingseal.handheld.screens.AuthorityIssueScreen
+import slingseal.handheld.screens.AuthorityListsScreen
+import slingseal.handheld.screens.AuthorityNameScreen
+import slingseal.handheld.screens.AuthorityPeopleScreen
+import slingseal.handheld.screens.AuthorityPersonScreen
+import slingseal.handheld.screens.AuthorityScreen
+import slingseal.handheld.screens.AuthorityWordsScreen
 import slingseal.handheld.screens.CallsScreen
 import slingseal.handheld.screens.CardsScreen
 import slingseal.handheld.screens.DeficiencyScreen
@@ -30,6 +39,8 @@ import slingseal.handheld.screens.FindingsScreen
 import slingseal.handheld.screens.GearScreen
 import slingseal.handheld.screens.HaveScreen
 import slingseal.handheld.screens.HookScreen
+import slingseal.handheld.screens.InspectionScreen
+import slingseal.handheld.screens.InspectionsScreen
 import slingseal.handheld.screens.MoreScreen
 import slingseal.handheld.screens.MoveOutScreen
 import slingseal.handheld.screens.MoveScreen
@@ -40,6 +51,18 @@ import slingseal.handheld.screens.NotApplicableScreen
 import slingseal.handheld.screens.NotFitScreen
 import slingseal.handheld.screens.PhotoScreen
 import slingseal.handheld.screens.PickScreen
+import slingseal.handheld.screens.PlanDraftScreen
+import slingseal.handheld.screens.PlanFieldScreen
+import slingseal.handheld.screens.PlanLinksScreen
+import slingseal.handheld.screens.PlanPieceScreen
+import slingseal.handheld.screens.PlanPiecesScreen
+import slingseal.handheld.screens.PlanPinScreen
+import slingseal.handheld.screens.PlanScreen
+import slingseal.handheld.screens.PlanSourceScreen
+import slingseal.handheld.screens.PlanTagScreen
+import slingseal.handheld.screens.ProcedureScreen
+import slingseal.handheld.screens.ProceduresOutScreen
+import slingseal.handheld.screens.ProceduresScreen
 import slingseal.handheld.screens.RecordScreen
 import slingseal.handheld.screens.RecordsScreen
 import slingseal.handheld.screens.RefuseScreen
@@ -55,6 +78,8 @@ import slingseal.handheld.screens.SetUpScreen
 import slingseal.handheld.screens.SettingsScreen
 import slingseal.handheld.screens.StartScreen
 import slingseal.handheld.screens.StickerScreen
+import slingseal.handheld.screens.SubjectNameScreen
+import slingseal.handheld.screens.SubjectsScreen
 import slingseal.handheld.screens.TagScreen
 import slingseal.handheld.screens.Trusting
 import slingseal.handheld.screens.TypeScreen
@@ -111,6 +136,31 @@ object Screens {
         PageKind.VOIDED -> VoidedScreen(shell, place)
         PageKind.FIND -> FindScreen(shell, place)
         PageKind.ELSE -> ElseScreen(shell, place)
+        PageKind.PLAN -> PlanScreen(shell, place)
+        PageKind.PLAN_DRAFT -> PlanDraftScreen(shell, place)
+        PageKind.PLAN_FIELD -> PlanFieldScreen(shell, place)
+        PageKind.PLAN_SOURCE -> PlanSourceScreen(shell, place)
+        PageKind.PLAN_PIECES -> PlanPiecesScreen(shell, place)
+        PageKind.PLAN_PIECE -> PlanPieceScreen(shell, place)
+        PageKind.PLAN_LINKS -> PlanLinksScreen(shell, place)
+        PageKind.PLAN_PIN -> PlanPinScreen(shell, place)
+        PageKind.PLAN_TAG -> PlanTagScreen(shell, place)
+        PageKind.AUTHORITY -> AuthorityScreen(shell, place)
+        PageKind.AUTHORITY_NAME -> AuthorityNameScreen(shell, place)
+        PageKind.AUTHORITY_LISTS -> AuthorityListsScreen(shell, place)
+        PageKind.AUTHORITY_WORDS -> AuthorityWordsScreen(shell, place)
+        PageKind.AUTHORITY_ISSUE -> AuthorityIssueScreen(shell, place)
+        PageKind.AUTHORITY_CODE -> AuthorityCodeScreen(shell, place)
+        PageKind.AUTHORITY_CREDENTIAL -> AuthorityCredentialScreen(shell, place)
+        PageKind.AUTHORITY_PEOPLE -> AuthorityPeopleScreen(shell, place)
+        PageKind.AUTHORITY_PERSON -> AuthorityPersonScreen(shell, place)
+        PageKind.PROCEDURES -> ProceduresScreen(shell, place)
+        PageKind.PROCEDURE -> ProcedureScreen(shell, place)
+        PageKind.PROCEDURES_OUT -> ProceduresOutScreen(shell, place)
+        PageKind.SUBJECTS -> SubjectsScreen(shell, place)
+        PageKind.INSPECTIONS -> InspectionsScreen(shell, place)
+        PageKind.SUBJECT_NAME -> SubjectNameScreen(shell, place)
+        PageKind.INSPECTION -> InspectionScreen(shell, place)
         PageKind.SET_UP -> SetUpScreen(shell, place)
         PageKind.TRUST -> Trusting.of(shell, place)
         PageKind.REQUEST -> RequestScreen(shell, place)

@@ -59,17 +59,18 @@ class ListsTest {
         planner.addProcedure(crate(3))
         val tag = plan(planner)
 
-        // without it, one line says which is missing and how to get it
+        // without it, one line says which is missing and how to get it, and the key beside it fetches it
         val activity = Zone.launch().get()
         val core = Core.of(activity)
-        val missing = runCatching { core.beginWalk(tag.text) }.exceptionOrNull()?.message.orEmpty()
-        assertTrue(missing, missing.contains("the tag orders procedure crate version 1") && missing.contains("receive it"))
+        val screen = Screen(activity)
+        screen.press("Inspect a load")
+        activity.see(Zone.camera(tag))
+        assertTrue(screen.words(), screen.words().contains("the tag orders procedure crate version 1") && screen.words().contains("receive it"))
+        assertTrue("what cannot be walked is not begun", !screen.hasKey("Begin the inspection"))
+        assertTrue(runCatching { core.beginWalk(tag.text) }.isFailure)
 
         // carried by the pictures of a moving code, a third of them lost
-        val screen = Screen(activity)
-        screen.press("More")
-        screen.press("Move records")
-        screen.press("Take in")
+        screen.press("Take lists in")
         val out = zone.desk.movingProcedures(emptyList())
         assertEquals(1u, out.papers)
         var frame = 0
@@ -78,6 +79,7 @@ class ListsTest {
             if (frame % 3 != 1) activity.see(Zone.camera(zone.desk.movingFrame(frame.toUInt())))
             frame += 1
         }
+        assertTrue(screen.words(), screen.words().contains("crate, version 1: approved by: Sela Relief. Inspections here go by it."))
         val known = core.procedureEditions().single { it.id == "crate" }
         assertEquals(EditionState.APPROVED to true, known.state to known.inUse)
 
@@ -101,13 +103,24 @@ class ListsTest {
         val go = third.check(seal.code.text, tag.text)
         assertEquals(go.first, VerdictWord.GO, go.verdict)
 
-        // the forgery of one card under the same name and version, sealed for the same load by a tag of its own
+        // the forgery of one card under the same name and version: where the roster is known, it takes no approved list's place
         val forger = zone.core("forger").also(zone::meet)
         zone.credential(forger, "Rook 8", "planner,inspector")
         forger.addProcedure(crate(1))
-        val forgedTag = runCatching { plan(forger) }
-        assertTrue("a text that nobody approves takes no approved one's place", forgedTag.isFailure)
+        assertTrue("a text that nobody approves takes no approved one's place", runCatching { plan(forger) }.isFailure)
         assertTrue(runCatching { forger.beginWalk(tag.text) }.isFailure)
+        // without the roster it is walked by and sealed, and says GO to nobody: another list than the tag orders; with its own tag it waits
+        val blind = zone.core("blind")
+        zone.desk.authority().let { blind.trust(it.card.text, it.fingerprint) }
+        zone.credential(blind, "Rook 9", "planner,inspector")
+        blind.addProcedure(crate(1))
+        val forgedTag = plan(blind)
+        val forged = Zone.sealed(blind, forgedTag)
+        val no = third.check(forged.code.text, tag.text)
+        assertEquals(no.first, VerdictWord.NO_GO, no.verdict)
+        val its = zone.core("fourth").also(zone::meet).check(forged.code.text, forgedTag.text)
+        assertEquals(VerdictWord.WAIT, its.verdict)
+        assertTrue(its.first, its.first.contains("has not approved procedure crate version 1"))
 
         // withdrawn: what is walked from then on waits, and says by its name why
         Thread.sleep(1_100)
@@ -117,5 +130,66 @@ class ListsTest {
         val wait = third.check(second.code.text, tag.text)
         assertEquals(VerdictWord.WAIT, wait.verdict)
         assertTrue(wait.first, wait.first.contains("withdrew procedure crate version 1"))
+    }
+
+    /** From phone to phone, by the send page of the one and the pictures of its screen. */
+    @Test
+    fun aPhoneSendsWhatItHolds() {
+        zone.desk.addProcedure(crate(3))
+        zone.desk.approve(listOf("crate"), null, Zone.PASSPHRASE)
+        Core.of(org.robolectric.RuntimeEnvironment.getApplication()).let {
+            it.receive(zone.desk.authority().roster.text)
+            it.addProcedure(crate(3))
+        }
+        val screen = Screen(Zone.launch().get())
+        screen.press("More")
+        screen.press("Procedures")
+        screen.press("Crate on one leg")
+        assertTrue(screen.words(), screen.words().contains("approved by: Sela Relief"))
+        screen.press("Send this list")
+        val other = zone.core("other").also { other -> zone.desk.authority().let { other.trust(it.card.text, it.fingerprint) } }
+        other.movingListen()
+        var report: slingseal.core.BundleReport? = null
+        for (look in 0 until 200) {
+            screen.settle(slingseal.handheld.screens.MoveOutScreen.FRAME)
+            val code = screen.shown().filterIsInstance<slingseal.handheld.look.CodeView>().single()
+            val text = runCatching { Zone.readIndependently(screen.pixels(), screen.box(code)) }.getOrNull() ?: continue
+            report = (other.movingTake(text) as? slingseal.core.MovingTaken.Done)?.report ?: continue
+            break
+        }
+        assertEquals(listOf("crate"), report?.procedures?.map { it.id })
+        assertEquals("the roster came along", EditionState.APPROVED to true, other.procedureEditions().single { it.id == "crate" }.let { it.state to it.inUse })
+    }
+
+    /** A list that nobody approves is kept apart; when the approval comes, it is what is walked by. By file, as from a desk. */
+    @Test
+    fun whatNobodyApprovesIsKeptApartUntilSomebodyDoes() {
+        val writer = zone.core("writer")
+        val better = crate(3)
+        writer.addProcedure(better)
+        val file = File.createTempFile("slingseal", ".bundle")
+        assertEquals(1u, writer.proceduresOut(listOf("crate"), file.path))
+        val screen = Screen(Zone.launch().get())
+        val core = Core.of(screen.activity)
+        assertTrue(runCatching { core.procedures().single { it.id == "crate" } }.isFailure)
+        slingseal.handheld.screens.FileScreen.take(screen.activity as HandheldActivity, android.net.Uri.fromFile(file))
+        screen.finish()
+        assertTrue(screen.words(), screen.words().contains("crate, version 1: approved by: nobody. Kept apart"))
+        screen.press("Done")
+        screen.press("More")
+        screen.press("Procedures")
+        val apart = screen.keys().single { it.label.toString() == "Crate on one leg" }
+        screen.press(apart)
+        assertTrue(screen.words(), screen.words().contains("no inspection here goes by it"))
+        assertTrue("what is apart is not sent on as if it counted", !screen.hasKey("Send this list"))
+
+        zone.desk.addProcedure(better)
+        zone.desk.approve(listOf("crate"), null, Zone.PASSPHRASE)
+        core.receive(zone.desk.authority().roster.text)
+        (screen.activity as HandheldActivity).redraw()
+        screen.settle()
+        assertTrue(screen.words(), screen.words().contains("approved by: Sela Relief"))
+        assertEquals(1u, core.procedures().single { it.id == "crate" }.version)
+        assertTrue("it goes on from here", screen.hasKey("Send this list"))
     }
 }

@@ -44,7 +44,7 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
     override val spoken: String
         get() = listOfNotNull(
             station?.let { "${it.title}. ${stationWords(it)}" } ?: walk.blocksFit.firstOrNull() ?: foundWords(),
-            if (mayFit) text(R.string.decide_words) else null,
+            if (mayFit) text(if (walk.ofLoad) R.string.decide_words else R.string.decide_words_subject) else null,
         ).joinToString(" ")
 
     override fun build(): View {
@@ -76,7 +76,7 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
 
     private fun contents(): View {
         val views = station?.let(::ofStation) ?: ofLoad()
-        val ask = if (mayFit) parts.words(text(R.string.decide_words), 20, bold = true) else null
+        val ask = if (mayFit) parts.words(text(if (walk.ofLoad) R.string.decide_words else R.string.decide_words_subject), 20, bold = true) else null
         return body(*views.toTypedArray(), ask, space = 10).apply { setPadding(0, context.dp(8), 0, 0) }
     }
 
@@ -89,7 +89,7 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
         )
         val change = walk.linkChange?.let { parts.panel(parts.signed(Sign.WARN, parts.words(it, 17, bold = true, ground = palette.panel), palette.panel), thick = true) }
         return listOfNotNull(
-            parts.heading(text(if (free) R.string.recap else R.string.decide_blocked), 24),
+            parts.heading(text(if (free) R.string.recap else if (walk.ofLoad) R.string.decide_blocked else R.string.decide_blocked_subject), 24),
             *blocks.toTypedArray(),
             parts.words(foundWords(), 19, bold = true),
             *walk.findings.map(::finding).toTypedArray(),
@@ -178,13 +178,14 @@ class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val staysOn get() = true
     override val takesHardKeys get() = true
     override val paneTitle: CharSequence get() = text(R.string.not_fit)
-    override val spoken get() = text(R.string.not_fit_guide)
+    private val ofLoad by lazy { shell.attempt { shell.core.walk(place.args[0]) }?.ofLoad != false }
+    override val spoken get() = text(if (ofLoad) R.string.not_fit_guide else R.string.not_fit_guide_subject)
 
     override fun build(): View {
-        val rows = REASONS.map { id -> key(Face.ROW, text(id), Sign.CROSS) { decide(text(id)) } } +
+        val rows = REASONS.filter { ofLoad || it !in OF_LOADS }.map { id -> key(Face.ROW, text(id), Sign.CROSS) { decide(text(id)) } } +
             key(Face.ROW, text(R.string.own_words), Sign.PLUS) { shell.go(Place(PageKind.WRITE, place.args[0], Why.NOT_FIT.name)) }
         list = PickList(rows, shell)
-        return page(text(R.string.not_fit), body(parts.words(text(R.string.not_fit_guide), 19), parts.column(*rows.toTypedArray(), space = 18)))
+        return page(text(R.string.not_fit), body(parts.words(spoken, 19), parts.column(*rows.toTypedArray(), space = 18)))
     }
 
     private fun decide(reason: String) {
@@ -195,6 +196,7 @@ class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 
     private companion object {
+        val OF_LOADS = setOf(R.string.why_changed, R.string.why_plan)
         val REASONS = listOf(R.string.why_changed, R.string.why_weather, R.string.why_missing, R.string.why_plan, R.string.why_doubt)
     }
 }

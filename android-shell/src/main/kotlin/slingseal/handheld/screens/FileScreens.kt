@@ -4,6 +4,7 @@ import android.app.Activity
 import android.content.Intent
 import android.net.Uri
 import android.view.View
+import slingseal.core.Handheld
 import slingseal.handheld.Papers
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
@@ -23,6 +24,7 @@ internal const val KIND = "application/vnd.slingseal.bundle"
 /** A code that the picker comes back with. */
 internal const val PICK_IN = 11
 internal const val PICK_OUT = 12
+internal const val PICK_LISTS = 13
 
 /**
  * Bundles by file, photographs and all: through the system's own picker, which asks for no permission, or handed to another
@@ -35,25 +37,15 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
         text(R.string.bundle_title),
         body(
             parts.column(
-                key(Face.ROW, text(R.string.bundle_in), Sign.LIST, text(R.string.bundle_in_about)) { pick(Intent(Intent.ACTION_OPEN_DOCUMENT).setType("*/*"), PICK_IN) },
+                key(Face.ROW, text(R.string.bundle_in), Sign.LIST, text(R.string.bundle_in_about)) { open(shell) },
                 key(Face.ROW, text(R.string.bundle_out), Sign.SPREAD, text(R.string.bundle_out_about)) {
-                    pick(Intent(Intent.ACTION_CREATE_DOCUMENT).setType(KIND).putExtra(Intent.EXTRA_TITLE, NAME), PICK_OUT)
+                    pick(shell, Intent(Intent.ACTION_CREATE_DOCUMENT).setType(KIND).putExtra(Intent.EXTRA_TITLE, NAME), PICK_OUT)
                 },
                 key(Face.ROW, text(R.string.bundle_share), Sign.SPREAD, text(R.string.bundle_share_about)) { share() },
                 space = 20,
             ),
         ),
     )
-
-    private fun pick(intent: Intent, code: Int) {
-        intent.addCategory(Intent.CATEGORY_OPENABLE)
-        try {
-            context.startActivityForResult(intent, code)
-        } catch (e: android.content.ActivityNotFoundException) {
-            shell.notice = text(R.string.bundle_failed)
-            shell.redraw()
-        }
-    }
 
     private fun share() {
         val core = shell.core
@@ -67,21 +59,40 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     companion object {
-        /** The picker came back with a place. */
-        fun picked(shell: Shell, code: Int, at: Uri) = if (code == PICK_OUT) write(shell, at) else take(shell, at)
+        /** Asks for a file to take in: a bundle of anything. */
+        fun open(shell: Shell) = pick(shell, Intent(Intent.ACTION_OPEN_DOCUMENT).setType("*/*"), PICK_IN)
 
-        private fun write(shell: Shell, to: Uri) {
+        /** Asks the system's own picker, which asks for no permission. */
+        fun pick(shell: Shell, intent: Intent, code: Int) {
+            intent.addCategory(Intent.CATEGORY_OPENABLE)
+            try {
+                shell.activity.startActivityForResult(intent, code)
+            } catch (e: android.content.ActivityNotFoundException) {
+                android.util.Log.i("slingseal", "no picker: ${e.message}")
+                shell.notice = shell.activity.getString(R.string.bundle_failed)
+                shell.redraw()
+            }
+        }
+
+        /** The picker came back with a place. */
+        fun picked(shell: Shell, code: Int, at: Uri) = when (code) {
+            PICK_OUT -> write(shell, at, R.string.bundle_written) { bundleOut(it) }
+            PICK_LISTS -> write(shell, at, R.string.procedures_written) { proceduresOut(emptyList(), it) }
+            else -> take(shell, at)
+        }
+
+        private fun write(shell: Shell, to: Uri, done: Int, out: Handheld.(String) -> UInt) {
             val app = shell.activity.applicationContext
             val resolver = shell.activity.applicationContext.contentResolver
             val core = shell.core
             shell.work({
                 val file = Papers.file(app)
-                val records = core.bundleOut(file.path)
+                val records = core.out(file.path)
                 val whole = copied { resolver.openOutputStream(to)!!.use { out -> file.inputStream().use { it.copyTo(out) } } }
                 file.delete()
                 records.takeIf { whole }
             }) { records ->
-                if (records == null) notice = activity.getString(R.string.bundle_failed) else news = activity.getString(R.string.bundle_written, records.toInt())
+                if (records == null) notice = activity.getString(R.string.bundle_failed) else news = activity.getString(done, records.toInt())
                 feel(if (records == null) Beat.REFUSED else Beat.GOOD)
                 redraw()
             }

@@ -165,8 +165,9 @@ class MovedScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 R.string.move_gathered,
                 report.new.toInt(), report.completed.toInt(), report.known.toInt(), report.papers.toInt(), report.movements.toInt(),
             )
+            val lists = report.procedures.map { came(shell, it) }
             val aside = report.setAside.map { "${it.kind}, ${it.place}: ${it.reason}" } + report.warnings
-            return Place(PageKind.MOVED, sum, *aside.toTypedArray())
+            return Place(PageKind.MOVED, (listOf(sum) + lists).joinToString("\n"), *aside.toTypedArray())
         }
     }
 }

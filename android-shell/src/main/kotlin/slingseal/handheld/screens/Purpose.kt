@@ -21,6 +21,16 @@ enum class Purpose(val title: Int, val guide: Int) {
     MOVING(R.string.scan_moving, R.string.scan_moving_guide),
     HAVE(R.string.move_ask, R.string.scan_have_guide),
 
+    /** At the planner: the tag of a load like the new one; the code of a piece that goes onto it (its other is the draft). */
+    PLAN_LIKE(R.string.plan_scan, R.string.plan_scan_guide),
+    PLAN_PIECE(R.string.scan_piece, R.string.scan_piece_guide),
+
+    /** At the authority: the key of whoever joins. */
+    KEY_REQUEST(R.string.authority_scan, R.string.authority_scan_guide),
+
+    /** The code or sticker of a piece that was inspected before: its name. Its other is the list to inspect it by. */
+    PIECE(R.string.scan_piece, R.string.scan_piece_guide),
+
     /** An instructor's: the tag of the load that is to be planted. */
     EXAM_TAG(R.string.scan_tag, R.string.scan_tag_guide),
 
@@ -38,6 +48,10 @@ enum class Purpose(val title: Int, val guide: Int) {
         SET_UP -> shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
         MOVING -> shell.attempt { shell.core.movingTake(text) } != null
         HAVE -> true.also { MoveOutScreen.ready(shell, text) { swap(it) } }
+        PLAN_LIKE -> PlanScreen.begin(shell, text)
+        PLAN_PIECE -> shell.attempt { shell.core.receive(text) }?.let { onto(shell, it, other) } == true
+        KEY_REQUEST -> shell.attempt { shell.core.receive(text) }?.let { asked(shell, it) } == true
+        PIECE -> shell.attempt { shell.core.receive(text) }?.let { piece(shell, it, other) } == true
         EXAM_TAG -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
         EXAM_KEY -> shell.attempt { shell.core.examKey(text) }?.let { shell.swap(Place(PageKind.EXAM_NAME, it.key)) } != null
         EXAM_RUN_TAG -> shell.attempt { shell.core.readTag(text) }?.let { ready(shell, other, it.text) } != null
@@ -58,6 +72,36 @@ enum class Purpose(val title: Int, val guide: Int) {
         }
         shell.backTo(PageKind.HOOK)
         shell.swap(place)
+        return true
+    }
+
+    /** Back to the equipment of a load, with the piece. */
+    private fun onto(shell: Shell, what: Received, draft: String): Boolean {
+        if (what !is Received.Inspection) {
+            shell.notice = shell.activity.getString(R.string.scan_piece_other)
+            return false
+        }
+        PlanPiecesScreen.scanned(shell, what.name, draft)
+        return true
+    }
+
+    /** To the page that says what whoever asks may do. */
+    private fun asked(shell: Shell, what: Received): Boolean {
+        if (what !is Received.KeyRequest) {
+            shell.notice = shell.activity.getString(R.string.authority_scan_other)
+            return false
+        }
+        shell.swap(Place(PageKind.AUTHORITY_ISSUE, what.request, what.holder, what.fingerprint, "", AuthorityScreen.DAYS.first().toString()))
+        return true
+    }
+
+    /** Back to the page that waits for a name, with that of the piece. */
+    private fun piece(shell: Shell, what: Received, list: String): Boolean {
+        if (what !is Received.Inspection) {
+            shell.notice = shell.activity.getString(R.string.scan_piece_other)
+            return false
+        }
+        shell.swap(Place(PageKind.SUBJECT_NAME, list, what.name))
         return true
     }
 

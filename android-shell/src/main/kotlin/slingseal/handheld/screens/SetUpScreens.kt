@@ -31,6 +31,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.column(*view.steps.mapIndexed { at, step -> stepView(at, step, at == open, view) }.toTypedArray(), space = 10),
                 *own(view).toTypedArray(),
                 *trusted(view).toTypedArray(),
+                key(Face.ROW, view.authority ?: text(R.string.team_start), Sign.KEY, text(if (view.authority == null) R.string.team_start_about else R.string.authority_about)) { shell.go(Place(PageKind.AUTHORITY)) },
             ),
             listOf(scan),
         )

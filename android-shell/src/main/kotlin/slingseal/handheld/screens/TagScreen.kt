@@ -18,7 +18,10 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val tag = shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
         val begin = key(Face.GOOD, text(R.string.begin_walk), Sign.NEXT) { begin() }
-        return page(tag.load, contents(tag), listOfNotNull(begin, stickerKey(shell, tag.text)))
+        // a list that is not here is fetched first: what cannot be walked is not begun
+        val fetch = key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) { shell.go(Place(PageKind.SCAN, Purpose.MOVING.name)) }
+        val missing = tag.basis.edition?.here == false
+        return page(tag.load, contents(tag), listOfNotNull(if (missing) fetch else begin, stickerKey(shell, tag.text)))
     }
 
     private fun contents(tag: TagView): View {
@@ -29,6 +32,7 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val facts = parts.facts(
             listOfNotNull(
                 text(R.string.procedure) to (tag.procedureTitle ?: tag.procedure),
+                tag.basis.edition?.let { text(R.string.edition_ordered) to text(R.string.edition_of, it.procedure, it.version.toInt(), it.thumbprint.take(8)) },
                 text(R.string.mass) to tag.gross,
                 text(R.string.aircraft) to text(R.string.aircraft_allowable, tag.aircraft, tag.allowable),
                 text(R.string.from) to listOfNotNull(tag.pickup.name, tag.pickup.grid).joinToString(" · "),

@@ -29,6 +29,9 @@ abstract class WritingScreen(shell: Shell, place: Place) : Screen(shell, place) 
     protected open val code get() = false
     protected open val digits get() = false
 
+    /** Whether nobody may read over a shoulder what is typed: it is not shown, not learnt by the keyboard and not kept over a turn. */
+    protected open val hidden get() = false
+
     protected abstract fun take(words: String)
 
     /** What stands in the field. */
@@ -53,11 +56,13 @@ abstract class WritingScreen(shell: Shell, place: Place) : Screen(shell, place) 
             }
             setPadding(context.dp(14), context.dp(16), context.dp(14), context.dp(16))
             inputType = when {
+                hidden -> InputType.TYPE_CLASS_TEXT or InputType.TYPE_TEXT_VARIATION_PASSWORD
                 digits -> InputType.TYPE_CLASS_TEXT
                 code -> InputType.TYPE_CLASS_TEXT or InputType.TYPE_TEXT_FLAG_NO_SUGGESTIONS or InputType.TYPE_TEXT_FLAG_CAP_CHARACTERS or InputType.TYPE_TEXT_FLAG_MULTI_LINE
                 else -> InputType.TYPE_CLASS_TEXT or InputType.TYPE_TEXT_FLAG_CAP_SENTENCES or InputType.TYPE_TEXT_FLAG_MULTI_LINE
             }
         }
+        if (hidden) line.isSaveEnabled = false
         val use = key(Face.GOOD, done, Sign.TICK) { take(written) }
         return page(title, body(parts.words(guide, 19), line, *extra().toTypedArray()), listOf(use))
     }

@@ -78,7 +78,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     private fun countPad(value: TextView, unit: String): View {
         val take = key(Face.GOOD, done, Sign.TICK) { takeTyped(unit) }
         val keys = NumberPad(context, palette, take, text(R.string.take_back), gap = 0, { type(it, unit) }, { back(unit) })
-        val load = if (saysLoad) LoadBand.load(shell, place)?.let { parts.eyebrow(text(R.string.load_of, it)) } else null
+        val load = if (saysLoad) LoadBand.load(shell, place)?.let { parts.eyebrow(it) } else null
         val words = parts.column(*listOfNotNull(noticePanel(), load, parts.heading(title, 19), parts.words(guide, 16)).toTypedArray(), space = 2)
         return Page(parts).pin(backKey(), null, words, value, keys, onItsSide, high = 56)
     }

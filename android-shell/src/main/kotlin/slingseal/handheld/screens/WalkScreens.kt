@@ -26,7 +26,7 @@ fun walkScreen(shell: Shell, place: Place): Screen {
         NextStep.LOOK_AGAIN -> FindingsScreen(shell, place, walk)
         NextStep.DECIDE -> DecideScreen(shell, place, walk)
         NextStep.SEAL -> PinScreen(shell, place, walk)
-        NextStep.RESUME, NextStep.NOTHING -> PausedScreen(shell, place, walk)
+        NextStep.RESUME, NextStep.NOTHING -> if (!walk.ofLoad && walk.stage is WalkStage.Decided) decidedSubject(shell, place, walk) else PausedScreen(shell, place, walk)
     }
 }
 

@@ -1,0 +1,188 @@
+package slingseal.handheld
+
+import android.widget.EditText
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertNotEquals
+import org.junit.Assert.assertTrue
+import org.junit.Before
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.annotation.GraphicsMode
+import slingseal.core.Handheld
+import slingseal.core.StickerReading
+import slingseal.core.VerdictWord
+import slingseal.core.WalkRequest
+import slingseal.handheld.look.CodeView
+import slingseal.handheld.look.Palette
+import slingseal.handheld.screens.kept
+import slingseal.handheld.screens.Planned
+import slingseal.handheld.support.PageJudge
+import slingseal.handheld.support.Screen
+import slingseal.handheld.support.Zone
+import slingseal.handheld.support.see
+import slingseal.handheld.support.sound
+
+/** A load is planned on a phone: like the last one, field by field, its statics live, its tag signed and shown. */
+@RunWith(RobolectricTestRunner::class)
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class PlannerTest {
+    private lateinit var zone: Zone
+    private lateinit var screen: Screen
+    private lateinit var core: Handheld
+
+    @Before
+    fun newPhone() {
+        Zone.newPhone()
+        Zone.camera()
+        Zone.nfc()
+        zone = Zone()
+        zone.inspector("planner")
+        core = Core.of(org.robolectric.RuntimeEnvironment.getApplication())
+    }
+
+    private fun put(field: String, words: String) {
+        screen.press(field)
+        screen.shown().filterIsInstance<EditText>().single().setText(words)
+        screen.press("Take it")
+    }
+
+    private fun like(tag: slingseal.core.CodeView) {
+        screen = Screen(Zone.launch().get())
+        screen.press("More")
+        screen.press("Plan a load")
+        screen.press("Scan a tag")
+        (screen.activity as HandheldActivity).see(Zone.camera(tag))
+        assertTrue(screen.words(), screen.hasKey("Sign the tag"))
+    }
+
+    private fun sign(): String {
+        screen.press("Sign the tag")
+        Zone.PIN.forEach { screen.press(screen.key(it.toString()), settleFirst = false) }
+        screen.press("Sign it")
+        val view = screen.shown().filterIsInstance<CodeView>().single()
+        return Zone.readIndependently(screen.pixels(), screen.box(view))
+    }
+
+    @Test
+    fun aLoadLikeTheLastOneIsPlannedSealedAndHooked() {
+        like(zone.tag("KM-040"))
+        // nothing is signed that lacks its number and the source of its weight
+        screen.press("Sign the tag")
+        assertTrue(screen.words(), screen.words().contains("load number") && screen.words().contains("say how the weight is known"))
+        put("Load", "km-041")
+        put("Gross weight", "9000 lb")
+        screen.press("Weight from")
+        screen.press("Weighed")
+        assertTrue("more than its bag carries: ${screen.words()}", screen.words().contains("is rated 3000 lb"))
+        put("Gross weight", "2100 lb")
+        put("Allowable load", "2000 lb")
+        assertTrue("over what the aircrew gives: ${screen.words()}", screen.words().contains("is over the allowable load"))
+        put("Allowable load", "7000 lb")
+        put("Gross weight", "heavy")
+        assertTrue(screen.words(), screen.words().contains("heavy"))
+        put("Gross weight", "2100 lb")
+        put("What it is", "Water, webbing bag")
+        put("Set down at", "Heron Ford")
+        put("Grid of the set-down", "")
+        put("Rigger", "Mason 5")
+
+        // a piece by its own code, and one by its serial number; another is taken off
+        val store = zone.core("store").also { zone.meet(it); zone.credential(it, "Herald 2", "inspector") }
+        var walk = store.beginInspection("gear-web", "CB-0777")
+        while (walk.card != null) walk = store.doWalk(walk.walk, sound(walk))
+        store.doWalk(walk.walk, WalkRequest.Decide(true, null))
+        screen.press("Equipment")
+        screen.press("cargo bag CB-0932")
+        screen.press("Scan its code")
+        (screen.activity as HandheldActivity).see(Zone.camera(store.signInspection(walk.walk, Zone.PIN).code))
+        screen.press("Another piece")
+        screen.shown().filterIsInstance<EditText>().single().setText("SL-0044")
+        screen.press("Take it")
+        screen.press("Done")
+        screen.press("Link in each grab hook")
+        screen.press("Done")
+        val text = sign()
+        assertTrue(text, text.startsWith("LT"))
+        assertTrue(screen.words(), screen.words().contains("KM-041 · 2100 lb") && screen.words().contains("Lantern 1"))
+
+        val tag = zone.core("reader").also(zone::meet).readTag(text)
+        assertEquals(listOf("CB-0777", "SL-0044"), tag.equipment.map { it.serial })
+        assertEquals("weighed", tag.basis.weightSource)
+        assertEquals("Heron Ford" to null, tag.destination.name to tag.destination.grid)
+        assertEquals("signed", tag.signature)
+        val sticker = core.sticker(listOf(text), 868u)
+        assertTrue("${sticker.bytes} bytes", sticker.fits)
+        assertEquals(text, (core.readSticker(sticker.message) as StickerReading.Ours).tag)
+        val inspector = zone.core("inspector").also { zone.meet(it); zone.credential(it, "Thistle 7", "inspector") }
+        val seal = Zone.sealed(inspector, core.codeOf(text))
+        val go = zone.core("hook").also(zone::meet).check(seal.code.text, text)
+        assertEquals(go.first, VerdictWord.GO, go.verdict)
+
+        // it is kept: the next one is like it
+        screen.press("Done")
+        screen.press("More")
+        screen.press("Plan a load")
+        assertTrue(screen.words(), screen.hasKey("Water, webbing bag"))
+    }
+
+    @Test
+    fun theStaticsChangeWithTheLinks() {
+        like(zone.vehicleTag())
+        val before = core.readTag(zone.vehicleTag().text).rigging!!.summary
+        assertTrue(screen.words(), screen.words().contains(before))
+        screen.press("Link in each grab hook")
+        val leg = screen.keys().first { it.label.startsWith("Leg ") && it.contentDescription.contains("one link more") }
+        screen.press(leg)
+        val after = screen.words()
+        assertTrue(after, !after.contains(before))
+        screen.press("Done")
+        put("Load", "KM-050")
+        screen.press("Weight from")
+        screen.press("Data plate")
+        val tag = core.readTag(sign())
+        assertNotEquals(before, tag.rigging?.summary)
+        assertTrue(after.contains(tag.rigging!!.summary))
+    }
+
+    private fun pages(): PageJudge {
+        val bare = core.draftLike(zone.tag("KM-040").text)
+        val vehicle = core.draftLike(zone.vehicleTag().text).copy(load = "KM-051", weightSource = "data plate", rigger = "Mason 5")
+        core.receive(zone.tag("KM-040").text)
+        core.receive(zone.vehicleTag().text)
+        val made = core.writeDraft(vehicle, Zone.PIN).code.text
+        return PageJudge(
+            linkedMapOf(
+                "plan" to Place(PageKind.PLAN),
+                "plan-bare" to Place(PageKind.PLAN_DRAFT, *bare.kept()),
+                "plan-vehicle" to Place(PageKind.PLAN_DRAFT, *vehicle.kept()),
+                "plan-field" to Place(PageKind.PLAN_FIELD, *vehicle.kept(), Planned.GROSS.name),
+                "plan-source" to Place(PageKind.PLAN_SOURCE, *vehicle.kept()),
+                "plan-pieces" to Place(PageKind.PLAN_PIECES, *vehicle.kept()),
+                "plan-piece" to Place(PageKind.PLAN_PIECE, *vehicle.kept(), "chain leg"),
+                "plan-links" to Place(PageKind.PLAN_LINKS, *vehicle.kept()),
+                "plan-pin" to Place(PageKind.PLAN_PIN, *vehicle.kept()),
+                "plan-tag" to Place(PageKind.PLAN_TAG, made),
+            ),
+        )
+    }
+
+    @Test
+    fun everyPageInEveryLight() {
+        val judge = pages()
+        judge.draw("plan", "w360dp-h640dp-port-xhdpi", 1f, Palette.entries)
+        judge.draw("plan-side", "w640dp-h360dp-land-xhdpi", 1f, Palette.entries)
+        judge.draw("plan-200", "w360dp-h640dp-port-xhdpi", 2f, listOf(Palette.DAY))
+        judge.draw("plan-side-200", "w640dp-h360dp-land-xhdpi", 2f, listOf(Palette.DAY))
+        judge.judge()
+    }
+
+    @Test
+    fun everyPageInSpanish() {
+        val judge = pages()
+        Core.close()
+        judge.draw("plan-spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY))
+        judge.draw("plan-spanish-side", "es-rMX-w640dp-h360dp-land-xhdpi", 1f, listOf(Palette.DAY))
+        judge.judge()
+    }
+}
