@@ -94,7 +94,7 @@ fn piece(text: &str) -> Result<PieceReport, AppError> {
 }
 
 fn time(text: &str) -> Result<i64, AppError> {
-    Ok(Time::parse(text).map_err(|error| bad_input(error))?.unix())
+    Ok(Time::parse(text).map_err(bad_input)?.unix())
 }
 
 /// A report in a line.
