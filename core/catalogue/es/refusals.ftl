@@ -13,8 +13,8 @@ export-cannot-written-name-another = no se puede escribir la exportación: { $er
 nothing-known-load = aquí no se sabe nada de la carga { $load }
 bytes-are-no-text = no es texto
 such-record-see-records-list = aquí no está ese acta; vea records list
-bundle-cannot-read-written-try = no se puede leer o escribir el paquete: { $error }; pruebe con otro soporte
-file-bundle-make-one-bundle = este archivo no es un paquete; haga uno con bundle write
+bundle-cannot-read-written-try = no se puede leer o escribir el lote: { $error }; pruebe con otro soporte
+file-bundle-make-one-bundle = este archivo no es un lote; haga uno con bundle write
 code-can-read-picture-take = no se lee ningún código en la imagen; hágala otra vez: más cerca, plana, con los cuatro bordes dentro
 sheet-run-see-exam-runs = aquí no está la hoja de este recorrido; vea exam runs
 deficiencies-picked-drawn-both-give = las deficiencias se eligen o se sortean, no las dos cosas; dé una de ellas
@@ -147,8 +147,8 @@ draft-piece-twice = { $serial } figura dos veces en esta carga; quite una
 draft-mass = "{ $text }" no es un peso; escríbalo con su unidad, como 1800 lb
 ordered-text-not-here = la etiqueta ordena el procedimiento { $procedure } versión { $version } ({ $print }), y su texto no está aquí; recíbalo de quien planificó
 lists-language-unknown = "{ $code }" no es un idioma que pueda tener una lista; escriba sus dos letras, como fr o pt
-no-such-report = aquí no hay tal parte; escanee su código, o incorpore el paquete que lo contiene
-withdrawal-needs-reason = di por qué se retira la pieza { $serial }: quien la tenga debe saber qué buscar
+no-such-report = aquí no hay tal parte; escanee su código, o incorpore el lote que lo contiene
+withdrawal-needs-reason = diga por qué se retira la pieza { $serial }: quien la tenga debe saber qué buscar
 
 ## Una copia y lo que es de ella
 
