@@ -238,18 +238,7 @@ piece-is-withdrawn = Piece { $name } is withdrawn by { $by } { $at }: hand this 
 
 ## account
 
-least-time-set = A walk of less than { $seconds } s a card is marked. It is a sign, not a proof.
-no-least-time = No least time a card is set.
-write-explain = write --explain POINT=NOTE, with the point's id as account close shows it
-account-closed = Closed: { $name }, signed by { $by } { $at }. Check { $check }.
-account-holds = { $name }: { $loads } loads, { $inspections } inspections, { $lifted } lifted, { $down } set down, { $lost } lost.
-point-explained = Explained: { $note }
 everything-adds-up = Everything adds up. Sign it with --sign.
-all-is-explained = All is explained. Sign it with --sign.
-points-do-not-add-up = { $count ->
-    [one] 1 point does not add up. Put it right, or explain it: --explain POINT=NOTE.
-   *[other] { $count } points do not add up. Put them right, or explain each: --explain POINT=NOTE.
-}
 
 ## report, arrival
 
@@ -281,10 +270,6 @@ home-restored = { $home }: device { $device }, begun from device { $before } ({ 
 ## Equipment
 piece-out = out
 piece-lost = lost
-piece-state-damaged = damaged
 piece-on-load = on load
-piece-state-back = back
 piece-known = known
-piece-load = load { $load }
 piece-since = since { $since }
-piece-figures = { $lifts } lifts with { $mass } kg, { $inspections } inspections

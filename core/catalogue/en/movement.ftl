@@ -56,9 +56,6 @@ nothing-known-scan-tag = nothing is known here of load { $load }; scan the tag t
 ## Closing a day
 
 no-such-point = "{ $point }" is no point of an account; see account close
-seconds-a-card = give 1 to 3600 seconds a card, or none
-nothing-known-of-day = nothing is known here of these loads or of that day
-nothing-known-of-load = nothing is known here of load { $missing }
 points-not-explained = { $bare } of { $count } open points are not explained; say something of each, or put it right
 too-many-points = { $count } points are open and a statement holds { $most }; close the day in parts, by loads
 closing-of-no-leader = { $who } signed this closing statement and is no leader

@@ -238,18 +238,7 @@ piece-is-withdrawn = La pieza { $name } queda retirada por { $by } { $at }: da e
 
 ## account
 
-least-time-set = Se marca una inspección de menos de { $seconds } s por tarjeta. Es un indicio, no una prueba.
-no-least-time = No hay tiempo mínimo por tarjeta.
-write-explain = escriba --explain PUNTO=NOTA, con el id del punto como lo muestra account close
-account-closed = Cerrado: { $name }, firmado por { $by } { $at }. Control { $check }.
-account-holds = { $name }: { $loads } cargas, { $inspections } inspecciones, { $lifted } levantadas, { $down } depositadas, { $lost } perdidas.
-point-explained = Explicado: { $note }
 everything-adds-up = Todo cuadra. Fírmelo con --sign.
-all-is-explained = Todo está explicado. Fírmelo con --sign.
-points-do-not-add-up = { $count ->
-    [one] 1 punto no cuadra. Corríjalo, o explíquelo: --explain PUNTO=NOTA.
-   *[other] { $count } puntos no cuadran. Corríjalos, o explique cada uno: --explain PUNTO=NOTA.
-}
 
 ## report, arrival
 
@@ -281,10 +270,6 @@ home-restored = { $home }: dispositivo { $device }, empezado a partir del dispos
 ## Material
 piece-out = fuera
 piece-lost = perdida
-piece-state-damaged = dañada
 piece-on-load = en carga
-piece-state-back = devuelta
 piece-known = conocida
-piece-load = carga { $load }
 piece-since = desde { $since }
-piece-figures = { $lifts } elevaciones con { $mass } kg, { $inspections } inspecciones

@@ -56,9 +56,6 @@ nothing-known-scan-tag = aquí no consta nada de la carga { $load }; escanee la 
 ## El cierre de un día
 
 no-such-point = "{ $point }" no es un punto de una cuenta; vea account close
-seconds-a-card = dé de 1 a 3600 segundos por tarjeta, o ninguno
-nothing-known-of-day = aquí no consta nada de estas cargas ni de ese día
-nothing-known-of-load = aquí no consta nada de la carga { $missing }
 points-not-explained = { $bare } de { $count } puntos abiertos están sin explicar; diga algo de cada uno, o corríjalo
 too-many-points = hay { $count } puntos abiertos y una declaración admite { $most }; cierre el día por partes, por cargas
 closing-of-no-leader = { $who } firmó esta declaración de cierre y no es jefe
