@@ -1,5 +1,6 @@
 //! Every relative link of every document leads somewhere, and every path of ours that it names is there.
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use crate::sources::root;
@@ -28,6 +29,24 @@ fn every_link_of_every_document_leads_somewhere() {
     }
     assert!(links > 30 && paths > 30, "only {links} links and {paths} paths were found");
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// Decisions are cited by number.
+#[test]
+fn no_two_decisions_of_a_crate_have_one_number() {
+    let mut known = BTreeMap::new();
+    for path in documents(&root()) {
+        let folder = path.parent().unwrap().to_owned();
+        let name = path.file_name().unwrap().to_string_lossy().into_owned();
+        if folder.ends_with("decisions") && name != "README.md" {
+            let number: String = name.chars().take(4).collect();
+            assert!(number.bytes().all(|byte| byte.is_ascii_digit()), "{}", path.display());
+            if let Some(other) = known.insert((folder, number), name.clone()) {
+                panic!("{other} and {name} have one number");
+            }
+        }
+    }
+    assert!(known.len() > 30);
 }
 
 #[test]

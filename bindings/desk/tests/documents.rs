@@ -42,6 +42,8 @@ fn a_command_that_is_none_is_seen() {
     assert!(helps.check("tag write plan.toml --out tags/").is_ok());
     assert!(helps.check("tag writ plan.toml").is_err());
     assert!(helps.check("tags write").is_err());
+    assert!(helps.check("rigging FILE.toml").is_ok() && helps.check("rigging weigh FILE.toml").is_ok());
+    assert!(helps.check("rigging weig FILE.toml").is_err());
     assert!(helps.check("tag write plan.toml --onto tags/").is_err());
 }
 
@@ -81,7 +83,15 @@ impl Helps {
         if help.contains("\nCommands:") {
             let under = words.get(1).copied().unwrap_or_default();
             let verbs = format!("{verb} {under}");
-            help = self.of(&verbs).ok_or_else(|| format!("no verb `slingseal {verbs}`"))?;
+            // A verb may take a file as well as verbs under it: what has a dot or capitals is no verb.
+            let file = help.lines().any(|line| line.starts_with("Usage: ") && line.contains("] <FILE"));
+            let named =
+                !under.is_empty() && under.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-');
+            match self.of(&verbs) {
+                Some(found) if named => help = found,
+                _ if file && !named => {}
+                _ => return Err(format!("no verb `slingseal {verbs}`")),
+            }
         }
         for flag in words.iter().filter(|word| word.starts_with("--")) {
             let flag = flag.split('=').next().unwrap_or_default();
