@@ -192,3 +192,23 @@ editor-top = From above, nose to the right
 editor-side = From the side, nose to the right
 editor-point = Lift point of leg { $leg }: { $place }. Arrow keys move it.
 editor-centre = CG, centre of gravity: { $place }. Arrow keys move it.
+
+## What a load is over by though not at rest; { $whose } may be the next message
+
+beyond-at-rest = NOT at rest{ $whose }: { $share }.
+beyond-three-legs = NOT if three legs carry{ $whose }: { $share }.
+beyond-two-legs = NOT if two legs carry{ $whose }: { $share }.
+beyond-worst-case = NOT in the worst case{ $whose }: { $share }.
+beyond-chosen-rule = , the rule that this file names
+beyond-share = { $leg } is at { $percent } of its rating
+beyond-no-largest = no tension of { $leg } is the largest
+beyond-leg = leg { $leg }
+beyond-a-leg = a leg
+
+## What governs, in one line
+
+summary-does-not-hang = The load does not hang as rigged.
+summary-does-not-hang-because = The load does not hang as rigged: { $reason }
+summary-lean = pitch { $pitch }, roll { $roll }
+summary-pulls-most = { $lean }; leg { $leg } pulls most, { $force }
+summary-governs = { $part } at { $percent } of { $rated }; { $lean }

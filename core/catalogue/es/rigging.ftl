@@ -192,3 +192,23 @@ editor-top = Desde arriba, morro a la derecha
 editor-side = De lado, morro a la derecha
 editor-point = Punto de izado del ramal { $leg }: { $place }. Las flechas lo mueven.
 editor-centre = CG, centro de gravedad: { $place }. Las flechas lo mueven.
+
+## Lo que se supera aunque no en reposo; { $whose } puede ser el mensaje siguiente
+
+beyond-at-rest = NO en reposo{ $whose }: { $share }.
+beyond-three-legs = NO si cargan tres ramales{ $whose }: { $share }.
+beyond-two-legs = NO si cargan dos ramales{ $whose }: { $share }.
+beyond-worst-case = NO en el peor caso{ $whose }: { $share }.
+beyond-chosen-rule = , la regla que este archivo nombra
+beyond-share = { $leg } está al { $percent } de su capacidad
+beyond-no-largest = ninguna tensión de { $leg } es la mayor
+beyond-leg = el ramal { $leg }
+beyond-a-leg = un ramal
+
+## Lo que manda, en una línea
+
+summary-does-not-hang = La carga no cuelga así eslingada.
+summary-does-not-hang-because = La carga no cuelga así eslingada: { $reason }
+summary-lean = cabeceo { $pitch }, alabeo { $roll }
+summary-pulls-most = { $lean }; el ramal { $leg } es el que más tira, { $force }
+summary-governs = { $part } al { $percent } de { $rated }; { $lean }

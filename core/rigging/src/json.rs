@@ -4,7 +4,8 @@
 use serde::Serialize;
 
 use super::links::LinkChange;
-use super::report::{beyond_line, force_in};
+use super::report::force_in;
+use super::tongue::beyond as beyond_saying;
 use super::{Assessment, LinkEffect};
 
 #[derive(Serialize)]
@@ -134,7 +135,7 @@ pub fn json(assessment: &Assessment, links: &[LinkEffect]) -> String {
             chosen: beyond.chosen,
             leg: beyond.leg.as_ref().map(slingseal_words::Name::as_str),
             utilisation: beyond.utilisation.map(|share| tidy(share.value())),
-            said: beyond_line(beyond),
+            said: beyond_saying(beyond).to_string(),
         }),
         parts,
         links: links.iter().map(link_out).collect(),

@@ -48,13 +48,13 @@ pub use links::{LinkChange, LinkEffect, SeatedLink, link_effects};
 pub use load::{Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad};
 pub use picture::{Drawing, Pen, PictureError, Shape, Step, drawing, png, svg};
 pub use read::{read, read_file};
-pub use report::{beyond_line, force_in, report};
+pub use report::{force_in, report};
 pub use rule::{Beyond, Rule, State};
 pub use solve::{
     Asked, Between, Moved, Proposal, Proposals, SetAnswer, SlingSet, SolveError, Stock, Wanted, WhatIf,
     Without, solve, solve_json, solve_report, what_if,
 };
-pub use tongue::{attitude as attitude_saying, state as state_saying};
+pub use tongue::{attitude as attitude_saying, beyond as beyond_saying, state as state_saying};
 pub use weigh::{
     Carried, Corner, Item, LegSpan, Reading, Span, Tilt, TiltAbout, WeighError, Weighed, Weighing, carry,
     weigh, weigh_json, weigh_report,

@@ -7,7 +7,8 @@ use slingseal_words::{Degrees, Newtons, Quantity, Ratio, STANDARD_GRAVITY, Unit}
 use super::assess::force_unit;
 use super::links::LinkChange;
 use super::shown::shown;
-use super::{Assessment, Beyond, Hang, Held, LegLoad, LinkEffect, RiggedLoad};
+use super::tongue::beyond as beyond_saying;
+use super::{Assessment, Hang, Held, LegLoad, LinkEffect, RiggedLoad};
 
 /// The report as plain text, one line a sentence or a leg, with a line break at its end. `links` may be empty.
 pub fn report(load: &RiggedLoad, assessment: &Assessment, links: &[LinkEffect]) -> String {
@@ -48,7 +49,7 @@ impl Report<'_> {
         let word = self.assessment.state().title();
         writeln!(out, "{word}: {} governs at rest, at {}.", governing.part, percent(governing.utilisation))?;
         if let Some(beyond) = &self.assessment.beyond {
-            writeln!(out, "{}", beyond_line(beyond))?;
+            writeln!(out, "{}", beyond_saying(beyond))?;
         }
         writeln!(out, "{}", self.margin(governing))?;
         writeln!(out, "The load of {} hangs {}.", self.load.mass, attitude(hang.pitch, hang.roll))?;
@@ -168,17 +169,6 @@ impl Report<'_> {
     fn force(&self, newtons: Newtons) -> String {
         force(newtons, self.unit)
     }
-}
-
-/// What a load is over by though not at rest, in a sentence.
-pub fn beyond_line(beyond: &Beyond) -> String {
-    let leg = beyond.leg.as_ref().map_or_else(|| "a leg".into(), |leg| format!("leg {leg}"));
-    let share = match beyond.utilisation {
-        Some(share) => format!("{leg} is at {} of its rating", percent(share)),
-        None => format!("no tension of {leg} is the largest"),
-    };
-    let whose = if beyond.chosen { ", the rule that this file names" } else { "" };
-    format!("NOT {}{whose}: {share}.", beyond.rule)
 }
 
 /// What the handbooks' rules say of a load: `if three legs carry (chain tables), 87 %; if two carry (naval rule), 130 %`.

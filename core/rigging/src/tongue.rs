@@ -3,7 +3,7 @@
 use slingseal_catalogue::{Saying, rigging as words};
 use slingseal_words::{Degrees, Ratio};
 
-use super::State;
+use super::{Beyond, Rule, State};
 
 /// Whether the load may hang.
 pub fn state(state: State) -> Saying {
@@ -32,6 +32,25 @@ pub fn attitude(pitch: Degrees, roll: Degrees) -> Saying {
         (true, false) => pitched(),
         (false, true) => rolled(),
         (true, true) => words::BothWays { pitch: pitched(), roll: rolled() }.into(),
+    }
+}
+
+/// What a load is over by though not at rest, in a sentence.
+pub fn beyond(beyond: &Beyond) -> Saying {
+    let leg: Saying = match &beyond.leg {
+        Some(leg) => words::BeyondLeg { leg: leg.to_string() }.into(),
+        None => words::BeyondALeg.into(),
+    };
+    let share: Saying = match beyond.utilisation {
+        Some(share) => words::BeyondShare { leg, percent: percent(share) }.into(),
+        None => words::BeyondNoLargest { leg }.into(),
+    };
+    let whose: Saying = if beyond.chosen { words::BeyondChosenRule.into() } else { Saying::verbatim("") };
+    match beyond.rule {
+        Rule::Rest => words::BeyondAtRest { whose, share }.into(),
+        Rule::ThreeLegs => words::BeyondThreeLegs { whose, share }.into(),
+        Rule::TwoLegs => words::BeyondTwoLegs { whose, share }.into(),
+        Rule::WorstCase => words::BeyondWorstCase { whose, share }.into(),
     }
 }
 

@@ -51,6 +51,8 @@ fn a_day_in_the_pseudo_language_has_no_plain_word_but_data() {
         }
     }
     data.extend(words("Anvil Sela Relief Mason Pupil Heron"));
+    // What was typed wrong is told as it was typed, beside what could have been.
+    data.extend(words("sunk nowhere undone lifted refused lost derigged returned"));
     let (seal, tag) = (day.only("seals", "txt"), day.at("tags/tag-km-014.txt"));
     let plan = root.join("demo/vehicle.toml").display().to_string();
     let request = day.only("me", "txt");
@@ -88,7 +90,7 @@ fn a_day_in_the_pseudo_language_has_no_plain_word_but_data() {
         // What is refused.
         &["void", "KM-099", "--cause", "load-moved"],
         &["tag", "read", "LT1:NOTHING"],
-        &["tag", "write", &day.at("none.toml")],
+        &["tag", "write", &day.at("none.toml"), "--out", &sheet],
         &["records", "show", "ffffffff"],
         &["records", "export", &day.at("a.txt")],
         &["report", "sunk", "KM-015"],

@@ -1,5 +1,6 @@
 //! The statics of a rigging file, for a desk: no home is needed.
 
+use slingseal_catalogue::{Saying, rigging as words};
 use slingseal_rigging::{self as rigging, Assessment, Options, Reach, RiggedLoad, SeatedLink, Verdict};
 
 use slingseal_words::{Newtons, Ratio, Unit};
@@ -110,8 +111,8 @@ pub(crate) fn rigging_view(load: &RiggedLoad, language: Language) -> RiggingView
     RiggingView {
         verdict: assessment.verdict.as_str().into(),
         state: assessment.state().as_str().into(),
-        beyond: assessment.beyond.as_ref().map(rigging::beyond_line),
-        summary: summary(load, &assessment),
+        beyond: assessment.beyond.as_ref().map(|beyond| rigging::beyond_saying(beyond).say(language)),
+        summary: summary(load, &assessment).say(language),
         report: rigging::report(load, &assessment, &effects),
         pitch_deg: hang.map(|hang| hang.pitch.value()),
         roll_deg: hang.map(|hang| hang.roll.value()),
@@ -166,23 +167,31 @@ fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Rigg
     }
 }
 
-/// The one line of what governs.
-pub(crate) fn summary(load: &RiggedLoad, assessment: &Assessment) -> String {
+/// The one line of what governs. What a walk keeps of it is the English.
+pub(crate) fn summary(load: &RiggedLoad, assessment: &Assessment) -> Saying {
     let unit = load.mass.unit();
     if let Some(reason) = &assessment.reason {
-        return format!("The load does not hang as rigged: {reason}");
+        return words::SummaryDoesNotHangBecause { reason: reason.to_string() }.into();
     }
-    let Some(hang) = &assessment.hang else { return "The load does not hang as rigged.".into() };
-    let lean = format!("pitch {:+.1}°, roll {:+.1}°", hang.pitch.value(), hang.roll.value());
+    let Some(hang) = &assessment.hang else { return words::SummaryDoesNotHang.into() };
+    let angle = |degrees: f64| format!("{degrees:+.1}°");
+    let lean: Saying =
+        words::SummaryLean { pitch: angle(hang.pitch.value()), roll: angle(hang.roll.value()) }.into();
     let pulled = hang.legs.iter().max_by(|a, b| a.tension.value().total_cmp(&b.tension.value()));
-    let pulled = pulled.map(|leg| format!("; leg {} pulls most, {}", leg.name, in_unit(leg.tension, unit)));
-    let pulled = pulled.unwrap_or_default();
+    let lean = match pulled {
+        Some(leg) => {
+            let force = in_unit(leg.tension, unit);
+            words::SummaryPullsMost { lean, leg: leg.name.to_string(), force }.into()
+        }
+        None => lean,
+    };
     match hang.held.first() {
         Some(held) => {
-            let percent = held.utilisation.value() * 100.0;
-            format!("{} at {percent:.0} % of {}; {lean}{pulled}", held.part, held.rated)
+            let percent = format!("{:.0} %", held.utilisation.value() * 100.0);
+            let (part, rated) = (held.part.clone(), held.rated.to_string());
+            words::SummaryGoverns { part, percent, rated, lean }.into()
         }
-        None => format!("{lean}{pulled}"),
+        None => lean,
     }
 }
 

@@ -468,7 +468,7 @@ pub(crate) fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRo
 
 fn rigging_finding(load: &RiggedLoad) -> RiggingFinding {
     let assessment = rigging::assess(load);
-    let whole = summary(load, &assessment);
+    let whole = summary(load, &assessment).to_string();
     // Cut only where it must be: half a sentence about a leg misleads.
     let line: String =
         if whole.len() <= Note::MOST { whole } else { whole.chars().take(Note::MOST / 4).collect() };

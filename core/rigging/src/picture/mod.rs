@@ -16,7 +16,7 @@ mod tests;
 use slingseal_words::{Newtons, Unit};
 
 use super::assess::force_unit;
-use super::report::{attitude, beyond_line, by_rules, force_in, percent, report};
+use super::report::{attitude, by_rules, force_in, percent, report};
 use super::{Assessment, Hang, Held, RiggedLoad, State};
 
 use canvas::{Anchor, Canvas, Stroke, Style};
@@ -110,7 +110,7 @@ impl Sheet<'_> {
             canvas.fitted((left, 170.0), &line, Style::new(42.0, ink).bold(), WIDTH - left - MARGIN);
         }
         if let Some(beyond) = &self.assessment.beyond {
-            let line = beyond_line(beyond);
+            let line = crate::tongue::beyond(beyond).to_string();
             canvas.fitted((MARGIN, 236.0), &line, Style::new(42.0, ink).bold(), WIDTH - 2.0 * MARGIN);
         }
         height
