@@ -11,6 +11,9 @@ use fluent_syntax::parser::parse;
 
 /// The language whose messages the code is written against.
 const SOURCE: &str = "en";
+/// What a check page says: it travels to strangers' phones as one file, and carries no other area's texts.
+const OF_A_CHECK_PAGE: [&str; 7] =
+    ["check_page", "faults", "judgement", "languages", "movement", "refusals", "rigging"];
 /// What stands beside every file of a language: its terms.
 const TERMS: &str = "terms";
 
@@ -52,11 +55,13 @@ fn names(folder: &Path, wanted: impl Fn(&Path) -> bool) -> Vec<String> {
 fn sources(code: &mut String, here: &Path, languages: &[String], areas: &[String]) {
     let list: Vec<String> = areas.iter().map(|area| format!("{area:?}")).collect();
     writeln!(code, "pub(crate) const AREAS: &[&str] = &[{}];", list.join(", ")).expect("a string takes all");
+    let web = std::env::var("CARGO_CFG_TARGET_ARCH").is_ok_and(|arch| arch == "wasm32");
+    let left_out = |area: &str| web && area != TERMS && !OF_A_CHECK_PAGE.contains(&area);
     writeln!(code, "pub(crate) const FOLDERS: &[Folder] = &[").expect("a string takes all");
     for language in languages {
         let include = |area: &str| {
             let path = here.join(language).join(format!("{area}.ftl"));
-            if path.is_file() {
+            if path.is_file() && !left_out(area) {
                 format!("include_str!({:?})", path.display().to_string())
             } else {
                 "\"\"".into()

@@ -163,6 +163,18 @@ pub(crate) enum Verb {
     /// The account: list, show, verify, export, print
     #[command(subcommand)]
     Records(RecordsVerb),
+    /// Write the home whole into one file, with a check over all of it; it holds the device secret: keep it closed away
+    Backup {
+        /// The file
+        #[arg(long, value_name = "FILE")]
+        out: PathBuf,
+    },
+    /// Begin a home, by --home, out of a backup: a new device, with the old one's journal as its history
+    Restore {
+        /// What `backup` wrote
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+    },
     /// Completions for a shell, to standard output: bash, zsh, fish, elvish or powershell
     Completions {
         /// The shell

@@ -15,7 +15,7 @@ use crate::console::Shown;
 use crate::output::{bad_input, plain};
 
 fn failed(path: &Path, error: &std::io::Error) -> AppError {
-    bad_input(words::NamePlaceCanWritten { path: path.shown(), plain: plain(error) })
+    bad_input(words::PlaceNotWritten { path: path.shown(), plain: plain(error) })
 }
 
 /// Writes a file, making its folder.
@@ -54,10 +54,10 @@ pub(crate) fn write_whole<T>(
                 }
                 _ if link => {
                     let path = path.shown();
-                    return Err(bad_input(words::LinkNameFileLeads { path: &path }));
+                    return Err(bad_input(words::NameIsALink { path: &path }));
                 }
                 Some(behind) if behind.is_dir() => {
-                    return Err(bad_input(words::FolderNameFile { path: path.shown() }));
+                    return Err(bad_input(words::NameIsAFolder { path: path.shown() }));
                 }
                 _ => {}
             }
@@ -119,8 +119,21 @@ pub(crate) fn write_together(
             return Ok(paths);
         }
     }
-    Err(bad_input(words::FullFilesNamedNameAnother { folder: folder.shown(), name: &name }))
+    Err(bad_input(words::FolderFullOfName { folder: folder.shown(), name: &name }))
 }
+
+/// Closes one file to other people of the machine, as a home's own are.
+#[cfg(unix)]
+pub(crate) fn close_file(path: &Path) {
+    use std::os::unix::fs::PermissionsExt;
+    if std::fs::symlink_metadata(path).is_ok_and(|known| known.is_file()) {
+        let _ = std::fs::set_permissions(path, std::fs::Permissions::from_mode(0o600));
+    }
+}
+
+/// Elsewhere the folder that a person names closes it, or does not.
+#[cfg(not(unix))]
+pub(crate) fn close_file(_: &Path) {}
 
 /// Closes a home to other people of the machine: its folder 0700, the files in it 0600. One that an earlier program left open is
 /// mended. Where the system refuses, the home still works, as it did.

@@ -1,6 +1,6 @@
 //! What a person names on the command line: a code's text, a file of it, a picture, standard input.
 
-use slingseal_app::catalogue::desk as words;
+use slingseal_app::catalogue::{Saying, desk as words};
 use std::io::Read;
 use std::path::Path;
 
@@ -29,7 +29,7 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
             .lock()
             .take(LARGEST)
             .read_to_end(&mut bytes)
-            .map_err(|error| bad_input(words::StandardInputGiveAgain { plain: plain(&error) }))?;
+            .map_err(|error| bad_input(words::StandardInputNotRead { plain: plain(&error) }))?;
         return read(&bytes);
     }
     let path = Path::new(argument);
@@ -41,13 +41,12 @@ fn given<T>(argument: &str, read: fn(&[u8]) -> Result<T, AppError>) -> Result<T,
 
 /// A file's bytes.
 pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
-    let failed = |error: std::io::Error| {
-        bad_input(words::NameFileCanRead { path: path.shown(), plain: plain(&error) })
-    };
+    let failed =
+        |error: std::io::Error| bad_input(words::FileNotRead { path: path.shown(), plain: plain(&error) });
     let file = std::fs::File::open(path).map_err(failed)?;
     let size = file.metadata().map_err(failed)?.len();
     if size > LARGEST {
-        return Err(bad_input(words::BytesMoreThanAnyCode { path: path.shown(), size: &size }));
+        return Err(bad_input(words::FileTooLarge { path: path.shown(), size: &size }));
     }
     let mut bytes = Vec::new();
     file.take(LARGEST).read_to_end(&mut bytes).map_err(failed)?;
@@ -56,12 +55,10 @@ pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
 
 /// A file's text.
 pub(crate) fn text(path: &Path) -> Result<String, AppError> {
-    String::from_utf8(file(path)?).map_err(|_| bad_input(words::NoTextNameTextFile { path: path.shown() }))
+    String::from_utf8(file(path)?).map_err(|_| bad_input(words::FileIsNoText { path: path.shown() }))
 }
 
 /// The same error with the file in front, for each of its lines.
 pub(crate) fn named(path: &Path, error: &AppError) -> AppError {
-    let lines: Vec<String> =
-        error.to_string().lines().map(|line| format!("{}: {line}", path.shown())).collect();
-    bad_input(lines.join("\n"))
+    bad_input(Saying::behind(path.shown(), error.saying()))
 }

@@ -1,6 +1,6 @@
 //! What this machine gives the core: clock, randomness, a device secret, secrets that people type.
 
-use slingseal_app::catalogue::desk as words;
+use slingseal_app::catalogue::{desk as words, refusals};
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -50,7 +50,7 @@ pub(crate) fn default_home() -> Result<PathBuf, AppError> {
     let usual = data
         .or_else(|| user.map(|user| user.join(".local").join("share")))
         .map(|data| data.join("slingseal"));
-    earlier.filter(|earlier| earlier.is_dir()).or(usual).ok_or_else(|| bad_input(words::NoHomeKnownNameOne))
+    earlier.filter(|earlier| earlier.is_dir()).or(usual).ok_or_else(|| bad_input(words::NoHomeKnown))
 }
 
 /// The language to speak: the one that was named, by `--language` or `SLINGSEAL_LANGUAGE`, which must be one that is here;
@@ -74,9 +74,8 @@ pub(crate) fn open(home: &Path, language: Language) -> Result<App, AppError> {
 
 /// Opens a home with a clock of the caller's.
 pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) -> Result<App, AppError> {
-    std::fs::create_dir_all(home).map_err(|error| {
-        bad_input(words::ChooseHomeCanWrittenHome { home: home.shown(), plain: plain(&error) })
-    })?;
+    std::fs::create_dir_all(home)
+        .map_err(|error| bad_input(words::HomeNotWritten { home: home.shown(), plain: plain(&error) }))?;
     close_to_others(home);
     let device_secret = device_secret(home)?;
     let app = App::open_beside(
@@ -91,27 +90,62 @@ pub(crate) fn open_with(home: &Path, language: Language, clock: Arc<dyn Clock>) 
 /// The device secret of a desk: a file beside the database that only the user may read. A handheld keeps its own in
 /// the platform's keystore, which is stronger: a copy of this whole folder holds both halves.
 fn device_secret(home: &Path) -> Result<Zeroizing<Vec<u8>>, AppError> {
-    let path = home.join("device.secret");
-    let failed =
-        |error: std::io::Error| bad_input(words::MendRightsHome { path: path.shown(), plain: plain(&error) });
+    let path = home.join(SECRET);
+    let failed = |error: std::io::Error| {
+        bad_input(words::HomeRightsWrong { path: path.shown(), plain: plain(&error) })
+    };
     match std::fs::read(&path) {
         Ok(bytes) if bytes.len() == 32 => return Ok(Zeroizing::new(bytes)),
         Ok(_) => {
-            return Err(bad_input(words::DamagedRestoreFromWhereHome { path: path.shown() }));
+            return Err(bad_input(words::HomeSecretDamaged { path: path.shown() }));
         }
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}
         Err(error) => return Err(failed(error)),
     }
     let mut secret = Zeroizing::new(vec![0; 32]);
     SystemEntropy.fill(&mut secret);
+    keep_secret(home, &secret)?;
+    Ok(secret)
+}
+
+/// Keeps the device secret of a home that has none.
+pub(crate) fn keep_secret(home: &Path, secret: &[u8]) -> Result<(), AppError> {
+    let path = home.join(SECRET);
+    let failed = |error: std::io::Error| {
+        bad_input(words::HomeRightsWrong { path: path.shown(), plain: plain(&error) })
+    };
     let mut options = std::fs::OpenOptions::new();
     options.write(true).create_new(true);
     #[cfg(unix)]
     std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
     let mut file = options.open(&path).map_err(failed)?;
-    file.write_all(&secret).and_then(|()| file.sync_all()).map_err(failed)?;
-    Ok(secret)
+    file.write_all(secret).and_then(|()| file.sync_all()).map_err(failed)
 }
+
+/// The folder of a home that is about to begin. One with a secret in it is a home already.
+pub(crate) fn new_home(home: &Path) -> Result<(), AppError> {
+    if home.join(SECRET).exists() {
+        return Err(AppError::Refused { message: refusals::HomeIsThere.into() });
+    }
+    std::fs::create_dir_all(home)
+        .map_err(|error| bad_input(words::HomeNotWritten { home: home.shown(), plain: plain(&error) }))?;
+    close_to_others(home);
+    Ok(())
+}
+
+/// This machine's clock and randomness, for a home whose secret comes from elsewhere.
+pub(crate) fn outside_without_secret(language: Language) -> Outside {
+    Outside {
+        clock: Arc::new(SystemClock),
+        entropy: Arc::new(SystemEntropy),
+        device_secret: Zeroizing::new(Vec::new()),
+        stretch: Stretch::FIELD,
+        language,
+    }
+}
+
+/// The file of the device secret in a home.
+const SECRET: &str = "device.secret";
 
 /// What a secret is for.
 #[derive(Clone, Copy)]
@@ -160,18 +194,18 @@ pub(crate) fn ask(app: &App, secret: Secret, new: bool) -> Result<Zeroizing<Stri
         return Ok(Zeroizing::new(value));
     }
     if !std::io::stdin().is_terminal() {
-        return Err(bad_input(words::NoTerminalAskSet { what: name, variable }));
+        return Err(bad_input(words::NoTerminalToAsk { what: name, variable }));
     }
     app.let_go();
     let language = app.spoken();
     let read = |prompt: &str| {
         rpassword::prompt_password(prompt)
             .map(Zeroizing::new)
-            .map_err(|error| bad_input(words::TerminalCannotReadTryAnother { plain: plain(&error) }))
+            .map_err(|error| bad_input(words::TerminalNotRead { plain: plain(&error) }))
     };
     let first = read(&format!("{}: ", name.say(language)))?;
     if new && *first != *read(&words::SecretAgain { what: name }.say(language))? {
-        return Err(bad_input(words::TwoDifferTryAgain));
+        return Err(bad_input(words::SecretsDiffer));
     }
     Ok(first)
 }

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use crate::account::heads::handed_over;
 use crate::hook::admission::walk_facts;
 use crate::leader::day_of;
 use crate::trust::setup::DEVICE_VAULT;
@@ -12,10 +13,9 @@ use crate::view::hex;
 use crate::walks::sealing::{entry_digest, walk_of_record};
 use crate::{App, AppError, CodeView, Inner, Received, Stamp};
 use slingseal_account::report::{
-    Cell, DeviceRow, InspectionRow, LoadRows, OpenPoint, PieceLife, ReportRow, counts, line, open_points,
-    piece_lives,
+    DeviceRow, InspectionRow, LoadRows, OpenPoint, PointKind, ReportRow, counts, open_points,
 };
-use slingseal_catalogue::movement as words;
+use slingseal_catalogue::{Language, Saying, closing as words, movement};
 use slingseal_message::closing::{ClosingStatement, Explained, MOST_EXPLAINED, account_digest};
 use slingseal_message::envelope::{Kind, Limits, wrap};
 use slingseal_message::movement::{Movement, PieceState, ReceivedMovement};
@@ -127,60 +127,12 @@ pub struct ClosingView {
 pub struct ExplainedView {
     /// The stable word of its sort.
     pub kind: String,
+    /// The same as a person reads it.
+    pub title: String,
     /// The load, the piece or the device.
     pub subject: String,
     /// What the leader says.
     pub note: String,
-}
-
-/// A piece of equipment's life.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct PieceLifeView {
-    /// Its serial number.
-    pub serial: String,
-    /// What it is.
-    pub kind: String,
-    /// `out`, `lost`, `damaged`, `on_load` or `back`; `known` where it is none of these.
-    pub state: String,
-    /// The load that it hangs on, or went out with.
-    pub load: Option<String>,
-    /// Since when.
-    pub since: Option<Stamp>,
-    /// How often it was lifted.
-    pub lifts: u32,
-    /// Gross mass of all loads that it was lifted with, in whole kilograms: it carried a part of each.
-    pub carried_kg: i64,
-    /// Inspections of loads that it was on.
-    pub inspections: u32,
-    /// When it came back last.
-    pub back: Option<Stamp>,
-    /// When somebody last found it damaged.
-    pub damaged: Option<Stamp>,
-}
-
-impl PieceLifeView {
-    fn of(life: PieceLife) -> Self {
-        let state = match (life.order(), &life.load, life.back) {
-            (0, ..) => "out",
-            (1, ..) => "lost",
-            (2, ..) => "damaged",
-            (_, Some(_), _) => "on_load",
-            (_, None, Some(_)) => "back",
-            (_, None, None) => "known",
-        };
-        Self {
-            serial: life.serial,
-            kind: life.kind,
-            state: state.into(),
-            load: life.load,
-            since: life.since.map(Stamp::from),
-            lifts: life.lifts,
-            carried_kg: life.carried_g / 1_000,
-            inspections: life.inspections,
-            back: life.back.map(Stamp::from),
-            damaged: life.damaged.map(Stamp::from),
-        }
-    }
 }
 
 const LEAST_SECONDS: &str = "least-seconds-a-card";
@@ -218,9 +170,7 @@ impl App {
     /// A note that is too long; storage.
     pub fn explain(&self, point: &str, note: &str) -> Result<(), AppError> {
         if point.len() != 16 || !point.bytes().all(|byte| byte.is_ascii_hexdigit()) {
-            return Err(AppError::bad_input(format!(
-                "\"{point}\" is no point of an account; see account close"
-            )));
+            return Err(AppError::bad_input(words::NoSuchPoint { point }));
         }
         let note = Some(note.trim()).filter(|note| !note.is_empty()).map(Note::new).transpose()?;
         self.lock().store.write(|tx| -> Result<(), AppError> {
@@ -238,7 +188,7 @@ impl App {
     /// More than an hour; storage.
     pub fn set_least_seconds(&self, seconds: Option<u32>) -> Result<(), AppError> {
         if seconds.is_some_and(|seconds| seconds == 0 || seconds > 3_600) {
-            return Err(AppError::bad_input("give 1 to 3600 seconds a card, or none"));
+            return Err(AppError::bad_input(words::LeastSecondsBounds));
         }
         self.lock().store.write(|tx| -> Result<(), AppError> {
             match seconds {
@@ -265,54 +215,6 @@ impl App {
         self.lock().sign_closing(request, &key)
     }
 
-    /// Every piece of equipment that any load here names: what is out or lost first.
-    ///
-    /// # Errors
-    /// Storage.
-    pub fn piece_lives(&self) -> Result<Vec<PieceLifeView>, AppError> {
-        let (loads, _, _) = self.lock().all_loads()?;
-        let loads: Vec<LoadRows> = loads.into_values().collect();
-        Ok(piece_lives(&loads).into_iter().map(PieceLifeView::of).collect())
-    }
-
-    /// The same as CSV, RFC 4180.
-    ///
-    /// # Errors
-    /// Storage.
-    pub fn piece_lives_csv(&self) -> Result<String, AppError> {
-        let heads = [
-            "serial",
-            "kind",
-            "state",
-            "load",
-            "since",
-            "lifts",
-            "carried_kg",
-            "inspections",
-            "back",
-            "damaged",
-        ];
-        let mut text = line(&heads.map(Cell::plain));
-        for life in self.piece_lives()? {
-            let time = |stamp: &Option<Stamp>| {
-                stamp.as_ref().map_or(Cell::Empty, |stamp| Cell::plain(&stamp.rfc3339))
-            };
-            text += &line(&[
-                Cell::text(&life.serial),
-                Cell::text(&life.kind),
-                Cell::plain(&life.state),
-                life.load.as_deref().map_or(Cell::Empty, Cell::text),
-                time(&life.since),
-                Cell::plain(life.lifts),
-                Cell::plain(life.carried_kg),
-                Cell::plain(life.inspections),
-                time(&life.back),
-                time(&life.damaged),
-            ]);
-        }
-        Ok(text)
-    }
-
     /// The statements that are here, the newest first.
     ///
     /// # Errors
@@ -324,13 +226,13 @@ impl App {
         for row in inner.store.read().closings()? {
             let Ok((statement, message)) = ClosingStatement::open(&row.bytes) else { continue };
             let Ok(signer) = trusted.signer(Kind::Closing, &message) else { continue };
-            views.push(view_of(&statement, &signer, row.digest));
+            views.push(view_of(&statement, &signer, row.digest, inner.language()));
         }
         Ok(views)
     }
 }
 
-fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest) -> ClosingView {
+fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest, language: Language) -> ClosingView {
     ClosingView {
         digest: digest.to_string(),
         check: digest.check_word(),
@@ -345,6 +247,8 @@ fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest) -> Clo
             .iter()
             .map(|one| ExplainedView {
                 kind: one.kind.clone(),
+                title: PointKind::of_word(&one.kind)
+                    .map_or_else(|| one.kind.replace('_', " "), |kind| kind.title().say(language)),
                 subject: one.subject.to_string(),
                 note: one.note.to_string(),
             })
@@ -353,7 +257,8 @@ fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest) -> Clo
 }
 
 fn id_of(point: &OpenPoint) -> String {
-    let parts = [point.kind.word(), &point.subject, &point.known].join("\n");
+    // In English, whatever the reader's language: a note goes by it.
+    let parts = [point.kind.word(), &point.subject, &point.known.to_string()].join("\n");
     Digest::of(parts.as_bytes()).to_string().chars().take(16).collect()
 }
 
@@ -399,10 +304,10 @@ impl Inner {
             (wanted.is_empty() || wanted.contains(load)) && told.into_iter().any(within)
         });
         if all.is_empty() {
-            return Err(AppError::not_found("nothing is known here of these loads or of that day"));
+            return Err(AppError::not_found(words::NothingOfTheseLoads));
         }
         if let Some(missing) = wanted.iter().find(|load| !all.contains_key(*load)) {
-            return Err(AppError::not_found(format!("nothing is known here of load {missing}")));
+            return Err(AppError::not_found(words::NothingOfLoad { load: missing.as_str() }));
         }
         words.retain(|load, _| all.contains_key(load));
         let unsigned =
@@ -424,7 +329,7 @@ impl Inner {
 
     /// What is here of every load; the digests of all words of each; how many reports of each nobody known signed.
     #[expect(clippy::type_complexity, reason = "three maps by load, taken apart at once")]
-    fn all_loads(
+    pub(crate) fn all_loads(
         &self,
     ) -> Result<(BTreeMap<String, LoadRows>, BTreeMap<String, Vec<Digest>>, BTreeMap<String, u32>), AppError>
     {
@@ -438,7 +343,9 @@ impl Inner {
                 .or_insert_with(|| LoadRows { load: load.to_owned(), ..LoadRows::default() })
         }
         for flow in read.flows()? {
-            at(&mut loads, &flow.load).planned = flow.planned;
+            let rows = at(&mut loads, &flow.load);
+            rows.planned = flow.planned;
+            (rows.pickup, rows.destination) = (flow.zone, flow.destination);
         }
         for (load, digest) in read.tag_digests()? {
             words.entry(load).or_default().push(digest);
@@ -480,7 +387,7 @@ impl Inner {
             *unsigned.entry(row.load.clone()).or_default() += u32::from(!counts || !row.signed);
             let credential = received.message.as_ref().and_then(|message| message.header.credential);
             let by = self.reporter(&row, &received.movement, credential, &mut names);
-            at(&mut loads, &row.load).reports.push(report_row(&row, received.movement, by));
+            at(&mut loads, &row.load).reports.push(report_row(&row, received.movement, by, counts));
         }
         // Of a load that flew and that nobody inspected, its tag tells the equipment.
         for (load, rows) in &mut loads {
@@ -500,21 +407,21 @@ impl Inner {
     fn reporter(
         &self,
         row: &MovementRow,
-        movement: &Movement,
+        report: &Movement,
         credential: Option<&[u8]>,
         names: &mut BTreeMap<Digest, String>,
-    ) -> String {
+    ) -> Saying {
         if let (Some(_), Some(credential)) = (&row.author, credential) {
             let name = names.entry(Digest::of(credential)).or_insert_with(|| {
                 Credentialed::open(credential)
                     .map(|one| one.credential.holder.to_string())
                     .unwrap_or_default()
             });
-            return name.clone();
+            return Saying::verbatim(name);
         }
-        let device: String = hex(&movement.device).chars().take(8).collect();
+        let device: String = hex(&report.device).chars().take(8).collect();
         // The same words at every desk: a point goes by them.
-        words::ReportOfOtherDevice { device: device.as_str() }.say(self.language())
+        movement::ReportOfOtherDevice { device }.into()
     }
 
     /// Every device of which records or reports are here: how far what came of it goes, and what is missing.
@@ -537,6 +444,12 @@ impl Inner {
             let end = held.entry(row.device.0).or_default();
             *end = (*end).max(received.movement.journal.seq.saturating_add(1));
             before.extend(row.before.map(|digest| (row.device.0, digest)));
+        }
+        // What a device itself handed over with its journal's end is all that it had then.
+        for (device, end) in handed_over(&read)? {
+            if let Some(held) = held.get_mut(&device) {
+                *held = (*held).max(end);
+            }
         }
         let mut heard = held.clone();
         for head in read.heads()? {
@@ -570,11 +483,11 @@ impl Inner {
             points.push(ClosePoint {
                 id,
                 kind: point.kind.word().into(),
-                title: point.kind.title().into(),
+                title: point.kind.title().say(self.language()),
                 subject: point.subject,
                 load: point.load,
-                known: point.known,
-                to_do: point.kind.to_do().into(),
+                known: point.known.say(self.language()),
+                to_do: point.kind.to_do().say(self.language()),
                 note,
             });
         }
@@ -605,16 +518,12 @@ impl Inner {
         let points = self.points_of(&account)?;
         let bare = points.iter().filter(|point| point.note.is_none()).count();
         if bare > 0 {
-            return Err(AppError::refused(format!(
-                "{bare} of {} open points are not explained; say something of each, or put it right",
-                points.len()
-            )));
+            let (bare, all) = (bare.to_string(), points.len().to_string());
+            return Err(AppError::refused(words::PointsNotExplained { bare, all }));
         }
         if points.len() > MOST_EXPLAINED {
-            return Err(AppError::refused(format!(
-                "{} points are open and a statement holds {MOST_EXPLAINED}; close the day in parts, by loads",
-                points.len()
-            )));
+            let (points, most) = (points.len().to_string(), MOST_EXPLAINED.to_string());
+            return Err(AppError::refused(words::TooManyPoints { points, most }));
         }
         let counts = counts(&account.loads);
         let explained = points.into_iter().map(|point| {
@@ -644,13 +553,16 @@ impl Inner {
         let (statement, signer) = self.admit(|admission| Ok(admission.closing(&bytes)?.0))?;
         let code =
             (bytes.len() <= Limits::CODE.bytes).then(|| CodeView::of(Kind::Closing, &bytes).ok()).flatten();
-        let statement = view_of(&statement, &signer, Digest::of(&bytes));
+        let statement = view_of(&statement, &signer, Digest::of(&bytes), self.language());
         Ok(ClosingMade { text: wrap(Kind::Closing, &bytes), code, statement })
     }
 
     pub(crate) fn receive_closing(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
         let ((statement, signer), new) = self.admit(|admission| admission.closing(bytes))?;
-        Ok(Received::Closing { statement: Box::new(view_of(&statement, &signer, Digest::of(bytes))), new })
+        Ok(Received::Closing {
+            statement: Box::new(view_of(&statement, &signer, Digest::of(bytes), self.language())),
+            new,
+        })
     }
 }
 
@@ -658,13 +570,14 @@ fn serials(movement: &Movement, which: fn(&PieceState) -> bool) -> Vec<String> {
     movement.pieces.iter().filter(|piece| which(piece)).map(|piece| piece.serial.to_string()).collect()
 }
 
-fn report_row(row: &MovementRow, movement: Movement, by: String) -> ReportRow {
+fn report_row(row: &MovementRow, movement: Movement, by: Saying, counts: bool) -> ReportRow {
     let (back, damaged) = (serials(&movement, |piece| piece.back), serials(&movement, |piece| piece.damaged));
     ReportRow {
         digest: row.digest,
         event: movement.event,
         at: movement.at(),
         by,
+        counts,
         shown: movement.shown.map(|shown| {
             (shown.verdict, shown.reason.map(|reason| reason.as_str().to_owned()).unwrap_or_default())
         }),

@@ -6,6 +6,7 @@
 #![forbid(unsafe_code)]
 
 mod account;
+mod backup;
 mod closing;
 mod codes;
 mod error;
@@ -36,9 +37,8 @@ pub use account::bundles::{
 };
 pub use account::exchange::{ExchangeHere, ExchangePosition, ExchangeState, ExchangeWord, word_limit};
 pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
-pub use closing::{
-    ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView, PieceLifeView,
-};
+pub use backup::{BackupView, RestoredView, restore_home};
+pub use closing::{ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::AppError;
 pub use exams::class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
@@ -57,8 +57,8 @@ pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, DrawnLook, EXPORT_SCHEMA,
     EditionWalked, EditionsView, ExportTable, GroupShare, InAllView, InspectorLooks, ListRequest, LoadView,
-    MomentView, PeopleView, PersonView, PieceLine, PieceStanding, PieceView, PointLooks, PointShare,
-    RecordsView, SecondLookView, ShareView, ZoneCount,
+    MomentView, PeopleView, PersonView, PieceFilter, PieceLifeView, PieceLine, PieceMoment, PieceStanding,
+    PieceView, PiecesView, PointLooks, PointShare, RecordsView, SecondLookView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,

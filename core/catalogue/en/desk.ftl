@@ -1,46 +1,46 @@
 ### What the verbs of the desk program say and ask.
 
-name-place-can-written = { $path }: { $plain }; name a place that can be written
-link-name-file-leads = { $path } is a link; name the file that it leads to
-folder-name-file = { $path } is a folder; name a file
-full-files-named-name-another = { $folder } is full of files named { $name }; name another folder
-standard-input-give-again = standard input: { $plain }; give it again
-name-file-can-read = { $path }: { $plain }; name a file that can be read
-bytes-more-than-any-code = { $path } has { $size } bytes, more than any code or picture; name another file
-no-text-name-text-file = { $path } is no text; name a text file in UTF-8
-no-home-known-name-one = no home is known; name one with --home DIR
-choose-home-can-written-home = { $home }: { $plain }; choose a home that can be written with --home DIR
-mend-rights-home = { $path }: { $plain }; mend the rights of the home
-damaged-restore-from-where-home = { $path } is damaged; restore it from where the home was copied
+place-not-written = { $path }: { $plain }; name a place that can be written
+name-is-a-link = { $path } is a link; name the file that it leads to
+name-is-a-folder = { $path } is a folder; name a file
+folder-full-of-name = { $folder } is full of files named { $name }; name another folder
+standard-input-not-read = standard input: { $plain }; give it again
+file-not-read = { $path }: { $plain }; name a file that can be read
+file-too-large = { $path } has { $size } bytes, more than any code or picture; name another file
+file-is-no-text = { $path } is no text; name a text file in UTF-8
+no-home-known = no home is known; name one with --home DIR
+home-not-written = { $home }: { $plain }; choose a home that can be written with --home DIR
+home-rights-wrong = { $path }: { $plain }; mend the rights of the home
+home-secret-damaged = { $path } is damaged; restore it from where the home was copied
 pin = PIN
 new-pin = new PIN
 passphrase = passphrase
 secret-again = { $what } again:{" "}
-no-terminal-ask-set = no terminal to ask for the { $what }; set { $variable }
-terminal-cannot-read-try-another = the terminal cannot be read: { $plain }; try another one
-two-differ-try-again = the two differ; try again
+no-terminal-to-ask = no terminal to ask for the { $what }; set { $variable }
+terminal-not-read = the terminal cannot be read: { $plain }; try another one
+secrets-differ = the two differ; try again
 
 ## What was received
 
-known-already-older-than-what = {" "}(known already, or older than what is here)
+known-already-or-older = {" "}(known already, or older than what is here)
 trusted-already = { $name } ({ $fingerprint }) is trusted here already.
-card-not-trusted-yet-have = Card of { $name }: NOT trusted yet. Have its fingerprint read to you from the authority's own device, then: slingseal authority trust CARD
-key-request-fingerprint-authority-answers-b = Key request of { $holder }, fingerprint { $fingerprint }. An authority answers it with: slingseal authority issue REQUEST --roles … --expires …
+card-not-trusted-yet = Card of { $name }: NOT trusted yet. Have its fingerprint read to you from the authority's own device, then: slingseal authority trust CARD
+key-request-received = Key request of { $holder }, fingerprint { $fingerprint }. An authority answers it with: slingseal authority issue REQUEST --roles … --expires …
 own-credential-until = This device's credential: { $holder } ({ $roles }), until { $until }.
 others-credential-until = Another's credential: { $holder } ({ $roles }), until { $until }.
 credential-is-revoked = { $credential } REVOKED: nothing signed under it counts.
 credential-has-run-out = { $credential } RUN OUT.
-roster-revoked = { $approved ->
+roster-received = { $approved ->
     [one] Roster { $sequence } of { $authority }, { $revoked } revoked, 1 procedure approved{ $newness }.
    *[other] Roster { $sequence } of { $authority }, { $revoked } revoked, { $approved } procedures approved{ $newness }.
 }
-tag-load = Tag of load { $load }: { $description }, { $gross } for { $aircraft }.
-seal = Seal of { $word }: { $first }.
-load-training-no-inspection = An { $what } ({ $id }) of { $by } on load { $load }: training, no inspection{ $newness }.
+tag-received = Tag of load { $load }: { $description }, { $gross } for { $aircraft }.
+seal-received = Seal of { $word }: { $first }.
+examination-received = An { $what } ({ $id }) of { $by } on load { $load }: training, no inspection{ $newness }.
 piece-fit-until = Inspection of { $name } by { $by }: fit until { $until }{ $newness }.
 piece-fit = Inspection of { $name } by { $by }: fit{ $newness }.
 piece-not-fit = Inspection of { $name } by { $by }: not fit; a piece of gear is withdrawn{ $newness }.
-voided-seal-load = { $by } voided the seal of load { $load }: { $cause }{ $newness }.
+void-received = { $by } voided the seal of load { $load }: { $cause }{ $newness }.
 
 ## A verdict
 
@@ -51,7 +51,7 @@ sealed-by = {"  "}Sealed by { $who }{ $authority } { $at }
 check-of-seal = {"  "}Check of the seal { $check }
 check-of-tag = {"  "}Check of the tag { $check }
 tag-allowed = {"  "}Tag: { $description }, for { $aircraft } ({ $allowable } allowed)
-shown-together-load = {"  "}Shown together: load { $load }, { $word }: { $first }
+shown-together = {"  "}Shown together: load { $load }, { $word }: { $first }
 count-records = { $count ->
     [one] 1 record
    *[other] { $count } records
@@ -235,3 +235,56 @@ count-words = { $count ->
 }
 
 piece-is-withdrawn = Piece { $name } is withdrawn by { $by } { $at }: hand this code to every device on the zone.
+
+## account
+
+least-time-set = A walk of less than { $seconds } s a card is marked. It is a sign, not a proof.
+no-least-time = No least time a card is set.
+write-explain = write --explain POINT=NOTE, with the point's id as account close shows it
+account-closed = Closed: { $name }, signed by { $by } { $at }. Check { $check }.
+account-holds = { $name }: { $loads } loads, { $inspections } inspections, { $lifted } lifted, { $down } set down, { $lost } lost.
+point-explained = Explained: { $note }
+everything-adds-up = Everything adds up. Sign it with --sign.
+all-is-explained = All is explained. Sign it with --sign.
+points-do-not-add-up = { $count ->
+    [one] 1 point does not add up. Put it right, or explain it: --explain POINT=NOTE.
+   *[other] { $count } points do not add up. Put them right, or explain each: --explain POINT=NOTE.
+}
+
+## report, arrival
+
+name-one-load = name one load by its number, or give the codes of its seal and tag
+hand-code-to-leader = Hand this code to the leader, or let it go with the next bundle (check { $check }):
+nothing-of-piece = "{ $text }" says nothing of a piece; write { $serial }=back, { $serial }=damaged or { $serial }=back,damaged
+report-line = Load { $load }: { $event }, { $at } ({ $origin })
+reported-later = reported { $at }
+report-shown = shown: { $verdict }
+report-aircraft = aircraft { $aircraft }
+report-place = at { $place }
+report-note = note { $note }
+piece-back-damaged = piece { $serial } back, damaged
+piece-back = piece { $serial } back
+piece-damaged = piece { $serial } damaged
+load-alone = Load { $load }
+is-back-damaged = back, damaged
+is-back = back
+is-not-back-damaged = not back, damaged
+is-not-back = not back
+row-state = State
+
+## backup, restore
+
+backup-made = { $records }, { $entries }, of device { $device }; check { $digest }
+backup-keep-safe = It holds the device secret: whoever has the file needs only the PIN. Keep it closed away.
+home-restored = { $home }: device { $device }, begun from device { $before } ({ $entries }); check { $digest }
+
+## Equipment
+piece-out = out
+piece-lost = lost
+piece-state-damaged = damaged
+piece-on-load = on load
+piece-state-back = back
+piece-known = known
+piece-load = load { $load }
+piece-since = since { $since }
+piece-figures = { $lifts } lifts with { $mass } kg, { $inspections } inspections

@@ -30,7 +30,6 @@ report-of-other-device = device { $device }, unsigned
 report-of-lapsed = { $by }, whose credential had run out
 report-of-stranger = somebody who is not known here
 report-too-large = the report has { $bytes } bytes and the largest code holds { $most }; name fewer photographs or pieces, or write less
-
 report-given-later = reported { $written }
 report-shown = the verdict shown was { $verdict }
 report-aircraft = aircraft { $name }
@@ -39,3 +38,28 @@ report-piece-back = piece { $serial } goes back
 report-piece-damaged = piece { $serial } is damaged
 report-piece-back-damaged = piece { $serial } goes back damaged
 report-note = note: { $note }
+
+only-refusal-has-cause = only a refusal has a cause; leave it out
+other-cause-needs-note = another cause needs a note; say why
+name-each-piece-back = name each piece that is back by its serial number
+piece-named-twice = piece { $serial } is named twice; name each once
+say-back-or-damaged = say of piece { $serial } whether it is back, damaged, or both
+no-load-is-meant = no load is meant: scan its tag or its seal first, or name the load
+time-is-ahead = { $at } is ahead of this device's clock, { $now }; give the time at which it happened
+no-photo-digest = "{ $text }" is no digest of a photograph
+kind-scan-tag = this is a { $kind }; scan the tag on the load, or give the load number
+no-such-event = "{ $text }" is no event; use { $events }
+no-such-cause = "{ $text }" is no cause of a refusal; use { $causes }
+refusal-needs-cause = a refusal needs its cause; use { $causes }
+nothing-known-scan-tag = nothing is known here of load { $load }; scan the tag that hangs on it
+
+## Closing a day
+
+no-such-point = "{ $point }" is no point of an account; see account close
+seconds-a-card = give 1 to 3600 seconds a card, or none
+nothing-known-of-day = nothing is known here of these loads or of that day
+nothing-known-of-load = nothing is known here of load { $missing }
+points-not-explained = { $bare } of { $count } open points are not explained; say something of each, or put it right
+too-many-points = { $count } points are open and a statement holds { $most }; close the day in parts, by loads
+closing-of-no-leader = { $who } signed this closing statement and is no leader
+closing-credential-ran-out = the credential of { $who } had run out when this closing statement was signed

@@ -197,12 +197,9 @@ until = Until
 state = State
 key = Key
 revoked-since = revoked { $since }
-everything-with-serial = Everything with a serial number that an inspected load carried.
-from-serial = From serial
 loads = Loads
 last = Last
 next-page = Next page
-withdrawn-at = Withdrawn { $at }
 not-told = not told
 fit-until = Fit until { $until }
 inspected-at = inspected { $at }
@@ -301,7 +298,6 @@ the-file-hook = The file: hook.html
 
 ## Closing
 
-what-does-not-add-up = What does not add up, each with what is known and what to do. Explain and sign at the terminal: slingseal account close.
 nothing-of-that-day = Nothing is told of that day.
 account-counts = { $loads } loads, { $inspections } inspections, { $lifted } lifted, { $set_down } set down, { $lost } lost.
 reports-unsigned = { $count ->

@@ -149,3 +149,14 @@ ordered-text-not-here = the tag orders procedure { $procedure } version { $versi
 lists-language-unknown = "{ $code }" is no language that a list could have; write its two letters, such as fr or pt
 no-such-report = there is no such report here; scan its code, or take in the bundle that holds it
 withdrawal-needs-reason = say why piece { $serial } is withdrawn: whoever holds it must know what to look for
+
+## A backup and what becomes of it
+
+home-is-there = there is a home in that folder; name another one with --home DIR
+no-backup = that is no backup of a home; name a file that slingseal backup wrote
+backup-broken = the backup is cut off or was altered; take another copy of it
+backup-not-written = the backup cannot be written ({ $why }); make room and do it again
+backup-not-read = the backup cannot be read or taken over ({ $why }); check the disk and do it again
+restored-is-new-device = This is a new device: it keeps the old one's journal as history and goes on under a name of its own. Use one of the two alone: both hold the same keys.
+restored-needs-rosters = What came after the backup is not in it. Verdicts say WAIT until a newer roster of every authority trusted here has come; take in a bundle of another device.
+restored-walk-again = Inspections under way were given up; inspect these loads again: { $loads }.

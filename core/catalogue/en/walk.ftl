@@ -103,3 +103,28 @@ caution-clock-jumped = This device's clock jumped during the inspection.
 
 link-sits-elsewhere = Leg { $leg }: link { $link } sits in the grab hook, the plan wants { $planned }.
 planned-and-now = With this link: { $now }. Planned: { $planned }.
+
+## How a point is answered, as `procedure show` and a blank checklist say it
+
+answer-look = look
+answer-count-expected = count, expected { $number }
+answer-count-of-tag = count, expected what the tag says for leg { $leg }
+answer-count-of-manual = count, held against the manual
+answer-choice = choice of { $options }; right: { $right }
+answer-measure-between = measure, { $least } to { $most }
+answer-measure-at-least = measure, at least { $least }
+answer-measure-at-most = measure, at most { $most }
+answer-measure-of-manual = measure in { $unit }, held against the manual
+answer-measure = measure
+answer-serial-of = serial number of the { $equipment }
+answer-serial = serial number
+answer-text = text
+may-be-left-out = { $answer }, may be left out
+procedure-line = { $id } version { $version }, { $cards } cards, { $points } points
+only-where-tag-says = only where the tag says { $when }
+may-be-not-applicable = may be not applicable, with a reason
+whole-card-again = after a correction the whole card is inspected again
+mark-published = published { $name }
+mark-common-practice = common practice
+mark-own = user's own
+mark-own-words = user's own: { $said }

@@ -1,46 +1,46 @@
 ### Lo que dicen y piden las órdenes del programa de escritorio. No lo ha leído todavía ningún eslingador.
 
-name-place-can-written = { $path }: { $plain }; nombre un sitio donde se pueda escribir
-link-name-file-leads = { $path } es un enlace; nombre el archivo al que lleva
-folder-name-file = { $path } es una carpeta; nombre un archivo
-full-files-named-name-another = { $folder } está llena de archivos { $name }; nombre otra carpeta
-standard-input-give-again = entrada estándar: { $plain }; délo otra vez
-name-file-can-read = { $path }: { $plain }; nombre un archivo que se pueda leer
-bytes-more-than-any-code = { $path } tiene { $size } bytes, más que cualquier código o imagen; nombre otro archivo
-no-text-name-text-file = { $path } no es texto; nombre un archivo de texto en UTF-8
-no-home-known-name-one = no se conoce carpeta; nombre una con --home CARPETA
-choose-home-can-written-home = { $home }: { $plain }; elija con --home una carpeta donde se pueda escribir
-mend-rights-home = { $path }: { $plain }; corrija los permisos de la carpeta
-damaged-restore-from-where-home = { $path } está dañado; restáurelo de donde se copió la carpeta
+place-not-written = { $path }: { $plain }; nombre un sitio donde se pueda escribir
+name-is-a-link = { $path } es un enlace; nombre el archivo al que lleva
+name-is-a-folder = { $path } es una carpeta; nombre un archivo
+folder-full-of-name = { $folder } está llena de archivos { $name }; nombre otra carpeta
+standard-input-not-read = entrada estándar: { $plain }; délo otra vez
+file-not-read = { $path }: { $plain }; nombre un archivo que se pueda leer
+file-too-large = { $path } tiene { $size } bytes, más que cualquier código o imagen; nombre otro archivo
+file-is-no-text = { $path } no es texto; nombre un archivo de texto en UTF-8
+no-home-known = no se conoce carpeta; nombre una con --home CARPETA
+home-not-written = { $home }: { $plain }; elija con --home una carpeta donde se pueda escribir
+home-rights-wrong = { $path }: { $plain }; corrija los permisos de la carpeta
+home-secret-damaged = { $path } está dañado; restáurelo de donde se copió la carpeta
 pin = PIN
 new-pin = PIN nuevo
 passphrase = frase de paso
 secret-again = { $what } otra vez:{" "}
-no-terminal-ask-set = no hay terminal donde pedir: { $what }; ponga { $variable }
-terminal-cannot-read-try-another = no se puede leer el terminal: { $plain }; pruebe con otro
-two-differ-try-again = los dos difieren; pruebe otra vez
+no-terminal-to-ask = no hay terminal donde pedir: { $what }; ponga { $variable }
+terminal-not-read = no se puede leer el terminal: { $plain }; pruebe con otro
+secrets-differ = los dos difieren; pruebe otra vez
 
 ## Lo que se recibió
 
-known-already-older-than-what = {" "}(ya se conocía, o es anterior a lo de aquí)
+known-already-or-older = {" "}(ya se conocía, o es anterior a lo de aquí)
 trusted-already = Aquí ya se confía en { $name } ({ $fingerprint }).
-card-not-trusted-yet-have = Tarjeta de { $name }: todavía NO es de confianza. Que le lean su huella desde el dispositivo de la autoridad y después: slingseal authority trust TARJETA
-key-request-fingerprint-authority-answers-b = Petición de clave de { $holder }, huella { $fingerprint }. La atiende una autoridad con: slingseal authority issue PETICIÓN --roles … --expires …
+card-not-trusted-yet = Tarjeta de { $name }: todavía NO es de confianza. Que le lean su huella desde el dispositivo de la autoridad y después: slingseal authority trust TARJETA
+key-request-received = Petición de clave de { $holder }, huella { $fingerprint }. La atiende una autoridad con: slingseal authority issue PETICIÓN --roles … --expires …
 own-credential-until = Credencial de este dispositivo: { $holder } ({ $roles }), hasta { $until }.
 others-credential-until = Credencial de otro: { $holder } ({ $roles }), hasta { $until }.
 credential-is-revoked = { $credential } REVOCADA: nada firmado con ella cuenta.
 credential-has-run-out = { $credential } CADUCADA.
-roster-revoked = { $approved ->
+roster-received = { $approved ->
     [one] Lista { $sequence } de { $authority }, { $revoked } revocados, 1 procedimiento aprobado{ $newness }.
    *[other] Lista { $sequence } de { $authority }, { $revoked } revocados, { $approved } procedimientos aprobados{ $newness }.
 }
-tag-load = Etiqueta de la carga { $load }: { $description }, { $gross } para { $aircraft }.
-seal = Sello de { $word }: { $first }.
-load-training-no-inspection = { $what } ({ $id }) de { $by } con la carga { $load }: instrucción, no inspección{ $newness }.
+tag-received = Etiqueta de la carga { $load }: { $description }, { $gross } para { $aircraft }.
+seal-received = Sello de { $word }: { $first }.
+examination-received = { $what } ({ $id }) de { $by } con la carga { $load }: instrucción, no inspección{ $newness }.
 piece-fit-until = Inspección de { $name } por { $by }: apta hasta { $until }{ $newness }.
 piece-fit = Inspección de { $name } por { $by }: apta{ $newness }.
 piece-not-fit = Inspección de { $name } por { $by }: no apta; una pieza de material queda retirada{ $newness }.
-voided-seal-load = { $by } anuló el sello de la carga { $load }: { $cause }{ $newness }.
+void-received = { $by } anuló el sello de la carga { $load }: { $cause }{ $newness }.
 
 ## Un veredicto
 
@@ -51,7 +51,7 @@ sealed-by = {"  "}Sellado por { $who }{ $authority } { $at }
 check-of-seal = {"  "}Comprobación del sello { $check }
 check-of-tag = {"  "}Comprobación de la etiqueta { $check }
 tag-allowed = {"  "}Etiqueta: { $description }, para { $aircraft } (admite { $allowable })
-shown-together-load = {"  "}Mostrado junto: carga { $load }, { $word }: { $first }
+shown-together = {"  "}Mostrado junto: carga { $load }, { $word }: { $first }
 count-records = { $count ->
     [one] 1 registro
    *[other] { $count } registros
@@ -235,3 +235,56 @@ count-words = { $count ->
 }
 
 piece-is-withdrawn = La pieza { $name } queda retirada por { $by } { $at }: da este código a cada dispositivo de la zona.
+
+## account
+
+least-time-set = Se marca una inspección de menos de { $seconds } s por tarjeta. Es un indicio, no una prueba.
+no-least-time = No hay tiempo mínimo por tarjeta.
+write-explain = escriba --explain PUNTO=NOTA, con el id del punto como lo muestra account close
+account-closed = Cerrado: { $name }, firmado por { $by } { $at }. Control { $check }.
+account-holds = { $name }: { $loads } cargas, { $inspections } inspecciones, { $lifted } levantadas, { $down } depositadas, { $lost } perdidas.
+point-explained = Explicado: { $note }
+everything-adds-up = Todo cuadra. Fírmelo con --sign.
+all-is-explained = Todo está explicado. Fírmelo con --sign.
+points-do-not-add-up = { $count ->
+    [one] 1 punto no cuadra. Corríjalo, o explíquelo: --explain PUNTO=NOTA.
+   *[other] { $count } puntos no cuadran. Corríjalos, o explique cada uno: --explain PUNTO=NOTA.
+}
+
+## report, arrival
+
+name-one-load = nombre una carga por su número, o dé los códigos de su sello y su etiqueta
+hand-code-to-leader = Entregue este código al jefe, o deje que vaya con el próximo lote (control { $check }):
+nothing-of-piece = "{ $text }" no dice nada de una pieza; escriba { $serial }=back (devuelta), { $serial }=damaged (dañada) o { $serial }=back,damaged
+report-line = Carga { $load }: { $event }, { $at } ({ $origin })
+reported-later = comunicado { $at }
+report-shown = se mostró: { $verdict }
+report-aircraft = aeronave { $aircraft }
+report-place = en { $place }
+report-note = nota { $note }
+piece-back-damaged = pieza { $serial } devuelta, dañada
+piece-back = pieza { $serial } devuelta
+piece-damaged = pieza { $serial } dañada
+load-alone = Carga { $load }
+is-back-damaged = devuelta, dañada
+is-back = devuelta
+is-not-back-damaged = sin devolver, dañada
+is-not-back = sin devolver
+row-state = Estado
+
+## backup, restore
+
+backup-made = { $records }, { $entries }, del dispositivo { $device }; control { $digest }
+backup-keep-safe = Lleva el secreto del dispositivo: a quien tenga el archivo solo le falta el PIN. Guárdelo bajo llave.
+home-restored = { $home }: dispositivo { $device }, empezado a partir del dispositivo { $before } ({ $entries }); control { $digest }
+
+## Material
+piece-out = fuera
+piece-lost = perdida
+piece-state-damaged = dañada
+piece-on-load = en carga
+piece-state-back = devuelta
+piece-known = conocida
+piece-load = carga { $load }
+piece-since = desde { $since }
+piece-figures = { $lifts } elevaciones con { $mass } kg, { $inspections } inspecciones

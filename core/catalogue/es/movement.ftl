@@ -30,7 +30,6 @@ report-of-other-device = dispositivo { $device }, sin firmar
 report-of-lapsed = { $by }, con credencial caducada
 report-of-stranger = alguien que aquí no se conoce
 report-too-large = el parte tiene { $bytes } octetos y el mayor código admite { $most }; nombre menos fotos o piezas, o escriba menos
-
 report-given-later = comunicado { $written }
 report-shown = el veredicto mostrado fue { $verdict }
 report-aircraft = aeronave { $name }
@@ -39,3 +38,28 @@ report-piece-back = la pieza { $serial } vuelve
 report-piece-damaged = la pieza { $serial } está dañada
 report-piece-back-damaged = la pieza { $serial } vuelve dañada
 report-note = nota: { $note }
+
+only-refusal-has-cause = solo un rechazo tiene causa; omítala
+other-cause-needs-note = otro motivo necesita una nota; diga por qué
+name-each-piece-back = nombre cada pieza devuelta por su número de serie
+piece-named-twice = la pieza { $serial } se nombra dos veces; nombre cada una una vez
+say-back-or-damaged = diga de la pieza { $serial } si está devuelta, dañada o ambas cosas
+no-load-is-meant = no se entiende qué carga: escanee antes su etiqueta o su sello, o nombre la carga
+time-is-ahead = { $at } está por delante del reloj de este dispositivo, { $now }; dé la hora en que ocurrió
+no-photo-digest = "{ $text }" no es el resumen de una fotografía
+kind-scan-tag = esto es: { $kind }; escanee la etiqueta de la carga, o dé su número
+no-such-event = "{ $text }" no es un suceso; use { $events }
+no-such-cause = "{ $text }" no es causa de un rechazo; use { $causes }
+refusal-needs-cause = un rechazo necesita su causa; use { $causes }
+nothing-known-scan-tag = aquí no consta nada de la carga { $load }; escanee la etiqueta que cuelga de ella
+
+## El cierre de un día
+
+no-such-point = "{ $point }" no es un punto de una cuenta; vea account close
+seconds-a-card = dé de 1 a 3600 segundos por tarjeta, o ninguno
+nothing-known-of-day = aquí no consta nada de estas cargas ni de ese día
+nothing-known-of-load = aquí no consta nada de la carga { $missing }
+points-not-explained = { $bare } de { $count } puntos abiertos están sin explicar; diga algo de cada uno, o corríjalo
+too-many-points = hay { $count } puntos abiertos y una declaración admite { $most }; cierre el día por partes, por cargas
+closing-of-no-leader = { $who } firmó esta declaración de cierre y no es jefe
+closing-credential-ran-out = la credencial de { $who } había caducado cuando se firmó esta declaración de cierre

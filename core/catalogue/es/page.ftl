@@ -197,12 +197,9 @@ until = Hasta
 state = Estado
 key = Clave
 revoked-since = revocada { $since }
-everything-with-serial = Todo lo que lleva número de serie y fue en una carga inspeccionada.
-from-serial = Desde la serie
 loads = Cargas
 last = Última
 next-page = Página siguiente
-withdrawn-at = Retirado { $at }
 not-told = no consta
 fit-until = Apto hasta { $until }
 inspected-at = revisado { $at }
@@ -301,7 +298,6 @@ the-file-hook = El archivo: hook.html
 
 ## El cierre
 
-what-does-not-add-up = Lo que no cuadra, con lo que se sabe y lo que hay que hacer. Explique y firme en la terminal: slingseal account close.
 nothing-of-that-day = De ese día no consta nada.
 account-counts = { $loads } cargas, { $inspections } inspecciones, { $lifted } levantadas, { $set_down } depositadas, { $lost } perdidas.
 reports-unsigned = { $count ->

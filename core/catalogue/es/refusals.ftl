@@ -149,3 +149,14 @@ ordered-text-not-here = la etiqueta ordena el procedimiento { $procedure } versi
 lists-language-unknown = "{ $code }" no es un idioma que pueda tener una lista; escriba sus dos letras, como fr o pt
 no-such-report = aquí no hay tal parte; escanee su código, o incorpore el paquete que lo contiene
 withdrawal-needs-reason = di por qué se retira la pieza { $serial }: quien la tenga debe saber qué buscar
+
+## Una copia y lo que es de ella
+
+home-is-there = en esa carpeta hay un puesto; nombre otra con --home CARPETA
+no-backup = eso no es la copia de un puesto; nombre un archivo que escribió slingseal backup
+backup-broken = la copia está cortada o fue alterada; tome otra
+backup-not-written = no se puede escribir la copia ({ $why }); haga sitio y repítalo
+backup-not-read = no se puede leer o tomar la copia ({ $why }); revise el disco y repítalo
+restored-is-new-device = Este es un dispositivo nuevo: guarda el diario del anterior como historia y sigue con nombre propio. Use solo uno de los dos: ambos tienen las mismas claves.
+restored-needs-rosters = Lo que llegó después de la copia no está en ella. Los veredictos dicen WAIT hasta que llegue una lista más nueva de cada autoridad en la que aquí se confía; reciba un lote de otro dispositivo.
+restored-walk-again = Se abandonaron las inspecciones en curso; inspeccione otra vez estas cargas: { $loads }.

@@ -103,3 +103,28 @@ caution-clock-jumped = El reloj de este dispositivo saltó durante la inspecció
 
 link-sits-elsewhere = Ramal { $leg }: en el gancho acortador está el eslabón { $link } y el plan pide el { $planned }.
 planned-and-now = Con este eslabón: { $now }. Plan: { $planned }.
+
+## Cómo se responde un punto
+
+answer-look = mirar
+answer-count-expected = contar; se esperan { $number }
+answer-count-of-tag = contar; se espera lo que dice la etiqueta del ramal { $leg }
+answer-count-of-manual = contar y comparar con el manual
+answer-choice = elegir entre { $options }; correcto: { $right }
+answer-measure-between = medir, de { $least } a { $most }
+answer-measure-at-least = medir, al menos { $least }
+answer-measure-at-most = medir, a lo sumo { $most }
+answer-measure-of-manual = medir en { $unit } y comparar con el manual
+answer-measure = medir
+answer-serial-of = número de serie: { $equipment }
+answer-serial = número de serie
+answer-text = texto
+may-be-left-out = { $answer }; puede omitirse
+procedure-line = { $id } versión { $version }, { $cards } tarjetas, { $points } puntos
+only-where-tag-says = solo donde la etiqueta dice { $when }
+may-be-not-applicable = puede no proceder, con un motivo
+whole-card-again = tras una corrección se inspecciona otra vez toda la tarjeta
+mark-published = publicado: { $name }
+mark-common-practice = práctica común
+mark-own = propio del usuario
+mark-own-words = propio del usuario: { $said }

@@ -32,6 +32,11 @@ enum Said {
         parts: Vec<Saying>,
         between: &'static str,
     },
+    /// Lines, each behind the same.
+    Behind {
+        before: String,
+        said: Box<Saying>,
+    },
 }
 
 /// What fills a place of a message.
@@ -68,6 +73,11 @@ impl Saying {
         Self(Said::Joined { parts: parts.into_iter().collect(), between })
     }
 
+    /// Each line of it behind the same: a file's name before each of its faults.
+    pub fn behind(before: impl fmt::Display, said: &Self) -> Self {
+        Self(Said::Behind { before: visibly(&before.to_string()), said: Box::new(said.clone()) })
+    }
+
     /// The words, in a language.
     pub fn say(&self, language: Language) -> String {
         match &self.0 {
@@ -75,6 +85,11 @@ impl Saying {
             Said::Joined { parts, between } => {
                 let said: Vec<String> = parts.iter().map(|part| part.say(language)).collect();
                 said.join(between)
+            }
+            Said::Behind { before, said } => {
+                let said = said.say(language);
+                let lines: Vec<String> = said.lines().map(|line| format!("{before}: {line}")).collect();
+                lines.join("\n")
             }
             Said::Message { id, arguments } => message(*id, arguments, language),
         }

@@ -47,7 +47,7 @@ pub(super) fn halves(error: &str) -> (&str, &str) {
 
 fn fault_of(error: &str) -> Fault {
     let (what, mend) = halves(error);
-    Fault { spot: Spot { line: 1, column: 1 }, what: what.into(), mend: mend.into() }
+    Fault::new(Spot { line: 1, column: 1 }, what, mend)
 }
 
 fn read_top(top: &Part<'_>) -> Option<RiggingFile> {

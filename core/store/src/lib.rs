@@ -6,6 +6,7 @@
 #![forbid(unsafe_code)]
 
 mod author;
+mod backup;
 mod board;
 mod check;
 mod closings;
@@ -38,6 +39,7 @@ mod walks;
 mod witness;
 
 pub use author::Author;
+pub use backup::{RESTORED, Restored};
 pub use board::{GroupBy, GroupCount, Groups, PointCount};
 pub use closings::{ClosingRow, WalkFactsRow};
 pub use error::StoreError;

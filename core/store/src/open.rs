@@ -252,7 +252,7 @@ fn vet(conn: Connection, suspect: bool) -> Result<Connection, StoreError> {
 }
 
 /// A connection to a sound database of the schema `upto` or a newer one.
-fn connect(
+pub(super) fn connect(
     path: &Path,
     check: bool,
     upto: u32,
@@ -310,7 +310,7 @@ fn connect(
 }
 
 /// With the indexes where the home is small: an index that lost an entry hides what stands in the table.
-fn look(conn: &Connection, with_indexes: bool) -> Result<(), StoreError> {
+pub(super) fn look(conn: &Connection, with_indexes: bool) -> Result<(), StoreError> {
     let check = if with_indexes { "PRAGMA integrity_check(1)" } else { "PRAGMA quick_check(1)" };
     let said = conn.query_row(check, [], |row| row.get::<_, String>(0)).map_err(StoreError::from);
     let said = said.map_err(|error| match error {
@@ -321,11 +321,11 @@ fn look(conn: &Connection, with_indexes: bool) -> Result<(), StoreError> {
     if said == "ok" { Ok(()) } else { Err(StoreError::Damaged { what: said.replace('\n', " ") }) }
 }
 
-fn device_of(conn: &Connection) -> Result<DeviceId, StoreError> {
+pub(super) fn device_of(conn: &Connection) -> Result<DeviceId, StoreError> {
     conn.query_row(&DEVICE.select(""), [], |row| Ok(DEVICE.whole(row).and_then(|()| Ok(row.get(1)?))))?
 }
 
-fn head_of(conn: &Connection, device: DeviceId) -> Result<Head, StoreError> {
+pub(super) fn head_of(conn: &Connection, device: DeviceId) -> Result<Head, StoreError> {
     let last = conn
         .query_row("SELECT seq, digest FROM journal ORDER BY seq DESC LIMIT 1", [], |row| {
             Ok(Head { seq: super::values::count_out(row, 0)?, digest: row.get(1)? })

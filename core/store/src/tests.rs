@@ -5,6 +5,7 @@ use super::*;
 use slingseal_journal::verify_chain;
 use slingseal_words::{Digest, Entropy, Time};
 
+mod backup;
 mod chain;
 mod damage;
 mod keeping;

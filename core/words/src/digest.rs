@@ -12,6 +12,21 @@ impl Digest {
         Self(Sha256::digest(bytes).into())
     }
 
+    /// The digest of all that a reader gives, piece by piece.
+    ///
+    /// # Errors
+    /// What the reader meets.
+    pub fn of_reader(reader: &mut dyn std::io::Read) -> std::io::Result<Self> {
+        let mut hasher = Sha256::new();
+        let mut piece = vec![0; 1 << 16];
+        loop {
+            match reader.read(&mut piece)? {
+                0 => return Ok(Self(hasher.finalize().into())),
+                length => hasher.update(piece.get(..length).unwrap_or_default()),
+            }
+        }
+    }
+
     /// The digest of the parts one after another. The caller sees to it that the parts cannot be cut differently.
     pub fn of_parts(parts: &[&[u8]]) -> Self {
         let mut hasher = Sha256::new();

@@ -1,6 +1,6 @@
 use std::fmt;
 
-use slingseal_catalogue::{Saying, visibly};
+use slingseal_catalogue::Saying;
 
 /// A place in a text file, both counted from one; a column counts characters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -42,15 +42,34 @@ pub struct Fault {
     /// Where it is.
     pub spot: Spot,
     /// What is wrong.
-    pub what: String,
-    /// What to write instead.
-    pub mend: String,
+    pub what: Saying,
+    /// What to write instead; none where `what` says it.
+    pub mend: Option<Saying>,
+}
+
+impl Fault {
+    /// What is wrong at a place, and how to mend it.
+    pub fn new(spot: Spot, what: impl Into<Saying>, mend: impl Into<Saying>) -> Self {
+        Self { spot, what: what.into(), mend: Some(mend.into()) }
+    }
+
+    /// What an error says of a place. Those that name the mend do so behind a semicolon; for the others there is `mend`.
+    pub fn of(spot: Spot, error: impl Into<Saying>, mend: impl Into<Saying>) -> Self {
+        let what = error.into();
+        let told = what.to_string().contains("; ");
+        Self { spot, what, mend: (!told).then(|| mend.into()) }
+    }
+
+    /// One line: what it quotes of the file may hold anything.
+    pub fn saying(&self) -> Saying {
+        let parts = [Some(&self.what), self.mend.as_ref()].into_iter().flatten().cloned();
+        Saying::joined([Saying::verbatim(self.spot), Saying::joined(parts, "; ")], ": ")
+    }
 }
 
 impl fmt::Display for Fault {
-    /// One line: what it quotes of the file may hold anything.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}: {}; {}", self.spot, visibly(&self.what), visibly(&self.mend))
+        self.saying().fmt(f)
     }
 }
 
@@ -87,7 +106,7 @@ impl fmt::Display for Faults {
 impl Faults {
     /// A line a fault.
     pub fn saying(&self) -> Saying {
-        Saying::joined(self.0.iter().map(Saying::verbatim), "\n")
+        Saying::joined(self.0.iter().map(Fault::saying), "\n")
     }
 }
 

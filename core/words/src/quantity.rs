@@ -1,4 +1,4 @@
-use slingseal_catalogue::{Saying, faults as words};
+use slingseal_catalogue::{Saying, faults as words, files};
 use std::fmt;
 
 use super::units::{Degrees, Kilograms, Metres, Newtons, Ratio};
@@ -39,7 +39,20 @@ impl Dimension {
         }
     }
 
-    /// The units that measure it, as a person would write them.
+    /// The units that measure it, as a sentence has them, in no language yet.
+    pub fn units_saying(self) -> Saying {
+        match self {
+            Self::Mass => files::UnitsMass.into(),
+            Self::Length => files::UnitsLength.into(),
+            Self::Force => files::UnitsForce.into(),
+            Self::Pressure => files::UnitsPressure.into(),
+            Self::Speed => files::UnitsSpeed.into(),
+            Self::Duration => files::UnitsDuration.into(),
+            Self::Angle | Self::Ratio => Saying::verbatim(self.units()),
+        }
+    }
+
+    /// The units that measure it, as a person would write them in English.
     pub fn units(self) -> &'static str {
         match self {
             Self::Mass => "kg, lb or t",

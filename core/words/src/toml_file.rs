@@ -1,11 +1,14 @@
 //! Reading a TOML file that a person wrote, so that every fault is told at once, with its place and its mend.
 //! Procedures, plans and rigging files are all read through here.
 
+use slingseal_catalogue::files as words;
 use std::cell::RefCell;
 use std::ops::Range;
 
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
+
+use slingseal_catalogue::Saying;
 
 use super::{Dimension, Fault, Faults, Quantity, QuantityError, Spot};
 
@@ -23,16 +26,15 @@ impl<'t> TomlFile<'t> {
 
     /// Parses the file; a syntax fault ends it here.
     pub fn parse(text: &'t str) -> Result<Self, Faults> {
-        let fault =
-            |spot, what: String, mend: &str| Faults::new(vec![Fault { spot, what, mend: mend.into() }]);
+        let fault = |spot, what: Saying, mend: Saying| Faults::new(vec![Fault::new(spot, what, mend)]);
         let start = Spot { line: 1, column: 1 };
         let parsed = if text.len() > Self::LARGEST {
-            Err(fault(start, format!("the file has {} bytes", text.len()), "write one below 1 MiB"))
+            Err(fault(start, words::FileTooLarge { size: text.len() }.into(), words::WriteBelowOneMib.into()))
         } else {
             DeTable::parse(text).map_err(|error| {
                 let spot = error.span().map_or(start, |span| Spot::of(text, span.start));
                 let what = error.message().replace('\n', ", ");
-                fault(spot, what, "see the TOML specification, toml.io")
+                fault(spot, what.into(), words::SeeToml.into())
             })
         };
         match parsed {
@@ -62,8 +64,8 @@ impl<'t> TomlFile<'t> {
         Spot::of(self.text, span.start)
     }
 
-    fn fault(&self, span: &Range<usize>, what: String, mend: String) {
-        self.faults.borrow_mut().push(Fault { spot: self.spot(span), what, mend });
+    fn fault(&self, span: &Range<usize>, what: impl Into<Saying>, mend: impl Into<Saying>) {
+        self.faults.borrow_mut().push(Fault::new(self.spot(span), what, mend));
     }
 }
 
@@ -100,8 +102,14 @@ impl<'f> Part<'f> {
     }
 
     /// Tells a fault at `key` (at the part's start if the key is missing).
-    pub fn fault(&self, key: &str, what: impl Into<String>, mend: impl Into<String>) {
-        self.file.fault(&self.span_of(key), what.into(), mend.into());
+    pub fn fault(&self, key: &str, what: impl Into<Saying>, mend: impl Into<Saying>) {
+        self.file.fault(&self.span_of(key), what, mend);
+    }
+
+    /// Tells what an error says of the value of `key`; `mend` where it does not say it by itself.
+    pub fn fault_of(&self, key: &str, error: impl Into<Saying>, mend: impl Into<Saying>) {
+        let fault = Fault::of(self.spot_of(key), error, mend);
+        self.file.faults.borrow_mut().push(fault);
     }
 
     /// Whether the key is written at all; counts as asked for.
@@ -113,20 +121,20 @@ impl<'f> Part<'f> {
     pub fn text(&self, key: &'static str) -> Option<String> {
         match self.find(key)?.get_ref() {
             DeValue::String(text) => Some(text.to_string()),
-            _ => self.wrong(key, "a text", "\"…\""),
+            _ => self.wrong(key, words::WantedText.into(), "\"…\""),
         }
     }
 
     /// A text that must be there.
     pub fn need_text(&self, key: &'static str) -> Option<String> {
         if self.find(key).is_none() {
-            self.fault(key, format!("{} has no {key}", self.title), format!("add {key} = \"…\""));
+            self.fault(key, words::PartHasNo { part: &self.title, key }, words::AddText { key });
         }
         self.text(key)
     }
 
     /// A text that must be there and that `make` accepts.
-    pub fn need<T, E: std::fmt::Display>(
+    pub fn need<T, E: Into<Saying>>(
         &self,
         key: &'static str,
         make: impl Fn(&str) -> Result<T, E>,
@@ -135,7 +143,7 @@ impl<'f> Part<'f> {
     }
 
     /// A text that `make` accepts, if it is there.
-    pub fn maybe<T, E: std::fmt::Display>(
+    pub fn maybe<T, E: Into<Saying>>(
         &self,
         key: &'static str,
         make: impl Fn(&str) -> Result<T, E>,
@@ -147,7 +155,7 @@ impl<'f> Part<'f> {
     pub fn texts(&self, key: &'static str) -> Vec<String> {
         let Some(value) = self.find(key) else { return Vec::new() };
         let DeValue::Array(array) = value.get_ref() else {
-            return self.wrong(key, "a list of texts", "[\"…\", \"…\"]").unwrap_or_default();
+            return self.wrong(key, words::WantedTexts.into(), "[\"…\", \"…\"]").unwrap_or_default();
         };
         let mut texts = Vec::new();
         for item in array.iter() {
@@ -155,8 +163,8 @@ impl<'f> Part<'f> {
                 DeValue::String(text) => texts.push(text.to_string()),
                 _ => self.file.fault(
                     &item.span(),
-                    format!("{key} has something else than a text in it"),
-                    "write \"…\"".into(),
+                    words::NotOnlyTexts { key },
+                    words::WriteThis { example: "\"…\"" },
                 ),
             }
         }
@@ -168,9 +176,9 @@ impl<'f> Part<'f> {
         match self.find(key)?.get_ref() {
             DeValue::Integer(number) => match i64::from_str_radix(number.as_str(), number.radix()) {
                 Ok(number) => Some(number),
-                Err(_) => self.wrong(key, "a whole number of a sensible size", "3"),
+                Err(_) => self.wrong(key, words::WantedSensibleNumber.into(), "3"),
             },
-            _ => self.wrong(key, "a whole number", "3"),
+            _ => self.wrong(key, words::WantedNumber.into(), "3"),
         }
     }
 
@@ -178,7 +186,7 @@ impl<'f> Part<'f> {
     pub fn flag(&self, key: &'static str) -> Option<bool> {
         match self.find(key)?.get_ref() {
             DeValue::Boolean(flag) => Some(*flag),
-            _ => self.wrong(key, "true or false", "true"),
+            _ => self.wrong(key, words::WantedFlag.into(), "true"),
         }
     }
 
@@ -203,7 +211,7 @@ impl<'f> Part<'f> {
         let value = self.find(key)?;
         let example = format!("[{}]", vec!["\"0 m\""; N].join(", "));
         let DeValue::Array(array) = value.get_ref() else {
-            return self.wrong(key, &format!("a list of {N} quantities"), &example);
+            return self.wrong(key, words::WantedQuantities { count: N }.into(), &example);
         };
         let mut quantities = Vec::with_capacity(N);
         for item in array.iter() {
@@ -214,8 +222,8 @@ impl<'f> Part<'f> {
                 _ => {
                     self.file.fault(
                         &item.span(),
-                        format!("{key} has a number without a unit"),
-                        format!("write {example}"),
+                        words::NumberWithoutUnit { key },
+                        words::WriteThis { example: &example },
                     );
                     return None;
                 }
@@ -223,7 +231,7 @@ impl<'f> Part<'f> {
         }
         match quantities.try_into() {
             Ok(quantities) => Some(quantities),
-            Err(_) => self.wrong(key, &format!("a list of {N} quantities"), &example),
+            Err(_) => self.wrong(key, words::WantedQuantities { count: N }.into(), &example),
         }
     }
 
@@ -232,7 +240,7 @@ impl<'f> Part<'f> {
         let value = self.find(key)?;
         match value.get_ref() {
             DeValue::Table(table) => Some(Part::new(self.file, table, value.span(), key.into())),
-            _ => self.wrong(key, "a table", &format!("[{key}]")),
+            _ => self.wrong(key, words::WantedTable.into(), &format!("[{key}]")),
         }
     }
 
@@ -251,8 +259,8 @@ impl<'f> Part<'f> {
         if !self.has(key) {
             self.file.fault(
                 &self.span,
-                format!("{} has no [{key}]", self.title),
-                format!("add a section [{key}]"),
+                words::PartHasNoSection { part: &self.title, key },
+                words::AddSection { key },
             );
         }
         self.part(key)
@@ -262,7 +270,7 @@ impl<'f> Part<'f> {
     pub fn parts(&self, key: &'static str) -> Vec<Part<'f>> {
         let Some(value) = self.find(key) else { return Vec::new() };
         let DeValue::Array(array) = value.get_ref() else {
-            return self.wrong(key, "a list of tables", &format!("[[{key}]]")).unwrap_or_default();
+            return self.wrong(key, words::WantedTables.into(), &format!("[[{key}]]")).unwrap_or_default();
         };
         let mut parts = Vec::new();
         for item in array.iter() {
@@ -270,8 +278,8 @@ impl<'f> Part<'f> {
                 DeValue::Table(table) => parts.push(Part::new(self.file, table, item.span(), key.into())),
                 _ => self.file.fault(
                     &item.span(),
-                    format!("{key} has something else than a table in it"),
-                    format!("write [[{key}]]"),
+                    words::NotOnlyTables { key },
+                    words::WriteThis { example: format!("[[{key}]]") },
                 ),
             }
         }
@@ -285,15 +293,12 @@ impl<'f> Part<'f> {
             if asked.iter().any(|known| *known == key.get_ref().as_ref()) {
                 continue;
             }
-            let mend = match nearest(key.get_ref(), asked.iter()) {
-                Some(known) => format!("did you mean \"{known}\"?"),
-                None => format!("known here: {}", asked.join(", ")),
+            let mend: Saying = match nearest(key.get_ref(), asked.iter()) {
+                Some(known) => words::DidYouMean { known }.into(),
+                None => words::KnownHere { known: asked.join(", ") }.into(),
             };
-            self.file.fault(
-                &key.span(),
-                format!("\"{}\" is not known in {}", key.get_ref(), self.title),
-                mend,
-            );
+            let what = words::KeyNotKnown { key: key.get_ref().to_string(), part: &self.title };
+            self.file.fault(&key.span(), what, mend);
         }
     }
 
@@ -309,19 +314,13 @@ impl<'f> Part<'f> {
         self.table.get(key).map_or(self.span.clone(), Spanned::span)
     }
 
-    fn made<T, E: std::fmt::Display>(
+    fn made<T, E: Into<Saying>>(
         &self,
         key: &str,
         text: &str,
         make: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
-        make(text)
-            .map_err(|error| {
-                let error = error.to_string();
-                let (what, mend) = error.split_once("; ").unwrap_or((&error, "mend the value"));
-                self.fault(key, what, mend);
-            })
-            .ok()
+        make(text).map_err(|error| self.fault_of(key, error, words::MendTheValue)).ok()
     }
 
     fn as_quantity(
@@ -331,25 +330,28 @@ impl<'f> Part<'f> {
         text: &str,
         wanted: &[Dimension],
     ) -> Option<Quantity> {
-        let units = wanted.iter().map(|dimension| dimension.units()).collect::<Vec<_>>().join(", or ");
-        let mend = match Quantity::parse(text) {
+        let units = wanted
+            .iter()
+            .map(|dimension| dimension.units_saying())
+            .reduce(|one, other| words::EitherUnits { one, other }.into());
+        let units = units.unwrap_or_else(|| Saying::verbatim(""));
+        let mend: Saying = match Quantity::parse(text) {
             Ok(quantity) if wanted.contains(&quantity.unit().dimension()) => return Some(quantity),
-            Ok(_) => format!("use {units}"),
-            Err(QuantityError::NoUnit(_)) => format!("write the unit: {units}"),
-            Err(QuantityError::UnknownUnit(_)) => format!("use {units}"),
-            Err(QuantityError::TooFine(_)) => "write at most three decimals, or a smaller unit".into(),
-            Err(_) => format!("write a number and a unit: {units}"),
+            Ok(_) | Err(QuantityError::UnknownUnit(_)) => words::UseUnits { units }.into(),
+            Err(QuantityError::NoUnit(_)) => words::WriteTheUnit { units }.into(),
+            Err(QuantityError::TooFine(_)) => words::AtMostThreeDecimals.into(),
+            Err(_) => words::WriteNumberAndUnit { units }.into(),
         };
-        let what = match Quantity::parse(text) {
-            Ok(_) => format!("{key} = \"{text}\" has the wrong kind of unit"),
-            Err(error) => format!("{key}: {error}"),
+        let what: Saying = match Quantity::parse(text) {
+            Ok(_) => words::WrongKindOfUnit { key, text }.into(),
+            Err(error) => words::KeyIsWrong { key, error }.into(),
         };
         self.file.fault(span, what, mend);
         None
     }
 
-    fn wrong<T>(&self, key: &str, wanted: &str, example: &str) -> Option<T> {
-        self.fault(key, format!("{key} is not {wanted}"), format!("write {key} = {example}"));
+    fn wrong<T>(&self, key: &str, wanted: Saying, example: &str) -> Option<T> {
+        self.fault(key, words::KeyIsNot { key, wanted }, words::WriteKey { key, example });
         None
     }
 }

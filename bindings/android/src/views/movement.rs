@@ -100,6 +100,7 @@ pub struct ClosingView {
 #[uniffi::remote(Record)]
 pub struct ExplainedView {
     pub kind: String,
+    pub title: String,
     pub subject: String,
     pub note: String,
 }

@@ -73,12 +73,7 @@ fn draw(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, statement: &ClosingView, pa
         line += 18.0;
     }
     for point in statement.explained.iter().skip(skip).take(take) {
-        canvas.fit(
-            (x, line),
-            WIDTH,
-            bold(10.0),
-            &format!("{}: {}", point.subject, point.kind.replace('_', " ")),
-        );
+        canvas.fit((x, line), WIDTH, bold(10.0), &format!("{}: {}", point.subject, point.title));
         canvas.block((x, line + 12.0), WIDTH, 2, plain(9.5), &point.note);
         line += ROW;
     }

@@ -5,7 +5,7 @@ use std::io::{Seek, Write};
 
 use slingseal_app::{
     AppError, BoardColumn, BoardRequest, BundleRequest, CheckPageRequest, ClassRequest, CloseRequest,
-    ExportTable, ListRequest, code_of,
+    ExportTable, ListRequest, PieceFilter, code_of,
 };
 
 use slingseal_app::catalogue::{check_page as check_words, rigging as rig_words};
@@ -18,8 +18,8 @@ use super::page::{self, Entered, Fault, Here};
 use super::reply::{Reply, status_of};
 use super::rig;
 use crate::check_page;
-use crate::output::{bad_input, plain};
-use crate::print::{Paper, checklist_pdf, faces, record_pdf, sheets_pdf};
+use crate::output::{bad_input, file_name, plain};
+use crate::print::{Paper, checklist_pdf, closing_pdf, faces, record_pdf, sheets_pdf};
 
 /// The largest bundle that is taken in over the page; a larger one goes through `bundle read`.
 const BUNDLE: u64 = 4 << 30;
@@ -118,19 +118,22 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             shown(desk, "/rigging", &rig_words::EditorTitle.say(desk.app.spoken()), &rig::begun(desk)?)
         }
         ["close"] => {
-            let request =
-                CloseRequest { day: query.some("day"), loads: Vec::new(), name: query.some("name") };
+            let request = closing_of(query);
             // A home in which nothing is told yet has nothing to close.
             let view = match app.close_account(&request) {
                 Err(AppError::NotFound { .. }) => None,
                 answer => Some(answer?),
             };
-            shown(
-                desk,
-                "/close",
-                &words::Closing.say(desk.app.spoken()),
-                &page::close(view.as_ref(), &request, desk.app.spoken()),
-            )
+            let (signs, language) = (credentialed(desk, "leader")?, app.spoken());
+            let content = page::close(view.as_ref(), &request, &app.closings()?, signs.as_deref(), language);
+            shown(desk, "/close", &words::Closing.say(language), &content)
+        }
+        ["close", file] if file.ends_with(".pdf") => {
+            let digest = file.trim_end_matches(".pdf");
+            let none = || AppError::NotFound { message: words::NoSuchPage.into() };
+            let statement = app.closings()?.into_iter().find(|one| one.digest == digest).ok_or_else(none)?;
+            let pdf = closing_pdf(&statement, Paper::A4, app.spoken())?;
+            Ok(Reply::pdf(&format!("closing-{}.pdf", file_name(&statement.name)), pdf))
         }
         ["load", load] => {
             let view = app.load(load)?;
@@ -194,25 +197,21 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             ))
         }
         ["equipment"] => {
-            let from = query.get("from");
-            let pieces = app.equipment(from, PAGE + 1)?;
-            let next = pieces.get(PAGE as usize).map(|piece| piece.serial.clone());
-            let listed = pieces.get(..PAGE as usize).unwrap_or(&pieces);
-            shown(
-                desk,
-                "/equipment",
-                &words::Equipment.say(desk.app.spoken()),
-                &page::equipment(listed, from, next.as_deref(), desk.app.spoken()),
-            )
+            let filter = PieceFilter {
+                state: query.some("state"),
+                words: query.some("words"),
+                page: query.number("page", 0, u32::MAX),
+                most: PAGE,
+            };
+            let content = page::equipment(&app.pieces(&filter)?, &filter, app.spoken());
+            shown(desk, "/equipment", &words::Equipment.say(app.spoken()), &content)
         }
         ["equipment", serial] => {
             let view = app.piece(serial, query.some("after"))?;
-            shown(
-                desk,
-                "/equipment",
-                &words::EquipmentOf { serial: &view.serial }.say(desk.app.spoken()),
-                &page::piece(&view, desk.app.spoken()),
-            )
+            let leads = credentialed(desk, "leader")?;
+            let signs = if leads.is_some() { leads } else { credentialed(desk, "inspector")? };
+            let title = words::EquipmentOf { serial: &view.serial }.say(app.spoken());
+            shown(desk, "/equipment", &title, &page::piece(&view, signs.as_deref(), app.spoken()))
         }
         ["search"] => searched(desk, query),
         ["class"] => {
@@ -393,6 +392,10 @@ fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
         "equipment.csv" => {
             app.export_csv(ExportTable::Equipment, &mut out).map(|_| "text/csv; charset=utf-8")?
         }
+        "pieces.csv" => {
+            let csv = app.piece_lives_csv()?;
+            out.write_all(csv.as_bytes()).map_err(failed).map(|()| "text/csv; charset=utf-8")?
+        }
         "account.json" => app.export_json(&mut out).map(|_| "application/json")?,
         "everything.slb" => {
             let request = BundleRequest { have: None, photos: true, ..BundleRequest::default() };
@@ -507,10 +510,25 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
             *desk.moving() = codes;
             Ok(Reply::see("/moving"))
         }
+        ["close", "explain"] => {
+            let form = ask::form(request)?;
+            app.explain(form.get("point"), form.get("note"))?;
+            Ok(Reply::see(&closing_address(&form)))
+        }
+        ["close", "sign"] => {
+            not_in_the_clear(desk)?;
+            let form = ask::form(request)?;
+            app.sign_closing(&closing_of(&form), form.get("pin"))?;
+            Ok(Reply::see(&closing_address(&form)))
+        }
+        ["equipment", serial] => {
+            not_in_the_clear(desk)?;
+            let form = ask::form(request)?;
+            app.withdraw_piece(serial, form.get("why"), form.get("pin"))?;
+            Ok(Reply::see(&format!("/equipment/{}", page::encoded(serial))))
+        }
         ["hook-check"] => {
-            if desk.guard.open {
-                return Err(bad_input(check_words::PinInTheClear));
-            }
+            not_in_the_clear(desk)?;
             let shell = check_page::shell(desk.page.as_deref())?;
             let form = ask::form(request)?;
             let hours = Some(form.number("hours", 24, 168));
@@ -522,6 +540,31 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         }
         _ => Err(AppError::NotFound { message: words::NoSuchPage.into() }),
     }
+}
+
+/// No PIN over an open network.
+fn not_in_the_clear(desk: &Desk<'_>) -> Result<(), AppError> {
+    if desk.guard.open { Err(bad_input(check_words::PinInTheClear)) } else { Ok(()) }
+}
+
+/// Which account is closed.
+fn closing_of(form: &Form) -> CloseRequest {
+    CloseRequest {
+        day: form.some("day"),
+        loads: form.get("loads").split_whitespace().map(str::to_owned).collect(),
+        name: form.some("name"),
+    }
+}
+
+/// The page of the account that a form is of.
+fn closing_address(form: &Form) -> String {
+    let mut query = form_urlencoded::Serializer::new(String::new());
+    for name in ["day", "name", "loads"] {
+        if let Some(value) = form.some(name) {
+            query.append_pair(name, &value);
+        }
+    }
+    format!("/close?{}", query.finish())
 }
 
 /// An upload, whole, in a file without a name: what comes slowly must not hold up the home while it comes.

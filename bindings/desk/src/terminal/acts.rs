@@ -42,7 +42,7 @@ impl Desk {
             Action::WhichPiece(finding) => {
                 let lead = vec![
                     self.finding(finding).map(|finding| finding.shown).unwrap_or_default(),
-                    words::WhichPieceSerialNumberLeaves.say(self.language),
+                    words::AskWhichPiece.say(self.language),
                 ];
                 self.page = entry(
                     words::RejectedPiece.say(self.language),
@@ -55,7 +55,7 @@ impl Desk {
             Action::Describe { point, name, shown } => {
                 let other = name == "other";
                 let lead = if other {
-                    vec![words::SayWhatWrongFewWords.say(self.language)]
+                    vec![words::AskWhatIsWrong.say(self.language)]
                 } else {
                     vec![shown.clone(), words::NoteIfMoreSayEnter.say(self.language)]
                 };
@@ -102,8 +102,12 @@ impl Desk {
             Action::AgainBad(finding) => {
                 let lead = vec![words::NoteIfMoreSayEnter.say(self.language)];
                 let back = Action::LookAgain(finding);
-                self.page =
-                    entry(words::StillDeficientB.say(self.language), lead, Purpose::AgainNote(finding), back);
+                self.page = entry(
+                    words::StillDeficientTitle.say(self.language),
+                    lead,
+                    Purpose::AgainNote(finding),
+                    back,
+                );
             }
             Action::AgainValue { finding, value } => {
                 let request = WalkRequest::LookAgain {
@@ -113,7 +117,7 @@ impl Desk {
                     note: None,
                     photos: Vec::new(),
                 };
-                let said = words::FindingClosedReinspectedGoodB { finding: &finding }.say(self.language);
+                let said = words::FindingClosedNow { finding: &finding }.say(self.language);
                 self.perform(&request, said)?;
             }
             Action::Menu if self.run.is_some() => self.run_menu(),
@@ -133,25 +137,26 @@ impl Desk {
             Action::AskAbandon => {
                 let lead = vec![
                     words::InspectionEndsWithoutDecisionNo.say(self.language),
-                    words::WhyFewWordsEnterAlone.say(self.language),
+                    words::AskWhyStop.say(self.language),
                 ];
                 self.page =
                     entry(words::StopInspection.say(self.language), lead, Purpose::Abandon, Action::Menu);
             }
             Action::AskFit => self.ask_fit(),
             Action::AskNotFit => {
-                let lead = vec![
-                    words::LoadStaysGround.say(self.language),
-                    words::WhyFewWordsFindingsRecord.say(self.language),
-                ];
+                let lead =
+                    vec![words::LoadStaysGround.say(self.language), words::AskWhyNotFit.say(self.language)];
                 self.page =
                     entry(words::DecideNotFit.say(self.language), lead, Purpose::NotFit, Action::Walk);
             }
             Action::AskPin => {
                 let lead = vec![words::YourPinPutsYourName.say(self.language)];
                 let of_load = self.view.as_ref().is_none_or(|view| view.subject == LOAD);
-                let title =
-                    if of_load { words::SealB.say(self.language) } else { words::SignB.say(self.language) };
+                let title = if of_load {
+                    words::SealTitle.say(self.language)
+                } else {
+                    words::SignTitle.say(self.language)
+                };
                 self.page = entry(title, lead, Purpose::Pin, Action::Walk);
             }
             Action::BeginRun(begin) => {
@@ -337,7 +342,7 @@ impl Desk {
         }
         items.push(Item::new(words::OtherLoads.say(self.language), Action::Start));
         items.push(Item::new(words::LeaveProgramInspectionStaysWhere.say(self.language), Action::Leave));
-        self.page = pick(words::MoreB.say(self.language), Vec::new(), items, Action::Walk);
+        self.page = pick(words::MoreTitle.say(self.language), Vec::new(), items, Action::Walk);
     }
 
     fn show_report(&mut self) -> Result<(), AppError> {
@@ -348,7 +353,7 @@ impl Desk {
             text.push('\n');
         };
         for fault in &view.tag_faults {
-            add(&words::Tag { fault: &fault }.say(self.language));
+            add(&words::TagFault { fault: &fault }.say(self.language));
         }
         for caution in &view.cautions {
             add(&format!("! {caution}"));
@@ -363,7 +368,7 @@ impl Desk {
             }
             None => {
                 add(&words::TagCarriesNoRiggingSo.say(self.language));
-                add(&words::GoverningManualLocalRulesYour.say(self.language));
+                add(&words::ManualStandsAbove.say(self.language));
             }
         }
         self.page = Page::Text {
@@ -382,8 +387,8 @@ impl Desk {
             return self.tell(Tone::Bad, words);
         }
         let mut lead = vec![
-            words::YouSayLoadRiggedProcedure { load: &view.load }.say(self.language),
-            words::EveryOnePointsLookedYou { points: &view.progress.points }.say(self.language),
+            words::YouSayItIsRigged { load: &view.load }.say(self.language),
+            words::YouLookedAtAll { points: &view.progress.points }.say(self.language),
         ];
         lead.extend(view.cautions.iter().map(|caution| format!("! {caution}")));
         self.page = Page::Pick(Box::new(Pick {
@@ -473,7 +478,7 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
     let planner = tag.planner.as_ref().map_or_else(|| words::NobodyWhoTrusted.say(language), String::clone);
     let mut lead = vec![
         tag.description.clone(),
-        words::WhichAllowed { gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }
+        words::GrossUnderAllowed { gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }
             .say(language),
         words::FromTo { from: &tag.pickup.name, to: &tag.destination.name }.say(language),
         words::RiggedPlanned {
@@ -482,7 +487,8 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
             planner: &planner,
         }
         .say(language),
-        words::ProcedureB { title: tag.procedure_title.as_deref().unwrap_or(&tag.procedure) }.say(language),
+        words::ProcedureTitled { title: tag.procedure_title.as_deref().unwrap_or(&tag.procedure) }
+            .say(language),
     ];
     lead.extend(tag.basis.lines.iter().map(|line| format!("{}: {}", line.label, line.text)));
     lead.extend(tag.warnings.iter().map(|warning| format!("! {warning}")));
@@ -493,7 +499,7 @@ fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
         words::LoadLoad { load: &tag.load }.say(language),
         lead,
         vec![
-            Item::new(words::YesInspect.say(language), Action::Begin { tag: tag.text.clone() }),
+            Item::new(words::InspectThisLoad.say(language), Action::Begin { tag: tag.text.clone() }),
             Item::new(words::OtherLoads.say(language), Action::Start),
         ],
         Action::Start,

@@ -135,12 +135,12 @@ impl Desk {
             ));
             let who = self.start.holder.clone().unwrap_or_default();
             first.push(right(room.saturating_sub(19), &who));
-            let rule = words::GoverningManualRulesProgramAssists.say(self.language);
+            let rule = words::ManualRulesProgramAssists.say(self.language);
             return vec![Line::from(first), Line::from(format!(" {rule}")), Line::default()];
         };
         let inspector = cut(&view.inspector, 24.min(width / 3));
         let load = cut(
-            &words::Load { load: &view.load, title: &view.title }.say(self.language),
+            &words::HeadLoad { load: &view.load, title: &view.title }.say(self.language),
             room.saturating_sub(inspector.chars().count() + 2),
         );
         room = room.saturating_sub(load.chars().count());
@@ -155,18 +155,17 @@ impl Desk {
         }
         .say(self.language);
         let at = match &view.card {
-            Some(card) => {
-                words::CardC { station: &card.station, number: &card.number, of: &card.of }.say(self.language)
-            }
+            Some(card) => words::CardOf { station: &card.station, number: &card.number, of: &card.of }
+                .say(self.language),
             None => match view.stage {
-                _ if self.run.is_some() => words::End.say(self.language),
-                WalkStage::Walking => words::Decision.say(self.language),
-                WalkStage::Paused => words::Paused.say(self.language),
+                _ if self.run.is_some() => words::HeadEnd.say(self.language),
+                WalkStage::Walking => words::HeadDecision.say(self.language),
+                WalkStage::Paused => words::HeadPaused.say(self.language),
                 WalkStage::Decided { .. } if view.subject != super::acts::LOAD => {
-                    format!(" {}", words::SignB.say(self.language))
+                    format!(" {}", words::SignTitle.say(self.language))
                 }
-                WalkStage::Decided { .. } => words::Seal.say(self.language),
-                WalkStage::Abandoned { .. } => words::Stopped.say(self.language),
+                WalkStage::Decided { .. } => words::HeadSeal.say(self.language),
+                WalkStage::Abandoned { .. } => words::HeadStopped.say(self.language),
             },
         };
         let at = cut(&at, width.saturating_sub(9));
@@ -340,7 +339,7 @@ impl Desk {
                 PointKind::Choice { .. } => words::PointChoose.say(self.language),
                 PointKind::Measure { unit, .. } => words::PointMeasure { unit: &unit }.say(self.language),
                 PointKind::Serial => words::SerialNumber.say(self.language),
-                PointKind::Text => words::Words.say(self.language),
+                PointKind::Text => words::AnswerInWords.say(self.language),
             };
             let tail = [wanted.as_str(), word.as_str()]
                 .into_iter()
@@ -387,7 +386,7 @@ impl Desk {
         match &view.stage {
             WalkStage::Paused => {
                 add(&mut lines, &words::InspectionPausedEveryAnswerKept.say(self.language), Tone::Strong);
-                add(&mut lines, &words::IfLoadMovedOpenedRerigged.say(self.language), Tone::Plain);
+                add(&mut lines, &words::MovedBeginAnew.say(self.language), Tone::Plain);
             }
             WalkStage::Abandoned { reason } => {
                 add(&mut lines, &words::InspectionStoppedNoSealComes.say(self.language), Tone::Strong);
@@ -397,9 +396,9 @@ impl Desk {
                 let words = if view.subject != super::acts::LOAD {
                     words::DecidedSignatureCarriesIt.say(self.language)
                 } else if *fit {
-                    words::DecidedFitLiftedSealPuts.say(self.language)
+                    words::DecidedFitSealIt.say(self.language)
                 } else {
-                    words::DecidedNotFitSealSays.say(self.language)
+                    words::DecidedNotFitSealIt.say(self.language)
                 };
                 add(&mut lines, &words, Tone::Strong);
             }
@@ -422,7 +421,7 @@ impl Desk {
             }
         } else {
             lines.push(Line::default());
-            add(&mut lines, &words::WayFit.say(self.language), Tone::Strong);
+            add(&mut lines, &words::InWayOfFit.say(self.language), Tone::Strong);
             for block in &view.blocks_fit {
                 add(&mut lines, &format!("[!] {block}"), Tone::Bad);
             }
@@ -474,7 +473,7 @@ impl Desk {
     /// All cards in columns by station, and what is typed.
     fn cards_lines(&self, typed: &str, width: usize) -> Lines {
         let Some(view) = &self.view else { return Vec::new() };
-        let mut lines = vec![self.title(&words::GoWhichCardTypeNumber { typed: &typed }.say(self.language))];
+        let mut lines = vec![self.title(&words::AskCardNumber { typed: &typed }.say(self.language))];
         let here = view.card.as_ref().map(|card| card.number);
         if width < WIDE - 4 {
             lines.extend(self.narrow_cards(view, width));
@@ -562,7 +561,7 @@ fn right(room: usize, text: &str) -> Span<'static> {
 
 fn too_small(frame: &mut Frame<'_>, area: Rect, language: Language) {
     let (width, height) = LEAST;
-    let words = words::WindowInspectionNeedsMakeLarger { width: &width, height: &height }.say(language);
+    let words = words::WindowTooSmall { width: &width, height: &height }.say(language);
     let lines: Lines =
         wrap(&words, usize::from(area.width).saturating_sub(1)).into_iter().map(Line::from).collect();
     frame.render_widget(Paragraph::new(lines), area);

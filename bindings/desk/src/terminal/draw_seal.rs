@@ -49,7 +49,7 @@ pub(super) fn draw(frame: &mut Frame<'_>, seal: &SealView, code: bool, desk: &De
     let mut lines = facts(seal, desk, usize::from(area.width).saturating_sub(2));
     if code {
         lines.push(Line::default());
-        let need = words::ShowCodeWindowNeedsMake {
+        let need = words::WindowTooSmallForCode {
             columns: &columns,
             rows: rows + under,
             width: &area.width,
@@ -116,18 +116,18 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
     lines.push(Line::default());
     let none = String::new();
     // What is not fit holds until nothing.
-    let until = words::Holds.say(desk.language);
+    let until = words::FactHoldsTo.say(desk.language);
     let rows = [
-        (words::LoadB.say(desk.language), &facts.load),
-        (words::What.say(desk.language), &seal.description),
-        (words::Gross.say(desk.language), &facts.mass),
-        (words::Under.say(desk.language), &seal.aircraft),
-        (words::Inspector.say(desk.language), facts.inspector.as_ref().unwrap_or(&none)),
-        (words::Authority.say(desk.language), facts.authority.as_ref().unwrap_or(&none)),
-        (words::Sealed.say(desk.language), &facts.issued.dtg),
+        (words::FactLoad.say(desk.language), &facts.load),
+        (words::FactWhat.say(desk.language), &seal.description),
+        (words::FactGross.say(desk.language), &facts.mass),
+        (words::FactUnder.say(desk.language), &seal.aircraft),
+        (words::FactInspector.say(desk.language), facts.inspector.as_ref().unwrap_or(&none)),
+        (words::FactAuthority.say(desk.language), facts.authority.as_ref().unwrap_or(&none)),
+        (words::FactSealed.say(desk.language), &facts.issued.dtg),
         (until.clone(), &facts.valid_until.dtg),
-        (words::Procedure.say(desk.language), &facts.procedure),
-        (words::CheckWord.say(desk.language), &facts.check),
+        (words::FactProcedure.say(desk.language), &facts.procedure),
+        (words::FactCheck.say(desk.language), &facts.check),
     ];
     for (name, value) in rows.into_iter().filter(|(name, _)| facts.fit || *name != until) {
         for (at, line) in wrap(value, width.saturating_sub(13)).into_iter().enumerate() {
@@ -138,9 +138,10 @@ fn facts(seal: &SealView, desk: &Desk, width: usize) -> Vec<Line<'static>> {
     let found = words::CountCorrected { found: facts.found, corrected: facts.corrected }.say(desk.language);
     lines.push(Line::from(format!(" {:<10} {found}", words::FoundLabel.say(desk.language))));
     let record: String = facts.record.chars().take(16).collect();
-    lines.push(Line::from(format!(" {:<10} {record}…", words::Record.say(desk.language))));
+    lines.push(Line::from(format!(" {:<10} {record}…", words::FactRecord.say(desk.language))));
     lines.push(Line::default());
-    let verdict = words::Hook { word: &seal.verdict.word, first: &seal.verdict.first }.say(desk.language);
+    let verdict =
+        words::AtTheHook { word: &seal.verdict.word, first: &seal.verdict.first }.say(desk.language);
     lines.extend(
         wrap(&verdict, width.saturating_sub(2))
             .into_iter()

@@ -18,8 +18,8 @@ impl Desk {
     /// Waits at the load for the student to start the clock.
     pub(super) fn ask_start(&mut self, begin: ExamBegin) {
         let lead = vec![
-            words::StandLoadClockStartsKey { student: &begin.student }.say(self.language),
-            words::CallWhatYouFindNothing.say(self.language),
+            words::StandAtLoad { student: &begin.student }.say(self.language),
+            words::CallWhatYouFind.say(self.language),
         ];
         let items = vec![
             Item::new(words::StartClock.say(self.language), Action::BeginRun(Box::new(begin))),
@@ -93,9 +93,9 @@ impl Desk {
         };
         let items = vec![
             Item::new(words::EndRunClockStops.say(self.language), Action::EndRun),
-            Item::new(words::GoC.say(self.language), Action::Walk),
+            Item::new(words::GoOnBack.say(self.language), Action::Walk),
         ];
-        self.page = pick(words::EndRunB.say(self.language), vec![lead], items, Action::Walk);
+        self.page = pick(words::AskEndRun.say(self.language), vec![lead], items, Action::Walk);
     }
 
     pub(super) fn end_run(&mut self) -> Result<(), AppError> {
@@ -111,7 +111,7 @@ impl Desk {
         let ended = self.run.as_ref().is_none_or(|run| run.ended);
         let mut items = Vec::new();
         if !ended {
-            items.push(Item::new(words::EndRunC.say(self.language), Action::AskEnd));
+            items.push(Item::new(words::EndRunTitle.say(self.language), Action::AskEnd));
         }
         items.push(Item::new(words::AllKeys.say(self.language), Action::Keys));
         let leave = if ended {
@@ -120,7 +120,7 @@ impl Desk {
             words::LeaveProgramClockRuns.say(self.language)
         };
         items.push(Item::new(leave, Action::Leave));
-        self.page = pick(words::MoreB.say(self.language), Vec::new(), items, Action::Walk);
+        self.page = pick(words::MoreTitle.say(self.language), Vec::new(), items, Action::Walk);
     }
 
     /// What was called, to be looked at; nothing is put right in a run.
@@ -131,9 +131,9 @@ impl Desk {
             return;
         }
         let items = view.findings.iter().map(|finding| {
-            let words = words::CardF { shown: &finding.shown, card: &finding.card }.say(self.language);
+            let words = words::CalledAtCard { shown: &finding.shown, card: &finding.card }.say(self.language);
             let request = WalkRequest::GoTo { card: finding.card };
-            let said = words::Card { card: &finding.card }.say(self.language);
+            let said = words::HereIsCard { card: &finding.card }.say(self.language);
             let ended = self.run.as_ref().is_none_or(|run| run.ended);
             Item::new(words, if ended { Action::Walk } else { Action::Do { request, said } })
         });
@@ -152,7 +152,7 @@ impl Desk {
             Line::from("─".repeat(width)),
             Line::from(words::CalledKey { calls: &calls, key: &run.key }.say(self.language)),
             Line::styled(
-                words::Time { clock: &run.clock, over: &over, jumped: &jumped }.say(self.language),
+                words::ClockLine { clock: &run.clock, over: &over, jumped: &jumped }.say(self.language),
                 self.look.words(tone),
             ),
             Line::from(words::ExaminationTrainingNoInspectionGoverning.say(self.language)),

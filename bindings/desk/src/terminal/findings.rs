@@ -17,7 +17,7 @@ impl Desk {
                 words::Wanted { wanted: &wanted }.say(self.language)
             }
             PointKind::Measure { range, .. } if found.value.is_some() && !range.is_empty() => {
-                words::WantedB { range: &range }.say(self.language)
+                words::WantedRange { range: &range }.say(self.language)
             }
             _ => String::new(),
         };
@@ -34,10 +34,10 @@ impl Desk {
         if found.fate == FateView::Reject && found.piece.is_none() && self.run.is_none() {
             return self.page = Page::Pick(Box::new(Pick {
                 title: words::DeficientWhat { what: &what }.say(self.language),
-                lead: vec![words::PieceLeavesServiceWhichOne.say(self.language)],
+                lead: vec![words::PieceLeavesService.say(self.language)],
                 items: vec![
                     Item::new(words::EnterSerialNumber.say(self.language), Action::WhichPiece(found.number)),
-                    Item::new(words::NoneSaySoReasonNot.say(self.language), Action::Walk),
+                    Item::new(words::PieceHasNoSerial.say(self.language), Action::Walk),
                 ],
                 from: 0,
                 back: Action::Walk,
@@ -92,14 +92,15 @@ impl Desk {
         let Some(finding) = self.finding(number) else { return self.page = Page::Walk };
         let (shape, word, tone) = look::finding(finding.state);
         let word = word.say(self.language);
-        let mut lead = vec![words::CardE { card: &finding.card, prompt: &finding.prompt }.say(self.language)];
+        let mut lead =
+            vec![words::CardAndPrompt { card: &finding.card, prompt: &finding.prompt }.say(self.language)];
         if let Some(value) = &finding.value {
-            lead.push(words::Seen { value: &value }.say(self.language));
+            lead.push(words::AnswerSeen { value: &value }.say(self.language));
         }
         if let Some(note) = &finding.note {
-            lead.push(words::Note { note: &note }.say(self.language));
+            lead.push(words::NoteTold { note: &note }.say(self.language));
         }
-        lead.push(words::Found { dtg: &finding.found.dtg }.say(self.language));
+        lead.push(words::FoundAt { dtg: &finding.found.dtg }.say(self.language));
         lead.extend(finding.story.iter().rev().take(3).rev().cloned());
         let mut items = Vec::new();
         match finding.state {
@@ -114,7 +115,7 @@ impl Desk {
                 );
                 if finding.fate == FateView::Reject {
                     match &finding.piece {
-                        Some(piece) => lead.push(words::PieceRejectedB { piece: &piece }.say(self.language)),
+                        Some(piece) => lead.push(words::PieceIsRejected { piece: &piece }.say(self.language)),
                         None => items.push(Item::new(
                             words::EnterSerialNumberPiece.say(self.language),
                             Action::WhichPiece(number),
@@ -132,7 +133,7 @@ impl Desk {
                 words::GoCard { card: &finding.card }.say(self.language),
                 Action::Do {
                     request: WalkRequest::GoTo { card: finding.card },
-                    said: words::Card { card: &finding.card }.say(self.language),
+                    said: words::HereIsCard { card: &finding.card }.say(self.language),
                 },
             ));
         }
@@ -164,8 +165,8 @@ impl Desk {
         self.page = Page::Pick(Box::new(Pick {
             title: words::ReinspectWhat { what: &finding.shown }.say(self.language),
             lead: vec![
-                words::CardE { card: &finding.card, prompt: &finding.prompt }.say(self.language),
-                words::LookYourselfYourOwnHands.say(self.language),
+                words::CardAndPrompt { card: &finding.card, prompt: &finding.prompt }.say(self.language),
+                words::LookWithOwnHands.say(self.language),
             ],
             items: vec![
                 Item::new(words::RightNow.say(self.language), Action::AgainGood(number)),
@@ -203,7 +204,7 @@ impl Desk {
                     _ => (wanted(words::EnterWhatYouSeeNow.say(self.language)), String::new()),
                 };
                 self.page =
-                    entry(words::ReinspectB.say(self.language), lead, Purpose::AgainValue(number), back);
+                    entry(words::ReinspectTitle.say(self.language), lead, Purpose::AgainValue(number), back);
                 if let Page::Entry(entry) = &mut self.page {
                     entry.unit = unit;
                 }

@@ -29,7 +29,7 @@ impl Desk {
             None => words::NotWorkedOutTagCarries.say(self.language),
         };
         let shape = if !view.rigging_within_limits || view.link_change.is_some() { "[!] " } else { "" };
-        wrap(&words::Statics { shape: &shape, words: &words }.say(self.language), width.saturating_sub(4))
+        wrap(&words::StaticsLine { shape: &shape, words: &words }.say(self.language), width.saturating_sub(4))
     }
 
     /// A rule, what is open, the statics, the gravest caution.
@@ -45,7 +45,7 @@ impl Desk {
             .filter(|finding| finding.state != FindingState::Closed)
             .map(|finding| {
                 let (shape, ..) = look::finding(finding.state);
-                words::CardB {
+                words::FindingInList {
                     shape: &shape,
                     number: &finding.number,
                     shown: &finding.shown,
@@ -58,7 +58,7 @@ impl Desk {
             Line::from(words::NothingOpen.say(self.language))
         } else {
             Line::styled(
-                cut(&words::Open { list: open.join("   ") }.say(self.language), width),
+                cut(&words::OpenFindings { list: open.join("   ") }.say(self.language), width),
                 self.look.words(Tone::Bad),
             )
         });
@@ -77,15 +77,15 @@ impl Desk {
         let cautions: Vec<String> = view
             .tag_faults
             .iter()
-            .map(|fault| words::Tag { fault: &fault }.say(self.language))
+            .map(|fault| words::TagFault { fault: &fault }.say(self.language))
             .chain(view.cautions.iter().filter(|_| view.rigging.is_some()).map(|words| format!("! {words}")))
             .collect();
-        let rule = words::GoverningManualRulesLookYour.say(self.language);
+        let rule = words::ManualRulesOwnEyes.say(self.language);
         lines.push(match cautions.as_slice() {
             [] => Line::from(rule),
             [only] => Line::styled(cut(&format!(" {only}"), width), self.look.words(Tone::Wait)),
             [first, rest @ ..] => {
-                let words = words::More { cut: cut(first, width.saturating_sub(20)), count: rest.len() }
+                let words = words::MoreOpen { cut: cut(first, width.saturating_sub(20)), count: rest.len() }
                     .say(self.language);
                 Line::styled(words, self.look.words(Tone::Wait))
             }
@@ -159,7 +159,7 @@ impl Desk {
             Page::Cards { .. } => [
                 vec![
                     say("0-9", words::HintNumber.into()),
-                    say(&enter, words::Go.into()),
+                    say(&enter, words::HintGoThere.into()),
                     say("*", words::HintErase.into()),
                 ],
                 back(),
@@ -186,7 +186,7 @@ impl Desk {
                     [vec![say("+", words::HintFit.into()), not_fit(), undo()], more]
                 }
                 (WalkStage::Paused, _) => [
-                    vec![say("+", words::GoB.into())],
+                    vec![say("+", words::HintGoOn.into())],
                     vec![say("/", words::HintFindings.into()), say("0", words::MoreStopLeave.into())],
                 ],
                 (WalkStage::Decided { .. }, _) => [

@@ -134,7 +134,7 @@ impl Desk {
                 }
             },
             '\r' => {
-                self.tell(Tone::Plain, words::PressWhenWholeCardGood.say(self.language));
+                self.tell(Tone::Plain, words::PressWhenCardGood.say(self.language));
                 Ok(Flow::On)
             }
             digit => match nth(digit).and_then(|at| card.points.get(at)) {
@@ -154,7 +154,7 @@ impl Desk {
             Key::Letter('-') | Key::Back => return self.act(Action::Walk),
             Key::Enter => match typed.parse() {
                 Ok(card) => {
-                    let said = words::Card { card: &card }.say(self.language);
+                    let said = words::HereIsCard { card: &card }.say(self.language);
                     return self.act(Action::Do { request: WalkRequest::GoTo { card }, said });
                 }
                 Err(_) => return self.act(Action::Walk),

@@ -268,7 +268,7 @@ impl Desk {
             self.changed = now;
             self.ignored += 1;
             if self.ignored == 3 {
-                self.tell(Tone::Wait, words::KeyHeldDownLetGo.say(self.language));
+                self.tell(Tone::Wait, words::KeyHeldDown.say(self.language));
             }
             return Flow::On;
         }
@@ -314,7 +314,7 @@ impl Desk {
         let practice = if self.practice { words::PracticeLead.say(self.language) } else { String::new() };
         if let Page::Seal { seal, .. } = &self.page {
             return Some(
-                words::LoadSealedShowSealAgain {
+                words::SealedShowAgain {
                     practice: &practice,
                     load: &view.load,
                     home: if self.practice {
@@ -328,22 +328,18 @@ impl Desk {
             );
         }
         let at = match &view.card {
-            Some(card) => words::CardG { number: &card.number, of: &card.of }.say(self.language),
+            Some(card) => words::StandsAtCard { number: &card.number, of: &card.of }.say(self.language),
             None => match view.stage {
                 slingseal_app::WalkStage::Abandoned { .. } => {
                     return Some(
-                        words::LoadInspectionStopped { practice: &practice, load: &view.load }
-                            .say(self.language),
+                        words::LoadWasStopped { practice: &practice, load: &view.load }.say(self.language),
                     );
                 }
                 slingseal_app::WalkStage::Paused => words::StandsPaused.say(self.language),
                 slingseal_app::WalkStage::Decided { .. } => words::DecidedNotSealed.say(self.language),
-                slingseal_app::WalkStage::Walking => words::DecisionB.say(self.language),
+                slingseal_app::WalkStage::Walking => words::StandsAtDecision.say(self.language),
             },
         };
-        Some(
-            words::LoadStandsEveryAnswerKept { practice: &practice, load: &view.load, at: &at }
-                .say(self.language),
-        )
+        Some(words::LoadStands { practice: &practice, load: &view.load, at: &at }.say(self.language))
     }
 }

@@ -23,7 +23,7 @@ impl Desk {
             .in_hand
             .iter()
             .map(|line| {
-                let words = words::GoLoadSince { load: &line.load, state: &line.state, dtg: &line.begun.dtg }
+                let words = words::TakeUpLoad { load: &line.load, state: &line.state, dtg: &line.begun.dtg }
                     .say(self.language);
                 Item::new(words, Action::TakeUp { walk: line.walk.clone() })
             })
@@ -38,7 +38,7 @@ impl Desk {
         }
         let mut lead = Vec::new();
         if items.is_empty() {
-            lead.push(words::NoLoadHandNameTag.say(self.language));
+            lead.push(words::NoLoadInHand.say(self.language));
         }
         if !self.practice {
             items.push(Item::new(words::PractiseInventedLoad.say(self.language), Action::Practise));
@@ -63,8 +63,8 @@ impl Desk {
             Some(holder) => self.ask_new_pin(holder),
             None => {
                 let lead = vec![
-                    words::NoLoadHandSoLet.say(self.language),
-                    words::YourCallSignSuchAnvil.say(self.language),
+                    words::NoLoadInHandSoPractise.say(self.language),
+                    words::AskCallSign.say(self.language),
                 ];
                 self.page = entry(words::Welcome.say(self.language), lead, Purpose::CallSign, Action::Leave);
             }
@@ -74,8 +74,8 @@ impl Desk {
 
     fn ask_new_pin(&mut self, holder: String) {
         let lead = vec![
-            words::YourPinPracticeSixDigits { holder: &holder }.say(self.language),
-            words::NotYourRealOneNot.say(self.language),
+            words::AskPracticePin { holder: &holder }.say(self.language),
+            words::NotYourRealPin.say(self.language),
         ];
         self.page = entry(words::APin.say(self.language), lead, Purpose::NewPin { holder }, Action::Leave);
     }
@@ -101,7 +101,7 @@ impl Desk {
     ) -> Result<Flow, AppError> {
         if first != second {
             self.ask_new_pin(holder);
-            return Err(bad_input(words::TwoDifferEnterPinAgain.say(self.language)));
+            return Err(bad_input(words::PinsDiffer.say(self.language)));
         }
         if let Err(error) = practice::make(&self.app, &holder, first) {
             // Too easy a PIN, or not the one of an earlier try.

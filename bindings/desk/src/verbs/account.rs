@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use slingseal_app::catalogue::desk as words;
+use slingseal_app::catalogue::{closing, desk as words, page};
 use slingseal_app::{AppError, CloseRequest, CloseView, Language, visibly};
 
 use super::Setting;
@@ -22,11 +22,11 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
         }
         AccountVerb::Equipment { open, csv: None } => {
             let mut lives = setting.app()?.piece_lives()?;
-            lives.retain(|life| !open || matches!(life.state.as_str(), "out" | "lost" | "damaged"));
+            lives.retain(|life| !open || life.is("open"));
             if setting.json {
                 print_json(&lives);
             } else {
-                lives.iter().for_each(|life| println!("{}", piece(life)));
+                lives.iter().for_each(|life| println!("{}", piece(life, setting.language)));
             }
             Ok(ExitCode::SUCCESS)
         }
@@ -45,25 +45,41 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
         AccountVerb::SecondLook { days, draw } => super::second_look::run(setting, days, draw),
         AccountVerb::LeastSeconds { seconds } => {
             setting.app()?.set_least_seconds(seconds)?;
-            match seconds {
+            let said = match seconds {
                 Some(seconds) => {
-                    println!("A walk of less than {seconds} s a card is marked. It is a sign, not a proof.")
+                    closing::LeastSecondsSet { seconds: seconds.to_string() }.say(setting.language)
                 }
-                None => println!("No least time a card is set."),
-            }
+                None => closing::LeastSecondsNone.say(setting.language),
+            };
+            println!("{said}");
             Ok(ExitCode::SUCCESS)
         }
     }
 }
 
-fn piece(life: &slingseal_app::PieceLifeView) -> String {
-    let on = life.load.as_ref().map(|load| format!(", load {load}")).unwrap_or_default();
-    let since = life.since.as_ref().map(|since| format!(" since {}", since.dtg)).unwrap_or_default();
-    let (serial, kind, state) = (&life.serial, &life.kind, life.state.replace('_', " "));
-    visibly(&format!(
-        "{serial:<16} {kind}: {state}{on}{since}; {} lifts with {} kg, {} inspections",
-        life.lifts, life.carried_kg, life.inspections
-    ))
+fn piece(life: &slingseal_app::PieceLifeView, language: Language) -> String {
+    let mut more = String::new();
+    if let Some(load) = &life.load {
+        more += &closing::PieceLineLoad { load }.say(language);
+    }
+    if let Some(since) = &life.since {
+        more += &closing::PieceLineSince { since: &since.dtg }.say(language);
+    }
+    if let Some(due) = &life.due {
+        more += &closing::PieceLineDue { due: &due.dtg }.say(language);
+    }
+    if let (Some(by), Some(why)) = (&life.withdrawn_by, &life.withdrawn_why) {
+        more += &closing::PieceLineWithdrawn { by, why }.say(language);
+    }
+    let line = closing::PieceLine {
+        kind: &life.kind,
+        state: &life.state_title,
+        more,
+        lifts: life.lifts.to_string(),
+        kg: life.carried_kg.to_string(),
+        inspections: life.inspections.to_string(),
+    };
+    visibly(&format!("{:<16} {}", life.serial, line.say(language)))
 }
 
 fn withdraw(setting: &Setting, serial: &str, why: &str, out: Option<&Path>) -> Result<ExitCode, AppError> {
@@ -88,9 +104,7 @@ fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     let request = CloseRequest { day: close.day, loads: close.loads, name: close.name };
     for text in &close.explain {
-        let (point, note) = text.split_once('=').ok_or_else(|| {
-            bad_input("write --explain POINT=NOTE, with the point's id as account close shows it")
-        })?;
+        let (point, note) = text.split_once('=').ok_or_else(|| bad_input(closing::CloseExplainForm))?;
         app.explain(point.trim(), note)?;
     }
     if close.sign {
@@ -99,13 +113,14 @@ fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
         if setting.json {
             print_json(&made);
         } else {
-            println!(
-                "Closed: {}, signed by {} {}. Check {}.",
-                visibly(&made.statement.name),
-                visibly(&made.statement.by),
-                made.statement.issued.dtg,
-                made.statement.check
-            );
+            let made = &made.statement;
+            let said = closing::CloseSigned {
+                name: &made.name,
+                by: &made.by,
+                at: &made.issued.dtg,
+                check: &made.check,
+            };
+            println!("{}", visibly(&said.say(setting.language)));
         }
         let mut files = Vec::new();
         match (&made.code, &close.out) {
@@ -123,7 +138,7 @@ fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
     if setting.json {
         print_json(&view);
     } else {
-        print!("{}", text(&view));
+        print!("{}", text(&view, setting.language));
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -145,16 +160,17 @@ fn put_statement(
 }
 
 /// What does not add up, as lines.
-pub(crate) fn text(view: &CloseView) -> String {
-    let mut lines = vec![format!(
-        "{}: {} loads, {} inspections, {} lifted, {} set down, {} lost.",
-        view.name, view.loads, view.inspections, view.lifted, view.set_down, view.lost
-    )];
+pub(crate) fn text(view: &CloseView, language: Language) -> String {
+    let counts = page::AccountCounts {
+        loads: view.loads,
+        inspections: view.inspections,
+        lifted: view.lifted,
+        set_down: view.set_down,
+        lost: view.lost,
+    };
+    let mut lines = vec![format!("{}: {}", view.name, counts.say(language))];
     if view.unsigned > 0 {
-        lines.push(format!(
-            "{} reports are unsigned: they are what was said, and prove nothing.",
-            view.unsigned
-        ));
+        lines.push(page::ReportsUnsigned { count: view.unsigned }.say(language));
     }
     let mut title = "";
     for point in &view.points {
@@ -164,19 +180,18 @@ pub(crate) fn text(view: &CloseView) -> String {
             lines.push(title.to_owned());
         }
         lines.push(format!("  {}  {}: {}", point.id, point.subject, point.known));
-        match &point.note {
-            Some(note) => lines.push(format!("      Explained: {note}")),
-            None => lines.push(format!("      {}", point.to_do)),
-        }
+        let next = match &point.note {
+            Some(note) => closing::CloseExplained { note }.say(language),
+            None => point.to_do.clone(),
+        };
+        lines.push(format!("      {next}"));
     }
     lines.push(String::new());
     lines.push(match (view.points.len(), view.explained) {
-        (0, _) => "Everything adds up. Sign it with --sign.".to_owned(),
-        (_, true) => "All is explained. Sign it with --sign.".to_owned(),
-        (open, false) => {
-            format!("{open} points do not add up. Put them right, or explain each: --explain POINT=NOTE.")
-        }
+        (0, _) => closing::CloseAddsUp.say(language),
+        (_, true) => closing::CloseAllExplained.say(language),
+        (open, false) => closing::CloseOpen { open: i64::try_from(open).unwrap_or(i64::MAX) }.say(language),
     });
-    lines.push(format!("Account {} of {} words", view.account, view.words));
+    lines.push(page::AccountDigest { digest: &view.account, count: view.words }.say(language));
     lines.iter().map(|line| visibly(line) + "\n").collect()
 }

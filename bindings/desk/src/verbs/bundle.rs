@@ -157,9 +157,8 @@ pub(super) fn read(setting: &Setting, app: &App, files: &[PathBuf]) -> Result<Bu
         let [file] = files else {
             return Err(bad_input(words::NameOneBundle));
         };
-        let opened = File::open(file).map_err(|error| {
-            bad_input(words::NameFileCanRead { path: &file.shown(), plain: &plain(&error) })
-        })?;
+        let opened = File::open(file)
+            .map_err(|error| bad_input(words::FileNotRead { path: &file.shown(), plain: &plain(&error) }))?;
         let size = opened.metadata().map(|data| data.len()).unwrap_or_default();
         return app.bundle_read(&mut BufReader::new(opened), &mut |progress| {
             if !setting.json && size > 1 << 20 && crate::console::is_watched() {

@@ -1,5 +1,6 @@
 //! `demo`: the whole job on an invented flood-relief airlift, unattended, told as a story.
 
+use slingseal_app::catalogue::demo as words;
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -10,6 +11,8 @@ use slingseal_app::{
     Received, SealView, VerdictView, VerdictWord, WalkRequest, WalkView, built_in_procedures, code_of,
     sound_answer,
 };
+
+use slingseal_app::catalogue::Saying;
 
 use super::{Setting, pasted, verify};
 use crate::console::Shown;
@@ -76,7 +79,7 @@ struct Scene {
 /// Empties the folder of an earlier demo; refuses one that holds anything else.
 fn make_room(out: &Path) -> Result<(), AppError> {
     let failed = |error: std::io::Error| {
-        bad_input(format!("{}: {}; choose another folder with --out DIR", out.shown(), plain(&error)))
+        bad_input(words::DemoFolderNotUsed { folder: &out.shown(), plain: &plain(&error) })
     };
     let mark = out.join(MARK);
     if mark.exists() {
@@ -87,10 +90,7 @@ fn make_room(out: &Path) -> Result<(), AppError> {
             }
         }
     } else if out.exists() && std::fs::read_dir(out).map_err(failed)?.next().is_some() {
-        return Err(bad_input(format!(
-            "{} holds something else than a demo; choose another folder with --out DIR",
-            out.shown()
-        )));
+        return Err(bad_input(words::DemoFolderIsOthers { folder: &out.shown() }));
     }
     write(&mark, b"Left by `slingseal demo`; its next run replaces the homes in this folder.\n")
 }
@@ -109,53 +109,45 @@ struct Demo<'s> {
 
 impl Demo<'_> {
     fn play(&mut self) -> Result<(), AppError> {
-        self.say(
-            "The Sela is over its banks. At Kestrel Meadow a relief team hangs loads under helicopters.",
-        );
-        self.say("Names, units and aircraft are invented; every rating is an example.");
+        self.say(words::TheSelaIsOverItsBanks);
+        self.say(words::NamesAreInvented);
 
-        self.chapter("1  Trust");
+        self.chapter(words::ChapterTrust);
         let desk = self.home("desk")?;
         let approved: Vec<String> = APPROVED.iter().map(|id| (*id).to_owned()).collect();
         let authority = desk.authority_init("Sela Relief", PASSPHRASE, &approved)?;
         let card = self.put("authority", &authority.card.text)?;
         let roster = self.put("roster", &authority.roster.text)?;
-        self.say(&format!(
-            "The desk becomes the authority \"{}\", fingerprint {}.",
-            authority.name, authority.fingerprint
-        ));
-        self.say(&format!(
-            "Its roster names the lists that count: {}. What is walked by any other says WAIT. These are a start and no manual.",
-            APPROVED.join(", ")
-        ));
+        self.say(words::DeskBecomesAuthority { name: &authority.name, fingerprint: &authority.fingerprint });
+        self.say(words::RosterNamesLists { lists: &APPROVED.join(", ") });
         self.credential(&desk, &desk, "Lantern 1", "planner,leader")?;
         let inspector = self.home("inspector")?;
         let hookup = self.home("hookup")?;
-        for (device, whose) in [(&inspector, "Anvil 3's phone"), (&hookup, "Thistle 7's phone")] {
+        for (device, whose) in [(&inspector, "Anvil 3"), (&hookup, "Thistle 7")] {
             device.trust(&self.scan(&card)?, &authority.fingerprint)?;
             device.receive(&self.scan(&roster)?)?;
-            self.say(&format!("{whose} scans the card, compares the fingerprint by voice, and trusts it."));
+            self.say(words::PhoneTrustsCard { whose: &whose });
         }
         self.credential(&desk, &inspector, "Anvil 3", "inspector")?;
-        self.say("Thistle 7 at the hook has no key at all, and has never met Anvil 3.");
+        self.say(words::HookHasNoKey);
 
-        self.chapter("2  The tag");
+        self.chapter(words::ChapterTag);
         let open = |name: &str| match name {
             "vehicle-rigging.toml" => Ok(RIGGING.to_owned()),
             other => Err(format!("the demo has no {other}")),
         };
         let made = desk.write_tag(PLAN, &open, Some(PIN))?;
         let tag = self.put("tag-km-014", &made.code.text)?;
-        self.say(&format!(
-            "Load {}: {}, {} under a {} that is allowed {}. The tag is a code of {} bytes, signed by {}.",
-            made.tag.load,
-            made.tag.description,
-            made.tag.gross,
-            made.tag.aircraft,
-            made.tag.allowable,
-            made.tag.bytes,
-            made.tag.planner.as_deref().unwrap_or("nobody"),
-        ));
+        let view = &made.tag;
+        self.say(words::TagTold {
+            load: &view.load,
+            description: &view.description,
+            gross: &view.gross,
+            aircraft: &view.aircraft,
+            allowable: &view.allowable,
+            bytes: view.bytes.to_string(),
+            by: view.signed_by(self.setting.language),
+        });
         write(
             &self.out.join("sheet-km-014.pdf"),
             &sheets_pdf(&[(&made.tag, &made.code)], Paper::A4, self.setting.language)?,
@@ -164,20 +156,21 @@ impl Demo<'_> {
             if let Some(picture) = &rigging.picture_svg {
                 write(&self.out.join("rigging-km-014.svg"), picture.as_bytes())?;
             }
-            self.say(&format!("How it hangs: {}.", rigging.summary));
+            self.say(words::HowItHangs { summary: &rigging.summary });
         }
         let other = desk.write_tag(OTHER_PLAN, &open, Some(PIN))?;
         let other_tag = self.put("tag-km-015", &other.code.text)?;
 
         self.morning(&inspector)?;
 
-        self.chapter("4  The inspection");
+        self.chapter(words::ChapterInspection);
         let text = self.scan(&tag)?;
         let view = inspector.begin_walk(&text)?;
-        self.say(&format!(
-            "Anvil 3 scans the tag from its picture and inspects by \"{}\": {} cards, {} points, both hands on the load.",
-            view.title, view.progress.cards, view.progress.points
-        ));
+        self.say(words::AnvilScansTheTag {
+            title: &view.title,
+            cards: &view.progress.cards,
+            points: &view.progress.points,
+        });
         let view = self.walk(&inspector, view)?;
         let view = self.mend(&inspector, view)?;
         let view = inspector.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })?;
@@ -186,53 +179,37 @@ impl Demo<'_> {
                 message: format!("the demo's load was refused: {}", refused.message).into(),
             });
         }
-        self.say("Every card is answered and nothing is open. Anvil 3 decides: fit.");
+        self.say(words::DecidesFit);
 
-        self.chapter("5  The seal");
+        self.chapter(words::ChapterSeal);
         let seal = inspector.seal(&view.walk, PIN, None)?;
         let picture = self.put("seal-km-014", &seal.code.text)?;
-        self.say(&format!(
-            "Anvil 3 signs with the PIN. The seal is QR version {}; it holds until {} and names the record {}….",
-            seal.code.version,
-            seal.facts.valid_until.dtg,
-            seal.record.chars().take(8).collect::<String>()
-        ));
+        self.say(words::AnvilSigns {
+            version: &seal.code.version,
+            until: &seal.facts.valid_until.dtg,
+            record: &seal.record.chars().take(8).collect::<String>(),
+        });
 
-        self.chapter("6  At the hook");
-        let verdict = self.hook(&hookup, "Thistle 7 scans seal and tag:", &picture, &tag, "GO")?;
+        self.chapter(words::ChapterHook);
+        let verdict = self.hook(&hookup, words::ThistleScans.saying(), &picture, &tag, "GO")?;
         self.cautions(&verdict);
         let called = self.listed(&inspector, "hookup", "KM-014")?;
-        self.say(&format!(
-            "Read aloud before the aircraft is called: \"{}\", {} points.",
-            called.title, called.progress.points
-        ));
+        self.say(words::ReadAloud { title: &called.title, points: &called.progress.points });
         let forged = self.altered(&hookup, &seal)?;
-        self.hook(&hookup, "Someone changes one letter of the code:", &forged, &tag, "NO-GO")?;
+        self.hook(&hookup, words::OneLetterChanged.saying(), &forged, &tag, "NO-GO")?;
         let strange = self.stranger(&text)?;
-        self.hook(
-            &hookup,
-            "A stranger makes an authority of the same name and seals the load:",
-            &strange,
-            &tag,
-            "NO-GO",
-        )?;
-        self.hook(&hookup, "The good seal is carried to another load:", &picture, &other_tag, "NO-GO")?;
+        self.hook(&hookup, words::StrangerSeals.saying(), &strange, &tag, "NO-GO")?;
+        self.hook(&hookup, words::SealCarriedOver.saying(), &picture, &other_tag, "NO-GO")?;
 
         self.check_page(&desk)?;
 
-        self.chapter("7  The account");
+        self.chapter(words::ChapterAccount);
         self.account(&inspector, &desk, &seal)?;
 
-        self.chapter("What is left");
-        self.say(&format!(
-            "{}: the homes desk, inspector and hookup, the pictures, the record and this story.",
-            self.out.shown()
-        ));
-        self.say(&format!(
-            "Everyone's PIN 417293 and the authority's passphrase \"{PASSPHRASE}\" hold in this demo alone."
-        ));
-        let line = format!("Try: {}", self.try_it());
-        self.say(&line);
+        self.chapter(words::ChapterLeft);
+        self.say(words::WhatIsLeft { folder: &self.out.shown() });
+        self.say(words::PinAndPassphrase { passphrase: &PASSPHRASE });
+        self.say(words::TryThis { command: self.try_it() });
         Ok(())
     }
 
@@ -243,10 +220,11 @@ impl Demo<'_> {
         let made = desk.check_page(&CheckPageRequest::default(), PIN)?;
         let file = self.out.join("hook.html");
         write(&file, check_page::filled(&shell, &made.bytes)?.as_bytes())?;
-        self.say(&format!(
-            "{} signs hook.html for strangers' phones and says {}; it holds until {}.",
-            made.leader, made.thumbprint, made.until.dtg
-        ));
+        self.say(words::LeaderSignsPage {
+            leader: &made.leader,
+            groups: &made.thumbprint,
+            until: &made.until.dtg,
+        });
         Ok(())
     }
 
@@ -266,21 +244,23 @@ impl Demo<'_> {
 
     /// What comes before the first load: the briefing, the hooks with the crew, the gear.
     fn morning(&mut self, inspector: &App) -> Result<(), AppError> {
-        self.chapter("3  The morning");
+        self.chapter(words::ChapterMorning);
         for (list, of) in [("zone", "KESTREL"), ("daily-hooks", "HERON-M2"), ("gear-chain", "SS-0417")] {
             let view = self.listed(inspector, list, of)?;
-            self.say(&format!(
-                "{}: {} points of \"{}\", nothing open.",
-                view.load, view.progress.points, view.title
-            ));
+            self.say(words::ListedNothingOpen {
+                name: &view.load,
+                points: &view.progress.points,
+                title: &view.title,
+            });
         }
         for one in inspector.kept_inspections()?.iter().rev() {
             let signed = inspector.sign_inspection(&one.walk, PIN)?;
             if let Some(until) = &signed.fit_until {
-                self.say(&format!(
-                    "Piece {} is fit until {}, signed by {}: it travels with the bundle, and what was withdrawn would too.",
-                    signed.name, until.dtg, signed.inspector
-                ));
+                self.say(words::PieceFitUntil {
+                    piece: &signed.name,
+                    until: &until.dtg,
+                    by: &signed.inspector,
+                });
             }
         }
         Ok(())
@@ -308,7 +288,8 @@ impl Demo<'_> {
         app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })
     }
 
-    fn say(&mut self, line: &str) {
+    fn say(&mut self, line: impl Into<Saying>) {
+        let line = line.into().say(self.setting.language);
         if !self.setting.json {
             println!("  {line}");
         }
@@ -316,7 +297,8 @@ impl Demo<'_> {
         let _ = writeln!(self.story, "  {line}");
     }
 
-    fn chapter(&mut self, title: &str) {
+    fn chapter(&mut self, title: impl Into<Saying>) {
+        let title = title.into().say(self.setting.language);
         if !self.setting.json {
             println!();
             println!("{title}");
@@ -363,11 +345,8 @@ impl Demo<'_> {
             self.put(&format!("credential-{name}"), &authority.issue(&issue, PASSPHRASE)?.text)?;
         match device.receive(&self.scan(&credential)?)? {
             Received::Credential { own: true, credential, .. } => {
-                self.say(&format!(
-                    "{holder} is credentialed as {} until {}.",
-                    credential.roles.join(" and "),
-                    credential.expires.dtg
-                ));
+                let roles = credential.roles.join(", ");
+                self.say(words::IsCredentialed { holder, roles, until: &credential.expires.dtg });
                 Ok(())
             }
             other => Err(AppError::Internal {
@@ -404,9 +383,9 @@ impl Demo<'_> {
                 });
             }
             if view.findings.len() > before {
-                self.say(&format!("Card {}, \"{}\": DEFICIENT.", card.number, card.title));
+                self.say(words::CardDeficient { card: &card.number, title: &card.title });
                 if let Some(change) = view.link_change.clone() {
-                    self.say(&change);
+                    self.say(change);
                 }
             }
         }
@@ -431,10 +410,7 @@ impl Demo<'_> {
                 photos: vec![],
             };
             view = app.do_walk(&view.walk, &again)?;
-            self.say(&format!(
-                "Mason 5 corrects finding {}; Anvil 3 reinspects: good. Both stay on the record.",
-                finding.number
-            ));
+            self.say(words::MasonCorrects { finding: &finding.number });
         }
         Ok(view)
     }
@@ -442,16 +418,17 @@ impl Demo<'_> {
     fn hook(
         &mut self,
         hookup: &App,
-        what: &str,
+        what: Saying,
         seal: &Path,
         tag: &Path,
         expected: &str,
     ) -> Result<VerdictView, AppError> {
         let verdict = hookup.check(Some(&self.scan(seal)?), Some(&self.scan(tag)?))?;
+        let told = what.say(self.setting.language);
         self.say(what);
-        self.say(&format!("    {}   {}", verdict.word, verdict.first));
+        self.say(format!("    {}   {}", verdict.word, verdict.first));
         self.verdicts.push(Scene {
-            what: what.trim_end_matches(':').to_owned(),
+            what: told.trim_end_matches(':').to_owned(),
             verdict: verdict.verdict,
             first: verdict.first.clone(),
         });
@@ -471,7 +448,7 @@ impl Demo<'_> {
 
     fn cautions(&mut self, verdict: &VerdictView) {
         for caution in &verdict.cautions {
-            self.say(&format!("    ! {caution}"));
+            self.say(format!("    ! {caution}"));
         }
     }
 
@@ -534,15 +511,8 @@ impl Demo<'_> {
         let frames = inspector.moving_code(None)?.enough();
         let merged = desk.bundle_read(&mut bundle.as_slice(), &mut |_| {})?;
         let again = desk.bundle_read(&mut bundle.as_slice(), &mut |_| {})?;
-        self.say(&format!(
-            "Anvil 3 packs the day in a bundle: {} record, {} bytes, or {frames} frames of a moving code.",
-            made.records,
-            bundle.len()
-        ));
-        self.say(&format!(
-            "The desk takes it in: {} new; the same bundle again: {} new.",
-            merged.new, again.new
-        ));
+        self.say(words::PacksTheDay { records: &made.records, bytes: &bundle.len(), frames: &frames });
+        self.say(words::DeskTakesItIn { new: &merged.new, again: &again.new });
         if merged.new != 1 || again.new != 0 {
             return Err(AppError::Internal {
                 message: "the bundle did not bring its record once and only once".into(),
@@ -551,18 +521,14 @@ impl Demo<'_> {
         let rows =
             write_whole(&self.out.join("account.csv"), |out| desk.export_csv(ExportTable::Records, out))?;
         write_whole(&self.out.join("account.json"), |out| desk.export_json(out))?;
-        self.say(&format!("The account goes out as account.csv and account.json: {rows} record."));
+        self.say(words::AccountGoesOut { rows: &rows });
         let account = desk.record(&seal.record)?;
         write(
             &self.out.join("record-km-014.pdf"),
             &record_pdf(&account, Some(&seal.code), Paper::A4, self.setting.language)?,
         )?;
         let audit = inspector.audit()?;
-        self.say(&format!(
-            "The record tells {} moments; {} journal entries and every signature hold.",
-            record.timeline.len(),
-            audit.entries
-        ));
+        self.say(words::RecordTellsMoments { moments: &record.timeline.len(), entries: &audit.entries });
         Ok(())
     }
 }

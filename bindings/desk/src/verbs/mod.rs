@@ -2,6 +2,7 @@
 
 mod account;
 mod authority;
+mod backup;
 mod bundle;
 mod check_page;
 mod demo;
@@ -115,6 +116,8 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         Verb::Exam(verb) => exam::run(&setting, verb),
         Verb::Bundle(verb) => bundle::run(&setting, verb),
         Verb::Records(verb) => records::run(&setting, verb),
+        Verb::Backup { out } => backup::backup(&setting, &out),
+        Verb::Restore { file } => backup::restore(&setting, &file),
         Verb::CheckPage { out, authorities, hours, page } => {
             let request = CheckPageRequest { authorities, hours: Some(hours) };
             check_page::run(&setting, &request, &out, page.as_deref())

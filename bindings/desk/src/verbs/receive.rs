@@ -59,16 +59,14 @@ enum Answer {
 }
 
 fn text(received: &Received, language: Language) -> String {
-    let newness =
-        |new: bool| if new { String::new() } else { words::KnownAlreadyOlderThanWhat.say(language) };
+    let newness = |new: bool| if new { String::new() } else { words::KnownAlreadyOrOlder.say(language) };
     match received {
         Received::Authority { name, fingerprint, trusted: true, .. } => {
             words::TrustedAlready { name: &name, fingerprint: &fingerprint }.say(language)
         }
-        Received::Authority { name, .. } => words::CardNotTrustedYetHave { name: &name }.say(language),
+        Received::Authority { name, .. } => words::CardNotTrustedYet { name: &name }.say(language),
         Received::KeyRequest { holder, fingerprint, .. } => {
-            words::KeyRequestFingerprintAuthorityAnswersB { holder: &holder, fingerprint: &fingerprint }
-                .say(language)
+            words::KeyRequestReceived { holder: &holder, fingerprint: &fingerprint }.say(language)
         }
         Received::Credential { credential, own, .. } => {
             let (holder, roles) = (&credential.holder, credential.roles.join(", "));
@@ -84,7 +82,7 @@ fn text(received: &Received, language: Language) -> String {
                 _ => said,
             }
         }
-        Received::Roster { authority, sequence, revoked, approved, new } => words::RosterRevoked {
+        Received::Roster { authority, sequence, revoked, approved, new } => words::RosterReceived {
             sequence: &sequence,
             authority: &authority,
             revoked,
@@ -92,14 +90,16 @@ fn text(received: &Received, language: Language) -> String {
             newness: newness(*new),
         }
         .say(language),
-        Received::Tag(tag) => words::TagLoad {
+        Received::Tag(tag) => words::TagReceived {
             load: &tag.load,
             description: &tag.description,
             gross: &tag.gross,
             aircraft: &tag.aircraft,
         }
         .say(language),
-        Received::Seal(verdict) => words::Seal { word: &verdict.word, first: &verdict.first }.say(language),
+        Received::Seal(verdict) => {
+            words::SealReceived { word: &verdict.word, first: &verdict.first }.say(language)
+        }
         Received::Inspection { name, by, fit, fit_until, new, .. } => {
             let newness = newness(*new);
             match (fit, fit_until) {
@@ -112,14 +112,8 @@ fn text(received: &Received, language: Language) -> String {
         }
         Received::Examination { what, id, load, by, new } => {
             let id: String = id.chars().take(8).collect();
-            words::LoadTrainingNoInspection {
-                what: &what,
-                id: &id,
-                by: &by,
-                load: &load,
-                newness: newness(*new),
-            }
-            .say(language)
+            words::ExaminationReceived { what: &what, id: &id, by: &by, load: &load, newness: newness(*new) }
+                .say(language)
         }
         Received::Movement { report, new } => {
             let MovementView { load, what, at, origin, .. } = report.as_ref();
@@ -131,8 +125,7 @@ fn text(received: &Received, language: Language) -> String {
             words::ClosingReceived { name, by, at, newness: newness(*new) }.say(language)
         }
         Received::Void { load, by, cause, new } => {
-            words::VoidedSealLoad { by: &by, load: &load, cause: &cause, newness: newness(*new) }
-                .say(language)
+            words::VoidReceived { by: &by, load: &load, cause: &cause, newness: newness(*new) }.say(language)
         }
     }
 }

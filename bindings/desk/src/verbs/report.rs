@@ -1,5 +1,6 @@
 //! `report`: what became of a load; `arrival`: what it is and what was done to it.
 
+use slingseal_app::catalogue::{Saying, desk as words};
 use std::process::ExitCode;
 
 use slingseal_app::{
@@ -44,7 +45,7 @@ pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppErro
     } else {
         match report.load.as_slice() {
             [load] => request.load = Some(load.clone()),
-            _ => return Err(bad_input("name one load by its number, or give the codes of its seal and tag")),
+            _ => return Err(bad_input(words::NameOneLoad)),
         }
     }
     let pin = if report.sign { Some(ask(&app, Secret::Pin, false)?) } else { None };
@@ -52,11 +53,8 @@ pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppErro
     if setting.json {
         print_json(&made);
     } else {
-        println!("{}", line(&made.report));
-        println!(
-            "Hand this code to the leader, or let it go with the next bundle (check {}):",
-            made.code.check
-        );
+        println!("{}", line(&made.report, setting.language));
+        println!("{}", words::HandCodeToLeader { check: &made.code.check }.say(setting.language));
         told(&put_code(
             &made.code,
             report.out.as_deref(),
@@ -88,10 +86,7 @@ fn piece(text: &str) -> Result<PieceReport, AppError> {
             "back" => piece.back = true,
             "damaged" => piece.damaged = true,
             other => {
-                return Err(bad_input(format!(
-                    "\"{}\" says nothing of a piece; write {serial}=back, {serial}=damaged or {serial}=back,damaged",
-                    visibly(other)
-                )));
+                return Err(bad_input(words::NothingOfPiece { text: other, serial }));
             }
         }
     }
@@ -99,51 +94,54 @@ fn piece(text: &str) -> Result<PieceReport, AppError> {
 }
 
 fn time(text: &str) -> Result<i64, AppError> {
-    Ok(Time::parse(text).map_err(|error| bad_input(error.to_string()))?.unix())
+    Ok(Time::parse(text).map_err(|error| bad_input(error))?.unix())
 }
 
 /// A report in a line.
-pub(crate) fn line(report: &MovementView) -> String {
+pub(crate) fn line(report: &MovementView, language: Language) -> String {
     let MovementView { load, what, at, origin, .. } = report;
-    let mut words = format!("Load {load}: {what}, {} ({origin})", at.dtg);
+    let mut said: Vec<Saying> = vec![words::ReportLine { load, event: what, at: &at.dtg, origin }.into()];
     if report.later {
-        words += &format!(", reported {}", report.written.dtg);
+        said.push(words::ReportedLater { at: &report.written.dtg }.into());
     }
     if let Some(verdict) = &report.verdict {
-        let reason = report.reason.as_ref().map(|reason| format!(", {reason}")).unwrap_or_default();
-        words += &format!(", shown: {verdict}{reason}");
+        said.push(words::ReportShown { verdict }.into());
+        said.extend(report.reason.iter().map(Saying::verbatim));
     }
-    for (name, text) in [("aircraft", &report.aircraft), ("at", &report.place), ("note", &report.note)] {
-        if let Some(text) = text {
-            words += &format!(", {name} {text}");
+    said.extend(report.aircraft.iter().map(|aircraft| words::ReportAircraft { aircraft }.into()));
+    said.extend(report.place.iter().map(|place| words::ReportPlace { place }.into()));
+    said.extend(report.note.iter().map(|note| words::ReportNote { note }.into()));
+    said.extend(report.pieces.iter().map(|piece| {
+        let serial = &piece.serial;
+        match (piece.back, piece.damaged) {
+            (true, true) => words::PieceBackDamaged { serial }.into(),
+            (true, false) => words::PieceBack { serial }.into(),
+            _ => words::PieceDamaged { serial }.into(),
         }
-    }
-    for piece in &report.pieces {
-        let state = match (piece.back, piece.damaged) {
-            (true, true) => "back, damaged",
-            (true, false) => "back",
-            _ => "damaged",
-        };
-        words += &format!(", piece {} {state}", piece.serial);
-    }
-    visibly(&words)
+    }));
+    visibly(&Saying::joined(said, ", ").say(language))
 }
 
 fn show(arrival: &ArrivalView, language: Language) {
     match &arrival.tag {
         Some(view) => tag::show(view, language),
-        None => println!("Load {}", visibly(&arrival.load)),
+        None => println!("{}", words::LoadAlone { load: &arrival.load }.say(language)),
     }
     if !arrival.state_title.is_empty() {
         let beside = if arrival.unsigned { format!("; {}", arrival.reported) } else { String::new() };
-        println!("  State        {}", visibly(&format!("{}{beside}", arrival.state_title)));
+        let label = words::RowState.say(language);
+        println!("  {label:<12} {}", visibly(&format!("{}{beside}", arrival.state_title)));
     }
     for report in &arrival.reports {
-        println!("  - {}", line(report));
+        println!("  - {}", line(report, language));
     }
     for piece in arrival.pieces.iter().filter(|piece| piece.back || piece.damaged) {
-        let back = if piece.back { "back" } else { "not back" };
-        let damaged = if piece.damaged { ", damaged" } else { "" };
-        println!("  {:<12} {}: {back}{damaged}", visibly(&piece.kind), visibly(&piece.serial));
+        let state: Saying = match (piece.back, piece.damaged) {
+            (true, true) => words::IsBackDamaged.into(),
+            (true, false) => words::IsBack.into(),
+            (false, true) => words::IsNotBackDamaged.into(),
+            (false, false) => words::IsNotBack.into(),
+        };
+        println!("  {:<12} {}: {}", visibly(&piece.kind), visibly(&piece.serial), state.say(language));
     }
 }

@@ -98,9 +98,7 @@ fn rest(verdict: &VerdictView, language: Language) -> String {
     }
     for line in &verdict.shown {
         let load = if line.load.is_empty() { "?" } else { &line.load };
-        lines.push(
-            words::ShownTogetherLoad { load: &load, word: &line.word, first: &line.first }.say(language),
-        );
+        lines.push(words::ShownTogether { load: &load, word: &line.word, first: &line.first }.say(language));
     }
     for caution in &verdict.cautions {
         lines.push(format!("  ! {caution}"));

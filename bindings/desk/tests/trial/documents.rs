@@ -65,6 +65,9 @@ fn every_document_holds_its_schema() {
     said("exam-key", &["exam", "lock", &tag, "--draw", "2", "--find", "1", "--within", "2:00"]);
     said("exam-keys", &["exam", "keys"]);
     said("exam-class", &["exam", "class"]);
+    said("records-print", &["records", "print", "KM-015", "--out", &day.at("page.pdf")]);
+    said("procedure-frames", &["procedure", "frames", "bag", "--out", &day.at("list-frames")]);
+    said("backup", &["backup", "--out", &day.at("home.backup")]);
     said("void", &["void", "KM-015", "--cause", "load-moved"]);
     said("error", &["void", "KM-099", "--cause", "load-moved"]);
     said("error", &["tag", "read", "LT1:NOTHING"]);
@@ -81,6 +84,9 @@ fn every_document_holds_its_schema() {
     let key = day.json(&["exam", "keys"])[0]["short"].as_str().unwrap().to_owned();
     lines_of("exam-run", &["exam", "run", &key, "--student", "Pupil 1"], "good\nend\n");
     documents.push(("exam-result", text(&day.run(&["--json", "exam", "result", "Pupil 1"]).stdout)));
+    documents.push(("exam-list", text(&day.run(&["--json", "exam", "result"]).stdout)));
+    let again = day.command_at("spare", &["--json", "restore", &day.at("home.backup")]).output().unwrap();
+    documents.push(("restore", text(&again.stdout)));
     documents.push(("serve", served(&day)));
 
     let one_line = |document: &str| -> String {

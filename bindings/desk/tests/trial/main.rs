@@ -20,5 +20,6 @@ mod package;
 mod parts;
 mod readme;
 mod states;
+mod tongues;
 mod turns;
 mod words;

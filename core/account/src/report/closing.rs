@@ -3,6 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use slingseal_catalogue::{Saying, closing as words};
 use slingseal_message::movement::{MovementEvent, ShownVerdict};
 use slingseal_words::{Digest, Seconds, Time, same_name};
 
@@ -38,7 +39,9 @@ pub struct ReportRow {
     /// When.
     pub at: Time,
     /// Who stands behind it, as a person reads it.
-    pub by: String,
+    pub by: Saying,
+    /// Whether it counts: somebody known signed it in time, or this device wrote it itself.
+    pub counts: bool,
     /// The verdict that had been shown, with the code of its first reason.
     pub shown: Option<(ShownVerdict, String)>,
     /// The seal that it names.
@@ -64,6 +67,10 @@ pub struct LoadRows {
     pub equipment: Vec<(String, String)>,
     /// Its gross mass in grams, where it is known.
     pub mass_g: Option<i64>,
+    /// Where it is picked up; empty where unknown.
+    pub pickup: String,
+    /// Where it goes; empty where unknown.
+    pub destination: String,
 }
 
 /// A device of which records or reports are here.
@@ -71,7 +78,7 @@ pub struct LoadRows {
 pub struct DeviceRow {
     /// What it goes by.
     pub device: String,
-    /// The last entry of its journal that anything here tells.
+    /// The last entry of its journal that anything here tells, or up to which the device itself handed over what it had.
     pub held: u64,
     /// The last entry that was heard of.
     pub heard: u64,
@@ -133,47 +140,66 @@ impl PointKind {
         }
     }
 
+    /// Every sort.
+    pub const ALL: [Self; 14] = [
+        Self::NeverInspected,
+        Self::NeverLifted,
+        Self::RefusedAtHook,
+        Self::LiftedWithoutGo,
+        Self::LiftedAfterExpiry,
+        Self::LiftedAfterVoid,
+        Self::NeverSetDown,
+        Self::Lost,
+        Self::Contradiction,
+        Self::InspectedTwice,
+        Self::WalkedTooFast,
+        Self::PieceOut,
+        Self::JournalEndsEarly,
+        Self::Missing,
+    ];
+
+    /// The sort of a stable word.
+    pub fn of_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|kind| kind.word() == word)
+    }
+
     /// What a person reads as its heading.
-    pub fn title(self) -> &'static str {
+    pub fn title(self) -> Saying {
         match self {
-            Self::NeverInspected => "Planned and never inspected",
-            Self::NeverLifted => "Inspected and never lifted",
-            Self::RefusedAtHook => "Refused at the hook",
-            Self::LiftedWithoutGo => "Lifted without a known GO",
-            Self::LiftedAfterExpiry => "Lifted after its inspection ran out",
-            Self::LiftedAfterVoid => "Lifted after its seal was voided",
-            Self::NeverSetDown => "Lifted and never set down",
-            Self::Lost => "Lost",
-            Self::Contradiction => "Reports that contradict",
-            Self::InspectedTwice => "Inspected twice by one person",
-            Self::WalkedTooFast => "Walked faster than the cards can be touched",
-            Self::PieceOut => "Equipment out and not back",
-            Self::JournalEndsEarly => "A device's journal goes on",
-            Self::Missing => "Missing from a chain",
+            Self::NeverInspected => words::PointNeverInspected.into(),
+            Self::NeverLifted => words::PointNeverLifted.into(),
+            Self::RefusedAtHook => words::PointRefusedAtHook.into(),
+            Self::LiftedWithoutGo => words::PointLiftedWithoutGo.into(),
+            Self::LiftedAfterExpiry => words::PointLiftedAfterExpiry.into(),
+            Self::LiftedAfterVoid => words::PointLiftedAfterVoid.into(),
+            Self::NeverSetDown => words::PointNeverSetDown.into(),
+            Self::Lost => words::PointLost.into(),
+            Self::Contradiction => words::PointContradiction.into(),
+            Self::InspectedTwice => words::PointInspectedTwice.into(),
+            Self::WalkedTooFast => words::PointWalkedTooFast.into(),
+            Self::PieceOut => words::PointPieceOut.into(),
+            Self::JournalEndsEarly => words::PointJournalEndsEarly.into(),
+            Self::Missing => words::PointMissing.into(),
         }
     }
 
     /// What to do about it.
-    pub fn to_do(self) -> &'static str {
+    pub fn to_do(self) -> Saying {
         match self {
-            Self::NeverInspected => "Find the load: inspect it, or say why it stayed.",
-            Self::NeverLifted => {
-                "Ask the hookup team; have the lift reported with its time, or say that it stayed."
-            }
-            Self::RefusedAtHook => "Put right what they found and inspect it anew, or say that it stays.",
-            Self::LiftedWithoutGo => {
-                "Ask who lifted it and why; look at the load before anyone flies it again."
-            }
-            Self::LiftedAfterExpiry => "Ask why nobody inspected it anew.",
-            Self::LiftedAfterVoid => "Ask whether the void had reached the hook.",
-            Self::NeverSetDown => "Ask the destination; have the set-down reported with its time.",
-            Self::Lost => "Report it as the rules say; mark where it came down.",
-            Self::Contradiction => "Ask both reporters.",
-            Self::InspectedTwice => "Ask what the second inspection was for.",
-            Self::WalkedTooFast => "Ask the inspector; have the load looked at again where it still can be.",
-            Self::PieceOut => "Ask the destination for it; have its return reported by serial number.",
-            Self::JournalEndsEarly => "Take in a bundle of that device.",
-            Self::Missing => "Take in a bundle of that device; if it has no such word, find out why.",
+            Self::NeverInspected => words::ToDoNeverInspected.into(),
+            Self::NeverLifted => words::ToDoNeverLifted.into(),
+            Self::RefusedAtHook => words::ToDoRefusedAtHook.into(),
+            Self::LiftedWithoutGo => words::ToDoLiftedWithoutGo.into(),
+            Self::LiftedAfterExpiry => words::ToDoLiftedAfterExpiry.into(),
+            Self::LiftedAfterVoid => words::ToDoLiftedAfterVoid.into(),
+            Self::NeverSetDown => words::ToDoNeverSetDown.into(),
+            Self::Lost => words::ToDoLost.into(),
+            Self::Contradiction => words::ToDoContradiction.into(),
+            Self::InspectedTwice => words::ToDoInspectedTwice.into(),
+            Self::WalkedTooFast => words::ToDoWalkedTooFast.into(),
+            Self::PieceOut => words::ToDoPieceOut.into(),
+            Self::JournalEndsEarly => words::ToDoJournalEndsEarly.into(),
+            Self::Missing => words::ToDoMissing.into(),
         }
     }
 }
@@ -188,11 +214,11 @@ pub struct OpenPoint {
     /// The load, where it is one; empty for a device.
     pub load: String,
     /// What is known, in one line.
-    pub known: String,
+    pub known: Saying,
 }
 
 impl OpenPoint {
-    fn of(kind: PointKind, load: &str, known: String) -> Self {
+    fn of(kind: PointKind, load: &str, known: Saying) -> Self {
         Self { kind, subject: format!("load {load}"), load: load.to_owned(), known }
     }
 }
@@ -249,8 +275,8 @@ fn is_down(event: MovementEvent) -> bool {
     matches!(event, MovementEvent::SetDown | MovementEvent::Derigged | MovementEvent::Returned)
 }
 
-fn told(report: &ReportRow) -> String {
-    format!("{} {} ({})", report.event.word().replace('-', " "), report.at.dtg(), report.by)
+fn told(report: &ReportRow) -> Saying {
+    words::KnownReport { event: report.event.saying(), at: report.at.dtg(), by: &report.by }.into()
 }
 
 /// Whether `one` happened behind `other`, as far as two clocks can tell.
@@ -263,19 +289,23 @@ fn points_of_load(load: &LoadRows, least: Option<Seconds>, points: &mut Vec<Open
     reports.sort_by_key(|report| (report.at, report.event, report.digest));
     let mut inspections: Vec<&InspectionRow> = load.inspections.iter().collect();
     inspections.sort_by_key(|one| (one.at, one.seal));
-    let mut point = |kind, known: String| points.push(OpenPoint::of(kind, &load.load, known));
+    let mut point = |kind, known: Saying| points.push(OpenPoint::of(kind, &load.load, known));
     let last_lift = reports.iter().rev().find(|report| report.event == MovementEvent::Lifted);
     if let (Some(planned), true, true) = (load.planned, inspections.is_empty(), reports.is_empty()) {
-        point(PointKind::NeverInspected, format!("planned {}", planned.dtg()));
+        point(PointKind::NeverInspected, words::KnownPlanned { at: planned.dtg() }.into());
     }
     if let (Some(last), None) = (inspections.last(), last_lift) {
         let refused = reports.iter().rev().find(|report| matches!(report.event, MovementEvent::Refused(_)));
         let done = reports.iter().any(|report| is_down(report.event) || report.event == MovementEvent::Lost);
         match refused {
-            Some(refused) => point(PointKind::RefusedAtHook, refusal(refused)),
+            Some(refused) => point(PointKind::RefusedAtHook, told(refused)),
             None if !done => {
-                let fit = if last.fit { "found fit" } else { "found NOT fit" };
-                point(PointKind::NeverLifted, format!("{fit} {} by {}", last.at.dtg(), last.inspector));
+                let (at, by) = (last.at.dtg(), &last.inspector);
+                let known: Saying = match last.fit {
+                    true => words::KnownFoundFit { at, by }.into(),
+                    false => words::KnownFoundNotFit { at, by }.into(),
+                };
+                point(PointKind::NeverLifted, known);
             }
             None => {}
         }
@@ -291,94 +321,85 @@ fn points_of_load(load: &LoadRows, least: Option<Seconds>, points: &mut Vec<Open
         match (down, lost) {
             (None, None) => point(PointKind::NeverSetDown, told(lift)),
             (Some(down), Some(lost)) => {
-                point(PointKind::Contradiction, format!("{}, and {}", told(lost), told(down)));
+                let known = words::KnownBoth { one: told(lost), other: told(down) };
+                point(PointKind::Contradiction, known.into());
             }
             _ => {}
         }
     }
     if let Some(lost) = reports.iter().rev().find(|report| report.event == MovementEvent::Lost) {
-        let with = match load.equipment.as_slice() {
-            [] => String::new(),
-            pieces => {
-                let serials: Vec<&str> = pieces.iter().map(|(serial, _)| serial.as_str()).collect();
-                format!(", with {}", serials.join(", "))
-            }
+        let serials: Vec<&str> = load.equipment.iter().map(|(serial, _)| serial.as_str()).collect();
+        let known = match serials.is_empty() {
+            true => told(lost),
+            false => words::KnownWith { report: told(lost), serials: serials.join(", ") }.into(),
         };
-        point(PointKind::Lost, format!("{}{with}", told(lost)));
+        point(PointKind::Lost, known);
     }
     twice(&inspections, &reports, &mut point);
     for one in &inspections {
         if let (Some((took, cards)), Some(least)) = (one.walk, least)
             && took.0 < i64::from(cards) * least.0
         {
-            let known = format!("{} walked {cards} cards in {took}, {}", one.inspector, one.at.dtg());
-            point(PointKind::WalkedTooFast, known);
+            let (by, took, at) = (&one.inspector, took.to_string(), one.at.dtg());
+            point(
+                PointKind::WalkedTooFast,
+                words::KnownTooFast { by, cards: i64::from(cards), took, at }.into(),
+            );
         }
     }
-}
-
-fn refusal(report: &ReportRow) -> String {
-    let cause = match report.event {
-        MovementEvent::Refused(cause) => format!(", {}", cause.word()),
-        _ => String::new(),
-    };
-    format!("{}{cause}", told(report))
 }
 
 fn points_of_lift(
     lift: &ReportRow,
     inspections: &[&InspectionRow],
-    point: &mut impl FnMut(PointKind, String),
+    point: &mut impl FnMut(PointKind, Saying),
 ) {
     // The inspection that it was lifted under: the one that the report names, else the last one before it.
     let named = inspections.iter().find(|one| Some(one.seal) == lift.seal);
     let before = || inspections.iter().rev().find(|one| behind(lift.at, one.at));
     let under = named.or_else(before);
-    match &lift.shown {
-        Some((ShownVerdict::Go, _)) if under.is_some_and(|one| one.fit) => {}
-        Some((ShownVerdict::Go, _)) => {
-            point(
-                PointKind::LiftedWithoutGo,
-                format!("{}, shown GO, and no inspection that found it fit is here", told(lift)),
-            );
-        }
-        Some((verdict, reason)) => {
-            point(PointKind::LiftedWithoutGo, format!("{}, shown {}: {reason}", told(lift), verdict.word()));
-        }
-        None => point(PointKind::LiftedWithoutGo, format!("{}, no verdict is told", told(lift))),
+    let report = told(lift);
+    let known: Option<Saying> = match &lift.shown {
+        Some((ShownVerdict::Go, _)) if under.is_some_and(|one| one.fit) => None,
+        Some((ShownVerdict::Go, _)) => Some(words::KnownShownGoAlone { report }.into()),
+        Some((verdict, reason)) => Some(words::KnownShown { report, verdict: verdict.word(), reason }.into()),
+        None => Some(words::KnownNoVerdict { report }.into()),
+    };
+    if let Some(known) = known {
+        point(PointKind::LiftedWithoutGo, known);
     }
     let Some(under) = under else { return };
     if lift.at.since(under.valid_until) > SLACK {
-        let known = format!("{}, the inspection ran out {}", told(lift), under.valid_until.dtg());
-        point(PointKind::LiftedAfterExpiry, known);
+        let known = words::KnownRanOut { report: told(lift), at: under.valid_until.dtg() };
+        point(PointKind::LiftedAfterExpiry, known.into());
     }
     if let Some(voided) = under.voided.filter(|voided| lift.at.since(*voided) > SLACK) {
-        point(PointKind::LiftedAfterVoid, format!("{}, voided {}", told(lift), voided.dtg()));
+        let known = words::KnownVoided { report: told(lift), at: voided.dtg() };
+        point(PointKind::LiftedAfterVoid, known.into());
     }
 }
 
 /// Two inspections by one person that both found the load fit, with nothing between them that asked for the second.
-fn twice(inspections: &[&InspectionRow], reports: &[&ReportRow], point: &mut impl FnMut(PointKind, String)) {
+fn twice(inspections: &[&InspectionRow], reports: &[&ReportRow], point: &mut impl FnMut(PointKind, Saying)) {
     for pair in inspections.windows(2) {
         let &[first, second] = pair else { continue };
         let asked = first.voided.is_some()
             || second.at > first.valid_until
             || reports.iter().any(|report| first.at <= report.at && report.at <= second.at);
         if first.fit && second.fit && !asked && same_name(&first.inspector, &second.inspector) {
-            let known =
-                format!("{} found it fit {} and {}", second.inspector, first.at.dtg(), second.at.dtg());
-            point(PointKind::InspectedTwice, known);
+            let (by, first, second) = (&second.inspector, first.at.dtg(), second.at.dtg());
+            point(PointKind::InspectedTwice, words::KnownFoundTwice { by, first, second }.into());
         }
     }
 }
 
 /// When each piece was last inspected on some load: it is back from every flight before that.
-fn seen_again(loads: &[LoadRows]) -> BTreeMap<&str, Time> {
-    let mut seen: BTreeMap<&str, Time> = BTreeMap::new();
+fn seen_again(loads: &[LoadRows]) -> BTreeMap<String, Time> {
+    let mut seen: BTreeMap<String, Time> = BTreeMap::new();
     for load in loads {
         let Some(last) = load.inspections.iter().map(|one| one.at).max() else { continue };
         for (serial, _) in &load.equipment {
-            let known = seen.entry(serial).or_insert(last);
+            let known = seen.entry(serial.to_ascii_uppercase()).or_insert(last);
             *known = last.max(*known);
         }
     }
@@ -386,7 +407,7 @@ fn seen_again(loads: &[LoadRows]) -> BTreeMap<&str, Time> {
 }
 
 /// Equipment that flew with a load which was not lost, and of which nobody says that it is back.
-fn pieces_out(load: &LoadRows, seen: &BTreeMap<&str, Time>, points: &mut Vec<OpenPoint>) {
+fn pieces_out(load: &LoadRows, seen: &BTreeMap<String, Time>, points: &mut Vec<OpenPoint>) {
     let lift = load
         .reports
         .iter()
@@ -397,12 +418,18 @@ fn pieces_out(load: &LoadRows, seen: &BTreeMap<&str, Time>, points: &mut Vec<Ope
     else {
         return;
     };
-    let back: BTreeSet<&str> =
-        load.reports.iter().flat_map(|report| &report.back).map(String::as_str).collect();
+    let back: BTreeSet<String> = load
+        .reports
+        .iter()
+        .flat_map(|report| &report.back)
+        .map(|serial| serial.to_ascii_uppercase())
+        .collect();
     for (serial, kind) in &load.equipment {
-        let used_since = seen.get(serial.as_str()).is_some_and(|seen| *seen > lift);
-        if !back.contains(serial.as_str()) && !used_since {
-            let known = format!("{kind} {serial} went out with load {}, {}", load.load, lift.dtg());
+        let own = serial.to_ascii_uppercase();
+        let used_since = seen.get(&own).is_some_and(|seen| *seen > lift);
+        if !back.contains(&own) && !used_since {
+            let (kind, load_of) = (kind.as_str(), load.load.as_str());
+            let known = words::KnownWentOut { kind, serial, load: load_of, at: lift.dtg() }.into();
             points.push(OpenPoint {
                 kind: PointKind::PieceOut,
                 subject: format!("piece {serial}"),
@@ -414,22 +441,16 @@ fn pieces_out(load: &LoadRows, seen: &BTreeMap<&str, Time>, points: &mut Vec<Ope
 }
 
 fn points_of_device(device: &DeviceRow, points: &mut Vec<OpenPoint>) {
-    let mut point = |kind, known| {
+    let mut point = |kind, known: Saying| {
         let subject = format!("device {}", device.device);
         points.push(OpenPoint { kind, subject, load: String::new(), known });
     };
     if device.heard > device.held {
-        let known = format!(
-            "entry {} of its journal was heard of; what came of it ends at {}",
-            device.heard, device.held
-        );
-        point(PointKind::JournalEndsEarly, known);
+        let (heard, held) = (device.heard.to_string(), device.held.to_string());
+        point(PointKind::JournalEndsEarly, words::KnownGoesOn { heard, held }.into());
     }
     for digest in &device.missing {
-        point(
-            PointKind::Missing,
-            format!("{} is named as the word before another, and is not here", digest.short()),
-        );
+        point(PointKind::Missing, words::KnownMissing { digest: digest.short() }.into());
     }
 }
 

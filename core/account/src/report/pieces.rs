@@ -33,6 +33,10 @@ pub struct PieceLife {
     pub back: Option<Time>,
     /// When somebody last found it damaged.
     pub damaged: Option<Time>,
+    /// Where it should be: the load's pickup zone, or its destination once it was lifted; empty where unknown or back.
+    pub place: String,
+    /// Whether what is said of its last load rests on a report that counts for nothing.
+    pub unsigned: bool,
 }
 
 impl PieceLife {
@@ -60,21 +64,27 @@ pub fn piece_lives(loads: &[LoadRows]) -> Vec<PieceLife> {
             .collect();
         let lost = load.reports.iter().any(|report| report.event == MovementEvent::Lost);
         for (serial, kind) in &load.equipment {
-            let life = lives.entry((serial.clone(), kind.clone())).or_insert_with(|| PieceLife {
-                serial: serial.clone(),
-                kind: kind.clone(),
-                load: None,
-                since: None,
-                out: false,
-                lost: false,
-                lifts: 0,
-                carried_g: 0,
-                inspections: 0,
-                back: None,
-                damaged: None,
-            });
+            let life =
+                lives.entry((serial.to_ascii_uppercase(), kind.clone())).or_insert_with(|| PieceLife {
+                    serial: serial.clone(),
+                    kind: kind.clone(),
+                    load: None,
+                    since: None,
+                    out: false,
+                    lost: false,
+                    lifts: 0,
+                    carried_g: 0,
+                    inspections: 0,
+                    back: None,
+                    damaged: None,
+                    place: String::new(),
+                    unsigned: false,
+                });
             let said = |named: fn(&super::closing::ReportRow) -> &Vec<String>| {
-                let reports = load.reports.iter().filter(|report| named(report).contains(serial));
+                let of_piece = |report: &&super::closing::ReportRow| {
+                    named(report).iter().any(|one| one.eq_ignore_ascii_case(serial))
+                };
+                let reports = load.reports.iter().filter(of_piece);
                 reports.map(|report| report.at).max()
             };
             let (back, damaged) = (said(|report| &report.back), said(|report| &report.damaged));
@@ -93,6 +103,9 @@ pub fn piece_lives(loads: &[LoadRows]) -> Vec<PieceLife> {
                 life.load = gone.then(|| load.load.clone());
                 life.lost = gone && lost;
                 life.out = gone && !lost && !lifts.is_empty();
+                let place = if lifts.is_empty() { &load.pickup } else { &load.destination };
+                life.place = if gone { place.clone() } else { String::new() };
+                life.unsigned = load.reports.iter().any(|report| !report.counts);
             }
         }
     }
@@ -117,6 +130,7 @@ mod tests {
             event: *event,
             at: at(*seconds),
             by: "Thistle 7".into(),
+            counts: *event != MovementEvent::Returned,
             shown: None,
             seal: None,
             back: if *event == MovementEvent::Returned { vec![serial.to_owned()] } else { Vec::new() },
@@ -137,6 +151,8 @@ mod tests {
             reports: events.iter().map(report).collect(),
             equipment: vec![(serial.into(), "sling set".into())],
             mass_g: Some(800_000),
+            pickup: "Kestrel Meadow".into(),
+            destination: "Alder Bridge".into(),
         }
     }
 
@@ -165,6 +181,11 @@ mod tests {
             ]
         );
         assert_eq!((lives[0].carried_g, lives[0].back), (1_600_000, Some(at(900))));
+        let places: Vec<_> = lives.iter().map(|life| (life.place.as_str(), life.unsigned)).collect();
+        assert_eq!(
+            places,
+            [("Alder Bridge", false), ("Alder Bridge", false), ("Kestrel Meadow", false), ("", true)]
+        );
         let mut turned = loads;
         turned.reverse();
         assert_eq!(piece_lives(&turned), std::mem::take(&mut lives));

@@ -19,6 +19,7 @@ use slingseal_account::sync::{
     BundleReader, BundleWriter, FrameReader, FrameWriter, Have, HeadItem, Heard, ItemKind, Known, Piece,
     RecordItem,
 };
+use slingseal_message::movement::ReceivedMovement;
 use slingseal_message::seal::Record;
 use slingseal_store::{InspectionRow, Reader, StoreError, SubjectKind};
 use slingseal_words::{Digest, LoadNumber, Time};
@@ -368,6 +369,24 @@ fn papers_of(read: &Reader<'_>, load: &LoadNumber) -> Result<Papers, StoreError>
     Ok(Papers { messages: papers, inspections })
 }
 
+/// The photographs that a movement report names, as far as they are here.
+fn write_photos_of_report(
+    read: &Reader<'_>,
+    report: &[u8],
+    writer: &mut BundleWriter<&mut dyn Write>,
+    made: &mut BundleMade,
+) -> Result<(), AppError> {
+    let Ok(received) = ReceivedMovement::open(report) else { return Ok(()) };
+    for photo in received.movement.photos {
+        let Some(photo) = read.photo(photo)? else { continue };
+        match writer.add(ItemKind::Photo, &photo).map_err(io)? {
+            Ok(()) => made.photos += 1,
+            Err(too_long) => made.left_out.push(too_long.to_string()),
+        }
+    }
+    Ok(())
+}
+
 /// An inspection as it travels.
 pub(crate) fn inspection_item(
     read: &Reader<'_>,
@@ -451,6 +470,9 @@ impl Inner {
                     Ok(()) => made.papers += 1,
                     Err(too_long) => made.left_out.push(too_long.to_string()),
                 }
+                if request.photos && *kind == ItemKind::Movement {
+                    write_photos_of_report(&read, bytes, &mut writer, &mut made)?;
+                }
             }
             write_inspections(&read, &papers.inspections, scope.exams, &mut writer, &mut made)?;
         }
@@ -500,11 +522,13 @@ impl Inner {
                 Err(too_long) => made.left_out.push(too_long.to_string()),
             }
         }
-        // What records told goes with the records. This device's own goes first: a reader takes only so many.
+        // What records told goes with the records. This device's own goes first: a reader takes only so many, and takes the first for
+        // the end up to which the sender handed over all that it had. A part of the account says nothing of that.
         let heads = heads(&read)?;
         let own = self.store.head();
         let own = HeadItem { device: self.store.device().0, seq: own.seq, digest: own.digest };
-        for head in std::iter::once(&own).chain(heads.hints()) {
+        let whole = scope.part.is_none() && request.load.is_none() && request.since.is_none();
+        for head in std::iter::once(&own).chain(heads.hints()).take(if whole { usize::MAX } else { 0 }) {
             let _ = writer.add(ItemKind::Head, &head.to_bytes()).map_err(io)?;
         }
         writer.finish().map_err(io)?;
@@ -566,6 +590,7 @@ impl Inner {
                 kept_aside: 0,
                 more_aside: 0,
                 own: HeadItem { device, seq: own.seq, digest: own.digest },
+                first_head: true,
                 report: BundleReport::default(),
                 new_texts: Vec::new(),
             };

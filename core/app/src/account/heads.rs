@@ -1,5 +1,7 @@
 //! What this home has heard of the ends of other devices' journals: where it is kept, and what is said of it.
 
+use std::collections::BTreeMap;
+
 use crate::AppError;
 use slingseal_account::sync::{HeadItem, Heads, VouchedHead};
 use slingseal_catalogue::audit as audit_words;
@@ -34,6 +36,37 @@ pub(crate) fn put_heads(tx: &Tx<'_>, heads: &Heads) -> Result<(), AppError> {
     let rows: Vec<HeadRow> = vouched.chain(hints).collect();
     tx.put_heads(&rows)?;
     tx.remove_setting(UNSIGNED)?;
+    Ok(())
+}
+
+/// Up to which entry of its journal each device itself handed over what it had: the end that stood first in a whole bundle of its
+/// own. Nobody signs it, and it takes away no alarm but one: that a journal goes on behind what came of it.
+const HANDED: &str = "handed-over";
+/// Devices of which that is kept; a stranger can name as many as it likes.
+const MOST_HANDED: usize = 4_096;
+
+pub(crate) fn handed_over(read: &Reader<'_>) -> Result<BTreeMap<[u8; 16], u64>, AppError> {
+    let bytes = read.setting(HANDED)?.unwrap_or_default();
+    let one = |chunk: &[u8]| {
+        let (device, end) = chunk.split_first_chunk::<16>()?;
+        Some((*device, u64::from_be_bytes(*end.first_chunk()?)))
+    };
+    Ok(bytes.chunks_exact(24).filter_map(one).collect())
+}
+
+pub(crate) fn hand_over(tx: &Tx<'_>, head: &HeadItem) -> Result<(), AppError> {
+    let mut all = handed_over(tx)?;
+    if all.len() >= MOST_HANDED && !all.contains_key(&head.device) {
+        return Ok(());
+    }
+    let end = all.entry(head.device).or_default();
+    if *end >= head.seq {
+        return Ok(());
+    }
+    *end = head.seq;
+    let bytes: Vec<u8> =
+        all.iter().flat_map(|(device, end)| device.iter().copied().chain(end.to_be_bytes())).collect();
+    tx.put_setting(HANDED, &bytes)?;
     Ok(())
 }
 

@@ -3,7 +3,7 @@
 
 use std::borrow::Cow;
 
-use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, put_heads};
+use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, hand_over, put_heads};
 use crate::account::strays::Origin;
 use crate::exams::papers::{judge_sheet, put_lock, put_result, put_sheet, result_parts};
 use crate::hook::admission::Admission;
@@ -42,6 +42,8 @@ pub(crate) struct Merge<'m, 'c> {
     pub(crate) language: Language,
     pub(crate) heads: Heads,
     pub(crate) own: HeadItem,
+    /// Whether no journal's end has come yet: the first one of a whole bundle is the sender's own.
+    pub(crate) first_head: bool,
     /// Bytes of what was set aside and kept: so much and no more of one bundle.
     pub(crate) kept_aside: usize,
     /// What was set aside beyond what is listed.
@@ -251,6 +253,9 @@ impl Merge<'_, '_> {
     /// A head that stands by itself is signed by nobody: a hint.
     fn head(&mut self, bytes: &[u8]) -> Result<(), AppError> {
         let head = HeadItem::parse(bytes)?;
+        if std::mem::take(&mut self.first_head) && head.device != self.own.device {
+            hand_over(self.admission.tx, &head)?;
+        }
         if head.device != self.own.device {
             self.heads.hint(head);
         } else if !self.report.warnings.contains(&OWN_JOURNAL_HINT.say(self.language))

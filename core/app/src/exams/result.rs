@@ -269,7 +269,7 @@ impl Inner {
             });
             match shown {
                 Ok(shown) => scored = Some(shown),
-                Err(error) => doubt = Some(error.to_string()),
+                Err(error) => doubt = Some(error.say(self.language())),
             }
         }
         Ok(Held {

@@ -276,7 +276,7 @@ impl Inner {
         }
         let command = command(request, &run.walk)?;
         if let Err(no) = exam::allowed(&command) {
-            return Ok(Some(refused(&no.to_string())));
+            return Ok(Some(refused(&no.saying().say(self.language()))));
         }
         let (now, jump) = self.run_clock(id, run.timing.last);
         if let Some(jump) = &jump {

@@ -1,6 +1,7 @@
 //! The one door through which a signed word comes into the home, whatever carried it: a scan, a bundle, a moving code, the page, or
 //! this device's own signing.
 
+use slingseal_catalogue::movement as movement_words;
 use slingseal_catalogue::refusals as words;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -404,16 +405,12 @@ impl<'a, 'c> Admission<'a, 'c> {
         let signer = self.trusted.signer(Kind::Closing, &message)?;
         let credential = &signer.credential;
         if !credential.roles.has(Role::Leader) {
-            return Err(AppError::refused(format!(
-                "{} signed this closing statement and is no leader",
-                credential.holder
-            )));
+            return Err(AppError::refused(movement_words::ClosingOfNoLeader { who: &credential.holder }));
         }
         if statement.issued > credential.expires {
-            return Err(AppError::refused(format!(
-                "the credential of {} had run out when this closing statement was signed",
-                credential.holder
-            )));
+            return Err(AppError::refused(movement_words::ClosingCredentialRanOut {
+                who: &credential.holder,
+            }));
         }
         let author = slingseal_store::Author {
             authority: signer.authority.to_bytes(),

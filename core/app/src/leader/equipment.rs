@@ -1,10 +1,13 @@
-use serde::Serialize;
-use slingseal_catalogue::refusals as words;
+use std::collections::BTreeMap;
 
-use super::ListRequest;
-use crate::account::piece_state;
+use serde::Serialize;
+use slingseal_catalogue::{Saying, closing, refusals as words};
+
+use super::board::pounds;
+use super::{ListRequest, PieceLifeView};
+use crate::account::{open_inspection, piece_state};
 use slingseal_judgement::PieceState;
-use slingseal_words::Serial;
+use slingseal_words::{LoadNumber, Serial, Time};
 
 use crate::{App, AppError, EquipmentView, Inner, RecordLine, Stamp};
 
@@ -34,6 +37,21 @@ pub struct PieceView {
     pub next: Option<String>,
     /// How it stands by the signed inspections of it that are kept here; none where none counts.
     pub standing: Option<PieceStanding>,
+    /// Its life: where it is, how often it flew; none where nothing but its uses is known. Of each kind that bears the number.
+    pub lives: Vec<PieceLifeView>,
+    /// What was found on it, put right, reported of it, the first first: its own inspections, and what became of the loads listed.
+    pub moments: Vec<PieceMoment>,
+}
+
+/// Something that is known of a piece.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PieceMoment {
+    /// When.
+    pub at: Stamp,
+    /// What, in one line.
+    pub what: String,
+    /// The load, where it was on one.
+    pub load: Option<String>,
 }
 
 /// How a piece of gear stands.
@@ -87,7 +105,11 @@ impl App {
         if page.lines.is_empty() && request.after.is_none() && standing.is_none() {
             return Err(AppError::not_found(words::RecordNamesEquipmentSerialNumber { serial: &serial }));
         }
-        Ok(PieceView { serial: serial.to_owned(), newest, uses: page.lines, next: page.next, standing })
+        let mut lives = inner.piece_lives()?;
+        lives.retain(|life| life.serial.eq_ignore_ascii_case(serial));
+        let moments = inner.piece_moments(serial, &page.lines)?;
+        let (serial, next) = (serial.to_owned(), page.next);
+        Ok(PieceView { serial, newest, uses: page.lines, next, standing, lives, moments })
     }
 }
 
@@ -111,6 +133,52 @@ fn standing_of(state: PieceState) -> PieceStanding {
 }
 
 impl Inner {
+    /// What its own inspections found, and what was reported of it with the loads of these records.
+    fn piece_moments(&self, serial: &str, uses: &[RecordLine]) -> Result<Vec<PieceMoment>, AppError> {
+        let (read, language) = (self.store.read(), self.language());
+        let mut moments = Vec::new();
+        let mut trusted = self.trusted()?;
+        for row in read.inspections_of_piece(&serial.to_ascii_uppercase())? {
+            let Ok(word) = open_inspection(&row.bytes, &mut trusted) else { continue };
+            let (Some(signer), said) = (word.counts(), word.inspection()) else { continue };
+            let (by, found) = (signer.credential.holder.to_string(), i64::from(said.found));
+            let corrected = i64::from(said.corrected);
+            let what: Saying = match (&said.why, said.fit_until) {
+                (Some(why), _) => closing::PieceMomentWithdrawn { by, why: why.to_string() }.into(),
+                (None, Some(until)) => {
+                    closing::PieceMomentFitUntil { until: until.dtg(), by, found, corrected }.into()
+                }
+                (None, None) => closing::PieceMomentFoundFit { by, found, corrected }.into(),
+            };
+            moments.push((
+                said.issued,
+                PieceMoment { at: said.issued.into(), what: what.say(language), load: None },
+            ));
+        }
+        let loads: BTreeMap<&str, &RecordLine> =
+            uses.iter().rev().map(|one| (one.load.as_str(), one)).collect();
+        for (load, record) in loads {
+            let mass = pounds(self.record_row(&record.seal)?.mass_g);
+            for report in self.movements(&LoadNumber::new(load)?)? {
+                let piece = report.pieces.iter().find(|one| one.serial.eq_ignore_ascii_case(serial));
+                let by = report.origin.as_str();
+                let what: Saying =
+                    match (piece.map(|piece| (piece.back, piece.damaged)), report.event.as_str()) {
+                        (Some((true, true)), _) => closing::PieceMomentBackDamaged { load, by }.into(),
+                        (Some((true, false)), _) => closing::PieceMomentBack { load, by }.into(),
+                        (Some(_), _) => closing::PieceMomentDamaged { load, by }.into(),
+                        (None, "lifted") => closing::PieceMomentLifted { load, mass: mass.as_str() }.into(),
+                        (None, "lost") => closing::PieceMomentLost { load }.into(),
+                        (None, _) => continue,
+                    };
+                let (at, load) = (Time::from_unix(report.at.unix), Some(load.to_owned()));
+                moments.push((at, PieceMoment { at: at.into(), what: what.say(language), load }));
+            }
+        }
+        moments.sort_by(|one, other| (one.0, &one.1.what).cmp(&(other.0, &other.1.what)));
+        Ok(moments.into_iter().map(|(_, moment)| moment).collect())
+    }
+
     fn pieces_of(&self, record: &str, serial: &str) -> Result<Vec<EquipmentView>, AppError> {
         let tag = self.record_view(&self.record_row(record)?)?.tag;
         let pieces = tag.map(|tag| tag.equipment).unwrap_or_default();

@@ -2,6 +2,7 @@
 //! nothing known before.
 
 use serde::Serialize;
+use slingseal_catalogue::movement as movement_words;
 
 use super::MovementView;
 use super::load_of;
@@ -90,9 +91,7 @@ impl Inner {
         let reports = self.movements(&load)?;
         let state = self.flow_of(&load)?;
         if tag.is_none() && reports.is_empty() && state.is_none() {
-            return Err(AppError::not_found(format!(
-                "nothing is known here of load {load}; scan the tag that hangs on it"
-            )));
+            return Err(AppError::not_found(movement_words::NothingKnownScanTag { load: &load }));
         }
         let mut pieces: Vec<ArrivalPiece> = Vec::new();
         for piece in tag.iter().flat_map(|tag| &tag.equipment) {

@@ -5,6 +5,7 @@ pub(crate) mod arrival;
 pub(crate) mod flow;
 
 use serde::Serialize;
+use slingseal_catalogue::movement as movement_words;
 
 use crate::account::open_word;
 use crate::hook::LastScan;
@@ -200,29 +201,27 @@ fn some(text: Option<&String>) -> Option<&str> {
 fn event_of(request: &ReportRequest) -> Result<MovementEvent, AppError> {
     let word = request.event.trim();
     if !MovementEvent::WORDS.contains(&word) {
-        return Err(AppError::bad_input(format!(
-            "\"{word}\" is no event; use {}",
-            MovementEvent::WORDS.join(", ")
-        )));
+        let events = MovementEvent::WORDS.join(", ");
+        return Err(AppError::bad_input(movement_words::NoSuchEvent { text: word, events }));
     }
     let causes = || RefusalCause::ALL.map(RefusalCause::word).join(", ");
     let cause = match some(request.cause.as_ref()) {
         None => None,
         Some(cause) => {
             Some(RefusalCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
-                AppError::bad_input(format!("\"{cause}\" is no cause of a refusal; use {}", causes()))
+                AppError::bad_input(movement_words::NoSuchCause { text: cause, causes: causes() })
             })?)
         }
     };
     let event = MovementEvent::of(word, cause).ok_or_else(|| match cause {
-        None => AppError::bad_input(format!("a refusal needs its cause; use {}", causes())),
-        Some(_) => AppError::bad_input("only a refusal has a cause; leave it out"),
+        None => AppError::bad_input(movement_words::RefusalNeedsCause { causes: causes() }),
+        Some(_) => AppError::bad_input(movement_words::OnlyRefusalHasCause),
     })?;
     if event == MovementEvent::Refused(RefusalCause::Other) && some(request.note.as_ref()).is_none() {
-        return Err(AppError::bad_input("another cause needs a note; say why"));
+        return Err(AppError::bad_input(movement_words::OtherCauseNeedsNote));
     }
     if event == MovementEvent::Returned && !request.pieces.iter().any(|piece| piece.back) {
-        return Err(AppError::bad_input("name each piece that is back by its serial number"));
+        return Err(AppError::bad_input(movement_words::NameEachPieceBack));
     }
     Ok(event)
 }
@@ -232,12 +231,10 @@ fn pieces_of(request: &ReportRequest) -> Result<Vec<PieceState>, AppError> {
     for piece in &request.pieces {
         let serial = Serial::new(&piece.serial)?;
         if pieces.iter().any(|known| known.serial == serial) {
-            return Err(AppError::bad_input(format!("piece {serial} is named twice; name each once")));
+            return Err(AppError::bad_input(movement_words::PieceNamedTwice { serial: &serial }));
         }
         if !piece.back && !piece.damaged {
-            return Err(AppError::bad_input(format!(
-                "say of piece {serial} whether it is back, damaged, or both"
-            )));
+            return Err(AppError::bad_input(movement_words::SayBackOrDamaged { serial: &serial }));
         }
         pieces.push(PieceState { serial, back: piece.back, damaged: piece.damaged });
     }
@@ -279,9 +276,7 @@ impl Inner {
         let load = match (load, &last) {
             (None, Some(last)) => last.load.clone(),
             (None, None) => {
-                return Err(AppError::bad_input(
-                    "no load is meant: scan its tag or its seal first, or name the load",
-                ));
+                return Err(AppError::bad_input(movement_words::NoLoadIsMeant));
             }
             (Some(text), _) => load_of(text)?,
         };
@@ -299,16 +294,15 @@ impl Inner {
         let issued = self.now();
         let happened = request.happened.map(Time::from_unix);
         if let Some(happened) = happened.filter(|happened| *happened > issued) {
-            return Err(AppError::bad_input(format!(
-                "{} is ahead of this device's clock, {}; give the time at which it happened",
-                happened.dtg(),
-                issued.dtg()
-            )));
+            return Err(AppError::bad_input(movement_words::TimeIsAhead {
+                at: &happened.dtg(),
+                now: &issued.dtg(),
+            }));
         }
         let grid = |text: &str| GridRef::new(text).map_err(|error| AppError::bad_input(error.saying()));
         let digest = |text: &String| {
             Digest::from_hex(text)
-                .ok_or_else(|| AppError::bad_input(format!("\"{text}\" is no digest of a photograph")))
+                .ok_or_else(|| AppError::bad_input(movement_words::NoPhotoDigest { text: &text }))
         };
         let head = self.store.head();
         let before = self.store.read().last_entry(MOVED)?;
@@ -458,9 +452,7 @@ fn load_of(text: &str) -> Result<LoadNumber, AppError> {
             Ok(slingseal_message::tag::ReceivedTag::open(&bytes)?.tag.load)
         }
         Ok((Kind::Seal, bytes)) => Ok(crate::hook::admission::seal_of(&bytes)?.load),
-        Ok((kind, _)) => Err(AppError::bad_input(format!(
-            "this is a {kind}; scan the tag on the load, or give the load number"
-        ))),
+        Ok((kind, _)) => Err(AppError::bad_input(movement_words::KindScanTag { kind: &kind })),
         Err(_) => Ok(LoadNumber::new(text)?),
     }
 }

@@ -261,7 +261,7 @@ impl App {
     pub fn show_procedure(&self, id: &str) -> Result<String, AppError> {
         let inner = self.lock();
         let id = ProcedureId::new(id)?;
-        Ok(inner.told(&inner.procedure(&id)?)?.with_ids().to_string())
+        Ok(inner.told(&inner.procedure(&id)?)?.with_ids(inner.language()).to_string())
     }
 
     /// Every point of a procedure, or of all that this home knows, with its source and what becomes of what is found: a

@@ -132,9 +132,9 @@ impl App {
                         prompt: point.prompt.clone(),
                         answer: match &point.kind {
                             slingseal_walk::procedure::Kind::Look => String::new(),
-                            other => other.to_string(),
+                            other => other.saying().say(language),
                         },
-                        source: point.mark.to_string(),
+                        source: point.mark.saying().say(language),
                         deficiencies: point.deficiencies.iter().map(|known| known.shown.clone()).collect(),
                     })
                     .collect(),

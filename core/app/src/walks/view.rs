@@ -394,7 +394,7 @@ impl Inner {
                     last: station.last.number(),
                 })
                 .collect(),
-            card: walk.current_card().filter(|_| walking).map(|card| card_view(walk, card)),
+            card: walk.current_card().filter(|_| walking).map(|card| card_view(walk, card, self.language())),
             cards: plan.cards.iter().map(|card| card_state(walk.card_status(card.number))).collect(),
             progress: ProgressView {
                 cards_done: count(progress.cards_done),
@@ -481,11 +481,13 @@ fn card_state(status: CardStatus) -> CardState {
     }
 }
 
-fn card_view(walk: &Walk, card: &Card) -> CardView {
+fn card_view(walk: &Walk, card: &Card, language: Language) -> CardView {
     let plan = &walk.ground().plan;
     let needing: Vec<_> = walk.needing_values().into_iter().map(|point| &point.id).collect();
-    let points: Vec<PointView> =
-        walk.counting(card).map(|point| point_view(walk, point, needing.contains(&&point.id))).collect();
+    let points: Vec<PointView> = walk
+        .counting(card)
+        .map(|point| point_view(walk, point, needing.contains(&&point.id), language))
+        .collect();
     let spoken = std::iter::once(format!("{}. {}", card.title, card.motion))
         .chain(card.caution.clone())
         .chain(points.iter().map(|point| point.spoken.clone()))
@@ -505,7 +507,7 @@ fn card_view(walk: &Walk, card: &Card) -> CardView {
     }
 }
 
-fn point_view(walk: &Walk, point: &Point, needs_value: bool) -> PointView {
+fn point_view(walk: &Walk, point: &Point, needs_value: bool, language: Language) -> PointView {
     let (state, answer) = match walk.point_status(&point.id) {
         PointStatus::Unanswered => (PointState::Unanswered, None),
         PointStatus::Good(answer) => (PointState::Good, answer.value),
@@ -529,7 +531,7 @@ fn point_view(walk: &Walk, point: &Point, needs_value: bool) -> PointView {
                 fate: deficiency.fate.into(),
             })
             .collect(),
-        source: point.mark.to_string(),
+        source: point.mark.saying().say(language),
         needs_value,
         may_not_apply: walk.ground().facts.may_not_apply(point),
     }

@@ -3,7 +3,8 @@ use std::collections::BTreeSet;
 use super::noun::MOST_LEGS;
 use crate::envelope::{Reader, ShapeError, Writer};
 use crate::trust::Edition;
-use slingseal_words::{Dimension, Name, ProcedureId, Quantity, Serial, Source};
+use slingseal_catalogue::files as words;
+use slingseal_words::{Dimension, Name, ProcedureId, Quantity, Saying, Serial, Source};
 
 /// The most conditions on one tag.
 pub const MOST_CONDITIONS: usize = 12;
@@ -76,11 +77,12 @@ impl WeightSource {
     ///
     /// # Errors
     /// Another word: what the words are.
-    pub fn of_word(word: &str) -> Result<Self, String> {
+    pub fn of_word(word: &str) -> Result<Self, Saying> {
         let word = word.trim();
-        Self::ALL.into_iter().find(|source| source.word().eq_ignore_ascii_case(word)).ok_or_else(|| {
-            format!("\"{word}\" is no source of a weight; write weighed, data plate, added up or estimated")
-        })
+        Self::ALL
+            .into_iter()
+            .find(|source| source.word().eq_ignore_ascii_case(word))
+            .ok_or_else(|| words::NoWeightSource { text: word }.into())
     }
 
     fn code(self) -> i64 {
@@ -114,16 +116,13 @@ impl Condition {
     ///
     /// # Errors
     /// What is no short name.
-    pub fn new(text: &str) -> Result<Self, String> {
+    pub fn new(text: &str) -> Result<Self, Saying> {
         let text = text.trim().to_ascii_lowercase();
         let plain = text.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-');
         if plain && (1..=Self::MOST).contains(&text.len()) {
             return Ok(Self(text));
         }
-        Err(format!(
-            "\"{text}\" is no name of a condition; write letters, digits and hyphens, at most {}",
-            Self::MOST
-        ))
+        Err(words::NoConditionName { text, most: Self::MOST }.into())
     }
 
     /// The name.

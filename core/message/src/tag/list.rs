@@ -1,5 +1,6 @@
 //! A load list: one tag a line, as a planner keeps it in a spreadsheet.
 
+use slingseal_catalogue::files as words;
 use std::collections::BTreeMap;
 
 use super::basis::{
@@ -10,7 +11,7 @@ use super::plan::agreeing;
 use slingseal_rigging::{self as rigging, RiggedLoad};
 use slingseal_words::{
     CallSign, Degrees, Description, Dimension, Fault, Faults, GridPrecision, GridRef, LoadNumber, Name,
-    PlaceName, ProcedureId, Quantity, Serial, Source, Spot, Time,
+    PlaceName, ProcedureId, Quantity, Saying, Serial, Source, Spot, Time,
 };
 
 /// The columns that must be there.
@@ -59,9 +60,9 @@ fn read(
     faults: &mut Vec<Fault>,
 ) -> Vec<Tag> {
     let start = Spot { line: 1, column: 1 };
-    let mut whole = |what: String, mend: &str| faults.push(Fault { spot: start, what, mend: mend.into() });
+    let mut whole = |what: Saying, mend: Saying| faults.push(Fault::new(start, what, mend));
     if text.len() > LARGEST {
-        whole(format!("the list has {} bytes", text.len()), "split it");
+        whole(words::ListTooLarge { size: text.len() }.into(), words::SplitIt.into());
         return Vec::new();
     }
     // A spreadsheet may put a mark in front, and write semicolons where the comma is a decimal sign.
@@ -77,16 +78,14 @@ fn read(
     let heads: Vec<String> = match reader.headers() {
         Ok(heads) => heads.iter().map(|head| head.to_ascii_lowercase().replace([' ', '-'], "_")).collect(),
         Err(error) => {
-            whole(
-                format!("the head line cannot be read: {error}"),
-                "write the names of the columns, comma between",
-            );
+            let what = words::HeadLineUnreadable { error: error.to_string() };
+            whole(what.into(), words::WriteColumnNames.into());
             return Vec::new();
         }
     };
     for needed in NEEDED {
         if !heads.iter().any(|head| head == needed) {
-            whole(format!("there is no column \"{needed}\""), "add it to the head line");
+            whole(words::NoColumn { column: needed }.into(), words::AddToHeadLine.into());
         }
     }
     for (at, head) in heads.iter().enumerate() {
@@ -94,11 +93,10 @@ fn read(
         let known = NEEDED.contains(&head.as_str()) || MAYBE.contains(&head.as_str());
         let again = heads.iter().take(at).any(|earlier| earlier == head);
         if !known {
-            let mend = format!("use {} or {}, or take it out", NEEDED.join(", "), MAYBE.join(", "));
-            faults.push(Fault { spot, what: format!("no column \"{head}\" is known"), mend });
+            let mend = words::UseColumns { needed: NEEDED.join(", "), other: MAYBE.join(", ") };
+            faults.push(Fault::new(spot, words::ColumnNotKnown { column: head }, mend));
         } else if again {
-            let what = format!("the column \"{head}\" is there twice");
-            faults.push(Fault { spot, what, mend: "take one out".into() });
+            faults.push(Fault::new(spot, words::ColumnTwice { column: head }, words::TakeOneOut));
         }
     }
     if !faults.is_empty() {
@@ -112,8 +110,7 @@ fn read(
             Err(error) => {
                 let line = error.position().map_or(1, |position| position.line());
                 let spot = Spot { line: usize::try_from(line).unwrap_or(usize::MAX), column: 1 };
-                let what = "the line cannot be read".to_owned();
-                faults.push(Fault { spot, what, mend: "close its quotes; write UTF-8".into() });
+                faults.push(Fault::new(spot, words::LineUnreadable, words::CloseQuotes));
                 continue;
             }
         };
@@ -123,14 +120,13 @@ fn read(
             continue;
         }
         if tags.len() >= MOST_LOADS {
-            let what = format!("there are more than {MOST_LOADS} loads");
-            faults.push(Fault { spot: Spot { line, column: 1 }, what, mend: "split the list".into() });
+            let what = words::MoreLoadsThan { most: MOST_LOADS };
+            faults.push(Fault::new(Spot { line, column: 1 }, what, words::SplitTheList));
             break;
         }
         if record.len() > heads.len() {
-            let what = format!("there are {} fields and {} columns", record.len(), heads.len());
-            let mend = "put a field with a comma in it into quotes".into();
-            faults.push(Fault { spot: Spot { line, column: heads.len() + 1 }, what, mend });
+            let what = words::FieldsAndColumns { fields: record.len(), columns: heads.len() };
+            faults.push(Fault::new(Spot { line, column: heads.len() + 1 }, what, words::QuoteTheComma));
             continue;
         }
         let fields = Fields { heads: &heads, record: &record, line, faults };
@@ -138,16 +134,14 @@ fn read(
         match lines.insert(tag.load.to_string(), line) {
             Some(earlier) => {
                 let column = heads.iter().position(|head| head == "load").unwrap_or(0) + 1;
-                let what = format!("load {} stands on line {earlier} already", tag.load);
-                let mend = "give each load a number of its own".into();
-                faults.push(Fault { spot: Spot { line, column }, what, mend });
+                let what = words::LoadStandsAlready { load: &tag.load, line: earlier };
+                faults.push(Fault::new(Spot { line, column }, what, words::OwnNumberEach));
             }
             None => tags.push(tag),
         }
     }
     if tags.is_empty() && faults.is_empty() {
-        let mend = "write one line a load under the head line".into();
-        faults.push(Fault { spot: start, what: "the list has no load".into(), mend });
+        faults.push(Fault::new(start, words::ListHasNoLoad, words::OneLineALoad));
     }
     tags
 }
@@ -166,37 +160,21 @@ impl Fields<'_> {
         self.record.get(at).filter(|text| !text.is_empty()).map(str::to_owned)
     }
 
-    fn fault(&mut self, name: &str, what: impl std::fmt::Display, mend: &str) {
+    fn fault(&mut self, name: &str, what: impl Into<Saying>, mend: impl Into<Saying>) {
         let column = self.heads.iter().position(|head| head == name).map_or(1, |at| at + 1);
         let spot = Spot { line: self.line, column };
-        self.faults.push(Fault { spot, what: format!("{name}: {what}"), mend: mend.into() });
+        self.faults.push(Fault::of(spot, words::FieldIsWrong { field: name, what: what.into() }, mend));
     }
 
-    fn maybe<T, E: std::fmt::Display>(
-        &mut self,
-        name: &str,
-        read: impl Fn(&str) -> Result<T, E>,
-    ) -> Option<T> {
+    fn maybe<T, E: Into<Saying>>(&mut self, name: &str, read: impl Fn(&str) -> Result<T, E>) -> Option<T> {
         let text = self.text(name)?;
-        match read(&text) {
-            Ok(value) => Some(value),
-            Err(error) => {
-                // The words' own errors say what to do behind a semicolon.
-                let said = error.to_string();
-                let (what, mend) = said.split_once("; ").unwrap_or((&said, "write it anew"));
-                self.fault(name, what, mend);
-                None
-            }
-        }
+        // The words' own errors say what to do behind a semicolon.
+        read(&text).map_err(|error| self.fault(name, error, words::WriteItAnew)).ok()
     }
 
-    fn need<T, E: std::fmt::Display>(
-        &mut self,
-        name: &str,
-        read: impl Fn(&str) -> Result<T, E>,
-    ) -> Option<T> {
+    fn need<T, E: Into<Saying>>(&mut self, name: &str, read: impl Fn(&str) -> Result<T, E>) -> Option<T> {
         if self.text(name).is_none() {
-            self.fault(name, "the field is empty", "fill it in");
+            self.fault(name, words::FieldIsEmpty, words::FillItIn);
         }
         self.maybe(name, read)
     }
@@ -204,12 +182,8 @@ impl Fields<'_> {
     fn mass(&mut self, name: &str) -> Option<Quantity> {
         self.need(name, |text| {
             let mass = Quantity::parse_as(text, Dimension::Mass)
-                .map_err(|error| format!("{error}; write a number with kg, lb or t, such as 5000 lb"))?;
-            if mass.thousandths() > 0 {
-                Ok(mass)
-            } else {
-                Err("it is not above nought; write the mass".to_owned())
-            }
+                .map_err(|error| words::MassIsWrong { error }.saying())?;
+            if mass.thousandths() > 0 { Ok(mass) } else { Err(words::MassNotAboveZero.saying()) }
         })
     }
 
@@ -225,11 +199,7 @@ impl Fields<'_> {
     fn basis(&mut self) -> Option<Basis> {
         let leg_serials = self.maybe("legs", |text| {
             let list = parts(text, MOST_LEGS, leg_serial)?;
-            if twice(&list) {
-                Err("a leg stands there twice; give each leg one serial".to_owned())
-            } else {
-                Ok(list)
-            }
+            if twice(&list) { Err(words::LegTwiceOneSerial.saying()) } else { Ok(list) }
         });
         Some(Basis {
             manual: self.maybe("manual", manual),
@@ -260,10 +230,10 @@ impl Fields<'_> {
         let rigging = self.text("rigging").is_some();
         let planned_rigging: Option<RiggedLoad> = self.maybe("rigging", |name| {
             let text = open(name)
-                .map_err(|error| format!("{name}: {error}; name a rigging file beside the list"))?;
-            rigging::read(&text).map_err(|faults| {
-                let first = faults.iter().next().map(ToString::to_string).unwrap_or_default();
-                format!("{name}: {first}")
+                .map_err(|error| words::RiggingFileBeside { name, error: error.to_string() }.saying())?;
+            rigging::read(&text).map_err(|faults| -> Saying {
+                let first = faults.iter().next().map(Fault::saying);
+                words::FileIsWrong { name, error: first.unwrap_or_else(|| Saying::verbatim("")) }.into()
             })
         });
         if self.faults.len() > before {
@@ -299,89 +269,86 @@ impl Fields<'_> {
 }
 
 /// A grid reference, or latitude and longitude in degrees, which become one of ten metres.
-fn place_of(text: &str) -> Result<GridRef, String> {
+fn place_of(text: &str) -> Result<GridRef, Saying> {
     let degrees: Vec<&str> = text.split([',', ' ']).map(str::trim).filter(|part| !part.is_empty()).collect();
     if let [latitude, longitude] = degrees.as_slice()
         && let (Ok(latitude), Ok(longitude)) = (latitude.parse::<f64>(), longitude.parse::<f64>())
     {
-        let degrees = |value| Degrees::new(value).map_err(|_| format!("{text} is no place; write degrees"));
+        let degrees = |value| Degrees::new(value).map_err(|_| words::NoPlaceWriteDegrees { text }.saying());
         return GridRef::of(degrees(latitude)?, degrees(longitude)?, GridPrecision::M10)
-            .map_err(|error| error.to_string());
+            .map_err(Saying::from);
     }
-    GridRef::new(text).map_err(|error| error.to_string())
+    GridRef::new(text).map_err(Saying::from)
 }
 
-fn parts<T>(text: &str, most: usize, read: fn(&str) -> Result<T, String>) -> Result<Vec<T>, String> {
+fn parts<T>(text: &str, most: usize, read: fn(&str) -> Result<T, Saying>) -> Result<Vec<T>, Saying> {
     let parts: Vec<&str> = text.split(';').map(str::trim).filter(|part| !part.is_empty()).collect();
     if parts.len() > most {
-        return Err(format!("{} are more than fit on a tag; keep {most} at most", parts.len()));
+        return Err(words::MoreThanFitKeep { count: parts.len(), most }.into());
     }
     parts.into_iter().map(read).collect()
 }
 
 /// `KIND | SERIAL | RATING | SOURCE | NEXT INSPECTION`, the last three optional.
-fn piece(text: &str) -> Result<Equipment, String> {
-    const MEND: &str = "write kind | serial | rating | source of the rating | next inspection";
+fn piece(text: &str) -> Result<Equipment, Saying> {
     let fields: Vec<&str> = text.split('|').map(str::trim).collect();
     let field = |at: usize| fields.get(at).copied().filter(|text| !text.is_empty());
     let (Some(kind), Some(serial)) = (field(0), field(1)) else {
-        return Err(format!("\"{text}\" has no kind and serial number; {MEND}"));
+        return Err(words::PieceNoKindAndSerial { text }.into());
     };
     if fields.len() > 5 {
-        return Err(format!("\"{text}\" has more than five parts; {MEND}"));
+        return Err(words::PieceMoreThanFive { text }.into());
     }
     let rating = match (field(2), field(3)) {
         (None, _) => None,
-        (Some(_), None) => return Err(format!("the rating of {serial} has no source; {MEND}")),
+        (Some(_), None) => return Err(words::PieceRatingNoSource { serial }.into()),
         (Some(value), Some(source)) => Some(EquipmentRating {
             value: Quantity::parse(value)
                 .ok()
                 .filter(|value| value.newtons().is_some() && value.thousandths() > 0)
-                .ok_or_else(|| {
-                    format!("\"{value}\" is no rating; write a number with lb, kg, t, kN or lbf")
-                })?,
-            source: Source::new(source).map_err(|error| error.to_string())?,
+                .ok_or_else(|| words::NoRating { value }.saying())?,
+            source: Source::new(source).map_err(Saying::from)?,
         }),
     };
-    let due = field(4).map(Time::parse).transpose().map_err(|error| error.to_string())?;
+    let due = field(4).map(Time::parse).transpose().map_err(Saying::from)?;
     let day = |time: Time| Time::parse(&time.date()).ok();
     Ok(Equipment {
-        kind: Name::new(kind).map_err(|error| error.to_string())?,
-        serial: Serial::new(serial).map_err(|error| error.to_string())?,
+        kind: Name::new(kind).map_err(Saying::from)?,
+        serial: Serial::new(serial).map_err(Saying::from)?,
         rating,
         next_inspection: due.and_then(day),
     })
 }
 
 /// `LEG:SERIAL`.
-fn leg_serial(text: &str) -> Result<LegSerial, String> {
-    let wrong = || format!("\"{text}\" is no leg with its serial; write 1:SL-0091; 2:SL-0092 and so on");
+fn leg_serial(text: &str) -> Result<LegSerial, Saying> {
+    let wrong = || words::NoLegWithSerial { text }.saying();
     let (leg, serial) = text.split_once(':').ok_or_else(wrong)?;
-    let leg = Name::new(leg).map_err(|error| error.to_string())?;
-    Ok(LegSerial { leg, serial: Serial::new(serial).map_err(|error| error.to_string())? })
+    let leg = Name::new(leg).map_err(Saying::from)?;
+    Ok(LegSerial { leg, serial: Serial::new(serial).map_err(Saying::from)? })
 }
 
 /// `TITLE | EDITION`.
-fn manual(text: &str) -> Result<Manual, String> {
-    let wrong = || format!("\"{text}\" is no manual with its edition; write title | edition");
+fn manual(text: &str) -> Result<Manual, Saying> {
+    let wrong = || words::NoManualWithEdition { text }.saying();
     let (title, edition) = text.split_once('|').ok_or_else(wrong)?;
-    let title = Source::new(title).map_err(|error| error.to_string())?;
-    Ok(Manual { title, edition: Name::new(edition).map_err(|error| error.to_string())? })
+    let title = Source::new(title).map_err(Saying::from)?;
+    Ok(Manual { title, edition: Name::new(edition).map_err(Saying::from)? })
 }
 
 /// `LIMIT | SOURCE`.
-fn airspeed(text: &str) -> Result<AirspeedLimit, String> {
-    const MEND: &str = "write limit | source, such as 80 kt | the manual's row";
-    let (limit, source) = text.split_once('|').ok_or_else(|| format!("\"{text}\" has no source; {MEND}"))?;
-    let limit = Quantity::parse_as(limit, Dimension::Speed).map_err(|error| format!("{error}; {MEND}"))?;
+fn airspeed(text: &str) -> Result<AirspeedLimit, Saying> {
+    let (limit, source) = text.split_once('|').ok_or_else(|| words::AirspeedNoSource { text }.saying())?;
+    let limit = Quantity::parse_as(limit, Dimension::Speed)
+        .map_err(|error| words::AirspeedIsWrong { error }.saying())?;
     if limit.thousandths() <= 0 {
-        return Err(format!("the limit is not above nought; {MEND}"));
+        return Err(words::AirspeedNotAboveZero.into());
     }
-    Ok(AirspeedLimit { limit, source: Source::new(source).map_err(|error| error.to_string())? })
+    Ok(AirspeedLimit { limit, source: Source::new(source).map_err(Saying::from)? })
 }
 
 /// Names, `;` between; `none` where none of the procedure's conditions holds.
-fn conditions(text: &str) -> Result<std::collections::BTreeSet<Condition>, String> {
+fn conditions(text: &str) -> Result<std::collections::BTreeSet<Condition>, Saying> {
     if text.eq_ignore_ascii_case("none") {
         return Ok(std::collections::BTreeSet::new());
     }
@@ -389,9 +356,9 @@ fn conditions(text: &str) -> Result<std::collections::BTreeSet<Condition>, Strin
 }
 
 /// `LEG:LINK`.
-fn link(text: &str) -> Result<LinkCount, String> {
-    let wrong = || format!("\"{text}\" is no leg with its link; write 1:3; 2:3 and so on");
+fn link(text: &str) -> Result<LinkCount, Saying> {
+    let wrong = || words::NoLegWithLink { text }.saying();
     let (leg, link) = text.split_once(':').ok_or_else(wrong)?;
     let link = link.trim().parse::<u16>().ok().filter(|link| (1..=2_000).contains(link)).ok_or_else(wrong)?;
-    Ok(LinkCount { leg: Name::new(leg).map_err(|error| error.to_string())?, link })
+    Ok(LinkCount { leg: Name::new(leg).map_err(Saying::from)?, link })
 }

@@ -4,10 +4,11 @@ use super::basis::{
     AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, Manual, WeightSource, twice,
 };
 use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
+use slingseal_catalogue::files as words;
 use slingseal_rigging::{self as rigging, Rating, RiggedLoad};
 use slingseal_words::{
     CallSign, Description, Dimension, Faults, GridRef, LoadNumber, Name, Part, PlaceName, ProcedureId,
-    Quantity, Serial, Source, Time, TomlFile,
+    Quantity, Saying, Serial, Source, Time, TomlFile,
 };
 
 /// A plan that was read.
@@ -55,7 +56,8 @@ fn tag(top: &Part<'_>, now: Time, open: &dyn Fn(&str) -> Result<String, String>)
     let rigging = top.text("rigging").map(|name| {
         open(&name).and_then(|text| rigging::read(&text).map_err(|faults| faults.to_string())).map_err(
             |error| {
-                top.fault("rigging", format!("{name}: {error}"), "mend that file, or leave the line out");
+                let what = words::FileIsWrong { name: &name, error: error.to_string() };
+                top.fault("rigging", what, words::MendThatFile);
             },
         )
     });
@@ -93,7 +95,7 @@ fn basis(top: &Part<'_>) -> Option<Basis> {
         Some(Manual { title: title?, edition: edition? })
     });
     let airspeed = top.part("airspeed").map(|part| {
-        let limit = above_zero(&part, "limit", Dimension::Speed, "a speed");
+        let limit = above_zero(&part, "limit", Dimension::Speed, words::WriteSpeedAboveZero.into());
         let source = part.need("source", Source::new);
         part.no_more();
         Some(AirspeedLimit { limit: limit?, source: source? })
@@ -104,21 +106,18 @@ fn basis(top: &Part<'_>) -> Option<Basis> {
         Some(LegSerial { leg: leg?, serial: serial? })
     });
     if leg_serials.as_ref().is_some_and(|list| twice(list)) {
-        top.fault("leg", "a leg stands there twice", "give each leg one [[leg]] with its serial");
+        top.fault("leg", words::LegTwice, words::OneLegWithSerial);
         return None;
     }
     let conditions = top.has("when").then(|| {
         let texts = top.texts("when");
         let read = |text: &String| {
-            Condition::new(text).map_err(|error| {
-                let (what, mend) = error.split_once("; ").unwrap_or((&error, "write it anew"));
-                top.fault("when", what, mend);
-            })
+            Condition::new(text).map_err(|error| top.fault_of("when", error, words::WriteItAnew))
         };
         let read: Vec<Option<Condition>> = texts.iter().map(|text| read(text).ok()).collect();
         if read.len() > MOST_CONDITIONS {
-            let what = format!("{} conditions are more than fit on a tag", read.len());
-            top.fault("when", what, format!("keep {MOST_CONDITIONS} at most"));
+            let what = words::MoreConditionsThanFit { count: read.len() };
+            top.fault("when", what, words::KeepAtMost { most: MOST_CONDITIONS });
         }
         read.into_iter().collect::<Option<std::collections::BTreeSet<_>>>()
     });
@@ -143,30 +142,29 @@ fn told<T>(part: Option<Option<T>>) -> Option<Option<T>> {
 
 /// The rigging must speak of the load that the plan speaks of: two masses on one tag would be two truths. What differs, and
 /// what to do, where it does not.
-pub(super) fn agreeing(tag: &Tag, mut rigging: RiggedLoad) -> Result<RiggedLoad, (String, &'static str)> {
+pub(super) fn agreeing(tag: &Tag, mut rigging: RiggedLoad) -> Result<RiggedLoad, (Saying, Saying)> {
     let differs = |a: Quantity, b: Quantity| (a.si() - b.si()).abs() > 1e-6 * b.si().abs();
     if differs(rigging.mass, tag.gross) {
-        let what = format!("the rigging is for {} and the plan for {}", rigging.mass, tag.gross);
-        return Err((what, "write the same gross mass in both"));
+        let what = words::RiggingOtherMass { rigging: rigging.mass, plan: tag.gross };
+        return Err((what.into(), words::SameMassInBoth.into()));
     }
     if let Some(rule) = rigging.rule {
         // Whoever reads the tag would hold the tensions against another rule than the manual's.
-        let what = format!("the rigging file names the rule \"{}\", and a tag carries none", rule.as_str());
-        return Err((what, "assess that file at the desk, and leave the rule out of the one for the tag"));
+        let what = words::RiggingNamesRule { rule: rule.as_str() };
+        return Err((what.into(), words::AssessAtDesk.into()));
     }
     if let Some(allowable) = &rigging.allowable
         && differs(allowable.value, tag.allowable)
     {
-        let what = format!("the rigging allows {} and the plan {}", allowable.value, tag.allowable);
-        return Err((what, "write the same allowable load in both"));
+        let what = words::RiggingOtherAllowable { rigging: allowable.value, plan: tag.allowable };
+        return Err((what.into(), words::SameAllowableInBoth.into()));
     }
     for count in &tag.links {
         let leg = rigging.legs.iter().find(|leg| leg.name == count.leg);
         let seated = leg.and_then(|leg| leg.reach.chain()).map(|chain| chain.seated);
         if seated.is_some_and(|seated| seated != count.link) {
-            let what =
-                format!("the plan wants link {} on leg {} and the rigging another", count.link, count.leg);
-            return Err((what, "write the same link in both"));
+            let what = words::RiggingOtherLink { link: count.link, leg: &count.leg };
+            return Err((what.into(), words::SameLinkInBoth.into()));
         }
     }
     rigging.mass = tag.gross;
@@ -175,16 +173,16 @@ pub(super) fn agreeing(tag: &Tag, mut rigging: RiggedLoad) -> Result<RiggedLoad,
 }
 
 fn positive(part: &Part<'_>, key: &'static str) -> Option<Quantity> {
-    above_zero(part, key, Dimension::Mass, "a mass")
+    above_zero(part, key, Dimension::Mass, words::WriteMassAboveZero.into())
 }
 
-fn above_zero(part: &Part<'_>, key: &'static str, dimension: Dimension, what: &str) -> Option<Quantity> {
+fn above_zero(part: &Part<'_>, key: &'static str, dimension: Dimension, mend: Saying) -> Option<Quantity> {
     part.need_text(key)?;
     let quantity = part.quantity(key, dimension)?;
     if quantity.thousandths() > 0 {
         return Some(quantity);
     }
-    part.fault(key, format!("{key} is {quantity}"), format!("write {what} above nought"));
+    part.fault(key, words::KeyIsThat { key, value: quantity }, mend);
     None
 }
 
@@ -203,11 +201,7 @@ fn few<T>(
 ) -> Option<Vec<T>> {
     let parts = top.parts(key);
     if parts.len() > most {
-        top.fault(
-            key,
-            format!("{} [[{key}]] are more than fit on a tag", parts.len()),
-            format!("keep {most} at most"),
-        );
+        top.fault(key, words::MoreTablesThanFit { count: parts.len(), key }, words::KeepAtMost { most });
         return None;
     }
     // Every part is read, so that all faults are told, before the first gap ends it.
@@ -224,11 +218,7 @@ fn equipment(part: &Part<'_>) -> Option<Equipment> {
     let rating = match (value, source) {
         (Some(value), Some(source)) => Some(EquipmentRating { value, source }),
         (Some(_), None) => {
-            part.fault(
-                "rating",
-                "the rating has no source",
-                "add source = \"…\": the manual or data plate it is read from",
-            );
+            part.fault("rating", words::RatingNoSource, words::AddSource);
             None
         }
         _ => None,
@@ -244,7 +234,7 @@ fn link_count(part: &Part<'_>) -> Option<LinkCount> {
         .and_then(|link| u16::try_from(link).ok())
         .filter(|link| (1..=2_000).contains(link));
     if link.is_none() {
-        part.fault("link", "the leg has no link number between 1 and 2000", "add link = 3");
+        part.fault("link", words::LegNoLinkNumber, words::AddLink);
     }
     part.no_more();
     Some(LinkCount { leg: leg?, link: link? })

@@ -59,7 +59,7 @@ pub enum ExamError {
         card: u32,
     },
     /// A standard that cannot be met or means nothing.
-    Standard(&'static str),
+    Standard(Saying),
     /// The tag in hand is not the locked load's.
     OtherTag {
         /// The key's load.
@@ -100,7 +100,7 @@ pub enum ExamError {
         seconds: i64,
     },
     /// A command that has no place in a run.
-    NotInARun(&'static str),
+    NotInARun(Saying),
     /// The events do not make a run.
     Run(String),
     /// The run is not ended.
@@ -132,7 +132,7 @@ impl ExamError {
                 words::ExamErrorNoSuchDeficiency { point, name, known }.into()
             }
             Self::TwoOnACard { card } => words::ExamErrorTwoOnACard { card }.into(),
-            Self::Standard(what) => Saying::verbatim(what),
+            Self::Standard(what) => what.clone(),
             Self::OtherTag { load } => words::ExamErrorOtherTag { load }.into(),
             Self::OtherProcedure { locked, found } => words::ExamErrorOtherProcedure { locked, found }.into(),
             Self::KeyChanged => words::ExamErrorKeyChanged.into(),
@@ -141,7 +141,7 @@ impl ExamError {
             Self::NotAnInstructor { name } => words::ExamErrorNotAnInstructor { name }.into(),
             Self::CredentialRanOut { name } => words::ExamErrorCredentialRanOut { name }.into(),
             Self::BeforeTheLock { seconds } => words::ExamErrorBeforeTheLock { seconds }.into(),
-            Self::NotInARun(what) => Saying::verbatim(what),
+            Self::NotInARun(what) => what.clone(),
             Self::Run(text) => words::ExamErrorRun { text }.into(),
             Self::NotEnded => words::ExamErrorNotEnded.into(),
             Self::Disagrees { about } => words::ExamErrorDisagrees { about }.into(),

@@ -1,5 +1,6 @@
 //! What may be done in a run, and how long it took.
 
+use slingseal_catalogue::exams as exam_words;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -40,17 +41,15 @@ pub fn allowed(command: &Command) -> Result<(), ExamError> {
         | Command::FindDeficiency { .. }
         | Command::Undo { .. }
         | Command::GoTo { .. } => return Ok(()),
-        Command::Pause | Command::Resume { .. } => {
-            "an examination is not paused; the clock runs until its end"
-        }
+        Command::Pause | Command::Resume { .. } => exam_words::NotPaused.into(),
         Command::PutRight { .. } | Command::LookAgain { .. } | Command::RejectPiece { .. } => {
-            "in an examination nothing is corrected; call what you find and go on"
+            exam_words::NothingCorrected.into()
         }
         Command::Abandon { .. } | Command::Decide { .. } | Command::TakeBackDecision { .. } => {
-            "an examination is not decided; end the run"
+            exam_words::NotDecided.into()
         }
         Command::Begin | Command::AssessRigging { .. } | Command::KnowFault { .. } => {
-            "this has no place in an examination; go on"
+            exam_words::NoPlaceInExamination.into()
         }
     }))
 }

@@ -1,5 +1,6 @@
 use super::ExamError;
 use super::plant::MOST_PLANTED;
+use slingseal_catalogue::exams as exam_words;
 use slingseal_message::envelope::{Reader, ShapeError, Writer};
 use slingseal_words::Seconds;
 
@@ -23,15 +24,13 @@ impl Standard {
     /// Nought or more than is planted to be found; no time, or more than four hours.
     pub fn new(least: u8, planted: u8, within: Seconds, false_calls: u8) -> Result<Self, ExamError> {
         if planted == 0 || usize::from(planted) > MOST_PLANTED {
-            return Err(ExamError::Standard("the standard must be of 1 to 12 planted deficiencies"));
+            return Err(ExamError::Standard(exam_words::StandardOfPlanted.into()));
         }
         if least == 0 || least > planted {
-            return Err(ExamError::Standard(
-                "the standard asks for none, or for more than is planted; ask for 1 to that many",
-            ));
+            return Err(ExamError::Standard(exam_words::StandardAsksWrong.into()));
         }
         if within.0 <= 0 || within > Self::LONGEST {
-            return Err(ExamError::Standard("the time must be from 1 second to 4 hours; give another"));
+            return Err(ExamError::Standard(exam_words::StandardTimeWrong.into()));
         }
         Ok(Self { least, planted, within, false_calls })
     }

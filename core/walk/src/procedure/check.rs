@@ -1,9 +1,10 @@
 //! Reads a procedure file and tells every fault with its place and its mend.
 
+use slingseal_catalogue::files as words;
 use std::cell::Cell;
 use std::collections::BTreeSet;
 
-use slingseal_words::{Digest, Faults, Part, ProcedureId, TomlFile};
+use slingseal_words::{Digest, Faults, Part, ProcedureId, Saying, TomlFile};
 
 use super::check_point::{read_point, sound_point};
 use super::fill::words_of;
@@ -64,21 +65,14 @@ fn read(top: &Table<'_>, text: &str) -> Option<Procedure> {
         top.sound("about", about, &[], SENTENCE);
     }
     let mark = top.part.need("source", Mark::parse);
-    let subject = top.part.maybe("subject", |word| {
-        Subject::of_word(word)
-            .ok_or("the subject is not known; write load, piece, aircraft, zone or handling")
-    });
+    let subject = top.part.maybe("subject", |word| Subject::of_word(word).ok_or(words::SubjectNotKnown));
 
     let mut rounds: Vec<Round> = Vec::new();
     let round_tables: Vec<Table<'_>> = top.part.parts("round").into_iter().map(Table::new).collect();
     for table in &round_tables {
         let round = read_round(table);
         if rounds.iter().any(|known| known.name == round.name) {
-            table.part.fault(
-                "name",
-                format!("a second round is called \"{}\"", round.name),
-                "give it another name",
-            );
+            table.part.fault("name", words::SecondRound { name: &round.name }, words::GiveAnotherName);
         }
         rounds.push(round);
     }
@@ -90,7 +84,7 @@ fn read(top: &Table<'_>, text: &str) -> Option<Procedure> {
         let table = Table::new(part);
         let Some(shape) = read_point(&table, &alone) else { continue };
         if shared.iter().any(|known| known.shape.id == shape.id) {
-            table.part.fault("id", format!("a second point is called \"{}\"", shape.id), "rename one");
+            table.part.fault("id", words::SecondPoint { id: &shape.id }, words::RenameOne);
         }
         shared.push(Shared { table, shape, used: Cell::new(false) });
     }
@@ -98,23 +92,19 @@ fn read(top: &Table<'_>, text: &str) -> Option<Procedure> {
     let around = Around { shared: &shared, ..alone };
     let parts = top.part.parts("station");
     if parts.is_empty() {
-        top.part.fault("station", "the file has no station", "add [[station]] with cards");
+        top.part.fault("station", words::NoStation, words::AddStation);
     }
     let stations: Vec<_> = parts.into_iter().filter_map(|part| read_station(part, &around)).collect();
     top.done();
 
     for (table, used) in round_tables.iter().zip(&used_rounds) {
         if !used.get() {
-            table.part.fault(
-                "name",
-                "no station, card or point has each = this round",
-                "use it, or take it out",
-            );
+            table.part.fault("name", words::RoundNotUsed, words::UseOrTakeOut);
         }
     }
     for point in shared.iter().filter(|point| !point.used.get()) {
-        let what = format!("no card uses the point \"{}\"", point.shape.id);
-        point.table.part.fault("id", what, "name it in a card's use = [\"…\"], or take it out");
+        let what = words::PointNotUsed { id: &point.shape.id };
+        point.table.part.fault("id", what, words::NameInUse);
     }
     check_size(top, &stations, &rounds);
     check_ids(top, &stations, &rounds);
@@ -132,7 +122,7 @@ fn read(top: &Table<'_>, text: &str) -> Option<Procedure> {
 
 fn read_version(part: &Part<'_>) -> Option<u32> {
     if !part.has("version") {
-        part.fault("version", "the file has no version", "add version = 1 and count up with each edition");
+        part.fault("version", words::NoVersion, words::AddVersion);
         return None;
     }
     bounded(part, "version", 1, 9_999)
@@ -141,7 +131,11 @@ fn read_version(part: &Part<'_>) -> Option<u32> {
 pub(super) fn bounded(part: &Part<'_>, key: &'static str, least: i64, most: i64) -> Option<u32> {
     let number = part.integer(key)?;
     if !(least..=most).contains(&number) {
-        part.fault(key, format!("{key} = {number} is out of range"), format!("write {least} to {most}"));
+        part.fault(
+            key,
+            words::OutOfRange { key, value: number },
+            words::WriteLeastToMost { least: &least, most: &most },
+        );
     }
     u32::try_from(number.clamp(least, most)).ok()
 }
@@ -152,16 +146,12 @@ fn read_round(table: &Table<'_>) -> Round {
     let name = table.need_id("name").unwrap_or_default();
     let values = part.texts("values");
     if values.is_empty() || values.len() > VALUES {
-        let what = format!("the round has {} values", values.len());
-        part.fault("values", what, format!("write values = [\"1\", \"2\"], 1 to {VALUES}"));
+        let what = words::RoundHasValues { count: &values.len() };
+        part.fault("values", what, words::WriteValues { most: VALUES });
     }
     let distinct: BTreeSet<&String> = values.iter().collect();
     if distinct.len() < values.len() || values.iter().any(|value| !plain_id(value, LONGEST_VALUE)) {
-        part.fault(
-            "values",
-            "the values stand in ids and are not short names, each its own",
-            format!("write each once, at most {LONGEST_VALUE} small letters, digits and hyphens"),
-        );
+        part.fault("values", words::ValuesNotShort, words::WriteEachOnce { most: LONGEST_VALUE });
     }
     let mut words = read_words(table, values.len());
     if words.is_empty() {
@@ -172,11 +162,11 @@ fn read_round(table: &Table<'_>) -> Round {
         let table = Table::new(part);
         let name = table.need_id("name").unwrap_or_default();
         if columns.iter().any(|known| known.name == name) {
-            table.part.fault("name", format!("a second column is called \"{name}\""), "rename one");
+            table.part.fault("name", words::SecondColumn { name: &name }, words::RenameOne);
         }
         let words = read_words(&table, values.len());
         if words.is_empty() {
-            table.part.fault("words", "the column has no words", "add words = [\"…\"], one for each value");
+            table.part.fault("words", words::ColumnNoWords, words::AddWords);
         }
         table.done();
         columns.push(Column { name, words });
@@ -192,8 +182,8 @@ fn read_words(table: &Table<'_>, values: usize) -> Vec<Said> {
         table.sound("words", said, &[], OPTION);
     }
     if !words.is_empty() && words.len() != values {
-        let what = format!("words has {} texts and values has {values}", words.len());
-        table.part.fault("words", what, "write one for each value, in the same order");
+        let what = words::WordsAndValues { texts: &words.len(), values: &values };
+        table.part.fault("words", what, words::OneForEachValue);
     }
     words
 }
@@ -209,7 +199,7 @@ fn read_station(part: Part<'_>, around: &Around<'_, '_>) -> Option<StationShape>
     }
     let parts = table.part.parts("card");
     if parts.is_empty() {
-        table.part.fault("card", "the station has no card", "add [[station.card]]");
+        table.part.fault("card", words::StationNoCard, words::AddCard);
     }
     let cards = parts.into_iter().filter_map(|part| read_card(part, &within, around)).collect();
     table.done();
@@ -233,7 +223,7 @@ fn read_card(part: Part<'_>, within: &[&Round], around: &Around<'_, '_>) -> Opti
     let used = table.part.texts("use");
     let own = table.part.parts("point");
     if own.is_empty() && used.is_empty() {
-        table.part.fault("point", "the card has no point", "add use = [\"…\"] or [[station.card.point]]");
+        table.part.fault("point", words::CardNoPoint, words::AddPoint);
     }
     for name in used {
         match around.shared.iter().find(|shared| shared.shape.id == name) {
@@ -245,11 +235,11 @@ fn read_card(part: Part<'_>, within: &[&Round], around: &Around<'_, '_>) -> Opti
             }
             None => {
                 let known: Vec<&str> = around.shared.iter().map(|shared| shared.shape.id.as_str()).collect();
-                let mend = match known.is_empty() {
-                    true => "add a [[point]] of this id".into(),
-                    false => format!("known: {}", known.join(", ")),
+                let mend: Saying = match known.is_empty() {
+                    true => words::AddPointOfId.into(),
+                    false => words::KnownAre { known: known.join(", ") }.into(),
                 };
-                table.part.fault("use", format!("no [[point]] has the id \"{name}\""), mend);
+                table.part.fault("use", words::NoPointHasId { id: name }, mend);
             }
         }
     }
@@ -270,11 +260,11 @@ pub(super) fn read_each(part: &Part<'_>, around: &Around<'_, '_>) -> Option<usiz
     let at = around.rounds.iter().position(|round| round.name == name);
     if at.is_none() {
         let known: Vec<&str> = around.rounds.iter().map(|round| round.name.as_str()).collect();
-        let mend = match known.is_empty() {
-            true => format!("add [[round]] with name = \"{name}\""),
-            false => format!("known: {}", known.join(", ")),
+        let mend: Saying = match known.is_empty() {
+            true => words::AddRoundNamed { name: &name }.into(),
+            false => words::KnownAre { known: known.join(", ") }.into(),
         };
-        part.fault("each", format!("no [[round]] is called \"{name}\""), mend);
+        part.fault("each", words::NoRoundCalled { name: &name }, mend);
     }
     at
 }
@@ -293,8 +283,8 @@ fn open<'a>(
     }
     if let Some(round) = around.rounds.get(at) {
         if words_of(&within, &round.name, None).is_some() {
-            let what = format!("the round \"{}\" is open already around this", round.name);
-            part.fault("each", what, "take each out here, or use another round");
+            let what = words::RoundOpenAlready { name: &round.name };
+            part.fault("each", what, words::TakeEachOut);
         } else {
             within.push(round);
         }
@@ -319,8 +309,8 @@ fn check_size(top: &Table<'_>, stations: &[StationShape], rounds: &[Round]) {
     if cards > CARDS || points > POINTS {
         top.part.fault(
             "station",
-            format!("the walk has {cards} cards and {points} points"),
-            format!("keep it to {CARDS} cards and {POINTS} points"),
+            words::WalkTooLarge { cards: &cards, points: &points },
+            words::KeepWalkTo { cards: &CARDS, points: &POINTS },
         );
     }
 }
@@ -337,7 +327,7 @@ fn check_ids(top: &Table<'_>, stations: &[StationShape], rounds: &[Round]) {
         let mut seen = BTreeSet::new();
         for id in ids {
             if !seen.insert(id.clone()) {
-                top.part.fault("station", format!("two {what} have the id {id}"), "rename one");
+                top.part.fault("station", words::TwoHaveId { what: &what, id: &id }, words::RenameOne);
             }
         }
     };

@@ -1,5 +1,6 @@
 //! Reads one point of a procedure file.
 
+use slingseal_catalogue::files as words;
 use std::collections::BTreeSet;
 
 use slingseal_words::{Dimension, Part, Quantity, Unit};
@@ -24,18 +25,14 @@ pub(super) fn read_point(table: &Table<'_>, around: &Around<'_, '_>) -> Option<P
     let of = |fate: Fate| table.list(fate.key()).into_iter().map(move |said| DeficiencyShape { said, fate });
     let deficiencies: Vec<DeficiencyShape> = Fate::ALL.into_iter().flat_map(of).collect();
     if deficiencies.is_empty() && !matches!(kind, Some(KindShape::Text { .. })) {
-        part.fault(
-            "in_place",
-            "the point names no deficiency",
-            "add in_place = [\"…\"] for what can be corrected on the spot, rerig = [\"…\"] for what cannot",
-        );
+        part.fault("in_place", words::PointNoDeficiency, words::AddInPlace);
     }
     let names: BTreeSet<&str> = deficiencies.iter().map(|known| known.said.english.as_str()).collect();
     if names.len() < deficiencies.len() {
-        part.fault("in_place", "two deficiencies of the point have one name", "name them apart");
+        part.fault("in_place", words::TwoDeficienciesOneName, words::NameThemApart);
     }
     if names.contains("other") {
-        part.fault("in_place", "\"other\" is kept for what has no name", "take it out: it is always offered");
+        part.fault("in_place", words::OtherIsKept, words::TakeOutAlwaysOffered);
     }
     let rules = read_rules(part, kind.as_ref());
     let mark = part.maybe("source", Mark::parse).or_else(|| around.mark.cloned());
@@ -46,12 +43,12 @@ pub(super) fn read_point(table: &Table<'_>, around: &Around<'_, '_>) -> Option<P
 fn read_rules(part: &Part<'_>, kind: Option<&KindShape>) -> PointRules {
     let again = part.text("again");
     if again.as_deref().is_some_and(|again| again != "card") {
-        part.fault("again", "again is not \"card\"", "write again = \"card\", or take it out");
+        part.fault("again", words::AgainIsNotCard, words::WriteAgainCard);
     }
     let when = part.text("when");
     if when.as_deref().is_some_and(|when| !plain_id(when, LONGEST_ID)) {
-        let mend = "write a short name, small letters, digits and hyphens, as the plan's conditions have it";
-        part.fault("when", "when is not a short name", mend);
+        let mend = words::WriteConditionName;
+        part.fault("when", words::WhenNotShort, mend);
     }
     let fit_for = part.flag("fit_for").unwrap_or(false);
     let time = match kind {
@@ -60,8 +57,8 @@ fn read_rules(part: &Part<'_>, kind: Option<&KindShape>) -> PointRules {
         _ => false,
     };
     if fit_for && !time {
-        let mend = "write kind = \"measure\" and most = \"366 d\", or unit = \"d\"";
-        part.fault("fit_for", "fit_for stands on no measure of time", mend);
+        let mend = words::WriteMeasureOfTime;
+        part.fault("fit_for", words::FitForNoTime, mend);
     }
     PointRules {
         again_card: again.is_some(),
@@ -80,12 +77,7 @@ fn read_kind(table: &Table<'_>) -> Option<KindShape> {
             let leg = part.text("links_of_leg");
             let of_manual = part.flag("of_manual").unwrap_or(false);
             if [part.has("expect"), leg.is_some(), of_manual].into_iter().filter(|said| *said).count() != 1 {
-                part.fault(
-                    "kind",
-                    "a count needs one expected value",
-                    "add expect = 3, or links_of_leg = \"1\" for the link count on the tag, \
-                     or of_manual = true where the manual has it",
-                );
+                part.fault("kind", words::CountNeedsExpected, words::AddExpect);
                 return None;
             }
             if of_manual {
@@ -101,16 +93,16 @@ fn read_kind(table: &Table<'_>) -> Option<KindShape> {
         "choice" => {
             let options = table.list("options");
             if !(2..=9).contains(&options.len()) {
-                part.fault("options", "a choice has 2 to 9 options", "write options = [\"…\", \"…\"]");
+                part.fault("options", words::ChoiceHasOptions, words::WriteOptions);
             }
             let names: BTreeSet<&str> = options.iter().map(|option| option.english.as_str()).collect();
             if names.len() < options.len() {
-                part.fault("options", "two options have one name", "name them apart");
+                part.fault("options", words::TwoOptionsOneName, words::NameThemApart);
             }
             let right = part.texts("right");
             if right.is_empty() || right.iter().any(|name| !names.contains(name.as_str())) {
-                let what = "right does not name one or more of the options";
-                part.fault("right", what, "write right = [\"…\"], each exactly as in options");
+                let what = words::RightNamesNone;
+                part.fault("right", what, words::WriteRight);
             }
             let right = options.iter().map(|option| right.contains(&option.english)).collect();
             Some(KindShape::Choice { options, right })
@@ -120,23 +112,17 @@ fn read_kind(table: &Table<'_>) -> Option<KindShape> {
             let most = part.maybe("most", Quantity::parse);
             match (least, most) {
                 (Some(least), Some(most)) if least.unit().dimension() != most.unit().dimension() => {
-                    part.fault("most", "least and most measure different things", "use one kind of unit");
+                    part.fault("most", words::LeastMostDiffer, words::UseOneUnit);
                 }
                 (Some(least), Some(most)) if least.si() > most.si() => {
-                    part.fault("most", "most is below least", "swap them");
+                    part.fault("most", words::MostBelowLeast, words::SwapThem);
                 }
                 (None, None) if !part.has("least") && !part.has("most") && !part.has("unit") => {
-                    part.fault(
-                        "kind",
-                        "a measure needs a range",
-                        "add least = \"2 in\" or most = \"3 in\", or both; \
-                         or unit = \"psi\" where the manual has the range",
-                    );
+                    part.fault("kind", words::MeasureNeedsRange, words::AddRange);
                 }
                 _ => {}
             }
-            let unit =
-                part.maybe("unit", |text| Unit::from_symbol(text).ok_or("the unit is not known; write psi"));
+            let unit = part.maybe("unit", |text| Unit::from_symbol(text).ok_or(words::UnitNotKnown));
             Some(KindShape::Measure { least, most, unit })
         }
         "serial" => {
@@ -145,8 +131,8 @@ fn read_kind(table: &Table<'_>) -> Option<KindShape> {
         }
         "text" => Some(KindShape::Text { optional: part.flag("optional").unwrap_or(false) }),
         other => {
-            let what = format!("kind = \"{other}\" is not known");
-            part.fault("kind", what, "use look, count, choice, measure, serial or text");
+            let what = words::KindNotKnown { other: &other };
+            part.fault("kind", what, words::UseKinds);
             None
         }
     }

@@ -1,9 +1,9 @@
-use slingseal_catalogue::walk as words;
+use slingseal_catalogue::{files, walk as words};
 use std::collections::BTreeSet;
 use std::fmt;
 
 use super::tongue::Tongue;
-use slingseal_words::{Digest, Language, ProcedureId, Quantity, Unit};
+use slingseal_words::{Digest, Language, ProcedureId, Quantity, Saying, Unit};
 
 /// Where a point comes from, so that nobody takes a habit for a rule.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,7 +18,7 @@ pub enum Mark {
 
 impl Mark {
     /// Reads `published NAME`, `common practice`, `user's own` or `user's own: WORDS`.
-    pub(super) fn parse(text: &str) -> Result<Self, &'static str> {
+    pub(super) fn parse(text: &str) -> Result<Self, Saying> {
         let text = text.trim();
         if let Some(name) = text.strip_prefix("published ").map(str::trim).filter(|name| !name.is_empty()) {
             return Ok(Self::Published(name.to_owned()));
@@ -30,8 +30,19 @@ impl Mark {
         match text {
             "common practice" => Ok(Self::CommonPractice),
             "user's own" => Ok(Self::Own(None)),
-            _ => Err("the source is not one of the three marks; \
-                 write \"published NAME\", \"common practice\" or \"user's own\""),
+            _ => Err(files::SourceIsNoMark.into()),
+        }
+    }
+}
+
+impl Mark {
+    /// What a reader is told of it, in no language yet. A file has the English.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Published(name) => words::MarkPublished { name }.into(),
+            Self::CommonPractice => words::MarkCommonPractice.into(),
+            Self::Own(None) => words::MarkOwn.into(),
+            Self::Own(Some(words)) => words::MarkOwnWords { said: words }.into(),
         }
     }
 }

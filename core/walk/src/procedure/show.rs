@@ -1,20 +1,21 @@
 //! An expanded procedure as plain text, for reading and for a printer.
 
+use slingseal_catalogue::walk as words;
 use std::fmt::{self, Write as _};
 
 use super::expand::{Card, Expanded, Expected, Kind, Point};
-use slingseal_words::Language;
+use slingseal_words::{Language, Saying};
 
-impl fmt::Display for Kind {
-    /// How the point is answered, in a few words.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Kind {
+    /// How the point is answered, in a few words and in no language yet.
+    pub fn saying(&self) -> Saying {
         match self {
-            Self::Look => f.write_str("look"),
-            Self::Count(Expected::Fixed(number)) => write!(f, "count, expected {number}"),
-            Self::Count(Expected::LinksOfLeg(leg)) => {
-                write!(f, "count, expected what the tag says for leg {leg}")
+            Self::Look => words::AnswerLook.into(),
+            Self::Count(Expected::Fixed(number)) => {
+                words::AnswerCountExpected { number: number.to_string() }.into()
             }
-            Self::Count(Expected::OfManual) => f.write_str("count, held against the manual"),
+            Self::Count(Expected::LinksOfLeg(leg)) => words::AnswerCountOfTag { leg }.into(),
+            Self::Count(Expected::OfManual) => words::AnswerCountOfManual.into(),
             Self::Choice(options) => {
                 let shown: Vec<&str> = options.iter().map(|option| option.shown.as_str()).collect();
                 let right: Vec<&str> = options
@@ -22,60 +23,70 @@ impl fmt::Display for Kind {
                     .filter(|option| option.right)
                     .map(|option| option.shown.as_str())
                     .collect();
-                write!(f, "choice of {}; right: {}", shown.join(", "), right.join(", "))
+                words::AnswerChoice { options: shown.join(", "), right: right.join(", ") }.into()
             }
             Self::Measure { least: Some(least), most: Some(most), .. } => {
-                write!(f, "measure, {least} to {most}")
+                words::AnswerMeasureBetween { least, most }.into()
             }
-            Self::Measure { least: Some(least), .. } => write!(f, "measure, at least {least}"),
-            Self::Measure { most: Some(most), .. } => write!(f, "measure, at most {most}"),
-            Self::Measure { unit, .. } => {
-                f.write_str("measure")?;
-                unit.map_or(Ok(()), |unit| write!(f, " in {unit}, held against the manual"))
+            Self::Measure { least: Some(least), .. } => words::AnswerMeasureAtLeast { least }.into(),
+            Self::Measure { most: Some(most), .. } => words::AnswerMeasureAtMost { most }.into(),
+            Self::Measure { unit: Some(unit), .. } => {
+                words::AnswerMeasureOfManual { unit: unit.to_string() }.into()
             }
+            Self::Measure { .. } => words::AnswerMeasure.into(),
             Self::Serial { equipment, optional } => {
-                f.write_str("serial number")?;
-                if let Some(equipment) = equipment {
-                    write!(f, " of the {equipment}")?;
-                }
-                f.write_str(if *optional { ", may be left out" } else { "" })
+                let said: Saying = match equipment {
+                    Some(equipment) => words::AnswerSerialOf { equipment }.into(),
+                    None => words::AnswerSerial.into(),
+                };
+                if *optional { words::MayBeLeftOut { answer: said }.into() } else { said }
             }
-            Self::Text { optional } => f.write_str(if *optional { "text, may be left out" } else { "text" }),
+            Self::Text { optional: true } => {
+                words::MayBeLeftOut { answer: words::AnswerText.saying() }.into()
+            }
+            Self::Text { optional: false } => words::AnswerText.into(),
         }
+    }
+}
+
+impl fmt::Display for Kind {
+    /// The English of it.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.saying().fmt(f)
     }
 }
 
 impl Expanded {
     /// The whole walk with the id of every point: what a record names, for whoever writes the list.
-    pub fn with_ids(&self) -> impl fmt::Display {
-        Written { plan: self, ids: true }
+    pub fn with_ids(&self, language: Language) -> impl fmt::Display {
+        Written { plan: self, ids: true, language }
     }
 }
 
 impl fmt::Display for Expanded {
     /// The whole walk, a line a point; every line ends with a line feed.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        Written { plan: self, ids: false }.fmt(f)
+        Written { plan: self, ids: false, language: Language::English }.fmt(f)
     }
 }
 
 struct Written<'e> {
     plan: &'e Expanded,
     ids: bool,
+    language: Language,
 }
 
 impl fmt::Display for Written<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { plan, ids } = *self;
+        let Self { plan, ids, language } = *self;
         writeln!(f, "{}", plan.title)?;
-        writeln!(
-            f,
-            "{} version {}, {} cards, {} points",
-            plan.id,
-            plan.version,
-            plan.cards.len(),
-            plan.points()
-        )?;
+        let said = words::ProcedureLine {
+            id: plan.id.to_string(),
+            version: plan.version.to_string(),
+            cards: plan.cards.len(),
+            points: plan.points(),
+        };
+        writeln!(f, "{}", said.say(language))?;
         writeln!(f, "SHA-256 {}", plan.digest)?;
         if let Some(about) = &plan.about {
             writeln!(f, "{}", wrapped(about, ""))?;
@@ -83,37 +94,38 @@ impl fmt::Display for Written<'_> {
         for (at, station) in plan.stations.iter().enumerate() {
             writeln!(f, "\n{}  [{}]", station.title, station.id)?;
             for card in plan.cards.iter().filter(|card| card.station == at) {
-                show_card(f, card, ids)?;
+                show_card(f, card, ids, language)?;
             }
         }
         Ok(())
     }
 }
 
-fn show_card(f: &mut fmt::Formatter<'_>, card: &Card, ids: bool) -> fmt::Result {
+fn show_card(f: &mut fmt::Formatter<'_>, card: &Card, ids: bool, language: Language) -> fmt::Result {
     writeln!(f, "\n  {:>2}  {}", card.number, card.title)?;
     if let Some(caution) = &card.caution {
         writeln!(f, "{}", wrapped(caution, "      ! "))?;
     }
     writeln!(f, "{}", wrapped(&card.motion, "      "))?;
-    card.points.iter().try_for_each(|point| show_point(f, point, ids))
+    card.points.iter().try_for_each(|point| show_point(f, point, ids, language))
 }
 
-fn show_point(f: &mut fmt::Formatter<'_>, point: &Point, ids: bool) -> fmt::Result {
+fn show_point(f: &mut fmt::Formatter<'_>, point: &Point, ids: bool, language: Language) -> fmt::Result {
     writeln!(f, "{}", wrapped(&point.prompt, "      - "))?;
     if ids {
         writeln!(f, "          [{}]", point.id)?;
     }
     let rules = &point.rules;
-    let more = [
-        rules.when.as_ref().map(|when| format!("; only where the tag says {when}")),
-        rules.may_not_apply.then(|| "; may be not applicable, with a reason".to_owned()),
-        rules.again_card.then(|| "; after a correction the whole card is inspected again".to_owned()),
+    let more: [Option<Saying>; 3] = [
+        rules.when.as_ref().map(|when| words::OnlyWhereTagSays { when }.into()),
+        rules.may_not_apply.then(|| words::MayBeNotApplicable.into()),
+        rules.again_card.then(|| words::WholeCardAgain.into()),
     ];
-    let more: String = more.into_iter().flatten().collect();
-    writeln!(f, "{}", wrapped(&format!("{} ({}){more}", point.kind, point.mark), "          "))?;
+    let more: String = more.into_iter().flatten().map(|said| format!("; {}", said.say(language))).collect();
+    let (kind, mark) = (point.kind.saying().say(language), point.mark.saying().say(language));
+    writeln!(f, "{}", wrapped(&format!("{kind} ({mark}){more}"), "          "))?;
     for known in &point.deficiencies {
-        let fate = known.fate.words(Language::English);
+        let fate = known.fate.words(language);
         writeln!(f, "{}", wrapped(&format!("{}: {fate}", known.shown), "          x "))?;
     }
     Ok(())

@@ -1,6 +1,7 @@
 //! One table of a procedure file with what it says in other languages beside it, and the checks that every text passes.
 
-use slingseal_words::Part;
+use slingseal_catalogue::files as words;
+use slingseal_words::{Part, Saying};
 
 use super::fill::{Piece, pieces, words_of};
 use super::shape::{Round, Said};
@@ -29,8 +30,8 @@ impl<'f> Table<'f> {
         if let (None, Some((code, _))) = (&english, told.first()) {
             self.part.fault(
                 key,
-                format!("{key} is there in {code} only"),
-                format!("add {key} = \"…\" in English"),
+                words::ThereInLanguageOnly { key: &key, code: &code },
+                words::AddInEnglish { key: &key },
             );
         }
         english.map(|english| Said { english, told })
@@ -57,8 +58,13 @@ impl<'f> Table<'f> {
             if texts.len() != list.len() {
                 part.fault(
                     key,
-                    format!("{code}.{key} has {} texts and {key} has {}", texts.len(), list.len()),
-                    format!("write one in {} for each in English, in the same order", english_name(code)),
+                    words::TextsAndEnglish {
+                        code: &code,
+                        key: &key,
+                        texts: &texts.len(),
+                        english: &list.len(),
+                    },
+                    words::OneForEachInEnglish { code: *code },
                 );
             }
             list.iter_mut().zip(texts).for_each(|(said, text)| said.told.push((code, text)));
@@ -80,9 +86,7 @@ impl<'f> Table<'f> {
     pub(super) fn need_id(&self, key: &'static str) -> Option<String> {
         self.part.need(key, |text| match plain_id(text, LONGEST_ID) {
             true => Ok(text.to_owned()),
-            false => Err(format!(
-                "{key} = \"{text}\" is not a short name; use small letters, digits and hyphens, at most {LONGEST_ID}"
-            )),
+            false => Err(words::NotAShortName { key: &key, text: &text, most: LONGEST_ID }.saying()),
         })
     }
 
@@ -91,11 +95,6 @@ impl<'f> Table<'f> {
         self.part.no_more();
         self.told.iter().for_each(|(_, part)| part.no_more());
     }
-}
-
-/// What a fault calls a language: the program's own by name, a unit's by its letters.
-fn english_name(code: &'static str) -> &'static str {
-    if code == "es" { "Spanish" } else { code }
 }
 
 /// Longest short name, and longest value of a round: three of each with what joins them fit `PointId::MOST`.
@@ -117,15 +116,15 @@ fn check_text<'w>(
     word: impl Fn(&'w Said) -> &'w str,
 ) {
     if text.trim().is_empty() {
-        part.fault(key, format!("{key} has an empty text"), "write a few words");
+        part.fault(key, words::EmptyText { key: &key }, words::WriteFewWords);
     }
     // The same that no name may have: what breaks a line or reorders what stands around it.
     let hostile = |c: char| c.is_control() || matches!(c, '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}');
     if text.contains(hostile) {
-        part.fault(key, format!("{key} has a control character in it"), "write it on one line");
+        part.fault(key, words::ControlCharacter { key: &key }, words::WriteOnOneLine);
     }
     let Ok(pieces) = pieces(text) else {
-        part.fault(key, format!("{key} has a {{ that no }} closes"), "close it, or take it out");
+        part.fault(key, words::BraceNotClosed { key }, words::CloseOrTakeOut);
         return;
     };
     let mut longest = 0;
@@ -136,7 +135,11 @@ fn check_text<'w>(
                 Some(words) => words.iter().map(|said| word(said).chars().count()).max().unwrap_or(0),
                 None => {
                     let slot = column.map_or(round.to_owned(), |column| format!("{round}.{column}"));
-                    part.fault(key, format!("{key}: {{{slot}}} stands for nothing here"), known(within));
+                    part.fault(
+                        key,
+                        words::StandsForNothing { key, slot: format!("{{{slot}}}") },
+                        known(within),
+                    );
                     0
                 }
             },
@@ -145,13 +148,13 @@ fn check_text<'w>(
     if longest > most {
         part.fault(
             key,
-            format!("{key} has {longest} characters once it is filled"),
-            format!("keep it to {most}"),
+            words::TooLongFilled { key: &key, longest: &longest },
+            words::KeepItTo { most: &most },
         );
     }
 }
 
-fn known(within: &[&Round]) -> String {
+fn known(within: &[&Round]) -> Saying {
     let slots: Vec<String> = within
         .iter()
         .flat_map(|round| {
@@ -160,8 +163,8 @@ fn known(within: &[&Round]) -> String {
         })
         .collect();
     if slots.is_empty() {
-        "no round is open here: add each = \"…\", or write the words".into()
+        words::NoRoundOpen.into()
     } else {
-        format!("known here: {}", slots.join(", "))
+        words::KnownHere { known: slots.join(", ") }.into()
     }
 }

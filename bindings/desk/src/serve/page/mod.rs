@@ -4,6 +4,7 @@ mod board;
 mod chart;
 mod class;
 mod close;
+mod equipment;
 mod export;
 mod frame;
 mod load;
@@ -17,6 +18,7 @@ pub(super) use board::board;
 pub(super) use chart::encoded;
 pub(super) use class::{class, result};
 pub(super) use close::close;
+pub(super) use equipment::{equipment, piece};
 pub(super) use export::{export, hook_check, moving};
 pub(super) use frame::{Here, failed, frame, opened, turned_away};
 pub(super) use load::load;
@@ -24,7 +26,7 @@ pub(super) use plan::{Entered, FIELDS, Fault, made, plan};
 pub(super) use procedures::procedures;
 pub(super) use receive::receive;
 pub(super) use rigging::{Rig, hangs, rigging};
-pub(super) use tables::{deficiencies, equipment, people, piece, search};
+pub(super) use tables::{deficiencies, people, search};
 
 /// The style of every page, and of paper.
 pub(super) const STYLE: &str = include_str!("desk.css");

@@ -2,7 +2,7 @@ use maud::{Markup, html};
 use slingseal_app::catalogue::{page as words, second_look as second};
 use slingseal_app::{
     BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, Language, LoadView,
-    PeopleView, PieceLine, PieceView, RecordLine, RecordState, RecordsView, SecondLookView,
+    PeopleView, RecordLine, RecordState, RecordsView, SecondLookView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
@@ -196,63 +196,6 @@ fn issued_table(list: &IssuedListView, language: Language) -> Markup {
                     } } }
                 } }
             }
-        }
-    }
-}
-
-/// Equipment by serial number.
-pub(in crate::serve) fn equipment(
-    pieces: &[PieceLine],
-    from: &str,
-    next: Option<&str>,
-    language: Language,
-) -> Markup {
-    html! {
-        div.tools {
-            p { (words::EverythingWithSerial.say(language)) }
-            form.pick method="get" { label { (words::FromSerial.say(language)) " " input name="from" value=(from) autocomplete="off"; } button { (words::Show.say(language)) } }
-        }
-        @if pieces.is_empty() { p.none { (words::NoneOfThem.say(language)) } } @else {
-            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
-                thead { tr { th { (words::Serial.say(language)) } th { (words::Equipment.say(language)) } th.num { (words::Loads.say(language)) } th { (words::Last.say(language)) } } }
-                tbody { @for piece in pieces { tr {
-                    td { a href={ "/equipment/" (encoded(&piece.serial)) } { b { (piece.serial) } } }
-                    td { (piece.kind) }
-                    td.num { (piece.records) }
-                    td { (piece.last.dtg) }
-                } } }
-            } }
-        }
-        @if let Some(next) = next { p.more { a href={ "/equipment?from=" (encoded(next)) } { (words::NextPage.say(language)) } } }
-    }
-}
-
-/// Where one piece was used.
-pub(in crate::serve) fn piece(view: &PieceView, language: Language) -> Markup {
-    html! {
-        @if let Some(standing) = &view.standing {
-            p.state.bad[standing.withdrawn] {
-                @match (standing.withdrawn, &standing.until) {
-                    (true, _) => { b { (words::WithdrawnAt { at: &standing.at.dtg }.say(language)) } ": "
-                        (standing.why.clone().unwrap_or_else(|| words::NotTold.say(language))) },
-                    (false, Some(until)) => { b { (words::FitUntil { until: &until.dtg }.say(language)) } ", "
-                        (words::InspectedAt { at: &standing.at.dtg }.say(language)) },
-                    (false, None) => { b { (words::FoundFitAt { at: &standing.at.dtg }.say(language)) } },
-                }
-            }
-        }
-        @for piece in &view.newest {
-            dl.facts.row {
-                div { dt { (words::Equipment.say(language)) } dd { (piece.kind) } }
-                div { dt { (words::Rating.say(language)) } dd { (piece.rating.clone().unwrap_or_else(|| words::NoneGiven.say(language)))
-                    @if let Some(source) = &piece.source { ", " (source) } } }
-                div { dt { (words::InspectBy.say(language)) } dd.bad[piece.overdue] { (piece.next_inspection.clone().unwrap_or_else(|| words::NotTold.say(language))) } }
-            }
-        }
-        p.small { (words::AsNewestTag.say(language)) }
-        section { h2 { (words::WhereUsed.say(language)) } (lines(view.uses.iter(), language)) }
-        @if let Some(next) = &view.next {
-            p.more { a href={ "/equipment/" (encoded(&view.serial)) "?after=" (next) } { (words::NextPage.say(language)) } }
         }
     }
 }

@@ -25,6 +25,7 @@ fn report(event: MovementEvent, seconds: i64) -> ReportRow {
         event,
         at: at(seconds),
         by: "Thistle 7".into(),
+        counts: true,
         shown: (event == MovementEvent::Lifted).then(|| (ShownVerdict::Go, String::new())),
         seal: None,
         back: Vec::new(),
@@ -48,6 +49,7 @@ fn sound() -> LoadRows {
         ],
         equipment: vec![("SL-1".into(), "sling leg".into())],
         mass_g: Some(816_000),
+        ..LoadRows::default()
     }
 }
 
@@ -57,7 +59,11 @@ fn kinds(load: LoadRows) -> Vec<PointKind> {
 
 fn kinds_of(loads: &[LoadRows], least: Option<Seconds>) -> Vec<PointKind> {
     let points = open_points(loads, &[], least);
-    assert!(points.iter().all(|point| !point.known.is_empty() && !point.kind.to_do().is_empty()));
+    assert!(
+        points
+            .iter()
+            .all(|point| !point.known.to_string().is_empty() && !point.kind.to_do().to_string().is_empty())
+    );
     points.into_iter().map(|point| point.kind).collect()
 }
 

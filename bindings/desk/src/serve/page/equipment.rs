@@ -1,0 +1,161 @@
+use maud::{Markup, html};
+use slingseal_app::catalogue::{closing, page as words};
+use slingseal_app::{Language, PieceFilter, PieceLifeView, PieceView, PiecesView, Stamp};
+
+use super::chart::encoded;
+use super::tables::lines;
+
+/// Where a page of the list is.
+fn address(filter: &PieceFilter, state: &str, page: u32) -> String {
+    let mut query = form_urlencoded::Serializer::new(String::new());
+    if !state.is_empty() {
+        query.append_pair("state", state);
+    }
+    if let Some(words) = &filter.words {
+        query.append_pair("words", words);
+    }
+    if page > 0 {
+        query.append_pair("page", &page.to_string());
+    }
+    format!("/equipment?{}", query.finish())
+}
+
+/// What each filter is called.
+fn filters(language: Language) -> [(&'static str, String); 8] {
+    [
+        ("", closing::PiecesAll.say(language)),
+        ("open", closing::PiecesOpen.say(language)),
+        ("overdue", closing::PieceOverdue.say(language)),
+        ("out", closing::PieceOut.say(language)),
+        ("lost", closing::PieceLost.say(language)),
+        ("damaged", closing::PieceDamaged.say(language)),
+        ("withdrawn", closing::PieceWithdrawn.say(language)),
+        ("on_load", closing::PieceOnLoad.say(language)),
+    ]
+}
+
+fn dtg(stamp: Option<&Stamp>) -> &str {
+    stamp.map(|stamp| stamp.dtg.as_str()).unwrap_or_default()
+}
+
+/// Every piece with a serial number: what is overdue or not returned first.
+pub(in crate::serve) fn equipment(view: &PiecesView, filter: &PieceFilter, language: Language) -> Markup {
+    let chosen = filter.state.as_deref().unwrap_or_default();
+    html! {
+        div.tools {
+            p.links {
+                @for (state, title) in &filters(language) {
+                    a href=(address(filter, state, 0)) aria-current=[(*state == chosen).then_some("page")] {
+                        (title) @if let Some(count) = view.counts.get(*state) { " " (count) }
+                    } " "
+                }
+                a href="/export/pieces.csv" { (closing::PiecesTable.say(language)) }
+            }
+            form.pick method="get" {
+                @if !chosen.is_empty() { input type="hidden" name="state" value=(chosen); }
+                label { (closing::PiecesFind.say(language)) " "
+                    input name="words" value=(filter.words.as_deref().unwrap_or_default()) autocomplete="off"; }
+                button { (words::Show.say(language)) }
+            }
+        }
+        @if view.lines.is_empty() { p.none { (words::NoneOfThem.say(language)) } } @else {
+            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                thead { tr {
+                    th { (closing::PieceSerial.say(language)) } th { (closing::PieceKind.say(language)) }
+                    th { (closing::PieceState.say(language)) } th { (closing::PieceWhere.say(language)) }
+                    th { (closing::PieceSince.say(language)) } th { (closing::PieceDue.say(language)) }
+                    th.num { (closing::PieceLifts.say(language)) } th.num { (closing::PieceCarried.say(language)) }
+                } }
+                tbody { @for life in &view.lines { tr {
+                    td { a href={ "/equipment/" (encoded(&life.serial)) } { b { (life.serial) } } }
+                    td { (life.kind) }
+                    td { (state(life, language)) }
+                    td { (place(life)) }
+                    td { (dtg(life.since.as_ref())) }
+                    td.bad[life.overdue] { (dtg(life.due.as_ref())) }
+                    td.num { (life.lifts) }
+                    td.num { (life.carried_kg) }
+                } } }
+            } }
+        }
+        @if view.pages > 1 { p.more {
+            @if filter.page > 0 { a href=(address(filter, chosen, filter.page - 1)) { (closing::PageBefore.say(language)) } " · " }
+            (closing::PageOfPages { page: i64::from(filter.page) + 1, pages: view.pages }.say(language))
+            @if filter.page + 1 < view.pages { " · " a href=(address(filter, chosen, filter.page + 1)) { (closing::PageNext.say(language)) } }
+        } }
+    }
+}
+
+fn state(life: &PieceLifeView, language: Language) -> Markup {
+    html! {
+        @if life.withdrawn_by.is_some() { b.bad { (closing::PieceWithdrawn.say(language)) } ", " }
+        @if life.overdue { b.bad { (closing::PieceOverdue.say(language)) } ", " }
+        (life.state_title)
+        @if life.unsigned { " " small { (closing::PieceRestsOnUnsigned.say(language)) } }
+    }
+}
+
+fn place(life: &PieceLifeView) -> Markup {
+    html! {
+        @if let Some(load) = &life.load { a href={ "/load/" (encoded(load)) } { (load) } @if !life.place.is_empty() { ", " } }
+        (life.place)
+    }
+}
+
+/// One piece: how it stands, its life, where it was used. `signs`: who may withdraw it here.
+pub(in crate::serve) fn piece(view: &PieceView, signs: Option<&str>, language: Language) -> Markup {
+    let withdrawn = view.standing.as_ref().is_some_and(|standing| standing.withdrawn);
+    html! {
+        @if let Some(standing) = &view.standing {
+            p.state.bad[standing.withdrawn] { b {
+                @let at = &standing.at.dtg;
+                @match (standing.withdrawn, &standing.until) {
+                    (true, _) => (closing::PieceStandsWithdrawn {
+                        at, by: standing.by.clone().unwrap_or_default(), why: standing.why.clone().unwrap_or_default(),
+                    }.say(language)),
+                    (false, Some(until)) => { (words::FitUntil { until: &until.dtg }.say(language)) ", " (words::InspectedAt { at }.say(language)) },
+                    (false, None) => (words::FoundFitAt { at }.say(language)),
+                }
+            } }
+        }
+        @for life in &view.lives {
+            dl.facts.row {
+                div { dt { (closing::PieceKind.say(language)) } dd { (life.kind) } }
+                div { dt { (closing::PieceState.say(language)) } dd { (state(life, language)) } }
+                div { dt { (closing::PieceWhere.say(language)) } dd { (place(life)) } }
+                div { dt { (closing::PieceSince.say(language)) } dd { (dtg(life.since.as_ref())) } }
+                div { dt { (closing::PieceLifts.say(language)) } dd { (life.lifts) } }
+                div { dt { (closing::PieceCarried.say(language)) } dd { (life.carried_kg) } }
+                div { dt { (closing::PieceDue.say(language)) } dd.bad[life.overdue] { (dtg(life.due.as_ref())) } }
+            }
+        }
+        @for piece in &view.newest {
+            dl.facts.row {
+                div { dt { (words::Equipment.say(language)) } dd { (piece.kind) } }
+                div { dt { (words::Rating.say(language)) } dd { (piece.rating.clone().unwrap_or_else(|| words::NoneGiven.say(language)))
+                    @if let Some(source) = &piece.source { ", " (source) } } }
+                div { dt { (words::InspectBy.say(language)) } dd.bad[piece.overdue] { (piece.next_inspection.clone().unwrap_or_else(|| words::NotTold.say(language))) } }
+            }
+        }
+        @if !view.newest.is_empty() { p.small { (words::AsNewestTag.say(language)) } }
+        @if !view.moments.is_empty() { section {
+            h2 { (closing::PieceStory.say(language)) }
+            ul { @for moment in &view.moments { li { (moment.at.dtg) ": " (moment.what) } } }
+        } }
+        section { h2 { (words::WhereUsed.say(language)) } (lines(view.uses.iter(), language)) }
+        @if let Some(next) = &view.next {
+            p.more { a href={ "/equipment/" (encoded(&view.serial)) "?after=" (next) } { (words::NextPage.say(language)) } }
+        }
+        @if let Some(holder) = signs.filter(|_| !withdrawn) {
+            section.door {
+                h2 { (closing::PieceWithdraw.say(language)) }
+                p { (closing::PieceWithdrawMeans.say(language)) }
+                form method="post" action={ "/equipment/" (encoded(&view.serial)) } {
+                    label { span { (closing::PieceWithdrawWhy.say(language)) } input name="why" maxlength="280" required autocomplete="off"; }
+                    label { span { (words::PinOf { holder }.say(language)) } input name="pin" type="password" autocomplete="off" required; }
+                    button { (closing::PieceWithdraw.say(language)) }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,130 @@
+# Cierre de una cuenta: lo que no cuadra, lo que se sabe, qué hacer.
+
+point-never-inspected = Planificada y nunca inspeccionada
+point-never-lifted = Inspeccionada y nunca izada
+point-refused-at-hook = Rechazada en el gancho
+point-lifted-without-go = Izada sin un GO conocido
+point-lifted-after-expiry = Izada con la inspección vencida
+point-lifted-after-void = Izada con el sello anulado
+point-never-set-down = Izada y nunca depositada
+point-lost = Perdida
+point-contradiction = Informes que se contradicen
+point-inspected-twice = Inspeccionada dos veces por la misma persona
+point-walked-too-fast = Recorrida más deprisa de lo que se tocan las tarjetas
+point-piece-out = Equipo fuera y no devuelto
+point-journal-ends-early = El diario de un dispositivo continúa
+point-missing = Falta en una cadena
+
+to-do-never-inspected = Busca la carga: inspecciónala o di por qué se quedó.
+to-do-never-lifted = Pregunta al equipo de enganche; que informe del izado con su hora, o di que se quedó.
+to-do-refused-at-hook = Corrige lo que hallaron e inspecciónala de nuevo, o di que se queda.
+to-do-lifted-without-go = Pregunta quién la izó y por qué; mira la carga antes de que nadie la vuele otra vez.
+to-do-lifted-after-expiry = Pregunta por qué nadie la inspeccionó de nuevo.
+to-do-lifted-after-void = Pregunta si la anulación había llegado al gancho.
+to-do-never-set-down = Pregunta en el destino; que informe de la llegada con su hora.
+to-do-lost = Informa como mandan las normas; señala dónde cayó.
+to-do-contradiction = Pregunta a los dos que informaron.
+to-do-inspected-twice = Pregunta para qué fue la segunda inspección.
+to-do-walked-too-fast = Pregunta al inspector; que se mire la carga otra vez donde aún se pueda.
+to-do-piece-out = Pídela al destino; que informe de su devolución por número de serie.
+to-do-journal-ends-early = Recibe un paquete de ese dispositivo.
+to-do-missing = Recibe un paquete de ese dispositivo; si no tiene tal mensaje, averigua por qué.
+
+known-report = { $event } { $at } ({ $by })
+known-planned = planificada { $at }
+known-found-fit = apta { $at } según { $by }
+known-found-not-fit = NO apta { $at } según { $by }
+known-shown-go-alone = { $report }, se mostró GO, y aquí no hay ninguna inspección que la hallara apta
+known-shown = { $report }, se mostró { $verdict }: { $reason }
+known-no-verdict = { $report }, no se dice ningún veredicto
+known-ran-out = { $report }, la inspección venció { $at }
+known-voided = { $report }, anulada { $at }
+known-both = { $one }, y { $other }
+known-with = { $report }, con { $serials }
+known-too-fast = { $by } recorrió { $cards ->
+    [one] una tarjeta
+   *[other] { $cards } tarjetas
+    } en { $took }, { $at }
+known-found-twice = { $by } la halló apta { $first } y { $second }
+known-went-out = { $kind } { $serial } salió con la carga { $load }, { $at }
+known-goes-on = se supo de la entrada { $heard } de su diario; lo que llegó de él acaba en la { $held }
+known-missing = { $digest } se nombra como el mensaje anterior a otro, y no está aquí
+
+no-such-point = "{ $point }" no es ningún punto de una cuenta; véase account close
+least-seconds-bounds = da de 1 a 3600 segundos por tarjeta, o ninguno
+nothing-of-these-loads = aquí no se sabe nada de estas cargas ni de ese día
+nothing-of-load = aquí no se sabe nada de la carga { $load }
+points-not-explained = { $bare } de { $all } puntos abiertos no están explicados; di algo de cada uno o corrígelo
+too-many-points = hay { $points } puntos abiertos y una declaración lleva { $most }; cierra el día por partes, por cargas
+
+no-such-piece-state = "{ $state }" no es ningún estado de una pieza; usa { $known }
+piece-out = fuera
+piece-lost = perdida
+piece-damaged = dañada
+piece-withdrawn = retirada
+piece-overdue = inspección pendiente
+piece-on-load = en una carga
+piece-back = devuelta
+piece-known = en reposo
+piece-moment-lifted = izada con la carga { $load }, { $mass }
+piece-moment-lost = perdida con la carga { $load }
+piece-moment-back = devuelta de la carga { $load } ({ $by })
+piece-moment-damaged = dañada, carga { $load } ({ $by })
+piece-moment-back-damaged = devuelta de la carga { $load }, dañada ({ $by })
+piece-moment-found-fit = hallada apta por { $by }; { $found } deficiencias, { $corrected } corregidas
+piece-moment-fit-until = hallada apta hasta { $until } por { $by }; { $found } deficiencias, { $corrected } corregidas
+piece-moment-withdrawn = retirada por { $by }: { $why }
+
+## La página del jefe
+
+pieces-all = Todas
+pieces-open = Por mirar
+pieces-table = Como tabla (CSV)
+pieces-find = Serie, clase, carga o lugar
+piece-serial = Serie
+piece-kind = Qué es
+piece-state = Estado
+piece-where = Dónde
+piece-since = Desde
+piece-due = Inspeccionar antes de
+piece-lifts = Izados
+piece-carried = Llevado, kg
+piece-rests-on-unsigned = según un informe sin firma
+piece-stands-withdrawn = Retirada { $at } por { $by }: { $why }
+piece-story = Lo hallado, corregido e informado
+piece-withdraw = Retirarla
+piece-withdraw-means = Desde entonces toda etiqueta que la nombre es NO-GO donde se sepa, hasta que un inspector la halle apta. Viaja con los paquetes; escanea o pasa su código para ir más deprisa.
+piece-withdraw-why = Por qué
+page-of-pages = página { $page } de { $pages }
+page-before = Anterior
+page-next = Siguiente
+
+close-what = Lo que no cuadra, cada cosa con lo que se sabe y qué hacer. Corrígelo o explícalo; cuando todo esté explicado, firma un jefe.
+close-name = Se llama
+close-loads = Cargas, separadas por espacios
+close-statements = Declaraciones firmadas
+close-explain = Explicar { $subject }
+close-keep = Guardar
+close-sign = Firmar el cierre
+close-explain-first = Cada punto se corrige o se explica antes de poder firmar.
+close-no-leader = Lo firma un jefe, en esta máquina: nadie con esa función y una credencial vigente tiene este escritorio.
+close-check = comprobación { $check }
+
+## En la terminal
+
+piece-line = { $kind }: { $state }{ $more }; { $lifts } izados con { $kg } kg, { $inspections } inspecciones
+piece-line-load = , carga { $load }
+piece-line-since = {" "}desde { $since }
+piece-line-due = , inspeccionar antes de { $due }
+piece-line-withdrawn = , retirada por { $by }: { $why }
+close-explained = Explicado: { $note }
+close-adds-up = Todo cuadra. Fírmalo con --sign.
+close-all-explained = Todo está explicado. Fírmalo con --sign.
+close-open = { $open ->
+    [one] Un punto no cuadra.
+   *[other] { $open } puntos no cuadran.
+    } Corrígelos o explica cada uno: --explain POINT=NOTE.
+close-explain-form = escribe --explain POINT=NOTE, con el identificador del punto como lo muestra account close
+close-signed = Cerrado: { $name }, firmado por { $by } { $at }. Comprobación { $check }.
+least-seconds-set = Se marca un recorrido de menos de { $seconds } s por tarjeta. Es un indicio, no una prueba.
+least-seconds-none = No hay tiempo mínimo por tarjeta.
