@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 use slingseal_app::catalogue::Saying;
+pub(crate) use slingseal_app::said_by_system as plain;
 use slingseal_app::{AppError, CodeView, Language};
 
 use crate::console::{self, Shown};
@@ -12,13 +13,6 @@ use crate::files::write_together;
 /// An error of this program's own, in the facade's words.
 pub(crate) fn bad_input(message: impl Into<Saying>) -> AppError {
     AppError::BadInput { message: message.into() }
-}
-
-/// What the system said of a file, without its number.
-pub(crate) fn plain(error: &std::io::Error) -> String {
-    let text = error.to_string();
-    let words = text.split(" (os error").next().unwrap_or_default();
-    words.to_lowercase()
 }
 
 /// One line on standard error (or several, for a file with several faults); in JSON on standard output as well.

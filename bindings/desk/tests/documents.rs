@@ -88,7 +88,8 @@ impl Helps {
             let named =
                 !under.is_empty() && under.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-');
             match self.of(&verbs) {
-                Some(found) if named => help = found,
+                // What is no verb under it would be taken for the file.
+                Some(found) if named && found.contains(&format!("Usage: slingseal {verbs}")) => help = found,
                 _ if file && !named => {}
                 _ => return Err(format!("no verb `slingseal {verbs}`")),
             }

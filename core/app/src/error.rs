@@ -1,3 +1,4 @@
+use slingseal_catalogue::files as system;
 use slingseal_judgement::WordError;
 use slingseal_message::closing::ClosingError;
 use slingseal_message::envelope::{ShapeError, Sign1Error, StrictError, TextError};
@@ -8,10 +9,21 @@ use slingseal_message::trust::{PassphraseError, TrustError, VaultError};
 use slingseal_store::StoreError;
 use slingseal_words::{Argument, Faults, Language, LineError, Saying, ToArgument};
 
-/// What the system said of a file, without its number.
-pub(crate) fn said_by_system(error: &std::io::Error) -> String {
-    let text = error.to_string();
-    text.split(" (os error").next().unwrap_or_default().to_lowercase()
+/// What the system said of a file, without its number: in the reader's language where it is one of the usual causes.
+pub fn said_by_system(error: &std::io::Error) -> Saying {
+    use std::io::ErrorKind;
+    match error.kind() {
+        ErrorKind::NotFound => system::SystemNotFound.into(),
+        ErrorKind::PermissionDenied => system::SystemNotAllowed.into(),
+        ErrorKind::IsADirectory => system::SystemIsFolder.into(),
+        ErrorKind::NotADirectory => system::SystemIsNoFolder.into(),
+        ErrorKind::StorageFull => system::SystemDiskFull.into(),
+        ErrorKind::ReadOnlyFilesystem => system::SystemReadOnly.into(),
+        _ => {
+            let text = error.to_string();
+            Saying::verbatim(text.split(" (os error").next().unwrap_or_default().to_lowercase())
+        }
+    }
 }
 
 macro_rules! errors {

@@ -40,7 +40,7 @@ pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
 pub use backup::{BackupView, RestoredView, restore_home};
 pub use closing::{ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
-pub use error::AppError;
+pub use error::{AppError, said_by_system};
 pub use exams::class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
 pub use exams::csv::ClassTable;
 pub use exams::result::{

@@ -198,3 +198,12 @@ units-force = N, kN or lbf
 units-pressure = psi, kPa or bar
 units-speed = kt, km/h or m/s
 units-duration = min, h or d
+
+## What a system says of a file
+
+system-not-found = no such file or directory
+system-not-allowed = permission denied
+system-is-folder = is a directory
+system-is-no-folder = not a directory
+system-disk-full = no space left on device
+system-read-only = read-only file system

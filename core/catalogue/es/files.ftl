@@ -198,3 +198,12 @@ units-force = N, kN o lbf
 units-pressure = psi, kPa o bar
 units-speed = kt, km/h o m/s
 units-duration = min, h o d
+
+## Lo que dice un sistema de un archivo
+
+system-not-found = no hay tal archivo ni carpeta
+system-not-allowed = permiso denegado
+system-is-folder = es una carpeta
+system-is-no-folder = no es una carpeta
+system-disk-full = no queda sitio en el disco
+system-read-only = ahí solo se puede leer

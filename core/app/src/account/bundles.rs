@@ -213,7 +213,7 @@ impl App {
         // What strangers left here must not stand in the way of what people signed.
         let (mut made, bytes) = written(false)?;
         let frames = FrameWriter::new(&bytes).map_err(AppError::bad_input)?;
-        made.left_out.push(audit_words::TagsGoByFile.say(self.spoken()));
+        made.left_out.push(audit_words::TagsGoByFile.say(inner.language()));
         Ok(MovingCode { frames, made })
     }
 

@@ -183,7 +183,7 @@ fn locked_here_run_there_scored_here() {
         ends[0].words.starts_with("Tarjeta 3, ") && ends[0].words.ends_with("hallada a 0:06"),
         "{ends:?}"
     );
-    assert!(ends[3].words.ends_with("omitida: dada por buena, 0:02 en la ficha"), "{ends:?}");
+    assert!(ends[3].words.ends_with("omitida: dada por buena, 0:02 en la tarjeta"), "{ends:?}");
     assert_eq!(spanish.reasons[0], "Halladas 3 de 4; se piden 3.");
     school.instructor.speak(Language::English);
     school.student.speak(Language::Spanish);
