@@ -257,7 +257,7 @@ fn every_fault_has_its_place_and_its_mend() {
     assert_eq!(
         one("[\"bad\"]", "[\"bad\"]\nes.in_place = [\"mal\", \"peor\"]"),
         "16:15: es.in_place has 2 texts and in_place has 1; \
-         write one in Spanish for each in English, in the same order"
+         write one in es for each in English, in the same order"
     );
     assert_eq!(
         one("[[station.card.point]]", "use = [\"q\"]\n[[station.card.point]]"),
