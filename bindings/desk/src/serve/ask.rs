@@ -89,7 +89,7 @@ pub(super) fn bytes(request: &mut Request, most: u64) -> Result<Vec<u8>, AppErro
     let read = request.body().take(most).read_to_end(&mut bytes);
     let broken = |what: Saying| bad_input(words::UploadBrokeOff { what });
     match read {
-        Err(error) => Err(broken(crate::output::plain(&error).into())),
+        Err(error) => Err(broken(crate::output::plain(&error))),
         Ok(read) if u64::try_from(read).is_ok_and(|read| read == request.length) => Ok(bytes),
         Ok(_) => Err(broken(words::EndIsMissing.into())),
     }

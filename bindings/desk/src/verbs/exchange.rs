@@ -57,7 +57,7 @@ pub(crate) fn follow(setting: &Setting, server: &Server, every: u64) -> Result<E
     let ended = Arc::new(AtomicBool::new(false));
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
         signal_hook::flag::register(signal, Arc::clone(&ended))
-            .map_err(|error| AppError::Internal { message: plain(&error).into() })?;
+            .map_err(|error| AppError::Internal { message: plain(&error) })?;
     }
     eprintln!("slingseal: {}", words::ExchangeFollowing.say(language));
     let mut wait = |time: Duration| wait(&app, time, &ended);
