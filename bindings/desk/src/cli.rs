@@ -854,7 +854,7 @@ pub(crate) struct Rigging {
 pub(crate) enum RiggingVerb {
     /// Mass and centre of gravity from scales and items, and how the load may hang within their tolerances
     Weigh {
-        /// The rigging with [[weighed]] points or [[item]]
+        /// The rigging with `[[weighed]]` points or `[[item]]`
         #[arg(value_name = "FILE.toml")]
         file: PathBuf,
         /// Multiply every force by a load factor
@@ -896,7 +896,7 @@ pub(crate) enum RiggingVerb {
     },
     /// Statics of the flight that the file tells of: load factor, steady drag, a failed hook. Flight tests and the manual rule
     Flight {
-        /// The rigging with [flight], or with two hooks
+        /// The rigging with `[flight]`, or with two hooks
         #[arg(value_name = "FILE.toml")]
         file: PathBuf,
     },
