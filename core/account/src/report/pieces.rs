@@ -40,6 +40,27 @@ pub struct PieceLife {
 }
 
 impl PieceLife {
+    /// A piece of which nothing is told yet. `kind` is empty where no load names it.
+    pub fn new(serial: String, kind: String) -> Self {
+        Self {
+            serial,
+            kind,
+            load: None,
+            since: None,
+            out: false,
+            lost: false,
+            lifts: 0,
+            carried_g: 0,
+            inspections: 0,
+            back: None,
+            damaged: None,
+            place: String::new(),
+            unsigned: false,
+        }
+    }
+}
+
+impl PieceLife {
     /// What a leader wants to see first: lost, out, damaged and not looked at since, the others.
     pub fn order(&self) -> u8 {
         match (self.lost, self.out, self.damaged > self.back) {
@@ -64,22 +85,9 @@ pub fn piece_lives(loads: &[LoadRows]) -> Vec<PieceLife> {
             .collect();
         let lost = load.reports.iter().any(|report| report.event == MovementEvent::Lost);
         for (serial, kind) in &load.equipment {
-            let life =
-                lives.entry((serial.to_ascii_uppercase(), kind.clone())).or_insert_with(|| PieceLife {
-                    serial: serial.clone(),
-                    kind: kind.clone(),
-                    load: None,
-                    since: None,
-                    out: false,
-                    lost: false,
-                    lifts: 0,
-                    carried_g: 0,
-                    inspections: 0,
-                    back: None,
-                    damaged: None,
-                    place: String::new(),
-                    unsigned: false,
-                });
+            let life = lives
+                .entry((serial.to_ascii_uppercase(), kind.clone()))
+                .or_insert_with(|| PieceLife::new(serial.clone(), kind.clone()));
             let said = |named: fn(&super::closing::ReportRow) -> &Vec<String>| {
                 let of_piece = |report: &&super::closing::ReportRow| {
                     named(report).iter().any(|one| one.eq_ignore_ascii_case(serial))

@@ -130,22 +130,7 @@ impl PieceLifeView {
 
     /// A piece that an inspection names and no load does.
     fn unused(serial: &Serial, language: Language) -> Self {
-        let life = PieceLife {
-            serial: serial.to_string(),
-            kind: String::new(),
-            load: None,
-            since: None,
-            out: false,
-            lost: false,
-            lifts: 0,
-            carried_g: 0,
-            inspections: 0,
-            back: None,
-            damaged: None,
-            place: String::new(),
-            unsigned: false,
-        };
-        Self::of(life, language)
+        Self::of(PieceLife::new(serial.to_string(), String::new()), language)
     }
 
     /// Whether a filter's word for a state fits.
