@@ -17,7 +17,7 @@ point-missing = Missing from a chain
 
 to-do-never-inspected = Find the load: inspect it, or say why it stayed.
 to-do-never-lifted = Ask the hookup team; have the lift reported with its time, or say that it stayed.
-to-do-refused-at-hook = Put right what they found and inspect it anew, or say that it stays.
+to-do-refused-at-hook = Correct what they found and inspect it anew, or say that it stays.
 to-do-lifted-without-go = Ask who lifted it and why; look at the load before anyone flies it again.
 to-do-lifted-after-expiry = Ask why nobody inspected it anew.
 to-do-lifted-after-void = Ask whether the void had reached the hook.
@@ -54,7 +54,7 @@ no-such-point = "{ $point }" is no point of an account; see account close
 least-seconds-bounds = give 1 to 3600 seconds a card, or none
 nothing-of-these-loads = nothing is known here of these loads or of that day
 nothing-of-load = nothing is known here of load { $load }
-points-not-explained = { $bare } of { $all } open points are not explained; say something of each, or put it right
+points-not-explained = { $bare } of { $all } open points are not explained; say something of each, or correct it
 too-many-points = { $points } points are open and a statement holds { $most }; close the day in parts, by loads
 
 no-such-piece-state = "{ $state }" is no state of a piece; use { $known }
@@ -71,8 +71,8 @@ piece-moment-lost = lost with load { $load }
 piece-moment-back = back from load { $load } ({ $by })
 piece-moment-damaged = damaged, load { $load } ({ $by })
 piece-moment-back-damaged = back from load { $load }, damaged ({ $by })
-piece-moment-found-fit = found fit by { $by }; { $found } found, { $corrected } put right
-piece-moment-fit-until = found fit until { $until } by { $by }; { $found } found, { $corrected } put right
+piece-moment-found-fit = found fit by { $by }; { $found } found, { $corrected } corrected
+piece-moment-fit-until = found fit until { $until } by { $by }; { $found } found, { $corrected } corrected
 piece-moment-withdrawn = withdrawn by { $by }: { $why }
 
 ## The leader's page
@@ -91,7 +91,7 @@ piece-lifts = Lifts
 piece-carried = Carried, kg
 piece-rests-on-unsigned = by an unsigned report
 piece-stands-withdrawn = Withdrawn { $at } by { $by }: { $why }
-piece-story = What was found, put right and reported
+piece-story = What was found, corrected and reported
 piece-withdraw = Withdraw it
 piece-withdraw-means = From then on every tag that names it is NO-GO wherever that is known, until an inspector finds it fit. It travels with bundles; scan or hand on its code to be quicker.
 piece-withdraw-why = Why
@@ -99,14 +99,14 @@ page-of-pages = page { $page } of { $pages }
 page-before = Before
 page-next = Next
 
-close-what = What does not add up, each with what is known and what to do. Put it right or explain it; once all is explained, a leader signs.
+close-what = What does not add up, each with what is known and what to do. Correct it or explain it; once all is explained, a leader signs.
 close-name = Called
 close-loads = Loads, with spaces between
 close-statements = Signed statements
 close-explain = Explain { $subject }
 close-keep = Keep
 close-sign = Sign the closing
-close-explain-first = Each point is put right or explained before it can be signed.
+close-explain-first = Each point is corrected or explained before it can be signed.
 close-no-leader = A leader signs it, on this machine: nobody with that role and a credential in force holds this desk.
 close-check = check { $check }
 
@@ -123,7 +123,7 @@ close-all-explained = All is explained. Sign it with --sign.
 close-open = { $open ->
     [one] One point does not add up.
    *[other] { $open } points do not add up.
-    } Put them right, or explain each: --explain POINT=NOTE.
+    } Correct them, or explain each: --explain POINT=NOTE.
 close-explain-form = write --explain POINT=NOTE, with the point's id as account close shows it
 close-signed = Closed: { $name }, signed by { $by } { $at }. Check { $check }.
 least-seconds-set = A walk of less than { $seconds } s a card is marked. It is a sign, not a proof.

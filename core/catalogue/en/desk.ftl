@@ -238,7 +238,6 @@ piece-is-withdrawn = Piece { $name } is withdrawn by { $by } { $at }: hand this 
 
 ## account
 
-everything-adds-up = Everything adds up. Sign it with --sign.
 
 ## report, arrival
 
@@ -268,8 +267,3 @@ backup-keep-safe = It holds the device secret: whoever has the file needs only t
 home-restored = { $home }: device { $device }, begun from device { $before } ({ $entries }); check { $digest }
 
 ## Equipment
-piece-out = out
-piece-lost = lost
-piece-on-load = on load
-piece-known = known
-piece-since = since { $since }

@@ -55,8 +55,5 @@ nothing-known-scan-tag = nothing is known here of load { $load }; scan the tag t
 
 ## Closing a day
 
-no-such-point = "{ $point }" is no point of an account; see account close
-points-not-explained = { $bare } of { $count } open points are not explained; say something of each, or put it right
-too-many-points = { $count } points are open and a statement holds { $most }; close the day in parts, by loads
 closing-of-no-leader = { $who } signed this closing statement and is no leader
 closing-credential-ran-out = the credential of { $who } had run out when this closing statement was signed

@@ -299,7 +299,13 @@ the-file-hook = The file: hook.html
 ## Closing
 
 nothing-of-that-day = Nothing is told of that day.
-account-counts = { $loads } loads, { $inspections } inspections, { $lifted } lifted, { $set_down } set down, { $lost } lost.
+account-counts = { $loads ->
+    [one] 1 load
+   *[other] { $loads } loads
+    }, { $inspections ->
+    [one] 1 inspection
+   *[other] { $inspections } inspections
+    }, { $lifted } lifted, { $set_down } set down, { $lost } lost.
 reports-unsigned = { $count ->
     [one] 1 report is unsigned: it is what was said, and proves nothing.
    *[other] { $count } reports are unsigned: they are what was said, and prove nothing.

@@ -238,7 +238,6 @@ piece-is-withdrawn = La pieza { $name } queda retirada por { $by } { $at }: da e
 
 ## account
 
-everything-adds-up = Todo cuadra. Fírmelo con --sign.
 
 ## report, arrival
 
@@ -268,8 +267,3 @@ backup-keep-safe = Lleva el secreto del dispositivo: a quien tenga el archivo so
 home-restored = { $home }: dispositivo { $device }, empezado a partir del dispositivo { $before } ({ $entries }); control { $digest }
 
 ## Material
-piece-out = fuera
-piece-lost = perdida
-piece-on-load = en carga
-piece-known = conocida
-piece-since = desde { $since }

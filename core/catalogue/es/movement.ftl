@@ -55,8 +55,5 @@ nothing-known-scan-tag = aquí no consta nada de la carga { $load }; escanee la 
 
 ## El cierre de un día
 
-no-such-point = "{ $point }" no es un punto de una cuenta; vea account close
-points-not-explained = { $bare } de { $count } puntos abiertos están sin explicar; diga algo de cada uno, o corríjalo
-too-many-points = hay { $count } puntos abiertos y una declaración admite { $most }; cierre el día por partes, por cargas
 closing-of-no-leader = { $who } firmó esta declaración de cierre y no es jefe
 closing-credential-ran-out = la credencial de { $who } había caducado cuando se firmó esta declaración de cierre

@@ -299,7 +299,13 @@ the-file-hook = El archivo: hook.html
 ## El cierre
 
 nothing-of-that-day = De ese día no consta nada.
-account-counts = { $loads } cargas, { $inspections } inspecciones, { $lifted } levantadas, { $set_down } depositadas, { $lost } perdidas.
+account-counts = { $loads ->
+    [one] 1 carga
+   *[other] { $loads } cargas
+    }, { $inspections ->
+    [one] 1 inspección
+   *[other] { $inspections } inspecciones
+    }, { $lifted } levantadas, { $set_down } depositadas, { $lost } perdidas.
 reports-unsigned = { $count ->
     [one] 1 parte va sin firma: es lo que se dijo y no prueba nada.
    *[other] { $count } partes van sin firma: son lo que se dijo y no prueban nada.

@@ -135,7 +135,7 @@ pub enum RecordFault {
     },
     /// Seal and walk count differently.
     #[error(
-        "its seal counts {} found and {} put right, and its walk {} and {}",
+        "its seal counts {} found and {} corrected, and its walk {} and {}",
         sealed.0, sealed.1, walked.0, walked.1
     )]
     Counts {

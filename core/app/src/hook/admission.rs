@@ -680,7 +680,7 @@ pub(crate) fn agrees(seal: &Seal, walk: &Walk, tag: &Tag) -> Result<(), Unfit> {
         (tag.load == seal.load, "load number"),
         (tag.gross == seal.mass, "gross mass"),
         (tally.found == usize::from(seal.found), "number of deficiencies found"),
-        (tally.corrected == usize::from(seal.corrected), "number of deficiencies put right"),
+        (tally.corrected == usize::from(seal.corrected), "number of deficiencies corrected"),
     ];
     match told.into_iter().find(|(same, _)| !same) {
         Some((_, about)) => Err(Unfit::Disagree { load: seal.load.to_string(), about }),

@@ -8,7 +8,7 @@ use crate::walk::{Command, Event, Ground, LoadFacts, Sighting, Walk};
 use slingseal_message::envelope::{Kind, Limits, check};
 use slingseal_words::{CallSign, Digest, LoadNumber, PointId, ProcedureId, Quantity, Seconds, Serial, Time};
 
-/// Three stations of two, one and one cards, and a card with nothing that can be put right in place.
+/// Three stations of two, one and one cards, and a card with nothing that can be corrected in place.
 const PROCEDURE: &str = r#"
 id = "crate"
 version = 2
@@ -375,7 +375,7 @@ fn draws_are_spread_and_never_two_on_a_card() {
     }
     assert_eq!(
         draw(&plan(), 5, b"").unwrap_err().to_string(),
-        "5 deficiencies cannot be drawn: crate has 4 cards with one that can be put right in place; ask for fewer"
+        "5 deficiencies cannot be drawn: crate has 4 cards with one that can be corrected in place; ask for fewer"
     );
 }
 
