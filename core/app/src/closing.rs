@@ -258,7 +258,8 @@ fn view_of(statement: &ClosingStatement, signer: &Signer, digest: Digest, langua
 
 fn id_of(point: &OpenPoint) -> String {
     // In English, whatever the reader's language: a note goes by it.
-    let parts = [point.kind.word(), &point.subject, &point.known.to_string()].join("\n");
+    let (subject, known) = (point.subject.to_string(), point.known.to_string());
+    let parts = [point.kind.word(), &subject, &known].join("\n");
     Digest::of(parts.as_bytes()).to_string().chars().take(16).collect()
 }
 
@@ -473,7 +474,7 @@ impl Inner {
         Ok(devices)
     }
 
-    fn points_of(&self, account: &Account) -> Result<Vec<ClosePoint>, AppError> {
+    fn points_of(&self, account: &Account, language: Language) -> Result<Vec<ClosePoint>, AppError> {
         let least = self.least_seconds()?.map(|seconds| Seconds(seconds.into()));
         let read = self.store.read();
         let mut points = Vec::new();
@@ -483,11 +484,11 @@ impl Inner {
             points.push(ClosePoint {
                 id,
                 kind: point.kind.word().into(),
-                title: point.kind.title().say(self.language()),
-                subject: point.subject,
+                title: point.kind.title().say(language),
+                subject: point.subject.say(language),
                 load: point.load,
-                known: point.known.say(self.language()),
-                to_do: point.kind.to_do().say(self.language()),
+                known: point.known.say(language),
+                to_do: point.kind.to_do().say(language),
                 note,
             });
         }
@@ -495,7 +496,7 @@ impl Inner {
     }
 
     fn close_view(&self, account: &Account) -> Result<CloseView, AppError> {
-        let points = self.points_of(account)?;
+        let points = self.points_of(account, self.language())?;
         let counts = counts(&account.loads);
         Ok(CloseView {
             name: account.name.to_string(),
@@ -515,7 +516,8 @@ impl Inner {
 
     fn statement_of(&self, request: &CloseRequest) -> Result<ClosingStatement, AppError> {
         let account = self.account_of(request)?;
-        let points = self.points_of(&account)?;
+        // What is signed has one language for all.
+        let points = self.points_of(&account, Language::English)?;
         let bare = points.iter().filter(|point| point.note.is_none()).count();
         if bare > 0 {
             let (bare, all) = (bare.to_string(), points.len().to_string());

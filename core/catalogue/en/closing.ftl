@@ -30,6 +30,10 @@ to-do-piece-out = Ask the destination for it; have its return reported by serial
 to-do-journal-ends-early = Take in a bundle of that device.
 to-do-missing = Take in a bundle of that device; if it has no such word, find out why.
 
+point-of-load = load { $load }
+point-of-piece = piece { $serial }
+point-of-device = device { $device }
+
 known-report = { $event } { $at } ({ $by })
 known-planned = planned { $at }
 known-found-fit = found fit { $at } by { $by }

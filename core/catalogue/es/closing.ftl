@@ -30,6 +30,10 @@ to-do-piece-out = Pregunte por ella en el destino; haga que se comunique su devo
 to-do-journal-ends-early = Reciba un lote de ese dispositivo.
 to-do-missing = Reciba un lote de ese dispositivo; si no tiene tal documento, averigüe por qué.
 
+point-of-load = carga { $load }
+point-of-piece = pieza { $serial }
+point-of-device = dispositivo { $device }
+
 known-report = { $event } { $at } ({ $by })
 known-planned = planificada { $at }
 known-found-fit = apta { $at } según { $by }

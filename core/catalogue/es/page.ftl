@@ -305,7 +305,16 @@ account-counts = { $loads ->
     }, { $inspections ->
     [one] 1 inspección
    *[other] { $inspections } inspecciones
-    }, { $lifted } levantadas, { $set_down } depositadas, { $lost } perdidas.
+    }, { $lifted ->
+    [one] 1 levantada
+   *[other] { $lifted } levantadas
+    }, { $set_down ->
+    [one] 1 depositada
+   *[other] { $set_down } depositadas
+    }, { $lost ->
+    [one] 1 perdida
+   *[other] { $lost } perdidas
+    }.
 reports-unsigned = { $count ->
     [one] 1 parte va sin firma: es lo que se dijo y no prueba nada.
    *[other] { $count } partes van sin firma: son lo que se dijo y no prueban nada.

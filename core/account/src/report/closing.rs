@@ -210,7 +210,7 @@ pub struct OpenPoint {
     /// What sort.
     pub kind: PointKind,
     /// The load, the piece or the device.
-    pub subject: String,
+    pub subject: Saying,
     /// The load, where it is one; empty for a device.
     pub load: String,
     /// What is known, in one line.
@@ -219,7 +219,7 @@ pub struct OpenPoint {
 
 impl OpenPoint {
     fn of(kind: PointKind, load: &str, known: Saying) -> Self {
-        Self { kind, subject: format!("load {load}"), load: load.to_owned(), known }
+        Self { kind, subject: words::PointOfLoad { load }.into(), load: load.to_owned(), known }
     }
 }
 
@@ -432,7 +432,7 @@ fn pieces_out(load: &LoadRows, seen: &BTreeMap<String, Time>, points: &mut Vec<O
             let known = words::KnownWentOut { kind, serial, load: load_of, at: lift.dtg() }.into();
             points.push(OpenPoint {
                 kind: PointKind::PieceOut,
-                subject: format!("piece {serial}"),
+                subject: words::PointOfPiece { serial }.into(),
                 load: load.load.clone(),
                 known,
             });
@@ -442,7 +442,7 @@ fn pieces_out(load: &LoadRows, seen: &BTreeMap<String, Time>, points: &mut Vec<O
 
 fn points_of_device(device: &DeviceRow, points: &mut Vec<OpenPoint>) {
     let mut point = |kind, known: Saying| {
-        let subject = format!("device {}", device.device);
+        let subject = words::PointOfDevice { device: device.device.to_string() }.into();
         points.push(OpenPoint { kind, subject, load: String::new(), known });
     };
     if device.heard > device.held {

@@ -170,7 +170,8 @@ fn map(view: &BoardView, language: Language) -> Markup {
         .iter()
         .filter_map(|zone| Some((zone, zone.longitude? as f64, zone.latitude? as f64)))
         .collect();
-    if placed.is_empty() {
+    // One place lies nowhere to another.
+    if placed.len() < 2 {
         return html! {};
     }
     let bounds = |pick: fn(&(&ZoneCount, f64, f64)) -> f64| {
@@ -189,10 +190,10 @@ fn map(view: &BoardView, language: Language) -> Markup {
     let total = |counts: &std::collections::BTreeMap<String, u64>| counts.values().sum::<u64>();
     html! {
         figure.map {
-            svg viewBox="0 0 640 330" role="img" aria-label=(words::ZonesDrawn.say(language)) {
+            svg viewBox=(format!("0 0 640 {:.0}", at(west, south).1 + 30.0)) role="img" aria-label=(words::ZonesDrawn.say(language)) {
                 @for (zone, longitude, latitude) in &placed {
                     @let (x, y) = at(*longitude, *latitude);
-                    circle cx=(format!("{x:.1}")) cy=(format!("{y:.1}")) r="7" fill=(words::NoneOfThem.say(language)) stroke="currentColor" stroke-width="2" {}
+                    circle cx=(format!("{x:.1}")) cy=(format!("{y:.1}")) r="7" fill="none" stroke="currentColor" stroke-width="2" {}
                     text x=(format!("{:.1}", x + 12.0)) y=(format!("{:.1}", y + 4.0)) font-size="14" fill="currentColor" {
                         (zone.name) ": " (words::HereAndBound { here: total(&zone.here), bound: total(&zone.bound) }.say(language))
                     }
@@ -216,5 +217,46 @@ fn card(one: &BoardLoad, language: Language) -> Markup {
             @if !one.reported.is_empty() { span.detail { (one.reported) } }
             span.detail { @if one.soon { strong { (words::Look.say(language)) " " } } (one.detail) }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use slingseal_app::{BoardView, Language, Stamp, ZoneCount};
+
+    use super::map;
+
+    fn zone(name: &str, latitude: i64, longitude: i64) -> ZoneCount {
+        let here = BTreeMap::from([("fit".to_owned(), 2)]);
+        let bound = BTreeMap::new();
+        let (latitude, longitude) = (Some(latitude), Some(longitude));
+        ZoneCount { name: name.into(), grid: String::new(), latitude, longitude, here, bound }
+    }
+
+    /// What a drawing is made of is no word of a language.
+    #[test]
+    fn zones_are_drawn_alike_in_every_language() {
+        let at = || Stamp { unix: 0, rfc3339: String::new(), dtg: String::new() };
+        let board = |zones: Vec<ZoneCount>| BoardView {
+            at: at(),
+            since: at(),
+            columns: Vec::new(),
+            notices: Vec::new(),
+            zones,
+            aircraft: Vec::new(),
+        };
+        let two = board(vec![zone("Meadow", 46_000_000, 7_000_000), zone("Ridge", 46_010_000, 7_020_000)]);
+        let circles = |language| {
+            let drawn = map(&two, language).into_string();
+            let circles: Vec<String> = drawn.split("<circle").skip(1).map(str::to_owned).collect();
+            circles.iter().map(|one| one.split('>').next().unwrap().to_owned()).collect::<Vec<_>>()
+        };
+        assert_eq!(circles(Language::Spanish), circles(Language::English));
+        assert!(circles(Language::Spanish).iter().all(|one| one.contains("fill=\"none\"")));
+        assert_eq!(circles(Language::Spanish).len(), 2);
+        let one = board(vec![zone("Meadow", 46_000_000, 7_000_000)]);
+        assert_eq!(map(&one, Language::English).into_string(), "", "one place lies nowhere to another");
     }
 }
