@@ -7,9 +7,11 @@
 use std::fmt::Arguments;
 use std::io::{IsTerminal, Write};
 use std::path::Path;
+use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use slingseal_app::{is_invisible, visibly};
+use slingseal_app::catalogue::desk as words;
+use slingseal_app::{Language, is_invisible, visibly};
 
 /// One line on standard output. A line break inside is a stranger's, and is spelled out.
 macro_rules! println {
@@ -37,6 +39,14 @@ pub(crate) fn is_terminal() -> bool {
 
 /// Whether standard output is a file's: then it holds that file alone, and whatever else is said goes to standard error.
 static TAKEN: AtomicBool = AtomicBool::new(false);
+
+/// The reader's language, for what has to be said where no verb is: there is one reader.
+static SPOKEN: OnceLock<Language> = OnceLock::new();
+
+/// Says in which language this program is read.
+pub(crate) fn speak(language: Language) {
+    let _ = SPOKEN.set(language);
+}
 
 /// Gives standard output to a file, for as long as the program runs.
 pub(crate) fn take_output() {
@@ -215,10 +225,9 @@ fn out(text: &str) {
 /// the whole.
 fn ended(written: std::io::Result<()>) {
     let Err(error) = written else { return };
-    complaint(format_args!(
-        "slingseal: standard output: {}; make room and ask again",
-        crate::output::plain(&error)
-    ));
+    let language = SPOKEN.get().copied().unwrap_or_default();
+    let said = words::OutputNotWritten { plain: crate::output::plain(&error) };
+    complaint(format_args!("slingseal: {}", said.say(language)));
     std::process::exit(1);
 }
 

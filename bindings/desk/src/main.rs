@@ -38,6 +38,7 @@ fn main() -> ExitCode {
     // An unknown language is told in the system's own.
     let language =
         platform::language(cli.language.as_deref()).or_else(|_| platform::language(None)).unwrap_or_default();
+    console::speak(language);
     let code = verbs::run(cli).unwrap_or_else(|error| {
         output::complain(&error, json, language);
         ExitCode::FAILURE

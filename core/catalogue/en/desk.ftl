@@ -267,3 +267,6 @@ backup-keep-safe = It holds the device secret: whoever has the file needs only t
 home-restored = { $home }: device { $device }, begun from device { $before } ({ $entries }); check { $digest }
 
 ## Equipment
+no-kind-of-picture = { $path } is no kind of picture; end its name in .svg or .png
+output-not-written = standard output: { $plain }; make room and ask again
+too-many-unfinished = too many unfinished files lie beside { $path }; take them away and ask again

@@ -173,3 +173,6 @@ dimension-ratio = share
 dimension-pressure = pressure
 dimension-speed = speed
 dimension-duration = length of time
+no-seal = this is a { $kind } and no seal
+run-has-no-beginning = it has no beginning
+run-event-damaged = an event: { $error }

@@ -172,3 +172,6 @@ dimension-ratio = proporción
 dimension-pressure = presión
 dimension-speed = velocidad
 dimension-duration = duración
+no-seal = esto es otra cosa ({ $kind }), y no un sello
+run-has-no-beginning = no tiene comienzo
+run-event-damaged = un suceso: { $error }
