@@ -131,9 +131,13 @@ pub(crate) fn close_file(path: &Path) {
     }
 }
 
-/// Elsewhere the folder that a person names closes it, or does not.
-#[cfg(not(unix))]
-pub(crate) fn close_file(_: &Path) {}
+/// The same by Windows' access lists.
+#[cfg(windows)]
+pub(crate) fn close_file(path: &Path) {
+    if std::fs::symlink_metadata(path).is_ok_and(|known| known.is_file()) {
+        crate::windows::close_to_others(path);
+    }
+}
 
 /// Closes a home to other people of the machine: its folder 0700, the files in it 0600. One that an earlier program left open is
 /// mended. Where the system refuses, the home still works, as it did.
@@ -155,9 +159,12 @@ pub(crate) fn close_to_others(home: &Path) {
     }
 }
 
-/// Elsewhere a home lies in the user's own folder, which the system closes.
-#[cfg(not(unix))]
-pub(crate) fn close_to_others(_: &Path) {}
+/// The same by Windows' access lists: the home's is handed down to what will be in it, and what is there is closed too.
+#[cfg(windows)]
+pub(crate) fn close_to_others(home: &Path) {
+    crate::windows::close_to_others(home);
+    std::fs::read_dir(home).into_iter().flatten().flatten().for_each(|entry| close_file(&entry.path()));
+}
 
 #[cfg(test)]
 mod tests {
