@@ -43,6 +43,11 @@ static TAKEN: AtomicBool = AtomicBool::new(false);
 /// The reader's language, for what has to be said where no verb is: there is one reader.
 static SPOKEN: OnceLock<Language> = OnceLock::new();
 
+/// That language.
+pub(crate) fn spoken() -> Language {
+    SPOKEN.get().copied().unwrap_or_default()
+}
+
 /// Says in which language this program is read.
 pub(crate) fn speak(language: Language) {
     let _ = SPOKEN.set(language);
@@ -62,6 +67,8 @@ pub(crate) fn has_colour() -> bool {
 pub(crate) fn wants_colour() -> bool {
     let none = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty())
         || std::env::var("TERM").is_ok_and(|term| matches!(term.as_str(), "dumb" | "vt100" | "vt220"));
+    #[cfg(windows)]
+    let none = none || !ratatui::crossterm::ansi_support::supports_ansi();
     !none
 }
 
@@ -225,7 +232,7 @@ fn out(text: &str) {
 /// the whole.
 fn ended(written: std::io::Result<()>) {
     let Err(error) = written else { return };
-    let language = SPOKEN.get().copied().unwrap_or_default();
+    let language = spoken();
     let said = words::OutputNotWritten { plain: crate::output::plain(&error) };
     complaint(format_args!("slingseal: {}", said.say(language)));
     std::process::exit(1);

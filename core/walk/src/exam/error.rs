@@ -108,7 +108,7 @@ pub enum ExamError {
     /// What the result says is not what the sheet shows.
     Disagrees {
         /// About what.
-        about: &'static str,
+        about: Saying,
     },
 }
 
