@@ -233,7 +233,7 @@ fn out(text: &str) {
 fn ended(written: std::io::Result<()>) {
     let Err(error) = written else { return };
     let language = spoken();
-    let said = words::OutputNotWritten { plain: crate::output::plain(&error) };
+    let said = words::OutputNotWritten { plain: slingseal_app::said_by_system(&error) };
     complaint(format_args!("slingseal: {}", said.say(language)));
     std::process::exit(1);
 }
