@@ -17,6 +17,7 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 PROGRAM = WORK / "program" / "slingseal.exe"
 # A user's folder as people have it: a blank, letters of other alphabets.
 DAY = WORK / "Piloto Ñandú 飛行"
+os.umask(0o022)
 DAY.mkdir()
 PIN = "417293"
 ENVIRONMENT = dict(os.environ, SLINGSEAL_PIN=PIN, LC_ALL="C.UTF-8", LANG="C.UTF-8")
@@ -95,6 +96,8 @@ proved("a bundle is written, read, and known the second time")
 # A walk that is killed between two answers loses none of them.
 walk = start(inspector, "inspect", tag, stdin=subprocess.PIPE)
 taken = 0
+# The first line tells where it stands; then one for each answer.
+assert walk.stdout.readline().startswith(b"ok")
 for line in answers[:30]:
     walk.stdin.write((line + "\n").encode())
     walk.stdin.flush()
@@ -118,10 +121,11 @@ link = next(
     if found
 ).decode()
 opener = urllib.request.build_opener(urllib.request.HTTPCookieProcessor())
-page = opener.open(link, timeout=60).read().decode()
+base = link.split("/open")[0]
+opener.open(link, timeout=60).read()
+page = opener.open(base + "/", timeout=60).read().decode()
 assert "KM-015" in page, page[:400]
 assert "KM-014" in run(desk, "records", "list")
-base = link.split("/open")[0]
 story = opener.open(base + "/load/KM-015", timeout=60).read().decode()
 assert "KM-015" in story
 proved("the leader's page is served on loopback while other verbs work on its home")
@@ -132,7 +136,8 @@ assert served.wait(timeout=60) == 0, served.stderr.read().decode()
 assert "every chain" in run(desk, "records", "verify")
 proved("Ctrl-C ends the page in order, with exit 0")
 
-# The home's access list, as Wine shows it: nobody but its user (and who rules the machine).
+# The home's access list, as Wine shows it: nobody but its user (and who rules the machine). What lies beside is open.
+assert stat.S_IMODE((DAY / "tarde.bundle").stat().st_mode) & 0o004, "there is nothing to tell it from"
 for path in [DAY / desk, *(path for path in (DAY / desk).iterdir() if path.is_file())]:
     rights = stat.S_IMODE(path.stat().st_mode)
     assert rights & 0o007 == 0, f"{path}: {rights:o}"

@@ -40,7 +40,7 @@ fn main() -> ExitCode {
     #[cfg(windows)]
     let _ = ratatui::crossterm::ansi_support::supports_ansi();
     // The help is told in the reader's language, too; an unknown language is told in the system's own.
-    let named = cli::language_named(std::env::args());
+    let named = cli::language_named(std::env::args_os().map(|word| word.to_string_lossy().into_owned()));
     let language =
         platform::language(named.as_deref()).or_else(|_| platform::language(None)).unwrap_or_default();
     console::speak(language);
