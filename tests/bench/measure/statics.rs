@@ -5,7 +5,7 @@ use std::hint::black_box;
 use nalgebra::{Matrix3, SMatrix, SVector, Vector3};
 use slingseal_rigging::{Asked, Options, RiggedLoad, Stock, assess, carry, read, read_file, solve};
 
-use crate::lines::{Line, at, pair};
+use crate::lines::{Line, at, pair, pair_of_processor};
 
 const VEHICLE: &str = include_str!("../../../core/rigging/examples/light-vehicle.toml");
 const WEIGHED: &str = include_str!("../../../core/rigging/examples/planned-lift.toml");
@@ -35,7 +35,7 @@ fn at_rest(load: &RiggedLoad) -> Line {
 }
 
 /// Four chains of 110 links: 141 million ways. Beside it what it cannot do without: rest with three unknowns, five steps each,
-/// for as many hangs as it works out.
+/// for as many hangs as it works out. Processor time, as for the corners below.
 fn links_for_level(load: &RiggedLoad) -> Line {
     let seek = || solve(black_box(load), &Stock::default(), &Asked::default(), &Options::default());
     let found = seek().expect("it can be sought");
@@ -46,7 +46,7 @@ fn links_for_level(load: &RiggedLoad) -> Line {
             black_box(black_box(square).cholesky().map(|root| root.solve(&right)));
         }
     };
-    let (ours, floor) = pair(20, || drop(black_box(seek())), algebra);
+    let (ours, floor) = pair_of_processor(20, || drop(black_box(seek())), algebra);
     Line::new(
         "links of four chain legs for level, of 141 million ways",
         "us",
@@ -68,7 +68,7 @@ fn corners() -> Line {
             black_box(assess(black_box(&load)));
         }
     };
-    let (ours, floor) = pair(10, ours, rest);
+    let (ours, floor) = pair_of_processor(10, ours, rest);
     let what = format!("a weighing carried to its {count} corners");
     Line::new(&what, "us", at(&ours, 0.5), "as many loads at rest", at(&floor, 0.5), None)
 }
