@@ -42,6 +42,27 @@ page-foot = { $thumbprint } · by { $leader } · until { $until }
 page-roster = Roster { $sequence } of { $authority } taken in: { $revoked } revoked.
 page-roster-old = That roster of { $authority } was known already.
 page-void = Taken in: { $by } voided the seal of load { $load }.
+page-report = What became of it
+page-report-lifted = Lifted
+page-report-refused = Not lifted
+page-report-set-down = Set down
+page-report-derigged = Derigged
+page-report-why = Why was load { $load } not lifted?
+page-report-note = In your own words; another reason needs them
+page-reported = { $load }: { $event }, { $at }
+page-report-show = Let a device of the unit scan this before you close the page. Nobody has signed it: it is shown there as unsigned and decides nothing.
+
+page-subject-piece = Piece of gear { $name }
+page-subject-aircraft = Hooks of aircraft { $name }
+page-subject-zone = Zone { $name }
+page-subject-handling = Handling of load { $name }
+page-fit-until = { $subject }: FIT until { $until }. Inspected by { $by }, { $at }.
+page-fit = { $subject }: FIT. Inspected by { $by }, { $at }.
+page-not-fit = { $subject }: NOT FIT: { $why }. Inspected by { $by }, { $at }.
+page-withdrawn = { $subject }: WITHDRAWN: { $why }. By { $by }, { $at }.
+page-movement = Taken in: load { $load } { $event }, { $at }, by { $by }.
+page-movement-unsigned = Taken in: load { $load } { $event }, { $at }. Unsigned: it decides nothing; ask before you lift.
+
 page-grade-note = NOTE
 page-palette-day = Day
 page-palette-sun = Sun
