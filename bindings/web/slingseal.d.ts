@@ -94,7 +94,7 @@ export class Slingseal {
   static of(module: BufferSource): Promise<Slingseal>;
   /** Begins anew, by parts. Compare each card's fingerprint by voice before; `holds` are seals, voids and tags known already. */
   device(parts: { authorities: { card: string; rosters: string[] }[]; holds?: string[]; now: number }): {};
-  /** Begins anew, by the bytes of a `CP1` message. */
+  /** Begins anew, by the bytes of a `CP1` message. Where it does not hold nobody is trusted any more. */
   begin(contents: Uint8Array): Contents;
   /** GO, WAIT or NO-GO on the texts that were shown at once. Keeps what is worth keeping. */
   judge(question: Question & { shown: string[] }): Verdict;

@@ -13,7 +13,7 @@ use slingseal_message::envelope::{Kind, wrap};
 use slingseal_message::trust::{Authority, Roster, Trusted, TrustedAuthority};
 use slingseal_words::{Name, Seconds};
 
-use crate::words::{SELA, Signed, at, key, newest, roster, tag};
+use crate::words::{SELA, Signed, TAG, at, key, newest, roster, tag};
 
 /// How a word comes in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

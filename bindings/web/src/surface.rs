@@ -102,6 +102,7 @@ impl Surface {
 
     /// A device by its parts: what another program trusts and holds.
     fn begin_device(&mut self, input: &Map<String, Value>) -> Result<Value, DeviceError> {
+        self.device = Device::default();
         let mut device = Device::default();
         let authorities = input.get("authorities").and_then(Value::as_array);
         for authority in authorities.into_iter().flatten().filter_map(Value::as_object) {
@@ -121,6 +122,8 @@ impl Surface {
     /// Begins with what a check page carries: the bytes of its `CP1` message.
     pub fn begin(&mut self, bytes: &[u8]) -> String {
         let language = self.language;
+        // Who cannot begin trusts nobody: what an earlier page said is no answer for a later one.
+        self.device = Device::default();
         let begun = Device::begin(bytes).and_then(|device| {
             let opened = CheckPage::open(bytes)?;
             self.device = device;

@@ -11,6 +11,9 @@
 )]
 
 #[allow(dead_code, reason = "each test asks for a part of it")]
+#[path = "support/cast.rs"]
+mod cast;
+#[allow(dead_code, reason = "each test asks for a part of it")]
 mod support;
 #[allow(dead_code, reason = "the laws ask more of a word")]
 #[path = "../../../tests/laws/words.rs"]
@@ -74,9 +77,32 @@ fn history(drafts: &[Draft], looks: &[Look], bits: u8, now: i64) -> Vec<Value> {
     calls
 }
 
+/// Every frozen page: begun, and what it is shown judged.
+fn pages() -> Vec<Vec<Value>> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/vectors/page");
+    let entries = std::fs::read_dir(folder).expect("the pages are there");
+    let mut files: Vec<PathBuf> = entries.map(|entry| entry.expect("an entry").path()).collect();
+    files.retain(|file| file.extension().is_some_and(|extension| extension == "toml"));
+    files.sort();
+    let read = |file: &PathBuf| {
+        let text = std::fs::read_to_string(file).expect("a vector is text");
+        let page: toml::Table = toml::from_str(&text).expect("a table");
+        let now = page["at"].as_str().and_then(|at| slingseal_words::Time::parse(at).ok()).expect("a time");
+        vec![
+            json!({ "call": "known", "language": "es" }),
+            json!({ "begin": page["page"] }),
+            json!({ "call": "judge", "shown": page["shown"], "now": now.unix(), "language": "es" }),
+        ]
+    };
+    let pages: Vec<Vec<Value>> = files.iter().map(read).collect();
+    assert!(pages.len() >= 12, "{} pages were found", pages.len());
+    pages
+}
+
 fn questions() -> Vec<Vec<Value>> {
     let vectors = ["valid", "approved", "invalid"].into_iter().flat_map(read);
     let mut all: Vec<Vec<Value>> = vectors.map(|(_, vector)| calls(&vector).to_vec()).collect();
+    all.extend(pages());
     let count = std::env::var("HISTORIES").ok().and_then(|text| text.parse().ok()).unwrap_or(HISTORIES);
     let mut runner = TestRunner::deterministic();
     let drawn =
