@@ -12,8 +12,7 @@ use fluent_syntax::parser::parse;
 /// The language whose messages the code is written against.
 const SOURCE: &str = "en";
 /// What a check page says: it travels to strangers' phones as one file, and carries no other area's texts.
-const OF_A_CHECK_PAGE: [&str; 7] =
-    ["check_page", "faults", "judgement", "languages", "movement", "refusals", "rigging"];
+const OF_A_CHECK_PAGE: [&str; 6] = ["check_page", "faults", "judgement", "languages", "movement", "rigging"];
 /// What stands beside every file of a language: its terms.
 const TERMS: &str = "terms";
 

@@ -92,6 +92,13 @@ pub struct JournalEnd {
     pub digest: Digest,
 }
 
+impl JournalEnd {
+    /// That of a device which keeps no journal, or has written nothing into it yet.
+    pub fn empty(device: &[u8; 16]) -> Self {
+        Self { seq: 0, digest: Digest::of_empty_journal(device) }
+    }
+}
+
 /// A report of what became of a load.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Movement {
