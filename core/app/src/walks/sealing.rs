@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use slingseal_catalogue::audit as audit_words;
-use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::{Language, closing as closing_words, refusals as words};
 
 use crate::hook::admission::Admission;
 use crate::tags::statics::{rigging_json, rigging_view};
@@ -11,7 +11,7 @@ use crate::view::hex;
 use crate::walks::{GROUND, ground_parts, walk_id};
 use crate::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
 use slingseal_journal::{Entry, NewEntry, WalkId};
-use slingseal_judgement::TagSignature;
+use slingseal_judgement::{TagSignature, pieces_of};
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
 use slingseal_message::tag::{ReceivedTag, Tag};
@@ -19,7 +19,7 @@ use slingseal_message::trust::{Role, SecretKey};
 use slingseal_store::{DeficiencyRow, EquipmentRow, Judged, RecordRow, Standing, WalkRow, WalkState};
 use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{self, LoadFacts, Stage, Walk};
-use slingseal_words::{Digest, Quantity, Seconds, Time, same_person};
+use slingseal_words::{Digest, Quantity, Seconds, Serial, Time, same_person};
 
 /// The journal's entry that names the record of a sealed walk.
 pub(crate) const SEALED: &str = "sealed";
@@ -364,13 +364,18 @@ pub(crate) fn deficiencies(walk: &Walk) -> Vec<DeficiencyRow> {
     rows
 }
 
+/// The pieces that a tag names by serial number: its equipment, and the sling legs that stand apart from it.
 pub(crate) fn equipment(tag: &Tag) -> Vec<EquipmentRow> {
-    let mut rows: Vec<EquipmentRow> = tag
-        .equipment
-        .iter()
-        .map(|equipment| EquipmentRow {
-            serial: equipment.serial.to_string(),
-            kind: equipment.kind.to_string(),
+    let named = |serial: &Serial| tag.equipment.iter().any(|piece| piece.serial == *serial);
+    let mut rows: Vec<EquipmentRow> = pieces_of(tag)
+        .into_iter()
+        .map(|(kind, serial)| EquipmentRow {
+            kind: match named(&serial) {
+                true => kind.to_string(),
+                // In English, whatever the reader's language: two desks keep the same.
+                false => closing_words::KindOfLeg { leg: kind.as_str() }.say(Language::English),
+            },
+            serial: serial.to_string(),
         })
         .collect();
     rows.sort();

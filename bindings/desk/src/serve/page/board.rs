@@ -215,6 +215,7 @@ fn card(one: &BoardLoad, language: Language) -> Markup {
                 (one.who)
             }
             @if !one.reported.is_empty() { span.detail { (one.reported) } }
+            @if !one.walk.is_empty() { span.detail { (one.walk) } }
             span.detail { @if one.soon { strong { (words::Look.say(language)) " " } } (one.detail) }
         }
     }

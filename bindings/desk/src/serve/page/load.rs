@@ -1,6 +1,6 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::Saying;
-use slingseal_app::catalogue::page as words;
+use slingseal_app::catalogue::{closing, page as words};
 use slingseal_app::{EditionState, Language, LoadView, MomentView, RecordState, RecordView, TagView};
 
 use super::board::shape;
@@ -129,6 +129,9 @@ fn seal(record: &RecordView, language: Language) -> Markup {
                     (fact(&words::ThatList.say(language), &edition_words(line.edition, language)))
                 }
                 (fact(&words::FoundCorrected.say(language), &format!("{}, {}", line.found, line.corrected)))
+                @if line.walk_seconds.is_some() {
+                    div { dt { (closing::LabelWalkedIn.say(language)) } dd { (super::tables::walked(line, language)) } }
+                }
             }
             p { (words::CheckOfSeal.say(language)) " " span.digest { (record.check) } ", " (words::ToCompareByVoice.say(language)) }
             p.digest { (words::RecordDigest { digest: &line.record }.say(language)) }
