@@ -103,6 +103,10 @@ impl Many {
     /// # Panics
     /// Never for numbers below a million.
     pub fn record(&self, number: u32) -> RecordItem {
+        self.record_and_tag(number).0
+    }
+
+    fn record_and_tag(&self, number: u32) -> (RecordItem, Vec<u8>) {
         let mut record = self.record.clone();
         let received = ReceivedTag::open(&record.tag).expect("a tag");
         let old = (format!("\"{}\"", received.tag.load), received.digest.to_string());
@@ -150,7 +154,7 @@ impl Many {
         };
         let unsigned = seal.prepare(&self.credential);
         let seal = unsigned.finish(&self.inspector.sign(&unsigned.to_be_signed()));
-        RecordItem { seal, record: Some(whole) }
+        (RecordItem { seal, record: Some(whole) }, record.tag)
     }
 
     /// What a hookup team signed of a number's load, each a minute behind the other: lifted, the same once more by whoever looked on,
@@ -193,15 +197,17 @@ impl Many {
         reports
     }
 
-    /// A bundle of the records of these numbers, and of these reports.
+    /// A bundle of the records of these numbers with their tags, and of these reports.
     ///
     /// # Panics
     /// Where one of them is too long for a bundle, which none is.
     pub fn bundle_with(&self, records: std::ops::Range<u32>, reports: &[Vec<u8>]) -> Vec<u8> {
         let mut writer = BundleWriter::begin(Vec::new()).expect("memory takes it");
         for number in records {
-            let body = self.record(number).to_bytes();
-            writer.add(ItemKind::Record, &body).expect("memory takes it").expect("it is short enough");
+            let (record, tag) = self.record_and_tag(number);
+            for (kind, body) in [(ItemKind::Record, record.to_bytes()), (ItemKind::Tag, tag)] {
+                writer.add(kind, &body).expect("memory takes it").expect("it is short enough");
+            }
         }
         for report in reports {
             writer.add(ItemKind::Movement, report).expect("memory takes it").expect("it is short enough");

@@ -205,6 +205,8 @@ pub(crate) enum Verb {
 pub(crate) enum AccountVerb {
     /// Everything that does not add up, each with what is known and what to do; --sign once all is explained
     Close(Close),
+    /// A day's loads in the order in which they are to be lifted; sets that order
+    Manifest(Manifest),
     /// Every piece of equipment: on which load, since when, lifts, carried; what is out or lost first
     Equipment {
         /// Only what is out, lost or damaged
@@ -310,6 +312,31 @@ pub(crate) struct Close {
     /// With --sign: where to put the statement as PDF, text and, where it fits one, a code
     #[arg(long, value_name = "DIR", requires = "sign")]
     pub(crate) out: Option<PathBuf>,
+}
+
+#[derive(Debug, clap::Args)]
+pub(crate) struct Manifest {
+    /// The day, UTC; today without it
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) day: Option<String>,
+    /// Put a load at a place, the first is 1; may be given several times
+    #[arg(long, value_name = "LOAD=PLACE", conflicts_with = "order")]
+    pub(crate) put: Vec<String>,
+    /// Take the order of a table: CSV with a column "load", as --csv writes it
+    #[arg(long, value_name = "FILE.csv", conflicts_with = "as_planned")]
+    pub(crate) order: Option<PathBuf>,
+    /// Back to the order of planning
+    #[arg(long, conflicts_with = "put")]
+    pub(crate) as_planned: bool,
+    /// Where to put it as PDF
+    #[arg(long, value_name = "FILE.pdf")]
+    pub(crate) pdf: Option<PathBuf>,
+    /// Print on US Letter instead of A4
+    #[arg(long, requires = "pdf")]
+    pub(crate) letter: bool,
+    /// Where to put it as CSV
+    #[arg(long, value_name = "FILE.csv")]
+    pub(crate) csv: Option<PathBuf>,
 }
 
 #[derive(Debug, clap::Args)]

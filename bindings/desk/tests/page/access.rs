@@ -65,6 +65,8 @@ fn every_page_is_for_everybody_at_every_width() {
         ("/deficiencies", "Deficiencies"),
         ("/people", "People"),
         ("/equipment", "Equipment"),
+        ("/manifest", "Manifest of"),
+        ("/close", "Closing"),
         ("/class", "The class"),
         ("/export", "Export"),
         ("/search?q=KM", "Search"),
