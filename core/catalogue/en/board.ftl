@@ -53,3 +53,4 @@ manifest-put-form = write --put LOAD=PLACE, as in KM-014=1
 manifest-no-table = this is no table with a column "load"; give a manifest as CSV, sorted as you want it
 manifest-too-long = a day's order holds { $most } loads
 manifest-named-twice = load { $load } is named twice
+label-check-by-voice = Check, by voice

@@ -53,3 +53,4 @@ manifest-put-form = escriba --put LOAD=PLACE, como KM-014=1
 manifest-no-table = esto no es una tabla con una columna "load"; dé un manifiesto en CSV, ordenado como lo quiere
 manifest-too-long = el orden de un día lleva { $most } cargas
 manifest-named-twice = la carga { $load } se nombra dos veces
+label-check-by-voice = Comprobación, de viva voz
