@@ -4,5 +4,6 @@ pub(crate) mod acting;
 pub(crate) mod approvals;
 pub(crate) mod authority;
 pub(crate) mod issued;
-mod rosters;
+pub(crate) mod rosters;
 pub(crate) mod setup;
+pub(crate) mod vault;
