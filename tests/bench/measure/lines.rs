@@ -15,6 +15,8 @@ pub(crate) struct Line {
     floor_is: &'static str,
     ratio: f64,
     target: Option<f64>,
+    /// The most that it may be by itself, in its unit.
+    most: Option<f64>,
 }
 
 impl Line {
@@ -26,7 +28,12 @@ impl Line {
         floor: f64,
         target: Option<f64>,
     ) -> Self {
-        Self { name: name.into(), unit, ours, floor, floor_is, ratio: ours / floor, target }
+        Self { name: name.into(), unit, ours, floor, floor_is, ratio: ours / floor, target, most: None }
+    }
+
+    /// The same, which may be so much by itself.
+    pub(crate) fn within(self, most: f64) -> Self {
+        Self { most: Some(most), ..self }
     }
 }
 
@@ -37,6 +44,9 @@ impl fmt::Display for Line {
             "{:<48} {:>10.2} {:<5} {:>10.2} {:<38} x{:<6.2}",
             self.name, self.ours, self.unit, self.floor, self.floor_is, self.ratio
         )?;
+        if let Some(most) = self.most {
+            write!(f, " at most {most} {}{}", self.unit, if self.ours <= most { "" } else { "  MISSED" })?;
+        }
         match self.target {
             Some(target) => {
                 write!(f, " target {target}{}", if self.ratio <= target { "" } else { "  MISSED" })

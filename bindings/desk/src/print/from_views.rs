@@ -2,8 +2,10 @@
 
 use serde::Deserialize;
 use slingseal_app::catalogue::Saying;
-use slingseal_app::catalogue::paper as words;
+use slingseal_app::catalogue::{closing, paper as words};
 use slingseal_app::{AppError, CodeView, FindingState, Language, RecordState, RecordView, TagView};
+
+use crate::output::clock;
 
 use super::{
     Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, PrintError, RecordPage, load_sheets,
@@ -247,6 +249,11 @@ pub(crate) fn record_pdf(
         ),
         fact(words::LabelTagSignedBy.saying(), tag.and_then(|tag| tag.planner.clone()).unwrap_or_default()),
     ];
+    if let (Some(seconds), Some(cards)) = (line.walk_seconds, line.walk_cards) {
+        let took = clock(seconds);
+        let label = closing::LabelWalkedIn.say(language).to_lowercase();
+        facts.push((label, closing::WalkTook { took, cards }.say(language)));
+    }
     let basis = tag.map(|tag| tag.basis.lines.as_slice()).unwrap_or_default();
     facts.extend(basis.iter().map(|line| (line.label.to_lowercase(), line.text.clone())));
     let page = RecordPage {

@@ -17,6 +17,7 @@ use crate::print::{Paper, closing_pdf};
 pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppError> {
     match verb {
         AccountVerb::Close(close) => run_close(setting, close),
+        AccountVerb::Manifest(manifest) => super::manifest::run(setting, manifest),
         AccountVerb::Equipment { csv: Some(file), .. } => {
             write(&file, setting.app()?.piece_lives_csv()?.as_bytes())?;
             answer_files(setting.json, &[file]);

@@ -1,10 +1,11 @@
-use slingseal_catalogue::board as words;
+use slingseal_catalogue::{board as words, closing as closing_words};
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
 use crate::movements::arrival::{event_of_word, reported};
 use crate::{App, AppError, Inner, Stamp};
+use slingseal_account::report::walked_too_fast;
 use slingseal_judgement::FlowState;
 use slingseal_message::movement::MovementEvent;
 use slingseal_store::{FlowRow, LoadRow, WalkState};
@@ -99,10 +100,13 @@ pub struct BoardLoad {
     pub who: String,
     /// What matters now, in one line.
     pub detail: String,
-    /// Whether it wants a look soon: less than an hour of validity left, or lifted against WAIT or NO-GO.
+    /// Whether it wants a look soon: less than an hour of validity left, lifted against WAIT or NO-GO, or walked too fast.
     pub soon: bool,
     /// What a report that nobody known signed tells beside its place, in one line; empty where there is none. It moves no load.
     pub reported: String,
+    /// How long the walk took, where that is less than the least time a card that was set here; empty otherwise. It is a sign, not a
+    /// proof.
+    pub walk: String,
     /// The pickup zone; empty where unknown.
     pub zone: String,
     /// The destination; empty where unknown.
@@ -265,6 +269,7 @@ impl Inner {
         let (now, language) = (self.now(), self.language());
         let read = self.store.read();
         let mut knowledge = self.knowledge()?;
+        let least = self.least_a_card()?;
         let walks = if state == FlowState::Walking { read.walks_in_hand()? } else { Vec::new() };
         let mut loads = Vec::new();
         for Placed { flow, sealed, .. } in rows {
@@ -279,6 +284,7 @@ impl Inner {
                 detail: String::new(),
                 soon: false,
                 reported: reported(flow, self.language()),
+                walk: String::new(),
                 zone: flow.zone.clone(),
                 destination: flow.destination.clone(),
                 at: flow.touched.into(),
@@ -293,6 +299,13 @@ impl Inner {
                 one.at = row.issued.into();
             }
             let row = row.map(|(row, _)| row);
+            let walked = row.as_ref().map(|row| read.walk_facts_of(row.seal)).transpose()?.flatten();
+            let hasty =
+                walked.zip(least).filter(|(facts, least)| walked_too_fast(facts.took, facts.cards, *least));
+            if let Some((facts, _)) = &hasty {
+                let (took, cards) = (facts.took.to_string(), facts.cards);
+                one.walk = closing_words::WalkTooFastTold { took, cards }.say(language);
+            }
             let detail: Saying = match (state, &row) {
                 (FlowState::Planned, _) => {
                     let (at, rigger) = (flow.touched.dtg(), &flow.rigger);
@@ -352,6 +365,7 @@ impl Inner {
                 }
             };
             one.detail = detail.say(language);
+            one.soon |= hasty.is_some();
             loads.push(one);
         }
         Ok(loads)

@@ -40,6 +40,7 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 tag.rigger?.let { text(R.string.rigger) to it },
                 tag.planner?.let { text(R.string.planner) to it },
                 text(R.string.planned) to tag.planned.dtg,
+                text(R.string.check_by_voice) to tag.check,
                 tag.rigging?.let { text(R.string.rigging) to it.summary },
                 if (tag.links.isEmpty()) null else text(R.string.links) to tag.links.joinToString(", ") { "${it.leg}: ${it.link}" },
             ),
