@@ -91,6 +91,7 @@ pub use tags::{
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
+pub use trust::copy::AuthorityCopy;
 pub use trust::issued::{CredentialState, IssuedListView, IssuedView};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use view::Stamp;

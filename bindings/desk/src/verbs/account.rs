@@ -10,7 +10,7 @@ use super::Setting;
 use crate::cli::{AccountVerb, Close};
 use crate::output::{bad_input, file_name, print_json, put_code, told, write};
 use crate::platform::{Secret, ask};
-use crate::print::{Paper, closing_pdf};
+use slingseal_paper::{Paper, closing_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppError> {
     match verb {

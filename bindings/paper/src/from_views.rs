@@ -92,7 +92,7 @@ fn legs(tag: &TagView) -> Vec<(String, String)> {
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn sheets_pdf(
+pub fn sheets_pdf(
     tags: &[(&TagView, &CodeView)],
     paper: Paper,
     language: Language,
@@ -196,7 +196,7 @@ struct Part {
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn record_pdf(
+pub fn record_pdf(
     view: &RecordView,
     seal: Option<&CodeView>,
     paper: Paper,
