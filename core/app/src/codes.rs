@@ -259,6 +259,9 @@ impl App {
 /// # Errors
 /// A text that is none of ours.
 pub fn code_of(text: &str) -> Result<CodeView, AppError> {
+    if SealedCopy::part(text).is_some() {
+        return CodeView::of_part(text.to_owned());
+    }
     let (kind, _) = unwrap(text)?;
     CodeView::of_text(kind, text.to_owned())
 }

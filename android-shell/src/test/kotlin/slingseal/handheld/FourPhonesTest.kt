@@ -92,7 +92,7 @@ class FourPhonesTest {
     private fun end(name: String, credential: Luminance, roster: Luminance) {
         phones.on(name)
         phones.press("Join a team")
-        phones.press("Scan the credential")
+        phones.press("Credential")
         phones.look(credential)
         assertTrue(screen.words(), screen.words().contains("Step 4 of 4"))
         phones.press("Scan the roster")
@@ -128,7 +128,7 @@ class FourPhonesTest {
             phones.on(name)
             assertTrue(phones.core.setUp().next, phones.core.setUp().ready)
             val first = mapOf(PLANNER to "Plan a load", INSPECTOR to "Inspect a load", HOOKUP to "Hook check").getValue(role)
-            assertEquals("its role decides what stands first", first, screen.keys().first { it.label.toString() in FIRSTS }.label.toString())
+            assertEquals("its role decides what lies under the thumb", first, screen.keys().last { it.label.toString() in FIRSTS }.label.toString())
         }
         // the three join side by side; as if nothing of theirs overlapped with the authority's, the slowest is added whole
         val lead = phones.counts.getValue(LEAD)
@@ -214,6 +214,7 @@ class FourPhonesTest {
         phones.press("Begin the inspection")
         walk(phones.core)
         phones.activity.redraw()
+        screen.settle()
         pin("Seal it")
         val seal = phones.picture()
 

@@ -3,6 +3,7 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.BoardLoad
 import slingseal.core.LoadView
+import slingseal.core.RecordState
 import slingseal.core.ZoneColumn
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
@@ -78,7 +79,7 @@ class StoryScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
         val records = story.inspections.map { record ->
             val line = record.line
-            key(Face.ROW, text(if (line.fit) R.string.fit else R.string.not_fit), if (line.fit && line.standing == CURRENT && !line.expired) Sign.TICK else Sign.CROSS, listOf(line.inspector, line.issued.dtg, record.banner).filter(String::isNotEmpty).joinToString(" · ")) {
+            key(Face.ROW, text(if (line.fit) R.string.fit else R.string.not_fit), signOf(line.state), listOf(line.inspector, line.issued.dtg, record.banner).filter(String::isNotEmpty).joinToString(" · ")) {
                 shell.go(Place(PageKind.RECORD, line.record))
             }
         }
@@ -99,7 +100,9 @@ class StoryScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
     }
 
-    private companion object {
-        const val CURRENT = "current"
+    private fun signOf(state: RecordState): Sign = when (state) {
+        RecordState.FIT -> Sign.TICK
+        RecordState.WAITS, RecordState.EXPIRED, RecordState.SUPERSEDED -> Sign.WARN
+        else -> Sign.CROSS
     }
 }

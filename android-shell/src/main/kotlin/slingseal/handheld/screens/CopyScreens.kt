@@ -53,6 +53,7 @@ class CopyScreen(shell: Shell, place: Place) : Screen(shell, place) {
 /** A part that this phone keeps for the authority, and the way in which two of them make a new one. */
 class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val staysOn get() = true
+    override val shines get() = true
     override val secret get() = true
     override val paneTitle: CharSequence get() = text(R.string.copy_kept)
 
@@ -61,16 +62,14 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val scan = key(Face.GOOD, text(R.string.copy_scan), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.COPY_PART.name)) }
         if (kept.isEmpty()) return page(text(R.string.copy_kept), body(parts.words(text(R.string.copy_none), 19)), listOf(scan))
         val number = shell.attempt { shell.core.authorityPart(kept).toInt() } ?: return page(text(R.string.copy_kept), body(), listOf(scan))
-        return page(
-            text(R.string.copy_kept),
-            body(
-                parts.panel(parts.signed(Sign.KEY, parts.words(text(R.string.copy_kept_one, number), 20, bold = true, ground = palette.panel), palette.panel)),
-                parts.words(text(R.string.copy_kept_words), 18),
-                parts.words(kept, 16),
-                key(Face.ROW, text(R.string.copy_forget), Sign.CROSS, text(R.string.copy_forget_about)) { forget() },
-            ),
-            listOf(scan),
+        val code = shell.attempt { shell.core.codeOf(kept) } ?: return page(text(R.string.copy_kept), body(), listOf(scan))
+        val words = body(
+            parts.signed(Sign.KEY, parts.words(text(R.string.copy_kept_one, number), 20, bold = true)),
+            parts.words(text(R.string.copy_kept_words), 18),
+            parts.words(kept, 16),
+            key(Face.ROW, text(R.string.copy_forget), Sign.CROSS, text(R.string.copy_forget_about)) { forget() },
         )
+        return codePage(shell, onItsSide, codeView(shell, code, text(R.string.copy_kept)), underCode(words, scan, backKey()))
     }
 
     private fun forget() {

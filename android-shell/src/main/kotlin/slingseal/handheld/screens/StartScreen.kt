@@ -86,7 +86,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 SetUpWhat.AUTHORITY, SetUpWhat.KEY -> false
                 SetUpWhat.CREDENTIAL -> setUp.credential != null || setUp.revoked != null
                 // whoever is still joining is led there
-                SetUpWhat.ROSTER -> setUp.authorities.isNotEmpty() && (setUp.fingerprint == null || setUp.credential != null)
+                SetUpWhat.ROSTER -> setUp.credential != null || setUp.fingerprint == null && setUp.authorities.any { it.roster != null }
             }
         } ?: return null
         return key(Face.ROW, text(R.string.set_up), Sign.WARN, step.words) { shell.go(Place(PageKind.SET_UP)) }
