@@ -217,7 +217,7 @@ fn ended(written: std::io::Result<()>) {
     let Err(error) = written else { return };
     complaint(format_args!(
         "slingseal: standard output: {}; make room and ask again",
-        crate::output::plain(&error)
+        slingseal_app::said_by_system(&error)
     ));
     std::process::exit(1);
 }

@@ -9,10 +9,10 @@ use std::fs::{File, Metadata, OpenOptions};
 use std::io::{BufWriter, Write};
 use std::path::{Path, PathBuf};
 
-use slingseal_app::AppError;
+use slingseal_app::{AppError, said_by_system as plain};
 
 use crate::console::Shown;
-use crate::output::{bad_input, plain};
+use crate::fault::bad_input;
 
 fn failed(path: &Path, error: &std::io::Error) -> AppError {
     bad_input(words::PlaceNotWritten { path: path.shown(), plain: plain(error) })

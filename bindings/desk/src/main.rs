@@ -7,6 +7,7 @@ mod console;
 
 mod check_page;
 mod cli;
+mod fault;
 mod files;
 mod input;
 mod output;

@@ -3,17 +3,12 @@
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
-use slingseal_app::catalogue::Saying;
 pub(crate) use slingseal_app::said_by_system as plain;
 use slingseal_app::{AppError, CodeView, Language};
 
 use crate::console::{self, Shown};
+pub(crate) use crate::fault::bad_input;
 use crate::files::write_together;
-
-/// An error of this program's own, in the facade's words.
-pub(crate) fn bad_input(message: impl Into<Saying>) -> AppError {
-    AppError::BadInput { message: message.into() }
-}
 
 /// One line on standard error (or several, for a file with several faults); in JSON on standard output as well.
 pub(crate) fn complain(error: &AppError, json: bool, language: Language) {

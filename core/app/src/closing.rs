@@ -6,11 +6,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use crate::account::heads::handed_over;
-use crate::hook::admission::walk_facts;
 use crate::leader::day_of;
-use crate::trust::setup::DEVICE_VAULT;
+use crate::trust::vault::DEVICE_VAULT;
 use crate::view::hex;
-use crate::walks::sealing::{entry_digest, walk_of_record};
+use crate::walks::record::walk_facts;
+use crate::walks::record::{entry_digest, walk_of_record};
 use crate::{App, AppError, CodeView, Inner, Received, Stamp};
 use slingseal_account::report::{
     DeviceRow, InspectionRow, LoadRows, OpenPoint, PointKind, ReportRow, counts, open_points,

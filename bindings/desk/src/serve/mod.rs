@@ -3,6 +3,7 @@
 
 mod ask;
 mod desk;
+mod frame;
 mod guard;
 mod http;
 mod intake;

@@ -50,7 +50,7 @@ pub(super) fn answered(desk: &Desk<'_>, form: &Form, script: bool) -> Result<Rep
             &serde_json::json!({ "fields": rig.fields, "hangs": hangs, "faults": faults }),
         ));
     }
-    super::routes::shown(desk, "/rigging", &words::EditorTitle.say(language), &page::rigging(&rig, language))
+    super::frame::shown(desk, "/rigging", &words::EditorTitle.say(language), &page::rigging(&rig, language))
 }
 
 /// The file that the form stands for.

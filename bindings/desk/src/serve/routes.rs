@@ -12,9 +12,10 @@ use slingseal_app::catalogue::{check_page as check_words, rigging as rig_words};
 
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;
+use super::frame::{here, shown};
 use super::http::Request;
 use super::intake::{self, Receipt, Seen};
-use super::page::{self, Entered, Fault, Here};
+use super::page::{self, Entered, Fault};
 use super::reply::{Reply, status_of};
 use super::rig;
 use crate::check_page;
@@ -70,22 +71,6 @@ fn guarded(desk: &Desk<'_>, request: &mut Request) -> Reply {
             Reply::page(page::turned_away(&error.say(desk.app.spoken()), desk.app.spoken())).status(500)
         }
     })
-}
-
-fn here(desk: &Desk<'_>) -> Result<Here, AppError> {
-    let set_up = desk.app.set_up()?;
-    let whose =
-        set_up.authority.or(set_up.holder).unwrap_or_else(|| words::HomeWithoutName.say(desk.app.spoken()));
-    Ok(Here { language: desk.app.spoken(), whose, now: desk.app.now().into() })
-}
-
-pub(super) fn shown(
-    desk: &Desk<'_>,
-    place: &str,
-    title: &str,
-    content: &maud::Markup,
-) -> Result<Reply, AppError> {
-    Ok(Reply::page(page::frame(&here(desk)?, place, title, content)))
 }
 
 /// The days that a page looks back; nought is all.

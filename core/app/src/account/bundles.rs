@@ -13,7 +13,7 @@ use crate::account::merge::Merge;
 use crate::error::said_by_system;
 use crate::hook::admission::Admission;
 use crate::procedures::comes_with_the_program;
-use crate::walks::sealing::entry_digest;
+use crate::walks::record::entry_digest;
 use crate::{App, AppError, CodeView, Inner, ProcedureView};
 use slingseal_account::sync::{
     BundleReader, BundleWriter, FrameReader, FrameWriter, Have, HeadItem, Heard, ItemKind, Known, Piece,

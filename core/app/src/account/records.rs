@@ -6,15 +6,16 @@ use slingseal_catalogue::{refusals as words, story};
 use crate::account::Knowledge;
 use crate::leader::story::{moment, sealed};
 use crate::procedures::EditionState;
-use crate::walks::sealing::{entry_digest, grams, walk_of_record};
+use crate::walks::entries::{EVENT, events};
+use crate::walks::record::{entry_digest, walk_of_record};
 use crate::walks::view::FindingView;
 use crate::{App, AppError, Inner, Stamp, TagView};
 use slingseal_account::report::Moment;
 use slingseal_judgement::{Grade, LoadState};
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::Record;
-use slingseal_store::{Judged, Outcome, RecordFilter, RecordRow, Standing};
-use slingseal_words::{Digest, LoadNumber, Saying, Time};
+use slingseal_store::{Outcome, RecordFilter, RecordRow, Standing};
+use slingseal_words::{LoadNumber, Saying, Time};
 
 /// A record in the list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -178,40 +179,6 @@ pub(crate) fn standing_word(standing: Standing) -> &'static str {
     RecordState::kept(standing).standing()
 }
 
-/// The columns of a seal whose tag and record are not here.
-pub(crate) fn bare_row(
-    seal: &slingseal_message::seal::Seal,
-    own: Digest,
-    inspector: &str,
-    now: Time,
-) -> RecordRow {
-    let outcome = match seal.outcome {
-        slingseal_message::seal::Outcome::Fit => Outcome::Fit,
-        slingseal_message::seal::Outcome::NotFit => Outcome::NotFit,
-    };
-    RecordRow {
-        seal: own,
-        digest: seal.record,
-        load: seal.load.to_string(),
-        tag: None,
-        procedure: seal.procedure.to_string(),
-        outcome,
-        inspector: inspector.to_owned(),
-        rigger: String::new(),
-        place: String::new(),
-        aircraft: String::new(),
-        mass_g: grams(seal.mass),
-        found: seal.found.into(),
-        corrected: seal.corrected.into(),
-        issued: seal.issued,
-        valid_until: seal.valid_until,
-        judged: Judged::not_yet(outcome),
-        author: None,
-        device: None,
-        received: now,
-    }
-}
-
 impl App {
     /// Records, newest first: all, or those in which every word occurs.
     ///
@@ -342,8 +309,8 @@ impl Inner {
             let (walk, _) = walk_of_record(self, &record)?;
             let id = slingseal_journal::WalkId(record.walk);
             view.findings = self.walk_view(id, &walk, None)?.findings;
-            let bodies = record.entries.iter().filter(|entry| entry.kind == crate::walks::EVENT);
-            for event in crate::walks::events(bodies.map(|entry| entry.body.as_slice()))? {
+            let bodies = record.entries.iter().filter(|entry| entry.kind == EVENT);
+            for event in events(bodies.map(|entry| entry.body.as_slice()))? {
                 view.timeline.push(self.timeline(moment(&walk, &event)));
             }
         }

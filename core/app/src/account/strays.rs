@@ -6,7 +6,7 @@ use slingseal_catalogue::audit as audit_words;
 use std::collections::BTreeMap;
 
 use crate::exams::papers::names_of_papers;
-use crate::walks::sealing::entry_digest;
+use crate::walks::record::entry_digest;
 use crate::{AppError, Inner};
 use slingseal_message::seal::Record;
 use slingseal_store::{StrayKind, StrayRow, Tx};

@@ -14,7 +14,7 @@ use serde::Serialize;
 use crate::exams::papers::put_lock;
 use crate::procedures::{expanded_of, keep_own_text};
 use crate::tags::tag_bytes;
-use crate::trust::setup::DEVICE_VAULT;
+use crate::trust::vault::DEVICE_VAULT;
 use crate::view::hex;
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_journal::NewEntry;

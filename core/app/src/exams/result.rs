@@ -7,7 +7,7 @@ use slingseal_catalogue::refusals as words;
 use crate::exams::papers::put_result;
 use crate::exams::{PlantedView, StandardView, clock, elsewhere, one_of, planted_views, short};
 use crate::procedures::expanded_of;
-use crate::trust::setup::DEVICE_VAULT;
+use crate::trust::vault::DEVICE_VAULT;
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_message::envelope::{Kind, wrap};
 use slingseal_message::trust::{Role, SecretKey};

@@ -6,7 +6,7 @@ use slingseal_catalogue::refusals as words;
 use crate::exams::papers::judge_sheet;
 use crate::exams::{one_of, short};
 use crate::procedures::comes_with_the_program;
-use crate::walks::{id_text, walk_id};
+use crate::walks::entries::{id_text, walk_id};
 use crate::{App, AppError, Inner, MovingCode, Stamp};
 use slingseal_account::sync::{BundleWriter, ItemKind};
 use slingseal_store::{ExamPaper, ExamPaperRow, RunState};

@@ -6,17 +6,18 @@ use slingseal_catalogue::refusals as words;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::AppError;
-use crate::account::records::bare_row;
 use crate::account::strays::{GaveWay, MOST_STRAY_BYTES, MOST_STRAYS, Origin, name_all_of};
 use crate::account::{
     author_of, loads_naming, open_inspection, open_word, remember, restand, restand_all, touched_by_trust,
     trusted_of, whole_again,
 };
-use crate::hook::receive::not_told_otherwise;
 use crate::procedures::expanded_of;
 use crate::procedures::name_approved;
 use crate::trust::authority::credential_row;
-use crate::walks::sealing::{columns, deficiencies, entry_digest, equipment, walk_from};
+use crate::trust::rosters::not_told_otherwise;
+use crate::walks::record::{
+    bare_columns, columns, deficiencies, entry_digest, equipment, subject_kind, walk_facts, walk_from,
+};
 use rayon::prelude::*;
 use slingseal_account::sync::{HeadItem, Unfit, examine_body};
 use slingseal_journal::DeviceId;
@@ -29,8 +30,7 @@ use slingseal_message::seal::{
 use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_message::trust::{Credentialed, PublicKey, Role, Roster, Signer, Trusted};
 use slingseal_store::{
-    ClosingRow, InspectionRow, MovementRow, NewRecord, Put, Reader, RosterRow, StrayKind, SubjectKind,
-    TagRow, Tx, VoidRow, WalkFactsRow,
+    ClosingRow, InspectionRow, MovementRow, NewRecord, Put, Reader, RosterRow, StrayKind, TagRow, Tx, VoidRow,
 };
 use slingseal_walk::procedure::Expanded;
 use slingseal_walk::walk::Walk;
@@ -240,7 +240,7 @@ impl<'a, 'c> Admission<'a, 'c> {
         let own = word.digest();
         let mut row = match &held {
             Some(held) => columns(seal, own, &held.tag, &held.digest, inspector, self.now, None),
-            None => bare_row(seal, own, inspector, self.now),
+            None => bare_columns(seal, own, inspector, self.now),
         };
         row.author = author_of(word);
         Ok(self.tx.put_record(&NewRecord {
@@ -611,29 +611,6 @@ pub(crate) fn is_sealed(read: &Reader<'_>, tag: &LoadWord) -> Result<bool, AppEr
         }
     }
     Ok(false)
-}
-
-/// What a closing asks of a full record.
-pub(crate) fn walk_facts(seal: Digest, digest: Digest, record: &Record, walk: &Walk) -> WalkFactsRow {
-    let began = record.entries.first().map_or(record.decided, |entry| entry.time);
-    WalkFactsRow {
-        seal,
-        device: DeviceId(record.device),
-        took: record.decided.since(began),
-        cards: u32::try_from(walk.ground().plan.cards.len()).unwrap_or(u32::MAX),
-        head: record.head.0,
-        record: digest,
-        before: record.before,
-    }
-}
-
-fn subject_kind(subject: InspectedSubject) -> SubjectKind {
-    match subject {
-        InspectedSubject::Piece => SubjectKind::Piece,
-        InspectedSubject::Aircraft => SubjectKind::Aircraft,
-        InspectedSubject::Zone => SubjectKind::Zone,
-        InspectedSubject::Handling => SubjectKind::Handling,
-    }
 }
 
 /// Holds a full record against the inspection that names it: the first thing in which they differ.

@@ -10,7 +10,7 @@ use serde::Serialize;
 use crate::account::strays::Origin;
 use crate::account::{Knowledge, open_word};
 use crate::hook::admission::{Admission, is_sealed, seal_of};
-use crate::trust::setup::DEVICE_VAULT;
+use crate::trust::vault::DEVICE_VAULT;
 use crate::{App, AppError, CodeView, Inner, Stamp, TagView};
 use slingseal_judgement::{
     Judged, Judgement, LoadWord, Reason, Scan, ShownCode, ShownError, Verdict, cautions, first_line, gravest,

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::trust::setup::DEVICE_VAULT;
+use crate::trust::vault::DEVICE_VAULT;
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_catalogue::check_page as words;
 use slingseal_message::envelope::Kind;

@@ -5,8 +5,7 @@ use slingseal_catalogue::refusals as words;
 
 use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
-use crate::trust::setup::DEVICE_VAULT;
-use crate::walks::inspections::subject_word;
+use crate::trust::vault::DEVICE_VAULT;
 use crate::{
     App, AppError, ClosingView, CredentialView, Inner, MovementView, SetUpView, Stamp, TagView, VerdictView,
 };
@@ -16,7 +15,6 @@ use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_message::seal::ReceivedSeal;
 use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
-use slingseal_store::RosterRow;
 use slingseal_words::{Digest, LoadNumber};
 
 /// What was taken in.
@@ -220,27 +218,13 @@ fn load_of(text: &str) -> Option<LoadNumber> {
     }
 }
 
-/// Refuses a roster of which another text with the same number is known: neither is the newer one, and taking either for it
-/// could lose a revocation.
-pub(crate) fn not_told_otherwise(
-    read: &slingseal_store::Reader<'_>,
-    row: &RosterRow,
-) -> Result<(), AppError> {
-    match read.roster(&row.authority)? {
-        Some(known) if known.sequence == row.sequence && known.bytes != row.bytes => {
-            Err(AppError::refused(words::AnotherRosterNumberAuthorityKnown { sequence: &row.sequence }))
-        }
-        _ => Ok(()),
-    }
-}
-
 impl Inner {
     fn receive_inspection(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
         let new = self.admit(|admission| admission.inspection(bytes, None))?;
         let row = self.store.read().inspection(Digest::of(bytes))?;
         let row = row.ok_or_else(|| AppError::internal("an inspection that was kept has a row"))?;
         Ok(Received::Inspection {
-            subject: subject_word(row.subject).into(),
+            subject: row.subject.word().into(),
             name: row.name,
             by: row.inspector,
             fit: row.fit,

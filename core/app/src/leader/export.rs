@@ -9,7 +9,7 @@ use serde::Serialize;
 use crate::account::records::standing_word;
 use crate::error::said_by_system;
 use crate::view::hex;
-use crate::walks::sealing::entry_digest;
+use crate::walks::record::entry_digest;
 use crate::{App, AppError, Inner};
 use slingseal_account::report::{Cell, line};
 use slingseal_message::seal::{ReceivedSeal, Record};

@@ -1,9 +1,10 @@
 use serde::Serialize;
 use slingseal_catalogue::{refusals, story as words};
 
-use crate::walks::sealing::{entry_digest, walk_of_record};
+use crate::walks::entries::{EVENT, events};
+use crate::walks::record::{entry_digest, walk_of_record};
 use crate::walks::start::walk_line;
-use crate::{App, AppError, Inner, MovementView, RecordView, Stamp, TagView, WalkLine, walks};
+use crate::{App, AppError, Inner, MovementView, RecordView, Stamp, TagView, WalkLine};
 use slingseal_account::report::{Moment, MomentKind, condense};
 use slingseal_judgement::FlowState;
 use slingseal_message::envelope::Kind;
@@ -148,8 +149,8 @@ impl Inner {
         if let Some(body) = &body {
             let record = Record::parse(body, &entry_digest)?;
             let (walk, _) = walk_of_record(self, &record)?;
-            let bodies = record.entries.iter().filter(|entry| entry.kind == walks::EVENT);
-            for event in walks::events(bodies.map(|entry| entry.body.as_slice()))? {
+            let bodies = record.entries.iter().filter(|entry| entry.kind == EVENT);
+            for event in events(bodies.map(|entry| entry.body.as_slice()))? {
                 moments.push(moment(&walk, &event));
             }
         }

@@ -2,7 +2,7 @@
 
 use slingseal_catalogue::refusals as words;
 
-use crate::trust::setup::DEVICE_VAULT;
+use crate::trust::vault::DEVICE_VAULT;
 use crate::walks::inspections::InspectionView;
 use crate::{App, AppError, Inner};
 use slingseal_message::seal::SignedInspection;

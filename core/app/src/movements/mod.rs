@@ -9,7 +9,7 @@ use slingseal_catalogue::movement as movement_words;
 
 use crate::account::open_word;
 use crate::hook::LastScan;
-use crate::trust::setup::DEVICE_VAULT;
+use crate::trust::vault::DEVICE_VAULT;
 use crate::view::hex;
 use crate::{App, AppError, ChoiceView, CodeView, Inner, Received, Stamp};
 use slingseal_catalogue::{movement as words, refusals};

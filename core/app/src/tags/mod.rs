@@ -26,7 +26,7 @@ use slingseal_walk::walk::TagFault;
 use slingseal_words::{Language, LoadNumber, Saying, nearest};
 
 use crate::tags::basis::{BasisView, basis_view};
-use crate::trust::setup::DEVICE_VAULT;
+use crate::trust::vault::DEVICE_VAULT;
 
 /// A tag, ready to draw.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use crate::account::piece_state;
-use crate::walks::id_text;
+use crate::walks::entries::id_text;
 use crate::{AppError, Inner};
 use slingseal_journal::WalkId;
 use slingseal_judgement::{PieceState, pieces_of, same_serial};

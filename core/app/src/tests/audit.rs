@@ -305,9 +305,9 @@ fn a_damaged_record_is_named() {
             .0
             .query_row("SELECT bytes FROM bodies WHERE digest = ?1", [&digest], |row| row.get(0))
             .unwrap();
-        let mut record = Record::parse(&body, &crate::walks::sealing::entry_digest).unwrap();
+        let mut record = Record::parse(&body, &crate::walks::record::entry_digest).unwrap();
         record.outcome = slingseal_message::seal::Outcome::Fit;
-        let body = record.to_bytes(&crate::walks::sealing::entry_digest);
+        let body = record.to_bytes(&crate::walks::record::entry_digest);
         let own = Digest::of(&body).as_bytes().to_vec();
         forger.run("INSERT INTO bodies (digest, bytes) VALUES (?1, ?2)", (&own, &body));
         forger.run(&format!("UPDATE record_bytes SET body = ?2 WHERE record = {of}"), (&digest, own));
@@ -515,7 +515,7 @@ impl Dishonest {
 
     /// The record of a bundle, changed and sealed anew.
     fn again(&self, item: RecordItem, change: impl FnOnce(&mut Record, &mut Seal)) -> RecordItem {
-        let digest_of = &crate::walks::sealing::entry_digest;
+        let digest_of = &crate::walks::record::entry_digest;
         let mut seal = ReceivedSeal::open(&item.seal).unwrap().seal;
         let mut record = Record::parse(&item.record.unwrap(), digest_of).unwrap();
         change(&mut record, &mut seal);
@@ -540,7 +540,7 @@ fn a_chain_that_was_cut_spliced_or_rewritten_and_sealed_anew() {
         if is(&item, "KM-016") {
             let body = item.record.clone().unwrap();
             *other_walk.borrow_mut() =
-                Record::parse(&body, &crate::walks::sealing::entry_digest).unwrap().entries;
+                Record::parse(&body, &crate::walks::record::entry_digest).unwrap().entries;
         }
         Some(item)
     });
@@ -742,12 +742,12 @@ fn a_record_that_does_not_cover_its_list_is_named() {
             for at in 1..record.entries.len() {
                 let (seq, prev) = {
                     let before = &record.entries[at - 1];
-                    (before.seq + 1, crate::walks::sealing::entry_digest(before, &record.walk))
+                    (before.seq + 1, crate::walks::record::entry_digest(before, &record.walk))
                 };
                 (record.entries[at].seq, record.entries[at].prev) = (seq, prev);
             }
             let last = record.entries.last().unwrap();
-            record.head = (last.seq, crate::walks::sealing::entry_digest(last, &record.walk));
+            record.head = (last.seq, crate::walks::record::entry_digest(last, &record.walk));
         })
     };
     for (number, back) in [1, 2, 9].into_iter().enumerate() {

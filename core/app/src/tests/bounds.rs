@@ -82,7 +82,7 @@ fn a_forged_head_neither_masks_nor_raises_an_alarm() {
     let day = day();
     let (_, records) = told(&bundle(&day.one, None));
     let body = records[0].record.clone().unwrap();
-    let record = slingseal_message::seal::Record::parse(&body, &crate::walks::sealing::entry_digest).unwrap();
+    let record = slingseal_message::seal::Record::parse(&body, &crate::walks::record::entry_digest).unwrap();
     let (seq, _) = record.head;
     let ahead = HeadItem { device: record.device, seq: i64::MAX as u64, digest: Digest::of(b"forged") };
     let beside = HeadItem { device: record.device, seq, digest: Digest::of(b"forged") };

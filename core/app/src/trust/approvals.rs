@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::procedures::keep_own_text;
 use crate::trust::rosters::has_room;
-use crate::trust::setup::AUTHORITY_VAULT;
+use crate::trust::vault::AUTHORITY_VAULT;
 use crate::view::hex;
 use crate::{App, AppError, AuthorityView, Inner, Stamp};
 use slingseal_catalogue::refusals as words;

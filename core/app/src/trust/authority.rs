@@ -8,7 +8,7 @@ use std::collections::BTreeSet;
 use crate::account::{trust_changed, trusted_of};
 use crate::trust::approvals::{ApprovalView, approve_edition};
 use crate::trust::rosters::{REVOKED_KEYS, ROSTER_LIFE, has_room, roster_row};
-use crate::trust::setup::AUTHORITY_VAULT;
+use crate::trust::vault::AUTHORITY_VAULT;
 use crate::{App, AppError, CodeView, Inner, IssuedListView, IssuedView, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{

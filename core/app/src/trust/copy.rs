@@ -5,7 +5,7 @@ use slingseal_catalogue::trust as words;
 
 use crate::account::{trust_changed, trusted_of};
 use crate::trust::rosters::REVOKED_KEYS;
-use crate::trust::setup::AUTHORITY_VAULT;
+use crate::trust::vault::AUTHORITY_VAULT;
 use crate::{App, AppError, AuthorityView, CodeView};
 use slingseal_message::trust::{PartError, Passphrase, SealedCopy, Vault, VaultError};
 

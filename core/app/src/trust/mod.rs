@@ -5,5 +5,6 @@ pub(crate) mod approvals;
 pub(crate) mod authority;
 pub(crate) mod copy;
 pub(crate) mod issued;
-mod rosters;
+pub(crate) mod rosters;
 pub(crate) mod setup;
+pub(crate) mod vault;

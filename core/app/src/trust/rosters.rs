@@ -82,3 +82,17 @@ pub(super) fn roster_row(roster: &Roster, key: &SecretKey, now: Time) -> RosterR
         bytes: roster.sign(key),
     }
 }
+
+/// Refuses a roster of which another text with the same number is known: neither is the newer one, and taking either for it
+/// could lose a revocation.
+pub(crate) fn not_told_otherwise(
+    read: &slingseal_store::Reader<'_>,
+    row: &RosterRow,
+) -> Result<(), AppError> {
+    match read.roster(&row.authority)? {
+        Some(known) if known.sequence == row.sequence && known.bytes != row.bytes => {
+            Err(AppError::refused(words::AnotherRosterNumberAuthorityKnown { sequence: &row.sequence }))
+        }
+        _ => Ok(()),
+    }
+}

@@ -5,18 +5,17 @@ use slingseal_catalogue::refusals as words;
 use slingseal_catalogue::trust as trust_words;
 
 use super::acting::meant;
+use super::vault::{AUTHORITY_VAULT, DEVICE_VAULT};
 use crate::account::{trust_changed, trusted_of};
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
     Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roles,
-    Roster, SecretKey, Signer, Trusted, TrustedAuthority, Vault, VaultError, delay_after,
+    Roster, Signer, Trusted, TrustedAuthority, Vault,
 };
 use slingseal_store::AuthorityRow;
 use slingseal_words::{CallSign, Language, Time};
 
-pub(crate) const DEVICE_VAULT: &str = "device";
-pub(crate) const AUTHORITY_VAULT: &str = "authority";
 const HOLDER: &str = "holder";
 const REQUEST: &str = "request";
 
@@ -228,47 +227,6 @@ impl App {
     }
 }
 
-/// A PIN's try that is counted and not made yet.
-struct PinTry {
-    vault: Vault,
-    wrong: u32,
-}
-
-impl App {
-    /// Opens a vault for one signature. The home is free while the PIN is stretched, which takes about a second on a
-    /// handheld: whoever draws a page meanwhile does not wait.
-    ///
-    /// # Errors
-    /// No key; a wait that is not over; a wrong PIN.
-    pub(crate) fn open_key(&self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
-        let (tried, secret) = {
-            let mut inner = self.lock();
-            (inner.begin_try(vault)?, inner.outside.device_secret.clone())
-        };
-        let opened = tried.vault.unlock(&Passphrase::entered(pin), &secret);
-        self.lock().end_try(vault, tried.wrong, opened)
-    }
-
-    /// A key that is new, and the time that it was made at.
-    pub(crate) fn new_key(&self) -> (SecretKey, Time) {
-        let inner = self.lock();
-        (SecretKey::make(inner.outside.entropy.as_ref()), inner.now())
-    }
-
-    /// Puts a new key away under a PIN or a passphrase. The home is free while that is stretched.
-    ///
-    /// # Errors
-    /// The platform's randomness or memory failed.
-    pub(crate) fn lock_away(&self, key: &SecretKey, pin: &Passphrase) -> Result<Vault, AppError> {
-        let (secret, stretch, entropy) = {
-            let inner = self.lock();
-            let outside = &inner.outside;
-            (outside.device_secret.clone(), outside.stretch, outside.entropy.clone())
-        };
-        Ok(Vault::lock(key, pin, &secret, stretch, entropy.as_ref())?)
-    }
-}
-
 impl App {
     /// Trusts an authority no longer: by its fingerprint or its name. What was received from it stays as evidence; nothing that
     /// it signed or will sign counts here until its card is trusted again.
@@ -332,53 +290,6 @@ impl Inner {
             return Err(AppError::refused(words::DeviceKeyAlreadyShowKey));
         }
         Ok(())
-    }
-
-    /// Counts a try before it is made, so that pulling the battery does not win one.
-    fn begin_try(&mut self, vault: &str) -> Result<PinTry, AppError> {
-        let missing = || AppError::not_found(words::KeyMakeOneFirstKey);
-        let row = self.store.read().vault(vault)?.ok_or_else(missing)?;
-        let now = self.now();
-        if now < row.not_before {
-            let mut wait = row.not_before.since(now);
-            // Longer than any delay: the clock ran ahead when it was set and was set back since. The wait begins anew, or a
-            // slip on a wrong clock would lock the key for years.
-            let most = delay_after(row.wrong);
-            if wait > most {
-                wait = most;
-                let not_before = now.plus(most);
-                self.store.write(|tx| -> Result<(), AppError> {
-                    Ok(tx.count_wrong_pins(vault, row.wrong, not_before)?)
-                })?;
-            }
-            return Err(AppError::refused(words::TooManyWrongPins { wait }));
-        }
-        let wrong = row.wrong.saturating_add(1);
-        let not_before = now.plus(delay_after(wrong));
-        self.store
-            .write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, wrong, not_before)?) })?;
-        Ok(PinTry { vault: Vault::from_bytes(row.bytes), wrong })
-    }
-
-    /// Puts down how a try ended.
-    fn end_try(
-        &mut self,
-        vault: &str,
-        wrong: u32,
-        opened: Result<SecretKey, VaultError>,
-    ) -> Result<SecretKey, AppError> {
-        let now = self.now();
-        match opened {
-            Ok(key) => {
-                self.store.write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, 0, now)?) })?;
-                Ok(key)
-            }
-            Err(VaultError::WrongPin) if delay_after(wrong).0 > 0 => {
-                let wait = delay_after(wrong);
-                Err(AppError::refused(words::PinWrongInARow { wrong, wait }))
-            }
-            Err(error) => Err(error.into()),
-        }
     }
 
     /// Everyone whom this device trusts, with the newest roster of each.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::walks::walk_id;
+use crate::walks::entries::walk_id;
 use crate::{App, AppError};
 use slingseal_walk::drawing::{Drawing, Stroke};
 use slingseal_walk::walk::Walk;

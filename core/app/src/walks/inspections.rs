@@ -5,23 +5,19 @@ use slingseal_catalogue::refusals as words;
 
 use crate::account::open_inspection;
 use crate::hook::admission::Admission;
-use crate::trust::setup::DEVICE_VAULT;
+use crate::trust::vault::DEVICE_VAULT;
 use crate::view::hex;
-use crate::walks::sealing::{entry_digest, to_outcome};
-use crate::walks::subjects::SUBJECT;
-use crate::walks::walk_id;
+use crate::walks::entries::{SIGNED, SUBJECT, walk_id};
+use crate::walks::record::{entry_digest, to_outcome};
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_journal::{NewEntry, WalkId};
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{InspectedSubject, Outcome, SignedInspection};
 use slingseal_message::trust::{Edition, Role, SecretKey};
-use slingseal_store::{InspectionRow, SubjectKind};
+use slingseal_store::InspectionRow;
 use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{FindingState, Stage, Walk};
 use slingseal_words::{Digest, Note, Time, same_person};
-
-/// The journal's entry that names the signed word on an inspection of what is no load.
-pub(crate) const SIGNED: &str = "signed";
 
 /// A signed inspection of what is no load.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -52,16 +48,6 @@ pub struct InspectionView {
     pub whole: bool,
     /// Its code.
     pub code: CodeView,
-}
-
-/// The word of a subject.
-pub(crate) fn subject_word(subject: SubjectKind) -> &'static str {
-    match subject {
-        SubjectKind::Piece => "piece",
-        SubjectKind::Aircraft => "aircraft",
-        SubjectKind::Zone => "zone",
-        SubjectKind::Handling => "handling",
-    }
 }
 
 impl App {
@@ -216,7 +202,7 @@ impl Inner {
         let said = word.inspection();
         Ok(InspectionView {
             digest: row.digest.to_string(),
-            subject: subject_word(row.subject).into(),
+            subject: row.subject.word().into(),
             name: said.name.to_string(),
             procedure: row.procedure.clone(),
             version: row.version,

@@ -1,7 +1,9 @@
 //! The walk as a shell drives it: begin, answer, decide. Each request is journalled before its view comes back.
 
 pub(crate) mod drawing;
+pub(crate) mod entries;
 pub(crate) mod inspections;
+pub(crate) mod record;
 pub(crate) mod sealing;
 pub(crate) mod sound;
 pub(crate) mod start;
@@ -17,12 +19,12 @@ use crate::procedures::keep_own_text;
 use crate::tags::pieces::REJECTED;
 use crate::tags::statics::summary;
 use crate::tags::tag_bytes;
-use crate::view::{hex, unhex16};
-use crate::walks::subjects::{KEPT, SUBJECT, subject_words};
+use crate::walks::entries::{EVENT, GROUND, SUBJECT, apply, bodies, events, ground_parts, walk_id};
+use crate::walks::subjects::{KEPT, subject_words};
 use crate::walks::view::{RefusedView, WalkView};
 use crate::{App, AppError, InHand, Inner};
 use slingseal_journal::{Entry, NewEntry, WalkId};
-use slingseal_message::envelope::{Limits, Reader, Writer, check};
+use slingseal_message::envelope::Writer;
 use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_message::trust::Role;
 use slingseal_rigging::{self as rigging, RiggedLoad, SeatedLink};
@@ -33,11 +35,6 @@ use slingseal_walk::walk::{
     Value, Walk,
 };
 use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Serial};
-
-/// The journal's entry that a walk stands on.
-pub(crate) const GROUND: &str = "ground";
-/// The journal's entry of one event of a walk.
-pub(crate) const EVENT: &str = "event";
 
 /// What a person does at the load. Every answer names the card on the screen, so that a second press does not answer a
 /// card that nobody has read.
@@ -209,10 +206,6 @@ pub(crate) fn photograph(bytes: &[u8]) -> Result<(), AppError> {
         return Ok(());
     }
     Err(AppError::bad_input(words::JpegPngBelowMibTake))
-}
-
-pub(crate) fn walk_id(text: &str) -> Result<WalkId, AppError> {
-    unhex16(text).map(WalkId).ok_or_else(|| AppError::not_found(words::NoWalkSeeLoadsInHand))
 }
 
 impl Inner {
@@ -421,31 +414,6 @@ impl Inner {
     }
 }
 
-/// Tag, digest of the procedure, inspector.
-pub(crate) fn ground_parts(body: &[u8]) -> Result<(&[u8], Digest, CallSign), AppError> {
-    check(body, Limits::FILE)?;
-    let mut reader = Reader::new(body);
-    reader.array(3, "ground of a walk")?;
-    let tag = reader.bytes("tag")?;
-    let digest = Digest::from_bytes(reader.fixed("procedure")?);
-    Ok((tag, digest, reader.line("inspector", CallSign::received)?))
-}
-
-pub(crate) fn events<'e>(bodies: impl Iterator<Item = &'e [u8]>) -> Result<Vec<Event>, AppError> {
-    let damaged = |error: serde_json::Error| AppError::StorageDamaged {
-        message: words::WalkEntryDamaged { error: error.to_string() }.into(),
-    };
-    bodies.map(|body| serde_json::from_slice(body).map_err(damaged)).collect()
-}
-
-pub(crate) fn bodies(events: &[Event]) -> Result<Vec<Vec<u8>>, AppError> {
-    events.iter().map(|event| serde_json::to_vec(event).map_err(AppError::internal)).collect()
-}
-
-pub(crate) fn apply(walk: &mut Walk, events: &[Event]) -> Result<(), AppError> {
-    events.iter().try_for_each(|event| walk.apply(event).map_err(AppError::internal))
-}
-
 pub(crate) fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRow {
     let ground = walk.ground();
     WalkRow {
@@ -609,9 +577,4 @@ fn value_of(walk: &Walk, id: &PointId, text: &str) -> Result<Value, AppError> {
         Kind::Serial { .. } => Value::Serial(Serial::new(text)?),
         Kind::Text { .. } => Value::Text(note(text)?),
     })
-}
-
-/// The hexadecimal of a walk's id.
-pub(crate) fn id_text(id: WalkId) -> String {
-    hex(&id.0)
 }

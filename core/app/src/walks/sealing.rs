@@ -6,23 +6,20 @@ use slingseal_catalogue::refusals as words;
 
 use crate::hook::admission::Admission;
 use crate::tags::statics::{rigging_json, rigging_view};
-use crate::trust::setup::DEVICE_VAULT;
-use crate::view::hex;
-use crate::walks::{GROUND, ground_parts, walk_id};
+use crate::trust::vault::DEVICE_VAULT;
+use crate::walks::entries::{GROUND, SEALED, ground_parts, walk_id};
+use crate::walks::record::{entry_digest, to_outcome};
 use crate::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
 use slingseal_journal::{Entry, NewEntry, WalkId};
 use slingseal_judgement::TagSignature;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
-use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Role, SecretKey};
-use slingseal_store::{DeficiencyRow, EquipmentRow, Judged, RecordRow, Standing, WalkRow, WalkState};
+use slingseal_store::{RecordRow, Standing, WalkRow, WalkState};
 use slingseal_walk::procedure::Subject;
-use slingseal_walk::walk::{self, LoadFacts, Stage, Walk};
-use slingseal_words::{Digest, Quantity, Seconds, Time, same_person};
-
-/// The journal's entry that names the record of a sealed walk.
-pub(crate) const SEALED: &str = "sealed";
+use slingseal_walk::walk::{self, Stage, Walk};
+use slingseal_words::{Digest, Seconds, Time, same_person};
 
 /// A seal, ready to be shown full screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -62,23 +59,6 @@ impl App {
         let inner = self.lock();
         let row = inner.record_row(record)?;
         inner.seal_view(&row)
-    }
-}
-
-/// The digest of a journal entry that stands in a record, by the journal's own rule.
-pub(crate) fn entry_digest(entry: &JournalEntry, walk: &[u8; 16]) -> Digest {
-    as_entry(entry, walk).derive_digest()
-}
-
-pub(crate) fn as_entry(entry: &JournalEntry, walk: &[u8; 16]) -> Entry {
-    Entry {
-        seq: entry.seq,
-        time: entry.time,
-        kind: entry.kind.clone(),
-        walk: Some(WalkId(*walk)),
-        body: entry.body.clone(),
-        prev: entry.prev,
-        digest: entry.prev,
     }
 }
 
@@ -296,88 +276,6 @@ impl Inner {
     }
 }
 
-pub(super) fn to_outcome(outcome: walk::Outcome) -> Outcome {
-    match outcome {
-        walk::Outcome::Fit => Outcome::Fit,
-        walk::Outcome::NotFit => Outcome::NotFit,
-    }
-}
-
-/// The columns that a record is found by.
-pub(crate) fn columns(
-    seal: &Seal,
-    own: Digest,
-    tag: &Tag,
-    tag_digest: &Digest,
-    inspector: &str,
-    received: Time,
-    device: Option<[u8; 16]>,
-) -> RecordRow {
-    let outcome = match seal.outcome {
-        Outcome::Fit => slingseal_store::Outcome::Fit,
-        Outcome::NotFit => slingseal_store::Outcome::NotFit,
-    };
-    RecordRow {
-        seal: own,
-        digest: seal.record,
-        load: seal.load.to_string(),
-        tag: Some(*tag_digest),
-        procedure: seal.procedure.to_string(),
-        outcome,
-        inspector: inspector.to_owned(),
-        rigger: tag.rigger.as_ref().map(ToString::to_string).unwrap_or_default(),
-        place: tag.pickup.name.to_string(),
-        aircraft: tag.aircraft.to_string(),
-        mass_g: grams(seal.mass),
-        found: seal.found.into(),
-        corrected: seal.corrected.into(),
-        issued: seal.issued,
-        valid_until: seal.valid_until,
-        judged: Judged::not_yet(outcome),
-        author: None,
-        device: device.map(slingseal_journal::DeviceId),
-        received,
-    }
-}
-
-pub(crate) fn grams(mass: Quantity) -> Option<i64> {
-    // A mass on a tag is below 10^9 units, so that the cast is exact enough for a column that is only listed.
-    mass.kilograms().map(|mass| (mass.value() * 1_000.0).round() as i64)
-}
-
-pub(crate) fn deficiencies(walk: &Walk) -> Vec<DeficiencyRow> {
-    let ground = walk.ground();
-    let rigger = ground.facts.rigger.as_ref().map(ToString::to_string).unwrap_or_default();
-    let mut rows: Vec<DeficiencyRow> = walk
-        .findings()
-        .iter()
-        .map(|finding| DeficiencyRow {
-            procedure: ground.plan.id.to_string(),
-            point: finding.point.to_string(),
-            name: finding.name.clone(),
-            rigger: rigger.clone(),
-            corrected: finding.state == walk::FindingState::Closed,
-        })
-        .collect();
-    rows.sort();
-    rows.dedup();
-    rows
-}
-
-pub(crate) fn equipment(tag: &Tag) -> Vec<EquipmentRow> {
-    let mut rows: Vec<EquipmentRow> = tag
-        .equipment
-        .iter()
-        .map(|equipment| EquipmentRow {
-            serial: equipment.serial.to_string(),
-            kind: equipment.kind.to_string(),
-        })
-        .collect();
-    rows.sort();
-    rows.dedup();
-    rows
-}
-
 impl App {
     /// The statics of the rigging on a tag, as counted in a walk: for a screen beside the card.
     ///
@@ -415,35 +313,4 @@ impl App {
         let received = ReceivedTag::open(&bytes)?;
         received.tag.rigging.as_ref().map(crate::tags::statics::rigging_png).transpose()
     }
-}
-
-/// A walk folded from a record, with its tag: the record's own entries, nothing of this device's journal.
-pub(crate) fn walk_of_record(inner: &Inner, record: &Record) -> Result<(Walk, Tag), AppError> {
-    let entries: Vec<Entry> = record.entries.iter().map(|entry| as_entry(entry, &record.walk)).collect();
-    let walk = inner.fold(&entries)?;
-    let received = ReceivedTag::open(&record.tag)?;
-    if walk.ground().facts != LoadFacts::of(&received.tag, received.digest) {
-        return Err(AppError::bad_input(words::RecordWalksAnotherTagThan { hex: hex(&record.walk) }));
-    }
-    Ok((walk, received.tag))
-}
-
-/// A walk folded from a record by the procedure that it names: for a merge, which reads from its own transaction.
-pub(crate) fn walk_from(
-    record: &Record,
-    plan: slingseal_walk::procedure::Expanded,
-) -> Result<(Walk, Tag), AppError> {
-    let entries = &record.entries;
-    let missing = || AppError::bad_input(words::RecordDoesSayWhichTag);
-    let ground = entries.iter().find(|entry| entry.kind == GROUND).ok_or_else(missing)?;
-    let (tag, digest, inspector) = ground_parts(&ground.body)?;
-    if tag != record.tag || digest != record.procedure_digest {
-        return Err(AppError::bad_input(words::RecordWalksAnotherTagProcedure));
-    }
-    let received = ReceivedTag::open(tag)?;
-    let ground = walk::Ground { plan, facts: LoadFacts::of(&received.tag, received.digest), inspector };
-    let bodies = entries.iter().filter(|entry| entry.kind == crate::walks::EVENT);
-    let events = crate::walks::events(bodies.map(|entry| entry.body.as_slice()))?;
-    let walk = Walk::fold(std::sync::Arc::new(ground), &events).map_err(AppError::bad_input)?;
-    Ok((walk, received.tag))
 }

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::walks::id_text;
+use crate::walks::entries::id_text;
 use crate::{App, AppError, Stamp};
 use slingseal_store::{WalkRow, WalkState};
 

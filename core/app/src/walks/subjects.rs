@@ -6,8 +6,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use crate::walks::inspections::subject_word;
-use crate::walks::{apply, id_text, walk_id};
+use crate::walks::entries::{SUBJECT, apply, id_text, walk_id};
 use crate::{App, AppError, InHand, Inner, Stamp, WalkView};
 use slingseal_journal::{NewEntry, WalkId};
 use slingseal_judgement::same_serial;
@@ -17,12 +16,6 @@ use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{Command, EquipmentFact, Ground, LoadFacts, Outcome, Stage, TagFault, Walk};
 use slingseal_words::{CallSign, Digest, LineError, LoadNumber, Name, ProcedureId, Saying, Serial, Time};
 
-/// The journal's entry that an inspection without a tag stands on.
-///
-/// ```cddl
-/// subject = [subject: tstr, name: tstr, procedure digest: bstr .size 32, inspector: tstr]
-/// ```
-pub(crate) const SUBJECT: &str = "subject";
 /// The setting that keeps the list of what was decided.
 pub(crate) const KEPT: &str = "kept-inspections";
 
@@ -115,7 +108,7 @@ impl App {
         let elsewhere =
             elsewhere.filter(|row| !signed_here.contains(&row.digest)).map(|row| KeptInspection {
                 walk: String::new(),
-                subject: subject_word(row.subject).into(),
+                subject: row.subject.word().into(),
                 name: row.name,
                 procedure: row.procedure,
                 version: row.version,

@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use crate::walks::{counted_links, id_text};
+use crate::walks::counted_links;
+use crate::walks::entries::id_text;
 use crate::{AppError, Inner, Stamp};
 use slingseal_catalogue::walk as words;
 use slingseal_journal::WalkId;

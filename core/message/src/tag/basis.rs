@@ -1,10 +1,12 @@
 use std::collections::BTreeSet;
 
-use super::noun::MOST_LEGS;
 use crate::envelope::{Reader, ShapeError, Writer};
 use crate::trust::Edition;
 use slingseal_catalogue::files as words;
 use slingseal_words::{Dimension, Name, ProcedureId, Quantity, Saying, Serial, Source};
+
+/// The most legs on one tag.
+pub const MOST_LEGS: usize = 8;
 
 /// The most conditions on one tag.
 pub const MOST_CONDITIONS: usize = 12;

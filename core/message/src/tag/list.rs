@@ -4,9 +4,9 @@ use slingseal_catalogue::files as words;
 use std::collections::BTreeMap;
 
 use super::basis::{
-    AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, Manual, WeightSource, twice,
+    AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, MOST_LEGS, Manual, WeightSource, twice,
 };
-use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
+use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, Tag, Zone};
 use super::plan::agreeing;
 use slingseal_rigging::{self as rigging, RiggedLoad};
 use slingseal_words::{

@@ -10,8 +10,10 @@ mod wire;
 #[cfg(test)]
 mod tests;
 
-pub use basis::{AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, Manual, WeightSource};
+pub use basis::{
+    AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, MOST_LEGS, Manual, WeightSource,
+};
 pub use list::read_list;
-pub use noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone, outweighs};
+pub use noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, Tag, Zone, outweighs};
 pub use plan::{Plan, read_plan};
 pub use wire::{ReceivedTag, TagError, kind_of_tag};

@@ -8,8 +8,6 @@ use slingseal_words::{
 
 /// The most pieces of equipment on one tag: more would not fit a code that reads well.
 pub const MOST_EQUIPMENT: usize = 12;
-/// The most legs on one tag.
-pub const MOST_LEGS: usize = 8;
 
 /// What hangs on the load.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,9 +1,9 @@
 //! The planner's file: what a tag is made of, read with every fault in its place.
 
 use super::basis::{
-    AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, Manual, WeightSource, twice,
+    AirspeedLimit, Basis, Condition, LegSerial, MOST_CONDITIONS, MOST_LEGS, Manual, WeightSource, twice,
 };
-use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
+use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, Tag, Zone};
 use slingseal_catalogue::files as words;
 use slingseal_rigging::{self as rigging, Rating, RiggedLoad};
 use slingseal_words::{

@@ -1,5 +1,5 @@
-use super::basis::{Basis, FIRST_KEY};
-use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, MOST_LEGS, Tag, Zone};
+use super::basis::{Basis, FIRST_KEY, MOST_LEGS};
+use super::noun::{Equipment, EquipmentRating, LinkCount, MOST_EQUIPMENT, Tag, Zone};
 use super::rigging_wire;
 use crate::envelope::{
     Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, StrictError, Writer, check,

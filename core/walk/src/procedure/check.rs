@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use slingseal_words::{Digest, Faults, Part, ProcedureId, Saying, TomlFile};
 
+use super::around::{Around, OPTION, SENTENCE, Shared, bounded, read_each};
 use super::check_point::{read_point, sound_point};
 use super::fill::words_of;
 use super::shape::{CardShape, Column, Mark, PointShape, Procedure, Round, Said, StationShape, Subject};
@@ -13,8 +14,6 @@ use super::table::{LONGEST_VALUE, Table, plain_id};
 
 /// Longest texts, in characters, once filled: a title is one line of a small screen, a sentence is one breath.
 const TITLE: usize = 60;
-pub(super) const SENTENCE: usize = 220;
-pub(super) const OPTION: usize = 40;
 /// Most cards and points of an expanded walk, and most values of a round: a hostile file stops here.
 const CARDS: usize = 300;
 const POINTS: usize = 1_500;
@@ -36,21 +35,6 @@ pub fn name_of(text: &str) -> String {
         Some(id) => format!("procedure \"{id}\""),
         None => "a procedure without an id".to_owned(),
     }
-}
-
-/// A point that is written once at the top and used by cards.
-struct Shared<'f> {
-    table: Table<'f>,
-    shape: PointShape,
-    used: Cell<bool>,
-}
-
-/// What stands around the thing that is being read.
-pub(super) struct Around<'a, 'f> {
-    pub(super) rounds: &'a [Round],
-    used_rounds: &'a [Cell<bool>],
-    shared: &'a [Shared<'f>],
-    pub(super) mark: Option<&'a Mark>,
 }
 
 fn read(top: &Table<'_>, text: &str) -> Option<Procedure> {
@@ -126,18 +110,6 @@ fn read_version(part: &Part<'_>) -> Option<u32> {
         return None;
     }
     bounded(part, "version", 1, 9_999)
-}
-
-pub(super) fn bounded(part: &Part<'_>, key: &'static str, least: i64, most: i64) -> Option<u32> {
-    let number = part.integer(key)?;
-    if !(least..=most).contains(&number) {
-        part.fault(
-            key,
-            words::OutOfRange { key, value: number },
-            words::WriteLeastToMost { least: &least, most: &most },
-        );
-    }
-    u32::try_from(number.clamp(least, most)).ok()
 }
 
 /// Always answers, so that what uses the round is not told to be unknown as well.
@@ -252,21 +224,6 @@ fn read_card(part: Part<'_>, within: &[&Round], around: &Around<'_, '_>) -> Opti
     }
     table.done();
     Some(CardShape { id: id?, each, title: title?, motion: motion?, points })
-}
-
-/// Which round `each` names, by its place.
-pub(super) fn read_each(part: &Part<'_>, around: &Around<'_, '_>) -> Option<usize> {
-    let name = part.text("each")?;
-    let at = around.rounds.iter().position(|round| round.name == name);
-    if at.is_none() {
-        let known: Vec<&str> = around.rounds.iter().map(|round| round.name.as_str()).collect();
-        let mend: Saying = match known.is_empty() {
-            true => words::AddRoundNamed { name: &name }.into(),
-            false => words::KnownAre { known: known.join(", ") }.into(),
-        };
-        part.fault("each", words::NoRoundCalled { name: &name }, mend);
-    }
-    at
 }
 
 /// The rounds that are known inside, once `each` is opened.

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use slingseal_words::{Dimension, Part, Quantity, Unit};
 
-use super::check::{Around, OPTION, SENTENCE, bounded, read_each};
+use super::around::{Around, OPTION, SENTENCE, bounded, read_each};
 use super::shape::{
     DeficiencyShape, ExpectShape, Fate, KindShape, Mark, PointRules, PointShape, Round, Said,
 };

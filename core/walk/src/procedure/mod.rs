@@ -3,6 +3,7 @@
 //! A file is written once for a kind of load; rounds (each side, each leg) are expanded here. The shape is told in
 //! `core/walk/procedures/README.md`. Nothing here judges a load: that is the walk's.
 
+mod around;
 mod built_in;
 mod check;
 mod check_point;

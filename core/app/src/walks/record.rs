@@ -1,0 +1,178 @@
+//! A sealed walk as evidence: the full record folded again, and the rows that it is found by.
+
+use std::sync::Arc;
+
+use slingseal_catalogue::refusals as words;
+
+use super::entries::{EVENT, GROUND, events, ground_parts};
+use crate::view::hex;
+use crate::{AppError, Inner};
+use slingseal_journal::{DeviceId, Entry, WalkId};
+use slingseal_message::seal::{InspectedSubject, JournalEntry, Outcome, Record, Seal};
+use slingseal_message::tag::{ReceivedTag, Tag};
+use slingseal_store::{DeficiencyRow, EquipmentRow, Judged, RecordRow, SubjectKind, WalkFactsRow};
+use slingseal_walk::procedure::Expanded;
+use slingseal_walk::walk::{self, LoadFacts, Walk};
+use slingseal_words::{Digest, Quantity, Time};
+
+/// The digest of a journal entry that stands in a record, by the journal's own rule.
+pub(crate) fn entry_digest(entry: &JournalEntry, walk: &[u8; 16]) -> Digest {
+    as_entry(entry, walk).derive_digest()
+}
+
+pub(crate) fn as_entry(entry: &JournalEntry, walk: &[u8; 16]) -> Entry {
+    Entry {
+        seq: entry.seq,
+        time: entry.time,
+        kind: entry.kind.clone(),
+        walk: Some(WalkId(*walk)),
+        body: entry.body.clone(),
+        prev: entry.prev,
+        digest: entry.prev,
+    }
+}
+
+/// A walk folded from a record, with its tag: the record's own entries, nothing of this device's journal.
+pub(crate) fn walk_of_record(inner: &Inner, record: &Record) -> Result<(Walk, Tag), AppError> {
+    let entries: Vec<Entry> = record.entries.iter().map(|entry| as_entry(entry, &record.walk)).collect();
+    let walk = inner.fold(&entries)?;
+    let received = ReceivedTag::open(&record.tag)?;
+    if walk.ground().facts != LoadFacts::of(&received.tag, received.digest) {
+        return Err(AppError::bad_input(words::RecordWalksAnotherTagThan { hex: hex(&record.walk) }));
+    }
+    Ok((walk, received.tag))
+}
+
+/// A walk folded from a record by the procedure that it names: for a merge, which reads from its own transaction.
+pub(crate) fn walk_from(record: &Record, plan: Expanded) -> Result<(Walk, Tag), AppError> {
+    let entries = &record.entries;
+    let missing = || AppError::bad_input(words::RecordDoesSayWhichTag);
+    let ground = entries.iter().find(|entry| entry.kind == GROUND).ok_or_else(missing)?;
+    let (tag, digest, inspector) = ground_parts(&ground.body)?;
+    if tag != record.tag || digest != record.procedure_digest {
+        return Err(AppError::bad_input(words::RecordWalksAnotherTagProcedure));
+    }
+    let received = ReceivedTag::open(tag)?;
+    let ground = walk::Ground { plan, facts: LoadFacts::of(&received.tag, received.digest), inspector };
+    let bodies = entries.iter().filter(|entry| entry.kind == EVENT);
+    let told = events(bodies.map(|entry| entry.body.as_slice()))?;
+    let walk = Walk::fold(Arc::new(ground), &told).map_err(AppError::bad_input)?;
+    Ok((walk, received.tag))
+}
+
+pub(super) fn to_outcome(outcome: walk::Outcome) -> Outcome {
+    match outcome {
+        walk::Outcome::Fit => Outcome::Fit,
+        walk::Outcome::NotFit => Outcome::NotFit,
+    }
+}
+
+/// The columns that a record is found by.
+pub(crate) fn columns(
+    seal: &Seal,
+    own: Digest,
+    tag: &Tag,
+    tag_digest: &Digest,
+    inspector: &str,
+    received: Time,
+    device: Option<[u8; 16]>,
+) -> RecordRow {
+    RecordRow {
+        tag: Some(*tag_digest),
+        rigger: tag.rigger.as_ref().map(ToString::to_string).unwrap_or_default(),
+        place: tag.pickup.name.to_string(),
+        aircraft: tag.aircraft.to_string(),
+        device: device.map(DeviceId),
+        ..bare_columns(seal, own, inspector, received)
+    }
+}
+
+/// The columns of a seal whose tag and record are not here.
+pub(crate) fn bare_columns(seal: &Seal, own: Digest, inspector: &str, received: Time) -> RecordRow {
+    let outcome = match seal.outcome {
+        Outcome::Fit => slingseal_store::Outcome::Fit,
+        Outcome::NotFit => slingseal_store::Outcome::NotFit,
+    };
+    RecordRow {
+        seal: own,
+        digest: seal.record,
+        load: seal.load.to_string(),
+        tag: None,
+        procedure: seal.procedure.to_string(),
+        outcome,
+        inspector: inspector.to_owned(),
+        rigger: String::new(),
+        place: String::new(),
+        aircraft: String::new(),
+        mass_g: grams(seal.mass),
+        found: seal.found.into(),
+        corrected: seal.corrected.into(),
+        issued: seal.issued,
+        valid_until: seal.valid_until,
+        judged: Judged::not_yet(outcome),
+        author: None,
+        device: None,
+        received,
+    }
+}
+
+fn grams(mass: Quantity) -> Option<i64> {
+    // A mass on a tag is below 10^9 units, so that the cast is exact enough for a column that is only listed.
+    mass.kilograms().map(|mass| (mass.value() * 1_000.0).round() as i64)
+}
+
+pub(crate) fn deficiencies(walk: &Walk) -> Vec<DeficiencyRow> {
+    let ground = walk.ground();
+    let rigger = ground.facts.rigger.as_ref().map(ToString::to_string).unwrap_or_default();
+    let mut rows: Vec<DeficiencyRow> = walk
+        .findings()
+        .iter()
+        .map(|finding| DeficiencyRow {
+            procedure: ground.plan.id.to_string(),
+            point: finding.point.to_string(),
+            name: finding.name.clone(),
+            rigger: rigger.clone(),
+            corrected: finding.state == walk::FindingState::Closed,
+        })
+        .collect();
+    rows.sort();
+    rows.dedup();
+    rows
+}
+
+pub(crate) fn equipment(tag: &Tag) -> Vec<EquipmentRow> {
+    let mut rows: Vec<EquipmentRow> = tag
+        .equipment
+        .iter()
+        .map(|equipment| EquipmentRow {
+            serial: equipment.serial.to_string(),
+            kind: equipment.kind.to_string(),
+        })
+        .collect();
+    rows.sort();
+    rows.dedup();
+    rows
+}
+
+/// What a closing asks of a full record.
+pub(crate) fn walk_facts(seal: Digest, digest: Digest, record: &Record, walk: &Walk) -> WalkFactsRow {
+    let began = record.entries.first().map_or(record.decided, |entry| entry.time);
+    WalkFactsRow {
+        seal,
+        device: DeviceId(record.device),
+        took: record.decided.since(began),
+        cards: u32::try_from(walk.ground().plan.cards.len()).unwrap_or(u32::MAX),
+        head: record.head.0,
+        record: digest,
+        before: record.before,
+    }
+}
+
+pub(crate) fn subject_kind(subject: InspectedSubject) -> SubjectKind {
+    match subject {
+        InspectedSubject::Piece => SubjectKind::Piece,
+        InspectedSubject::Aircraft => SubjectKind::Aircraft,
+        InspectedSubject::Zone => SubjectKind::Zone,
+        InspectedSubject::Handling => SubjectKind::Handling,
+    }
+}
