@@ -242,7 +242,7 @@ class FourPhonesTest {
         phones.press("KM-061")
         assertTrue(screen.words(), screen.words().contains("Lantern 1") && screen.words().contains("2100 lb"))
         phones.press("Back")
-        phones.press("What does not add up")
+        phones.press("Closing")
         explainAll()
         phones.press("Sign the closing")
         pin("Sign it")

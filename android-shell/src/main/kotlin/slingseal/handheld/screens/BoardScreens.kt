@@ -32,7 +32,7 @@ class BoardScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 key(Face.ROW, text(R.string.move), Sign.SPREAD, text(R.string.board_move_about)) { shell.go(Place(PageKind.MOVE)) },
             ),
             listOf(
-                key(Face.GOOD, text(R.string.close), Sign.TICK) { CloseScreen.open(shell, "") },
+                key(Face.GOOD, text(R.string.closing), Sign.TICK) { CloseScreen.open(shell, "") },
                 key(Face.SIDE, text(R.string.board_find), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.STORY.name)) },
             ),
         )

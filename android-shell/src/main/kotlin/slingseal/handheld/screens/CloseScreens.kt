@@ -18,23 +18,26 @@ import slingseal.handheld.sense.Beat
  */
 class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val day get() = place.args[0]
+
+    /** What a result is kept under: in another language it is worked out again. */
+    private val kept get() = "${slingseal.handheld.Core.language(context)} $day"
     override val paneTitle: CharSequence get() = text(R.string.close)
 
     private var asked = false
 
     override fun shown() {
-        if (asked || last?.first == day) return
+        if (asked || last?.first == kept) return
         asked = true
         val core = shell.core
-        val of = day
+        val (of, under) = day to kept
         shell.work({ core.closeAccount(of.ifEmpty { null }) }) {
-            last = of to it
+            last = under to it
             redrawSame()
         }
     }
 
     override fun build(): View {
-        val view = last?.takeIf { it.first == day }?.second ?: return page(text(R.string.close), body(), listOf(today()))
+        val view = last?.takeIf { it.first == kept }?.second ?: return page(text(R.string.close), body(), listOf(today()))
         val open = view.points.count { it.note == null }
         val facts = parts.facts(
             listOf(
@@ -78,7 +81,7 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     companion object {
-        /** The day that was worked out last, and what came of it. */
+        /** What was worked out last, and under what it is kept. */
         @Volatile private var last: Pair<String, CloseView>? = null
 
         /** Something was done: what was worked out is worked out anew. */
