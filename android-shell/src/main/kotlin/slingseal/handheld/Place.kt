@@ -116,6 +116,9 @@ enum class PageKind(
     REPORT_NOTE,
 
     /** (draft) */
+    REPORT_PHOTO,
+
+    /** (draft) */
     REPORT_PIN,
 
     /** (draft) */

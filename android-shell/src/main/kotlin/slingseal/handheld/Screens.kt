@@ -75,6 +75,7 @@ import slingseal.handheld.screens.RecordScreen
 import slingseal.handheld.screens.RecordsScreen
 import slingseal.handheld.screens.RefuseScreen
 import slingseal.handheld.screens.ReportNoteScreen
+import slingseal.handheld.screens.ReportPhotoScreen
 import slingseal.handheld.screens.ReportPinScreen
 import slingseal.handheld.screens.ReportScreen
 import slingseal.handheld.screens.RequestScreen
@@ -136,6 +137,7 @@ object Screens {
         PageKind.WHAT -> WhatScreen(shell, place)
         PageKind.REFUSE -> RefuseScreen(shell, place)
         PageKind.REPORT_NOTE -> ReportNoteScreen(shell, place)
+        PageKind.REPORT_PHOTO -> ReportPhotoScreen(shell, place)
         PageKind.REPORT_PIN -> ReportPinScreen(shell, place)
         PageKind.WHEN -> WhenScreen(shell, place)
         PageKind.WHEN_TIME -> WhenTimeScreen(shell, place)

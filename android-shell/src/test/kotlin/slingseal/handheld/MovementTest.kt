@@ -280,6 +280,30 @@ class MovementTest {
         assertEquals(pieces[0].serial, report.pieces.single { it.damaged }.serial)
     }
 
+    /** A photograph of what came down goes with the report, by its digest, and its bytes are kept beside it. */
+    @Test
+    fun aReportTakesPhotographsAlong() {
+        Zone.camera()
+        val tag = zone.tag()
+        val screen = Screen(Zone.launch().get())
+        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.settle()
+        screen.press("Equipment, more")
+        for (shade in listOf(60, 190)) {
+            screen.press("Add a photo")
+            val picture = java.io.ByteArrayOutputStream()
+            android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888).apply { eraseColor(android.graphics.Color.rgb(shade, shade, shade)) }
+                .compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
+            (screen.hand.front as slingseal.handheld.screens.ReportPhotoScreen).review(picture.toByteArray())
+            screen.settle()
+            assertTrue(screen.words(), screen.words().contains("Can it be seen what became of the load?"))
+            screen.press("Keep it")
+        }
+        assertTrue(screen.words(), screen.key("Add a photo").contentDescription.contains("Photos: 2"))
+        screen.press("Set down")
+        assertEquals(2, only().photos.size)
+    }
+
     @Test
     fun aMissedReportIsGivenLaterAndSaysSo() {
         val tag = zone.tag()
