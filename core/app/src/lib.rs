@@ -92,9 +92,10 @@ pub use tags::{
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
+pub use trust::copy::AuthorityCopy;
 pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_said};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
-pub use view::Stamp;
+pub use view::{Stamp, clock};
 pub use walks::WalkRequest;
 pub use walks::drawing::{DrawingView, DrawnCell, DrawnLine, procedure_drawing};
 pub use walks::inspections::InspectionView;

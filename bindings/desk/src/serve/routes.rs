@@ -20,7 +20,7 @@ use super::reply::{Reply, status_of};
 use super::rig;
 use crate::check_page;
 use crate::output::{bad_input, file_name, plain};
-use crate::print::{Paper, checklist_pdf, closing_pdf, faces, manifest_pdf, record_pdf, sheets_pdf};
+use slingseal_paper::{Paper, checklist_pdf, closing_pdf, faces, manifest_pdf, record_pdf, sheets_pdf};
 
 /// The largest bundle that is taken in over the page; a larger one goes through `bundle read`.
 const BUNDLE: u64 = 4 << 30;

@@ -12,7 +12,7 @@ use crate::output::{
     answer_files, bad_input, file_name, print_json, put_code, put_code_beside_json, told, write,
 };
 use crate::platform::{Secret, ask};
-use crate::print::{Paper, closing_pdf};
+use slingseal_paper::{Paper, closing_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppError> {
     match verb {

@@ -19,8 +19,8 @@ use slingseal_app::catalogue::Saying;
 use super::{Setting, pasted, verify};
 use crate::console::Shown;
 use crate::output::{PIXELS, bad_input, plain, print_json, write, write_whole};
-use crate::print::{Paper, record_pdf, sheets_pdf};
 use crate::{check_page, input, output, platform};
+use slingseal_paper::{Paper, record_pdf, sheets_pdf};
 
 const PLAN: &str = include_str!("../../demo/vehicle.toml");
 const RIGGING: &str = include_str!("../../demo/vehicle-rigging.toml");

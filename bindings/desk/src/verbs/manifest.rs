@@ -2,14 +2,14 @@
 
 use std::process::ExitCode;
 
-use slingseal_app::catalogue::{Saying, board as words};
-use slingseal_app::{AppError, Language, ManifestLine, ManifestView, visibly};
+use slingseal_app::catalogue::board as words;
+use slingseal_app::{AppError, Language, ManifestView, visibly};
 
 use super::Setting;
 use crate::cli::Manifest;
 use crate::input;
 use crate::output::{bad_input, print_json, told, write};
-use crate::print::{Paper, manifest_pdf};
+use slingseal_paper::{Paper, manifest_pdf};
 
 pub(crate) fn run(setting: &Setting, manifest: Manifest) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -46,30 +46,6 @@ pub(crate) fn run(setting: &Setting, manifest: Manifest) -> Result<ExitCode, App
     Ok(ExitCode::SUCCESS)
 }
 
-/// What is known of a load on its way: state, validity, lift, what nobody signed.
-pub(crate) fn stands(line: &ManifestLine, language: Language) -> String {
-    let mut said = vec![Saying::verbatim(&line.state_title)];
-    if line.lifted.is_none() {
-        said.extend(line.valid_until.iter().map(|at| words::ManifestValidUntil { until: &at.dtg }.into()));
-    }
-    said.extend(line.lifted.iter().map(|at| match line.lifted_unsigned {
-        true => words::ManifestLiftedUnsigned { at: &at.dtg }.saying(),
-        false => words::ManifestLifted { at: &at.dtg }.into(),
-    }));
-    Saying::joined(said, ", ").say(language)
-}
-
-/// From where to where, with grid references where they are known.
-pub(crate) fn way(line: &ManifestLine, language: Language) -> String {
-    let zone = |name: &str, grid: &str| match grid {
-        "" => name.to_owned(),
-        grid => format!("{name} ({grid})"),
-    };
-    let from = zone(&line.pickup, &line.pickup_grid);
-    let to = zone(&line.destination, &line.destination_grid);
-    words::ManifestTo { from, to }.say(language)
-}
-
 fn text(view: &ManifestView, language: Language) -> String {
     let mut lines = vec![
         words::ManifestTitle { day: &view.day }.say(language),
@@ -78,7 +54,7 @@ fn text(view: &ManifestView, language: Language) -> String {
     for one in &view.lines {
         let facts = [one.description.as_str(), &one.gross, &one.aircraft];
         let facts: Vec<&str> = facts.into_iter().filter(|fact| !fact.is_empty()).collect();
-        let (way, stands) = (way(one, language), stands(one, language));
+        let (way, stands) = (one.way(language), one.stands(language));
         lines.push(format!("{:>4}  {:<12} {}; {way}; {stands}", one.place, one.load, facts.join(", ")));
     }
     lines.iter().map(|line| visibly(line) + "\n").collect()

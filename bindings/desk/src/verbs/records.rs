@@ -11,7 +11,7 @@ use super::{Setting, verify};
 use crate::cli::{RecordsVerb, Table};
 use crate::console::{self, Shown};
 use crate::output::{bad_input, clock, file_name, print_json, put_code, told, write, write_whole};
-use crate::print::{Paper, record_pdf};
+use slingseal_paper::{Paper, record_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;

@@ -9,8 +9,8 @@ use crate::leader::board::{Placed, day_of};
 use crate::movements::arrival::reported;
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_account::report::{Cell, line};
-use slingseal_catalogue::{board as words, closing};
-use slingseal_words::{LoadNumber, Time};
+use slingseal_catalogue::{Saying, board as words, closing};
+use slingseal_words::{Language, LoadNumber, Time};
 
 /// The most loads of one day's order: those of the largest load list.
 const MOST: usize = 2_000;
@@ -65,6 +65,34 @@ pub struct ManifestLine {
     pub lifted_unsigned: bool,
     /// What a report that nobody known signed tells of it, in one line; empty where there is none.
     pub reported: String,
+}
+
+impl ManifestLine {
+    /// What is known of a load on its way: state, validity, lift, what nobody signed.
+    pub fn stands(&self, language: Language) -> String {
+        let mut said = vec![Saying::verbatim(&self.state_title)];
+        if self.lifted.is_none() {
+            said.extend(
+                self.valid_until.iter().map(|at| words::ManifestValidUntil { until: &at.dtg }.into()),
+            );
+        }
+        said.extend(self.lifted.iter().map(|at| match self.lifted_unsigned {
+            true => words::ManifestLiftedUnsigned { at: &at.dtg }.saying(),
+            false => words::ManifestLifted { at: &at.dtg }.into(),
+        }));
+        Saying::joined(said, ", ").say(language)
+    }
+
+    /// From where to where, with grid references where they are known.
+    pub fn way(&self, language: Language) -> String {
+        let zone = |name: &str, grid: &str| match grid {
+            "" => name.to_owned(),
+            grid => format!("{name} ({grid})"),
+        };
+        let from = zone(&self.pickup, &self.pickup_grid);
+        let to = zone(&self.destination, &self.destination_grid);
+        words::ManifestTo { from, to }.say(language)
+    }
 }
 
 const HEADS: [&str; 17] = [

@@ -4,7 +4,6 @@ use slingseal_app::{Language, ManifestLine, ManifestView};
 
 use super::board::shape;
 use super::chart::encoded;
-use crate::verbs::manifest::{stands, way};
 
 /// A day's loads in the order in which they are to be lifted, each with a field for another place.
 pub(in crate::serve) fn manifest(view: &ManifestView, language: Language) -> Markup {
@@ -69,8 +68,8 @@ fn row(one: &ManifestLine, day: &str, language: Language) -> Markup {
             }
             td { a href={ "/load/" (encoded(&one.load)) } { b { (one.load) } } }
             td { (facts.join(", ")) }
-            td { (way(one, language)) }
-            td { (shape(&one.state)) " " (stands(one, language)) @if !one.reported.is_empty() { br; span.small { (one.reported) } } }
+            td { (one.way(language)) }
+            td { (shape(&one.state)) " " (one.stands(language)) @if !one.reported.is_empty() { br; span.small { (one.reported) } } }
         }
     }
 }

@@ -9,9 +9,9 @@ use slingseal_app::{
 
 use super::{Demo, PIN};
 use crate::output::write;
-use crate::print::{Paper, closing_pdf, manifest_pdf};
 use crate::verbs::account::text;
 use crate::{output, platform};
+use slingseal_paper::{Paper, closing_pdf, manifest_pdf};
 
 const LOADS: &str = include_str!("../../../demo/day.csv");
 /// What it is called in the statement.

@@ -3,9 +3,7 @@
 use serde::Deserialize;
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{closing, paper as words};
-use slingseal_app::{AppError, CodeView, FindingState, Language, RecordState, RecordView, TagView};
-
-use crate::output::clock;
+use slingseal_app::{AppError, CodeView, FindingState, Language, RecordState, RecordView, TagView, clock};
 
 use super::{
     Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, PrintError, RecordPage, load_sheets,
@@ -94,7 +92,7 @@ fn legs(tag: &TagView) -> Vec<(String, String)> {
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn sheets_pdf(
+pub fn sheets_pdf(
     tags: &[(&TagView, &CodeView)],
     paper: Paper,
     language: Language,
@@ -198,7 +196,7 @@ struct Part {
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn record_pdf(
+pub fn record_pdf(
     view: &RecordView,
     seal: Option<&CodeView>,
     paper: Paper,

@@ -5,7 +5,6 @@ use slingseal_app::{AppError, Language, ManifestLine, ManifestView};
 
 use super::canvas::{Canvas, INK, SOFT, bold, plain};
 use super::{HEIGHT, Paper, WIDTH, document};
-use crate::verbs::manifest::{stands, way};
 
 /// Loads on a page.
 const LINES: usize = 20;
@@ -15,11 +14,7 @@ const ROW: f32 = 32.0;
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn manifest_pdf(
-    view: &ManifestView,
-    paper: Paper,
-    language: Language,
-) -> Result<Vec<u8>, AppError> {
+pub fn manifest_pdf(view: &ManifestView, paper: Paper, language: Language) -> Result<Vec<u8>, AppError> {
     let count = view.lines.len().div_ceil(LINES).max(1);
     let draws: Vec<_> = (0..count)
         .map(|page| move |canvas: &mut Canvas<'_, '_>, (x, y): (f32, f32)| draw(canvas, x, y, view, page))
@@ -57,7 +52,7 @@ fn row(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, one: &ManifestLine, language
     canvas.fit((x, y), 26.0, bold(12.0), &one.place.to_string());
     canvas.fit((x + 32.0, y), 96.0, bold(12.0), &one.load);
     canvas.fit((x + 134.0, y), WIDTH - 134.0, plain(10.5), &facts.join(" · "));
-    canvas.fit((x + 32.0, y + 13.0), WIDTH / 2.0 - 20.0, plain(9.0), &way(one, language));
-    canvas.fit((x + WIDTH / 2.0 + 20.0, y + 13.0), WIDTH / 2.0 - 20.0, plain(9.0), &stands(one, language));
+    canvas.fit((x + 32.0, y + 13.0), WIDTH / 2.0 - 20.0, plain(9.0), &one.way(language));
+    canvas.fit((x + WIDTH / 2.0 + 20.0, y + 13.0), WIDTH / 2.0 - 20.0, plain(9.0), &one.stands(language));
     canvas.line((x, y + 19.0), (x + WIDTH, y + 19.0), 0.5, SOFT);
 }
