@@ -11,6 +11,7 @@ mod platform;
 mod printing;
 mod trust;
 mod views;
+mod weighing;
 
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
