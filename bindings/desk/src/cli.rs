@@ -47,7 +47,8 @@ fn exit_codes() -> String {
     ];
     let mut text = format!("{}\n", t(words::ExitCodes));
     for (code, said) in codes {
-        text.push_str(&format!(" {code:>3}   {}\n", t(said)));
+        text.push_str(&t(words::ExitLine { code: format!("{code:>3}"), said }));
+        text.push('\n');
     }
     let notes: [Saying; 4] = [
         words::ExitGravest.into(),

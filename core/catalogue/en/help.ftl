@@ -12,6 +12,7 @@ exit-usage = a command line that cannot be read
 exit-wait = WAIT; rigging that is over by the rule that its file names, though not at rest
 exit-no-go = NO-GO; rigging over a limit, or not hanging
 exit-reader-gone = the reader of a pipe went away
+exit-line = {" "}{ $code }   { $said }
 exit-gravest = verify and receive end with the gravest verdict of all that was given; a damaged seal or tag is NO-GO.
 help-secrets = PIN and passphrase are asked for at the terminal, or taken from SLINGSEAL_PIN and SLINGSEAL_PASSPHRASE.
 help-code = Where a CODE is wanted: its text, a file that holds the text, a picture (PNG, JPEG), or - for standard input.

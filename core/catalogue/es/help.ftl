@@ -12,6 +12,7 @@ exit-usage = una línea de órdenes que no se puede leer
 exit-wait = WAIT; eslingado que pasa del límite por la regla que nombra su archivo, aunque no en reposo
 exit-no-go = NO-GO; eslingado que pasa de un límite, o que no cuelga
 exit-reader-gone = quien leía la tubería se fue
+exit-line = {" "}{ $code }   { $said }
 exit-gravest = verify y receive terminan con el veredicto más grave de todo lo dado; un sello o una etiqueta dañados son NO-GO.
 help-secrets = El PIN y la frase de paso se piden en el terminal, o se toman de SLINGSEAL_PIN y SLINGSEAL_PASSPHRASE.
 help-code = Donde se pide un CODE: su texto, un archivo con el texto, una imagen (PNG, JPEG), o - para la entrada estándar.

@@ -133,13 +133,15 @@ fn the_help_of_every_verb_is_in_the_reader_s_language() {
         .collect();
     let mut wrong = Vec::new();
     for page in &pages {
-        let mut group = pages.iter().filter(|other| page.starts_with(&format!("{other}-")));
-        let verbs = match (group.next(), group.next()) {
+        let mut groups: Vec<&String> =
+            pages.iter().filter(|other| page.starts_with(&format!("{other}-"))).collect();
+        groups.sort_by_key(|group| group.len());
+        let verbs = match (groups.first(), groups.get(1)) {
             (Some(outer), Some(inner)) => {
-                vec![&**outer, &inner[outer.len() + 1..], &page[inner.len() + 1..]]
+                vec![outer.as_str(), &inner[outer.len() + 1..], &page[inner.len() + 1..]]
             }
-            (Some(outer), None) => vec![&**outer, &page[outer.len() + 1..]],
-            _ => vec![&**page],
+            (Some(outer), None) => vec![outer.as_str(), &page[outer.len() + 1..]],
+            _ => vec![page.as_str()],
         };
         let said = day.done(&[&["--language", "en-XA"], verbs.as_slice(), &["--help"]].concat());
         let told = said.lines().next().unwrap_or_default();
