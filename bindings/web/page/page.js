@@ -142,7 +142,6 @@ function dress() {
   }
   wanted();
   if (state.verdict) judged(state.verdict);
-  dressReport();
 }
 
 function made(name, text, kind) {
@@ -345,6 +344,7 @@ function judged(verdict) {
   list("facts", pairs);
   at("cautions").replaceChildren(...verdict.cautions.map((caution) => made("li", caution)));
   at("aloud").hidden = !voice();
+  dressReport();
 }
 
 // One rising pair; two alike; three low and long: told apart under ear protection by their rhythm alone.

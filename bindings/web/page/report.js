@@ -11,10 +11,10 @@ function dressReport() {
   for (const key of document.querySelectorAll("[data-event]")) key.disabled = !load;
   if (!load) return;
   at("why-title").textContent = filled(say.why, { load });
-  at("causes").replaceChildren(...Object.keys(say).filter((name) => name.startsWith("cause.")).map((name) => {
-    const key = made("button", capital(say[name]), "key");
+  at("causes").replaceChildren(...say.causes.split(" ").map((cause) => {
+    const key = made("button", capital(say[`cause.${cause}`]), "key");
     key.type = "button";
-    key.onclick = () => report({ event: "refused", cause: name.slice(6), note: at("note").value });
+    key.onclick = () => report({ event: "refused", cause, note: at("note").value });
     return key;
   }));
   if (state.report) at("report-title").textContent = filled(say.reported, { load, what: state.report.what, at: state.report.at.dtg });

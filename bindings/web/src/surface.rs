@@ -56,7 +56,7 @@ impl Surface {
             "code" => {
                 let text = input.get("text").and_then(Value::as_str).unwrap_or_default();
                 let code = write(text).map_err(|_| DeviceError::Call("this text does not fit a code"))?;
-                Ok(json!({ "svg": code.to_svg(), "version": code.version() }))
+                Ok(json!({ "svg": code.to_svg().trim_end(), "version": code.version() }))
             }
             _ => Err(DeviceError::Call("there is no such call; see slingseal.d.ts")),
         }
@@ -95,7 +95,7 @@ impl Surface {
             "event": event.word(),
             "what": event.say(language),
             "at": stamp(movement.issued),
-            "svg": code.to_svg(),
+            "svg": code.to_svg().trim_end(),
             "version": code.version(),
         }))
     }

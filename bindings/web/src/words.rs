@@ -9,7 +9,9 @@ use slingseal_words::Language;
 pub(crate) fn words(language: Language) -> Vec<(String, String)> {
     let plain = plain(language).into_iter().map(|(name, text)| (name.to_owned(), text));
     let causes = RefusalCause::ALL.map(|cause| (format!("cause.{}", cause.word()), cause.say(language)));
-    plain.chain(causes).collect()
+    // An object has no order of its own: the likeliest first.
+    let order = RefusalCause::ALL.map(RefusalCause::word).join(" ");
+    plain.chain(causes).chain([("causes".to_owned(), order)]).collect()
 }
 
 fn plain(language: Language) -> Vec<(&'static str, String)> {

@@ -70,7 +70,7 @@ fn a_report_is_what_the_specification_says() {
         let (_, seal) = unwrap(&cast.seal(at(-600), true)).expect("a seal");
         assert_eq!(movement.seal, Some(Digest::of(&seal)));
         assert_eq!(movement.shown.as_ref().map(|shown| shown.verdict), Some(ShownVerdict::Go));
-        assert!(made["svg"].as_str().is_some_and(|svg| svg.starts_with("<svg")));
+        assert!(made["svg"].as_str().is_some_and(|svg| svg.starts_with("<svg") && svg.ends_with("</svg>")));
         before = Some(received.digest);
     }
     // To whoever wrote it, it counts.

@@ -122,10 +122,8 @@ fn gear_and_reports_are_told_in_full() {
         assert!(lines.iter().all(|line| told.as_str().is_some_and(|told| told.contains(line))), "{told}");
     }
     // A code of which no load can be read is reported of no load.
-    browser.js("state.shown = ['XK1:' + 'A']; judge()");
-    browser.until(
-        "document.querySelectorAll('#taken li.bad').length > 0 || !document.getElementById('verdict').hidden",
-    );
+    browser.js("state.shown = ['SL1:AAAA']; judge()");
+    browser.until("!document.getElementById('verdict').hidden && state.verdict !== null");
     assert_eq!(
         browser.js("[...document.querySelectorAll('[data-event]')].every((key) => key.disabled)"),
         json!(true)
