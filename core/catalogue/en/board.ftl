@@ -47,7 +47,6 @@ manifest-to = { $from } to { $to }
 manifest-valid-until = until { $until }
 manifest-lifted = lifted { $at }
 manifest-lifted-unsigned = lifted { $at }, by an unsigned report
-manifest-lifted-at = Lifted
 manifest-place-from-one = places begin with 1
 manifest-put-form = write --put LOAD=PLACE, as in KM-014=1
 manifest-no-table = this is no table with a column "load"; give a manifest as CSV, sorted as you want it

@@ -47,7 +47,6 @@ manifest-to = de { $from } a { $to }
 manifest-valid-until = hasta { $until }
 manifest-lifted = levantada { $at }
 manifest-lifted-unsigned = levantada { $at }, según un informe sin firma
-manifest-lifted-at = Levantada
 manifest-place-from-one = los lugares empiezan por 1
 manifest-put-form = escriba --put LOAD=PLACE, como KM-014=1
 manifest-no-table = esto no es una tabla con una columna "load"; dé un manifiesto en CSV, ordenado como lo quiere
