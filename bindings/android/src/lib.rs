@@ -7,6 +7,7 @@ mod inspections;
 mod planning;
 mod platform;
 mod views;
+mod weighing;
 
 use std::fs::File;
 use std::io::{BufReader, BufWriter};

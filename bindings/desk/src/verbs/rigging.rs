@@ -99,9 +99,10 @@ fn assess(
 ) -> Result<ExitCode, AppError> {
     let text = input::text(file)?;
     // A wrong link or factor is not a fault of the file: only the file's own faults get its name in front.
-    let plain = RiggingRequest { text: text.clone(), ..RiggingRequest::default() };
+    let plain =
+        RiggingRequest { text: text.clone(), language: setting.language, ..RiggingRequest::default() };
     assess_rigging(&plain).map_err(|error| input::named(file, &error))?;
-    let sheet = assess_rigging(&RiggingRequest { text, links, factor })?;
+    let sheet = assess_rigging(&RiggingRequest { text, links, factor, language: setting.language })?;
     for picture in &papers.pictures {
         draw(&sheet, picture)?;
     }
