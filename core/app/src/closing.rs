@@ -394,9 +394,10 @@ impl Inner {
             let by = self.reporter(&row, &received.movement, credential, &mut names);
             at(&mut loads, &row.load).reports.push(report_row(&row, received.movement, by, counts));
         }
-        // Of a load that flew and that nobody inspected, its tag tells the equipment.
+        // Of a load that flew and of which no full record is here, its tag tells the equipment.
         for (load, rows) in &mut loads {
-            if rows.equipment.is_empty() && !rows.reports.is_empty() {
+            let told = rows.inspections.iter().any(|one| one.walk.is_some());
+            if !told && rows.equipment.is_empty() && !rows.reports.is_empty() {
                 let tags = read.tags_of(load)?;
                 let newest = tags.iter().filter_map(|row| ReceivedTag::open(&row.bytes).ok());
                 let newest = newest.max_by_key(|received| (received.tag.planned, received.digest));

@@ -60,3 +60,5 @@ day-does-not-add-up = Three bundles reach two desks, each in another order. Both
 day-explained = asked, and answered
 day-signed = { $leader } says what became of each and signs the closing, check { $check }.
 day-manifest = The day's manifest goes out as manifest.pdf and manifest.csv, in the order of lifting that the leader set.
+day-name = Kestrel Meadow
+day-went-otherwise = the demo's day went otherwise: { $what }

@@ -60,3 +60,5 @@ day-does-not-add-up = Tres lotes llegan a dos escritorios, a cada uno en otro or
 day-explained = preguntado, y respondido
 day-signed = { $leader } dice qué fue de cada uno y firma el cierre, comprobación { $check }.
 day-manifest = El manifiesto del día sale como manifest.pdf y manifest.csv, en el orden de elevación que fijó el jefe.
+day-name = Kestrel Meadow
+day-went-otherwise = el día de la demostración fue de otro modo: { $what }

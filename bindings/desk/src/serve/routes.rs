@@ -133,10 +133,7 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
                 "pdf" => {
                     Ok(Reply::pdf(&name, manifest_pdf(&app.manifest(Some(day))?, Paper::A4, app.spoken())?))
                 }
-                "csv" => {
-                    Ok(Reply::bytes("text/csv; charset=utf-8", app.manifest_csv(Some(day))?.into_bytes())
-                        .with("Content-Disposition", format!("attachment; filename=\"{name}\"")))
-                }
+                "csv" => Ok(Reply::table(&name, app.manifest_csv(Some(day))?)),
                 _ => Err(none()),
             }
         }

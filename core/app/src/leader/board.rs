@@ -3,6 +3,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use crate::account::Knowledge;
 use crate::movements::arrival::{event_of_word, reported};
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_account::report::walked_too_fast;
@@ -177,7 +178,8 @@ impl Inner {
             return Err(AppError::bad_input(words::NoSuchState { state: &state, states: &words.join(", ") }));
         }
         let day = day_of(request.date.as_ref())?;
-        let placed = self.placed(since)?;
+        let mut knowledge = self.knowledge()?;
+        let placed = self.placed(since, &knowledge)?;
         let aircraft: BTreeSet<String> =
             placed.iter().map(|one| one.flow.aircraft.clone()).filter(|name| !name.is_empty()).collect();
         let chosen: Vec<Placed> = placed
@@ -214,7 +216,7 @@ impl Inner {
                 count: u64::try_from(rows.len()).unwrap_or(u64::MAX),
                 reported: told,
                 pages: u32::try_from(rows.len().div_ceil(most)).unwrap_or(u32::MAX),
-                loads: self.listed(state, &shown)?,
+                loads: self.listed(state, &shown, &mut knowledge)?,
             });
         }
         Ok(BoardView {
@@ -229,8 +231,7 @@ impl Inner {
 
     /// Every load that a board of this time shows, in its place. What the judgement said is kept; what the clock makes of it is asked
     /// for each.
-    pub(crate) fn placed(&self, since: Time) -> Result<Vec<Placed>, AppError> {
-        let knowledge = self.knowledge()?;
+    pub(crate) fn placed(&self, since: Time, knowledge: &Knowledge) -> Result<Vec<Placed>, AppError> {
         let asked = knowledge.asked();
         let read = self.store.read();
         let walking: BTreeSet<String> = read.walks_in_hand()?.into_iter().map(|walk| walk.load).collect();
@@ -265,10 +266,14 @@ impl Inner {
         Ok(placed)
     }
 
-    fn listed(&self, state: FlowState, rows: &[&Placed]) -> Result<Vec<BoardLoad>, AppError> {
+    fn listed(
+        &self,
+        state: FlowState,
+        rows: &[&Placed],
+        knowledge: &mut Knowledge,
+    ) -> Result<Vec<BoardLoad>, AppError> {
         let (now, language) = (self.now(), self.language());
         let read = self.store.read();
-        let mut knowledge = self.knowledge()?;
         let least = self.least_a_card()?;
         let walks = if state == FlowState::Walking { read.walks_in_hand()? } else { Vec::new() };
         let mut loads = Vec::new();

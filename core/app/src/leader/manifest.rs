@@ -253,8 +253,11 @@ impl Inner {
         let mut orders = self.lift_orders()?;
         let order = orders.remove(&key_of(day)).unwrap_or_default();
         let elsewhere: BTreeSet<String> = orders.into_values().flatten().collect();
-        let mut placed: BTreeMap<String, Placed> =
-            self.placed(Time::from_unix(0))?.into_iter().map(|one| (one.flow.load.clone(), one)).collect();
+        let mut placed: BTreeMap<String, Placed> = self
+            .placed(Time::from_unix(0), &self.knowledge()?)?
+            .into_iter()
+            .map(|one| (one.flow.load.clone(), one))
+            .collect();
         let mut lines = Vec::new();
         for load in order {
             lines.extend(placed.remove(&load).map(|one| (true, one)));
@@ -328,8 +331,11 @@ impl Inner {
             }
             order.push(load);
         }
-        let known: BTreeSet<String> =
-            self.placed(Time::from_unix(0))?.into_iter().map(|one| one.flow.load).collect();
+        let known: BTreeSet<String> = self
+            .placed(Time::from_unix(0), &self.knowledge()?)?
+            .into_iter()
+            .map(|one| one.flow.load)
+            .collect();
         if let Some(missing) = order.iter().find(|load| !known.contains(*load)) {
             return Err(AppError::not_found(closing::NothingOfLoad { load: missing.as_str() }));
         }

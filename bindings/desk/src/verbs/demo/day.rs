@@ -14,8 +14,6 @@ use crate::{output, platform};
 use slingseal_paper::{Paper, closing_pdf, manifest_pdf};
 
 const LOADS: &str = include_str!("../../../demo/day.csv");
-/// What it is called in the statement.
-const NAME: &str = "Kestrel Meadow";
 /// The load whose tag nobody signs.
 const UNSIGNED: &str = "KM-103";
 /// What went wrong, by sort and by what it is of. The demo fails where the account names anything else.
@@ -40,7 +38,7 @@ fn event(word: &str, load: Option<&str>) -> ReportRequest {
 }
 
 fn went_otherwise(what: &str) -> AppError {
-    AppError::Internal { message: format!("the demo's day went otherwise: {what}").into() }
+    AppError::Internal { message: words::DayWentOtherwise { what }.into() }
 }
 
 fn bundle(of: &App) -> Result<Vec<u8>, AppError> {
@@ -87,8 +85,8 @@ impl Demo<'_> {
 
     /// Twelve tags, one of them unsigned, each load inspected and sealed.
     fn rigged(&self, desk: &App, anvil: &App) -> Result<Vec<Load>, AppError> {
-        let none = |name: &str| Err(format!("the day has no {name}"));
-        let (head, rows) = LOADS.split_once('\n').ok_or_else(|| went_otherwise("no list"))?;
+        let none = |name: &str| Err(name.to_owned());
+        let (head, rows) = LOADS.split_once('\n').ok_or_else(|| went_otherwise(LOADS))?;
         let (unsigned, signed): (Vec<&str>, Vec<&str>) =
             rows.lines().partition(|line| line.starts_with(UNSIGNED));
         let mut made = desk.write_tags(&format!("{head}\n{}\n", signed.join("\n")), &none, Some(PIN))?;
@@ -151,7 +149,8 @@ impl Demo<'_> {
 
     /// What does not add up: exactly what went wrong, the same at two desks; explained, signed, and put on paper.
     fn closed(&mut self, desk: &App, second: &App) -> Result<(), AppError> {
-        let request = CloseRequest { name: Some(NAME.into()), ..CloseRequest::default() };
+        let name = words::DayName.say(self.setting.language);
+        let request = CloseRequest { name: Some(name.clone()), ..CloseRequest::default() };
         let view = desk.close_account(&request)?;
         let told: BTreeSet<(&str, &str)> =
             view.points.iter().map(|point| (point.kind.as_str(), point.load.as_str())).collect();
@@ -160,7 +159,7 @@ impl Demo<'_> {
         }
         let same = |other: &CloseView| (&other.account, &other.points) == (&view.account, &view.points);
         if !same(&second.close_account(&request)?) {
-            return Err(went_otherwise("two desks tell two accounts"));
+            return Err(went_otherwise(&view.account));
         }
         let folder = self.out.join("day");
         write(&folder.join("close.txt"), text(&view, self.setting.language).as_bytes())?;
@@ -171,7 +170,7 @@ impl Demo<'_> {
         }
         let made = desk.sign_closing(&request, PIN)?;
         write(
-            &folder.join(format!("closing-{}.pdf", output::file_name(NAME))),
+            &folder.join(format!("closing-{}.pdf", output::file_name(&name))),
             &closing_pdf(&made.statement, Paper::A4, self.setting.language)?,
         )?;
         self.say(words::DaySigned { leader: &made.statement.by, check: &made.statement.check });
