@@ -92,15 +92,17 @@ fn module(code: &mut String, area: &str, number: usize, text: &str, path: &Path)
         }
     };
     writeln!(code, "/// The messages of `{area}.ftl`.").expect("a string takes all");
-    writeln!(code, "pub mod {area} {{ use crate::{{Language, Saying, ToArgument, say::Id}};")
-        .expect("a string takes all");
+    let (before, mut takes) = (code.len(), false);
     for entry in &resource.body {
         let Entry::Message(message) = entry else { continue };
         let Some(pattern) = &message.value else { continue };
         let mut arguments = BTreeSet::new();
         in_pattern(pattern, &mut arguments);
+        takes |= !arguments.is_empty();
         one(code, message.id.name, number, &arguments, &plain(pattern));
     }
+    let also = if takes { "ToArgument, " } else { "" };
+    code.insert_str(before, &format!("pub mod {area} {{ use crate::{{Language, Saying, {also}say::Id}};\n"));
     writeln!(code, "}}").expect("a string takes all");
 }
 

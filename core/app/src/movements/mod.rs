@@ -160,7 +160,7 @@ impl App {
         inner.keep_report(&bytes)
     }
 
-    /// Every report of a load that is known here, the first that happened first.
+    /// Every report of a load that is known here, the first that happened first; of one second lifted before set down, then by digest.
     ///
     /// # Errors
     /// A text that is no load number; storage.
@@ -344,12 +344,13 @@ impl Inner {
 
     pub(crate) fn movements(&self, load: &LoadNumber) -> Result<Vec<MovementView>, AppError> {
         let mut trusted = self.trusted()?;
-        let mut views = Vec::new();
+        let mut words = Vec::new();
         for row in self.store.read().movements_of(load.as_str())? {
             let Ok(word) = open_word(Kind::Movement, &row.bytes, &mut trusted) else { continue };
-            views.push(self.movement_view(&if row.own { word.written_here() } else { word })?);
+            words.push(if row.own { word.written_here() } else { word });
         }
-        Ok(views)
+        words.sort_by_key(|word| word.movement().map(|report| report.place(word.digest())));
+        words.iter().map(|word| self.movement_view(word)).collect()
     }
 
     pub(crate) fn movement_view(&self, word: &LoadWord) -> Result<MovementView, AppError> {
