@@ -14,12 +14,14 @@ use std::io::{BufReader, BufWriter};
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
+use slingseal_app::catalogue::refusals as words;
 use slingseal_app::{
     App, Approve, ArrivalView, AuditView, AuthorityView, BundleReport, BundleRequest, ChoiceView, CodeView,
     DrawingView, Effort, FrameTaken, Issue, IssuedListView, Language, MovementView, MovingCode, MovingReader,
     Outside, ProcedureView, Reading, Received, RecordLine, RecordView, ReportMade, ReportRequest,
     RiggingView, SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView,
-    TrustedView, VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
+    TrustedView, VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, said_by_system,
+    sticker,
 };
 use zeroize::Zeroizing;
 
@@ -32,9 +34,8 @@ type Answer<T> = Result<T, HandheldError>;
 
 #[expect(clippy::needless_pass_by_value, reason = "handed to map_err as it is")]
 fn unwritable(error: std::io::Error) -> HandheldError {
-    HandheldError::BadInput {
-        words: format!("the file cannot be read or written: {error}; choose another place"),
-    }
+    let said = words::FileNotUsable { error: said_by_system(&error) };
+    HandheldError::BadInput { words: said.say(error::spoken()) }
 }
 
 /// The core of one device.
@@ -182,8 +183,8 @@ impl Handheld {
     /// # Errors
     /// Every fault of the plan; no planner's credential; a wrong PIN.
     pub fn write_tag(&self, plan: &str, rigging: Option<String>, pin: Option<String>) -> Answer<TagMade> {
-        let given =
-            |name: &str| rigging.clone().ok_or_else(|| format!("{name} was not given; give its text too"));
+        let language = self.app.spoken();
+        let given = |name: &str| rigging.clone().ok_or_else(|| words::FileNotGiven { name }.say(language));
         Ok(self.app.write_tag(plan, &given, pin.as_deref())?)
     }
 
@@ -426,9 +427,7 @@ impl Handheld {
     pub fn moving_frame(&self, number: u32) -> Answer<CodeView> {
         match &self.moving().shown {
             Some(code) => Ok(code.frame(number)?),
-            None => Err(HandheldError::NotFound {
-                words: "no moving code is ready; begin again with Move records".to_owned(),
-            }),
+            None => Err(HandheldError::NotFound { words: words::NoMovingCodeReady.say(self.app.spoken()) }),
         }
     }
 

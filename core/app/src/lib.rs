@@ -93,7 +93,7 @@ pub use tags::{
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
-pub use trust::issued::{CredentialState, IssuedListView, IssuedView};
+pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_said};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use view::Stamp;
 pub use walks::WalkRequest;

@@ -4,6 +4,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use slingseal_app::catalogue::desk;
 use slingseal_app::{
     AppError, LiftRequest, LiftSheet, RiggingRequest, RiggingSheet, SolveRequest, VerdictWord,
     assess_rigging, fly_lift, solve_lift, weigh_lift,
@@ -147,9 +148,6 @@ fn draw(sheet: &RiggingSheet, picture: &Path) -> Result<(), AppError> {
     match ending.as_deref() {
         Some("svg") => output::write(picture, sheet.svg().as_bytes()),
         Some("png") => output::write(picture, &sheet.png()?),
-        _ => Err(output::bad_input(format!(
-            "{} is no kind of picture; end its name in .svg or .png",
-            picture.shown()
-        ))),
+        _ => Err(output::bad_input(desk::NoKindOfPicture { path: picture.shown() })),
     }
 }

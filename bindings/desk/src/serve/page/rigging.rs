@@ -114,7 +114,7 @@ fn load_fields(rig: &Rig, language: Language) -> Markup {
             (field(rig, "allowable", &words::EditorAllowable.say(language), "7000 lb"))
             (field(rig, "allowable.source", &words::ColumnSource.say(language), ""))
             label { span { (words::EditorRule.say(language)) }
-                select name="rule" { @for rule in rules { option value=(rule) selected[rule == rig.get("rule")] { (rule) } } } }
+                select name="rule" { @for rule in rules { option value=(rule) selected[rule == rig.get("rule")] { (if rule.is_empty() { "–" } else { rule }) } } } }
             (lines(rig, "parts", &words::EditorParts.say(language)))
         }
     }
