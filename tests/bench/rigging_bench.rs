@@ -7,6 +7,7 @@ use nalgebra::{DMatrix, Matrix3, Matrix6, SymmetricEigen, Vector3, Vector6};
 use slingseal_rigging::{
     Asked, Options, RiggedLoad, Stock, assess, carry, json, link_effects, png, read, read_file, solve, svg,
 };
+use slingseal_words::Language;
 
 fn main() {
     divan::main();
@@ -45,14 +46,15 @@ fn json_text(bencher: Bencher) {
 fn picture_svg(bencher: Bencher) {
     let load = example();
     let assessment = assess(&load);
-    bencher.bench(|| svg(black_box(&load), black_box(&assessment)));
+    bencher.bench(|| svg(black_box(&load), black_box(&assessment), Language::English));
 }
 
 #[divan::bench(sample_count = 10)]
 fn picture_png(bencher: Bencher) {
     let load = example();
     let assessment = assess(&load);
-    bencher.bench(|| png(black_box(&load), black_box(&assessment)).expect("it can be drawn"));
+    bencher
+        .bench(|| png(black_box(&load), black_box(&assessment), Language::English).expect("it can be drawn"));
 }
 
 /// Four chains of 110 links, 141 million ways.

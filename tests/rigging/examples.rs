@@ -4,6 +4,8 @@ use slingseal_rigging::{
     LinkChange, Options, RiggedLoad, SeatedLink, Verdict, assess, json, link_effects, read, report,
 };
 
+use slingseal_words::Language;
+
 use crate::support::out_of_balance;
 
 fn example(name: &str) -> RiggedLoad {
@@ -49,7 +51,7 @@ fn the_vehicle_shows_what_a_link_does() {
 fn the_bag_is_governed_by_the_bag() {
     let assessment = assess(&example("cargo-bag.toml"));
     let hang = assessment.hang.unwrap();
-    assert_eq!(hang.held[0].part, "cargo bag");
+    assert_eq!(hang.held[0].part.to_string(), "cargo bag");
     assert!((hang.held[0].utilisation.value() - 1_850.0 / 2_000.0).abs() < 1e-9);
 }
 
@@ -58,8 +60,11 @@ fn the_same_load_gives_the_same_bytes() {
     for name in ["light-vehicle.toml", "cargo-bag.toml", "bridge-beam.toml"] {
         let load = example(name);
         let links = link_effects(&load, &Options::default());
-        let once = (json(&assess(&load), &links), report(&load, &assess(&load), &links));
-        assert_eq!(once, (json(&assess(&load), &links), report(&load, &assess(&load), &links)));
+        let once = (json(&assess(&load), &links), report(&load, &assess(&load), &links, Language::English));
+        assert_eq!(
+            once,
+            (json(&assess(&load), &links), report(&load, &assess(&load), &links, Language::English))
+        );
     }
 }
 

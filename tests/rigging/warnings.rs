@@ -33,7 +33,7 @@ fn a_part_without_a_source_is_named_once() {
         .collect();
     let [parts] = unsourced.as_slice() else { panic!("{found:?}") };
     assert_eq!(parts.len(), 2, "{parts:?}");
-    assert!(parts[0].contains("left") && parts[1].contains("right"), "{parts:?}");
+    assert!(parts[0].to_string().contains("left") && parts[1].to_string().contains("right"), "{parts:?}");
 }
 
 /// Two tonnes a leg for a load of one: no tension that can be is over a limit, and nothing is said of one.

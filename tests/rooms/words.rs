@@ -169,6 +169,11 @@ const OF_PROGRAMMERS: &[&str] = &[
     "env",
 ];
 
+/// `#[error("…")]` is what an error says to whoever meets it.
+fn says_an_error(attribute: &proc_macro2::Group) -> bool {
+    matches!(attribute.stream().into_iter().next(), Some(TokenTree::Ident(name)) if name == "error")
+}
+
 fn literals(tokens: TokenStream, of_programmers: bool, found: &mut Vec<(usize, String)>) {
     let tokens: Vec<TokenTree> = tokens.into_iter().collect();
     let mut last = String::new();
@@ -176,7 +181,7 @@ fn literals(tokens: TokenStream, of_programmers: bool, found: &mut Vec<(usize, S
         match token {
             TokenTree::Group(group) => {
                 let attribute = matches!(at.checked_sub(1).and_then(|before| tokens.get(before)), Some(TokenTree::Punct(p)) if p.as_char() == '#');
-                if !attribute {
+                if !attribute || says_an_error(group) {
                     literals(group.stream(), of_programmers || OF_PROGRAMMERS.contains(&&*last), found);
                 }
                 last.clear();

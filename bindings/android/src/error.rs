@@ -10,6 +10,11 @@ pub(crate) fn speak(language: Language) {
     *SPOKEN.lock().unwrap_or_else(PoisonError::into_inner) = language;
 }
 
+/// The language in which they are told.
+pub(crate) fn spoken() -> Language {
+    *SPOKEN.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
 macro_rules! errors {
     ($($(#[$doc:meta])* $variant:ident,)*) => {
         /// Why a call did not do what was asked, chosen by what the user does next. A shell shows the words and never
@@ -28,7 +33,7 @@ macro_rules! errors {
 
         impl From<AppError> for HandheldError {
             fn from(error: AppError) -> Self {
-                let words = error.say(*SPOKEN.lock().unwrap_or_else(PoisonError::into_inner));
+                let words = error.say(spoken());
                 match error {
                     $(AppError::$variant { .. } => Self::$variant { words },)*
                 }

@@ -11,10 +11,12 @@ mod platform;
 mod printing;
 mod trust;
 mod views;
+mod weighing;
 
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
+use slingseal_app::catalogue::refusals as words;
 use slingseal_app::{
     App, ArrivalView, AuditView, ChoiceView, CodeView, DrawingView, Effort, Language, MovementView,
     MovingCode, MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, ReportMade,
@@ -175,8 +177,8 @@ impl Handheld {
     /// # Errors
     /// Every fault of the plan; no planner's credential; a wrong PIN.
     pub fn write_tag(&self, plan: &str, rigging: Option<String>, pin: Option<String>) -> Answer<TagMade> {
-        let given =
-            |name: &str| rigging.clone().ok_or_else(|| format!("{name} was not given; give its text too"));
+        let language = self.app.spoken();
+        let given = |name: &str| rigging.clone().ok_or_else(|| words::FileNotGiven { name }.say(language));
         Ok(self.app.write_tag(plan, &given, pin.as_deref())?)
     }
 

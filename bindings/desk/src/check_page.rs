@@ -29,11 +29,7 @@ pub(crate) fn shell(named: Option<&Path>) -> Result<String, AppError> {
             return Err(bad_input(words::BuiltWithoutPage));
         }
     };
-    text.filter(|text| text.matches(PLACE).count() == 1).ok_or_else(|| {
-        bad_input(
-            "this is no check page without contents; name the target/web/check.html of bindings/web/build",
-        )
-    })
+    text.filter(|text| text.matches(PLACE).count() == 1).ok_or_else(|| bad_input(words::PageHasContents))
 }
 
 /// The page with what a leader signed.

@@ -3,199 +3,269 @@
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand};
+use slingseal_app::catalogue::{Saying, help as words};
 
-/// Inspect, seal and account for helicopter sling loads, without a network.
-///
-/// It assists a qualified inspector; it never certifies by itself. The governing manual rules.
 #[derive(Debug, Parser)]
-#[command(name = "slingseal", version, max_term_width = 100, after_help = EXIT_CODES)]
+#[command(name = "slingseal", version, max_term_width = 100)]
+#[command(about = t(words::Program), long_about = two(words::Program, words::ProgramMore))]
+#[command(after_help = exit_codes())]
 pub(crate) struct Cli {
-    /// The home: everything that this device keeps
+    #[arg(help = t(words::ArgAllHome))]
     #[arg(long, global = true, value_name = "DIR", env = "SLINGSEAL_HOME")]
     pub(crate) home: Option<PathBuf>,
-    /// Answer in JSON
+    #[arg(help = t(words::ArgAllJson))]
     #[arg(long, global = true)]
     pub(crate) json: bool,
-    /// Sign under the credential of this authority, where several gave this device one: its name or fingerprint
+    #[arg(help = t(words::ArgAllActing))]
     #[arg(long = "as", global = true, value_name = "AUTHORITY")]
     pub(crate) acting: Option<String>,
-    /// The language of all that is read here: en or es; else as LC_ALL, LC_MESSAGES or LANG say
+    #[arg(help = t(words::ArgAllLanguage))]
     #[arg(long, global = true, value_name = "CODE", env = "SLINGSEAL_LANGUAGE")]
     pub(crate) language: Option<String>,
     #[command(subcommand)]
     pub(crate) verb: Verb,
 }
 
-const EXIT_CODES: &str = "\
-Exit codes:
-   0   done; GO; rigging within limits
-   1   refused, or bad input: one line on standard error says what to do
-   2   a command line that cannot be read
-  10   WAIT; rigging that is over by the rule that its file names, though not at rest
-  11   NO-GO; rigging over a limit, or not hanging
- 141   the reader of a pipe went away
-verify and receive end with the gravest verdict of all that was given; a damaged seal or tag is NO-GO.
+/// A word of the help in the reader's language, which is known before the command line is read.
+fn t(said: impl Into<Saying>) -> String {
+    said.into().say(crate::console::spoken())
+}
 
-PIN and passphrase are asked for at the terminal, or taken from SLINGSEAL_PIN and SLINGSEAL_PASSPHRASE.
-Where a CODE is wanted: its text, a file that holds the text, a picture (PNG, JPEG), or - for standard input.
-Where a FILE is to be written, - is standard output. NO_COLOR turns colours off; PAGER shows long lists.";
+/// The same, and more of it behind.
+fn two(said: impl Into<Saying>, more: impl Into<Saying>) -> String {
+    format!("{}\n\n{}", t(said), t(more))
+}
+
+fn exit_codes() -> String {
+    let codes: [(u8, Saying); 6] = [
+        (0, words::ExitDone.into()),
+        (1, words::ExitRefused.into()),
+        (2, words::ExitUsage.into()),
+        (10, words::ExitWait.into()),
+        (11, words::ExitNoGo.into()),
+        (141, words::ExitReaderGone.into()),
+    ];
+    let mut text = format!("{}\n", t(words::ExitCodes));
+    for (code, said) in codes {
+        text.push_str(&t(words::ExitLine { code: format!("{code:>3}"), said }));
+        text.push('\n');
+    }
+    let notes: [Saying; 4] = [
+        words::ExitGravest.into(),
+        words::HelpSecrets.into(),
+        words::HelpCode.into(),
+        words::HelpFile.into(),
+    ];
+    let [gravest, secrets, code, file] = notes.map(t);
+    format!("{text}{gravest}\n\n{secrets}\n{code}\n{file}")
+}
+
+/// The language that the command line or the environment names, before either is read as a whole.
+pub(crate) fn language_named(words: impl Iterator<Item = String>) -> Option<String> {
+    let words: Vec<String> = words.take_while(|word| word != "--").collect();
+    let behind = words.windows(2).find_map(|two| match two {
+        [flag, code] if flag == "--language" => Some(code.clone()),
+        _ => None,
+    });
+    let within = || words.iter().find_map(|word| word.strip_prefix("--language=").map(str::to_owned));
+    behind.or_else(within).or_else(|| std::env::var("SLINGSEAL_LANGUAGE").ok())
+}
+
+/// The command line in the reader's language, with the heads that clap would write in English.
+pub(crate) fn command() -> clap::Command {
+    let mut command = headed(<Cli as clap::CommandFactory>::command()).disable_version_flag(true).arg(
+        clap::Arg::new("version")
+            .short('V')
+            .long("version")
+            .action(clap::ArgAction::Version)
+            .help(t(words::HelpVersion))
+            .help_heading(t(words::HeadOptions)),
+    );
+    command.build();
+    helped(command)
+}
+
+fn headed(command: clap::Command) -> clap::Command {
+    let usage = t(words::HeadUsage);
+    let template =
+        format!("{{before-help}}{{about-with-newline}}\n{usage} {{usage}}\n\n{{all-args}}{{after-help}}");
+    command
+        .help_template(template)
+        .subcommand_help_heading(t(words::HeadVerbs))
+        .disable_help_flag(true)
+        .arg(
+            clap::Arg::new("help")
+                .short('h')
+                .long("help")
+                .action(clap::ArgAction::Help)
+                .help(t(words::HelpHelp)),
+        )
+        .mut_args(|argument| {
+            let head = if argument.is_positional() { t(words::HeadArguments) } else { t(words::HeadOptions) };
+            argument.help_heading(head)
+        })
+        .mut_subcommands(headed)
+}
+
+/// The verb `help`, which clap makes by itself.
+fn helped(command: clap::Command) -> clap::Command {
+    command.mut_subcommands(|verb| {
+        let verb = if verb.get_name() == "help" { verb.about(t(words::VerbHelp)) } else { verb };
+        helped(verb)
+    })
+}
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Verb {
-    /// Play the whole job on an invented airlift, unattended, and leave everything to look at
+    #[command(about = t(words::VerbDemo))]
     Demo {
-        /// Where to leave it; a folder of its own
+        #[arg(help = t(words::ArgDemoOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Walk a load: full screen by single keys, or one answer a line
-    ///
-    /// Without TAG it offers the loads in hand and the tags known here; in an empty home, a load to practise on.
+    #[command(about = t(words::VerbInspect), long_about = two(words::VerbInspect, words::MoreInspect))]
     #[command(after_long_help = crate::terminal::HELP)]
     Inspect {
-        /// The tag on the load
+        #[arg(help = t(words::ArgInspectTag))]
         #[arg(value_name = "TAG")]
         tag: Option<String>,
-        /// Where to put the seal as PNG, SVG and text
+        #[arg(help = t(words::ArgInspectOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
-        /// Go on with this walk in hand: the first digits of its id, or its load number
+        #[arg(help = t(words::ArgInspectWalk))]
         #[arg(long, value_name = "ID", conflicts_with = "tag")]
         walk: Option<String>,
-        /// Inspect what is no load, by this list: gear, daily-hooks, zone, hookup, derig; with --of
+        #[arg(help = t(words::ArgInspectList))]
         #[arg(long, value_name = "PROCEDURE", requires = "of", conflicts_with_all = ["tag", "walk"])]
         list: Option<String>,
-        /// The piece's serial number, the aircraft, the zone, or the load number
+        #[arg(help = t(words::ArgInspectOf))]
         #[arg(long, value_name = "NAME", requires = "list")]
         of: Option<String>,
-        /// What was inspected here and is no load, and until when a piece is fit
+        #[arg(help = t(words::ArgInspectKept))]
         #[arg(long, conflicts_with_all = ["tag", "walk", "list", "of"])]
         kept: bool,
-        /// With --kept: sign this one, by the first digits of its id or by its name, with the inspector's PIN
+        #[arg(help = t(words::ArgInspectSign))]
         #[arg(long, value_name = "ID", requires = "kept")]
         sign: Option<String>,
     },
-    /// Say GO, WAIT or NO-GO to a seal, a tag, or both
+    #[command(about = t(words::VerbVerify))]
     Verify {
-        /// The seal; without it, what this home knows of the tag
+        #[arg(help = t(words::ArgVerifySeal))]
         #[arg(value_name = "SEAL")]
         seal: Option<String>,
-        /// The tag on the load
+        #[arg(help = t(words::ArgVerifyTag))]
         #[arg(long, value_name = "TAG")]
         tag: Option<String>,
     },
-    /// Write and read load tags
+    #[command(about = t(words::VerbTag))]
     #[command(subcommand)]
     Tag(TagVerb),
-    /// Print what each picture's codes say: PICTURE, a tab, TEXT; `-` where nothing is read
+    #[command(about = t(words::VerbRead))]
     Read {
-        /// PNG or JPEG files
+        #[arg(help = t(words::ArgReadPictures))]
         #[arg(value_name = "PICTURE", required = true)]
         pictures: Vec<PathBuf>,
     },
-    /// How a rigged load hangs, who carries what, what governs; 11 where it is over a limit or does not hang
+    #[command(about = t(words::VerbRigging))]
     Rigging(Rigging),
-    /// List, show, check and add procedures
+    #[command(about = t(words::VerbProcedure))]
     #[command(subcommand)]
     Procedure(ProcedureVerb),
-    /// Be an authority: issue, revoke, sign rosters; trust another
+    #[command(about = t(words::VerbAuthority))]
     #[command(subcommand)]
     Authority(AuthorityVerb),
-    /// This device's key
+    #[command(about = t(words::VerbKey))]
     #[command(subcommand)]
     Key(KeyVerb),
-    /// Take in a code of any kind: credential, roster, void, tag, seal, authority's card
+    #[command(about = t(words::VerbReceive))]
     Receive {
-        /// The codes
+        #[arg(help = t(words::ArgReceiveCodes))]
         #[arg(value_name = "CODE", required = true)]
         codes: Vec<String>,
     },
-    /// Take a seal back: nobody may lift on it any more
+    #[command(about = t(words::VerbVoid))]
     Void {
-        /// The seal, the load's number, or the record's digest or its first digits
+        #[arg(help = t(words::ArgVoidSeal))]
         #[arg(value_name = "SEAL")]
         seal: String,
-        /// rigging-disturbed, load-moved, hookup-aborted, equipment-withdrawn or other
+        #[arg(help = t(words::ArgVoidCause))]
         #[arg(long, value_name = "WORD")]
         cause: String,
-        /// More, in your words
+        #[arg(help = t(words::ArgVoidNote))]
         #[arg(long, value_name = "TEXT")]
         note: Option<String>,
-        /// Where to put the void's code as picture and text
+        #[arg(help = t(words::ArgVoidOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Say what became of a load: lifted, refused, lost, set-down, derigged, returned
-    ///
-    /// With the codes of its seal and tag they are judged first, as at the hook, and the verdict goes into the report. Without --sign
-    /// the report is unsigned: it counts on this device, and is shown as unsigned elsewhere.
+    #[command(about = t(words::VerbReport), long_about = two(words::VerbReport, words::MoreReport))]
     Report(Report),
-    /// Close a day, an operation or some loads: what does not add up, and the statement that a leader hands up
+    #[command(about = t(words::VerbAccount))]
     #[command(subcommand)]
     Account(AccountVerb),
-    /// What a load is and what was done to it, by its tag or its number: for whoever takes it down; needs no key
+    #[command(about = t(words::VerbArrival))]
     Arrival {
-        /// The tag on the load, or its number
+        #[arg(help = t(words::ArgArrivalLoad))]
         #[arg(value_name = "TAG|LOAD")]
         load: String,
     },
-    /// Write the hook check for anyone's phone: one file that trusts whom you choose, until a day
+    #[command(about = t(words::VerbCheckPage))]
     CheckPage {
-        /// The file to write
+        #[arg(help = t(words::ArgCheckPageOut))]
         #[arg(long, value_name = "FILE.html")]
         out: PathBuf,
-        /// An authority that it trusts, by name or fingerprint, once each; all that are trusted here where none is named
+        #[arg(help = t(words::ArgCheckPageAuthorities))]
         #[arg(long = "authority", value_name = "NAME")]
         authorities: Vec<String>,
-        /// How many hours it may be relied on, 1 to 168
+        #[arg(help = t(words::ArgCheckPageHours))]
         #[arg(long, default_value_t = 24, value_name = "HOURS")]
         hours: u32,
-        /// The page without contents, where this program was built without it: bindings/web/build makes target/web/check.html
+        #[arg(help = t(words::ArgCheckPagePage))]
         #[arg(long, env = "SLINGSEAL_CHECK_PAGE", value_name = "FILE.html")]
         page: Option<PathBuf>,
     },
-    /// Examine students on planted deficiencies: lock, run, result, class
+    #[command(about = t(words::VerbExam))]
     #[command(subcommand)]
     Exam(ExamVerb),
-    /// Carry records, tags, voids and rosters to another device, without a network
+    #[command(about = t(words::VerbBundle))]
     #[command(subcommand)]
     Bundle(BundleVerb),
-    /// The account: list, show, verify, export, print
+    #[command(about = t(words::VerbRecords))]
     #[command(subcommand)]
     Records(RecordsVerb),
-    /// Write the home whole into one file, with a check over all of it; it holds the device secret: keep it closed away
+    #[command(about = t(words::VerbBackup))]
     Backup {
-        /// The file
+        #[arg(help = t(words::ArgBackupOut))]
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
     },
-    /// Begin a home, by --home, out of a backup: a new device, with the old one's journal as its history
+    #[command(about = t(words::VerbRestore))]
     Restore {
-        /// What `backup` wrote
+        #[arg(help = t(words::ArgRestoreFile))]
         #[arg(value_name = "FILE")]
         file: PathBuf,
     },
-    /// Completions for a shell, to standard output: bash, zsh, fish, elvish or powershell
+    #[command(about = t(words::VerbCompletions))]
     Completions {
-        /// The shell
+        #[arg(help = t(words::ArgCompletionsShell))]
         #[arg(value_name = "SHELL")]
         shell: clap_complete::Shell,
     },
-    /// Manual pages, one a verb, into a folder
+    #[command(about = t(words::VerbManual))]
     Manual {
-        /// The folder
+        #[arg(help = t(words::ArgManualOut))]
         #[arg(long, value_name = "DIR")]
         out: PathBuf,
     },
-    /// The leader's page: the zone, each load's story, receiving, planning, printing; on this machine alone
+    #[command(about = t(words::VerbServe))]
     Serve {
-        /// The port; 0 takes a free one
+        #[arg(help = t(words::ArgServePort))]
         #[arg(long, default_value_t = 8731, value_name = "PORT")]
         port: u16,
-        /// Open this address of the machine to its network: others can read and add, and nothing is encrypted
+        #[arg(help = t(words::ArgServeOpenToNetwork))]
         #[arg(long, value_name = "ADDRESS")]
         open_to_network: Option<std::net::IpAddr>,
-        /// The hook check's page without contents, where this program was built without it
+        #[arg(help = t(words::ArgServePage))]
         #[arg(long, env = "SLINGSEAL_CHECK_PAGE", value_name = "FILE.html")]
         page: Option<PathBuf>,
     },
@@ -203,65 +273,65 @@ pub(crate) enum Verb {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum AccountVerb {
-    /// Everything that does not add up, each with what is known and what to do; --sign once all is explained
+    #[command(about = t(words::VerbAccountClose))]
     Close(Close),
-    /// Every piece of equipment: on which load, since when, lifts, carried; what is out or lost first
+    #[command(about = t(words::VerbAccountEquipment))]
     Equipment {
-        /// Only what is out, lost or damaged
+        #[arg(help = t(words::ArgAccountEquipmentOpen))]
         #[arg(long)]
         open: bool,
-        /// Where to put it as CSV
+        #[arg(help = t(words::ArgAccountEquipmentCsv))]
         #[arg(long, value_name = "FILE")]
         csv: Option<PathBuf>,
     },
-    /// Put what is here on the operation's server: each word once
+    #[command(about = t(words::VerbAccountPush))]
     #[cfg(feature = "exchange")]
     Push(Server),
-    /// Take in what other desks put on the operation's server; it is trusted with nothing
+    #[command(about = t(words::VerbAccountPull))]
     #[cfg(feature = "exchange")]
     Pull {
         #[command(flatten)]
         server: Server,
-        /// From the beginning, and not from where the last pull stopped
+        #[arg(help = t(words::ArgAccountPullAgain))]
         #[arg(long)]
         again: bool,
     },
-    /// Push and pull again and again, until it is stopped; a server that goes away is waited for
+    #[command(about = t(words::VerbAccountFollow))]
     #[cfg(feature = "exchange")]
     Follow {
         #[command(flatten)]
         server: Server,
-        /// Seconds between two rounds, 1 to 3600
+        #[arg(help = t(words::ArgAccountFollowEvery))]
         #[arg(long, default_value_t = 10, value_name = "SECONDS", value_parser = clap::value_parser!(u64).range(1..=3600))]
         every: u64,
     },
-    /// Print the SQL that sets a server up, for whoever keeps it: account server-sql | psql DATABASE
+    #[command(about = t(words::VerbAccountServerSql))]
     #[cfg(feature = "exchange")]
     ServerSql,
-    /// Take a piece out of service as a leader or an inspector: each tag that names it is NO-GO until an inspector finds it fit
+    #[command(about = t(words::VerbAccountWithdraw))]
     Withdraw {
-        /// Its serial number
+        #[arg(help = t(words::ArgAccountWithdrawSerial))]
         #[arg(value_name = "SERIAL")]
         serial: String,
-        /// Why, so that whoever holds it knows what to look for
+        #[arg(help = t(words::ArgAccountWithdrawWhy))]
         #[arg(long, value_name = "TEXT")]
         why: String,
-        /// Where to put the code as SVG, PNG and text
+        #[arg(help = t(words::ArgAccountWithdrawOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// How many deficiencies nobody found, by pairs of inspections of one load by two people who do not know of each other
+    #[command(about = t(words::VerbAccountSecondLook))]
     SecondLook {
-        /// Only inspections of so many days
+        #[arg(help = t(words::ArgAccountSecondLookDays))]
         #[arg(long, value_name = "N")]
         days: Option<u32>,
-        /// Draw loads at random that somebody else is to look at, 1 to 100
+        #[arg(help = t(words::ArgAccountSecondLookDraw))]
         #[arg(long, value_name = "N", conflicts_with = "days", value_parser = clap::value_parser!(u32).range(1..=100))]
         draw: Option<u32>,
     },
-    /// Mark walks of less than so many seconds a card; without a number, none
+    #[command(about = t(words::VerbAccountLeastSeconds))]
     LeastSeconds {
-        /// Seconds a card, 1 to 3600
+        #[arg(help = t(words::ArgAccountLeastSecondsSeconds))]
         #[arg(value_name = "SECONDS")]
         seconds: Option<u32>,
     },
@@ -271,13 +341,13 @@ pub(crate) enum AccountVerb {
 #[cfg(feature = "exchange")]
 #[derive(Clone, clap::Args)]
 pub(crate) struct Server {
-    /// Where it is: postgresql://LOGIN@HOST/DATABASE
+    #[arg(help = t(words::ArgServerUrl))]
     #[arg(value_name = "URL", env = "SLINGSEAL_SERVER", hide_env_values = true)]
     pub(crate) url: String,
-    /// PEM file with the certificate of whoever signed the server's own; by network it must be named
+    #[arg(help = t(words::ArgServerCa))]
     #[arg(long, value_name = "FILE.pem", env = "SLINGSEAL_SERVER_CA")]
     pub(crate) ca: Option<PathBuf>,
-    /// Photographs go along
+    #[arg(help = t(words::ArgServerPhotos))]
     #[arg(long)]
     pub(crate) photos: bool,
 }
@@ -292,80 +362,80 @@ impl std::fmt::Debug for Server {
 
 #[derive(Debug, clap::Args)]
 pub(crate) struct Close {
-    /// The loads; all that are here without them
+    #[arg(help = t(words::ArgCloseLoads))]
     #[arg(value_name = "LOAD")]
     pub(crate) loads: Vec<String>,
-    /// Loads of which anything is told of this day, UTC
+    #[arg(help = t(words::ArgCloseDay))]
     #[arg(long, value_name = "YYYY-MM-DD")]
     pub(crate) day: Option<String>,
-    /// What the statement calls it: an operation
+    #[arg(help = t(words::ArgCloseName))]
     #[arg(long, value_name = "TEXT")]
     pub(crate) name: Option<String>,
-    /// Say something of an open point, by the id that stands before it; may be given several times
+    #[arg(help = t(words::ArgCloseExplain))]
     #[arg(long, value_name = "POINT=NOTE")]
     pub(crate) explain: Vec<String>,
-    /// Sign the statement as a leader; asks for the PIN
+    #[arg(help = t(words::ArgCloseSign))]
     #[arg(long)]
     pub(crate) sign: bool,
-    /// With --sign: where to put the statement as PDF, text and, where it fits one, a code
+    #[arg(help = t(words::ArgCloseOut))]
     #[arg(long, value_name = "DIR", requires = "sign")]
     pub(crate) out: Option<PathBuf>,
 }
 
 #[derive(Debug, clap::Args)]
 pub(crate) struct Report {
-    /// lifted, refused, lost, set-down, derigged or returned
+    #[arg(help = t(words::ArgReportEvent))]
     #[arg(value_name = "EVENT")]
     pub(crate) event: String,
-    /// The load's number, or the codes of its seal and its tag
+    #[arg(help = t(words::ArgReportLoad))]
     #[arg(value_name = "LOAD|CODE", required = true)]
     pub(crate) load: Vec<String>,
-    /// For refused: verdict, rigging, damage, wrong-load, too-heavy, unstable, aircrew, zone or other
+    #[arg(help = t(words::ArgReportCause))]
     #[arg(long, value_name = "WORD")]
     pub(crate) cause: Option<String>,
-    /// When it happened, where that was before now: RFC 3339, or a date-time group
+    #[arg(help = t(words::ArgReportAt))]
     #[arg(long, value_name = "TIME")]
     pub(crate) at: Option<String>,
-    /// The aircraft that took it
+    #[arg(help = t(words::ArgReportAircraft))]
     #[arg(long, value_name = "TEXT")]
     pub(crate) aircraft: Option<String>,
-    /// Where, MGRS
+    #[arg(help = t(words::ArgReportPlace))]
     #[arg(long, value_name = "MGRS")]
     pub(crate) place: Option<String>,
-    /// A piece of equipment: SERIAL=back, SERIAL=damaged or SERIAL=back,damaged; may be given several times
+    #[arg(help = t(words::ArgReportPieces))]
     #[arg(long = "piece", value_name = "SERIAL=STATE")]
     pub(crate) pieces: Vec<String>,
-    /// A photograph, PNG or JPEG; may be given several times
+    #[arg(help = t(words::ArgReportPhotos))]
     #[arg(long = "photo", value_name = "FILE")]
     pub(crate) photos: Vec<PathBuf>,
-    /// More, in your words
+    #[arg(help = t(words::ArgReportNote))]
     #[arg(long, value_name = "TEXT")]
     pub(crate) note: Option<String>,
-    /// Sign it with this device's credential; asks for the PIN
+    #[arg(help = t(words::ArgReportSign))]
     #[arg(long)]
     pub(crate) sign: bool,
-    /// Where to put its code as picture and text
+    #[arg(help = t(words::ArgReportOut))]
     #[arg(long, value_name = "DIR")]
     pub(crate) out: Option<PathBuf>,
 }
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum TagVerb {
-    /// Make a tag of a plan, or the tags of a load list: PNG, PDF sheet and text
+    #[command(about = t(words::VerbTagWrite))]
     Write {
-        /// The plan, TOML, or the list, CSV; see core/message/PLAN.md
+        #[arg(help = t(words::ArgTagWritePlan))]
         #[arg(value_name = "PLAN.toml|LIST.csv")]
         plan: PathBuf,
-        /// Where to put the files
+        #[arg(help = t(words::ArgTagWriteOut))]
         #[arg(long, value_name = "DIR")]
         out: PathBuf,
-        /// Leave the tag unsigned: the hookup team will be told to WAIT
+        #[arg(help = t(words::ArgTagWriteUnsigned))]
         #[arg(long)]
         unsigned: bool,
     },
-    /// Say what a tag says
+    #[command(about = t(words::VerbTagRead))]
     Read {
-        /// The tag
+        #[arg(help = t(words::ArgTagReadCode))]
         #[arg(value_name = "CODE")]
         code: String,
     },
@@ -373,76 +443,76 @@ pub(crate) enum TagVerb {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum ProcedureVerb {
-    /// Those that this home knows
+    #[command(about = t(words::VerbProcedureList))]
     List,
-    /// The walk that one expands to, with the id of every point
+    #[command(about = t(words::VerbProcedureShow))]
     Show {
-        /// Its id
+        #[arg(help = t(words::ArgProcedureShowId))]
         #[arg(value_name = "ID")]
         id: String,
-        /// Put it as a blank checklist to walk by with a pen, with boxes, sources, cautions and its code
+        #[arg(help = t(words::ArgProcedureShowPdf))]
         #[arg(long, value_name = "FILE.pdf")]
         pdf: Option<PathBuf>,
     },
-    /// Check a file: every fault with line, column and mend
+    #[command(about = t(words::VerbProcedureCheck))]
     Check {
-        /// The file
+        #[arg(help = t(words::ArgProcedureCheckFile))]
         #[arg(value_name = "FILE")]
         file: PathBuf,
-        /// Check again at each save, until it is stopped
+        #[arg(help = t(words::ArgProcedureCheckWatch))]
         #[arg(long)]
         watch: bool,
     },
-    /// Every point of one list, or of all, with its source and what becomes of what is found: for an approver to print
+    #[command(about = t(words::VerbProcedureTable))]
     Table {
-        /// Its id; all that this home knows without it
+        #[arg(help = t(words::ArgProcedureTableId))]
         #[arg(value_name = "ID")]
         id: Option<String>,
     },
-    /// Take in a unit's own
+    #[command(about = t(words::VerbProcedureAdd))]
     Add {
-        /// The file
+        #[arg(help = t(words::ArgProcedureAddFile))]
         #[arg(value_name = "FILE")]
         file: PathBuf,
     },
-    /// Leave a small commented file to begin with
+    #[command(about = t(words::VerbProcedureNew))]
     New {
-        /// What it will go by
+        #[arg(help = t(words::ArgProcedureNewId))]
         #[arg(value_name = "ID")]
         id: String,
-        /// Where to put it; ID.toml here without it
+        #[arg(help = t(words::ArgProcedureNewOut))]
         #[arg(long, value_name = "FILE")]
         out: Option<PathBuf>,
     },
-    /// Say which cards and points came, went or changed between two editions: what an approver approves
+    #[command(about = t(words::VerbProcedureDiff))]
     Diff {
-        /// The older file, or the id of one that this home knows
+        #[arg(help = t(words::ArgProcedureDiffOld))]
         #[arg(value_name = "OLD")]
         old: String,
-        /// The newer one
+        #[arg(help = t(words::ArgProcedureDiffNew))]
         #[arg(value_name = "NEW")]
         new: String,
     },
-    /// The JSON Schema of a procedure's file, for an editor
+    #[command(about = t(words::VerbProcedureSchema))]
     Schema,
-    /// Tell lists in a language of a unit's own, where they have it
+    #[command(about = t(words::VerbProcedureLanguage))]
     Language {
-        /// Two letters, such as fr; the reader's own language without it
+        #[arg(help = t(words::ArgProcedureLanguageCode))]
         #[arg(value_name = "CODE")]
         code: Option<String>,
     },
-    /// Carry procedures with the rosters that approve them, as one file
+    #[command(about = t(words::VerbProcedurePack))]
     #[command(subcommand)]
     Pack(PackVerb),
-    /// Hold procedures up as a moving code, with the rosters that approve them: frames as pictures
+    #[command(about = t(words::VerbProcedureFrames))]
     Frames {
-        /// Which; all that are approved without it
+        #[arg(help = t(words::ArgProcedureFramesIds))]
         #[arg(value_name = "ID")]
         ids: Vec<String>,
-        /// Where to put the frames
+        #[arg(help = t(words::ArgProcedureFramesOut))]
         #[arg(long, value_name = "DIR")]
         out: PathBuf,
-        /// Of each hundred frames that are enough, so many more
+        #[arg(help = t(words::ArgProcedureFramesSpare))]
         #[arg(long, default_value_t = 50, value_name = "PERCENT")]
         spare: u32,
     },
@@ -450,18 +520,18 @@ pub(crate) enum ProcedureVerb {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum PackVerb {
-    /// Write a file of the unit's own procedures and of all that are approved, or of those named
+    #[command(about = t(words::VerbPackWrite))]
     Write {
-        /// The file
+        #[arg(help = t(words::ArgPackWriteFile))]
         #[arg(value_name = "FILE")]
         file: PathBuf,
-        /// Which
+        #[arg(help = t(words::ArgPackWriteIds))]
         #[arg(value_name = "ID")]
         ids: Vec<String>,
     },
-    /// Take a file's procedures in: each that has no fault; what nobody approves is kept apart
+    #[command(about = t(words::VerbPackRead))]
     Read {
-        /// The file
+        #[arg(help = t(words::ArgPackReadFile))]
         #[arg(value_name = "FILE")]
         file: PathBuf,
     },
@@ -469,109 +539,108 @@ pub(crate) enum PackVerb {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum AuthorityVerb {
-    /// Make this home an authority
+    #[command(about = t(words::VerbAuthorityInit))]
     Init {
-        /// What it goes by
+        #[arg(help = t(words::ArgAuthorityInitName))]
         #[arg(long, value_name = "NAME")]
         name: String,
-        /// A procedure that counts, of those that come with the program: an id, or `all`; may be given several times. They are a
-        /// start and no manual. Without it you are asked, and unattended nothing is approved
+        #[arg(help = t(words::ArgAuthorityInitApprove))]
         #[arg(long, value_name = "ID")]
         approve: Vec<String>,
-        /// Where to put its card and roster
+        #[arg(help = t(words::ArgAuthorityInitOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Issue a credential on a key request
+    #[command(about = t(words::VerbAuthorityIssue))]
     Issue {
-        /// The key request
+        #[arg(help = t(words::ArgAuthorityIssueRequest))]
         #[arg(value_name = "REQUEST")]
         request: String,
-        /// inspector, planner, hookup, leader, instructor; several with commas
+        #[arg(help = t(words::ArgAuthorityIssueRoles))]
         #[arg(long, value_name = "ROLES")]
         roles: String,
-        /// Until when: a date, RFC 3339, or a date-time group
+        #[arg(help = t(words::ArgAuthorityIssueExpires))]
         #[arg(long, value_name = "TIME")]
         expires: String,
-        /// Another name or call sign than the request asks for
+        #[arg(help = t(words::ArgAuthorityIssueHolder))]
         #[arg(long, value_name = "NAME")]
         holder: Option<String>,
-        /// The longest that a seal may hold
+        #[arg(help = t(words::ArgAuthorityIssueValidity))]
         #[arg(long, value_name = "HOURS")]
         validity: Option<u32>,
-        /// Where to put the credential
+        #[arg(help = t(words::ArgAuthorityIssueOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Who holds what that was issued here, and which procedures are approved
+    #[command(about = t(words::VerbAuthorityList))]
     List,
-    /// Show or write the authority's card and its newest roster again
+    #[command(about = t(words::VerbAuthorityShow))]
     #[command(alias = "card")]
     Show {
-        /// Where to put them
+        #[arg(help = t(words::ArgAuthorityShowOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Revoke a key with everything issued to it, and sign the next roster
+    #[command(about = t(words::VerbAuthorityRevoke))]
     Revoke {
-        /// Names or call signs, ids of credentials, fingerprints of keys
+        #[arg(help = t(words::ArgAuthorityRevokeWho))]
         #[arg(value_name = "WHO", required = true)]
         who: Vec<String>,
-        /// For how many days the roster holds
+        #[arg(help = t(words::ArgAuthorityRevokeDays))]
         #[arg(long, value_name = "DAYS")]
         days: Option<u32>,
-        /// Where to put the roster
+        #[arg(help = t(words::ArgAuthorityRevokeOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Say which procedures count: what is walked by another says WAIT. Signs the next roster
+    #[command(about = t(words::VerbAuthorityApprove))]
     Approve {
-        /// Files of a unit's own, and ids of those that this home knows
+        #[arg(help = t(words::ArgAuthorityApproveWhich))]
         #[arg(value_name = "FILE|ID", required = true)]
         which: Vec<String>,
-        /// For how many days the roster holds
+        #[arg(help = t(words::ArgAuthorityApproveDays))]
         #[arg(long, value_name = "DAYS")]
         days: Option<u32>,
-        /// Where to put the roster
+        #[arg(help = t(words::ArgAuthorityApproveOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Take an approval back: what is walked by it from now on says WAIT. Signs the next roster
+    #[command(about = t(words::VerbAuthorityWithdraw))]
     Withdraw {
-        /// Ids, `ID@VERSION` of one edition, or the beginning of a thumbprint
+        #[arg(help = t(words::ArgAuthorityWithdrawWhich))]
         #[arg(value_name = "ID", required = true)]
         which: Vec<String>,
-        /// For how many days the roster holds
+        #[arg(help = t(words::ArgAuthorityWithdrawDays))]
         #[arg(long, value_name = "DAYS")]
         days: Option<u32>,
-        /// Where to put the roster
+        #[arg(help = t(words::ArgAuthorityWithdrawOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Sign the roster anew, to hold longer
+    #[command(about = t(words::VerbAuthorityRoster))]
     Roster {
-        /// For how many days it holds
+        #[arg(help = t(words::ArgAuthorityRosterDays))]
         #[arg(long, value_name = "DAYS")]
         days: Option<u32>,
-        /// Where to put it
+        #[arg(help = t(words::ArgAuthorityRosterOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Trust another authority by its card
+    #[command(about = t(words::VerbAuthorityTrust))]
     Trust {
-        /// The card
+        #[arg(help = t(words::ArgAuthorityTrustCard))]
         #[arg(value_name = "CARD")]
         card: String,
-        /// The fingerprint as it was read from the authority's own device; asked for at the terminal
+        #[arg(help = t(words::ArgAuthorityTrustFingerprint))]
         #[arg(long, value_name = "FINGERPRINT")]
         fingerprint: Option<String>,
-        /// Trust it although another authority of the name is trusted already
+        #[arg(help = t(words::ArgAuthorityTrustBeside))]
         #[arg(long)]
         beside: bool,
     },
-    /// Trust an authority no longer: nothing that it signed counts here; what was received stays as evidence
+    #[command(about = t(words::VerbAuthorityDistrust))]
     Distrust {
-        /// Its name, or its fingerprint
+        #[arg(help = t(words::ArgAuthorityDistrustWho))]
         #[arg(value_name = "WHO")]
         who: String,
     },
@@ -579,84 +648,81 @@ pub(crate) enum AuthorityVerb {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum KeyVerb {
-    /// Make this device's key under a PIN, and the request for a credential; with a key here, write its request again
+    #[command(about = t(words::VerbKeyRequest))]
     Request {
-        /// Your name or call sign
+        #[arg(help = t(words::ArgKeyRequestHolder))]
         #[arg(long, value_name = "NAME")]
         holder: Option<String>,
-        /// Where to put the request
+        #[arg(help = t(words::ArgKeyRequestOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Put the key under another PIN
+    #[command(about = t(words::VerbKeyChangePin))]
     ChangePin,
-    /// How far this device is set up
+    #[command(about = t(words::VerbKeyShow))]
     Show,
 }
 
 /// A table of the account.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
 pub(crate) enum Table {
-    /// One line a record.
+    #[value(help = t(words::VerbTableRecords))]
     Records,
-    /// One line a deficiency.
+    #[value(help = t(words::VerbTableDeficiencies))]
     Deficiencies,
-    /// One line a piece of equipment.
+    #[value(help = t(words::VerbTableEquipment))]
     Equipment,
 }
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum RecordsVerb {
-    /// Records, newest first
+    #[command(about = t(words::VerbRecordsList))]
     List {
-        /// Words that all occur
+        #[arg(help = t(words::ArgRecordsListWords))]
         #[arg(value_name = "WORD")]
         words: Vec<String>,
-        /// How many
+        #[arg(help = t(words::ArgRecordsListMost))]
         #[arg(long, default_value_t = 50, value_name = "N")]
         most: u32,
     },
-    /// A record's whole story
+    #[command(about = t(words::VerbRecordsShow))]
     Show {
-        /// Its digest, or the first digits of it
+        #[arg(help = t(words::ArgRecordsShowRecord))]
         #[arg(value_name = "RECORD")]
         record: String,
     },
-    /// The account for other programs; core/account/EXPORT.md documents it
-    ///
-    /// --csv FILE for spreadsheets and statistics, --json FILE for one document with everything in it; several files may be
-    /// named where their endings tell which is which.
+    #[command(about = t(words::VerbRecordsExport), long_about = two(words::VerbRecordsExport, words::MoreRecordsExport))]
     Export {
-        /// Where to put it: .csv, .json, or .sql for a database (psql DATABASE -f FILE.sql)
+        #[arg(help = t(words::ArgRecordsExportFiles))]
         #[arg(value_name = "FILE", required = true)]
         files: Vec<PathBuf>,
-        /// As CSV, whatever the file's ending
+        #[arg(help = t(words::ArgRecordsExportCsv))]
         #[arg(long)]
         csv: bool,
-        /// Which table: records, deficiencies or equipment
+        #[arg(help = t(words::ArgRecordsExportOf))]
         #[arg(long, value_enum, default_value_t = Table::Records)]
         of: Table,
     },
-    /// Walk every chain and signature, and name what does not hold
+    #[command(about = t(words::VerbRecordsVerify))]
     Verify,
-    /// A record's one-page PDF
+    #[command(about = t(words::VerbRecordsPrint))]
     Print {
-        /// Its digest, the first digits of it, or the load's number
+        #[arg(help = t(words::ArgRecordsPrintRecord))]
         #[arg(value_name = "RECORD")]
         record: String,
-        /// Where to put the page
+        #[arg(help = t(words::ArgRecordsPrintOut))]
         #[arg(long, value_name = "FILE.pdf")]
         out: PathBuf,
-        /// US letter paper in place of A4
+        #[arg(help = t(words::ArgRecordsPrintLetter))]
         #[arg(long)]
         letter: bool,
     },
-    /// Show a record's seal again: in the terminal, or as files
+    #[command(about = t(words::VerbRecordsSeal))]
     Seal {
-        /// Its digest, the first digits of it, or its load number
+        #[arg(help = t(words::ArgRecordsSealRecord))]
         #[arg(value_name = "RECORD")]
         record: String,
-        /// Where to put PNG, SVG and text
+        #[arg(help = t(words::ArgRecordsSealOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
@@ -664,100 +730,94 @@ pub(crate) enum RecordsVerb {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum ExamVerb {
-    /// Lock what is planted on a load, signed as an instructor, before the student starts
-    ///
-    /// Rig the deficiencies onto the load first; --preview says what to rig. The list stays in this home; the code that is
-    /// shown holds its salted digest alone, so that it cannot change afterwards.
+    #[command(about = t(words::VerbExamLock), long_about = two(words::VerbExamLock, words::MoreExamLock))]
     Lock {
-        /// The tag on the load
+        #[arg(help = t(words::ArgExamLockTag))]
         #[arg(value_name = "TAG")]
         tag: String,
-        /// A deficiency to plant: the point's id and the name, as --preview lists them; one a card
+        #[arg(help = t(words::ArgExamLockPlant))]
         #[arg(long, value_name = "POINT=NAME")]
         plant: Vec<String>,
-        /// Draw so many in place of picking: spread over the stations, never two on a card
+        #[arg(help = t(words::ArgExamLockDraw))]
         #[arg(long, value_name = "N", conflicts_with = "plant", required_unless_present_any = ["plant", "preview"])]
         draw: Option<u32>,
-        /// What to draw from: the same words draw the same
+        #[arg(help = t(words::ArgExamLockSeed))]
         #[arg(long, value_name = "WORDS", requires = "draw")]
         seed: Option<String>,
-        /// Say what to rig and keep nothing; without --plant and --draw, all that can be planted, each as --plant takes it
+        #[arg(help = t(words::ArgExamLockPreview))]
         #[arg(long)]
         preview: bool,
-        /// How many a student must find: your unit's standard; asked for at the terminal
+        #[arg(help = t(words::ArgExamLockFind))]
         #[arg(long, value_name = "N")]
         find: Option<u32>,
-        /// Within this time: seconds, or minutes:seconds; your unit's standard; asked for at the terminal
+        #[arg(help = t(words::ArgExamLockWithin))]
         #[arg(long, value_name = "TIME")]
         within: Option<String>,
-        /// Calls where nothing is wrong that are let pass
+        #[arg(help = t(words::ArgExamLockFalseCalls))]
         #[arg(long, value_name = "N", default_value_t = 0)]
         false_calls: u32,
-        /// Where to put the key's code as picture and text
+        #[arg(help = t(words::ArgExamLockOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// The keys that are known here; with KEY one of them and its code
+    #[command(about = t(words::VerbExamKeys))]
     Keys {
-        /// The key's code, or the first digits of one that is known
+        #[arg(help = t(words::ArgExamKeysKey))]
         #[arg(value_name = "KEY")]
         key: Option<String>,
-        /// Show what is planted; asks for the PIN
+        #[arg(help = t(words::ArgExamKeysReveal))]
         #[arg(long, requires = "key")]
         reveal: bool,
     },
-    /// Run: the student walks the load against a clock that nothing stops
+    #[command(about = t(words::VerbExamRun))]
     #[command(after_long_help = crate::terminal::RUN_HELP)]
     Run {
-        /// The key's code, or the first digits of one that is known
+        #[arg(help = t(words::ArgExamRunKey))]
         #[arg(value_name = "KEY")]
         key: Option<String>,
-        /// Who is examined
+        #[arg(help = t(words::ArgExamRunStudent))]
         #[arg(long, value_name = "NAME")]
         student: Option<String>,
-        /// The tag on the load; not needed where it is known here
+        #[arg(help = t(words::ArgExamRunTag))]
         #[arg(long, value_name = "TAG")]
         tag: Option<String>,
-        /// Go on with this run: the first digits of its id, or the student
+        #[arg(help = t(words::ArgExamRunGoOn))]
         #[arg(long = "run", value_name = "ID", conflicts_with_all = ["key", "student", "tag"])]
         go_on: Option<String>,
-        /// Where to put the sheet once the run is ended, for the instructor's bundle read
+        #[arg(help = t(words::ArgExamRunOut))]
         #[arg(long, value_name = "FILE")]
         out: Option<PathBuf>,
     },
-    /// Write the sheet of an ended run, for the instructor's device: bundle read takes it
+    #[command(about = t(words::VerbExamSheet))]
     Sheet {
-        /// The run, by the first digits that exam result lists
+        #[arg(help = t(words::ArgExamSheetRun))]
         #[arg(value_name = "RUN")]
         run: String,
-        /// The file; with --frames the folder of the pictures
+        #[arg(help = t(words::ArgExamSheetOut))]
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
-        /// As the frames of a moving code
+        #[arg(help = t(words::ArgExamSheetFrames))]
         #[arg(long)]
         frames: bool,
     },
-    /// Score an ended run and sign the result, or show one; without WHICH, list runs and results
+    #[command(about = t(words::VerbExamResult))]
     Result {
-        /// The run or the result by its first digits, or the student
+        #[arg(help = t(words::ArgExamResultWhich))]
         #[arg(value_name = "WHICH")]
         which: Option<String>,
     },
-    /// The class: students, what is missed most, items, time by card
-    ///
-    /// Missed, items and cards are counted over first attempts. p is the share that found it, D the share among the upper 27 %
-    /// of students less that among the lower 27 % (Kelley 1939), r the corrected point-biserial correlation.
+    #[command(about = t(words::VerbExamClass), long_about = two(words::VerbExamClass, words::MoreExamClass))]
     Class {
-        /// Of one procedure
+        #[arg(help = t(words::ArgExamClassProcedure))]
         #[arg(long, value_name = "ID")]
         procedure: Option<String>,
-        /// Runs begun at this time or later
+        #[arg(help = t(words::ArgExamClassSince))]
         #[arg(long, value_name = "TIME")]
         since: Option<String>,
-        /// Runs begun before this time
+        #[arg(help = t(words::ArgExamClassUntil))]
         #[arg(long, value_name = "TIME")]
         until: Option<String>,
-        /// Where to put the tables as CSV
+        #[arg(help = t(words::ArgExamClassOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
@@ -766,59 +826,59 @@ pub(crate) enum ExamVerb {
 /// Which part of the account goes along.
 #[derive(Clone, Debug, Default, clap::Args)]
 pub(crate) struct PartOfAccount {
-    /// Only records sealed at this time or later: a date, RFC 3339, or a date-time group
+    #[arg(help = t(words::ArgPartOfAccountSince))]
     #[arg(long, value_name = "TIME")]
     pub(crate) since: Option<String>,
-    /// Only what is of this load
+    #[arg(help = t(words::ArgPartOfAccountLoad))]
     #[arg(long, value_name = "LOAD")]
     pub(crate) load: Option<String>,
 }
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum BundleVerb {
-    /// What this home has, as one short code: the other side leaves it out
+    #[command(about = t(words::VerbBundleHave))]
     Have {
-        /// Where to put it
+        #[arg(help = t(words::ArgBundleHaveOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Pack what the other side lacks; with --frames one that is too large goes as several moving codes
+    #[command(about = t(words::VerbBundleWrite))]
     Write {
-        /// The bundle; with --frames the folder of the pictures
+        #[arg(help = t(words::ArgBundleWriteOut))]
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
-        /// The other side's have code
+        #[arg(help = t(words::ArgBundleWriteHave))]
         #[arg(long, value_name = "CODE")]
         have: Option<String>,
         #[command(flatten)]
         part: PartOfAccount,
-        /// Leave photographs out
+        #[arg(help = t(words::ArgBundleWriteNoPhotos))]
         #[arg(long)]
         no_photos: bool,
-        /// As the frames of a moving code, without photographs
+        #[arg(help = t(words::ArgBundleWriteFrames))]
         #[arg(long)]
         frames: bool,
-        /// With --frames: how many more than are enough, per cent
+        #[arg(help = t(words::ArgBundleWriteSpare))]
         #[arg(long, value_name = "PERCENT", default_value_t = 50)]
         spare: u32,
     },
-    /// Show the moving code in this terminal, frame by frame, until Ctrl-C
+    #[command(about = t(words::VerbBundlePlay))]
     Play {
-        /// The other side's have code
+        #[arg(help = t(words::ArgBundlePlayHave))]
         #[arg(long, value_name = "CODE")]
         have: Option<String>,
         #[command(flatten)]
         part: PartOfAccount,
-        /// Frames a second
+        #[arg(help = t(words::ArgBundlePlayPace))]
         #[arg(long, value_name = "N", default_value_t = 4, value_parser = clap::value_parser!(u32).range(1..=15))]
         pace: u32,
-        /// End by itself once each code was shown so many times over
+        #[arg(help = t(words::ArgBundlePlayRounds))]
         #[arg(long, value_name = "TIMES")]
         rounds: Option<u32>,
     },
-    /// Take in a bundle, or the pictures of a moving code
+    #[command(about = t(words::VerbBundleRead))]
     Read {
-        /// One bundle, or pictures, or their folder
+        #[arg(help = t(words::ArgBundleReadFiles))]
         #[arg(value_name = "FILE", required = true)]
         files: Vec<PathBuf>,
     },
@@ -830,73 +890,73 @@ pub(crate) enum BundleVerb {
 pub(crate) struct Rigging {
     #[command(subcommand)]
     pub(crate) verb: Option<RiggingVerb>,
-    /// The rigging, TOML; see core/rigging/FORMAT.md
+    #[arg(help = t(words::ArgRiggingFile))]
     #[arg(value_name = "FILE.toml", required = true)]
     pub(crate) file: Option<PathBuf>,
-    /// What if: the link that sits in a leg's grab hook; may be given several times
+    #[arg(help = t(words::ArgRiggingLinks))]
     #[arg(long, value_name = "LEG=N")]
     pub(crate) links: Vec<String>,
-    /// Multiply every force by a load factor, such as 2.5 (14 CFR 29.865)
+    #[arg(help = t(words::ArgRiggingFactor))]
     #[arg(long, value_name = "F")]
     pub(crate) factor: Option<f64>,
-    /// Draw side, front and top, to scale; .svg or .png
+    #[arg(help = t(words::ArgRiggingPicture))]
     #[arg(long, value_name = "OUT")]
     pub(crate) picture: Vec<PathBuf>,
-    /// Print the sheet for riggers: which link in which hook, which leg where
+    #[arg(help = t(words::ArgRiggingSheet))]
     #[arg(long, value_name = "OUT.pdf")]
     pub(crate) sheet: Option<PathBuf>,
-    /// Print the data sheet for the aircrew
+    #[arg(help = t(words::ArgRiggingAircrew))]
     #[arg(long, value_name = "OUT.pdf")]
     pub(crate) aircrew: Option<PathBuf>,
 }
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum RiggingVerb {
-    /// Mass and centre of gravity from scales and items, and how the load may hang within their tolerances
+    #[command(about = t(words::VerbRiggingWeigh))]
     Weigh {
-        /// The rigging with `[[weighed]]` points or `[[item]]`
+        #[arg(help = t(words::ArgRiggingWeighFile))]
         #[arg(value_name = "FILE.toml")]
         file: PathBuf,
-        /// Multiply every force by a load factor
+        #[arg(help = t(words::ArgRiggingWeighFactor))]
         #[arg(long, value_name = "F")]
         factor: Option<f64>,
     },
-    /// Which link in which hook so that the load hangs as wanted, and keeps the rule that governs
+    #[command(about = t(words::VerbRiggingSolve))]
     Solve {
-        /// The rigging, with the slings and ropes at hand
+        #[arg(help = t(words::ArgRiggingSolveFile))]
         #[arg(value_name = "FILE.toml")]
         file: PathBuf,
-        /// Level
+        #[arg(help = t(words::ArgRiggingSolveLevel))]
         #[arg(long, conflicts_with_all = ["pitch", "roll", "nose_down_at_least"])]
         level: bool,
-        /// Nose up, degrees; nose down is negative
+        #[arg(help = t(words::ArgRiggingSolvePitch))]
         #[arg(long, value_name = "DEG", allow_negative_numbers = true)]
         pitch: Option<f64>,
-        /// Left side up, degrees
+        #[arg(help = t(words::ArgRiggingSolveRoll))]
         #[arg(long, value_name = "DEG", allow_negative_numbers = true)]
         roll: Option<f64>,
-        /// The nose hangs at least this far down, degrees
+        #[arg(help = t(words::ArgRiggingSolveNoseDownAtLeast))]
         #[arg(long, value_name = "DEG")]
         nose_down_at_least: Option<f64>,
-        /// Hold a leg to links; may be given several times
+        #[arg(help = t(words::ArgRiggingSolveBetween))]
         #[arg(long, value_name = "LEG=A-B")]
         between: Vec<String>,
-        /// How many proposals, 1 to 20
+        #[arg(help = t(words::ArgRiggingSolveMost))]
         #[arg(long, value_name = "N")]
         most: Option<u32>,
-        /// Multiply every force by a load factor
+        #[arg(help = t(words::ArgRiggingSolveFactor))]
         #[arg(long, value_name = "F")]
         factor: Option<f64>,
-        /// Draw the best one; .svg or .png
+        #[arg(help = t(words::ArgRiggingSolvePicture))]
         #[arg(long, value_name = "OUT")]
         picture: Vec<PathBuf>,
-        /// Write the best one as a rigging file
+        #[arg(help = t(words::ArgRiggingSolveOut))]
         #[arg(long, value_name = "OUT.toml")]
         out: Option<PathBuf>,
     },
-    /// Statics of the flight that the file tells of: load factor, steady drag, a failed hook. Flight tests and the manual rule
+    #[command(about = t(words::VerbRiggingFlight))]
     Flight {
-        /// The rigging with `[flight]`, or with two hooks
+        #[arg(help = t(words::ArgRiggingFlightFile))]
         #[arg(value_name = "FILE.toml")]
         file: PathBuf,
     },

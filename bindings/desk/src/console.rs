@@ -7,9 +7,11 @@
 use std::fmt::Arguments;
 use std::io::{IsTerminal, Write};
 use std::path::Path;
+use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use slingseal_app::{is_invisible, visibly};
+use slingseal_app::catalogue::desk as words;
+use slingseal_app::{Language, is_invisible, visibly};
 
 /// One line on standard output. A line break inside is a stranger's, and is spelled out.
 macro_rules! println {
@@ -38,6 +40,19 @@ pub(crate) fn is_terminal() -> bool {
 /// Whether standard output is a file's: then it holds that file alone, and whatever else is said goes to standard error.
 static TAKEN: AtomicBool = AtomicBool::new(false);
 
+/// The reader's language, for what has to be said where no verb is: there is one reader.
+static SPOKEN: OnceLock<Language> = OnceLock::new();
+
+/// That language.
+pub(crate) fn spoken() -> Language {
+    SPOKEN.get().copied().unwrap_or_default()
+}
+
+/// Says in which language this program is read.
+pub(crate) fn speak(language: Language) {
+    let _ = SPOKEN.set(language);
+}
+
 /// Gives standard output to a file, for as long as the program runs.
 pub(crate) fn take_output() {
     TAKEN.store(true, Ordering::Relaxed);
@@ -52,6 +67,8 @@ pub(crate) fn has_colour() -> bool {
 pub(crate) fn wants_colour() -> bool {
     let none = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty())
         || std::env::var("TERM").is_ok_and(|term| matches!(term.as_str(), "dumb" | "vt100" | "vt220"));
+    #[cfg(windows)]
+    let none = none || !ratatui::crossterm::ansi_support::supports_ansi();
     !none
 }
 
@@ -215,10 +232,9 @@ fn out(text: &str) {
 /// the whole.
 fn ended(written: std::io::Result<()>) {
     let Err(error) = written else { return };
-    complaint(format_args!(
-        "slingseal: standard output: {}; make room and ask again",
-        slingseal_app::said_by_system(&error)
-    ));
+    let language = spoken();
+    let said = words::OutputNotWritten { plain: slingseal_app::said_by_system(&error) };
+    complaint(format_args!("slingseal: {}", said.say(language)));
     std::process::exit(1);
 }
 

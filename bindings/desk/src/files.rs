@@ -63,7 +63,7 @@ pub(crate) fn write_whole<T>(
             }
         }
     }
-    let (part, file) = part_of(path).map_err(wrong)?;
+    let (part, file) = part_of(path)?;
     let mut file = BufWriter::new(file);
     let filled = fill(&mut file).and_then(|filled| {
         file.flush().and_then(|()| file.get_ref().sync_all()).map_err(wrong)?;
@@ -83,7 +83,7 @@ fn is_stream(known: &Metadata) -> bool {
 }
 
 /// A new file beside the one that is meant. It is made anew: a link that somebody put there beforehand is not followed.
-fn part_of(path: &Path) -> std::io::Result<(PathBuf, File)> {
+fn part_of(path: &Path) -> Result<(PathBuf, File), AppError> {
     let name = path.file_name().unwrap_or_default();
     for number in 0..100 {
         let mut part = std::ffi::OsString::from(".");
@@ -92,10 +92,10 @@ fn part_of(path: &Path) -> std::io::Result<(PathBuf, File)> {
         let part = path.with_file_name(part);
         match OpenOptions::new().write(true).create_new(true).open(&part) {
             Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => {}
-            made => return made.map(|file| (part, file)),
+            made => return made.map(|file| (part, file)).map_err(|error| failed(path, &error)),
         }
     }
-    Err(std::io::Error::other("too many unfinished files lie beside it"))
+    Err(bad_input(words::TooManyUnfinished { path: path.shown() }))
 }
 
 /// Writes files of one made-up name, such as `void.png` and `void.txt`, into a folder: where one of them is there and says
@@ -131,9 +131,13 @@ pub(crate) fn close_file(path: &Path) {
     }
 }
 
-/// Elsewhere the folder that a person names closes it, or does not.
-#[cfg(not(unix))]
-pub(crate) fn close_file(_: &Path) {}
+/// The same by Windows' access lists.
+#[cfg(windows)]
+pub(crate) fn close_file(path: &Path) {
+    if std::fs::symlink_metadata(path).is_ok_and(|known| known.is_file()) {
+        crate::windows::close_to_others(path);
+    }
+}
 
 /// Closes a home to other people of the machine: its folder 0700, the files in it 0600. One that an earlier program left open is
 /// mended. Where the system refuses, the home still works, as it did.
@@ -155,9 +159,12 @@ pub(crate) fn close_to_others(home: &Path) {
     }
 }
 
-/// Elsewhere a home lies in the user's own folder, which the system closes.
-#[cfg(not(unix))]
-pub(crate) fn close_to_others(_: &Path) {}
+/// The same by Windows' access lists: the home's is handed down to what will be in it, and what is there is closed too.
+#[cfg(windows)]
+pub(crate) fn close_to_others(home: &Path) {
+    crate::windows::close_to_others(home);
+    std::fs::read_dir(home).into_iter().flatten().flatten().for_each(|entry| close_file(&entry.path()));
+}
 
 #[cfg(test)]
 mod tests {

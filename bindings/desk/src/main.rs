@@ -15,10 +15,12 @@ mod platform;
 mod serve;
 mod terminal;
 mod verbs;
+#[cfg(windows)]
+mod windows;
 
 use std::process::ExitCode;
 
-use clap::Parser;
+use clap::FromArgMatches;
 
 /// What a shell sees of a program that its pipe's reader ended: 128 and the signal's number.
 #[cfg(unix)]
@@ -33,11 +35,17 @@ fn main() -> ExitCode {
         READER_GONE,
         std::sync::Arc::new(std::sync::atomic::AtomicBool::new(true)),
     );
-    let cli = cli::Cli::parse();
-    let json = cli.json;
-    // An unknown language is told in the system's own.
+    // A console of Windows paints by the same signs as others once it is told to; one that does not is shown none.
+    #[cfg(windows)]
+    let _ = ratatui::crossterm::ansi_support::supports_ansi();
+    // The help is told in the reader's language, too; an unknown language is told in the system's own.
+    let named = cli::language_named(std::env::args_os().map(|word| word.to_string_lossy().into_owned()));
     let language =
-        platform::language(cli.language.as_deref()).or_else(|_| platform::language(None)).unwrap_or_default();
+        platform::language(named.as_deref()).or_else(|_| platform::language(None)).unwrap_or_default();
+    console::speak(language);
+    let matches = cli::command().get_matches();
+    let cli = cli::Cli::from_arg_matches(&matches).unwrap_or_else(|error| error.exit());
+    let json = cli.json;
     let code = verbs::run(cli).unwrap_or_else(|error| {
         output::complain(&error, json, language);
         ExitCode::FAILURE

@@ -43,6 +43,14 @@ pub(crate) fn put_code(code: &CodeView, out: Option<&Path>, name: &str) -> Resul
     put_code_and(code, folder, name, &[])
 }
 
+/// The same beside a document in JSON, which holds the text already: files where a folder was named, and no word more.
+pub(crate) fn put_code_beside_json(code: &CodeView, out: Option<&Path>, name: &str) -> Result<(), AppError> {
+    match out.filter(|folder| *folder != Path::new("-")) {
+        Some(folder) => put_code_and(code, folder, name, &[]).map(drop),
+        None => Ok(()),
+    }
+}
+
 /// The same with more files of the name, such as a sheet to print: all get one number where the name is taken.
 pub(crate) fn put_code_and(
     code: &CodeView,
@@ -73,14 +81,12 @@ pub(crate) fn answer_code<M: Serialize>(
     out: Option<&Path>,
     name: &str,
 ) -> Result<(), AppError> {
-    let into_folder = out.is_some_and(|out| out != Path::new("-"));
     if json {
-        if into_folder {
-            put_code(answer.code, out, name)?;
-        }
+        put_code_beside_json(answer.code, out, name)?;
         print_json(answer);
         return Ok(());
     }
+    let into_folder = out.is_some_and(|out| out != Path::new("-"));
     if into_folder {
         println!("{said}");
     } else {
@@ -92,6 +98,15 @@ pub(crate) fn answer_code<M: Serialize>(
 
 /// Pixels a module of a code's picture: large enough for a screen at arm's length.
 pub(crate) const PIXELS: u32 = 8;
+
+/// Says where files were put: to a person a line each, to a program in one document.
+pub(crate) fn answer_files(json: bool, files: &[PathBuf]) {
+    if json {
+        print_json(&serde_json::json!({ "files": files }));
+    } else {
+        told(files);
+    }
+}
 
 /// Says where files were put.
 pub(crate) fn told(files: &[PathBuf]) {

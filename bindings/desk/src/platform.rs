@@ -63,7 +63,10 @@ pub(crate) fn language(named: Option<&str>) -> Result<Language, AppError> {
         return Language::named(named).map_err(|unknown| bad_input(unknown.to_string()));
     }
     let set = |name| std::env::var(name).ok().filter(|value| !value.is_empty());
-    let locale = ["LC_ALL", "LC_MESSAGES", "LANG"].into_iter().find_map(set).unwrap_or_default();
+    let locale = ["LC_ALL", "LC_MESSAGES", "LANG"].into_iter().find_map(set);
+    #[cfg(windows)]
+    let locale = locale.or_else(crate::windows::locale);
+    let locale = locale.unwrap_or_default();
     Ok(Language::of_locale(&locale))
 }
 
@@ -118,6 +121,7 @@ pub(crate) fn keep_secret(home: &Path, secret: &[u8]) -> Result<(), AppError> {
     options.write(true).create_new(true);
     #[cfg(unix)]
     std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    // On Windows the home's access list is handed down to it; the home was closed before this.
     let mut file = options.open(&path).map_err(failed)?;
     file.write_all(secret).and_then(|()| file.sync_all()).map_err(failed)
 }

@@ -1,5 +1,7 @@
 use std::fmt;
-use std::path::{Path, PathBuf};
+use std::path::Path;
+#[cfg(unix)]
+use std::path::PathBuf;
 use std::str::FromStr;
 use std::sync::Arc;
 
@@ -26,6 +28,8 @@ pub struct Address {
 /// The way to it.
 #[derive(Clone)]
 pub(crate) enum Way {
+    /// A socket of this machine, which Windows has not.
+    #[cfg(unix)]
     Socket(PathBuf),
     /// This machine's own.
     Loopback(String, u16),
@@ -57,6 +61,7 @@ impl Address {
                     .map_err(|_| ExchangeError::Address(words::ExchangeAddress.into()))?;
                 Way::Tls(host.clone(), port, Arc::new(trusting(ca)?), name)
             }
+            #[cfg(unix)]
             [Host::Unix(folder)] => Way::Socket(folder.join(format!(".s.PGSQL.{port}"))),
             _ => return Err(ExchangeError::Address(words::ExchangeAddress.into())),
         };
@@ -69,6 +74,7 @@ impl Address {
 impl fmt::Debug for Address {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match &self.way {
+            #[cfg(unix)]
             Way::Socket(path) => write!(f, "Address({})", path.display()),
             Way::Loopback(host, port) | Way::Tls(host, port, ..) => write!(f, "Address({host}:{port})"),
         }
@@ -115,6 +121,7 @@ mod tests {
             plain("postgresql://lantern@127.0.0.1:5433/x?sslmode=disable"),
             Ok(Way::Loopback(..))
         ));
+        #[cfg(unix)]
         assert!(matches!(plain("host=/run/postgresql user=lantern"), Ok(Way::Socket(..))));
         for away in ["postgresql://lantern@base.example/x", "postgresql://l@192.0.2.7/x?sslmode=disable"] {
             let error = plain(away).err().unwrap().to_string();

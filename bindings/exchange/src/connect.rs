@@ -3,7 +3,9 @@ use std::pin::Pin;
 
 use rustls::pki_types::ServerName;
 use tokio::io::{AsyncRead, AsyncWrite};
-use tokio::net::{TcpStream, UnixStream};
+use tokio::net::TcpStream;
+#[cfg(unix)]
+use tokio::net::UnixStream;
 use tokio_postgres::tls::TlsConnect;
 use tokio_postgres::{Client, Config, NoTls};
 use tokio_rustls::TlsConnector;
@@ -17,6 +19,7 @@ use crate::guard::{Guarded, Moved};
 pub(crate) async fn connect(address: &Address, moved: &Moved) -> Result<Client, ExchangeError> {
     let io = |error: std::io::Error| of_io(&error);
     match &address.way {
+        #[cfg(unix)]
         Way::Socket(path) => {
             plain(&address.config, UnixStream::connect(path).await.map_err(io)?, moved).await
         }

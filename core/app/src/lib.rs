@@ -78,12 +78,13 @@ pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible,
 pub use tags::basis::{BasisLine, BasisView, EditionView, LegView};
 pub use tags::draft::{DraftLink, DraftPiece, DraftView, TagDraft};
 pub use tags::editor::{
-    FieldFault, PlanPoint, RiggingFields, assess_fields, fields_of_file, move_point, rigging_rules,
-    step_link, step_point,
+    PlanPoint, assess_fields, fields_of_file, move_point, rigging_rules, step_link, step_point,
 };
+pub use tags::form::{FieldFault, RiggingFields};
 pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift, weigh_lift};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
+pub use tags::weighing::{FieldWeighed, FieldWeighing, ScaleReading, WeighedFields, weigh_fields};
 pub use tags::{
     EquipmentView, LinkView, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, TagMade,
     TagView, ZoneView,
@@ -92,12 +93,13 @@ pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
 pub use trust::copy::AuthorityCopy;
-pub use trust::issued::{CredentialState, IssuedListView, IssuedView};
+pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_said};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use view::Stamp;
 pub use walks::WalkRequest;
 pub use walks::drawing::{DrawingView, DrawnCell, DrawnLine, procedure_drawing};
 pub use walks::inspections::InspectionView;
+pub use walks::rigged::LinkBesidePlan;
 pub use walks::sealing::SealView;
 pub use walks::sound::sound_answer;
 pub use walks::start::{StartView, WalkLine};

@@ -81,3 +81,4 @@ not-a-leader = { $who } signed this page and is no leader with a credential in f
 nobody-behind-it = this { $kind } comes from nobody whom this page trusts; it was not taken in
 other-roster-known = another roster number { $number } of this authority is known here; ask the authority for one with a higher number
 no-use-here = this is a { $kind }; scan a seal, a tag, a roster or a void
+page-has-contents = this is no check page without contents; name the target/web/check.html of bindings/web/build

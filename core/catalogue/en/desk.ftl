@@ -267,3 +267,7 @@ backup-keep-safe = It holds the device secret: whoever has the file needs only t
 home-restored = { $home }: device { $device }, begun from device { $before } ({ $entries }); check { $digest }
 
 ## Equipment
+no-kind-of-picture = { $path } is no kind of picture; end its name in .svg or .png
+output-not-written = standard output: { $plain }; make room and ask again
+too-many-unfinished = too many unfinished files lie beside { $path }; take them away and ask again
+window-too-small-for-code = this window has { $columns } columns and { $rows } rows, and the code needs { $wide } and { $high }: make it larger or its letters smaller, or write pictures with bundle write --frames

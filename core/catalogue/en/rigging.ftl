@@ -38,6 +38,11 @@ weighed-not-hanging = { $count ->
 weighed-tilt = Pitch lies within { $pitch }, roll within { $roll }.
 weighed-governs = { $part } governs at worst, at { $percent }.
 weighed-leg = Leg { $leg }: { $least } to { $most }; at most { $percent } of its rating.
+weighed-planned-height = The height of the centre of gravity was not weighed: it is the plan's, { $height }.
+weighed-over-gross = It may weigh { $most }: MORE than the { $gross } of the tag. A new tag is wanted.
+weighed-within-gross = It weighs { $most } at most; the tag says { $gross }.
+weighed-over-allowable = It may weigh { $most }: MORE than the { $allowable } that the aircrew allows.
+weighed-beside-plan = Centre of gravity, { $axis }: weighed { $at }, planned { $planned }.
 weighed-leaves-out = Left out: where the points were measured, cargo that shifts, liquids, and scales off by more than their tolerance.
 manual-rules = This assists a qualified inspector. The governing manual rules, and ratings are those of the file.
 
@@ -54,6 +59,100 @@ left-up = { $angle } left side up
 left-down = { $angle } left side down
 both-ways = { $pitch } and { $roll }
 
+### What a report says of it
+
+report-falls = DOES NOT HANG: { $reason }.
+report-note = Note:
+report-warning = - { $warning }.
+report-governs = { $state }: { $part } governs at rest, at { $percent }.
+report-to-spare = It carries { $carries } and may carry { $rated }: { $left } to spare.
+report-too-much = It carries { $carries } and may carry { $rated }: { $left } too much.
+rated-from = { $rated } ({ $source })
+report-hangs = The load of { $mass } hangs { $attitude }.
+report-hooks = Hook { $one } carries { $carries }, hook { $other } carries { $carries_too }.
+report-sharing = "Carries" shares the load by the stretch of the legs; "at worst" is the most that any way of
+  sharing it puts on the leg.
+report-by-rules = By the handbooks: { $rules }.
+report-also-over = Also over: { $part }, at { $percent }. { $margin }
+report-one-link = One link more or less in the grab hook:
+report-carries = carries
+report-of-rating = of its rating
+report-of = of
+report-at-worst = at worst
+report-from-horizontal = from horizontal
+report-slack = slack
+report-no-bound = no bound
+rules-both-books = if three legs carry (chain tables), { $three }; if two carry (naval rule), { $two }
+rules-both = if three legs carry, { $three }; if two carry, { $two }
+rules-two-books = if two carry (naval rule), { $two }
+rules-two = if two carry, { $two }
+
+part-aircraft = aircraft allowable
+part-hook = hook { $hook }
+part-leg = leg { $leg }
+part-of-leg = leg { $leg }, { $part }
+legs-named = { $count ->
+    [one] leg { $names }
+   *[other] legs { $names }
+}
+
+### Why a load does not hang
+
+why-too-short = leg "{ $leg }" is { $length } long and does not reach the hook; make it at least { $closes }
+why-out-of-step = the load would lean { $lean } degrees, because leg "{ $leg }" is { $length } long; { $closes } would let it hang level
+why-hook-below = the hook would stand { $below } below the centre of gravity and the load would roll over; make the legs longer: leg "{ $leg }" is { $length }, and must be well over { $level }
+why-one-side = all lift points lie { $side } the centre of gravity, which stands { $outside } outside them; put a leg on the other side
+why-turns-over = the load would lean { $lean } degrees before it came to rest; take lift points above the centre of gravity and on both sides of it
+why-no-balance = no position in which the load balances was found; check lift points and lengths
+side-ahead = ahead of
+side-behind = behind
+side-left = left of
+side-right = right of
+
+### What an inspector should know besides
+
+warn-just-slack = leg "{ $leg }" is just slack at { $length }; a little shorter and it begins to carry
+warn-slack = leg "{ $leg }" is slack at { $length }; it begins to carry at { $closes }
+warn-worst-case = shared otherwise, { $legs } would carry up to { $percent } of the rating; see that all legs bear evenly
+warn-rule-two = by the rule that two legs carry, a leg is at { $percent } of its rating; the governing manual says which rule counts
+warn-rule-three = by the rule that three legs carry, a leg is at { $percent } of its rating; the governing manual says which rule counts
+warn-no-worst-case = a leg pulls the load down, so legs can pull against each other and no tension is the largest
+warn-flat = leg "{ $leg }" stands at { $angle } degrees from the horizontal; rigging tables end at { $end }
+warn-leans = the load leans { $lean } degrees; see that nothing can shift
+warn-neutral = nothing holds the load from turning about the line of its lift points; a touch could turn it
+warn-unknown-stretch = the stretch of { $legs } is not given and is taken as 0.5 % at rated load; the tensions depend on it
+warn-no-source = no source is given for the rating of { $parts }; name the manual or data plate
+warn-factor = every force is multiplied by { $factor } before it is held against its rating: such a factor belongs to limit loads, a working load limit already has one
+
+### The picture
+
+picture-title = Rigged load: { $state }
+picture-hangs = { $mass } hangs { $attitude }
+picture-governs = { $part } governs: { $percent } of { $rated }
+picture-governs-at-rest = at rest { $part } governs: { $percent } of { $rated }
+picture-foot = Assists a qualified inspector; the governing manual rules. Ratings are those of the file; the outline of the load is drawn by its lift points.
+picture-parts = Part at rest, by share of its rating
+picture-carries-times = carries × { $factor }
+picture-shared = Shared otherwise, leg { $leg } carries { $force } at worst, { $percent } of its rating; { $rules }.
+picture-not-shown = Not shown: other parts of the legs, at a smaller share ({ $count }).
+view-side = Side, nose to the right
+view-front = Front
+view-top = Top, nose to the right
+
+### What is wrong with a rigging file
+
+rule-wrong = "{ $text }" is no rule; write rule = "rest", "three legs", "two legs" or "worst case"
+reeved-wrong = "{ $text }" is no way to reeve a chain; write reeved = "loop" or "single"
+rope-alone = a rope without a chain is the whole leg
+rope-alone-mend = write length = "…" instead
+length-and-rope = the leg has both a length and a rope or chain
+length-and-rope-mend = write length alone, or rope and chain
+links-out = { $key } is { $number }
+links-out-mend = write a whole number from 1 to 2000
+key-missing = { $key } is missing
+key-missing-mend = add { $key } = { $example }
+mend-it = mend it
+
 ### What is wrong with slings at hand or with what is sought
 
 set-legs = a sling set has one to eight legs
@@ -67,7 +166,7 @@ ropes-many-mend = write at most sixteen
 solve-angle = { $angle } degrees is no hang to plan; write an angle from -30 to 30
 solve-not-between = "{ $text }" holds no leg to links; write LEG=A-B, such as 1=3-40
 solve-no-chain = leg "{ $leg }" is not there or has no chain; hold only legs with a chain to links
-solve-too-many = under two hooks there are { $ways } ways to seat the links, and { $most } are gone through; hold legs to links with --between LEG=A-B
+solve-too-many = under two hooks there are { $ways } ways to seat the links, and { $most } are gone through; hold every chain to { $each } links at most, with --between LEG=A-B for each leg
 solve-too-many-ropes = there are { $ways } ways and more to choose ropes, and { $most } are gone through; take ropes out
 solve-nothing-to-choose = no leg has a chain, and no ropes and sling sets are listed; add ropes = ["…"] to a leg, or a [[sling_set]]
 
@@ -135,6 +234,13 @@ drag-whole-mend = write drag_area = "…", density = "…" and drag_source = "�
 measure-wrong = "{ $text }" cannot be read; write a number above nought and one of { $units }
 no-flight = the file tells nothing of a flight; add [flight] with a load factor or a drag, and where it is from
 
+### In the walk
+
+link-beside-plan = Leg { $leg }: link { $planned } planned, link { $counted } counted.
+link-not-counted = Leg { $leg }: link { $planned } planned, not counted yet.
+expected-picture = As it is planned to hang, from its side, the nose to the right:
+two-hooks-left-out = load { $load }: its rigging hangs on two hooks, and its conditions leave { $condition } out; add it to when
+
 ### Sheets
 
 sheet-title = Rigging sheet, { $load }
@@ -172,7 +278,7 @@ editor-add-leg = Add a leg
 editor-save = Save as a file
 editor-open = Open a file
 editor-file = A rigging file
-editor-text = Its text; a weighing is taken as mass and centre, slings at hand and flight stay with the file
+editor-text = Its text; slings at hand and flight stay with the file
 editor-faults = It cannot be worked out.
 editor-report = The report
 editor-load = Load
@@ -190,6 +296,29 @@ editor-less = one link less
 editor-more = one link more
 editor-top = From above, nose to the right
 editor-side = From the side, nose to the right
+editor-weighing = Weighing
+editor-weighing-intro = What each scale shows with the load level, and where its push goes through; for the height a second weighing with the load tilted, or the height itself. What is weighed is taken over as mass and centre of gravity.
+editor-weigh = Weigh
+editor-add-scale = Another scale
+editor-add-item = Another item
+editor-scale = Scale { $number }
+editor-scale-tilted = Scale { $number }, load tilted
+editor-item = Item { $number }
+editor-reads = shows
+editor-tare = of which not the load
+editor-tolerance = may be wrong by
+editor-height = height of the centre of gravity
+editor-tilt = Second weighing, the load tilted
+editor-nose-up = nose up by
+editor-left-up = left side up by
+editor-raised = front raised by
+editor-over = over a length of
+editor-rest = rest of the weight held at: { $axis }
+editor-mass = mass
+editor-place-tolerance = place may be wrong by
+editor-item-out = put on, or taken off
+editor-put-on = put on
+editor-taken-off = taken off after the weighing
 editor-point = Lift point of leg { $leg }: { $place }. Arrow keys move it.
 editor-centre = CG, centre of gravity: { $place }. Arrow keys move it.
 

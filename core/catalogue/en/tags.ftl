@@ -41,3 +41,39 @@ signed-by-nobody-forged = nobody: its signature does not match
 signed-by-nobody = nobody
 list-on-paper = A list on paper seals nothing. Walk it again on a device before anybody says GO.
 two-texts = two texts call themselves procedure { $id } version { $version } ({ $one } and { $other }): have the writer count the version up
+
+## What changed between two editions of a procedure
+
+changed-id = id
+changed-version = version
+changed-title = title
+changed-about = about
+changed-subject = subject
+changed-motion = motion
+changed-prompt = prompt
+changed-spoken = spoken
+changed-answer = answer
+changed-source = source
+changed-card = card { $id }
+changed-point = point { $id }
+changed-rules = ~ { $of }: other rules for its value
+changed-order = ~ the cards are walked in another order
+changed-nothing = nothing
+change-card = { $sign } card { $id }: { $title }
+change-point = { $sign } point { $id }: { $prompt } ({ $source })
+change-deficiency = { $sign } { $of }: deficiency "{ $name }" ({ $fate })
+change-from-to = ~ { $what }: { $old } -> { $new }
+change-none = Nothing that is walked has changed.
+
+## What a procedure calls itself, and what it does not say in a language
+
+procedure-of-id = procedure "{ $id }"
+procedure-without-id = a procedure without an id
+untold-in = { $code }: { $what }
+untold-words = words of { $of }
+untold-station = title of station { $id }
+untold-title = title of { $of }
+untold-motion = motion of { $of }
+untold-prompt = prompt of { $of }
+untold-deficiencies = deficiencies of { $of }
+untold-options = options of { $of }

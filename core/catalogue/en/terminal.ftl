@@ -331,3 +331,4 @@ deficient-what = {"["}!] DEFICIENT  { $what }
 reinspect-what = {"["}?] REINSPECT  { $what }
 stands-paused = paused
 a-pin = A PIN
+manual-rules-alone = {" "}The governing manual rules.

@@ -128,3 +128,7 @@ mark-published = published { $name }
 mark-common-practice = common practice
 mark-own = user's own
 mark-own-words = user's own: { $said }
+noun-gross-mass = gross mass
+noun-allowable = allowable load
+noun-rating-of = rating of { $piece }
+governing-manual = The governing manual for this load rules over this list; where they differ, stop and follow the manual.

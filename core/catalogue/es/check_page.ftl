@@ -79,3 +79,4 @@ not-a-leader = { $who } firmó esta página y no es jefe con credencial vigente;
 nobody-behind-it = detrás de esto ({ $kind }) no hay nadie en quien confíe esta página; no se recibió
 other-roster-known = aquí consta otra lista número { $number } de esta autoridad; pídale una con número mayor
 no-use-here = esto es otra cosa ({ $kind }); escanee un sello, una etiqueta, una lista o una anulación
+page-has-contents = esto no es una página de comprobación sin contenido; nombre el target/web/check.html de bindings/web/build

@@ -267,3 +267,7 @@ backup-keep-safe = Lleva el secreto del dispositivo: a quien tenga el archivo so
 home-restored = { $home }: dispositivo { $device }, empezado a partir del dispositivo { $before } ({ $entries }); control { $digest }
 
 ## Material
+no-kind-of-picture = { $path } no es una clase de imagen; termine su nombre en .svg o .png
+output-not-written = salida estándar: { $plain }; haga sitio y pídalo otra vez
+too-many-unfinished = hay demasiados archivos sin terminar junto a { $path }; quítelos y pídalo otra vez
+window-too-small-for-code = esta ventana tiene { $columns } columnas y { $rows } filas, y el código necesita { $wide } y { $high }: agrándela o reduzca sus letras, o escriba imágenes con bundle write --frames

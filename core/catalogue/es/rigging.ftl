@@ -38,6 +38,11 @@ weighed-not-hanging = { $count ->
 weighed-tilt = El cabeceo queda entre { $pitch }, el alabeo entre { $roll }.
 weighed-governs = { $part } gobierna en el peor caso, con { $percent }.
 weighed-leg = Ramal { $leg }: de { $least } a { $most }; como máximo { $percent } de su capacidad.
+weighed-planned-height = La altura del centro de gravedad no se pesó: es la del plan, { $height }.
+weighed-over-gross = Puede pesar { $most }: MÁS que los { $gross } de la etiqueta. Hace falta una etiqueta nueva.
+weighed-within-gross = Pesa { $most } como máximo; la etiqueta dice { $gross }.
+weighed-over-allowable = Puede pesar { $most }: MÁS que los { $allowable } que permite la tripulación.
+weighed-beside-plan = Centro de gravedad, { $axis }: pesado { $at }, planeado { $planned }.
 weighed-leaves-out = No incluye: dónde se midieron los puntos, carga que se desplaza, líquidos, ni básculas que erran más que su tolerancia.
 manual-rules = Esto ayuda a un inspector cualificado. Manda el manual aplicable, y las capacidades son las del archivo.
 
@@ -54,6 +59,100 @@ left-up = { $angle } lado izquierdo arriba
 left-down = { $angle } lado izquierdo abajo
 both-ways = { $pitch } y { $roll }
 
+### Lo que dice de ello un informe
+
+report-falls = NO CUELGA: { $reason }.
+report-note = Nota:
+report-warning = - { $warning }.
+report-governs = { $state }: en reposo gobierna { $part }, con { $percent }.
+report-to-spare = Lleva { $carries } y puede llevar { $rated }: sobran { $left }.
+report-too-much = Lleva { $carries } y puede llevar { $rated }: { $left } de más.
+rated-from = { $rated } ({ $source })
+report-hangs = La carga de { $mass } cuelga { $attitude }.
+report-hooks = El gancho { $one } lleva { $carries }, el gancho { $other } lleva { $carries_too }.
+report-sharing = «Lleva» reparte la carga según el estiramiento de los ramales; «peor caso» es lo más que cualquier
+  reparto pone en el ramal.
+report-by-rules = Según los manuales de eslingado: { $rules }.
+report-also-over = También sobre el límite: { $part }, con { $percent }. { $margin }
+report-one-link = Un eslabón más o menos en el gancho de agarre:
+report-carries = lleva
+report-of-rating = de su capacidad
+report-of = de
+report-at-worst = peor caso
+report-from-horizontal = desde la horizontal
+report-slack = flojo
+report-no-bound = sin tope
+rules-both-books = si llevan tres ramales (tablas de cadena), { $three }; si llevan dos (regla naval), { $two }
+rules-both = si llevan tres ramales, { $three }; si llevan dos, { $two }
+rules-two-books = si llevan dos (regla naval), { $two }
+rules-two = si llevan dos, { $two }
+
+part-aircraft = lo admisible de la aeronave
+part-hook = gancho { $hook }
+part-leg = ramal { $leg }
+part-of-leg = ramal { $leg }, { $part }
+legs-named = { $count ->
+    [one] el ramal { $names }
+   *[other] los ramales { $names }
+}
+
+### Por qué una carga no cuelga
+
+why-too-short = el ramal "{ $leg }" mide { $length } y no llega al gancho; hágalo de { $closes } como mínimo
+why-out-of-step = la carga se inclinaría { $lean } grados, porque el ramal "{ $leg }" mide { $length }; con { $closes } colgaría a nivel
+why-hook-below = el gancho quedaría { $below } por debajo del centro de gravedad y la carga volcaría; alargue los ramales: el ramal "{ $leg }" mide { $length }, y debe pasar con holgura de { $level }
+why-one-side = todos los puntos de izado quedan { $side } centro de gravedad, que está { $outside } fuera de ellos; ponga un ramal al otro lado
+why-turns-over = la carga se inclinaría { $lean } grados antes de quedar en reposo; tome puntos de izado por encima del centro de gravedad y a ambos lados
+why-no-balance = no se halló posición en que la carga se equilibre; compruebe puntos de izado y longitudes
+side-ahead = por delante del
+side-behind = por detrás del
+side-left = a la izquierda del
+side-right = a la derecha del
+
+### Lo que además debe saber un inspector
+
+warn-just-slack = el ramal "{ $leg }" queda apenas flojo con { $length }; algo más corto y empieza a llevar
+warn-slack = el ramal "{ $leg }" queda flojo con { $length }; empieza a llevar con { $closes }
+warn-worst-case = con otro reparto, la tensión en { $legs } llegaría al { $percent } de la capacidad; vea que todos los ramales carguen por igual
+warn-rule-two = por la regla de que llevan dos ramales, un ramal está al { $percent } de su capacidad; el manual aplicable dice qué regla vale
+warn-rule-three = por la regla de que llevan tres ramales, un ramal está al { $percent } de su capacidad; el manual aplicable dice qué regla vale
+warn-no-worst-case = un ramal tira de la carga hacia abajo, de modo que los ramales pueden tirar unos contra otros y ninguna tensión es la mayor
+warn-flat = el ramal "{ $leg }" está a { $angle } grados de la horizontal; las tablas de eslingado acaban en { $end }
+warn-leans = la carga se inclina { $lean } grados; vea que nada pueda desplazarse
+warn-neutral = nada impide que la carga gire sobre la línea de sus puntos de izado; un toque podría girarla
+warn-unknown-stretch = no se da el estiramiento de { $legs } y se toma 0.5 % a la capacidad; las tensiones dependen de ello
+warn-no-source = no se da fuente de la capacidad de { $parts }; nombre el manual o la placa de datos
+warn-factor = toda fuerza se multiplica por { $factor } antes de compararla con su capacidad: tal factor es para cargas límite, y un límite de trabajo ya lleva uno
+
+### El dibujo
+
+picture-title = Carga eslingada: { $state }
+picture-hangs = { $mass } cuelga { $attitude }
+picture-governs = gobierna { $part }: { $percent } de { $rated }
+picture-governs-at-rest = en reposo gobierna { $part }: { $percent } de { $rated }
+picture-foot = Ayuda a un inspector cualificado; manda el manual aplicable. Las capacidades son las del archivo; el contorno de la carga se dibuja por sus puntos de izado.
+picture-parts = Pieza en reposo, por parte de su capacidad
+picture-carries-times = lleva × { $factor }
+picture-shared = Con otro reparto, el ramal { $leg } lleva { $force } en el peor caso, { $percent } de su capacidad; { $rules }.
+picture-not-shown = No se muestran: otras piezas de los ramales, con menor parte ({ $count }).
+view-side = Lado, morro a la derecha
+view-front = Frente
+view-top = Desde arriba, morro a la derecha
+
+### Qué está mal en un archivo de eslingado
+
+rule-wrong = "{ $text }" no es una regla; escriba rule = "rest", "three legs", "two legs" o "worst case"
+reeved-wrong = "{ $text }" no es una manera de pasar una cadena; escriba reeved = "loop" o "single"
+rope-alone = un cabo sin cadena es el ramal entero
+rope-alone-mend = escriba length = "…" en su lugar
+length-and-rope = el ramal tiene a la vez longitud y cabo o cadena
+length-and-rope-mend = escriba solo length, o rope y chain
+links-out = { $key } es { $number }
+links-out-mend = escriba un número entero de 1 a 2000
+key-missing = falta { $key }
+key-missing-mend = añada { $key } = { $example }
+mend-it = corríjalo
+
 ### Qué está mal en las eslingas disponibles o en lo buscado
 
 set-legs = un juego de eslingas tiene de uno a ocho ramales
@@ -67,7 +166,7 @@ ropes-many-mend = escriba dieciséis como máximo
 solve-angle = { $angle } grados no es una posición que se planee; escriba un ángulo de -30 a 30
 solve-not-between = "{ $text }" no limita un ramal a eslabones; escriba RAMAL=A-B, como 1=3-40
 solve-no-chain = el ramal "{ $leg }" no está o no tiene cadena; limite a eslabones solo ramales con cadena
-solve-too-many = con dos ganchos hay { $ways } maneras de asentar los eslabones, y se recorren { $most }; limite ramales con --between RAMAL=A-B
+solve-too-many = con dos ganchos hay { $ways } maneras de asentar los eslabones, y se recorren { $most }; limite cada cadena a { $each } eslabones como máximo, con --between RAMAL=A-B para cada ramal
 solve-too-many-ropes = hay { $ways } maneras o más de elegir cabos, y se recorren { $most }; quite cabos
 solve-nothing-to-choose = ningún ramal tiene cadena, y no hay cabos ni juegos de eslingas; añada ropes = ["…"] a un ramal, o un [[sling_set]]
 
@@ -135,6 +234,13 @@ drag-whole-mend = escriba drag_area = "…", density = "…" y drag_source = "�
 measure-wrong = "{ $text }" no se puede leer; escriba un número mayor que cero y una de { $units }
 no-flight = el archivo no dice nada de un vuelo; añada [flight] con un factor de carga o una resistencia, y su fuente
 
+### En el recorrido
+
+link-beside-plan = Ramal { $leg }: eslabón { $planned } planeado, eslabón { $counted } contado.
+link-not-counted = Ramal { $leg }: eslabón { $planned } planeado, sin contar todavía.
+expected-picture = Como está planeado que cuelgue, de lado, con el morro a la derecha:
+two-hooks-left-out = carga { $load }: su eslingado cuelga de dos ganchos y sus condiciones omiten { $condition }; añádalo a when
+
 ### Hojas
 
 sheet-title = Hoja de eslingado, { $load }
@@ -172,7 +278,7 @@ editor-add-leg = Añadir un ramal
 editor-save = Guardar como archivo
 editor-open = Abrir un archivo
 editor-file = Un archivo de eslingado
-editor-text = Su texto; un pesaje se toma como masa y centro, las eslingas disponibles y el vuelo quedan en el archivo
+editor-text = Su texto; las eslingas disponibles y el vuelo quedan en el archivo
 editor-faults = No se puede calcular.
 editor-report = El informe
 editor-load = Carga
@@ -190,6 +296,29 @@ editor-less = un eslabón menos
 editor-more = un eslabón más
 editor-top = Desde arriba, morro a la derecha
 editor-side = De lado, morro a la derecha
+editor-weighing = Pesada
+editor-weighing-intro = Lo que marca cada báscula con la carga a nivel, y por dónde pasa su empuje; para la altura, una segunda pesada con la carga inclinada, o la altura misma. Lo pesado se toma como masa y centro de gravedad.
+editor-weigh = Pesar
+editor-add-scale = Otra báscula
+editor-add-item = Otra pieza
+editor-scale = Báscula { $number }
+editor-scale-tilted = Báscula { $number }, carga inclinada
+editor-item = Pieza { $number }
+editor-reads = marca
+editor-tare = de ello no es carga
+editor-tolerance = puede errar en
+editor-height = altura del centro de gravedad
+editor-tilt = Segunda pesada, con la carga inclinada
+editor-nose-up = morro arriba en
+editor-left-up = lado izquierdo arriba en
+editor-raised = frente levantado en
+editor-over = sobre una longitud de
+editor-rest = el resto del peso se sostuvo en: { $axis }
+editor-mass = masa
+editor-place-tolerance = el lugar puede errar en
+editor-item-out = puesta, o quitada
+editor-put-on = puesta
+editor-taken-off = quitada tras la pesada
 editor-point = Punto de izado del ramal { $leg }: { $place }. Las flechas lo mueven.
 editor-centre = CG, centro de gravedad: { $place }. Las flechas lo mueven.
 

@@ -41,3 +41,39 @@ signed-by-nobody-forged = nadie: la firma no coincide
 signed-by-nobody = nadie
 list-on-paper = Una lista en papel no sella nada. Repítala en un dispositivo antes de que nadie diga GO.
 two-texts = dos textos se llaman procedimiento { $id } versión { $version } ({ $one } y { $other }): haga que el autor suba la versión
+
+## What changed between two editions of a procedure
+
+changed-id = identificador
+changed-version = versión
+changed-title = título
+changed-about = descripción
+changed-subject = objeto
+changed-motion = movimiento
+changed-prompt = pregunta
+changed-spoken = frase hablada
+changed-answer = respuesta
+changed-source = fuente
+changed-card = tarjeta { $id }
+changed-point = punto { $id }
+changed-rules = ~ { $of }: otras reglas para su valor
+changed-order = ~ las tarjetas se recorren en otro orden
+changed-nothing = nada
+change-card = { $sign } tarjeta { $id }: { $title }
+change-point = { $sign } punto { $id }: { $prompt } ({ $source })
+change-deficiency = { $sign } { $of }: deficiencia «{ $name }» ({ $fate })
+change-from-to = ~ { $what }: { $old } -> { $new }
+change-none = No ha cambiado nada de lo que se recorre.
+
+## What a procedure calls itself, and what it does not say in a language
+
+procedure-of-id = procedimiento «{ $id }»
+procedure-without-id = un procedimiento sin identificador
+untold-in = { $code }: { $what }
+untold-words = palabras de { $of }
+untold-station = título de la estación { $id }
+untold-title = título de { $of }
+untold-motion = movimiento de { $of }
+untold-prompt = pregunta de { $of }
+untold-deficiencies = deficiencias de { $of }
+untold-options = opciones de { $of }

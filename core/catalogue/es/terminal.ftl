@@ -331,3 +331,4 @@ deficient-what = {"["}!] DEFICIENTE  { $what }
 reinspect-what = {"["}?] REINSPECCIONE  { $what }
 stands-paused = en pausa
 a-pin = Un PIN
+manual-rules-alone = {" "}Manda el manual vigente.

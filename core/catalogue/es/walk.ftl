@@ -128,3 +128,7 @@ mark-published = publicado: { $name }
 mark-common-practice = práctica común
 mark-own = propio del usuario
 mark-own-words = propio del usuario: { $said }
+noun-gross-mass = peso bruto
+noun-allowable = carga admisible
+noun-rating-of = capacidad de { $piece }
+governing-manual = El manual que rige esta carga manda sobre esta lista; si difieren, deténgase y siga el manual.

@@ -1,3 +1,4 @@
+use slingseal_catalogue::Saying;
 use slingseal_message::movement::MovementEvent;
 use slingseal_message::seal::VoidCause;
 use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Seconds, Serial, Time};
@@ -30,7 +31,7 @@ impl Grade {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Reason {
     /// A damaged or foreign code: nothing is known of the load.
-    Unreadable(String),
+    Unreadable(Saying),
     /// No seal was shown and none is known: an uninspected load is lifted.
     NoInspectionKnown,
     /// The signature does not match: a forged seal.

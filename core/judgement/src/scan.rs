@@ -63,7 +63,7 @@ impl ShownCode {
                 Ok(Self::Plain(Reason::Examination { result: kind == Kind::ExamResult }))
             }
             Ok((kind, _)) => Err(ShownError::OtherKind(kind)),
-            Err(error) if is_of_a_load(text) => Ok(Self::Plain(Reason::Unreadable(error.to_string()))),
+            Err(error) if is_of_a_load(text) => Ok(Self::Plain(Reason::Unreadable(error.saying()))),
             Err(error) => Err(error.into()),
         }
     }
@@ -171,7 +171,7 @@ impl Scan {
         });
         judged.extend(alone.map(|tag| told(judge_tag(tag, evidence), Some(tag))));
         for error in self.tags.iter().filter_map(|tag| tag.as_ref().err()) {
-            judged.push(told(Judgement::plain(Reason::Unreadable(error.to_string())), None));
+            judged.push(told(Judgement::plain(Reason::Unreadable(error.saying())), None));
         }
         for reason in &self.plain {
             judged.push(told(Judgement::plain(reason.clone()), readable.first().copied()));

@@ -1,5 +1,6 @@
 //! The verdict at the hook: what is found of a seal, and what it comes to at the time of asking.
 
+use slingseal_catalogue::{Saying, faults as words};
 use slingseal_message::seal::{Outcome, Seal};
 use slingseal_message::trust::{EditionStanding, Role, Signer, TrustError, Trusted};
 use slingseal_words::Digest;
@@ -103,9 +104,9 @@ pub fn judge_seal(shown: Shown<'_>, tag: Option<&LoadWord>, evidence: &Evidence<
                 let known = Known::of(evidence, &seal.load);
                 (Some(word), facts_of_seal(word, seal, tag, &known, evidence))
             }
-            None => (None, unreadable(format!("this is a {} and no seal", word.kind()), tag, evidence)),
+            None => (None, unreadable(words::NoSeal { kind: word.kind() }.into(), tag, evidence)),
         },
-        Err(error) => (None, unreadable(error.to_string(), tag, evidence)),
+        Err(error) => (None, unreadable(error.saying(), tag, evidence)),
     };
     let beside: Vec<&LoadWord> = beside.into_iter().chain(tag).collect();
     Judgement::of(facts, shown.ok(), &evidence.asked(&beside))
@@ -153,7 +154,7 @@ pub(super) fn facts_of_held(
     word.seal().map(|seal| facts_of_seal(word, seal, tag, known, evidence)).unwrap_or_default()
 }
 
-fn unreadable(why: String, tag: Option<&LoadWord>, evidence: &Evidence<'_>) -> Facts {
+fn unreadable(why: Saying, tag: Option<&LoadWord>, evidence: &Evidence<'_>) -> Facts {
     let mut facts = Vec::new();
     if let Some((word, tag)) = tag.and_then(|word| Some((word, word.tag()?))) {
         facts_of_tag(word, tag, evidence, &mut facts);
@@ -186,7 +187,7 @@ fn facts_of_seal(
         }
         Author::Unknown => facts.push(Fact::Fixed(Reason::UnknownAuthority)),
         Author::Refused(TrustError::BadSignature(_)) => facts.push(Fact::Fixed(Reason::BadSignature)),
-        Author::Refused(error) => facts.push(Fact::Fixed(Reason::Unreadable(error.to_string()))),
+        Author::Refused(error) => facts.push(Fact::Fixed(Reason::Unreadable(error.saying()))),
         Author::Nobody | Author::ThisDevice => facts.push(Fact::Fixed(Reason::BadSignature)),
     }
     facts_of_content(seal, &mut facts);

@@ -5,7 +5,8 @@ use nalgebra::Vector3;
 use slingseal_words::{Degrees, Metres, Name, Newtons, Ratio, Source, Unit};
 
 use super::assessment::{
-    Assessment, FLATTEST, Hang, Held, HookLoad, Infeasible, LegLoad, Place, Rules, Verdict, Warning, over,
+    Assessment, FLATTEST, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Verdict,
+    Warning, over,
 };
 use super::load::Rating;
 use super::model::{Model, Pose};
@@ -181,7 +182,7 @@ impl Weighed<'_> {
 
     fn held(&self, hooks: &[HookLoad], legs: &[LegLoad]) -> Vec<Held> {
         let mut held = Vec::new();
-        let mut hold = |part: String, leg: Option<&Name>, carries: f64, rating: &Rating| {
+        let mut hold = |part: HeldPart, leg: Option<&Name>, carries: f64, rating: &Rating| {
             let carries = carries * self.factor;
             held.push(Held {
                 part,
@@ -194,24 +195,24 @@ impl Weighed<'_> {
         };
         let weight = self.model.weight;
         if let Some(allowable) = &self.load.allowable {
-            hold("aircraft allowable".into(), None, weight, allowable);
+            hold(HeldPart::Aircraft, None, weight, allowable);
         }
         for (hook, load) in self.load.hooks.iter().zip(hooks) {
             if let Some(limit) = &hook.limit {
-                hold(format!("hook {}", hook.name), None, load.load.value(), limit);
+                hold(HeldPart::Hook(hook.name.clone()), None, load.load.value(), limit);
             }
         }
         for part in &self.load.parts {
             let of_hook = part.hook.as_ref().and_then(|hook| self.load.place_of_hook(Some(hook)));
             let carries = of_hook.and_then(|at| hooks.get(at)).map_or(weight, |hook| hook.load.value());
-            hold(part.name.to_string(), None, carries, &part.rating);
+            hold(HeldPart::Common(part.name.clone()), None, carries, &part.rating);
         }
         for (leg, load) in self.load.legs.iter().zip(legs) {
             if let Some(rating) = &leg.rated {
-                hold(format!("leg {}", leg.name), Some(&leg.name), load.tension.value(), rating);
+                hold(HeldPart::Leg(leg.name.clone()), Some(&leg.name), load.tension.value(), rating);
             }
             for part in &leg.parts {
-                let name = format!("leg {}, {}", leg.name, part.name);
+                let name = HeldPart::OfLeg { leg: leg.name.clone(), part: part.name.clone() };
                 hold(name, Some(&leg.name), load.tension.value(), &part.rating);
             }
         }
@@ -277,14 +278,14 @@ fn warnings(load: &RiggedLoad, model: &Model, rest: &Rest, hang: &Hang, factor: 
 }
 
 /// In the order of the input, not of the utilisation.
-fn unsourced(load: &RiggedLoad, held: &[Held]) -> Vec<String> {
+fn unsourced(load: &RiggedLoad, held: &[Held]) -> Vec<HeldPart> {
     let has = |source: &Option<Source>| source.is_some();
-    let mut parts: Vec<String> = held
+    let mut parts: Vec<HeldPart> = held
         .iter()
         .filter(|held| !has(&held.source) && held.leg.is_none())
         .map(|held| held.part.clone())
         .collect();
-    parts.sort();
+    parts.sort_by_key(HeldPart::to_string);
     for leg in &load.legs {
         let of_leg = held.iter().filter(|held| held.leg.as_ref() == Some(&leg.name) && !has(&held.source));
         parts.extend(of_leg.map(|held| held.part.clone()));

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use slingseal_catalogue::{Argument, Saying, ToArgument, rigging as words};
 use slingseal_words::{Degrees, Metres, Name, Newtons, Quantity, Ratio, Source};
 
 use super::RiggingError;
@@ -124,8 +125,8 @@ pub struct LegLoad {
 /// A part against what it carries.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Held {
-    /// `hook main`, `leg 1, grab hook`, `aircraft allowable`.
-    pub part: String,
+    /// Which part.
+    pub part: HeldPart,
     /// The leg, where it is a leg's part.
     pub leg: Option<Name>,
     /// What it carries, load factor included.
@@ -136,6 +137,58 @@ pub struct Held {
     pub source: Option<Source>,
     /// The first over the second.
     pub utilisation: Ratio,
+}
+
+/// A part that is held against what it carries. Its `Display`, `hook main`, `leg 1, grab hook`, `aircraft allowable`, is that of
+/// the stable output.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum HeldPart {
+    /// What the aircrew allows.
+    Aircraft,
+    /// A part that all the load, or a hook's, passes through.
+    Common(Name),
+    /// A hook.
+    Hook(Name),
+    /// A leg as a whole.
+    Leg(Name),
+    /// A part of a leg.
+    OfLeg {
+        /// The leg.
+        leg: Name,
+        /// The part.
+        part: Name,
+    },
+}
+
+impl HeldPart {
+    /// What it is called.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Aircraft => words::PartAircraft.into(),
+            Self::Common(name) => Saying::verbatim(name),
+            Self::Hook(hook) => words::PartHook { hook }.into(),
+            Self::Leg(leg) => words::PartLeg { leg }.into(),
+            Self::OfLeg { leg, part } => words::PartOfLeg { leg, part }.into(),
+        }
+    }
+}
+
+impl fmt::Display for HeldPart {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.saying().fmt(f)
+    }
+}
+
+impl serde::Serialize for HeldPart {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+impl ToArgument for HeldPart {
+    fn to_argument(&self) -> Argument {
+        Argument::Said(self.saying())
+    }
 }
 
 impl Held {
@@ -217,7 +270,7 @@ pub enum Infeasible {
     },
     /// All lift points lie to one side of the centre of gravity.
     OneSide {
-        /// `ahead of`, `behind`, `left of`, `right of`.
+        /// On which side of it.
         side: Side,
         /// How far the centre of gravity lies outside them.
         outside: Quantity,
@@ -244,51 +297,41 @@ pub enum Side {
     Right,
 }
 
-impl fmt::Display for Side {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Ahead => "ahead of",
-            Self::Behind => "behind",
-            Self::Left => "left of",
-            Self::Right => "right of",
-        })
+impl Side {
+    /// On which side of the centre of gravity.
+    fn saying(self) -> Saying {
+        match self {
+            Self::Ahead => words::SideAhead.into(),
+            Self::Behind => words::SideBehind.into(),
+            Self::Left => words::SideLeft.into(),
+            Self::Right => words::SideRight.into(),
+        }
+    }
+}
+
+impl Infeasible {
+    /// Why it does not hang; what to do.
+    pub fn saying(&self) -> Saying {
+        let whole = |lean: &Degrees| format!("{:.0}", lean.value());
+        match self {
+            Self::NotValid(error) => error.saying(),
+            Self::TooShort { leg, length, closes } => words::WhyTooShort { leg, length, closes }.into(),
+            Self::OutOfStep { lean, leg, length, closes } => {
+                words::WhyOutOfStep { lean: whole(lean), leg, length, closes }.into()
+            }
+            Self::HookBelow { below, leg, length, level } => {
+                words::WhyHookBelow { below, leg, length, level }.into()
+            }
+            Self::OneSide { side, outside } => words::WhyOneSide { side: side.saying(), outside }.into(),
+            Self::TurnsOver { lean } => words::WhyTurnsOver { lean: whole(lean) }.into(),
+            Self::NoBalance => words::WhyNoBalance.into(),
+        }
     }
 }
 
 impl fmt::Display for Infeasible {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NotValid(error) => error.fmt(f),
-            Self::TooShort { leg, length, closes } => write!(
-                f,
-                "leg \"{leg}\" is {length} long and does not reach the hook; make it at least {closes}"
-            ),
-            Self::OutOfStep { lean, leg, length, closes } => write!(
-                f,
-                "the load would lean {:.0} degrees, because leg \"{leg}\" is {length} long; {closes} would let it \
-                 hang level",
-                lean.value()
-            ),
-            Self::HookBelow { below, leg, length, level } => write!(
-                f,
-                "the hook would stand {below} below the centre of gravity and the load would roll over; make the \
-                 legs longer: leg \"{leg}\" is {length}, and must be well over {level}"
-            ),
-            Self::OneSide { side, outside } => write!(
-                f,
-                "all lift points lie {side} the centre of gravity, which stands {outside} outside them; put a leg \
-                 on the other side"
-            ),
-            Self::TurnsOver { lean } => write!(
-                f,
-                "the load would lean {:.0} degrees before it came to rest; take lift points above the centre of \
-                 gravity and on both sides of it",
-                lean.value()
-            ),
-            Self::NoBalance => {
-                f.write_str("no position in which the load balances was found; check lift points and lengths")
-            }
-        }
+        self.saying().fmt(f)
     }
 }
 
@@ -342,7 +385,7 @@ pub enum Warning {
     /// Ratings without a source.
     NoSource {
         /// The parts.
-        parts: Vec<String>,
+        parts: Vec<HeldPart>,
     },
     /// Forces were multiplied.
     Factor {
@@ -354,63 +397,47 @@ pub enum Warning {
 /// Flatter than this, rigging tables end (EN 818-4: 60 degrees from the vertical; ASME B30.9: 30 from the horizontal).
 pub(super) const FLATTEST: f64 = 30.0;
 
-impl fmt::Display for Warning {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Warning {
+    /// What to know; what to do.
+    pub fn saying(&self) -> Saying {
+        let percent = |share: &Ratio| crate::report::percent(*share);
         match self {
             // Two lengths that look the same would tell nothing.
             Self::Slack { leg, length, closes } if length == closes => {
-                write!(f, "leg \"{leg}\" is just slack at {length}; a little shorter and it begins to carry")
+                words::WarnJustSlack { leg, length }.into()
             }
-            Self::Slack { leg, length, closes } => {
-                write!(f, "leg \"{leg}\" is slack at {length}; it begins to carry at {closes}")
+            Self::Slack { leg, length, closes } => words::WarnSlack { leg, length, closes }.into(),
+            Self::WorstCase { legs, utilisation } => {
+                words::WarnWorstCase { legs: list(legs), percent: percent(utilisation) }.into()
             }
-            Self::WorstCase { legs, utilisation } => write!(
-                f,
-                "shared otherwise, {} would carry up to {:.0} % of the rating; see that all legs bear evenly",
-                list("leg", legs),
-                utilisation.value() * 100.0
-            ),
-            Self::Rule { legs, utilisation } => write!(
-                f,
-                "by the rule that {} legs carry, a leg is at {:.0} % of its rating; the governing manual says which \
-                 rule counts",
-                if *legs == 2 { "two" } else { "three" },
-                utilisation.value() * 100.0
-            ),
-            Self::NoWorstCase => f.write_str(
-                "a leg pulls the load down, so legs can pull against each other and no tension is the largest",
-            ),
-            Self::Flat { leg, angle } => write!(
-                f,
-                "leg \"{leg}\" stands at {:.0} degrees from the horizontal; rigging tables end at {FLATTEST:.0}",
-                angle.value()
-            ),
-            Self::Leans { lean } => {
-                write!(f, "the load leans {:.0} degrees; see that nothing can shift", lean.value())
+            Self::Rule { legs: 2, utilisation } => {
+                words::WarnRuleTwo { percent: percent(utilisation) }.into()
             }
-            Self::Neutral => f.write_str(
-                "nothing holds the load from turning about the line of its lift points; a touch could turn it",
-            ),
-            Self::UnknownStretch { legs } => write!(
-                f,
-                "the stretch of {} is not given and is taken as 0.5 % at rated load; the tensions depend on it",
-                list("leg", legs)
-            ),
+            Self::Rule { utilisation, .. } => words::WarnRuleThree { percent: percent(utilisation) }.into(),
+            Self::NoWorstCase => words::WarnNoWorstCase.into(),
+            Self::Flat { leg, angle } => {
+                let (angle, end) = (format!("{:.0}", angle.value()), format!("{FLATTEST:.0}"));
+                words::WarnFlat { leg, angle, end }.into()
+            }
+            Self::Leans { lean } => words::WarnLeans { lean: format!("{:.0}", lean.value()) }.into(),
+            Self::Neutral => words::WarnNeutral.into(),
+            Self::UnknownStretch { legs } => words::WarnUnknownStretch { legs: list(legs) }.into(),
             Self::NoSource { parts } => {
-                write!(f, "no source is given for the rating of {}; name the manual or data plate", parts.join(", "))
+                let parts = Saying::joined(parts.iter().map(HeldPart::saying), ", ");
+                words::WarnNoSource { parts }.into()
             }
-            Self::Factor { factor } => write!(
-                f,
-                "every force is multiplied by {} before it is held against its rating: such a factor belongs to \
-                 limit loads, a working load limit already has one",
-                factor.value()
-            ),
+            Self::Factor { factor } => words::WarnFactor { factor: factor.value().to_string() }.into(),
         }
     }
 }
 
-fn list(what: &str, names: &[Name]) -> String {
-    let plural = if names.len() == 1 { "" } else { "s" };
-    let names = names.iter().map(|name| format!("\"{name}\"")).collect::<Vec<_>>().join(", ");
-    format!("{what}{plural} {names}")
+impl fmt::Display for Warning {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.saying().fmt(f)
+    }
+}
+
+fn list(names: &[Name]) -> Saying {
+    let quoted = names.iter().map(|name| format!("\"{name}\"")).collect::<Vec<_>>().join(", ");
+    words::LegsNamed { count: names.len(), names: quoted }.into()
 }

@@ -67,7 +67,7 @@ struct BeyondOut<'a> {
 
 #[derive(Serialize)]
 struct PartOut<'a> {
-    part: &'a str,
+    part: &'a super::HeldPart,
     utilisation: f64,
     carries: String,
     carries_n: f64,

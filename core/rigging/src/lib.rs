@@ -35,7 +35,7 @@ mod tests;
 
 pub use assess::{Options, assess, assess_with, force_unit};
 pub use assessment::{
-    Assessment, Hang, Held, HookLoad, Infeasible, LegLoad, Place, Rules, Side, Verdict, Warning,
+    Assessment, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Side, Verdict, Warning,
 };
 pub use error::RiggingError;
 pub use file::RiggingFile;
@@ -46,7 +46,7 @@ pub use flight::{
 pub use json::json;
 pub use links::{LinkChange, LinkEffect, SeatedLink, link_effects};
 pub use load::{Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad};
-pub use picture::{Drawing, Pen, PictureError, Shape, Step, drawing, png, svg};
+pub use picture::{Drawing, Pen, PictureError, Shape, Step, drawing, png, side_cells, svg};
 pub use read::{read, read_file};
 pub use report::{force_in, report};
 pub use rule::{Beyond, Rule, State};

@@ -1,5 +1,6 @@
 //! Reading a rigged load from TOML. Every fault is told, with its place.
 
+use slingseal_catalogue::{Saying, rigging as words};
 use slingseal_words::{Dimension, Fault, Faults, Name, Part, Quantity, Source, Spot, TomlFile};
 
 use super::file::RiggingFile;
@@ -17,10 +18,10 @@ use super::{RiggingError, Rule};
 /// Every fault of the file, each with line and column.
 pub fn read(text: &str) -> Result<RiggedLoad, Faults> {
     let file = read_file(text)?;
-    let one = |error: RiggingError| Faults::new(vec![fault_of(&error.to_string())]);
     match file.load {
         Some(load) => Ok(load),
-        None => one(RiggingError::NoRigging).map_or_else(|| unreachable!("one fault is not none"), Err),
+        None => Faults::new(vec![fault_of(&RiggingError::NoRigging)])
+            .map_or_else(|| unreachable!("one fault is not none"), Err),
     }
 }
 
@@ -34,20 +35,14 @@ pub fn read_file(text: &str) -> Result<RiggingFile, Faults> {
     let read = file.finish(read)?;
     // Reading tells every rule with its place; this catches a rule that was added to `check` alone.
     let wrong = read.load.as_ref().and_then(|load| load.check().err());
-    match wrong.and_then(|error| Faults::new(vec![fault_of(&error.to_string())])) {
+    match wrong.and_then(|error| Faults::new(vec![fault_of(&error)])) {
         Some(faults) => Err(faults),
         None => Ok(read),
     }
 }
 
-/// What is wrong, and what to do.
-pub(super) fn halves(error: &str) -> (&str, &str) {
-    error.split_once("; ").unwrap_or((error, "mend it"))
-}
-
-fn fault_of(error: &str) -> Fault {
-    let (what, mend) = halves(error);
-    Fault::new(Spot { line: 1, column: 1 }, what, mend)
+fn fault_of(error: &RiggingError) -> Fault {
+    Fault::of(Spot { line: 1, column: 1 }, error.saying(), words::MendIt)
 }
 
 fn read_top(top: &Part<'_>) -> Option<RiggingFile> {
@@ -142,9 +137,8 @@ fn read_weighed(top: &Part<'_>, load: Option<&Part<'_>>) -> Option<(Weighing, We
             Some((weighing, weighed))
         }
         Err(error) => {
-            let error = error.to_string();
-            let (what, mend) = halves(&error);
-            top.fault(if weighing.readings.is_empty() { "item" } else { "weighed" }, what, mend);
+            let key = if weighing.readings.is_empty() { "item" } else { "weighed" };
+            top.fault_of(key, error.saying(), words::MendIt);
             None
         }
     }
@@ -204,15 +198,11 @@ fn read_reach(part: &Part<'_>) -> Option<Reach> {
         }
         (false, false, true) => chain.flatten().map(Reach::Chain),
         (false, true, false) => {
-            part.fault("rope", "a rope without a chain is the whole leg", "write length = \"…\" instead");
+            part.fault("rope", words::RopeAlone, words::RopeAloneMend);
             None
         }
         (true, ..) => {
-            part.fault(
-                "length",
-                "the leg has both a length and a rope or chain",
-                "write length alone, or rope and chain",
-            );
+            part.fault("length", words::LengthAndRope, words::LengthAndRopeMend);
             None
         }
         (false, false, false) => missing(part, "length", "\"12 ft\", or rope = \"…\" and chain = { … }"),
@@ -228,7 +218,7 @@ pub(super) fn read_chain(part: &Part<'_>, seated: bool) -> Option<Chain> {
         let number = part.integer(key)?;
         let fits = u16::try_from(number).ok().filter(|number| *number <= RiggedLoad::MOST_LINKS);
         if fits.is_none() {
-            part.fault(key, format!("{key} is {number}"), "write a whole number from 1 to 2000");
+            part.fault(key, words::LinksOut { key, number: number.to_string() }, words::LinksOutMend);
         }
         fits
     };
@@ -240,9 +230,7 @@ pub(super) fn read_chain(part: &Part<'_>, seated: bool) -> Option<Chain> {
     let reeved = part.need("reeved", |text| match text {
         "loop" => Ok(Reeved::Loop),
         "single" => Ok(Reeved::Single),
-        other => {
-            Err(format!("\"{other}\" is no way to reeve a chain; write reeved = \"loop\" or \"single\""))
-        }
+        text => Err(Saying::from(words::ReevedWrong { text })),
     });
     part.no_more();
     Some(Chain { links: links?, seated: seated?, pitch: pitch?, reeved: reeved? })
@@ -267,15 +255,13 @@ pub(super) fn need_rating(part: &Part<'_>, key: &'static str) -> Option<Rating> 
 
 pub(super) fn missing<T>(part: &Part<'_>, key: &'static str, example: &str) -> Option<T> {
     if !part.has(key) {
-        part.fault(key, format!("{key} is missing"), format!("add {key} = {example}"));
+        part.fault(key, words::KeyMissing { key }, words::KeyMissingMend { key, example });
     }
     None
 }
 
 pub(super) fn tell(part: &Part<'_>, wrong: Vec<Wrong>) {
     for (key, error) in wrong {
-        let error = error.to_string();
-        let (what, mend) = halves(&error);
-        part.fault(key, what, mend);
+        part.fault_of(key, error.saying(), words::MendIt);
     }
 }

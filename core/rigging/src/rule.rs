@@ -1,8 +1,7 @@
 //! Which tension is held against a leg's rating. At rest the load is shared by the stretch of the legs; a manual may say that
 //! fewer legs carry, or that the worst case counts.
 
-use std::fmt;
-
+use slingseal_catalogue::{Saying, rigging as words};
 use slingseal_words::{Name, Ratio};
 
 use super::Verdict;
@@ -39,24 +38,9 @@ impl Rule {
     ///
     /// # Errors
     /// Another word, with what to write in its place.
-    pub fn parse(text: &str) -> Result<Self, String> {
+    pub fn parse(text: &str) -> Result<Self, Saying> {
         let known = Self::ALL.into_iter().find(|rule| rule.as_str() == text);
-        known.ok_or_else(|| {
-            format!(
-                "\"{text}\" is no rule; write rule = \"rest\", \"three legs\", \"two legs\" or \"worst case\""
-            )
-        })
-    }
-}
-
-impl fmt::Display for Rule {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Rest => "at rest",
-            Self::ThreeLegs => "if three legs carry",
-            Self::TwoLegs => "if two legs carry",
-            Self::WorstCase => "in the worst case",
-        })
+        known.ok_or_else(|| words::RuleWrong { text }.into())
     }
 }
 
@@ -94,16 +78,6 @@ impl State {
             Self::AtRestOnly => "at_rest_only",
             Self::OverLimit => "over_limit",
             Self::Infeasible => "infeasible",
-        }
-    }
-
-    /// The word on paper, screen and picture.
-    pub fn title(self) -> &'static str {
-        match self {
-            Self::WithinLimits => "WITHIN LIMITS",
-            Self::AtRestOnly => "AT REST ONLY",
-            Self::OverLimit => "OVER LIMIT",
-            Self::Infeasible => "DOES NOT HANG",
         }
     }
 

@@ -1,4 +1,8 @@
+use slingseal_catalogue::Language;
+
 use super::{Options, Reach, Verdict, assess, json, link_effects, read, report};
+
+const EN: Language = Language::English;
 
 pub(super) const SAMPLE: &str = r#"
 [load]
@@ -51,7 +55,7 @@ fn sample_hangs() {
     // The rear legs are half an inch longer: 9 ft and 67 half links of 1.09 in.
     assert!(hang.pitch.value() > 0.2 && hang.pitch.value() < 0.4 && hang.roll.value().abs() < 1e-9);
     assert!(matches!(load.legs[2].reach, Reach::RopeAndChain(..)));
-    assert!(report(&load, &assessment, &links).starts_with(
+    assert!(report(&load, &assessment, &links, EN).starts_with(
         "AT REST ONLY: aircraft allowable governs at rest, at 71 %.\nNOT in the worst case: leg "
     ));
     let told: serde_json::Value = serde_json::from_str(&json(&assessment, &links)).unwrap();
@@ -97,7 +101,52 @@ fn two_legs_are_not_held_against_a_rule_for_three() {
     let two: String = SAMPLE.split("[[leg]]").take(3).collect::<Vec<_>>().join("[[leg]]");
     let load = read(&two.replace("\"48 in\", \"-30 in\"", "\"-48 in\", \"-30 in\"")).unwrap();
     let assessment = assess(&load);
-    let text = report(&load, &assessment, &[]);
+    let text = report(&load, &assessment, &[], EN);
     assert!(assessment.hang.is_some(), "{text}");
     assert!(!text.contains("three legs"), "{text}");
+}
+
+/// Each reader reads of a load in their own language: no line of words stands alike in two of them, whatever the load does.
+#[test]
+fn a_report_and_a_picture_are_in_the_readers_language() {
+    use super::{assess_with, svg};
+    let spanish = Language::Spanish;
+    let vehicle = include_str!("../examples/light-vehicle.toml").to_owned();
+    let beam = include_str!("../examples/bridge-beam.toml").to_owned();
+    let changed = |from: &str, to: &str| {
+        assert!(SAMPLE.contains(from), "{from}");
+        SAMPLE.replace(from, to)
+    };
+    let files = [
+        SAMPLE.to_owned(),
+        format!("rule = \"two legs\"\n{SAMPLE}"),
+        vehicle,
+        beam,
+        changed("rated = \"2500 lb\"", "rated = \"700 lb\""),
+        changed("seated = 3", "seated = 20"),
+        changed("stretch = \"2 %\"\nrated", "rated"),
+        changed("length = \"12 ft\"", "length = \"3 ft\""),
+        changed("length = \"12 ft\"", "length = \"14 ft\""),
+        changed("centre = [\"0 in\"", "centre = [\"70 in\""),
+        changed("centre = [\"0 in\", \"0 in\", \"20 in\"]", "centre = [\"0 in\", \"0 in\", \"300 in\"]"),
+    ];
+    let factor = Options::default().with_factor(2.5).unwrap();
+    let mut reasons = 0;
+    for text in files {
+        let load = read(&text).unwrap();
+        for options in [&Options::default(), &factor] {
+            let assessment = assess_with(&load, options);
+            reasons += u32::from(assessment.reason.is_some());
+            let links = link_effects(&load, options);
+            let [english, other] = [EN, spanish].map(|language| report(&load, &assessment, &links, language));
+            assert_eq!(english.lines().count(), other.lines().count(), "{other}");
+            let words = |line: &str| line.split(|at: char| !at.is_alphabetic()).any(|word| word.len() > 3);
+            for (line, told) in english.lines().zip(other.lines()) {
+                assert!(!words(line) || line != told, "{line}");
+            }
+            let drawn = svg(&load, &assessment, spanish);
+            assert!(drawn.contains("<title>Carga eslingada: ") && drawn != svg(&load, &assessment, EN));
+        }
+    }
+    assert!(reasons > 4, "{reasons} that do not hang");
 }

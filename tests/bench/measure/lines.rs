@@ -70,6 +70,27 @@ pub(crate) fn pair(
     (a, b)
 }
 
+/// The same by the processor's time of this thread: what takes long enough to be set aside for others on a shared machine.
+pub(crate) fn pair_of_processor(
+    rounds: usize,
+    mut ours: impl FnMut(),
+    mut floor: impl FnMut(),
+) -> (Vec<Duration>, Vec<Duration>) {
+    let now = || {
+        let spent = rustix::time::clock_gettime(rustix::time::ClockId::ThreadCPUTime);
+        Duration::new(spent.tv_sec.unsigned_abs(), u32::try_from(spent.tv_nsec).unwrap_or(0))
+    };
+    let timed = |run: &mut dyn FnMut()| {
+        let start = now();
+        run();
+        now() - start
+    };
+    let (mut a, mut b): (Vec<_>, Vec<_>) = (0..rounds).map(|_| (timed(&mut ours), timed(&mut floor))).unzip();
+    a.sort_unstable();
+    b.sort_unstable();
+    (a, b)
+}
+
 /// The time below which `share` of the runs lie, in microseconds.
 pub(crate) fn at(times: &[Duration], share: f64) -> f64 {
     let place = ((times.len() as f64 - 1.0) * share).round() as usize;

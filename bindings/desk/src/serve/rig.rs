@@ -3,7 +3,7 @@
 use slingseal_app::catalogue::rigging as words;
 use slingseal_app::{
     AppError, Language, LiftRequest, RiggingFields, SolveRequest, assess_fields, fields_of_file, move_point,
-    solve_lift, step_link, step_point,
+    solve_lift, step_link, step_point, weigh_fields,
 };
 
 use super::ask::Form;
@@ -12,26 +12,32 @@ use super::page::{self, Rig};
 use super::reply::Reply;
 use crate::output::bad_input;
 
+/// As many scales and items as a file may name.
+const MOST_SCALES: usize = 16;
+const MOST_ITEMS: usize = 64;
+
 /// What an editor begins with: a load to be written over.
 const BEGIN: &str = include_str!("../../demo/vehicle-rigging.toml");
 
 /// The editor as it opens.
 pub(super) fn begun(desk: &Desk<'_>) -> Result<maud::Markup, AppError> {
+    let language = desk.app.spoken();
     let fields = fields_of_file(BEGIN)?;
     let rig = Rig {
-        sheet: assess_fields(&fields),
+        sheet: assess_fields(&fields, language),
         fields,
-        note: Some(words::EditorExample.say(desk.app.spoken())),
+        note: Some(words::EditorExample.say(language)),
     };
-    Ok(page::rigging(&rig, desk.app.spoken()))
+    Ok(page::rigging(&rig, language))
 }
 
 /// The editor with a file that was sent.
 pub(super) fn opened(desk: &Desk<'_>, form: &Form) -> Result<maud::Markup, AppError> {
     let text = form.all("text").next().unwrap_or_default();
     let fields = fields_of_file(text)?;
-    let rig = Rig { sheet: assess_fields(&fields), fields, note: None };
-    Ok(page::rigging(&rig, desk.app.spoken()))
+    let language = desk.app.spoken();
+    let rig = Rig { sheet: assess_fields(&fields, language), fields, note: None };
+    Ok(page::rigging(&rig, language))
 }
 
 /// The editor after something was done; `script` is whether a page that stands wants the answer, not a new page.
@@ -54,8 +60,8 @@ pub(super) fn answered(desk: &Desk<'_>, form: &Form, script: bool) -> Result<Rep
 }
 
 /// The file that the form stands for.
-pub(super) fn saved(form: &Form) -> Result<Reply, AppError> {
-    let sheet = assess_fields(&fields(form)).map_err(|faults| {
+pub(super) fn saved(desk: &Desk<'_>, form: &Form) -> Result<Reply, AppError> {
+    let sheet = assess_fields(&fields(form), desk.app.spoken()).map_err(|faults| {
         bad_input(
             faults
                 .iter()
@@ -84,10 +90,34 @@ fn done(form: &Form, language: Language) -> Rig {
         ("less", Some(leg)) => step_link(&mut fields, leg, -1),
         ("move", _) => moved(form, &mut fields),
         ("leg", _) => another_leg(&mut fields),
+        ("scale" | "tilted" | "item", _) => another_row(&mut fields, what, language),
         ("level", _) => note = levelled(&mut fields, language),
+        ("weigh", _) => match weigh_fields(&fields, language) {
+            Ok(weighed) => {
+                fields = weighed.fields;
+                note = Some(weighed.sheet.report);
+            }
+            Err(faults) => return Rig { fields, sheet: Err(faults), note },
+        },
         _ => {}
     }
-    Rig { sheet: assess_fields(&fields), fields, note }
+    Rig { sheet: assess_fields(&fields, language), fields, note }
+}
+
+/// A new row of a weighing, by its name.
+fn another_row(fields: &mut RiggingFields, what: &str, language: Language) {
+    let (of, most) = match what {
+        "item" => ("item", MOST_ITEMS),
+        "tilted" => ("tilted", MOST_SCALES),
+        _ => ("weighed", MOST_SCALES),
+    };
+    let Some(free) = (0..most).find(|at| page::is_free(fields, of, *at)) else { return };
+    let number = free + 1;
+    let name = match of {
+        "item" => words::EditorItem { number }.say(language),
+        _ => words::EditorScale { number }.say(language),
+    };
+    fields.insert(format!("{of}.{free}.name"), name);
 }
 
 /// A handle was dragged by so much of the plan, or stepped by arrow keys. Right is forward; up is left from above, and up from the
@@ -126,7 +156,7 @@ fn another_leg(fields: &mut RiggingFields) {
 
 /// The links of the hang nearest to level, with what one link off would do.
 fn levelled(fields: &mut RiggingFields, language: Language) -> Option<String> {
-    let sheet = assess_fields(fields).ok()?;
+    let sheet = assess_fields(fields, language).ok()?;
     let lift = LiftRequest { text: sheet.toml(), factor: None, language };
     match solve_lift(&SolveRequest { lift, most: Some(1), ..SolveRequest::default() }) {
         Ok(found) => {

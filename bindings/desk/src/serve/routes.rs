@@ -429,7 +429,7 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
         }
         ["rigging"] => rig::answered(desk, &ask::form(request)?, false),
         ["rigging", "look"] => rig::answered(desk, &ask::form(request)?, true),
-        ["rigging", "file"] => rig::saved(&ask::form(request)?),
+        ["rigging", "file"] => rig::saved(desk, &ask::form(request)?),
         ["rigging", "open"] => {
             let content = rig::opened(desk, &ask::form(request)?)?;
             shown(desk, "/rigging", &rig_words::EditorTitle.say(desk.app.spoken()), &content)

@@ -1,6 +1,6 @@
 //! What a choice does, and the pages that it leads to.
 
-use slingseal_app::catalogue::terminal as words;
+use slingseal_app::catalogue::{rigging as rig_words, terminal as words};
 use std::path::{Path, PathBuf};
 
 use slingseal_app::{AppError, FindingView, Language, PointKind, PointView, TagView, WalkRequest, WalkStage};
@@ -13,6 +13,8 @@ use crate::output;
 
 /// What the core calls the subject of an inspection that ends in a seal; every other is signed.
 pub(super) const LOAD: &str = "load";
+/// How wide the expected picture is, in cells: it fits the narrowest window.
+const EXPECTED: usize = 36;
 
 impl Desk {
     pub(super) fn act(&mut self, action: Action) -> Result<Flow, AppError> {
@@ -360,6 +362,19 @@ impl Desk {
         }
         if let Some(change) = &view.link_change {
             add(&format!("! {change}"));
+        }
+        for link in self.app.walk_links(&view.walk)? {
+            let (leg, planned) = (&link.leg, link.planned.to_string());
+            add(&match link.counted {
+                Some(counted) => rig_words::LinkBesidePlan { leg, planned, counted: counted.to_string() }
+                    .say(self.language),
+                None => rig_words::LinkNotCounted { leg, planned }.say(self.language),
+            });
+        }
+        if let Some(rows) = self.app.walk_planned_cells(&view.walk, EXPECTED)? {
+            add("");
+            add(&rig_words::ExpectedPicture.say(self.language));
+            rows.iter().for_each(|row| add(row));
         }
         match self.app.walk_rigging(&view.walk)? {
             Some(rigging) => {

@@ -119,24 +119,24 @@ impl Desk {
     pub(super) fn head(&self, width: usize) -> Lines {
         let mut first = Vec::new();
         let mut room = width.saturating_sub(1);
-        if self.practice {
-            first.push(Span::styled(words::PracticeBand.say(self.language), self.look.bar(Tone::Practice)));
-            room = room.saturating_sub(10);
-        }
-        if self.run.is_some() {
-            first
-                .push(Span::styled(words::ExaminationBand.say(self.language), self.look.bar(Tone::Practice)));
-            room = room.saturating_sub(8);
+        let bands = [
+            self.practice.then(|| words::PracticeBand.say(self.language)),
+            self.run.is_some().then(|| words::ExaminationBand.say(self.language)),
+        ];
+        for band in bands.into_iter().flatten() {
+            room = room.saturating_sub(band.chars().count());
+            first.push(Span::styled(band, self.look.bar(Tone::Practice)));
         }
         let Some(view) = &self.view else {
-            first.push(Span::styled(
-                words::SlingsealInspect.say(self.language),
-                self.look.words(Tone::Strong),
-            ));
             let who = self.start.holder.clone().unwrap_or_default();
-            first.push(right(room.saturating_sub(19), &who));
-            let rule = words::ManualRulesProgramAssists.say(self.language);
-            return vec![Line::from(first), Line::from(format!(" {rule}")), Line::default()];
+            let name = words::SlingsealInspect.say(self.language);
+            let name = cut(&name, room.saturating_sub(who.chars().count() + 1));
+            room = room.saturating_sub(name.chars().count());
+            first.push(Span::styled(name, self.look.words(Tone::Strong)));
+            first.push(right(room, &who));
+            let rule = wrap(&words::ManualRulesProgramAssists.say(self.language), width.saturating_sub(2));
+            let rule = rule.into_iter().map(|line| Line::from(format!(" {line}")));
+            return std::iter::once(Line::from(first)).chain(rule).collect();
         };
         let inspector = cut(&view.inspector, 24.min(width / 3));
         let load = cut(

@@ -81,6 +81,9 @@ impl Desk {
             .chain(view.cautions.iter().filter(|_| view.rigging.is_some()).map(|words| format!("! {words}")))
             .collect();
         let rule = words::ManualRulesOwnEyes.say(self.language);
+        // A caution that is cut is none.
+        let narrow = rule.chars().count() > width;
+        let rule = if narrow { words::ManualRulesAlone.say(self.language) } else { rule };
         lines.push(match cautions.as_slice() {
             [] => Line::from(rule),
             [only] => Line::styled(cut(&format!(" {only}"), width), self.look.words(Tone::Wait)),
@@ -217,7 +220,14 @@ const LEAST_PAGE: usize = 8;
 
 /// The keys, each standing out from its word; two rows, or as many as a narrow window needs.
 pub(super) fn hint_lines(look: Look, hints: Hints, width: usize) -> Lines {
-    let long = |row: &Row| 1 + row.iter().map(|(key, words)| 4 + key.len() + words.len()).sum::<usize>();
+    // As they are set below: each in a place of its own, and nothing behind the last.
+    let long = |row: &Row| {
+        let places = row.iter().enumerate().map(|(at, (key, words))| {
+            let (key, words) = (key.chars().count(), words.chars().count());
+            3 + if at + 1 == row.len() { key + words } else { (key + words).max(16) }
+        });
+        1 + places.sum::<usize>()
+    };
     if hints.iter().any(|row| long(row) > width) {
         return flowing_hints(look, hints, width);
     }
@@ -237,7 +247,7 @@ fn flowing_hints(look: Look, hints: Hints, width: usize) -> Lines {
     let mut lines: Vec<Line<'static>> = Vec::new();
     let (mut spans, mut used) = (Vec::new(), 0);
     for (key, words) in hints.into_iter().flatten() {
-        let wants = 4 + key.len() + words.len();
+        let wants = 4 + key.chars().count() + words.chars().count();
         if used > 0 && used + wants > width {
             lines.push(Line::from(std::mem::take(&mut spans)));
             used = 0;

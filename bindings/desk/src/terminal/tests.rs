@@ -130,16 +130,19 @@ impl Hands {
 
     /// The screen, against the one that is kept. `SLINGSEAL_WRITE_SCREENS=1` writes those that are missing, never others.
     fn is(&mut self, name: &str) {
-        let shown = self.screen();
-        let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("src/terminal/screens/{name}.txt"));
-        match std::fs::read_to_string(&path) {
-            Ok(kept) => assert_eq!(shown, kept, "{name}: the screen changed"),
-            Err(_) if std::env::var_os("SLINGSEAL_WRITE_SCREENS").is_some() => {
-                std::fs::create_dir_all(path.parent().unwrap()).unwrap();
-                std::fs::write(&path, shown).unwrap();
-            }
-            Err(error) => panic!("{}: {error}\n{shown}", path.display()),
+        is_kept(name, &self.screen());
+    }
+}
+
+fn is_kept(name: &str, shown: &str) {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("src/terminal/screens/{name}.txt"));
+    match std::fs::read_to_string(&path) {
+        Ok(kept) => assert_eq!(shown, kept, "{name}: the screen changed"),
+        Err(_) if std::env::var_os("SLINGSEAL_WRITE_SCREENS").is_some() => {
+            std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+            std::fs::write(&path, shown).unwrap();
         }
+        Err(error) => panic!("{}: {error}\n{shown}", path.display()),
     }
 }
 

@@ -8,7 +8,9 @@ use slingseal_app::{AppError, CloseRequest, CloseView, Language, visibly};
 
 use super::Setting;
 use crate::cli::{AccountVerb, Close};
-use crate::output::{bad_input, file_name, print_json, put_code, told, write};
+use crate::output::{
+    answer_files, bad_input, file_name, print_json, put_code, put_code_beside_json, told, write,
+};
 use crate::platform::{Secret, ask};
 use slingseal_paper::{Paper, closing_pdf};
 
@@ -17,7 +19,7 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
         AccountVerb::Close(close) => run_close(setting, close),
         AccountVerb::Equipment { csv: Some(file), .. } => {
             write(&file, setting.app()?.piece_lives_csv()?.as_bytes())?;
-            told(&[file]);
+            answer_files(setting.json, &[file]);
             Ok(ExitCode::SUCCESS)
         }
         AccountVerb::Equipment { open, csv: None } => {
@@ -45,6 +47,10 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
         AccountVerb::SecondLook { days, draw } => super::second_look::run(setting, days, draw),
         AccountVerb::LeastSeconds { seconds } => {
             setting.app()?.set_least_seconds(seconds)?;
+            if setting.json {
+                print_json(&serde_json::json!({ "least_seconds": seconds }));
+                return Ok(ExitCode::SUCCESS);
+            }
             let said = match seconds {
                 Some(seconds) => {
                     closing::LeastSecondsSet { seconds: seconds.to_string() }.say(setting.language)
@@ -85,7 +91,9 @@ fn piece(life: &slingseal_app::PieceLifeView, language: Language) -> String {
 fn withdraw(setting: &Setting, serial: &str, why: &str, out: Option<&Path>) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     let said = app.withdraw_piece(serial, why, &ask(&app, Secret::Pin, false)?)?;
+    let file = format!("withdrawn-{}", file_name(&said.name));
     if setting.json {
+        put_code_beside_json(&said.code, out, &file)?;
         print_json(&said);
     } else {
         let (name, by) = (visibly(&said.name), visibly(&said.inspector));
@@ -95,7 +103,7 @@ fn withdraw(setting: &Setting, serial: &str, why: &str, out: Option<&Path>) -> R
                 &words::PieceIsWithdrawn { name: &name, by: &by, at: &said.issued.dtg }.say(setting.language)
             )
         );
-        told(&put_code(&said.code, out, &format!("withdrawn-{}", file_name(&said.name)))?);
+        told(&put_code(&said.code, out, &file)?);
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -111,17 +119,23 @@ fn run_close(setting: &Setting, close: Close) -> Result<ExitCode, AppError> {
         let made = app.sign_closing(&request, &ask(&app, Secret::Pin, false)?)?;
         let name = format!("closing-{}", file_name(&made.statement.name));
         if setting.json {
+            if let Some(code) = &made.code {
+                put_code_beside_json(code, close.out.as_deref(), &name)?;
+            }
+            if let Some(folder) = &close.out {
+                put_statement(folder, &name, &made, &mut Vec::new(), setting.language)?;
+            }
             print_json(&made);
-        } else {
-            let made = &made.statement;
-            let said = closing::CloseSigned {
-                name: &made.name,
-                by: &made.by,
-                at: &made.issued.dtg,
-                check: &made.check,
-            };
-            println!("{}", visibly(&said.say(setting.language)));
+            return Ok(ExitCode::SUCCESS);
         }
+        let statement = &made.statement;
+        let said = closing::CloseSigned {
+            name: &statement.name,
+            by: &statement.by,
+            at: &statement.issued.dtg,
+            check: &statement.check,
+        };
+        println!("{}", visibly(&said.say(setting.language)));
         let mut files = Vec::new();
         match (&made.code, &close.out) {
             (Some(code), out) => files.extend(put_code(code, out.as_deref(), &name)?),

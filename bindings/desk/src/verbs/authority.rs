@@ -8,7 +8,7 @@ use std::process::ExitCode;
 use serde::Serialize;
 use slingseal_app::{
     App, AppError, ApprovalView, Approve, AuthorityView, Issue, IssuedListView, IssuedView, Language,
-    Received, TrustedView, built_in_procedures, check_procedure,
+    Received, TrustedView, built_in_procedures, check_procedure, roles_said,
 };
 
 use super::Setting;
@@ -221,7 +221,7 @@ fn list(view: &IssuedListView, language: Language) {
 fn line(one: &IssuedView, language: Language) -> String {
     let said = words::CredentialLine {
         holder: &one.holder,
-        roles: one.roles.join(", "),
+        roles: roles_said(&one.roles),
         until: &one.expires.dtg,
         state: one.state.saying(),
         id: &one.id,

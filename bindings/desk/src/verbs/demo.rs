@@ -345,7 +345,7 @@ impl Demo<'_> {
             self.put(&format!("credential-{name}"), &authority.issue(&issue, PASSPHRASE)?.text)?;
         match device.receive(&self.scan(&credential)?)? {
             Received::Credential { own: true, credential, .. } => {
-                let roles = credential.roles.join(", ");
+                let roles = slingseal_app::roles_said(&credential.roles);
                 self.say(words::IsCredentialed { holder, roles, until: &credential.expires.dtg });
                 Ok(())
             }

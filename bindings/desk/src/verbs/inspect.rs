@@ -85,8 +85,8 @@ pub(crate) fn sign(setting: &Setting, which: &str, out: Option<PathBuf>) -> Resu
     let pin = platform::ask(&app, Secret::Pin, false)?;
     let signed = app.sign_inspection(&walk, &pin)?;
     let name = format!("inspection-{}", output::file_name(&signed.name));
-    let files = output::put_code(&signed.code, out.as_deref(), &name)?;
     if setting.json {
+        output::put_code_beside_json(&signed.code, out.as_deref(), &name)?;
         output::print_json(&signed);
         return Ok(ExitCode::SUCCESS);
     }
@@ -98,7 +98,7 @@ pub(crate) fn sign(setting: &Setting, which: &str, out: Option<PathBuf>) -> Resu
     };
     let said = words::InspectionSigned { name: &signed.name, found, by: &signed.inspector };
     println!("{}", said.say(setting.language));
-    output::told(&files);
+    output::told(&output::put_code(&signed.code, out.as_deref(), &name)?);
     Ok(ExitCode::SUCCESS)
 }
 

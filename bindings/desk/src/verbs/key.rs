@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use serde::Serialize;
 use slingseal_app::catalogue::Saying;
-use slingseal_app::{AppError, Language, SetUpView, same_name};
+use slingseal_app::{AppError, Language, SetUpView, roles_said, same_name};
 
 use super::Setting;
 use crate::cli::KeyVerb;
@@ -76,7 +76,7 @@ fn show(view: &SetUpView, language: Language) {
     row(words::RowHolder.into(), view.holder.as_deref().unwrap_or("-"));
     row(words::RowKey.into(), view.fingerprint.as_deref().unwrap_or("-"));
     let credential = view.credential.as_ref().map(|one| {
-        let (holder, roles) = (&one.holder, one.roles.join(", "));
+        let (holder, roles) = (&one.holder, roles_said(&one.roles));
         let (authority, until) = (&one.authority, &one.expires.dtg);
         if one.expired {
             words::HeldCredentialRunOut { holder, roles, authority, until }.say(language)

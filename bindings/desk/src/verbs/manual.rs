@@ -3,24 +3,22 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use clap::CommandFactory;
 use slingseal_app::AppError;
 
-use crate::cli::Cli;
+use crate::cli;
 use crate::console::{self, Shown};
 use crate::output::{bad_input, plain, told, write};
 
 pub(crate) fn completions(shell: clap_complete::Shell) -> Result<ExitCode, AppError> {
     let mut script = Vec::new();
-    clap_complete::generate(shell, &mut Cli::command(), "slingseal", &mut script);
+    clap_complete::generate(shell, &mut cli::command(), "slingseal", &mut script);
     console::text(format_args!("{}", String::from_utf8_lossy(&script)));
     Ok(ExitCode::SUCCESS)
 }
 
 /// `slingseal.1`, and one page a verb: `slingseal-tag-write.1`.
 pub(crate) fn manual(out: &Path) -> Result<ExitCode, AppError> {
-    let mut command = Cli::command();
-    command.build();
+    let command = cli::command();
     let mut written = Vec::new();
     pages(&command, "slingseal", out, &mut written)?;
     told(&written);

@@ -14,6 +14,31 @@ use crate::output::bad_input;
 const HOME: &str = "\x1b[H";
 const CLEAR: &str = "\x1b[2J\x1b[H";
 
+/// Rows under a frame: which part, how it ends, and where the cursor stands.
+const UNDER: usize = 3;
+
+/// A code that scrolls away is read by no camera: that is told before anything is shown. Where a terminal tells no size, the
+/// code is shown.
+fn has_room(frames: &[String]) -> Result<(), AppError> {
+    let Ok((columns, rows)) = ratatui::crossterm::terminal::size() else { return Ok(()) };
+    let wide = frames.iter().flat_map(|frame| frame.lines()).map(columns_of).max().unwrap_or(0);
+    let high = UNDER + frames.iter().map(|frame| frame.lines().count()).max().unwrap_or(0);
+    let small = wide > usize::from(columns) || high > usize::from(rows);
+    if small && columns > 0 && rows > 0 {
+        return Err(bad_input(words::WindowTooSmallForCode { columns, rows, wide, high }));
+    }
+    Ok(())
+}
+
+/// How many columns a line of a frame takes, without what paints it.
+fn columns_of(line: &str) -> usize {
+    let painted = line.split('\u{1b}').enumerate().map(|(at, part)| match part.split_once('m') {
+        Some((_, seen)) if at > 0 => seen.trim_end_matches('\r').chars().count(),
+        _ => part.chars().count(),
+    });
+    painted.sum()
+}
+
 /// Shows frame after frame until Ctrl-C, or so many rounds. Each part of several is shown for twice as many frames as are enough,
 /// and says which it is.
 pub(super) fn run(
@@ -26,10 +51,10 @@ pub(super) fn run(
         return Err(bad_input(words::NoTerminalForCode));
     }
     let codes = app.moving_codes(request)?;
+    has_room(&codes.iter().map(|moving| moving.frame(0)?.terminal()).collect::<Result<Vec<_>, _>>()?)?;
     // Nothing more is wanted of the home, and a film may last.
     app.let_go();
     let ended = Arc::new(AtomicBool::new(false));
-    #[cfg(unix)]
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
         signal_hook::flag::register(signal, Arc::clone(&ended))
             .map_err(|error| bad_input(words::NoSignalCaught { plain: &(crate::output::plain(&error)) }))?;

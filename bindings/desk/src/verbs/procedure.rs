@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::time::Duration;
 
-use slingseal_app::catalogue::Saying;
+use slingseal_app::catalogue::{Saying, tags as tag_words};
 use slingseal_app::{
     AppError, EditionState, Language, ProcedureView, check_procedure, procedure_changes, procedure_schema,
     procedure_template, procedure_untold,
@@ -31,17 +31,29 @@ pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, Ap
                 procedures.iter().for_each(|one| line(one, setting.language));
             }
         }
+        ProcedureVerb::Show { id, pdf: None } if setting.json => {
+            output::print_json(&setting.app()?.checklist(&id)?);
+        }
         ProcedureVerb::Show { id, pdf: None } => print!("{}", setting.app()?.show_procedure(&id)?),
         ProcedureVerb::Show { id, pdf: Some(out) } => {
             write(&out, &checklist_pdf(&setting.app()?.checklist(&id)?, Paper::A4, setting.language)?)?;
-            output::told(&[out]);
+            output::answer_files(setting.json, &[out]);
+        }
+        ProcedureVerb::Table { id } if setting.json => {
+            let app = setting.app()?;
+            let ids = match id {
+                Some(id) => vec![id],
+                None => app.procedures()?.into_iter().map(|known| known.id).collect(),
+            };
+            let lists: Vec<_> = ids.iter().map(|id| app.checklist(id)).collect::<Result<_, _>>()?;
+            output::print_json(&lists);
         }
         ProcedureVerb::Table { id } => print!("{}", setting.app()?.procedure_table(id.as_deref())?),
         ProcedureVerb::Check { file, watch: true } => watch(&file, setting.language),
         ProcedureVerb::Check { file, watch: false } => {
             let text = input::text(&file)?;
             let view = check_procedure(&text).map_err(|error| input::named(&file, &error))?;
-            for line in procedure_untold(&text)? {
+            for line in procedure_untold(&text, setting.language)? {
                 eprintln!("slingseal: {}", words::NotSaidIn { line: &line }.say(setting.language));
             }
             if setting.json {
@@ -69,15 +81,22 @@ pub(crate) fn run(setting: &Setting, verb: ProcedureVerb) -> Result<ExitCode, Ap
                 return Err(output::bad_input(words::FileIsThere { file: out.shown() }));
             }
             write(&out, text.as_bytes())?;
-            output::told(&[out]);
+            output::answer_files(setting.json, &[out]);
         }
         ProcedureVerb::Diff { old, new } => {
             let (old, new) = (text_of(setting, &old)?, text_of(setting, &new)?);
-            print!("{}", procedure_changes(&old, &new)?);
+            let changes = procedure_changes(&old, &new, setting.language)?;
+            if setting.json {
+                output::print_json(&serde_json::json!({ "changes": changes }));
+            } else if changes.is_empty() {
+                println!("{}", tag_words::ChangeNone.say(setting.language));
+            }
+            changes.iter().filter(|_| !setting.json).for_each(|line| println!("{line}"));
         }
         ProcedureVerb::Language { code } => {
             setting.app()?.tell_lists_in(code.as_deref())?;
             match code {
+                code if setting.json => output::print_json(&serde_json::json!({ "lists_in": code })),
                 Some(code) => println!("{}", words::ListsToldIn { code: &code }.say(setting.language)),
                 None => println!("{}", words::ListsToldInReaders.say(setting.language)),
             }

@@ -69,7 +69,7 @@ fn text(received: &Received, language: Language) -> String {
             words::KeyRequestReceived { holder: &holder, fingerprint: &fingerprint }.say(language)
         }
         Received::Credential { credential, own, .. } => {
-            let (holder, roles) = (&credential.holder, credential.roles.join(", "));
+            let (holder, roles) = (&credential.holder, slingseal_app::roles_said(&credential.roles));
             let until = &credential.expires.dtg;
             let said = if *own {
                 words::OwnCredentialUntil { holder, roles, until }.say(language)

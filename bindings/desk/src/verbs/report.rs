@@ -10,7 +10,7 @@ use slingseal_app::{
 use super::{Setting, tag, verify};
 use crate::cli::Report;
 use crate::input;
-use crate::output::{bad_input, file_name, print_json, put_code, told};
+use crate::output::{bad_input, file_name, print_json, put_code, put_code_beside_json, told};
 use crate::platform::{Secret, ask};
 
 pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppError> {
@@ -50,16 +50,14 @@ pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppErro
     }
     let pin = if report.sign { Some(ask(&app, Secret::Pin, false)?) } else { None };
     let made = app.report(&request, pin.as_ref().map(|pin| pin.as_str()))?;
+    let name = format!("report-{}", file_name(&made.report.load));
     if setting.json {
+        put_code_beside_json(&made.code, report.out.as_deref(), &name)?;
         print_json(&made);
     } else {
         println!("{}", line(&made.report, setting.language));
         println!("{}", words::HandCodeToLeader { check: &made.code.check }.say(setting.language));
-        told(&put_code(
-            &made.code,
-            report.out.as_deref(),
-            &format!("report-{}", file_name(&made.report.load)),
-        )?);
+        told(&put_code(&made.code, report.out.as_deref(), &name)?);
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -4,6 +4,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use slingseal_app::catalogue::desk;
 use slingseal_app::{
     AppError, LiftRequest, LiftSheet, RiggingRequest, RiggingSheet, SolveRequest, VerdictWord,
     assess_rigging, fly_lift, solve_lift, weigh_lift,
@@ -99,9 +100,10 @@ fn assess(
 ) -> Result<ExitCode, AppError> {
     let text = input::text(file)?;
     // A wrong link or factor is not a fault of the file: only the file's own faults get its name in front.
-    let plain = RiggingRequest { text: text.clone(), ..RiggingRequest::default() };
+    let plain =
+        RiggingRequest { text: text.clone(), language: setting.language, ..RiggingRequest::default() };
     assess_rigging(&plain).map_err(|error| input::named(file, &error))?;
-    let sheet = assess_rigging(&RiggingRequest { text, links, factor })?;
+    let sheet = assess_rigging(&RiggingRequest { text, links, factor, language: setting.language })?;
     for picture in &papers.pictures {
         draw(&sheet, picture)?;
     }
@@ -146,9 +148,6 @@ fn draw(sheet: &RiggingSheet, picture: &Path) -> Result<(), AppError> {
     match ending.as_deref() {
         Some("svg") => output::write(picture, sheet.svg().as_bytes()),
         Some("png") => output::write(picture, &sheet.png()?),
-        _ => Err(output::bad_input(format!(
-            "{} is no kind of picture; end its name in .svg or .png",
-            picture.shown()
-        ))),
+        _ => Err(output::bad_input(desk::NoKindOfPicture { path: picture.shown() })),
     }
 }

@@ -13,6 +13,7 @@ mod access;
 #[path = "../support/bag.rs"]
 mod bag;
 mod browser;
+mod html;
 mod rigging;
 
 use std::io::{BufRead, BufReader, Read, Write};
@@ -75,11 +76,15 @@ struct Served {
 
 impl Served {
     fn new(demo: &Demo) -> Self {
+        Self::in_language(demo, "en")
+    }
+
+    fn in_language(demo: &Demo, language: &str) -> Self {
         // The page without contents, as far as the desk minds.
         let shell = demo.at("shell.html");
         std::fs::write(&shell, "<script type=\"application/octet-stream\" id=\"contents\"></script>")
             .unwrap();
-        let serve = ["serve", "--port", "0", "--page", shell.to_str().unwrap()];
+        let serve = ["--language", language, "serve", "--port", "0", "--page", shell.to_str().unwrap()];
         let mut child = demo.command("desk", &serve).stdout(Stdio::piped()).spawn().unwrap();
         let lines = BufReader::new(child.stdout.take().unwrap()).lines();
         let link = lines

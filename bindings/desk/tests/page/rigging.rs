@@ -112,3 +112,127 @@ fn a_load_is_rigged_level_by_keyboard_alone() {
         assert!(wide <= width, "{wide} px wide at {width}");
     }
 }
+
+fn mouse(browser: &mut Browser, kind: &str, (x, y): (f64, f64)) {
+    let pressed = u32::from(kind != "mouseReleased");
+    let event =
+        json!({ "type": kind, "x": x, "y": y, "button": "left", "buttons": pressed, "clickCount": 1 });
+    browser.call("Input.dispatchMouseEvent", &event);
+}
+
+/// Where the middle of a handle is in the window.
+fn middle(browser: &mut Browser, handle: &str) -> (f64, f64) {
+    let place = browser.js(&format!(
+        "(() => {{ const at = document.getElementById({0}); at.scrollIntoView({{ block: 'center' }}); \
+         const box = at.querySelector('circle').getBoundingClientRect(); \
+         return [box.x + box.width / 2, box.y + box.height / 2]; }})()",
+        json!(handle)
+    ));
+    (place[0].as_f64().unwrap(), place[1].as_f64().unwrap())
+}
+
+/// Presses on a handle, drags it by so many pixels in three steps, lets go.
+fn drag(browser: &mut Browser, handle: &str, (right, down): (f64, f64)) {
+    let (x, y) = middle(browser, handle);
+    mouse(browser, "mousePressed", (x, y));
+    for step in 1..=3 {
+        let share = f64::from(step) / 3.0;
+        mouse(browser, "mouseMoved", (x + right * share, y + down * share));
+    }
+    mouse(browser, "mouseReleased", (x + right, y + down));
+}
+
+fn inches(value: &Value) -> f64 {
+    value.as_str().unwrap().strip_suffix(" in").unwrap().parse().unwrap()
+}
+
+/// A centre and a lift point that are really dragged: the field follows by as much as the plan's scale says, and what is drawn and
+/// told with it.
+#[test]
+fn centre_and_lift_points_are_dragged() {
+    let demo = Demo::new();
+    let served = Served::new(&demo);
+    let mut browser = Browser::start(&[]);
+    browser.go(&served.link);
+    browser.until("location.pathname === '/'");
+    browser.open(&format!("{}/rigging", served.base), "Rigging");
+    browser.until("document.querySelector('#hangs figure.rigging svg') !== null");
+    for (handle, field, (right, down), across) in [
+        ("at-top-centre", "centre", (40.0, 0.0), "x"),
+        ("at-top-leg.0", "leg.0", (0.0, 30.0), "y"),
+        ("at-side-leg.3", "leg.3", (0.0, -25.0), "z"),
+        ("at-side-centre", "centre", (0.0, 20.0), "z"),
+    ] {
+        // The inches of a pixel: metres by the plan's scale, its pixels by those of the window.
+        let share = browser.js(&format!(
+            "(() => {{ const svg = document.getElementById({}).closest('svg'); \
+             return svg.viewBox.baseVal.width / svg.getBoundingClientRect().width / Number(svg.dataset.scale) / 0.0254; }})()",
+            json!(handle)
+        ));
+        let share = share.as_f64().unwrap();
+        let name = format!("{field}.{across}");
+        let (before, told) =
+            (value(&mut browser, &name), browser.js("document.querySelector('#hangs p').innerText"));
+        drag(&mut browser, handle, (right, down));
+        browser
+            .until(&format!("document.getElementById('rig').elements[{}].value !== {before}", json!(name)));
+        let moved = inches(&value(&mut browser, &name)) - inches(&before);
+        let wanted = if across == "x" { right } else { -down } * share;
+        assert!((moved - wanted).abs() <= 0.02 + share, "{handle}: {moved} in, wanted {wanted}");
+        browser.until(&format!("document.querySelector('#hangs p').innerText !== {told}"));
+    }
+}
+
+/// A load weighed on the page by keyboard alone: scales are entered, what they give is taken over, and what is wrong is marked.
+#[test]
+fn a_load_is_weighed_by_keyboard_alone() {
+    let demo = Demo::new();
+    let served = Served::new(&demo);
+    let mut browser = Browser::start(&[]);
+    browser.go(&served.link);
+    browser.until("location.pathname === '/'");
+    browser.open(&format!("{}/rigging", served.base), "Rigging");
+    tab_to(&mut browser, "#weighing > summary");
+    enter(&mut browser);
+    browser.until("document.getElementById('weighing').open");
+    for at in 0..4 {
+        tab_to(&mut browser, "button[value='scale']");
+        enter(&mut browser);
+        browser
+            .until(&format!("document.getElementById('rig')?.elements['weighed.{at}.reads'] !== undefined"));
+        browser.until("document.querySelector('#hangs figure.rigging svg') !== null");
+    }
+    // Two axles 100 in apart, 3000 lb on the front one: 60 in forward of the rear.
+    let scales = [("100", "30", "1500"), ("100", "-30", "1500"), ("0", "30", "1000"), ("0", "-30", "1000")];
+    for (at, (x, y, reads)) in scales.iter().enumerate() {
+        for (name, text) in [
+            ("x", format!("{x} in")),
+            ("y", format!("{y} in")),
+            ("z", "15 in".into()),
+            ("reads", format!("{reads} lb")),
+            ("tolerance", "5 lb".into()),
+        ] {
+            tab_to(&mut browser, &format!("[name='weighed.{at}.{name}']"));
+            browser.call("Input.insertText", &json!({ "text": text }));
+        }
+    }
+    let weigh = |browser: &mut Browser| {
+        tab_to(browser, "button[value='weigh']");
+        enter(browser);
+    };
+    // Without a height there is no centre of gravity: told, and marked.
+    weigh(&mut browser);
+    browser.until("document.querySelector('#hangs .fault')?.innerText.includes('height')");
+    tab_to(&mut browser, "[name='height']");
+    browser.call("Input.insertText", &json!({ "text": "30 in" }));
+    weigh(&mut browser);
+    browser.until("document.querySelector('#hangs .note')?.innerText.includes('The load weighs 5000 lb')");
+    assert_eq!(value(&mut browser, "mass"), "5000 lb");
+    assert_eq!(
+        ["x", "y", "z"].map(|axis| value(&mut browser, &format!("centre.{axis}"))),
+        ["60 in", "0 in", "30 in"]
+    );
+    let note = browser.js("document.querySelector('#hangs .note').innerText");
+    assert!(note.as_str().unwrap().contains("4980 lb to 5020 lb"), "{note}");
+    browser.until("document.querySelector('#hangs figure.rigging svg') !== null");
+}

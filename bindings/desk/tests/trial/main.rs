@@ -19,6 +19,10 @@ mod files;
 mod package;
 mod parts;
 mod readme;
+#[cfg(feature = "exchange")]
+#[allow(dead_code, reason = "the exchange's own tests use the rest of it")]
+#[path = "../../../../tests/exchange/server.rs"]
+mod server;
 mod states;
 mod tongues;
 mod turns;

@@ -61,6 +61,29 @@ fn a_moving_code_plays_in_a_terminal_and_a_camera_reads_it() {
     assert_eq!(texts.len(), all, "no frame comes twice");
 }
 
+/// A terminal of old, and a phone's: a code that scrolls away would be read by nobody, and that is told.
+#[cfg(unix)]
+#[test]
+fn a_window_that_is_too_small_for_a_moving_code_is_told_so() {
+    let day = Day::new();
+    for (columns, rows, fits) in [(80, 24, false), (40, 24, false), (80, 60, true)] {
+        let play = format!(
+            "stty cols {columns} rows {rows}; {} --home {} bundle play --rounds 1 --pace 15",
+            env!("CARGO_BIN_EXE_slingseal"),
+            day.at("home")
+        );
+        let played = Command::new("script")
+            .args(["-qec", &play, "/dev/null"])
+            .stdin(Stdio::null())
+            .output()
+            .expect("script is needed (Debian package bsdutils)");
+        let said = text(&played.stdout);
+        assert_eq!(played.status.success(), fits, "{columns} x {rows}: {said}");
+        let told = said.contains(&format!("{columns} columns and {rows} rows")) && said.contains("--frames");
+        assert_eq!(told, !fits, "{columns} x {rows}: {said}");
+    }
+}
+
 /// What a camera sees of a frame: black letters on white, two rows of modules a line.
 fn read(frame: &str) -> String {
     const SQUARE: usize = 4;

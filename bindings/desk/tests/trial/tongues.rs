@@ -121,6 +121,46 @@ fn a_day_in_the_pseudo_language_has_no_plain_word_but_data() {
     assert!(wrong.is_empty(), "{} lines have words of their own:\n{}", wrong.len(), wrong.join("\n"));
 }
 
+/// Each verb's help begins in the reader's language; the manual has a page a verb, and so names them all.
+#[test]
+fn the_help_of_every_verb_is_in_the_reader_s_language() {
+    let day = Day::new();
+    day.done(&["manual", "--out", &day.at("pages")]);
+    let pages: Vec<String> = day
+        .names("pages")
+        .iter()
+        .filter_map(|name| Some(name.strip_prefix("slingseal-")?.strip_suffix(".1")?.to_owned()))
+        .collect();
+    let mut wrong = Vec::new();
+    for page in &pages {
+        let mut groups: Vec<&String> =
+            pages.iter().filter(|other| page.starts_with(&format!("{other}-"))).collect();
+        groups.sort_by_key(|group| group.len());
+        let verbs = match (groups.first(), groups.get(1)) {
+            (Some(outer), Some(inner)) => {
+                vec![outer.as_str(), &inner[outer.len() + 1..], &page[inner.len() + 1..]]
+            }
+            (Some(outer), None) => vec![outer.as_str(), &page[outer.len() + 1..]],
+            _ => vec![page.as_str()],
+        };
+        let said = day.done(&[&["--language", "en-XA"], verbs.as_slice(), &["--help"]].concat());
+        let told = said.lines().next().unwrap_or_default();
+        if told.is_ascii() {
+            wrong.push(format!("{verbs:?}: {told}"));
+        }
+    }
+    assert!(pages.len() > 60, "{pages:?}");
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    // And the heads, arguments and exit codes with it.
+    let spanish = day.done(&["--language", "es", "--help"]);
+    for wanted in ["Uso: slingseal", "Órdenes", "Opciones", "Códigos de salida:", "Recorrer una carga"] {
+        assert!(spanish.contains(wanted), "{wanted} in {spanish}");
+    }
+    for foreign in ["Usage", "Commands", "Options", "Print help", "Exit codes"] {
+        assert!(!spanish.contains(foreign), "{foreign} in {spanish}");
+    }
+}
+
 #[test]
 fn a_spanish_reader_gets_the_trade_s_words() {
     let day = Day::new();

@@ -1,5 +1,6 @@
 use std::fmt;
 
+use slingseal_catalogue::{Saying, audit as words, error_by_saying};
 use slingseal_words::{CallSign, Digest};
 
 /// A device, by the first four bytes of its id in hexadecimal: enough to find it among a unit's.
@@ -12,41 +13,22 @@ impl fmt::Display for DeviceName {
     }
 }
 
-/// A record by its first digits, or that there was none.
-struct Before(Option<Digest>);
-
-impl fmt::Display for Before {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.0 {
-            Some(before) => write!(f, "record {}", before.short()),
-            None => f.write_str("none"),
-        }
-    }
-}
-
 /// What is wrong with the journal that a record tells.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ChainFault {
     /// Numbers that do not rise.
-    #[error("entry {seq} is out of order")]
     OutOfOrder {
         /// The entry.
         seq: u64,
     },
     /// The journal was shorter than the walk in it.
-    #[error("its journal ends before its last entry")]
     EndsEarly,
     /// The record contradicts itself.
-    #[error("entry {} of it does not follow entry {seq}: an entry was changed", seq + 1)]
     Changed {
         /// The entry before.
         seq: u64,
     },
     /// It contradicts another record of its device.
-    #[error(
-        "entry {seq} of its device is told in another way by record {}: the device was copied or its journal rewritten",
-        by.short()
-    )]
     ToldOtherwise {
         /// The entry.
         seq: u64,
@@ -54,11 +36,6 @@ pub enum ChainFault {
         by: Digest,
     },
     /// Two records follow one.
-    #[error(
-        "it and record {} were both sealed next after {} by one device: the device was copied",
-        other.short(),
-        Before(*before)
-    )]
     SealedTwice {
         /// The other record.
         other: Digest,
@@ -68,65 +45,49 @@ pub enum ChainFault {
 }
 
 /// In which column a record's line says otherwise than its seal or record.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ColumnFault {
     /// The digest that the seal claims.
-    #[error("its seal is of another record")]
     Record,
     /// The digest of the seal's bytes.
-    #[error("its seal is another one")]
     Seal,
     /// The load number.
-    #[error("its line names another load than its seal")]
     Load,
     /// Fit or not fit.
-    #[error("its line tells another outcome than its seal")]
     Outcome,
     /// Who sealed.
-    #[error("its line names another inspector than its seal")]
     Inspector,
     /// By which procedure.
-    #[error("its line names another procedure than its seal")]
     Procedure,
     /// When.
-    #[error("its line tells another time than its seal")]
     Issued,
     /// Until when.
-    #[error("its line tells another validity than its seal")]
     Validity,
     /// Found and corrected.
-    #[error("its line counts other deficiencies than its seal")]
     Counts,
     /// The tag that was walked.
-    #[error("its line names another tag than its record")]
     Tag,
 }
 
 /// Why a seal of somebody known is evidence and no inspection.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Unentitled {
     /// The credential has no such role.
-    #[error("{0} sealed it and is no inspector")]
     NoInspector(CallSign),
     /// The credential had run out.
-    #[error("the credential of {0} had run out when it was sealed")]
     RanOut(CallSign),
 }
 
 /// The first thing that is wrong with a record.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum RecordFault {
     /// Seal and record do not belong together, or nobody trusted stands behind them; or its rows are damaged.
-    #[error("{0}")]
-    Unfit(String),
+    Unfit(Saying),
     /// A column says otherwise.
-    #[error(transparent)]
-    Column(#[from] ColumnFault),
+    Column(ColumnFault),
     /// What it tells of its journal.
-    #[error(transparent)]
-    Chain(#[from] ChainFault),
+    Chain(ChainFault),
     /// One walked and another sealed.
-    #[error("{walked} walked and {sealed} sealed")]
     Inspectors {
         /// Who walked.
         walked: CallSign,
@@ -134,10 +95,6 @@ pub enum RecordFault {
         sealed: CallSign,
     },
     /// Seal and walk count differently.
-    #[error(
-        "its seal counts {} found and {} corrected, and its walk {} and {}",
-        sealed.0, sealed.1, walked.0, walked.1
-    )]
     Counts {
         /// Found and corrected, by the seal.
         sealed: (usize, usize),
@@ -145,13 +102,11 @@ pub enum RecordFault {
         walked: (usize, usize),
     },
     /// This device's own record, and its journal says otherwise.
-    #[error("this device's journal has another entry {seq} than the record")]
     JournalOtherwise {
         /// The entry.
         seq: u64,
     },
     /// This device's own record, and its journal is shorter.
-    #[error("this device's journal has lost entry {seq} of it")]
     JournalLost {
         /// The entry.
         seq: u64,
@@ -159,13 +114,9 @@ pub enum RecordFault {
 }
 
 /// What was found between records, journals and what was heard of them.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Finding {
     /// A record that another one was sealed after is not here.
-    #[error(
-        "record {} is missing: device {device} sealed it before record {}; ask for that device's bundle",
-        record.short(), next.short()
-    )]
     Missing {
         /// The record.
         record: Digest,
@@ -175,10 +126,6 @@ pub enum Finding {
         next: Digest,
     },
     /// Only the seal of it is here.
-    #[error(
-        "of record {}, sealed by device {device} before record {}, only the seal is here",
-        record.short(), next.short()
-    )]
     SealAlone {
         /// The record.
         record: Digest,
@@ -188,10 +135,6 @@ pub enum Finding {
         next: Digest,
     },
     /// Two signed records tell one entry in two ways.
-    #[error(
-        "device {device}: record {} told entry {seq} of its journal otherwise than record {}; it was copied or its journal rewritten",
-        by.short(), other.short()
-    )]
     HeadToldOtherwise {
         /// Whose journal.
         device: DeviceName,
@@ -203,10 +146,6 @@ pub enum Finding {
         other: Digest,
     },
     /// Somebody who signed nothing tells an entry otherwise.
-    #[error(
-        "a head that nobody signed tells entry {seq} of device {device} otherwise than record {}: the bundle was tampered with, or the device copied; ask for that device's bundle",
-        other.short()
-    )]
     HintToldOtherwise {
         /// Whose journal.
         device: DeviceName,
@@ -216,7 +155,6 @@ pub enum Finding {
         other: Digest,
     },
     /// Two entries of one number.
-    #[error("the journal of device {device} has two entries {seq}: the device was forked")]
     Forked {
         /// Whose journal.
         device: DeviceName,
@@ -224,7 +162,6 @@ pub enum Finding {
         seq: u64,
     },
     /// An entry that does not follow the one before it.
-    #[error("entry {seq} of device {device} does not follow entry {}", seq - 1)]
     Unlinked {
         /// Whose journal.
         device: DeviceName,
@@ -232,10 +169,6 @@ pub enum Finding {
         seq: u64,
     },
     /// A record and the journal that is kept here differ.
-    #[error(
-        "record {} tells entry {seq} of device {device} otherwise than the journal that is kept here",
-        by.short()
-    )]
     JournalToldOtherwise {
         /// Whose journal.
         device: DeviceName,
@@ -245,10 +178,6 @@ pub enum Finding {
         by: Digest,
     },
     /// Entries that no record tells.
-    #[error(
-        "record {}: entries {first} to {last} of device {device} came between its own and are in no record here: a walk that was not sealed, or something left out; ask for that device's home",
-        by.short()
-    )]
     Between {
         /// The record around them.
         by: Digest,
@@ -260,6 +189,122 @@ pub enum Finding {
         device: DeviceName,
     },
 }
+
+impl ChainFault {
+    /// What is wrong, in no language yet.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::OutOfOrder { seq } => words::EntryOutOfOrder { seq }.into(),
+            Self::EndsEarly => words::JournalEndsEarly.into(),
+            Self::Changed { seq } => words::EntryChanged { next: seq.saturating_add(1), seq }.into(),
+            Self::ToldOtherwise { seq, by } => words::EntryToldOtherwise { seq, by: by.short() }.into(),
+            Self::SealedTwice { other, before: Some(before) } => {
+                words::SealedTwiceAfter { other: other.short(), before: before.short() }.into()
+            }
+            Self::SealedTwice { other, before: None } => {
+                words::SealedTwiceFirst { other: other.short() }.into()
+            }
+        }
+    }
+}
+
+impl ColumnFault {
+    /// What the line says otherwise, in no language yet.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Record => words::LineOtherRecord.into(),
+            Self::Seal => words::LineOtherSeal.into(),
+            Self::Load => words::LineOtherLoad.into(),
+            Self::Outcome => words::LineOtherOutcome.into(),
+            Self::Inspector => words::LineOtherInspector.into(),
+            Self::Procedure => words::LineOtherProcedure.into(),
+            Self::Issued => words::LineOtherTime.into(),
+            Self::Validity => words::LineOtherValidity.into(),
+            Self::Counts => words::LineOtherCounts.into(),
+            Self::Tag => words::LineOtherTag.into(),
+        }
+    }
+}
+
+impl Unentitled {
+    /// Why, in no language yet.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::NoInspector(name) => words::SealedByNoInspector { name }.into(),
+            Self::RanOut(name) => words::SealedAfterRunOut { name }.into(),
+        }
+    }
+}
+
+impl RecordFault {
+    /// What is wrong, in no language yet.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Unfit(why) => why.clone(),
+            Self::Column(fault) => fault.saying(),
+            Self::Chain(fault) => fault.saying(),
+            Self::Inspectors { walked, sealed } => words::WalkedAndSealed { walked, sealed }.into(),
+            Self::Counts { sealed, walked } => words::CountsDiffer {
+                found: sealed.0,
+                corrected: sealed.1,
+                walked_found: walked.0,
+                walked_corrected: walked.1,
+            }
+            .into(),
+            Self::JournalOtherwise { seq } => words::OwnJournalOtherwise { seq }.into(),
+            Self::JournalLost { seq } => words::OwnJournalLost { seq }.into(),
+        }
+    }
+}
+
+impl From<ColumnFault> for RecordFault {
+    fn from(fault: ColumnFault) -> Self {
+        Self::Column(fault)
+    }
+}
+
+impl From<ChainFault> for RecordFault {
+    fn from(fault: ChainFault) -> Self {
+        Self::Chain(fault)
+    }
+}
+
+impl Finding {
+    /// What was found, in no language yet.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Missing { record, device, next } => {
+                let (record, next) = (record.short(), next.short());
+                words::FindingMissing { record, device: device.to_string(), next }.into()
+            }
+            Self::SealAlone { record, device, next } => {
+                let (record, next) = (record.short(), next.short());
+                words::FindingSealAlone { record, device: device.to_string(), next }.into()
+            }
+            Self::HeadToldOtherwise { device, seq, by, other } => {
+                let (device, by, other) = (device.to_string(), by.short(), other.short());
+                words::FindingHeadOtherwise { device, by, seq, other }.into()
+            }
+            Self::HintToldOtherwise { device, seq, other } => {
+                words::FindingHintOtherwise { seq, device: device.to_string(), other: other.short() }.into()
+            }
+            Self::Forked { device, seq } => words::FindingForked { device: device.to_string(), seq }.into(),
+            Self::Unlinked { device, seq } => {
+                let before = seq.saturating_sub(1);
+                words::FindingUnlinked { seq, device: device.to_string(), before }.into()
+            }
+            Self::JournalToldOtherwise { device, seq, by } => {
+                words::FindingJournalOtherwise { by: by.short(), seq, device: device.to_string() }.into()
+            }
+            Self::Between { by, first, last, device } => {
+                let (by, device) = (by.short(), device.to_string());
+                words::FindingBetween { by, first, last, device }.into()
+            }
+        }
+    }
+}
+
+error_by_saying!(ChainFault, ColumnFault, Unentitled, RecordFault, Finding);
 
 impl Finding {
     /// Whether something is wrong; else it cannot be told from here, though nothing is wrong on its face.

@@ -4,6 +4,7 @@
 use miniz_oxide::deflate::compress_to_vec;
 use miniz_oxide::inflate::{TINFLStatus, decompress_to_vec_with_limit};
 
+use slingseal_catalogue::{Saying, audit as words, error_by_saying};
 use slingseal_message::envelope::{Limits, Reader, ShapeError, StrictError, Writer, check};
 
 /// The most bytes that a pack has once it is inflated: a few hundred bytes can claim to be gigabytes.
@@ -28,31 +29,51 @@ pub struct Pack {
 }
 
 /// Why bytes are no pack, or texts make none.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum PackError {
     /// Nothing to pack.
-    #[error("there is no procedure to pack; name some, or have the authority approve them")]
     Empty,
     /// More texts than one pack has.
-    #[error("{0} procedures are too many for one pack of {MOST_TEXTS}; make several")]
     TooMany(usize),
     /// More text than one pack has.
-    #[error("these procedures are too long for one pack; make several")]
     TooLong,
     /// It does not inflate.
-    #[error("the pack is damaged; ask the sender for it again")]
     Damaged,
     /// It inflates to more than any pack of ours.
-    #[error(
-        "the pack inflates to more than {MOST_INFLATED} bytes, which no pack does; it is not from this program"
-    )]
     Bomb,
     /// What comes out is not in the one form that it has.
-    #[error(transparent)]
-    Form(#[from] StrictError),
+    Form(StrictError),
     /// What comes out is built otherwise.
-    #[error(transparent)]
-    Shape(#[from] ShapeError),
+    Shape(ShapeError),
+}
+
+impl PackError {
+    /// One line: what is wrong; what to do.
+    pub fn saying(&self) -> Saying {
+        match self {
+            Self::Empty => words::PackErrorEmpty.into(),
+            Self::TooMany(count) => words::PackErrorTooMany { count, most: MOST_TEXTS }.into(),
+            Self::TooLong => words::PackErrorTooLong.into(),
+            Self::Damaged => words::PackErrorDamaged.into(),
+            Self::Bomb => words::PackErrorBomb { most: MOST_INFLATED }.into(),
+            Self::Form(error) => error.saying(),
+            Self::Shape(error) => error.saying(),
+        }
+    }
+}
+
+error_by_saying!(PackError);
+
+impl From<StrictError> for PackError {
+    fn from(error: StrictError) -> Self {
+        Self::Form(error)
+    }
+}
+
+impl From<ShapeError> for PackError {
+    fn from(error: ShapeError) -> Self {
+        Self::Shape(error)
+    }
 }
 
 impl Pack {

@@ -25,7 +25,7 @@ use slingseal_message::trust::{
     Authority, CredentialId, EditionStanding, PublicKey, Roster, Signer, Trusted, TrustedAuthority,
 };
 use slingseal_store::{Judged, LoadRow, RecordRow, StoreError};
-use slingseal_words::{Digest, LoadNumber, Name, Saying, same_person};
+use slingseal_words::{Digest, Language, LoadNumber, Name, Saying, same_person};
 
 /// What the audit found.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -45,10 +45,10 @@ pub struct AuditView {
 
 impl AuditView {
     /// Takes what was found, each to its kind.
-    fn find(&mut self, found: Vec<Finding>) {
+    fn find(&mut self, found: Vec<Finding>, language: Language) {
         for finding in found {
             let list = if finding.is_fault() { &mut self.faults } else { &mut self.notes };
-            list.push(finding.to_string());
+            list.push(finding.saying().say(language));
         }
     }
 }
@@ -198,7 +198,8 @@ impl Inner {
             let (row, bytes) = match (decayed(read.record(*seal))?, decayed(read.record_bytes(*seal))?) {
                 (Ok(Some(row)), Ok(Some(bytes))) => (row, bytes),
                 (Err(what), _) | (_, Err(what)) => {
-                    view.faults.push(format!("record {}: {what}", digest.short()));
+                    let said = audit_words::RecordAlone { record: digest.short(), what };
+                    view.faults.push(said.say(self.language()));
                     continue;
                 }
                 _ => continue,
@@ -206,16 +207,17 @@ impl Inner {
             let item = RecordItem { seal: bytes.seal, record: bytes.body };
             if let Err(what) = self.audit_record(trusted, &row, &item, &mut chains, view)? {
                 faulty.insert(row.seal);
-                view.faults.push(format!("{}: {what}", name(&row)));
+                let said = audit_words::ThingWrong { what: name(&row), error: &what };
+                view.faults.push(said.say(self.language()));
             }
         }
         let mut whole: BTreeMap<Digest, bool> = BTreeMap::new();
         for (_, _, digest, here) in &known {
             *whole.entry(*digest).or_default() |= here;
         }
-        view.find(chains.missing(&whole));
+        view.find(chains.missing(&whole), self.language());
         self.audit_heads(&chains, view)?;
-        view.find(chains.gaps(&self.store.device().0));
+        view.find(chains.gaps(&self.store.device().0), self.language());
         Ok(faulty)
     }
 
@@ -230,13 +232,13 @@ impl Inner {
     ) -> Result<Result<(), RecordFault>, AppError> {
         let examined = match examine_record(item, trusted, &entry_digest) {
             Ok(examined) => examined,
-            Err(unfit) => return Ok(Err(RecordFault::Unfit(unfit.to_string()))),
+            Err(unfit) => return Ok(Err(RecordFault::Unfit(unfit.saying()))),
         };
         if let Err(what) = fits_its_row(row, Digest::of(&item.seal), &examined) {
             return Ok(Err(what.into()));
         }
         if let Err(what) = might_sign(&examined.seal, &examined.signer) {
-            let said = audit_words::KeptAsEvidence { record: name(row), what: what.to_string() };
+            let said = audit_words::KeptAsEvidence { record: name(row), what: &what };
             view.notes.push(said.say(self.language()));
         }
         let Some(record) = &examined.record else { return Ok(Ok(())) };
@@ -258,10 +260,11 @@ impl Inner {
             Ok(folded) => folded,
             // Its procedure may not be here: then the walk cannot be followed, which is no fault of the record.
             Err(error @ AppError::NotFound { .. }) => {
-                view.notes.push(format!("{}: {error}", name(row)));
+                let said = audit_words::ThingWrong { what: name(row), error: error.saying() };
+                view.notes.push(said.say(self.language()));
                 return Ok(Ok(()));
             }
-            Err(error) => return Ok(Err(RecordFault::Unfit(error.to_string()))),
+            Err(error) => return Ok(Err(RecordFault::Unfit(error.saying().clone()))),
         };
         let tally = walk.tally();
         let (found, corrected) = (usize::from(examined.seal.found), usize::from(examined.seal.corrected));
@@ -272,7 +275,7 @@ impl Inner {
             }));
         }
         if let Err(unfit) = agrees(&examined.seal, &walk, &tag) {
-            return Ok(Err(RecordFault::Unfit(unfit.to_string())));
+            return Ok(Err(RecordFault::Unfit(unfit.saying())));
         }
         Ok(is_what_was_approved(&examined.seal, record, &examined.signer, trusted))
     }
@@ -339,7 +342,7 @@ impl Inner {
                 Ok(Some(entry)) if entry.digest == digest => {}
                 Ok(Some(_)) => return Ok(Err(RecordFault::JournalOtherwise { seq })),
                 Ok(None) => return Ok(Err(RecordFault::JournalLost { seq })),
-                Err(what) => return Ok(Err(RecordFault::Unfit(what))),
+                Err(what) => return Ok(Err(RecordFault::Unfit(what.into()))),
             }
         }
         Ok(Ok(()))
@@ -348,7 +351,7 @@ impl Inner {
     /// The ends of journals that bundles told, and what is kept of other devices' journals.
     fn audit_heads(&self, chains: &Chains, view: &mut AuditView) -> Result<(), AppError> {
         let read = self.store.read();
-        view.find(chains.against(&heads(&read)?));
+        view.find(chains.against(&heads(&read)?), self.language());
         for (device, _) in read.foreign_devices()? {
             let entries = read.foreign_entries(device)?;
             // A piece of a journal is checked from its first entry on: what stood before it is not known here.
@@ -363,7 +366,7 @@ impl Inner {
                 .iter()
                 .map(|entry| Link { seq: entry.seq, prev: entry.prev, digest: entry.digest })
                 .collect();
-            view.find(chains.piece(device.0, &links, from_the_first));
+            view.find(chains.piece(device.0, &links, from_the_first), self.language());
         }
         Ok(())
     }
@@ -460,10 +463,14 @@ fn is_what_was_approved(
     let at = |print: &[u8]| roster.edition(&seal.procedure, seal.version, print, seal.issued);
     let whole = record.procedure_digest.as_bytes().first_chunk::<16>().copied().unwrap_or_default();
     if at(&seal.procedure_print) == EditionStanding::Approved && at(&whole) != EditionStanding::Approved {
-        return Err(RecordFault::Unfit(format!(
-            "it was walked by another text than {} approves as procedure {} version {}, made to look like it",
-            authority.name, seal.procedure, seal.version
-        )));
+        return Err(RecordFault::Unfit(
+            audit_words::AnotherTextApproved {
+                authority: &authority.name,
+                procedure: &seal.procedure,
+                version: seal.version.to_string(),
+            }
+            .into(),
+        ));
     }
     Ok(())
 }

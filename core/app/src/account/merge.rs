@@ -17,7 +17,7 @@ use slingseal_message::envelope::Kind;
 use slingseal_message::tag::kind_of_tag;
 use slingseal_store::{Put, StrayKind};
 use slingseal_walk::exam::{judge_lock, judge_result};
-use slingseal_words::{Digest, Language, Saying};
+use slingseal_words::{Digest, Language};
 
 /// The most that is set aside of one bundle and in a home: things, and their bytes. The oldest gives way.
 pub(crate) const MOST_ASIDE: usize = 1_000;
@@ -207,14 +207,14 @@ impl Merge<'_, '_> {
 
     /// Each text of a pack by itself: a broken one among ten costs one.
     fn pack(&mut self, bytes: &[u8], number: u64) -> Result<(), AppError> {
-        let pack = Pack::parse(bytes).map_err(|error| AppError::bad_input(Saying::verbatim(error)))?;
+        let pack = Pack::parse(bytes).map_err(|error| AppError::bad_input(error))?;
         for (at, text) in pack.texts.iter().enumerate() {
             match self.procedure(text.as_bytes()) {
                 Err(error @ AppError::BadInput { .. }) => {
                     let place = audit_words::ItemProcedure { number, at: at + 1, of: pack.texts.len() }
                         .say(self.language);
-                    let reason =
-                        format!("{}: {}", slingseal_walk::procedure::name_of(text), error.say(self.language));
+                    let name = slingseal_walk::procedure::name_of(text).say(self.language);
+                    let reason = format!("{name}: {}", error.say(self.language));
                     self.set_aside(text.as_bytes(), place, ItemKind::Procedure.english(), reason)?;
                 }
                 other => other?,

@@ -1,8 +1,8 @@
 //! The one door through which a signed word comes into the home, whatever carried it: a scan, a bundle, a moving code, the page, or
 //! this device's own signing.
 
-use slingseal_catalogue::movement as movement_words;
 use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::{Saying, faults as fault_words, movement as movement_words};
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::AppError;
@@ -614,17 +614,20 @@ pub(crate) fn is_sealed(read: &Reader<'_>, tag: &LoadWord) -> Result<bool, AppEr
 }
 
 /// Holds a full record against the inspection that names it: the first thing in which they differ.
-fn inspected(said: &SignedInspection, body: &[u8]) -> Result<Record, &'static str> {
+fn inspected(said: &SignedInspection, body: &[u8]) -> Result<Record, Saying> {
     if Digest::of(body) != said.record {
-        return Err("bytes of the record");
+        return Err(fault_words::PartBytes.saying());
     }
-    let record = Record::parse(body, &entry_digest).map_err(|_| "form of the record")?;
+    let record = Record::parse(body, &entry_digest).map_err(|_| fault_words::PartForm.saying())?;
     // A piece that was rejected on a load stands on that load's record, which found it not fit.
     let told = [
-        (record.procedure == said.edition.procedure, "procedure"),
-        (record.version == said.edition.version, "version of the procedure"),
-        (record.procedure_digest.as_bytes().starts_with(&said.edition.thumbprint), "text of the procedure"),
-        (record.outcome == said.outcome, "outcome"),
+        (record.procedure == said.edition.procedure, fault_words::PartProcedure.saying()),
+        (record.version == said.edition.version, fault_words::PartVersion.saying()),
+        (
+            record.procedure_digest.as_bytes().starts_with(&said.edition.thumbprint),
+            fault_words::PartText.saying(),
+        ),
+        (record.outcome == said.outcome, fault_words::PartOutcome.saying()),
     ];
     match told.into_iter().find(|(same, _)| !same) {
         Some((_, about)) => Err(about),
@@ -654,10 +657,10 @@ fn signer_of(word: &LoadWord) -> Result<&Signer, AppError> {
 pub(crate) fn agrees(seal: &Seal, walk: &Walk, tag: &Tag) -> Result<(), Unfit> {
     let tally = walk.tally();
     let told = [
-        (tag.load == seal.load, "load number"),
-        (tag.gross == seal.mass, "gross mass"),
-        (tally.found == usize::from(seal.found), "number of deficiencies found"),
-        (tally.corrected == usize::from(seal.corrected), "number of deficiencies corrected"),
+        (tag.load == seal.load, fault_words::PartLoad.saying()),
+        (tag.gross == seal.mass, fault_words::PartMass.saying()),
+        (tally.found == usize::from(seal.found), fault_words::PartFound.saying()),
+        (tally.corrected == usize::from(seal.corrected), fault_words::PartCorrected.saying()),
     ];
     match told.into_iter().find(|(same, _)| !same) {
         Some((_, about)) => Err(Unfit::Disagree { load: seal.load.to_string(), about }),

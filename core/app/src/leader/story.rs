@@ -238,7 +238,7 @@ fn with_note(said: Saying, note: Option<&impl std::fmt::Display>) -> Saying {
 }
 
 /// What was answered, as a person reads it.
-fn value_words(value: &Value) -> Saying {
+pub(crate) fn value_words(value: &Value) -> Saying {
     match value {
         Value::Good => words::ValueGood.into(),
         Value::NotApplicable(why) => words::ValueNotApplicable { why: why.to_string() }.into(),

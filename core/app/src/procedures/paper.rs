@@ -6,9 +6,7 @@ use slingseal_catalogue::tags as procedure_words;
 use super::standing;
 use crate::{App, AppError, CodeView};
 use slingseal_qr as qr;
-use slingseal_walk::procedure::{
-    Changes, GOVERNING_MANUAL, GOVERNING_MANUAL_SPANISH, check, schema, template,
-};
+use slingseal_walk::procedure::{Changes, check, governing_manual, schema, template};
 use slingseal_words::{Language, ProcedureId};
 
 /// A procedure to walk by with a pen.
@@ -76,8 +74,8 @@ pub fn procedure_template(id: &str) -> Result<String, AppError> {
 ///
 /// # Errors
 /// Every fault of the file.
-pub fn procedure_untold(text: &str) -> Result<Vec<String>, AppError> {
-    Ok(check(text)?.untold())
+pub fn procedure_untold(text: &str, language: Language) -> Result<Vec<String>, AppError> {
+    Ok(check(text)?.untold().iter().map(|line| line.say(language)).collect())
 }
 
 /// The JSON Schema of a procedure's file, for an editor.
@@ -85,13 +83,14 @@ pub fn procedure_schema() -> String {
     schema()
 }
 
-/// Which cards and points came, went or changed between two files, a line each.
+/// Which cards and points came, went or changed between two files, a line each, in the reader's language; none where nothing
+/// that is walked has changed.
 ///
 /// # Errors
 /// Every fault of either.
-pub fn procedure_changes(old: &str, new: &str) -> Result<String, AppError> {
-    let plan = |text: &str| -> Result<_, AppError> { Ok(check(text)?.expand(Language::English)) };
-    Ok(Changes::between(&plan(old)?, &plan(new)?).to_string())
+pub fn procedure_changes(old: &str, new: &str, language: Language) -> Result<Vec<String>, AppError> {
+    let changes = Changes::between(&check(old)?, &check(new)?, language);
+    Ok(changes.lines.iter().map(|line| line.say(language)).collect())
 }
 
 impl App {
@@ -147,10 +146,7 @@ impl App {
             about: plan.about.clone(),
             digest: plan.digest.to_string(),
             approval,
-            cautions: vec![
-                language.pick(GOVERNING_MANUAL, GOVERNING_MANUAL_SPANISH).to_owned(),
-                procedure_words::ListOnPaper.say(language),
-            ],
+            cautions: vec![governing_manual(language), procedure_words::ListOnPaper.say(language)],
             cards: cards.collect(),
             code: CodeView {
                 kind: "procedure".into(),

@@ -154,7 +154,7 @@ impl App {
             );
         }
         let rigging: Option<&RiggedLoad> = tag.rigging.as_ref();
-        let picture = rigging.map(rigging_png).transpose()?;
+        let picture = rigging.map(|load| rigging_png(load, language)).transpose()?;
         Ok(DraftView { faults, rigging: rigging.map(|load| rigging_view(load, language)), picture })
     }
 

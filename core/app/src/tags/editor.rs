@@ -1,26 +1,12 @@
 //! A rigging as named fields, for a form: out of a file, into a file, and a point moved. A form knows no statics; it is answered by
 //! them.
 
-use std::collections::BTreeMap;
-use std::fmt::Write as _;
-
 use slingseal_rigging::{self as rigging, Rating, Reach, Reeved, RiggedLoad, Rule};
 use slingseal_words::{Quantity, Unit};
 
+use super::form::{FieldFault, File, Lines, RiggingFields, quoted};
 use super::statics::{RiggingRequest, RiggingSheet, assess_rigging};
-use crate::AppError;
-
-/// The values of a form by the names of its fields: `mass`, `centre.x`, `hook.0.name`, `leg.2.seated`. What is not there is empty.
-pub type RiggingFields = BTreeMap<String, String>;
-
-/// What is wrong with a form.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct FieldFault {
-    /// The field; empty where it is of the whole.
-    pub field: String,
-    /// What is wrong; what to do.
-    pub words: String,
-}
+use crate::{AppError, Language};
 
 /// A point of the load that can be moved, with its place.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,24 +48,27 @@ pub fn rigging_rules() -> [&'static str; 4] {
     Rule::ALL.map(Rule::as_str)
 }
 
-/// Assesses a form.
+/// Assesses a form by the mass and centre that stand in it.
 ///
 /// # Errors
 /// What is wrong, each with its field.
-pub fn assess_fields(fields: &RiggingFields) -> Result<RiggingSheet, Vec<FieldFault>> {
-    let (text, lines) = toml_of(fields);
-    assess_rigging(&RiggingRequest { text, ..RiggingRequest::default() }).map_err(|error| {
-        let message = error.to_string();
-        message.lines().map(|line| fault_of(line, &lines)).collect()
-    })
+pub fn assess_fields(fields: &RiggingFields, language: Language) -> Result<RiggingSheet, Vec<FieldFault>> {
+    let (text, lines) = toml_of(fields, Load::Given);
+    assess_rigging(&RiggingRequest { text, language, ..RiggingRequest::default() })
+        .map_err(|error| lines.faults(&error, language))
 }
 
-/// The fields of a rigging file. Its weighing is taken as mass and centre; slings at hand and flight stay with the file.
+/// The fields of a rigging file, its weighing among them; slings at hand and flight stay with the file.
 ///
 /// # Errors
-/// Faults of the file.
+/// Faults of the file; a file that rigs nothing.
 pub fn fields_of_file(text: &str) -> Result<RiggingFields, AppError> {
-    Ok(fields_of(&rigging::read(text).map_err(AppError::bad_input)?))
+    let file = rigging::read_file(text).map_err(AppError::bad_input)?;
+    let mut fields = fields_of(file.rigged().map_err(AppError::bad_input)?);
+    if let Some((weighing, _)) = &file.weighing {
+        super::scales::put(weighing, &mut fields);
+    }
+    Ok(fields)
 }
 
 /// A point moved along one axis (0 forward, 1 left, 2 up) by metres, kept in its unit and to a thousandth of it.
@@ -177,13 +166,27 @@ fn fields_of(load: &RiggedLoad) -> RiggingFields {
     fields
 }
 
-/// The file that a form stands for, and which field each of its lines is from.
-fn toml_of(fields: &RiggingFields) -> (String, Vec<String>) {
-    let mut file = File { fields, text: String::new(), lines: Vec::new() };
+/// How a file says what its load weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Load {
+    /// Mass and centre of gravity.
+    Given,
+    /// Scales and items.
+    Weighed,
+}
+
+/// The file that a form stands for.
+pub(super) fn toml_of(fields: &RiggingFields, load: Load) -> (String, Lines) {
+    let mut file = File::new(fields);
     file.some("rule", "rule");
-    file.put("[load]", "mass");
-    file.some("mass", "mass");
-    file.place("centre", "centre");
+    match load {
+        Load::Given => {
+            file.put("[load]", "mass");
+            file.some("mass", "mass");
+            file.place("centre", "centre");
+        }
+        Load::Weighed => super::scales::write(&mut file),
+    }
     if !file.get("allowable").is_empty() {
         file.put("[aircraft]", "allowable");
         file.some("allowable", "allowable");
@@ -220,86 +223,13 @@ fn toml_of(fields: &RiggingFields) -> (String, Vec<String>) {
         file.some("source", &of("source"));
         file.parts("[[leg.part]]", &of("parts"));
     }
-    (file.text, file.lines)
-}
-
-struct File<'f> {
-    fields: &'f RiggingFields,
-    text: String,
-    lines: Vec<String>,
-}
-
-impl File<'_> {
-    fn get(&self, field: &str) -> &str {
-        self.fields.get(field).map(|value| value.trim()).unwrap_or_default()
-    }
-
-    fn put(&mut self, line: &str, field: &str) {
-        let _ = writeln!(self.text, "{line}");
-        self.lines.push(field.to_owned());
-    }
-
-    fn some(&mut self, key: &str, field: &str) {
-        let value = quoted(self.get(field));
-        if value.len() > 2 {
-            self.put(&format!("{key} = {value}"), field);
-        }
-    }
-
-    fn place(&mut self, key: &str, field: &str) {
-        let [x, y, z] = ["x", "y", "z"].map(|axis| format!("{field}.{axis}"));
-        self.put(&format!("{key} = ["), &x);
-        for axis in [&x, &y, &z] {
-            self.put(&format!("{},", quoted(self.get(axis))), axis);
-        }
-        self.put("]", &x);
-    }
-
-    /// Lines `name | rating | source`, and for a common part `| hook`.
-    fn parts(&mut self, table: &str, field: &str) {
-        let text = self.get(field).to_owned();
-        for line in text.lines().map(str::trim).filter(|line| !line.is_empty()) {
-            let cells: Vec<&str> = line.split('|').map(str::trim).collect();
-            self.put(table, field);
-            for (key, cell) in ["name", "rated", "source", "hook"].iter().zip(cells) {
-                if !cell.is_empty() {
-                    self.put(&format!("{key} = {}", quoted(cell)), field);
-                }
-            }
-        }
-    }
-
-    /// The numbers under which there is anything, of eight.
-    fn numbers(&self, what: &str) -> Vec<usize> {
-        let there = |at: &usize| !self.get(&format!("{what}.{at}.name")).is_empty();
-        (0..RiggedLoad::MOST_LEGS).filter(there).collect()
-    }
-}
-
-fn quoted(text: &str) -> String {
-    let mut out = String::from("\"");
-    for letter in text.chars().filter(|letter| !letter.is_control()) {
-        if matches!(letter, '"' | '\\') {
-            out.push('\\');
-        }
-        out.push(letter);
-    }
-    out + "\""
-}
-
-fn fault_of(line: &str, lines: &[String]) -> FieldFault {
-    let told = || {
-        let (place, words) = line.split_once(": ")?;
-        let (number, _) = place.split_once(':')?;
-        let field = lines.get(number.parse::<usize>().ok()?.checked_sub(1)?)?;
-        Some(FieldFault { field: field.clone(), words: words.to_owned() })
-    };
-    told().unwrap_or_else(|| FieldFault { field: String::new(), words: line.to_owned() })
+    file.done()
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{assess_fields, fields_of_file, move_point, step_link, step_point};
+    use super::{RiggingFields, assess_fields, fields_of_file, move_point, step_link, step_point};
+    use crate::Language;
 
     #[test]
     fn a_file_and_its_form_are_the_same_load() {
@@ -310,9 +240,11 @@ mod tests {
             include_str!("../../../rigging/examples/planned-lift.toml"),
         ] {
             let fields = fields_of_file(file).unwrap();
-            let sheet = assess_fields(&fields).unwrap();
-            assert_eq!(sheet.fields(), fields);
-            assert_eq!(fields_of_file(&sheet.toml()).unwrap(), fields);
+            let sheet = assess_fields(&fields, Language::English).unwrap();
+            let weighed = |name: &str| ["weighed.", "tilted.", "item."].iter().any(|of| name.starts_with(of));
+            let given: RiggingFields = fields.into_iter().filter(|(name, _)| !weighed(name)).collect();
+            assert_eq!(sheet.fields(), given);
+            assert_eq!(fields_of_file(&sheet.toml()).unwrap(), given);
         }
     }
 
@@ -327,10 +259,10 @@ mod tests {
         assert_eq!(fields["centre.x"], "60 in");
         assert_eq!(fields["leg.1.z"], "37.94 in");
         assert_eq!((fields["leg.3.seated"].as_str(), fields["leg.0.seated"].as_str()), ("4", "3"));
-        assert!(assess_fields(&fields).is_ok());
+        assert!(assess_fields(&fields, Language::English).is_ok());
         fields.insert("leg.2.y".into(), "many".into());
         fields.insert("leg.0.seated".into(), "400".into());
-        let faults = assess_fields(&fields).unwrap_err();
+        let faults = assess_fields(&fields, Language::English).unwrap_err();
         let names: Vec<&str> = faults.iter().map(|fault| fault.field.as_str()).collect();
         assert_eq!(names, ["leg.0.seated", "leg.2.y"], "{faults:?}");
     }

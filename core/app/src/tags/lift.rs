@@ -1,6 +1,8 @@
 //! Planning a lift: weighing, which link in which hook, what statics say of the flight. No home is needed.
 
-use slingseal_rigging::{self as rigging, Asked, Between, Options, State, Wanted};
+use slingseal_rigging::{
+    self as rigging, Asked, Between, Options, RiggedLoad, State, Wanted, Weighed, Weighing,
+};
 
 use super::statics::RiggingSheet;
 use crate::{AppError, Language};
@@ -63,24 +65,35 @@ pub fn weigh_lift(request: &LiftRequest) -> Result<LiftSheet, AppError> {
     let file = rigging::read_file(&request.text).map_err(AppError::bad_input)?;
     let (weighing, weighed) = file.weighed().map_err(AppError::bad_input)?;
     let options = options(request.factor)?;
-    let carried = file.load.as_ref().map(|load| (load, rigging::carry(load, weighed, &options)));
+    Ok(weighed_sheet(weighing, weighed, file.load.as_ref(), &options, request.language))
+}
+
+/// A weighing told; `load` is what hangs by it, where anything does.
+pub(super) fn weighed_sheet(
+    weighing: &Weighing,
+    weighed: &Weighed,
+    load: Option<&RiggedLoad>,
+    options: &Options,
+    language: Language,
+) -> LiftSheet {
+    let carried = load.map(|load| (load, rigging::carry(load, weighed, options)));
     let within = |state: State| state == State::WithinLimits;
     let (read, worst) =
         carried.as_ref().map_or((State::WithinLimits, State::WithinLimits), |(_, carried)| {
             (carried.read.state(), carried.worst)
         });
-    Ok(LiftSheet {
+    LiftSheet {
         report: rigging::weigh_report(
             weighing,
             weighed,
             carried.as_ref().map(|(load, carried)| (*load, carried)),
-            request.language,
+            language,
         ),
         json: rigging::weigh_json(weighed, carried.as_ref().map(|(_, carried)| carried)),
         good: within(worst),
         wait: !within(worst) && matches!(read, State::WithinLimits | State::AtRestOnly),
         best: None,
-    })
+    }
 }
 
 /// Which link in which hook, so that the load hangs as wanted.
@@ -110,7 +123,7 @@ pub fn solve_lift(request: &SolveRequest) -> Result<LiftSheet, AppError> {
         json: rigging::solve_json(&found, &slips),
         good: state == Some(State::WithinLimits),
         wait: state == Some(State::AtRestOnly),
-        best: best.map(|best| RiggingSheet::of(best.load.clone(), &options)),
+        best: best.map(|best| RiggingSheet::of(best.load.clone(), &options, request.lift.language)),
     })
 }
 

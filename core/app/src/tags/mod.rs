@@ -1,14 +1,20 @@
 //! Load tags: written from a plan, read back, shown.
 
 use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::rigging as rig_words;
 use slingseal_catalogue::tags as tag_words;
 pub(crate) mod basis;
 pub(crate) mod draft;
 pub(crate) mod editor;
+pub(crate) mod form;
 pub(crate) mod lift;
 pub(crate) mod pieces;
+pub(crate) mod scales;
 pub(crate) mod statics;
 pub(crate) mod sticker;
+pub(crate) mod weighing;
+
+use std::collections::BTreeSet;
 
 use serde::Serialize;
 
@@ -508,9 +514,18 @@ impl Inner {
     }
 }
 
+/// The condition under which the points of a load on two hooks count.
+const TWO_HOOKS: &str = "two-hooks";
+
 /// The conditions that a plan names must be the procedure's: one that it does not know would count nothing, silently.
 fn known_conditions(tag: &Tag, procedure: &Procedure) -> Result<(), AppError> {
     let known = procedure.conditions();
+    let two_hooks = tag.rigging.as_ref().is_some_and(|load| load.hooks.len() > 1);
+    let left_out = |set: &BTreeSet<Condition>| set.iter().all(|condition| condition.as_str() != TWO_HOOKS);
+    if two_hooks && known.contains(TWO_HOOKS) && tag.basis.conditions.as_ref().is_some_and(left_out) {
+        let condition = TWO_HOOKS;
+        return Err(AppError::bad_input(rig_words::TwoHooksLeftOut { load: &tag.load, condition }));
+    }
     let named = tag.basis.conditions.iter().flatten();
     let Some(unknown) = named.map(Condition::as_str).find(|name| !known.contains(name)) else {
         return Ok(());

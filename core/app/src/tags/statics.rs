@@ -17,6 +17,8 @@ pub struct RiggingRequest {
     pub links: Vec<String>,
     /// A load factor, 1 to 10; `None` is one.
     pub factor: Option<f64>,
+    /// The language of the report and of what stands in the picture.
+    pub language: Language,
 }
 
 /// A rigging file, assessed.
@@ -24,6 +26,7 @@ pub struct RiggingRequest {
 pub struct RiggingSheet {
     load: RiggedLoad,
     assessment: Assessment,
+    language: Language,
     /// Whether the load hangs and every part carries at most its rating.
     pub within_limits: bool,
     /// `within_limits`, `over_limit` or `infeasible`.
@@ -37,17 +40,18 @@ pub struct RiggingSheet {
 }
 
 impl RiggingSheet {
-    pub(crate) fn of(load: RiggedLoad, options: &Options) -> Self {
+    pub(crate) fn of(load: RiggedLoad, options: &Options, language: Language) -> Self {
         let assessment = rigging::assess_with(&load, options);
         let effects = rigging::link_effects(&load, options);
         Self {
             within_limits: assessment.verdict == Verdict::WithinLimits,
             verdict: assessment.verdict.as_str().into(),
             over_by_rule: assessment.beyond.as_ref().is_some_and(|beyond| beyond.chosen),
-            report: rigging::report(&load, &assessment, &effects),
+            report: rigging::report(&load, &assessment, &effects, language),
             json: rigging::json(&assessment, &effects),
             load,
             assessment,
+            language,
         }
     }
 
@@ -67,7 +71,7 @@ impl RiggingSheet {
 
     /// Side, front and top to one scale, as SVG.
     pub fn svg(&self) -> String {
-        rigging::svg(&self.load, &self.assessment)
+        rigging::svg(&self.load, &self.assessment, self.language)
     }
 
     /// The same as PNG.
@@ -75,7 +79,7 @@ impl RiggingSheet {
     /// # Errors
     /// [`AppError::Internal`] where it cannot be drawn.
     pub fn png(&self) -> Result<Vec<u8>, AppError> {
-        rigging::png(&self.load, &self.assessment).map_err(AppError::internal)
+        rigging::png(&self.load, &self.assessment, self.language).map_err(AppError::internal)
     }
 }
 
@@ -91,7 +95,7 @@ pub fn assess_rigging(request: &RiggingRequest) -> Result<RiggingSheet, AppError
         Some(factor) => Options::default().with_factor(factor).map_err(AppError::bad_input)?,
         None => Options::default(),
     };
-    Ok(RiggingSheet::of(load, &options))
+    Ok(RiggingSheet::of(load, &options, request.language))
 }
 
 /// The statics as a record keeps them.
@@ -100,8 +104,8 @@ pub(crate) fn rigging_json(load: &RiggedLoad) -> String {
 }
 
 /// The rigging drawn, as PNG.
-pub(crate) fn rigging_png(load: &RiggedLoad) -> Result<Vec<u8>, AppError> {
-    rigging::png(load, &rigging::assess(load)).map_err(AppError::internal)
+pub(crate) fn rigging_png(load: &RiggedLoad, language: Language) -> Result<Vec<u8>, AppError> {
+    rigging::png(load, &rigging::assess(load), language).map_err(AppError::internal)
 }
 
 pub(crate) fn rigging_view(load: &RiggedLoad, language: Language) -> RiggingView {
@@ -113,11 +117,11 @@ pub(crate) fn rigging_view(load: &RiggedLoad, language: Language) -> RiggingView
         state: assessment.state().as_str().into(),
         beyond: assessment.beyond.as_ref().map(|beyond| rigging::beyond_saying(beyond).say(language)),
         summary: summary(load, &assessment).say(language),
-        report: rigging::report(load, &assessment, &effects),
+        report: rigging::report(load, &assessment, &effects, language),
         pitch_deg: hang.map(|hang| hang.pitch.value()),
         roll_deg: hang.map(|hang| hang.roll.value()),
         utilisation: hang.and_then(|hang| hang.held.first()).map(|held| held.utilisation.value()),
-        picture_svg: Some(rigging::svg(load, &assessment)),
+        picture_svg: Some(rigging::svg(load, &assessment, language)),
         paper: paper(load, &assessment, language),
     }
 }
@@ -145,7 +149,7 @@ fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Rigg
         }
     });
     let parts = hang.into_iter().flat_map(|hang| &hang.held).map(|held| RiggingPart {
-        part: held.part.clone(),
+        part: held.part.saying().say(language),
         carries: rigging::force_in(held.carries, held.rated.unit()).to_string(),
         rated: held.rated.to_string(),
         source: held.source.as_ref().map(ToString::to_string).unwrap_or_default(),
@@ -171,7 +175,7 @@ fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Rigg
 pub(crate) fn summary(load: &RiggedLoad, assessment: &Assessment) -> Saying {
     let unit = load.mass.unit();
     if let Some(reason) = &assessment.reason {
-        return words::SummaryDoesNotHangBecause { reason: reason.to_string() }.into();
+        return words::SummaryDoesNotHangBecause { reason: reason.saying() }.into();
     }
     let Some(hang) = &assessment.hang else { return words::SummaryDoesNotHang.into() };
     let angle = |degrees: f64| format!("{degrees:+.1}°");
@@ -188,7 +192,7 @@ pub(crate) fn summary(load: &RiggedLoad, assessment: &Assessment) -> Saying {
     match hang.held.first() {
         Some(held) => {
             let percent = format!("{:.0} %", held.utilisation.value() * 100.0);
-            let (part, rated) = (held.part.clone(), held.rated.to_string());
+            let (part, rated) = (held.part.saying(), held.rated.to_string());
             words::SummaryGoverns { part, percent, rated, lean }.into()
         }
         None => lean,

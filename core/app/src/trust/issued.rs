@@ -234,7 +234,7 @@ impl Inner {
             warnings.push(
                 trust_words::IssuedCredentialRunsOut {
                     holder: &one.holder,
-                    roles: &one.roles.join(", "),
+                    roles: roles_said(&one.roles),
                     at: &one.expires.dtg,
                 }
                 .say(self.language()),
@@ -262,4 +262,13 @@ pub(crate) fn roster_warning(whose: Saying, expires: Time, now: Time) -> Option<
     } else {
         None
     }
+}
+
+/// Roles by their stable names, as a person calls them.
+pub fn roles_said(names: &[String]) -> Saying {
+    let said = |name: &String| {
+        let role = Role::ALL.into_iter().find(|role| role.name() == name);
+        role.map_or_else(|| Saying::verbatim(name), Role::saying)
+    };
+    Saying::joined(names.iter().map(said), ", ")
 }

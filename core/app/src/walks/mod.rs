@@ -4,6 +4,7 @@ pub(crate) mod drawing;
 pub(crate) mod entries;
 pub(crate) mod inspections;
 pub(crate) mod record;
+pub(crate) mod rigged;
 pub(crate) mod sealing;
 pub(crate) mod sound;
 pub(crate) mod start;

@@ -5,7 +5,7 @@ use slingseal_catalogue::audit as audit_words;
 use slingseal_catalogue::refusals as words;
 
 use crate::hook::admission::Admission;
-use crate::tags::statics::{rigging_json, rigging_view};
+use crate::tags::statics::{rigging_json, rigging_png, rigging_view};
 use crate::trust::vault::DEVICE_VAULT;
 use crate::walks::entries::{GROUND, SEALED, ground_parts, walk_id};
 use crate::walks::record::{entry_digest, to_outcome};
@@ -295,13 +295,13 @@ impl App {
     /// No such walk; [`AppError::Internal`] where it cannot be drawn.
     pub fn walk_picture(&self, walk: &str) -> Result<Option<Vec<u8>>, AppError> {
         // the home is free while it is drawn
-        let counted = {
+        let (counted, language) = {
             let mut inner = self.lock();
             let id = walk_id(walk)?;
             let state = inner.walk_of(id)?;
-            inner.rigging_as_counted(id, &state)?
+            (inner.rigging_as_counted(id, &state)?, inner.language())
         };
-        counted.as_ref().map(crate::tags::statics::rigging_png).transpose()
+        counted.as_ref().map(|load| rigging_png(load, language)).transpose()
     }
 
     /// The picture of the rigging that a tag plans, as PNG; none where it carries none.
@@ -311,6 +311,7 @@ impl App {
     pub fn tag_picture(&self, tag: &str) -> Result<Option<Vec<u8>>, AppError> {
         let bytes = crate::tags::tag_bytes(tag)?;
         let received = ReceivedTag::open(&bytes)?;
-        received.tag.rigging.as_ref().map(crate::tags::statics::rigging_png).transpose()
+        let language = self.spoken();
+        received.tag.rigging.as_ref().map(|load| rigging_png(load, language)).transpose()
     }
 }

@@ -521,7 +521,9 @@ fn point_view(walk: &Walk, point: &Point, needs_value: bool, language: Language)
         spoken: point.speak.clone(),
         kind: kind_view(walk, point, state != PointState::Unanswered),
         state,
-        answer: answer.filter(|value| *value != walk::Value::Good).map(|value| value.to_string()),
+        answer: answer
+            .filter(|value| *value != walk::Value::Good)
+            .map(|value| crate::leader::story::value_words(&value).say(language)),
         deficiencies: point
             .deficiencies
             .iter()

@@ -17,7 +17,7 @@ struct FactoredOut {
     factor: f64,
     sling_angle_deg: Option<f64>,
     state: &'static str,
-    governing: Option<String>,
+    governing: Option<crate::HeldPart>,
     utilisation: Option<f64>,
     along_sling_n: f64,
     aside_n: f64,
@@ -56,7 +56,7 @@ struct FailedOut<'a> {
     state: &'static str,
     pitch_deg: Option<f64>,
     roll_deg: Option<f64>,
-    governing: Option<&'a str>,
+    governing: Option<&'a crate::HeldPart>,
     utilisation: Option<f64>,
 }
 
@@ -105,7 +105,7 @@ pub fn flight_json(sheet: &FlightSheet) -> String {
                     state: one.assessment.state().as_str(),
                     pitch_deg: hang.map(|hang| tidy(hang.pitch.value())),
                     roll_deg: hang.map(|hang| tidy(hang.roll.value())),
-                    governing: held.map(|held| held.part.as_str()),
+                    governing: held.map(|held| &held.part),
                     utilisation: held.map(|held| tidy(held.utilisation.value())),
                 }
             })

@@ -25,13 +25,13 @@ pub(crate) fn read_flight(part: &Part<'_>) -> Option<Flight> {
     let told = (part.has("drag_area"), part.has("density"), part.has("drag_source"));
     part.no_more();
     if angle.is_some_and(|angle| !(0.0..=60.0).contains(&angle.si())) {
-        fault(part, "sling_angle", words::SlingAngle.into(), words::SlingAngleMend.into());
+        part.fault("sling_angle", words::SlingAngle, words::SlingAngleMend);
     }
     if lean_limit.is_some_and(|limit| !(0.1..=45.0).contains(&limit.si())) {
-        fault(part, "lean_limit", words::LeanLimit.into(), words::LeanLimitMend.into());
+        part.fault("lean_limit", words::LeanLimit, words::LeanLimitMend);
     }
     if speed_to.is_some_and(|speed| !(0.5..=130.0).contains(&speed.si())) {
-        fault(part, "speed_to", words::SpeedTo.into(), words::SpeedToMend.into());
+        part.fault("speed_to", words::SpeedTo, words::SpeedToMend);
     }
     let drag = match told {
         (false, false, false) => None,
@@ -47,7 +47,7 @@ pub(crate) fn read_flight(part: &Part<'_>) -> Option<Flight> {
             } else {
                 "drag_source"
             };
-            fault(part, key, words::DragWhole.into(), words::DragWholeMend.into());
+            part.fault(key, words::DragWhole, words::DragWholeMend);
             return None;
         }
     };
@@ -60,10 +60,6 @@ pub(crate) fn read_flight(part: &Part<'_>) -> Option<Flight> {
         limit_source,
         speed_to: speed_to.unwrap_or_else(Flight::usual_speed),
     })
-}
-
-fn fault(part: &Part<'_>, key: &'static str, what: Saying, mend: Saying) {
-    part.fault(key, what.to_string(), mend.to_string());
 }
 
 /// Units that nothing else here is written in, in SI: exact by the yard and pound agreement of 1959 (a foot is 0.3048 m, a pound

@@ -1,6 +1,6 @@
 //! A flight's statics in sentences, each with what it leaves out.
 
-use slingseal_catalogue::{Language, rigging as words};
+use slingseal_catalogue::{Language, Saying, rigging as words};
 
 use super::{Flight, FlightSheet, What};
 use crate::report::force_in;
@@ -72,7 +72,7 @@ pub fn flight_report(load: &RiggedLoad, flight: &Flight, sheet: &FlightSheet, la
             Some(hang) => {
                 let attitude = tongue::attitude(hang.pitch, hang.roll);
                 let held = hang.held.first();
-                let part = held.map(|held| held.part.clone()).unwrap_or_default();
+                let part = held.map_or_else(|| Saying::verbatim(""), |held| held.part.saying());
                 let percent = held.map(|held| tongue::percent(held.utilisation)).unwrap_or_default();
                 words::FlightFailedHangs { state, attitude, part, percent }.say(language)
             }

@@ -4,6 +4,7 @@
 //! is drawn by its lift points, for nobody has told its shape.
 
 mod canvas;
+mod dots;
 mod drawing;
 mod lettering;
 mod raster;
@@ -13,14 +14,16 @@ mod views;
 #[cfg(test)]
 mod tests;
 
+use slingseal_catalogue::{Language, Saying, rigging as words};
 use slingseal_words::{Newtons, Unit};
 
 use super::assess::force_unit;
-use super::report::{attitude, by_rules, force_in, percent, report};
-use super::{Assessment, Hang, Held, RiggedLoad, State};
+use super::report::{by_rules, force_in, percent, report};
+use super::{Assessment, Hang, Held, RiggedLoad, State, tongue};
 
 use canvas::{Anchor, Canvas, Stroke, Style};
 
+pub use dots::side_cells;
 pub use drawing::{Drawing, Pen, Shape, Step, drawing};
 pub use raster::{PictureError, png};
 
@@ -38,24 +41,25 @@ const ALARM: &str = "#a30015";
 /// The colour of what governs and is not over.
 const GOVERNS: &str = "#0b3d91";
 
-/// The picture as SVG; letters are outlines, so no font is needed to show it.
-pub fn svg(load: &RiggedLoad, assessment: &Assessment) -> String {
+/// The picture as SVG, in the reader's language; letters are outlines, so no font is needed to show it.
+pub fn svg(load: &RiggedLoad, assessment: &Assessment, language: Language) -> String {
     let mut canvas = Canvas::new();
-    let sheet = Sheet { load, assessment, unit: force_unit(load) };
+    let sheet = Sheet { load, assessment, unit: force_unit(load), language };
     let height = sheet.draw(&mut canvas);
-    let title = format!("Rigged load, {}", sheet.word().to_lowercase());
-    canvas.finish(WIDTH, height, &title, &report(load, assessment, &[]))
+    let title = sheet.say(words::PictureTitle { state: tongue::state(assessment.state()) });
+    canvas.finish(WIDTH, height, &title, &report(load, assessment, &[], language))
 }
 
 struct Sheet<'a> {
     load: &'a RiggedLoad,
     assessment: &'a Assessment,
     unit: Unit,
+    language: Language,
 }
 
 impl Sheet<'_> {
-    fn word(&self) -> &'static str {
-        self.assessment.state().title()
+    fn say(&self, saying: impl Into<Saying>) -> String {
+        saying.into().say(self.language)
     }
 
     /// Draws everything and tells how high it became.
@@ -63,7 +67,8 @@ impl Sheet<'_> {
         let mut y = self.band(canvas);
         match (&self.assessment.hang, &self.assessment.reason) {
             (Some(hang), _) => {
-                let line = format!("{} hangs {}", self.load.mass, attitude(hang.pitch, hang.roll));
+                let attitude = tongue::attitude(hang.pitch, hang.roll);
+                let line = self.say(words::PictureHangs { mass: &self.load.mass, attitude });
                 canvas.fitted((MARGIN, y + 56.0), &line, Style::new(40.0, INK).bold(), WIDTH - 2.0 * MARGIN);
                 canvas.begin(drawing::VIEWS);
                 y = views::draw(canvas, self, hang, y + 96.0);
@@ -71,7 +76,7 @@ impl Sheet<'_> {
                 y = table::draw(canvas, self, hang, y + 24.0);
             }
             (None, reason) => {
-                let reason = reason.as_ref().map(ToString::to_string).unwrap_or_default();
+                let reason = reason.as_ref().map(|reason| self.say(reason.saying())).unwrap_or_default();
                 let style = Style::new(44.0, INK).bold();
                 for line in canvas.wrapped(&reason, style, WIDTH - 2.0 * MARGIN) {
                     y += 62.0;
@@ -98,19 +103,19 @@ impl Sheet<'_> {
         canvas.rect((0.0, 0.0), WIDTH, height, fill, 0.0);
         self.mark(canvas, (MARGIN + 52.0, 78.0), ink);
         let left = MARGIN + 130.0;
-        canvas.text((left, 100.0), self.word(), Style::new(72.0, ink).bold());
+        let state = self.say(tongue::state(self.assessment.state()));
+        canvas.fitted((left, 100.0), &state, Style::new(72.0, ink).bold(), WIDTH - left - MARGIN);
         if let Some(governing) = self.assessment.hang.as_ref().and_then(|hang| hang.held.first()) {
-            let line = format!(
-                "{} governs: {} of {}",
-                governing.part,
-                percent(governing.utilisation),
-                governing.rated
-            );
-            let line = if self.assessment.beyond.is_some() { format!("at rest {line}") } else { line };
+            let (part, rated) = (&governing.part, &governing.rated);
+            let percent = percent(governing.utilisation);
+            let line = match self.assessment.beyond {
+                Some(_) => self.say(words::PictureGovernsAtRest { part, percent, rated }),
+                None => self.say(words::PictureGoverns { part, percent, rated }),
+            };
             canvas.fitted((left, 170.0), &line, Style::new(42.0, ink).bold(), WIDTH - left - MARGIN);
         }
         if let Some(beyond) = &self.assessment.beyond {
-            let line = crate::tongue::beyond(beyond).to_string();
+            let line = self.say(tongue::beyond(beyond));
             canvas.fitted((MARGIN, 236.0), &line, Style::new(42.0, ink).bold(), WIDTH - 2.0 * MARGIN);
         }
         height
@@ -144,12 +149,11 @@ impl Sheet<'_> {
 
     fn foot(&self, canvas: &mut Canvas, y: f64) -> f64 {
         let style = Style::new(28.0, FAINT);
-        let text = "Assists a qualified inspector; the governing manual rules. Ratings are those of the file; \
-                    the outline of the load is drawn by its lift points.";
+        let text = self.say(words::PictureFoot);
         let mut y = y + 20.0;
         canvas.line((MARGIN, y), (WIDTH - MARGIN, y), Stroke::new(2.0, FAINT));
         y += 8.0;
-        for line in canvas.wrapped(text, style, WIDTH - 2.0 * MARGIN) {
+        for line in canvas.wrapped(&text, style, WIDTH - 2.0 * MARGIN) {
             y += 36.0;
             canvas.text((MARGIN, y), &line, style);
         }

@@ -1,6 +1,6 @@
 use resvg::tiny_skia::{Pixmap, Transform};
 use resvg::usvg::{Options, Tree};
-use slingseal_catalogue::{Saying, faults as words};
+use slingseal_catalogue::{Language, Saying, faults as words};
 
 use crate::{Assessment, RiggedLoad};
 
@@ -22,13 +22,13 @@ impl PictureError {
 
 slingseal_catalogue::error_by_saying!(PictureError);
 
-/// The picture as PNG, 1080 pixels wide.
+/// The picture as PNG, 1080 pixels wide, in the reader's language.
 ///
 /// # Errors
 /// A drawing that cannot be turned into pixels.
-pub fn png(load: &RiggedLoad, assessment: &Assessment) -> Result<Vec<u8>, PictureError> {
+pub fn png(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Result<Vec<u8>, PictureError> {
     let drawing = |what: String| PictureError::Drawing(what);
-    let tree = Tree::from_str(&super::svg(load, assessment), &Options::default())
+    let tree = Tree::from_str(&super::svg(load, assessment, language), &Options::default())
         .map_err(|error| drawing(error.to_string()))?;
     let size = tree.size().to_int_size();
     let mut pixels = Pixmap::new(size.width(), size.height()).ok_or_else(|| drawing("no room".into()))?;

@@ -1,7 +1,9 @@
 //! Every part against its rating, as bars: the governing one first.
 
-use crate::{Hang, Held};
+use slingseal_catalogue::rigging as words;
 use slingseal_words::Newtons;
+
+use crate::{Hang, Held};
 
 use super::canvas::{Anchor, Canvas, Stroke, Style};
 use super::{ALARM, FAINT, INK, MARGIN, Sheet, WIDTH};
@@ -19,11 +21,11 @@ const ROWS: usize = 14;
 pub(super) fn draw(canvas: &mut Canvas, sheet: &Sheet<'_>, hang: &Hang, top: f64) -> f64 {
     let head = Style::new(28.0, FAINT).bold();
     let mut y = top + 30.0;
-    canvas.text((MARGIN, y), "Part at rest, by share of its rating", head);
+    canvas.fitted((MARGIN, y), &sheet.say(words::PictureParts), head, BAR + FULL - MARGIN - 60.0);
     canvas.text((BAR + FULL, y), "100 %", head.at(Anchor::Middle));
     let carries = match sheet.assessment.factor.value() {
-        factor if factor > 1.0 => format!("carries \u{d7} {factor}"),
-        _ => "carries".into(),
+        factor if factor > 1.0 => sheet.say(words::PictureCarriesTimes { factor: factor.to_string() }),
+        _ => sheet.say(words::ReportCarries),
     };
     canvas.text((WIDTH - MARGIN, y), &carries, head.at(Anchor::End));
     let rows = rows(hang);
@@ -40,13 +42,9 @@ pub(super) fn draw(canvas: &mut Canvas, sheet: &Sheet<'_>, hang: &Hang, top: f64
     // One leg has nobody to share with.
     if let Some((leg, share)) = hang.worst(factor).filter(|_| hang.legs.len() > 1) {
         let carries = leg.worst_case.map_or(0.0, |worst| worst.value() * factor);
-        let text = format!(
-            "Shared otherwise, leg {} carries {} at worst, {} of its rating; {}.",
-            leg.name,
-            sheet.force(Newtons::new(carries).unwrap_or_default()),
-            percent(share),
-            by_rules(hang, false)
-        );
+        let force = sheet.force(Newtons::new(carries).unwrap_or_default());
+        let (leg, percent, rules) = (&leg.name, percent(share), by_rules(hang, false));
+        let text = sheet.say(words::PictureShared { leg, force, percent, rules });
         let style = Style::new(32.0, INK);
         for line in canvas.wrapped(&text, style, WIDTH - 2.0 * MARGIN) {
             canvas.text((MARGIN, y), &line, style);
@@ -54,11 +52,7 @@ pub(super) fn draw(canvas: &mut Canvas, sheet: &Sheet<'_>, hang: &Hang, top: f64
         }
     }
     if more > 0 {
-        canvas.text(
-            (MARGIN, y),
-            &format!("Not shown: other parts of the legs, at a smaller share ({more})."),
-            Style::new(28.0, FAINT),
-        );
+        canvas.text((MARGIN, y), &sheet.say(words::PictureNotShown { count: more }), Style::new(28.0, FAINT));
         y += 40.0;
     }
     y
@@ -79,9 +73,10 @@ fn row(canvas: &mut Canvas, sheet: &Sheet<'_>, held: &Held, governs: Option<&'st
     let style = Style::new(32.0, colour);
     let style = if governs.is_some() { style.bold() } else { style };
     let line = y + 42.0;
+    let part = sheet.say(held.part.saying());
     let part = match held.leg.as_ref().map(|leg| (leg, sheet.mark_of(leg))) {
-        Some((leg, mark)) if mark != leg.as_str() => format!("{mark}: {}", held.part),
-        _ => held.part.clone(),
+        Some((leg, mark)) if mark != leg.as_str() => format!("{mark}: {part}"),
+        _ => part,
     };
     canvas.fitted((MARGIN, line), &part, style, BAR - MARGIN - 20.0);
     let long = (share.min(MOST) * FULL).max(3.0);

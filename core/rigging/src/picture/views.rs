@@ -1,7 +1,9 @@
 //! Side, front and top, to one scale.
 
-use crate::Hang;
+use slingseal_catalogue::{Saying, rigging as words};
 use slingseal_words::{Metres, Ratio, Unit};
+
+use crate::{Hang, HeldPart};
 
 use super::canvas::{Anchor, Canvas, Point, Stroke, Style};
 use super::{FAINT, INK, MARGIN, PAPER, Sheet, WIDTH, badge};
@@ -29,11 +31,11 @@ impl View {
         }
     }
 
-    fn title(self) -> &'static str {
+    fn title(self) -> Saying {
         match self {
-            Self::Side => "Side, nose to the right",
-            Self::Front => "Front",
-            Self::Top => "Top, nose to the right",
+            Self::Side => words::ViewSide.into(),
+            Self::Front => words::ViewFront.into(),
+            Self::Top => words::ViewTop.into(),
         }
     }
 }
@@ -109,7 +111,7 @@ pub(super) fn draw(canvas: &mut Canvas, sheet: &Sheet<'_>, hang: &Hang, top: f64
         let frame = Frame { view, scale, shift: (x, y) };
         let title = Style::new(30.0, FAINT).bold().at(Anchor::Middle);
         let over = if view == View::Top { 46.0 } else { HEAD - 30.0 };
-        canvas.text((middle, start - over), view.title(), title);
+        canvas.text((middle, start - over), &sheet.say(view.title()), title);
         scene.view(canvas, &frame);
     }
     let end = lower + 84.0 + wide * scale + 96.0;
@@ -196,7 +198,7 @@ impl<'a> Scene<'a> {
                 self.hang
                     .held
                     .first()
-                    .is_some_and(|held| held.leg.is_none() && held.part == format!("hook {}", hook.name))
+                    .is_some_and(|held| held.leg.is_none() && held.part == HeldPart::Hook(hook.name.clone()))
             });
             let colour = if governs { self.sheet.accent(self.hang) } else { INK };
             canvas.circle((x, y), 13.0, PAPER, Some(Stroke::new(7.0, colour)));
@@ -252,7 +254,8 @@ impl<'a> Scene<'a> {
                 let width = (canvas.width(&mark, Style::new(28.0, PAPER).bold()) + 22.0).max(42.0);
                 let middle = x + side * (24.0 + width / 2.0);
                 badge(canvas, (middle, line), &mark, colour);
-                let text = if leg.slack { "slack".into() } else { self.sheet.force(leg.tension) };
+                let slack = || self.sheet.say(words::ReportSlack);
+                let text = if leg.slack { slack() } else { self.sheet.force(leg.tension) };
                 let anchor = if to_right { Anchor::Start } else { Anchor::End };
                 let start = middle + side * (width / 2.0 + 10.0);
                 let room = if to_right { WIDTH - 16.0 - start } else { start - 16.0 };

@@ -7,6 +7,10 @@
 //! So its length lies between `(r(h) - d) / (1 + s/f)` and `r(h) + d`. With `a` the lift point's height over the centre along
 //! `w`, and `b` its distance from that line, `r(h)² = (h - a)² + b²`, which grows with `h` above `a`; a leg that rises to the hook
 //! has `h > a - |p| D`. Each leg's link thus narrows `h`, and `h` the links of the next leg.
+//!
+//! With all links chosen, the pulls along `u` add up to the weight. What a leg pulls grows with its reach, and its share along `u`
+//! lies between the cosine of the steepest and one: where the most that all legs could pull is too little, or the least too much,
+//! there is no rest.
 
 /// One leg of the grid; lengths as shares of the model's scale.
 #[derive(Clone, Debug)]
@@ -19,6 +23,8 @@ pub(super) struct GridLeg {
     pub lengths: Vec<f64>,
     /// Stretch at the rated load over the load factor.
     pub most_strain: f64,
+    /// Stiffness times length, as a share of the weight.
+    pub firmness: f64,
 }
 
 /// Between two heights of the hook over the centre.
@@ -71,6 +77,22 @@ impl GridLeg {
     }
 }
 
+/// Whether legs of these lengths can hold the weight, no more and no less, with the hook between these heights.
+fn may_balance(legs: &[GridLeg], chosen: &[usize], angle: f64, heights: Heights) -> bool {
+    let room = 2.0 * heights.high * (angle / 2.0).sin() + ROUNDING;
+    let (mut most, mut least) = (0.0, 0.0);
+    for (leg, at) in legs.iter().zip(chosen) {
+        let Some(length) = leg.lengths.get(*at) else { return true };
+        let far = leg.reach(heights.low).max(leg.reach(heights.high)) + room;
+        let near = leg.reach(leg.along.clamp(heights.low, heights.high)) - room;
+        let pull = |reach: f64| leg.firmness / length * (reach - length).max(0.0);
+        most += pull(far).min(leg.firmness * leg.most_strain);
+        let rise = heights.low - leg.along - leg.far() * angle;
+        least += pull(near) * (rise / far).max(0.0);
+    }
+    most >= 1.0 - ROUNDING && least <= 1.0 + ROUNDING
+}
+
 /// What the arithmetic may be off by, as a share of the longest leg.
 const ROUNDING: f64 = 1e-9;
 
@@ -91,7 +113,9 @@ fn step(
     chosen: &mut Vec<usize>,
     each: &mut dyn FnMut(&[usize], Heights) -> bool,
 ) -> bool {
-    let Some(leg) = legs.get(chosen.len()) else { return each(chosen, heights) };
+    let Some(leg) = legs.get(chosen.len()) else {
+        return !may_balance(legs, chosen, angle, heights) || each(chosen, heights);
+    };
     for at in leg.links(angle, heights) {
         let Some(length) = leg.lengths.get(at) else { break };
         let Some(narrowed) = leg.heights(*length, angle, heights) else { continue };

@@ -24,7 +24,7 @@ struct ProposalOut<'a> {
     pitch_deg: Option<f64>,
     roll_deg: Option<f64>,
     utilisation: f64,
-    governing: Option<&'a str>,
+    governing: Option<&'a crate::HeldPart>,
     margin_n: Option<f64>,
     legs: Vec<LegOut<'a>>,
     warnings: Vec<String>,
@@ -97,7 +97,7 @@ fn proposal<'a>(one: &'a Proposal, slips: &'a WhatIf) -> ProposalOut<'a> {
         pitch_deg: hang.map(|hang| tidy(hang.pitch.value())),
         roll_deg: hang.map(|hang| tidy(hang.roll.value())),
         utilisation: tidy(one.utilisation.value()),
-        governing: one.governing().map(|held| held.part.as_str()),
+        governing: one.governing().map(|held| &held.part),
         margin_n: one.governing().map(|held| tidy(held.margin().value())),
         legs: one
             .links

@@ -107,6 +107,8 @@ pub enum SolveError {
         ways: String,
         /// How many are gone through.
         most: u64,
+        /// To how many links each chain would have to be held, so that they could be.
+        each: u64,
     },
     /// More ways to choose ropes than are gone through.
     TooManyRopes {
@@ -126,7 +128,9 @@ impl SolveError {
             Self::Angle(angle) => words::SolveAngle { angle }.into(),
             Self::NotBetween(text) => words::SolveNotBetween { text }.into(),
             Self::NoChain { leg } => words::SolveNoChain { leg }.into(),
-            Self::TooMany { ways, most } => words::SolveTooMany { ways, most: most.to_string() }.into(),
+            Self::TooMany { ways, most, each } => {
+                words::SolveTooMany { ways, most: most.to_string(), each: each.to_string() }.into()
+            }
             Self::TooManyRopes { ways, most } => words::SolveTooManyRopes { ways, most }.into(),
             Self::NothingToChoose => words::SolveNothingToChoose.into(),
         }

@@ -58,7 +58,7 @@ fn one(lines: &mut Vec<String>, number: usize, proposal: &Proposal, language: La
     let off = format!("{:.1}°", proposal.off.value());
     let governing = proposal.governing();
     let percent = governing.map(|held| tongue::percent(held.utilisation)).unwrap_or_default();
-    let part = governing.map(|held| held.part.clone()).unwrap_or_default();
+    let part = governing.map_or_else(|| Saying::verbatim(""), |held| held.part.saying());
     let state = tongue::state(proposal.assessment.state());
     lines.push(words::SolveProposal { number, state, attitude, off, part, percent }.say(language));
     if let Some(set) = &proposal.set {

@@ -17,7 +17,7 @@ use crate::{Assessment, Options, RiggedLoad, State, assess_with};
 /// Hangs that are worked out at most, over all sets.
 const MOST_TRIES: u64 = 2_000_000;
 /// Ways that are gone through one by one, where two hooks forbid the bound.
-const MOST_WAYS: u64 = 20_000;
+const MOST_WAYS: u64 = 100_000;
 /// Ways to choose ropes.
 const MOST_ROPES: usize = 64;
 /// Nearness is ranked in steps of this, degrees: nobody rigs finer.
@@ -270,11 +270,10 @@ impl Seeker<'_> {
         let mut legs = grid.legs.clone();
         let whole = walk(&grid.grid, angle.to_radians(), &mut |chosen, heights| {
             tried += 1;
-            let links = grid.links(chosen);
-            if let Some((near, least)) = grid.hang(&mut legs, chosen, heights, ground, &links, self)
+            if let Some((near, least)) = grid.hang(&mut legs, chosen, heights, ground, self)
                 && wanted.contains(&near)
             {
-                into.push(Candidate { near, least, ground: at, links });
+                into.push(Candidate { near, least, ground: at, links: grid.links(chosen) });
             }
             tried < most
         });
@@ -327,7 +326,13 @@ impl Seeker<'_> {
         let chosen = grounds.iter().filter_map(|at| self.group.grounds.get(*at));
         let ways: f64 = chosen.map(Ground::ways).sum();
         if ways > MOST_WAYS as f64 {
-            return Err(SolveError::TooMany { ways: format!("{ways:.0}"), most: MOST_WAYS });
+            let grounds = grounds.iter().filter_map(|at| self.group.grounds.get(*at));
+            let chains = grounds.map(|ground| ground.links.iter().filter(|links| links.len() > 1).count());
+            let chains = chains.max().unwrap_or(1).max(1);
+            // Over all grounds together. A whole number of links, and one at least: the cast keeps it.
+            let share = MOST_WAYS as f64 / self.group.grounds.len().max(1) as f64;
+            let each = share.powf(1.0 / chains as f64).floor().max(1.0) as u64;
+            return Err(SolveError::TooMany { ways: format!("{ways:.0}"), most: MOST_WAYS, each });
         }
         let mut found = Vec::new();
         for at in grounds {
@@ -466,6 +471,7 @@ impl OneHook {
                 across: (point - wanted * along).norm(),
                 lengths,
                 most_strain: stretch / options.factor() * (1.0 + 1e-9),
+                firmness: rating * options.factor() / stretch,
             });
             legs.push(OneLeg { point, length: 1.0, stiffness: 1.0 });
             links.push(ground.links.get(*at)?.clone());
@@ -495,7 +501,6 @@ impl OneHook {
         chosen: &[usize],
         heights: Heights,
         ground: &Ground,
-        links: &[u16],
         seeker: &Seeker<'_>,
     ) -> Option<(u32, u32)> {
         for (((leg, grid), firmness), at) in legs.iter_mut().zip(&self.grid).zip(&self.firmness).zip(chosen) {
@@ -505,7 +510,7 @@ impl OneHook {
         let start = self.wanted * ((heights.low + heights.high) / 2.0);
         let Some(hook) = rest(legs, start) else {
             // Not found at once: the whole search has the word.
-            let load = ground.with(links);
+            let load = ground.with(&self.links(chosen));
             let assessment = assess_with(&load, seeker.options);
             let (off, share) = judged(&load, &assessment, seeker.asked, seeker.options)?;
             return Some((steps(off, STEP), steps(share, FINE)));

@@ -92,11 +92,11 @@ pub(crate) fn read_set(part: &Part<'_>) -> Option<SlingSet> {
     let fits = count.filter(|legs| (1..=RiggedLoad::MOST_LEGS).contains(legs));
     if legs.is_some() && fits.is_none() {
         let (what, mend) = (words::SetLegs, words::SetLegsMend);
-        part.fault("legs", what.saying().to_string(), mend.saying().to_string());
+        part.fault("legs", what, mend);
     }
     if chain.is_none() && !part.has("ropes") {
         let (what, mend) = (words::SetNoLength, words::SetNoLengthMend);
-        part.fault("ropes", what.saying().to_string(), mend.saying().to_string());
+        part.fault("ropes", what, mend);
         return None;
     }
     let set = SlingSet {
@@ -136,21 +136,13 @@ fn ropes(part: &Part<'_>, key: &'static str) -> Option<Vec<Quantity>> {
     for text in texts.iter().take(Stock::MOST) {
         match Quantity::parse_as(text, Dimension::Length) {
             Ok(rope) if (0.0..=1_000.0).contains(&rope.si()) && rope.thousandths() > 0 => ropes.push(rope),
-            Ok(_) => part.fault(
-                key,
-                words::RopeLength { text }.saying().to_string(),
-                words::RopeLengthMend.saying().to_string(),
-            ),
-            Err(error) => {
-                let error = error.to_string();
-                let (what, mend) = error.split_once("; ").unwrap_or((&error, "\"12 ft\""));
-                part.fault(key, what, mend);
-            }
+            Ok(_) => part.fault(key, words::RopeLength { text }, words::RopeLengthMend),
+            Err(error) => part.fault_of(key, error.saying(), "\"12 ft\""),
         }
     }
     if texts.len() > Stock::MOST {
         let (what, mend) = (words::RopesMany { count: texts.len() }, words::RopesManyMend);
-        part.fault(key, what.saying().to_string(), mend.saying().to_string());
+        part.fault(key, what, mend);
     }
     Some(ropes)
 }

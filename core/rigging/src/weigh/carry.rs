@@ -3,7 +3,7 @@
 use slingseal_words::{Degrees, Name, Newtons, Quantity, Ratio};
 
 use super::corners::{Corner, Span, Weighed};
-use crate::{Assessment, Options, RiggedLoad, State, assess_with};
+use crate::{Assessment, HeldPart, Options, RiggedLoad, State, assess_with};
 
 /// How a weighed load may hang.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,7 +19,7 @@ pub struct Carried {
     /// The worst state over what was read and all corners.
     pub worst: State,
     /// The largest utilisation of any part at any corner, with the part.
-    pub governing: Option<(String, Ratio)>,
+    pub governing: Option<(HeldPart, Ratio)>,
     /// How many corners were assessed.
     pub corners: usize,
     /// How many of them do not hang.

@@ -38,7 +38,7 @@ struct HangOut<'a> {
 
 #[derive(Serialize)]
 struct GoverningOut<'a> {
-    part: &'a str,
+    part: &'a crate::HeldPart,
     utilisation: f64,
 }
 

@@ -23,7 +23,7 @@ pub(crate) fn read_weighing(top: &Part<'_>, load: Option<&Part<'_>>) -> Option<W
         for key in ["mass", "centre"] {
             if load.has(key) {
                 let (what, mend) = (words::WeighedAndGiven { key }, words::WeighedAndGivenMend { key });
-                load.fault(key, what.saying().to_string(), mend.saying().to_string());
+                load.fault(key, what, mend);
             }
         }
     }
@@ -81,7 +81,7 @@ fn read_tilt(part: &Part<'_>) -> Option<Tilt> {
         (false, false, true, true) => (TiltAbout::Pitch, raised_angle(raised?, over?)?),
         _ => {
             let (what, mend) = (words::TiltHow, words::TiltHowMend);
-            part.fault("pitch", what.saying().to_string(), mend.saying().to_string());
+            part.fault("pitch", what, mend);
             return None;
         }
     };

@@ -102,13 +102,13 @@ pub enum ExamError {
     /// A command that has no place in a run.
     NotInARun(Saying),
     /// The events do not make a run.
-    Run(String),
+    Run(Saying),
     /// The run is not ended.
     NotEnded,
     /// What the result says is not what the sheet shows.
     Disagrees {
         /// About what.
-        about: &'static str,
+        about: Saying,
     },
 }
 

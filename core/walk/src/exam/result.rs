@@ -1,4 +1,5 @@
 use super::{ExamError, Lock, Outcome, PlantedList, Salt, Score, Standard, Timing};
+use slingseal_catalogue::faults as words;
 use slingseal_message::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Unsigned, Writer};
 use slingseal_words::{CallSign, Digest, LoadNumber, ProcedureId, Seconds, Time};
 
@@ -122,9 +123,9 @@ impl ExamResult {
             return Err(ExamError::OtherKey { what: "result" });
         }
         for (same, about) in [
-            (self.load == lock.load, "load"),
-            (self.procedure == lock.procedure && self.version == lock.version, "procedure"),
-            (self.standard == lock.standard, "standard"),
+            (self.load == lock.load, words::PartLoad.saying()),
+            (self.procedure == lock.procedure && self.version == lock.version, words::PartProcedure.saying()),
+            (self.standard == lock.standard, words::PartStandard.saying()),
         ] {
             if !same {
                 return Err(ExamError::Disagrees { about });
@@ -139,9 +140,9 @@ impl ExamResult {
     /// What does not agree.
     pub fn agrees(&self, student: &CallSign, score: &Score, timing: &Timing) -> Result<(), ExamError> {
         for (same, about) in [
-            (slingseal_words::same_person(student, &self.student), "student"),
-            (timing.began == self.began, "time"),
-            (Tally::of(score, timing) == self.tally, "score"),
+            (slingseal_words::same_person(student, &self.student), words::PartStudent.saying()),
+            (timing.began == self.began, words::PartTime.saying()),
+            (Tally::of(score, timing) == self.tally, words::PartScore.saying()),
         ] {
             if !same {
                 return Err(ExamError::Disagrees { about });

@@ -1,6 +1,6 @@
 //! What may be done in a run, and how long it took.
 
-use slingseal_catalogue::exams as exam_words;
+use slingseal_catalogue::{exams as exam_words, faults as words};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -94,7 +94,7 @@ impl Timing {
 /// # Errors
 /// Events that make no walk.
 pub fn timing(ground: Arc<Ground>, events: &[Event]) -> Result<(Walk, Timing), ExamError> {
-    let first = events.first().ok_or_else(|| ExamError::Run("it has no beginning".into()))?;
+    let first = events.first().ok_or_else(|| ExamError::Run(words::RunHasNoBeginning.into()))?;
     let mut walk = Walk::new(ground);
     let mut timing = Timing {
         began: first.at,
@@ -119,7 +119,7 @@ pub fn timing(ground: Arc<Ground>, events: &[Event]) -> Result<(Walk, Timing), E
             _ => timing.jumps.push(ClockJump { from: timing.last, to: event.at }),
         }
         timing.last = event.at;
-        walk.apply(event).map_err(|error| ExamError::Run(error.to_string()))?;
+        walk.apply(event).map_err(|error| ExamError::Run(error.into()))?;
         for finding in walk.findings() {
             timing.calls.entry(finding.number).or_insert(timing.seconds);
         }

@@ -1,5 +1,6 @@
 use super::ExamError;
 use crate::walk::Event;
+use slingseal_catalogue::faults as words;
 use slingseal_message::envelope::{Limits, Reader, Writer, check};
 use slingseal_words::{CallSign, Digest};
 
@@ -72,7 +73,8 @@ impl Sheet {
     /// One that cannot be read.
     pub fn read_events(&self) -> Result<Vec<Event>, ExamError> {
         let read = |body: &Vec<u8>| {
-            serde_json::from_slice(body).map_err(|error| ExamError::Run(format!("an event: {error}")))
+            serde_json::from_slice(body)
+                .map_err(|error| ExamError::Run(words::RunEventDamaged { error: error.to_string() }.into()))
         };
         self.events.iter().map(read).collect()
     }

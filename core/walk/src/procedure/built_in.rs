@@ -35,6 +35,7 @@ pub const RELEASED: &[BuiltIn] = &[
     BuiltIn { id: "bag", text: include_str!("../../procedures/released/bag-1.toml") },
     BuiltIn { id: "net", text: include_str!("../../procedures/released/net-1.toml") },
     BuiltIn { id: "vehicle", text: include_str!("../../procedures/released/vehicle-1.toml") },
+    BuiltIn { id: "vehicle", text: include_str!("../../procedures/released/vehicle-2.toml") },
     BuiltIn { id: "drums", text: include_str!("../../procedures/released/drums-1.toml") },
     BuiltIn { id: "longline", text: include_str!("../../procedures/released/longline-1.toml") },
 ];

@@ -1,6 +1,6 @@
 //! Reads a procedure file and tells every fault with its place and its mend.
 
-use slingseal_catalogue::files as words;
+use slingseal_catalogue::{files as words, tags};
 use std::cell::Cell;
 use std::collections::BTreeSet;
 
@@ -27,13 +27,13 @@ pub fn check(text: &str) -> Result<Procedure, Faults> {
 }
 
 /// What a text that may have faults calls itself, to tell it from others: its id, or that it has none.
-pub fn name_of(text: &str) -> String {
+pub fn name_of(text: &str) -> Saying {
     let line = text.lines().map(str::trim).find_map(|line| line.strip_prefix("id"));
     let id =
         line.and_then(|rest| rest.trim_start().strip_prefix('=')).map(|rest| rest.trim().trim_matches('"'));
     match id.map(|id| id.chars().take(24).collect::<String>()).filter(|id| !id.is_empty()) {
-        Some(id) => format!("procedure \"{id}\""),
-        None => "a procedure without an id".to_owned(),
+        Some(id) => tags::ProcedureOfId { id }.into(),
+        None => tags::ProcedureWithoutId.into(),
     }
 }
 

@@ -1,7 +1,7 @@
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
-use slingseal_catalogue::{Saying, faults as words};
+use slingseal_catalogue::{Saying, faults as words, walk};
 
 use super::tongue::Tongue;
 use slingseal_words::{Digest, Language, PointId, ProcedureId, Quantity, Unit};
@@ -13,11 +13,9 @@ use super::shape::{
 };
 
 /// What the first card of every walk says, whatever the file says.
-pub const GOVERNING_MANUAL: &str =
-    "The governing manual for this load rules over this list; where they differ, stop and follow the manual.";
-/// The same in Spanish.
-pub const GOVERNING_MANUAL_SPANISH: &str =
-    "El manual que rige esta carga manda sobre esta lista; si difieren, deténgase y siga el manual.";
+pub fn governing_manual(language: Language) -> String {
+    walk::GoverningManual.say(language)
+}
 
 /// The number of a card in its walk, from one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -277,8 +275,7 @@ impl Procedure {
             }
         }
         if let Some(first) = cards.first_mut() {
-            let caution = language.pick(GOVERNING_MANUAL, GOVERNING_MANUAL_SPANISH);
-            first.caution = Some(caution.to_owned());
+            first.caution = Some(governing_manual(language));
         }
         Expanded {
             id: self.id.clone(),

@@ -23,8 +23,7 @@ mod untold;
 pub use built_in::{BUILT_IN, BuiltIn, RELEASED, built_in};
 pub use check::{check, name_of};
 pub use expand::{
-    Card, CardNo, Choice, Deficiency, Expanded, Expected, GOVERNING_MANUAL, GOVERNING_MANUAL_SPANISH, Kind,
-    NoCardZero, Point, Station,
+    Card, CardNo, Choice, Deficiency, Expanded, Expected, Kind, NoCardZero, Point, Station, governing_manual,
 };
 pub use points::points_document;
 pub use schema::schema;

@@ -1,9 +1,10 @@
 //! A small file to begin with, and what changed between two editions of one.
 
-use std::collections::BTreeMap;
-use std::fmt::{self, Write as _};
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::expand::{Card, Expanded, Point};
+use super::Procedure;
+use super::expand::{Card, Deficiency, Expanded, Point};
+use slingseal_catalogue::{Language, Saying, tags as words};
 use slingseal_words::ProcedureId;
 
 /// A small commented file of this id that holds: one round, one shared point, two cards. A unit writes its own over it, from its
@@ -66,131 +67,187 @@ use = ["whole"]                    # shared points first, then the card's own
 "#;
 
 /// What an approver approves: cards and points that came, went or changed between two editions.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default)]
 pub struct Changes {
-    /// A line each, in the order of the newer walk, what went at the end.
-    pub lines: Vec<String>,
+    /// A line each, in the order of the newer walk, what went at the end; then what changed in other languages of the texts.
+    pub lines: Vec<Saying>,
 }
 
 impl Changes {
-    /// Compares two walks in one language. Ids are what tells that a point is the same one.
-    pub fn between(old: &Expanded, new: &Expanded) -> Self {
+    /// Compares two editions as a reader of `first` walks them, and then their texts in every other language: whoever approves
+    /// an edition approves all that it says. Ids are what tells that a point is the same one.
+    pub fn between(old: &Procedure, new: &Procedure, first: Language) -> Self {
         let mut changes = Self::default();
-        changes.said("id", "", old.id.as_str(), new.id.as_str());
-        changes.said("version", "", &old.version.to_string(), &new.version.to_string());
-        changes.said("title", "", &old.title, &new.title);
-        changes.said(
-            "about",
-            "",
-            &old.about.clone().unwrap_or_default(),
-            &new.about.clone().unwrap_or_default(),
-        );
-        changes.said("subject", "", old.subject.word(), new.subject.word());
+        changes.walks(&old.expand(first), &new.expand(first));
+        // A text that a file does not say in a language is told in English: that is no second change.
+        let mut known: BTreeSet<String> = changes.lines.iter().map(|line| line.say(first)).collect();
+        for other in Language::all().filter(|other| *other != first) {
+            let mut texts = Self::default();
+            texts.texts(&old.expand(other), &new.expand(other));
+            texts.lines.retain(|line| known.insert(line.say(first)));
+            changes.lines.append(&mut texts.lines);
+        }
+        changes
+    }
+
+    fn walks(&mut self, old: &Expanded, new: &Expanded) {
+        self.said(words::ChangedId.into(), "", old.id.as_str(), new.id.as_str());
+        self.said(words::ChangedVersion.into(), "", &old.version.to_string(), &new.version.to_string());
+        self.head(old, new);
+        self.said(words::ChangedSubject.into(), "", old.subject.word(), new.subject.word());
         let (was, is) = (cards(old), cards(new));
         for card in &new.cards {
             match was.get(card.id.as_str()) {
-                None => changes.whole("+", card),
-                Some(before) => changes.card(before, card),
+                None => self.whole("+", card),
+                Some(before) => self.card(before, card),
             }
         }
         for card in old.cards.iter().filter(|card| !is.contains_key(card.id.as_str())) {
-            changes.whole("-", card);
+            self.whole("-", card);
         }
         let order = |plan: &Expanded, other: &BTreeMap<&str, &Card>| -> Vec<String> {
             let both = plan.cards.iter().filter(|card| other.contains_key(card.id.as_str()));
             both.map(|card| card.id.clone()).collect()
         };
         if order(old, &is) != order(new, &was) {
-            changes.lines.push("~ the cards are walked in another order".into());
+            self.lines.push(words::ChangedOrder.into());
         }
-        changes
+    }
+
+    /// The texts alone, of what is in both.
+    fn texts(&mut self, old: &Expanded, new: &Expanded) {
+        self.head(old, new);
+        let was = cards(old);
+        for card in &new.cards {
+            let Some(before) = was.get(card.id.as_str()) else { continue };
+            self.motion(before, card);
+            for point in &card.points {
+                if let Some(before) = before.point(&point.id) {
+                    self.prompt(before, point);
+                }
+            }
+        }
+    }
+
+    fn head(&mut self, old: &Expanded, new: &Expanded) {
+        self.said(words::ChangedTitle.into(), "", &old.title, &new.title);
+        let about = |plan: &Expanded| plan.about.clone().unwrap_or_default();
+        self.said(words::ChangedAbout.into(), "", &about(old), &about(new));
     }
 
     fn whole(&mut self, sign: &str, card: &Card) {
-        self.lines.push(format!("{sign} card {}: {}", card.id, card.title));
+        self.lines.push(words::ChangeCard { sign, id: &card.id, title: &card.title }.into());
         for point in &card.points {
-            self.lines.push(format!("{sign}   point {}: {} ({})", point.id, point.prompt, point.mark));
+            self.one(&format!("{sign}  "), point);
         }
     }
 
+    fn one(&mut self, sign: &str, point: &Point) {
+        let (id, prompt, source) = (point.id.as_str(), &point.prompt, point.mark.saying());
+        self.lines.push(words::ChangePoint { sign, id, prompt, source }.into());
+    }
+
     fn card(&mut self, old: &Card, new: &Card) {
-        let name = format!("card {}", new.id);
-        self.said("title", &name, &old.title, &new.title);
-        self.said("motion", &name, &old.motion, &new.motion);
+        self.motion(old, new);
         for point in &new.points {
             match old.point(&point.id) {
-                None => {
-                    self.lines.push(format!("+ point {}: {} ({})", point.id, point.prompt, point.mark));
-                }
+                None => self.one("+", point),
                 Some(before) => self.point(before, point),
             }
         }
         for point in old.points.iter().filter(|point| new.point(&point.id).is_none()) {
-            self.lines.push(format!("- point {}: {} ({})", point.id, point.prompt, point.mark));
+            self.one("-", point);
         }
     }
 
+    fn motion(&mut self, old: &Card, new: &Card) {
+        let name = words::ChangedCard { id: &new.id };
+        self.said_of(words::ChangedTitle.into(), name.into(), &old.title, &new.title);
+        self.said_of(words::ChangedMotion.into(), name.into(), &old.motion, &new.motion);
+    }
+
+    fn prompt(&mut self, old: &Point, new: &Point) {
+        let name = words::ChangedPoint { id: new.id.as_str() };
+        self.said_of(words::ChangedPrompt.into(), name.into(), &old.prompt, &new.prompt);
+        self.said_of(words::ChangedSpoken.into(), name.into(), &old.speak, &new.speak);
+    }
+
     fn point(&mut self, old: &Point, new: &Point) {
-        let name = format!("point {}", new.id);
-        self.said("prompt", &name, &old.prompt, &new.prompt);
-        self.said("spoken", &name, &old.speak, &new.speak);
-        self.said("answer", &name, &old.kind.to_string(), &new.kind.to_string());
-        self.said("source", &name, &old.mark.to_string(), &new.mark.to_string());
-        self.said("rules", &name, &format!("{:?}", old.rules), &format!("{:?}", new.rules));
+        let name = || Saying::from(words::ChangedPoint { id: new.id.as_str() });
+        self.prompt(old, new);
+        if old.kind != new.kind {
+            self.turned(words::ChangedAnswer.into(), name(), old.kind.saying(), new.kind.saying());
+        }
+        if old.mark != new.mark {
+            self.turned(words::ChangedSource.into(), name(), old.mark.saying(), new.mark.saying());
+        }
+        if old.rules != new.rules {
+            self.lines.push(words::ChangedRules { of: name() }.into());
+        }
+        let deficiency = |sign: &str, known: &Deficiency| {
+            Saying::from(words::ChangeDeficiency {
+                sign,
+                of: name(),
+                name: &known.name,
+                fate: known.fate.key(),
+            })
+        };
         for known in &new.deficiencies {
             match old.deficiencies.iter().find(|other| other.name == known.name) {
-                None => {
-                    self.lines.push(format!("+ {name}: deficiency \"{}\" ({})", known.name, known.fate.key()))
-                }
+                None => self.lines.push(deficiency("+", known)),
                 Some(other) => {
-                    self.said(&format!("\"{}\"", known.name), &name, other.fate.key(), known.fate.key())
+                    let what = Saying::verbatim(format!("\"{}\"", known.name));
+                    self.said_of(what, name(), other.fate.key(), known.fate.key());
                 }
             }
         }
         for gone in
             old.deficiencies.iter().filter(|one| !new.deficiencies.iter().any(|other| other.name == one.name))
         {
-            self.lines.push(format!("- {name}: deficiency \"{}\" ({})", gone.name, gone.fate.key()));
+            self.lines.push(deficiency("-", gone));
         }
     }
 
-    fn said(&mut self, what: &str, of: &str, old: &str, new: &str) {
+    fn said(&mut self, what: Saying, of: &str, old: &str, new: &str) {
+        self.said_of(what, Saying::verbatim(of), old, new);
+    }
+
+    fn said_of(&mut self, what: Saying, of: Saying, old: &str, new: &str) {
         if old != new {
-            let mut line = "~ ".to_owned();
-            if !of.is_empty() {
-                let _ = write!(line, "{of}, ");
-            }
-            let _ = write!(line, "{what}: {} -> {}", shown(old), shown(new));
-            self.lines.push(line);
+            self.turned(what, of, shown(old), shown(new));
         }
+    }
+
+    fn turned(&mut self, what: Saying, of: Saying, old: Saying, new: Saying) {
+        let what = if of == Saying::verbatim("") { what } else { Saying::joined([of, what], ", ") };
+        self.lines.push(words::ChangeFromTo { what, old, new }.into());
     }
 }
 
-fn shown(text: &str) -> &str {
-    if text.is_empty() { "nothing" } else { text }
+fn shown(text: &str) -> Saying {
+    if text.is_empty() { words::ChangedNothing.into() } else { Saying::verbatim(text) }
 }
 
 fn cards(plan: &Expanded) -> BTreeMap<&str, &Card> {
     plan.cards.iter().map(|card| (card.id.as_str(), card)).collect()
 }
 
-impl fmt::Display for Changes {
-    /// A line a change; every line ends with a line feed.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.lines.is_empty() {
-            return f.write_str("Nothing that is walked has changed.\n");
-        }
-        self.lines.iter().try_for_each(|line| writeln!(f, "{line}"))
-    }
-}
-
 #[cfg(test)]
 mod tests {
-    use super::super::{BUILT_IN, Language, RELEASED, check};
+    use super::super::{BUILT_IN, RELEASED, check};
     use super::*;
 
+    fn held(text: &str) -> Procedure {
+        check(text).unwrap_or_else(|faults| panic!("{faults}"))
+    }
+
+    fn changed(old: &str, new: &str, language: Language) -> Vec<String> {
+        let changes = Changes::between(&held(old), &held(new), language);
+        changes.lines.iter().map(|line| line.say(language)).collect()
+    }
+
     fn expanded(text: &str) -> Expanded {
-        check(text).unwrap_or_else(|faults| panic!("{faults}")).expand(Language::English)
+        held(text).expand(Language::English)
     }
 
     #[test]
@@ -205,15 +262,14 @@ mod tests {
     #[test]
     fn what_came_went_and_changed_is_named() {
         let old = template(&ProcedureId::new("crate").unwrap());
-        let same = Changes::between(&expanded(&old), &expanded(&old));
-        assert_eq!(same.to_string(), "Nothing that is walked has changed.\n");
+        assert_eq!(changed(&old, &old, Language::English), Vec::<String>::new());
         let new = old
             .replace("version = 1", "version = 2")
             .replace("Whole from end to end\"", "Whole, both ends\"")
             .replace("in_place = [\"twisted\"]", "reject = [\"twisted\"]\npiece = \"sling\"")
             .replace("id = \"weight\"", "id = \"paper\"");
-        let changes = Changes::between(&expanded(&old), &expanded(&new));
-        let first: Vec<&str> = changes.lines.iter().take(4).map(String::as_str).collect();
+        let changes = changed(&old, &new, Language::English);
+        let first: Vec<&str> = changes.iter().take(4).map(String::as_str).collect();
         assert_eq!(
             first,
             [
@@ -224,14 +280,25 @@ mod tests {
             ]
         );
         assert!(
-            changes
-                .lines
-                .iter()
-                .any(|line| line == "~ point leg-2.trace.whole, \"twisted\": in_place -> reject")
+            changes.iter().any(|line| line == "~ point leg-2.trace.whole, \"twisted\": in_place -> reject")
         );
         // The other way round, the signs are turned.
-        let back = Changes::between(&expanded(&new), &expanded(&old));
-        assert_eq!(back.lines.len(), changes.lines.len());
+        assert_eq!(changed(&new, &old, Language::English).len(), changes.len());
+        // To a Spanish reader in Spanish.
+        let spanish = changed(&old, &new, Language::Spanish);
+        assert!(spanish.iter().any(|line| line == "~ versión: 1 -> 2"), "{spanish:?}");
+    }
+
+    /// Who approves an edition approves what it says in every language, whichever the approver reads.
+    #[test]
+    fn a_text_that_changed_in_one_language_alone_is_told_in_all() {
+        let old = BUILT_IN.iter().find(|plain| plain.id == "bag").unwrap().text;
+        let new = old.replacen("es.title = \"", "es.title = \"No ", 1);
+        assert_ne!(old, new, "the list says titles in Spanish");
+        for reader in [Language::English, Language::Spanish] {
+            let told = changed(old, &new, reader);
+            assert!(told.len() == 1 && told[0].contains("-> No "), "{reader:?}: {told:?}");
+        }
     }
 
     /// The one-card forgery: every card that it leaves out is named.
@@ -241,13 +308,19 @@ mod tests {
             let whole = expanded(plain.text);
             let mut cut = whole.clone();
             cut.cards.truncate(1);
-            let went =
-                Changes::between(&whole, &cut).lines.iter().filter(|line| line.starts_with("- card")).count();
-            assert_eq!(went, whole.cards.len() - 1, "{}", plain.id);
+            let mut changes = Changes::default();
+            changes.walks(&whole, &cut);
+            let lines = changes.lines.iter().map(|line| line.say(Language::English));
+            assert_eq!(
+                lines.filter(|line| line.starts_with("- card")).count(),
+                whole.cards.len() - 1,
+                "{}",
+                plain.id
+            );
         }
         for old in RELEASED {
             let new = BUILT_IN.iter().find(|new| new.id == old.id).unwrap();
-            assert!(!Changes::between(&expanded(old.text), &expanded(new.text)).lines.is_empty());
+            assert!(!changed(old.text, new.text, Language::English).is_empty());
         }
     }
 }

@@ -2,32 +2,36 @@
 
 use std::collections::BTreeSet;
 
+use slingseal_catalogue::{Saying, tags as words};
+
 use super::shape::{KindShape, PointShape, Procedure, Said};
 
 impl Procedure {
     /// A line for each text that a language lacks in which the file says anything: `fr: motion of card leg.trace`.
-    pub fn untold(&self) -> Vec<String> {
-        let mut all: Vec<(String, &Said)> = vec![("title".into(), &self.title)];
-        all.extend(self.about.iter().map(|about| ("about".into(), about)));
+    pub fn untold(&self) -> Vec<Saying> {
+        let mut all: Vec<(Saying, &Said)> = vec![(words::ChangedTitle.into(), &self.title)];
+        all.extend(self.about.iter().map(|about| (words::ChangedAbout.into(), about)));
         for round in &self.rounds {
             for column in &round.columns {
-                let name = format!("words of {}.{}", round.name, column.name);
+                let of = format!("{}.{}", round.name, column.name);
+                let name = Saying::from(words::UntoldWords { of });
                 all.extend(column.words.iter().map(|word| (name.clone(), word)));
             }
             // Values that stand for themselves, such as numbers, are the same in every language.
             let own = round.words.iter().zip(&round.values).filter(|(word, value)| word.english != **value);
-            all.extend(own.map(|(word, _)| (format!("words of {}", round.name), word)));
+            all.extend(own.map(|(word, _)| (words::UntoldWords { of: &round.name }.into(), word)));
         }
         for station in &self.stations {
-            all.push((format!("title of station {}", station.id), &station.title));
+            all.push((words::UntoldStation { id: &station.id }.into(), &station.title));
             for card in &station.cards {
-                let name = format!("card {}.{}", station.id, card.id);
+                let name = words::ChangedCard { id: format!("{}.{}", station.id, card.id) }.saying();
                 all.extend([
-                    (format!("title of {name}"), &card.title),
-                    (format!("motion of {name}"), &card.motion),
+                    (words::UntoldTitle { of: &name }.into(), &card.title),
+                    (words::UntoldMotion { of: &name }.into(), &card.motion),
                 ]);
                 for point in &card.points {
-                    texts_of(&format!("point {}.{}.{}", station.id, card.id, point.id), point, &mut all);
+                    let id = format!("{}.{}.{}", station.id, card.id, point.id);
+                    texts_of(&words::ChangedPoint { id }.saying(), point, &mut all);
                 }
             }
         }
@@ -38,7 +42,7 @@ impl Procedure {
         let mut lines = Vec::new();
         for code in codes {
             for (name, said) in &all {
-                let line = format!("{code}: {name}");
+                let line = words::UntoldIn { code, what: name }.saying();
                 if said.told_in(code).is_none() && !lines.contains(&line) {
                     lines.push(line);
                 }
@@ -48,11 +52,13 @@ impl Procedure {
     }
 }
 
-fn texts_of<'p>(name: &str, point: &'p PointShape, all: &mut Vec<(String, &'p Said)>) {
+fn texts_of<'p>(name: &Saying, point: &'p PointShape, all: &mut Vec<(Saying, &'p Said)>) {
     // Where a sentence is missing, the prompt is spoken.
-    all.push((format!("prompt of {name}"), &point.prompt));
-    all.extend(point.deficiencies.iter().map(|known| (format!("deficiencies of {name}"), &known.said)));
+    all.push((words::UntoldPrompt { of: name }.into(), &point.prompt));
+    all.extend(
+        point.deficiencies.iter().map(|known| (words::UntoldDeficiencies { of: name }.into(), &known.said)),
+    );
     if let KindShape::Choice { options, .. } = &point.kind {
-        all.extend(options.iter().map(|option| (format!("options of {name}"), option)));
+        all.extend(options.iter().map(|option| (words::UntoldOptions { of: name }.into(), option)));
     }
 }

@@ -155,6 +155,21 @@ pub enum TagFault {
     },
 }
 
+/// How events name a value, since the first release; a reader is told by [`noun`].
+const GROSS: &str = "gross mass";
+const ALLOWABLE: &str = "allowable load";
+const RATING: &str = "rating of ";
+
+/// A value as a reader calls it.
+fn noun(what: &str) -> Saying {
+    match (what, what.strip_prefix(RATING)) {
+        (GROSS, _) => words::NounGrossMass.into(),
+        (ALLOWABLE, _) => words::NounAllowable.into(),
+        (_, Some(piece)) => words::NounRatingOf { piece }.into(),
+        (other, None) => Saying::verbatim(other),
+    }
+}
+
 impl TagFault {
     /// What the tag shows to be wrong, in one line.
     pub fn saying(&self) -> Saying {
@@ -168,7 +183,7 @@ impl TagFault {
             }
             Self::Rejected { serial, why, at } => words::TagRejected { serial, why, at: at.dtg() }.into(),
             Self::NoLinkCount { leg } => words::TagNoLinkCount { leg }.into(),
-            Self::NotAMass { what, value } => words::TagNotAMass { what, value }.into(),
+            Self::NotAMass { what, value } => words::TagNotAMass { what: noun(what), value }.into(),
         }
     }
 
@@ -207,7 +222,7 @@ impl LoadFacts {
         if let Some(gross) = self.gross {
             match gross.kilograms() {
                 Some(_) => self.mass_faults(gross, &mut faults),
-                None => faults.push(TagFault::NotAMass { what: "gross mass".into(), value: gross }),
+                None => faults.push(TagFault::NotAMass { what: GROSS.into(), value: gross }),
             }
         }
         for leg in plan.legs_of_tag() {
@@ -223,7 +238,7 @@ impl LoadFacts {
             match outweighs(gross, allowable) {
                 Some(true) => faults.push(TagFault::OverAllowable { gross, allowable }),
                 Some(false) => {}
-                None => faults.push(TagFault::NotAMass { what: "allowable load".into(), value: allowable }),
+                None => faults.push(TagFault::NotAMass { what: ALLOWABLE.into(), value: allowable }),
             }
         }
         for piece in &self.equipment {
@@ -235,7 +250,7 @@ impl LoadFacts {
                 }
                 Some(false) => {}
                 None => {
-                    let what = format!("rating of {} {}", piece.kind, piece.serial);
+                    let what = format!("{RATING}{} {}", piece.kind, piece.serial);
                     faults.push(TagFault::NotAMass { what, value: rating });
                 }
             }

@@ -66,8 +66,7 @@ pub(super) fn judge(
         (Kind::Measure { least, most, unit }, Value::Measure(measured)) => {
             let wanted = least.or(*most).map(Quantity::unit).or(*unit).map(Unit::dimension);
             if let Some(wanted) = wanted.filter(|wanted| *wanted != measured.unit().dimension()) {
-                let units = wanted.units();
-                return Err(Refusal::WrongUnit { point: point.id.clone(), units });
+                return Err(Refusal::WrongUnit { point: point.id.clone(), wanted });
             }
             least.is_none_or(|least| at_most(least, *measured))
                 && most.is_none_or(|most| at_most(*measured, most))

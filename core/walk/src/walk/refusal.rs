@@ -2,7 +2,7 @@ use slingseal_catalogue::{Language, Saying, walk as words};
 use std::fmt;
 
 use crate::procedure::{CardNo, Fate};
-use slingseal_words::{CallSign, PointId, ProcedureId};
+use slingseal_words::{CallSign, Dimension, PointId, ProcedureId};
 
 use super::event::FindingNo;
 use super::facts::TagFault;
@@ -115,8 +115,8 @@ pub enum Refusal {
     WrongUnit {
         /// The point.
         point: PointId,
-        /// The units that can be used.
-        units: &'static str,
+        /// What is wanted, with its units.
+        wanted: Dimension,
     },
     /// The choice has no such option.
     NoSuchOption {
@@ -207,7 +207,9 @@ impl Refusal {
             Self::WrongKind { point, wanted } => {
                 words::RefusalWrongKind { point, wanted: wanted_of(wanted) }.into()
             }
-            Self::WrongUnit { point, units } => words::RefusalWrongUnit { point, units }.into(),
+            Self::WrongUnit { point, wanted } => {
+                words::RefusalWrongUnit { point, units: wanted.units_saying() }.into()
+            }
             Self::NoSuchOption { point, name } => words::RefusalNoSuchOption { point, name }.into(),
             Self::OpenHere { finding } => words::RefusalOpenHere { finding }.into(),
             Self::NoSuchFinding { finding } => words::RefusalNoSuchFinding { finding }.into(),

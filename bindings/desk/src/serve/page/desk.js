@@ -165,8 +165,8 @@ if (rig) {
   rig.addEventListener("change", () => ask({}));
   rig.addEventListener("submit", (event) => {
     const what = event.submitter?.value ?? "";
-    // A new leg has fields of its own, and a file is a file: both come as a page.
-    if (event.submitter?.formAction.endsWith("/rigging/file") || what === "leg") return;
+    // A new leg or scale has fields of its own, and a file is a file: they come as a page.
+    if (event.submitter?.formAction.endsWith("/rigging/file") || event.submitter?.dataset.page !== undefined) return;
     event.preventDefault();
     ask(what ? { do: what } : {});
   });

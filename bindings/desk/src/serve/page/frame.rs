@@ -13,19 +13,23 @@ pub(in crate::serve) struct Here {
     pub(in crate::serve) now: Stamp,
 }
 
-fn places() -> [(&'static str, Saying); 11] {
+/// In the order of a day: what is done now, what came of it, and what is looked at between operations.
+fn places() -> [Vec<(&'static str, Saying)>; 3] {
     [
-        ("/", words::PlaceZone.into()),
-        ("/plan", words::PlacePlan.into()),
-        ("/rigging", rig_words::EditorTitle.into()),
-        ("/receive", words::PlaceReceive.into()),
-        ("/deficiencies", words::PlaceDeficiencies.into()),
-        ("/people", words::PlacePeople.into()),
-        ("/equipment", words::PlaceEquipment.into()),
-        ("/close", words::PlaceClose.into()),
-        ("/procedures", words::PlaceProcedures.into()),
-        ("/class", words::PlaceClass.into()),
-        ("/export", words::PlaceExport.into()),
+        vec![
+            ("/", words::PlaceZone.into()),
+            ("/plan", words::PlacePlan.into()),
+            ("/rigging", rig_words::EditorTitle.into()),
+            ("/receive", words::PlaceReceive.into()),
+        ],
+        vec![
+            ("/deficiencies", words::PlaceDeficiencies.into()),
+            ("/equipment", words::PlaceEquipment.into()),
+            ("/people", words::PlacePeople.into()),
+            ("/close", words::PlaceClose.into()),
+            ("/export", words::PlaceExport.into()),
+        ],
+        vec![("/procedures", words::PlaceProcedures.into()), ("/class", words::PlaceClass.into())],
     ]
 }
 
@@ -53,17 +57,22 @@ pub(in crate::serve) fn frame(here: &Here, place: &str, title: &str, content: &M
             header.band {
                 a.name href="/" { (PreEscaped(super::MARK)) span { "Slingseal" } }
                 span.whose { (here.whose) }
+                // In the band, so that the places have a row for themselves.
+                form.find action="/search" role="search" {
+                    input type="search" name="q" aria-label=(words::Search.say(language)) placeholder=(words::SearchExample.say(language)) autocomplete="off" accesskey="s";
+                    button { (words::Search.say(language)) }
+                }
                 time.now datetime=(here.now.rfc3339) { (here.now.dtg) }
             }
             nav.places aria-label=(words::Pages.say(language)) {
                 div.strip {
-                    @for (at, name) in places() {
-                        a href=(at) aria-current=[(at == place).then_some("page")] { (name.say(language)) }
+                    @for group in &places() {
+                        div.group {
+                            @for (at, name) in group {
+                                a href=(at) aria-current=[(*at == place).then_some("page")] { (name.say(language)) }
+                            }
+                        }
                     }
-                }
-                form.find action="/search" role="search" {
-                    input type="search" name="q" aria-label=(words::Search.say(language)) placeholder=(words::SearchExample.say(language)) autocomplete="off" accesskey="s";
-                    button { (words::Search.say(language)) }
                 }
             }
             main #main { h1 { (title) } (content) }

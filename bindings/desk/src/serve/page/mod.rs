@@ -13,6 +13,7 @@ mod procedures;
 mod receive;
 mod rigging;
 mod tables;
+mod weighing;
 
 pub(super) use board::board;
 pub(super) use chart::encoded;
@@ -27,6 +28,7 @@ pub(super) use procedures::procedures;
 pub(super) use receive::receive;
 pub(super) use rigging::{Rig, hangs, rigging};
 pub(super) use tables::{deficiencies, people, search};
+pub(super) use weighing::is_free;
 
 /// The style of every page, and of paper.
 pub(super) const STYLE: &str = include_str!("desk.css");

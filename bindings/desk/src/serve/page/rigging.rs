@@ -5,6 +5,8 @@ use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::rigging as words;
 use slingseal_app::{FieldFault, Language, PlanPoint, RiggingFields, RiggingSheet, rigging_rules};
 
+use super::weighing::weighing_fields;
+
 /// What the editor shows.
 pub(in crate::serve) struct Rig {
     /// What was entered.
@@ -16,7 +18,7 @@ pub(in crate::serve) struct Rig {
 }
 
 impl Rig {
-    fn get(&self, field: &str) -> &str {
+    pub(super) fn get(&self, field: &str) -> &str {
         self.fields.get(field).map(String::as_str).unwrap_or_default()
     }
 
@@ -33,12 +35,13 @@ pub(in crate::serve) fn rigging(rig: &Rig, language: Language) -> Markup {
             form #rig method="post" action="/rigging" autocomplete="off" {
                 // Enter in a field looks, and moves no link.
                 button.first { (words::EditorLook.say(language)) }
+                (weighing_fields(rig, language))
                 (load_fields(rig, language))
                 (hook_fields(rig, language))
                 @for at in 0..8 { (leg_fields(rig, at, language)) }
                 p.row {
                     button name="do" value="level" { (words::EditorLevel.say(language)) } " "
-                    button name="do" value="leg" { (words::EditorAddLeg.say(language)) } " "
+                    button name="do" value="leg" data-page { (words::EditorAddLeg.say(language)) } " "
                     button formaction="/rigging/file" { (words::EditorSave.say(language)) }
                 }
             }
@@ -80,7 +83,7 @@ pub(in crate::serve) fn hangs(rig: &Rig, language: Language) -> Markup {
     }
 }
 
-fn field(rig: &Rig, name: &str, label: &str, example: &str) -> Markup {
+pub(super) fn field(rig: &Rig, name: &str, label: &str, example: &str) -> Markup {
     let wrong = rig.fault(name);
     html! {
         label.wrong[wrong.is_some()] { span { (label) }
@@ -89,7 +92,7 @@ fn field(rig: &Rig, name: &str, label: &str, example: &str) -> Markup {
     }
 }
 
-fn place(rig: &Rig, name: &str, language: Language) -> Markup {
+pub(super) fn place(rig: &Rig, name: &str, language: Language) -> Markup {
     let axes = [words::AxisX.say(language), words::AxisY.say(language), words::AxisZ.say(language)];
     html! { @for (axis, label) in ["x", "y", "z"].iter().zip(axes) { (field(rig, &format!("{name}.{axis}"), &label, "0 in")) } }
 }
@@ -111,7 +114,7 @@ fn load_fields(rig: &Rig, language: Language) -> Markup {
             (field(rig, "allowable", &words::EditorAllowable.say(language), "7000 lb"))
             (field(rig, "allowable.source", &words::ColumnSource.say(language), ""))
             label { span { (words::EditorRule.say(language)) }
-                select name="rule" { @for rule in rules { option value=(rule) selected[rule == rig.get("rule")] { (rule) } } } }
+                select name="rule" { @for rule in rules { option value=(rule) selected[rule == rig.get("rule")] { (if rule.is_empty() { "–" } else { rule }) } } } }
             (lines(rig, "parts", &words::EditorParts.say(language)))
         }
     }

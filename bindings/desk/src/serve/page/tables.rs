@@ -2,7 +2,7 @@ use maud::{Markup, html};
 use slingseal_app::catalogue::{page as words, second_look as second};
 use slingseal_app::{
     BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, Language, LoadView,
-    PeopleView, RecordLine, RecordState, RecordsView, SecondLookView,
+    PeopleView, RecordLine, RecordState, RecordsView, SecondLookView, roles_said,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
@@ -151,7 +151,7 @@ pub(in crate::serve) fn people(
                 tbody { @for person in &view.people { tr {
                     td { a href={ "/search?inspector=" (encoded(&person.holder)) } { b { (person.holder) } } }
                     td.bad[!person.good] { (person.standing) }
-                    td { @if let Some(newest) = person.credentials.first() { (newest.roles.join(", ")) } }
+                    td { @if let Some(newest) = person.credentials.first() { (roles_said(&newest.roles).say(language)) } }
                     td { @if let Some(newest) = person.credentials.first() { (newest.authority) } }
                     td.num { (person.sealed) }
                     td.num { (person.fit) }
@@ -188,7 +188,7 @@ fn issued_table(list: &IssuedListView, language: Language) -> Markup {
                     thead { tr { th { (words::Name.say(language)) } th { (words::Roles.say(language)) } th { (words::Until.say(language)) } th { (words::State.say(language)) } th { (words::Credential.say(language)) } th { (words::Key.say(language)) } } }
                     tbody { @for one in &list.issued { tr {
                         td { b { (one.holder) } }
-                        td { (one.roles.join(", ")) }
+                        td { (roles_said(&one.roles).say(language)) }
                         td { (one.expires.dtg) }
                         td.bad[one.state != CredentialState::Good] { (one.state.say(language)) }
                         td.digest { (one.id) }

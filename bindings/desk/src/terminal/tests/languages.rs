@@ -92,6 +92,29 @@ fn no_page_has_a_word_of_its_own() {
     });
 }
 
+/// A phone's terminal, the terminal of old, a window.
+const SIZES: [(u16, u16); 3] = [(40, 24), (80, 24), (120, 40)];
+
+/// What people looked at: an inspection's screens one after the other, in three sizes and in each language.
+#[test]
+fn the_screens_of_an_inspection_are_kept_in_three_sizes_and_each_language() {
+    for language in Language::all() {
+        let mut kept = SIZES.map(|_| String::new());
+        pages(language, |hands, page| {
+            for ((width, height), kept) in SIZES.into_iter().zip(&mut kept) {
+                let shown = text(&hands.buffer(width, height));
+                assert!(shown.lines().all(|line| line.chars().count() <= usize::from(width)), "{shown}");
+                if !kept.ends_with(&shown) {
+                    kept.push_str(&format!("{:=<1$}\n{shown}", format!("== {page} "), usize::from(width)));
+                }
+            }
+        });
+        for ((width, height), kept) in SIZES.into_iter().zip(&kept) {
+            is_kept(&format!("walk-{}-{width}x{height}", language.code()), kept);
+        }
+    }
+}
+
 #[test]
 fn the_states_are_the_trade_s_in_spanish() {
     assert_eq!(words::StateAwaits.say(Language::Spanish), "CORREGIDO: REINSPECCIONE");

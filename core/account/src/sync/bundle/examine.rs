@@ -44,7 +44,7 @@ pub enum Unfit {
         /// The load.
         load: String,
         /// About what.
-        about: &'static str,
+        about: Saying,
     },
 }
 
@@ -111,11 +111,11 @@ pub fn examine_body(seal: &Seal, bytes: &[u8], digest_of: DigestOf<'_>) -> Resul
     }
     let record = Record::parse(bytes, digest_of).map_err(|error| Unfit::Record { load: load(), error })?;
     let told = [
-        (TagPrint::of(&Digest::of(&record.tag)) == seal.tag, "tag"),
-        (record.procedure == seal.procedure, "procedure"),
-        (record.version == seal.version, "version of the procedure"),
-        (record.procedure_digest.as_bytes().starts_with(&seal.procedure_print), "text of the procedure"),
-        (record.outcome == seal.outcome, "outcome"),
+        (TagPrint::of(&Digest::of(&record.tag)) == seal.tag, words::PartTag.saying()),
+        (record.procedure == seal.procedure, words::PartProcedure.saying()),
+        (record.version == seal.version, words::PartVersion.saying()),
+        (record.procedure_digest.as_bytes().starts_with(&seal.procedure_print), words::PartText.saying()),
+        (record.outcome == seal.outcome, words::PartOutcome.saying()),
     ];
     match told.into_iter().find(|(same, _)| !same) {
         Some((_, about)) => Err(Unfit::Disagree { load: load(), about }),

@@ -37,6 +37,8 @@ const TOLD: &[(&str, &str, &str)] = &[
     ("net 1", "Spanish", "4d4fe720df9a07ef823f31f985fe14ba04a24e35ae06f26d06c4e2f990b3ea2b"),
     ("vehicle 1", "English", "83438b77511cd62aa75b3f0bf091161f0326c44d71ac4ccddd65b9ea9d638251"),
     ("vehicle 1", "Spanish", "ce990811fe96765f16f900ee990663e6a51eb3f9724a885231b709624a61139f"),
+    ("vehicle 2", "English", "bf686aa09bdd57bb990edad600321d32000cecdd573f28d358ec74984d2a906b"),
+    ("vehicle 2", "Spanish", "4062ab715cac45b27fa18c091367eb604c389b96bec044fb9dd51a4807463d5a"),
     ("drums 1", "English", "2e2362a821f46fcb2b02344ef0b677805ed6b7d1ea41e6c1253a553645dca25a"),
     ("drums 1", "Spanish", "e87c15d59aac923814e3daeda62ae1419f9e4ed9929650f708600e62e0926d54"),
     ("longline 1", "English", "ad375cea14427c9e1504493ecd077d47eacb1a8ed2b15e3174a578b75ded5b87"),
