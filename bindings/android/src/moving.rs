@@ -3,16 +3,15 @@
 use std::fs::File;
 use std::io::{BufReader, BufWriter};
 
-use slingseal_app::catalogue::files as words;
-use slingseal_app::{
-    AppError, BundleReport, BundleRequest, CodeView, FrameTaken, MovingReader, said_by_system,
-};
+use slingseal_app::catalogue::refusals as words;
+use slingseal_app::{BundleReport, BundleRequest, CodeView, FrameTaken, MovingReader, said_by_system};
 
-use crate::{Answer, Handheld, MovingOut, MovingTaken};
+use crate::{Answer, Handheld, HandheldError, MovingOut, MovingTaken, error};
 
 #[expect(clippy::needless_pass_by_value, reason = "handed to map_err as it is")]
-fn unwritable(error: std::io::Error) -> AppError {
-    AppError::BadInput { message: words::PhoneFileFailed { why: said_by_system(&error) }.into() }
+fn unwritable(failed: std::io::Error) -> HandheldError {
+    let said = words::FileNotUsable { error: said_by_system(&failed) };
+    HandheldError::BadInput { words: said.say(error::spoken()) }
 }
 
 #[uniffi::export]
@@ -66,7 +65,7 @@ impl Handheld {
     pub fn moving_frame(&self, number: u32) -> Answer<CodeView> {
         match &self.moving().shown {
             Some(code) => Ok(code.frame(number)?),
-            None => Err(AppError::NotFound { message: words::NoMovingCodeReady.into() }.into()),
+            None => Err(HandheldError::NotFound { words: words::NoMovingCodeReady.say(self.app.spoken()) }),
         }
     }
 

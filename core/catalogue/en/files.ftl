@@ -207,8 +207,3 @@ system-is-folder = is a directory
 system-is-no-folder = not a directory
 system-disk-full = no space left on device
 system-read-only = read-only file system
-
-## What a phone writes and shows
-
-phone-file-failed = the file cannot be read or written ({ $why }); choose another place
-no-moving-code-ready = no moving code is ready; begin again with Move records

@@ -207,8 +207,3 @@ system-is-folder = es una carpeta
 system-is-no-folder = no es una carpeta
 system-disk-full = no queda sitio en el disco
 system-read-only = ahí solo se puede leer
-
-## What a phone writes and shows
-
-phone-file-failed = el archivo no se puede leer o escribir ({ $why }); elija otro lugar
-no-moving-code-ready = no hay ningún código móvil listo; empiece de nuevo con Pasar registros
