@@ -106,6 +106,7 @@ fn every_page_is_for_everybody_at_every_width() {
         ("/deficiencies", "Deficiencies"),
         ("/people", "People"),
         ("/equipment", "Equipment"),
+        ("/manifest", "Manifest of"),
         ("/close", "Closing"),
         ("/procedures", "Procedures"),
         ("/class", "The class"),

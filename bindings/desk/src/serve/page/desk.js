@@ -135,9 +135,10 @@ if (moving) {
 const rig = by("rig");
 if (rig) {
   let busy = false;
-  let waiting = null;
+  const waiting = [];
   async function ask(more) {
-    if (busy) { waiting = more; return; }
+    // What was done is done in its turn; a look is not wanted where another thing is.
+    if (busy) { if (more.do || waiting.length === 0) waiting.push(more); return; }
     busy = true;
     const form = new URLSearchParams(new FormData(rig));
     for (const [name, value] of Object.entries(more)) form.set(name, value);
@@ -146,7 +147,9 @@ if (rig) {
       const answer = await (await fetch("/rigging/look", { method: "POST", body: form })).json();
       for (const field of rig.elements) {
         if (!field.name || field.name === "do") continue;
-        if (field !== document.activeElement && field.name in answer.fields) field.value = answer.fields[field.name];
+        // What was typed since it was asked stays.
+        const untouched = field.value === (form.get(field.name) ?? "");
+        if (untouched && field !== document.activeElement && field.name in answer.fields) field.value = answer.fields[field.name];
         field.toggleAttribute("aria-invalid", false);
         if (answer.faults.includes(field.name)) field.setAttribute("aria-invalid", "true");
       }
@@ -160,7 +163,7 @@ if (rig) {
       by("hangs").textContent = "The desk does not answer. Is slingseal still running?";
     }
     busy = false;
-    if (waiting) { const next = waiting; waiting = null; ask(next); }
+    if (waiting.length > 0) ask(waiting.shift());
   }
   rig.addEventListener("change", () => ask({}));
   rig.addEventListener("submit", (event) => {
