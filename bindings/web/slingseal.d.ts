@@ -43,9 +43,37 @@ export interface Verdict {
 export type Opened =
   | Verdict
   | { kind: "roster"; authority: string; sequence: number; revoked: number; new: boolean }
-  | { kind: "inspection"; name: string; by: string; fit: boolean; fit_until: number | null }
-  | { kind: "movement"; load: string; by: string | null; event: string }
+  | {
+      kind: "inspection"; subject: "piece" | "aircraft" | "zone" | "handling"; name: string; by: string; fit: boolean; issued: Stamp;
+      fit_until: Stamp | null; why: string | null; procedure: string;
+      /** All of it in one line, for a person. */
+      text: string;
+    }
+  | {
+      kind: "movement"; load: string; event: string; at: Stamp;
+      /** Null where nobody trusted signed it: it decides nothing then. */
+      by: string | null; text: string;
+    }
   | { kind: "void"; load: string; by: string | null; cause: string | null };
+
+export type Cause =
+  | "verdict" | "rigging" | "damage" | "wrong-load" | "too-heavy" | "unstable" | "aircrew" | "zone" | "other";
+
+/** What became of a load. `other` wants a note. */
+export type Happened = { note?: string } & (
+  | { event: "lifted" | "lost" | "set-down" | "derigged" }
+  | { event: "refused"; cause: Cause }
+);
+
+/** A report that nobody signed: whoever takes it in shows it as such, and it decides nothing there. */
+export interface Report {
+  kind: "report";
+  /** `MV1`, to be shown as a code. */
+  text: string;
+  load: string; event: string; what: string; at: Stamp;
+  /** The code, and its version of ISO/IEC 18004. */
+  svg: string; version: number;
+}
 
 /** When and in which language is asked: whole seconds since 1970, UTC. */
 export interface Question { now: number; language?: "en" | "es" }
@@ -66,12 +94,20 @@ export class Slingseal {
   static of(module: BufferSource): Promise<Slingseal>;
   /** Begins anew, by parts. Compare each card's fingerprint by voice before; `holds` are seals, voids and tags known already. */
   device(parts: { authorities: { card: string; rosters: string[] }[]; holds?: string[]; now: number }): {};
-  /** Begins anew, by the bytes of a `CP1` message. */
+  /** Begins anew, by the bytes of a `CP1` message. Where it does not hold nobody is trusted any more. */
   begin(contents: Uint8Array): Contents;
   /** GO, WAIT or NO-GO on the texts that were shown at once. Keeps what is worth keeping. */
   judge(question: Question & { shown: string[] }): Verdict;
-  /** Takes in a text: a roster, a void; a seal or tag is judged. */
-  open(text: string, question: Question): Opened;
+  /**
+   * Takes in a text: a roster, a void, a report, an inspection of a piece; a seal or tag is judged. `own`: an unsigned report that an
+   * earlier object of the same user wrote.
+   */
+  open(text: string, question: Question & { own?: boolean }): Opened;
+  /**
+   * An unsigned report of what became of `load`, which must be the load that was judged last. `device` is what the reporter goes by:
+   * 16 random bytes in 32 hexadecimal digits, the same for all reports of one object, so that one that is missing shows.
+   */
+  report(question: Question & Happened & { load: string; device: string }): Report;
   /** The texts of the codes in a picture file (PNG, JPEG) or in pixels. */
   read(picture: Uint8Array | Pixels): string[];
   /** The next frame of a camera; `known` texts are passed over. */

@@ -221,6 +221,8 @@ class Evidence:
         known = []
         for word in self.pieces.values():
             author = self.author(word)
+            if "a stranger's look counts" in BROKEN and author.state == "unknown" and not word.fit:
+                author = Author("known", author.credential or credential(word.message.credential), author.authority)
             if (
                 word.subject == 1 and folded(word.name) == folded(serial) and author.state == "known"
                 and (author.may("inspector") or (not word.fit and author.may("leader")))
@@ -233,6 +235,8 @@ class Evidence:
 
     def list_approved(self, word: Inspection) -> bool:
         """Whether the author's authority approves the list by which a piece was found fit."""
+        if "any list finds" in BROKEN:
+            return True
         roster = self.author(word).authority.roster
         return roster is not None and roster.edition(word.procedure, word.version, word.thumbprint, word.issued) == "approved"
 

@@ -7,6 +7,9 @@
 #[path = "../laws/words.rs"]
 mod words;
 
+#[path = "../laws/gear.rs"]
+mod gear;
+
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::process::{Command, Stdio};
@@ -16,14 +19,15 @@ use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use serde_json::{Value, json};
 use slingseal_judgement::{
-    Evidence, Judgement, LoadState, LoadWord, Memory, Reason, Standing, Verdict, judge_seal, judge_tag,
-    standing_of_load,
+    Evidence, InspectionWord, Judgement, LoadState, LoadWord, Memory, Reason, Standing, Verdict, judge_seal,
+    judge_tag, standing_of_load,
 };
 use slingseal_message::envelope::{Kind, wrap};
 use slingseal_message::trust::{Authority, Roster, Trusted, TrustedAuthority};
 use slingseal_words::{Digest, Name};
 
-use words::{Draft, SELA, Signed, at, draft, key, newest, roster, tag};
+use gear::{Look, look};
+use words::{Draft, SELA, Signed, TAG, at, draft, key, newest, roster, tag};
 
 /// Histories in every run; more by the environment.
 const HISTORIES: usize = 300;
@@ -41,7 +45,7 @@ fn told(judgement: &Judgement) -> Value {
 }
 
 /// One history with everything that the program says of it, as a line of JSON.
-fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
+fn line(drafts: &[Draft], looks: &[Look], bits: u8, now: i64) -> String {
     let name = Name::new("Sela Relief").expect("a name");
     let (rosters, signed): (Vec<Signed>, Vec<Signed>) = drafts
         .iter()
@@ -62,6 +66,9 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
     let own: Vec<String> =
         signed.iter().filter(|word| word.own).map(|word| Digest::of(&word.bytes).to_string()).collect();
     let held: Vec<&LoadWord> = held.iter().collect();
+    let looks: Vec<Vec<u8>> = looks.iter().map(Look::sign).collect();
+    let pieces: Vec<InspectionWord> =
+        looks.iter().map(|bytes| InspectionWord::open(bytes, &trusted).expect("an inspection")).collect();
     let now = at(now);
     let evidence = Evidence {
         trusted: &trusted,
@@ -69,9 +76,9 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
         latest_trusted: None,
         memory: Memory::Whole,
         words: &held,
-        pieces: &[],
+        pieces: &pieces,
     };
-    let scanned = open(Kind::Tag, &tag(false));
+    let scanned = open(TAG, &tag(false));
     let load = standing_of_load(scanned.load(), &evidence);
     let seals: BTreeMap<String, Value> = held
         .iter()
@@ -84,13 +91,18 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
         .collect();
     let standings: BTreeMap<String, &str> =
         load.inspections().map(|(digest, standing)| (digest.to_string(), Standing::word(standing))).collect();
+    let texts: Vec<String> = signed
+        .iter()
+        .map(|word| wrap(word.kind, &word.bytes))
+        .chain(looks.iter().map(|bytes| wrap(Kind::Inspection, bytes)))
+        .collect();
     json!({
         "card": wrap(Kind::Authority, &card),
         "roster": wrap(roster_kind, &roster_bytes),
-        "words": signed.iter().map(|word| wrap(word.kind, &word.bytes)).collect::<Vec<_>>(),
+        "words": texts,
         "own": own,
         "now": now.unix(),
-        "tag": wrap(Kind::Tag, &tag(false)),
+        "tag": wrap(TAG, &tag(false)),
         "expect": {
             "tag": told(&judge_tag(&scanned, &evidence)),
             "seals": seals,
@@ -103,11 +115,12 @@ fn line(drafts: &[Draft], bits: u8, now: i64) -> String {
 
 fn histories(count: usize) -> String {
     let mut runner = TestRunner::deterministic();
-    let drawn = (prop::collection::vec(draft(), 0..9), 0u8..8, -300i64..3_000);
+    let drawn =
+        (prop::collection::vec(draft(), 0..9), prop::collection::vec(look(), 0..5), 0u8..8, -300i64..3_000);
     let mut lines = String::new();
     for _ in 0..count {
-        let (drafts, bits, now) = drawn.new_tree(&mut runner).expect("a history").current();
-        lines += &line(&drafts, bits, now);
+        let (drafts, looks, bits, now) = drawn.new_tree(&mut runner).expect("a history").current();
+        lines += &line(&drafts, &looks, bits, now);
         lines.push('\n');
     }
     lines
@@ -155,6 +168,9 @@ fn a_broken_rule_is_noticed() {
         "revoked refusals vanish",
         "movements are ignored",
         "any list will do",
+        "withdrawn pieces fly",
+        "any list finds",
+        "a stranger's look counts",
     ] {
         let (agrees, said) = other_side(&lines, Some(broken));
         assert!(!agrees && said.contains("disagree"), "{broken}: {said}");

@@ -93,6 +93,7 @@ fn a_day_of_twelve_loads_is_closed_by_what_went_wrong_and_nothing_else() {
     }
 
     let bundles: Vec<Vec<u8>> = [&anvil, &hook, &far].iter().map(|device| device.bundle(None)).collect();
+    let plans = desk.bundle(None);
     bundles.iter().for_each(|bundle| assert_eq!(desk.take(bundle).set_aside, []));
     second.take(&bundles[2]);
     second.take(&desk.bundle(None));
@@ -114,6 +115,19 @@ fn a_day_of_twelve_loads_is_closed_by_what_went_wrong_and_nothing_else() {
     assert_eq!(view.points.len(), wanted.len());
     assert_eq!((view.loads, view.inspections, view.lifted, view.set_down, view.lost), (12, 12, 11, 10, 1));
     assert_eq!(second.app.close_account(&everything).unwrap(), view, "by another order of bundles");
+    // Every order, the plans before, between or behind: another desk for each, that knows nothing before.
+    for (at, order) in [[0, 1, 2], [0, 2, 1], [1, 0, 2], [1, 2, 0], [2, 0, 1], [2, 1, 0]].iter().enumerate() {
+        let other = zone.named(&format!("other-{at}"), "other desk");
+        other.meet(&relief);
+        for (turn, from) in order.iter().enumerate() {
+            if turn == at % 3 {
+                other.take(&plans);
+            }
+            assert_eq!(other.take(&bundles[*from]).set_aside, []);
+            other.take(&bundles[*from]);
+        }
+        assert_eq!(other.app.close_account(&everything).unwrap(), view, "{order:?}");
+    }
     let known = |subject: &str| {
         let point = view.points.iter().find(|point| point.subject == subject).unwrap();
         point.known.clone()

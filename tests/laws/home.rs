@@ -13,7 +13,7 @@ use slingseal_message::envelope::{Kind, wrap};
 use slingseal_message::trust::{Authority, Roster, Trusted, TrustedAuthority};
 use slingseal_words::{Name, Seconds};
 
-use crate::words::{SELA, Signed, at, key, newest, roster, tag};
+use crate::words::{SELA, Signed, TAG, at, key, newest, roster, tag};
 
 /// How a word comes in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -102,7 +102,7 @@ impl Home {
         let kind = Roster::kind(&bytes).expect("a roster");
         app.receive(&wrap(kind, &bytes)).expect("the roster is taken");
         let home = Self { folder, app, now, revoked: bits };
-        home.app.receive(&wrap(Kind::Tag, &tag(false))).expect("the tag is taken");
+        home.app.receive(&wrap(TAG, &tag(false))).expect("the tag is taken");
         home
     }
 
@@ -119,7 +119,7 @@ impl Home {
         let text = wrap(word.kind, &word.bytes);
         match (way, word.kind) {
             (Way::Scanned, Kind::Seal) => {
-                self.app.check(Some(&text), Some(&wrap(Kind::Tag, &tag(false)))).expect("a seal is judged");
+                self.app.check(Some(&text), Some(&wrap(TAG, &tag(false)))).expect("a seal is judged");
             }
             (Way::Scanned | Way::Received, _) => drop(self.app.receive(&text)),
             (Way::Bundle, _) => self.read(&bundle(word)),
@@ -141,13 +141,13 @@ impl Home {
 
     /// What the hook says of the tag.
     pub fn word(&self) -> String {
-        self.app.check(None, Some(&wrap(Kind::Tag, &tag(false)))).expect("a tag is judged").word
+        self.app.check(None, Some(&wrap(TAG, &tag(false)))).expect("a tag is judged").word
     }
 
     /// Asks every reader, and holds them against each other.
     pub fn told(&self) -> Told {
         let app = &self.app;
-        let hook = app.check(None, Some(&wrap(Kind::Tag, &tag(false)))).expect("a tag is judged");
+        let hook = app.check(None, Some(&wrap(TAG, &tag(false)))).expect("a tag is judged");
         let story = app.load("KM-014").expect("the load is known");
         let board = app.board(3_650, 50).expect("the board is drawn");
         let columns: Vec<&str> = board
@@ -214,7 +214,7 @@ impl Home {
             words: &words,
             pieces: &[],
         };
-        let judgement = judge_tag(&open(Kind::Tag, &tag(false)), &evidence);
+        let judgement = judge_tag(&open(TAG, &tag(false)), &evidence);
         let word = match judgement.verdict {
             Verdict::Go => "GO",
             Verdict::Wait => "WAIT",

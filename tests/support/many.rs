@@ -6,10 +6,13 @@ use slingseal_account::sync::{BundleReader, BundleWriter, ItemKind, Piece, Recor
 use slingseal_app::{App, BundleRequest, NextStep, WalkRequest};
 use slingseal_journal::{Entry, WalkId};
 use slingseal_message::envelope::{Kind, Writer, wrap};
+use slingseal_message::movement::{
+    JournalEnd, Movement, MovementEvent, PieceState, ShownVerdict, VerdictShown,
+};
 use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
 use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Authority, Credential, DEFAULT_VALIDITY, Role, Roles, SecretKey};
-use slingseal_words::{Digest, LoadNumber, Name, Seconds, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, Seconds, Serial, Time};
 
 use crate::scripted::{PIN, Scripted, WILD, open, set_up};
 
@@ -19,7 +22,11 @@ pub struct Many {
     authority: SecretKey,
     inspector: SecretKey,
     credential: Vec<u8>,
+    hookup: Vec<u8>,
 }
+
+/// Reports of each load.
+pub const REPORTS: u32 = 6;
 
 /// An entry's place in its journal's chain.
 pub fn digest_of(entry: &JournalEntry, walk: &[u8; 16]) -> Digest {
@@ -44,6 +51,10 @@ fn first_record(app: &App) -> Record {
     panic!("the bundle has no record");
 }
 
+fn hookup_key() -> SecretKey {
+    SecretKey::from_seed(&[3; 32])
+}
+
 impl Many {
     /// Walks one load in a home below the folder.
     ///
@@ -64,15 +75,20 @@ impl Many {
         app.seal(&walk, PIN, None).expect("a seal");
         let record = first_record(&app);
         let (authority, inspector) = (SecretKey::from_seed(&[1; 32]), SecretKey::from_seed(&[2; 32]));
-        let credential = Credential {
-            holder: record.inspector.clone(),
-            roles: Roles::of(&[Role::Inspector]),
-            expires: record.decided.plus(Seconds::days(3_650)),
-            longest_validity: DEFAULT_VALIDITY,
-            key: inspector.public(),
-        }
-        .issue(&authority);
-        Self { record, authority, inspector, credential }
+        let credential = |holder: &CallSign, role: Role, key: &SecretKey| {
+            Credential {
+                holder: holder.clone(),
+                roles: Roles::of(&[role]),
+                expires: record.decided.plus(Seconds::days(3_650)),
+                longest_validity: DEFAULT_VALIDITY,
+                key: key.public(),
+            }
+            .issue(&authority)
+        };
+        let hookup =
+            credential(&CallSign::new("Thistle 7").expect("a call sign"), Role::Hookup, &hookup_key());
+        let credential = credential(&record.inspector, Role::Inspector, &inspector);
+        Self { record, authority, inspector, credential, hookup }
     }
 
     /// The card of the authority that signed for the inspector, and its fingerprint.
@@ -87,6 +103,10 @@ impl Many {
     /// # Panics
     /// Never for numbers below a million.
     pub fn record(&self, number: u32) -> RecordItem {
+        self.record_and_tag(number).0
+    }
+
+    fn record_and_tag(&self, number: u32) -> (RecordItem, Vec<u8>) {
         let mut record = self.record.clone();
         let received = ReceivedTag::open(&record.tag).expect("a tag");
         let old = (format!("\"{}\"", received.tag.load), received.digest.to_string());
@@ -134,7 +154,65 @@ impl Many {
         };
         let unsigned = seal.prepare(&self.credential);
         let seal = unsigned.finish(&self.inspector.sign(&unsigned.to_be_signed()));
-        RecordItem { seal, record: Some(whole) }
+        (RecordItem { seal, record: Some(whole) }, record.tag)
+    }
+
+    /// What a hookup team signed of a number's load, each a minute behind the other: lifted, the same once more by whoever looked on,
+    /// set down, derigged, and two pieces back.
+    ///
+    /// # Panics
+    /// Never for numbers below a million.
+    pub fn reports(&self, number: u32) -> Vec<Vec<u8>> {
+        use MovementEvent::{Derigged, Lifted, Returned, SetDown};
+        let key = hookup_key();
+        let begun: Time = self.record.decided.plus(Seconds(i64::from(number) + 600));
+        let events = [Lifted, Lifted, SetDown, Derigged, Returned, Returned];
+        let mut before: Option<Digest> = None;
+        let mut reports = Vec::new();
+        for (at, event) in (0_u32..).zip(events) {
+            let serial = Serial::new(&format!("SS-{number:06}-{at}")).expect("a serial number");
+            let piece = PieceState { serial, back: true, damaged: false };
+            let movement = Movement {
+                load: LoadNumber::new(&format!("KM-{number:06}")).expect("a load number"),
+                event,
+                issued: begun.plus(Seconds(60 * i64::from(at))),
+                happened: None,
+                // A device a load: their chains are whole.
+                device: [&[8u8; 12][..], &number.to_be_bytes()].concat().try_into().expect("sixteen bytes"),
+                journal: JournalEnd { seq: u64::from(at) + 1, digest: Digest::of(&at.to_be_bytes()) },
+                before,
+                seal: None,
+                shown: (event == Lifted).then_some(VerdictShown { verdict: ShownVerdict::Go, reason: None }),
+                aircraft: None,
+                place: None,
+                photos: Vec::new(),
+                pieces: if event == Returned { vec![piece] } else { Vec::new() },
+                note: None,
+            };
+            let unsigned = movement.prepare(&self.hookup);
+            let bytes = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
+            before = Some(Digest::of(&bytes));
+            reports.push(bytes);
+        }
+        reports
+    }
+
+    /// A bundle of the records of these numbers with their tags, and of these reports.
+    ///
+    /// # Panics
+    /// Where one of them is too long for a bundle, which none is.
+    pub fn bundle_with(&self, records: std::ops::Range<u32>, reports: &[Vec<u8>]) -> Vec<u8> {
+        let mut writer = BundleWriter::begin(Vec::new()).expect("memory takes it");
+        for number in records {
+            let (record, tag) = self.record_and_tag(number);
+            for (kind, body) in [(ItemKind::Record, record.to_bytes()), (ItemKind::Tag, tag)] {
+                writer.add(kind, &body).expect("memory takes it").expect("it is short enough");
+            }
+        }
+        for report in reports {
+            writer.add(ItemKind::Movement, report).expect("memory takes it").expect("it is short enough");
+        }
+        writer.finish().expect("memory takes it")
     }
 
     /// A bundle of so many records; `touch` may damage the bytes of an item before its check sum is made.

@@ -4,24 +4,24 @@
 mod error;
 mod exam;
 mod inspections;
+mod leading;
+mod moving;
 mod planning;
 mod platform;
+mod printing;
+mod trust;
 mod views;
 mod weighing;
 
-use std::fs::File;
-use std::io::{BufReader, BufWriter};
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::catalogue::refusals as words;
 use slingseal_app::{
-    App, Approve, ArrivalView, AuditView, AuthorityView, BundleReport, BundleRequest, ChoiceView, CodeView,
-    DrawingView, Effort, FrameTaken, Issue, IssuedListView, Language, MovementView, MovingCode, MovingReader,
-    Outside, ProcedureView, Reading, Received, RecordLine, RecordView, ReportMade, ReportRequest,
-    RiggingView, SealView, SetUpView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView,
-    TrustedView, VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, said_by_system,
-    sticker,
+    App, ArrivalView, AuditView, ChoiceView, CodeView, DrawingView, Effort, Language, MovementView,
+    MovingCode, MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, ReportMade,
+    ReportRequest, RiggingView, SealView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView,
+    VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
 };
 use zeroize::Zeroizing;
 
@@ -31,12 +31,6 @@ pub use views::moving::{MovingOut, MovingTaken};
 uniffi::setup_scaffolding!();
 
 type Answer<T> = Result<T, HandheldError>;
-
-#[expect(clippy::needless_pass_by_value, reason = "handed to map_err as it is")]
-fn unwritable(error: std::io::Error) -> HandheldError {
-    let said = words::FileNotUsable { error: said_by_system(&error) };
-    HandheldError::BadInput { words: said.say(error::spoken()) }
-}
 
 /// The core of one device.
 #[derive(uniffi::Object)]
@@ -378,216 +372,11 @@ impl Handheld {
         Ok(self.app.record(record)?)
     }
 
-    /// The code that tells another device what is here already, so that it leaves that out.
-    ///
-    /// # Errors
-    /// Storage.
-    pub fn have_code(&self) -> Answer<CodeView> {
-        Ok(self.app.have_code()?)
-    }
-
-    /// Prepares a moving code of procedures and of the rosters that approve them; without ids, of all that are approved. Whoever
-    /// reads it with `moving_take` has them.
-    ///
-    /// # Errors
-    /// No such procedure; none is approved; more than a moving code carries; storage.
-    pub fn moving_procedures(&self, ids: Vec<String>) -> Answer<MovingOut> {
-        let code = self.app.procedures_code(&ids)?;
-        let out = MovingOut::of(&code);
-        self.moving().shown = Some(code);
-        Ok(out)
-    }
-
-    /// Writes procedures, and the rosters that approve them, as a new file; without ids, all that are approved and the unit's own.
-    ///
-    /// # Errors
-    /// No such procedure; a file that cannot be written; storage.
-    pub fn procedures_out(&self, ids: Vec<String>, file: &str) -> Answer<u32> {
-        let mut out = BufWriter::new(File::create(file).map_err(unwritable)?);
-        let made = self.app.pack_write(&ids, &mut out)?;
-        out.into_inner().map_err(|error| unwritable(error.into_error()))?.sync_all().map_err(unwritable)?;
-        Ok(made.procedures)
-    }
-
-    /// Prepares a moving code of everything but photographs, less what a have code names; its frames follow one by one.
-    ///
-    /// # Errors
-    /// A text that is no have code; more than a moving code carries; storage.
-    pub fn moving_begin(&self, have: Option<String>) -> Answer<MovingOut> {
-        let code = self.app.moving_code(have.as_deref())?;
-        let out = MovingOut::of(&code);
-        self.moving().shown = Some(code);
-        Ok(out)
-    }
-
-    /// Frame `number` of the moving code that was prepared last; count from 0 and never stop.
-    ///
-    /// # Errors
-    /// None was prepared.
-    pub fn moving_frame(&self, number: u32) -> Answer<CodeView> {
-        match &self.moving().shown {
-            Some(code) => Ok(code.frame(number)?),
-            None => Err(HandheldError::NotFound { words: words::NoMovingCodeReady.say(self.app.spoken()) }),
-        }
-    }
-
-    /// Forgets the frames that were read and begins with the next moving code.
-    pub fn moving_listen(&self) {
-        self.moving().read = MovingReader::new();
-    }
-
-    /// Takes the text of one frame, in any order; with the last one that is needed, the bundle is judged and taken in.
-    ///
-    /// # Errors
-    /// A text that is no frame or one of another moving code; a bundle that is none; storage.
-    pub fn moving_take(&self, text: &str) -> Answer<MovingTaken> {
-        let taken = self.moving().read.take(text)?;
-        match taken {
-            FrameTaken::More { taken, enough } => Ok(MovingTaken::More { taken, enough }),
-            FrameTaken::Whole(bundle) => {
-                self.moving_listen();
-                let report: BundleReport = self.app.bundle_read(&mut bundle.as_slice(), &mut |_| {})?;
-                Ok(MovingTaken::Done { report })
-            }
-        }
-    }
-
-    /// Writes a bundle of everything here, photographs too, as a new file; gives how many records it holds. Slow.
-    ///
-    /// # Errors
-    /// A file that cannot be written; storage.
-    pub fn bundle_out(&self, file: &str) -> Answer<u32> {
-        let mut out = BufWriter::new(File::create(file).map_err(unwritable)?);
-        let request = BundleRequest { have: None, photos: true, ..BundleRequest::default() };
-        let made = self.app.bundle_write(&request, &mut out)?;
-        out.into_inner().map_err(|error| unwritable(error.into_error()))?.sync_all().map_err(unwritable)?;
-        Ok(made.records)
-    }
-
-    /// Takes a bundle in from a file. Slow.
-    ///
-    /// # Errors
-    /// A file that cannot be read, or is no bundle; storage.
-    pub fn bundle_in(&self, file: &str) -> Answer<BundleReport> {
-        let mut input = BufReader::new(File::open(file).map_err(unwritable)?);
-        Ok(self.app.bundle_read(&mut input, &mut |_| {})?)
-    }
-
     /// Walks the journal and every record and names what does not hold.
     ///
     /// # Errors
     /// Storage.
     pub fn audit(&self) -> Answer<AuditView> {
         Ok(self.app.audit()?)
-    }
-
-    /// How far this device is set up.
-    ///
-    /// # Errors
-    /// Storage.
-    pub fn set_up(&self) -> Answer<SetUpView> {
-        Ok(self.app.set_up()?)
-    }
-
-    /// Makes this device's key under a PIN. Slow: the PIN is stretched.
-    ///
-    /// # Errors
-    /// A key is there already; the PIN is too easy; the name is too long.
-    pub fn make_key(&self, holder: &str, pin: &str) -> Answer<CodeView> {
-        Ok(self.app.make_key(holder, pin)?)
-    }
-
-    /// Trusts the authority of a card whose fingerprint was compared by voice.
-    ///
-    /// # Errors
-    /// A card that is torn, or another fingerprint.
-    pub fn trust(&self, card: &str, fingerprint: &str) -> Answer<SetUpView> {
-        Ok(self.app.trust(card, fingerprint)?)
-    }
-
-    /// Trusts the authority of a card beside another of its name, once a person was told so.
-    ///
-    /// # Errors
-    /// A torn card, or another fingerprint.
-    pub fn trust_beside(&self, card: &str, fingerprint: &str) -> Answer<SetUpView> {
-        Ok(self.app.trust_beside(card, fingerprint)?)
-    }
-
-    /// Authorities that are trusted here and whose names can be taken for the one on this card.
-    ///
-    /// # Errors
-    /// A torn card.
-    pub fn like_named(&self, card: &str) -> Answer<Vec<TrustedView>> {
-        Ok(self.app.like_named(card)?)
-    }
-
-    /// Trusts an authority no longer, by its fingerprint or its name.
-    ///
-    /// # Errors
-    /// Nobody of the name is trusted here; several are; it is this home's own.
-    pub fn distrust(&self, who: &str) -> Answer<SetUpView> {
-        Ok(self.app.distrust(who)?)
-    }
-
-    /// Makes this home an authority. Slow.
-    ///
-    /// # Errors
-    /// It is one already; the passphrase is too short.
-    pub fn authority_init(
-        &self,
-        name: &str,
-        passphrase: &str,
-        approve: Vec<String>,
-    ) -> Answer<AuthorityView> {
-        Ok(self.app.authority_init(name, passphrase, &approve)?)
-    }
-
-    /// Approves procedures by their ids, of those that this home knows, and signs a new roster.
-    ///
-    /// # Errors
-    /// No such procedure; a wrong passphrase.
-    pub fn approve(&self, ids: Vec<String>, days: Option<u32>, passphrase: &str) -> Answer<AuthorityView> {
-        let which: Vec<Approve> = ids.into_iter().map(Approve::Id).collect();
-        Ok(self.app.approve(&which, days, passphrase)?)
-    }
-
-    /// Takes approvals back, and signs a new roster.
-    ///
-    /// # Errors
-    /// Nothing of that name is approved; a wrong passphrase.
-    pub fn withdraw(&self, which: Vec<String>, days: Option<u32>, passphrase: &str) -> Answer<AuthorityView> {
-        Ok(self.app.withdraw(&which, days, passphrase)?)
-    }
-
-    /// The authority's card and newest roster.
-    ///
-    /// # Errors
-    /// This home is no authority.
-    pub fn authority(&self) -> Answer<AuthorityView> {
-        Ok(self.app.authority()?)
-    }
-
-    /// Who holds what that this authority issued, and how it stands.
-    ///
-    /// # Errors
-    /// This home is no authority.
-    pub fn issued(&self) -> Answer<IssuedListView> {
-        Ok(self.app.issued()?)
-    }
-
-    /// Issues a credential on a key request. Slow.
-    ///
-    /// # Errors
-    /// A bad request, role, time or passphrase.
-    pub fn issue(&self, issue: Issue, passphrase: &str) -> Answer<CodeView> {
-        Ok(self.app.issue(&issue, passphrase)?)
-    }
-
-    /// Revokes credentials and signs a new roster. Slow.
-    ///
-    /// # Errors
-    /// A credential that this authority did not issue; a wrong passphrase.
-    pub fn revoke(&self, which: Vec<String>, days: Option<u32>, passphrase: &str) -> Answer<AuthorityView> {
-        Ok(self.app.revoke(&which, days, passphrase)?)
     }
 }

@@ -25,6 +25,7 @@ pub struct TagDraft {
     pub weight_source: String,
     pub aircraft: String,
     pub allowable: String,
+    pub pickup: String,
     pub destination: String,
     pub grid: String,
     pub rigger: String,
@@ -55,6 +56,14 @@ impl Handheld {
     /// A text that is no tag.
     pub fn draft_like(&self, tag: &str) -> Answer<TagDraft> {
         Ok(self.app.draft_like(tag)?)
+    }
+
+    /// A new load by a list alone, where no tag of one like it is here.
+    ///
+    /// # Errors
+    /// No such list is here.
+    pub fn draft_by(&self, procedure: &str) -> Answer<TagDraft> {
+        Ok(self.app.draft_by(procedure)?)
     }
 
     /// What a draft lacks, and how it would hang.

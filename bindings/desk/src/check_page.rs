@@ -29,7 +29,7 @@ pub(crate) fn shell(named: Option<&Path>) -> Result<String, AppError> {
             return Err(bad_input(words::BuiltWithoutPage));
         }
     };
-    text.filter(|text| text.matches(PLACE).count() == 1).ok_or_else(|| bad_input(words::PageHasContents))
+    text.filter(|text| text.matches(PLACE).count() == 1).ok_or_else(|| bad_input(words::NoSuchPage))
 }
 
 /// The page with what a leader signed.

@@ -275,6 +275,8 @@ pub(crate) enum Verb {
 pub(crate) enum AccountVerb {
     #[command(about = t(words::VerbAccountClose))]
     Close(Close),
+    #[command(about = t(words::VerbAccountManifest))]
+    Manifest(Manifest),
     #[command(about = t(words::VerbAccountEquipment))]
     Equipment {
         #[arg(help = t(words::ArgAccountEquipmentOpen))]
@@ -380,6 +382,31 @@ pub(crate) struct Close {
     #[arg(help = t(words::ArgCloseOut))]
     #[arg(long, value_name = "DIR", requires = "sign")]
     pub(crate) out: Option<PathBuf>,
+}
+
+#[derive(Debug, clap::Args)]
+pub(crate) struct Manifest {
+    #[arg(help = t(words::ArgAccountManifestDay))]
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) day: Option<String>,
+    #[arg(help = t(words::ArgAccountManifestPut))]
+    #[arg(long, value_name = "LOAD=PLACE", conflicts_with = "order")]
+    pub(crate) put: Vec<String>,
+    #[arg(help = t(words::ArgAccountManifestOrder))]
+    #[arg(long, value_name = "FILE.csv", conflicts_with = "as_planned")]
+    pub(crate) order: Option<PathBuf>,
+    #[arg(help = t(words::ArgAccountManifestAsPlanned))]
+    #[arg(long, conflicts_with = "put")]
+    pub(crate) as_planned: bool,
+    #[arg(help = t(words::ArgAccountManifestPdf))]
+    #[arg(long, value_name = "FILE.pdf")]
+    pub(crate) pdf: Option<PathBuf>,
+    #[arg(help = t(words::ArgAccountManifestLetter))]
+    #[arg(long, requires = "pdf")]
+    pub(crate) letter: bool,
+    #[arg(help = t(words::ArgAccountManifestCsv))]
+    #[arg(long, value_name = "FILE.csv")]
+    pub(crate) csv: Option<PathBuf>,
 }
 
 #[derive(Debug, clap::Args)]

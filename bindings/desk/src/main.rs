@@ -12,7 +12,6 @@ mod files;
 mod input;
 mod output;
 mod platform;
-mod print;
 mod serve;
 mod terminal;
 mod verbs;

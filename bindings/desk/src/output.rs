@@ -3,8 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
-pub(crate) use slingseal_app::said_by_system as plain;
 use slingseal_app::{AppError, CodeView, Language};
+pub(crate) use slingseal_app::{clock, said_by_system as plain};
 
 use crate::console::{self, Shown};
 pub(crate) use crate::fault::bad_input;
@@ -135,14 +135,6 @@ pub(crate) fn file_name_dotted(text: &str) -> String {
     text.split('.').map(file_name).collect::<Vec<_>>().join(".")
 }
 
-/// How long something took: `1:05`, or `1:00:05`.
-pub(crate) fn clock(seconds: u32) -> String {
-    match (seconds / 3_600, seconds / 60 % 60, seconds % 60) {
-        (0, minutes, seconds) => format!("{minutes}:{seconds:02}"),
-        (hours, minutes, seconds) => format!("{hours}:{minutes:02}:{seconds:02}"),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -151,10 +143,5 @@ mod tests {
     fn loads_of_like_numbers_get_files_of_their_own() {
         assert_eq!(["A-1", "A/1", "A.1"].map(file_name), ["a-1", "a_1", "a+1"]);
         assert_eq!(["KM-014", "../x", "Jos\u{e9}"].map(file_name), ["km-014", "++_x", "jos=e9"]);
-    }
-
-    #[test]
-    fn numbers_are_said_as_people_say_them() {
-        assert_eq!([5, 65, 3_599, 3_605].map(clock), ["0:05", "1:05", "59:59", "1:00:05"]);
     }
 }

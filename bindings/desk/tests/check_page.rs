@@ -69,7 +69,13 @@ fn the_leaders_words_get_into_the_page() {
         assert!(line.contains(said) && line.lines().count() == 1, "{more:?}: {line}");
         assert!(!Path::new(&none).exists(), "{more:?}");
     }
-    if !inside {
+    if inside {
+        let made = slingseal(&desk, &["check-page", "--out", &out], PIN);
+        assert!(made.status.success(), "{made:?}");
+        let page = std::fs::read_to_string(&out).unwrap();
+        assert!(page.starts_with("<!doctype html>") && !page.contains(PLACE));
+        assert!((800_000..1_500_000).contains(&page.len()), "{} bytes", page.len());
+    } else {
         let none = slingseal(&desk, &["check-page", "--out", &out], PIN);
         assert!(text(&none.stderr).contains("bindings/web/build"), "{none:?}");
     }

@@ -22,7 +22,7 @@ def main(module: str, out: str) -> None:
     folder = pathlib.Path(__file__).parent
     read = lambda name: (folder / name).read_text(encoding="utf-8")
     style, worker = read("page.css"), read("slingseal.js") + read("worker.js")
-    script = read("page.js")
+    script = read("page.js") + read("report.js") + "start();\n"
     for text in (style, worker, script):
         if "</" in text:
             sys.exit("assemble: a script or style must not hold the end of an element")

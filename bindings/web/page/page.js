@@ -21,7 +21,7 @@ const MOST_PIXELS = 6_000_000;
 const state = {
   language: (kept.read("slingseal.language") || navigator.language || "en").startsWith("es") ? "es" : "en",
   palette: PALETTES.includes(kept.read("slingseal.palette")) ? kept.read("slingseal.palette") : "day",
-  words: {}, screen: "start", page: null, shown: [], taken: [], memory: [], stream: null, verdict: null, trouble: null, took: [], looked: 0,
+  words: {}, screen: "start", page: null, shown: [], taken: [], memory: [], own: [], stream: null, verdict: null, trouble: null, took: [], looked: 0,
 };
 // From the catalogue, through the module; before that is there the page has no word but the one in its markup.
 const words = () => state.words[state.language] || {};
@@ -80,16 +80,23 @@ async function remember() {
   if (!Array.isArray(before?.texts)) return;
   for (const text of before.texts.slice(0, MOST_KEPT)) {
     try {
-      await core({ call: "open", text, now: Math.min(Number(before.now) || 0, Number.MAX_SAFE_INTEGER) });
-      state.memory.push(text);
+      await core({ call: "open", text, own: (before.own || []).includes(text), now: Math.min(Number(before.now) || 0, Number.MAX_SAFE_INTEGER) });
+      memorized(text, (before.own || []).includes(text));
     } catch { /* what does not hold any more is forgotten */ }
   }
 }
 
-function memorize(texts) {
-  for (const text of texts) if (!state.memory.includes(text)) state.memory.push(text);
+function memorized(text, own) {
+  if (!state.memory.includes(text)) state.memory.push(text);
+  if (own && !state.own.includes(text)) state.own.push(text);
   state.memory = state.memory.slice(-MOST_KEPT);
-  kept.write(`slingseal ${state.page.thumbprint}`, { now: now(), texts: state.memory });
+  state.own = state.own.filter((one) => state.memory.includes(one));
+}
+
+/** Keeps texts for the next time that this file is opened; `own` are reports that this page wrote. */
+function memorize(texts, own = false) {
+  for (const text of texts) memorized(text, own);
+  kept.write(`slingseal ${state.page.thumbprint}`, { now: now(), texts: state.memory, own: state.own });
 }
 
 function trouble(name, what = {}) {
@@ -192,10 +199,8 @@ async function takeIn(text) {
     const answer = await core({ call: "open", text });
     if (answer.kind === "roster") {
       told(filled(answer.new ? say.roster : say.rosterOld, answer));
-    } else if (answer.kind === "movement") {
-      told(`${answer.load} · ${answer.event} · ${answer.by ?? "?"}`, true);
-    } else if (answer.kind === "inspection") {
-      told(`${answer.name} · ${answer.fit ? "✓" : "✗"} · ${answer.by}`, !answer.fit);
+    } else if (answer.kind === "movement" || answer.kind === "inspection") {
+      told(answer.text, answer.kind === "movement" || !answer.fit);
     } else {
       told(filled(say.void, answer));
     }
@@ -339,6 +344,7 @@ function judged(verdict) {
   list("facts", pairs);
   at("cautions").replaceChildren(...verdict.cautions.map((caution) => made("li", caution)));
   at("aloud").hidden = !voice();
+  dressReport();
 }
 
 // One rising pair; two alike; three low and long: told apart under ear protection by their rhythm alone.
@@ -394,6 +400,7 @@ at("again").onclick = () => show("start");
 at("judge").onclick = judge;
 at("clear").onclick = clear;
 at("next").onclick = () => { clear(); show("scan"); };
+at("reported").onclick = at("next").onclick;
 at("more").onclick = () => { state.verdict = null; show("scan"); };
 at("aloud").onclick = aloud;
 at("photo").onchange = async ({ target }) => {
@@ -410,4 +417,3 @@ at("palette").onclick = () => {
   kept.write("slingseal.palette", state.palette);
   dress();
 };
-start();

@@ -48,6 +48,11 @@ class Slingseal {
     return this.call({ call: "open", text, ...question });
   }
 
+  /** An unsigned report of what became of the load that was judged last, as a text and its code. */
+  report(question) {
+    return this.call({ call: "report", ...question });
+  }
+
   /** The texts of the codes in a picture file (PNG, JPEG), or in pixels of four bytes. */
   read(picture) {
     if (picture instanceof Uint8Array) {

@@ -2,18 +2,18 @@ use std::collections::BTreeMap;
 use std::convert::Infallible;
 
 use serde_json::{Value, json};
-use slingseal_catalogue::{Saying, check_page as words, refusals};
+use slingseal_catalogue::{Saying, check_page as words, judgement, movement as movement_words};
 use slingseal_judgement::{
     Author, Evidence, InspectionWord, Judged, LatestTrusted, LoadWord, Memory, Scan, ShownCode, ShownError,
     Speaker, WordError, gravest, seals,
 };
-use slingseal_message::envelope::{Kind, Limits, Sign1, TextError, unwrap};
-use slingseal_message::seal::Outcome;
+use slingseal_message::envelope::{Kind, Limits, Sign1, TextError, unwrap, wrap};
+use slingseal_message::movement::{JournalEnd, Movement, MovementError, MovementEvent, RefusalCause};
 use slingseal_message::tag::kind_of_tag;
 use slingseal_message::trust::{
     Authority, CheckPage, CheckPageError, PublicKey, Roster, Signer, TrustError, Trusted, TrustedAuthority,
 };
-use slingseal_words::{Digest, Language, Time};
+use slingseal_words::{Digest, Language, LoadNumber, Note, Time};
 
 use crate::views;
 
@@ -31,6 +31,10 @@ pub struct Device {
     latest: Option<LatestTrusted>,
     memory: Memory,
     leader: Option<Signer>,
+    /// What was judged last, for the report that follows it.
+    last: Option<Judged>,
+    /// The last report that was written here, and under which device's id.
+    reported: Option<([u8; 16], Digest)>,
 }
 
 /// Why something is not taken in. Each says what to do.
@@ -50,6 +54,10 @@ pub enum DeviceError {
     Nobody(Kind),
     /// Another roster of the same number is known.
     OtherRoster(u32),
+    /// A report that cannot be written so.
+    Report(MovementError),
+    /// A report that a person must say more for, or otherwise.
+    Unreported(Saying),
     /// A kind that a verifier has no use for.
     NoUse(Kind),
     /// Nothing was shown.
@@ -69,8 +77,10 @@ impl DeviceError {
             Self::Page(error) => error.saying(),
             Self::Nobody(kind) => words::NobodyBehindIt { kind }.into(),
             Self::OtherRoster(number) => words::OtherRosterKnown { number: number.to_string() }.into(),
+            Self::Report(error) => error.saying(),
+            Self::Unreported(saying) => saying.clone(),
             Self::NoUse(kind) => words::NoUseHere { kind }.into(),
-            Self::Nothing => refusals::NothingScannedScanSealTag.into(),
+            Self::Nothing => judgement::NothingScannedScanSealTag.into(),
             Self::Call(why) => Saying::verbatim(*why),
         }
     }
@@ -88,7 +98,8 @@ macro_rules! of {
     };
 }
 
-of!(TextError => Text, ShownError => Shown, WordError => Word, TrustError => Trust, CheckPageError => Page);
+of!(TextError => Text, ShownError => Shown, WordError => Word, TrustError => Trust, CheckPageError => Page,
+    MovementError => Report);
 
 impl Device {
     /// Trusts an authority by its card. That its fingerprint was compared is the caller's to see to.
@@ -145,11 +156,18 @@ impl Device {
         Ok(device)
     }
 
-    /// Takes in a text of any kind that a verifier has a use for, and tells what it is.
+    /// Takes in a text of any kind that a verifier has a use for, and tells what it is. `own`: an unsigned report that this device
+    /// wrote itself before it forgot what it knew.
     ///
     /// # Errors
     /// What is not of anybody trusted here, damaged, or of no use.
-    pub fn take_in(&mut self, text: &str, now: Time, language: Language) -> Result<Value, DeviceError> {
+    pub fn take_in(
+        &mut self,
+        text: &str,
+        now: Time,
+        language: Language,
+        own: bool,
+    ) -> Result<Value, DeviceError> {
         let (kind, bytes) = unwrap(text)?;
         match kind {
             Kind::Roster | Kind::RosterOfKeys => {
@@ -171,8 +189,8 @@ impl Device {
                 self.heard(now, Speaker::ThisDevice);
                 Ok(told)
             }
-            Kind::Inspection => self.inspection(&bytes, now),
-            Kind::Movement => self.movement(&bytes, now),
+            Kind::Inspection => self.inspection(&bytes, now, language),
+            Kind::Movement => self.movement(&bytes, now, language, own),
             Kind::Seal | Kind::Tag | Kind::TagWithBasis => self.judge(&[text.to_owned()], now, language),
             _ => Err(DeviceError::NoUse(kind)),
         }
@@ -189,7 +207,9 @@ impl Device {
         let Some(worst) = judged.iter().find(|one| &one.judgement == worst) else {
             return Err(DeviceError::Nothing);
         };
-        Ok(views::verdict(worst, &judged, &scan, language))
+        let verdict = views::verdict(worst, &judged, &scan, language);
+        self.last = Some(worst.clone());
+        Ok(verdict)
     }
 
     /// The judgements themselves, in the order in which they are made, and what was shown.
@@ -224,30 +244,71 @@ impl Device {
     }
 
     /// Takes in a movement report: what it is worth, signed or not, the judgement says. A forged one is refused.
-    fn movement(&mut self, bytes: &[u8], now: Time) -> Result<Value, DeviceError> {
+    fn movement(
+        &mut self,
+        bytes: &[u8],
+        now: Time,
+        language: Language,
+        own: bool,
+    ) -> Result<Value, DeviceError> {
         let word = self.open_word(Kind::Movement, bytes)?;
         if let Author::Refused(error) = word.author() {
             return Err((*error).into());
         }
-        let told = json!({
-            "kind": "movement", "load": word.load().as_str(),
-            "by": word.signer().map(|signer| signer.credential.holder.to_string()),
-            "event": word.movement().map(|movement| movement.event.word()),
-        });
+        let word = if own { word.written_here() } else { word };
+        let told = views::movement(&word, language).ok_or(DeviceError::NoUse(Kind::Movement))?;
         self.keep(word);
         self.heard(now, Speaker::ThisDevice);
         Ok(told)
     }
 
+    /// Writes an unsigned report of what became of the load that was judged last, and keeps it as this device's own. `device` is what
+    /// it goes by: 16 bytes that its caller drew. It keeps no journal; its reports are chained all the same.
+    ///
+    /// # Errors
+    /// Nothing was judged, or another load; a refusal that needs a person's words and has none; more than a code holds.
+    pub fn report(
+        &mut self,
+        load: &LoadNumber,
+        event: MovementEvent,
+        note: Option<Note>,
+        device: [u8; 16],
+        now: Time,
+    ) -> Result<(String, Movement), DeviceError> {
+        let last = self.last.as_ref().filter(|last| last.load() == Some(load));
+        let last = last.ok_or_else(|| DeviceError::Unreported(movement_words::NoLoadIsMeant.into()))?;
+        if event.cause().is_some_and(RefusalCause::needs_note) && note.is_none() {
+            return Err(DeviceError::Unreported(movement_words::OtherCauseNeedsNote.into()));
+        }
+        let movement = Movement {
+            load: load.clone(),
+            event,
+            issued: now,
+            happened: None,
+            device,
+            journal: JournalEnd::empty(&device),
+            before: self.reported.filter(|(by, _)| *by == device).map(|(_, digest)| digest),
+            seal: last.judgement.digest,
+            shown: Some(last.judgement.shown()),
+            aircraft: None,
+            place: None,
+            photos: Vec::new(),
+            pieces: Vec::new(),
+            note,
+        };
+        let bytes = movement.unsigned()?;
+        let word = self.open_word(Kind::Movement, &bytes)?.written_here();
+        self.reported = Some((device, word.digest()));
+        self.keep(word);
+        self.heard(now, Speaker::ThisDevice);
+        Ok((wrap(Kind::Movement, &bytes), movement))
+    }
+
     /// Takes in an inspection of what is no load: a piece that was withdrawn stands in the way of every tag that names it.
-    fn inspection(&mut self, bytes: &[u8], now: Time) -> Result<Value, DeviceError> {
+    fn inspection(&mut self, bytes: &[u8], now: Time, language: Language) -> Result<Value, DeviceError> {
         let word = InspectionWord::open(bytes, &self.trusted).map_err(WordError::from)?;
         let Some(signer) = word.counts() else { return Err(DeviceError::Nobody(Kind::Inspection)) };
-        let said = word.inspection();
-        let told = json!({
-            "kind": "inspection", "name": said.name.to_string(), "by": signer.credential.holder.to_string(),
-            "fit": said.outcome == Outcome::Fit, "fit_until": said.fit_until.map(Time::unix),
-        });
+        let told = views::inspection(word.inspection(), signer, language);
         if self.pieces.iter().all(|known| known.digest() != word.digest()) {
             self.pieces.push(word);
         }

@@ -2,9 +2,10 @@
 //! `slingseal.d.ts` say it in the words of JavaScript.
 
 use serde_json::{Map, Value, json};
+use slingseal_message::movement::{MovementEvent, RefusalCause};
 use slingseal_message::trust::CheckPage;
 use slingseal_qr::{read_picture, write};
-use slingseal_words::{Language, Time};
+use slingseal_words::{Language, LoadNumber, Note, Time};
 
 use crate::device::{Device, DeviceError};
 use crate::frame::FrameReader;
@@ -40,35 +41,75 @@ impl Surface {
             "open" => {
                 let text = input.get("text").and_then(Value::as_str);
                 let text = text.ok_or(DeviceError::Call("open wants a text"))?;
-                self.device.take_in(text, now(&input)?, language)
+                let own = input.get("own").and_then(Value::as_bool).unwrap_or_default();
+                self.device.take_in(text, now(&input)?, language, own)
             }
+            "report" => self.report(&input, language),
             "device" => self.begin_device(&input),
             "known" => {
                 self.known = texts(&input, "texts")?;
                 Ok(json!({}))
             }
-            "words" => {
-                let texts = words(language).into_iter().map(|(name, text)| (name.to_owned(), text.into()));
-                Ok(Value::Object(texts.collect()))
-            }
+            "words" => Ok(Value::Object(
+                words(language).into_iter().map(|(name, text)| (name, text.into())).collect(),
+            )),
             "code" => {
                 let text = input.get("text").and_then(Value::as_str).unwrap_or_default();
                 let code = write(text).map_err(|_| DeviceError::Call("this text does not fit a code"))?;
-                Ok(json!({ "svg": code.to_svg(), "version": code.version() }))
+                Ok(json!({ "svg": code.to_svg().trim_end(), "version": code.version() }))
             }
             _ => Err(DeviceError::Call("there is no such call; see slingseal.d.ts")),
         }
     }
 
+    /// What became of the load that was judged last, as a code for a device of the unit.
+    fn report(&mut self, input: &Map<String, Value>, language: Language) -> Result<Value, DeviceError> {
+        let text = |name: &str| {
+            input.get(name).and_then(Value::as_str).map(str::trim).filter(|text| !text.is_empty())
+        };
+        let load = LoadNumber::new(text("load").unwrap_or_default());
+        let load = load.map_err(|error| DeviceError::Unreported(error.saying()))?;
+        let cause = match text("cause") {
+            None => None,
+            Some(word) => Some(
+                RefusalCause::of(word)
+                    .ok_or(DeviceError::Call("there is no such cause; see slingseal.d.ts"))?,
+            ),
+        };
+        let event = MovementEvent::of(text("event").unwrap_or_default(), cause)
+            .filter(|event| !matches!(event, MovementEvent::Returned))
+            .ok_or(DeviceError::Call("an event, with a cause where it is refused; see slingseal.d.ts"))?;
+        let note = text("note")
+            .map(Note::new)
+            .transpose()
+            .map_err(|error| DeviceError::Unreported(error.saying()))?;
+        let device = text("device")
+            .and_then(sixteen)
+            .ok_or(DeviceError::Call("a device goes by 16 random bytes, in 32 hexadecimal digits"))?;
+        let (text, movement) = self.device.report(&load, event, note, device, now(input)?)?;
+        let code = write(&text).map_err(|_| DeviceError::Call("this text does not fit a code"))?;
+        Ok(json!({
+            "kind": "report",
+            "text": text,
+            "load": movement.load.as_str(),
+            "event": event.word(),
+            "what": event.say(language),
+            "at": stamp(movement.issued),
+            "svg": code.to_svg().trim_end(),
+            "version": code.version(),
+        }))
+    }
+
     /// A device by its parts: what another program trusts and holds.
     fn begin_device(&mut self, input: &Map<String, Value>) -> Result<Value, DeviceError> {
+        self.device = Device::default();
         let mut device = Device::default();
         let authorities = input.get("authorities").and_then(Value::as_array);
         for authority in authorities.into_iter().flatten().filter_map(Value::as_object) {
             let card = authority.get("card").and_then(Value::as_str);
             device.trust(card.ok_or(DeviceError::Call("an authority wants a card"))?)?;
             for roster in texts(authority, "rosters")? {
-                device.take_in(&roster, now(input)?, Language::English)?;
+                device.take_in(&roster, now(input)?, Language::English, false)?;
             }
         }
         for text in texts(input, "holds")? {
@@ -81,6 +122,8 @@ impl Surface {
     /// Begins with what a check page carries: the bytes of its `CP1` message.
     pub fn begin(&mut self, bytes: &[u8]) -> String {
         let language = self.language;
+        // Who cannot begin trusts nobody: what an earlier page said is no answer for a later one.
+        self.device = Device::default();
         let begun = Device::begin(bytes).and_then(|device| {
             let opened = CheckPage::open(bytes)?;
             self.device = device;
@@ -150,6 +193,11 @@ fn texts(input: &Map<String, Value>, name: &str) -> Result<Vec<String>, DeviceEr
         texts.iter().map(|text| text.as_str().map(str::to_owned)).collect::<Option<Vec<String>>>()
     });
     texts.ok_or(DeviceError::Call("a list of texts is a list of texts"))
+}
+
+fn sixteen(text: &str) -> Option<[u8; 16]> {
+    let digits = (text.len() == 32 && text.bytes().all(|digit| digit.is_ascii_hexdigit())).then_some(text)?;
+    Some(u128::from_str_radix(digits, 16).ok()?.to_be_bytes())
 }
 
 fn now(input: &Map<String, Value>) -> Result<Time, DeviceError> {

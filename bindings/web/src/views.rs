@@ -2,9 +2,11 @@
 //! letters around it.
 
 use serde_json::{Value, json};
+use slingseal_catalogue::check_page as words;
 use slingseal_judgement::{Judged, LoadWord, Scan, cautions, first_line, spoken};
-use slingseal_message::seal::Outcome;
+use slingseal_message::seal::{InspectedSubject, Outcome, SignedInspection};
 use slingseal_message::tag::Tag;
+use slingseal_message::trust::Signer;
 use slingseal_words::{Language, Time, visibly};
 
 /// The verdict with all that fills a screen.
@@ -52,10 +54,8 @@ pub(crate) fn verdict(worst: &Judged, all: &[Judged], scan: &Scan, language: Lan
 }
 
 fn line(one: &Judged, language: Language) -> Value {
-    let seal = one.judgement.seal.as_ref().map(|seal| seal.load.to_string());
-    let load = seal.or(one.tag.as_ref().map(|tag| tag.load().to_string()));
     json!({
-        "load": load.unwrap_or_default(),
+        "load": one.load().map(ToString::to_string).unwrap_or_default(),
         "word": one.judgement.verdict.word(),
         "first": first_line(&one.judgement, language),
     })
@@ -99,6 +99,58 @@ pub(crate) fn void(word: &LoadWord, language: Language) -> Value {
         "load": word.load().as_str(),
         "by": word.signer().map(|signer| signer.credential.holder.to_string()),
         "cause": word.void().map(|void| void.cause.say(language)),
+    })
+}
+
+/// A report that was taken in: who stands behind it, and whether it counts here.
+pub(crate) fn movement(word: &LoadWord, language: Language) -> Option<Value> {
+    let movement = word.movement()?;
+    let (load, event, at) = (word.load(), movement.event.saying(), movement.at().dtg());
+    let by = word.signer().map(|signer| signer.credential.holder.to_string());
+    let text = match &by {
+        Some(by) => words::PageMovement { load, event, at, by }.say(language),
+        None => words::PageMovementUnsigned { load, event, at }.say(language),
+    };
+    Some(json!({
+        "kind": "movement",
+        "load": load.as_str(),
+        "by": by,
+        "event": movement.event.word(),
+        "at": stamp(movement.at()),
+        "text": text,
+    }))
+}
+
+/// An inspection of what is no load that was taken in.
+pub(crate) fn inspection(said: &SignedInspection, signer: &Signer, language: Language) -> Value {
+    let fit = said.outcome == Outcome::Fit;
+    let (name, by, at) = (&said.name, &signer.credential.holder, said.issued.dtg());
+    let subject = match said.subject {
+        InspectedSubject::Piece => words::PageSubjectPiece { name }.saying(),
+        InspectedSubject::Aircraft => words::PageSubjectAircraft { name }.saying(),
+        InspectedSubject::Zone => words::PageSubjectZone { name }.saying(),
+        InspectedSubject::Handling => words::PageSubjectHandling { name }.saying(),
+    };
+    let why = said.why.as_ref().map(ToString::to_string).unwrap_or_default();
+    let text = match (fit, said.fit_until) {
+        (true, Some(until)) => words::PageFitUntil { subject, until: until.dtg(), by, at }.say(language),
+        (true, None) => words::PageFit { subject, by, at }.say(language),
+        (false, _) if said.subject == InspectedSubject::Piece => {
+            words::PageWithdrawn { subject, why, by, at }.say(language)
+        }
+        (false, _) => words::PageNotFit { subject, why, by, at }.say(language),
+    };
+    json!({
+        "kind": "inspection",
+        "subject": said.subject.word(),
+        "name": name.to_string(),
+        "by": by.to_string(),
+        "fit": fit,
+        "issued": stamp(said.issued),
+        "fit_until": said.fit_until.map(stamp),
+        "why": said.why.as_ref().map(ToString::to_string),
+        "procedure": format!("{} {}", said.edition.procedure, said.edition.version),
+        "text": text,
     })
 }
 

@@ -2,10 +2,19 @@
 //! script to fill.
 
 use slingseal_catalogue::check_page as words;
+use slingseal_message::movement::RefusalCause;
 use slingseal_words::Language;
 
 /// Every text of the page.
-pub(crate) fn words(language: Language) -> Vec<(&'static str, String)> {
+pub(crate) fn words(language: Language) -> Vec<(String, String)> {
+    let plain = plain(language).into_iter().map(|(name, text)| (name.to_owned(), text));
+    let causes = RefusalCause::ALL.map(|cause| (format!("cause.{}", cause.word()), cause.say(language)));
+    // An object has no order of its own: the likeliest first.
+    let order = RefusalCause::ALL.map(RefusalCause::word).join(" ");
+    plain.chain(causes).chain([("causes".to_owned(), order)]).collect()
+}
+
+fn plain(language: Language) -> Vec<(&'static str, String)> {
     vec![
         ("name", words::PageName.say(language)),
         ("other", words::PageOther.say(language)),
@@ -57,6 +66,15 @@ pub(crate) fn words(language: Language) -> Vec<(&'static str, String)> {
         ),
         ("rosterOld", words::PageRosterOld { authority: "{authority}" }.say(language)),
         ("void", words::PageVoid { load: "{load}", by: "{by}" }.say(language)),
+        ("report", words::PageReport.say(language)),
+        ("event.lifted", words::PageReportLifted.say(language)),
+        ("event.refused", words::PageReportRefused.say(language)),
+        ("event.set-down", words::PageReportSetDown.say(language)),
+        ("event.derigged", words::PageReportDerigged.say(language)),
+        ("why", words::PageReportWhy { load: "{load}" }.say(language)),
+        ("note", words::PageReportNote.say(language)),
+        ("reported", words::PageReported { load: "{load}", event: "{what}", at: "{at}" }.say(language)),
+        ("showReport", words::PageReportShow.say(language)),
         ("grade.note", words::PageGradeNote.say(language)),
         ("palette.day", words::PagePaletteDay.say(language)),
         ("palette.sun", words::PagePaletteSun.say(language)),

@@ -97,3 +97,29 @@ fn every_page_is_answered_as_it_is_frozen() {
     }
     assert!(count >= 12, "{count} pages were found");
 }
+
+/// What an earlier page trusted is no answer once a later one was refused.
+#[test]
+fn a_refused_beginning_trusts_nobody() {
+    let cast = cast::Cast::new();
+    let now = cast::at(0);
+    let page = cast.page(cast::at(-7_200), 24, &[]);
+    let judge = serde_json::json!({
+        "call": "judge", "shown": [cast.seal(cast::at(-600), true), cast.tag()], "now": now.unix(), "language": "en",
+    });
+    for bad in [
+        None,
+        Some(serde_json::json!({ "call": "device", "authorities": [{ "card": "AU1:junk" }], "now": 1 })),
+    ] {
+        let mut surface = Surface::default();
+        surface.begin(&page);
+        assert_eq!(told(&native(&mut surface, std::slice::from_ref(&judge))[0]).0.as_deref(), Some("GO"));
+        let refused = match &bad {
+            None => surface.begin(&page[1..]),
+            Some(call) => surface.call(call.to_string().as_bytes()),
+        };
+        assert!(refused.starts_with("{\"error\""), "{refused}");
+        let (verdict, codes) = told(&native(&mut surface, std::slice::from_ref(&judge))[0]);
+        assert_eq!((verdict.as_deref(), codes[0].as_str()), (Some("NO-GO"), "unknown_authority"), "{bad:?}");
+    }
+}

@@ -9,8 +9,7 @@ use crate::account::heads::handed_over;
 use crate::leader::day_of;
 use crate::trust::vault::DEVICE_VAULT;
 use crate::view::hex;
-use crate::walks::record::walk_facts;
-use crate::walks::record::{entry_digest, walk_of_record};
+use crate::walks::record::{entry_digest, equipment, walk_facts, walk_of_record};
 use crate::{App, AppError, CodeView, Inner, Received, Stamp};
 use slingseal_account::report::{
     DeviceRow, InspectionRow, LoadRows, OpenPoint, PointKind, ReportRow, counts, open_points,
@@ -264,13 +263,18 @@ fn id_of(point: &OpenPoint) -> String {
 }
 
 impl Inner {
+    /// The least time a card that was set here.
+    pub(crate) fn least_a_card(&self) -> Result<Option<Seconds>, AppError> {
+        Ok(self.least_seconds()?.map(|seconds| Seconds(seconds.into())))
+    }
+
     fn least_seconds(&self) -> Result<Option<u32>, AppError> {
         let bytes = self.store.read().setting(LEAST_SECONDS)?;
         Ok(bytes.and_then(|bytes| String::from_utf8(bytes).ok()).and_then(|text| text.parse().ok()))
     }
 
     /// A home of an older schema does not know yet how its records were walked.
-    fn learn_walk_facts(&mut self) -> Result<(), AppError> {
+    pub(crate) fn learn_walk_facts(&mut self) -> Result<(), AppError> {
         let read = self.store.read();
         let mut rows = Vec::new();
         for seal in read.seals_without_walk_facts()? {
@@ -390,15 +394,15 @@ impl Inner {
             let by = self.reporter(&row, &received.movement, credential, &mut names);
             at(&mut loads, &row.load).reports.push(report_row(&row, received.movement, by, counts));
         }
-        // Of a load that flew and that nobody inspected, its tag tells the equipment.
+        // Of a load that flew and of which no full record is here, its tag tells the equipment.
         for (load, rows) in &mut loads {
-            if rows.equipment.is_empty() && !rows.reports.is_empty() {
+            let told = rows.inspections.iter().any(|one| one.walk.is_some());
+            if !told && rows.equipment.is_empty() && !rows.reports.is_empty() {
                 let tags = read.tags_of(load)?;
                 let newest = tags.iter().filter_map(|row| ReceivedTag::open(&row.bytes).ok());
                 let newest = newest.max_by_key(|received| (received.tag.planned, received.digest));
-                let pieces = newest.into_iter().flat_map(|received| received.tag.equipment);
-                rows.equipment =
-                    pieces.map(|piece| (piece.serial.to_string(), piece.kind.to_string())).collect();
+                let pieces = newest.into_iter().flat_map(|received| equipment(&received.tag));
+                rows.equipment = pieces.map(|piece| (piece.serial, piece.kind)).collect();
             }
         }
         Ok((loads, words, unsigned))
@@ -475,7 +479,7 @@ impl Inner {
     }
 
     fn points_of(&self, account: &Account, language: Language) -> Result<Vec<ClosePoint>, AppError> {
-        let least = self.least_seconds()?.map(|seconds| Seconds(seconds.into()));
+        let least = self.least_a_card()?;
         let read = self.store.read();
         let mut points = Vec::new();
         for point in open_points(&account.loads, &account.devices, least) {

@@ -6,6 +6,7 @@ use slingseal_catalogue::refusals as words;
 use crate::{App, AppError, Effort};
 use slingseal_judgement::{is_of_a_load, plausible};
 use slingseal_message::envelope::{Claims, Kind, Limits, Sign1, unwrap, wrap};
+use slingseal_message::trust::SealedCopy;
 use slingseal_qr as qr;
 use slingseal_words::Digest;
 
@@ -41,6 +42,14 @@ impl CodeView {
         };
         let kind = kind.english().into();
         Ok(Self { kind, text, size: code.size(), modules, version: code.version(), check })
+    }
+
+    /// A part of an authority's copy, which is no message.
+    pub(crate) fn of_part(text: String) -> Result<Self, AppError> {
+        let code = qr::write(&text).map_err(AppError::bad_input)?;
+        let modules = code.modules().iter().map(|dark| u8::from(*dark)).collect();
+        let (size, version) = (code.size(), code.version());
+        Ok(Self { kind: COPY_PART.into(), text, size, modules, version, check: String::new() })
     }
 
     /// As a PNG of so many pixels a module, quiet zone included.
@@ -99,6 +108,9 @@ impl CodeView {
     }
 }
 
+/// What a reading calls a part of an authority's copy.
+const COPY_PART: &str = "copy-part";
+
 const BLACK: [u8; 3] = [0x12, 0x12, 0x12];
 
 /// The colour of a kind: dark, so that white words on it have 7:1 and more. What belongs to a load is blue or green, what takes
@@ -145,6 +157,7 @@ impl Reading {
     pub(crate) fn of(text: String) -> Self {
         match unwrap(&text) {
             Ok((kind, _)) => Self::Ours { kind: kind.english().into(), text },
+            Err(_) if SealedCopy::part(&text).is_some() => Self::Ours { kind: COPY_PART.into(), text },
             Err(_) => Self::Foreign { text },
         }
     }
@@ -246,6 +259,9 @@ impl App {
 /// # Errors
 /// A text that is none of ours.
 pub fn code_of(text: &str) -> Result<CodeView, AppError> {
+    if SealedCopy::part(text).is_some() {
+        return CodeView::of_part(text.to_owned());
+    }
     let (kind, _) = unwrap(text)?;
     CodeView::of_text(kind, text.to_owned())
 }

@@ -57,8 +57,9 @@ pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, DrawnLook, EXPORT_SCHEMA,
     EditionWalked, EditionsView, ExportTable, GroupShare, InAllView, InspectorLooks, ListRequest, LoadView,
-    MomentView, PeopleView, PersonView, PieceFilter, PieceLifeView, PieceLine, PieceMoment, PieceStanding,
-    PieceView, PiecesView, PointLooks, PointShare, RecordsView, SecondLookView, ShareView, ZoneCount,
+    ManifestLine, ManifestView, MomentView, PeopleView, PersonView, PieceFilter, PieceLifeView, PieceLine,
+    PieceMoment, PieceStanding, PieceView, PiecesView, PointLooks, PointShare, RecordsView, SecondLookView,
+    ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
@@ -92,9 +93,10 @@ pub use tags::{
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
+pub use trust::copy::AuthorityCopy;
 pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_said};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
-pub use view::Stamp;
+pub use view::{Stamp, clock};
 pub use walks::WalkRequest;
 pub use walks::drawing::{DrawingView, DrawnCell, DrawnLine, procedure_drawing};
 pub use walks::inspections::InspectionView;

@@ -19,6 +19,15 @@ impl From<Time> for Stamp {
     }
 }
 
+/// How long something took, in seconds: `1:05`, or `1:00:05`.
+pub fn clock(seconds: impl Into<i64>) -> String {
+    let seconds = seconds.into();
+    match (seconds / 3_600, seconds / 60 % 60, seconds % 60) {
+        (0, minutes, seconds) => format!("{minutes}:{seconds:02}"),
+        (hours, minutes, seconds) => format!("{hours}:{minutes:02}:{seconds:02}"),
+    }
+}
+
 /// Lower-case hexadecimal, and back.
 pub(crate) fn hex(bytes: &[u8]) -> String {
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
@@ -29,4 +38,14 @@ pub(crate) fn unhex16(text: &str) -> Option<[u8; 16]> {
     let number = (text.len() == 32 && text.bytes().all(|byte| byte.is_ascii_hexdigit()))
         .then(|| u128::from_str_radix(text, 16).ok())??;
     Some(number.to_be_bytes())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::clock;
+
+    #[test]
+    fn how_long_is_said_as_people_say_it() {
+        assert_eq!([5, 65, 3_599, 3_605].map(clock), ["0:05", "1:05", "59:59", "1:00:05"]);
+    }
 }

@@ -28,3 +28,28 @@ credential-is-revoked = revoked
 credential-ran-out = ran out { $at }
 credential-until = until { $until }
 not-named = not named
+
+manifest-title = Manifest of { $day }
+manifest-what = The loads of a day in the order in which they are to be lifted. Give a load another place; what nobody placed follows as it was planned.
+manifest-as-pdf = On paper (PDF)
+manifest-as-table = As a table (CSV)
+manifest-place = Place
+manifest-put = Put
+manifest-put-load = Place of load { $load }
+manifest-add = Load to be put on it
+manifest-as-planned = Back to the order of planning
+manifest-take = A sorted table (CSV) sets the order
+manifest-known-at = { $count ->
+    [one] One load
+   *[other] { $count } loads
+}, as known { $at }
+manifest-to = { $from } to { $to }
+manifest-valid-until = until { $until }
+manifest-lifted = lifted { $at }
+manifest-lifted-unsigned = lifted { $at }, by an unsigned report
+manifest-place-from-one = places begin with 1
+manifest-put-form = write --put LOAD=PLACE, as in KM-014=1
+manifest-no-table = this is no table with a column "load"; give a manifest as CSV, sorted as you want it
+manifest-too-long = a day's order holds { $most } loads
+manifest-named-twice = load { $load } is named twice
+label-check-by-voice = Check, by voice

@@ -61,6 +61,18 @@ nothing-of-load = nothing is known here of load { $load }
 points-not-explained = { $bare } of { $all } open points are not explained; say something of each, or correct it
 too-many-points = { $points } points are open and a statement holds { $most }; close the day in parts, by loads
 
+kind-of-leg = sling leg { $leg }
+walk-took = { $took }, { $cards ->
+    [one] one card
+   *[other] { $cards } cards
+    }
+walk-too-fast = faster than the cards can be touched
+walk-too-fast-told = walked in { $took }, { $cards ->
+    [one] one card
+   *[other] { $cards } cards
+    }: faster than the cards can be touched
+label-walked-in = Walked in
+
 no-such-piece-state = "{ $state }" is no state of a piece; use { $known }
 piece-out = out
 piece-lost = lost

@@ -45,3 +45,20 @@ account-goes-out = { $rows ->
    *[other] The account goes out as account.csv and account.json: { $rows } records.
 }
 record-tells-moments = The record tells { $moments } moments; { $entries } journal entries and every signature hold.
+chapter-day = 8  A day of twelve loads
+day-begins = Twelve loads more, and three devices that never meet: Anvil 4's, the hook's, one at Alder Bridge. The last two have no key.
+day-inspected = Anvil 4 inspects and seals { $count ->
+    [one] one load
+   *[other] { $count } loads
+}.
+day-at-hook = At the hook one is refused for its rigging, one WAITs, since nobody signed its tag, and is lifted all the same, one is lost on its way.
+day-at-destination = At Alder Bridge each is set down and derigged. One is lifted again without an inspection, against { $verdict } Two sling sets stay there.
+day-does-not-add-up = Three bundles reach two desks, each in another order. Both say the same { $points ->
+    [one] one point
+   *[other] { $points } points
+} and nothing else:
+day-explained = asked, and answered
+day-signed = { $leader } says what became of each and signs the closing, check { $check }.
+day-manifest = The day's manifest goes out as manifest.pdf and manifest.csv, in the order of lifting that the leader set.
+day-name = Kestrel Meadow
+day-went-otherwise = the demo's day went otherwise: { $what }

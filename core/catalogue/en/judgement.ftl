@@ -87,3 +87,15 @@ state-voided = Voided
 state-lifted = Lifted
 state-set-down = Set down
 state-lost = Lost
+
+## Nothing to judge
+
+nothing-scanned-scan-seal-tag = nothing was scanned; scan the seal or the tag
+
+## Roles of a credential
+
+role-inspector = inspector
+role-planner = planner
+role-hookup = hookup
+role-leader = leader
+role-instructor = instructor

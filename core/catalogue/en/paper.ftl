@@ -106,3 +106,8 @@ account-rests-on = The account rests on { $count } words; its digest is
 nothing-was-open = Nothing was open.
 one-point-explained = 1 point was open, and is explained:
 many-points-explained = { $many } points were open, and are explained:
+
+## A part of an authority's copy
+
+copy-part = Part { $part } of 2: the copy of the authority { $name }
+copy-keep-apart = Keep this apart from the other part. Either alone says nothing; both and the passphrase are the authority. When its phone is lost: on another phone take in everything of the team, then Set-up, A part of a copy. The old phone must never sign again.

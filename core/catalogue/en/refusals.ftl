@@ -90,7 +90,6 @@ seal-load-tag-scan-tag = this is a seal and not a load tag; scan the tag on the 
 no-record-scan-seal = there is no such record here; scan its seal first
 no-such-cause = "{ $cause }" is no cause; use { $list }
 another-cause-needs-note-say = another cause needs a note; say why
-nothing-scanned-scan-seal-tag = nothing was scanned; scan the seal or the tag
 credential-had-run-out-when = the credential of { $holder } had run out when this void was signed; it does not count
 roster-comes-from-authority-device = this roster comes from an authority that this device does not trust; add its card first
 load-comes-from-authority-device = load { $load }: this { $kind } comes from an authority that this device does not trust; add its card first
@@ -119,14 +118,6 @@ subject-piece = a piece of gear
 subject-aircraft = an aircraft's hooks
 subject-zone = a zone
 subject-handling = what is done with an inspected load
-
-## Roles
-
-role-inspector = inspector
-role-planner = planner
-role-hookup = hookup
-role-leader = leader
-role-instructor = instructor
 
 inspection-not-here = there is no such inspection here; see inspect --kept
 inspection-of-load = this is the inspection of a load; seal it
@@ -160,6 +151,4 @@ backup-not-read = the backup cannot be read or taken over ({ $why }); check the 
 restored-is-new-device = This is a new device: it keeps the old one's journal as history and goes on under a name of its own. Use one of the two alone: both hold the same keys.
 restored-needs-rosters = What came after the backup is not in it. Verdicts say WAIT until a newer roster of every authority trusted here has come; take in a bundle of another device.
 restored-walk-again = Inspections under way were given up; inspect these loads again: { $loads }.
-file-not-usable = the file cannot be read or written: { $error }; choose another place
 file-not-given = { $name } was not given; give its text too
-no-moving-code-ready = no moving code is ready; begin again with Move records

@@ -28,3 +28,28 @@ credential-is-revoked = revocada
 credential-ran-out = caducó { $at }
 credential-until = hasta { $until }
 not-named = sin nombrar
+
+manifest-title = Manifiesto del { $day }
+manifest-what = Las cargas de un día en el orden en que se levantarán. Dé otro lugar a una carga; lo que nadie colocó sigue como se planificó.
+manifest-as-pdf = En papel (PDF)
+manifest-as-table = Como tabla (CSV)
+manifest-place = Lugar
+manifest-put = Poner
+manifest-put-load = Lugar de la carga { $load }
+manifest-add = Carga que se añade
+manifest-as-planned = Volver al orden de planificación
+manifest-take = Una tabla ordenada (CSV) fija el orden
+manifest-known-at = { $count ->
+    [one] Una carga
+   *[other] { $count } cargas
+}, según se sabe { $at }
+manifest-to = de { $from } a { $to }
+manifest-valid-until = hasta { $until }
+manifest-lifted = levantada { $at }
+manifest-lifted-unsigned = levantada { $at }, según un informe sin firma
+manifest-place-from-one = los lugares empiezan por 1
+manifest-put-form = escriba --put LOAD=PLACE, como KM-014=1
+manifest-no-table = esto no es una tabla con una columna "load"; dé un manifiesto en CSV, ordenado como lo quiere
+manifest-too-long = el orden de un día lleva { $most } cargas
+manifest-named-twice = la carga { $load } se nombra dos veces
+label-check-by-voice = Comprobación, de viva voz

@@ -61,6 +61,18 @@ nothing-of-load = aquí no se sabe nada de la carga { $load }
 points-not-explained = { $bare } de { $all } puntos abiertos no están explicados; diga algo de cada uno o corríjalo
 too-many-points = hay { $points } puntos abiertos y una declaración lleva { $most }; cierre el día por partes, por cargas
 
+kind-of-leg = ramal de eslinga { $leg }
+walk-took = { $took }, { $cards ->
+    [one] una tarjeta
+   *[other] { $cards } tarjetas
+    }
+walk-too-fast = más deprisa de lo que se tocan las tarjetas
+walk-too-fast-told = inspeccionada en { $took }, { $cards ->
+    [one] una tarjeta
+   *[other] { $cards } tarjetas
+    }: más deprisa de lo que se tocan las tarjetas
+label-walked-in = Inspeccionada en
+
 no-such-piece-state = "{ $state }" no es ningún estado de una pieza; use { $known }
 piece-out = fuera
 piece-lost = perdida

@@ -45,3 +45,20 @@ account-goes-out = { $rows ->
    *[other] La cuenta sale como account.csv y account.json: { $rows } registros.
 }
 record-tells-moments = El registro cuenta { $moments } momentos; { $entries } asientos del diario y todas las firmas son correctos.
+chapter-day = 8  Un día de doce cargas
+day-begins = Doce cargas más y tres dispositivos que nunca se encuentran: el de Anvil 4, el del gancho y uno en Alder Bridge. Los dos últimos no tienen clave.
+day-inspected = Anvil 4 inspecciona y sella { $count ->
+    [one] una carga
+   *[other] { $count } cargas
+}.
+day-at-hook = En el gancho una se rechaza por su eslingado, una queda en WAIT, pues nadie firmó su etiqueta, y se levanta de todos modos, una se pierde en el camino.
+day-at-destination = En Alder Bridge se deposita y se deseslinga cada una. Una se levanta otra vez sin inspección, contra { $verdict } Dos juegos de eslingas se quedan allí.
+day-does-not-add-up = Tres lotes llegan a dos escritorios, a cada uno en otro orden. Ambos dicen lo mismo, { $points ->
+    [one] un punto
+   *[other] { $points } puntos
+} y nada más:
+day-explained = preguntado, y respondido
+day-signed = { $leader } dice qué fue de cada uno y firma el cierre, comprobación { $check }.
+day-manifest = El manifiesto del día sale como manifest.pdf y manifest.csv, en el orden de elevación que fijó el jefe.
+day-name = Kestrel Meadow
+day-went-otherwise = el día de la demostración fue de otro modo: { $what }

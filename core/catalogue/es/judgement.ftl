@@ -87,3 +87,15 @@ state-voided = Anulada
 state-lifted = Levantada
 state-set-down = Depositada
 state-lost = Perdida
+
+## Nada que juzgar
+
+nothing-scanned-scan-seal-tag = no se escaneó nada; escanee el sello o la etiqueta
+
+## Funciones de una credencial
+
+role-inspector = inspector
+role-planner = planificador
+role-hookup = enganche
+role-leader = jefe
+role-instructor = instructor

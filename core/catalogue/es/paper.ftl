@@ -115,3 +115,8 @@ account-rests-on = La cuenta se apoya en { $count } documentos; su resumen es
 nothing-was-open = No había nada abierto.
 one-point-explained = Había 1 punto abierto y se explica:
 many-points-explained = Había { $many } puntos abiertos y se explican:
+
+## A part of an authority's copy
+
+copy-part = Parte { $part } de 2: copia de la autoridad { $name }
+copy-keep-apart = Guárdela separada de la otra parte. Cada una sola no dice nada; ambas y la frase de paso son la autoridad. Si se pierde su teléfono: en otro recoja todo lo del equipo; después Preparación, Parte de una copia. El teléfono antiguo no debe firmar nunca más.

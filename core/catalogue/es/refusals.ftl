@@ -90,7 +90,6 @@ seal-load-tag-scan-tag = esto es un sello y no una etiqueta de carga; escanee la
 no-record-scan-seal = aquí no está ese acta; escanee antes su sello
 no-such-cause = "{ $cause }" no es un motivo; use { $list }
 another-cause-needs-note-say = otro motivo necesita una nota; diga por qué
-nothing-scanned-scan-seal-tag = no se escaneó nada; escanee el sello o la etiqueta
 credential-had-run-out-when = la credencial de { $holder } había caducado al firmar esta anulación; no cuenta
 roster-comes-from-authority-device = esta lista es de una autoridad en la que este dispositivo no confía; añada antes su tarjeta
 load-comes-from-authority-device = carga { $load }: esto ({ $kind }) es de una autoridad en la que este dispositivo no confía; añada antes su tarjeta
@@ -119,14 +118,6 @@ subject-piece = una pieza de material
 subject-aircraft = los ganchos de una aeronave
 subject-zone = una zona
 subject-handling = lo que se hace con una carga inspeccionada
-
-## Funciones
-
-role-inspector = inspector
-role-planner = planificador
-role-hookup = enganche
-role-leader = jefe
-role-instructor = instructor
 
 inspection-not-here = no hay tal inspección aquí; vea inspect --kept
 inspection-of-load = esta es la inspección de una carga; séllela
@@ -160,6 +151,4 @@ backup-not-read = no se puede leer o tomar la copia ({ $why }); revise el disco 
 restored-is-new-device = Este es un dispositivo nuevo: guarda el diario del anterior como historia y sigue con nombre propio. Use solo uno de los dos: ambos tienen las mismas claves.
 restored-needs-rosters = Lo que llegó después de la copia no está en ella. Los veredictos dicen WAIT hasta que llegue una lista más nueva de cada autoridad en la que aquí se confía; reciba un lote de otro dispositivo.
 restored-walk-again = Se abandonaron las inspecciones en curso; inspeccione otra vez estas cargas: { $loads }.
-file-not-usable = el archivo no se puede leer o escribir: { $error }; elija otro lugar
 file-not-given = no se dio { $name }; dé también su texto
-no-moving-code-ready = no hay ningún código en movimiento listo; empiece otra vez por pasar los registros

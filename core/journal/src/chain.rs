@@ -119,7 +119,7 @@ pub struct Head {
 impl Head {
     /// The head of a device's empty chain.
     pub fn empty(device: DeviceId) -> Self {
-        Self { seq: 0, digest: Digest::of_parts(&[b"slingseal journal of device 1", &device.0]) }
+        Self { seq: 0, digest: Digest::of_empty_journal(&device.0) }
     }
 }
 

@@ -2,7 +2,7 @@
 //! to it since.
 
 use slingseal_catalogue::{Language, judgement as words};
-use slingseal_message::movement::{Movement, MovementEvent};
+use slingseal_message::movement::MovementEvent;
 use slingseal_words::LoadNumber;
 
 use super::evidence::Evidence;
@@ -125,9 +125,7 @@ pub fn movements_since_latest<'e>(load: &LoadNumber, evidence: &Evidence<'e>) ->
         _ => true,
     };
     let mut reports: Vec<&LoadWord> = known.movements().filter(since).collect();
-    reports.sort_by_key(|word| {
-        (word.movement().map(Movement::at), word.movement().map(|movement| movement.event), word.digest())
-    });
+    reports.sort_by_key(|word| word.movement().map(|movement| movement.place(word.digest())));
     reports.dedup_by_key(|word| word.digest());
     reports
 }

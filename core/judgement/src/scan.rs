@@ -105,6 +105,14 @@ pub struct Judged {
     pub authority: Option<Name>,
 }
 
+impl Judged {
+    /// The load that it is of: the seal's, else the tag's.
+    pub fn load(&self) -> Option<&LoadNumber> {
+        let of_seal = self.judgement.seal.as_ref().map(|seal| &seal.load);
+        of_seal.or(self.tag.as_ref().map(LoadWord::load))
+    }
+}
+
 impl Scan {
     /// Opens what was shown, by a function that remembers credentials or by [`LoadWord::open`] itself.
     pub fn open(

@@ -1,6 +1,7 @@
 //! The verdict at the hook: what is found of a seal, and what it comes to at the time of asking.
 
 use slingseal_catalogue::{Saying, faults as words};
+use slingseal_message::movement::{ShownReason, ShownVerdict, VerdictShown};
 use slingseal_message::seal::{Outcome, Seal};
 use slingseal_message::trust::{EditionStanding, Role, Signer, TrustError, Trusted};
 use slingseal_words::Digest;
@@ -77,6 +78,17 @@ impl Judgement {
             inspection: None,
             signer: None,
         }
+    }
+
+    /// What stood on the screen, for the report that follows it.
+    pub fn shown(&self) -> VerdictShown {
+        let verdict = match self.verdict {
+            Verdict::Go => ShownVerdict::Go,
+            Verdict::Wait => ShownVerdict::Wait,
+            Verdict::NoGo => ShownVerdict::NoGo,
+        };
+        let reason = self.reasons.first().and_then(|reason| ShownReason::new(reason.code()));
+        VerdictShown { verdict, reason }
     }
 
     pub(super) fn of(facts: Facts, seal: Option<&LoadWord>, asked: &Asked<'_>) -> Self {

@@ -1,5 +1,7 @@
 //! What a closing asks of every row at once, and the statements that leaders handed up.
 
+use rusqlite::Row;
+
 use slingseal_words::{Digest, Seconds, Time};
 
 use super::author::{Author, author_of, columns};
@@ -50,6 +52,18 @@ pub struct ClosingRow {
     pub bytes: Vec<u8>,
 }
 
+fn make_facts(row: &Row<'_>) -> rusqlite::Result<WalkFactsRow> {
+    Ok(WalkFactsRow {
+        seal: row.get(0)?,
+        device: row.get(1)?,
+        took: Seconds(row.get(2)?),
+        cards: row.get(3)?,
+        head: count_out(row, 4)?,
+        record: row.get(5)?,
+        before: row.get(6)?,
+    })
+}
+
 impl Tx<'_> {
     /// Keeps how a record was walked.
     pub fn put_walk_facts(&self, row: &WalkFactsRow) -> Result<(), StoreError> {
@@ -70,17 +84,12 @@ impl Tx<'_> {
 impl Reader<'_> {
     /// How every full record was walked, by seal.
     pub fn walk_facts(&self) -> Result<Vec<WalkFactsRow>, StoreError> {
-        self.rows(&WALK_FACTS, "ORDER BY seal", [], |row| {
-            Ok(WalkFactsRow {
-                seal: row.get(0)?,
-                device: row.get(1)?,
-                took: Seconds(row.get(2)?),
-                cards: row.get(3)?,
-                head: count_out(row, 4)?,
-                record: row.get(5)?,
-                before: row.get(6)?,
-            })
-        })
+        self.rows(&WALK_FACTS, "ORDER BY seal", [], make_facts)
+    }
+
+    /// How the full record of a seal was walked; none where it is not here.
+    pub fn walk_facts_of(&self, seal: Digest) -> Result<Option<WalkFactsRow>, StoreError> {
+        self.row(&WALK_FACTS, "WHERE seal = ?1", [seal], make_facts)
     }
 
     /// Seals whose full record is here and of which it is not kept how they were walked: of a home of an older schema.

@@ -127,6 +127,12 @@ impl Reader<'_> {
         self.row(&SETTINGS, "WHERE name = ?1", [name], |row| row.get(1))
     }
 
+    /// All settings whose names begin so, by name.
+    pub fn settings_of(&self, beginning: &str) -> Result<Vec<(String, Vec<u8>)>, StoreError> {
+        let rest = "WHERE substr(name, 1, length(?1)) = ?1 ORDER BY name";
+        self.rows(&SETTINGS, rest, [beginning], |row| Ok((row.get(0)?, row.get(1)?)))
+    }
+
     /// A photo's bytes.
     pub fn photo(&self, digest: Digest) -> Result<Option<Vec<u8>>, StoreError> {
         let sql = "SELECT bytes FROM photos WHERE digest = ?1";

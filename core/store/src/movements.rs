@@ -253,9 +253,9 @@ impl Tx<'_> {
 }
 
 impl Reader<'_> {
-    /// The reports of a load, the first that happened first.
+    /// The reports of a load, by digest: their order is the message's to say.
     pub fn movements_of(&self, load: &str) -> Result<Vec<MovementRow>, StoreError> {
-        self.rows(&MOVEMENTS, "WHERE load = ?1 ORDER BY happened, digest", [load], make)
+        self.rows(&MOVEMENTS, "WHERE load = ?1 ORDER BY digest", [load], make)
     }
 
     /// A report of a load.

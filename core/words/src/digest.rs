@@ -36,6 +36,11 @@ impl Digest {
         Self(hasher.finalize().into())
     }
 
+    /// What the first entry of a device's journal names as the one before: a chain belongs to one device.
+    pub fn of_empty_journal(device: &[u8; 16]) -> Self {
+        Self::of_parts(&[b"slingseal journal of device 1", device])
+    }
+
     /// Takes a digest as it was received.
     pub fn from_bytes(bytes: [u8; 32]) -> Self {
         Self(bytes)

@@ -10,6 +10,7 @@ mod home;
 mod lines;
 mod seals;
 mod statics;
+mod zone;
 
 use lines::Line;
 
@@ -20,12 +21,13 @@ fn main() {
     let json = std::env::args().any(|argument| argument == "--json");
     let wanted: Vec<String> =
         std::env::args().skip(1).filter(|argument| !argument.starts_with("--")).collect();
-    let groups: [Group; 5] = [
+    let groups: [Group; 6] = [
         ("seals", seals::measure),
         ("codes", codes::measure),
         ("statics", statics::measure),
         ("home", home::measure),
         ("desk", desk::measure),
+        ("zone", zone::measure),
     ];
     let mut all = Vec::new();
     for (name, measure) in groups {

@@ -87,6 +87,9 @@ pub struct RecordLine {
     pub issued: Stamp,
     pub valid_until: Stamp,
     pub whole: bool,
+    pub walk_seconds: Option<u32>,
+    pub walk_cards: Option<u32>,
+    pub walked_too_fast: bool,
 }
 
 #[uniffi::remote(Enum)]

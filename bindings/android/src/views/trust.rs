@@ -80,7 +80,9 @@ pub struct SetUpView {
     pub pin_locked_until: Option<Stamp>,
     pub next: String,
     pub steps: Vec<SetUpStep>,
+    pub roles: Vec<String>,
     pub ready: bool,
+    pub may_seal: bool,
 }
 
 #[uniffi::remote(Record)]

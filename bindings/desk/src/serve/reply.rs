@@ -60,6 +60,13 @@ impl Reply {
         reply
     }
 
+    /// A table to be kept under a name.
+    pub(super) fn table(name: &str, csv: String) -> Self {
+        let mut reply = Self::bytes("text/csv; charset=utf-8", csv.into_bytes());
+        reply.named("attachment", name);
+        reply
+    }
+
     pub(super) fn see(place: &str) -> Self {
         let mut reply = Self::bytes("text/plain; charset=utf-8", Vec::new());
         reply.status = 303;

@@ -8,7 +8,7 @@ use slingseal_app::{
     ExportTable, ListRequest, PieceFilter, code_of,
 };
 
-use slingseal_app::catalogue::{check_page as check_words, rigging as rig_words};
+use slingseal_app::catalogue::{board as board_words, check_page as check_words, rigging as rig_words};
 
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;
@@ -20,7 +20,7 @@ use super::reply::{Reply, status_of};
 use super::rig;
 use crate::check_page;
 use crate::output::{bad_input, file_name, plain};
-use crate::print::{Paper, checklist_pdf, closing_pdf, faces, record_pdf, sheets_pdf};
+use slingseal_paper::{Paper, checklist_pdf, closing_pdf, faces, manifest_pdf, record_pdf, sheets_pdf};
 
 /// The largest bundle that is taken in over the page; a larger one goes through `bundle read`.
 const BUNDLE: u64 = 4 << 30;
@@ -119,6 +119,23 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
             let statement = app.closings()?.into_iter().find(|one| one.digest == digest).ok_or_else(none)?;
             let pdf = closing_pdf(&statement, Paper::A4, app.spoken())?;
             Ok(Reply::pdf(&format!("closing-{}.pdf", file_name(&statement.name)), pdf))
+        }
+        ["manifest"] => {
+            let view = app.manifest(query.some("day").as_deref())?;
+            let title = board_words::ManifestTitle { day: &view.day }.say(app.spoken());
+            shown(desk, "/", &title, &page::manifest(&view, app.spoken()))
+        }
+        ["manifest", file] => {
+            let none = || AppError::NotFound { message: words::NoSuchPage.into() };
+            let (day, ending) = file.rsplit_once('.').ok_or_else(none)?;
+            let name = format!("manifest-{}.{ending}", file_name(day));
+            match ending {
+                "pdf" => {
+                    Ok(Reply::pdf(&name, manifest_pdf(&app.manifest(Some(day))?, Paper::A4, app.spoken())?))
+                }
+                "csv" => Ok(Reply::table(&name, app.manifest_csv(Some(day))?)),
+                _ => Err(none()),
+            }
         }
         ["load", load] => {
             let view = app.load(load)?;
@@ -494,6 +511,20 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
             let codes = app.moving_codes(&request)?;
             *desk.moving() = codes;
             Ok(Reply::see("/moving"))
+        }
+        ["manifest", how] => {
+            let form = ask::form(request)?;
+            let day = form.some("day");
+            let view = match *how {
+                "put" => {
+                    let place = form.number("place", 0, u32::MAX);
+                    app.put_in_lift_order(day.as_deref(), form.get("load"), place)?
+                }
+                "order" => app.take_lift_order(day.as_deref(), form.get("table"))?,
+                "planned" => app.set_lift_order(day.as_deref(), &[])?,
+                _ => return Err(AppError::NotFound { message: words::NoSuchPage.into() }),
+            };
+            Ok(Reply::see(&format!("/manifest?day={}", view.day)))
         }
         ["close", "explain"] => {
             let form = ask::form(request)?;

@@ -12,11 +12,12 @@ use crate::output::{
     answer_files, bad_input, file_name, print_json, put_code, put_code_beside_json, told, write,
 };
 use crate::platform::{Secret, ask};
-use crate::print::{Paper, closing_pdf};
+use slingseal_paper::{Paper, closing_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppError> {
     match verb {
         AccountVerb::Close(close) => run_close(setting, close),
+        AccountVerb::Manifest(manifest) => super::manifest::run(setting, manifest),
         AccountVerb::Equipment { csv: Some(file), .. } => {
             write(&file, setting.app()?.piece_lives_csv()?.as_bytes())?;
             answer_files(setting.json, &[file]);

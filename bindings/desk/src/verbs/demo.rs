@@ -1,5 +1,7 @@
 //! `demo`: the whole job on an invented flood-relief airlift, unattended, told as a story.
 
+mod day;
+
 use slingseal_app::catalogue::demo as words;
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -17,8 +19,8 @@ use slingseal_app::catalogue::Saying;
 use super::{Setting, pasted, verify};
 use crate::console::Shown;
 use crate::output::{PIXELS, bad_input, plain, print_json, write, write_whole};
-use crate::print::{Paper, record_pdf, sheets_pdf};
 use crate::{check_page, input, output, platform};
+use slingseal_paper::{Paper, record_pdf, sheets_pdf};
 
 const PLAN: &str = include_str!("../../demo/vehicle.toml");
 const RIGGING: &str = include_str!("../../demo/vehicle-rigging.toml");
@@ -32,7 +34,7 @@ const APPROVED: [&str; 6] = ["vehicle", "bag", "zone", "daily-hooks", "gear-chai
 /// Left in the folder, so that another run may replace what this one left and nothing else.
 const MARK: &str = "slingseal-demo";
 /// What an earlier run left.
-const HOMES: [&str; 4] = ["desk", "inspector", "hookup", "stranger"];
+const HOMES: [&str; 5] = ["desk", "inspector", "hookup", "stranger", "day"];
 
 #[expect(clippy::disallowed_methods, reason = "a desk has a folder for what may be lost")]
 pub(crate) fn run(setting: &Setting, out: Option<PathBuf>) -> Result<ExitCode, AppError> {
@@ -98,6 +100,24 @@ fn make_room(out: &Path) -> Result<(), AppError> {
 /// The program as it was called: what worked once works again.
 fn program() -> String {
     std::env::args_os().next().map_or_else(|| "slingseal".into(), |name| name.to_string_lossy().into_owned())
+}
+
+/// Walks every card, everything sound.
+fn walked_sound(app: &App, mut view: WalkView) -> Result<WalkView, AppError> {
+    while let Some(card) = view.card.clone() {
+        let open =
+            card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
+        let request = match open {
+            None => WalkRequest::CardGood { card: card.number },
+            Some(point) => WalkRequest::Answer {
+                card: card.number,
+                point: point.id.clone(),
+                value: sound_answer(&view, point),
+            },
+        };
+        view = app.do_walk(&view.walk, &request)?;
+    }
+    Ok(view)
 }
 
 struct Demo<'s> {
@@ -205,6 +225,8 @@ impl Demo<'_> {
 
         self.chapter(words::ChapterAccount);
         self.account(&inspector, &desk, &seal)?;
+
+        self.day(&desk)?;
 
         self.chapter(words::ChapterLeft);
         self.say(words::WhatIsLeft { folder: &self.out.shown() });
@@ -478,20 +500,7 @@ impl Demo<'_> {
         let expires = app.now().plus(slingseal_app::Seconds::days(180)).rfc3339();
         let issue = Issue { request, roles: "inspector".into(), expires, holder: None, validity_hours: None };
         app.receive(&app.issue(&issue, PASSPHRASE)?.text)?;
-        let mut view = app.begin_walk(tag)?;
-        while let Some(card) = view.card.clone() {
-            let open =
-                card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
-            let request = match open {
-                None => WalkRequest::CardGood { card: card.number },
-                Some(point) => WalkRequest::Answer {
-                    card: card.number,
-                    point: point.id.clone(),
-                    value: sound_answer(&view, point),
-                },
-            };
-            view = app.do_walk(&view.walk, &request)?;
-        }
+        let view = walked_sound(&app, app.begin_walk(tag)?)?;
         let view = app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })?;
         let seal = app.seal(&view.walk, PIN, None)?;
         self.put("stranger", &seal.code.text)

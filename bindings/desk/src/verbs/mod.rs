@@ -1,6 +1,6 @@
 //! One file a verb.
 
-mod account;
+pub(crate) mod account;
 mod authority;
 mod backup;
 mod bundle;
@@ -11,6 +11,7 @@ mod exam;
 mod exchange;
 mod inspect;
 mod key;
+pub(crate) mod manifest;
 mod manual;
 mod play;
 mod procedure;

@@ -15,8 +15,8 @@ use super::{Setting, bundle};
 use crate::cli::{PackVerb, ProcedureVerb};
 use crate::console::Shown;
 use crate::output::{write, write_whole};
-use crate::print::{Paper, checklist_pdf};
 use crate::{console, input, output};
+use slingseal_paper::{Paper, checklist_pdf};
 
 /// How often a watched file is looked at: sooner than a hand is back from the key that saves.
 const LOOKS: Duration = Duration::from_millis(300);

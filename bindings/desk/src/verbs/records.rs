@@ -1,6 +1,6 @@
 //! `records`: list, show, export, print, verify.
 
-use slingseal_app::catalogue::desk as words;
+use slingseal_app::catalogue::{closing, desk as words};
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -10,8 +10,8 @@ use slingseal_app::{App, AppError, ExportTable, Language, RecordLine, RecordView
 use super::{Setting, verify};
 use crate::cli::{RecordsVerb, Table};
 use crate::console::{self, Shown};
-use crate::output::{bad_input, file_name, print_json, put_code, told, write, write_whole};
-use crate::print::{Paper, record_pdf};
+use crate::output::{bad_input, clock, file_name, print_json, put_code, told, write, write_whole};
+use slingseal_paper::{Paper, record_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
@@ -175,6 +175,14 @@ fn line(line: &RecordLine, language: Language) -> String {
 
 fn story(view: &RecordView, language: Language) {
     println!("{}", line(&view.line, language));
+    if let (Some(seconds), Some(cards)) = (view.line.walk_seconds, view.line.walk_cards) {
+        let took = clock(seconds);
+        let said: Saying = match view.line.walked_too_fast {
+            true => closing::WalkTooFastTold { took, cards }.into(),
+            false => closing::WalkTook { took, cards }.into(),
+        };
+        println!("{}: {}", closing::LabelWalkedIn.say(language), said.say(language));
+    }
     if let Some(tag) = &view.tag {
         let said = words::TagInALine {
             description: &tag.description,

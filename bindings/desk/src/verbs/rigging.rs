@@ -13,8 +13,8 @@ use slingseal_app::{
 use super::Setting;
 use crate::cli::{Rigging, RiggingVerb};
 use crate::console::{self, Shown};
-use crate::print::{Head, Paper, aircrew_pdf, rigging_pdf};
 use crate::{input, output};
+use slingseal_paper::{Head, Paper, aircrew_pdf, rigging_pdf};
 
 pub(crate) fn run(setting: &Setting, rigging: Rigging) -> Result<ExitCode, AppError> {
     let Rigging { verb, file, links, factor, picture, sheet, aircrew } = rigging;

@@ -13,7 +13,7 @@ use crate::files::write_together;
 use crate::input;
 use crate::output::{file_name, print_json, put_code_and, told};
 use crate::platform::{Secret, ask};
-use crate::print::{Paper, sheets_pdf};
+use slingseal_paper::{Paper, sheets_pdf};
 
 pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError> {
     match verb {

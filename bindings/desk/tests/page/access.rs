@@ -48,13 +48,24 @@ fn lasting(text: &str) -> String {
         include_str!("../../demo/vehicle-rigging.toml"),
         include_str!("../../demo/bag.toml")
     );
-    let word = |word: &str| {
-        let plain = word.trim_matches(|end: char| end.is_ascii_punctuation());
-        let lasts = !word.contains(|letter: char| letter.is_ascii_digit()) || plans.contains(plain);
-        let month = "JAN FEB MAR APR MAY JUN JUL AUG SEP OCT NOV DEC".split(' ').any(|month| month == plain);
-        if lasts && !month { word.to_owned() } else { "#".to_owned() }
+    let known: std::collections::BTreeSet<&str> =
+        plans.split(|letter: char| letter.is_whitespace() || "\"'[](){},:;=".contains(letter)).collect();
+    let months = "JAN FEB MAR APR MAY JUN JUL AUG SEP OCT NOV DEC";
+    let line = |line: &str| {
+        let words: Vec<&str> = line.split_whitespace().collect();
+        let lasting = |(at, word): (usize, &&str)| {
+            let plain = word.trim_matches(|end: char| end.is_ascii_punctuation());
+            let lasts = !word.contains(|letter: char| letter.is_ascii_digit()) || known.contains(plain);
+            // How much of a time is left.
+            let unit =
+                words.get(at + 1).map(|next| next.trim_matches(|end: char| end.is_ascii_punctuation()));
+            let passes =
+                matches!(unit, Some("h" | "min" | "s")) || months.split(' ').any(|month| month == plain);
+            if lasts && !passes { (*word).to_owned() } else { "#".to_owned() }
+        };
+        words.iter().enumerate().map(lasting).collect::<Vec<_>>().join(" ")
     };
-    let lines = text.lines().map(|line| line.split_whitespace().map(word).collect::<Vec<_>>().join(" "));
+    let lines = text.lines().map(line);
     lines.filter(|line| !line.is_empty()).collect::<Vec<_>>().join("\n")
 }
 
@@ -95,6 +106,7 @@ fn every_page_is_for_everybody_at_every_width() {
         ("/deficiencies", "Deficiencies"),
         ("/people", "People"),
         ("/equipment", "Equipment"),
+        ("/manifest", "Manifest of"),
         ("/close", "Closing"),
         ("/procedures", "Procedures"),
         ("/class", "The class"),

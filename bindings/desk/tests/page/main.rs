@@ -15,6 +15,7 @@ mod bag;
 mod browser;
 mod html;
 mod rigging;
+mod zone;
 
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
@@ -97,8 +98,15 @@ impl Served {
 
     /// One request by hand; the whole answer.
     fn raw(&self, head: &str) -> String {
+        self.sent(head, "")
+    }
+
+    /// The same with a body.
+    fn sent(&self, head: &str, body: &str) -> String {
         let mut stream = TcpStream::connect(self.base.trim_start_matches("http://")).unwrap();
-        stream.write_all(format!("{head}Connection: close\r\nContent-Length: 0\r\n\r\n").as_bytes()).unwrap();
+        let length = body.len();
+        let request = format!("{head}Connection: close\r\nContent-Length: {length}\r\n\r\n{body}");
+        stream.write_all(request.as_bytes()).unwrap();
         let mut answer = Vec::new();
         stream.read_to_end(&mut answer).unwrap();
         String::from_utf8_lossy(&answer).into_owned()

@@ -46,10 +46,19 @@ fn sheets_and_records_are_archived_and_read_aloud() {
         .output()
         .unwrap();
     assert!(played.status.success(), "{played:?}");
-    let pages = ["sheet-km-014.pdf", "record-km-014.pdf"].map(|name| demo.join(name));
+    let pages =
+        ["sheet-km-014.pdf", "record-km-014.pdf", "day/manifest.pdf", "day/closing-kestrel-meadow.pdf"];
+    let pages = pages.map(|name| demo.join(name));
     let (holds, said) = validate(&pages);
-    assert!(holds && said.matches(" passes, ").count() == 4, "{said}");
+    assert!(holds && said.matches(" passes, ").count() == 2 * pages.len(), "{said}");
     println!("{said}");
+
+    // The day's loads, in the order that the leader set.
+    let text = Command::new("pdftotext").args(["-layout"]).arg(&pages[2]).arg("-").output().unwrap();
+    let text = String::from_utf8(text.stdout).unwrap();
+    let loads: Vec<&str> = text.split_whitespace().filter(|word| word.starts_with("KM-1")).collect();
+    let wanted = ["109", "101", "102", "103", "104", "105", "106", "107", "108", "110", "111", "112"];
+    assert_eq!(loads, wanted.map(|number| format!("KM-{number}")), "{text}");
 
     // A reader that goes by the structure hears the load first and every value behind its label.
     let text = Command::new("pdfinfo").args(["-struct-text"]).arg(&pages[1]).output();

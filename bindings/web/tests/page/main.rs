@@ -21,6 +21,7 @@ mod cast;
 mod support;
 
 mod look;
+mod report;
 
 use std::path::{Path, PathBuf};
 
@@ -287,6 +288,13 @@ fn every_screen_fits_and_reads() {
                 let found = verdict(&mut browser);
                 assert_eq!(found.0.to_lowercase(), *screen, "{found:?}");
                 look::fits(&mut browser, &name(screen));
+                if *screen == "go" {
+                    browser.js("document.querySelector('[data-event=refused]').click()");
+                    look::fits(&mut browser, &name("why-not"));
+                    browser.js("document.querySelectorAll('#causes .key')[1].click()");
+                    browser.until("!document.getElementById('report').hidden");
+                    look::fits(&mut browser, &name("report"));
+                }
                 browser.js("clear(); show('start')");
             }
         }

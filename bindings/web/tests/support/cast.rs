@@ -1,14 +1,15 @@
 //! The people of the check pages' tests, and what they sign.
 
 use slingseal_message::envelope::{Kind, Unsigned, unwrap, wrap};
-use slingseal_message::seal::{Outcome, Seal, TagPrint, Void, VoidCause};
+use slingseal_message::movement::{JournalEnd, Movement, MovementEvent};
+use slingseal_message::seal::{InspectedSubject, Outcome, Seal, SignedInspection, TagPrint, Void, VoidCause};
 use slingseal_message::tag::{ReceivedTag, read_plan};
 use slingseal_message::trust::{
     Approval, Authority, CheckPage, Credential, DEFAULT_VALIDITY, Edition, PageAuthority, Role, Roles,
     Roster, SecretKey,
 };
 use slingseal_web::Surface;
-use slingseal_words::{CallSign, Digest, Name, ProcedureId, Seconds, Time};
+use slingseal_words::{CallSign, Digest, LoadNumber, Name, Note, ProcedureId, Seconds, Serial, Time};
 
 const PLAN: &str = "load = \"KM-014\"\ndescription = \"Rations\"\nprocedure = \"bag\"\ngross = \"1800 lb\"\n\
     rigger = \"Mason 5\"\n[aircraft]\ntype = \"Heron M2\"\nallowable = \"7000 lb\"\n[pickup]\nname = \"Kestrel Meadow\"\n\
@@ -78,6 +79,49 @@ impl Cast {
         let void = Void { load, issued, record: Digest::of(&[1]), cause: VoidCause::LoadMoved, note: None };
         let hookup = self.credential("Thistle 7", &[Role::Hookup], 6, 1_000_000);
         wrap(Kind::Void, &finish(&void.prepare(&hookup), 6))
+    }
+
+    /// What a device of nobody's reports.
+    pub fn movement(&self, issued: Time) -> String {
+        let movement = Movement {
+            load: LoadNumber::new("KM-014").expect("a load number"),
+            event: MovementEvent::SetDown,
+            issued,
+            happened: None,
+            device: [9; 16],
+            journal: JournalEnd::empty(&[9; 16]),
+            before: None,
+            seal: None,
+            shown: None,
+            aircraft: None,
+            place: None,
+            photos: Vec::new(),
+            pieces: Vec::new(),
+            note: None,
+        };
+        wrap(Kind::Movement, &movement.unsigned().expect("it fits"))
+    }
+
+    /// An inspector's word on a piece of gear, by no list that anybody approved.
+    pub fn piece(&self, serial: &str, issued: Time, why: Option<&str>) -> String {
+        let said = SignedInspection {
+            subject: InspectedSubject::Piece,
+            name: Serial::new(serial).expect("a serial number"),
+            issued,
+            fit_until: why.is_none().then(|| issued.plus(Seconds::hours(24))),
+            outcome: if why.is_none() { Outcome::Fit } else { Outcome::NotFit },
+            edition: Edition {
+                procedure: ProcedureId::new("sling-gear").expect("an id"),
+                version: 1,
+                thumbprint: [5; 16],
+            },
+            found: u16::from(why.is_some()),
+            corrected: 0,
+            why: why.map(|why| Note::new(why).expect("a note")),
+            record: Digest::of(&[2]),
+        };
+        let inspector = self.credential("Anvil 3", &[Role::Inspector], 2, 1_000_000);
+        wrap(Kind::Inspection, &finish(&said.prepare(&inspector), 2))
     }
 
     /// A page before it is signed.

@@ -47,9 +47,12 @@ pub fn calls(vector: &Vector) -> [Value; 2] {
     ]
 }
 
-/// The native answers to calls in a row.
+/// The native answers to calls in a row; `{"begin": …}` begins with a page, in Base64.
 pub fn native(surface: &mut Surface, calls: &[Value]) -> Vec<Value> {
-    let answers = calls.iter().map(|call| surface.call(call.to_string().as_bytes()));
+    let answers = calls.iter().map(|call| match call["begin"].as_str() {
+        Some(page) => surface.begin(&crate::cast::unbase64(page)),
+        None => surface.call(call.to_string().as_bytes()),
+    });
     answers.map(|answer| serde_json::from_str(&answer).expect("an answer is JSON")).collect()
 }
 

@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use slingseal_catalogue::{Saying, closing as words};
-use slingseal_message::movement::{MovementEvent, ShownVerdict};
+use slingseal_message::movement::{MovementEvent, ShownVerdict, place_of_report};
 use slingseal_words::{Digest, Seconds, Time, same_name};
 
 /// Two clocks may differ by this much.
@@ -286,7 +286,7 @@ fn behind(one: Time, other: Time) -> bool {
 
 fn points_of_load(load: &LoadRows, least: Option<Seconds>, points: &mut Vec<OpenPoint>) {
     let mut reports: Vec<&ReportRow> = load.reports.iter().collect();
-    reports.sort_by_key(|report| (report.at, report.event, report.digest));
+    reports.sort_by_key(|report| place_of_report(report.at, report.event, report.digest));
     let mut inspections: Vec<&InspectionRow> = load.inspections.iter().collect();
     inspections.sort_by_key(|one| (one.at, one.seal));
     let mut point = |kind, known: Saying| points.push(OpenPoint::of(kind, &load.load, known));
@@ -338,7 +338,7 @@ fn points_of_load(load: &LoadRows, least: Option<Seconds>, points: &mut Vec<Open
     twice(&inspections, &reports, &mut point);
     for one in &inspections {
         if let (Some((took, cards)), Some(least)) = (one.walk, least)
-            && took.0 < i64::from(cards) * least.0
+            && walked_too_fast(took, cards, least)
         {
             let (by, took, at) = (&one.inspector, took.to_string(), one.at.dtg());
             point(
@@ -347,6 +347,11 @@ fn points_of_load(load: &LoadRows, least: Option<Seconds>, points: &mut Vec<Open
             );
         }
     }
+}
+
+/// Whether a walk took less than the least time a card. It is a sign, not a proof.
+pub fn walked_too_fast(took: Seconds, cards: u32, least: Seconds) -> bool {
+    took.0 < i64::from(cards).saturating_mul(least.0)
 }
 
 fn points_of_lift(

@@ -11,6 +11,7 @@ mod wilson;
 
 pub use closing::{
     Counts, DeviceRow, InspectionRow, LoadRows, OpenPoint, PointKind, ReportRow, counts, open_points,
+    walked_too_fast,
 };
 pub use pieces::{PieceLife, piece_lives};
 pub use second_look::{InAll, LookRow, Looks, SAME_LOOK, SecondLooks, chapman_95, second_looks};

@@ -10,12 +10,12 @@ use crate::walks::entries::{EVENT, events};
 use crate::walks::record::{entry_digest, walk_of_record};
 use crate::walks::view::FindingView;
 use crate::{App, AppError, Inner, Stamp, TagView};
-use slingseal_account::report::Moment;
+use slingseal_account::report::{Moment, walked_too_fast};
 use slingseal_judgement::{Grade, LoadState};
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::Record;
 use slingseal_store::{Outcome, RecordFilter, RecordRow, Standing};
-use slingseal_words::{LoadNumber, Saying, Time};
+use slingseal_words::{LoadNumber, Saying, Seconds, Time};
 
 /// A record in the list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -58,6 +58,12 @@ pub struct RecordLine {
     pub valid_until: Stamp,
     /// Whether the full record is here, or the seal alone.
     pub whole: bool,
+    /// Seconds from the walk's beginning to its decision, by the inspector's clock; none where the full record is not here.
+    pub walk_seconds: Option<u32>,
+    /// How many cards it was walked over.
+    pub walk_cards: Option<u32>,
+    /// Whether that is less than the least time a card that was set here. It is a sign, not a proof.
+    pub walked_too_fast: bool,
 }
 
 /// How a record stands, in one word for a banner.
@@ -205,12 +211,17 @@ impl App {
 /// The state of a page of records is asked once.
 pub(crate) struct Lines {
     knowledge: Knowledge,
+    least: Option<Seconds>,
 }
 
 impl Inner {
+    fn state_of_page(&self) -> Result<Lines, AppError> {
+        Ok(Lines { knowledge: self.knowledge()?, least: self.least_a_card()? })
+    }
+
     /// The lines of a page of records.
     pub(crate) fn lines(&self, rows: &[RecordRow]) -> Result<Vec<RecordLine>, AppError> {
-        let lines = Lines { knowledge: self.knowledge()? };
+        let lines = self.state_of_page()?;
         rows.iter().map(|row| self.line(row, &lines)).collect()
     }
 
@@ -240,6 +251,7 @@ impl Inner {
     fn line(&self, row: &RecordRow, lines: &Lines) -> Result<RecordLine, AppError> {
         let state = self.state_of(row, lines)?;
         let by = self.walked_by(row, &lines.knowledge.trusted)?;
+        let walked = self.store.read().walk_facts_of(row.seal)?;
         Ok(RecordLine {
             record: row.digest.to_string(),
             load: row.load.clone(),
@@ -261,6 +273,12 @@ impl Inner {
             valid_until: row.valid_until.into(),
             // The device is known from the full record alone.
             whole: row.device.is_some(),
+            walk_seconds: walked.as_ref().map(|facts| u32::try_from(facts.took.0).unwrap_or(0)),
+            walk_cards: walked.as_ref().map(|facts| facts.cards),
+            walked_too_fast: walked
+                .as_ref()
+                .zip(lines.least)
+                .is_some_and(|(facts, least)| walked_too_fast(facts.took, facts.cards, least)),
         })
     }
 
@@ -281,7 +299,7 @@ impl Inner {
         let state = found.map_or(RecordState::NoInspection, |facts| RecordState::of(&facts.at(&asked)));
         let reasons = found.map(|facts| facts.facts.reasons(&asked)).unwrap_or_default();
         let reasons = reasons.iter().filter(|reason| reason.grade() != Grade::Note);
-        let mut line = self.line(row, &Lines { knowledge: self.knowledge()? })?;
+        let mut line = self.line(row, &self.state_of_page()?)?;
         (line.state, line.standing) = (state, state.standing().to_owned());
         let mut view = RecordView {
             line,

@@ -15,7 +15,7 @@ use crate::exams::papers::put_lock;
 use crate::procedures::{expanded_of, keep_own_text};
 use crate::tags::tag_bytes;
 use crate::trust::vault::DEVICE_VAULT;
-use crate::view::hex;
+use crate::view::{clock, hex};
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_journal::NewEntry;
 use slingseal_message::envelope::{Kind, Limits, Reader, Writer, check, unwrap, wrap};
@@ -443,12 +443,6 @@ pub(crate) fn short(digest: &Digest) -> String {
     let (front, back): (String, String) =
         (digits.chars().take(4).collect(), digits.chars().skip(4).collect());
     format!("{front} {back}")
-}
-
-/// `1:05`, or `1:00:05`.
-pub(crate) fn clock(seconds: i64) -> String {
-    let (hours, minutes, seconds) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
-    if hours > 0 { format!("{hours}:{minutes:02}:{seconds:02}") } else { format!("{minutes}:{seconds:02}") }
 }
 
 fn secret_parts(body: &[u8]) -> Result<(&[u8], Salt, &[u8]), AppError> {

@@ -5,9 +5,10 @@ use slingseal_catalogue::exams as exam_words;
 use slingseal_catalogue::refusals as words;
 
 use crate::exams::papers::put_result;
-use crate::exams::{PlantedView, StandardView, clock, elsewhere, one_of, planted_views, short};
+use crate::exams::{PlantedView, StandardView, elsewhere, one_of, planted_views, short};
 use crate::procedures::expanded_of;
 use crate::trust::vault::DEVICE_VAULT;
+use crate::view::clock;
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_message::envelope::{Kind, wrap};
 use slingseal_message::trust::{Role, SecretKey};
@@ -423,7 +424,7 @@ fn debrief_view(
             };
             let after = item.after.map(|after| clock(after.0)).unwrap_or_default();
             let card_s = at(item.card);
-            let stood = clock(card_s.into());
+            let stood = clock(card_s);
             let what: Saying = match &called {
                 _ if item.call == Call::Found => exam_words::FoundAt { at: after }.into(),
                 Some(called) => exam_words::FoundAtCalled { at: after, called }.into(),

@@ -386,7 +386,7 @@ impl Inner {
             elapsed_s: small(elapsed.0),
             within_s: small(within.0),
             clock: {
-                let (shown, given) = (crate::exams::clock(elapsed.0), crate::exams::clock(within.0));
+                let (shown, given) = (crate::clock(elapsed.0), crate::clock(within.0));
                 let (english, spanish) = (format!("{shown} of {given}"), format!("{shown} de {given}"));
                 self.language().pick(english, spanish)
             },

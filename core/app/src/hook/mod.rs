@@ -1,6 +1,6 @@
 //! The hook check: scan the seal, scan the tag, one verdict. And the word that takes a seal back.
 
-use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::{judgement as judgement_words, refusals as words};
 pub(crate) mod admission;
 pub(crate) mod page;
 pub(crate) mod receive;
@@ -213,7 +213,7 @@ impl Inner {
     /// Opens what was shown, keeps it, judges it, and draws what was judged.
     fn check_shown(&mut self, shown: Vec<ShownCode>) -> Result<VerdictView, AppError> {
         if shown.is_empty() {
-            return Err(AppError::bad_input(words::NothingScannedScanSealTag));
+            return Err(AppError::bad_input(judgement_words::NothingScannedScanSealTag));
         }
         let (now, language) = (self.now(), self.language());
         let seen = self.store.write(|tx| -> Result<Vec<Judged>, AppError> {
@@ -256,7 +256,7 @@ impl Inner {
         let worst = gravest(&judgements);
         let worst = judged.seen.iter().find(|seen| Some(&seen.judgement) == worst);
         let Some(Judged { judgement, tag, authority }) = worst else {
-            return Err(AppError::bad_input(words::NothingScannedScanSealTag));
+            return Err(AppError::bad_input(judgement_words::NothingScannedScanSealTag));
         };
         let tag = tag.as_ref().map(|tag| self.tag_view_of(tag)).transpose()?;
         let mut view = verdict_view(judgement, authority.as_ref().map(Name::to_string), tag, language);

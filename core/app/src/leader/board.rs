@@ -1,10 +1,12 @@
-use slingseal_catalogue::board as words;
+use slingseal_catalogue::{board as words, closing as closing_words};
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use crate::account::Knowledge;
 use crate::movements::arrival::{event_of_word, reported};
 use crate::{App, AppError, Inner, Stamp};
+use slingseal_account::report::walked_too_fast;
 use slingseal_judgement::FlowState;
 use slingseal_message::movement::MovementEvent;
 use slingseal_store::{FlowRow, LoadRow, WalkState};
@@ -99,10 +101,13 @@ pub struct BoardLoad {
     pub who: String,
     /// What matters now, in one line.
     pub detail: String,
-    /// Whether it wants a look soon: less than an hour of validity left, or lifted against WAIT or NO-GO.
+    /// Whether it wants a look soon: less than an hour of validity left, lifted against WAIT or NO-GO, or walked too fast.
     pub soon: bool,
     /// What a report that nobody known signed tells beside its place, in one line; empty where there is none. It moves no load.
     pub reported: String,
+    /// How long the walk took, where that is less than the least time a card that was set here; empty otherwise. It is a sign, not a
+    /// proof.
+    pub walk: String,
     /// The pickup zone; empty where unknown.
     pub zone: String,
     /// The destination; empty where unknown.
@@ -173,7 +178,8 @@ impl Inner {
             return Err(AppError::bad_input(words::NoSuchState { state: &state, states: &words.join(", ") }));
         }
         let day = day_of(request.date.as_ref())?;
-        let placed = self.placed(since)?;
+        let mut knowledge = self.knowledge()?;
+        let placed = self.placed(since, &knowledge)?;
         let aircraft: BTreeSet<String> =
             placed.iter().map(|one| one.flow.aircraft.clone()).filter(|name| !name.is_empty()).collect();
         let chosen: Vec<Placed> = placed
@@ -210,7 +216,7 @@ impl Inner {
                 count: u64::try_from(rows.len()).unwrap_or(u64::MAX),
                 reported: told,
                 pages: u32::try_from(rows.len().div_ceil(most)).unwrap_or(u32::MAX),
-                loads: self.listed(state, &shown)?,
+                loads: self.listed(state, &shown, &mut knowledge)?,
             });
         }
         Ok(BoardView {
@@ -225,8 +231,7 @@ impl Inner {
 
     /// Every load that a board of this time shows, in its place. What the judgement said is kept; what the clock makes of it is asked
     /// for each.
-    pub(crate) fn placed(&self, since: Time) -> Result<Vec<Placed>, AppError> {
-        let knowledge = self.knowledge()?;
+    pub(crate) fn placed(&self, since: Time, knowledge: &Knowledge) -> Result<Vec<Placed>, AppError> {
         let asked = knowledge.asked();
         let read = self.store.read();
         let walking: BTreeSet<String> = read.walks_in_hand()?.into_iter().map(|walk| walk.load).collect();
@@ -261,10 +266,15 @@ impl Inner {
         Ok(placed)
     }
 
-    fn listed(&self, state: FlowState, rows: &[&Placed]) -> Result<Vec<BoardLoad>, AppError> {
+    fn listed(
+        &self,
+        state: FlowState,
+        rows: &[&Placed],
+        knowledge: &mut Knowledge,
+    ) -> Result<Vec<BoardLoad>, AppError> {
         let (now, language) = (self.now(), self.language());
         let read = self.store.read();
-        let mut knowledge = self.knowledge()?;
+        let least = self.least_a_card()?;
         let walks = if state == FlowState::Walking { read.walks_in_hand()? } else { Vec::new() };
         let mut loads = Vec::new();
         for Placed { flow, sealed, .. } in rows {
@@ -279,6 +289,7 @@ impl Inner {
                 detail: String::new(),
                 soon: false,
                 reported: reported(flow, self.language()),
+                walk: String::new(),
                 zone: flow.zone.clone(),
                 destination: flow.destination.clone(),
                 at: flow.touched.into(),
@@ -293,6 +304,13 @@ impl Inner {
                 one.at = row.issued.into();
             }
             let row = row.map(|(row, _)| row);
+            let walked = row.as_ref().map(|row| read.walk_facts_of(row.seal)).transpose()?.flatten();
+            let hasty =
+                walked.zip(least).filter(|(facts, least)| walked_too_fast(facts.took, facts.cards, *least));
+            if let Some((facts, _)) = &hasty {
+                let (took, cards) = (facts.took.to_string(), facts.cards);
+                one.walk = closing_words::WalkTooFastTold { took, cards }.say(language);
+            }
             let detail: Saying = match (state, &row) {
                 (FlowState::Planned, _) => {
                     let (at, rigger) = (flow.touched.dtg(), &flow.rigger);
@@ -352,6 +370,7 @@ impl Inner {
                 }
             };
             one.detail = detail.say(language);
+            one.soon |= hasty.is_some();
             loads.push(one);
         }
         Ok(loads)

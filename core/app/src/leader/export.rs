@@ -72,6 +72,8 @@ struct Exported {
     edition_ordered: Option<Ordered>,
     leg_serials: Vec<Leg>,
     conditions: Option<Vec<String>>,
+    walk_seconds: Option<u32>,
+    walk_cards: Option<u32>,
 }
 
 #[derive(Serialize)]
@@ -185,7 +187,7 @@ const RECORDS: &str = "record,load,description,outcome,standing,issued_utc,issue
     inspector,rigger,procedure,procedure_version,aircraft,gross,gross_kg,gross_lb,allowable,allowable_kg,allowable_lb,\
     pickup,pickup_mgrs,pickup_latitude,pickup_longitude,destination,destination_mgrs,destination_latitude,\
     destination_longitude,walked_mgrs,found,corrected,tag,tag_signed,device,whole,seal,\
-    weight_source,manual,manual_edition,airspeed,airspeed_source,edition_ordered,leg_serials,conditions,procedure_thumbprint,edition\r\n";
+    weight_source,manual,manual_edition,airspeed,airspeed_source,edition_ordered,leg_serials,conditions,procedure_thumbprint,edition,walk_seconds,walk_cards\r\n";
 const DEFICIENCIES: &str =
     "record,load,issued_utc,issued_dtg,inspector,rigger,procedure,point,deficiency,corrected\r\n";
 const EQUIPMENT: &str = "record,load,issued_utc,issued_dtg,inspector,pickup,aircraft,serial,kind,rating,\
@@ -294,6 +296,8 @@ impl Exported {
             }),
             Cell::plain(&self.procedure_thumbprint),
             self.edition.map_or(Cell::Empty, Cell::plain),
+            self.walk_seconds.map_or(Cell::Empty, Cell::plain),
+            self.walk_cards.map_or(Cell::Empty, Cell::plain),
         ]);
         cells
     }
@@ -313,7 +317,9 @@ impl App {
         };
         out.write_all(head.as_bytes()).map_err(io)?;
         let mut lines = 0;
-        self.lock().each_exported(|exported| {
+        let mut inner = self.lock();
+        inner.learn_walk_facts()?;
+        inner.each_exported(|exported| {
             for line in exported.lines(table) {
                 out.write_all(line.as_bytes()).map_err(io)?;
                 lines += 1;
@@ -331,7 +337,9 @@ impl App {
     pub fn export_json(&self, out: &mut dyn Write) -> Result<u64, AppError> {
         write!(out, "{{\"schema\":\"{EXPORT_SCHEMA}\",\"records\":[").map_err(io)?;
         let mut records = 0;
-        self.lock().each_exported(|exported| {
+        let mut inner = self.lock();
+        inner.learn_walk_facts()?;
+        inner.each_exported(|exported| {
             let text = serde_json::to_string(&exported).map_err(AppError::internal)?;
             write!(out, "{}\n{text}", if records == 0 { "" } else { "," }).map_err(io)?;
             records += 1;
@@ -367,7 +375,13 @@ impl Inner {
             let text =
                 slingseal_message::envelope::wrap(slingseal_message::envelope::Kind::Seal, &bytes.seal);
             let edition = self.walked_by(&row, &trusted)?.map(|by| by.state.word());
-            take(exported(&row, &seal, record.as_ref(), tag.as_ref(), &deficiencies, edition, text))
+            let mut exported =
+                exported(&row, &seal, record.as_ref(), tag.as_ref(), &deficiencies, edition, text);
+            if let Some(walked) = read.walk_facts_of(row.seal)? {
+                exported.walk_seconds = u32::try_from(walked.took.0).ok();
+                exported.walk_cards = Some(walked.cards);
+            }
+            take(exported)
         })
     }
 }
@@ -448,6 +462,8 @@ fn exported(
             .map(|one| Leg { leg: one.leg.to_string(), serial: one.serial.to_string() })
             .collect(),
         conditions: basis.conditions.as_ref().map(|set| set.iter().map(ToString::to_string).collect()),
+        walk_seconds: None,
+        walk_cards: None,
     }
 }
 

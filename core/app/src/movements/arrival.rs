@@ -9,8 +9,8 @@ use super::load_of;
 use crate::account::open_word;
 use crate::account::strays::Origin;
 use crate::{App, AppError, Inner, TagView};
-use slingseal_catalogue::{Language, movement as words};
-use slingseal_judgement::FlowState;
+use slingseal_catalogue::{Language, closing, movement as words};
+use slingseal_judgement::{FlowState, same_serial};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::movement::MovementEvent;
 use slingseal_message::tag::kind_of_tag;
@@ -98,8 +98,14 @@ impl Inner {
             let (kind, serial) = (piece.kind.clone(), piece.serial.clone());
             pieces.push(ArrivalPiece { kind, serial, back: false, damaged: false });
         }
+        for leg in tag.iter().flat_map(|tag| &tag.basis.legs) {
+            if !pieces.iter().any(|piece| same_serial(&piece.serial, &leg.serial)) {
+                let kind = closing::KindOfLeg { leg: &leg.leg }.say(self.language());
+                pieces.push(ArrivalPiece { kind, serial: leg.serial.clone(), back: false, damaged: false });
+            }
+        }
         for said in reports.iter().flat_map(|report| &report.pieces) {
-            match pieces.iter_mut().find(|piece| piece.serial == said.serial) {
+            match pieces.iter_mut().find(|piece| same_serial(&piece.serial, &said.serial)) {
                 Some(piece) => {
                     piece.back |= said.back;
                     piece.damaged |= said.damaged;

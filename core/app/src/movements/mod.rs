@@ -14,10 +14,10 @@ use crate::view::hex;
 use crate::{App, AppError, ChoiceView, CodeView, Inner, Received, Stamp};
 use slingseal_catalogue::{movement as words, refusals};
 use slingseal_journal::NewEntry;
-use slingseal_judgement::{Author, LoadWord, ReportWeight, Verdict};
+use slingseal_judgement::{Author, LoadWord, ReportWeight};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::movement::{
-    JournalEnd, Movement, MovementEvent, PieceState, RefusalCause, ShownReason, ShownVerdict, VerdictShown,
+    JournalEnd, Movement, MovementEvent, PieceState, RefusalCause, ShownVerdict, VerdictShown,
 };
 use slingseal_words::{Digest, GridRef, Language, LoadNumber, Name, Note, Seconds, Serial, Time};
 
@@ -160,7 +160,7 @@ impl App {
         inner.keep_report(&bytes)
     }
 
-    /// Every report of a load that is known here, the first that happened first.
+    /// Every report of a load that is known here, the first that happened first; of one second lifted before set down, then by digest.
     ///
     /// # Errors
     /// A text that is no load number; storage.
@@ -207,17 +207,15 @@ fn event_of(request: &ReportRequest) -> Result<MovementEvent, AppError> {
     let causes = || RefusalCause::ALL.map(RefusalCause::word).join(", ");
     let cause = match some(request.cause.as_ref()) {
         None => None,
-        Some(cause) => {
-            Some(RefusalCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
-                AppError::bad_input(movement_words::NoSuchCause { text: cause, causes: causes() })
-            })?)
-        }
+        Some(cause) => Some(RefusalCause::of(cause).ok_or_else(|| {
+            AppError::bad_input(movement_words::NoSuchCause { text: cause, causes: causes() })
+        })?),
     };
     let event = MovementEvent::of(word, cause).ok_or_else(|| match cause {
         None => AppError::bad_input(movement_words::RefusalNeedsCause { causes: causes() }),
         Some(_) => AppError::bad_input(movement_words::OnlyRefusalHasCause),
     })?;
-    if event == MovementEvent::Refused(RefusalCause::Other) && some(request.note.as_ref()).is_none() {
+    if event.cause().is_some_and(RefusalCause::needs_note) && some(request.note.as_ref()).is_none() {
         return Err(AppError::bad_input(movement_words::OtherCauseNeedsNote));
     }
     if event == MovementEvent::Returned && !request.pieces.iter().any(|piece| piece.back) {
@@ -252,17 +250,7 @@ impl LastScan {
     fn shown_last(&self) -> Option<ShownLast> {
         let (judgement, tag) = self.gravest()?;
         let load = judgement.seal.as_ref().map(|seal| &seal.load).or(tag.map(LoadWord::load))?;
-        let verdict = match judgement.verdict {
-            Verdict::Go => ShownVerdict::Go,
-            Verdict::Wait => ShownVerdict::Wait,
-            Verdict::NoGo => ShownVerdict::NoGo,
-        };
-        let reason = judgement.reasons.first().and_then(|reason| ShownReason::new(reason.code()));
-        Some(ShownLast {
-            load: load.clone(),
-            seal: judgement.digest,
-            shown: VerdictShown { verdict, reason },
-        })
+        Some(ShownLast { load: load.clone(), seal: judgement.digest, shown: judgement.shown() })
     }
 }
 
@@ -356,12 +344,13 @@ impl Inner {
 
     pub(crate) fn movements(&self, load: &LoadNumber) -> Result<Vec<MovementView>, AppError> {
         let mut trusted = self.trusted()?;
-        let mut views = Vec::new();
+        let mut words = Vec::new();
         for row in self.store.read().movements_of(load.as_str())? {
             let Ok(word) = open_word(Kind::Movement, &row.bytes, &mut trusted) else { continue };
-            views.push(self.movement_view(&if row.own { word.written_here() } else { word })?);
+            words.push(if row.own { word.written_here() } else { word });
         }
-        Ok(views)
+        words.sort_by_key(|word| word.movement().map(|report| report.place(word.digest())));
+        words.iter().map(|word| self.movement_view(word)).collect()
     }
 
     pub(crate) fn movement_view(&self, word: &LoadWord) -> Result<MovementView, AppError> {

@@ -1,5 +1,5 @@
-//! A load that is planned on a phone: like one whose tag is here, with what differs put in field by field. What is typed is told
-//! wrong where it stands, and nothing is signed before all of it can be.
+//! A load that is planned on a phone: like one whose tag is here, with what differs put in field by field, or by a list alone, with
+//! every field put in. What is typed is told wrong where it stands, and nothing is signed before all of it can be.
 
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
@@ -7,10 +7,11 @@ use slingseal_catalogue::refusals as words;
 use crate::tags::statics::{rigging_png, rigging_view};
 use crate::tags::{RiggingView, TagMade, tag_bytes};
 use crate::{App, AppError};
-use slingseal_message::tag::{Equipment, ReceivedTag, Tag, WeightSource, Zone};
+use slingseal_message::tag::{Basis, Equipment, ReceivedTag, Tag, WeightSource, Zone};
 use slingseal_rigging::{Rating, RiggedLoad, SeatedLink};
 use slingseal_words::{
-    CallSign, Description, Dimension, GridRef, LoadNumber, Name, PlaceName, Quantity, Saying, Serial,
+    CallSign, Description, Dimension, GridRef, LoadNumber, Name, PlaceName, ProcedureId, Quantity, Saying,
+    Serial,
 };
 
 /// A piece of equipment on a load that is being planned.
@@ -34,7 +35,8 @@ pub struct DraftLink {
 /// A load that is being planned: all as it was typed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct TagDraft {
-    /// The text of the tag that it is like: its procedure, its pickup zone, its rigging and what no field here names are that tag's.
+    /// The text of the tag that it is like: its procedure, its rigging and what no field here names are that tag's. Where no tag is
+    /// here yet, the id of the procedure that it is inspected by: such a load has no rigging and no chain legs.
     pub like: String,
     /// Its own load number.
     pub load: String,
@@ -48,6 +50,8 @@ pub struct TagDraft {
     pub aircraft: String,
     /// What the aircrew gives for this lift.
     pub allowable: String,
+    /// Where it is picked up.
+    pub pickup: String,
     /// Where it goes.
     pub destination: String,
     /// Its grid reference, or nothing.
@@ -88,6 +92,7 @@ impl App {
             weight_source: String::new(),
             aircraft: like.aircraft.to_string(),
             allowable: like.allowable.to_string(),
+            pickup: like.pickup.name.to_string(),
             destination: like.destination.name.to_string(),
             grid: like.destination.grid.as_ref().map(ToString::to_string).unwrap_or_default(),
             rigger: String::new(),
@@ -101,6 +106,31 @@ impl App {
                 .iter()
                 .map(|count| DraftLink { leg: count.leg.to_string(), link: count.link.into() })
                 .collect(),
+        })
+    }
+
+    /// A new load without one that it is like: a list that is here, and nothing else said yet.
+    ///
+    /// # Errors
+    /// No such list is here.
+    pub fn draft_by(&self, procedure: &str) -> Result<TagDraft, AppError> {
+        let id = ProcedureId::new(procedure)?;
+        self.lock().procedure(&id)?;
+        let none = String::new;
+        Ok(TagDraft {
+            like: id.to_string(),
+            load: none(),
+            description: none(),
+            gross: none(),
+            weight_source: none(),
+            aircraft: none(),
+            allowable: none(),
+            pickup: none(),
+            destination: none(),
+            grid: none(),
+            rigger: none(),
+            equipment: Vec::new(),
+            links: Vec::new(),
         })
     }
 
@@ -146,8 +176,10 @@ impl App {
 
 /// The tag as the draft has it, and what cannot stand; a field that cannot is the one of the tag that it is like.
 fn filled(draft: &TagDraft, now: slingseal_words::Time) -> Result<(Tag, Vec<Saying>), AppError> {
-    let bytes = tag_bytes(&draft.like)?;
-    let like = ReceivedTag::open(&bytes)?.tag;
+    let like = match ProcedureId::new(draft.like.trim()) {
+        Ok(procedure) => blank(procedure, now)?,
+        Err(_) => ReceivedTag::open(&tag_bytes(&draft.like)?)?.tag,
+    };
     let mut faults = Vec::new();
     let mut tag = Tag { planned: now, ..like.clone() };
     take(&mut tag.load, LoadNumber::new(&draft.load), &mut faults);
@@ -155,9 +187,14 @@ fn filled(draft: &TagDraft, now: slingseal_words::Time) -> Result<(Tag, Vec<Sayi
     take(&mut tag.gross, mass(&draft.gross), &mut faults);
     take(&mut tag.aircraft, Name::new(&draft.aircraft), &mut faults);
     take(&mut tag.allowable, mass(&draft.allowable), &mut faults);
-    let name = PlaceName::new(&draft.destination);
+    let mut pickup = like.pickup.name.clone();
+    take(&mut pickup, PlaceName::new(&draft.pickup), &mut faults);
+    // The grid reference of the other load's zone is that zone's alone.
+    if pickup != like.pickup.name {
+        tag.pickup = Zone { name: pickup, grid: None };
+    }
     let mut place = like.destination.name.clone();
-    take(&mut place, name, &mut faults);
+    take(&mut place, PlaceName::new(&draft.destination), &mut faults);
     let mut grid = None;
     if !draft.grid.trim().is_empty() {
         take(&mut grid, GridRef::new(&draft.grid).map(Some), &mut faults);
@@ -192,6 +229,29 @@ fn filled(draft: &TagDraft, now: slingseal_words::Time) -> Result<(Tag, Vec<Sayi
         }
     }
     Ok((tag, faults))
+}
+
+/// A tag of which the list alone is known. What stands in the other fields is never signed: each is put in, or a fault is told.
+fn blank(procedure: ProcedureId, planned: slingseal_words::Time) -> Result<Tag, AppError> {
+    const OPEN: &str = "0";
+    let nothing = || Quantity::parse_as("0 kg", Dimension::Mass).map_err(AppError::internal);
+    let zone = || Ok::<_, AppError>(Zone { name: PlaceName::new(OPEN)?, grid: None });
+    Ok(Tag {
+        load: LoadNumber::new(OPEN)?,
+        planned,
+        description: Description::new(OPEN)?,
+        procedure,
+        gross: nothing()?,
+        aircraft: Name::new(OPEN)?,
+        allowable: nothing()?,
+        pickup: zone()?,
+        destination: zone()?,
+        rigger: None,
+        equipment: Vec::new(),
+        links: Vec::new(),
+        rigging: None,
+        basis: Basis::default(),
+    })
 }
 
 fn same(one: &str, other: &str) -> bool {

@@ -182,7 +182,7 @@ fn the_home_is_free_while_anything_is_stretched() {
 }
 
 #[test]
-fn ready_is_said_only_where_a_seal_could_be_made() {
+fn that_a_seal_could_be_made_is_said_only_where_it_is_so() {
     let load = load();
     let steps =
         |app: &App| -> Vec<bool> { app.set_up().unwrap().steps.iter().map(|step| step.done).collect() };
@@ -190,11 +190,11 @@ fn ready_is_said_only_where_a_seal_could_be_made() {
     assert_eq!(steps(&app), [false; 4]);
     let hook = load.zone.device(&load.authority, "hook", "Mason 5", "hookup");
     let view = hook.set_up().unwrap();
-    assert_eq!((steps(&hook), view.ready), (vec![true, true, false, true], false));
-    assert!(view.next.contains("not an inspector's"), "{}", view.next);
+    assert_eq!((steps(&hook), view.ready, view.may_seal), (vec![true; 4], true, false));
+    assert_eq!((view.roles, view.next.contains("It seals no load")), (vec!["hookup".to_owned()], true));
     let inspector = load.zone.device(&load.authority, "inspector", "Anvil 3", "inspector");
     let view = inspector.set_up().unwrap();
-    assert_eq!((view.ready, view.next.as_str()), (true, "Ready."));
+    assert_eq!((view.may_seal, view.next.as_str()), (true, "Ready."));
     load.zone.pass(8 * 86_400);
     let view = inspector.set_up().unwrap();
     assert_eq!(
@@ -205,12 +205,12 @@ fn ready_is_said_only_where_a_seal_could_be_made() {
     let roster = load.authority.revoke(&["Anvil 3".into()], None, WORDS).unwrap().roster.text;
     inspector.receive(&roster).unwrap();
     let view = inspector.set_up().unwrap();
-    assert!(!view.ready && view.next.contains("revoked"), "{}", view.next);
+    assert!(!view.ready && !view.may_seal && view.next.contains("revoked"), "{}", view.next);
     let other = load.zone.device(&load.authority, "other", "Thistle 7", "inspector");
     load.zone.pass(300 * 86_400);
     other.receive(&load.authority.revoke(&[], None, WORDS).unwrap().roster.text).unwrap();
     let view = other.set_up().unwrap();
-    assert!(!view.ready && view.next.contains("run out"), "{}", view.next);
+    assert!(!view.ready && view.roles.is_empty() && view.next.contains("run out"), "{}", view.next);
 }
 
 /// Whoever reads Spanish is refused in Spanish, with the deficiency by the name on the screen.
@@ -243,4 +243,34 @@ fn refusals_and_blocks_are_in_the_readers_language() {
         "{wrong}"
     );
     assert!(fit.refused.unwrap().message.starts_with("La carga no puede decidirse apta"));
+}
+
+/// The first load of a team has no tag to be like: a list is enough, and every field is asked for.
+#[test]
+fn a_load_is_planned_by_a_list_alone() {
+    let load = load();
+    let app = load.zone.device(&load.authority, "drafter", "Anvil 3", "planner");
+    assert!(app.draft_by("no-such-list").is_err());
+    let mut draft = app.draft_by("bag").unwrap();
+    let open = app.check_draft(&draft).unwrap().faults;
+    assert!(open.len() >= 8, "load, what, gross, aircraft, allowable, pickup, destination, source: {open:?}");
+    draft.load = "KM-031".into();
+    draft.description = "Water, webbing bag".into();
+    draft.gross = "1500 lb".into();
+    draft.weight_source = "weighed".into();
+    draft.aircraft = "Heron M2".into();
+    draft.allowable = "7000 lb".into();
+    draft.destination = "Alder Bridge".into();
+    assert_eq!(app.check_draft(&draft).unwrap().faults.len(), 1, "the pickup zone is open");
+    draft.pickup = "Kestrel Meadow".into();
+    assert_eq!(app.check_draft(&draft).unwrap().faults, Vec::<String>::new());
+    let made = app.write_draft(&draft, PIN).unwrap();
+    let tag = app.read_tag(&made.code.text).unwrap();
+    assert_eq!(
+        (tag.load.as_str(), tag.pickup.name.as_str(), tag.procedure.as_str()),
+        ("KM-031", "Kestrel Meadow", "bag")
+    );
+    // The next one is like it; a pickup elsewhere keeps nothing of the other's grid.
+    let like = app.draft_like(&made.code.text).unwrap();
+    assert_eq!((like.pickup.as_str(), like.load.as_str()), ("Kestrel Meadow", ""));
 }

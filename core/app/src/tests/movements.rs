@@ -205,3 +205,135 @@ fn a_report_is_shown_again_with_everything_that_it_says() {
     );
     assert_eq!(hook.refusal_causes()[3].shown, "es otra carga");
 }
+
+/// Two devices report in the same second: which came first nobody knows, and every desk lists them alike.
+#[test]
+fn reports_of_one_second_have_one_order_however_they_came() {
+    let day = day();
+    let (near, far) = (day.zone.home("near"), day.zone.home("far"));
+    let mut texts = Vec::new();
+    for (app, word) in [(&near, "derigged"), (&far, "lifted"), (&near, "set-down"), (&far, "lifted")] {
+        texts.push(app.report(&of("KM-015", word), None).unwrap().code.text);
+    }
+    let told = |name: &'static str, texts: &mut dyn Iterator<Item = &String>| {
+        let app = desk(&day, name);
+        texts.for_each(|text| drop(app.receive(text).unwrap()));
+        let reports = app.movements("KM-015").unwrap();
+        let story: Vec<String> =
+            app.load("KM-015").unwrap().moments.into_iter().map(|moment| moment.what).collect();
+        let lines = |report: MovementView| (report.event, report.digest);
+        (reports.into_iter().map(lines).collect::<Vec<_>>(), story)
+    };
+    let there = told("there", &mut texts.iter());
+    assert_eq!(told("back", &mut texts.iter().rev()), there);
+    assert_eq!(told("middle", &mut texts[2..].iter().chain(&texts[..2])), there);
+    let events: Vec<&str> = there.0.iter().map(|(event, _)| event.as_str()).collect();
+    assert_eq!(events, ["lifted", "lifted", "set-down", "derigged"]);
+    assert!(there.0[0].1 < there.0[1].1, "of one event the lower digest first");
+}
+
+/// A photograph goes where its report goes: taken at the hook without a key, carried in a bundle, carried on by whoever has it.
+#[test]
+fn a_reports_photographs_travel_with_it() {
+    let day = day();
+    let hook = day.zone.home("bare");
+    let photo = [&[0xFF, 0xD8, 0xFF, 0xE0][..], &[7; 2_000], &[0xFF, 0xD9]].concat();
+    let digest = hook.add_photo(&photo).unwrap();
+    let request = ReportRequest {
+        cause: Some("damage".into()),
+        photos: vec![digest.clone()],
+        ..of("KM-015", "refused")
+    };
+    let made = hook.report(&request, None).unwrap();
+    assert_eq!(made.report.photos, std::slice::from_ref(&digest));
+    let (first, second) = (desk(&day, "first"), desk(&day, "second"));
+    assert_eq!(take(&first, &bundle(&hook, None)).photos, 1);
+    assert_eq!(take(&second, &bundle(&first, None)).photos, 1);
+    for app in [&first, &second] {
+        assert_eq!(app.movements("KM-015").unwrap()[0].photos, std::slice::from_ref(&digest));
+        let held = app.lock().store.read().photo(Digest::from_hex(&digest).unwrap()).unwrap();
+        assert_eq!(held.as_deref(), Some(photo.as_slice()));
+        assert_eq!(app.audit().unwrap().faults, [""; 0]);
+    }
+    assert!(matches!(
+        hook.report(&ReportRequest { photos: vec!["ab".into()], ..request }, None),
+        Err(AppError::BadInput { .. })
+    ));
+}
+
+/// Sling legs that a tag names by serial number are equipment: they are taken down, go out, and want to come back.
+#[test]
+fn legs_with_serial_numbers_go_out_and_come_back() {
+    let day = day();
+    let plan = PLAN.replace("KM-014", "KM-030").replace(
+        "[[link]]",
+        "[[leg]]\nname = \"1\"\nserial = \"LG-0091\"\n[[leg]]\nname = \"2\"\nserial = \"LG-0092\"\n[[equipment]]\nkind = \"cargo bag\"\nserial = \"CB-7\"\n[[link]]",
+    );
+    let tag = day.one.write_tag(&plan, &no_file, Some(PIN)).unwrap().code.text;
+    let view = walk_all(&day.one, day.one.begin_walk(&tag).unwrap());
+    day.one.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
+    day.one.seal(&view.walk, PIN, None).unwrap();
+    day.zone.pass(600);
+    day.one.report(&of("KM-030", "lifted"), Some(PIN)).unwrap();
+    day.one.report(&of("KM-030", "set-down"), Some(PIN)).unwrap();
+    let request = CloseRequest { loads: vec!["KM-030".into()], ..CloseRequest::default() };
+    let out = |app: &App| -> Vec<String> {
+        let points = app.close_account(&request).unwrap().points;
+        let out = points.into_iter().filter(|point| point.kind == "piece_out");
+        out.map(|point| point.subject).collect()
+    };
+    assert_eq!(out(&day.one), ["piece CB-7", "piece LG-0091", "piece LG-0092"]);
+    let far = day.zone.home("far");
+    let seen = far.arrival(&tag).unwrap();
+    let pieces: Vec<_> = seen.pieces.iter().map(|one| (one.kind.as_str(), one.serial.as_str())).collect();
+    assert_eq!(pieces, [("cargo bag", "CB-7"), ("sling leg 1", "LG-0091"), ("sling leg 2", "LG-0092")]);
+    let back = ReportRequest {
+        pieces: ["CB-7", "LG-0091", "lg-0092"].map(back).into(),
+        ..ReportRequest { load: Some(tag), ..event("returned") }
+    };
+    take(&day.one, &{
+        far.report(&back, None).unwrap();
+        bundle(&far, None)
+    });
+    assert_eq!(out(&day.one), [""; 0]);
+    let life = day.one.piece("LG-0091", None).unwrap();
+    assert_eq!((life.uses.len(), life.lives[0].lifts, life.lives[0].state.as_str()), (1, 1, "back"));
+    assert_eq!(life.lives[0].kind, "sling leg 1");
+    // A load that flew and that nobody inspected: its tag tells of the legs.
+    let bare = PLAN
+        .replace("KM-014", "KM-031")
+        .replace("[[link]]", "[[leg]]\nname = \"1\"\nserial = \"LG-0093\"\n[[link]]");
+    day.one.write_tag(&bare, &no_file, Some(PIN)).unwrap();
+    day.one.report(&of("KM-031", "lifted"), Some(PIN)).unwrap();
+    let lives = day.one.piece_lives().unwrap();
+    assert!(lives.iter().any(|life| life.serial == "LG-0093" && life.state == "out"), "{lives:?}");
+}
+
+/// How long a walk took stands in the list, on the board and in the export; below the least time of this home it is marked.
+#[test]
+fn a_walk_that_was_too_fast_is_marked_and_counts_all_the_same() {
+    let day = day();
+    let desk = desk(&day, "desk");
+    take(&desk, &bundle(&day.two, None));
+    let line = || desk.records(Some("KM-015"), 1).unwrap().remove(0);
+    let (seconds, cards) = (line().walk_seconds.unwrap(), line().walk_cards.unwrap());
+    assert!(cards > 3 && !line().walked_too_fast, "{seconds} s, {cards} cards");
+    desk.set_least_seconds(Some(60)).unwrap();
+    assert!(line().walked_too_fast && desk.record(&line().record).unwrap().line.walked_too_fast);
+    let board = desk.board(7, 24).unwrap();
+    let marked = board.columns.iter().flat_map(|column| &column.loads).find(|one| one.load == "KM-015");
+    let marked = marked.unwrap();
+    assert!(marked.soon && marked.walk.contains("faster than the cards"), "{marked:?}");
+    assert_eq!(desk.load("KM-015").unwrap().state, "fit");
+    let mut csv = Vec::new();
+    desk.export_csv(ExportTable::Records, &mut csv).unwrap();
+    let csv = String::from_utf8(csv).unwrap();
+    assert!(csv.lines().next().unwrap().ends_with(",walk_seconds,walk_cards"));
+    assert!(csv.lines().nth(1).unwrap().ends_with(&format!(",{seconds},{cards}")), "{csv}");
+    let mut json = Vec::new();
+    desk.export_json(&mut json).unwrap();
+    let json: serde_json::Value = serde_json::from_slice(&json).unwrap();
+    assert_eq!(json["records"][0]["walk_seconds"], seconds);
+    desk.set_least_seconds(None).unwrap();
+    assert!(!line().walked_too_fast);
+}

@@ -453,3 +453,45 @@ fn a_passphrase_that_is_soon_guessed_is_refused() {
     }
     home.authority_init("Sela Relief", "a meadow by the river", &built_in_procedures()).unwrap();
 }
+
+/// The phone of the authority is lost: two parts and the passphrase make another phone the authority, under the same card.
+#[test]
+fn an_authority_goes_on_from_its_copy_in_two_parts() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
+    let device = zone.device(&authority, "device", "Anvil 3", "inspector");
+    authority.revoke(&[], None, WORDS).unwrap();
+    assert!(authority.copy_authority("a hill by the river").is_err());
+    let copy = authority.copy_authority(WORDS).unwrap();
+    let again = authority.copy_authority(WORDS).unwrap();
+    let roster = authority.authority().unwrap().roster.text;
+    let card = authority.authority().unwrap();
+    drop(authority);
+    let (first, second) = (&copy.first.text, &copy.second.text);
+
+    let heir = zone.home("heir");
+    let refused = |one: &str, other: &str, words: &str| {
+        heir.restore_authority(one, other, words).unwrap_err().to_string()
+    };
+    assert!(refused(first, second, WORDS).contains("not trusted here"));
+    heir.trust(&card.card.text, &card.fingerprint).unwrap();
+    assert!(refused(first, second, WORDS).contains("gather from every phone"));
+    heir.receive(&roster).unwrap();
+    assert!(refused(first, first, WORDS).contains("the same part twice"));
+    assert!(refused(first, &again.second.text, WORDS).contains("two copies"));
+    assert!(refused(first, &roster, WORDS).contains("no part"));
+    assert!(refused(first, second, "a meadow by the rivet").contains("passphrase is wrong"));
+    assert!(heir.authority().is_err(), "nothing was taken over");
+
+    let restored = heir.restore_authority(second, first, WORDS).unwrap();
+    assert_eq!((restored.fingerprint, restored.sequence), (card.fingerprint, 2));
+    // The team goes on: a new roster, a new credential, and the devices know the difference in nothing.
+    let next = heir.revoke(&[], None, WORDS).unwrap();
+    assert_eq!(next.sequence, 3);
+    device.receive(&next.roster.text).unwrap();
+    assert_eq!(roster_of(&device), (Some(3), 0));
+    let hook = zone.device(&heir, "hook", "Thistle 7", "hookup");
+    assert!(hook.set_up().unwrap().ready);
+    assert!(heir.restore_authority(first, second, WORDS).is_err(), "it is one already");
+}

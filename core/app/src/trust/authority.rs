@@ -18,7 +18,7 @@ use slingseal_message::trust::{
 use slingseal_store::{AuthorityRow, CredentialRow};
 use slingseal_words::{CallSign, Digest, Name, ProcedureId, Seconds, Time};
 
-const NAME: &str = "authority.name";
+pub(super) const NAME: &str = "authority.name";
 /// An authority's card and its first or newest roster.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct AuthorityView {
@@ -202,7 +202,7 @@ struct NextRoster {
 
 impl Inner {
     /// A home is one authority.
-    fn may_begin_authority(&self) -> Result<(), AppError> {
+    pub(super) fn may_begin_authority(&self) -> Result<(), AppError> {
         if self.store.read().vault(AUTHORITY_VAULT)?.is_some() {
             return Err(AppError::refused(words::HomeAuthorityAlreadyUseBegin));
         }

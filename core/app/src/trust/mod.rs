@@ -3,6 +3,7 @@
 pub(crate) mod acting;
 pub(crate) mod approvals;
 pub(crate) mod authority;
+pub(crate) mod copy;
 pub(crate) mod issued;
 pub(crate) mod rosters;
 pub(crate) mod setup;

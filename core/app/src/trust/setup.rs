@@ -10,8 +10,8 @@ use crate::account::{trust_changed, trusted_of};
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
-    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roster,
-    Signer, Trusted, TrustedAuthority, Vault,
+    Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roles,
+    Roster, Signer, Trusted, TrustedAuthority, Vault,
 };
 use slingseal_store::AuthorityRow;
 use slingseal_words::{CallSign, Language, Time};
@@ -42,8 +42,12 @@ pub struct SetUpView {
     pub next: String,
     /// The four steps of the set-up, in order.
     pub steps: Vec<SetUpStep>,
-    /// Whether this device may inspect and seal now: every step is done.
+    /// What its credentials let it do now, a role's name each; none where it only checks at the hook.
+    pub roles: Vec<String>,
+    /// Whether every step is done: it may do what its roles allow.
     pub ready: bool,
+    /// Whether it may inspect and seal now: it is ready, and an inspector's.
+    pub may_seal: bool,
 }
 
 /// One step of the set-up.
@@ -65,7 +69,7 @@ pub enum SetUpWhat {
     Authority,
     /// The device's own key under a PIN.
     Key,
-    /// A credential as an inspector that holds.
+    /// A credential that holds, whatever it allows.
     Credential,
     /// A roster that is fresh.
     Roster,
@@ -420,11 +424,17 @@ impl Inner {
         let authorities: Vec<TrustedView> =
             trusted.iter().map(|authority| trusted_view(authority, now)).collect();
         let revoked = self.own_revocation(&trusted)?;
-        let steps =
-            steps(&authorities, key.is_some(), credential.as_ref(), revoked.is_some(), self.language());
+        let language = self.language();
+        let steps = steps(&authorities, key.is_some(), credential.as_ref(), revoked.is_some(), language);
         let open = steps.iter().find(|step| !step.done);
         let ready = open.is_none();
-        let next = open.map_or_else(|| trust_words::Ready.say(self.language()), |step| step.words.clone());
+        let roles = self.own_roles(&trusted)?;
+        let may_seal = ready && roles.has(Role::Inspector);
+        let next = match open {
+            Some(step) => step.words.clone(),
+            None if may_seal => trust_words::Ready.say(language),
+            None => trust_words::ReadySealsNothing { roles: &roles }.say(language),
+        };
         Ok(SetUpView {
             holder: self.holder()?.map(|holder| holder.to_string()),
             fingerprint: key.map(|key| key.fingerprint()),
@@ -436,12 +446,23 @@ impl Inner {
             pin_locked_until: vault.filter(|row| row.not_before > now).map(|row| row.not_before.into()),
             next,
             steps,
+            roles: roles.iter().map(|role| role.name().to_owned()).collect(),
             ready,
+            may_seal,
         })
+    }
+
+    /// What the credentials that hold let this device do, of every authority together.
+    fn own_roles(&self, trusted: &Trusted) -> Result<Roles, AppError> {
+        let now = self.now();
+        let own = self.own_credentials(trusted)?;
+        let holding = own.iter().filter(|(signer, _)| now <= signer.credential.expires);
+        let roles: Vec<Role> = holding.flat_map(|(signer, _)| signer.credential.roles.iter()).collect();
+        Ok(Roles::of(&roles))
     }
 }
 
-/// The four steps that lead to a device that may seal, in order.
+/// The four steps that lead to a device that may do what its credential allows, in order.
 fn steps(
     authorities: &[TrustedView],
     key: bool,
@@ -449,7 +470,6 @@ fn steps(
     revoked: bool,
     language: Language,
 ) -> Vec<SetUpStep> {
-    let inspector = credential.is_some_and(|own| own.roles.iter().any(|role| role == Role::Inspector.name()));
     let holds = credential.is_some_and(|own| !own.expired && !own.revoked);
     let fresh = !authorities.is_empty()
         && authorities.iter().all(|authority| authority.roster.is_some() && !authority.roster_expired);
@@ -462,13 +482,11 @@ fn steps(
         SetUpStep { what: SetUpWhat::Key, done: key, words: trust_words::StepMakeKey.say(language) },
         SetUpStep {
             what: SetUpWhat::Credential,
-            done: holds && inspector,
+            done: holds,
             words: if revoked {
                 trust_words::StepRevoked.say(language)
-            } else if credential.is_some() && !holds {
-                trust_words::StepRunOut.say(language)
             } else if credential.is_some() {
-                trust_words::StepNotInspector.say(language)
+                trust_words::StepRunOut.say(language)
             } else {
                 trust_words::StepShowRequest.say(language)
             },

@@ -2,18 +2,19 @@
 
 use std::sync::Arc;
 
-use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::{Language, closing as closing_words, refusals as words};
 
 use super::entries::{EVENT, GROUND, events, ground_parts};
 use crate::view::hex;
 use crate::{AppError, Inner};
 use slingseal_journal::{DeviceId, Entry, WalkId};
+use slingseal_judgement::pieces_of;
 use slingseal_message::seal::{InspectedSubject, JournalEntry, Outcome, Record, Seal};
 use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_store::{DeficiencyRow, EquipmentRow, Judged, RecordRow, SubjectKind, WalkFactsRow};
 use slingseal_walk::procedure::Expanded;
 use slingseal_walk::walk::{self, LoadFacts, Walk};
-use slingseal_words::{Digest, Quantity, Time};
+use slingseal_words::{Digest, Quantity, Serial, Time};
 
 /// The digest of a journal entry that stands in a record, by the journal's own rule.
 pub(crate) fn entry_digest(entry: &JournalEntry, walk: &[u8; 16]) -> Digest {
@@ -140,13 +141,18 @@ pub(crate) fn deficiencies(walk: &Walk) -> Vec<DeficiencyRow> {
     rows
 }
 
+/// The pieces that a tag names by serial number: its equipment, and the sling legs that stand apart from it.
 pub(crate) fn equipment(tag: &Tag) -> Vec<EquipmentRow> {
-    let mut rows: Vec<EquipmentRow> = tag
-        .equipment
-        .iter()
-        .map(|equipment| EquipmentRow {
-            serial: equipment.serial.to_string(),
-            kind: equipment.kind.to_string(),
+    let named = |serial: &Serial| tag.equipment.iter().any(|piece| piece.serial == *serial);
+    let mut rows: Vec<EquipmentRow> = pieces_of(tag)
+        .into_iter()
+        .map(|(kind, serial)| EquipmentRow {
+            kind: match named(&serial) {
+                true => kind.to_string(),
+                // In English, whatever the reader's language: two desks keep the same.
+                false => closing_words::KindOfLeg { leg: kind.as_str() }.say(Language::English),
+            },
+            serial: serial.to_string(),
         })
         .collect();
     rows.sort();

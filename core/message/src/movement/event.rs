@@ -37,6 +37,16 @@ impl RefusalCause {
         Self::Other,
     ];
 
+    /// Whether it says nothing without words of a person's own.
+    pub fn needs_note(self) -> bool {
+        self == Self::Other
+    }
+
+    /// The cause of a word.
+    pub fn of(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|cause| cause.word() == word)
+    }
+
     /// The word for commands and exports.
     pub fn word(self) -> &'static str {
         match self {
@@ -161,7 +171,8 @@ impl MovementEvent {
         }
     }
 
-    pub(super) fn cause(self) -> Option<RefusalCause> {
+    /// Why it was refused, where it was.
+    pub fn cause(self) -> Option<RefusalCause> {
         match self {
             Self::Refused(cause) => Some(cause),
             _ => None,

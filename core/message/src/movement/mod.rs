@@ -10,5 +10,6 @@ mod wire;
 pub use event::{MovementEvent, RefusalCause};
 pub use report::{
     JournalEnd, MOST_PHOTOS, MOST_PIECES, Movement, PieceState, ShownReason, ShownVerdict, VerdictShown,
+    place_of_report,
 };
 pub use wire::{MovementError, ReceivedMovement};

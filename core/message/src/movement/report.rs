@@ -92,6 +92,13 @@ pub struct JournalEnd {
     pub digest: Digest,
 }
 
+impl JournalEnd {
+    /// That of a device which keeps no journal, or has written nothing into it yet.
+    pub fn empty(device: &[u8; 16]) -> Self {
+        Self { seq: 0, digest: Digest::of_empty_journal(device) }
+    }
+}
+
 /// A report of what became of a load.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Movement {
@@ -125,7 +132,18 @@ pub struct Movement {
     pub note: Option<Note>,
 }
 
+/// Where a report stands among those of its load: by when it happened; within one second as a load goes, lifted before set down,
+/// set down before derigged; then by its own digest. The same at every desk, whatever came first.
+pub fn place_of_report(at: Time, event: MovementEvent, digest: Digest) -> (Time, MovementEvent, Digest) {
+    (at, event, digest)
+}
+
 impl Movement {
+    /// Its place among the reports of its load, by its own digest as the last resort: [`place_of_report`].
+    pub fn place(&self, digest: Digest) -> (Time, MovementEvent, Digest) {
+        place_of_report(self.at(), self.event, digest)
+    }
+
     /// When it happened.
     pub fn at(&self) -> Time {
         self.happened.unwrap_or(self.issued)

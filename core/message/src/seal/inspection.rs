@@ -20,6 +20,16 @@ impl InspectedSubject {
     /// Every subject, in the order of their numbers in messages, which count from 1.
     pub const ALL: [Self; 4] = [Self::Piece, Self::Aircraft, Self::Zone, Self::Handling];
 
+    /// The word for commands, exports and other programs.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Piece => "piece",
+            Self::Aircraft => "aircraft",
+            Self::Zone => "zone",
+            Self::Handling => "handling",
+        }
+    }
+
     fn code(self) -> i64 {
         match self {
             Self::Piece => 1,

@@ -1,6 +1,6 @@
 use std::fmt;
 
-use slingseal_catalogue::{Argument, Saying, ToArgument, refusals as words};
+use slingseal_catalogue::{Argument, Saying, ToArgument, judgement as words};
 
 /// What a credential lets its holder do.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,6 +1,6 @@
 use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::Saying;
-use slingseal_app::catalogue::{movement, page as words};
+use slingseal_app::catalogue::{board, movement, page as words};
 use slingseal_app::{BoardColumn, BoardLoad, BoardRequest, BoardView, Language, ZoneCount};
 
 /// The shape that stands for a state, so that colour is never alone.
@@ -52,6 +52,8 @@ pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest, language
     html! {
         div.tools {
             p { (words::LoadsTouchedSince { since: &view.since.dtg }.say(language)) }
+            @let day = request.date.clone().unwrap_or_else(|| view.at.rfc3339.chars().take(10).collect());
+            p.links { a href={ "/manifest?day=" (day) } { (board::ManifestTitle { day: &day }.say(language)) } }
             (chooser(view, request, language))
         }
         @if !view.notices.is_empty() {
@@ -215,6 +217,7 @@ fn card(one: &BoardLoad, language: Language) -> Markup {
                 (one.who)
             }
             @if !one.reported.is_empty() { span.detail { (one.reported) } }
+            @if !one.walk.is_empty() { span.detail { (one.walk) } }
             span.detail { @if one.soon { strong { (words::Look.say(language)) " " } } (one.detail) }
         }
     }

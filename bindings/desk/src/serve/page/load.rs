@@ -1,6 +1,6 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::Saying;
-use slingseal_app::catalogue::page as words;
+use slingseal_app::catalogue::{board, closing, page as words};
 use slingseal_app::{EditionState, Language, LoadView, MomentView, RecordState, RecordView, TagView};
 
 use super::board::shape;
@@ -72,6 +72,7 @@ fn tag_facts(view: &LoadView, tag: &TagView, language: Language) -> Markup {
                 (fact(&words::LabelTo.say(language), &zone(&tag.destination)))
                 (fact(&words::Procedure.say(language), tag.procedure_title.as_deref().unwrap_or(&tag.procedure)))
                 (fact(&words::TagSignedBy.say(language), &tag.signed_by(language)))
+                (fact(&board::LabelCheckByVoice.say(language), &tag.check))
                 (fact(&words::Links.say(language), &links.join(" · ")))
                 @for line in &tag.basis.lines { (fact(&line.label, &line.text)) }
             }
@@ -129,6 +130,9 @@ fn seal(record: &RecordView, language: Language) -> Markup {
                     (fact(&words::ThatList.say(language), &edition_words(line.edition, language)))
                 }
                 (fact(&words::FoundCorrected.say(language), &format!("{}, {}", line.found, line.corrected)))
+                @if line.walk_seconds.is_some() {
+                    div { dt { (closing::LabelWalkedIn.say(language)) } dd { (super::tables::walked(line, language)) } }
+                }
             }
             p { (words::CheckOfSeal.say(language)) " " span.digest { (record.check) } ", " (words::ToCompareByVoice.say(language)) }
             p.digest { (words::RecordDigest { digest: &line.record }.say(language)) }

@@ -1,9 +1,11 @@
 use maud::{Markup, html};
-use slingseal_app::catalogue::{page as words, second_look as second};
+use slingseal_app::catalogue::{closing, page as words, second_look as second};
 use slingseal_app::{
     BoardColumn, CredentialState, DeficienciesView, GroupShare, IssuedListView, Language, LoadView,
     PeopleView, RecordLine, RecordState, RecordsView, SecondLookView, roles_said,
 };
+
+use crate::output::clock;
 
 use super::chart::{axis, bar, encoded, numbers, scale};
 
@@ -12,7 +14,7 @@ pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>, language: L
     html! {
         div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
             thead { tr {
-                th { (words::Load.say(language)) } th { (words::Says.say(language)) } th { (words::Standing.say(language)) } th { (words::Sealed.say(language)) } th { (words::Inspector.say(language)) } th { (words::Rigger.say(language)) } th { (words::PlaceAndAircraft.say(language)) }
+                th { (words::Load.say(language)) } th { (words::Says.say(language)) } th { (words::Standing.say(language)) } th { (words::Sealed.say(language)) } th { (words::Inspector.say(language)) } th { (closing::LabelWalkedIn.say(language)) } th { (words::Rigger.say(language)) } th { (words::PlaceAndAircraft.say(language)) }
                 th.num { (words::FoundCount.say(language)) } th.num { (words::Corrected.say(language)) } th { (words::Record.say(language)) }
             } }
             tbody { @for line in lines { tr {
@@ -21,6 +23,7 @@ pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>, language: L
                 td { (standing(line, language)) }
                 td { (line.issued.dtg) }
                 td { (line.inspector) }
+                td { (walked(line, language)) }
                 td { (line.rigger) }
                 td { (line.place) @if !line.aircraft.is_empty() { ", " (line.aircraft) } }
                 td.num { (line.found) }
@@ -28,6 +31,17 @@ pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>, language: L
                 td { a.digest href={ "/record/" (line.record) ".pdf" } { (line.record.chars().take(8).collect::<String>()) } }
             } } }
         } }
+    }
+}
+
+/// How long the walk took and over how many cards; marked where that is less than the least time that was set here.
+pub(super) fn walked(line: &RecordLine, language: Language) -> Markup {
+    let took = line.walk_seconds.zip(line.walk_cards);
+    let told = took.map(|(seconds, cards)| closing::WalkTook { took: clock(seconds), cards }.say(language));
+    html! {
+        @if let Some(told) = told {
+            (told) @if line.walked_too_fast { br; strong.bad { (closing::WalkTooFast.say(language)) } }
+        }
     }
 }
 

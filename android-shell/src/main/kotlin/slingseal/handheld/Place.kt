@@ -116,6 +116,9 @@ enum class PageKind(
     REPORT_NOTE,
 
     /** (draft) */
+    REPORT_PHOTO,
+
+    /** (draft) */
     REPORT_PIN,
 
     /** (draft) */
@@ -145,10 +148,37 @@ enum class PageKind(
     VOIDED,
     SET_UP,
 
+    /** Into a team, step by step. */
+    JOIN,
+
+    /** A team's beginning on the phone that is its authority. (step) */
+    TEAM,
+
+    /** What stands on the zone. */
+    BOARD,
+
+    /** (load) */
+    STORY,
+
+    /** (day or nothing) */
+    CLOSE,
+
+    /** (point, title, what to do, what was said of it) */
+    CLOSE_POINT,
+
+    /** (day or nothing) */
+    CLOSE_PIN,
+
+    /** (statement's text or nothing, its check word) */
+    CLOSED,
+
+    /** (serial number or nothing, why or nothing) */
+    WITHDRAW,
+
     /** What a new load is like. */
     PLAN,
 
-    /** (a draft's twelve fields) */
+    /** (a draft's thirteen fields) */
     PLAN_DRAFT,
 
     /** (a draft, field) */
@@ -191,6 +221,12 @@ enum class PageKind(
     /** (credential's text, holder, `own` where it is this phone's) */
     AUTHORITY_CREDENTIAL,
     AUTHORITY_PEOPLE,
+
+    /** (1 or 2) */
+    AUTHORITY_COPY,
+
+    /** A part of an authority's copy that this phone keeps. */
+    COPY_KEPT,
 
     /** (credential) */
     AUTHORITY_PERSON,

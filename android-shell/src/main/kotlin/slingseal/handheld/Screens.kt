@@ -10,8 +10,15 @@ import slingseal.handheld.screens.AuthorityPeopleScreen
 import slingseal.handheld.screens.AuthorityPersonScreen
 import slingseal.handheld.screens.AuthorityScreen
 import slingseal.handheld.screens.AuthorityWordsScreen
+import slingseal.handheld.screens.BoardScreen
 import slingseal.handheld.screens.CallsScreen
 import slingseal.handheld.screens.CardsScreen
+import slingseal.handheld.screens.ClosePinScreen
+import slingseal.handheld.screens.ClosePointScreen
+import slingseal.handheld.screens.CloseScreen
+import slingseal.handheld.screens.ClosedScreen
+import slingseal.handheld.screens.CopyKeptScreen
+import slingseal.handheld.screens.CopyScreen
 import slingseal.handheld.screens.DeficiencyScreen
 import slingseal.handheld.screens.ElseScreen
 import slingseal.handheld.screens.EndRunScreen
@@ -41,6 +48,7 @@ import slingseal.handheld.screens.HaveScreen
 import slingseal.handheld.screens.HookScreen
 import slingseal.handheld.screens.InspectionScreen
 import slingseal.handheld.screens.InspectionsScreen
+import slingseal.handheld.screens.JoinScreen
 import slingseal.handheld.screens.MoreScreen
 import slingseal.handheld.screens.MoveOutScreen
 import slingseal.handheld.screens.MoveScreen
@@ -67,6 +75,7 @@ import slingseal.handheld.screens.RecordScreen
 import slingseal.handheld.screens.RecordsScreen
 import slingseal.handheld.screens.RefuseScreen
 import slingseal.handheld.screens.ReportNoteScreen
+import slingseal.handheld.screens.ReportPhotoScreen
 import slingseal.handheld.screens.ReportPinScreen
 import slingseal.handheld.screens.ReportScreen
 import slingseal.handheld.screens.RequestScreen
@@ -78,9 +87,11 @@ import slingseal.handheld.screens.SetUpScreen
 import slingseal.handheld.screens.SettingsScreen
 import slingseal.handheld.screens.StartScreen
 import slingseal.handheld.screens.StickerScreen
+import slingseal.handheld.screens.StoryScreen
 import slingseal.handheld.screens.SubjectNameScreen
 import slingseal.handheld.screens.SubjectsScreen
 import slingseal.handheld.screens.TagScreen
+import slingseal.handheld.screens.TeamScreen
 import slingseal.handheld.screens.Trusting
 import slingseal.handheld.screens.TypeScreen
 import slingseal.handheld.screens.ValueScreen
@@ -89,6 +100,7 @@ import slingseal.handheld.screens.VoidedScreen
 import slingseal.handheld.screens.WhatScreen
 import slingseal.handheld.screens.WhenScreen
 import slingseal.handheld.screens.WhenTimeScreen
+import slingseal.handheld.screens.WithdrawScreen
 import slingseal.handheld.screens.WriteScreen
 import slingseal.handheld.screens.run
 import slingseal.handheld.screens.walkScreen
@@ -125,6 +137,7 @@ object Screens {
         PageKind.WHAT -> WhatScreen(shell, place)
         PageKind.REFUSE -> RefuseScreen(shell, place)
         PageKind.REPORT_NOTE -> ReportNoteScreen(shell, place)
+        PageKind.REPORT_PHOTO -> ReportPhotoScreen(shell, place)
         PageKind.REPORT_PIN -> ReportPinScreen(shell, place)
         PageKind.WHEN -> WhenScreen(shell, place)
         PageKind.WHEN_TIME -> WhenTimeScreen(shell, place)
@@ -136,6 +149,17 @@ object Screens {
         PageKind.VOIDED -> VoidedScreen(shell, place)
         PageKind.FIND -> FindScreen(shell, place)
         PageKind.ELSE -> ElseScreen(shell, place)
+        PageKind.JOIN -> JoinScreen(shell, place)
+        PageKind.TEAM -> TeamScreen(shell, place)
+        PageKind.BOARD -> BoardScreen(shell, place)
+        PageKind.STORY -> StoryScreen(shell, place)
+        PageKind.CLOSE -> CloseScreen(shell, place)
+        PageKind.CLOSE_POINT -> ClosePointScreen(shell, place)
+        PageKind.CLOSE_PIN -> ClosePinScreen(shell, place)
+        PageKind.CLOSED -> ClosedScreen(shell, place)
+        PageKind.WITHDRAW -> WithdrawScreen.of(shell, place)
+        PageKind.AUTHORITY_COPY -> CopyScreen(shell, place)
+        PageKind.COPY_KEPT -> CopyKeptScreen(shell, place)
         PageKind.PLAN -> PlanScreen(shell, place)
         PageKind.PLAN_DRAFT -> PlanDraftScreen(shell, place)
         PageKind.PLAN_FIELD -> PlanFieldScreen(shell, place)

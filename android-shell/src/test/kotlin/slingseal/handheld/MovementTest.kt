@@ -252,6 +252,58 @@ class MovementTest {
         assertTrue(screen.words(), screen.words().contains("Goes back, damaged") && screen.words().contains("Not back yet"))
     }
 
+    /** The same by the keys at the edge alone: down frames the next, up marks it, and the frame stays where it was. */
+    @Test
+    fun piecesAreMarkedByTheKeysAtTheEdge() {
+        val tag = zone.vehicleTag()
+        val pieces = core.readTag(tag.text).equipment
+        val screen = Screen(Zone.launch().get())
+        screen.hand.hardKeysOn = true
+        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.settle()
+        screen.press("Equipment, more")
+        screen.press("Equipment")
+        fun down() = screen.hardKey(android.view.KeyEvent.KEYCODE_VOLUME_DOWN, 250)
+        fun up() = screen.hardKey(android.view.KeyEvent.KEYCODE_VOLUME_UP, 250)
+        // past "all of it" to what the first piece has: goes back, damaged
+        repeat(3) { down() }
+        up()
+        assertTrue(screen.words(), screen.hasKey("Set down"))
+        down()
+        up()
+        // past the rest of the pieces to the report
+        repeat(2 * pieces.size - 2) { down() }
+        up()
+        val report = only(core.readTag(tag.text).load)
+        assertEquals("returned", report.event)
+        assertEquals(setOf(pieces[0].serial to false, pieces[1].serial to true), report.pieces.map { it.serial to it.back }.toSet())
+        assertEquals(pieces[0].serial, report.pieces.single { it.damaged }.serial)
+    }
+
+    /** A photograph of what came down goes with the report, by its digest, and its bytes are kept beside it. */
+    @Test
+    fun aReportTakesPhotographsAlong() {
+        Zone.camera()
+        val tag = zone.tag()
+        val screen = Screen(Zone.launch().get())
+        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.settle()
+        screen.press("Equipment, more")
+        for (shade in listOf(60, 190)) {
+            screen.press("Add a photo")
+            val picture = java.io.ByteArrayOutputStream()
+            android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888).apply { eraseColor(android.graphics.Color.rgb(shade, shade, shade)) }
+                .compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
+            (screen.hand.front as slingseal.handheld.screens.ReportPhotoScreen).review(picture.toByteArray())
+            screen.settle()
+            assertTrue(screen.words(), screen.words().contains("Can it be seen what became of the load?"))
+            screen.press("Keep it")
+        }
+        assertTrue(screen.words(), screen.key("Add a photo").contentDescription.contains("Photos: 2"))
+        screen.press("Set down")
+        assertEquals(2, only().photos.size)
+    }
+
     @Test
     fun aMissedReportIsGivenLaterAndSaysSo() {
         val tag = zone.tag()

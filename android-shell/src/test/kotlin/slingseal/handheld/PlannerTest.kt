@@ -49,7 +49,6 @@ class PlannerTest {
 
     private fun like(tag: slingseal.core.CodeView) {
         screen = Screen(Zone.launch().get())
-        screen.press("More")
         screen.press("Plan a load")
         screen.press("Scan a tag")
         (screen.activity as HandheldActivity).see(Zone.camera(tag))
@@ -121,9 +120,8 @@ class PlannerTest {
 
         // it is kept: the next one is like it
         screen.press("Done")
-        screen.press("More")
         screen.press("Plan a load")
-        assertTrue(screen.words(), screen.hasKey("Water, webbing bag"))
+        assertTrue(screen.words(), screen.hasKey("Like the last: Water, webbing bag"))
     }
 
     @Test

@@ -8,7 +8,7 @@ import kotlin.math.min
 import kotlin.math.sin
 
 /** A sign drawn with lines, so that a key is known by its shape too. */
-enum class Sign { TICK, CROSS, WARN, BACK, ERASE, NEXT, STICKER, UNDO, MORE, EYE, SPEAK, BARS, LIST, CODE, SUN, KEY, PLUS, MINUS, TORCH, HOOK, LIFT, DOWN, GEAR, CORNERS, SPREAD, NONE }
+enum class Sign { TICK, CROSS, WARN, BACK, ERASE, NEXT, STICKER, UNDO, MORE, EYE, SPEAK, BARS, LIST, CODE, SUN, KEY, PLUS, MINUS, TORCH, HOOK, LIFT, DOWN, GEAR, CORNERS, SPREAD, PAPER, NONE }
 
 /** Draws signs in a square around a middle. */
 object Signs {
@@ -124,6 +124,12 @@ object Signs {
                 line(-0.55f, -0.3f, -0.55f, 0.55f)
                 line(0.55f, -0.3f, 0.55f, 0.55f)
                 line(-0.85f, 0.6f, 0.85f, 0.6f)
+            }
+            // a sheet with a turned corner and two lines
+            Sign.PAPER -> {
+                line(0.2f, -0.85f, -0.6f, -0.85f, -0.6f, 0.85f, 0.6f, 0.85f, 0.6f, -0.45f, 0.2f, -0.85f, 0.2f, -0.45f, 0.6f, -0.45f)
+                line(-0.3f, 0.05f, 0.3f, 0.05f)
+                line(-0.3f, 0.45f, 0.3f, 0.45f)
             }
             Sign.NONE -> {}
         }

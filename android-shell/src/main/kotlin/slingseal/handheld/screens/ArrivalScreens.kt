@@ -99,8 +99,11 @@ class ArrivalScreen(shell: Shell, place: Place) : Screen(shell, place) {
 class GearScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private var draft = Draft.of(place)
     private var scroll: ScrollView? = null
+    private var list: PickList? = null
+    private val toggles = mutableListOf<Key>()
     private val pieces = shell.attempt { shell.core.arrival(draft.load) }?.pieces.orEmpty()
     override val staysOn get() = true
+    override val takesHardKeys get() = true
     override val paneTitle: CharSequence get() = text(R.string.gear)
     override val spoken get() = text(R.string.gear_guide)
 
@@ -109,10 +112,12 @@ class GearScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         if (pieces.isEmpty()) return page(text(R.string.gear), body(parts.words(text(R.string.gear_none), 19)))
         val all = key(Face.ROW, text(R.string.gear_all_back), Sign.TICK) { marked(pieces.map { mark(it.serial).copy(back = true) }) }
+        toggles.clear()
         val rows = pieces.map(::row)
         val back = draft.pieces.any { it.back }
         val give = if (back) event(Draft.RETURNED, Face.GOOD) else event(Draft.SET_DOWN, Face.GOOD)
         val keys = if (draft.pieces.isEmpty()) emptyList() else listOfNotNull(give, event(Draft.DERIGGED, Face.SIDE))
+        list = PickList(listOf(all) + toggles + keys, shell, list?.at ?: -1)
         val content = body(parts.words(text(R.string.gear_guide), 18), all, *rows.toTypedArray(), space = 16)
         return page(text(R.string.gear), content, keys).also { scroll = content.parent as? ScrollView }
     }
@@ -138,7 +143,10 @@ class GearScreen(shell: Shell, place: Place) : Screen(shell, place) {
         key(Face.SIDE, text(word), if (on) Sign.TICK else sign, press = press).apply {
             chosen = on
             contentDescription = "$name: ${text(word)}"
+            toggles += this
         }
+
+    override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 
     private fun marked(marks: List<PieceReport>) {
         val others = draft.pieces.filter { known -> marks.none { it.serial == known.serial } }

@@ -35,7 +35,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence get() = text(R.string.authority)
 
     override fun build(): View {
-        val authority = authorityHere(shell) ?: return beginning()
+        val authority = authorityHere(shell) ?: return TeamScreen(shell, Place(PageKind.TEAM, TeamScreen.BEGIN)).build()
         val list = shell.attempt { shell.core.issued() }
         val people = list?.issued.orEmpty().count { it.state == CredentialState.GOOD || it.state == CredentialState.RUNS_OUT_SOON }
         val approved = list?.approved.orEmpty().count { it.withdrawn == null }
@@ -55,12 +55,14 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.panel(facts),
                 parts.column(
                     *listOfNotNull(
+                        key(Face.ROW, text(R.string.team_guide), Sign.NEXT, text(R.string.team_guide_about)) { shell.go(Place(PageKind.TEAM, TeamScreen.CARD)) },
                         key(Face.ROW, text(R.string.authority_card), Sign.CODE, text(R.string.authority_card_about)) { shell.go(Place(PageKind.AUTHORITY_CODE, CARD)) },
                         if (own?.request == null) key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.authority_own_key)) { shell.go(Place(PageKind.NAME)) } else null,
                         mine?.let { request -> key(Face.ROW, text(R.string.authority_own), Sign.KEY, own.holder) { shell.go(Place(PageKind.AUTHORITY_ISSUE, request, own.holder.orEmpty(), own.fingerprint.orEmpty(), "", DAYS.first().toString())) } },
                         key(Face.ROW, text(R.string.authority_roster), Sign.CODE, text(R.string.authority_roster_about)) { shell.go(Place(PageKind.AUTHORITY_CODE, ROSTER)) },
                         key(Face.ROW, text(R.string.authority_people), Sign.LIST, text(R.string.authority_people_count, people)) { shell.go(Place(PageKind.AUTHORITY_PEOPLE)) },
                         key(Face.ROW, text(R.string.authority_lists), Sign.TICK, text(R.string.authority_lists_count, approved)) { shell.go(Place(PageKind.AUTHORITY_LISTS, "", "")) },
+                        key(Face.ROW, text(R.string.copy), Sign.KEY, text(R.string.copy_about)) { shell.go(Place(PageKind.AUTHORITY_WORDS, Deed.COPY.name)) },
                         key(Face.ROW, text(R.string.authority_hand_on), Sign.SPREAD, text(R.string.authority_hand_on_about)) { MoveOutScreen.ready(shell, null) { go(it) } },
                         key(Face.ROW, text(R.string.procedures_out), Sign.CODE, text(R.string.procedures_out_about)) { shell.go(Place(PageKind.PROCEDURES_OUT, "")) },
                     ).toTypedArray(),
@@ -71,17 +73,6 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
             listOf(key(Face.GOOD, text(R.string.authority_scan), Sign.KEY) { shell.go(Place(PageKind.SCAN, Purpose.KEY_REQUEST.name)) }),
         )
     }
-
-    /** What it means to be one, before anybody is. */
-    private fun beginning(): View = page(
-        text(R.string.team_start),
-        body(
-            parts.panel(parts.signed(Sign.WARN, parts.words(text(R.string.authority_caution), 19, bold = true, ground = palette.panel), palette.panel), thick = true),
-            parts.words(text(R.string.authority_steps), 19),
-            parts.words(text(R.string.authority_lost), 17),
-        ),
-        listOf(key(Face.GOOD, text(R.string.authority_begin), Sign.NEXT) { shell.go(Place(PageKind.AUTHORITY_NAME)) }),
-    )
 
     companion object {
         const val CARD = "card"
@@ -165,6 +156,12 @@ enum class Deed(val title: Int) {
 
     /** Signs the roster anew, to hold longer. */
     RENEW(R.string.authority_renew),
+
+    /** Makes a copy in two parts. */
+    COPY(R.string.copy),
+
+    /** (part, part): this phone becomes the authority of a copy. */
+    RESTORE(R.string.copy_restore),
 }
 
 /** The passphrase, in letters; a new one twice. It stands in no place and is never shown. */
@@ -177,6 +174,7 @@ class AuthorityWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, pl
     override val title get() = text(deed.title)
     override val guide: String
         get() = when {
+            deed == Deed.RESTORE -> text(R.string.copy_restore_guide)
             deed != Deed.BEGIN -> text(R.string.passphrase_guide)
             first == null -> text(R.string.passphrase_new)
             else -> text(R.string.passphrase_again)
@@ -195,17 +193,31 @@ class AuthorityWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, pl
         val given = args
         fun ids(of: String) = of.split(',').filter { it.isNotEmpty() }
         when (deed) {
-            Deed.BEGIN -> shell.work({ core.authorityInit(given[0], words, ids(given[1])) }) { signed(R.string.authority_begun) }
+            Deed.BEGIN -> shell.work({ core.authorityInit(given[0], words, ids(given[1])) }) {
+                if (lies(PageKind.TEAM)) led(TeamScreen.CARD) else signed(R.string.authority_begun)
+            }
             Deed.APPROVE -> shell.work({ core.approve(ids(given[0]), null, words) }) { signed(R.string.authority_signed) }
             Deed.WITHDRAW -> shell.work({ core.withdraw(ids(given[0]), null, words) }) { signed(R.string.authority_signed) }
             Deed.REVOKE -> shell.work({ core.revoke(listOf(given[0]), null, words) }) { signed(R.string.authority_signed) }
             Deed.RENEW -> shell.work({ core.revoke(emptyList(), null, words) }) { signed(R.string.authority_signed) }
+            Deed.COPY -> shell.work({ core.copyAuthority(words) }) {
+                CopyMade.copy = it
+                feel(Beat.GOOD)
+                backTo(PageKind.AUTHORITY)
+                go(Place(PageKind.AUTHORITY_COPY, CopyScreen.FIRST))
+            }
+            Deed.RESTORE -> shell.work({ core.restoreAuthority(given[0], given[1], words) }) {
+                CopyKeptScreen.done(this)
+                news = activity.getString(R.string.copy_restored)
+                backTo(PageKind.START)
+                go(Place(PageKind.AUTHORITY))
+            }
             Deed.ISSUE -> {
                 val issue = slingseal.core.Issue(given[0], given[2], expires(given[3].toInt()), null, null)
                 shell.work({ core.issue(issue, words) }) { code ->
                     feel(Beat.GOOD)
                     val own = (attempt { core.receive(code.text) } as? Received.Credential)?.own == true
-                    backTo(PageKind.AUTHORITY)
+                    backTo(if (lies(PageKind.TEAM)) PageKind.TEAM else PageKind.AUTHORITY)
                     go(Place(PageKind.AUTHORITY_CREDENTIAL, code.text, given[1], if (own) OWN else ""))
                 }
             }
@@ -216,6 +228,13 @@ class AuthorityWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, pl
         shell.notice = text(id)
         shell.feel(Beat.REFUSED)
         shell.redrawSame()
+    }
+
+    /** To the next step of the guide. */
+    private fun Shell.led(step: String) {
+        feel(Beat.GOOD)
+        backTo(PageKind.TEAM)
+        swap(Place(PageKind.TEAM, step))
     }
 
     /** To the authority's page, with its new roster: everybody needs that. */
@@ -316,8 +335,23 @@ class AuthorityCredentialScreen(shell: Shell, place: Place) : Screen(shell, plac
         val code = shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.authority), body())
         val own = place.args[2] == OWN
         val said = if (own) text(R.string.credential_taken, place.args[1]) else spoken
-        val roster = key(Face.SIDE, text(R.string.authority_roster), Sign.CODE) { shell.swap(Place(PageKind.AUTHORITY_CODE, AuthorityScreen.ROSTER)) }.takeIf { !own }
-        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.AUTHORITY) }
+        val led = shell.lies(PageKind.TEAM)
+        val roster = when {
+            led -> key(Face.SIDE, text(R.string.team_next_person), Sign.CODE) {
+                shell.backTo(PageKind.TEAM)
+                shell.go(Place(PageKind.SCAN, Purpose.KEY_REQUEST.name))
+            }
+            own -> null
+            else -> key(Face.SIDE, text(R.string.authority_roster), Sign.CODE) { shell.swap(Place(PageKind.AUTHORITY_CODE, AuthorityScreen.ROSTER)) }
+        }
+        val done = if (led) {
+            key(Face.GOOD, text(R.string.team_all_have), Sign.NEXT) {
+                shell.backTo(PageKind.TEAM)
+                shell.swap(Place(PageKind.TEAM, TeamScreen.ROSTER))
+            }
+        } else {
+            key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.AUTHORITY) }
+        }
         return codePage(shell, onItsSide, codeView(shell, code, text(R.string.authority_credential)), underCode(body(parts.words(said, 20, bold = true)), done, roster))
     }
 }

@@ -44,15 +44,17 @@ data class Draft(
     val aircraft: String = "",
     /** Where, MGRS. */
     val where: String = "",
+    /** Photographs, by their digests. */
+    val photos: List<String> = emptyList(),
 ) {
     /** The page with this draft, and what else the page is given. */
     fun place(page: PageKind, vararg more: String) = Place(
         page, load, event, cause, at?.toString().orEmpty(), note,
         pieces.joinToString("\n") { "${it.serial}\t${if (it.back) BACK else ""}${if (it.damaged) DAMAGED else ""}" },
-        if (sign) SIGNED else "", aircraft, where, *more,
+        if (sign) SIGNED else "", aircraft, where, photos.joinToString(","), *more,
     )
 
-    private fun request() = ReportRequest(load, event, cause.ifEmpty { null }, at, aircraft.ifEmpty { null }, where.ifEmpty { null }, emptyList(), pieces, note.ifEmpty { null })
+    private fun request() = ReportRequest(load, event, cause.ifEmpty { null }, at, aircraft.ifEmpty { null }, where.ifEmpty { null }, photos, pieces, note.ifEmpty { null })
 
     /** On disk at once and signed by nobody: nothing is waited for. Where somebody wants to sign, the PIN comes first. */
     fun give(shell: Shell) {
@@ -99,7 +101,7 @@ data class Draft(
                 val (serial, marks) = it.split('\t')
                 PieceReport(serial, BACK in marks, DAMAGED in marks)
             }
-            return Draft(load, event, cause, at.toLongOrNull(), note, pieces, place.args[6] == SIGNED, place.args[7], place.args[8])
+            return Draft(load, event, cause, at.toLongOrNull(), note, pieces, place.args[6] == SIGNED, place.args[7], place.args[8], place.args[9].split(',').filter { it.isNotEmpty() })
         }
 
         /** What stands for an event, the same on every page. */

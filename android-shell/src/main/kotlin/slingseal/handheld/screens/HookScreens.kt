@@ -190,6 +190,7 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
             verdict.cautions.firstOrNull()?.let { parts.signed(Sign.WARN, parts.words(it, 17, bold = true)) },
             *verdict.reasons.filter { it.text != verdict.first }.map { parts.signed(if (it.grade == "note") Sign.EYE else Sign.CROSS, parts.words(it.text, 17)) }.toTypedArray(),
             facts?.authority?.let { parts.words("${text(R.string.authority)}: $it", 16) },
+            facts?.let { parts.words("${text(R.string.check_by_voice)}: ${it.check}", 16) },
             facts?.takeIf { it.found > 0u }?.let { parts.words("${text(R.string.findings)}: ${text(R.string.found_corrected, it.found.toInt(), it.corrected.toInt())}", 16) },
             *verdict.cautions.drop(1).map { parts.words(it, 16, quiet = true) }.toTypedArray(),
         )

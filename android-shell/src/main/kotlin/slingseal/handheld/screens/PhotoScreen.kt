@@ -19,7 +19,7 @@ import slingseal.handheld.sense.Beat
  * Takes a photograph of a deficiency in the camera's full size, shows it, and keeps it if it is good enough; the core keeps
  * it and gives the digest that the finding names.
  */
-class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
+open class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     private var taken: ByteArray? = null
     override val looks get() = taken == null
     override val paneTitle: CharSequence get() = text(R.string.add_photo)
@@ -59,7 +59,7 @@ class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
         val read = LinearLayout(context).apply {
             orientation = LinearLayout.VERTICAL
             noticePanel()?.let { addView(it) }
-            addView(parts.words(text(R.string.photo_ask), 19, bold = true))
+            addView(parts.words(text(if (place.page == PageKind.PHOTO) R.string.photo_ask else R.string.photo_ask_report), 19, bold = true))
             addView(picture, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply { topMargin = context.dp(10) })
         }
         val keep = key(Face.GOOD, text(R.string.photo_keep), Sign.TICK) { keep(bytes) }
@@ -83,12 +83,25 @@ class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
 
     private fun keep(bytes: ByteArray) {
         val core = shell.core
-        val args = place.args
         shell.work({ core.addPhoto(bytes) }) { digest ->
             feel(Beat.READ)
-            val photos = listOf(args[5], digest).filter { it.isNotEmpty() }.joinToString(",")
-            backTo(PageKind.WALK)
-            go(Place(PageKind.DEFICIENCY, *args.take(5).toTypedArray(), photos))
+            kept(this, digest)
         }
+    }
+
+    /** Back to what the photograph is of, with the digest that names it; the shell may be another one by then. */
+    protected open fun kept(shell: Shell, digest: String) {
+        val photos = listOf(place.args[5], digest).filter { it.isNotEmpty() }.joinToString(",")
+        shell.backTo(PageKind.WALK)
+        shell.go(Place(PageKind.DEFICIENCY, *place.args.take(5).toTypedArray(), photos))
+    }
+}
+
+/** A photograph that goes with a report: of what came down, of what is damaged. (draft) */
+class ReportPhotoScreen(shell: Shell, place: Place) : PhotoScreen(shell, place) {
+    override fun kept(shell: Shell, digest: String) {
+        val draft = Draft.of(place)
+        shell.backTo(PageKind.WHAT)
+        shell.swap(draft.copy(photos = draft.photos + digest).place(PageKind.WHAT))
     }
 }

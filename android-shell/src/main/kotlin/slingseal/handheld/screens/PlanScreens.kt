@@ -15,20 +15,20 @@ import slingseal.handheld.sense.Beat
 
 /** A draft as a place keeps it, so that a turn of the phone loses nothing: what was typed, field by field. */
 internal fun TagDraft.kept(): Array<String> = arrayOf(
-    like, load, description, gross, weightSource, aircraft, allowable, destination, grid, rigger,
+    like, load, description, gross, weightSource, aircraft, allowable, pickup, destination, grid, rigger,
     equipment.joinToString("\n") { "${it.kind}\t${it.serial}" },
     links.joinToString("\n") { "${it.leg}\t${it.link}" },
 )
 
 /** How many arguments of a place a draft takes. */
-private const val FIELDS = 12
+private const val FIELDS = 13
 
 internal fun draftOf(args: List<String>): TagDraft {
     fun pairs(of: String) = of.split('\n').filter { '\t' in it }.map { it.substringBefore('\t') to it.substringAfter('\t') }
     return TagDraft(
-        args[0], args[1], args[2], args[3], args[4], args[5], args[6], args[7], args[8], args[9],
-        pairs(args[10]).map { (kind, serial) -> DraftPiece(kind, serial) },
-        pairs(args[11]).map { (leg, link) -> DraftLink(leg, link.toUIntOrNull() ?: 0u) },
+        args[0], args[1], args[2], args[3], args[4], args[5], args[6], args[7], args[8], args[9], args[10],
+        pairs(args[11]).map { (kind, serial) -> DraftPiece(kind, serial) },
+        pairs(args[12]).map { (leg, link) -> DraftLink(leg, link.toUIntOrNull() ?: 0u) },
     )
 }
 
@@ -39,6 +39,7 @@ enum class Planned(val title: Int, val guide: Int) {
     GROSS(R.string.mass, R.string.plan_gross_guide),
     AIRCRAFT(R.string.aircraft, R.string.plan_aircraft_guide),
     ALLOWABLE(R.string.plan_allowable, R.string.plan_allowable_guide),
+    PICKUP(R.string.from, R.string.plan_from_guide),
     DESTINATION(R.string.to, R.string.plan_to_guide),
     GRID(R.string.plan_grid, R.string.plan_grid_guide),
     RIGGER(R.string.rigger, R.string.plan_rigger_guide),
@@ -50,6 +51,7 @@ enum class Planned(val title: Int, val guide: Int) {
         GROSS -> draft.gross
         AIRCRAFT -> draft.aircraft
         ALLOWABLE -> draft.allowable
+        PICKUP -> draft.pickup
         DESTINATION -> draft.destination
         GRID -> draft.grid
         RIGGER -> draft.rigger
@@ -61,6 +63,7 @@ enum class Planned(val title: Int, val guide: Int) {
         GROSS -> draft.copy(gross = words)
         AIRCRAFT -> draft.copy(aircraft = words)
         ALLOWABLE -> draft.copy(allowable = words)
+        PICKUP -> draft.copy(pickup = words)
         DESTINATION -> draft.copy(destination = words)
         GRID -> draft.copy(grid = words)
         RIGGER -> draft.copy(rigger = words)
@@ -79,19 +82,29 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val tags = shell.attempt { shell.core.tags(MOST.toUInt()) }.orEmpty()
-        val rows = tags.map { tag ->
-            key(Face.ROW, tag.description, Sign.NEXT, "${tag.load} · ${tag.procedureTitle ?: tag.procedure} · ${tag.gross}") { begin(shell, tag.text) }
+        val rows = tags.mapIndexed { at, tag ->
+            val about = "${tag.load} · ${tag.procedureTitle ?: tag.procedure} · ${tag.gross}"
+            key(Face.ROW, if (at == 0) text(R.string.plan_last, tag.description) else tag.description, if (at == 0) Sign.UNDO else Sign.NEXT, about) { begin(shell, tag.text) }
         }
+        // the lists that this phone inspects loads by, for a load that is like none before
+        val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == LOAD }
+        val templates = lists.map { list -> key(Face.ROW, list.title, Sign.PLUS, text(R.string.plan_template)) { beginBy(shell, list.id) } }
         val none = if (rows.isEmpty()) parts.words(text(R.string.plan_none), 19) else null
         val scan = key(Face.GOOD, text(R.string.plan_scan), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.PLAN_LIKE.name)) }
-        return page(text(R.string.plan), body(parts.words(text(R.string.plan_like), 19), none, parts.column(*rows.toTypedArray(), space = 14)), listOf(scan))
+        return page(text(R.string.plan), body(parts.words(text(R.string.plan_like), 19), none, parts.column(*rows.toTypedArray(), space = 14), parts.eyebrow(text(R.string.plan_by_list)), parts.column(*templates.toTypedArray(), space = 14)), listOf(scan))
     }
 
     companion object {
         private const val MOST = 12
 
-        fun begin(shell: Shell, tag: String): Boolean {
-            val draft = shell.attempt { shell.core.draftLike(tag) } ?: return false
+        fun begin(shell: Shell, tag: String): Boolean = opened(shell, shell.attempt { shell.core.draftLike(tag) })
+
+        private fun beginBy(shell: Shell, list: String) {
+            if (!opened(shell, shell.attempt { shell.core.draftBy(list) })) shell.redraw()
+        }
+
+        private fun opened(shell: Shell, draft: TagDraft?): Boolean {
+            if (draft == null) return false
             shell.backTo(PageKind.PLAN)
             shell.go(Place(PageKind.PLAN_DRAFT, *draft.kept()))
             return true
@@ -268,6 +281,7 @@ class PlanTagScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val tag = shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
         val code = shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.tag), body())
+        val core = shell.core
         val ground = palette.panel
         val read = parts.panel(
             parts.column(
@@ -280,6 +294,6 @@ class PlanTagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
         val warnings = tag.warnings.map { parts.signed(Sign.WARN, parts.words(it, 17, bold = true)) }
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
-        return codePage(shell, onItsSide, codeView(shell, code, text(R.string.tag)), underCode(body(read, *warnings.toTypedArray(), parts.words(spoken, 16)), done, stickerKey(shell, tag.text)))
+        return codePage(shell, onItsSide, codeView(shell, code, text(R.string.tag)), underCode(body(read, *warnings.toTypedArray(), parts.words(spoken, 16), printKey(shell, tag.load) { letter -> core.tagPdf(tag.text, letter) }), done, stickerKey(shell, tag.text)))
     }
 }

@@ -28,6 +28,12 @@ enum class Purpose(val title: Int, val guide: Int) {
     /** At the authority: the key of whoever joins. */
     KEY_REQUEST(R.string.authority_scan, R.string.authority_scan_guide),
 
+    /** A leader's: a load's tag, seal or report; its story. */
+    STORY(R.string.board_find, R.string.board_find_guide),
+
+    /** A part of an authority's copy. */
+    COPY_PART(R.string.copy_scan, R.string.copy_scan_guide),
+
     /** The code or sticker of a piece that was inspected before: its name. Its other is the list to inspect it by. */
     PIECE(R.string.scan_piece, R.string.scan_piece_guide),
 
@@ -51,6 +57,8 @@ enum class Purpose(val title: Int, val guide: Int) {
         PLAN_LIKE -> PlanScreen.begin(shell, text)
         PLAN_PIECE -> shell.attempt { shell.core.receive(text) }?.let { onto(shell, it, other) } == true
         KEY_REQUEST -> shell.attempt { shell.core.receive(text) }?.let { asked(shell, it) } == true
+        STORY -> story(shell, text)
+        COPY_PART -> CopyKeptScreen.take(shell, text)
         PIECE -> shell.attempt { shell.core.receive(text) }?.let { piece(shell, it, other) } == true
         EXAM_TAG -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
         EXAM_KEY -> shell.attempt { shell.core.examKey(text) }?.let { shell.swap(Place(PageKind.EXAM_NAME, it.key)) } != null
@@ -102,6 +110,20 @@ enum class Purpose(val title: Int, val guide: Int) {
             return false
         }
         shell.swap(Place(PageKind.SUBJECT_NAME, list, what.name))
+        return true
+    }
+
+    /** To the story of the load that a code is of; what the code says is taken in. */
+    private fun story(shell: Shell, text: String): Boolean {
+        val load = when (val what = shell.attempt { shell.core.receive(text) }) {
+            is Received.Tag -> what.v1.load
+            is Received.Seal -> what.v1.facts?.load ?: what.v1.tag?.load
+            is Received.Movement -> what.report.load
+            is Received.Void -> what.load
+            else -> null
+        }
+        if (load == null && shell.notice == null) shell.notice = shell.activity.getString(R.string.board_find_guide)
+        shell.swap(Place(PageKind.STORY, load ?: return false))
         return true
     }
 

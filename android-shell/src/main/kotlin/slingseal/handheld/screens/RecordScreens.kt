@@ -56,6 +56,7 @@ class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val record = shell.attempt { shell.core.record(place.args[0]) } ?: return page(text(R.string.records), body())
         val line = record.line
+        val core = shell.core
         val facts = parts.facts(
             listOf<Pair<CharSequence, CharSequence>>(
                 text(R.string.outcome) to text(if (line.fit) R.string.fit else R.string.not_fit),
@@ -80,6 +81,7 @@ class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 *found.toTypedArray(),
                 if (story.isEmpty()) null else parts.eyebrow(text(R.string.story)),
                 *story.toTypedArray(),
+                printKey(shell, line.load) { letter -> core.recordPdf(line.record, letter) },
                 space = 10,
             ),
             listOfNotNull(

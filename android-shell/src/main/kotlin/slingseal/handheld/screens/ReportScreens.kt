@@ -136,6 +136,7 @@ class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
             saidRow(shell, draft, Said.NOTE),
             saidRow(shell, draft, Said.AIRCRAFT),
             saidRow(shell, draft, Said.WHERE),
+            key(Face.ROW, text(R.string.add_photo), Sign.EYE, text(R.string.photos_taken, draft.photos.size)) { shell.go(draft.place(PageKind.REPORT_PHOTO)) }.apply { chosen = draft.photos.isNotEmpty() },
             signRow(),
         )
         list = PickList(events + around, shell)

@@ -99,6 +99,7 @@ internal fun Screen.sealFacts(shell: Shell, facts: SealFacts): List<Pair<CharSeq
         text(R.string.sealed_at) to facts.issued.dtg,
         text(R.string.valid_until) to facts.validUntil.dtg,
         text(R.string.findings) to text(R.string.found_corrected, facts.found.toInt(), facts.corrected.toInt()),
+        text(R.string.check_by_voice) to facts.check,
     )
 }
 
@@ -121,6 +122,7 @@ class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.words("${facts.mass} · ${seal.aircraft}", 18, bold = true, ground = ground),
                 parts.words("${text(R.string.valid_until)} ${facts.validUntil.dtg}", 18, ground = ground),
                 parts.words(seal.description, 16, ground = ground),
+                parts.words("${text(R.string.check_by_voice)}: ${facts.check}", 16, ground = ground),
                 parts.words("${text(R.string.findings)}: ${text(R.string.found_corrected, facts.found.toInt(), facts.corrected.toInt())}", 16, ground = ground),
                 space = 3,
             ),

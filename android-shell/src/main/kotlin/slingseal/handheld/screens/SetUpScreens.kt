@@ -27,14 +27,26 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
             text(R.string.set_up),
             body(
                 if (Core.keyLost) warned(text(R.string.key_lost)) else null,
-                if (view.ready && !Core.keyLost) parts.panel(parts.signed(Sign.TICK, parts.words(text(R.string.ready), 24, bold = true, ground = palette.panel), palette.panel), thick = true) else null,
+                if (Core.keyLost) null else state(view)?.let { parts.panel(parts.signed(Sign.TICK, parts.words(it, 24, bold = true, ground = palette.panel), palette.panel), thick = true) },
+                *(if (view.roles.isEmpty() && view.authority == null) StartScreen.beginnings(shell, view) else emptyList()).toTypedArray(),
                 parts.column(*view.steps.mapIndexed { at, step -> stepView(at, step, at == open, view) }.toTypedArray(), space = 10),
                 *own(view).toTypedArray(),
                 *trusted(view).toTypedArray(),
-                key(Face.ROW, view.authority ?: text(R.string.team_start), Sign.KEY, text(if (view.authority == null) R.string.team_start_about else R.string.authority_about)) { shell.go(Place(PageKind.AUTHORITY)) },
+                view.authority?.let { name -> key(Face.ROW, name, Sign.KEY, text(R.string.authority_about)) { shell.go(Place(PageKind.AUTHORITY)) } }
+                    ?: key(Face.ROW, text(R.string.team_start), Sign.KEY, text(R.string.team_start_about)) { shell.go(Place(PageKind.TEAM, TeamScreen.BEGIN)) }.takeIf { view.roles.isNotEmpty() },
+                key(Face.ROW, text(R.string.copy_kept), Sign.KEY, text(R.string.copy_kept_about)) { shell.go(Place(PageKind.COPY_KEPT)) }.takeIf { view.authority == null },
             ),
             listOf(scan),
         )
+    }
+
+    /** What this phone is good for as it stands; null where a step that it needs is open. */
+    private fun state(view: SetUpView): String? = when {
+        view.maySeal -> text(R.string.ready)
+        view.ready -> view.next
+        view.authority != null && view.fingerprint == null -> text(R.string.ready_authority)
+        view.fingerprint == null && view.authorities.isNotEmpty() && view.authorities.none { it.roster == null || it.rosterExpired } -> text(R.string.ready_hook)
+        else -> null
     }
 
     private fun warned(words: String) = parts.panel(parts.signed(Sign.WARN, parts.words(words, 18, bold = true, ground = palette.panel), palette.panel), thick = true)
@@ -123,7 +135,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
         private fun told(shell: Shell, words: String) {
             shell.news = words
-            shell.swap(Place(PageKind.SET_UP))
+            shell.setUpAgain()
         }
     }
 }
@@ -186,7 +198,7 @@ class NewPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
         val holder = place.args[0]
         shell.work({ core.makeKey(holder, pin) }) {
             feel(Beat.GOOD)
-            swap(Place(PageKind.REQUEST))
+            if (lies(PageKind.JOIN)) backTo(PageKind.JOIN) else if (lies(PageKind.TEAM)) backTo(PageKind.TEAM) else swap(Place(PageKind.REQUEST))
         }
     }
 }

@@ -16,7 +16,7 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
 /** What the core calls the subjects of an inspection. */
-private const val LOAD = "load"
+internal const val LOAD = "load"
 private const val PIECE = "piece"
 private const val AIRCRAFT = "aircraft"
 private const val ZONE = "zone"

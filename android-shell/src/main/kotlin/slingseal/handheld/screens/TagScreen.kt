@@ -26,7 +26,7 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun contents(tag: TagView): View {
         // before the first card, not after the last: what keeps this phone from sealing what it is about to inspect
-        val unready = shell.attempt { shell.core.setUp() }?.takeIf { !it.ready || Core.keyLost }
+        val unready = shell.attempt { shell.core.setUp() }?.takeIf { !it.maySeal || Core.keyLost }
         val cannot = unready?.let { text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next) }
         val warnings = (listOfNotNull(cannot) + tag.warnings).map { parts.panel(parts.signed(Sign.WARN, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }
         val facts = parts.facts(
@@ -40,6 +40,7 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 tag.rigger?.let { text(R.string.rigger) to it },
                 tag.planner?.let { text(R.string.planner) to it },
                 text(R.string.planned) to tag.planned.dtg,
+                text(R.string.check_by_voice) to tag.check,
                 tag.rigging?.let { text(R.string.rigging) to it.summary },
                 if (tag.links.isEmpty()) null else text(R.string.links) to tag.links.joinToString(", ") { "${it.leg}: ${it.link}" },
             ),

@@ -118,7 +118,7 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val card = place.args[0]
         val like = shell.attempt { shell.core.likeNamed(card) } ?: return shell.redrawSame()
         if (like.isNotEmpty()) return shell.swap(Trusting.beside(place, heard))
-        if (Trusting.took(shell, name, shell.attempt { shell.core.trust(card, heard) } != null)) return shell.swap(Place(PageKind.SET_UP))
+        if (Trusting.took(shell, name, shell.attempt { shell.core.trust(card, heard) } != null)) return shell.setUpAgain()
         // heard wrong, or another card: it is heard anew from its first group
         heard = ""
         shell.keep(Place(PageKind.TRUST, card, name, heard))
@@ -158,7 +158,7 @@ private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.words(text(R.string.trust_beside_why), 18),
             ),
             listOf(
-                key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.backTo(PageKind.SET_UP) },
+                key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.backTo(if (shell.lies(PageKind.JOIN)) PageKind.JOIN else PageKind.SET_UP) },
                 key(Face.BAD, text(R.string.trust_both), Sign.WARN) { both() },
             ),
         )
@@ -170,6 +170,6 @@ private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun both() {
         val (card, name, heard) = place.args
         val done = Trusting.took(shell, name, shell.attempt { shell.core.trustBeside(card, heard) } != null)
-        shell.swap(if (done) Place(PageKind.SET_UP) else Place(PageKind.TRUST, card, name, ""))
+        if (done) shell.setUpAgain() else shell.swap(Place(PageKind.TRUST, card, name, ""))
     }
 }

@@ -25,6 +25,9 @@ object Zulu {
 
     fun dtg(at: Long): String = DTG.format(Instant.ofEpochSecond(at).atOffset(ZoneOffset.UTC)).uppercase(Locale.ENGLISH)
 
+    /** Today in Zulu, as the core reads a day. */
+    fun today(): String = Instant.now().atOffset(ZoneOffset.UTC).toLocalDate().toString()
+
     /** The last moment up to `now` at which a clock in Zulu showed these four digits; null where no clock does. */
     fun last(digits: String, now: Instant): Long? {
         if (digits.length != 4) return null

@@ -39,6 +39,12 @@ class Watched(private val real: Handheld) : Handheld(NoHandle), HandheldInterfac
     override fun destroy() = real.destroy()
 
     override fun addPhoto(bytes: ByteArray) = slow("addPhoto") { real.addPhoto(bytes) }
+    override fun closeAccount(day: String?) = slow("closeAccount") { real.closeAccount(day) }
+    override fun copyAuthority(passphrase: String) = slow("copyAuthority") { real.copyAuthority(passphrase) }
+    override fun restoreAuthority(one: String, other: String, passphrase: String) = slow("restoreAuthority") { real.restoreAuthority(one, other, passphrase) }
+    override fun signClosing(day: String?, pin: String) = slow("signClosing") { real.signClosing(day, pin) }
+    override fun withdrawPiece(serial: String, why: String, pin: String) = slow("withdrawPiece") { real.withdrawPiece(serial, why, pin) }
+    override fun writeDraft(draft: slingseal.core.TagDraft, pin: String) = slow("writeDraft") { real.writeDraft(draft, pin) }
     override fun bundleIn(file: String) = slow("bundleIn") { real.bundleIn(file) }
     override fun bundleOut(file: String) = slow("bundleOut") { real.bundleOut(file) }
     override fun examLock(plan: slingseal.core.ExamPlan, standard: slingseal.core.ExamStandard, pin: String) = slow("examLock") { real.examLock(plan, standard, pin) }

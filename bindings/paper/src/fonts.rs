@@ -6,7 +6,7 @@ const REGULAR: &[u8] = include_bytes!("fonts/atkinson-hyperlegible-regular.ttf")
 const BOLD: &[u8] = include_bytes!("fonts/atkinson-hyperlegible-bold.ttf");
 
 /// The regular and the bold font as files, for a page that shows what paper shows.
-pub(crate) fn faces() -> (&'static [u8], &'static [u8]) {
+pub fn faces() -> (&'static [u8], &'static [u8]) {
     (REGULAR, BOLD)
 }
 

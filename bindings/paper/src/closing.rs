@@ -15,11 +15,7 @@ const ROW: f32 = 34.0;
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn closing_pdf(
-    statement: &ClosingView,
-    paper: Paper,
-    language: Language,
-) -> Result<Vec<u8>, AppError> {
+pub fn closing_pdf(statement: &ClosingView, paper: Paper, language: Language) -> Result<Vec<u8>, AppError> {
     let more = statement.explained.len().saturating_sub(FIRST).div_ceil(NEXT);
     let draws: Vec<_> = (0..=more)
         .map(|page| {

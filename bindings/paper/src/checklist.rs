@@ -91,11 +91,7 @@ fn pages(lines: &[Line<'_>], first: f32, other: f32) -> Vec<std::ops::Range<usiz
 ///
 /// # Errors
 /// The pages cannot be written.
-pub(crate) fn checklist_pdf(
-    view: &ChecklistView,
-    paper: Paper,
-    language: Language,
-) -> Result<Vec<u8>, PrintError> {
+pub fn checklist_pdf(view: &ChecklistView, paper: Paper, language: Language) -> Result<Vec<u8>, PrintError> {
     let fonts = Fonts::new();
     let lines = lines(&fonts, &view.cards, language);
     let cut = pages(&lines, HEIGHT - HEAD - 40.0, HEIGHT - 64.0);

@@ -2,8 +2,8 @@
 
 use serde::Deserialize;
 use slingseal_app::catalogue::Saying;
-use slingseal_app::catalogue::paper as words;
-use slingseal_app::{AppError, CodeView, FindingState, Language, RecordState, RecordView, TagView};
+use slingseal_app::catalogue::{closing, paper as words};
+use slingseal_app::{AppError, CodeView, FindingState, Language, RecordState, RecordView, TagView, clock};
 
 use super::{
     Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, PrintError, RecordPage, load_sheets,
@@ -92,7 +92,7 @@ fn legs(tag: &TagView) -> Vec<(String, String)> {
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn sheets_pdf(
+pub fn sheets_pdf(
     tags: &[(&TagView, &CodeView)],
     paper: Paper,
     language: Language,
@@ -196,7 +196,7 @@ struct Part {
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn record_pdf(
+pub fn record_pdf(
     view: &RecordView,
     seal: Option<&CodeView>,
     paper: Paper,
@@ -247,6 +247,11 @@ pub(crate) fn record_pdf(
         ),
         fact(words::LabelTagSignedBy.saying(), tag.and_then(|tag| tag.planner.clone()).unwrap_or_default()),
     ];
+    if let (Some(seconds), Some(cards)) = (line.walk_seconds, line.walk_cards) {
+        let took = clock(seconds);
+        let label = closing::LabelWalkedIn.say(language).to_lowercase();
+        facts.push((label, closing::WalkTook { took, cards }.say(language)));
+    }
     let basis = tag.map(|tag| tag.basis.lines.as_slice()).unwrap_or_default();
     facts.extend(basis.iter().map(|line| (line.label.to_lowercase(), line.text.clone())));
     let page = RecordPage {

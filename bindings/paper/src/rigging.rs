@@ -10,13 +10,13 @@ use super::{HEIGHT, Paper, WIDTH, document};
 
 /// What stands at the head of a sheet.
 #[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct Head<'h> {
+pub struct Head<'h> {
     /// The load's number, or the file's name.
-    pub(crate) load: &'h str,
+    pub load: &'h str,
     /// What it is.
-    pub(crate) description: &'h str,
+    pub description: &'h str,
     /// RFC 3339 with `Z`; a file has no time of its own.
-    pub(crate) dated: Option<&'h str>,
+    pub dated: Option<&'h str>,
 }
 
 const UNDATED: &str = "1970-01-01T00:00:00Z";
@@ -25,7 +25,7 @@ const UNDATED: &str = "1970-01-01T00:00:00Z";
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn rigging_pdf(
+pub fn rigging_pdf(
     view: &RiggingView,
     head: Head<'_>,
     paper: Paper,
@@ -40,7 +40,7 @@ pub(crate) fn rigging_pdf(
 ///
 /// # Errors
 /// The page cannot be written.
-pub(crate) fn aircrew_pdf(
+pub fn aircrew_pdf(
     view: &RiggingView,
     flight: Option<&str>,
     head: Head<'_>,

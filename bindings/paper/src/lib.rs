@@ -1,23 +1,27 @@
-//! Paper: the load sheet and the one-page record, as PDF/A-2a and PDF/UA-1: tagged, and read aloud in the order of the page. The
+//! What a person holds in the hand: the load sheet and the one-page record, as PDF/A-2a and PDF/UA-1: tagged, and read aloud in the order of the page. The
 //! same input gives the same bytes: no clock, no random id.
 
 mod canvas;
 mod checklist;
 mod closing;
+mod copy;
 mod fonts;
 mod from_views;
+mod manifest;
 mod record;
 mod rigging;
 mod sheet;
 #[cfg(test)]
 mod tests;
 
-pub(crate) use checklist::checklist_pdf;
-pub(crate) use closing::closing_pdf;
-pub(crate) use fonts::faces;
-pub(crate) use from_views::{record_pdf, sheets_pdf};
+pub use checklist::checklist_pdf;
+pub use closing::closing_pdf;
+pub use copy::copy_pdf;
+pub use fonts::faces;
+pub use from_views::{record_pdf, sheets_pdf};
+pub use manifest::manifest_pdf;
 use record::{Correction, Moment, RecordPage, record_page};
-pub(crate) use rigging::{Head, aircrew_pdf, rigging_pdf};
+pub use rigging::{Head, aircrew_pdf, rigging_pdf};
 use sheet::{EquipmentLine, LoadSheet, load_sheets};
 
 use krilla::configure::{Accessibility, Archival, ConfigurationBuilder};
@@ -36,7 +40,7 @@ use fonts::Fonts;
 
 /// A paper size. What is drawn lies inside both, so that either prints whole on the other.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(crate) enum Paper {
+pub enum Paper {
     /// 210 mm by 297 mm.
     #[default]
     A4,
@@ -67,7 +71,7 @@ pub(crate) struct Code {
 /// Why nothing could be printed.
 #[derive(Debug, thiserror::Error)]
 #[error("the page could not be written as PDF ({0}); export the record as JSON instead")]
-pub(crate) struct PrintError(String);
+pub struct PrintError(String);
 
 /// Width and height of what is drawn: A4's width and Letter's height, less half an inch all round.
 const WIDTH: f32 = 523.0;
