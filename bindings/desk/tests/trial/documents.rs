@@ -105,6 +105,7 @@ fn every_document_holds_its_schema() {
     }
     said("account-closed", &["account", "close", "KM-015", "--sign"]);
     said("account-closed", &["account", "close", "KM-015", "--sign", "--out", &reports]);
+    said("account-manifest", &["account", "manifest"]);
     said("account-equipment", &["account", "equipment"]);
     said("account-equipment", &["account", "equipment", "--open"]);
     said("files", &["account", "equipment", "--csv", &day.at("pieces.csv")]);
