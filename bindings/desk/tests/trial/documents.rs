@@ -219,12 +219,7 @@ fn exchanged(day: &Day, documents: &mut Vec<(&str, String)>, typed: &mut Vec<Str
     use std::io::BufRead;
     let server = crate::server::Server::new();
     let place = format!("host={} user=lantern dbname=slingseal", server.socket().display());
-    for verb in ["push", "pull"] {
-        let output = day.run(&["--json", "account", verb, &place]);
-        assert!(output.status.success(), "{output:?}");
-        documents.push((if verb == "push" { "account-push" } else { "account-pull" }, text(&output.stdout)));
-        typed.push(format!("account-{verb}"));
-    }
+    // First, while there is something to tell of.
     let mut follow = day.command(&["--json", "account", "follow", &place, "--every", "1"]);
     let mut child = follow.stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
     let first = std::io::BufReader::new(child.stdout.take().unwrap()).lines().next().unwrap().unwrap();
@@ -232,6 +227,12 @@ fn exchanged(day: &Day, documents: &mut Vec<(&str, String)>, typed: &mut Vec<Str
     child.wait().unwrap();
     documents.push(("account-follow", first));
     typed.push("account-follow".to_owned());
+    for verb in ["push", "pull"] {
+        let output = day.run(&["--json", "account", verb, &place]);
+        assert!(output.status.success(), "{output:?}");
+        documents.push((if verb == "push" { "account-push" } else { "account-pull" }, text(&output.stdout)));
+        typed.push(format!("account-{verb}"));
+    }
 }
 
 fn served(day: &Day) -> String {
