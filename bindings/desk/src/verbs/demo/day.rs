@@ -174,6 +174,9 @@ impl Demo<'_> {
             &closing_pdf(&made.statement, Paper::A4, self.setting.language)?,
         )?;
         self.say(words::DaySigned { leader: &made.statement.by, check: &made.statement.check });
+        let mut order: Vec<String> = desk.manifest(None)?.lines.into_iter().map(|line| line.load).collect();
+        order.sort();
+        desk.set_lift_order(None, &order)?;
         let manifest = desk.put_in_lift_order(None, "KM-109", 1)?;
         write(&folder.join("manifest.pdf"), &manifest_pdf(&manifest, Paper::A4, self.setting.language)?)?;
         write(&folder.join("manifest.csv"), desk.manifest_csv(Some(&manifest.day))?.as_bytes())?;
