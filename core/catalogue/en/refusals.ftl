@@ -151,6 +151,6 @@ backup-not-read = the backup cannot be read or taken over ({ $why }); check the 
 restored-is-new-device = This is a new device: it keeps the old one's journal as history and goes on under a name of its own. Use one of the two alone: both hold the same keys.
 restored-needs-rosters = What came after the backup is not in it. Verdicts say WAIT until a newer roster of every authority trusted here has come; take in a bundle of another device.
 restored-walk-again = Inspections under way were given up; inspect these loads again: { $loads }.
-file-not-given = { $name } was not given; give its text too
 file-not-usable = the file cannot be read or written: { $error }; choose another place
+file-not-given = { $name } was not given; give its text too
 no-moving-code-ready = no moving code is ready; begin again with Move records

@@ -151,6 +151,6 @@ backup-not-read = no se puede leer o tomar la copia ({ $why }); revise el disco 
 restored-is-new-device = Este es un dispositivo nuevo: guarda el diario del anterior como historia y sigue con nombre propio. Use solo uno de los dos: ambos tienen las mismas claves.
 restored-needs-rosters = Lo que llegó después de la copia no está en ella. Los veredictos dicen WAIT hasta que llegue una lista más nueva de cada autoridad en la que aquí se confía; reciba un lote de otro dispositivo.
 restored-walk-again = Se abandonaron las inspecciones en curso; inspeccione otra vez estas cargas: { $loads }.
-file-not-given = no se dio { $name }; dé también su texto
 file-not-usable = el archivo no se puede leer o escribir: { $error }; elija otro lugar
+file-not-given = no se dio { $name }; dé también su texto
 no-moving-code-ready = no hay ningún código en movimiento listo; empiece otra vez por pasar los registros

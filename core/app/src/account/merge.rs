@@ -207,7 +207,7 @@ impl Merge<'_, '_> {
 
     /// Each text of a pack by itself: a broken one among ten costs one.
     fn pack(&mut self, bytes: &[u8], number: u64) -> Result<(), AppError> {
-        let pack = Pack::parse(bytes).map_err(|error| AppError::bad_input(error))?;
+        let pack = Pack::parse(bytes).map_err(AppError::bad_input)?;
         for (at, text) in pack.texts.iter().enumerate() {
             match self.procedure(text.as_bytes()) {
                 Err(error @ AppError::BadInput { .. }) => {

@@ -51,7 +51,7 @@ fn every_filter_leaves_what_it_names_and_every_load_is_on_one_page() {
     let all = loads(&desk, &request());
     assert_eq!(all.len(), 30, "each once: {all:?}");
     assert_eq!(all.iter().collect::<BTreeSet<_>>().len(), 30);
-    let number = |load: &String| load[3..].parse::<u32>().unwrap();
+    let number = |load: &String| load.split_at(3).1.parse::<u32>().unwrap();
     let fits = |chosen: BoardRequest, wanted: &dyn Fn(u32) -> bool| {
         let found: BTreeSet<u32> = loads(&desk, &chosen).iter().map(number).collect();
         assert_eq!(found, (0..30).filter(|load| wanted(*load)).collect(), "{chosen:?}");

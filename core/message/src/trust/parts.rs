@@ -54,7 +54,7 @@ impl SealedCopy {
         let second: Vec<u8> = first.iter().zip(whole.iter()).map(|(a, b)| a ^ b).collect();
         let [one, two] = FRONTS;
         [(one, first), (two, &second)]
-            .map(|(front, share)| format!("{front}{}", base45::encode(&[pair, share].concat())))
+            .map(|(front, share)| format!("{front}{}", base45::encode([pair, share].concat())))
     }
 
     /// Out of its two parts, in either order.
@@ -152,7 +152,9 @@ mod tests {
         }
         // A letter of the share, past the eight bytes of the pair, that was written down wrong.
         let wrong = if second.ends_with('0') { "1" } else { "0" };
-        let torn = format!("{}{wrong}", &second[..second.len() - 1]);
+        let mut torn = second.clone();
+        torn.pop();
+        torn.push_str(wrong);
         let joined = SealedCopy::join(&first, &torn);
         assert!(
             joined

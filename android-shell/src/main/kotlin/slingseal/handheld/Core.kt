@@ -1,19 +1,22 @@
 package slingseal.handheld
 
 import android.content.Context
-import slingseal.core.Handheld
-import slingseal.core.HandheldException
 import java.io.File
 import java.util.Locale
 import java.util.concurrent.ConcurrentHashMap
 import java.util.concurrent.Executor
 import java.util.concurrent.Executors
+import slingseal.core.Handheld
+import slingseal.core.HandheldException
 
 /** The core of this process: one, however often the activity is made anew. */
 object Core {
     @Volatile private var open: Handheld? = null
 
-    /** What stands between the pages and the core: nothing, but in a test that watches who calls it, and from where. */
+    /**
+     * What stands between the pages and the core: nothing, but in a test that watches who calls it, and from
+     * where.
+     */
     internal var watched: (Handheld) -> Handheld = { it }
 
     /** Where work of more than a moment is done: stretching a PIN is made to be slow. */
@@ -34,24 +37,36 @@ object Core {
 
     private fun tag(context: Context) = context.resources.configuration.locales[0].toLanguageTag()
 
-    /** The core, opened where it is not. That takes a moment, for a store is read and a key of the platform's is asked: off the main thread. */
+    /**
+     * The core, opened where it is not. That takes a moment, for a store is read and a key of the platform's
+     * is asked: off the main thread.
+     */
     @Synchronized
     fun of(context: Context): Handheld {
         val language = tag(context)
-        opened(context)?.let { return it }
-        // outside every backup and every transfer to another phone: a copy would be a second device that says it is this one
+        opened(context)?.let {
+            return it
+        }
+        // outside every backup and every transfer to another phone: a copy would be a second device that says
+        // it is this one
         val home = File(context.noBackupFilesDir, "home").apply { mkdirs() }
         val secret = DeviceSecret.bytes()
         return watched(Handheld.open(home.path, secret, language)).also {
             open = it
             spoken = language
-            keyLost = SecretWitness.differs(File(context.noBackupFilesDir, "witness"), secret, keyMade = it.setUp().fingerprint != null)
+            keyLost =
+                SecretWitness.differs(
+                    File(context.noBackupFilesDir, "witness"),
+                    secret,
+                    keyMade = it.setUp().fingerprint != null,
+                )
         }
     }
 
     /**
-     * Whether the keystore's key is another than the one under which this phone's own key was put away: the platform drops
-     * keys, as when the phone was reset or its data carried over. No PIN opens the vault then, and none is worth a try.
+     * Whether the keystore's key is another than the one under which this phone's own key was put away: the
+     * platform drops keys, as when the phone was reset or its data carried over. No PIN opens the vault then,
+     * and none is worth a try.
      */
     var keyLost = false
         private set
@@ -59,8 +74,12 @@ object Core {
     private var spoken = ""
     private val choices = ConcurrentHashMap<String, String>()
 
-    /** What was chosen under a name, empty where nothing was: asked of the core once, for each page wants to know. */
-    fun choice(name: String): String = choices[name] ?: open?.preference(name).orEmpty().also { choices[name] = it }
+    /**
+     * What was chosen under a name, empty where nothing was: asked of the core once, for each page wants to
+     * know.
+     */
+    fun choice(name: String): String =
+        choices[name] ?: open?.preference(name).orEmpty().also { choices[name] = it }
 
     fun choose(name: String, value: String) {
         open?.prefer(name, value)
@@ -79,12 +98,13 @@ object Core {
 
 /** The one line that says what is wrong and what to do. */
 val HandheldException.words: String
-    get() = when (this) {
-        is HandheldException.Refused -> words
-        is HandheldException.NotFound -> words
-        is HandheldException.StorageFull -> words
-        is HandheldException.StorageDamaged -> words
-        is HandheldException.TooNew -> words
-        is HandheldException.BadInput -> words
-        is HandheldException.Internal -> words
-    }
+    get() =
+        when (this) {
+            is HandheldException.Refused -> words
+            is HandheldException.NotFound -> words
+            is HandheldException.StorageFull -> words
+            is HandheldException.StorageDamaged -> words
+            is HandheldException.TooNew -> words
+            is HandheldException.BadInput -> words
+            is HandheldException.Internal -> words
+        }

@@ -55,6 +55,7 @@ class HandheldActivity : Activity(), Shell {
     /** Whether the store is being opened, and what is done when it is. */
     internal var isOpening = false
         private set
+
     private val waiting = ArrayList<() -> Unit>()
     private var left: Bundle? = null
 
@@ -62,22 +63,31 @@ class HandheldActivity : Activity(), Shell {
     lateinit var ear: Ear
         private set
 
-    override val activity: Activity get() = this
+    override val activity: Activity
+        get() = this
+
     override lateinit var core: Handheld
         private set
+
     override var palette = Palette.DAY
         private set
+
     override var parts = Parts(this, palette)
         private set
+
     override var notice: String? = null
     override var news: String? = null
 
     /** The page in front. */
-    val front: Screen? get() = screen
+    val front: Screen?
+        get() = screen
 
     /** What was felt and said last. */
-    val lastBeat: Beat? get() = feel.last
-    val lastWords: String? get() = voice.last
+    val lastBeat: Beat?
+        get() = feel.last
+
+    val lastWords: String?
+        get() = voice.last
 
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
@@ -93,17 +103,20 @@ class HandheldActivity : Activity(), Shell {
         if (there == null) open(state) else begin(there, state)
     }
 
-    /** The store is opened beside the main thread, and the page says so. What is asked for meanwhile waits. */
+    /**
+     * The store is opened beside the main thread, and the page says so. What is asked for meanwhile waits.
+     */
     private fun open(state: Bundle?) {
         isOpening = true
         left = state
         working(R.string.opening)
         Core.slow.execute {
-            val opened = try {
-                Result.success(Core.of(this))
-            } catch (e: HandheldException) {
-                Result.failure(e)
-            }
+            val opened =
+                try {
+                    Result.success(Core.of(this))
+                } catch (e: HandheldException) {
+                    Result.failure(e)
+                }
             runOnUiThread {
                 isOpening = false
                 if (!isDestroyed) opened.fold({ begin(it, state) }, { stop((it as HandheldException).words) })
@@ -111,7 +124,8 @@ class HandheldActivity : Activity(), Shell {
         }
     }
 
-    private fun working(words: Int) = setContentView(SafeArea(this, palette).apply { addView(WorkingPage(parts).build(words)) })
+    private fun working(words: Int) =
+        setContentView(SafeArea(this, palette).apply { addView(WorkingPage(parts).build(words)) })
 
     private fun begin(opened: Handheld, state: Bundle?) {
         core = opened
@@ -139,13 +153,18 @@ class HandheldActivity : Activity(), Shell {
         for (job in jobs) whenOpen(job)
     }
 
-    /** The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if there is one. */
+    /**
+     * The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if
+     * there is one.
+     */
     private fun beginning(): List<Place> {
         val start = Place(PageKind.START)
         val runs = openRuns()
-        if (runs.size == 1) return listOf(start, Place(PageKind.EXAMS), Place(PageKind.WALK, runName(runs.first().run)))
+        if (runs.size == 1)
+            return listOf(start, Place(PageKind.EXAMS), Place(PageKind.WALK, runName(runs.first().run)))
         val walking = attempt { core.start() }?.inHand?.filter { it.state == "walking" }.orEmpty()
-        return if (walking.size == 1) listOf(start, Place(PageKind.WALK, walking.first().walk)) else listOf(start)
+        return if (walking.size == 1) listOf(start, Place(PageKind.WALK, walking.first().walk))
+        else listOf(start)
     }
 
     /** The store cannot be opened: say what to do, and nothing else. */
@@ -195,7 +214,8 @@ class HandheldActivity : Activity(), Shell {
     override fun onActivityResult(code: Int, result: Int, data: Intent?) {
         super.onActivityResult(code, result, data)
         val at = data?.data ?: return
-        if (result == RESULT_OK && code in setOf(PICK_IN, PICK_OUT, PICK_LISTS)) whenOpen { FileScreen.picked(this, code, at) }
+        if (result == RESULT_OK && code in setOf(PICK_IN, PICK_OUT, PICK_LISTS))
+            whenOpen { FileScreen.picked(this, code, at) }
     }
 
     override fun onNewIntent(intent: Intent) {
@@ -206,10 +226,11 @@ class HandheldActivity : Activity(), Shell {
     /** What another program or a shortcut asks for: a bundle to take in, or a page. */
     private fun asked(intent: Intent) {
         when (intent.action) {
-            Intent.ACTION_VIEW -> intent.data?.let {
-                backTo(PageKind.START)
-                FileScreen.take(this, it)
-            }
+            Intent.ACTION_VIEW ->
+                intent.data?.let {
+                    backTo(PageKind.START)
+                    FileScreen.take(this, it)
+                }
             INSPECT -> {
                 backTo(PageKind.START)
                 go(Place(PageKind.SCAN, Purpose.INSPECT.name))
@@ -234,8 +255,10 @@ class HandheldActivity : Activity(), Shell {
         screen = next
         val told = draw(next)
         // one breath: a page that is spoken right after a refusal would cut it short
-        if (speak && speaks) listOfNotNull(told, next.spoken).takeIf { it.isNotEmpty() }?.let { say(it.joinToString(" ")) }
-        if (!isFinishing && hasWindowFocus()) next.shown() else window.decorView.post { if (screen === next) next.shown() }
+        if (speak && speaks)
+            listOfNotNull(told, next.spoken).takeIf { it.isNotEmpty() }?.let { say(it.joinToString(" ")) }
+        if (!isFinishing && hasWindowFocus()) next.shown()
+        else window.decorView.post { if (screen === next) next.shown() }
     }
 
     /** Draws a page; gives the line that stands at its head because of what was done before. */
@@ -265,33 +288,40 @@ class HandheldActivity : Activity(), Shell {
         ear.listen(takesHardKeys || takesEarKeys)
         // the reader wants an activity that is in front
         touch.listen(resumed && screen.touches)
-        if (screen.secret) window.addFlags(WindowManager.LayoutParams.FLAG_SECURE) else window.clearFlags(WindowManager.LayoutParams.FLAG_SECURE)
-        if (screen.staysOn) window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON) else window.clearFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
+        if (screen.secret) window.addFlags(WindowManager.LayoutParams.FLAG_SECURE)
+        else window.clearFlags(WindowManager.LayoutParams.FLAG_SECURE)
+        if (screen.staysOn) window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
+        else window.clearFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
         val attributes = window.attributes
-        attributes.screenBrightness = when {
-            // the keyboard is another program's and knows no red: the whole screen is dimmed for it
-            palette == Palette.NIGHT && screen.types -> 0.05f
-            !screen.shines -> WindowManager.LayoutParams.BRIGHTNESS_OVERRIDE_NONE
-            // eyes that are used to the dark are spared; a code of light in the dark needs no more
-            palette == Palette.NIGHT -> 0.4f
-            else -> WindowManager.LayoutParams.BRIGHTNESS_OVERRIDE_FULL
-        }
+        attributes.screenBrightness =
+            when {
+                // the keyboard is another program's and knows no red: the whole screen is dimmed for it
+                palette == Palette.NIGHT && screen.types -> 0.05f
+                !screen.shines -> WindowManager.LayoutParams.BRIGHTNESS_OVERRIDE_NONE
+                // eyes that are used to the dark are spared; a code of light in the dark needs no more
+                palette == Palette.NIGHT -> 0.4f
+                else -> WindowManager.LayoutParams.BRIGHTNESS_OVERRIDE_FULL
+            }
         window.attributes = attributes
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.R) newerBars(screen) else olderBars(screen)
     }
 
     @NewerAndroid
     private fun useCutouts() {
-        window.attributes = window.attributes.apply {
-            layoutInDisplayCutoutMode = WindowManager.LayoutParams.LAYOUT_IN_DISPLAY_CUTOUT_MODE_SHORT_EDGES
-        }
+        window.attributes =
+            window.attributes.apply {
+                layoutInDisplayCutoutMode =
+                    WindowManager.LayoutParams.LAYOUT_IN_DISPLAY_CUTOUT_MODE_SHORT_EDGES
+            }
     }
 
     @NewerAndroid
     private fun newerBars(screen: Screen) {
         window.setDecorFitsSystemWindows(false)
         val bars = window.insetsController ?: return
-        val light = WindowInsetsController.APPEARANCE_LIGHT_STATUS_BARS or WindowInsetsController.APPEARANCE_LIGHT_NAVIGATION_BARS
+        val light =
+            WindowInsetsController.APPEARANCE_LIGHT_STATUS_BARS or
+                WindowInsetsController.APPEARANCE_LIGHT_NAVIGATION_BARS
         bars.setSystemBarsAppearance(if (palette.lightPage) light else 0, light)
         bars.systemBarsBehavior = WindowInsetsController.BEHAVIOR_SHOW_TRANSIENT_BARS_BY_SWIPE
         val kinds = android.view.WindowInsets.Type.systemBars()
@@ -300,9 +330,18 @@ class HandheldActivity : Activity(), Shell {
 
     @Suppress("DEPRECATION")
     private fun olderBars(screen: Screen) {
-        var flags = View.SYSTEM_UI_FLAG_LAYOUT_STABLE or View.SYSTEM_UI_FLAG_LAYOUT_FULLSCREEN or View.SYSTEM_UI_FLAG_LAYOUT_HIDE_NAVIGATION
-        if (palette.lightPage) flags = flags or View.SYSTEM_UI_FLAG_LIGHT_STATUS_BAR or View.SYSTEM_UI_FLAG_LIGHT_NAVIGATION_BAR
-        if (screen.hidesBars) flags = flags or View.SYSTEM_UI_FLAG_FULLSCREEN or View.SYSTEM_UI_FLAG_HIDE_NAVIGATION or View.SYSTEM_UI_FLAG_IMMERSIVE_STICKY
+        var flags =
+            View.SYSTEM_UI_FLAG_LAYOUT_STABLE or
+                View.SYSTEM_UI_FLAG_LAYOUT_FULLSCREEN or
+                View.SYSTEM_UI_FLAG_LAYOUT_HIDE_NAVIGATION
+        if (palette.lightPage)
+            flags = flags or View.SYSTEM_UI_FLAG_LIGHT_STATUS_BAR or View.SYSTEM_UI_FLAG_LIGHT_NAVIGATION_BAR
+        if (screen.hidesBars)
+            flags =
+                flags or
+                    View.SYSTEM_UI_FLAG_FULLSCREEN or
+                    View.SYSTEM_UI_FLAG_HIDE_NAVIGATION or
+                    View.SYSTEM_UI_FLAG_IMMERSIVE_STICKY
         window.decorView.systemUiVisibility = flags
     }
 
@@ -356,12 +395,14 @@ class HandheldActivity : Activity(), Shell {
     @NewerAndroid
     private fun newerBack() {
         val callback = OnBackInvokedCallback { back() }
-        onBackInvokedDispatcher.registerOnBackInvokedCallback(OnBackInvokedDispatcher.PRIORITY_DEFAULT, callback)
+        onBackInvokedDispatcher.registerOnBackInvokedCallback(
+            OnBackInvokedDispatcher.PRIORITY_DEFAULT,
+            callback,
+        )
         backCallback = callback
     }
 
-    @Deprecated("Deprecated in Java")
-    override fun onBackPressed() = back()
+    @Deprecated("Deprecated in Java") override fun onBackPressed() = back()
 
     override fun dispatchTouchEvent(event: MotionEvent): Boolean {
         val sifted = oneFinger.sift(event) ?: return true
@@ -388,9 +429,11 @@ class HandheldActivity : Activity(), Shell {
         return super.dispatchKeyEvent(event)
     }
 
-    private val takesHardKeys get() = screen?.takesHardKeys == true && Slow.at == null && hardKeysOn
+    private val takesHardKeys
+        get() = screen?.takesHardKeys == true && Slow.at == null && hardKeysOn
 
-    private val takesEarKeys get() = screen?.takesEarKeys == true && Slow.at == null && hardKeysOn
+    private val takesEarKeys
+        get() = screen?.takesEarKeys == true && Slow.at == null && hardKeysOn
 
     private fun hard(answer: HardAnswer) {
         if (takesHardKeys || takesEarKeys) screen?.hard(answer)
@@ -398,12 +441,13 @@ class HandheldActivity : Activity(), Shell {
 
     // the core
 
-    override fun <T : Any> attempt(job: () -> T): T? = try {
-        job()
-    } catch (e: HandheldException) {
-        notice = e.words
-        null
-    }
+    override fun <T : Any> attempt(job: () -> T): T? =
+        try {
+            job()
+        } catch (e: HandheldException) {
+            notice = e.words
+            null
+        }
 
     override fun <T> work(job: () -> T, done: Shell.(T) -> Unit) {
         if (!Slow.begin(this, places.last(), job, done)) return
@@ -436,7 +480,8 @@ class HandheldActivity : Activity(), Shell {
         redraw()
     }
 
-    override val untouched get() = touch.missing
+    override val untouched
+        get() = touch.missing
 
     override var hardKeysOn: Boolean
         get() = preference(HARD_KEYS) == "on"

@@ -8,13 +8,13 @@ import android.database.MatrixCursor
 import android.net.Uri
 import android.os.ParcelFileDescriptor
 import android.provider.OpenableColumns
-import slingseal.handheld.screens.KIND
 import java.io.File
 import java.io.FileNotFoundException
+import slingseal.handheld.screens.KIND
 
 /**
- * Hands the one file that is to be shared to the program that a person chose, and nothing else: it is not exported, and a
- * reader needs the grant that goes with the share.
+ * Hands the one file that is to be shared to the program that a person chose, and nothing else: it is not
+ * exported, and a reader needs the grant that goes with the share.
  */
 class Papers : ContentProvider() {
     override fun onCreate() = true
@@ -27,15 +27,28 @@ class Papers : ContentProvider() {
         return ParcelFileDescriptor.open(file, ParcelFileDescriptor.MODE_READ_ONLY)
     }
 
-    override fun query(uri: Uri, columns: Array<out String>?, where: String?, values: Array<out String>?, order: String?): Cursor {
+    override fun query(
+        uri: Uri,
+        columns: Array<out String>?,
+        where: String?,
+        values: Array<out String>?,
+        order: String?,
+    ): Cursor {
         val shown = columns ?: arrayOf(OpenableColumns.DISPLAY_NAME, OpenableColumns.SIZE)
         return MatrixCursor(shown).apply {
-            addRow(shown.map { if (it == OpenableColumns.DISPLAY_NAME) NAME else if (it == OpenableColumns.SIZE) context?.let(::file)?.length() else null })
+            addRow(
+                shown.map {
+                    if (it == OpenableColumns.DISPLAY_NAME) NAME
+                    else if (it == OpenableColumns.SIZE) context?.let(::file)?.length() else null
+                }
+            )
         }
     }
 
     override fun insert(uri: Uri, values: ContentValues?): Uri? = null
+
     override fun delete(uri: Uri, where: String?, values: Array<out String>?) = 0
+
     override fun update(uri: Uri, values: ContentValues?, where: String?, whereValues: Array<out String>?) = 0
 
     companion object {

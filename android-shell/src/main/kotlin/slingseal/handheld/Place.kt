@@ -2,7 +2,10 @@ package slingseal.handheld
 
 import android.os.Bundle
 
-/** Where the person is in the program: a page and what it needs to be drawn again. What it shows comes from the core. */
+/**
+ * Where the person is in the program: a page and what it needs to be drawn again. What it shows comes from
+ * the core.
+ */
 class Place(val page: PageKind, vararg args: String) {
     val args: List<String> = args.toList()
 
@@ -29,8 +32,11 @@ class Place(val page: PageKind, vararg args: String) {
 
 /** The pages. In brackets: what they are given. */
 enum class PageKind(
-    /** Whether its first argument names a walk: an inspection's, or a run of an examination, which puts its clock over it. */
-    val ofWalk: Boolean = false,
+    /**
+     * Whether its first argument names a walk: an inspection's, or a run of an examination, which puts its
+     * clock over it.
+     */
+    val ofWalk: Boolean = false
 ) {
     START,
 
@@ -45,7 +51,6 @@ enum class PageKind(
 
     /** (walk, page of the recap before the decision) */
     WALK(true),
-
     MOVE,
 
     /** Bundles by file. */
@@ -250,7 +255,10 @@ enum class PageKind(
     /** (digest) */
     INSPECTION,
 
-    /** (card of an authority, its name, what was heard of its fingerprint, `beside` where another of the name is trusted) */
+    /**
+     * (card of an authority, its name, what was heard of its fingerprint, `beside` where another of the name
+     * is trusted)
+     */
     TRUST,
     REQUEST,
     NAME,
@@ -260,7 +268,6 @@ enum class PageKind(
 
     /** (run, or nothing) */
     SETTINGS(true),
-
     EXAMS,
 
     /** (tag's text, how many, what they were drawn from, what was picked) */

@@ -8,18 +8,26 @@ import android.print.PrintAttributes
 import android.print.PrintDocumentAdapter
 import android.print.PrintDocumentInfo
 import android.print.PrintManager
-import slingseal.core.HandheldException
 import java.io.IOException
+import slingseal.core.HandheldException
 
 /**
- * Hands pages of the core to the platform's print service, which finds the printer and speaks to it: this program asks for no
- * permission and opens no connection. The pages are made for the paper that the person picks there.
+ * Hands pages of the core to the platform's print service, which finds the printer and speaks to it: this
+ * program asks for no permission and opens no connection. The pages are made for the paper that the person
+ * picks there.
  */
-class Printing(private val name: String, private val pages: (letter: Boolean) -> ByteArray) : PrintDocumentAdapter() {
+class Printing(private val name: String, private val pages: (letter: Boolean) -> ByteArray) :
+    PrintDocumentAdapter() {
     private var made: ByteArray? = null
     private var letter: Boolean? = null
 
-    override fun onLayout(old: PrintAttributes?, new: PrintAttributes, cancel: CancellationSignal?, callback: LayoutResultCallback, extras: Bundle?) {
+    override fun onLayout(
+        old: PrintAttributes?,
+        new: PrintAttributes,
+        cancel: CancellationSignal?,
+        callback: LayoutResultCallback,
+        extras: Bundle?,
+    ) {
         if (cancel?.isCanceled == true) return callback.onLayoutCancelled()
         val wanted = isLetter(new)
         val changed = wanted != letter
@@ -27,14 +35,25 @@ class Printing(private val name: String, private val pages: (letter: Boolean) ->
             try {
                 if (changed || made == null) made = pages(wanted)
                 letter = wanted
-                callback.onLayoutFinished(PrintDocumentInfo.Builder("$name.pdf").setContentType(PrintDocumentInfo.CONTENT_TYPE_DOCUMENT).setPageCount(PrintDocumentInfo.PAGE_COUNT_UNKNOWN).build(), changed)
+                callback.onLayoutFinished(
+                    PrintDocumentInfo.Builder("$name.pdf")
+                        .setContentType(PrintDocumentInfo.CONTENT_TYPE_DOCUMENT)
+                        .setPageCount(PrintDocumentInfo.PAGE_COUNT_UNKNOWN)
+                        .build(),
+                    changed,
+                )
             } catch (e: HandheldException) {
                 callback.onLayoutFailed(e.words)
             }
         }
     }
 
-    override fun onWrite(ranges: Array<out PageRange>, to: ParcelFileDescriptor, cancel: CancellationSignal?, callback: WriteResultCallback) {
+    override fun onWrite(
+        ranges: Array<out PageRange>,
+        to: ParcelFileDescriptor,
+        cancel: CancellationSignal?,
+        callback: WriteResultCallback,
+    ) {
         val pdf = made
         if (cancel?.isCanceled == true || pdf == null) return callback.onWriteCancelled()
         Core.slow.execute {

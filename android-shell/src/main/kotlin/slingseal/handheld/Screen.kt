@@ -37,7 +37,10 @@ interface Shell {
 
     fun go(place: Place)
 
-    /** Puts down what the page that is shown has come to, so that a turn of the phone keeps it; nothing is drawn anew. */
+    /**
+     * Puts down what the page that is shown has come to, so that a turn of the phone keeps it; nothing is
+     * drawn anew.
+     */
     fun keep(place: Place)
 
     /** Goes to a place instead of the one that is shown. */
@@ -45,20 +48,25 @@ interface Shell {
 
     /** Back to the page that is nearest of this kind, or to the start. */
     fun backTo(page: PageKind)
+
     fun back()
 
     /** Whether a page of this kind lies open, in front or under others. */
     fun lies(page: PageKind): Boolean
+
     fun redraw()
 
     /** Draws the page that is in front again, as the same object. */
     fun redrawSame()
+
     fun feel(beat: Beat)
+
     fun say(words: String)
 
     /**
-     * Does slow work off the main thread while the page says that it works and takes no press; then `done` is called on
-     * the shell that is there by then, which may be another one. An error of the core is told on the page.
+     * Does slow work off the main thread while the page says that it works and takes no press; then `done` is
+     * called on the shell that is there by then, which may be another one. An error of the core is told on
+     * the page.
      */
     fun <T> work(job: () -> T, done: Shell.(T) -> Unit)
 
@@ -82,55 +90,81 @@ interface Shell {
 
 /** One page: drawn whole from what the core says, and drawn anew after each answer. */
 abstract class Screen(protected val shell: Shell, val place: Place) {
-    protected val parts get() = shell.parts
-    protected val palette get() = shell.palette
-    protected val context get() = shell.activity
-    protected val onItsSide get() = context.resources.configuration.orientation == Configuration.ORIENTATION_LANDSCAPE
+    protected val parts
+        get() = shell.parts
+
+    protected val palette
+        get() = shell.palette
+
+    protected val context
+        get() = shell.activity
+
+    protected val onItsSide
+        get() = context.resources.configuration.orientation == Configuration.ORIENTATION_LANDSCAPE
 
     abstract fun build(): View
 
-    /** The page as it is shown: in an examination under the band with its clock, in an inspection under its load's number. */
+    /**
+     * The page as it is shown: in an examination under the band with its clock, in an inspection under its
+     * load's number.
+     */
     fun whole(): View {
-        place.run?.let { return RunBand.over(shell, it, onItsSide, build()) }
+        place.run?.let {
+            return RunBand.over(shell, it, onItsSide, build())
+        }
         val load = (if (saysLoad) null else LoadBand.load(shell, place)) ?: return build()
         return LoadBand.over(shell, load, build())
     }
 
     /** Whether the page itself says which load it means, where the band would take the room of its keys. */
-    protected open val saysLoad get() = false
+    protected open val saysLoad
+        get() = false
 
     /** What a screen reader calls the page. */
-    open val paneTitle: CharSequence get() = text(R.string.app_name)
+    open val paneTitle: CharSequence
+        get() = text(R.string.app_name)
 
     /** What a voice says when the page comes; null says nothing. */
-    open val spoken: String? get() = null
+    open val spoken: String?
+        get() = null
 
     /** Whether the screen stays on. */
-    open val staysOn get() = false
+    open val staysOn
+        get() = false
 
     /** Whether the screen shines as bright as it can. */
-    open val shines get() = false
+    open val shines
+        get() = false
 
     /** Whether the keyboard of the system stands on the page. */
-    open val types get() = false
+    open val types
+        get() = false
 
     /** Whether the bars of the system make room. */
-    open val hidesBars get() = false
+    open val hidesBars
+        get() = false
 
-    /** Whether a PIN or a list that others must not see shows here: then no screen shot, no recording, no picture among recent tasks. */
-    open val secret get() = false
+    /**
+     * Whether a PIN or a list that others must not see shows here: then no screen shot, no recording, no
+     * picture among recent tasks.
+     */
+    open val secret
+        get() = false
 
     /** Whether a sticker may be touched here. */
-    open val touches get() = false
+    open val touches
+        get() = false
 
     /** A sticker was touched; null is one that holds no messages. Off the main thread. */
     open fun touched(sticker: Sticker?) = Unit
 
     /** Whether the volume keys answer here. */
-    open val takesHardKeys get() = false
+    open val takesHardKeys
+        get() = false
 
     /** Whether the button at the ear answers, where the volume keys stay volume. */
-    open val takesEarKeys get() = false
+    open val takesEarKeys
+        get() = false
 
     open fun hard(answer: HardAnswer) = Unit
 
@@ -142,8 +176,14 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
 
     protected fun text(id: Int, vararg args: Any): String = context.getString(id, *args)
 
-    protected fun key(face: Face, label: CharSequence, sign: Sign = Sign.NONE, detail: CharSequence? = null, hold: Long = PressGuard.HOLD, press: () -> Unit) =
-        Key(context, palette, face, label, sign, detail, hold, press)
+    protected fun key(
+        face: Face,
+        label: CharSequence,
+        sign: Sign = Sign.NONE,
+        detail: CharSequence? = null,
+        hold: Long = PressGuard.HOLD,
+        press: () -> Unit,
+    ) = Key(context, palette, face, label, sign, detail, hold, press)
 
     protected fun backKey() = key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.back() }
 
@@ -156,27 +196,50 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
     protected fun noticePanel(): View? {
         val words = shell.notice ?: shell.news ?: return null
         val sign = if (shell.notice == null) Sign.TICK else Sign.WARN
-        val line = parts.signed(sign, parts.words(words, 19, bold = true, ground = palette.panel), palette.panel)
+        val line =
+            parts.signed(sign, parts.words(words, 19, bold = true, ground = palette.panel), palette.panel)
         return parts.panel(line, thick = true).apply {
             accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE
         }
     }
 
-    protected fun page(title: CharSequence?, body: View, keys: List<Key> = emptyList(), back: Boolean = true, scrolls: Boolean = true): View =
-        Page(parts).build(title, if (back) backKey() else null, body, keys, onItsSide, scrolls)
+    protected fun page(
+        title: CharSequence?,
+        body: View,
+        keys: List<Key> = emptyList(),
+        back: Boolean = true,
+        scrolls: Boolean = true,
+    ): View = Page(parts).build(title, if (back) backKey() else null, body, keys, onItsSide, scrolls)
 
     protected fun padPage(title: CharSequence, words: View, value: View, pad: View, done: Key): View =
         Page(parts).pad(title, backKey(), words, value, pad, done, onItsSide)
 
     /** What stands beside a code: words over one key, without a title, for the code is the title. */
-    protected fun underCode(words: View, done: Key, beside: Key? = null): View = LinearLayout(context).apply {
-        orientation = LinearLayout.VERTICAL
-        setPadding(dp(14), dp(8), dp(14), dp(12))
-        addView(parts.scroll(words), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
-        val keys = LinearLayout(context).apply {
-            beside?.let { addView(it, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f).apply { marginEnd = dp(18) }) }
-            addView(done, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f))
+    protected fun underCode(words: View, done: Key, beside: Key? = null): View =
+        LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            setPadding(dp(14), dp(8), dp(14), dp(12))
+            addView(
+                parts.scroll(words),
+                LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f),
+            )
+            val keys =
+                LinearLayout(context).apply {
+                    beside?.let {
+                        addView(
+                            it,
+                            LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f).apply {
+                                marginEnd = dp(18)
+                            },
+                        )
+                    }
+                    addView(done, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f))
+                }
+            addView(
+                keys,
+                LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, dp(80)).apply {
+                    topMargin = dp(10)
+                },
+            )
         }
-        addView(keys, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, dp(80)).apply { topMargin = dp(10) })
-    }
 }

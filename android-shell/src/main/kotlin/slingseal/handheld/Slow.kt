@@ -5,9 +5,9 @@ import android.os.Looper
 import slingseal.core.HandheldException
 
 /**
- * The one slow thing that is being done: a PIN stretched, a bundle read. It belongs to the process and not to an activity:
- * a turn of the phone makes the activity anew, and whichever is in front then is told how it ended. While it lasts no
- * second one begins, so that one press is one try.
+ * The one slow thing that is being done: a PIN stretched, a bundle read. It belongs to the process and not to
+ * an activity: a turn of the phone makes the activity anew, and whichever is in front then is told how it
+ * ended. While it lasts no second one begins, so that one press is one try.
  */
 object Slow {
     private class Job(val place: Place, val done: Shell.(Any?) -> Unit) {
@@ -19,21 +19,22 @@ object Slow {
     private var shell: Shell? = null
 
     /** The place whose page says that it works; null where nothing is under way. */
-    val at: Place? get() = job?.place
+    val at: Place?
+        get() = job?.place
 
     /** Begins; false where something is under way. */
     fun <T> begin(from: Shell, place: Place, work: () -> T, done: Shell.(T) -> Unit): Boolean {
         if (job != null) return false
-        @Suppress("UNCHECKED_CAST")
-        val mine = Job(place, done as Shell.(Any?) -> Unit)
+        @Suppress("UNCHECKED_CAST") val mine = Job(place, done as Shell.(Any?) -> Unit)
         job = mine
         shell = from
         Core.slow.execute {
-            val result = try {
-                Result.success(work())
-            } catch (e: HandheldException) {
-                Result.failure(e)
-            }
+            val result =
+                try {
+                    Result.success(work())
+                } catch (e: HandheldException) {
+                    Result.failure(e)
+                }
             main.post {
                 mine.result = result
                 if (job === mine) tell()

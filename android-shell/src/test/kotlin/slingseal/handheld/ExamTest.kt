@@ -34,7 +34,8 @@ import slingseal.handheld.support.see
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class ExamTest {
     private lateinit var zone: Zone
-    private val core get() = Core.of(RuntimeEnvironment.getApplication())
+    private val core
+        get() = Core.of(RuntimeEnvironment.getApplication())
 
     @Before
     fun newPhone() {
@@ -42,7 +43,8 @@ class ExamTest {
         zone = Zone()
     }
 
-    private val Screen.hand get() = activity as HandheldActivity
+    private val Screen.hand
+        get() = activity as HandheldActivity
 
     private fun Screen.backTo(page: PageKind) {
         hand.backTo(page)
@@ -54,13 +56,16 @@ class ExamTest {
         press("Examinations")
     }
 
-    private fun Screen.type(digits: String) = digits.forEach { press(key(it.toString()), settleFirst = false) }
+    private fun Screen.type(digits: String) =
+        digits.forEach { press(key(it.toString()), settleFirst = false) }
 
     private fun Screen.write(words: String) = shown().filterIsInstance<EditText>().single().setText(words)
 
-    private fun Screen.step(name: String, sign: String) = press(keys().first { it.contentDescription == "$name: $sign" })
+    private fun Screen.step(name: String, sign: String) =
+        press(keys().first { it.contentDescription == "$name: $sign" })
 
-    private fun Screen.readCode() = Zone.readIndependently(pixels(), box(shown().filterIsInstance<CodeView>().single()))
+    private fun Screen.readCode() =
+        Zone.readIndependently(pixels(), box(shown().filterIsInstance<CodeView>().single()))
 
     private fun run(): RunView = core.examRun(core.examRuns().single { it.state == "open" }.run)
 
@@ -73,7 +78,9 @@ class ExamTest {
         assertEquals(Beat.DEFICIENCY, hand.lastBeat)
     }
 
-    /** Everything good, what is planned where a value is asked for, until `stop` says so or no card is left. */
+    /**
+     * Everything good, what is planned where a value is asked for, until `stop` says so or no card is left.
+     */
     private fun Screen.walkOn(see: () -> Unit = {}, stop: (Int) -> Boolean = { false }) {
         while (hand.front is CardScreen && !stop(run().walk.card!!.number.toInt())) {
             see()
@@ -98,7 +105,10 @@ class ExamTest {
         screen.exams()
         screen.press("Plant and lock")
         screen.hand.see(Zone.camera(tag))
-        assertTrue(screen.words(), screen.words().contains("does not fly until every planted deficiency is corrected"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("does not fly until every planted deficiency is corrected"),
+        )
         repeat(2) { screen.step("Planted", "Less") }
         screen.press("Draw others")
         val first = screen.words()
@@ -106,7 +116,11 @@ class ExamTest {
         RuntimeEnvironment.setQualifiers("+port")
         screen.hand.redraw()
         screen.settle()
-        assertEquals("what is to be rigged does not change under the instructor's hands", first, screen.words())
+        assertEquals(
+            "what is to be rigged does not change under the instructor's hands",
+            first,
+            screen.words(),
+        )
         screen.press("Standard")
         screen.step("Must find", "Less")
         screen.step("False calls let pass", "More")
@@ -170,7 +184,11 @@ class ExamTest {
         screen.settle()
         assertTrue(screen.words(), screen.words().contains("Picked: 0."))
         screen.press("Rig these")
-        assertTrue(screen.words(), screen.words().contains("plant", ignoreCase = true) && screen.hand.front?.place?.page == PageKind.EXAM_CARDS)
+        assertTrue(
+            screen.words(),
+            screen.words().contains("plant", ignoreCase = true) &&
+                screen.hand.front?.place?.page == PageKind.EXAM_CARDS,
+        )
     }
 
     @Test
@@ -198,7 +216,10 @@ class ExamTest {
 
         // a false call on a card where nothing is planted, then the first planted one is found
         val cards = planted.map { it.card.toInt() }
-        screen.walkOn { it !in cards && core.examRun(run().run).walk.card!!.points.any { point -> point.deficiencies.isNotEmpty() } }
+        screen.walkOn {
+            it !in cards &&
+                core.examRun(run().run).walk.card!!.points.any { point -> point.deficiencies.isNotEmpty() }
+        }
         val wrong = run().walk.card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first()
         screen.call(wrong.shown)
         assertEquals(1, run().walk.findings.size)
@@ -251,15 +272,29 @@ class ExamTest {
         screen.press("Score it")
 
         val line = core.examResults().single()
-        assertEquals(listOf("passed", "Thistle 7", "Mason 5"), listOf(line.outcome, line.student, line.instructor))
+        assertEquals(
+            listOf("passed", "Thistle 7", "Mason 5"),
+            listOf(line.outcome, line.student, line.instructor),
+        )
         assertEquals(listOf(1u, 2u, 1u), listOf(line.found, line.of, line.falseCalls))
         val words = screen.words()
         assertTrue(words, words.contains("It is no inspection, and no load is fit by it"))
         assertTrue(words, words.contains("Passed") && words.contains("Found 1 of 2; 1 wanted."))
-        assertTrue(words, Regex("Card ${cards[0]}, .*: ${Regex.escape(planted[0].shown)}: found at \\d:\\d\\d").containsMatchIn(words))
-        assertTrue(words, Regex("Card ${cards[1]}, .*: ${Regex.escape(planted[1].shown)}: missed: passed as good").containsMatchIn(words))
+        assertTrue(
+            words,
+            Regex("Card ${cards[0]}, .*: ${Regex.escape(planted[0].shown)}: found at \\d:\\d\\d")
+                .containsMatchIn(words),
+        )
+        assertTrue(
+            words,
+            Regex("Card ${cards[1]}, .*: ${Regex.escape(planted[1].shown)}: missed: passed as good")
+                .containsMatchIn(words),
+        )
         assertTrue(words, words.contains("called “${wrong.shown}”"))
-        assertTrue("in the order of the load", words.indexOf("Card ${cards[0]}, ") < words.indexOf("Card ${cards[1]}, "))
+        assertTrue(
+            "in the order of the load",
+            words.indexOf("Card ${cards[0]}, ") < words.indexOf("Card ${cards[1]}, "),
+        )
         assertTrue(words, Regex("\\d:\\d\\d  card 1, ").containsMatchIn(words))
 
         // no inspection came of it, and the signed result is a code that no hook check takes
@@ -274,7 +309,10 @@ class ExamTest {
         assertTrue(screen.hasKey("Thistle 7"))
         screen.press("Back")
         screen.press("The class")
-        assertTrue(screen.words(), screen.words().contains("passed 1 of 1 runs") && screen.words().contains(planted[1].name))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("passed 1 of 1 runs") && screen.words().contains(planted[1].name),
+        )
     }
 
     @Test
@@ -333,23 +371,27 @@ class ExamTest {
         screen.press("Scan a result")
         screen.hand.see(Zone.camera(core.codeOf(result.text)))
         screen.press("Pupil 1")
-        assertTrue(screen.words(), screen.words().contains("Failed") && screen.words().contains("missed: not reached"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("Failed") && screen.words().contains("missed: not reached"),
+        )
     }
 
     /** Two keys, the same student, the same answers: every word on every page is the same. */
     @Test
     fun theStudentsPagesSayNothingOfWhatIsPlanted() {
         val tag = zone.tag()
-        val pages = listOf("Monday", "Tuesday").map { seed ->
-            val school = zone.school()
-            val key = Zone.locked(school, tag, seed)
-            val list = school.examReveal(key.key, PIN).planted!!
-            Zone.newPhone()
-            zone.meet(core)
-            core.receive(tag.text)
-            core.receive(key.code.text)
-            list.map { it.point to it.name } to studentsPages(key.short)
-        }
+        val pages =
+            listOf("Monday", "Tuesday").map { seed ->
+                val school = zone.school()
+                val key = Zone.locked(school, tag, seed)
+                val list = school.examReveal(key.key, PIN).planted!!
+                Zone.newPhone()
+                zone.meet(core)
+                core.receive(tag.text)
+                core.receive(key.code.text)
+                list.map { it.point to it.name } to studentsPages(key.short)
+            }
         assertNotEquals(pages[0].first, pages[1].first)
         assertTrue("${pages[0].second.size} pages", pages[0].second.size > 40)
         pages[0].second.zip(pages[1].second).forEach { (one, other) -> assertEquals(one, other) }
@@ -363,7 +405,11 @@ class ExamTest {
         fun see() {
             screen.settle()
             val said = screen.shown().mapNotNull { it.contentDescription }.joinToString("\n")
-            pages += "${screen.words()}\n$said".replace(Regex("\\d:\\d\\d"), "TIME").replace(Regex("\\d{6}Z \\w+ \\d+"), "DAY").replace(short, "KEY")
+            pages +=
+                "${screen.words()}\n$said"
+                    .replace(Regex("\\d:\\d\\d"), "TIME")
+                    .replace(Regex("\\d{6}Z \\w+ \\d+"), "DAY")
+                    .replace(short, "KEY")
         }
         screen.exams()
         screen.press("Keys")
@@ -377,7 +423,9 @@ class ExamTest {
         screen.walkOn(::see) { it == 3 }
         screen.press("Deficiency")
         see()
-        screen.press(run().walk.card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first().shown)
+        screen.press(
+            run().walk.card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first().shown
+        )
         see()
         screen.press("Call it")
         for (side in listOf("End the run", "Called so far", "All cards", "Light, voice, keys")) {
@@ -406,7 +454,13 @@ class ExamTest {
         screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP)
         assertEquals(2u, run().walk.card!!.number)
         // a deficiency: the first name, called
-        for (code in listOf(KeyEvent.KEYCODE_VOLUME_DOWN, KeyEvent.KEYCODE_VOLUME_DOWN, KeyEvent.KEYCODE_VOLUME_UP, KeyEvent.KEYCODE_VOLUME_UP)) screen.hardKey(code)
+        for (code in
+            listOf(
+                KeyEvent.KEYCODE_VOLUME_DOWN,
+                KeyEvent.KEYCODE_VOLUME_DOWN,
+                KeyEvent.KEYCODE_VOLUME_UP,
+                KeyEvent.KEYCODE_VOLUME_UP,
+            )) screen.hardKey(code)
         assertEquals(1, run().walk.findings.size)
         assertEquals(Beat.DEFICIENCY, screen.hand.lastBeat)
         screen.press("Undo")
@@ -424,7 +478,10 @@ class ExamTest {
         screen.hand.see(Zone.camera(key.code))
         assertEquals("NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
         assertTrue(screen.words(), screen.words().contains("examination key: training, and no inspection"))
-        assertFalse("a key is no inspection, and no tag makes one of it", (screen.hand.front as slingseal.handheld.screens.LookingScreen).looks)
+        assertFalse(
+            "a key is no inspection, and no tag makes one of it",
+            (screen.hand.front as slingseal.handheld.screens.LookingScreen).looks,
+        )
     }
 
     @Test

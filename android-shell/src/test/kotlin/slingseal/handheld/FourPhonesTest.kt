@@ -1,5 +1,7 @@
 package slingseal.handheld
 
+import java.io.File
+import java.nio.file.Files
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Before
@@ -15,18 +17,19 @@ import slingseal.handheld.sense.Luminance
 import slingseal.handheld.support.Phones
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
-import java.io.File
-import java.nio.file.Files
 
 /**
- * Four people, four phones and no desk: a team is begun and joined by the guide, a load is planned by a list alone, inspected, hooked,
- * lifted, set down and closed. What goes from phone to phone are pictures of screens. Then a desk takes all of it in and agrees.
+ * Four people, four phones and no desk: a team is begun and joined by the guide, a load is planned by a list
+ * alone, inspected, hooked, lifted, set down and closed. What goes from phone to phone are pictures of
+ * screens. Then a desk takes all of it in and agrees.
  */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class FourPhonesTest {
     private val phones = Phones()
-    private val screen: Screen get() = phones.screen
+    private val screen: Screen
+        get() = phones.screen
+
     private lateinit var fingerprint: String
 
     @Before
@@ -44,9 +47,16 @@ class FourPhonesTest {
     /** The authority's side of the guide up to its card. */
     private fun begin(): Luminance {
         phones.on(LEAD)
-        assertTrue("a phone without a role is a hook check and says how to become more", screen.words().contains("join a team or start one") && screen.hasKey("Hook check"))
+        assertTrue(
+            "a phone without a role is a hook check and says how to become more",
+            screen.words().contains("join a team or start one") && screen.hasKey("Hook check"),
+        )
         phones.press("Start a team")
-        assertTrue(screen.words(), screen.words().contains("Step 1 of 4") && screen.words().contains("carry the trust of the whole team"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("Step 1 of 4") &&
+                screen.words().contains("carry the trust of the whole team"),
+        )
         phones.press("Begin")
         phones.write("Sela Relief")
         phones.press("Next")
@@ -63,7 +73,10 @@ class FourPhonesTest {
     private fun ask(name: String, holder: String, card: Luminance): Luminance {
         phones.on(name)
         phones.press("Join a team")
-        assertTrue(screen.words(), screen.words().contains("Step 1 of 4") && screen.words().contains("On the other phone"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("Step 1 of 4") && screen.words().contains("On the other phone"),
+        )
         phones.press("Scan the card")
         phones.look(card)
         phones.hear(fingerprint)
@@ -111,9 +124,10 @@ class FourPhonesTest {
         phones.press("Step by step")
         phones.press("Next")
         phones.press("Scan a key")
-        val credentials = PEOPLE.zip(wishes).mapIndexed { at, (person, wish) ->
-            give(wish, person.third).also { if (at < PEOPLE.size - 1) phones.press("Next person") }
-        }
+        val credentials =
+            PEOPLE.zip(wishes).mapIndexed { at, (person, wish) ->
+                give(wish, person.third).also { if (at < PEOPLE.size - 1) phones.press("Next person") }
+            }
         phones.press("All have one")
         assertTrue(screen.words(), screen.words().contains("Step 4 of 4"))
         val roster = phones.picture()
@@ -127,13 +141,23 @@ class FourPhonesTest {
         for ((name, _, role) in PEOPLE) {
             phones.on(name)
             assertTrue(phones.core.setUp().next, phones.core.setUp().ready)
-            val first = mapOf(PLANNER to "Plan a load", INSPECTOR to "Inspect a load", HOOKUP to "Hook check").getValue(role)
-            assertEquals("its role decides what lies under the thumb", first, screen.keys().last { it.label.toString() in FIRSTS }.label.toString())
+            val first =
+                mapOf(PLANNER to "Plan a load", INSPECTOR to "Inspect a load", HOOKUP to "Hook check")
+                    .getValue(role)
+            assertEquals(
+                "its role decides what lies under the thumb",
+                first,
+                screen.keys().last { it.label.toString() in FIRSTS }.label.toString(),
+            )
         }
-        // the three join side by side; as if nothing of theirs overlapped with the authority's, the slowest is added whole
+        // the three join side by side; as if nothing of theirs overlapped with the authority's, the slowest
+        // is added whole
         val lead = phones.counts.getValue(LEAD)
         val slowest = PEOPLE.map { phones.counts.getValue(it.first) }.maxByOrNull { it.seconds }!!
-        println("a team of four: $lead; the slowest who joins: $slowest; together %.0f s".format(lead.seconds + slowest.seconds))
+        println(
+            "a team of four: $lead; the slowest who joins: $slowest; together %.0f s"
+                .format(lead.seconds + slowest.seconds)
+        )
         assertTrue("$lead; $slowest", lead.seconds + slowest.seconds < 300)
         assertTrue("$lead", lead.presses <= 24 && lead.scans == PEOPLE.size)
         assertTrue("$slowest", slowest.scans == 3)
@@ -223,7 +247,10 @@ class FourPhonesTest {
         phones.press("Hook check")
         phones.look(seal)
         phones.look(tag)
-        assertTrue(screen.words(), phones.core.check(text(seal), text(tag)).first.isNotEmpty() && screen.hasKey("Lifted"))
+        assertTrue(
+            screen.words(),
+            phones.core.check(text(seal), text(tag)).first.isNotEmpty() && screen.hasKey("Lifted"),
+        )
         phones.press("Lifted")
         phones.start()
         phones.press("Receive a load")
@@ -253,7 +280,12 @@ class FourPhonesTest {
         phones.core.bundleOut(bundle.path)
 
         // a desk that was never met before
-        val desk = Handheld.open(Files.createTempDirectory("slingseal-desk").toFile().apply { deleteOnExit() }.path, ByteArray(32) { 7 }, "en")
+        val desk =
+            Handheld.open(
+                Files.createTempDirectory("slingseal-desk").toFile().apply { deleteOnExit() }.path,
+                ByteArray(32) { 7 },
+                "en",
+            )
         desk.trust(phones.core.authority().card.text, fingerprint)
         val report = desk.bundleIn(bundle.path)
         assertEquals(emptyList<Any>(), report.setAside)
@@ -267,7 +299,14 @@ class FourPhonesTest {
         desk.close()
     }
 
-    private fun text(picture: Luminance): String = (phones.core.readFrame(picture.width.toUInt(), picture.height.toUInt(), picture.width.toUInt(), picture.bytes) as slingseal.core.Reading.Ours).text
+    private fun text(picture: Luminance): String =
+        (phones.core.readFrame(
+                picture.width.toUInt(),
+                picture.height.toUInt(),
+                picture.width.toUInt(),
+                picture.bytes,
+            ) as slingseal.core.Reading.Ours)
+            .text
 
     private fun walk(core: Handheld) {
         var view = core.walk(core.start().inHand.single().walk)
@@ -284,7 +323,11 @@ class FourPhonesTest {
         screen.finish()
         while (true) {
             val open = phones.core.closeAccount(null).points.firstOrNull { it.note == null } ?: return
-            val row = screen.keys().first { key: Key -> key.label.toString() == "${open.title}: ${open.subject}" && open.toDo in key.contentDescription }
+            val row =
+                screen.keys().first { key: Key ->
+                    key.label.toString() == "${open.title}: ${open.subject}" &&
+                        open.toDo in key.contentDescription
+                }
             screen.press(row)
             phones.write("as agreed on the zone")
             phones.press("Take it")
@@ -298,7 +341,12 @@ class FourPhonesTest {
         const val PLANNER = "Planner: signs tags"
         const val INSPECTOR = "Inspector: seals loads"
         const val HOOKUP = "Hookup: checks and reports"
-        val PEOPLE = listOf(Triple("planner", "Anvil 3", PLANNER), Triple("inspector", "Lantern 1", INSPECTOR), Triple("hookup", "Thistle 7", HOOKUP))
+        val PEOPLE =
+            listOf(
+                Triple("planner", "Anvil 3", PLANNER),
+                Triple("inspector", "Lantern 1", INSPECTOR),
+                Triple("hookup", "Thistle 7", HOOKUP),
+            )
         val FIRSTS = setOf("Plan a load", "Inspect a load", "Hook check")
     }
 }

@@ -16,7 +16,10 @@ import slingseal.handheld.screens.TeamScreen
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Zone
 
-/** The guide, the leader's pages and the start of each role, drawn and measured: three palettes, both ways up, large letters, both languages. */
+/**
+ * The guide, the leader's pages and the start of each role, drawn and measured: three palettes, both ways up,
+ * large letters, both languages.
+ */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class GuidePagesTest {
@@ -49,7 +52,16 @@ class GuidePagesTest {
     private val join = Place(PageKind.JOIN)
 
     @Test
-    fun aPhoneWithoutARole() = inEveryLight("none", "start" to start, "more" to more, "set-up" to Place(PageKind.SET_UP), "join-card" to join, "team-begin" to Place(PageKind.TEAM, TeamScreen.BEGIN), "copy-none" to Place(PageKind.COPY_KEPT))
+    fun aPhoneWithoutARole() =
+        inEveryLight(
+            "none",
+            "start" to start,
+            "more" to more,
+            "set-up" to Place(PageKind.SET_UP),
+            "join-card" to join,
+            "team-begin" to Place(PageKind.TEAM, TeamScreen.BEGIN),
+            "copy-none" to Place(PageKind.COPY_KEPT),
+        )
 
     @Test
     fun theStepsOfWhoeverJoins() {
@@ -63,20 +75,37 @@ class GuidePagesTest {
         val authority = zone.desk.authority()
         phone().trust(authority.card.text, authority.fingerprint)
         phone().makeKey("Lantern 1", Zone.PIN)
-        inEveryLight("join-wish", "start" to start, "join-credential" to join, "set-up" to Place(PageKind.SET_UP))
+        inEveryLight(
+            "join-wish",
+            "start" to start,
+            "join-credential" to join,
+            "set-up" to Place(PageKind.SET_UP),
+        )
     }
 
     @Test
     fun theEndOfWhoeverJoins() {
         val authority = zone.desk.authority()
-        val request = phone().run {
-            trust(authority.card.text, authority.fingerprint)
-            makeKey("Lantern 1", Zone.PIN)
-        }
-        phone().receive(zone.desk.issue(Issue(request.text, "planner", "2099-01-01", null, null), Zone.PASSPHRASE).text)
+        val request =
+            phone().run {
+                trust(authority.card.text, authority.fingerprint)
+                makeKey("Lantern 1", Zone.PIN)
+            }
+        phone()
+            .receive(
+                zone.desk
+                    .issue(Issue(request.text, "planner", "2099-01-01", null, null), Zone.PASSPHRASE)
+                    .text
+            )
         inEveryLight("join-roster", "start" to start, "join-roster" to join)
         phone().receive(authority.roster.text)
-        inEveryLight("joined", "start" to start, "joined" to join, "set-up" to Place(PageKind.SET_UP), "plan-first" to Place(PageKind.PLAN))
+        inEveryLight(
+            "joined",
+            "start" to start,
+            "joined" to join,
+            "set-up" to Place(PageKind.SET_UP),
+            "plan-first" to Place(PageKind.PLAN),
+        )
     }
 
     @Test
@@ -84,13 +113,21 @@ class GuidePagesTest {
         val phone = phone()
         phone.authorityInit("Sela Relief", Zone.PASSPHRASE, phone.procedures().map { it.id })
         for ((name, role) in listOf("Anvil 3" to "planner", "Lantern 1" to "inspector")) {
-            phone.issue(Issue(zone.core(name.take(4)).makeKey(name, Zone.PIN).text, role, "2099-01-01", null, null), Zone.PASSPHRASE)
+            phone.issue(
+                Issue(zone.core(name.take(4)).makeKey(name, Zone.PIN).text, role, "2099-01-01", null, null),
+                Zone.PASSPHRASE,
+            )
         }
         CopyMade.copy = phone.copyAuthority(Zone.PASSPHRASE)
         inEveryLight(
-            "lead", "start" to start, "authority" to Place(PageKind.AUTHORITY),
-            "team-card" to Place(PageKind.TEAM, TeamScreen.CARD), "team-keys" to Place(PageKind.TEAM, TeamScreen.KEYS), "team-roster" to Place(PageKind.TEAM, TeamScreen.ROSTER),
-            "copy-first" to Place(PageKind.AUTHORITY_COPY, CopyScreen.FIRST), "copy-second" to Place(PageKind.AUTHORITY_COPY, CopyScreen.SECOND),
+            "lead",
+            "start" to start,
+            "authority" to Place(PageKind.AUTHORITY),
+            "team-card" to Place(PageKind.TEAM, TeamScreen.CARD),
+            "team-keys" to Place(PageKind.TEAM, TeamScreen.KEYS),
+            "team-roster" to Place(PageKind.TEAM, TeamScreen.ROSTER),
+            "copy-first" to Place(PageKind.AUTHORITY_COPY, CopyScreen.FIRST),
+            "copy-second" to Place(PageKind.AUTHORITY_COPY, CopyScreen.SECOND),
         )
     }
 
@@ -101,7 +138,11 @@ class GuidePagesTest {
         for (load in listOf("KM-071", "KM-072", "KM-073")) {
             val tag = zone.tag(load)
             Zone.sealed(phone, tag, fit = load != "KM-073")
-            if (load == "KM-071") phone.report(ReportRequest(load, "lifted", null, null, null, null, emptyList(), emptyList(), null), null)
+            if (load == "KM-071")
+                phone.report(
+                    ReportRequest(load, "lifted", null, null, null, null, emptyList(), emptyList(), null),
+                    null,
+                )
         }
         phone.receive(zone.tag("KM-074", bag = "CB-0940").text)
         val copy = zone.desk.copyAuthority(Zone.PASSPHRASE)
@@ -111,10 +152,19 @@ class GuidePagesTest {
         val closing = phone.signClosing(null, Zone.PIN)
         phone.explain(point.id, "")
         inEveryLight(
-            "leader", "start" to start, "board" to Place(PageKind.BOARD), "story" to Place(PageKind.STORY, "KM-071"), "close" to Place(PageKind.CLOSE, ""),
-            "close-point" to Place(PageKind.CLOSE_POINT, point.id, "${point.title}: ${point.subject}", point.toDo, ""), "close-pin" to Place(PageKind.CLOSE_PIN, ""),
-            "closed" to Place(PageKind.CLOSED, closing.code?.text.orEmpty(), closing.statement.check), "closed-long" to Place(PageKind.CLOSED, "", closing.statement.check),
-            "withdraw" to Place(PageKind.WITHDRAW), "withdraw-pin" to Place(PageKind.WITHDRAW, "CB-0940", "a cut in the webbing"), "copy-kept" to Place(PageKind.COPY_KEPT),
+            "leader",
+            "start" to start,
+            "board" to Place(PageKind.BOARD),
+            "story" to Place(PageKind.STORY, "KM-071"),
+            "close" to Place(PageKind.CLOSE, ""),
+            "close-point" to
+                Place(PageKind.CLOSE_POINT, point.id, "${point.title}: ${point.subject}", point.toDo, ""),
+            "close-pin" to Place(PageKind.CLOSE_PIN, ""),
+            "closed" to Place(PageKind.CLOSED, closing.code?.text.orEmpty(), closing.statement.check),
+            "closed-long" to Place(PageKind.CLOSED, "", closing.statement.check),
+            "withdraw" to Place(PageKind.WITHDRAW),
+            "withdraw-pin" to Place(PageKind.WITHDRAW, "CB-0940", "a cut in the webbing"),
+            "copy-kept" to Place(PageKind.COPY_KEPT),
         )
     }
 }

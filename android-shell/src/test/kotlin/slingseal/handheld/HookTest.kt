@@ -7,6 +7,7 @@ import android.hardware.camera2.CameraManager
 import android.nfc.NfcAdapter
 import android.provider.Settings
 import android.widget.EditText
+import java.io.IOException
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
@@ -30,14 +31,14 @@ import slingseal.handheld.support.Contrast
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
-import java.io.IOException
 
 /** Under the aircraft: seal and tag in any order, one verdict at once, by camera, by hand and by touch. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class HookTest {
     private lateinit var zone: Zone
-    private val core get() = Core.of(RuntimeEnvironment.getApplication())
+    private val core
+        get() = Core.of(RuntimeEnvironment.getApplication())
 
     @Before
     fun aPhoneAtTheHook() {
@@ -63,8 +64,12 @@ class HookTest {
         return screen
     }
 
-    private val Screen.hand get() = activity as HandheldActivity
-    private fun Screen.verdict() = shown().filterIsInstance<VerdictView>().singleOrNull()?.contentDescription?.toString()
+    private val Screen.hand
+        get() = activity as HandheldActivity
+
+    private fun Screen.verdict() =
+        shown().filterIsInstance<VerdictView>().singleOrNull()?.contentDescription?.toString()
+
     private fun Screen.looks() = (hand.front as LookingScreen).looks
 
     @Test
@@ -83,7 +88,10 @@ class HookTest {
         screen = atTheHook()
         screen.hand.see(Zone.camera(tag))
         assertEquals("a tag alone is no verdict while its seal may be shown", null, screen.verdict())
-        assertTrue(screen.words(), screen.words().contains("KM-015") && screen.words().contains("Now the seal"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("KM-015") && screen.words().contains("Now the seal"),
+        )
         screen.hand.see(Zone.camera(seal))
         assertEquals("GO", screen.verdict())
         assertEquals(Beat.GO, screen.hand.lastBeat)
@@ -103,7 +111,10 @@ class HookTest {
         val screen = atTheHook()
         screen.hand.see(Zone.camera(good, unfit))
         assertEquals("NO-GO", screen.verdict())
-        assertTrue(screen.words(), screen.words().contains("KM-015 · ") && screen.words().contains("KM-016 · NO-GO"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("KM-015 · ") && screen.words().contains("KM-016 · NO-GO"),
+        )
         assertFalse(screen.looks())
     }
 
@@ -132,21 +143,46 @@ class HookTest {
     fun theFactsStandUnderTheWordWithoutScrolling() {
         val tag = zone.tag()
         val seal = sealOf(tag)
-        for (qualifiers in listOf("w360dp-h640dp-port-xhdpi", "w640dp-h360dp-land-xhdpi", "es-rMX-w360dp-h640dp-port-xhdpi")) {
+        for (qualifiers in
+            listOf(
+                "w360dp-h640dp-port-xhdpi",
+                "w640dp-h360dp-land-xhdpi",
+                "es-rMX-w360dp-h640dp-port-xhdpi",
+            )) {
             RuntimeEnvironment.setQualifiers(qualifiers)
             Zone.newPhone()
             Zone.camera()
             zone.meet(core)
             val screen = Screen(Zone.launch().get())
-            for ((name, place) in mapOf("go" to Place(PageKind.HOOK, seal.text, tag.text), "seal" to Place(PageKind.HOOK, seal.text, ""), "no-go" to Place(PageKind.HOOK, seal.text, zone.tag("KM-016").text))) {
+            for ((name, place) in
+                mapOf(
+                    "go" to Place(PageKind.HOOK, seal.text, tag.text),
+                    "seal" to Place(PageKind.HOOK, seal.text, ""),
+                    "no-go" to Place(PageKind.HOOK, seal.text, zone.tag("KM-016").text),
+                )) {
                 screen.hand.go(place)
                 screen.settle()
                 val verdict = core.check(seal.text, place.args[1].ifEmpty { null })
                 val facts = verdict.facts!!
-                val wanted = listOfNotNull(facts.load, facts.mass, facts.inspector, facts.validUntil.dtg, verdict.cautions.first(), verdict.tag?.allowable, verdict.tag?.aircraft)
+                val wanted =
+                    listOfNotNull(
+                        facts.load,
+                        facts.mass,
+                        facts.inspector,
+                        facts.validUntil.dtg,
+                        verdict.cautions.first(),
+                        verdict.tag?.allowable,
+                        verdict.tag?.aircraft,
+                    )
                 for (words in wanted) {
-                    val view = screen.shown().filterIsInstance<android.widget.TextView>().firstOrNull { it.text.contains(words) }
-                    assertTrue("$qualifiers $name: \"$words\" is not on the page: ${screen.words()}", view != null)
+                    val view =
+                        screen.shown().filterIsInstance<android.widget.TextView>().firstOrNull {
+                            it.text.contains(words)
+                        }
+                    assertTrue(
+                        "$qualifiers $name: \"$words\" is not on the page: ${screen.words()}",
+                        view != null,
+                    )
                     assertTrue("$qualifiers $name: \"$words\" must be scrolled for", screen.isWhole(view!!))
                 }
                 assertEquals(if (name == "no-go") VerdictWord.NO_GO else VerdictWord.GO, verdict.verdict)
@@ -160,7 +196,10 @@ class HookTest {
         for (palette in Palette.entries) {
             val ratio = Contrast.ratio(palette.go.under, palette.noGo.under)
             assertTrue("$palette: $ratio", ratio >= 4.5)
-            assertTrue("$palette", Contrast.luminance(palette.go.under) > Contrast.luminance(palette.noGo.under))
+            assertTrue(
+                "$palette",
+                Contrast.luminance(palette.go.under) > Contrast.luminance(palette.noGo.under),
+            )
         }
     }
 
@@ -182,8 +221,16 @@ class HookTest {
         assertTrue(screen.looks())
     }
 
-    private class Fake(override val room: Int?, override val writable: Boolean = true, var message: ByteArray = ByteArray(0), val torn: Boolean = false, val gone: Boolean = false, override val readsBack: Boolean = true) : Sticker {
+    private class Fake(
+        override val room: Int?,
+        override val writable: Boolean = true,
+        var message: ByteArray = ByteArray(0),
+        val torn: Boolean = false,
+        val gone: Boolean = false,
+        override val readsBack: Boolean = true,
+    ) : Sticker {
         override fun read() = if (gone) throw IOException("gone") else message
+
         override fun write(message: ByteArray) {
             if (gone) throw IOException("gone")
             this.message = if (torn) message.copyOf(message.size / 2) else message
@@ -230,13 +277,14 @@ class HookTest {
         assertEquals(Beat.GOOD, screen.hand.lastBeat)
         val verdict = core.readSticker(good.message) as slingseal.core.StickerReading.Ours
         assertEquals(seal.code.text to tag.text, verdict.seal to verdict.tag)
-        for ((sticker, words) in listOf(
-            Fake(2000, writable = false) to "locked",
-            Fake(2000, torn = true) to "read back differs",
-            Fake(2000, gone = true) to "taken away too soon",
-            Fake(100) to "Too small",
-            null to "not a sticker that can be written",
-        )) {
+        for ((sticker, words) in
+            listOf(
+                Fake(2000, writable = false) to "locked",
+                Fake(2000, torn = true) to "read back differs",
+                Fake(2000, gone = true) to "taken away too soon",
+                Fake(100) to "Too small",
+                null to "not a sticker that can be written",
+            )) {
             screen.touch(sticker)
             assertTrue("$words: ${screen.words()}", screen.words().contains(words))
             assertEquals(Beat.REFUSED, screen.hand.lastBeat)
@@ -264,7 +312,10 @@ class HookTest {
         val adapter = shadowOf(NfcAdapter.getDefaultAdapter(screen.activity))
 
         /** What the page wants and what the platform was asked for are one. */
-        fun touches(): Boolean = screen.hand.front!!.touches.also { assertEquals("${screen.hand.front!!.place.page}", it, adapter.isInReaderMode) }
+        fun touches(): Boolean =
+            screen.hand.front!!.touches.also {
+                assertEquals("${screen.hand.front!!.place.page}", it, adapter.isInReaderMode)
+            }
         assertFalse(touches())
         screen.press("Hook check")
         assertTrue(touches())
@@ -296,7 +347,8 @@ class HookTest {
 
     @Test
     fun aCameraThatThrowsIsToldAndEndsNothing() {
-        val cameras = RuntimeEnvironment.getApplication().getSystemService(Context.CAMERA_SERVICE) as CameraManager
+        val cameras =
+            RuntimeEnvironment.getApplication().getSystemService(Context.CAMERA_SERVICE) as CameraManager
         shadowOf(cameras).removeCamera("0")
         val screen = Screen(Zone.launch().get())
         screen.press("Hook check")
@@ -306,14 +358,28 @@ class HookTest {
 
     @Test
     fun thePreviewIsTurnedAndFills() {
-        fun box(matrix: Matrix, width: Int, height: Int) = android.graphics.RectF(0f, 0f, width.toFloat(), height.toFloat()).also { matrix.mapRect(it) }
-        for ((turn, width, height) in listOf(Triple(0, 1080, 1500), Triple(90, 1800, 1000), Triple(270, 1800, 1000), Triple(180, 1080, 1500))) {
+        fun box(matrix: Matrix, width: Int, height: Int) =
+            android.graphics.RectF(0f, 0f, width.toFloat(), height.toFloat()).also { matrix.mapRect(it) }
+        for ((turn, width, height) in
+            listOf(
+                Triple(0, 1080, 1500),
+                Triple(90, 1800, 1000),
+                Triple(270, 1800, 1000),
+                Triple(180, 1080, 1500),
+            )) {
             val seen = box(Preview.matrix(width, height, 1280, 720, turn), width, height)
-            assertTrue("$turn: $seen fills $width x $height", seen.left <= 1 && seen.top <= 1 && seen.right >= width - 1 && seen.bottom >= height - 1)
+            assertTrue(
+                "$turn: $seen fills $width x $height",
+                seen.left <= 1 && seen.top <= 1 && seen.right >= width - 1 && seen.bottom >= height - 1,
+            )
             // the picture keeps its shape: 16:9, upright or on its side
             val ratio = maxOf(seen.width(), seen.height()) / minOf(seen.width(), seen.height())
             assertEquals("$turn", 16f / 9f, ratio, 0.02f)
-            assertEquals("$turn: the long side lies as the screen does", height > width, seen.height() > seen.width())
+            assertEquals(
+                "$turn: the long side lies as the screen does",
+                height > width,
+                seen.height() > seen.width(),
+            )
         }
     }
 
@@ -337,7 +403,10 @@ class HookTest {
         screen.press("1")
         for (digit in Zone.PIN) screen.press(screen.key(digit.toString()), settleFirst = false)
         screen.press("Void it")
-        assertTrue("a wrong PIN voids nothing: ${screen.words()}", screen.words().contains("PIN is wrong", ignoreCase = true))
+        assertTrue(
+            "a wrong PIN voids nothing: ${screen.words()}",
+            screen.words().contains("PIN is wrong", ignoreCase = true),
+        )
         for (digit in Zone.PIN) screen.press(screen.key(digit.toString()), settleFirst = false)
         screen.press("Void it")
         val code = screen.shown().filterIsInstance<slingseal.handheld.look.CodeView>().single()
@@ -372,14 +441,26 @@ class HookTest {
         Zone.newPhone()
         zone.meet(core)
         val uri = android.net.Uri.parse("content://elsewhere/bundle")
-        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStreamSupplier(uri) { java.io.ByteArrayInputStream(bytes) }
-        val other = Screen(org.robolectric.Robolectric.buildActivity(HandheldActivity::class.java, Intent(Intent.ACTION_VIEW, uri)).setup().get())
+        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStreamSupplier(uri) {
+            java.io.ByteArrayInputStream(bytes)
+        }
+        val other =
+            Screen(
+                org.robolectric.Robolectric.buildActivity(
+                        HandheldActivity::class.java,
+                        Intent(Intent.ACTION_VIEW, uri),
+                    )
+                    .setup()
+                    .get()
+            )
         other.finish()
         other.settle()
         assertTrue(other.words(), other.words().contains("1 new"))
         assertEquals(listOf("KM-095"), core.records(null, 10u).map { it.load })
         // and one that is none is told
-        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStreamSupplier(uri) { java.io.ByteArrayInputStream(ByteArray(40) { 7 }) }
+        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStreamSupplier(uri) {
+            java.io.ByteArrayInputStream(ByteArray(40) { 7 })
+        }
         other.hand.let { slingseal.handheld.screens.FileScreen.take(it, uri) }
         other.finish()
         other.settle()
@@ -389,8 +470,15 @@ class HookTest {
     @Test
     fun shortcutsAndPaneTitles() {
         zone.inspector()
-        fun open(action: String) = Screen(org.robolectric.Robolectric.buildActivity(HandheldActivity::class.java, Intent(action)).setup().get()).also { it.settle() }
-        fun pane(screen: Screen) = screen.all().first { it is slingseal.handheld.look.SafeArea }.accessibilityPaneTitle
+        fun open(action: String) =
+            Screen(
+                    org.robolectric.Robolectric.buildActivity(HandheldActivity::class.java, Intent(action))
+                        .setup()
+                        .get()
+                )
+                .also { it.settle() }
+        fun pane(screen: Screen) =
+            screen.all().first { it is slingseal.handheld.look.SafeArea }.accessibilityPaneTitle
         val hook = open(HandheldActivity.HOOK)
         assertEquals(PageKind.HOOK, hook.hand.front!!.place.page)
         assertEquals("Hook check", pane(hook))

@@ -22,7 +22,6 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
-import slingseal.handheld.support.counted
 import slingseal.handheld.support.see
 
 /** Whole jobs by real touches on the real program over the real Rust library. */
@@ -37,9 +36,11 @@ class JourneyTest {
         zone = Zone()
     }
 
-    private fun onlyWalk() = Core.of(RuntimeEnvironment.getApplication()).let { it.walk(it.start().inHand.single().walk) }
+    private fun onlyWalk() =
+        Core.of(RuntimeEnvironment.getApplication()).let { it.walk(it.start().inHand.single().walk) }
 
-    private fun Screen.type(digits: String) = digits.forEach { press(key(it.toString()), settleFirst = false) }
+    private fun Screen.type(digits: String) =
+        digits.forEach { press(key(it.toString()), settleFirst = false) }
 
     private fun Screen.scanTag(tag: slingseal.core.CodeView) {
         press("Inspect a load")
@@ -47,7 +48,10 @@ class JourneyTest {
         press("Begin the inspection")
     }
 
-    /** Answers cards as good, giving the planned count where one is asked for, until none is left or `stop` says so. */
+    /**
+     * Answers cards as good, giving the planned count where one is asked for, until none is left or `stop`
+     * says so.
+     */
     private fun Screen.walkOn(stop: (CardScreen) -> Boolean = { false }): Int {
         var answered = 0
         while (true) {
@@ -66,7 +70,9 @@ class JourneyTest {
     }
 
     private fun Screen.giveWhatIsPlanned() {
-        val plan = Zone.planned((activity as HandheldActivity).front!!.place) ?: return press(keys().first { it.label.toString() != "Back" })
+        val plan =
+            Zone.planned((activity as HandheldActivity).front!!.place)
+                ?: return press(keys().first { it.label.toString() != "Back" })
         type(plan)
         press("Take it")
     }
@@ -90,7 +96,11 @@ class JourneyTest {
         repeat(3) { screen.walkOn { onlyWalk().card!!.number.toInt() > 3 } }
         val card = onlyWalk().card!!
         screen.press("Deficiency")
-        val named = card.points.first { point -> point.deficiencies.any { it.inPlace } }.deficiencies.first { it.inPlace }
+        val named =
+            card.points
+                .first { point -> point.deficiencies.any { it.inPlace } }
+                .deficiencies
+                .first { it.inPlace }
         screen.press(named.shown)
         screen.press("Correct it now")
         assertEquals(Beat.DEFICIENCY, activity.lastBeat)
@@ -131,10 +141,17 @@ class JourneyTest {
         val swapped = hookup.check(text, zone.tag("KM-016").text)
         assertEquals(VerdictWord.NO_GO, swapped.verdict)
         // a code that was cut is no seal, however many signs are left
-        for (cut in 1..6) assertEquals("$cut signs less", VerdictWord.NO_GO, hookup.check(text.dropLast(cut), tag.text).verdict)
+        for (cut in 1..6) assertEquals(
+            "$cut signs less",
+            VerdictWord.NO_GO,
+            hookup.check(text.dropLast(cut), tag.text).verdict,
+        )
     }
 
-    /** The second device is a phone of the same kind: it scans the seal off the first one's screen, then the tag. */
+    /**
+     * The second device is a phone of the same kind: it scans the seal off the first one's screen, then the
+     * tag.
+     */
     @Test
     fun theHookCheckOnAScreenSaysGoAndNoGo() {
         val tag = zone.tag()
@@ -159,7 +176,11 @@ class JourneyTest {
         screen.press("Next load")
         activity.see(Zone.camera(zone.tag("KM-017")))
         screen.press("No seal")
-        assertEquals("no seal is known of it", "NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
+        assertEquals(
+            "no seal is known of it",
+            "NO-GO",
+            screen.shown().filterIsInstance<VerdictView>().single().contentDescription,
+        )
     }
 
     private fun sealOf(tag: slingseal.core.CodeView): slingseal.core.CodeView {
@@ -200,7 +221,10 @@ class JourneyTest {
         assertEquals(before.title, Screen(fresh.get()).heading())
     }
 
-    /** From the first card to the PIN with the keys at the edge alone: a deficiency, an undo, counts, the recap, fit. */
+    /**
+     * From the first card to the PIN with the keys at the edge alone: a deficiency, an undo, counts, the
+     * recap, fit.
+     */
     @Test
     fun aWholeWalkByVolumeKeysAlone() {
         zone.inspector()
@@ -234,7 +258,10 @@ class JourneyTest {
             }
         }
         // on to a card whose first deficiency is corrected where the load stands
-        while (activity.front !is CardScreen || !onlyWalk().card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first().inPlace) answer()
+        while (
+            activity.front !is CardScreen ||
+                !onlyWalk().card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first().inPlace
+        ) answer()
         // a deficiency: into the list and back out, in again, the first name, noted
         down()
         downHeld()
@@ -256,7 +283,10 @@ class JourneyTest {
         up()
         up()
         up()
-        if (activity.front is ValueScreen) { up(); upHeld() }
+        if (activity.front is ValueScreen) {
+            up()
+            upHeld()
+        }
         assertEquals(FindingState.CLOSED, onlyWalk().findings.single().state)
         // where the correction disturbs the card's other points, the card is looked at whole again
         while (activity.front is CardScreen || activity.front is ValueScreen) {
@@ -317,7 +347,11 @@ class JourneyTest {
         }
         val code = screen.shown().filterIsInstance<CodeView>().single()
         val request = Zone.readIndependently(screen.picture("journey-request"), screen.box(code))
-        val issued = zone.desk.issue(slingseal.core.Issue(request, "inspector,hookup", "2099-01-01", null, null), Zone.PASSPHRASE)
+        val issued =
+            zone.desk.issue(
+                slingseal.core.Issue(request, "inspector,hookup", "2099-01-01", null, null),
+                Zone.PASSPHRASE,
+            )
         screen.press("Back")
         screen.press("Scan a code")
         activity.see(Zone.camera(issued))
@@ -330,8 +364,18 @@ class JourneyTest {
     @Test
     fun threePermissionsAndNoMore() {
         val app = RuntimeEnvironment.getApplication()
-        val asked = app.packageManager.getPackageInfo(app.packageName, PackageManager.GET_PERMISSIONS).requestedPermissions
-        assertEquals(setOf(android.Manifest.permission.CAMERA, android.Manifest.permission.NFC, android.Manifest.permission.VIBRATE), asked!!.toSet())
+        val asked =
+            app.packageManager
+                .getPackageInfo(app.packageName, PackageManager.GET_PERMISSIONS)
+                .requestedPermissions
+        assertEquals(
+            setOf(
+                android.Manifest.permission.CAMERA,
+                android.Manifest.permission.NFC,
+                android.Manifest.permission.VIBRATE,
+            ),
+            asked!!.toSet(),
+        )
     }
 
     @Test

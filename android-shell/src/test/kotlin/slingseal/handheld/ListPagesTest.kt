@@ -14,7 +14,10 @@ import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.sound
 
-/** The pages of procedures and of what is no load, in every light, both ways up, with large text, and in Spanish. */
+/**
+ * The pages of procedures and of what is no load, in every light, both ways up, with large text, and in
+ * Spanish.
+ */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class ListPagesTest {
@@ -41,47 +44,75 @@ class ListPagesTest {
         core.addProcedure(own("crate", 1))
         core.addProcedure(own("crate", 2))
         core.addProcedure(own("boat", 1))
-        val planner = zone.core("plans").also { zone.meet(it); zone.credential(it, "Lantern 2", "planner"); it.addProcedure(own("pipes", 3)) }
-        val plan = java.io.File("../bindings/desk/demo/bag.toml").readText().replace("procedure = \"bag\"", "procedure = \"pipes\"")
+        val planner =
+            zone.core("plans").also {
+                zone.meet(it)
+                zone.credential(it, "Lantern 2", "planner")
+                it.addProcedure(own("pipes", 3))
+            }
+        val plan =
+            java.io
+                .File("../bindings/desk/demo/bag.toml")
+                .readText()
+                .replace("procedure = \"bag\"", "procedure = \"pipes\"")
         val ordering = planner.writeTag(plan, null, Zone.PIN).code
-        val bad = decided("gear-net", "CB-0932", "mesh.strip-2.bend" to "more than two strands break when bent")
+        val bad =
+            decided("gear-net", "CB-0932", "mesh.strip-2.bend" to "more than two strands break when bent")
         val signed = core.signInspection(bad, Zone.PIN).digest
         val fit = core.signInspection(decided("zone", "Kestrel Meadow", null), Zone.PIN).digest
         val toSign = decided("gear-swivel", "SW-0011/Lot 2026-03", null)
         val deciding = walked("daily-hooks", "Heron 2", null)
         val card = core.beginInspection("hookup", "KM-034").walk
         val editions = core.procedureEditions()
-        fun edition(id: String, version: Int) = editions.single { it.id == id && it.version == version.toUInt() && (id != "crate" || version != 1 || it.own) }.let { Place(PageKind.PROCEDURE, it.id, it.digest) }
-        judge = PageJudge(
-            linkedMapOf(
-                "else" to Place(PageKind.ELSE),
-                "procedures" to Place(PageKind.PROCEDURES),
-                "procedure-approved" to edition("crate", 1),
-                "procedure-missing" to edition("pipes", 3),
-                "procedure-apart" to edition("crate", 2),
-                "procedure-withdrawn" to editions.first { it.id == "derig" }.let { Place(PageKind.PROCEDURE, it.id, it.digest) },
-                "procedures-out" to Place(PageKind.PROCEDURES_OUT, ""),
-                "tag-missing" to Place(PageKind.TAG, ordering.text),
-                "subjects" to Place(PageKind.SUBJECTS),
-                "subject-name" to Place(PageKind.SUBJECT_NAME, "gear-net", ""),
-                "subject-hookup" to Place(PageKind.SUBJECT_NAME, "hookup", ""),
-                "subject-card" to Place(PageKind.WALK, card),
-                "subject-decide" to Place(PageKind.WALK, deciding, core.walk(deciding).stations.size.toString()),
-                "subject-not-fit" to Place(PageKind.NOT_FIT, deciding),
-                "subject-sign" to Place(PageKind.WALK, toSign),
-                "inspections" to Place(PageKind.INSPECTIONS),
-                "inspection-withdrawn" to Place(PageKind.INSPECTION, signed),
-                "inspection-fit" to Place(PageKind.INSPECTION, fit),
-            ),
-        )
+        fun edition(id: String, version: Int) =
+            editions
+                .single {
+                    it.id == id && it.version == version.toUInt() && (id != "crate" || version != 1 || it.own)
+                }
+                .let { Place(PageKind.PROCEDURE, it.id, it.digest) }
+        judge =
+            PageJudge(
+                linkedMapOf(
+                    "else" to Place(PageKind.ELSE),
+                    "procedures" to Place(PageKind.PROCEDURES),
+                    "procedure-approved" to edition("crate", 1),
+                    "procedure-missing" to edition("pipes", 3),
+                    "procedure-apart" to edition("crate", 2),
+                    "procedure-withdrawn" to
+                        editions
+                            .first { it.id == "derig" }
+                            .let { Place(PageKind.PROCEDURE, it.id, it.digest) },
+                    "procedures-out" to Place(PageKind.PROCEDURES_OUT, ""),
+                    "tag-missing" to Place(PageKind.TAG, ordering.text),
+                    "subjects" to Place(PageKind.SUBJECTS),
+                    "subject-name" to Place(PageKind.SUBJECT_NAME, "gear-net", ""),
+                    "subject-hookup" to Place(PageKind.SUBJECT_NAME, "hookup", ""),
+                    "subject-card" to Place(PageKind.WALK, card),
+                    "subject-decide" to
+                        Place(PageKind.WALK, deciding, core.walk(deciding).stations.size.toString()),
+                    "subject-not-fit" to Place(PageKind.NOT_FIT, deciding),
+                    "subject-sign" to Place(PageKind.WALK, toSign),
+                    "inspections" to Place(PageKind.INSPECTIONS),
+                    "inspection-withdrawn" to Place(PageKind.INSPECTION, signed),
+                    "inspection-fit" to Place(PageKind.INSPECTION, fit),
+                )
+            )
     }
 
     private fun walked(list: String, name: String, bad: Pair<String, String>?): String {
         var view = core.beginInspection(list, name)
         while (view.card != null) {
             val card = view.card!!
-            val found = bad?.takeIf { (id, _) -> card.points.any { it.id == id && it.state == PointState.UNANSWERED } }
-            view = core.doWalk(view.walk, if (found == null) sound(view) else WalkRequest.Deficiency(card.number, found.first, found.second, null, emptyList()))
+            val found =
+                bad?.takeIf { (id, _) ->
+                    card.points.any { it.id == id && it.state == PointState.UNANSWERED }
+                }
+            view =
+                core.doWalk(
+                    view.walk,
+                    if (found == null) sound(view)
+                    else WalkRequest.Deficiency(card.number, found.first, found.second, null, emptyList()),
+                )
             check(view.refused == null) { view.refused?.message.orEmpty() }
         }
         return view.walk

@@ -1,5 +1,6 @@
 package slingseal.handheld
 
+import java.io.File
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Before
@@ -16,9 +17,11 @@ import slingseal.handheld.screens.MovedScreen
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
-import java.io.File
 
-/** Which lists count: a unit's own goes from the desk to this phone by pictures of a moving code, and is walked here. */
+/**
+ * Which lists count: a unit's own goes from the desk to this phone by pictures of a moving code, and is
+ * walked here.
+ */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class ListsTest {
@@ -32,23 +35,33 @@ class ListsTest {
     }
 
     private fun crate(cards: Int) = buildString {
-        append("id = \"crate\"\nversion = 1\ntitle = \"Crate on one leg\"\nsource = \"user's own\"\n[[station]]\nid = \"all\"\ntitle = \"All of it\"\n")
+        append(
+            "id = \"crate\"\nversion = 1\ntitle = \"Crate on one leg\"\nsource = \"user's own\"\n[[station]]\nid = \"all\"\ntitle = \"All of it\"\n"
+        )
         repeat(cards) {
-            append("[[station.card]]\nid = \"look-$it\"\ntitle = \"Look $it\"\nmotion = \"Look at side $it.\"\n")
-            append("[[station.card.point]]\nid = \"good\"\nprompt = \"Side $it is whole\"\nrerig = [\"side $it is broken\"]\n")
+            append(
+                "[[station.card]]\nid = \"look-$it\"\ntitle = \"Look $it\"\nmotion = \"Look at side $it.\"\n"
+            )
+            append(
+                "[[station.card.point]]\nid = \"good\"\nprompt = \"Side $it is whole\"\nrerig = [\"side $it is broken\"]\n"
+            )
         }
     }
 
     private fun plan(device: Handheld): CodeView {
-        val plan = File("../bindings/desk/demo/bag.toml").readText().replace("procedure = \"bag\"", "procedure = \"crate\"")
+        val plan =
+            File("../bindings/desk/demo/bag.toml")
+                .readText()
+                .replace("procedure = \"bag\"", "procedure = \"crate\"")
         return device.writeTag(plan, null, Zone.PIN).code
     }
 
     /** A device that trusts the desk and may plan and inspect. */
-    private fun device(name: String, holder: String) = zone.core(name).also {
-        zone.meet(it)
-        zone.credential(it, holder, "planner,inspector")
-    }
+    private fun device(name: String, holder: String) =
+        zone.core(name).also {
+            zone.meet(it)
+            zone.credential(it, holder, "planner,inspector")
+        }
 
     @Test
     fun aUnitsOwnListGoesFromTheDeskToTheHook() {
@@ -65,7 +78,11 @@ class ListsTest {
         val screen = Screen(activity)
         screen.press("Inspect a load")
         activity.see(Zone.camera(tag))
-        assertTrue(screen.words(), screen.words().contains("the tag orders procedure crate version 1") && screen.words().contains("receive it"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("the tag orders procedure crate version 1") &&
+                screen.words().contains("receive it"),
+        )
         assertTrue("what cannot be walked is not begun", !screen.hasKey("Begin the inspection"))
         assertTrue(runCatching { core.beginWalk(tag.text) }.isFailure)
 
@@ -79,7 +96,10 @@ class ListsTest {
             if (frame % 3 != 1) activity.see(Zone.camera(zone.desk.movingFrame(frame.toUInt())))
             frame += 1
         }
-        assertTrue(screen.words(), screen.words().contains("crate, version 1: approved by: Sela Relief. Inspections here go by it."))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("crate, version 1: approved by: Sela Relief. Inspections here go by it."),
+        )
         val known = core.procedureEditions().single { it.id == "crate" }
         assertEquals(EditionState.APPROVED to true, known.state to known.inUse)
 
@@ -103,13 +123,18 @@ class ListsTest {
         val go = third.check(seal.code.text, tag.text)
         assertEquals(go.first, VerdictWord.GO, go.verdict)
 
-        // the forgery of one card under the same name and version: where the roster is known, it takes no approved list's place
+        // the forgery of one card under the same name and version: where the roster is known, it takes no
+        // approved list's place
         val forger = zone.core("forger").also(zone::meet)
         zone.credential(forger, "Rook 8", "planner,inspector")
         forger.addProcedure(crate(1))
-        assertTrue("a text that nobody approves takes no approved one's place", runCatching { plan(forger) }.isFailure)
+        assertTrue(
+            "a text that nobody approves takes no approved one's place",
+            runCatching { plan(forger) }.isFailure,
+        )
         assertTrue(runCatching { forger.beginWalk(tag.text) }.isFailure)
-        // without the roster it is walked by and sealed, and says GO to nobody: another list than the tag orders; with its own tag it waits
+        // without the roster it is walked by and sealed, and says GO to nobody: another list than the tag
+        // orders; with its own tag it waits
         val blind = zone.core("blind")
         zone.desk.authority().let { blind.trust(it.card.text, it.fingerprint) }
         zone.credential(blind, "Rook 9", "planner,inspector")
@@ -147,21 +172,33 @@ class ListsTest {
         screen.press("Crate on one leg")
         assertTrue(screen.words(), screen.words().contains("approved by: Sela Relief"))
         screen.press("Send this list")
-        val other = zone.core("other").also { other -> zone.desk.authority().let { other.trust(it.card.text, it.fingerprint) } }
+        val other =
+            zone.core("other").also { other ->
+                zone.desk.authority().let { other.trust(it.card.text, it.fingerprint) }
+            }
         other.movingListen()
         var report: slingseal.core.BundleReport? = null
         for (look in 0 until 200) {
             screen.settle(slingseal.handheld.screens.MoveOutScreen.FRAME)
             val code = screen.shown().filterIsInstance<slingseal.handheld.look.CodeView>().single()
-            val text = runCatching { Zone.readIndependently(screen.pixels(), screen.box(code)) }.getOrNull() ?: continue
+            val text =
+                runCatching { Zone.readIndependently(screen.pixels(), screen.box(code)) }.getOrNull()
+                    ?: continue
             report = (other.movingTake(text) as? slingseal.core.MovingTaken.Done)?.report ?: continue
             break
         }
         assertEquals(listOf("crate"), report?.procedures?.map { it.id })
-        assertEquals("the roster came along", EditionState.APPROVED to true, other.procedureEditions().single { it.id == "crate" }.let { it.state to it.inUse })
+        assertEquals(
+            "the roster came along",
+            EditionState.APPROVED to true,
+            other.procedureEditions().single { it.id == "crate" }.let { it.state to it.inUse },
+        )
     }
 
-    /** A list that nobody approves is kept apart; when the approval comes, it is what is walked by. By file, as from a desk. */
+    /**
+     * A list that nobody approves is kept apart; when the approval comes, it is what is walked by. By file,
+     * as from a desk.
+     */
     @Test
     fun whatNobodyApprovesIsKeptApartUntilSomebodyDoes() {
         val writer = zone.core("writer")
@@ -172,9 +209,15 @@ class ListsTest {
         val screen = Screen(Zone.launch().get())
         val core = Core.of(screen.activity)
         assertTrue(runCatching { core.procedures().single { it.id == "crate" } }.isFailure)
-        slingseal.handheld.screens.FileScreen.take(screen.activity as HandheldActivity, android.net.Uri.fromFile(file))
+        slingseal.handheld.screens.FileScreen.take(
+            screen.activity as HandheldActivity,
+            android.net.Uri.fromFile(file),
+        )
         screen.finish()
-        assertTrue(screen.words(), screen.words().contains("crate, version 1: approved by: nobody. Kept apart"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("crate, version 1: approved by: nobody. Kept apart"),
+        )
         screen.press("Done")
         screen.press("More")
         screen.press("Procedures")

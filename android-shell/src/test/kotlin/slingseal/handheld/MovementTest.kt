@@ -3,6 +3,7 @@ package slingseal.handheld
 import android.graphics.Rect
 import android.view.KeyEvent
 import android.widget.EditText
+import java.time.Instant
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
@@ -28,15 +29,20 @@ import slingseal.handheld.support.Gloves
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
-import java.time.Instant
 
-/** What becomes of a load after its verdict: one press at the hook, and the receiving side, on phones that have no key of their own. */
+/**
+ * What becomes of a load after its verdict: one press at the hook, and the receiving side, on phones that
+ * have no key of their own.
+ */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class MovementTest {
     private lateinit var zone: Zone
-    private val core get() = Core.of(RuntimeEnvironment.getApplication())
-    private val Screen.hand get() = activity as HandheldActivity
+    private val core
+        get() = Core.of(RuntimeEnvironment.getApplication())
+
+    private val Screen.hand
+        get() = activity as HandheldActivity
 
     @Before
     fun newPhone() {
@@ -80,7 +86,10 @@ class MovementTest {
         assertEquals(listOf("lifted", "GO", null), listOf(report.event, report.verdict, report.by))
         assertFalse(report.later || report.against)
         assertEquals(Beat.GOOD, screen.hand.lastBeat)
-        assertTrue(screen.words(), screen.words().contains("KM-015: lifted") && screen.words().contains("unsigned"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("KM-015: lifted") && screen.words().contains("unsigned"),
+        )
         // what is shown is the report itself: another phone has it by its camera
         val leader = zone.core("leader").also(zone::meet)
         val taken = leader.receive(screen.code()) as Received.Movement
@@ -96,7 +105,10 @@ class MovementTest {
         val screen = judged(sealOf(tag, fit = false), tag)
         screen.press("Refused")
         screen.press(screen.keys().first { it.label == "The verdict was not GO" })
-        assertEquals(listOf("refused", "verdict", "NO-GO", null), only().let { listOf(it.event, it.cause, it.verdict, it.note) })
+        assertEquals(
+            listOf("refused", "verdict", "NO-GO", null),
+            only().let { listOf(it.event, it.cause, it.verdict, it.note) },
+        )
         assertEquals(Beat.DEFICIENCY, screen.hand.lastBeat)
 
         // a note goes along
@@ -109,7 +121,10 @@ class MovementTest {
         screen.press("Take it")
         assertEquals("nothing is given yet", 0, core.movements("KM-016").size)
         screen.press(screen.keys().first { it.label == "It hung or swung badly" })
-        assertEquals(listOf("unstable", "swung into the mast"), only("KM-016").let { listOf(it.cause, it.note) })
+        assertEquals(
+            listOf("unstable", "swung into the mast"),
+            only("KM-016").let { listOf(it.cause, it.note) },
+        )
 
         // another reason is none without words
         screen.press("Next load")
@@ -148,12 +163,20 @@ class MovementTest {
         assertFalse("no verdict yet", screen.hasKey("Lifted"))
     }
 
-    /** 19 mm a key, as far apart as gloves want (MIL-STD-1472E, 5.4.2.1), on a small phone, both ways up, in both languages. */
+    /**
+     * 19 mm a key, as far apart as gloves want (MIL-STD-1472E, 5.4.2.1), on a small phone, both ways up, in
+     * both languages.
+     */
     @Test
     fun theTwoKeysAreOfGloveSizeAndApart() {
         val tag = zone.tag()
         val seal = sealOf(tag)
-        for (qualifiers in listOf("w360dp-h640dp-port-xhdpi", "w640dp-h360dp-land-xhdpi", "es-rMX-w360dp-h640dp-port-xhdpi")) {
+        for (qualifiers in
+            listOf(
+                "w360dp-h640dp-port-xhdpi",
+                "w640dp-h360dp-land-xhdpi",
+                "es-rMX-w360dp-h640dp-port-xhdpi",
+            )) {
             RuntimeEnvironment.setQualifiers(qualifiers)
             Zone.newPhone()
             zone.meet(core)
@@ -161,9 +184,13 @@ class MovementTest {
             screen.hand.go(Place(PageKind.HOOK, seal.text, tag.text))
             screen.settle()
             val density = screen.activity.resources.displayMetrics.density
-            val words = if ("es" in qualifiers) listOf("Levantada", "Rechazada") else listOf("Lifted", "Refused")
+            val words =
+                if ("es" in qualifiers) listOf("Levantada", "Rechazada") else listOf("Lifted", "Refused")
             val (lifted, refused) = words.map { screen.box(screen.key(it)) }
-            for (box in listOf<Rect>(lifted, refused)) assertTrue("$qualifiers: $box", box.width() >= Glove.KEY * density && box.height() >= Glove.KEY * density)
+            for (box in listOf<Rect>(lifted, refused)) assertTrue(
+                "$qualifiers: $box",
+                box.width() >= Glove.KEY * density && box.height() >= Glove.KEY * density,
+            )
             assertTrue(qualifiers, Gloves.gap(lifted, refused) >= Glove.GAP * density)
         }
     }
@@ -183,7 +210,11 @@ class MovementTest {
         screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 300)
         assertEquals("the volume keys are the system's", 0, core.movements("KM-015").size)
         screen.hardKey(KeyEvent.KEYCODE_HEADSETHOOK, 1200)
-        assertEquals("held, it says the verdict again", core.check(null, tag.text).spoken, screen.hand.lastWords)
+        assertEquals(
+            "held, it says the verdict again",
+            core.check(null, tag.text).spoken,
+            screen.hand.lastWords,
+        )
         screen.hardKey(KeyEvent.KEYCODE_HEADSETHOOK, 100)
         assertEquals("lifted", only().event)
         assertTrue(screen.hand.front is ReportScreen)
@@ -215,11 +246,19 @@ class MovementTest {
         screen.press("Receive a load")
         screen.hand.see(Zone.camera(tag))
         val view = core.readTag(tag.text)
-        for (words in listOf("KM-015", view.description, view.gross, view.destination.name)) assertTrue(screen.words(), screen.words().contains(words))
+        for (words in listOf("KM-015", view.description, view.gross, view.destination.name)) assertTrue(
+            screen.words(),
+            screen.words().contains(words),
+        )
         screen.press("Set down")
         assertEquals(listOf("set-down", null), only().let { listOf(it.event, it.by) })
         screen.press("Done")
-        assertTrue(screen.words(), screen.keys().any { it.label == "Set down" && it.contentDescription.contains("this device, unsigned") })
+        assertTrue(
+            screen.words(),
+            screen.keys().any {
+                it.label == "Set down" && it.contentDescription.contains("this device, unsigned")
+            },
+        )
         screen.press("Derigged")
         assertEquals(setOf("set-down", "derigged"), core.movements("KM-015").map { it.event }.toSet())
     }
@@ -239,20 +278,35 @@ class MovementTest {
         screen.press(screen.keys().first { it.contentDescription == "$first: Damaged" })
         assertTrue(screen.hasKey("Set down"))
         screen.press("All of it goes back")
-        screen.press(screen.keys().first { it.contentDescription == "${pieces[1].kind} ${pieces[1].serial}: Goes back" })
+        screen.press(
+            screen.keys().first {
+                it.contentDescription == "${pieces[1].kind} ${pieces[1].serial}: Goes back"
+            }
+        )
         // a turn of the phone keeps the marks
         screen.hand.redraw()
         screen.settle()
         screen.press(screen.keys().last { it.label == "Goes back" })
         val report = only(core.readTag(tag.text).load)
         assertEquals("returned", report.event)
-        assertEquals(pieces.filter { it != pieces[1] }.map { it.serial }.sorted(), report.pieces.map { it.serial }.sorted())
-        assertTrue(report.pieces.all { it.back } && report.pieces.single { it.damaged }.serial == pieces[0].serial)
+        assertEquals(
+            pieces.filter { it != pieces[1] }.map { it.serial }.sorted(),
+            report.pieces.map { it.serial }.sorted(),
+        )
+        assertTrue(
+            report.pieces.all { it.back } && report.pieces.single { it.damaged }.serial == pieces[0].serial
+        )
         screen.press("Done")
-        assertTrue(screen.words(), screen.words().contains("Goes back, damaged") && screen.words().contains("Not back yet"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("Goes back, damaged") && screen.words().contains("Not back yet"),
+        )
     }
 
-    /** The same by the keys at the edge alone: down frames the next, up marks it, and the frame stays where it was. */
+    /**
+     * The same by the keys at the edge alone: down frames the next, up marks it, and the frame stays where it
+     * was.
+     */
     @Test
     fun piecesAreMarkedByTheKeysAtTheEdge() {
         val tag = zone.vehicleTag()
@@ -276,11 +330,16 @@ class MovementTest {
         up()
         val report = only(core.readTag(tag.text).load)
         assertEquals("returned", report.event)
-        assertEquals(setOf(pieces[0].serial to false, pieces[1].serial to true), report.pieces.map { it.serial to it.back }.toSet())
+        assertEquals(
+            setOf(pieces[0].serial to false, pieces[1].serial to true),
+            report.pieces.map { it.serial to it.back }.toSet(),
+        )
         assertEquals(pieces[0].serial, report.pieces.single { it.damaged }.serial)
     }
 
-    /** A photograph of what came down goes with the report, by its digest, and its bytes are kept beside it. */
+    /**
+     * A photograph of what came down goes with the report, by its digest, and its bytes are kept beside it.
+     */
     @Test
     fun aReportTakesPhotographsAlong() {
         Zone.camera()
@@ -292,7 +351,8 @@ class MovementTest {
         for (shade in listOf(60, 190)) {
             screen.press("Add a photo")
             val picture = java.io.ByteArrayOutputStream()
-            android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888).apply { eraseColor(android.graphics.Color.rgb(shade, shade, shade)) }
+            android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888)
+                .apply { eraseColor(android.graphics.Color.rgb(shade, shade, shade)) }
                 .compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
             (screen.hand.front as slingseal.handheld.screens.ReportPhotoScreen).review(picture.toByteArray())
             screen.settle()
@@ -329,7 +389,12 @@ class MovementTest {
         assertTrue(screen.words(), screen.words().contains("No clock shows this"))
         repeat(4) { screen.press(screen.key("Erase"), settleFirst = false) }
         val at = Instant.now().minusSeconds(7 * 60)
-        val digits = "%tH%<tM".format(java.util.Locale.ENGLISH, java.util.Date.from(at).toInstant().atOffset(java.time.ZoneOffset.UTC))
+        val digits =
+            "%tH%<tM"
+                .format(
+                    java.util.Locale.ENGLISH,
+                    java.util.Date.from(at).toInstant().atOffset(java.time.ZoneOffset.UTC),
+                )
         for (digit in digits) screen.press(screen.key(digit.toString()), settleFirst = false)
         screen.press("Take it")
         screen.press("Lost or jettisoned")
@@ -357,8 +422,14 @@ class MovementTest {
         assertEquals(Beat.REFUSED, screen.hand.lastBeat)
         say("Place", "33T WN 30740 61215")
         screen.press("Lost or jettisoned")
-        assertEquals(listOf("lost", "Heron 2", "33T WN 30740 61215"), only().let { listOf(it.event, it.aircraft, it.place) })
-        assertTrue(screen.words(), screen.words().contains("aircraft Heron 2") && screen.words().contains("at 33T WN 30740 61215"))
+        assertEquals(
+            listOf("lost", "Heron 2", "33T WN 30740 61215"),
+            only().let { listOf(it.event, it.aircraft, it.place) },
+        )
+        assertTrue(
+            screen.words(),
+            screen.words().contains("aircraft Heron 2") && screen.words().contains("at 33T WN 30740 61215"),
+        )
     }
 
     @Test
@@ -367,7 +438,23 @@ class MovementTest {
         assertEquals(Instant.parse("2026-11-26T00:05:00Z").epochSecond, Zulu.last("0005", now))
         assertEquals("yesterday", Instant.parse("2026-11-25T23:50:00Z").epochSecond, Zulu.last("2350", now))
         for (none in listOf("2400", "1260", "12", "")) assertEquals(none, null, Zulu.last(none, now))
-        val report = core.report(ReportRequest("KM-099", "set-down", null, null, null, null, emptyList(), emptyList(), null), null).report
+        val report =
+            core
+                .report(
+                    ReportRequest(
+                        "KM-099",
+                        "set-down",
+                        null,
+                        null,
+                        null,
+                        null,
+                        emptyList(),
+                        emptyList(),
+                        null,
+                    ),
+                    null,
+                )
+                .report
         assertEquals("as the core writes it", report.at.dtg, Zulu.dtg(report.at.unix))
     }
 
@@ -395,7 +482,11 @@ class MovementTest {
         val tag = zone.tag()
         val hook = zone.core("hook").also(zone::meet)
         hook.readTag(tag.text)
-        fun report(event: String) = hook.report(ReportRequest("KM-015", event, null, null, null, null, emptyList(), emptyList(), null), null)
+        fun report(event: String) =
+            hook.report(
+                ReportRequest("KM-015", event, null, null, null, null, emptyList(), emptyList(), null),
+                null,
+            )
         val lifted = report("lifted")
         val screen = Screen(Zone.launch().get())
         // where moving codes are taken in, a report by itself is welcome
@@ -429,7 +520,9 @@ class MovementTest {
     private class Fake(override val room: Int?, var message: ByteArray = ByteArray(0)) : Sticker {
         override val writable = true
         override val readsBack = true
+
         override fun read() = message
+
         override fun write(message: ByteArray) {
             this.message = message
         }
@@ -460,7 +553,10 @@ class MovementTest {
         val others = holding(zone.tag("KM-016").text)
         screen.touch(others)
         assertTrue(screen.words(), screen.words().contains("another load's"))
-        assertEquals(zone.tag("KM-016").text.length, (core.readSticker(others.message) as StickerReading.Ours).tag!!.length)
+        assertEquals(
+            zone.tag("KM-016").text.length,
+            (core.readSticker(others.message) as StickerReading.Ours).tag!!.length,
+        )
         val small = holding(tag.text).let { Fake(it.message.size + 20, it.message) }
         screen.touch(small)
         assertTrue("the tag is not given up for it: ${screen.words()}", screen.words().contains("Too small"))
@@ -480,13 +576,34 @@ class MovementTest {
     fun theStoryStandsWhereALoadIsLookedAt() {
         zone.inspector()
         val seal = Zone.sealed(core, zone.tag("KM-012"))
-        core.report(ReportRequest("KM-012", "lost", null, null, null, null, emptyList(), emptyList(), "over the ridge"), null)
+        core.report(
+            ReportRequest(
+                "KM-012",
+                "lost",
+                null,
+                null,
+                null,
+                null,
+                emptyList(),
+                emptyList(),
+                "over the ridge",
+            ),
+            null,
+        )
         val screen = Screen(Zone.launch().get())
-        for (place in listOf(Place(PageKind.RECORD, seal.record), Place(PageKind.TAG, zone.tag("KM-012").text), Place(PageKind.ARRIVAL, "KM-012"))) {
+        for (place in
+            listOf(
+                Place(PageKind.RECORD, seal.record),
+                Place(PageKind.TAG, zone.tag("KM-012").text),
+                Place(PageKind.ARRIVAL, "KM-012"),
+            )) {
             screen.hand.go(place)
             screen.settle()
             val row = screen.keys().firstOrNull { it.label == "Lost or jettisoned" }
-            assertTrue("${place.page}: ${screen.words()}", row != null && row.contentDescription.contains("over the ridge"))
+            assertTrue(
+                "${place.page}: ${screen.words()}",
+                row != null && row.contentDescription.contains("over the ridge"),
+            )
         }
         screen.press("Lost or jettisoned")
         assertTrue(screen.hand.front is ReportScreen)

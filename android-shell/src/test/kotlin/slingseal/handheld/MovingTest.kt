@@ -53,12 +53,13 @@ class MovingTest {
         for (look in 0 until 400) {
             screen.settle(MoveOutScreen.FRAME * if (look % 4 == 0) 3 else 1)
             // no reader finds every code: a frame that is missed is one more that is lost, but few may be
-            val text = try {
-                screen.readCode()
-            } catch (e: com.google.zxing.ReaderException) {
-                missed += 1
-                continue
-            }
+            val text =
+                try {
+                    screen.readCode()
+                } catch (e: com.google.zxing.ReaderException) {
+                    missed += 1
+                    continue
+                }
             seen += text
             val taken = other.movingTake(text)
             if (taken is MovingTaken.Done) {
@@ -98,8 +99,13 @@ class MovingTest {
         while (activity.front !is MovedScreen) {
             check(frame < 400) { screen.words() }
             // every third frame is lost, and each one that is seen is seen twice
-            if (frame % 3 != 1) repeat(2) { if (activity.front !is MovedScreen) activity.see(Zone.camera(other.movingFrame(frame.toUInt()))) }
-            if (frame == 2) assertTrue(screen.words(), Regex("2 of \\d+ parts").containsMatchIn(screen.words()))
+            if (frame % 3 != 1)
+                repeat(2) {
+                    if (activity.front !is MovedScreen)
+                        activity.see(Zone.camera(other.movingFrame(frame.toUInt())))
+                }
+            if (frame == 2)
+                assertTrue(screen.words(), Regex("2 of \\d+ parts").containsMatchIn(screen.words()))
             frame += 1
         }
         assertTrue(screen.words(), screen.words().contains("1 new"))
@@ -123,6 +129,9 @@ class MovingTest {
         val other = zone.core("other").also(zone::meet)
         other.movingBegin(null)
         activity.see(Zone.camera(other.movingFrame(0u)))
-        assertTrue(screen.words(), Regex("1 of \\d+ parts").containsMatchIn(screen.words()) || activity.front is MovedScreen)
+        assertTrue(
+            screen.words(),
+            Regex("1 of \\d+ parts").containsMatchIn(screen.words()) || activity.front is MovedScreen,
+        )
     }
 }

@@ -1,6 +1,7 @@
 package slingseal.handheld
 
 import android.widget.TextView
+import java.time.Instant
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Before
@@ -22,11 +23,11 @@ import slingseal.handheld.support.ExamScenes
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
-import java.time.Instant
 
 /**
- * Every page in every light, both ways up, and with text at twice its size: drawn, written as a picture, and measured:
- * nothing cut off, every word at 7:1 (WCAG 2.2, 1.4.6), keys of the glove pages 120 dp large and 82 dp apart (MIL-STD-1472E).
+ * Every page in every light, both ways up, and with text at twice its size: drawn, written as a picture, and
+ * measured: nothing cut off, every word at 7:1 (WCAG 2.2, 1.4.6), keys of the glove pages 120 dp large and 82
+ * dp apart (MIL-STD-1472E).
  */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
@@ -67,7 +68,8 @@ class PicturesTest {
 
         // one that asks for a count, and one that cannot be answered as a whole: a choice, a serial number
         var counted = core.beginWalk(zone.tag("KM-018").text)
-        while (counted.card!!.points.none { it.kind is PointKind.Count }) counted = core.doWalk(counted.walk, Zone.answer(counted))
+        while (counted.card!!.points.none { it.kind is PointKind.Count }) counted =
+            core.doWalk(counted.walk, Zone.answer(counted))
         val count = counted.card!!.points.first { it.kind is PointKind.Count }
         var asked = core.beginWalk(zone.tag("KM-021", procedure = "longline").text)
         while (asked.card!!.goodEnabled) asked = core.doWalk(asked.walk, Zone.answer(asked))
@@ -81,7 +83,11 @@ class PicturesTest {
         val card = core.walk(id).card!!
         val known = card.points.first { it.deficiencies.isNotEmpty() }
         val authority = zone.desk.authority()
-        val twin = zone.core("twin").also { it.authorityInit("Sela Relief", Zone.PASSPHRASE, emptyList()) }.authority()
+        val twin =
+            zone
+                .core("twin")
+                .also { it.authorityInit("Sela Relief", Zone.PASSPHRASE, emptyList()) }
+                .authority()
         val rejected = rejectedWalk(zone.tag("KM-024", bag = "CB-0040").text)
         val corrected = correctedWalk(zone.tag("KM-022").text)
         val riggedWalk = core.beginWalk(vehicle.text).walk
@@ -98,8 +104,27 @@ class PicturesTest {
             "more" to Place(PageKind.MORE, id),
             "cards" to Place(PageKind.CARDS, id),
             "pick" to Place(PageKind.PICK, id, card.number.toString()),
-            "deficiency" to Place(PageKind.DEFICIENCY, id, card.number.toString(), known.id, known.deficiencies.first().name, "", ""),
-            "note" to Place(PageKind.WRITE, id, Why.NOTE.name, card.number.toString(), known.id, known.deficiencies.first().name, "", ""),
+            "deficiency" to
+                Place(
+                    PageKind.DEFICIENCY,
+                    id,
+                    card.number.toString(),
+                    known.id,
+                    known.deficiencies.first().name,
+                    "",
+                    "",
+                ),
+            "note" to
+                Place(
+                    PageKind.WRITE,
+                    id,
+                    Why.NOTE.name,
+                    card.number.toString(),
+                    known.id,
+                    known.deficiencies.first().name,
+                    "",
+                    "",
+                ),
             "findings" to Place(PageKind.FINDINGS, id),
             "finding" to Place(PageKind.FINDING, id, open),
             "decide" to Place(PageKind.WALK, deciding),
@@ -122,7 +147,12 @@ class PicturesTest {
             "move" to Place(PageKind.MOVE),
             "move-out" to slingseal.handheld.screens.MoveOutScreen.place(core.movingBegin(null)),
             "have" to Place(PageKind.HAVE),
-            "moved" to Place(PageKind.MOVED, "Records taken in: 2 new, 0 completed, 1 already here. Other papers: 4 new.", "record, item 3: the record is not the one that its seal names; ask the sender for the bundle again"),
+            "moved" to
+                Place(
+                    PageKind.MOVED,
+                    "Records taken in: 2 new, 0 completed, 1 already here. Other papers: 4 new.",
+                    "record, item 3: the record is not the one that its seal names; ask the sender for the bundle again",
+                ),
             "taking" to Place(PageKind.SCAN, Purpose.MOVING.name),
             "records" to Place(PageKind.RECORDS),
             "found" to Place(PageKind.RECORDS, "rations"),
@@ -132,11 +162,24 @@ class PicturesTest {
             "voided" to Place(PageKind.VOIDED, voided.text),
             "set-up" to Place(PageKind.SET_UP),
             "trust" to Place(PageKind.TRUST, authority.card.text, authority.name, ""),
-            "trust-digits" to Place(PageKind.TRUST, authority.card.text, authority.name, authority.fingerprint.filter { it != ' ' }.take(9)),
+            "trust-digits" to
+                Place(
+                    PageKind.TRUST,
+                    authority.card.text,
+                    authority.name,
+                    authority.fingerprint.filter { it != ' ' }.take(9),
+                ),
             "trust-beside" to Place(PageKind.TRUST, twin.card.text, twin.name, "", "beside"),
             "not-applicable" to Place(PageKind.NOT_APPLICABLE, id, card.number.toString(), known.id),
-            "finding-reject" to Place(PageKind.FINDING, rejected.walk, rejected.findings.single().number.toString()),
-            "reject" to Place(PageKind.WRITE, rejected.walk, Why.REJECT.name, rejected.findings.single().number.toString()),
+            "finding-reject" to
+                Place(PageKind.FINDING, rejected.walk, rejected.findings.single().number.toString()),
+            "reject" to
+                Place(
+                    PageKind.WRITE,
+                    rejected.walk,
+                    Why.REJECT.name,
+                    rejected.findings.single().number.toString(),
+                ),
             "request" to Place(PageKind.REQUEST),
             "name" to Place(PageKind.NAME),
             "new-pin" to Place(PageKind.NEW_PIN, "Thistle 7", ""),
@@ -146,8 +189,30 @@ class PicturesTest {
 
     /** What becomes of loads: at the hook, on the way, where they are taken down. */
     private fun movements(): Map<String, Place> {
-        fun report(load: String, event: String, cause: String? = null, ago: Long? = null, note: String? = null, pieces: List<PieceReport> = emptyList()) =
-            core.report(ReportRequest(load, event, cause, ago?.let { Instant.now().epochSecond - it }, "Heron 2", null, emptyList(), pieces, note), null).report
+        fun report(
+            load: String,
+            event: String,
+            cause: String? = null,
+            ago: Long? = null,
+            note: String? = null,
+            pieces: List<PieceReport> = emptyList(),
+        ) =
+            core
+                .report(
+                    ReportRequest(
+                        load,
+                        event,
+                        cause,
+                        ago?.let { Instant.now().epochSecond - it },
+                        "Heron 2",
+                        null,
+                        emptyList(),
+                        pieces,
+                        note,
+                    ),
+                    null,
+                )
+                .report
         val tag = zone.tag("KM-025")
         val pieces = core.arrival(tag.text).pieces
         val lifted = report("KM-025", "lifted", ago = 1500)
@@ -163,13 +228,20 @@ class PicturesTest {
             "arrival-story" to Place(PageKind.ARRIVAL, tag.text),
             "arrival-unknown" to Place(PageKind.ARRIVAL, "KM-026"),
             "what" to draft.place(PageKind.WHAT),
-            "what-later" to draft.copy(at = Instant.now().epochSecond - 1800, note = "strap torn", sign = true).place(PageKind.WHAT),
+            "what-later" to
+                draft
+                    .copy(at = Instant.now().epochSecond - 1800, note = "strap torn", sign = true)
+                    .place(PageKind.WHAT),
             "when" to draft.place(PageKind.WHEN),
             "when-time" to draft.place(PageKind.WHEN_TIME),
             "gear" to draft.place(PageKind.GEAR),
-            "gear-marked" to draft.copy(pieces = pieces.take(2).map { PieceReport(it.serial, true, it == pieces.first()) }).place(PageKind.GEAR),
+            "gear-marked" to
+                draft
+                    .copy(pieces = pieces.take(2).map { PieceReport(it.serial, true, it == pieces.first()) })
+                    .place(PageKind.GEAR),
             "refuse" to draft.copy(event = Draft.REFUSED).place(PageKind.REFUSE),
-            "report-note" to draft.copy(event = Draft.REFUSED, cause = "other").place(PageKind.REPORT_NOTE, "NOTE"),
+            "report-note" to
+                draft.copy(event = Draft.REFUSED, cause = "other").place(PageKind.REPORT_NOTE, "NOTE"),
             "report-pin" to draft.copy(event = Draft.SET_DOWN).place(PageKind.REPORT_PIN),
             "report" to Place(PageKind.REPORT, "KM-025", lifted.digest),
             "report-against" to Place(PageKind.REPORT, "KM-026", stood.digest),
@@ -187,18 +259,39 @@ class PicturesTest {
     private fun rejectedWalk(tag: String): slingseal.core.WalkView {
         fun rejects(of: slingseal.core.DeficiencyView) = of.fate == slingseal.core.FateView.REJECT
         var walk = core.beginWalk(tag)
-        while (walk.card!!.points.none { point -> point.deficiencies.any(::rejects) }) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        while (walk.card!!.points.none { point -> point.deficiencies.any(::rejects) }) walk =
+            core.doWalk(walk.walk, Zone.answer(walk))
         val point = walk.card!!.points.first { point -> point.deficiencies.any(::rejects) }
-        return core.doWalk(walk.walk, WalkRequest.Deficiency(walk.card!!.number, point.id, point.deficiencies.first(::rejects).name, null, emptyList()))
+        return core.doWalk(
+            walk.walk,
+            WalkRequest.Deficiency(
+                walk.card!!.number,
+                point.id,
+                point.deficiencies.first(::rejects).name,
+                null,
+                emptyList(),
+            ),
+        )
     }
 
     /** Walked through with a deficiency that was corrected. */
     private fun correctedWalk(tag: String): String {
         var walk = core.beginWalk(tag)
-        while (walk.card!!.points.none { point -> point.deficiencies.any { it.inPlace } }) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        while (walk.card!!.points.none { point -> point.deficiencies.any { it.inPlace } }) walk =
+            core.doWalk(walk.walk, Zone.answer(walk))
         val card = walk.card!!
         val point = card.points.first { point -> point.deficiencies.any { it.inPlace } }
-        walk = core.doWalk(walk.walk, WalkRequest.Deficiency(card.number, point.id, point.deficiencies.first { it.inPlace }.name, "left of the patch", emptyList()))
+        walk =
+            core.doWalk(
+                walk.walk,
+                WalkRequest.Deficiency(
+                    card.number,
+                    point.id,
+                    point.deficiencies.first { it.inPlace }.name,
+                    "left of the patch",
+                    emptyList(),
+                ),
+            )
         val found = walk.findings.single().number
         core.doWalk(walk.walk, WalkRequest.PutRight(found, null, null, emptyList()))
         walk = core.doWalk(walk.walk, WalkRequest.LookAgain(found, true, null, null, emptyList()))
@@ -208,7 +301,13 @@ class PicturesTest {
 
     private val judge by lazy { PageJudge(pages) }
 
-    private fun draw(group: String, qualifiers: String, scale: Float, palettes: List<Palette>, only: Set<String>? = null) = judge.draw(group, qualifiers, scale, palettes, only)
+    private fun draw(
+        group: String,
+        qualifiers: String,
+        scale: Float,
+        palettes: List<Palette>,
+        only: Set<String>? = null,
+    ) = judge.draw(group, qualifiers, scale, palettes, only)
 
     private fun judge() = judge.judge()
 
@@ -241,7 +340,52 @@ class PicturesTest {
     fun inSpanishOnATallPhone() {
         // the core words a walk when it opens it: this phone speaks Spanish from the start
         Core.close()
-        draw("spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY), setOf("start", "card", "deficiency", "go", "no-go", "settings", "set-up", "decide", "decide-last", "not-fit", "pin", "count", "void", "sticker", "files", "trust", "trust-digits", "trust-beside", "not-applicable", "finding-reject", "reject", "wait", "go-seal", "arrival", "arrival-story", "what", "when", "when-time", "gear-marked", "refuse", "report", "report-against", "report-pin", "exam-card", "exam-result", "exam-key", "exam-plan", "exam-standard"))
+        draw(
+            "spanish",
+            "es-rMX-w411dp-h891dp-port-xhdpi",
+            1f,
+            listOf(Palette.DAY),
+            setOf(
+                "start",
+                "card",
+                "deficiency",
+                "go",
+                "no-go",
+                "settings",
+                "set-up",
+                "decide",
+                "decide-last",
+                "not-fit",
+                "pin",
+                "count",
+                "void",
+                "sticker",
+                "files",
+                "trust",
+                "trust-digits",
+                "trust-beside",
+                "not-applicable",
+                "finding-reject",
+                "reject",
+                "wait",
+                "go-seal",
+                "arrival",
+                "arrival-story",
+                "what",
+                "when",
+                "when-time",
+                "gear-marked",
+                "refuse",
+                "report",
+                "report-against",
+                "report-pin",
+                "exam-card",
+                "exam-result",
+                "exam-key",
+                "exam-plan",
+                "exam-standard",
+            ),
+        )
         judge()
     }
 
@@ -263,7 +407,14 @@ class PicturesTest {
         val activity = controller.get()
         val frame = android.widget.FrameLayout(activity).apply { setBackgroundColor(-1) }
         fun words(text: String, color: Int, width: Int, height: Int, x: Float, y: Float) {
-            val view = TextView(activity).apply { this.text = text; textSize = 20f; setTextColor(color); translationX = x; translationY = y }
+            val view =
+                TextView(activity).apply {
+                    this.text = text
+                    textSize = 20f
+                    setTextColor(color)
+                    translationX = x
+                    translationY = y
+                }
             frame.addView(view, android.widget.FrameLayout.LayoutParams(width, height))
         }
         words("sound", -0x1000000, 400, 120, 0f, 0f)
@@ -277,7 +428,13 @@ class PicturesTest {
         judge.wordsAreWhole(screen, "judge")
         judge.everyWordCanBeReadByScrolling(screen, "judge/faulty")
         val found = judge.faults.joinToString("\n")
-        for (expected in listOf("\"faint\" has 2", "nothing can be seen where \"invisible\"", "\"cut\" is cut off", "\"away\" cannot be brought into sight")) {
+        for (expected in
+            listOf(
+                "\"faint\" has 2",
+                "nothing can be seen where \"invisible\"",
+                "\"cut\" is cut off",
+                "\"away\" cannot be brought into sight",
+            )) {
             assertTrue("$expected is not among\n$found", expected in found)
         }
         assertTrue(found, "sound" !in found)
@@ -286,13 +443,21 @@ class PicturesTest {
 
     @Test
     fun everyStringIsInBothLanguages() {
-        fun strings(folder: String) = Regex("<string name=\"(\\w+)\">([^<]*)<").findAll(java.io.File("src/main/res/$folder").listFiles()!!.joinToString("") { it.readText() })
-            .associate { it.groupValues[1] to it.groupValues[2] }
+        fun strings(folder: String) =
+            Regex("<string name=\"(\\w+)\">([^<]*)<")
+                .findAll(
+                    java.io.File("src/main/res/$folder").listFiles()!!.joinToString("") { it.readText() }
+                )
+                .associate { it.groupValues[1] to it.groupValues[2] }
         val english = strings("values")
         val spanish = strings("values-es")
         assertEquals(english.keys, spanish.keys)
         val places = Regex("%\\d\\$[sd]")
-        for ((name, words) in english) assertEquals(name, places.findAll(words).map { it.value }.toSet(), places.findAll(spanish.getValue(name)).map { it.value }.toSet())
+        for ((name, words) in english) assertEquals(
+            name,
+            places.findAll(words).map { it.value }.toSet(),
+            places.findAll(spanish.getValue(name)).map { it.value }.toSet(),
+        )
         assertTrue(english.size > 100)
     }
 }

@@ -15,15 +15,18 @@ import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
-import slingseal.handheld.screens.kept
 import slingseal.handheld.screens.Planned
+import slingseal.handheld.screens.kept
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
 import slingseal.handheld.support.sound
 
-/** A load is planned on a phone: like the last one, field by field, its statics live, its tag signed and shown. */
+/**
+ * A load is planned on a phone: like the last one, field by field, its statics live, its tag signed and
+ * shown.
+ */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class PlannerTest {
@@ -68,15 +71,24 @@ class PlannerTest {
         like(zone.tag("KM-040"))
         // nothing is signed that lacks its number and the source of its weight
         screen.press("Sign the tag")
-        assertTrue(screen.words(), screen.words().contains("load number") && screen.words().contains("say how the weight is known"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("load number") && screen.words().contains("say how the weight is known"),
+        )
         put("Load", "km-041")
         put("Gross weight", "9000 lb")
         screen.press("Weight from")
         screen.press("Weighed")
-        assertTrue("more than its bag carries: ${screen.words()}", screen.words().contains("is rated 3000 lb"))
+        assertTrue(
+            "more than its bag carries: ${screen.words()}",
+            screen.words().contains("is rated 3000 lb"),
+        )
         put("Gross weight", "2100 lb")
         put("Allowable load", "2000 lb")
-        assertTrue("over what the aircrew gives: ${screen.words()}", screen.words().contains("is over the allowable load"))
+        assertTrue(
+            "over what the aircrew gives: ${screen.words()}",
+            screen.words().contains("is over the allowable load"),
+        )
         put("Allowable load", "7000 lb")
         put("Gross weight", "heavy")
         assertTrue(screen.words(), screen.words().contains("heavy"))
@@ -87,7 +99,11 @@ class PlannerTest {
         put("Rigger", "Mason 5")
 
         // a piece by its own code, and one by its serial number; another is taken off
-        val store = zone.core("store").also { zone.meet(it); zone.credential(it, "Herald 2", "inspector") }
+        val store =
+            zone.core("store").also {
+                zone.meet(it)
+                zone.credential(it, "Herald 2", "inspector")
+            }
         var walk = store.beginInspection("gear-web", "CB-0777")
         while (walk.card != null) walk = store.doWalk(walk.walk, sound(walk))
         store.doWalk(walk.walk, WalkRequest.Decide(true, null))
@@ -103,7 +119,10 @@ class PlannerTest {
         screen.press("Done")
         val text = sign()
         assertTrue(text, text.startsWith("LT"))
-        assertTrue(screen.words(), screen.words().contains("KM-041 · 2100 lb") && screen.words().contains("Lantern 1"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("KM-041 · 2100 lb") && screen.words().contains("Lantern 1"),
+        )
 
         val tag = zone.core("reader").also(zone::meet).readTag(text)
         assertEquals(listOf("CB-0777", "SL-0044"), tag.equipment.map { it.serial })
@@ -113,7 +132,11 @@ class PlannerTest {
         val sticker = core.sticker(listOf(text), 868u)
         assertTrue("${sticker.bytes} bytes", sticker.fits)
         assertEquals(text, (core.readSticker(sticker.message) as StickerReading.Ours).tag)
-        val inspector = zone.core("inspector").also { zone.meet(it); zone.credential(it, "Thistle 7", "inspector") }
+        val inspector =
+            zone.core("inspector").also {
+                zone.meet(it)
+                zone.credential(it, "Thistle 7", "inspector")
+            }
         val seal = Zone.sealed(inspector, core.codeOf(text))
         val go = zone.core("hook").also(zone::meet).check(seal.code.text, text)
         assertEquals(go.first, VerdictWord.GO, go.verdict)
@@ -130,7 +153,10 @@ class PlannerTest {
         val before = core.readTag(zone.vehicleTag().text).rigging!!.summary
         assertTrue(screen.words(), screen.words().contains(before))
         screen.press("Link in each grab hook")
-        val leg = screen.keys().first { it.label.startsWith("Leg ") && it.contentDescription.contains("one link more") }
+        val leg =
+            screen.keys().first {
+                it.label.startsWith("Leg ") && it.contentDescription.contains("one link more")
+            }
         screen.press(leg)
         val after = screen.words()
         assertTrue(after, !after.contains(before))
@@ -145,7 +171,10 @@ class PlannerTest {
 
     private fun pages(): PageJudge {
         val bare = core.draftLike(zone.tag("KM-040").text)
-        val vehicle = core.draftLike(zone.vehicleTag().text).copy(load = "KM-051", weightSource = "data plate", rigger = "Mason 5")
+        val vehicle =
+            core
+                .draftLike(zone.vehicleTag().text)
+                .copy(load = "KM-051", weightSource = "data plate", rigger = "Mason 5")
         core.receive(zone.tag("KM-040").text)
         core.receive(zone.vehicleTag().text)
         val made = core.writeDraft(vehicle, Zone.PIN).code.text
@@ -161,7 +190,7 @@ class PlannerTest {
                 "plan-links" to Place(PageKind.PLAN_LINKS, *vehicle.kept()),
                 "plan-pin" to Place(PageKind.PLAN_PIN, *vehicle.kept()),
                 "plan-tag" to Place(PageKind.PLAN_TAG, made),
-            ),
+            )
         )
     }
 

@@ -11,6 +11,7 @@ import android.view.ViewGroup
 import android.view.WindowManager
 import android.widget.EditText
 import android.widget.TextView
+import java.security.ProviderException
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
@@ -19,7 +20,6 @@ import org.junit.Assert.assertTrue
 import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
-import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
@@ -36,16 +36,20 @@ import slingseal.handheld.support.FakeKeystore
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
-import java.security.ProviderException
 
 /** What the handheld asks of the platform, and what it does where the platform says no. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class PlatformTest {
     private lateinit var zone: Zone
-    private val app get() = RuntimeEnvironment.getApplication()
-    private val core get() = Core.of(app)
-    private val Screen.hand get() = activity as HandheldActivity
+    private val app
+        get() = RuntimeEnvironment.getApplication()
+
+    private val core
+        get() = Core.of(app)
+
+    private val Screen.hand
+        get() = activity as HandheldActivity
 
     @Before
     fun newPhone() {
@@ -61,7 +65,8 @@ class PlatformTest {
         assertEquals("asked for the chip, and nothing else", listOf(true), FakeKeystore.asked)
         assertTrue("the same key ever after", first.contentEquals(DeviceSecret.bytes()))
         assertEquals(listOf(true), FakeKeystore.asked)
-        for (no in listOf(StrongBoxUnavailableException("none"), ProviderException("none, in a way of its own"))) {
+        for (no in
+            listOf(StrongBoxUnavailableException("none"), ProviderException("none, in a way of its own"))) {
             FakeKeystore.fresh()
             FakeKeystore.withoutChip = no
             assertEquals(32, DeviceSecret.bytes().size)
@@ -76,7 +81,11 @@ class PlatformTest {
         val out = mutableListOf<Pair<String, Map<String, String>>>()
         while (parser.next() != XmlPullParser.END_DOCUMENT) {
             if (parser.eventType != XmlPullParser.START_TAG) continue
-            out += parser.name to (0 until parser.attributeCount).associate { parser.getAttributeName(it) to parser.getAttributeValue(it) }
+            out +=
+                parser.name to
+                    (0 until parser.attributeCount).associate {
+                        parser.getAttributeName(it) to parser.getAttributeValue(it)
+                    }
         }
         return out
     }
@@ -85,8 +94,14 @@ class PlatformTest {
 
     @Test
     fun theLanguagesOfferedAreThoseThatThereAreWordsFor() {
-        val offered = elements(R.xml.locales).filter { it.first == "locale" }.map { it.second.getValue("name") }
-        val written = java.io.File("src/main/res").list()!!.filter { it.startsWith("values") }.map { it.removePrefix("values").removePrefix("-").ifEmpty { "en" } }
+        val offered =
+            elements(R.xml.locales).filter { it.first == "locale" }.map { it.second.getValue("name") }
+        val written =
+            java.io
+                .File("src/main/res")
+                .list()!!
+                .filter { it.startsWith("values") }
+                .map { it.removePrefix("values").removePrefix("-").ifEmpty { "en" } }
         assertEquals(written.sorted(), offered.sorted())
         assertTrue(manifest.contains("android:localeConfig=\"@xml/locales\""))
     }
@@ -97,14 +112,21 @@ class PlatformTest {
         var way = ""
         val shut = mutableMapOf<String, MutableSet<String>>()
         for ((name, attributes) in elements(R.xml.data_extraction_rules)) when (name) {
-            "cloud-backup", "device-transfer" -> way = name
+            "cloud-backup",
+            "device-transfer" -> way = name
             "exclude" -> shut.getOrPut(way) { mutableSetOf() } += attributes.getValue("domain")
             "include" -> throw AssertionError("$way lets $attributes out")
         }
         val everything = setOf("root", "file", "database", "sharedpref", "external")
         assertEquals(mapOf("cloud-backup" to everything, "device-transfer" to everything), shut)
-        assertTrue(manifest.contains("android:dataExtractionRules=\"@xml/data_extraction_rules\"") && manifest.contains("android:allowBackup=\"false\""))
-        assertTrue("the home is outside every backup besides", core.start().holder == null && java.io.File(app.noBackupFilesDir, "home").isDirectory)
+        assertTrue(
+            manifest.contains("android:dataExtractionRules=\"@xml/data_extraction_rules\"") &&
+                manifest.contains("android:allowBackup=\"false\"")
+        )
+        assertTrue(
+            "the home is outside every backup besides",
+            core.start().holder == null && java.io.File(app.noBackupFilesDir, "home").isDirectory,
+        )
     }
 
     @Test
@@ -115,9 +137,13 @@ class PlatformTest {
         assertNotNull("for a home screen that tints icons", icon.monochrome)
         // the foreground leaves a sixth free on every side: a mask may cut there
         val side = 108
-        val bitmap = android.graphics.Bitmap.createBitmap(side, side, android.graphics.Bitmap.Config.ARGB_8888)
+        val bitmap =
+            android.graphics.Bitmap.createBitmap(side, side, android.graphics.Bitmap.Config.ARGB_8888)
         icon.foreground.apply { setBounds(0, 0, side, side) }.draw(android.graphics.Canvas(bitmap))
-        val drawn = (0 until side * side).filter { android.graphics.Color.alpha(bitmap.getPixel(it % side, it / side)) > 0 }
+        val drawn =
+            (0 until side * side).filter {
+                android.graphics.Color.alpha(bitmap.getPixel(it % side, it / side)) > 0
+            }
         assertTrue("something is drawn", drawn.size > 100)
         for (at in drawn) assertTrue("${at % side}, ${at / side}", at % side in 18..89 && at / side in 18..89)
     }
@@ -125,16 +151,30 @@ class PlatformTest {
     /** Any file of bytes is not ours to offer for: only what says that it is a bundle. */
     @Test
     fun onlyBundlesAreOpenedByAnotherProgram() {
-        fun opens(type: String) = app.packageManager.queryIntentActivities(Intent(Intent.ACTION_VIEW).setDataAndType(Uri.parse("content://elsewhere/file"), type).addCategory(Intent.CATEGORY_DEFAULT), 0)
-            .any { it.activityInfo.packageName == app.packageName }
+        fun opens(type: String) =
+            app.packageManager
+                .queryIntentActivities(
+                    Intent(Intent.ACTION_VIEW)
+                        .setDataAndType(Uri.parse("content://elsewhere/file"), type)
+                        .addCategory(Intent.CATEGORY_DEFAULT),
+                    0,
+                )
+                .any { it.activityInfo.packageName == app.packageName }
         assertTrue(opens(KIND))
-        for (other in listOf("application/octet-stream", "application/zip", "text/plain", "image/jpeg")) assertFalse(other, opens(other))
+        for (other in
+            listOf("application/octet-stream", "application/zip", "text/plain", "image/jpeg")) assertFalse(
+            other,
+            opens(other),
+        )
         assertEquals("what is handed on says what it is", KIND, Papers().getType(Papers.uri(app)))
     }
 
     // files
 
-    /** The system's own picker: asked for, it comes back with a place, and the bundle that lies there is taken in or written. */
+    /**
+     * The system's own picker: asked for, it comes back with a place, and the bundle that lies there is taken
+     * in or written.
+     */
     @Test
     fun theSystemsPickerBringsABundleInAndTakesOneOut() {
         zone.inspector()
@@ -152,7 +192,10 @@ class PlatformTest {
         screen.press("Write a bundle")
         shadowOf(screen.activity).peekNextStartedActivityForResult().intent.let {
             assertEquals(Intent.ACTION_CREATE_DOCUMENT to KIND, it.action to it.type)
-            assertTrue(it.hasCategory(Intent.CATEGORY_OPENABLE) && it.getStringExtra(Intent.EXTRA_TITLE)!!.endsWith(".bundle"))
+            assertTrue(
+                it.hasCategory(Intent.CATEGORY_OPENABLE) &&
+                    it.getStringExtra(Intent.EXTRA_TITLE)!!.endsWith(".bundle")
+            )
         }
         val out = Uri.parse("content://elsewhere/out")
         val written = java.io.ByteArrayOutputStream()
@@ -163,7 +206,10 @@ class PlatformTest {
 
         // who thinks better of it has done nothing
         screen.press("Open a bundle")
-        assertEquals(Intent.ACTION_OPEN_DOCUMENT, shadowOf(screen.activity).peekNextStartedActivityForResult().intent.action)
+        assertEquals(
+            Intent.ACTION_OPEN_DOCUMENT,
+            shadowOf(screen.activity).peekNextStartedActivityForResult().intent.action,
+        )
         answer(android.app.Activity.RESULT_CANCELED, null)
         assertEquals(PageKind.FILES, screen.hand.front!!.place.page)
 
@@ -174,10 +220,13 @@ class PlatformTest {
         other.hand.go(Place(PageKind.FILES))
         other.settle()
         val from = Uri.parse("content://elsewhere/in")
-        shadowOf(app.contentResolver).registerInputStreamSupplier(from) { java.io.ByteArrayInputStream(written.toByteArray()) }
+        shadowOf(app.contentResolver).registerInputStreamSupplier(from) {
+            java.io.ByteArrayInputStream(written.toByteArray())
+        }
         other.press("Open a bundle")
         val asked = shadowOf(other.activity).nextStartedActivityForResult
-        shadowOf(other.activity).receiveResult(asked.intent, android.app.Activity.RESULT_OK, Intent().setData(from))
+        shadowOf(other.activity)
+            .receiveResult(asked.intent, android.app.Activity.RESULT_OK, Intent().setData(from))
         other.settle()
         other.finish()
         other.settle()
@@ -190,15 +239,31 @@ class PlatformTest {
     /** Walked and sealed, with a deficiency that was photographed and corrected. */
     private fun sealedWithAPhoto(tag: slingseal.core.CodeView) {
         val picture = java.io.ByteArrayOutputStream()
-        android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888).compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
+        android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888)
+            .compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
         val photo = core.addPhoto(picture.toByteArray())
         var walk = core.beginWalk(tag.text)
-        while (walk.card!!.points.none { point -> point.deficiencies.any { it.inPlace } }) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        while (walk.card!!.points.none { point -> point.deficiencies.any { it.inPlace } }) walk =
+            core.doWalk(walk.walk, Zone.answer(walk))
         val card = walk.card!!
         val point = card.points.first { point -> point.deficiencies.any { it.inPlace } }
-        walk = core.doWalk(walk.walk, WalkRequest.Deficiency(card.number, point.id, point.deficiencies.first { it.inPlace }.name, null, listOf(photo)))
+        walk =
+            core.doWalk(
+                walk.walk,
+                WalkRequest.Deficiency(
+                    card.number,
+                    point.id,
+                    point.deficiencies.first { it.inPlace }.name,
+                    null,
+                    listOf(photo),
+                ),
+            )
         core.doWalk(walk.walk, WalkRequest.PutRight(walk.findings.single().number, null, null, emptyList()))
-        walk = core.doWalk(walk.walk, WalkRequest.LookAgain(walk.findings.single().number, true, null, null, emptyList()))
+        walk =
+            core.doWalk(
+                walk.walk,
+                WalkRequest.LookAgain(walk.findings.single().number, true, null, null, emptyList()),
+            )
         while (walk.card != null) walk = core.doWalk(walk.walk, Zone.answer(walk))
         core.doWalk(walk.walk, WalkRequest.Decide(true, null))
         core.seal(walk.walk, PIN, null)
@@ -212,9 +277,12 @@ class PlatformTest {
         screen.settle()
         screen.press("Open a bundle")
         val gone = Uri.parse("content://elsewhere/gone")
-        shadowOf(app.contentResolver).registerInputStreamSupplier(gone) { throw java.io.FileNotFoundException("gone") }
+        shadowOf(app.contentResolver).registerInputStreamSupplier(gone) {
+            throw java.io.FileNotFoundException("gone")
+        }
         val asked = shadowOf(screen.activity).nextStartedActivityForResult
-        shadowOf(screen.activity).receiveResult(asked.intent, android.app.Activity.RESULT_OK, Intent().setData(gone))
+        shadowOf(screen.activity)
+            .receiveResult(asked.intent, android.app.Activity.RESULT_OK, Intent().setData(gone))
         screen.settle()
         screen.finish()
         screen.settle()
@@ -230,7 +298,12 @@ class PlatformTest {
         screen.press("More")
         screen.press("Records")
         assertEquals(PageKind.RECORDS, screen.hand.front!!.place.page)
-        val callback = HandheldActivity::class.java.getDeclaredField("backCallback").apply { isAccessible = true }.get(screen.hand) as android.window.OnBackInvokedCallback
+        val callback =
+            HandheldActivity::class
+                .java
+                .getDeclaredField("backCallback")
+                .apply { isAccessible = true }
+                .get(screen.hand) as android.window.OnBackInvokedCallback
         fun back() {
             callback.onBackInvoked()
             screen.settle()
@@ -261,7 +334,15 @@ class PlatformTest {
             screen.settle()
         }
         val plan = arrayOf(tag.text, "3", "Monday", "")
-        for (place in listOf(Place(PageKind.EXAM_PLAN, *plan), Place(PageKind.EXAM_CARDS, *plan), Place(PageKind.EXAM_NAMES, *plan, "1"), Place(PageKind.EXAM_STANDARD, *plan, "2", "300", "1"), Place(PageKind.EXAM_LOCK, *plan, "2", "300", "1"), Place(PageKind.EXAM_REVEAL, key.key))) {
+        for (place in
+            listOf(
+                Place(PageKind.EXAM_PLAN, *plan),
+                Place(PageKind.EXAM_CARDS, *plan),
+                Place(PageKind.EXAM_NAMES, *plan, "1"),
+                Place(PageKind.EXAM_STANDARD, *plan, "2", "300", "1"),
+                Place(PageKind.EXAM_LOCK, *plan, "2", "300", "1"),
+                Place(PageKind.EXAM_REVEAL, key.key),
+            )) {
             at(place)
             assertTrue("${place.page}: ${screen.words()}", secure())
         }
@@ -269,7 +350,13 @@ class PlatformTest {
         screen.press("Show what is planted")
         assertTrue(screen.words(), words.all { it in screen.words() } && secure())
         // whatever else says what is planted is as secret
-        for (place in listOf(Place(PageKind.EXAM_KEY, key.key), Place(PageKind.EXAM_KEYS), Place(PageKind.EXAMS), Place(PageKind.EXAM_NAME, key.key))) {
+        for (place in
+            listOf(
+                Place(PageKind.EXAM_KEY, key.key),
+                Place(PageKind.EXAM_KEYS),
+                Place(PageKind.EXAMS),
+                Place(PageKind.EXAM_NAME, key.key),
+            )) {
             at(place)
             assertTrue("${place.page}", secure() || words.none { it in screen.words() })
         }
@@ -289,8 +376,13 @@ class PlatformTest {
     @Test
     fun aPhotographIsTakenInTheLargestSizeThatTheCoreTakes() {
         fun size(width: Int, height: Int) = android.util.Size(width, height)
-        val sizes = listOf(size(640, 480), size(8000, 6000), size(4000, 3000), size(3000, 4000), size(1920, 1080))
-        assertEquals("12 megapixels: the 48 are more than a record carries", 12_000_000, Eye.largest(sizes)!!.let { it.width * it.height })
+        val sizes =
+            listOf(size(640, 480), size(8000, 6000), size(4000, 3000), size(3000, 4000), size(1920, 1080))
+        assertEquals(
+            "12 megapixels: the 48 are more than a record carries",
+            12_000_000,
+            Eye.largest(sizes)!!.let { it.width * it.height },
+        )
         assertEquals(size(1920, 1080), Eye.largest(listOf(size(640, 480), size(1920, 1080))))
         assertEquals("a camera of nothing smaller takes none", null, Eye.largest(listOf(size(8000, 6000))))
     }
@@ -298,13 +390,14 @@ class PlatformTest {
     @Test
     fun everyWayInWhichACameraFailsIsToldAndLetsGoOfIt() {
         Zone.camera()
-        val failures = listOf(
-            CameraDevice.StateCallback.ERROR_CAMERA_IN_USE to Blind.TAKEN,
-            CameraDevice.StateCallback.ERROR_MAX_CAMERAS_IN_USE to Blind.TAKEN,
-            CameraDevice.StateCallback.ERROR_CAMERA_DISABLED to Blind.BROKEN,
-            CameraDevice.StateCallback.ERROR_CAMERA_DEVICE to Blind.BROKEN,
-            CameraDevice.StateCallback.ERROR_CAMERA_SERVICE to Blind.BROKEN,
-        )
+        val failures =
+            listOf(
+                CameraDevice.StateCallback.ERROR_CAMERA_IN_USE to Blind.TAKEN,
+                CameraDevice.StateCallback.ERROR_MAX_CAMERAS_IN_USE to Blind.TAKEN,
+                CameraDevice.StateCallback.ERROR_CAMERA_DISABLED to Blind.BROKEN,
+                CameraDevice.StateCallback.ERROR_CAMERA_DEVICE to Blind.BROKEN,
+                CameraDevice.StateCallback.ERROR_CAMERA_SERVICE to Blind.BROKEN,
+            )
         for ((error, why) in failures) {
             val told = mutableListOf<Blind>()
             val eye = eye(null, told)
@@ -314,7 +407,18 @@ class PlatformTest {
             assertEquals("$error", listOf(why), told)
             assertFalse("$error: nothing holds the camera", eye.isOpen)
         }
-        for (thrown in listOf(android.hardware.camera2.CameraAccessException(android.hardware.camera2.CameraAccessException.CAMERA_IN_USE), android.hardware.camera2.CameraAccessException(android.hardware.camera2.CameraAccessException.CAMERA_ERROR), SecurityException("no"), IllegalStateException("closed"), IllegalArgumentException("gone"))) {
+        for (thrown in
+            listOf(
+                android.hardware.camera2.CameraAccessException(
+                    android.hardware.camera2.CameraAccessException.CAMERA_IN_USE
+                ),
+                android.hardware.camera2.CameraAccessException(
+                    android.hardware.camera2.CameraAccessException.CAMERA_ERROR
+                ),
+                SecurityException("no"),
+                IllegalStateException("closed"),
+                IllegalArgumentException("gone"),
+            )) {
             val told = mutableListOf<Blind>()
             val eye = eye(null, told)
             eye.start()
@@ -327,13 +431,23 @@ class PlatformTest {
 
     // a screen reader
 
-    /** What a screen reader stops at, one after the other: the platform's own order by place, and what a view asks to come after. */
+    /**
+     * What a screen reader stops at, one after the other: the platform's own order by place, and what a view
+     * asks to come after.
+     */
     private fun stops(screen: Screen): List<View> {
         val out = mutableListOf<View>()
         fun visit(view: View) {
-            if (!view.isShown || view.importantForAccessibility == View.IMPORTANT_FOR_ACCESSIBILITY_NO_HIDE_DESCENDANTS) return
-            val speaks = !view.contentDescription.isNullOrBlank() || view is TextView && !view.text.isNullOrBlank()
-            val stops = view.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO && (view.isClickable || view is EditText || speaks)
+            if (
+                !view.isShown ||
+                    view.importantForAccessibility == View.IMPORTANT_FOR_ACCESSIBILITY_NO_HIDE_DESCENDANTS
+            )
+                return
+            val speaks =
+                !view.contentDescription.isNullOrBlank() || view is TextView && !view.text.isNullOrBlank()
+            val stops =
+                view.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO &&
+                    (view.isClickable || view is EditText || speaks)
             if (stops) out += view
             // a group that is said in one breath is one stop
             if (stops && view is ViewGroup && !view.contentDescription.isNullOrBlank()) return
@@ -345,7 +459,8 @@ class PlatformTest {
         visit(screen.root)
         // then what was asked to come after something: with all that lies in it
         val groups = screen.all().filter { it.accessibilityTraversalAfter != View.NO_ID }.toList()
-        fun inside(view: View, of: View): Boolean = generateSequence(view as View?) { it.parent as? View }.any { it === of }
+        fun inside(view: View, of: View): Boolean =
+            generateSequence(view as View?) { it.parent as? View }.any { it === of }
         repeat(groups.size) {
             for (group in groups) {
                 val before = screen.root.findViewById<View>(group.accessibilityTraversalAfter) ?: continue
@@ -359,7 +474,8 @@ class PlatformTest {
         return out
     }
 
-    private fun said(view: View): String = (view.contentDescription ?: (view as? TextView)?.text ?: "").toString()
+    private fun said(view: View): String =
+        (view.contentDescription ?: (view as? TextView)?.text ?: "").toString()
 
     @Test
     fun aScreenReaderGoesThroughEveryPageFromItsWordsToItsKeys() {
@@ -369,14 +485,32 @@ class PlatformTest {
         val card = walk.card!!
         val point = card.points.first { it.deficiencies.isNotEmpty() }
         val screen = Screen(Zone.launch().get())
-        val places = listOf(
-            Place(PageKind.START), Place(PageKind.ELSE), Place(PageKind.SET_UP), Place(PageKind.SETTINGS), Place(PageKind.RECORDS), Place(PageKind.MOVE), Place(PageKind.FILES),
-            Place(PageKind.SCAN, Purpose.INSPECT.name), Place(PageKind.TYPE, Purpose.INSPECT.name), Place(PageKind.HOOK),
-            Place(PageKind.WALK, walk.walk), Place(PageKind.MORE, walk.walk), Place(PageKind.CARDS, walk.walk), Place(PageKind.PICK, walk.walk, "1"),
-            Place(PageKind.DEFICIENCY, walk.walk, "1", point.id, point.deficiencies.first().name, "", ""),
-            Place(PageKind.ARRIVAL, zone.tag("KM-028").text), Draft("KM-028").place(PageKind.WHAT), Draft("KM-028").place(PageKind.GEAR), Draft("KM-028", Draft.REFUSED).place(PageKind.REFUSE), Draft("KM-028").place(PageKind.WHEN),
-            Place(PageKind.NOT_FIT, walk.walk), Place(PageKind.NEW_PIN, "Thistle 7", ""), Place(PageKind.TAG, zone.vehicleTag().text),
-        )
+        val places =
+            listOf(
+                Place(PageKind.START),
+                Place(PageKind.ELSE),
+                Place(PageKind.SET_UP),
+                Place(PageKind.SETTINGS),
+                Place(PageKind.RECORDS),
+                Place(PageKind.MOVE),
+                Place(PageKind.FILES),
+                Place(PageKind.SCAN, Purpose.INSPECT.name),
+                Place(PageKind.TYPE, Purpose.INSPECT.name),
+                Place(PageKind.HOOK),
+                Place(PageKind.WALK, walk.walk),
+                Place(PageKind.MORE, walk.walk),
+                Place(PageKind.CARDS, walk.walk),
+                Place(PageKind.PICK, walk.walk, "1"),
+                Place(PageKind.DEFICIENCY, walk.walk, "1", point.id, point.deficiencies.first().name, "", ""),
+                Place(PageKind.ARRIVAL, zone.tag("KM-028").text),
+                Draft("KM-028").place(PageKind.WHAT),
+                Draft("KM-028").place(PageKind.GEAR),
+                Draft("KM-028", Draft.REFUSED).place(PageKind.REFUSE),
+                Draft("KM-028").place(PageKind.WHEN),
+                Place(PageKind.NOT_FIT, walk.walk),
+                Place(PageKind.NEW_PIN, "Thistle 7", ""),
+                Place(PageKind.TAG, zone.vehicleTag().text),
+            )
         for (place in places) {
             screen.hand.backTo(PageKind.START)
             if (place.page != PageKind.START) screen.hand.go(place)
@@ -390,12 +524,30 @@ class PlatformTest {
             assertTrue("$where: nothing is silent", stops.all { said(it).isNotBlank() })
             val keys = screen.all().filterIsInstance<Key>().filter { it.isShown }.toList()
             assertTrue("$where: every key is reached", stops.containsAll(keys))
-            val words = screen.all().filterIsInstance<TextView>().filter { it.isShown && it.text.isNotBlank() && it.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO }
-            assertTrue("$where: every word is reached", words.all { text -> stops.any { it === text || generateSequence(text.parent) { p -> p.parent }.any { p -> p === it } } })
+            val words =
+                screen.all().filterIsInstance<TextView>().filter {
+                    it.isShown &&
+                        it.text.isNotBlank() &&
+                        it.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO
+                }
+            assertTrue(
+                "$where: every word is reached",
+                words.all { text ->
+                    stops.any {
+                        it === text || generateSequence(text.parent) { p -> p.parent }.any { p -> p === it }
+                    }
+                },
+            )
             // what answers comes after what is asked
-            val answers = stops.indexOfFirst { it is Key && said(it).startsWith("All good") || it is Key && said(it).startsWith("Correct it now") || it is Key && said(it).startsWith("Take it") }
+            val answers =
+                stops.indexOfFirst {
+                    it is Key && said(it).startsWith("All good") ||
+                        it is Key && said(it).startsWith("Correct it now") ||
+                        it is Key && said(it).startsWith("Take it")
+                }
             val heading = stops.indexOfFirst { it.isAccessibilityHeading }
-            if (answers >= 0 && heading >= 0) assertTrue("$where: the words before the answer", heading < answers)
+            if (answers >= 0 && heading >= 0)
+                assertTrue("$where: the words before the answer", heading < answers)
         }
         assertNotEquals(0, places.size)
     }

@@ -5,6 +5,10 @@ import android.os.ParcelFileDescriptor
 import android.print.LaidOut
 import android.print.PrintAttributes
 import android.print.Written
+import java.io.File
+import java.util.concurrent.CountDownLatch
+import java.util.concurrent.TimeUnit
+import java.util.concurrent.atomic.AtomicReference
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
@@ -16,14 +20,10 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import slingseal.handheld.support.Zone
-import java.io.File
-import java.util.concurrent.CountDownLatch
-import java.util.concurrent.TimeUnit
-import java.util.concurrent.atomic.AtomicReference
 
 /**
- * What goes to the platform's print service. Robolectric has no printer and no spooler: what the service asks of a document is asked
- * here in its place, and the pages are read by poppler.
+ * What goes to the platform's print service. Robolectric has no printer and no spooler: what the service asks
+ * of a document is asked here in its place, and the pages are read by poppler.
  */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
@@ -37,9 +37,11 @@ class PrintTest {
         zone.inspector()
     }
 
-    private val core get() = Core.of(RuntimeEnvironment.getApplication())
+    private val core
+        get() = Core.of(RuntimeEnvironment.getApplication())
 
-    private fun attributes(size: PrintAttributes.MediaSize) = PrintAttributes.Builder().setMediaSize(size).setMinMargins(PrintAttributes.Margins.NO_MARGINS).build()
+    private fun attributes(size: PrintAttributes.MediaSize) =
+        PrintAttributes.Builder().setMediaSize(size).setMinMargins(PrintAttributes.Margins.NO_MARGINS).build()
 
     private fun answer(ask: ((String?) -> Unit) -> Unit): String? {
         val (latch, said) = CountDownLatch(1) to AtomicReference<String?>("nothing was answered")
@@ -55,7 +57,17 @@ class PrintTest {
     private fun printed(document: Printing, size: PrintAttributes.MediaSize): File {
         assertEquals(null, answer { document.onLayout(null, attributes(size), null, LaidOut(it), null) })
         val file = File.createTempFile("slingseal", ".pdf").apply { deleteOnExit() }
-        assertEquals(null, answer { document.onWrite(emptyArray(), ParcelFileDescriptor.open(file, ParcelFileDescriptor.MODE_READ_WRITE), null, Written(it)) })
+        assertEquals(
+            null,
+            answer {
+                document.onWrite(
+                    emptyArray(),
+                    ParcelFileDescriptor.open(file, ParcelFileDescriptor.MODE_READ_WRITE),
+                    null,
+                    Written(it),
+                )
+            },
+        )
         shadowOf(Looper.getMainLooper()).idle()
         return file
     }
@@ -70,7 +82,11 @@ class PrintTest {
     @Test
     fun aTagIsPrintedOnThePaperThatIsPicked() {
         val tag = zone.tag("KM-081")
-        for ((size, points) in listOf(PrintAttributes.MediaSize.ISO_A4 to "595.28 x 841.89", PrintAttributes.MediaSize.NA_LETTER to "612 x 792")) {
+        for ((size, points) in
+            listOf(
+                PrintAttributes.MediaSize.ISO_A4 to "595.28 x 841.89",
+                PrintAttributes.MediaSize.NA_LETTER to "612 x 792",
+            )) {
             val file = printed(Printing("KM-081") { letter -> core.tagPdf(tag.text, letter) }, size)
             assertTrue(said("pdfinfo", file.path), said("pdfinfo", file.path).contains(points))
             val words = said("pdftotext", "-layout", file.path, "-")
@@ -81,11 +97,18 @@ class PrintTest {
     @Test
     fun aRecordAndEachPartOfACopyArePrinted() {
         val record = Zone.sealed(core, zone.tag("KM-082")).record
-        val page = said("pdftotext", "-layout", printed(Printing("r") { core.recordPdf(record, it) }, PrintAttributes.MediaSize.ISO_A4).path, "-")
+        val page =
+            said(
+                "pdftotext",
+                "-layout",
+                printed(Printing("r") { core.recordPdf(record, it) }, PrintAttributes.MediaSize.ISO_A4).path,
+                "-",
+            )
         assertTrue(page, page.contains("KM-082") && page.contains("Lantern 1"))
         val copy = zone.desk.copyAuthority(Zone.PASSPHRASE)
         for ((second, part) in listOf(false to copy.first, true to copy.second)) {
-            val file = printed(Printing("c") { core.copyPdf(copy, second, it) }, PrintAttributes.MediaSize.ISO_A4)
+            val file =
+                printed(Printing("c") { core.copyPdf(copy, second, it) }, PrintAttributes.MediaSize.ISO_A4)
             val words = said("pdftotext", "-layout", file.path, "-")
             // for the day on which no camera reads it: the text whole, and nothing of the other part
             assertTrue(words, words.replace(Regex("\\s"), "").contains(part.text.replace(Regex("\\s"), "")))
@@ -96,7 +119,11 @@ class PrintTest {
     @Test
     fun noPermissionIsAskedForIt() {
         val app = RuntimeEnvironment.getApplication()
-        val asked = app.packageManager.getPackageInfo(app.packageName, android.content.pm.PackageManager.GET_PERMISSIONS).requestedPermissions.orEmpty()
+        val asked =
+            app.packageManager
+                .getPackageInfo(app.packageName, android.content.pm.PackageManager.GET_PERMISSIONS)
+                .requestedPermissions
+                .orEmpty()
         assertFalse(asked.toString(), asked.any { "INTERNET" in it || "NETWORK" in it || "BLUETOOTH" in it })
     }
 }

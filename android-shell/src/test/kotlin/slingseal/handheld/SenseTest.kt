@@ -2,6 +2,7 @@ package slingseal.handheld
 
 import android.view.KeyEvent
 import android.view.MotionEvent
+import java.nio.ByteBuffer
 import org.junit.Assert.assertArrayEquals
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -16,13 +17,14 @@ import slingseal.handheld.sense.HardAnswer
 import slingseal.handheld.sense.HardKeys
 import slingseal.handheld.sense.Luminance
 import slingseal.handheld.support.Contrast
-import java.nio.ByteBuffer
 
 @RunWith(RobolectricTestRunner::class)
 class SenseTest {
-    private fun motion(action: Int, at: Long, x: Float = 50f, y: Float = 50f) = MotionEvent.obtain(1000, at, action, x, y, 0)
+    private fun motion(action: Int, at: Long, x: Float = 50f, y: Float = 50f) =
+        MotionEvent.obtain(1000, at, action, x, y, 0)
 
-    private fun PressGuard.feed(action: Int, at: Long, x: Float = 50f) = feed(motion(action, at, x), 200, 200, settledAt = 900)
+    private fun PressGuard.feed(action: Int, at: Long, x: Float = 50f) =
+        feed(motion(action, at, x), 200, 200, settledAt = 900)
 
     @Test
     fun aPressThatIsMeantCounts() {
@@ -42,7 +44,11 @@ class SenseTest {
         guard.feed(MotionEvent.ACTION_DOWN, 3000)
         assertEquals("a palm", Step.CANCELLED, guard.feed(MotionEvent.ACTION_POINTER_DOWN, 3050))
         assertEquals(Step.NOTHING, guard.feed(MotionEvent.ACTION_UP, 3500))
-        assertEquals("before the page settled", Step.NOTHING, guard.feed(motion(MotionEvent.ACTION_DOWN, 899), 200, 200, 900))
+        assertEquals(
+            "before the page settled",
+            Step.NOTHING,
+            guard.feed(motion(MotionEvent.ACTION_DOWN, 899), 200, 200, 900),
+        )
         assertEquals(Step.NOTHING, guard.feed(motion(MotionEvent.ACTION_UP, 1500), 200, 200, 900))
     }
 
@@ -70,14 +76,20 @@ class SenseTest {
         key(KeyEvent.KEYCODE_HEADSETHOOK, 4200, 4250)
         later.forEach { it() }
         assertEquals(listOf(HardAnswer.FIRST, HardAnswer.SECOND), heard)
-        assertTrue("every other key keeps its meaning", !keys.feed(KeyEvent(0, 0, KeyEvent.ACTION_DOWN, KeyEvent.KEYCODE_BACK, 0), 0))
+        assertTrue(
+            "every other key keeps its meaning",
+            !keys.feed(KeyEvent(0, 0, KeyEvent.ACTION_DOWN, KeyEvent.KEYCODE_BACK, 0), 0),
+        )
     }
 
     @Test
     fun everyPairOfEveryPaletteHasSevenToOne() {
         for (palette in Palette.entries) {
             val pairs = with(palette) { listOf(page, panel, good, bad, side, go, wait, noGo, code) }
-            for (pair in pairs) assertTrue("$palette $pair ${Contrast.ratio(pair.under, pair.on)}", Contrast.ratio(pair.under, pair.on) >= 7.0)
+            for (pair in pairs) assertTrue(
+                "$palette $pair ${Contrast.ratio(pair.under, pair.on)}",
+                Contrast.ratio(pair.under, pair.on) >= 7.0,
+            )
             for (under in listOf(palette.page.under, palette.panel.under)) {
                 assertTrue("$palette quiet", Contrast.ratio(palette.quiet, under) >= 7.0)
                 // WCAG 2.2, 1.4.11: parts that are not text
@@ -104,8 +116,14 @@ class SenseTest {
     @Test
     fun paddedAndSpreadCameraRowsBecomeTightRows() {
         val padded = ByteBuffer.wrap(byteArrayOf(1, 2, 3, 0, 4, 5, 6, 0))
-        assertArrayEquals(byteArrayOf(1, 2, 3, 4, 5, 6), Luminance.ofPlane(padded, 3, 2, rowStride = 4, pixelStride = 1).bytes)
+        assertArrayEquals(
+            byteArrayOf(1, 2, 3, 4, 5, 6),
+            Luminance.ofPlane(padded, 3, 2, rowStride = 4, pixelStride = 1).bytes,
+        )
         val spread = ByteBuffer.wrap(byteArrayOf(1, 0, 2, 0, 3, 0, 4, 0))
-        assertArrayEquals(byteArrayOf(1, 2, 3, 4), Luminance.ofPlane(spread, 2, 2, rowStride = 4, pixelStride = 2).bytes)
+        assertArrayEquals(
+            byteArrayOf(1, 2, 3, 4),
+            Luminance.ofPlane(spread, 2, 2, rowStride = 4, pixelStride = 2).bytes,
+        )
     }
 }

@@ -13,7 +13,10 @@ import slingseal.core.StickerReading
 import slingseal.core.VerdictWord
 import slingseal.handheld.support.Zone
 
-/** What the core writes to an NFC sticker, read by the platform's own parser, and the other way round. No sticker was touched. */
+/**
+ * What the core writes to an NFC sticker, read by the platform's own parser, and the other way round. No
+ * sticker was touched.
+ */
 @RunWith(RobolectricTestRunner::class)
 class StickerTest {
     private lateinit var zone: Zone
@@ -26,7 +29,11 @@ class StickerTest {
 
     @Test
     fun thePlatformReadsWhatTheCoreWrites() {
-        val inspector = zone.core("inspector").also { zone.meet(it); zone.credential(it, "Lantern 1", "inspector") }
+        val inspector =
+            zone.core("inspector").also {
+                zone.meet(it)
+                zone.credential(it, "Lantern 1", "inspector")
+            }
         val tag = zone.tag()
         val seal = Zone.sealed(inspector, tag).code.text
         // an NTAG216 as the platform tells it is smaller than its 888 bytes
@@ -34,11 +41,17 @@ class StickerTest {
         assertTrue("${written.bytes} bytes", written.fits)
 
         val platform = NdefMessage(written.message)
-        assertEquals(listOf("application/vnd.slingseal.sl1", "application/vnd.slingseal.lt2"), platform.records.map { it.toMimeType() })
+        assertEquals(
+            listOf("application/vnd.slingseal.sl1", "application/vnd.slingseal.lt2"),
+            platform.records.map { it.toMimeType() },
+        )
         assertEquals(written.bytes.toInt(), platform.byteArrayLength)
         assertArrayEquals("one spelling", written.message, platform.toByteArray())
 
-        val read = zone.core("hookup").also(zone::meet).let { it.readSticker(platform.toByteArray()) as StickerReading.Ours to it }
+        val read =
+            zone.core("hookup").also(zone::meet).let {
+                it.readSticker(platform.toByteArray()) as StickerReading.Ours to it
+            }
         assertEquals(seal to tag.text, read.first.seal to read.first.tag)
         assertEquals(VerdictWord.GO, read.second.check(read.first.seal, read.first.tag).verdict)
     }
@@ -53,7 +66,10 @@ class StickerTest {
         val app = NdefRecord.createApplicationRecord("slingseal.handheld")
         assertArrayEquals(core.sticker(listOf(tag.text), 0u).message, NdefMessage(ours).toByteArray())
         for (message in listOf(NdefMessage(ours), NdefMessage(address, ours, app))) {
-            assertEquals(StickerReading.Ours(null, tag.text, emptyList()), core.readSticker(message.toByteArray()))
+            assertEquals(
+                StickerReading.Ours(null, tag.text, emptyList()),
+                core.readSticker(message.toByteArray()),
+            )
         }
         assertEquals(StickerReading.Foreign, core.readSticker(NdefMessage(address, app).toByteArray()))
         val empty = NdefMessage(NdefRecord(NdefRecord.TNF_EMPTY, null, null, null))

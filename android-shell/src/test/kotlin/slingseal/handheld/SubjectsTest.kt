@@ -23,7 +23,10 @@ import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
 import slingseal.handheld.support.sound
 
-/** A unit's day on the phone, of what is no load: briefing, hooks, gear, hookup, derigging; and what a load hears of the gear. */
+/**
+ * A unit's day on the phone, of what is no load: briefing, hooks, gear, hookup, derigging; and what a load
+ * hears of the gear.
+ */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class SubjectsTest {
@@ -85,7 +88,8 @@ class SubjectsTest {
         return words()
     }
 
-    private fun Screen.code(): String = shown().filterIsInstance<CodeView>().single().let { Zone.readIndependently(pixels(), box(it)) }
+    private fun Screen.code(): String =
+        shown().filterIsInstance<CodeView>().single().let { Zone.readIndependently(pixels(), box(it)) }
 
     @Test
     fun aDayOfAUnit() {
@@ -119,8 +123,19 @@ class SubjectsTest {
 
         // a net with a cut mesh is withdrawn: by code, by sticker and by bundle others hear of it
         var net = screen.begin("Gear: cargo net", "CB-0932")
-        while (net.card!!.points.none { it.id == "mesh.strip-2.bend" }) net = core.doWalk(net.walk, sound(net))
-        net = core.doWalk(net.walk, WalkRequest.Deficiency(net.card!!.number, "mesh.strip-2.bend", "more than two strands break when bent", null, emptyList()))
+        while (net.card!!.points.none { it.id == "mesh.strip-2.bend" }) net =
+            core.doWalk(net.walk, sound(net))
+        net =
+            core.doWalk(
+                net.walk,
+                WalkRequest.Deficiency(
+                    net.card!!.number,
+                    "mesh.strip-2.bend",
+                    "more than two strands break when bent",
+                    null,
+                    emptyList(),
+                ),
+            )
         assertEquals("CB-0932", net.findings.single().piece)
         walk(net)
         assertTrue(screen.sign(fit = false), screen.words().contains("CB-0932 · withdrawn"))
@@ -165,7 +180,10 @@ class SubjectsTest {
         screen.press("Inspect gear, zone, hooks")
         screen.press("What was inspected")
         val names = screen.keys().map { it.label.toString() }
-        assertEquals(listOf("KM-034", "KM-034", "CB-0932", serial, "Heron 2", "Kestrel Meadow"), names.filter { it != "Back" })
+        assertEquals(
+            listOf("KM-034", "KM-034", "CB-0932", serial, "Heron 2", "Kestrel Meadow"),
+            names.filter { it != "Back" },
+        )
         assertEquals(emptyList<Any>(), core.start().inHand)
         assertEquals(emptyList<String>(), core.audit().faults)
     }
@@ -184,7 +202,9 @@ class SubjectsTest {
         screen.press("More")
         screen.press("Inspect gear, zone, hooks")
         screen.press("What was inspected")
-        assertTrue(screen.keys().single { it.label.toString() == "SW-11" }.contentDescription.contains("not signed"))
+        assertTrue(
+            screen.keys().single { it.label.toString() == "SW-11" }.contentDescription.contains("not signed")
+        )
         screen.press("SW-11")
         screen.press("Undo")
         assertTrue("back before the decision", screen.hasKey("Next") || screen.hasKey("Fit: hold"))
@@ -201,7 +221,9 @@ class SubjectsTest {
         zone.credential(other, "Herald 2", "inspector")
         core = other
         val walked = walk(other.beginInspection("gear-hook", "HK-77"))
-        other.doWalk(walked.walk, WalkRequest.Decide(true, null)).also { check(it.refused == null) { it.refused?.message + it.blocksFit } }
+        other.doWalk(walked.walk, WalkRequest.Decide(true, null)).also {
+            check(it.refused == null) { it.refused?.message + it.blocksFit }
+        }
         val code = other.signInspection(walked.walk, Zone.PIN).code
         val screen = phone()
         val activity = screen.activity as HandheldActivity

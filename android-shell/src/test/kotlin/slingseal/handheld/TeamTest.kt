@@ -2,6 +2,8 @@ package slingseal.handheld
 
 import android.view.WindowManager
 import android.widget.EditText
+import java.io.File
+import java.nio.file.Files
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
@@ -25,10 +27,11 @@ import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
-import java.io.File
-import java.nio.file.Files
 
-/** A team that never meets a desk: one phone is its authority, by touches, and the others join by what stands on its screen. */
+/**
+ * A team that never meets a desk: one phone is its authority, by touches, and the others join by what stands
+ * on its screen.
+ */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class TeamTest {
@@ -62,7 +65,11 @@ class TeamTest {
     }
 
     private fun home(name: String): Handheld =
-        Handheld.open(Files.createTempDirectory("slingseal-$name").toFile().apply { deleteOnExit() }.path, name.toByteArray().copyOf(32), "en")
+        Handheld.open(
+            Files.createTempDirectory("slingseal-$name").toFile().apply { deleteOnExit() }.path,
+            name.toByteArray().copyOf(32),
+            "en",
+        )
 
     private fun toTheAuthority() {
         (screen.activity as HandheldActivity).backTo(PageKind.START)
@@ -80,7 +87,10 @@ class TeamTest {
     /** Begun by touch, with all lists approved. */
     private fun begin() {
         toTheAuthority()
-        assertTrue("what it means stands there before", screen.words().contains("carry the trust of the whole team"))
+        assertTrue(
+            "what it means stands there before",
+            screen.words().contains("carry the trust of the whole team"),
+        )
         press("Begin")
         write(NAME)
         press("Next")
@@ -91,10 +101,16 @@ class TeamTest {
         sign()
         assertTrue(screen.words(), screen.words().contains("Type the same passphrase again"))
         sign()
-        assertTrue(screen.words(), screen.words().contains("Step 2 of 4") && screen.words().contains(core.authority().fingerprint))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("Step 2 of 4") && screen.words().contains(core.authority().fingerprint),
+        )
     }
 
-    /** A phone joins: card and voice, its key, its credential, the roster; all of it off the authority's screen. */
+    /**
+     * A phone joins: card and voice, its key, its credential, the roster; all of it off the authority's
+     * screen.
+     */
     private fun join(phone: Handheld, holder: String, vararg roles: String): String {
         toTheAuthority()
         press("Show the card")
@@ -105,7 +121,10 @@ class TeamTest {
         press("Scan a key")
         scans += 1
         (screen.activity as HandheldActivity).see(Zone.camera(phone.makeKey(holder, Zone.PIN)))
-        assertTrue(screen.words(), screen.words().contains(holder) && screen.words().contains(phone.setUp().fingerprint.orEmpty()))
+        assertTrue(
+            screen.words(),
+            screen.words().contains(holder) && screen.words().contains(phone.setUp().fingerprint.orEmpty()),
+        )
         for (role in roles) press(role)
         press("Give a credential")
         sign()
@@ -136,7 +155,10 @@ class TeamTest {
         val seal = Zone.sealed(inspector, tag)
         val go = hookup.check(seal.code.text, tag.text)
         assertEquals(go.first, VerdictWord.GO, go.verdict)
-        assertTrue("who may not plan signs no tag", runCatching { inspector.writeTag(plan.replace("KM-015", "KM-016"), null, Zone.PIN) }.isFailure)
+        assertTrue(
+            "who may not plan signs no tag",
+            runCatching { inspector.writeTag(plan.replace("KM-015", "KM-016"), null, Zone.PIN) }.isFailure,
+        )
 
         // the inspector is revoked by touch: with the new roster the seal is NO-GO
         toTheAuthority()
@@ -154,12 +176,17 @@ class TeamTest {
         toTheAuthority()
         press("Lists that count")
         press("Webbing cargo bag on one chain leg")
-        assertTrue(screen.key("Webbing cargo bag on one chain leg").contentDescription.contains("to be withdrawn"))
+        assertTrue(
+            screen.key("Webbing cargo bag on one chain leg").contentDescription.contains("to be withdrawn")
+        )
         press("Sign")
         sign()
         press("Show the roster")
         planner.receive(code())
-        assertEquals(EditionState.WITHDRAWN, planner.procedureEditions().single { it.id == "bag" && it.inUse }.state)
+        assertEquals(
+            EditionState.WITHDRAWN,
+            planner.procedureEditions().single { it.id == "bag" && it.inUse }.state,
+        )
 
         // everything goes on to a fifth phone by one moving code off the screen
         press("Done")
@@ -167,13 +194,11 @@ class TeamTest {
         val fifth = home("fifth").also { it.trust(core.authority().card.text, core.authority().fingerprint) }
         fifth.movingListen()
         var done = false
-        for (look in 0 until 200) {
+        var looks = 0
+        while (!done && looks++ < 200) {
             screen.settle(MoveOutScreen.FRAME)
             val text = runCatching { code() }.getOrNull() ?: continue
-            if (fifth.movingTake(text) is MovingTaken.Done) {
-                done = true
-                break
-            }
+            done = fifth.movingTake(text) is MovingTaken.Done
         }
         assertTrue("the moving code was read", done)
         assertEquals(core.authority().sequence, fifth.setUp().authorities.single().roster)
@@ -191,7 +216,10 @@ class TeamTest {
         press("Next")
         sign("short")
         sign("short")
-        assertTrue("the core says what a passphrase must be: ${screen.words()}", screen.words().lowercase().contains("passphrase") && !screen.words().contains("begun"))
+        assertTrue(
+            "the core says what a passphrase must be: ${screen.words()}",
+            screen.words().lowercase().contains("passphrase") && !screen.words().contains("begun"),
+        )
         assertTrue(runCatching { core.authority() }.exceptionOrNull() is HandheldException)
         sign()
         sign("$WORDS!")
@@ -237,26 +265,42 @@ class TeamTest {
         val anvil = home("anvil")
         val request = anvil.makeKey("Anvil 3", Zone.PIN).text
         val own = phone.makeKey("Mason 5", Zone.PIN).text
-        val credential = phone.issue(slingseal.core.Issue(request, "planner", "2027-01-01", null, null), WORDS).text
-        phone.issue(slingseal.core.Issue(home("rook").makeKey("Rook 8", Zone.PIN).text, "leader,hookup", "2026-12-01", null, null), WORDS)
+        val credential =
+            phone.issue(slingseal.core.Issue(request, "planner", "2027-01-01", null, null), WORDS).text
+        phone.issue(
+            slingseal.core.Issue(
+                home("rook").makeKey("Rook 8", Zone.PIN).text,
+                "leader,hookup",
+                "2026-12-01",
+                null,
+                null,
+            ),
+            WORDS,
+        )
         phone.revoke(listOf("Rook 8"), null, WORDS)
         val fingerprint = phone.setUp().fingerprint.orEmpty()
         return PageJudge(
-            linkedMapOf(
-                "set-up" to Place(PageKind.SET_UP),
-                "authority" to Place(PageKind.AUTHORITY),
-                "authority-name" to Place(PageKind.AUTHORITY_NAME),
-                "authority-first-lists" to Place(PageKind.AUTHORITY_LISTS, NAME, "bag,net"),
-                "authority-lists" to Place(PageKind.AUTHORITY_LISTS, "", "bag,zone"),
-                "authority-words" to Place(PageKind.AUTHORITY_WORDS, Deed.BEGIN.name, NAME, ""),
-                "authority-issue" to Place(PageKind.AUTHORITY_ISSUE, own, "Mason 5", fingerprint, "inspector", "30"),
-                "authority-card" to Place(PageKind.AUTHORITY_CODE, AuthorityScreen.CARD),
-                "authority-roster" to Place(PageKind.AUTHORITY_CODE, AuthorityScreen.ROSTER),
-                "authority-credential" to Place(PageKind.AUTHORITY_CREDENTIAL, credential, "Anvil 3", ""),
-                "authority-people" to Place(PageKind.AUTHORITY_PEOPLE),
-                "authority-person" to Place(PageKind.AUTHORITY_PERSON, phone.issued().issued.first { it.holder == "Anvil 3" }.id),
-            ),
-        ).also { check(card.name == NAME) }
+                linkedMapOf(
+                    "set-up" to Place(PageKind.SET_UP),
+                    "authority" to Place(PageKind.AUTHORITY),
+                    "authority-name" to Place(PageKind.AUTHORITY_NAME),
+                    "authority-first-lists" to Place(PageKind.AUTHORITY_LISTS, NAME, "bag,net"),
+                    "authority-lists" to Place(PageKind.AUTHORITY_LISTS, "", "bag,zone"),
+                    "authority-words" to Place(PageKind.AUTHORITY_WORDS, Deed.BEGIN.name, NAME, ""),
+                    "authority-issue" to
+                        Place(PageKind.AUTHORITY_ISSUE, own, "Mason 5", fingerprint, "inspector", "30"),
+                    "authority-card" to Place(PageKind.AUTHORITY_CODE, AuthorityScreen.CARD),
+                    "authority-roster" to Place(PageKind.AUTHORITY_CODE, AuthorityScreen.ROSTER),
+                    "authority-credential" to Place(PageKind.AUTHORITY_CREDENTIAL, credential, "Anvil 3", ""),
+                    "authority-people" to Place(PageKind.AUTHORITY_PEOPLE),
+                    "authority-person" to
+                        Place(
+                            PageKind.AUTHORITY_PERSON,
+                            phone.issued().issued.first { it.holder == "Anvil 3" }.id,
+                        ),
+                )
+            )
+            .also { check(card.name == NAME) }
     }
 
     @Test
@@ -284,7 +328,10 @@ class TeamTest {
         Zone.nfc()
         for ((group, language) in listOf("team-new" to "", "team-new-spanish" to "es-rMX-")) {
             Core.close()
-            val judge = PageJudge(linkedMapOf("set-up" to Place(PageKind.SET_UP), "authority" to Place(PageKind.AUTHORITY)))
+            val judge =
+                PageJudge(
+                    linkedMapOf("set-up" to Place(PageKind.SET_UP), "authority" to Place(PageKind.AUTHORITY))
+                )
             judge.draw(group, "${language}w360dp-h640dp-port-xhdpi", 1f, Palette.entries)
             judge.draw("$group-side", "${language}w640dp-h360dp-land-xhdpi", 1f, listOf(Palette.DAY))
             judge.judge()

@@ -32,7 +32,8 @@ import slingseal.handheld.support.see
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class WithoutLookingTest {
     private lateinit var zone: Zone
-    private val core get() = Core.of(RuntimeEnvironment.getApplication())
+    private val core
+        get() = Core.of(RuntimeEnvironment.getApplication())
 
     @Before
     fun newPhone() {
@@ -76,13 +77,14 @@ class WithoutLookingTest {
         assertEquals(walk().card!!.spoken, engine.lastSpokenText)
 
         // two presses: a deficiency. The list is walked by the volume keys, name by name.
-        repeat(2) {
-            screen.press(KeyEvent.KEYCODE_HEADSETHOOK)
-        }
+        repeat(2) { screen.press(KeyEvent.KEYCODE_HEADSETHOOK) }
         screen.settle(600)
         screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 250)
         val named = engine.lastSpokenText
-        assertTrue(named, walk().card!!.points.any { point -> point.deficiencies.any { named.startsWith(it.shown) } })
+        assertTrue(
+            named,
+            walk().card!!.points.any { point -> point.deficiencies.any { named.startsWith(it.shown) } },
+        )
         screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP, 250)
         screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 250)
         assertEquals(1, walk().findings.size)
@@ -90,14 +92,18 @@ class WithoutLookingTest {
         assertNotEquals(Beat.GOOD.pattern().toList(), Beat.DEFICIENCY.pattern().toList())
     }
 
-    /** Whoever listens and hears nothing is told that nothing is coming, once, in words that can be read here. */
+    /**
+     * Whoever listens and hears nothing is told that nothing is coming, once, in words that can be read here.
+     */
     @Test
     fun aVoiceThatFailsIsToldOnceInTheReadersLanguage() {
         for ((qualifiers, words) in listOf("en" to "no voice", "es-rMX" to "no tiene voz")) {
             RuntimeEnvironment.setQualifiers(qualifiers)
             val (activity, screen) = launched()
             activity.speaks = true
-            shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance()).onInitListener.onInit(TextToSpeech.ERROR)
+            shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance())
+                .onInitListener
+                .onInit(TextToSpeech.ERROR)
             activity.go(Place(PageKind.HOOK))
             screen.settle()
             assertTrue(screen.words(), screen.words().contains(words))
@@ -121,12 +127,18 @@ class WithoutLookingTest {
         activity.redraw()
         screen.settle()
         val refused = core.doWalk(id, slingseal.core.WalkRequest.Decide(true, null)).refused!!.message
-        assertTrue(engine.lastSpokenText, engine.lastSpokenText.startsWith(refused) && engine.lastSpokenText.contains(walk().card!!.spoken))
+        assertTrue(
+            engine.lastSpokenText,
+            engine.lastSpokenText.startsWith(refused) && engine.lastSpokenText.contains(walk().card!!.spoken),
+        )
         // and one that comes with slow work
-        activity.work({ core.seal(id, "000000", null) }) { }
+        activity.work({ core.seal(id, "000000", null) }) {}
         screen.finish()
         screen.settle()
-        assertTrue(engine.lastSpokenText, engine.lastSpokenText.isNotEmpty() && screen.words().contains(engine.lastSpokenText))
+        assertTrue(
+            engine.lastSpokenText,
+            engine.lastSpokenText.isNotEmpty() && screen.words().contains(engine.lastSpokenText),
+        )
     }
 
     /** A phone may speak what the core does not: then the words are English, and so is the voice. */
@@ -151,7 +163,9 @@ class WithoutLookingTest {
         val at = android.os.SystemClock.uptimeMillis()
         root.dispatchKeyEvent(KeyEvent(at, at, KeyEvent.ACTION_DOWN, code, 0))
         settle(100)
-        root.dispatchKeyEvent(KeyEvent(at, android.os.SystemClock.uptimeMillis(), KeyEvent.ACTION_UP, code, 0))
+        root.dispatchKeyEvent(
+            KeyEvent(at, android.os.SystemClock.uptimeMillis(), KeyEvent.ACTION_UP, code, 0)
+        )
         settle(60)
     }
 
@@ -161,16 +175,20 @@ class WithoutLookingTest {
         screen.beginWalk()
         assertTrue(activity.front is CardScreen)
         val safe = Rect(40, 90, screen.root.width - 20, screen.root.height - 130)
-        val insets = WindowInsets.Builder()
-            .setInsets(WindowInsets.Type.statusBars(), Insets.of(0, 60, 0, 0))
-            .setInsets(WindowInsets.Type.navigationBars(), Insets.of(0, 0, 20, 130))
-            .setInsets(WindowInsets.Type.displayCutout(), Insets.of(40, 90, 0, 0))
-            .build()
+        val insets =
+            WindowInsets.Builder()
+                .setInsets(WindowInsets.Type.statusBars(), Insets.of(0, 60, 0, 0))
+                .setInsets(WindowInsets.Type.navigationBars(), Insets.of(0, 0, 20, 130))
+                .setInsets(WindowInsets.Type.displayCutout(), Insets.of(40, 90, 0, 0))
+                .build()
         val before = screen.keys().map { screen.box(it) }
         assertTrue("some key lay under a bar before", before.any { !safe.contains(it) })
         screen.root.dispatchApplyWindowInsets(insets)
         screen.settle()
-        for (key in screen.keys()) assertTrue("${key.label}: ${screen.box(key)} in $safe", safe.contains(screen.box(key)))
+        for (key in screen.keys()) assertTrue(
+            "${key.label}: ${screen.box(key)} in $safe",
+            safe.contains(screen.box(key)),
+        )
     }
 
     /** The key is out of its vault for one seal alone: there is nothing that could stay unlocked. */
@@ -212,7 +230,11 @@ class WithoutLookingTest {
         line.setText(zone.tag("KM-044").text.dropLast(1))
         screen.press("Use it")
         assertTrue(screen.words(), core.start().inHand.isEmpty() && !screen.hasKey("Begin the inspection"))
-        screen.shown().filterIsInstance<android.widget.EditText>().single().setText("  ${zone.tag("KM-044").text}\n")
+        screen
+            .shown()
+            .filterIsInstance<android.widget.EditText>()
+            .single()
+            .setText("  ${zone.tag("KM-044").text}\n")
         screen.press("Use it")
         screen.press("Begin the inspection")
         assertEquals("KM-044", walk().load)
@@ -222,7 +244,10 @@ class WithoutLookingTest {
     fun theTorchIsOfferedWhereThereIsOneAndTheCameraIsAskedFor() {
         val (_, screen) = launched()
         screen.press("Inspect a load")
-        assertTrue("no camera: typing is offered, a torch is not", screen.hasKey("Type it") && !screen.hasKey("Torch"))
+        assertTrue(
+            "no camera: typing is offered, a torch is not",
+            screen.hasKey("Type it") && !screen.hasKey("Torch"),
+        )
         assertTrue(screen.words(), screen.words().contains("not allowed"))
         screen.press("Back")
         Zone.camera()
@@ -242,12 +267,19 @@ class WithoutLookingTest {
         screen.shown().filterIsInstance<android.widget.EditText>().single().setText("left of the patch")
         screen.press("Add a photo")
         val picture = java.io.ByteArrayOutputStream()
-        android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888).compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
+        android.graphics.Bitmap.createBitmap(64, 48, android.graphics.Bitmap.Config.ARGB_8888)
+            .compress(android.graphics.Bitmap.CompressFormat.JPEG, 90, picture)
         (activity.front as PhotoScreen).review(picture.toByteArray())
         screen.settle()
-        assertTrue("nothing is kept before it was looked at", core.start().inHand.size == 1 && screen.hasKey("Take it again"))
+        assertTrue(
+            "nothing is kept before it was looked at",
+            core.start().inHand.size == 1 && screen.hasKey("Take it again"),
+        )
         screen.press("Keep it")
-        assertTrue(screen.words(), screen.words().contains("Photos: 1") && screen.words().contains("left of the patch"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("Photos: 1") && screen.words().contains("left of the patch"),
+        )
         screen.press("Note it, go on")
         val finding = walk().findings.single()
         assertEquals("left of the patch", finding.note)

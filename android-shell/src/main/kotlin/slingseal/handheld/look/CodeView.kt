@@ -7,7 +7,13 @@ import android.view.View
 import kotlin.math.min
 
 /** A QR code, drawn on whole pixels with the quiet zone of four modules that ISO/IEC 18004 asks for. */
-class CodeView(context: Context, private val palette: Palette, side: Int, dark: BooleanArray, spoken: CharSequence) : View(context) {
+class CodeView(
+    context: Context,
+    private val palette: Palette,
+    side: Int,
+    dark: BooleanArray,
+    spoken: CharSequence,
+) : View(context) {
     private val paint = Paint()
     private var side = side
     private var dark = dark
@@ -26,7 +32,9 @@ class CodeView(context: Context, private val palette: Palette, side: Int, dark: 
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
         val width = MeasureSpec.getSize(widthSpec)
-        val height = if (MeasureSpec.getMode(heightSpec) == MeasureSpec.UNSPECIFIED) width else MeasureSpec.getSize(heightSpec)
+        val height =
+            if (MeasureSpec.getMode(heightSpec) == MeasureSpec.UNSPECIFIED) width
+            else MeasureSpec.getSize(heightSpec)
         val edge = min(width, height)
         setMeasuredDimension(edge, edge)
     }

@@ -5,9 +5,9 @@ import android.graphics.Rect
 import android.os.Build
 import android.view.View
 import android.view.ViewGroup
-import slingseal.handheld.NewerAndroid
 import kotlin.math.max
 import kotlin.math.min
+import slingseal.handheld.NewerAndroid
 
 /** A place for a key in a [GloveFrame]. */
 enum class Spot {
@@ -30,14 +30,17 @@ enum class Spot {
 
 /** A box in pixels. */
 data class Box(val left: Int, val top: Int, val right: Int, val bottom: Int) {
-    val width get() = right - left
-    val height get() = bottom - top
+    val width
+        get() = right - left
+
+    val height
+        get() = bottom - top
 }
 
 /**
- * Where everything stands on a page that a gloved hand answers: four keys in the corners, each 120 dp or more, with
- * 82 dp or more between their edges, and the words in between. Upright, both answers lie at the bottom; on its side,
- * both lie on the right: one thumb reaches both.
+ * Where everything stands on a page that a gloved hand answers: four keys in the corners, each 120 dp or
+ * more, with 82 dp or more between their edges, and the words in between. Upright, both answers lie at the
+ * bottom; on its side, both lie on the right: one thumb reaches both.
  */
 object GlovePlan {
     fun boxes(width: Int, height: Int, dp: Float, spots: Set<Spot>): Map<Spot, Box> =
@@ -54,12 +57,14 @@ object GlovePlan {
         val out = mutableMapOf<Spot, Box>()
         val hasSides = Spot.SIDE_ONE in spots || Spot.SIDE_TWO in spots
         val lone = Spot.SECOND !in spots
-        if (Spot.FIRST in spots) out[Spot.FIRST] = Box(if (lone) margin else right - key, bottom - answers, right, bottom)
+        if (Spot.FIRST in spots)
+            out[Spot.FIRST] = Box(if (lone) margin else right - key, bottom - answers, right, bottom)
         if (Spot.SECOND in spots) out[Spot.SECOND] = Box(margin, bottom - answers, margin + key, bottom)
         if (Spot.SIDE_ONE in spots) out[Spot.SIDE_ONE] = Box(margin, margin, margin + key, margin + sides)
         if (Spot.SIDE_TWO in spots) out[Spot.SIDE_TWO] = Box(right - key, margin, right, margin + sides)
         val between = up(2 * dp)
-        if (Spot.BETWEEN in spots) out[Spot.BETWEEN] = Box(margin + key + between, margin, right - key - between, margin + sides)
+        if (Spot.BETWEEN in spots)
+            out[Spot.BETWEEN] = Box(margin + key + between, margin, right - key - between, margin + sides)
         val top = if (hasSides || Spot.BETWEEN in spots) margin + sides else 0
         val foot = if (Spot.FIRST in spots || Spot.SECOND in spots) bottom - answers else height
         out[Spot.MIDDLE] = Box(margin, top, right, foot)
@@ -76,7 +81,9 @@ object GlovePlan {
         val bottom = height - margin
         val out = mutableMapOf<Spot, Box>()
         val hasSides = Spot.SIDE_ONE in spots || Spot.SIDE_TWO in spots
-        if (Spot.FIRST in spots) out[Spot.FIRST] = Box(right - wide, if (Spot.SECOND in spots) bottom - key else margin, right, bottom)
+        if (Spot.FIRST in spots)
+            out[Spot.FIRST] =
+                Box(right - wide, if (Spot.SECOND in spots) bottom - key else margin, right, bottom)
         if (Spot.SECOND in spots) out[Spot.SECOND] = Box(right - wide, margin, right, margin + key)
         if (Spot.SIDE_ONE in spots) out[Spot.SIDE_ONE] = Box(margin, margin, margin + least, margin + key)
         if (Spot.SIDE_TWO in spots) out[Spot.SIDE_TWO] = Box(margin, bottom - key, margin + least, bottom)
@@ -134,7 +141,11 @@ class GloveFrame(context: Context) : ViewGroup(context) {
     /** A thumb that comes in from the edge presses a key; the system takes it for a swipe back otherwise. */
     @NewerAndroid
     private fun keepSwipesOff() {
-        systemGestureExclusionRects = placed.filterKeys { it == Spot.FIRST || it == Spot.SECOND }.values.map { Rect(it.left, it.top, it.right, it.bottom) }
+        systemGestureExclusionRects =
+            placed
+                .filterKeys { it == Spot.FIRST || it == Spot.SECOND }
+                .values
+                .map { Rect(it.left, it.top, it.right, it.bottom) }
     }
 
     private fun exactly(size: Int) = MeasureSpec.makeMeasureSpec(max(0, size), MeasureSpec.EXACTLY)

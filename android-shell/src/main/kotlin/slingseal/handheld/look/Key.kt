@@ -21,15 +21,18 @@ import kotlin.math.min
 
 /** What a key is for; it gives the key its face. */
 enum class Face {
-    GOOD, BAD, SIDE, ROW,
+    GOOD,
+    BAD,
+    SIDE,
+    ROW,
 
     /** A row whose label is the largest thing on the page. */
     LOAD,
 }
 
 /**
- * A key for a gloved hand: a sign over a label, or beside it in a row. It answers to a guarded press alone; a screen
- * reader's double tap counts as one.
+ * A key for a gloved hand: a sign over a label, or beside it in a row. It answers to a guarded press alone; a
+ * screen reader's double tap counts as one.
  */
 class Key(
     context: Context,
@@ -43,7 +46,8 @@ class Key(
     private val hold: Long = PressGuard.HOLD,
     private val onPress: () -> Unit,
 ) : View(context) {
-    private val guard = PressGuard(wander = dp(24).toFloat(), hold = hold, longest = PressGuard.LONGEST + hold)
+    private val guard =
+        PressGuard(wander = dp(24).toFloat(), hold = hold, longest = PressGuard.LONGEST + hold)
     private val isHeld = hold > PressGuard.HOLD
     private var heldSince = 0L
     private var full = false
@@ -68,7 +72,10 @@ class Key(
     /** No press counts that begins before this time, on the clock of `SystemClock.uptimeMillis`. */
     var settledAt = SystemClock.uptimeMillis() + PressGuard.SETTLE
 
-    /** How far inside its box the key is drawn, in pixels: keys that touch each other take the whole glass and still look apart. */
+    /**
+     * How far inside its box the key is drawn, in pixels: keys that touch each other take the whole glass and
+     * still look apart.
+     */
     var inset = 0
 
     init {
@@ -84,21 +91,25 @@ class Key(
     }
 
     private val ground: Ground
-        get() = when (face) {
-            Face.GOOD -> palette.good
-            Face.BAD -> palette.bad
-            Face.SIDE, Face.ROW, Face.LOAD -> palette.side
-        }
+        get() =
+            when (face) {
+                Face.GOOD -> palette.good
+                Face.BAD -> palette.bad
+                Face.SIDE,
+                Face.ROW,
+                Face.LOAD -> palette.side
+            }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
         val width = MeasureSpec.getSize(widthSpec)
-        val height = when (MeasureSpec.getMode(heightSpec)) {
-            MeasureSpec.EXACTLY -> MeasureSpec.getSize(heightSpec)
-            else -> {
-                setText(width, Int.MAX_VALUE)
-                max(dp(ROW), textHeight() + dp(28))
+        val height =
+            when (MeasureSpec.getMode(heightSpec)) {
+                MeasureSpec.EXACTLY -> MeasureSpec.getSize(heightSpec)
+                else -> {
+                    setText(width, Int.MAX_VALUE)
+                    max(dp(ROW), textHeight() + dp(28))
+                }
             }
-        }
         setMeasuredDimension(width, height)
         setText(width - 2 * inset, height - 2 * inset)
     }
@@ -114,31 +125,68 @@ class Key(
 
     private fun textHeight() = (layout?.height ?: 0) + (detailLayout?.let { it.height + dp(4) } ?: 0)
 
-    private val inRow get() = face == Face.ROW || face == Face.LOAD
+    private val inRow
+        get() = face == Face.ROW || face == Face.LOAD
 
     /** What a sign above the label takes. */
-    private fun signRoom(width: Int, height: Int) = if (shownSign == Sign.NONE) 0 else max(dp(26), (min(width, height) * 0.3f).toInt()) + dp(6)
+    private fun signRoom(width: Int, height: Int) =
+        if (shownSign == Sign.NONE) 0 else max(dp(26), (min(width, height) * 0.3f).toInt()) + dp(6)
 
-    private fun signSize() = if (inRow) dp(28) else min(width, height).let { if (it == 0) dp(40) else max(dp(26), (it * 0.3f).toInt()) }
+    private fun signSize() =
+        if (inRow) dp(28)
+        else min(width, height).let { if (it == 0) dp(40) else max(dp(26), (it * 0.3f).toInt()) }
 
     private fun setText(width: Int, height: Int) {
         if (inRow) {
             val room = width - dp(16) * 2 - (if (sign == Sign.NONE) 0 else dp(28) + dp(14))
             text.typeface = Typeface.DEFAULT_BOLD
-            layout = fitted(label, room, height, sp(if (face == Face.LOAD) 44 else 20), sp(15), Layout.Alignment.ALIGN_NORMAL)
-            detailLayout = detail?.let {
-                val p = TextPaint(text).apply { typeface = Typeface.DEFAULT; textSize = sp(16) }
-                StaticLayout.Builder.obtain(it, 0, it.length, p, max(1, room)).build()
-            }
+            layout =
+                fitted(
+                    label,
+                    room,
+                    height,
+                    sp(if (face == Face.LOAD) 44 else 20),
+                    sp(15),
+                    Layout.Alignment.ALIGN_NORMAL,
+                )
+            detailLayout =
+                detail?.let {
+                    val p =
+                        TextPaint(text).apply {
+                            typeface = Typeface.DEFAULT
+                            textSize = sp(16)
+                        }
+                    StaticLayout.Builder.obtain(it, 0, it.length, p, max(1, room)).build()
+                }
         } else {
             val room = width - dp(10) * 2
             text.typeface = Typeface.DEFAULT_BOLD
             shownSign = sign
             val most = min(sp(26), dp(34).toFloat())
-            var made = fitted(label, room, height - signRoom(width, height) - dp(12), most, dp(16).toFloat(), Layout.Alignment.ALIGN_CENTER)
-            if (sign != Sign.NONE && label.isNotEmpty() && (made.height > height - signRoom(width, height) - dp(4) || widest(label) > room)) {
+            var made =
+                fitted(
+                    label,
+                    room,
+                    height - signRoom(width, height) - dp(12),
+                    most,
+                    dp(16).toFloat(),
+                    Layout.Alignment.ALIGN_CENTER,
+                )
+            if (
+                sign != Sign.NONE &&
+                    label.isNotEmpty() &&
+                    (made.height > height - signRoom(width, height) - dp(4) || widest(label) > room)
+            ) {
                 shownSign = Sign.NONE
-                made = fitted(label, room, height - dp(12), most, dp(14).toFloat(), Layout.Alignment.ALIGN_CENTER)
+                made =
+                    fitted(
+                        label,
+                        room,
+                        height - dp(12),
+                        most,
+                        dp(14).toFloat(),
+                        Layout.Alignment.ALIGN_CENTER,
+                    )
             }
             layout = made
         }
@@ -148,12 +196,22 @@ class Key(
     private fun widest(words: CharSequence) = words.split(' ', '\n').maxOf { ceil(text.measureText(it)) }
 
     /** The largest size at which no word is broken and all lines fit. */
-    private fun fitted(words: CharSequence, room: Int, height: Int, most: Float, least: Float, side: Layout.Alignment): StaticLayout {
+    private fun fitted(
+        words: CharSequence,
+        room: Int,
+        height: Int,
+        most: Float,
+        least: Float,
+        side: Layout.Alignment,
+    ): StaticLayout {
         var size = most
         while (true) {
             text.textSize = size
             val widest = widest(words)
-            val made = StaticLayout.Builder.obtain(words, 0, words.length, TextPaint(text), max(1, room)).setAlignment(side).build()
+            val made =
+                StaticLayout.Builder.obtain(words, 0, words.length, TextPaint(text), max(1, room))
+                    .setAlignment(side)
+                    .build()
             if (size <= least || widest <= room && made.height <= height) return made
             size = max(least, size - dp(1))
         }
@@ -238,24 +296,30 @@ class Key(
     }
 
     /** Good is round, deficiency has cut corners: the hand and the eye tell them apart without colour. */
-    private fun outline(face: Face, box: RectF) = Path().apply {
-        when (face) {
-            Face.GOOD -> min(box.width(), box.height()).let { addRoundRect(box, it * 0.42f, it * 0.42f, Path.Direction.CW) }
-            Face.BAD -> {
-                val cut = min(box.width(), box.height()) * 0.2f
-                moveTo(box.left + cut, box.top)
-                lineTo(box.right - cut, box.top)
-                lineTo(box.right, box.top + cut)
-                lineTo(box.right, box.bottom - cut)
-                lineTo(box.right - cut, box.bottom)
-                lineTo(box.left + cut, box.bottom)
-                lineTo(box.left, box.bottom - cut)
-                lineTo(box.left, box.top + cut)
-                close()
+    private fun outline(face: Face, box: RectF) =
+        Path().apply {
+            when (face) {
+                Face.GOOD ->
+                    min(box.width(), box.height()).let {
+                        addRoundRect(box, it * 0.42f, it * 0.42f, Path.Direction.CW)
+                    }
+                Face.BAD -> {
+                    val cut = min(box.width(), box.height()) * 0.2f
+                    moveTo(box.left + cut, box.top)
+                    lineTo(box.right - cut, box.top)
+                    lineTo(box.right, box.top + cut)
+                    lineTo(box.right, box.bottom - cut)
+                    lineTo(box.right - cut, box.bottom)
+                    lineTo(box.left + cut, box.bottom)
+                    lineTo(box.left, box.bottom - cut)
+                    lineTo(box.left, box.top + cut)
+                    close()
+                }
+                Face.SIDE,
+                Face.ROW,
+                Face.LOAD -> dp(14).toFloat().let { addRoundRect(box, it, it, Path.Direction.CW) }
             }
-            Face.SIDE, Face.ROW, Face.LOAD -> dp(14).toFloat().let { addRoundRect(box, it, it, Path.Direction.CW) }
         }
-    }
 
     override fun onTouchEvent(event: MotionEvent): Boolean {
         if (!isEnabled) return true

@@ -6,12 +6,16 @@ import android.graphics.DashPathEffect
 import android.graphics.Paint
 import android.graphics.Path
 import android.view.View
+import kotlin.math.min
 import slingseal.core.DrawingView
 import slingseal.core.DrawnLine
-import kotlin.math.min
 
-/** The load as the core draws it, in a square: what the card is about is heavy, the rest stands back. The words beside it say the same. */
-class LoadDrawing(context: Context, private val palette: Palette, private val drawing: DrawingView) : View(context) {
+/**
+ * The load as the core draws it, in a square: what the card is about is heavy, the rest stands back. The
+ * words beside it say the same.
+ */
+class LoadDrawing(context: Context, private val palette: Palette, private val drawing: DrawingView) :
+    View(context) {
     private val paint = Paint(Paint.ANTI_ALIAS_FLAG)
     private val paths = drawing.lines.map { it to Path() }
     private val broken = DashPathEffect(floatArrayOf(dp(3).toFloat(), dp(3).toFloat()), 0f)
@@ -24,7 +28,12 @@ class LoadDrawing(context: Context, private val palette: Palette, private val dr
     }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
-        val side = min(MeasureSpec.getSize(widthSpec), if (MeasureSpec.getMode(heightSpec) == MeasureSpec.UNSPECIFIED) Int.MAX_VALUE else MeasureSpec.getSize(heightSpec))
+        val side =
+            min(
+                MeasureSpec.getSize(widthSpec),
+                if (MeasureSpec.getMode(heightSpec) == MeasureSpec.UNSPECIFIED) Int.MAX_VALUE
+                else MeasureSpec.getSize(heightSpec),
+            )
         setMeasuredDimension(side, side)
     }
 
@@ -50,7 +59,13 @@ class LoadDrawing(context: Context, private val palette: Palette, private val dr
         for (marked in listOf(false, true)) for ((line, path) in paths) {
             if (line.marked != marked) continue
             paint.color = if (marked) palette.page.on else palette.line
-            paint.strokeWidth = dp(if (marked) (if (line.fine || line.hidden) 1.7f else 2.6f) else if (line.fine || line.hidden) 0.6f else 1.1f).toFloat().coerceAtLeast(1f)
+            paint.strokeWidth =
+                dp(
+                        if (marked) (if (line.fine || line.hidden) 1.7f else 2.6f)
+                        else if (line.fine || line.hidden) 0.6f else 1.1f
+                    )
+                    .toFloat()
+                    .coerceAtLeast(1f)
             paint.pathEffect = if (line.hidden && !marked) broken else null
             canvas.drawPath(path, paint)
         }

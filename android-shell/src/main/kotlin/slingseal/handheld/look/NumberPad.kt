@@ -5,8 +5,8 @@ import android.view.ViewGroup
 import kotlin.math.min
 
 /**
- * Keys in a grid that fills its room. Without a gap the keys touch each other and are only drawn apart: then each takes as much of
- * the glass as there is, for a glove.
+ * Keys in a grid that fills its room. Without a gap the keys touch each other and are only drawn apart: then
+ * each takes as much of the glass as there is, for a glove.
  */
 open class KeyGrid(
     context: Context,
@@ -30,7 +30,10 @@ open class KeyGrid(
         val height = MeasureSpec.getSize(heightSpec)
         setMeasuredDimension(width, height)
         place(width, height) { key, _, _, w, h ->
-            key.measure(MeasureSpec.makeMeasureSpec(w, MeasureSpec.EXACTLY), MeasureSpec.makeMeasureSpec(h, MeasureSpec.EXACTLY))
+            key.measure(
+                MeasureSpec.makeMeasureSpec(w, MeasureSpec.EXACTLY),
+                MeasureSpec.makeMeasureSpec(h, MeasureSpec.EXACTLY),
+            )
         }
     }
 
@@ -43,7 +46,9 @@ open class KeyGrid(
         val gap = min(dp(gap), min(width, height) / 20)
         val w = (width - gap * (across - 1)) / across
         val h = (height - gap * (down - 1)) / down
-        for ((at, key) in keys.withIndex()) key?.let { put(it, at % across * (w + gap), at / across * (h + gap), w, h) }
+        for ((at, key) in keys.withIndex()) key?.let {
+            put(it, at % across * (w + gap), at / across * (h + gap), w, h)
+        }
     }
 
     private companion object {
@@ -64,7 +69,14 @@ class NumberPad(
     onBack: () -> Unit,
 ) : KeyGrid(context, keys(context, palette, corner, backLabel, onKey, onBack), gap) {
     private companion object {
-        fun keys(context: Context, palette: Palette, corner: Key?, backLabel: CharSequence, onKey: (Char) -> Unit, onBack: () -> Unit): List<Key?> {
+        fun keys(
+            context: Context,
+            palette: Palette,
+            corner: Key?,
+            backLabel: CharSequence,
+            onKey: (Char) -> Unit,
+            onBack: () -> Unit,
+        ): List<Key?> {
             fun face(of: Char) = Key(context, palette, Face.SIDE, of.toString()) { onKey(of) }
             val digits = ('1'..'9').map(::face)
             val back = Key(context, palette, Face.SIDE, backLabel, Sign.ERASE) { onBack() }

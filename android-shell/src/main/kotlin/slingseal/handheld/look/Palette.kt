@@ -2,10 +2,16 @@ package slingseal.handheld.look
 
 import android.graphics.Color
 
-/** A pair that is drawn together: what lies under, what stands on it. Every pair has a contrast of 7:1 or more. */
+/**
+ * A pair that is drawn together: what lies under, what stands on it. Every pair has a contrast of 7:1 or
+ * more.
+ */
 data class Ground(val under: Int, val on: Int)
 
-/** The colours of the whole handheld, for one kind of light. Meaning never hangs on colour alone: words and shapes carry it too. */
+/**
+ * The colours of the whole handheld, for one kind of light. Meaning never hangs on colour alone: words and
+ * shapes carry it too.
+ */
 enum class Palette(
     /** The page. */
     val page: Ground,

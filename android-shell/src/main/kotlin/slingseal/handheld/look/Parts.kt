@@ -14,24 +14,32 @@ import android.view.ViewGroup
 import android.widget.LinearLayout
 import android.widget.ScrollView
 import android.widget.TextView
-import slingseal.handheld.NewerAndroid
 import kotlin.math.max
+import slingseal.handheld.NewerAndroid
 
 /** Makes the quiet parts of a page: words, facts, panels. */
 class Parts(val context: Context, val palette: Palette) {
-    fun words(text: CharSequence, size: Int = 18, bold: Boolean = false, quiet: Boolean = false, ground: Ground = palette.page): TextView =
+    fun words(
+        text: CharSequence,
+        size: Int = 18,
+        bold: Boolean = false,
+        quiet: Boolean = false,
+        ground: Ground = palette.page,
+    ): TextView =
         TextView(context).apply {
             this.text = text
             setTextSize(TypedValue.COMPLEX_UNIT_SP, size.toFloat())
             typeface = if (bold) Typeface.DEFAULT_BOLD else Typeface.DEFAULT
             setTextColor(if (quiet) palette.quiet else ground.on)
             setLineSpacing(0f, 1.08f)
-            if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.M) breakStrategy = android.text.Layout.BREAK_STRATEGY_SIMPLE
+            if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.M)
+                breakStrategy = android.text.Layout.BREAK_STRATEGY_SIMPLE
         }
 
-    fun heading(text: CharSequence, size: Int = 26, ground: Ground = palette.page): TextView = words(text, size, bold = true, ground = ground).apply {
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) markHeading(this)
-    }
+    fun heading(text: CharSequence, size: Int = 26, ground: Ground = palette.page): TextView =
+        words(text, size, bold = true, ground = ground).apply {
+            if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) markHeading(this)
+        }
 
     @NewerAndroid
     private fun markHeading(view: TextView) {
@@ -39,86 +47,121 @@ class Parts(val context: Context, val palette: Palette) {
     }
 
     /** One line that is made smaller until it fits its room. */
-    fun fitted(text: CharSequence, most: Int, least: Int): TextView = words(text, most, bold = true).apply {
-        gravity = Gravity.CENTER
-        includeFontPadding = false
-        setLineSpacing(0f, 1f)
-        maxLines = 1
-        setAutoSizeTextTypeUniformWithConfiguration(dp(least), max(dp(least) + 1, context.sp(most).toInt()), 1, TypedValue.COMPLEX_UNIT_PX)
-    }
+    fun fitted(text: CharSequence, most: Int, least: Int): TextView =
+        words(text, most, bold = true).apply {
+            gravity = Gravity.CENTER
+            includeFontPadding = false
+            setLineSpacing(0f, 1f)
+            maxLines = 1
+            setAutoSizeTextTypeUniformWithConfiguration(
+                dp(least),
+                max(dp(least) + 1, context.sp(most).toInt()),
+                1,
+                TypedValue.COMPLEX_UNIT_PX,
+            )
+        }
 
     /** A small word above what it names. */
-    fun eyebrow(text: CharSequence) = words(text, 15, bold = true, quiet = true).apply { letterSpacing = 0.04f }
+    fun eyebrow(text: CharSequence) =
+        words(text, 15, bold = true, quiet = true).apply { letterSpacing = 0.04f }
 
-    fun column(vararg views: View, space: Int = 10): LinearLayout = LinearLayout(context).apply {
-        orientation = LinearLayout.VERTICAL
-        for ((at, view) in views.withIndex()) {
-            val place = LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.WRAP_CONTENT)
-            if (at > 0) place.topMargin = dp(space)
-            addView(view, place)
+    fun column(vararg views: View, space: Int = 10): LinearLayout =
+        LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            for ((at, view) in views.withIndex()) {
+                val place =
+                    LinearLayout.LayoutParams(
+                        ViewGroup.LayoutParams.MATCH_PARENT,
+                        ViewGroup.LayoutParams.WRAP_CONTENT,
+                    )
+                if (at > 0) place.topMargin = dp(space)
+                addView(view, place)
+            }
         }
-    }
 
-    fun scroll(content: View): ScrollView = ScrollView(context).apply {
-        isFillViewport = true
-        // a bar that stays says that there is more below; it stands beside the words, not on them
-        isScrollbarFadingEnabled = false
-        scrollBarSize = dp(8)
-        setPadding(0, 0, dp(6), 0)
-        scrollBarStyle = View.SCROLLBARS_OUTSIDE_INSET
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.Q) markBar(this)
-        addView(content)
-    }
+    fun scroll(content: View): ScrollView =
+        ScrollView(context).apply {
+            isFillViewport = true
+            // a bar that stays says that there is more below; it stands beside the words, not on them
+            isScrollbarFadingEnabled = false
+            scrollBarSize = dp(8)
+            setPadding(0, 0, dp(6), 0)
+            scrollBarStyle = View.SCROLLBARS_OUTSIDE_INSET
+            if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.Q) markBar(this)
+            addView(content)
+        }
 
     /** A bar that is seen on every ground; older systems keep their own grey one. */
     @NewerAndroid
     private fun markBar(view: ScrollView) {
-        view.verticalScrollbarThumbDrawable = GradientDrawable().apply {
-            setColor(palette.line)
-            cornerRadius = dp(4).toFloat()
-        }
+        view.verticalScrollbarThumbDrawable =
+            GradientDrawable().apply {
+                setColor(palette.line)
+                cornerRadius = dp(4).toFloat()
+            }
     }
 
     /** A panel with a frame around what belongs together. */
-    fun panel(content: View, thick: Boolean = false): ViewGroup = LinearLayout(context).apply {
-        orientation = LinearLayout.VERTICAL
-        background = GradientDrawable().apply {
-            setColor(palette.panel.under)
-            cornerRadius = dp(14).toFloat()
-            setStroke(dp(if (thick) 4 else 2), if (thick) palette.page.on else palette.line)
+    fun panel(content: View, thick: Boolean = false): ViewGroup =
+        LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            background =
+                GradientDrawable().apply {
+                    setColor(palette.panel.under)
+                    cornerRadius = dp(14).toFloat()
+                    setStroke(dp(if (thick) 4 else 2), if (thick) palette.page.on else palette.line)
+                }
+            setPadding(dp(14), dp(12), dp(14), dp(12))
+            addView(
+                content,
+                LinearLayout.LayoutParams(
+                    ViewGroup.LayoutParams.MATCH_PARENT,
+                    ViewGroup.LayoutParams.WRAP_CONTENT,
+                ),
+            )
         }
-        setPadding(dp(14), dp(12), dp(14), dp(12))
-        addView(content, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.WRAP_CONTENT))
-    }
 
     /** Named facts, one under the other: name small, value large. */
     fun facts(rows: List<Pair<CharSequence, CharSequence>>, size: Int = 19): ViewGroup {
-        val views = rows.map { (name, value) ->
-            val pair = column(
-                words(name, 15, ground = palette.panel, quiet = true),
-                words(value, size, bold = true, ground = palette.panel),
-                space = 0,
-            )
-            spokenAs(pair, "$name: $value")
-        }
+        val views =
+            rows.map { (name, value) ->
+                val pair =
+                    column(
+                        words(name, 15, ground = palette.panel, quiet = true),
+                        words(value, size, bold = true, ground = palette.panel),
+                        space = 0,
+                    )
+                spokenAs(pair, "$name: $value")
+            }
         return column(*views.toTypedArray(), space = 8)
     }
 
     /** A group that a screen reader says in one breath, instead of part by part. */
-    fun <T : ViewGroup> spokenAs(group: T, words: CharSequence): T = group.apply {
-        contentDescription = words
-        importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_YES
-        for (i in 0 until childCount) getChildAt(i).importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
-    }
+    fun <T : ViewGroup> spokenAs(group: T, words: CharSequence): T =
+        group.apply {
+            contentDescription = words
+            importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_YES
+            for (i in 0 until childCount) getChildAt(i).importantForAccessibility =
+                View.IMPORTANT_FOR_ACCESSIBILITY_NO
+        }
 
     /** A sign in a line with words. */
-    fun signed(sign: Sign, text: TextView, ground: Ground = palette.page): LinearLayout = LinearLayout(context).apply {
-        orientation = LinearLayout.HORIZONTAL
-        gravity = Gravity.TOP
-        val size = (text.textSize * 1.1f).toInt()
-        addView(SignView(context, sign, ground.on), LinearLayout.LayoutParams(size, size).apply { topMargin = dp(2) })
-        addView(text, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f).apply { marginStart = dp(10) })
-    }
+    fun signed(sign: Sign, text: TextView, ground: Ground = palette.page): LinearLayout =
+        LinearLayout(context).apply {
+            orientation = LinearLayout.HORIZONTAL
+            gravity = Gravity.TOP
+            val size = (text.textSize * 1.1f).toInt()
+            addView(
+                SignView(context, sign, ground.on),
+                LinearLayout.LayoutParams(size, size).apply { topMargin = dp(2) },
+            )
+            addView(
+                text,
+                LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f).apply {
+                    marginStart = dp(10)
+                },
+            )
+        }
 
     private fun dp(value: Int) = context.dp(value)
 }
@@ -136,10 +179,22 @@ class SignView(context: Context, private val sign: Sign, private val color: Int)
 }
 
 /** How one card stands. */
-enum class Link { OPEN, GOOD, DEFICIENT, MENDED }
+enum class Link {
+    OPEN,
+    GOOD,
+    DEFICIENT,
+    MENDED,
+}
 
-/** The walk as a chain, one link a card: full where it is good, a gap with a bar where a deficiency is open. */
-class Chain(context: Context, private val palette: Palette, private val links: List<Link>, private val at: Int) : View(context) {
+/**
+ * The walk as a chain, one link a card: full where it is good, a gap with a bar where a deficiency is open.
+ */
+class Chain(
+    context: Context,
+    private val palette: Palette,
+    private val links: List<Link>,
+    private val at: Int,
+) : View(context) {
     private val paint = Paint(Paint.ANTI_ALIAS_FLAG)
     private val box = RectF()
 

@@ -7,8 +7,17 @@ import android.view.View
 import kotlin.math.max
 import kotlin.math.min
 
-/** Takes a PIN. Nothing that was typed is shown, kept in a saved state or spoken: the digits are handed over once and wiped. */
-class PinPad(context: Context, palette: Palette, backLabel: CharSequence, done: Key, private val onCount: (Int) -> Unit) {
+/**
+ * Takes a PIN. Nothing that was typed is shown, kept in a saved state or spoken: the digits are handed over
+ * once and wiped.
+ */
+class PinPad(
+    context: Context,
+    palette: Palette,
+    backLabel: CharSequence,
+    done: Key,
+    private val onCount: (Int) -> Unit,
+) {
     private val typed = CharArray(MOST)
     private var count = 0
 
@@ -25,7 +34,8 @@ class PinPad(context: Context, palette: Palette, backLabel: CharSequence, done: 
     }
 
     /** How many digits stand here. */
-    val size get() = count
+    val size
+        get() = count
 
     /** The digits, once. */
     fun take(): String {

@@ -8,10 +8,40 @@ import kotlin.math.min
 import kotlin.math.sin
 
 /** A sign drawn with lines, so that a key is known by its shape too. */
-enum class Sign { TICK, CROSS, WARN, BACK, ERASE, NEXT, STICKER, UNDO, MORE, EYE, SPEAK, BARS, LIST, CODE, SUN, KEY, PLUS, MINUS, TORCH, HOOK, LIFT, DOWN, GEAR, CORNERS, SPREAD, PAPER, NONE }
+enum class Sign {
+    TICK,
+    CROSS,
+    WARN,
+    BACK,
+    ERASE,
+    NEXT,
+    STICKER,
+    UNDO,
+    MORE,
+    EYE,
+    SPEAK,
+    BARS,
+    LIST,
+    CODE,
+    SUN,
+    KEY,
+    PLUS,
+    MINUS,
+    TORCH,
+    HOOK,
+    LIFT,
+    DOWN,
+    GEAR,
+    CORNERS,
+    SPREAD,
+    PAPER,
+    NONE,
+}
 
 /** Draws signs in a square around a middle. */
 object Signs {
+    // one branch a sign: its strokes
+    @Suppress("CyclomaticComplexMethod")
     fun draw(canvas: Canvas, sign: Sign, x: Float, y: Float, size: Float, color: Int, paint: Paint) {
         val r = size / 2
         paint.reset()
@@ -33,7 +63,10 @@ object Signs {
         }
         when (sign) {
             Sign.TICK -> line(-0.75f, 0.05f, -0.2f, 0.6f, 0.8f, -0.55f)
-            Sign.CROSS -> { line(-0.6f, -0.6f, 0.6f, 0.6f); line(0.6f, -0.6f, -0.6f, 0.6f) }
+            Sign.CROSS -> {
+                line(-0.6f, -0.6f, 0.6f, 0.6f)
+                line(0.6f, -0.6f, -0.6f, 0.6f)
+            }
             Sign.BACK -> line(0.35f, -0.7f, -0.4f, 0f, 0.35f, 0.7f)
             // a triangle with its stroke: mind this
             Sign.WARN -> {
@@ -51,13 +84,21 @@ object Signs {
             // waves out of a sticker
             Sign.STICKER -> {
                 line(-0.85f, -0.6f, -0.25f, -0.6f, -0.25f, 0.6f, -0.85f, 0.6f, -0.85f, -0.6f)
-                for (wave in floatArrayOf(0.35f, 0.7f, 1.05f)) p.addArc(x - (0.25f + wave) * r, y - wave * r, x + (-0.25f + wave) * r, y + wave * r, -50f, 100f)
+                for (wave in floatArrayOf(0.35f, 0.7f, 1.05f)) p.addArc(
+                    x - (0.25f + wave) * r,
+                    y - wave * r,
+                    x + (-0.25f + wave) * r,
+                    y + wave * r,
+                    -50f,
+                    100f,
+                )
             }
             Sign.UNDO -> {
                 line(-0.75f, -0.75f, -0.75f, -0.15f, -0.15f, -0.15f)
                 p.addArc(x - 0.72f * r, y - 0.62f * r, x + 0.72f * r, y + 0.82f * r, 205f, 250f)
             }
-            Sign.MORE, Sign.LIST -> for (row in intArrayOf(-1, 0, 1)) line(-0.7f, row * 0.5f, 0.7f, row * 0.5f)
+            Sign.MORE,
+            Sign.LIST -> for (row in intArrayOf(-1, 0, 1)) line(-0.7f, row * 0.5f, 0.7f, row * 0.5f)
             Sign.EYE -> {
                 p.moveTo(x - 0.9f * r, y)
                 p.quadTo(x, y - 1.1f * r, x + 0.9f * r, y)
@@ -65,10 +106,29 @@ object Signs {
                 dot(0f, 0f, 0.26f)
             }
             Sign.SPEAK -> {
-                line(-0.8f, -0.25f, -0.45f, -0.25f, -0.05f, -0.65f, -0.05f, 0.65f, -0.45f, 0.25f, -0.8f, 0.25f, -0.8f, -0.25f)
+                line(
+                    -0.8f,
+                    -0.25f,
+                    -0.45f,
+                    -0.25f,
+                    -0.05f,
+                    -0.65f,
+                    -0.05f,
+                    0.65f,
+                    -0.45f,
+                    0.25f,
+                    -0.8f,
+                    0.25f,
+                    -0.8f,
+                    -0.25f,
+                )
                 p.addArc(x - 0.35f * r, y - 0.55f * r, x + 0.6f * r, y + 0.55f * r, -50f, 100f)
             }
-            Sign.BARS -> { line(-0.35f, -0.7f, -0.35f, 0.7f); line(0.35f, -0.7f, 0.35f, 0.7f); paint.strokeWidth = size * 0.2f }
+            Sign.BARS -> {
+                line(-0.35f, -0.7f, -0.35f, 0.7f)
+                line(0.35f, -0.7f, 0.35f, 0.7f)
+                paint.strokeWidth = size * 0.2f
+            }
             Sign.CODE -> {
                 for (sx in floatArrayOf(-1f, 1f)) for (sy in floatArrayOf(-1f, 1f)) {
                     line(sx * 0.8f, sy * 0.35f, sx * 0.8f, sy * 0.8f, sx * 0.35f, sy * 0.8f)
@@ -92,17 +152,40 @@ object Signs {
                 canvas.drawCircle(x, y, 0.35f * r, paint)
                 for (i in 0 until 8) {
                     val a = Math.PI * i / 4
-                    val c = cos(a).toFloat(); val s = sin(a).toFloat()
+                    val c = cos(a).toFloat()
+                    val s = sin(a).toFloat()
                     line(c * 0.62f, s * 0.62f, c * 0.9f, s * 0.9f)
                 }
             }
             Sign.KEY -> {
                 canvas.drawCircle(x - 0.45f * r, y, 0.35f * r, paint)
-                line(-0.1f, 0f, 0.85f, 0f, 0.85f, 0.4f); line(0.45f, 0f, 0.45f, 0.3f)
+                line(-0.1f, 0f, 0.85f, 0f, 0.85f, 0.4f)
+                line(0.45f, 0f, 0.45f, 0.3f)
             }
-            Sign.PLUS -> { line(-0.7f, 0f, 0.7f, 0f); line(0f, -0.7f, 0f, 0.7f) }
+            Sign.PLUS -> {
+                line(-0.7f, 0f, 0.7f, 0f)
+                line(0f, -0.7f, 0f, 0.7f)
+            }
             Sign.MINUS -> line(-0.7f, 0f, 0.7f, 0f)
-            Sign.TORCH -> { line(-0.4f, 0.85f, -0.4f, -0.05f, -0.7f, -0.5f, 0.7f, -0.5f, 0.4f, -0.05f, 0.4f, 0.85f, -0.4f, 0.85f); line(-0.4f, -0.85f, 0.4f, -0.85f) }
+            Sign.TORCH -> {
+                line(
+                    -0.4f,
+                    0.85f,
+                    -0.4f,
+                    -0.05f,
+                    -0.7f,
+                    -0.5f,
+                    0.7f,
+                    -0.5f,
+                    0.4f,
+                    -0.05f,
+                    0.4f,
+                    0.85f,
+                    -0.4f,
+                    0.85f,
+                )
+                line(-0.4f, -0.85f, 0.4f, -0.85f)
+            }
             Sign.HOOK -> {
                 line(0f, -0.9f, 0f, -0.3f)
                 p.addArc(x - 0.55f * r, y - 0.3f * r, x + 0.55f * r, y + 0.8f * r, -90f, 250f)
@@ -127,7 +210,24 @@ object Signs {
             }
             // a sheet with a turned corner and two lines
             Sign.PAPER -> {
-                line(0.2f, -0.85f, -0.6f, -0.85f, -0.6f, 0.85f, 0.6f, 0.85f, 0.6f, -0.45f, 0.2f, -0.85f, 0.2f, -0.45f, 0.6f, -0.45f)
+                line(
+                    0.2f,
+                    -0.85f,
+                    -0.6f,
+                    -0.85f,
+                    -0.6f,
+                    0.85f,
+                    0.6f,
+                    0.85f,
+                    0.6f,
+                    -0.45f,
+                    0.2f,
+                    -0.85f,
+                    0.2f,
+                    -0.45f,
+                    0.6f,
+                    -0.45f,
+                )
                 line(-0.3f, 0.05f, 0.3f, 0.05f)
                 line(-0.3f, 0.45f, 0.3f, 0.45f)
             }
@@ -137,21 +237,22 @@ object Signs {
     }
 
     /** The outline of a verdict: a ring for GO, a diamond for WAIT, an octagon for NO-GO. */
-    fun outline(corners: Int, x: Float, y: Float, size: Float): Path = Path().apply {
-        val r = size / 2
-        if (corners == 0) {
-            addCircle(x, y, r, Path.Direction.CW)
-        } else {
-            val turn = if (corners == 8) Math.PI / 8 else 0.0
-            for (i in 0 until corners) {
-                val a = 2 * Math.PI * i / corners + turn
-                val px = x + r * cos(a).toFloat()
-                val py = y + r * sin(a).toFloat()
-                if (i == 0) moveTo(px, py) else lineTo(px, py)
+    fun outline(corners: Int, x: Float, y: Float, size: Float): Path =
+        Path().apply {
+            val r = size / 2
+            if (corners == 0) {
+                addCircle(x, y, r, Path.Direction.CW)
+            } else {
+                val turn = if (corners == 8) Math.PI / 8 else 0.0
+                for (i in 0 until corners) {
+                    val a = 2 * Math.PI * i / corners + turn
+                    val px = x + r * cos(a).toFloat()
+                    val py = y + r * sin(a).toFloat()
+                    if (i == 0) moveTo(px, py) else lineTo(px, py)
+                }
+                close()
             }
-            close()
         }
-    }
 
     /** The largest sign that fits beside others in a box. */
     fun fit(width: Float, height: Float, share: Float) = min(width, height) * share

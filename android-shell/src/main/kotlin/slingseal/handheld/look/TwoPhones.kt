@@ -8,12 +8,16 @@ import android.view.View
 import kotlin.math.min
 
 /**
- * Two phones, and which of them looks at the other's code: this one stands in front, filled. The words below say the same, so a
- * screen reader passes over it.
+ * Two phones, and which of them looks at the other's code: this one stands in front, filled. The words below
+ * say the same, so a screen reader passes over it.
  */
 class TwoPhones(context: Context, private val palette: Palette, private val what: Shows) : View(context) {
     /** What goes from one to the other. */
-    enum class Shows { THIS, OTHER, ALONE }
+    enum class Shows {
+        THIS,
+        OTHER,
+        ALONE,
+    }
 
     private val paint = Paint(Paint.ANTI_ALIAS_FLAG)
     private val box = RectF()
@@ -22,7 +26,8 @@ class TwoPhones(context: Context, private val palette: Palette, private val what
         importantForAccessibility = IMPORTANT_FOR_ACCESSIBILITY_NO
     }
 
-    override fun onMeasure(widthSpec: Int, heightSpec: Int) = setMeasuredDimension(MeasureSpec.getSize(widthSpec), dp(96))
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) =
+        setMeasuredDimension(MeasureSpec.getSize(widthSpec), dp(96))
 
     override fun onDraw(canvas: Canvas) {
         val high = height.toFloat()
@@ -48,7 +53,10 @@ class TwoPhones(context: Context, private val palette: Palette, private val what
         paint.strokeWidth = if (own) edge * 1.6f else edge * 0.7f
         paint.color = palette.panel.on
         canvas.drawRoundRect(box, wide / 6, wide / 6, paint)
-        if (code) code(canvas, x + wide / 2, high / 2, wide * 0.5f) else if (own && what == Shows.ALONE) Signs.draw(canvas, Sign.KEY, x + wide / 2, high / 2, wide * 0.5f, palette.panel.on, paint) else Signs.draw(canvas, Sign.EYE, x + wide / 2, high / 2, wide * 0.45f, palette.panel.on, paint)
+        if (code) code(canvas, x + wide / 2, high / 2, wide * 0.5f)
+        else if (own && what == Shows.ALONE)
+            Signs.draw(canvas, Sign.KEY, x + wide / 2, high / 2, wide * 0.5f, palette.panel.on, paint)
+        else Signs.draw(canvas, Sign.EYE, x + wide / 2, high / 2, wide * 0.45f, palette.panel.on, paint)
     }
 
     /** What every such code has: three corners, and squares between them. */

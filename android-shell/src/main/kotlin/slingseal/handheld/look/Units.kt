@@ -16,7 +16,9 @@ fun View.dp(value: Number): Int = context.dp(value)
 
 fun View.sp(value: Number): Float = context.sp(value)
 
-/** MIL-STD-1472E asks for keys of 19 mm and 13 mm between their edges where gloves are worn: 120 dp and 82 dp. */
+/**
+ * MIL-STD-1472E asks for keys of 19 mm and 13 mm between their edges where gloves are worn: 120 dp and 82 dp.
+ */
 object Glove {
     const val KEY = 120
     const val GAP = 82

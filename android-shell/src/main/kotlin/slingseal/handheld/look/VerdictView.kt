@@ -9,10 +9,19 @@ import android.view.View
 import kotlin.math.min
 
 /** One of the three verdicts at the hook, as it is seen at arm's length. */
-enum class Stamp(val corners: Int, val sign: Sign) { GO(0, Sign.TICK), WAIT(4, Sign.BARS), NO_GO(8, Sign.CROSS) }
+enum class Stamp(val corners: Int, val sign: Sign) {
+    GO(0, Sign.TICK),
+    WAIT(4, Sign.BARS),
+    NO_GO(8, Sign.CROSS),
+}
 
 /** The verdict as shape, sign and word; colour is added, never alone. */
-class VerdictView(context: Context, private val palette: Palette, private val stamp: Stamp, private val word: String) : View(context) {
+class VerdictView(
+    context: Context,
+    private val palette: Palette,
+    private val stamp: Stamp,
+    private val word: String,
+) : View(context) {
     private val paint = Paint(Paint.ANTI_ALIAS_FLAG)
 
     init {
@@ -21,19 +30,24 @@ class VerdictView(context: Context, private val palette: Palette, private val st
     }
 
     val ground: Ground
-        get() = when (stamp) {
-            Stamp.GO -> palette.go
-            Stamp.WAIT -> palette.wait
-            Stamp.NO_GO -> palette.noGo
-        }
+        get() =
+            when (stamp) {
+                Stamp.GO -> palette.go
+                Stamp.WAIT -> palette.wait
+                Stamp.NO_GO -> palette.noGo
+            }
 
     /** NO-GO stands in a thick frame, WAIT in a thin one, GO in none but what parts it from the page. */
     private val edge: Float
-        get() = dp(when (stamp) {
-            Stamp.GO -> 2
-            Stamp.WAIT -> 5
-            Stamp.NO_GO -> 12
-        }).toFloat()
+        get() =
+            dp(
+                    when (stamp) {
+                        Stamp.GO -> 2
+                        Stamp.WAIT -> 5
+                        Stamp.NO_GO -> 12
+                    }
+                )
+                .toFloat()
 
     private fun frame(canvas: Canvas) {
         paint.reset()
@@ -51,7 +65,8 @@ class VerdictView(context: Context, private val palette: Palette, private val st
         paint.isAntiAlias = true
         paint.color = ground.on
         paint.typeface = Typeface.DEFAULT_BOLD
-        // sign over word or beside it: whichever lets the word be larger, for that is what is read at arm's length
+        // sign over word or beside it: whichever lets the word be larger, for that is what is read at arm's
+        // length
         val over = Lines(shape = min(inside.width() * 0.5f, inside.height() * 0.44f), over = true, inside)
         val beside = Lines(shape = min(inside.height() * 0.8f, inside.width() * 0.32f), over = false, inside)
         val best = if (over.size(paint, word) >= beside.size(paint, word)) over else beside
@@ -70,7 +85,12 @@ class VerdictView(context: Context, private val palette: Palette, private val st
         val top = if (best.over) y + best.shape / 2 else inside.top
         val left = if (best.over) inside.left else x + best.shape / 2
         val middle = (top + inside.bottom) / 2
-        canvas.drawText(word, (left + inside.right) / 2, middle - (paint.ascent() + paint.descent()) / 2, paint)
+        canvas.drawText(
+            word,
+            (left + inside.right) / 2,
+            middle - (paint.ascent() + paint.descent()) / 2,
+            paint,
+        )
     }
 
     /** How sign and word share the room. */

@@ -12,14 +12,25 @@ import slingseal.handheld.R
 
 /** What stands on the screen while something slow is done: that it works, and no key. */
 class WorkingPage(private val parts: Parts) {
-    fun build(words: Int = R.string.working_words): View = LinearLayout(parts.context).apply {
-        orientation = LinearLayout.VERTICAL
-        gravity = Gravity.CENTER
-        setPadding(dp(28), dp(28), dp(28), dp(28))
-        addView(parts.heading(context.getString(R.string.working), 34).apply { accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE })
-        addView(Sweep(context, parts.palette), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, dp(18)).apply { topMargin = dp(24); bottomMargin = dp(24) })
-        addView(parts.words(context.getString(words), 20))
-    }
+    fun build(words: Int = R.string.working_words): View =
+        LinearLayout(parts.context).apply {
+            orientation = LinearLayout.VERTICAL
+            gravity = Gravity.CENTER
+            setPadding(dp(28), dp(28), dp(28), dp(28))
+            addView(
+                parts.heading(context.getString(R.string.working), 34).apply {
+                    accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE
+                }
+            )
+            addView(
+                Sweep(context, parts.palette),
+                LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, dp(18)).apply {
+                    topMargin = dp(24)
+                    bottomMargin = dp(24)
+                },
+            )
+            addView(parts.words(context.getString(words), 20))
+        }
 }
 
 /** A bar that runs to and fro: the program lives. */

@@ -19,22 +19,33 @@ import slingseal.handheld.look.dp
 import slingseal.handheld.sense.HardAnswer
 
 /**
- * The receiving side: whoever takes a load down sees what it is and what was done to it, and says what became of it, one press each.
- * It needs no key, no credential and nothing known before. Its argument is the text of the load's tag, or the load's number.
+ * The receiving side: whoever takes a load down sees what it is and what was done to it, and says what became
+ * of it, one press each. It needs no key, no credential and nothing known before. Its argument is the text of
+ * the load's tag, or the load's number.
  */
 class ArrivalScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val arrival: ArrivalView? = shell.attempt { shell.core.arrival(place.args[0]) }
     private var list: PickList? = null
-    override val staysOn get() = true
-    override val takesHardKeys get() = true
-    override val paneTitle: CharSequence get() = arrival?.load ?: text(R.string.arrival)
-    override val spoken get() = arrival?.let { listOf(it.load, it.stateTitle).filter(String::isNotEmpty).joinToString(": ") }
+    override val staysOn
+        get() = true
+
+    override val takesHardKeys
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = arrival?.load ?: text(R.string.arrival)
+
+    override val spoken
+        get() = arrival?.let { listOf(it.load, it.stateTitle).filter(String::isNotEmpty).joinToString(": ") }
 
     override fun build(): View {
         val arrival = arrival ?: return page(text(R.string.arrival), body())
         val down = event(arrival, Draft.SET_DOWN, Face.GOOD)
         val off = event(arrival, Draft.DERIGGED, Face.SIDE)
-        val more = key(Face.SIDE, text(R.string.gear_and_more), Sign.MORE) { shell.go(Draft(arrival.load).place(PageKind.WHAT)) }
+        val more =
+            key(Face.SIDE, text(R.string.gear_and_more), Sign.MORE) {
+                shell.go(Draft(arrival.load).place(PageKind.WHAT))
+            }
         list = PickList(listOf(down, off, more), shell)
         return page(arrival.load, contents(arrival), listOf(down, off, more))
     }
@@ -45,34 +56,50 @@ class ArrivalScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun contents(arrival: ArrivalView): View {
         val ground = palette.panel
         val tag = arrival.tag
-        val state = if (arrival.stateTitle.isEmpty() && !arrival.unsigned) null else parts.panel(
-            parts.column(
-                *listOfNotNull(
-                    if (arrival.stateTitle.isEmpty()) null else parts.words(arrival.stateTitle.replaceFirstChar(Char::uppercase), 24, bold = true, ground = ground),
-                    if (arrival.unsigned) parts.words(arrival.reported, 17, ground = ground) else null,
-                ).toTypedArray(),
-                space = 2,
-            ),
-            thick = true,
-        )
-        val facts = tag?.let {
-            parts.panel(
-                parts.facts(
-                    listOfNotNull(
-                        text(R.string.mass) to it.gross,
-                        text(R.string.to) to listOfNotNull(it.destination.name, it.destination.grid).joinToString(" · "),
-                        text(R.string.from) to listOfNotNull(it.pickup.name, it.pickup.grid).joinToString(" · "),
-                        text(R.string.aircraft) to it.aircraft,
-                        it.rigger?.let { rigger -> text(R.string.rigger) to rigger },
+        val state =
+            if (arrival.stateTitle.isEmpty() && !arrival.unsigned) null
+            else
+                parts.panel(
+                    parts.column(
+                        *listOfNotNull(
+                                if (arrival.stateTitle.isEmpty()) null
+                                else
+                                    parts.words(
+                                        arrival.stateTitle.replaceFirstChar(Char::uppercase),
+                                        24,
+                                        bold = true,
+                                        ground = ground,
+                                    ),
+                                if (arrival.unsigned) parts.words(arrival.reported, 17, ground = ground)
+                                else null,
+                            )
+                            .toTypedArray(),
+                        space = 2,
                     ),
-                    18,
-                ),
-            )
-        }
+                    thick = true,
+                )
+        val facts =
+            tag?.let {
+                parts.panel(
+                    parts.facts(
+                        listOfNotNull(
+                            text(R.string.mass) to it.gross,
+                            text(R.string.to) to
+                                listOfNotNull(it.destination.name, it.destination.grid).joinToString(" · "),
+                            text(R.string.from) to
+                                listOfNotNull(it.pickup.name, it.pickup.grid).joinToString(" · "),
+                            text(R.string.aircraft) to it.aircraft,
+                            it.rigger?.let { rigger -> text(R.string.rigger) to rigger },
+                        ),
+                        18,
+                    )
+                )
+            }
         val gear = arrival.pieces.map { piece -> pieceName(piece) to text(stateOf(piece)) }
         return body(
             state,
-            tag?.let { parts.words(it.description, 21, bold = true) } ?: parts.words(text(R.string.no_tag_here), 18),
+            tag?.let { parts.words(it.description, 21, bold = true) }
+                ?: parts.words(text(R.string.no_tag_here), 18),
             *storyOf(shell, arrival.reports).toTypedArray(),
             facts,
             if (gear.isEmpty()) null else parts.eyebrow(text(R.string.equipment)),
@@ -84,59 +111,93 @@ class ArrivalScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 
     companion object {
-        fun pieceName(piece: ArrivalPiece) = listOf(piece.kind, piece.serial).filter { it.isNotEmpty() }.joinToString(" ")
+        fun pieceName(piece: ArrivalPiece) =
+            listOf(piece.kind, piece.serial).filter { it.isNotEmpty() }.joinToString(" ")
 
-        fun stateOf(piece: ArrivalPiece): Int = when {
-            piece.back && piece.damaged -> R.string.gear_back_damaged
-            piece.back -> R.string.gear_back
-            piece.damaged -> R.string.gear_damaged
-            else -> R.string.gear_out
-        }
+        fun stateOf(piece: ArrivalPiece): Int =
+            when {
+                piece.back && piece.damaged -> R.string.gear_back_damaged
+                piece.back -> R.string.gear_back
+                piece.damaged -> R.string.gear_damaged
+                else -> R.string.gear_out
+            }
     }
 }
 
-/** The load's equipment, a piece a row with two keys: it goes back, it is damaged. What is marked goes with the report that is given. */
+/**
+ * The load's equipment, a piece a row with two keys: it goes back, it is damaged. What is marked goes with
+ * the report that is given.
+ */
 class GearScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private var draft = Draft.of(place)
     private var scroll: ScrollView? = null
     private var list: PickList? = null
     private val toggles = mutableListOf<Key>()
     private val pieces = shell.attempt { shell.core.arrival(draft.load) }?.pieces.orEmpty()
-    override val staysOn get() = true
-    override val takesHardKeys get() = true
-    override val paneTitle: CharSequence get() = text(R.string.gear)
-    override val spoken get() = text(R.string.gear_guide)
+    override val staysOn
+        get() = true
 
-    private fun mark(serial: String) = draft.pieces.firstOrNull { it.serial == serial } ?: PieceReport(serial, false, false)
+    override val takesHardKeys
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.gear)
+
+    override val spoken
+        get() = text(R.string.gear_guide)
+
+    private fun mark(serial: String) =
+        draft.pieces.firstOrNull { it.serial == serial } ?: PieceReport(serial, false, false)
 
     override fun build(): View {
-        if (pieces.isEmpty()) return page(text(R.string.gear), body(parts.words(text(R.string.gear_none), 19)))
-        val all = key(Face.ROW, text(R.string.gear_all_back), Sign.TICK) { marked(pieces.map { mark(it.serial).copy(back = true) }) }
+        if (pieces.isEmpty())
+            return page(text(R.string.gear), body(parts.words(text(R.string.gear_none), 19)))
+        val all =
+            key(Face.ROW, text(R.string.gear_all_back), Sign.TICK) {
+                marked(pieces.map { mark(it.serial).copy(back = true) })
+            }
         toggles.clear()
         val rows = pieces.map(::row)
         val back = draft.pieces.any { it.back }
         val give = if (back) event(Draft.RETURNED, Face.GOOD) else event(Draft.SET_DOWN, Face.GOOD)
-        val keys = if (draft.pieces.isEmpty()) emptyList() else listOfNotNull(give, event(Draft.DERIGGED, Face.SIDE))
+        val keys =
+            if (draft.pieces.isEmpty()) emptyList() else listOfNotNull(give, event(Draft.DERIGGED, Face.SIDE))
         list = PickList(listOf(all) + toggles + keys, shell, list?.at ?: -1)
         val content = body(parts.words(text(R.string.gear_guide), 18), all, *rows.toTypedArray(), space = 16)
         return page(text(R.string.gear), content, keys).also { scroll = content.parent as? ScrollView }
     }
 
-    private fun event(event: String, face: Face) = key(face, text(Draft.keyOf(event)), Draft.signOf(event)) { draft.copy(event = event).give(shell) }
+    private fun event(event: String, face: Face) =
+        key(face, text(Draft.keyOf(event)), Draft.signOf(event)) { draft.copy(event = event).give(shell) }
 
     private fun row(piece: ArrivalPiece): View {
         val mark = mark(piece.serial)
         val name = ArrivalScreen.pieceName(piece)
-        val known = if (piece.back || piece.damaged) parts.words(text(ArrivalScreen.stateOf(piece)), 16, quiet = true) else null
-        val goes = toggle(name, R.string.gear_back, Sign.GEAR, mark.back) { marked(listOf(mark.copy(back = !mark.back))) }
-        val bad = toggle(name, R.string.gear_damaged, Sign.CROSS, mark.damaged) { marked(listOf(mark.copy(damaged = !mark.damaged))) }
-        val pair = LinearLayout(context).apply {
-            addView(goes, LinearLayout.LayoutParams(0, dp(HIGH), 1f))
-            addView(bad, LinearLayout.LayoutParams(0, dp(HIGH), 1f).apply { marginStart = dp(20) })
-        }
-        return parts.column(*listOfNotNull(parts.words(name, 19, bold = true), known, pair).toTypedArray(), space = 4).apply {
-            layoutParams = ViewGroup.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.WRAP_CONTENT)
-        }
+        val known =
+            if (piece.back || piece.damaged) parts.words(text(ArrivalScreen.stateOf(piece)), 16, quiet = true)
+            else null
+        val goes =
+            toggle(name, R.string.gear_back, Sign.GEAR, mark.back) {
+                marked(listOf(mark.copy(back = !mark.back)))
+            }
+        val bad =
+            toggle(name, R.string.gear_damaged, Sign.CROSS, mark.damaged) {
+                marked(listOf(mark.copy(damaged = !mark.damaged)))
+            }
+        val pair =
+            LinearLayout(context).apply {
+                addView(goes, LinearLayout.LayoutParams(0, dp(HIGH), 1f))
+                addView(bad, LinearLayout.LayoutParams(0, dp(HIGH), 1f).apply { marginStart = dp(20) })
+            }
+        return parts
+            .column(*listOfNotNull(parts.words(name, 19, bold = true), known, pair).toTypedArray(), space = 4)
+            .apply {
+                layoutParams =
+                    ViewGroup.LayoutParams(
+                        ViewGroup.LayoutParams.MATCH_PARENT,
+                        ViewGroup.LayoutParams.WRAP_CONTENT,
+                    )
+            }
     }
 
     private fun toggle(name: String, word: Int, sign: Sign, on: Boolean, press: () -> Unit): Key =

@@ -13,15 +13,20 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
 /**
- * What does not add up: each point with what is known and what to do, to be explained in a leader's words, and then signed. It is
- * worked out beside the main thread each time the page comes; what came of it stands until then. (day or nothing)
+ * What does not add up: each point with what is known and what to do, to be explained in a leader's words,
+ * and then signed. It is worked out beside the main thread each time the page comes; what came of it stands
+ * until then. (day or nothing)
  */
 class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val day get() = place.args[0]
+    private val day
+        get() = place.args[0]
 
     /** What a result is kept under: in another language it is worked out again. */
-    private val kept get() = "${slingseal.handheld.Core.language(context)} $day"
-    override val paneTitle: CharSequence get() = text(R.string.close)
+    private val kept
+        get() = "${slingseal.handheld.Core.language(context)} $day"
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.close)
 
     private var asked = false
 
@@ -37,17 +42,37 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     override fun build(): View {
-        val view = last?.takeIf { it.first == kept }?.second ?: return page(text(R.string.close), body(), listOf(today()))
+        val view =
+            last?.takeIf { it.first == kept }?.second
+                ?: return page(text(R.string.close), body(), listOf(today()))
         val open = view.points.count { it.note == null }
-        val facts = parts.facts(
-            listOf(
-                text(R.string.close_loads) to text(R.string.close_counts, view.loads.toInt(), view.inspections.toInt()),
-                text(R.string.close_ways) to text(R.string.close_moved, view.lifted.toInt(), view.setDown.toInt(), view.lost.toInt()),
-                text(R.string.close_unsigned) to view.unsigned.toString(),
-            ),
-            18,
-        )
-        val state = if (open == 0) parts.signed(Sign.TICK, parts.words(text(if (view.points.isEmpty()) R.string.close_adds_up else R.string.close_explained), 21, bold = true)) else parts.signed(Sign.WARN, parts.words(text(R.string.close_open, open), 21, bold = true))
+        val facts =
+            parts.facts(
+                listOf(
+                    text(R.string.close_loads) to
+                        text(R.string.close_counts, view.loads.toInt(), view.inspections.toInt()),
+                    text(R.string.close_ways) to
+                        text(
+                            R.string.close_moved,
+                            view.lifted.toInt(),
+                            view.setDown.toInt(),
+                            view.lost.toInt(),
+                        ),
+                    text(R.string.close_unsigned) to view.unsigned.toString(),
+                ),
+                18,
+            )
+        val state =
+            if (open == 0)
+                parts.signed(
+                    Sign.TICK,
+                    parts.words(
+                        text(if (view.points.isEmpty()) R.string.close_adds_up else R.string.close_explained),
+                        21,
+                        bold = true,
+                    ),
+                )
+            else parts.signed(Sign.WARN, parts.words(text(R.string.close_open, open), 21, bold = true))
         val points = view.points.map(::point)
         return page(
             text(R.string.close),
@@ -56,21 +81,45 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
     }
 
-    private fun today() = key(Face.SIDE, text(if (day.isEmpty()) R.string.close_today else R.string.close_all), Sign.LIST) {
-        changed()
-        shell.swap(Place(PageKind.CLOSE, if (day.isEmpty()) Zulu.today() else ""))
-    }
+    private fun today() =
+        key(Face.SIDE, text(if (day.isEmpty()) R.string.close_today else R.string.close_all), Sign.LIST) {
+            changed()
+            shell.swap(Place(PageKind.CLOSE, if (day.isEmpty()) Zulu.today() else ""))
+        }
 
     private fun point(point: ClosePoint): View {
-        val about = listOfNotNull(point.known, point.note?.let { text(R.string.close_said, it) } ?: point.toDo).joinToString(" · ")
-        return key(Face.ROW, "${point.title}: ${point.subject}", if (point.note == null) Sign.WARN else Sign.TICK, about) { shell.go(Place(PageKind.CLOSE_POINT, point.id, "${point.title}: ${point.subject}", point.toDo, point.note.orEmpty())) }
+        val about =
+            listOfNotNull(point.known, point.note?.let { text(R.string.close_said, it) } ?: point.toDo)
+                .joinToString(" · ")
+        return key(
+            Face.ROW,
+            "${point.title}: ${point.subject}",
+            if (point.note == null) Sign.WARN else Sign.TICK,
+            about,
+        ) {
+            shell.go(
+                Place(
+                    PageKind.CLOSE_POINT,
+                    point.id,
+                    "${point.title}: ${point.subject}",
+                    point.toDo,
+                    point.note.orEmpty(),
+                )
+            )
+        }
     }
 
     /** The statements that were signed or came in. */
     private fun closings(): View? {
         val made = shell.attempt { shell.core.closings() }.orEmpty()
         if (made.isEmpty()) return null
-        return parts.column(parts.eyebrow(text(R.string.close_made)), *made.map { parts.words("${it.issued.dtg} · ${it.name} · ${it.by} · ${it.check}", 17) }.toTypedArray(), space = 6)
+        return parts.column(
+            parts.eyebrow(text(R.string.close_made)),
+            *made
+                .map { parts.words("${it.issued.dtg} · ${it.name} · ${it.by} · ${it.check}", 17) }
+                .toTypedArray(),
+            space = 6,
+        )
     }
 
     private fun sign(view: CloseView) {
@@ -98,13 +147,24 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** What a leader says of an open point; nothing takes it back. (point, title, what to do, what was said) */
 class ClosePointScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    override val title get() = place.args[1]
-    override val guide get() = text(R.string.close_point_guide, place.args[2])
-    override val done get() = text(R.string.take_it)
-    override val before get() = place.args[3]
+    override val title
+        get() = place.args[1]
+
+    override val guide
+        get() = text(R.string.close_point_guide, place.args[2])
+
+    override val done
+        get() = text(R.string.take_it)
+
+    override val before
+        get() = place.args[3]
 
     override fun take(words: String) {
-        val said = shell.attempt { shell.core.explain(place.args[0], words.trim()); true }
+        val said =
+            shell.attempt {
+                shell.core.explain(place.args[0], words.trim())
+                true
+            }
         CloseScreen.changed()
         if (said == null) shell.redraw() else shell.back()
     }
@@ -112,9 +172,14 @@ class ClosePointScreen(shell: Shell, place: Place) : WritingScreen(shell, place)
 
 /** The PIN that signs the closing. (day or nothing) */
 class ClosePinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
-    override val title get() = text(R.string.close_sign)
-    override val words get() = text(R.string.close_pin)
-    override val done get() = text(R.string.sign_short)
+    override val title
+        get() = text(R.string.close_sign)
+
+    override val words
+        get() = text(R.string.close_pin)
+
+    override val done
+        get() = text(R.string.sign_short)
 
     override fun take(pin: String) {
         val core = shell.core
@@ -128,43 +193,77 @@ class ClosePinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
     }
 }
 
-/** The closing as a code, where it fits one; it travels with every bundle all the same. (text or nothing, check word) */
+/**
+ * The closing as a code, where it fits one; it travels with every bundle all the same. (text or nothing,
+ * check word)
+ */
 class ClosedScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val shines get() = true
-    override val spoken get() = text(if (place.args[0].isEmpty()) R.string.closed_long else R.string.closed_words)
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val spoken
+        get() = text(if (place.args[0].isEmpty()) R.string.closed_long else R.string.closed_words)
 
     override fun build(): View {
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
         val check = parts.panel(parts.facts(listOf(text(R.string.closed_check) to place.args[1]), 24))
-        val code = place.args[0].takeIf(String::isNotEmpty)?.let { text -> shell.attempt { shell.core.codeOf(text) } }
-            ?: return page(text(R.string.close), body(parts.words(spoken, 20, bold = true), check), listOf(done))
-        return codePage(shell, onItsSide, codeView(shell, code, text(R.string.closed_code)), underCode(body(parts.words(spoken, 19, bold = true), check), done))
+        val code =
+            place.args[0].takeIf(String::isNotEmpty)?.let { text ->
+                shell.attempt { shell.core.codeOf(text) }
+            }
+                ?: return page(
+                    text(R.string.close),
+                    body(parts.words(spoken, 20, bold = true), check),
+                    listOf(done),
+                )
+        return codePage(
+            shell,
+            onItsSide,
+            codeView(shell, code, text(R.string.closed_code)),
+            underCode(body(parts.words(spoken, 19, bold = true), check), done),
+        )
     }
 }
 
 /** A piece of gear is taken out of service: its number, why, the PIN; one page each. (serial, why) */
 object WithdrawScreen {
-    fun of(shell: Shell, place: Place): Screen = if (place.args.size < 2) WithdrawWordsScreen(shell, place) else WithdrawPinScreen(shell, place)
+    fun of(shell: Shell, place: Place): Screen =
+        if (place.args.size < 2) WithdrawWordsScreen(shell, place) else WithdrawPinScreen(shell, place)
 }
 
 private class WithdrawWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val serial get() = place.args.getOrNull(0)
-    override val title get() = text(R.string.withdraw)
-    override val guide get() = serial?.let { text(R.string.withdraw_why, it) } ?: text(R.string.withdraw_serial)
-    override val done get() = text(R.string.next)
+    private val serial
+        get() = place.args.getOrNull(0)
+
+    override val title
+        get() = text(R.string.withdraw)
+
+    override val guide
+        get() = serial?.let { text(R.string.withdraw_why, it) } ?: text(R.string.withdraw_serial)
+
+    override val done
+        get() = text(R.string.next)
 
     override fun take(words: String) {
-        if (words.isNotBlank()) return shell.swap(Place(PageKind.WITHDRAW, *listOfNotNull(serial, words.trim()).toTypedArray()))
+        if (words.isNotBlank())
+            return shell.swap(Place(PageKind.WITHDRAW, *listOfNotNull(serial, words.trim()).toTypedArray()))
         shell.notice = text(R.string.nothing_typed)
         shell.redraw()
     }
 }
 
 private class WithdrawPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
-    override val title get() = text(R.string.withdraw)
-    override val words get() = text(R.string.withdraw_pin, place.args[0])
-    override val done get() = text(R.string.sign_short)
+    override val title
+        get() = text(R.string.withdraw)
+
+    override val words
+        get() = text(R.string.withdraw_pin, place.args[0])
+
+    override val done
+        get() = text(R.string.sign_short)
 
     override fun take(pin: String) {
         val core = shell.core

@@ -13,29 +13,57 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
-/** The copy that was made last, in this process's memory alone: both parts together stand in no place that the system writes down. */
+/**
+ * The copy that was made last, in this process's memory alone: both parts together stand in no place that the
+ * system writes down.
+ */
 internal object CopyMade {
     @Volatile var copy: AuthorityCopy? = null
 }
 
-/** One part of the authority's copy, to be scanned by a phone that keeps it, printed or written down. (1 or 2) */
+/**
+ * One part of the authority's copy, to be scanned by a phone that keeps it, printed or written down. (1 or 2)
+ */
 class CopyScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val second get() = place.args[0] == SECOND
-    override val staysOn get() = true
-    override val shines get() = true
-    override val secret get() = true
-    override val spoken get() = text(if (second) R.string.copy_second else R.string.copy_first)
+    private val second
+        get() = place.args[0] == SECOND
+
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val secret
+        get() = true
+
+    override val spoken
+        get() = text(if (second) R.string.copy_second else R.string.copy_first)
 
     override fun build(): View {
-        val copy = CopyMade.copy ?: return page(text(R.string.copy), body(parts.words(text(R.string.copy_gone), 20, bold = true)))
+        val copy =
+            CopyMade.copy
+                ?: return page(
+                    text(R.string.copy),
+                    body(parts.words(text(R.string.copy_gone), 20, bold = true)),
+                )
         val core = shell.core
         val part: CodeView = if (second) copy.second else copy.first
-        val next = if (second) {
-            key(Face.GOOD, text(R.string.done), Sign.TICK) { finish() }
-        } else {
-            key(Face.GOOD, text(R.string.copy_other), Sign.NEXT) { shell.swap(Place(PageKind.AUTHORITY_COPY, SECOND)) }
-        }
-        val words = body(parts.words(spoken, 19, bold = true), parts.words(text(R.string.copy_apart), 17), printKey(shell, text(R.string.copy)) { letter -> core.copyPdf(copy, second, letter) }, parts.words(part.text, 15))
+        val next =
+            if (second) {
+                key(Face.GOOD, text(R.string.done), Sign.TICK) { finish() }
+            } else {
+                key(Face.GOOD, text(R.string.copy_other), Sign.NEXT) {
+                    shell.swap(Place(PageKind.AUTHORITY_COPY, SECOND))
+                }
+            }
+        val words =
+            body(
+                parts.words(spoken, 19, bold = true),
+                parts.words(text(R.string.copy_apart), 17),
+                printKey(shell, text(R.string.copy)) { letter -> core.copyPdf(copy, second, letter) },
+                parts.words(part.text, 15),
+            )
         return codePage(shell, onItsSide, codeView(shell, part, text(R.string.copy)), underCode(words, next))
     }
 
@@ -52,24 +80,51 @@ class CopyScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** A part that this phone keeps for the authority, and the way in which two of them make a new one. */
 class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val shines get() = true
-    override val secret get() = true
-    override val paneTitle: CharSequence get() = text(R.string.copy_kept)
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val secret
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.copy_kept)
 
     override fun build(): View {
         val kept = kept()
-        val scan = key(Face.GOOD, text(R.string.copy_scan), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.COPY_PART.name)) }
-        if (kept.isEmpty()) return page(text(R.string.copy_kept), body(parts.words(text(R.string.copy_none), 19)), listOf(scan))
-        val number = shell.attempt { shell.core.authorityPart(kept).toInt() } ?: return page(text(R.string.copy_kept), body(), listOf(scan))
-        val code = shell.attempt { shell.core.codeOf(kept) } ?: return page(text(R.string.copy_kept), body(), listOf(scan))
-        val words = body(
-            parts.signed(Sign.KEY, parts.words(text(R.string.copy_kept_one, number), 20, bold = true)),
-            parts.words(text(R.string.copy_kept_words), 18),
-            parts.words(kept, 16),
-            key(Face.ROW, text(R.string.copy_forget), Sign.CROSS, text(R.string.copy_forget_about)) { forget() },
+        val scan =
+            key(Face.GOOD, text(R.string.copy_scan), Sign.CODE) {
+                shell.go(Place(PageKind.SCAN, Purpose.COPY_PART.name))
+            }
+        if (kept.isEmpty())
+            return page(
+                text(R.string.copy_kept),
+                body(parts.words(text(R.string.copy_none), 19)),
+                listOf(scan),
+            )
+        val number =
+            shell.attempt { shell.core.authorityPart(kept).toInt() }
+                ?: return page(text(R.string.copy_kept), body(), listOf(scan))
+        val code =
+            shell.attempt { shell.core.codeOf(kept) }
+                ?: return page(text(R.string.copy_kept), body(), listOf(scan))
+        val words =
+            body(
+                parts.signed(Sign.KEY, parts.words(text(R.string.copy_kept_one, number), 20, bold = true)),
+                parts.words(text(R.string.copy_kept_words), 18),
+                parts.words(kept, 16),
+                key(Face.ROW, text(R.string.copy_forget), Sign.CROSS, text(R.string.copy_forget_about)) {
+                    forget()
+                },
+            )
+        return codePage(
+            shell,
+            onItsSide,
+            codeView(shell, code, text(R.string.copy_kept)),
+            underCode(words, scan, backKey()),
         )
-        return codePage(shell, onItsSide, codeView(shell, code, text(R.string.copy_kept)), underCode(words, scan, backKey()))
     }
 
     private fun forget() {
@@ -82,7 +137,9 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
         private fun kept() = Core.choice(KEPT)
 
-        /** A part came: the first one is kept; the other of its pair, and this phone can become the authority. */
+        /**
+         * A part came: the first one is kept; the other of its pair, and this phone can become the authority.
+         */
         fun take(shell: Shell, text: String): Boolean {
             val number = shell.attempt { shell.core.authorityPart(text) } ?: return false
             val before = kept()

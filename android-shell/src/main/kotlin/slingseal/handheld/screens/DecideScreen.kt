@@ -24,33 +24,61 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
 /**
- * The decision, behind a recap that is gone through: first what was found, then station by station what was said of its
- * cards. "All good" pressed from end to end is no look: FIT stands on the last page of the recap alone, and is held, not
- * tapped. The core says whether it may be said at all.
+ * The decision, behind a recap that is gone through: first what was found, then station by station what was
+ * said of its cards. "All good" pressed from end to end is no look: FIT stands on the last page of the recap
+ * alone, and is held, not tapped. The core says whether it may be said at all.
  */
 class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Screen(shell, place) {
-    private val free get() = walk.blocksFit.isEmpty()
-    private val last get() = walk.stations.size
+    private val free
+        get() = walk.blocksFit.isEmpty()
 
-    /** Which page of the recap: 0 is what was found, then one a station. It stands in the place, so that a turn of the phone keeps it. */
-    private val step get() = (place.args.getOrNull(1)?.toIntOrNull() ?: 0).coerceIn(0, last)
-    private val station: StationView? get() = walk.stations.getOrNull(step - 1)
-    private val mayFit get() = free && step == last
+    private val last
+        get() = walk.stations.size
 
-    override val staysOn get() = true
-    override val hidesBars get() = onItsSide
-    override val takesHardKeys get() = true
-    override val paneTitle: CharSequence get() = text(R.string.decide)
+    /**
+     * Which page of the recap: 0 is what was found, then one a station. It stands in the place, so that a
+     * turn of the phone keeps it.
+     */
+    private val step
+        get() = (place.args.getOrNull(1)?.toIntOrNull() ?: 0).coerceIn(0, last)
+
+    private val station: StationView?
+        get() = walk.stations.getOrNull(step - 1)
+
+    private val mayFit
+        get() = free && step == last
+
+    override val staysOn
+        get() = true
+
+    override val hidesBars
+        get() = onItsSide
+
+    override val takesHardKeys
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.decide)
+
     override val spoken: String
-        get() = listOfNotNull(
-            station?.let { "${it.title}. ${stationWords(it)}" } ?: walk.blocksFit.firstOrNull() ?: foundWords(),
-            if (mayFit) text(if (walk.ofLoad) R.string.decide_words else R.string.decide_words_subject) else null,
-        ).joinToString(" ")
+        get() =
+            listOfNotNull(
+                    station?.let { "${it.title}. ${stationWords(it)}" }
+                        ?: walk.blocksFit.firstOrNull()
+                        ?: foundWords(),
+                    if (mayFit)
+                        text(if (walk.ofLoad) R.string.decide_words else R.string.decide_words_subject)
+                    else null,
+                )
+                .joinToString(" ")
 
     override fun build(): View {
         val frame = GloveFrame(context)
         if (mayFit) {
-            frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.fit_held), Sign.TICK, hold = PressGuard.GRAVE) { fit() })
+            frame.put(
+                Spot.FIRST,
+                key(Face.GOOD, text(R.string.fit_held), Sign.TICK, hold = PressGuard.GRAVE) { fit() },
+            )
         } else if (step < last) {
             frame.put(Spot.FIRST, key(Face.SIDE, text(R.string.next), Sign.NEXT) { to(step + 1) })
         }
@@ -59,37 +87,86 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
         val undo = walk.undo?.takeIf { step == 0 }
         frame.put(
             Spot.SIDE_TWO,
-            if (undo != null) key(Face.SIDE, text(R.string.undo), Sign.UNDO) { undo(undo) } else key(Face.SIDE, text(R.string.cards), Sign.LIST) { shell.go(Place(PageKind.CARDS, walk.walk)) },
+            if (undo != null) key(Face.SIDE, text(R.string.undo), Sign.UNDO) { undo(undo) }
+            else
+                key(Face.SIDE, text(R.string.cards), Sign.LIST) { shell.go(Place(PageKind.CARDS, walk.walk)) },
         )
         frame.put(Spot.BETWEEN, parts.spokenAs(numbers(), text(R.string.recap_of, step + 1, last + 1)))
         frame.put(Spot.MIDDLE, parts.scroll(contents()))
         return frame
     }
 
-    private fun numbers() = LinearLayout(context).apply {
-        orientation = LinearLayout.VERTICAL
-        gravity = Gravity.CENTER
-        val room = { share: Float -> LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, share) }
-        addView(parts.fitted((step + 1).toString(), 34, 20).apply { gravity = Gravity.CENTER_HORIZONTAL or Gravity.BOTTOM }, room(1.4f))
-        addView(parts.fitted(text(R.string.of_cards, last + 1), 16, 12).apply { gravity = Gravity.CENTER_HORIZONTAL or Gravity.TOP }, room(1f))
-    }
+    private fun numbers() =
+        LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            gravity = Gravity.CENTER
+            val room = { share: Float ->
+                LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, 0, share)
+            }
+            addView(
+                parts.fitted((step + 1).toString(), 34, 20).apply {
+                    gravity = Gravity.CENTER_HORIZONTAL or Gravity.BOTTOM
+                },
+                room(1.4f),
+            )
+            addView(
+                parts.fitted(text(R.string.of_cards, last + 1), 16, 12).apply {
+                    gravity = Gravity.CENTER_HORIZONTAL or Gravity.TOP
+                },
+                room(1f),
+            )
+        }
 
     private fun contents(): View {
         val views = station?.let(::ofStation) ?: ofLoad()
-        val ask = if (mayFit) parts.words(text(if (walk.ofLoad) R.string.decide_words else R.string.decide_words_subject), 20, bold = true) else null
+        val ask =
+            if (mayFit)
+                parts.words(
+                    text(if (walk.ofLoad) R.string.decide_words else R.string.decide_words_subject),
+                    20,
+                    bold = true,
+                )
+            else null
         return body(*views.toTypedArray(), ask, space = 10).apply { setPadding(0, context.dp(8), 0, 0) }
     }
 
     private fun ofLoad(): List<View> {
-        val blocks = walk.blocksFit.map { parts.panel(parts.signed(Sign.WARN, parts.words(it, 19, bold = true, ground = palette.panel), palette.panel), thick = true) }
-        val facts = listOfNotNull(
-            text(R.string.procedure) to walk.title,
-            text(R.string.inspector) to walk.inspector,
-            walk.rigging?.let { text(R.string.rigging) to it },
-        )
-        val change = walk.linkChange?.let { parts.panel(parts.signed(Sign.WARN, parts.words(it, 17, bold = true, ground = palette.panel), palette.panel), thick = true) }
+        val blocks =
+            walk.blocksFit.map {
+                parts.panel(
+                    parts.signed(
+                        Sign.WARN,
+                        parts.words(it, 19, bold = true, ground = palette.panel),
+                        palette.panel,
+                    ),
+                    thick = true,
+                )
+            }
+        val facts =
+            listOfNotNull(
+                text(R.string.procedure) to walk.title,
+                text(R.string.inspector) to walk.inspector,
+                walk.rigging?.let { text(R.string.rigging) to it },
+            )
+        val change =
+            walk.linkChange?.let {
+                parts.panel(
+                    parts.signed(
+                        Sign.WARN,
+                        parts.words(it, 17, bold = true, ground = palette.panel),
+                        palette.panel,
+                    ),
+                    thick = true,
+                )
+            }
         return listOfNotNull(
-            parts.heading(text(if (free) R.string.recap else if (walk.ofLoad) R.string.decide_blocked else R.string.decide_blocked_subject), 24),
+            parts.heading(
+                text(
+                    if (free) R.string.recap
+                    else if (walk.ofLoad) R.string.decide_blocked else R.string.decide_blocked_subject
+                ),
+                24,
+            ),
             *blocks.toTypedArray(),
             parts.words(foundWords(), 19, bold = true),
             *walk.findings.map(::finding).toTypedArray(),
@@ -100,33 +177,51 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
         )
     }
 
-    private fun ofStation(station: StationView): List<View> = listOf(
-        parts.eyebrow(if (station.first == station.last) text(R.string.recap_card, station.first.toInt()) else text(R.string.recap_cards, station.first.toInt(), station.last.toInt())),
-        parts.heading(station.title, 25),
-        parts.signed(if (here(station).any { it.state != FindingState.CLOSED }) Sign.CROSS else Sign.TICK, parts.words(stationWords(station), 19, bold = true)),
-    ) + here(station).map(::finding)
+    private fun ofStation(station: StationView): List<View> =
+        listOf(
+            parts.eyebrow(
+                if (station.first == station.last) text(R.string.recap_card, station.first.toInt())
+                else text(R.string.recap_cards, station.first.toInt(), station.last.toInt())
+            ),
+            parts.heading(station.title, 25),
+            parts.signed(
+                if (here(station).any { it.state != FindingState.CLOSED }) Sign.CROSS else Sign.TICK,
+                parts.words(stationWords(station), 19, bold = true),
+            ),
+        ) + here(station).map(::finding)
 
     private fun here(station: StationView) = walk.findings.filter { it.card in station.first..station.last }
 
     private fun stationWords(station: StationView): String {
         val states = walk.cards.subList(station.first.toInt() - 1, station.last.toInt())
         val good = states.count { it == CardState.GOOD }
-        return if (good == states.size) text(R.string.recap_all_good) else text(R.string.recap_good, good, states.size)
+        return if (good == states.size) text(R.string.recap_all_good)
+        else text(R.string.recap_good, good, states.size)
     }
 
     private fun foundWords(): String {
         val closed = walk.findings.count { it.state == FindingState.CLOSED }
-        return if (walk.findings.isEmpty()) text(R.string.nothing_found) else text(R.string.found_corrected, walk.findings.size, closed)
+        return if (walk.findings.isEmpty()) text(R.string.nothing_found)
+        else text(R.string.found_corrected, walk.findings.size, closed)
     }
 
     private fun finding(finding: FindingView): View {
         val (sign, state) = signOf(finding.state)
-        val lines = listOfNotNull(
-            parts.signed(sign, parts.words(finding.shown, 18, bold = true, ground = palette.panel), palette.panel),
-            parts.words("${text(R.string.exam_card, finding.card.toInt())} · ${finding.prompt} · ${text(state)}", 16, ground = palette.panel),
-            finding.value?.let { parts.words(it, 16, ground = palette.panel) },
-            finding.note?.let { parts.words("“$it”", 16, ground = palette.panel) },
-        )
+        val lines =
+            listOfNotNull(
+                parts.signed(
+                    sign,
+                    parts.words(finding.shown, 18, bold = true, ground = palette.panel),
+                    palette.panel,
+                ),
+                parts.words(
+                    "${text(R.string.exam_card, finding.card.toInt())} · ${finding.prompt} · ${text(state)}",
+                    16,
+                    ground = palette.panel,
+                ),
+                finding.value?.let { parts.words(it, 16, ground = palette.panel) },
+                finding.note?.let { parts.words("“$it”", 16, ground = palette.panel) },
+            )
         return parts.panel(parts.column(*lines.toTypedArray(), space = 3))
     }
 
@@ -148,24 +243,33 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
     }
 
     /** Up goes on; at the end the long press says fit, which no brush does. */
-    override fun hard(answer: HardAnswer) = when (answer) {
-        HardAnswer.FIRST -> if (step < last) to(step + 1) else shell.say(text(R.string.fit_by_key))
-        HardAnswer.SECOND -> notFit(shell, walk)
-        HardAnswer.AGAIN -> if (mayFit) fit() else shell.say(spoken)
-        HardAnswer.BACK -> back()
-    }
+    override fun hard(answer: HardAnswer) =
+        when (answer) {
+            HardAnswer.FIRST -> if (step < last) to(step + 1) else shell.say(text(R.string.fit_by_key))
+            HardAnswer.SECOND -> notFit(shell, walk)
+            HardAnswer.AGAIN -> if (mayFit) fit() else shell.say(spoken)
+            HardAnswer.BACK -> back()
+        }
 }
 
 /** How a finding is shown, the same sign on every page. */
-internal fun signOf(state: FindingState): Pair<Sign, Int> = when (state) {
-    FindingState.OPEN -> Sign.CROSS to R.string.finding_open
-    FindingState.PUT_RIGHT -> Sign.EYE to R.string.finding_put_right
-    FindingState.CLOSED -> Sign.TICK to R.string.finding_closed
-}
+internal fun signOf(state: FindingState): Pair<Sign, Int> =
+    when (state) {
+        FindingState.OPEN -> Sign.CROSS to R.string.finding_open
+        FindingState.PUT_RIGHT -> Sign.EYE to R.string.finding_put_right
+        FindingState.CLOSED -> Sign.TICK to R.string.finding_closed
+    }
 
-/** Not fit: where a deficiency is open it says why, and one key is enough; else a reason is picked. Either can be taken back. */
+/**
+ * Not fit: where a deficiency is open it says why, and one key is enough; else a reason is picked. Either can
+ * be taken back.
+ */
 internal fun notFit(shell: Shell, walk: WalkView) {
-    if (walk.findings.none { it.state != FindingState.CLOSED } && walk.tagFaults.isEmpty() && walk.riggingWithinLimits) {
+    if (
+        walk.findings.none { it.state != FindingState.CLOSED } &&
+            walk.tagFaults.isEmpty() &&
+            walk.riggingWithinLimits
+    ) {
         return shell.go(Place(PageKind.NOT_FIT, walk.walk))
     }
     shell.answer(walk.walk, WalkRequest.Decide(false, null), Beat.DEFICIENCY)
@@ -175,21 +279,36 @@ internal fun notFit(shell: Shell, walk: WalkView) {
 /** Why a load is not fit on which no deficiency is open: a reason from the list, or words. */
 class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private var list: PickList? = null
-    override val staysOn get() = true
-    override val takesHardKeys get() = true
-    override val paneTitle: CharSequence get() = text(R.string.not_fit)
+    override val staysOn
+        get() = true
+
+    override val takesHardKeys
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.not_fit)
+
     private val ofLoad by lazy { shell.attempt { shell.core.walk(place.args[0]) }?.ofLoad != false }
-    override val spoken get() = text(if (ofLoad) R.string.not_fit_guide else R.string.not_fit_guide_subject)
+    override val spoken
+        get() = text(if (ofLoad) R.string.not_fit_guide else R.string.not_fit_guide_subject)
 
     override fun build(): View {
-        val rows = REASONS.filter { ofLoad || it !in OF_LOADS }.map { id -> key(Face.ROW, text(id), Sign.CROSS) { decide(text(id)) } } +
-            key(Face.ROW, text(R.string.own_words), Sign.PLUS) { shell.go(Place(PageKind.WRITE, place.args[0], Why.NOT_FIT.name)) }
+        val rows =
+            REASONS.filter { ofLoad || it !in OF_LOADS }
+                .map { id -> key(Face.ROW, text(id), Sign.CROSS) { decide(text(id)) } } +
+                key(Face.ROW, text(R.string.own_words), Sign.PLUS) {
+                    shell.go(Place(PageKind.WRITE, place.args[0], Why.NOT_FIT.name))
+                }
         list = PickList(rows, shell)
-        return page(text(R.string.not_fit), body(parts.words(spoken, 19), parts.column(*rows.toTypedArray(), space = 18)))
+        return page(
+            text(R.string.not_fit),
+            body(parts.words(spoken, 19), parts.column(*rows.toTypedArray(), space = 18)),
+        )
     }
 
     private fun decide(reason: String) {
-        if (shell.answer(place.args[0], WalkRequest.Decide(false, reason), Beat.DEFICIENCY) == null) return shell.redraw()
+        if (shell.answer(place.args[0], WalkRequest.Decide(false, reason), Beat.DEFICIENCY) == null)
+            return shell.redraw()
         shell.backTo(PageKind.WALK)
     }
 
@@ -197,6 +316,13 @@ class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private companion object {
         val OF_LOADS = setOf(R.string.why_changed, R.string.why_plan)
-        val REASONS = listOf(R.string.why_changed, R.string.why_weather, R.string.why_missing, R.string.why_plan, R.string.why_doubt)
+        val REASONS =
+            listOf(
+                R.string.why_changed,
+                R.string.why_weather,
+                R.string.why_missing,
+                R.string.why_plan,
+                R.string.why_doubt,
+            )
     }
 }

@@ -1,23 +1,22 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import slingseal.core.FateView
+import slingseal.core.FindingState
+import slingseal.core.FindingView
+import slingseal.core.PointState
+import slingseal.core.WalkRequest
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
+import slingseal.handheld.look.GloveFrame
 import slingseal.handheld.look.Sign
+import slingseal.handheld.look.Spot
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
-import slingseal.core.FateView
-import slingseal.core.FindingState
-import slingseal.core.FindingView
-import slingseal.core.PointKind
-import slingseal.core.PointState
-import slingseal.core.WalkRequest
-import slingseal.handheld.look.GloveFrame
-import slingseal.handheld.look.Spot
 
 /** What the core takes for a deficiency that has no name in the procedure; it needs a note. */
 internal const val OTHER = "other"
@@ -25,33 +24,53 @@ internal const val OTHER = "other"
 /** Which deficiency it is: by point, by name. */
 class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private var list: PickList? = null
-    override val staysOn get() = true
-    override val takesHardKeys get() = true
-    override val spoken get() = text(R.string.pick_words)
+    override val staysOn
+        get() = true
+
+    override val takesHardKeys
+        get() = true
+
+    override val spoken
+        get() = text(R.string.pick_words)
 
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.deficiency), body())
+        val walk =
+            shell.attempt { shell.core.walkOf(place.args[0]) }
+                ?: return page(text(R.string.deficiency), body())
         val card = walk.card ?: return page(text(R.string.deficiency), body())
         val keys = mutableListOf<slingseal.handheld.look.Key>()
         val views = mutableListOf<View>()
-        for (point in card.points.filter { it.state == PointState.UNANSWERED || it.state == PointState.GOOD }) {
+        for (point in
+            card.points.filter { it.state == PointState.UNANSWERED || it.state == PointState.GOOD }) {
             views += parts.words(point.prompt, 19, bold = true)
             for (known in point.deficiencies) {
                 // what can be put right is no matter of an examination, and would tell what is planted seldom
                 val later = if (place.run != null) null else fate(known.fate)?.let { text(it) }
-                val row = key(Face.ROW, known.shown, Sign.CROSS, later) { pick(card.number, point.id, known.name) }
+                val row =
+                    key(Face.ROW, known.shown, Sign.CROSS, later) { pick(card.number, point.id, known.name) }
                 keys += row
                 views += row
             }
-            val other = key(Face.ROW, text(R.string.something_else), Sign.PLUS) {
-                shell.go(Place(PageKind.WRITE, place.args[0], Why.OTHER.name, card.number.toString(), point.id))
-            }
+            val other =
+                key(Face.ROW, text(R.string.something_else), Sign.PLUS) {
+                    shell.go(
+                        Place(PageKind.WRITE, place.args[0], Why.OTHER.name, card.number.toString(), point.id)
+                    )
+                }
             keys += other
             views += other
             if (point.mayNotApply && place.run == null) {
-                val none = key(Face.ROW, text(R.string.not_applicable), Sign.MINUS, text(R.string.not_applicable_about)) {
-                    shell.go(Place(PageKind.NOT_APPLICABLE, place.args[0], card.number.toString(), point.id))
-                }
+                val none =
+                    key(
+                        Face.ROW,
+                        text(R.string.not_applicable),
+                        Sign.MINUS,
+                        text(R.string.not_applicable_about),
+                    ) {
+                        shell.go(
+                            Place(PageKind.NOT_APPLICABLE, place.args[0], card.number.toString(), point.id)
+                        )
+                    }
                 keys += none
                 views += none
             }
@@ -61,12 +80,13 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     /** What becomes of the load, or of the piece, where it is not put right on the spot. */
-    private fun fate(fate: FateView): Int? = when (fate) {
-        FateView.IN_PLACE -> null
-        FateView.RERIG -> R.string.needs_rerigging
-        FateView.NEW_TAG -> R.string.needs_new_tag
-        FateView.REJECT -> R.string.rejects_piece
-    }
+    private fun fate(fate: FateView): Int? =
+        when (fate) {
+            FateView.IN_PLACE -> null
+            FateView.RERIG -> R.string.needs_rerigging
+            FateView.NEW_TAG -> R.string.needs_new_tag
+            FateView.REJECT -> R.string.rejects_piece
+        }
 
     private fun pick(card: UInt, point: String, name: String) =
         shell.go(Place(PageKind.DEFICIENCY, place.args[0], card.toString(), point, name, "", ""))
@@ -76,24 +96,44 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** A deficiency before it is noted: with a note and photographs, to be put right now or later. */
 class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val walk get() = place.args[0]
-    private val card get() = place.args[1].toUInt()
-    private val point get() = place.args[2]
-    private val name get() = place.args[3]
-    private val note get() = place.args[4].ifEmpty { null }
-    private val photos get() = place.args[5].split(',').filter { it.isNotEmpty() }
+    private val walk
+        get() = place.args[0]
 
-    override val staysOn get() = true
-    override val hidesBars get() = onItsSide
-    override val takesHardKeys get() = true
-    override val spoken get() = text(if (inRun) R.string.exam_call_spoken else R.string.deficiency_spoken, named())
+    private val card
+        get() = place.args[1].toUInt()
+
+    private val point
+        get() = place.args[2]
+
+    private val name
+        get() = place.args[3]
+
+    private val note
+        get() = place.args[4].ifEmpty { null }
+
+    private val photos
+        get() = place.args[5].split(',').filter { it.isNotEmpty() }
+
+    override val staysOn
+        get() = true
+
+    override val hidesBars
+        get() = onItsSide
+
+    override val takesHardKeys
+        get() = true
+
+    override val spoken
+        get() = text(if (inRun) R.string.exam_call_spoken else R.string.deficiency_spoken, named())
 
     /** In an examination nothing is put right: one key calls it. */
-    private val inRun get() = place.run != null
+    private val inRun
+        get() = place.run != null
 
     private fun view() = shell.attempt { shell.core.walkOf(walk) }
 
-    private fun known() = view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
+    private fun known() =
+        view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
 
     private fun named(): String = known()?.shown ?: note ?: name
 
@@ -106,59 +146,91 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
             frame.put(Spot.FIRST, key(Face.BAD, text(R.string.exam_call), Sign.CROSS) { noteIt(now = false) })
         } else {
             // what is rejected is not put right: its serial number is asked for
-            val now = if (rejects()) key(Face.GOOD, text(R.string.reject_piece), Sign.NEXT) { noteIt(now = true) } else key(Face.GOOD, text(R.string.put_right_now), Sign.TICK) { noteIt(now = true) }
+            val now =
+                if (rejects()) key(Face.GOOD, text(R.string.reject_piece), Sign.NEXT) { noteIt(now = true) }
+                else key(Face.GOOD, text(R.string.put_right_now), Sign.TICK) { noteIt(now = true) }
             frame.put(Spot.FIRST, now)
-            frame.put(Spot.SECOND, key(Face.BAD, text(R.string.note_go_on), Sign.CROSS) { noteIt(now = false) })
+            frame.put(
+                Spot.SECOND,
+                key(Face.BAD, text(R.string.note_go_on), Sign.CROSS) { noteIt(now = false) },
+            )
         }
         return frame
             .put(Spot.SIDE_ONE, key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.back() })
-            .put(Spot.SIDE_TWO, key(Face.SIDE, text(if (inRun) R.string.add_note else R.string.note_or_photo), Sign.PLUS) { shell.go(Place(PageKind.WRITE, walk, Why.NOTE.name, *place.args.drop(1).toTypedArray())) })
+            .put(
+                Spot.SIDE_TWO,
+                key(Face.SIDE, text(if (inRun) R.string.add_note else R.string.note_or_photo), Sign.PLUS) {
+                    shell.go(Place(PageKind.WRITE, walk, Why.NOTE.name, *place.args.drop(1).toTypedArray()))
+                },
+            )
             .put(
                 Spot.MIDDLE,
                 parts.scroll(
                     body(
                         parts.eyebrow(about?.prompt.orEmpty()),
                         parts.heading(named(), 27),
-                        parts.words(text(if (inRun) R.string.exam_call_words else R.string.deficiency_words), 18),
-                        note?.takeIf { name != OTHER }?.let { parts.panel(parts.words(it, 18, ground = palette.panel)) },
-                        if (photos.isEmpty()) null else parts.words(text(R.string.photos_taken, photos.size), 17),
-                    ),
+                        parts.words(
+                            text(if (inRun) R.string.exam_call_words else R.string.deficiency_words),
+                            18,
+                        ),
+                        note
+                            ?.takeIf { name != OTHER }
+                            ?.let { parts.panel(parts.words(it, 18, ground = palette.panel)) },
+                        if (photos.isEmpty()) null
+                        else parts.words(text(R.string.photos_taken, photos.size), 17),
+                    )
                 ),
             )
     }
 
     private fun noteIt(now: Boolean) {
         val before = view()?.findings?.maxOfOrNull { it.number } ?: 0u
-        val after = shell.answer(walk, WalkRequest.Deficiency(card, point, name, note, photos), Beat.DEFICIENCY) ?: return shell.redraw()
+        val after =
+            shell.answer(walk, WalkRequest.Deficiency(card, point, name, note, photos), Beat.DEFICIENCY)
+                ?: return shell.redraw()
         val made = after.findings.maxByOrNull { it.number }?.takeIf { it.number > before }
         shell.backTo(PageKind.WALK)
         if (now && made != null) shell.go(Place(PageKind.FINDING, walk, made.number.toString()))
     }
 
-    override fun hard(answer: HardAnswer) = when (answer) {
-        HardAnswer.FIRST -> noteIt(now = !inRun)
-        HardAnswer.SECOND -> noteIt(now = false)
-        HardAnswer.AGAIN -> shell.say(spoken)
-        HardAnswer.BACK -> shell.back()
-    }
+    override fun hard(answer: HardAnswer) =
+        when (answer) {
+            HardAnswer.FIRST -> noteIt(now = !inRun)
+            HardAnswer.SECOND -> noteIt(now = false)
+            HardAnswer.AGAIN -> shell.say(spoken)
+            HardAnswer.BACK -> shell.back()
+        }
 }
 
 /** A finding on its way from found, to put right, to looked at again. */
 class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val walk get() = place.args[0]
-    private val finding: FindingView? = shell.attempt { shell.core.walk(walk) }?.findings?.firstOrNull { it.number.toString() == place.args[1] }
+    private val walk
+        get() = place.args[0]
 
-    override val staysOn get() = true
-    override val hidesBars get() = onItsSide
-    override val takesHardKeys get() = true
+    private val finding: FindingView? =
+        shell
+            .attempt { shell.core.walk(walk) }
+            ?.findings
+            ?.firstOrNull { it.number.toString() == place.args[1] }
+
+    override val staysOn
+        get() = true
+
+    override val hidesBars
+        get() = onItsSide
+
+    override val takesHardKeys
+        get() = true
+
     override val spoken: String?
-        get() = finding?.let {
-            when (it.state) {
-                FindingState.OPEN -> text(R.string.finding_open_spoken, it.shown)
-                FindingState.PUT_RIGHT -> text(R.string.finding_again_spoken, it.prompt)
-                FindingState.CLOSED -> text(R.string.finding_closed)
+        get() =
+            finding?.let {
+                when (it.state) {
+                    FindingState.OPEN -> text(R.string.finding_open_spoken, it.shown)
+                    FindingState.PUT_RIGHT -> text(R.string.finding_again_spoken, it.prompt)
+                    FindingState.CLOSED -> text(R.string.finding_closed)
+                }
             }
-        }
 
     override fun build(): View {
         val finding = finding ?: return page(text(R.string.findings), body())
@@ -166,49 +238,76 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
         when (finding.state) {
             FindingState.OPEN -> {
                 val rejects = finding.fate == FateView.REJECT
-                frame.put(Spot.FIRST, if (rejects) rejectKey(finding) else key(Face.GOOD, text(R.string.is_put_right), Sign.TICK) { putRight() })
-                frame.put(Spot.SECOND, key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(PageKind.WALK) })
+                frame.put(
+                    Spot.FIRST,
+                    if (rejects) rejectKey(finding)
+                    else key(Face.GOOD, text(R.string.is_put_right), Sign.TICK) { putRight() },
+                )
+                frame.put(
+                    Spot.SECOND,
+                    key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(PageKind.WALK) },
+                )
             }
             FindingState.PUT_RIGHT -> {
                 frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.good_now), Sign.TICK) { again(true) })
                 frame.put(Spot.SECOND, key(Face.BAD, text(R.string.still_wrong), Sign.CROSS) { again(false) })
-                frame.put(Spot.SIDE_ONE, key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(PageKind.WALK) })
+                frame.put(
+                    Spot.SIDE_ONE,
+                    key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(PageKind.WALK) },
+                )
             }
-            FindingState.CLOSED -> frame.put(Spot.FIRST, key(Face.GOOD, text(R.string.back), Sign.BACK) { shell.backTo(PageKind.WALK) })
+            FindingState.CLOSED ->
+                frame.put(
+                    Spot.FIRST,
+                    key(Face.GOOD, text(R.string.back), Sign.BACK) { shell.backTo(PageKind.WALK) },
+                )
         }
-        val words = when (finding.state) {
-            FindingState.OPEN -> openWords(finding)
-            FindingState.PUT_RIGHT -> R.string.finding_again_words
-            FindingState.CLOSED -> R.string.finding_closed
-        }
+        val words =
+            when (finding.state) {
+                FindingState.OPEN -> openWords(finding)
+                FindingState.PUT_RIGHT -> R.string.finding_again_words
+                FindingState.CLOSED -> R.string.finding_closed
+            }
         frame.put(
             Spot.MIDDLE,
             parts.scroll(
                 body(
-                    parts.eyebrow(finding.prompt),
-                    parts.heading(finding.shown, 27),
-                    parts.words(text(words), 19),
-                    finding.piece?.let { parts.panel(parts.facts(listOf(text(R.string.rejected_piece) to it), 22)) },
-                    finding.note?.let { parts.panel(parts.words(it, 18, ground = palette.panel)) },
-                    *finding.story.map { parts.words(it, 16, quiet = true) }.toTypedArray(),
-                ).apply { setPadding(0, (14 * resources.displayMetrics.density).toInt(), 0, 0) },
+                        parts.eyebrow(finding.prompt),
+                        parts.heading(finding.shown, 27),
+                        parts.words(text(words), 19),
+                        finding.piece?.let {
+                            parts.panel(parts.facts(listOf(text(R.string.rejected_piece) to it), 22))
+                        },
+                        finding.note?.let { parts.panel(parts.words(it, 18, ground = palette.panel)) },
+                        *finding.story.map { parts.words(it, 16, quiet = true) }.toTypedArray(),
+                    )
+                    .apply { setPadding(0, (14 * resources.displayMetrics.density).toInt(), 0, 0) }
             ),
         )
         return frame
     }
 
-    private fun openWords(finding: FindingView) = when (finding.fate) {
-        FateView.IN_PLACE -> R.string.finding_open_words
-        FateView.RERIG -> R.string.finding_rerig_words
-        FateView.NEW_TAG -> R.string.finding_tag_words
-        FateView.REJECT -> if (finding.piece == null) R.string.finding_reject_words else R.string.finding_rejected_words
-    }
+    private fun openWords(finding: FindingView) =
+        when (finding.fate) {
+            FateView.IN_PLACE -> R.string.finding_open_words
+            FateView.RERIG -> R.string.finding_rerig_words
+            FateView.NEW_TAG -> R.string.finding_tag_words
+            FateView.REJECT ->
+                if (finding.piece == null) R.string.finding_reject_words else R.string.finding_rejected_words
+        }
 
     /** A piece that is rejected goes by its serial number, so that no other load finds it again. */
     private fun rejectKey(finding: FindingView) =
-        key(Face.BAD, text(if (finding.piece == null) R.string.reject_piece else R.string.reject_other), Sign.CROSS) { reject(finding) }
+        key(
+            Face.BAD,
+            text(if (finding.piece == null) R.string.reject_piece else R.string.reject_other),
+            Sign.CROSS,
+        ) {
+            reject(finding)
+        }
 
-    private fun reject(finding: FindingView) = shell.go(Place(PageKind.WRITE, walk, Why.REJECT.name, finding.number.toString()))
+    private fun reject(finding: FindingView) =
+        shell.go(Place(PageKind.WRITE, walk, Why.REJECT.name, finding.number.toString()))
 
     private fun putRight() {
         val number = finding?.number ?: return
@@ -219,22 +318,27 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun again(good: Boolean) {
         val finding = finding ?: return
         if (good && finding.needsValue) {
-            return shell.go(Place(PageKind.VALUE, walk, finding.card.toString(), finding.point, finding.number.toString()))
+            return shell.go(
+                Place(PageKind.VALUE, walk, finding.card.toString(), finding.point, finding.number.toString())
+            )
         }
         val beat = if (good) Beat.GOOD else Beat.DEFICIENCY
-        val after = shell.answer(walk, WalkRequest.LookAgain(finding.number, good, null, null, emptyList()), beat)
+        val after =
+            shell.answer(walk, WalkRequest.LookAgain(finding.number, good, null, null, emptyList()), beat)
         if (after != null && good) shell.backTo(PageKind.WALK) else shell.redraw()
     }
 
     override fun hard(answer: HardAnswer) {
         val state = finding?.state ?: return
         when (answer) {
-            HardAnswer.FIRST -> when (state) {
-                FindingState.OPEN -> if (finding?.fate == FateView.REJECT) reject(finding) else putRight()
-                FindingState.PUT_RIGHT -> again(true)
-                FindingState.CLOSED -> shell.backTo(PageKind.WALK)
-            }
-            HardAnswer.SECOND -> if (state == FindingState.PUT_RIGHT) again(false) else shell.backTo(PageKind.WALK)
+            HardAnswer.FIRST ->
+                when (state) {
+                    FindingState.OPEN -> if (finding?.fate == FateView.REJECT) reject(finding) else putRight()
+                    FindingState.PUT_RIGHT -> again(true)
+                    FindingState.CLOSED -> shell.backTo(PageKind.WALK)
+                }
+            HardAnswer.SECOND ->
+                if (state == FindingState.PUT_RIGHT) again(false) else shell.backTo(PageKind.WALK)
             HardAnswer.AGAIN -> spoken?.let(shell::say)
             HardAnswer.BACK -> shell.backTo(PageKind.WALK)
         }

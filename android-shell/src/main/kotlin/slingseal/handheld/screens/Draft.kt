@@ -15,23 +15,27 @@ import slingseal.handheld.sense.Beat
 enum class Said(val title: Int, val guide: Int) {
     NOTE(R.string.report_note, R.string.note_guide),
     AIRCRAFT(R.string.aircraft, R.string.report_aircraft_guide),
-    WHERE(R.string.report_where, R.string.report_where_guide),
-    ;
+    WHERE(R.string.report_where, R.string.report_where_guide);
 
-    fun of(draft: Draft) = when (this) {
-        NOTE -> draft.note
-        AIRCRAFT -> draft.aircraft
-        WHERE -> draft.where
-    }
+    fun of(draft: Draft) =
+        when (this) {
+            NOTE -> draft.note
+            AIRCRAFT -> draft.aircraft
+            WHERE -> draft.where
+        }
 
-    fun on(draft: Draft, words: String) = when (this) {
-        NOTE -> draft.copy(note = words)
-        AIRCRAFT -> draft.copy(aircraft = words)
-        WHERE -> draft.copy(where = words)
-    }
+    fun on(draft: Draft, words: String) =
+        when (this) {
+            NOTE -> draft.copy(note = words)
+            AIRCRAFT -> draft.copy(aircraft = words)
+            WHERE -> draft.copy(where = words)
+        }
 }
 
-/** A report that is being put together. It stands in the place of each of its pages, so that a turn of the phone keeps it. */
+/**
+ * A report that is being put together. It stands in the place of each of its pages, so that a turn of the
+ * phone keeps it.
+ */
 data class Draft(
     val load: String,
     val event: String = "",
@@ -48,15 +52,41 @@ data class Draft(
     val photos: List<String> = emptyList(),
 ) {
     /** The page with this draft, and what else the page is given. */
-    fun place(page: PageKind, vararg more: String) = Place(
-        page, load, event, cause, at?.toString().orEmpty(), note,
-        pieces.joinToString("\n") { "${it.serial}\t${if (it.back) BACK else ""}${if (it.damaged) DAMAGED else ""}" },
-        if (sign) SIGNED else "", aircraft, where, photos.joinToString(","), *more,
-    )
+    fun place(page: PageKind, vararg more: String) =
+        Place(
+            page,
+            load,
+            event,
+            cause,
+            at?.toString().orEmpty(),
+            note,
+            pieces.joinToString("\n") {
+                "${it.serial}\t${if (it.back) BACK else ""}${if (it.damaged) DAMAGED else ""}"
+            },
+            if (sign) SIGNED else "",
+            aircraft,
+            where,
+            photos.joinToString(","),
+            *more,
+        )
 
-    private fun request() = ReportRequest(load, event, cause.ifEmpty { null }, at, aircraft.ifEmpty { null }, where.ifEmpty { null }, photos, pieces, note.ifEmpty { null })
+    private fun request() =
+        ReportRequest(
+            load,
+            event,
+            cause.ifEmpty { null },
+            at,
+            aircraft.ifEmpty { null },
+            where.ifEmpty { null },
+            photos,
+            pieces,
+            note.ifEmpty { null },
+        )
 
-    /** On disk at once and signed by nobody: nothing is waited for. Where somebody wants to sign, the PIN comes first. */
+    /**
+     * On disk at once and signed by nobody: nothing is waited for. Where somebody wants to sign, the PIN
+     * comes first.
+     */
     fun give(shell: Shell) {
         if (sign) return shell.go(place(PageKind.REPORT_PIN))
         val made = shell.attempt { shell.core.report(request(), null) }
@@ -97,31 +127,49 @@ data class Draft(
 
         fun of(place: Place): Draft {
             val (load, event, cause, at, note) = place.args
-            val pieces = place.args[5].lines().filter { it.isNotEmpty() }.map {
-                val (serial, marks) = it.split('\t')
-                PieceReport(serial, BACK in marks, DAMAGED in marks)
-            }
-            return Draft(load, event, cause, at.toLongOrNull(), note, pieces, place.args[6] == SIGNED, place.args[7], place.args[8], place.args[9].split(',').filter { it.isNotEmpty() })
+            val pieces =
+                place.args[5]
+                    .lines()
+                    .filter { it.isNotEmpty() }
+                    .map {
+                        val (serial, marks) = it.split('\t')
+                        PieceReport(serial, BACK in marks, DAMAGED in marks)
+                    }
+            return Draft(
+                load,
+                event,
+                cause,
+                at.toLongOrNull(),
+                note,
+                pieces,
+                place.args[6] == SIGNED,
+                place.args[7],
+                place.args[8],
+                place.args[9].split(',').filter { it.isNotEmpty() },
+            )
         }
 
         /** What stands for an event, the same on every page. */
-        fun signOf(event: String): Sign = when (event) {
-            LIFTED -> Sign.LIFT
-            SET_DOWN -> Sign.DOWN
-            DERIGGED, RETURNED -> Sign.GEAR
-            else -> Sign.CROSS
-        }
+        fun signOf(event: String): Sign =
+            when (event) {
+                LIFTED -> Sign.LIFT
+                SET_DOWN -> Sign.DOWN
+                DERIGGED,
+                RETURNED -> Sign.GEAR
+                else -> Sign.CROSS
+            }
 
         fun signOf(report: MovementView): Sign = if (report.against) Sign.WARN else signOf(report.event)
 
         /** The word on an event's key. */
-        fun keyOf(event: String): Int = when (event) {
-            LIFTED -> R.string.event_lifted
-            REFUSED -> R.string.event_refused
-            SET_DOWN -> R.string.event_set_down
-            DERIGGED -> R.string.event_derigged
-            LOST -> R.string.event_lost
-            else -> R.string.event_returned
-        }
+        fun keyOf(event: String): Int =
+            when (event) {
+                LIFTED -> R.string.event_lifted
+                REFUSED -> R.string.event_refused
+                SET_DOWN -> R.string.event_set_down
+                DERIGGED -> R.string.event_derigged
+                LOST -> R.string.event_lost
+                else -> R.string.event_returned
+            }
     }
 }

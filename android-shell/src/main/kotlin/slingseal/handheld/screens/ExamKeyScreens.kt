@@ -18,66 +18,109 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.look.dp
 import slingseal.handheld.sense.Beat
 
-/** Draws so many deficiencies for the load of a tag; the place keeps what they were drawn from, so that a turn changes nothing. */
+/**
+ * Draws so many deficiencies for the load of a tag; the place keeps what they were drawn from, so that a turn
+ * changes nothing.
+ */
 internal fun drawn(shell: Shell, tag: String, count: Int): Place? =
-    shell.attempt { shell.core.examPlan(ExamPlan(tag, emptyList(), count.toUInt(), null)) }
+    shell
+        .attempt { shell.core.examPlan(ExamPlan(tag, emptyList(), count.toUInt(), null)) }
         ?.let { Place(PageKind.EXAM_PLAN, *Planting(tag, count, it.seed.orEmpty(), emptyList()).args) }
 
 /** What was planted or is to be, in the order of the load: for the instructor's eyes. */
-private fun Screen.planted(shell: Shell, list: List<PlantedView>): List<View> = list.map {
-    val parts = shell.parts
-    val ground = shell.palette.panel
-    val where = shell.activity.getString(R.string.exam_card_of, it.card.toInt(), it.cardTitle, it.station)
-    parts.panel(parts.column(parts.words(where, 15, quiet = true, ground = ground), parts.words(it.shown, 20, bold = true, ground = ground), parts.words(it.prompt, 17, ground = ground), space = 2))
-}
+private fun Screen.planted(shell: Shell, list: List<PlantedView>): List<View> =
+    list.map {
+        val parts = shell.parts
+        val ground = shell.palette.panel
+        val where = shell.activity.getString(R.string.exam_card_of, it.card.toInt(), it.cardTitle, it.station)
+        parts.panel(
+            parts.column(
+                parts.words(where, 15, quiet = true, ground = ground),
+                parts.words(it.shown, 20, bold = true, ground = ground),
+                parts.words(it.prompt, 17, ground = ground),
+                space = 2,
+            )
+        )
+    }
 
 /** No examined load flies by itself. */
 private fun Screen.safety(shell: Shell): View {
     val ground = shell.palette.panel
-    return shell.parts.panel(shell.parts.signed(Sign.CROSS, shell.parts.words(shell.activity.getString(R.string.exam_safety), 18, bold = true, ground = ground), ground), thick = true)
+    return shell.parts.panel(
+        shell.parts.signed(
+            Sign.CROSS,
+            shell.parts.words(
+                shell.activity.getString(R.string.exam_safety),
+                18,
+                bold = true,
+                ground = ground,
+            ),
+            ground,
+        ),
+        thick = true,
+    )
 }
 
 /** A number with a key less and a key more. */
-private fun Screen.stepper(shell: Shell, name: String, value: String, less: View, more: View): View = LinearLayout(shell.activity).apply {
-    gravity = Gravity.CENTER_VERTICAL
-    val side = LinearLayout.LayoutParams(dp(96), dp(84))
-    val words = shell.parts.column(
-        shell.parts.fitted(name, 16, 11),
-        shell.parts.fitted(value, 30, 14),
-        space = 0,
-    )
-    words.getChildAt(0).layoutParams.height = dp(32)
-    words.getChildAt(1).layoutParams.height = dp(48)
-    addView(less, side)
-    addView(shell.parts.spokenAs(words, "$name: $value"), LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.WRAP_CONTENT, 1f))
-    addView(more, LinearLayout.LayoutParams(side))
-}
+private fun Screen.stepper(shell: Shell, name: String, value: String, less: View, more: View): View =
+    LinearLayout(shell.activity).apply {
+        gravity = Gravity.CENTER_VERTICAL
+        val side = LinearLayout.LayoutParams(dp(96), dp(84))
+        val words =
+            shell.parts.column(shell.parts.fitted(name, 16, 11), shell.parts.fitted(value, 30, 14), space = 0)
+        words.getChildAt(0).layoutParams.height = dp(32)
+        words.getChildAt(1).layoutParams.height = dp(48)
+        addView(less, side)
+        addView(
+            shell.parts.spokenAs(words, "$name: $value"),
+            LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.WRAP_CONTENT, 1f),
+        )
+        addView(more, LinearLayout.LayoutParams(side))
+    }
 
 /** What to rig. Its arguments are a [Planting]'s. */
 class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val secret get() = true
+    override val secret
+        get() = true
+
     private val planting = Planting.of(place.args)
-    private val count get() = planting.count
+    private val count
+        get() = planting.count
 
     override fun build(): View {
-        val plan = shell.attempt { shell.core.examPlan(planting.plan) } ?: return page(text(R.string.exam_plan), body())
-        val number = if (planting.picks.isNotEmpty()) null else stepper(
-            shell, text(R.string.exam_count), count.toString(),
-            key(Face.SIDE, text(R.string.exam_fewer), Sign.MINUS) { again(count - 1) }.apply { contentDescription = "${text(R.string.exam_count)}: $label" },
-            key(Face.SIDE, text(R.string.more), Sign.PLUS) { again(count + 1) }.apply { contentDescription = "${text(R.string.exam_count)}: $label" },
-        )
+        val plan =
+            shell.attempt { shell.core.examPlan(planting.plan) }
+                ?: return page(text(R.string.exam_plan), body())
+        val number =
+            if (planting.picks.isNotEmpty()) null
+            else
+                stepper(
+                    shell,
+                    text(R.string.exam_count),
+                    count.toString(),
+                    key(Face.SIDE, text(R.string.exam_fewer), Sign.MINUS) { again(count - 1) }
+                        .apply { contentDescription = "${text(R.string.exam_count)}: $label" },
+                    key(Face.SIDE, text(R.string.more), Sign.PLUS) { again(count + 1) }
+                        .apply { contentDescription = "${text(R.string.exam_count)}: $label" },
+                )
         return page(
             text(R.string.exam_plan),
             body(
                 parts.words(text(R.string.exam_plan_words, plan.load), 19, bold = true),
                 safety(shell),
                 number,
-                key(Face.ROW, text(R.string.exam_pick), Sign.EYE, text(R.string.exam_pick_about)) { pick(plan.planted) },
+                key(Face.ROW, text(R.string.exam_pick), Sign.EYE, text(R.string.exam_pick_about)) {
+                    pick(plan.planted)
+                },
                 *planted(shell, plan.planted).toTypedArray(),
                 parts.words(text(R.string.exam_plan_secret), 16, quiet = true),
             ),
             listOf(
-                key(Face.GOOD, text(R.string.exam_standard), Sign.TICK) { shell.go(Place(PageKind.EXAM_STANDARD, *planting.args, minOf(3, count).toString(), "120", "0")) },
+                key(Face.GOOD, text(R.string.exam_standard), Sign.TICK) {
+                    shell.go(
+                        Place(PageKind.EXAM_STANDARD, *planting.args, minOf(3, count).toString(), "120", "0")
+                    )
+                },
                 key(Face.SIDE, text(R.string.exam_draw_again), Sign.UNDO) { again(count) },
             ),
         )
@@ -90,19 +133,28 @@ class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     /** Picking begins with what was drawn. */
     private fun pick(planted: List<PlantedView>) =
-        shell.go(Place(PageKind.EXAM_CARDS, *planting.picking(planted.map { ExamPick(it.point, it.name) }).args))
+        shell.go(
+            Place(PageKind.EXAM_CARDS, *planting.picking(planted.map { ExamPick(it.point, it.name) }).args)
+        )
 }
 
 /** What a lock is asked for: a planting's arguments, then how many, seconds, false calls. */
 private class Lock(args: List<String>) {
     val plan = Planting.of(args).plan
-    val standard = args.drop(Planting.ARGS).map { it.toUInt() }.let { (least, within, calls) -> ExamStandard(least, within, calls) }
+    val standard =
+        args
+            .drop(Planting.ARGS)
+            .map { it.toUInt() }
+            .let { (least, within, calls) -> ExamStandard(least, within, calls) }
 }
 
 /** What a student has to reach: the school's own, with common practice to begin with. */
 class ExamStandardScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val secret get() = true
-    private val of get() = place.args[1].toInt()
+    override val secret
+        get() = true
+
+    private val of
+        get() = place.args[1].toInt()
 
     override fun build(): View {
         val (least, within, calls) = place.args.drop(Planting.ARGS).map { it.toInt() }
@@ -114,25 +166,47 @@ class ExamStandardScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 number(text(R.string.exam_let_pass), calls.toString(), 2, calls, 1, 0..99),
                 parts.words(text(R.string.exam_standard_words), 17, quiet = true),
             ),
-            listOf(key(Face.GOOD, text(R.string.exam_lock), Sign.KEY) { shell.go(Place(PageKind.EXAM_LOCK, *place.args.toTypedArray())) }),
+            listOf(
+                key(Face.GOOD, text(R.string.exam_lock), Sign.KEY) {
+                    shell.go(Place(PageKind.EXAM_LOCK, *place.args.toTypedArray()))
+                }
+            ),
         )
     }
 
     private fun number(name: String, value: String, at: Int, now: Int, step: Int, within: IntRange): View {
-        fun to(next: Int) = shell.swap(Place(PageKind.EXAM_STANDARD, *place.args.toMutableList().also { it[Planting.ARGS + at] = next.coerceIn(within).toString() }.toTypedArray()))
+        fun to(next: Int) =
+            shell.swap(
+                Place(
+                    PageKind.EXAM_STANDARD,
+                    *place.args
+                        .toMutableList()
+                        .also { it[Planting.ARGS + at] = next.coerceIn(within).toString() }
+                        .toTypedArray(),
+                )
+            )
         return stepper(
-            shell, name, value,
-            key(Face.SIDE, text(R.string.exam_fewer), Sign.MINUS) { to(now - step) }.apply { contentDescription = "$name: $label" },
-            key(Face.SIDE, text(R.string.more), Sign.PLUS) { to(now + step) }.apply { contentDescription = "$name: $label" },
+            shell,
+            name,
+            value,
+            key(Face.SIDE, text(R.string.exam_fewer), Sign.MINUS) { to(now - step) }
+                .apply { contentDescription = "$name: $label" },
+            key(Face.SIDE, text(R.string.more), Sign.PLUS) { to(now + step) }
+                .apply { contentDescription = "$name: $label" },
         )
     }
 }
 
 /** The PIN that locks what is planted. */
 class ExamLockScreen(shell: Shell, place: Place) : PinPage(shell, place) {
-    override val title get() = text(R.string.exam_lock)
-    override val words get() = text(R.string.exam_lock_words)
-    override val done get() = text(R.string.exam_lock)
+    override val title
+        get() = text(R.string.exam_lock)
+
+    override val words
+        get() = text(R.string.exam_lock_words)
+
+    override val done
+        get() = text(R.string.exam_lock)
 
     override fun take(pin: String) {
         val asked = Lock(place.args)
@@ -149,12 +223,18 @@ class ExamLockScreen(shell: Shell, place: Place) : PinPage(shell, place) {
 class ExamKeysScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val keys = shell.attempt { shell.core.examKeys() }.orEmpty()
-        val rows = keys.map { known ->
-            val counts = text(R.string.exam_key_counts, known.runs.toInt(), known.results.toInt())
-            key(Face.ROW, "${known.load} · ${known.short}", Sign.KEY, "${known.locked.dtg} · ${known.instructor} · $counts") {
-                shell.go(Place(PageKind.EXAM_KEY, known.key))
+        val rows =
+            keys.map { known ->
+                val counts = text(R.string.exam_key_counts, known.runs.toInt(), known.results.toInt())
+                key(
+                    Face.ROW,
+                    "${known.load} · ${known.short}",
+                    Sign.KEY,
+                    "${known.locked.dtg} · ${known.instructor} · $counts",
+                ) {
+                    shell.go(Place(PageKind.EXAM_KEY, known.key))
+                }
             }
-        }
         val none = if (rows.isEmpty()) parts.words(text(R.string.exam_no_keys), 18) else null
         return page(text(R.string.exam_keys), body(none, parts.column(*rows.toTypedArray(), space = 16)))
     }
@@ -162,14 +242,29 @@ class ExamKeysScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** A key's code for the student to scan, with the digits to be said aloud and written down. */
 class ExamKeyScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val shines get() = true
-    override val spoken get() = text(R.string.exam_key_words)
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val spoken
+        get() = text(R.string.exam_key_words)
 
     override fun build(): View {
-        val known = shell.attempt { shell.core.examKey(place.args[0]) } ?: return page(text(R.string.exam_key), body())
+        val known =
+            shell.attempt { shell.core.examKey(place.args[0]) }
+                ?: return page(text(R.string.exam_key), body())
         val code = codeView(shell, known.code, text(R.string.exam_code_of_key))
-        return codePage(shell, onItsSide, code, underCode(body(facts(known), *steps(known).toTypedArray(), safety(shell), training(shell)), key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.EXAMS) }))
+        return codePage(
+            shell,
+            onItsSide,
+            code,
+            underCode(
+                body(facts(known), *steps(known).toTypedArray(), safety(shell), training(shell)),
+                key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.EXAMS) },
+            ),
+        )
     }
 
     private fun facts(known: ExamKeyView): View {
@@ -178,33 +273,51 @@ class ExamKeyScreen(shell: Shell, place: Place) : Screen(shell, place) {
             parts.column(
                 parts.words("${known.short} · ${known.load}", 24, bold = true, ground = ground),
                 parts.words(known.standard.words, 18, bold = true, ground = ground),
-                parts.words("${known.locked.dtg} · ${known.instructor} · ${known.procedure}", 16, ground = ground),
+                parts.words(
+                    "${known.locked.dtg} · ${known.instructor} · ${known.procedure}",
+                    16,
+                    ground = ground,
+                ),
                 parts.words(text(R.string.exam_key_words), 17, ground = ground),
                 space = 3,
-            ),
+            )
         )
     }
 
-    private fun steps(known: ExamKeyView) = listOfNotNull(
-        key(Face.ROW, text(R.string.exam_begin_here), Sign.TICK) { shell.go(Place(PageKind.EXAM_NAME, known.key)) },
-        if (known.listHere) key(Face.ROW, text(R.string.exam_reveal), Sign.EYE, text(R.string.exam_reveal_about)) { shell.go(Place(PageKind.EXAM_REVEAL, known.key)) } else null,
-    )
+    private fun steps(known: ExamKeyView) =
+        listOfNotNull(
+            key(Face.ROW, text(R.string.exam_begin_here), Sign.TICK) {
+                shell.go(Place(PageKind.EXAM_NAME, known.key))
+            },
+            if (known.listHere)
+                key(Face.ROW, text(R.string.exam_reveal), Sign.EYE, text(R.string.exam_reveal_about)) {
+                    shell.go(Place(PageKind.EXAM_REVEAL, known.key))
+                }
+            else null,
+        )
 }
 
 /** What a key hides, under the PIN. It is kept in no place and gone when the page is left. */
 class ExamRevealScreen(shell: Shell, place: Place) : PinPage(shell, place) {
     private var list: List<PlantedView>? = null
     private var wiped = false
-    override val title get() = text(R.string.exam_reveal)
-    override val words get() = text(R.string.exam_reveal_words)
-    override val done get() = text(R.string.exam_reveal)
+    override val title
+        get() = text(R.string.exam_reveal)
 
-    override fun build(): View = list?.let { page(title, body(safety(shell), *planted(shell, it).toTypedArray())) } ?: super.build()
+    override val words
+        get() = text(R.string.exam_reveal_words)
 
-    override fun take(pin: String) = shell.work({ shell.core.examReveal(place.args[0], pin) }) {
-        list = it.planted
-        redrawSame()
-    }
+    override val done
+        get() = text(R.string.exam_reveal)
+
+    override fun build(): View =
+        list?.let { page(title, body(safety(shell), *planted(shell, it).toTypedArray())) } ?: super.build()
+
+    override fun take(pin: String) =
+        shell.work({ shell.core.examReveal(place.args[0], pin) }) {
+            list = it.planted
+            redrawSame()
+        }
 
     override fun hidden() {
         wiped = list != null

@@ -15,10 +15,20 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.HardAnswer
 
 /** What is to be planted on the load of a tag: so many, drawn from a seed; or those that were picked. */
-internal class Planting(val tag: String, val count: Int, private val seed: String, val picks: List<ExamPick>) {
-    val args get() = arrayOf(tag, count.toString(), seed, picks.joinToString("\n") { "${it.point}\t${it.deficiency}" })
+internal class Planting(
+    val tag: String,
+    val count: Int,
+    private val seed: String,
+    val picks: List<ExamPick>,
+) {
+    val args
+        get() =
+            arrayOf(tag, count.toString(), seed, picks.joinToString("\n") { "${it.point}\t${it.deficiency}" })
 
-    val plan get() = if (picks.isEmpty()) ExamPlan(tag, emptyList(), count.toUInt(), seed) else ExamPlan(tag, picks, null, null)
+    val plan
+        get() =
+            if (picks.isEmpty()) ExamPlan(tag, emptyList(), count.toUInt(), seed)
+            else ExamPlan(tag, picks, null, null)
 
     fun picking(picks: List<ExamPick>) = Planting(tag, picks.size, seed, picks)
 
@@ -27,19 +37,30 @@ internal class Planting(val tag: String, val count: Int, private val seed: Strin
         const val ARGS = 4
 
         fun of(args: List<String>): Planting {
-            val picks = args[3].lines().filter { it.isNotEmpty() }.map { ExamPick(it.substringBefore('\t'), it.substringAfter('\t')) }
+            val picks =
+                args[3]
+                    .lines()
+                    .filter { it.isNotEmpty() }
+                    .map { ExamPick(it.substringBefore('\t'), it.substringAfter('\t')) }
             return Planting(args[0], args[1].toInt(), args[2], picks)
         }
     }
 }
 
-/** The cards on which something can be planted, with what is picked on each: one a card, or one would hide another. */
+/**
+ * The cards on which something can be planted, with what is picked on each: one a card, or one would hide
+ * another.
+ */
 class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val secret get() = true
+    override val secret
+        get() = true
+
     private val planting = Planting.of(place.args)
 
     override fun build(): View {
-        val all = shell.attempt { shell.core.examPlantable(planting.tag) } ?: return page(text(R.string.exam_pick), body())
+        val all =
+            shell.attempt { shell.core.examPlantable(planting.tag) }
+                ?: return page(text(R.string.exam_pick), body())
         val views = mutableListOf<View>()
         for ((station, here) in all.groupBy { it.station }) {
             views += parts.words(station, 19, bold = true)
@@ -47,7 +68,10 @@ class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
         return page(
             text(R.string.exam_pick),
-            body(parts.words(text(R.string.exam_pick_words, planting.picks.size), 18), parts.column(*views.toTypedArray(), space = 12)),
+            body(
+                parts.words(text(R.string.exam_pick_words, planting.picks.size), 18),
+                parts.column(*views.toTypedArray(), space = 12),
+            ),
             listOf(key(Face.GOOD, text(R.string.exam_rig_these), Sign.TICK) { done() }),
         )
     }
@@ -56,12 +80,14 @@ class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val picked = names.firstOrNull { planting.has(it) }
         val title = text(R.string.exam_card_title, card.toInt(), names.first().cardTitle)
         return key(Face.ROW, title, if (picked == null) Sign.NONE else Sign.CROSS, picked?.shown) {
-            shell.go(Place(PageKind.EXAM_NAMES, *planting.args, card.toString()))
-        }.apply { chosen = picked != null }
+                shell.go(Place(PageKind.EXAM_NAMES, *planting.args, card.toString()))
+            }
+            .apply { chosen = picked != null }
     }
 
     private fun done() {
-        if (shell.attempt { shell.core.examPlan(ExamPlan(planting.tag, planting.picks, null, null)) } == null) return shell.redraw()
+        if (shell.attempt { shell.core.examPlan(ExamPlan(planting.tag, planting.picks, null, null)) } == null)
+            return shell.redraw()
         shell.backTo(PageKind.EXAM_PLAN)
         shell.swap(Place(PageKind.EXAM_PLAN, *planting.args))
     }
@@ -69,20 +95,27 @@ class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** What can be planted on one card. */
 class ExamPickNameScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val secret get() = true
+    override val secret
+        get() = true
+
     private val planting = Planting.of(place.args)
     private val card = place.args[Planting.ARGS].toUInt()
     private var list: PickList? = null
-    override val takesHardKeys get() = true
+    override val takesHardKeys
+        get() = true
 
     override fun build(): View {
-        val here = shell.attempt { shell.core.examPlantable(planting.tag) }.orEmpty().filter { it.card == card }
+        val here =
+            shell.attempt { shell.core.examPlantable(planting.tag) }.orEmpty().filter { it.card == card }
         val keys = mutableListOf<Key>()
         val views = mutableListOf<View>()
         for ((prompt, names) in here.groupBy { it.prompt }) {
             views += parts.words(prompt, 19, bold = true)
             for (known in names) {
-                val row = key(Face.ROW, known.shown, if (planting.has(known)) Sign.TICK else Sign.CROSS) { take(here, known) }
+                val row =
+                    key(Face.ROW, known.shown, if (planting.has(known)) Sign.TICK else Sign.CROSS) {
+                        take(here, known)
+                    }
                 keys += row
                 views += row
             }
@@ -93,7 +126,9 @@ class ExamPickNameScreen(shell: Shell, place: Place) : Screen(shell, place) {
             views += none
         }
         list = PickList(keys, shell)
-        val title = here.firstOrNull()?.let { text(R.string.exam_card_title, card.toInt(), it.cardTitle) } ?: text(R.string.exam_pick)
+        val title =
+            here.firstOrNull()?.let { text(R.string.exam_card_title, card.toInt(), it.cardTitle) }
+                ?: text(R.string.exam_pick)
         return page(title, body(parts.column(*views.toTypedArray(), space = 14)))
     }
 
@@ -107,4 +142,5 @@ class ExamPickNameScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 }
 
-private fun Planting.has(known: PlantedView) = picks.any { it.point == known.point && it.deficiency == known.name }
+private fun Planting.has(known: PlantedView) =
+    picks.any { it.point == known.point && it.deficiency == known.name }

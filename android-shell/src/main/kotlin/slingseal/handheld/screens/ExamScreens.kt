@@ -17,11 +17,20 @@ import slingseal.handheld.sense.Beat
 /** Seconds as a stopwatch shows them. */
 internal fun clock(seconds: UInt) = "%d:%02d".format((seconds / 60u).toInt(), (seconds % 60u).toInt())
 
-internal fun Shell.openRuns(): List<RunLine> = attempt { core.examRuns() }.orEmpty().filter { it.state == "open" }
+internal fun Shell.openRuns(): List<RunLine> =
+    attempt { core.examRuns() }.orEmpty().filter { it.state == "open" }
 
 /** Says that nothing here is an inspection. */
 internal fun Screen.training(shell: Shell): View =
-    shell.parts.panel(shell.parts.words(shell.activity.getString(R.string.exam_training), 18, bold = true, ground = shell.palette.panel), thick = true)
+    shell.parts.panel(
+        shell.parts.words(
+            shell.activity.getString(R.string.exam_training),
+            18,
+            bold = true,
+            ground = shell.palette.panel,
+        ),
+        thick = true,
+    )
 
 /** Examinations: the student's door and the instructor's. While a run goes on, nothing but the run. */
 class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
@@ -29,33 +38,57 @@ class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val open = shell.openRuns()
         val rows = if (open.isEmpty()) doors() else open.map(::run)
         val shut = if (open.isEmpty()) null else parts.words(text(R.string.exam_shut), 18)
-        return page(text(R.string.exams), body(training(shell), shut, parts.column(*rows.toTypedArray(), space = 16)))
+        return page(
+            text(R.string.exams),
+            body(training(shell), shut, parts.column(*rows.toTypedArray(), space = 16)),
+        )
     }
 
-    private fun run(line: RunLine): Key = key(Face.ROW, line.student, Sign.EYE, text(R.string.exam_goes_on, line.load)) {
-        shell.go(Place(PageKind.WALK, runName(line.run)))
-    }
+    private fun run(line: RunLine): Key =
+        key(Face.ROW, line.student, Sign.EYE, text(R.string.exam_goes_on, line.load)) {
+            shell.go(Place(PageKind.WALK, runName(line.run)))
+        }
 
-    private fun doors() = listOf(
-        key(Face.ROW, text(R.string.exam_begin), Sign.TICK, text(R.string.exam_begin_about)) { shell.go(Place(PageKind.SCAN, Purpose.EXAM_KEY.name)) },
-        key(Face.ROW, text(R.string.exam_plant), Sign.PLUS, text(R.string.exam_plant_about)) { shell.go(Place(PageKind.SCAN, Purpose.EXAM_TAG.name)) },
-        key(Face.ROW, text(R.string.exam_keys), Sign.KEY, text(R.string.exam_keys_about)) { shell.go(Place(PageKind.EXAM_KEYS)) },
-        key(Face.ROW, text(R.string.exam_results), Sign.LIST, text(R.string.exam_results_about)) { shell.go(Place(PageKind.EXAM_RESULTS)) },
-        key(Face.ROW, text(R.string.exam_take_sheet), Sign.CODE, text(R.string.move_gather_about)) { shell.go(Place(PageKind.SCAN, Purpose.MOVING.name)) },
-        key(Face.ROW, text(R.string.exam_class), Sign.MORE, text(R.string.exam_class_about)) { shell.go(Place(PageKind.EXAM_CLASS)) },
-    )
+    private fun doors() =
+        listOf(
+            key(Face.ROW, text(R.string.exam_begin), Sign.TICK, text(R.string.exam_begin_about)) {
+                shell.go(Place(PageKind.SCAN, Purpose.EXAM_KEY.name))
+            },
+            key(Face.ROW, text(R.string.exam_plant), Sign.PLUS, text(R.string.exam_plant_about)) {
+                shell.go(Place(PageKind.SCAN, Purpose.EXAM_TAG.name))
+            },
+            key(Face.ROW, text(R.string.exam_keys), Sign.KEY, text(R.string.exam_keys_about)) {
+                shell.go(Place(PageKind.EXAM_KEYS))
+            },
+            key(Face.ROW, text(R.string.exam_results), Sign.LIST, text(R.string.exam_results_about)) {
+                shell.go(Place(PageKind.EXAM_RESULTS))
+            },
+            key(Face.ROW, text(R.string.exam_take_sheet), Sign.CODE, text(R.string.move_gather_about)) {
+                shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+            },
+            key(Face.ROW, text(R.string.exam_class), Sign.MORE, text(R.string.exam_class_about)) {
+                shell.go(Place(PageKind.EXAM_CLASS))
+            },
+        )
 }
 
 /** Who is examined: typed, or one who was examined here before. */
 class ExamNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    override val title get() = text(R.string.exam_student)
-    override val guide get() = text(R.string.exam_student_guide)
-    override val done get() = text(R.string.take_it)
+    override val title
+        get() = text(R.string.exam_student)
+
+    override val guide
+        get() = text(R.string.exam_student_guide)
+
+    override val done
+        get() = text(R.string.take_it)
 
     override fun extra(): List<View> {
         val runs = shell.attempt { shell.core.examRuns() }.orEmpty().map { it.student }
         val results = shell.attempt { shell.core.examResults() }.orEmpty().map { it.student }
-        return (runs + results).distinct().take(MOST).map { name -> key(Face.ROW, name, Sign.TICK) { take(name) } }
+        return (runs + results).distinct().take(MOST).map { name ->
+            key(Face.ROW, name, Sign.TICK) { take(name) }
+        }
     }
 
     override fun take(words: String) {
@@ -73,29 +106,51 @@ class ExamNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
 
 /** Before the clock starts: which key, which load, who. */
 class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val key get() = place.args[0]
-    private val student get() = place.args[1]
-    private val tag get() = place.args[2].ifEmpty { null }
-    override val staysOn get() = true
-    override val spoken get() = text(R.string.exam_ready_words)
+    private val key
+        get() = place.args[0]
+
+    private val student
+        get() = place.args[1]
+
+    private val tag
+        get() = place.args[2].ifEmpty { null }
+
+    override val staysOn
+        get() = true
+
+    override val spoken
+        get() = text(R.string.exam_ready_words)
 
     override fun build(): View {
-        val known = shell.attempt { shell.core.examKey(key) } ?: return page(text(R.string.exam_ready), body())
-        val facts = parts.facts(
-            listOf(
-                text(R.string.exam_student) to student,
-                text(R.string.exam_key) to known.short,
-                text(R.string.load) to known.load,
-                text(R.string.exam_standard) to known.standard.words,
-                text(R.string.exam_instructor) to known.instructor,
-            ),
-        )
-        val scan = key(Face.ROW, text(R.string.scan_tag), if (tag == null) Sign.CODE else Sign.TICK, text(if (tag == null) R.string.exam_tag_unknown else R.string.exam_tag_scanned)) {
-            shell.go(Place(PageKind.SCAN, Purpose.EXAM_RUN_TAG.name, "$key\n$student"))
-        }
+        val known =
+            shell.attempt { shell.core.examKey(key) } ?: return page(text(R.string.exam_ready), body())
+        val facts =
+            parts.facts(
+                listOf(
+                    text(R.string.exam_student) to student,
+                    text(R.string.exam_key) to known.short,
+                    text(R.string.load) to known.load,
+                    text(R.string.exam_standard) to known.standard.words,
+                    text(R.string.exam_instructor) to known.instructor,
+                )
+            )
+        val scan =
+            key(
+                Face.ROW,
+                text(R.string.scan_tag),
+                if (tag == null) Sign.CODE else Sign.TICK,
+                text(if (tag == null) R.string.exam_tag_unknown else R.string.exam_tag_scanned),
+            ) {
+                shell.go(Place(PageKind.SCAN, Purpose.EXAM_RUN_TAG.name, "$key\n$student"))
+            }
         return page(
             text(R.string.exam_ready),
-            body(parts.words(text(R.string.exam_ready_words), 19, bold = true), scan, parts.panel(facts), training(shell)),
+            body(
+                parts.words(text(R.string.exam_ready_words), 19, bold = true),
+                scan,
+                parts.panel(facts),
+                training(shell),
+            ),
             listOf(key(Face.GOOD, text(R.string.exam_start), Sign.TICK) { begin() }),
         )
     }
@@ -112,9 +167,14 @@ class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
 /** Runs that ended and wait, then results, the last begun first. */
 class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
-        val runs = shell.attempt { shell.core.examRuns() }.orEmpty().filter { it.state == "ended" || it.state == "lost" }
+        val runs =
+            shell
+                .attempt { shell.core.examRuns() }
+                .orEmpty()
+                .filter { it.state == "ended" || it.state == "lost" }
         val results = shell.attempt { shell.core.examResults() }.orEmpty()
-        val none = if (runs.isEmpty() && results.isEmpty()) parts.words(text(R.string.exam_no_results), 18) else null
+        val none =
+            if (runs.isEmpty() && results.isEmpty()) parts.words(text(R.string.exam_no_results), 18) else null
         return page(
             text(R.string.exam_results),
             body(
@@ -124,16 +184,21 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 if (results.isEmpty()) null else parts.eyebrow(text(R.string.exam_results_only)),
                 parts.column(*results.map(::result).toTypedArray(), space = 16),
             ),
-            listOf(key(Face.SIDE, text(R.string.exam_scan_result), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.EXAM_RESULT.name)) }),
+            listOf(
+                key(Face.SIDE, text(R.string.exam_scan_result), Sign.CODE) {
+                    shell.go(Place(PageKind.SCAN, Purpose.EXAM_RESULT.name))
+                }
+            ),
         )
     }
 
     private fun run(line: RunLine): Key {
-        val next = when {
-            line.state == "lost" -> R.string.exam_lost
-            line.canScore -> R.string.exam_to_score
-            else -> R.string.exam_to_bring
-        }
+        val next =
+            when {
+                line.state == "lost" -> R.string.exam_lost
+                line.canScore -> R.string.exam_to_score
+                else -> R.string.exam_to_bring
+            }
         return key(Face.ROW, line.student, Sign.EYE, "${line.load} · ${line.begun.dtg} · ${text(next)}") {
             when {
                 line.state == "lost" -> {}
@@ -145,14 +210,18 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun result(line: ExamResultLine): Key {
         val (sign, word) = outcome(line)
-        val detail = "${text(word)} · ${line.load} · ${text(R.string.exam_found_of, line.found.toInt(), line.of.toInt())} · ${clock(line.seconds)} · ${text(R.string.exam_attempt, line.attempt.toInt())}"
-        return key(Face.ROW, line.student, sign, detail) { shell.go(Place(PageKind.EXAM_RESULT, line.result)) }
+        val detail =
+            "${text(word)} · ${line.load} · ${text(R.string.exam_found_of, line.found.toInt(), line.of.toInt())} · ${clock(line.seconds)} · ${text(R.string.exam_attempt, line.attempt.toInt())}"
+        return key(Face.ROW, line.student, sign, detail) {
+            shell.go(Place(PageKind.EXAM_RESULT, line.result))
+        }
     }
 }
 
 /** The sign and the word of an outcome. */
-internal fun outcome(line: ExamResultLine): Pair<Sign, Int> = when (line.outcome) {
-    "passed" -> Sign.TICK to R.string.exam_passed
-    "failed" -> Sign.CROSS to R.string.exam_failed
-    else -> Sign.BARS to R.string.exam_unclear
-}
+internal fun outcome(line: ExamResultLine): Pair<Sign, Int> =
+    when (line.outcome) {
+        "passed" -> Sign.TICK to R.string.exam_passed
+        "failed" -> Sign.CROSS to R.string.exam_failed
+        else -> Sign.BARS to R.string.exam_unclear
+    }

@@ -1,12 +1,12 @@
 package slingseal.handheld.screens
 
-import android.app.Activity
 import android.content.Intent
 import android.net.Uri
 import android.view.View
+import java.io.File
+import java.io.IOException
 import slingseal.core.Handheld
 import slingseal.handheld.Papers
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -14,8 +14,6 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
-import java.io.File
-import java.io.IOException
 
 /** What a bundle's file is called, and what it is. */
 private const val NAME = "slingseal.bundle"
@@ -27,32 +25,53 @@ internal const val PICK_OUT = 12
 internal const val PICK_LISTS = 13
 
 /**
- * Bundles by file, photographs and all: through the system's own picker, which asks for no permission, or handed to another
- * program. A bundle that another program opens with this one comes in here too.
+ * Bundles by file, photographs and all: through the system's own picker, which asks for no permission, or
+ * handed to another program. A bundle that another program opens with this one comes in here too.
  */
 class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val paneTitle: CharSequence get() = text(R.string.bundle_title)
+    override val paneTitle: CharSequence
+        get() = text(R.string.bundle_title)
 
-    override fun build(): View = page(
-        text(R.string.bundle_title),
-        body(
-            parts.column(
-                key(Face.ROW, text(R.string.bundle_in), Sign.LIST, text(R.string.bundle_in_about)) { open(shell) },
-                key(Face.ROW, text(R.string.bundle_out), Sign.SPREAD, text(R.string.bundle_out_about)) {
-                    pick(shell, Intent(Intent.ACTION_CREATE_DOCUMENT).setType(KIND).putExtra(Intent.EXTRA_TITLE, NAME), PICK_OUT)
-                },
-                key(Face.ROW, text(R.string.bundle_share), Sign.SPREAD, text(R.string.bundle_share_about)) { share() },
-                space = 20,
+    override fun build(): View =
+        page(
+            text(R.string.bundle_title),
+            body(
+                parts.column(
+                    key(Face.ROW, text(R.string.bundle_in), Sign.LIST, text(R.string.bundle_in_about)) {
+                        open(shell)
+                    },
+                    key(Face.ROW, text(R.string.bundle_out), Sign.SPREAD, text(R.string.bundle_out_about)) {
+                        pick(
+                            shell,
+                            Intent(Intent.ACTION_CREATE_DOCUMENT)
+                                .setType(KIND)
+                                .putExtra(Intent.EXTRA_TITLE, NAME),
+                            PICK_OUT,
+                        )
+                    },
+                    key(
+                        Face.ROW,
+                        text(R.string.bundle_share),
+                        Sign.SPREAD,
+                        text(R.string.bundle_share_about),
+                    ) {
+                        share()
+                    },
+                    space = 20,
+                )
             ),
-        ),
-    )
+        )
 
     private fun share() {
         val core = shell.core
         val app = context.applicationContext
         shell.work({ core.bundleOut(Papers.file(app).path) }) {
             feel(Beat.GOOD)
-            val send = Intent(Intent.ACTION_SEND).setType(KIND).putExtra(Intent.EXTRA_STREAM, Papers.uri(activity)).addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION)
+            val send =
+                Intent(Intent.ACTION_SEND)
+                    .setType(KIND)
+                    .putExtra(Intent.EXTRA_STREAM, Papers.uri(activity))
+                    .addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION)
             activity.startActivity(Intent.createChooser(send, activity.getString(R.string.bundle_share)))
             redraw()
         }
@@ -75,11 +94,12 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
 
         /** The picker came back with a place. */
-        fun picked(shell: Shell, code: Int, at: Uri) = when (code) {
-            PICK_OUT -> write(shell, at, R.string.bundle_written) { bundleOut(it) }
-            PICK_LISTS -> write(shell, at, R.string.procedures_written) { proceduresOut(emptyList(), it) }
-            else -> take(shell, at)
-        }
+        fun picked(shell: Shell, code: Int, at: Uri) =
+            when (code) {
+                PICK_OUT -> write(shell, at, R.string.bundle_written) { bundleOut(it) }
+                PICK_LISTS -> write(shell, at, R.string.procedures_written) { proceduresOut(emptyList(), it) }
+                else -> take(shell, at)
+            }
 
         private fun write(shell: Shell, to: Uri, done: Int, out: Handheld.(String) -> UInt) {
             val app = shell.activity.applicationContext
@@ -88,11 +108,14 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
             shell.work({
                 val file = Papers.file(app)
                 val records = core.out(file.path)
-                val whole = copied { resolver.openOutputStream(to)!!.use { out -> file.inputStream().use { it.copyTo(out) } } }
+                val whole = copied {
+                    resolver.openOutputStream(to)!!.use { out -> file.inputStream().use { it.copyTo(out) } }
+                }
                 file.delete()
                 records.takeIf { whole }
             }) { records ->
-                if (records == null) notice = activity.getString(R.string.bundle_failed) else news = activity.getString(done, records.toInt())
+                if (records == null) notice = activity.getString(R.string.bundle_failed)
+                else news = activity.getString(done, records.toInt())
                 feel(if (records == null) Beat.REFUSED else Beat.GOOD)
                 redraw()
             }
@@ -105,7 +128,11 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
             val core = shell.core
             shell.work({
                 val file = File(app.cacheDir, "incoming")
-                val whole = copied { resolver.openInputStream(from)!!.use { input -> file.outputStream().use { input.copyTo(it) } } }
+                val whole = copied {
+                    resolver.openInputStream(from)!!.use { input ->
+                        file.outputStream().use { input.copyTo(it) }
+                    }
+                }
                 try {
                     if (whole) core.bundleIn(file.path) else null
                 } finally {
@@ -123,15 +150,16 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
 
         /** Whatever lies behind a place may fail in any way. */
-        private fun copied(job: () -> Unit): Boolean = try {
-            job()
-            true
-        } catch (e: IOException) {
-            android.util.Log.i("slingseal", "no file: ${e.message}")
-            false
-        } catch (e: RuntimeException) {
-            android.util.Log.i("slingseal", "no file: ${e.message}")
-            false
-        }
+        private fun copied(job: () -> Unit): Boolean =
+            try {
+                job()
+                true
+            } catch (e: IOException) {
+                android.util.Log.i("slingseal", "no file: ${e.message}")
+                false
+            } catch (e: RuntimeException) {
+                android.util.Log.i("slingseal", "no file: ${e.message}")
+                false
+            }
     }
 }

@@ -10,15 +10,25 @@ import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.dp
 
-/** The load's number over every page of its inspection: of two nets side by side, the phone says which one it means. */
+/**
+ * The load's number over every page of its inspection: of two nets side by side, the phone says which one it
+ * means.
+ */
 object LoadBand {
     private const val HIGH = 30
 
-    /** What an inspection's page is of, in words; null on every other, and in a run of an examination, which has a band of its own. */
+    /**
+     * What an inspection's page is of, in words; null on every other, and in a run of an examination, which
+     * has a band of its own.
+     */
     fun load(shell: Shell, place: Place): String? {
-        val walk = place.args.firstOrNull()?.takeIf { place.page.ofWalk && place.run == null && it.isNotEmpty() } ?: return null
+        val walk =
+            place.args.firstOrNull()?.takeIf { place.page.ofWalk && place.run == null && it.isNotEmpty() }
+                ?: return null
         return try {
-            shell.core.walk(walk).let { if (it.ofLoad) shell.activity.getString(R.string.load_of, it.load) else it.load }
+            shell.core.walk(walk).let {
+                if (it.ofLoad) shell.activity.getString(R.string.load_of, it.load) else it.load
+            }
         } catch (e: HandheldException) {
             // the page itself says what is wrong
             android.util.Log.i("slingseal", "no load: ${e.message}")
@@ -26,15 +36,17 @@ object LoadBand {
         }
     }
 
-    fun over(shell: Shell, load: String, page: View): View = LinearLayout(shell.activity).apply {
-        val fill = ViewGroup.LayoutParams.MATCH_PARENT
-        orientation = LinearLayout.VERTICAL
-        val band = shell.parts.fitted(load, 19, 12).apply {
-            setBackgroundColor(shell.palette.page.on)
-            setTextColor(shell.palette.page.under)
-            gravity = Gravity.CENTER
+    fun over(shell: Shell, load: String, page: View): View =
+        LinearLayout(shell.activity).apply {
+            val fill = ViewGroup.LayoutParams.MATCH_PARENT
+            orientation = LinearLayout.VERTICAL
+            val band =
+                shell.parts.fitted(load, 19, 12).apply {
+                    setBackgroundColor(shell.palette.page.on)
+                    setTextColor(shell.palette.page.under)
+                    gravity = Gravity.CENTER
+                }
+            addView(band, LinearLayout.LayoutParams(fill, dp(HIGH)))
+            addView(page, LinearLayout.LayoutParams(fill, 0, 1f))
         }
-        addView(band, LinearLayout.LayoutParams(fill, dp(HIGH)))
-        addView(page, LinearLayout.LayoutParams(fill, 0, 1f))
-    }
 }

@@ -15,39 +15,56 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
-import slingseal.handheld.look.dp
 
 /** Records go from phone to phone by a moving code: no cable, no network. */
 class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override fun build(): View = page(
-        text(R.string.move),
-        body(
-            parts.words(text(R.string.move_intro), 18),
-            parts.column(
-                key(Face.ROW, text(R.string.move_out), Sign.CODE, text(R.string.move_out_about)) { MoveOutScreen.ready(shell, null) { go(it) } },
-                key(Face.ROW, text(R.string.move_gather), Sign.EYE, text(R.string.move_gather_about)) { shell.go(Place(PageKind.SCAN, Purpose.MOVING.name)) },
-                key(Face.ROW, text(R.string.bundle_title), Sign.LIST, text(R.string.bundle_out_about)) { shell.go(Place(PageKind.FILES)) },
-                space = 20,
+    override fun build(): View =
+        page(
+            text(R.string.move),
+            body(
+                parts.words(text(R.string.move_intro), 18),
+                parts.column(
+                    key(Face.ROW, text(R.string.move_out), Sign.CODE, text(R.string.move_out_about)) {
+                        MoveOutScreen.ready(shell, null) { go(it) }
+                    },
+                    key(Face.ROW, text(R.string.move_gather), Sign.EYE, text(R.string.move_gather_about)) {
+                        shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+                    },
+                    key(Face.ROW, text(R.string.bundle_title), Sign.LIST, text(R.string.bundle_out_about)) {
+                        shell.go(Place(PageKind.FILES))
+                    },
+                    space = 20,
+                ),
+                parts.eyebrow(text(R.string.move_less)),
+                parts.words(text(R.string.move_less_words), 17),
+                parts.column(
+                    key(Face.ROW, text(R.string.move_have), Sign.LIST, text(R.string.move_have_about)) {
+                        shell.go(Place(PageKind.HAVE))
+                    },
+                    key(Face.ROW, text(R.string.move_ask), Sign.CODE, text(R.string.move_ask_about)) {
+                        shell.go(Place(PageKind.SCAN, Purpose.HAVE.name))
+                    },
+                    space = 20,
+                ),
             ),
-            parts.eyebrow(text(R.string.move_less)),
-            parts.words(text(R.string.move_less_words), 17),
-            parts.column(
-                key(Face.ROW, text(R.string.move_have), Sign.LIST, text(R.string.move_have_about)) { shell.go(Place(PageKind.HAVE)) },
-                key(Face.ROW, text(R.string.move_ask), Sign.CODE, text(R.string.move_ask_about)) { shell.go(Place(PageKind.SCAN, Purpose.HAVE.name)) },
-                space = 20,
-            ),
-        ),
-    )
+        )
 }
 
 /** A code beside or above its words, as large as the room allows. */
-internal fun Screen.codePage(shell: Shell, onItsSide: Boolean, code: View, read: View): View = LinearLayout(shell.activity).apply {
-    val fill = ViewGroup.LayoutParams.MATCH_PARENT
-    val wrap = ViewGroup.LayoutParams.WRAP_CONTENT
-    orientation = if (onItsSide) LinearLayout.HORIZONTAL else LinearLayout.VERTICAL
-    addView(code, if (onItsSide) LinearLayout.LayoutParams(wrap, fill) else LinearLayout.LayoutParams(fill, wrap))
-    addView(read, if (onItsSide) LinearLayout.LayoutParams(0, fill, 1f) else LinearLayout.LayoutParams(fill, 0, 1f))
-}
+internal fun Screen.codePage(shell: Shell, onItsSide: Boolean, code: View, read: View): View =
+    LinearLayout(shell.activity).apply {
+        val fill = ViewGroup.LayoutParams.MATCH_PARENT
+        val wrap = ViewGroup.LayoutParams.WRAP_CONTENT
+        orientation = if (onItsSide) LinearLayout.HORIZONTAL else LinearLayout.VERTICAL
+        addView(
+            code,
+            if (onItsSide) LinearLayout.LayoutParams(wrap, fill) else LinearLayout.LayoutParams(fill, wrap),
+        )
+        addView(
+            read,
+            if (onItsSide) LinearLayout.LayoutParams(0, fill, 1f) else LinearLayout.LayoutParams(fill, 0, 1f),
+        )
+    }
 
 /** Shows a moving code, frame after frame without an end: whoever reads it says when it is whole. */
 open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
@@ -57,9 +74,14 @@ open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private var frame = 0
     private var showing = false
 
-    override val staysOn get() = true
-    override val shines get() = true
-    override val spoken get() = text(R.string.move_words)
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val spoken
+        get() = text(R.string.move_words)
 
     override fun build(): View {
         val out = prepare() ?: return page(text(R.string.move), body())
@@ -79,16 +101,19 @@ open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     /** What is said beside the code. */
     protected open fun about(out: MovingOut): List<View> {
-        val facts = parts.facts(
-            listOf(
-                text(R.string.records) to out.records.toString(),
-                text(R.string.move_papers) to out.papers.toString(),
-                text(R.string.move_frames) to out.enough.toString(),
-            ),
-            18,
-        )
+        val facts =
+            parts.facts(
+                listOf(
+                    text(R.string.records) to out.records.toString(),
+                    text(R.string.move_papers) to out.papers.toString(),
+                    text(R.string.move_frames) to out.enough.toString(),
+                ),
+                18,
+            )
         val left = out.leftOut.map { parts.signed(Sign.CROSS, parts.words(it, 17)) }
-        return listOf(parts.words(text(R.string.move_words), 18, bold = true), parts.panel(facts)) + left + parts.words(text(R.string.move_no_photos), 16, quiet = true)
+        return listOf(parts.words(text(R.string.move_words), 18, bold = true), parts.panel(facts)) +
+            left +
+            parts.words(text(R.string.move_no_photos), 16, quiet = true)
     }
 
     private fun next() {
@@ -112,43 +137,83 @@ open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     companion object {
-        /** How long one frame stands, in milliseconds: a camera of 30 pictures a second sees each of them whole several times. */
+        /**
+         * How long one frame stands, in milliseconds: a camera of 30 pictures a second sees each of them
+         * whole several times.
+         */
         const val FRAME = 160L
 
-        /** Readies everything that is here, less what a have code names, beside the main thread; then gives the page that shows it. */
+        /**
+         * Readies everything that is here, less what a have code names, beside the main thread; then gives
+         * the page that shows it.
+         */
         fun ready(shell: Shell, have: String?, done: Shell.(Place) -> Unit) {
             val core = shell.core
             shell.work({ core.movingBegin(have) }) { done(place(it)) }
         }
 
         internal fun place(out: MovingOut) =
-            Place(PageKind.MOVE_OUT, out.records.toString(), out.papers.toString(), out.procedures.toString(), out.enough.toString(), *out.leftOut.toTypedArray())
+            Place(
+                PageKind.MOVE_OUT,
+                out.records.toString(),
+                out.papers.toString(),
+                out.procedures.toString(),
+                out.enough.toString(),
+                *out.leftOut.toTypedArray(),
+            )
     }
 }
 
 /** What is here already, as a code. */
 class HaveScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val shines get() = true
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
 
     override fun build(): View {
         val have = shell.attempt { shell.core.haveCode() } ?: return page(text(R.string.move_have), body())
         val code = codeView(shell, have, text(R.string.move_have))
-        return codePage(shell, onItsSide, code, page(text(R.string.move_have), body(parts.words(text(R.string.move_have_words), 18))))
+        return codePage(
+            shell,
+            onItsSide,
+            code,
+            page(text(R.string.move_have), body(parts.words(text(R.string.move_have_words), 18))),
+        )
     }
 }
 
 /** What came in. Its arguments are the lines that are shown: first the sum, then what was set aside. */
 class MovedScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val spoken get() = place.args.first()
+    override val spoken
+        get() = place.args.first()
 
     override fun build(): View {
-        val aside = place.args.drop(1).map { parts.panel(parts.signed(Sign.CROSS, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }
+        val aside =
+            place.args.drop(1).map {
+                parts.panel(
+                    parts.signed(
+                        Sign.CROSS,
+                        parts.words(it, 18, bold = true, ground = palette.panel),
+                        palette.panel,
+                    ),
+                    thick = true,
+                )
+            }
         return page(
             text(R.string.move),
             body(
-                parts.panel(parts.signed(Sign.TICK, parts.words(place.args.first(), 21, bold = true, ground = palette.panel), palette.panel), thick = true),
-                if (aside.isEmpty()) parts.words(text(R.string.move_nothing_aside), 18) else parts.eyebrow(text(R.string.move_aside)),
+                parts.panel(
+                    parts.signed(
+                        Sign.TICK,
+                        parts.words(place.args.first(), 21, bold = true, ground = palette.panel),
+                        palette.panel,
+                    ),
+                    thick = true,
+                ),
+                if (aside.isEmpty()) parts.words(text(R.string.move_nothing_aside), 18)
+                else parts.eyebrow(text(R.string.move_aside)),
                 *aside.toTypedArray(),
             ),
             listOf(
@@ -161,10 +226,15 @@ class MovedScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     companion object {
         fun place(shell: Shell, report: BundleReport): Place {
-            val sum = shell.activity.getString(
-                R.string.move_gathered,
-                report.new.toInt(), report.completed.toInt(), report.known.toInt(), report.papers.toInt(), report.movements.toInt(),
-            )
+            val sum =
+                shell.activity.getString(
+                    R.string.move_gathered,
+                    report.new.toInt(),
+                    report.completed.toInt(),
+                    report.known.toInt(),
+                    report.papers.toInt(),
+                    report.movements.toInt(),
+                )
             val lists = report.procedures.map { came(shell, it) }
             val aside = report.setAside.map { "${it.kind}, ${it.place}: ${it.reason}" } + report.warnings
             return Place(PageKind.MOVED, (listOf(sum) + lists).joinToString("\n"), *aside.toTypedArray())

@@ -15,18 +15,33 @@ import slingseal.handheld.sense.HardAnswer
 
 /** Why a point does not apply to this load: a reason from the list, or words. It stands on the record. */
 class NotApplicableScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val walk get() = place.args[0]
-    private var list: PickList? = null
-    override val staysOn get() = true
-    override val takesHardKeys get() = true
-    override val paneTitle: CharSequence get() = text(R.string.not_applicable)
-    override val spoken get() = text(R.string.not_applicable_guide)
+    private val walk
+        get() = place.args[0]
 
-    private fun point(): PointView? = shell.attempt { shell.core.walkOf(walk) }?.card?.points?.firstOrNull { it.id == place.args[2] }
+    private var list: PickList? = null
+    override val staysOn
+        get() = true
+
+    override val takesHardKeys
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.not_applicable)
+
+    override val spoken
+        get() = text(R.string.not_applicable_guide)
+
+    private fun point(): PointView? =
+        shell.attempt { shell.core.walkOf(walk) }?.card?.points?.firstOrNull { it.id == place.args[2] }
 
     override fun build(): View {
-        val rows = REASONS.map { id -> key(Face.ROW, text(id), Sign.MINUS) { take(text(id)) } } +
-            key(Face.ROW, text(R.string.own_words), Sign.PLUS) { shell.go(Place(PageKind.WRITE, walk, Why.NOT_APPLICABLE.name, place.args[1], place.args[2])) }
+        val rows =
+            REASONS.map { id -> key(Face.ROW, text(id), Sign.MINUS) { take(text(id)) } } +
+                key(Face.ROW, text(R.string.own_words), Sign.PLUS) {
+                    shell.go(
+                        Place(PageKind.WRITE, walk, Why.NOT_APPLICABLE.name, place.args[1], place.args[2])
+                    )
+                }
         list = PickList(rows, shell)
         return page(
             text(R.string.not_applicable),

@@ -16,25 +16,36 @@ import slingseal.handheld.look.dp
 import slingseal.handheld.sense.Beat
 
 /**
- * Takes a photograph of a deficiency in the camera's full size, shows it, and keeps it if it is good enough; the core keeps
- * it and gives the digest that the finding names.
+ * Takes a photograph of a deficiency in the camera's full size, shows it, and keeps it if it is good enough;
+ * the core keeps it and gives the digest that the finding names.
  */
 open class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     private var taken: ByteArray? = null
-    override val looks get() = taken == null
-    override val paneTitle: CharSequence get() = text(R.string.add_photo)
+    override val looks
+        get() = taken == null
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.add_photo)
 
     override fun photo(): ((ByteArray) -> Unit) = ::review
 
     override fun onCodes(codes: List<Reading.Ours>) = Unit
 
     override fun build(): View {
-        taken?.let { return reviewPage(it) }
-        val read = LinearLayout(context).apply {
-            orientation = LinearLayout.VERTICAL
-            noticePanel()?.let { addView(it) }
-            addView(window(), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply { topMargin = context.dp(10) })
+        taken?.let {
+            return reviewPage(it)
         }
+        val read =
+            LinearLayout(context).apply {
+                orientation = LinearLayout.VERTICAL
+                noticePanel()?.let { addView(it) }
+                addView(
+                    window(),
+                    LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply {
+                        topMargin = context.dp(10)
+                    },
+                )
+            }
         val take = key(Face.GOOD, text(R.string.take_photo), Sign.EYE) { shoot() }.takeIf { blind == null }
         return page(text(R.string.add_photo), read, listOfNotNull(take, torchKey()), scrolls = false)
     }
@@ -50,18 +61,37 @@ open class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place)
         // decoded small: the page is small, and the picture is kept as it came
         val size = BitmapFactory.Options().apply { inJustDecodeBounds = true }
         BitmapFactory.decodeByteArray(bytes, 0, bytes.size, size)
-        val small = BitmapFactory.Options().apply { inSampleSize = maxOf(1, maxOf(size.outWidth, size.outHeight) / 1600) }
-        val picture = ImageView(context).apply {
-            setImageBitmap(BitmapFactory.decodeByteArray(bytes, 0, bytes.size, small))
-            scaleType = ImageView.ScaleType.FIT_CENTER
-            contentDescription = text(R.string.photo_taken)
-        }
-        val read = LinearLayout(context).apply {
-            orientation = LinearLayout.VERTICAL
-            noticePanel()?.let { addView(it) }
-            addView(parts.words(text(if (place.page == PageKind.PHOTO) R.string.photo_ask else R.string.photo_ask_report), 19, bold = true))
-            addView(picture, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply { topMargin = context.dp(10) })
-        }
+        val small =
+            BitmapFactory.Options().apply {
+                inSampleSize = maxOf(1, maxOf(size.outWidth, size.outHeight) / 1600)
+            }
+        val picture =
+            ImageView(context).apply {
+                setImageBitmap(BitmapFactory.decodeByteArray(bytes, 0, bytes.size, small))
+                scaleType = ImageView.ScaleType.FIT_CENTER
+                contentDescription = text(R.string.photo_taken)
+            }
+        val read =
+            LinearLayout(context).apply {
+                orientation = LinearLayout.VERTICAL
+                noticePanel()?.let { addView(it) }
+                addView(
+                    parts.words(
+                        text(
+                            if (place.page == PageKind.PHOTO) R.string.photo_ask
+                            else R.string.photo_ask_report
+                        ),
+                        19,
+                        bold = true,
+                    )
+                )
+                addView(
+                    picture,
+                    LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply {
+                        topMargin = context.dp(10)
+                    },
+                )
+            }
         val keep = key(Face.GOOD, text(R.string.photo_keep), Sign.TICK) { keep(bytes) }
         val again = key(Face.SIDE, text(R.string.photo_again), Sign.UNDO) { again() }
         return page(text(R.string.add_photo), read, listOf(keep, again), scrolls = false)
@@ -89,7 +119,9 @@ open class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place)
         }
     }
 
-    /** Back to what the photograph is of, with the digest that names it; the shell may be another one by then. */
+    /**
+     * Back to what the photograph is of, with the digest that names it; the shell may be another one by then.
+     */
     protected open fun kept(shell: Shell, digest: String) {
         val photos = listOf(place.args[5], digest).filter { it.isNotEmpty() }.joinToString(",")
         shell.backTo(PageKind.WALK)

@@ -5,7 +5,10 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.Key
 import slingseal.handheld.sense.HardAnswer
 
-/** A list of keys that the volume keys walk through: down goes to the next and says it, up takes the one that is framed. */
+/**
+ * A list of keys that the volume keys walk through: down goes to the next and says it, up takes the one that
+ * is framed.
+ */
 class PickList(private val keys: List<Key>, private val shell: Shell, start: Int = -1) {
     /** Which key is framed; none below 0. A page that is drawn anew hands it on. */
     var at = start
@@ -22,7 +25,8 @@ class PickList(private val keys: List<Key>, private val shell: Shell, start: Int
         when (answer) {
             HardAnswer.BACK -> shell.back()
             HardAnswer.SECOND -> if (keys.isNotEmpty()) choose((at + 1) % keys.size)
-            HardAnswer.FIRST -> keys.getOrNull(at)?.performClick() ?: if (keys.isNotEmpty()) choose(0) else Unit
+            HardAnswer.FIRST ->
+                keys.getOrNull(at)?.performClick() ?: if (keys.isNotEmpty()) choose(0) else Unit
             HardAnswer.AGAIN -> keys.getOrNull(at)?.let { shell.say(it.contentDescription.toString()) }
         }
     }

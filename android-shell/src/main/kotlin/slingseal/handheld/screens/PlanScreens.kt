@@ -14,19 +14,41 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
 /** A draft as a place keeps it, so that a turn of the phone loses nothing: what was typed, field by field. */
-internal fun TagDraft.kept(): Array<String> = arrayOf(
-    like, load, description, gross, weightSource, aircraft, allowable, pickup, destination, grid, rigger,
-    equipment.joinToString("\n") { "${it.kind}\t${it.serial}" },
-    links.joinToString("\n") { "${it.leg}\t${it.link}" },
-)
+internal fun TagDraft.kept(): Array<String> =
+    arrayOf(
+        like,
+        load,
+        description,
+        gross,
+        weightSource,
+        aircraft,
+        allowable,
+        pickup,
+        destination,
+        grid,
+        rigger,
+        equipment.joinToString("\n") { "${it.kind}\t${it.serial}" },
+        links.joinToString("\n") { "${it.leg}\t${it.link}" },
+    )
 
 /** How many arguments of a place a draft takes. */
 private const val FIELDS = 13
 
 internal fun draftOf(args: List<String>): TagDraft {
-    fun pairs(of: String) = of.split('\n').filter { '\t' in it }.map { it.substringBefore('\t') to it.substringAfter('\t') }
+    fun pairs(of: String) =
+        of.split('\n').filter { '\t' in it }.map { it.substringBefore('\t') to it.substringAfter('\t') }
     return TagDraft(
-        args[0], args[1], args[2], args[3], args[4], args[5], args[6], args[7], args[8], args[9], args[10],
+        args[0],
+        args[1],
+        args[2],
+        args[3],
+        args[4],
+        args[5],
+        args[6],
+        args[7],
+        args[8],
+        args[9],
+        args[10],
         pairs(args[11]).map { (kind, serial) -> DraftPiece(kind, serial) },
         pairs(args[12]).map { (leg, link) -> DraftLink(leg, link.toUIntOrNull() ?: 0u) },
     )
@@ -42,32 +64,33 @@ enum class Planned(val title: Int, val guide: Int) {
     PICKUP(R.string.from, R.string.plan_from_guide),
     DESTINATION(R.string.to, R.string.plan_to_guide),
     GRID(R.string.plan_grid, R.string.plan_grid_guide),
-    RIGGER(R.string.rigger, R.string.plan_rigger_guide),
-    ;
+    RIGGER(R.string.rigger, R.string.plan_rigger_guide);
 
-    fun of(draft: TagDraft): String = when (this) {
-        LOAD -> draft.load
-        DESCRIPTION -> draft.description
-        GROSS -> draft.gross
-        AIRCRAFT -> draft.aircraft
-        ALLOWABLE -> draft.allowable
-        PICKUP -> draft.pickup
-        DESTINATION -> draft.destination
-        GRID -> draft.grid
-        RIGGER -> draft.rigger
-    }
+    fun of(draft: TagDraft): String =
+        when (this) {
+            LOAD -> draft.load
+            DESCRIPTION -> draft.description
+            GROSS -> draft.gross
+            AIRCRAFT -> draft.aircraft
+            ALLOWABLE -> draft.allowable
+            PICKUP -> draft.pickup
+            DESTINATION -> draft.destination
+            GRID -> draft.grid
+            RIGGER -> draft.rigger
+        }
 
-    fun put(draft: TagDraft, words: String): TagDraft = when (this) {
-        LOAD -> draft.copy(load = words)
-        DESCRIPTION -> draft.copy(description = words)
-        GROSS -> draft.copy(gross = words)
-        AIRCRAFT -> draft.copy(aircraft = words)
-        ALLOWABLE -> draft.copy(allowable = words)
-        PICKUP -> draft.copy(pickup = words)
-        DESTINATION -> draft.copy(destination = words)
-        GRID -> draft.copy(grid = words)
-        RIGGER -> draft.copy(rigger = words)
-    }
+    fun put(draft: TagDraft, words: String): TagDraft =
+        when (this) {
+            LOAD -> draft.copy(load = words)
+            DESCRIPTION -> draft.copy(description = words)
+            GROSS -> draft.copy(gross = words)
+            AIRCRAFT -> draft.copy(aircraft = words)
+            ALLOWABLE -> draft.copy(allowable = words)
+            PICKUP -> draft.copy(pickup = words)
+            DESTINATION -> draft.copy(destination = words)
+            GRID -> draft.copy(grid = words)
+            RIGGER -> draft.copy(rigger = words)
+        }
 }
 
 /** The page of a draft, whatever was put into it: the one that lies open is replaced. */
@@ -78,26 +101,52 @@ private fun Shell.draft(draft: TagDraft) {
 
 /** What a new load is like: one whose tag is here, or one whose tag is scanned. */
 class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val paneTitle: CharSequence get() = text(R.string.plan)
+    override val paneTitle: CharSequence
+        get() = text(R.string.plan)
 
     override fun build(): View {
         val tags = shell.attempt { shell.core.tags(MOST.toUInt()) }.orEmpty()
-        val rows = tags.mapIndexed { at, tag ->
-            val about = "${tag.load} · ${tag.procedureTitle ?: tag.procedure} · ${tag.gross}"
-            key(Face.ROW, if (at == 0) text(R.string.plan_last, tag.description) else tag.description, if (at == 0) Sign.UNDO else Sign.NEXT, about) { begin(shell, tag.text) }
-        }
+        val rows =
+            tags.mapIndexed { at, tag ->
+                val about = "${tag.load} · ${tag.procedureTitle ?: tag.procedure} · ${tag.gross}"
+                key(
+                    Face.ROW,
+                    if (at == 0) text(R.string.plan_last, tag.description) else tag.description,
+                    if (at == 0) Sign.UNDO else Sign.NEXT,
+                    about,
+                ) {
+                    begin(shell, tag.text)
+                }
+            }
         // the lists that this phone inspects loads by, for a load that is like none before
         val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == LOAD }
-        val templates = lists.map { list -> key(Face.ROW, list.title, Sign.PLUS, text(R.string.plan_template)) { beginBy(shell, list.id) } }
+        val templates =
+            lists.map { list ->
+                key(Face.ROW, list.title, Sign.PLUS, text(R.string.plan_template)) { beginBy(shell, list.id) }
+            }
         val none = if (rows.isEmpty()) parts.words(text(R.string.plan_none), 19) else null
-        val scan = key(Face.GOOD, text(R.string.plan_scan), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.PLAN_LIKE.name)) }
-        return page(text(R.string.plan), body(parts.words(text(R.string.plan_like), 19), none, parts.column(*rows.toTypedArray(), space = 14), parts.eyebrow(text(R.string.plan_by_list)), parts.column(*templates.toTypedArray(), space = 14)), listOf(scan))
+        val scan =
+            key(Face.GOOD, text(R.string.plan_scan), Sign.CODE) {
+                shell.go(Place(PageKind.SCAN, Purpose.PLAN_LIKE.name))
+            }
+        return page(
+            text(R.string.plan),
+            body(
+                parts.words(text(R.string.plan_like), 19),
+                none,
+                parts.column(*rows.toTypedArray(), space = 14),
+                parts.eyebrow(text(R.string.plan_by_list)),
+                parts.column(*templates.toTypedArray(), space = 14),
+            ),
+            listOf(scan),
+        )
     }
 
     companion object {
         private const val MOST = 12
 
-        fun begin(shell: Shell, tag: String): Boolean = opened(shell, shell.attempt { shell.core.draftLike(tag) })
+        fun begin(shell: Shell, tag: String): Boolean =
+            opened(shell, shell.attempt { shell.core.draftLike(tag) })
 
         private fun beginBy(shell: Shell, list: String) {
             if (!opened(shell, shell.attempt { shell.core.draftBy(list) })) shell.redraw()
@@ -112,30 +161,85 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 }
 
-/** The load as it stands: each field a key, what it lacks at the head, its statics and their picture below, anew at each change. */
+/**
+ * The load as it stands: each field a key, what it lacks at the head, its statics and their picture below,
+ * anew at each change.
+ */
 class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = draftOf(place.args)
-    override val paneTitle: CharSequence get() = text(R.string.plan)
+    override val paneTitle: CharSequence
+        get() = text(R.string.plan)
 
     override fun build(): View {
         val view = shell.attempt { shell.core.checkDraft(draft) } ?: return page(text(R.string.plan), body())
-        val fields = Planned.entries.map { field ->
-            val value = field.of(draft)
-            key(Face.ROW, text(field.title), if (value.isEmpty()) Sign.NONE else Sign.TICK, value.ifEmpty { text(R.string.plan_open) }) { shell.go(Place(PageKind.PLAN_FIELD, *draft.kept(), field.name)) }
-        }.toMutableList()
+        val fields =
+            Planned.entries
+                .map { field ->
+                    val value = field.of(draft)
+                    key(
+                        Face.ROW,
+                        text(field.title),
+                        if (value.isEmpty()) Sign.NONE else Sign.TICK,
+                        value.ifEmpty { text(R.string.plan_open) },
+                    ) {
+                        shell.go(Place(PageKind.PLAN_FIELD, *draft.kept(), field.name))
+                    }
+                }
+                .toMutableList()
         val source = SOURCES.firstOrNull { it.first == draft.weightSource }?.second
-        fields.add(3, key(Face.ROW, text(R.string.plan_source), if (source == null) Sign.NONE else Sign.TICK, text(source ?: R.string.plan_open)) { shell.go(Place(PageKind.PLAN_SOURCE, *draft.kept())) })
-        val pieces = key(Face.ROW, text(R.string.equipment), Sign.LIST, draft.equipment.joinToString(", ") { it.serial }.ifEmpty { text(R.string.plan_no_equipment) }) { shell.go(Place(PageKind.PLAN_PIECES, *draft.kept())) }
-        val links = if (draft.links.isEmpty()) null else key(Face.ROW, text(R.string.links), Sign.LIST, draft.links.joinToString(", ") { "${it.leg}: ${it.link}" }) { shell.go(Place(PageKind.PLAN_LINKS, *draft.kept())) }
+        fields.add(
+            3,
+            key(
+                Face.ROW,
+                text(R.string.plan_source),
+                if (source == null) Sign.NONE else Sign.TICK,
+                text(source ?: R.string.plan_open),
+            ) {
+                shell.go(Place(PageKind.PLAN_SOURCE, *draft.kept()))
+            },
+        )
+        val pieces =
+            key(
+                Face.ROW,
+                text(R.string.equipment),
+                Sign.LIST,
+                draft.equipment.joinToString(", ") { it.serial }.ifEmpty { text(R.string.plan_no_equipment) },
+            ) {
+                shell.go(Place(PageKind.PLAN_PIECES, *draft.kept()))
+            }
+        val links =
+            if (draft.links.isEmpty()) null
+            else
+                key(
+                    Face.ROW,
+                    text(R.string.links),
+                    Sign.LIST,
+                    draft.links.joinToString(", ") { "${it.leg}: ${it.link}" },
+                ) {
+                    shell.go(Place(PageKind.PLAN_LINKS, *draft.kept()))
+                }
         val picture = view.picture?.let { picture -> RiggingScreen.drawn(shell) { picture } }
-        val faults = view.faults.map { parts.signed(Sign.WARN, parts.words(it, 17, ground = palette.panel), palette.panel) }
+        val faults =
+            view.faults.map {
+                parts.signed(Sign.WARN, parts.words(it, 17, ground = palette.panel), palette.panel)
+            }
         val sign = key(Face.GOOD, text(R.string.plan_sign), Sign.KEY) { sign(view.faults) }
         return page(
             draft.load.ifEmpty { text(R.string.plan) },
             body(
-                if (faults.isEmpty()) null else parts.panel(parts.column(*faults.toTypedArray(), space = 8), thick = true),
+                if (faults.isEmpty()) null
+                else parts.panel(parts.column(*faults.toTypedArray(), space = 8), thick = true),
                 parts.column(*(fields + listOfNotNull(pieces, links)).toTypedArray(), space = 12),
-                view.rigging?.let { parts.panel(parts.signed(if (it.verdict == WITHIN) Sign.TICK else Sign.WARN, parts.words(it.summary, 18, bold = true, ground = palette.panel), palette.panel), thick = it.verdict != WITHIN) },
+                view.rigging?.let {
+                    parts.panel(
+                        parts.signed(
+                            if (it.verdict == WITHIN) Sign.TICK else Sign.WARN,
+                            parts.words(it.summary, 18, bold = true, ground = palette.panel),
+                            palette.panel,
+                        ),
+                        thick = it.verdict != WITHIN,
+                    )
+                },
                 picture,
                 parts.words(text(R.string.manual_rules), 15, quiet = true),
             ),
@@ -154,7 +258,13 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
         private const val WITHIN = "within_limits"
 
         /** How a weight is known: the core's word, and what it is called here. */
-        val SOURCES = listOf("weighed" to R.string.source_weighed, "data plate" to R.string.source_plate, "added up" to R.string.source_added, "estimated" to R.string.source_estimated)
+        val SOURCES =
+            listOf(
+                "weighed" to R.string.source_weighed,
+                "data plate" to R.string.source_plate,
+                "added up" to R.string.source_added,
+                "estimated" to R.string.source_estimated,
+            )
     }
 }
 
@@ -162,10 +272,17 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
 class PlanFieldScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     private val draft = draftOf(place.args)
     private val field = Planned.valueOf(place.args[FIELDS])
-    override val title get() = text(field.title)
-    override val guide get() = text(field.guide)
-    override val done get() = text(R.string.take_it)
-    override val before get() = field.of(draft)
+    override val title
+        get() = text(field.title)
+
+    override val guide
+        get() = text(field.guide)
+
+    override val done
+        get() = text(R.string.take_it)
+
+    override val before
+        get() = field.of(draft)
 
     override fun take(words: String) = shell.draft(field.put(draft, words.trim()))
 }
@@ -173,43 +290,86 @@ class PlanFieldScreen(shell: Shell, place: Place) : WritingScreen(shell, place) 
 /** How the weight is known. */
 class PlanSourceScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = draftOf(place.args)
-    override val paneTitle: CharSequence get() = text(R.string.plan_source)
+    override val paneTitle: CharSequence
+        get() = text(R.string.plan_source)
 
     override fun build(): View {
-        val rows = PlanDraftScreen.SOURCES.map { (word, name) -> key(Face.ROW, text(name), if (word == draft.weightSource) Sign.TICK else Sign.NONE) { shell.draft(draft.copy(weightSource = word)) } }
-        return page(text(R.string.plan_source), body(parts.words(text(R.string.plan_source_words), 19), parts.column(*rows.toTypedArray(), space = 16)))
+        val rows =
+            PlanDraftScreen.SOURCES.map { (word, name) ->
+                key(Face.ROW, text(name), if (word == draft.weightSource) Sign.TICK else Sign.NONE) {
+                    shell.draft(draft.copy(weightSource = word))
+                }
+            }
+        return page(
+            text(R.string.plan_source),
+            body(
+                parts.words(text(R.string.plan_source_words), 19),
+                parts.column(*rows.toTypedArray(), space = 16),
+            ),
+        )
     }
 }
 
 /** The equipment: a piece is taken off by its key, and put on by its code or its serial number. */
 class PlanPiecesScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = draftOf(place.args)
-    override val paneTitle: CharSequence get() = text(R.string.equipment)
+    override val paneTitle: CharSequence
+        get() = text(R.string.equipment)
 
     override fun build(): View {
-        val rows = draft.equipment.mapIndexed { at, piece ->
-            key(Face.ROW, "${piece.kind} ${piece.serial}", Sign.CROSS, text(R.string.plan_take_off)) { shell.swap(Place(PageKind.PLAN_PIECES, *draft.copy(equipment = draft.equipment.filterIndexed { other, _ -> other != at }).kept())) }
-        }
+        val rows =
+            draft.equipment.mapIndexed { at, piece ->
+                key(Face.ROW, "${piece.kind} ${piece.serial}", Sign.CROSS, text(R.string.plan_take_off)) {
+                    shell.swap(
+                        Place(
+                            PageKind.PLAN_PIECES,
+                            *draft
+                                .copy(equipment = draft.equipment.filterIndexed { other, _ -> other != at })
+                                .kept(),
+                        )
+                    )
+                }
+            }
         val kinds = (draft.equipment.map { it.kind } + text(R.string.plan_piece)).distinct()
-        val typed = kinds.map { kind -> key(Face.ROW, text(R.string.plan_another, kind), Sign.PLUS) { shell.go(Place(PageKind.PLAN_PIECE, *draft.kept(), kind)) } }
+        val typed =
+            kinds.map { kind ->
+                key(Face.ROW, text(R.string.plan_another, kind), Sign.PLUS) {
+                    shell.go(Place(PageKind.PLAN_PIECE, *draft.kept(), kind))
+                }
+            }
         return page(
             text(R.string.equipment),
-            body(parts.column(*rows.toTypedArray(), space = 12), parts.column(*typed.toTypedArray(), space = 12)),
+            body(
+                parts.column(*rows.toTypedArray(), space = 12),
+                parts.column(*typed.toTypedArray(), space = 12),
+            ),
             listOf(
-                key(Face.SIDE, text(R.string.done), Sign.TICK) { shell.draft(draft) },
-                key(Face.GOOD, text(R.string.scan_piece), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.PLAN_PIECE.name, draft.kept().joinToString(SPLIT))) },
-            ).reversed(),
+                    key(Face.SIDE, text(R.string.done), Sign.TICK) { shell.draft(draft) },
+                    key(Face.GOOD, text(R.string.scan_piece), Sign.CODE) {
+                        shell.go(
+                            Place(PageKind.SCAN, Purpose.PLAN_PIECE.name, draft.kept().joinToString(SPLIT))
+                        )
+                    },
+                )
+                .reversed(),
         )
     }
 
     companion object {
-        /** What stands between the fields of a draft in one argument: the unit separator of ASCII, which no line has. */
+        /**
+         * What stands between the fields of a draft in one argument: the unit separator of ASCII, which no
+         * line has.
+         */
         private const val SPLIT = "\u001f"
 
         /** A piece whose code was scanned is put on. */
         fun scanned(shell: Shell, serial: String, kept: String) {
             val draft = draftOf(kept.split(SPLIT))
-            val more = draft.copy(equipment = draft.equipment + DraftPiece(shell.activity.getString(R.string.plan_piece), serial))
+            val more =
+                draft.copy(
+                    equipment =
+                        draft.equipment + DraftPiece(shell.activity.getString(R.string.plan_piece), serial)
+                )
             shell.backTo(PageKind.PLAN_PIECES)
             shell.swap(Place(PageKind.PLAN_PIECES, *more.kept()))
         }
@@ -219,9 +379,14 @@ class PlanPiecesScreen(shell: Shell, place: Place) : Screen(shell, place) {
 /** A piece's serial number, typed. */
 class PlanPieceScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     private val draft = draftOf(place.args)
-    override val title get() = place.args[FIELDS]
-    override val guide get() = text(R.string.name_of_piece)
-    override val done get() = text(R.string.take_it)
+    override val title
+        get() = place.args[FIELDS]
+
+    override val guide
+        get() = text(R.string.name_of_piece)
+
+    override val done
+        get() = text(R.string.take_it)
 
     override fun take(words: String) {
         val more = draft.copy(equipment = draft.equipment + DraftPiece(title, words.trim()))
@@ -233,33 +398,65 @@ class PlanPieceScreen(shell: Shell, place: Place) : WritingScreen(shell, place) 
 /** The link in each grab hook, up or down one: the statics stand below and change with it. */
 class PlanLinksScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = draftOf(place.args)
-    override val paneTitle: CharSequence get() = text(R.string.links)
+    override val paneTitle: CharSequence
+        get() = text(R.string.links)
 
     override fun build(): View {
         val view = shell.attempt { shell.core.checkDraft(draft) }
-        val rows = draft.links.flatMap { link ->
-            listOf(
-                key(Face.ROW, text(R.string.plan_link_more, link.leg, link.link.toInt()), Sign.PLUS, text(R.string.plan_link_one_more)) { set(link, link.link + 1u) },
-                key(Face.ROW, text(R.string.plan_link_more, link.leg, link.link.toInt()), Sign.MINUS, text(R.string.plan_link_one_less)) { if (link.link > 1u) set(link, link.link - 1u) },
-            )
-        }
+        val rows =
+            draft.links.flatMap { link ->
+                listOf(
+                    key(
+                        Face.ROW,
+                        text(R.string.plan_link_more, link.leg, link.link.toInt()),
+                        Sign.PLUS,
+                        text(R.string.plan_link_one_more),
+                    ) {
+                        set(link, link.link + 1u)
+                    },
+                    key(
+                        Face.ROW,
+                        text(R.string.plan_link_more, link.leg, link.link.toInt()),
+                        Sign.MINUS,
+                        text(R.string.plan_link_one_less),
+                    ) {
+                        if (link.link > 1u) set(link, link.link - 1u)
+                    },
+                )
+            }
         return page(
             text(R.string.links),
-            body(view?.rigging?.let { parts.words(it.summary, 19, bold = true) }, parts.column(*rows.toTypedArray(), space = 12), view?.picture?.let { picture -> RiggingScreen.drawn(shell) { picture } }),
+            body(
+                view?.rigging?.let { parts.words(it.summary, 19, bold = true) },
+                parts.column(*rows.toTypedArray(), space = 12),
+                view?.picture?.let { picture -> RiggingScreen.drawn(shell) { picture } },
+            ),
             listOf(key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.draft(draft) }),
         )
     }
 
     private fun set(link: DraftLink, to: UInt) =
-        shell.swap(Place(PageKind.PLAN_LINKS, *draft.copy(links = draft.links.map { if (it.leg == link.leg) DraftLink(it.leg, to) else it }).kept()))
+        shell.swap(
+            Place(
+                PageKind.PLAN_LINKS,
+                *draft
+                    .copy(links = draft.links.map { if (it.leg == link.leg) DraftLink(it.leg, to) else it })
+                    .kept(),
+            )
+        )
 }
 
 /** The PIN that signs the tag. */
 class PlanPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
     private val draft = draftOf(place.args)
-    override val title get() = text(R.string.plan_sign)
-    override val words get() = text(R.string.plan_pin, draft.load)
-    override val done get() = text(R.string.sign_short)
+    override val title
+        get() = text(R.string.plan_sign)
+
+    override val words
+        get() = text(R.string.plan_pin, draft.load)
+
+    override val done
+        get() = text(R.string.sign_short)
 
     override fun take(pin: String) {
         val core = shell.core
@@ -274,26 +471,52 @@ class PlanPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
 
 /** A tag as a code: for the load, for the inspector's phone, for a sticker. */
 class PlanTagScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val shines get() = true
-    override val spoken get() = text(R.string.plan_tag_words)
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val spoken
+        get() = text(R.string.plan_tag_words)
 
     override fun build(): View {
-        val tag = shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
-        val code = shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.tag), body())
+        val tag =
+            shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
+        val code =
+            shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.tag), body())
         val core = shell.core
         val ground = palette.panel
-        val read = parts.panel(
-            parts.column(
-                parts.words("${tag.load} · ${tag.gross}", 22, bold = true, ground = ground),
-                parts.words(tag.description, 18, ground = ground),
-                parts.words(text(R.string.aircraft_allowable, tag.aircraft, tag.allowable), 18, ground = ground),
-                parts.words(tag.planner ?: text(R.string.not_signed), 18, ground = ground),
-                space = 3,
-            ),
-        )
+        val read =
+            parts.panel(
+                parts.column(
+                    parts.words("${tag.load} · ${tag.gross}", 22, bold = true, ground = ground),
+                    parts.words(tag.description, 18, ground = ground),
+                    parts.words(
+                        text(R.string.aircraft_allowable, tag.aircraft, tag.allowable),
+                        18,
+                        ground = ground,
+                    ),
+                    parts.words(tag.planner ?: text(R.string.not_signed), 18, ground = ground),
+                    space = 3,
+                )
+            )
         val warnings = tag.warnings.map { parts.signed(Sign.WARN, parts.words(it, 17, bold = true)) }
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
-        return codePage(shell, onItsSide, codeView(shell, code, text(R.string.tag)), underCode(body(read, *warnings.toTypedArray(), parts.words(spoken, 16), printKey(shell, tag.load) { letter -> core.tagPdf(tag.text, letter) }), done, stickerKey(shell, tag.text)))
+        return codePage(
+            shell,
+            onItsSide,
+            codeView(shell, code, text(R.string.tag)),
+            underCode(
+                body(
+                    read,
+                    *warnings.toTypedArray(),
+                    parts.words(spoken, 16),
+                    printKey(shell, tag.load) { letter -> core.tagPdf(tag.text, letter) },
+                ),
+                done,
+                stickerKey(shell, tag.text),
+            ),
+        )
     }
 }

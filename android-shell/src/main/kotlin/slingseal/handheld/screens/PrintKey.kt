@@ -10,7 +10,14 @@ import slingseal.handheld.look.Sign
 
 /** The key that hands pages to the platform's print service. */
 internal fun Screen.printKey(shell: Shell, name: String, pages: (letter: Boolean) -> ByteArray): Key =
-    Key(shell.activity, shell.palette, Face.ROW, shell.activity.getString(R.string.print), Sign.PAPER, shell.activity.getString(R.string.print_about)) {
+    Key(
+        shell.activity,
+        shell.palette,
+        Face.ROW,
+        shell.activity.getString(R.string.print),
+        Sign.PAPER,
+        shell.activity.getString(R.string.print_about),
+    ) {
         if (Printing.begin(shell, name, pages)) return@Key
         shell.notice = shell.activity.getString(R.string.print_none)
         shell.redraw()

@@ -14,30 +14,35 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 
 /** The sign of an edition's standing, the same on every page. */
-private fun signOf(state: EditionState): Sign = when (state) {
-    EditionState.APPROVED -> Sign.TICK
-    EditionState.NOT_APPROVED -> Sign.WARN
-    EditionState.WITHDRAWN -> Sign.CROSS
-    EditionState.MISSING -> Sign.EYE
-}
+private fun signOf(state: EditionState): Sign =
+    when (state) {
+        EditionState.APPROVED -> Sign.TICK
+        EditionState.NOT_APPROVED -> Sign.WARN
+        EditionState.WITHDRAWN -> Sign.CROSS
+        EditionState.MISSING -> Sign.EYE
+    }
 
-private fun named(shell: Shell, list: ProcedureView) = shell.activity.getString(R.string.procedure_version, list.id, list.version.toInt())
+private fun named(shell: Shell, list: ProcedureView) =
+    shell.activity.getString(R.string.procedure_version, list.id, list.version.toInt())
 
 /** What came in, in a line: whether it is walked by from now on, or kept apart. */
 internal fun came(shell: Shell, list: ProcedureView): String {
-    val use = shell.activity.getString(if (list.inUse) R.string.procedure_in_use else R.string.procedure_apart)
+    val use =
+        shell.activity.getString(if (list.inUse) R.string.procedure_in_use else R.string.procedure_apart)
     return "${named(shell, list)}: ${list.approval}. $use"
 }
 
 /**
- * Which lists count here: what is walked by, what is kept apart until somebody approves it, and what is approved and not here.
- * Nobody may take a list that merely lies on the phone for one that counts.
+ * Which lists count here: what is walked by, what is kept apart until somebody approves it, and what is
+ * approved and not here. Nobody may take a list that merely lies on the phone for one that counts.
  */
 class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val paneTitle: CharSequence get() = text(R.string.procedures)
+    override val paneTitle: CharSequence
+        get() = text(R.string.procedures)
 
     override fun build(): View {
-        val all = shell.attempt { shell.core.procedureEditions() } ?: return page(text(R.string.procedures), body())
+        val all =
+            shell.attempt { shell.core.procedureEditions() } ?: return page(text(R.string.procedures), body())
         val missing = all.filter { it.state == EditionState.MISSING }
         val (used, apart) = (all - missing.toSet()).partition { it.inUse }
         return page(
@@ -48,28 +53,56 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 *group(R.string.procedures_apart, apart),
                 parts.eyebrow(text(R.string.procedures_by_file)),
                 parts.column(
-                    key(Face.ROW, text(R.string.procedures_file_in), Sign.LIST, text(R.string.bundle_in_about)) { FileScreen.open(shell) },
-                    key(Face.ROW, text(R.string.procedures_file_out), Sign.SPREAD, text(R.string.procedures_out_about)) {
-                        FileScreen.pick(shell, Intent(Intent.ACTION_CREATE_DOCUMENT).setType(KIND).putExtra(Intent.EXTRA_TITLE, FILE), PICK_LISTS)
+                    key(
+                        Face.ROW,
+                        text(R.string.procedures_file_in),
+                        Sign.LIST,
+                        text(R.string.bundle_in_about),
+                    ) {
+                        FileScreen.open(shell)
+                    },
+                    key(
+                        Face.ROW,
+                        text(R.string.procedures_file_out),
+                        Sign.SPREAD,
+                        text(R.string.procedures_out_about),
+                    ) {
+                        FileScreen.pick(
+                            shell,
+                            Intent(Intent.ACTION_CREATE_DOCUMENT)
+                                .setType(KIND)
+                                .putExtra(Intent.EXTRA_TITLE, FILE),
+                            PICK_LISTS,
+                        )
                     },
                     space = 16,
                 ),
             ),
             listOf(
-                key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) { shell.go(Place(PageKind.SCAN, Purpose.MOVING.name)) },
-                key(Face.SIDE, text(R.string.procedures_out), Sign.CODE) { shell.go(Place(PageKind.PROCEDURES_OUT, "")) },
+                key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
+                    shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+                },
+                key(Face.SIDE, text(R.string.procedures_out), Sign.CODE) {
+                    shell.go(Place(PageKind.PROCEDURES_OUT, ""))
+                },
             ),
         )
     }
 
     private fun group(title: Int, lists: List<ProcedureView>): Array<View> {
         if (lists.isEmpty()) return emptyArray()
-        val rows = lists.map { list ->
-            val missing = list.state == EditionState.MISSING
-            key(Face.ROW, if (missing) named(shell, list) else list.title, signOf(list.state), if (missing) list.approval else "${named(shell, list)} · ${list.approval}") {
-                shell.go(Place(PageKind.PROCEDURE, list.id, list.digest))
+        val rows =
+            lists.map { list ->
+                val missing = list.state == EditionState.MISSING
+                key(
+                    Face.ROW,
+                    if (missing) named(shell, list) else list.title,
+                    signOf(list.state),
+                    if (missing) list.approval else "${named(shell, list)} · ${list.approval}",
+                ) {
+                    shell.go(Place(PageKind.PROCEDURE, list.id, list.digest))
+                }
             }
-        }
         return arrayOf(parts.eyebrow(text(title)), parts.column(*rows.toTypedArray(), space = 12))
     }
 
@@ -80,34 +113,70 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** One edition: what it is, whose word stands behind it, and how it goes on. */
 class ProcedureScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val paneTitle: CharSequence get() = text(R.string.procedure)
+    override val paneTitle: CharSequence
+        get() = text(R.string.procedure)
 
     override fun build(): View {
         val (id, digest) = place.args
-        val list = shell.attempt { shell.core.procedureEditions() }?.firstOrNull { it.id == id && it.digest == digest } ?: return page(text(R.string.procedure), body())
+        val list =
+            shell
+                .attempt { shell.core.procedureEditions() }
+                ?.firstOrNull { it.id == id && it.digest == digest }
+                ?: return page(text(R.string.procedure), body())
         val missing = list.state == EditionState.MISSING
-        val standing = parts.panel(parts.signed(signOf(list.state), parts.words(list.approval, 20, bold = true, ground = palette.panel), palette.panel), thick = true)
-        val told = when {
-            missing -> text(R.string.procedure_missing_words, list.id, list.version.toInt())
-            list.inUse && list.state == EditionState.APPROVED -> text(R.string.procedure_in_use)
-            list.inUse -> text(R.string.procedure_waits)
-            else -> text(R.string.procedure_apart)
-        }
-        val facts = parts.facts(
-            listOfNotNull(
-                text(R.string.edition) to named(shell, list),
-                if (missing) null else text(R.string.procedure_length) to text(R.string.procedure_size, list.cards.toInt(), list.points.toInt()),
-                text(R.string.thumbprint) to list.digest.take(PRINT).chunked(4).joinToString(" "),
-                text(R.string.procedure_from) to text(if (list.own) R.string.procedure_own else R.string.procedure_built_in),
-            ).filter { !missing || it.first != text(R.string.procedure_from) },
-            18,
+        val standing =
+            parts.panel(
+                parts.signed(
+                    signOf(list.state),
+                    parts.words(list.approval, 20, bold = true, ground = palette.panel),
+                    palette.panel,
+                ),
+                thick = true,
+            )
+        val told =
+            when {
+                missing -> text(R.string.procedure_missing_words, list.id, list.version.toInt())
+                list.inUse && list.state == EditionState.APPROVED -> text(R.string.procedure_in_use)
+                list.inUse -> text(R.string.procedure_waits)
+                else -> text(R.string.procedure_apart)
+            }
+        val facts =
+            parts.facts(
+                listOfNotNull(
+                        text(R.string.edition) to named(shell, list),
+                        if (missing) null
+                        else
+                            text(R.string.procedure_length) to
+                                text(R.string.procedure_size, list.cards.toInt(), list.points.toInt()),
+                        text(R.string.thumbprint) to list.digest.take(PRINT).chunked(4).joinToString(" "),
+                        text(R.string.procedure_from) to
+                            text(if (list.own) R.string.procedure_own else R.string.procedure_built_in),
+                    )
+                    .filter { !missing || it.first != text(R.string.procedure_from) },
+                18,
+            )
+        val next =
+            when {
+                missing ->
+                    key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
+                        shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+                    }
+                list.inUse ->
+                    key(Face.GOOD, text(R.string.procedure_send), Sign.CODE) {
+                        shell.go(Place(PageKind.PROCEDURES_OUT, list.id))
+                    }
+                else -> null
+            }
+        return page(
+            if (missing) named(shell, list) else list.title,
+            body(
+                standing,
+                parts.words(told, 19),
+                parts.panel(facts),
+                parts.words(text(R.string.manual_rules), 15, quiet = true),
+            ),
+            listOfNotNull(next),
         )
-        val next = when {
-            missing -> key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) { shell.go(Place(PageKind.SCAN, Purpose.MOVING.name)) }
-            list.inUse -> key(Face.GOOD, text(R.string.procedure_send), Sign.CODE) { shell.go(Place(PageKind.PROCEDURES_OUT, list.id)) }
-            else -> null
-        }
-        return page(if (missing) named(shell, list) else list.title, body(standing, parts.words(told, 19), parts.panel(facts), parts.words(text(R.string.manual_rules), 15, quiet = true)), listOfNotNull(next))
     }
 
     private companion object {
@@ -118,18 +187,22 @@ class ProcedureScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** Lists as a moving code, with the rosters that approve them. */
 class ProceduresOutScreen(shell: Shell, place: Place) : MoveOutScreen(shell, place) {
-    override fun prepare(): MovingOut? = shell.attempt { shell.core.movingProcedures(listOf(place.args[0]).filter { it.isNotEmpty() }) }
+    override fun prepare(): MovingOut? =
+        shell.attempt { shell.core.movingProcedures(listOf(place.args[0]).filter { it.isNotEmpty() }) }
 
     override fun about(out: MovingOut): List<View> {
-        val facts = parts.facts(
-            listOf(
-                text(R.string.procedures) to out.procedures.toString(),
-                text(R.string.rosters) to out.papers.toString(),
-                text(R.string.move_frames) to out.enough.toString(),
-            ),
-            18,
-        )
+        val facts =
+            parts.facts(
+                listOf(
+                    text(R.string.procedures) to out.procedures.toString(),
+                    text(R.string.rosters) to out.papers.toString(),
+                    text(R.string.move_frames) to out.enough.toString(),
+                ),
+                18,
+            )
         val left = out.leftOut.map { parts.signed(Sign.CROSS, parts.words(it, 17)) }
-        return listOf(parts.words(text(R.string.move_words), 18, bold = true), parts.panel(facts)) + left + parts.words(text(R.string.procedures_there), 16)
+        return listOf(parts.words(text(R.string.move_words), 18, bold = true), parts.panel(facts)) +
+            left +
+            parts.words(text(R.string.procedures_there), 16)
     }
 }

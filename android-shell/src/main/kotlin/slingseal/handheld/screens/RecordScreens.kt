@@ -8,8 +8,6 @@ import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
-import slingseal.handheld.sense.Beat
-import slingseal.handheld.sense.HardAnswer
 
 /** Records that this device holds, the newest first, or those in which words are found. */
 class RecordsScreen(shell: Shell, place: Place) : Screen(shell, place) {
@@ -17,33 +15,52 @@ class RecordsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val records = shell.attempt { shell.core.records(sought.ifEmpty { null }, 200u) }.orEmpty()
-        val rows = records.map { record ->
-            val state = listOfNotNull(
-                text(if (record.fit) R.string.fit else R.string.not_fit),
-                when (record.standing) {
-                    "voided" -> text(R.string.voided)
-                    "superseded" -> text(R.string.superseded)
-                    else -> if (record.expired) text(R.string.expired) else null
-                },
-                record.issued.dtg,
-                record.inspector,
-            ).joinToString(" · ")
-            key(Face.ROW, record.load, if (record.fit && record.standing == "current") Sign.TICK else Sign.CROSS, state) {
-                shell.go(Place(PageKind.RECORD, record.record))
+        val rows =
+            records.map { record ->
+                val state =
+                    listOfNotNull(
+                            text(if (record.fit) R.string.fit else R.string.not_fit),
+                            when (record.standing) {
+                                "voided" -> text(R.string.voided)
+                                "superseded" -> text(R.string.superseded)
+                                else -> if (record.expired) text(R.string.expired) else null
+                            },
+                            record.issued.dtg,
+                            record.inspector,
+                        )
+                        .joinToString(" · ")
+                key(
+                    Face.ROW,
+                    record.load,
+                    if (record.fit && record.standing == "current") Sign.TICK else Sign.CROSS,
+                    state,
+                ) {
+                    shell.go(Place(PageKind.RECORD, record.record))
+                }
             }
-        }
-        val about = if (sought.isEmpty()) null else parts.words(text(R.string.found_for, sought, records.size), 19, bold = true)
+        val about =
+            if (sought.isEmpty()) null
+            else parts.words(text(R.string.found_for, sought, records.size), 19, bold = true)
         val none = if (rows.isEmpty()) parts.words(text(R.string.no_records), 18) else null
         val find = key(Face.SIDE, text(R.string.find), Sign.EYE) { shell.go(Place(PageKind.FIND)) }
-        return page(text(R.string.records), body(about, none, parts.column(*rows.toTypedArray(), space = 16)), listOf(find))
+        return page(
+            text(R.string.records),
+            body(about, none, parts.column(*rows.toTypedArray(), space = 16)),
+            listOf(find),
+        )
     }
 }
 
 /** Words that are looked for in every record. */
 class FindScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    override val title get() = text(R.string.find)
-    override val guide get() = text(R.string.find_guide)
-    override val done get() = text(R.string.find)
+    override val title
+        get() = text(R.string.find)
+
+    override val guide
+        get() = text(R.string.find_guide)
+
+    override val done
+        get() = text(R.string.find)
 
     override fun take(words: String) {
         shell.back()
@@ -54,27 +71,43 @@ class FindScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
 /** One record's story. */
 class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
-        val record = shell.attempt { shell.core.record(place.args[0]) } ?: return page(text(R.string.records), body())
+        val record =
+            shell.attempt { shell.core.record(place.args[0]) } ?: return page(text(R.string.records), body())
         val line = record.line
         val core = shell.core
-        val facts = parts.facts(
-            listOf<Pair<CharSequence, CharSequence>>(
-                text(R.string.outcome) to text(if (line.fit) R.string.fit else R.string.not_fit),
-                text(R.string.inspector) to line.inspector,
-                text(R.string.sealed_at) to line.issued.dtg,
-                text(R.string.valid_until) to line.validUntil.dtg,
-                text(R.string.findings) to text(R.string.found_corrected, line.found.toInt(), line.corrected.toInt()),
-            ) + listOfNotNull(record.tag?.let { text(R.string.mass) to "${it.gross} · ${it.aircraft}" }),
-        )
-        val found = record.findings.flatMap { finding ->
-            listOf(parts.words("${finding.shown} · ${finding.prompt}", 18, bold = true)) + finding.story.map { parts.words(it, 16) }
-        }
+        val facts =
+            parts.facts(
+                listOf<Pair<CharSequence, CharSequence>>(
+                    text(R.string.outcome) to text(if (line.fit) R.string.fit else R.string.not_fit),
+                    text(R.string.inspector) to line.inspector,
+                    text(R.string.sealed_at) to line.issued.dtg,
+                    text(R.string.valid_until) to line.validUntil.dtg,
+                    text(R.string.findings) to
+                        text(R.string.found_corrected, line.found.toInt(), line.corrected.toInt()),
+                ) + listOfNotNull(record.tag?.let { text(R.string.mass) to "${it.gross} · ${it.aircraft}" })
+            )
+        val found =
+            record.findings.flatMap { finding ->
+                listOf(parts.words("${finding.shown} · ${finding.prompt}", 18, bold = true)) +
+                    finding.story.map { parts.words(it, 16) }
+            }
         val moves = shell.attempt { shell.core.movements(line.load) }.orEmpty()
         val story = record.timeline.map { parts.words("${it.at.dtg}  ${it.what}", 16) }
         return page(
             line.load,
             body(
-                *record.voids.map { parts.panel(parts.signed(Sign.CROSS, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }.toTypedArray(),
+                *record.voids
+                    .map {
+                        parts.panel(
+                            parts.signed(
+                                Sign.CROSS,
+                                parts.words(it, 18, bold = true, ground = palette.panel),
+                                palette.panel,
+                            ),
+                            thick = true,
+                        )
+                    }
+                    .toTypedArray(),
                 parts.panel(facts),
                 *storyOf(shell, moves).toTypedArray(),
                 if (found.isEmpty()) null else parts.eyebrow(text(R.string.findings)),
@@ -85,8 +118,13 @@ class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 space = 10,
             ),
             listOfNotNull(
-                key(Face.GOOD, text(R.string.show_code), Sign.CODE) { shell.go(Place(PageKind.SEAL, line.record)) },
-                key(Face.BAD, text(R.string.void_it), Sign.CROSS) { shell.go(Place(PageKind.VOID, line.record)) }.takeIf { line.standing != "voided" },
+                key(Face.GOOD, text(R.string.show_code), Sign.CODE) {
+                    shell.go(Place(PageKind.SEAL, line.record))
+                },
+                key(Face.BAD, text(R.string.void_it), Sign.CROSS) {
+                        shell.go(Place(PageKind.VOID, line.record))
+                    }
+                    .takeIf { line.standing != "voided" },
             ),
         )
     }

@@ -15,7 +15,14 @@ import slingseal.handheld.sense.HardAnswer
 /** A line of a load's story: what happened, when, who says so, and what else the report says. */
 internal fun storyRow(shell: Shell, report: MovementView): Key {
     val about = (listOf(report.at.dtg, report.origin) + report.details).joinToString(" · ")
-    return Key(shell.activity, shell.palette, Face.ROW, report.what.replaceFirstChar(Char::uppercase), Draft.signOf(report), about) {
+    return Key(
+        shell.activity,
+        shell.palette,
+        Face.ROW,
+        report.what.replaceFirstChar(Char::uppercase),
+        Draft.signOf(report),
+        about,
+    ) {
         shell.go(Place(PageKind.REPORT, report.load, report.digest))
     }
 }
@@ -24,18 +31,32 @@ internal fun storyRow(shell: Shell, report: MovementView): Key {
 internal fun storyOf(shell: Shell, reports: List<MovementView>): List<View> {
     if (reports.isEmpty()) return emptyList()
     val parts = shell.parts
-    return listOf(parts.eyebrow(shell.activity.getString(R.string.what_became)), parts.column(*reports.map { storyRow(shell, it) }.toTypedArray(), space = 12))
+    return listOf(
+        parts.eyebrow(shell.activity.getString(R.string.what_became)),
+        parts.column(*reports.map { storyRow(shell, it) }.toTypedArray(), space = 12),
+    )
 }
 
-/** What was reported, as it stands, and its code: another phone scans it, a sticker carries it. (load, digest) */
+/**
+ * What was reported, as it stands, and its code: another phone scans it, a sticker carries it. (load, digest)
+ */
 class ReportScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val made = shell.attempt { shell.core.showReport(place.args[0], place.args[1]) }
     private var list: PickList? = null
-    override val staysOn get() = true
-    override val shines get() = true
-    override val takesHardKeys get() = true
-    override val paneTitle: CharSequence get() = made?.report?.let(::said) ?: text(R.string.report)
-    override val spoken get() = made?.report?.let { "${said(it)}. ${it.origin}." }
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val takesHardKeys
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = made?.report?.let(::said) ?: text(R.string.report)
+
+    override val spoken
+        get() = made?.report?.let { "${said(it)}. ${it.origin}." }
 
     private fun said(report: MovementView) = "${report.load}: ${report.what}"
 
@@ -43,45 +64,70 @@ class ReportScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val made = made ?: return page(text(R.string.report), body())
         val report = made.report
         val ground = palette.panel
-        val lines = listOf(parts.words("${report.at.dtg} · ${report.origin}", 17, ground = ground)) +
-            report.details.map { parts.words(it, 17, bold = true, ground = ground) }
+        val lines =
+            listOf(parts.words("${report.at.dtg} · ${report.origin}", 17, ground = ground)) +
+                report.details.map { parts.words(it, 17, bold = true, ground = ground) }
         val head = parts.signed(Draft.signOf(report), parts.heading(said(report), 21, ground), ground)
         val read = parts.panel(parts.column(head, *lines.toTypedArray(), space = 3), thick = report.against)
         // from the hook the next load waits; from the receiving side the load that lies there
-        val next = if (shell.lies(PageKind.ARRIVAL)) key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() } else key(Face.GOOD, text(R.string.next_load), Sign.HOOK) { shell.swap(Place(PageKind.HOOK)) }
+        val next =
+            if (shell.lies(PageKind.ARRIVAL)) key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
+            else key(Face.GOOD, text(R.string.next_load), Sign.HOOK) { shell.swap(Place(PageKind.HOOK)) }
         val sticker = stickerKey(shell, made.code.text)
         list = PickList(listOfNotNull(next, sticker), shell)
-        return codePage(shell, onItsSide, codeView(shell, made.code, text(R.string.report_code)), underCode(body(read, parts.words(text(R.string.report_show), 16, quiet = true)), next, sticker))
+        return codePage(
+            shell,
+            onItsSide,
+            codeView(shell, made.code, text(R.string.report_code)),
+            underCode(body(read, parts.words(text(R.string.report_show), 16, quiet = true)), next, sticker),
+        )
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 }
 
-/** Why it was not lifted: one press on a reason gives the report. Words of one's own may go with it; they hold nothing up. */
+/**
+ * Why it was not lifted: one press on a reason gives the report. Words of one's own may go with it; they hold
+ * nothing up.
+ */
 class RefuseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = Draft.of(place)
     private var list: PickList? = null
-    override val staysOn get() = true
-    override val takesHardKeys get() = true
-    override val paneTitle: CharSequence get() = text(R.string.event_refused)
-    override val spoken get() = text(R.string.refuse_guide)
+    override val staysOn
+        get() = true
+
+    override val takesHardKeys
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.event_refused)
+
+    override val spoken
+        get() = text(R.string.refuse_guide)
 
     override fun build(): View {
-        val causes = shell.core.refusalCauses().map { cause ->
-            key(Face.ROW, cause.shown.replaceFirstChar(Char::uppercase), Sign.CROSS) { give(cause.name) }
-        }
+        val causes =
+            shell.core.refusalCauses().map { cause ->
+                key(Face.ROW, cause.shown.replaceFirstChar(Char::uppercase), Sign.CROSS) { give(cause.name) }
+            }
         val note = saidRow(shell, draft, Said.NOTE)
         list = PickList(causes + note, shell)
         return page(
             text(R.string.refuse_title, draft.load),
-            body(parts.words(text(R.string.refuse_guide), 19), parts.column(*causes.toTypedArray(), space = 18), note),
+            body(
+                parts.words(text(R.string.refuse_guide), 19),
+                parts.column(*causes.toTypedArray(), space = 18),
+                note,
+            ),
         )
     }
 
     private fun give(cause: String) {
         val whole = draft.copy(cause = cause)
         // another reason is no reason without words
-        if (cause == OTHER && draft.note.isEmpty()) shell.go(whole.place(PageKind.REPORT_NOTE, Said.NOTE.name)) else whole.give(shell)
+        if (cause == OTHER && draft.note.isEmpty())
+            shell.go(whole.place(PageKind.REPORT_NOTE, Said.NOTE.name))
+        else whole.give(shell)
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
@@ -94,18 +140,36 @@ class RefuseScreen(shell: Shell, place: Place) : Screen(shell, place) {
 /** A row that leads to words of a person's own, and shows those that are there. */
 internal fun saidRow(shell: Shell, draft: Draft, what: Said): Key {
     val about = what.of(draft).ifEmpty { shell.activity.getString(R.string.report_note_about) }
-    return Key(shell.activity, shell.palette, Face.ROW, shell.activity.getString(what.title), Sign.PLUS, about) { shell.go(draft.place(PageKind.REPORT_NOTE, what.name)) }
+    return Key(
+        shell.activity,
+        shell.palette,
+        Face.ROW,
+        shell.activity.getString(what.title),
+        Sign.PLUS,
+        about,
+    ) {
+        shell.go(draft.place(PageKind.REPORT_NOTE, what.name))
+    }
 }
 
 /** Words of the reporter's own. A refusal that waited for them alone is given with them. */
 class ReportNoteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     private val draft = Draft.of(place)
-    override val staysOn get() = true
+    override val staysOn
+        get() = true
+
     private val what = Said.valueOf(place.args.last())
-    override val title get() = text(what.title)
-    override val guide get() = text(if (draft.cause.isEmpty()) what.guide else R.string.refuse_other_guide)
-    override val done get() = text(R.string.take_it)
-    override val before get() = what.of(draft)
+    override val title
+        get() = text(what.title)
+
+    override val guide
+        get() = text(if (draft.cause.isEmpty()) what.guide else R.string.refuse_other_guide)
+
+    override val done
+        get() = text(R.string.take_it)
+
+    override val before
+        get() = what.of(draft)
 
     override fun take(words: String) {
         val whole = what.on(draft, words.trim())
@@ -119,26 +183,51 @@ class ReportNoteScreen(shell: Shell, place: Place) : WritingScreen(shell, place)
     }
 }
 
-/** Everything that may be said of a load: what became of it, and around that when, in whose words, and signed or not. */
+/**
+ * Everything that may be said of a load: what became of it, and around that when, in whose words, and signed
+ * or not.
+ */
 class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = Draft.of(place)
     private var list: PickList? = null
-    override val takesHardKeys get() = true
-    override val paneTitle: CharSequence get() = text(R.string.report)
-    override val spoken get() = text(R.string.what_happened)
+    override val takesHardKeys
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.report)
+
+    override val spoken
+        get() = text(R.string.what_happened)
 
     override fun build(): View {
-        val events = EVENTS.map { event -> key(Face.ROW, text(Draft.keyOf(event)), Draft.signOf(event)) { take(event) } } +
-            key(Face.ROW, text(R.string.gear), Sign.GEAR, text(R.string.gear_about)) { shell.go(draft.place(PageKind.GEAR)) }
+        val events =
+            EVENTS.map { event ->
+                key(Face.ROW, text(Draft.keyOf(event)), Draft.signOf(event)) { take(event) }
+            } +
+                key(Face.ROW, text(R.string.gear), Sign.GEAR, text(R.string.gear_about)) {
+                    shell.go(draft.place(PageKind.GEAR))
+                }
         val at = draft.at?.let { text(R.string.when_earlier, Zulu.dtg(it)) } ?: text(R.string.when_now)
-        val around = listOfNotNull(
-            key(Face.ROW, at, Sign.UNDO, text(R.string.when_about)) { shell.go(draft.place(PageKind.WHEN)) }.apply { chosen = draft.at != null },
-            saidRow(shell, draft, Said.NOTE),
-            saidRow(shell, draft, Said.AIRCRAFT),
-            saidRow(shell, draft, Said.WHERE),
-            key(Face.ROW, text(R.string.add_photo), Sign.EYE, text(R.string.photos_taken, draft.photos.size)) { shell.go(draft.place(PageKind.REPORT_PHOTO)) }.apply { chosen = draft.photos.isNotEmpty() },
-            signRow(),
-        )
+        val around =
+            listOfNotNull(
+                key(Face.ROW, at, Sign.UNDO, text(R.string.when_about)) {
+                        shell.go(draft.place(PageKind.WHEN))
+                    }
+                    .apply { chosen = draft.at != null },
+                saidRow(shell, draft, Said.NOTE),
+                saidRow(shell, draft, Said.AIRCRAFT),
+                saidRow(shell, draft, Said.WHERE),
+                key(
+                        Face.ROW,
+                        text(R.string.add_photo),
+                        Sign.EYE,
+                        text(R.string.photos_taken, draft.photos.size),
+                    ) {
+                        shell.go(draft.place(PageKind.REPORT_PHOTO))
+                    }
+                    .apply { chosen = draft.photos.isNotEmpty() },
+                signRow(),
+            )
         list = PickList(events + around, shell)
         return page(
             text(R.string.report_of, draft.load),
@@ -154,9 +243,15 @@ class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
     /** Only where there is something to sign with. */
     private fun signRow(): Key? {
         if (shell.attempt { shell.core.setUp() }?.credential == null) return null
-        return key(Face.ROW, text(R.string.sign_it), if (draft.sign) Sign.TICK else Sign.KEY, text(if (draft.sign) R.string.sign_on else R.string.sign_off)) {
-            shell.swap(draft.copy(sign = !draft.sign).place(PageKind.WHAT))
-        }.apply { chosen = draft.sign }
+        return key(
+                Face.ROW,
+                text(R.string.sign_it),
+                if (draft.sign) Sign.TICK else Sign.KEY,
+                text(if (draft.sign) R.string.sign_on else R.string.sign_off),
+            ) {
+                shell.swap(draft.copy(sign = !draft.sign).place(PageKind.WHAT))
+            }
+            .apply { chosen = draft.sign }
     }
 
     private fun take(event: String) {
@@ -174,9 +269,14 @@ class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
 /** The PIN that signs a report, for who wants it to count on other devices too. */
 class ReportPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
     private val draft = Draft.of(place)
-    override val title get() = text(R.string.sign_it)
-    override val words get() = text(R.string.sign_pin, draft.load, text(Draft.keyOf(draft.event)))
-    override val done get() = text(R.string.sign_done)
+    override val title
+        get() = text(R.string.sign_it)
+
+    override val words
+        get() = text(R.string.sign_pin, draft.load, text(Draft.keyOf(draft.event)))
+
+    override val done
+        get() = text(R.string.sign_done)
 
     override fun take(pin: String) = draft.give(shell, pin)
 }

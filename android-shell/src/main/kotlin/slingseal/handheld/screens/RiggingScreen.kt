@@ -5,6 +5,7 @@ import android.os.Handler
 import android.os.Looper
 import android.view.View
 import android.widget.ImageView
+import java.util.concurrent.atomic.AtomicInteger
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.handheld.Core
@@ -13,17 +14,30 @@ import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Sign
-import java.util.concurrent.atomic.AtomicInteger
 
 /** The rigging as a picture: side, front and top to one scale, with the links as they were counted. */
 class RiggingScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val paneTitle: CharSequence get() = text(R.string.rigging)
+    override val staysOn
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.rigging)
 
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.rigging), body())
+        val walk =
+            shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.rigging), body())
         val statics = shell.attempt { listOfNotNull(shell.core.walkRigging(walk.walk)) }?.firstOrNull()
-        val change = walk.linkChange?.let { parts.panel(parts.signed(Sign.WARN, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }
+        val change =
+            walk.linkChange?.let {
+                parts.panel(
+                    parts.signed(
+                        Sign.WARN,
+                        parts.words(it, 18, bold = true, ground = palette.panel),
+                        palette.panel,
+                    ),
+                    thick = true,
+                )
+            }
         return page(
             text(R.string.rigging),
             body(
@@ -39,18 +53,22 @@ class RiggingScreen(shell: Shell, place: Place) : Screen(shell, place) {
         /** How many pictures are still being drawn. */
         val drawing = AtomicInteger()
 
-        /** A picture as wide as the page. It is drawn beside the main thread and stands there when it is done; nothing where there is none. */
+        /**
+         * A picture as wide as the page. It is drawn beside the main thread and stands there when it is done;
+         * nothing where there is none.
+         */
         fun drawn(shell: Shell, draw: (Handheld) -> ByteArray?): View {
             val core = shell.core
             val image = empty(shell)
             drawing.incrementAndGet()
             Core.slow.execute {
-                val bitmap = try {
-                    draw(core)?.let { BitmapFactory.decodeByteArray(it, 0, it.size) }
-                } catch (e: HandheldException) {
-                    android.util.Log.i("slingseal", "no picture: ${e.message}")
-                    null
-                }
+                val bitmap =
+                    try {
+                        draw(core)?.let { BitmapFactory.decodeByteArray(it, 0, it.size) }
+                    } catch (e: HandheldException) {
+                        android.util.Log.i("slingseal", "no picture: ${e.message}")
+                        null
+                    }
                 Handler(Looper.getMainLooper()).post {
                     if (bitmap == null) image.visibility = View.GONE else image.setImageBitmap(bitmap)
                     drawing.decrementAndGet()
@@ -59,19 +77,37 @@ class RiggingScreen(shell: Shell, place: Place) : Screen(shell, place) {
             return image
         }
 
-        private fun empty(shell: Shell) = ImageView(shell.activity).apply {
-            adjustViewBounds = true
-            contentDescription = context.getString(R.string.rigging_picture)
-            // ink on paper by day; at night the page stays dark and the picture with it
-            if (!shell.palette.lightPage) colorFilter = android.graphics.ColorMatrixColorFilter(NIGHT)
-        }
+        private fun empty(shell: Shell) =
+            ImageView(shell.activity).apply {
+                adjustViewBounds = true
+                contentDescription = context.getString(R.string.rigging_picture)
+                // ink on paper by day; at night the page stays dark and the picture with it
+                if (!shell.palette.lightPage) colorFilter = android.graphics.ColorMatrixColorFilter(NIGHT)
+            }
 
         /** White becomes black, black becomes the night's red. */
-        private val NIGHT = floatArrayOf(
-            -1f, 0f, 0f, 0f, 255f,
-            -0.42f, 0f, 0f, 0f, 106f,
-            -0.19f, 0f, 0f, 0f, 48f,
-            0f, 0f, 0f, 1f, 0f,
-        )
+        private val NIGHT =
+            floatArrayOf(
+                -1f,
+                0f,
+                0f,
+                0f,
+                255f,
+                -0.42f,
+                0f,
+                0f,
+                0f,
+                106f,
+                -0.19f,
+                0f,
+                0f,
+                0f,
+                48f,
+                0f,
+                0f,
+                0f,
+                1f,
+                0f,
+            )
     }
 }

@@ -21,21 +21,25 @@ private const val RUN = "run "
 /** What the pages of a walk call the run of an examination, where an inspection's have its walk. */
 internal fun runName(run: String) = RUN + run
 
-private val String.run: String? get() = if (startsWith(RUN)) removePrefix(RUN) else null
+private val String.run: String?
+    get() = if (startsWith(RUN)) removePrefix(RUN) else null
 
 /** The run that a page stands in; null everywhere but in an examination. */
-internal val Place.run: String? get() = if (page.ofWalk) args.firstOrNull()?.run else null
+internal val Place.run: String?
+    get() = if (page.ofWalk) args.firstOrNull()?.run else null
 
 /** The walk of a name: an inspection's, or a run's, of which no page is given more. */
 internal fun Handheld.walkOf(name: String): WalkView = name.run?.let { examRun(it).walk } ?: walk(name)
 
-internal fun Handheld.doOn(name: String, request: WalkRequest): WalkView = name.run?.let { examDo(it, request).walk } ?: doWalk(name, request)
+internal fun Handheld.doOn(name: String, request: WalkRequest): WalkView =
+    name.run?.let { examDo(it, request).walk } ?: doWalk(name, request)
 
 /**
- * The band over every page of a run: that this is an examination, whose, and the clock, which the core keeps. It asks once
- * a second; what it cannot learn shows with the next answer.
+ * The band over every page of a run: that this is an examination, whose, and the clock, which the core keeps.
+ * It asks once a second; what it cannot learn shows with the next answer.
  */
-class RunBand(private val shell: Shell, private val run: String, onItsSide: Boolean) : LinearLayout(shell.activity) {
+class RunBand(private val shell: Shell, private val run: String, onItsSide: Boolean) :
+    LinearLayout(shell.activity) {
     private val hands = Handler(Looper.getMainLooper())
     private val tick = Runnable { move() }
     private val ground = shell.palette.page
@@ -53,11 +57,12 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
             addView(who, share(1.2f))
             addView(clock, share(1f))
         } else {
-            val words = LinearLayout(context).apply {
-                orientation = VERTICAL
-                addView(what, LayoutParams(fill, 0, 1.2f))
-                addView(who, LayoutParams(fill, 0, 1f))
-            }
+            val words =
+                LinearLayout(context).apply {
+                    orientation = VERTICAL
+                    addView(what, LayoutParams(fill, 0, 1.2f))
+                    addView(who, LayoutParams(fill, 0, 1f))
+                }
             addView(words, share(1.1f))
             addView(clock, share(1f))
         }
@@ -67,25 +72,28 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
         show()
     }
 
-    private fun line(words: String, size: Int) = shell.parts.fitted(words, size, 11).apply {
-        setTextColor(ground.under)
-        gravity = Gravity.START or Gravity.CENTER_VERTICAL
-        setPadding(0, 0, context.dp(8), 0)
-    }
+    private fun line(words: String, size: Int) =
+        shell.parts.fitted(words, size, 11).apply {
+            setTextColor(ground.under)
+            gravity = Gravity.START or Gravity.CENTER_VERTICAL
+            setPadding(0, 0, context.dp(8), 0)
+        }
 
     private fun show(): RunView? {
-        val view = try {
-            shell.core.examRun(run)
-        } catch (e: HandheldException) {
-            android.util.Log.i("slingseal", "no clock: ${e.message}")
-            return null
-        }
+        val view =
+            try {
+                shell.core.examRun(run)
+            } catch (e: HandheldException) {
+                android.util.Log.i("slingseal", "no clock: ${e.message}")
+                return null
+            }
         who.text = context.getString(R.string.exam_band_who, view.student)
-        clock.text = when {
-            view.clockJumped -> context.getString(R.string.exam_clock_set, view.clock)
-            view.over -> context.getString(R.string.exam_over, view.clock)
-            else -> view.clock
-        }
+        clock.text =
+            when {
+                view.clockJumped -> context.getString(R.string.exam_clock_set, view.clock)
+                view.over -> context.getString(R.string.exam_over, view.clock)
+                else -> view.clock
+            }
         contentDescription = "${what.text}. ${who.text}. ${clock.text}"
         return view
     }
@@ -108,11 +116,12 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
         private const val SECOND = 1000L
 
         /** A page under its band. On its side the band is low: the keys need the height. */
-        fun over(shell: Shell, run: String, onItsSide: Boolean, page: View): View = LinearLayout(shell.activity).apply {
-            val fill = ViewGroup.LayoutParams.MATCH_PARENT
-            orientation = VERTICAL
-            addView(RunBand(shell, run, onItsSide), LayoutParams(fill, dp(if (onItsSide) 36 else 54)))
-            addView(page, LayoutParams(fill, 0, 1f))
-        }
+        fun over(shell: Shell, run: String, onItsSide: Boolean, page: View): View =
+            LinearLayout(shell.activity).apply {
+                val fill = ViewGroup.LayoutParams.MATCH_PARENT
+                orientation = VERTICAL
+                addView(RunBand(shell, run, onItsSide), LayoutParams(fill, dp(if (onItsSide) 36 else 54)))
+                addView(page, LayoutParams(fill, 0, 1f))
+            }
     }
 }

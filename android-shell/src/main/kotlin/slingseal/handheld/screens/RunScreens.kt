@@ -14,7 +14,10 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
-/** The page of a run. It is made from the run alone: what is planted is in no view that a student's page asks for. */
+/**
+ * The page of a run. It is made from the run alone: what is planted is in no view that a student's page asks
+ * for.
+ */
 internal fun runScreen(shell: Shell, place: Place, run: String): Screen {
     val view = shell.attempt { shell.core.examRun(run) } ?: return StartScreen(shell, Place(PageKind.START))
     val card = view.walk.card
@@ -27,35 +30,69 @@ internal fun runScreen(shell: Shell, place: Place, run: String): Screen {
 
 /** Side steps from a card of a run: nothing pauses it. */
 class RunMoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
+    override val staysOn
+        get() = true
 
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.more), body())
+        val walk =
+            shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.more), body())
         val name = place.args[0]
-        val rows = listOf(
-            key(Face.ROW, text(R.string.exam_end), Sign.TICK, text(R.string.exam_end_about)) { shell.go(Place(PageKind.EXAM_END, name)) },
-            key(Face.ROW, text(R.string.exam_calls), Sign.CROSS, text(R.string.exam_called, walk.findings.size)) { shell.go(Place(PageKind.EXAM_CALLS, name)) },
-            key(Face.ROW, text(R.string.all_cards), Sign.LIST, answered(walk)) { shell.go(Place(PageKind.CARDS, name)) },
-            key(Face.ROW, text(R.string.say_again), Sign.SPEAK) { walk.card?.let { shell.say(it.spoken) } },
-            key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place(PageKind.SETTINGS, name)) },
+        val rows =
+            listOf(
+                key(Face.ROW, text(R.string.exam_end), Sign.TICK, text(R.string.exam_end_about)) {
+                    shell.go(Place(PageKind.EXAM_END, name))
+                },
+                key(
+                    Face.ROW,
+                    text(R.string.exam_calls),
+                    Sign.CROSS,
+                    text(R.string.exam_called, walk.findings.size),
+                ) {
+                    shell.go(Place(PageKind.EXAM_CALLS, name))
+                },
+                key(Face.ROW, text(R.string.all_cards), Sign.LIST, answered(walk)) {
+                    shell.go(Place(PageKind.CARDS, name))
+                },
+                key(Face.ROW, text(R.string.say_again), Sign.SPEAK) {
+                    walk.card?.let { shell.say(it.spoken) }
+                },
+                key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place(PageKind.SETTINGS, name)) },
+            )
+        return page(
+            text(R.string.more),
+            body(
+                parts.column(*rows.toTypedArray(), space = 20),
+                parts.words(text(R.string.exam_no_pause), 17, quiet = true),
+            ),
         )
-        return page(text(R.string.more), body(parts.column(*rows.toTypedArray(), space = 20), parts.words(text(R.string.exam_no_pause), 17, quiet = true)))
     }
 
-    private fun answered(walk: WalkView) = text(R.string.cards_done, walk.progress.cardsDone.toInt(), walk.progress.cards.toInt())
+    private fun answered(walk: WalkView) =
+        text(R.string.cards_done, walk.progress.cardsDone.toInt(), walk.progress.cards.toInt())
 }
 
 /** What was called, to go back to its card; nothing is put right in a run. */
 class CallsScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
+    override val staysOn
+        get() = true
 
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.exam_calls), body())
-        val rows = walk.findings.map { call ->
-            key(Face.ROW, call.shown, Sign.CROSS, "${text(R.string.exam_card, call.card.toInt())} · ${call.prompt}") {
-                if (shell.answer(place.args[0], WalkRequest.GoTo(call.card), Beat.GOOD) != null) shell.backTo(PageKind.WALK) else shell.redraw()
+        val walk =
+            shell.attempt { shell.core.walkOf(place.args[0]) }
+                ?: return page(text(R.string.exam_calls), body())
+        val rows =
+            walk.findings.map { call ->
+                key(
+                    Face.ROW,
+                    call.shown,
+                    Sign.CROSS,
+                    "${text(R.string.exam_card, call.card.toInt())} · ${call.prompt}",
+                ) {
+                    if (shell.answer(place.args[0], WalkRequest.GoTo(call.card), Beat.GOOD) != null)
+                        shell.backTo(PageKind.WALK)
+                    else shell.redraw()
+                }
             }
-        }
         val none = if (rows.isEmpty()) parts.words(text(R.string.exam_no_calls), 19) else null
         return page(text(R.string.exam_calls), body(none, parts.column(*rows.toTypedArray(), space = 18)))
     }
@@ -63,11 +100,15 @@ class CallsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** Whether the run is to end: behind the last card, or before it. */
 class EndRunScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val spoken get() = text(R.string.exam_end_ask)
+    override val staysOn
+        get() = true
+
+    override val spoken
+        get() = text(R.string.exam_end_ask)
 
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.exam_end), body())
+        val walk =
+            shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.exam_end), body())
         val left = (walk.progress.cards - walk.progress.cardsDone).toInt()
         val words = if (left == 0) text(R.string.exam_all_answered) else text(R.string.exam_left, left)
         return page(
@@ -76,8 +117,12 @@ class EndRunScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.words(words, 21, bold = true),
                 parts.words(text(R.string.exam_called, walk.findings.size), 19),
                 parts.column(
-                    key(Face.ROW, text(R.string.exam_calls), Sign.CROSS) { shell.go(Place(PageKind.EXAM_CALLS, place.args[0])) },
-                    key(Face.ROW, text(R.string.all_cards), Sign.LIST) { shell.go(Place(PageKind.CARDS, place.args[0])) },
+                    key(Face.ROW, text(R.string.exam_calls), Sign.CROSS) {
+                        shell.go(Place(PageKind.EXAM_CALLS, place.args[0]))
+                    },
+                    key(Face.ROW, text(R.string.all_cards), Sign.LIST) {
+                        shell.go(Place(PageKind.CARDS, place.args[0]))
+                    },
                     space = 18,
                 ),
             ),
@@ -94,26 +139,41 @@ class EndRunScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** A run that is ended: to the instructor, by hand or by code. */
 class RunEndedScreen(shell: Shell, place: Place, private val run: RunView) : Screen(shell, place) {
-    override val spoken get() = text(R.string.exam_ended_words)
+    override val spoken
+        get() = text(R.string.exam_ended_words)
 
     override fun build(): View {
         val line = shell.attempt { shell.core.examRuns() }?.firstOrNull { it.run == run.sheet }
-        val sheet = key(if (line?.canScore == true) Face.SIDE else Face.GOOD, text(R.string.exam_sheet), Sign.CODE) { shell.go(Place(PageKind.EXAM_SHEET, run.run)) }
-        val score = line?.takeIf { it.canScore }?.let { key(Face.GOOD, text(R.string.exam_score), Sign.KEY) { shell.go(Place(PageKind.EXAM_SCORE, it.run)) } }
-        val facts = parts.facts(
-            listOf(
-                text(R.string.exam_student) to run.student,
-                text(R.string.load) to run.walk.load,
-                text(R.string.exam_time) to run.clock,
-                text(R.string.exam_key) to run.key,
-            ),
-        )
+        val sheet =
+            key(if (line?.canScore == true) Face.SIDE else Face.GOOD, text(R.string.exam_sheet), Sign.CODE) {
+                shell.go(Place(PageKind.EXAM_SHEET, run.run))
+            }
+        val score =
+            line
+                ?.takeIf { it.canScore }
+                ?.let {
+                    key(Face.GOOD, text(R.string.exam_score), Sign.KEY) {
+                        shell.go(Place(PageKind.EXAM_SCORE, it.run))
+                    }
+                }
+        val facts =
+            parts.facts(
+                listOf(
+                    text(R.string.exam_student) to run.student,
+                    text(R.string.load) to run.walk.load,
+                    text(R.string.exam_time) to run.clock,
+                    text(R.string.exam_key) to run.key,
+                )
+            )
         return page(
             text(R.string.exam_ended),
             body(
                 parts.words(text(R.string.exam_ended_words), 20, bold = true),
                 parts.panel(facts),
-                parts.words(text(if (score == null) R.string.exam_ended_away else R.string.exam_ended_here), 18),
+                parts.words(
+                    text(if (score == null) R.string.exam_ended_away else R.string.exam_ended_here),
+                    18,
+                ),
                 parts.words(text(R.string.exam_training), 17, quiet = true),
             ),
             listOfNotNull(score, sheet),
@@ -123,14 +183,16 @@ class RunEndedScreen(shell: Shell, place: Place, private val run: RunView) : Scr
 
 /** The sheet of an ended run as a moving code: the instructor's device takes it in. */
 class ExamSheetScreen(shell: Shell, place: Place) : MoveOutScreen(shell, place) {
-    override val spoken get() = text(R.string.exam_sheet_words)
+    override val spoken
+        get() = text(R.string.exam_sheet_words)
 
     override fun prepare() = shell.attempt { shell.core.examSheetMoving(place.args[0]) }
 
-    override fun about(out: slingseal.core.MovingOut): List<View> = listOf(
-        parts.words(text(R.string.exam_sheet_words), 18, bold = true),
-        parts.words(text(R.string.exam_sheet_how), 17),
-        parts.panel(parts.facts(listOf(text(R.string.move_frames) to out.enough.toString()), 18)),
-        parts.words(text(R.string.exam_training), 16, quiet = true),
-    )
+    override fun about(out: slingseal.core.MovingOut): List<View> =
+        listOf(
+            parts.words(text(R.string.exam_sheet_words), 18, bold = true),
+            parts.words(text(R.string.exam_sheet_how), 17),
+            parts.panel(parts.facts(listOf(text(R.string.move_frames) to out.enough.toString()), 18)),
+            parts.words(text(R.string.exam_training), 16, quiet = true),
+        )
 }

@@ -19,7 +19,9 @@ import slingseal.handheld.words
 /** Looks for a code through the camera; typing it is the way out where there is none. */
 class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     private val purpose = Purpose.valueOf(place.args[0])
-    private val other get() = place.args.getOrElse(1) { "" }
+    private val other
+        get() = place.args.getOrElse(1) { "" }
+
     private var lastFrame = ""
     private var refusedText: String? = null
 
@@ -27,31 +29,52 @@ class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
         if (purpose == Purpose.MOVING) shell.core.movingListen()
     }
 
-    override val hidesBars get() = onItsSide
-    override val paneTitle: CharSequence get() = text(purpose.title)
-    override val spoken get() = text(purpose.guide)
+    override val hidesBars
+        get() = onItsSide
+
+    override val paneTitle: CharSequence
+        get() = text(purpose.title)
+
+    override val spoken
+        get() = text(purpose.guide)
 
     override fun build(): View {
-        val said = parts.words(text(purpose.guide), 20, bold = true, ground = if (onItsSide) palette.panel else palette.page)
+        val said =
+            parts.words(
+                text(purpose.guide),
+                20,
+                bold = true,
+                ground = if (onItsSide) palette.panel else palette.page,
+            )
         said.accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
         state = said
-        val type = key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.swap(Place(PageKind.TYPE, *place.args.toTypedArray())) }
+        val type =
+            key(Face.SIDE, text(R.string.type_it), Sign.LIST) {
+                shell.swap(Place(PageKind.TYPE, *place.args.toTypedArray()))
+            }
         // nobody types the parts of a moving code
         val keys = listOfNotNull(type.takeIf { purpose != Purpose.MOVING }, torchKey())
         if (onItsSide && blind == null) return bleeding(text(purpose.title), said, keys)
-        val read = LinearLayout(context).apply {
-            orientation = LinearLayout.VERTICAL
-            noticePanel()?.let { addView(it) }
-            addView(said)
-            addView(window(), LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply { topMargin = context.dp(10) })
-        }
+        val read =
+            LinearLayout(context).apply {
+                orientation = LinearLayout.VERTICAL
+                noticePanel()?.let { addView(it) }
+                addView(said)
+                addView(
+                    window(),
+                    LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply {
+                        topMargin = context.dp(10)
+                    },
+                )
+            }
         return page(text(purpose.title), read, keys, scrolls = false)
     }
 
     override fun onCodes(codes: List<Reading.Ours>) {
         val text = codes.first().text
         when {
-            purpose == Purpose.MOVING && codes.first().kind == REPORT -> context.runOnUiThread { report(text) }
+            purpose == Purpose.MOVING && codes.first().kind == REPORT ->
+                context.runOnUiThread { report(text) }
             purpose == Purpose.MOVING -> frame(text)
             // a sticker holds the tag and what was reported beside it
             purpose == Purpose.ARRIVAL && codes.size > 1 -> context.runOnUiThread { withReports(codes) }
@@ -76,19 +99,23 @@ class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
         (loads.firstOrNull() ?: others.firstOrNull())?.let { read(it.text) }
     }
 
-    /** One frame of a moving code, still off the main thread: with the last one the core judges all that came. */
+    /**
+     * One frame of a moving code, still off the main thread: with the last one the core judges all that came.
+     */
     private fun frame(part: String) {
         if (!inFront || part == lastFrame) return
         lastFrame = part
-        val taken = try {
-            shell.core.movingTake(part)
-        } catch (e: HandheldException) {
-            return context.runOnUiThread { if (inFront) state?.text = e.words }
-        }
+        val taken =
+            try {
+                shell.core.movingTake(part)
+            } catch (e: HandheldException) {
+                return context.runOnUiThread { if (inFront) state?.text = e.words }
+            }
         context.runOnUiThread {
             if (!inFront) return@runOnUiThread
             when (taken) {
-                is MovingTaken.More -> state?.text = text(R.string.move_progress, taken.taken.toInt(), taken.enough.toInt())
+                is MovingTaken.More ->
+                    state?.text = text(R.string.move_progress, taken.taken.toInt(), taken.enough.toInt())
                 is MovingTaken.Done -> {
                     shell.feel(Beat.GOOD)
                     shell.swap(MovedScreen.place(shell, taken.report))

@@ -1,24 +1,23 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import slingseal.core.SealFacts
+import slingseal.core.WalkRequest
+import slingseal.core.WalkStage
+import slingseal.core.WalkView
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
-import slingseal.handheld.look.Face
-import slingseal.handheld.look.Sign
-import slingseal.handheld.sense.Beat
-import slingseal.handheld.sense.HardAnswer
-import slingseal.core.SealFacts
-import slingseal.core.WalkRequest
-import slingseal.core.WalkStage
-import slingseal.core.WalkView
 import slingseal.handheld.look.CodeView
+import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Page
 import slingseal.handheld.look.PinPad
+import slingseal.handheld.look.Sign
 import slingseal.handheld.look.Slots
+import slingseal.handheld.sense.Beat
 
 /** A page with a PIN pad: how many digits were typed is shown, never which. */
 abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
@@ -31,23 +30,35 @@ abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
     /** A second way out, beside back. */
     protected open fun otherKey(): Key? = null
 
-    override val secret get() = true
-    override val hidesBars get() = true
-    override val paneTitle: CharSequence get() = title
+    override val secret
+        get() = true
+
+    override val hidesBars
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = title
 
     protected abstract fun take(pin: String)
 
     override fun build(): View {
-        val slots = Slots(context, palette).apply {
-            contentDescription = text(R.string.digits_typed, 0)
-            accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
-        }
+        val slots =
+            Slots(context, palette).apply {
+                contentDescription = text(R.string.digits_typed, 0)
+                accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
+            }
         val end = key(Face.GOOD, done, Sign.KEY) { end() }
-        pad = PinPad(context, palette, text(R.string.take_back), end) { count ->
-            slots.filled = count
-            slots.contentDescription = text(R.string.digits_typed, count)
-        }
-        val said = parts.column(*listOfNotNull(noticePanel(), parts.heading(title, 20), parts.words(words, 17, bold = true)).toTypedArray(), space = 2)
+        pad =
+            PinPad(context, palette, text(R.string.take_back), end) { count ->
+                slots.filled = count
+                slots.contentDescription = text(R.string.digits_typed, count)
+            }
+        val said =
+            parts.column(
+                *listOfNotNull(noticePanel(), parts.heading(title, 20), parts.words(words, 17, bold = true))
+                    .toTypedArray(),
+                space = 2,
+            )
         return Page(parts).pin(backKey(), otherKey(), said, slots, pad.view, onItsSide)
     }
 
@@ -62,15 +73,29 @@ abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** The PIN that seals a decided inspection; until then the decision can be taken back. */
 class PinScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPage(shell, place) {
-    private val fit get() = (walk.stage as? WalkStage.Decided)?.fit == true
-    override val staysOn get() = true
-    override val title get() = text(R.string.seal)
-    override val words get() = text(if (fit) R.string.pin_fit else R.string.pin_not_fit, walk.load)
-    override val saysLoad get() = true
-    override val done get() = text(R.string.seal_it)
-    override val spoken get() = words
+    private val fit
+        get() = (walk.stage as? WalkStage.Decided)?.fit == true
 
-    override fun otherKey() = key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) { takeBack() }
+    override val staysOn
+        get() = true
+
+    override val title
+        get() = text(R.string.seal)
+
+    override val words
+        get() = text(if (fit) R.string.pin_fit else R.string.pin_not_fit, walk.load)
+
+    override val saysLoad
+        get() = true
+
+    override val done
+        get() = text(R.string.seal_it)
+
+    override val spoken
+        get() = words
+
+    override fun otherKey() =
+        key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) { takeBack() }
 
     private fun takeBack() {
         shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE)
@@ -98,39 +123,66 @@ internal fun Screen.sealFacts(shell: Shell, facts: SealFacts): List<Pair<CharSeq
         text(R.string.mass) to facts.mass,
         text(R.string.sealed_at) to facts.issued.dtg,
         text(R.string.valid_until) to facts.validUntil.dtg,
-        text(R.string.findings) to text(R.string.found_corrected, facts.found.toInt(), facts.corrected.toInt()),
+        text(R.string.findings) to
+            text(R.string.found_corrected, facts.found.toInt(), facts.corrected.toInt()),
         text(R.string.check_by_voice) to facts.check,
     )
 }
 
 /** The seal, full screen, as bright as it goes. */
 class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val shines get() = true
-    override val spoken get() = text(R.string.seal_spoken)
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val spoken
+        get() = text(R.string.seal_spoken)
 
     override fun build(): View {
-        val seal = shell.attempt { shell.core.showSeal(place.args[0]) } ?: return page(text(R.string.seal), body())
+        val seal =
+            shell.attempt { shell.core.showSeal(place.args[0]) } ?: return page(text(R.string.seal), body())
         val code = code(seal.code)
         val facts = seal.facts
         val ground = palette.panel
-        // what a person compares first stands first and large: the load, the outcome, who, how heavy, until when
-        val read = parts.panel(
-            parts.column(
-                parts.words("${facts.load} · ${text(if (facts.fit) R.string.fit else R.string.not_fit)}", 22, bold = true, ground = ground),
-                parts.words(listOfNotNull(facts.inspector, facts.authority).joinToString(" · "), 18, ground = ground),
-                parts.words("${facts.mass} · ${seal.aircraft}", 18, bold = true, ground = ground),
-                parts.words("${text(R.string.valid_until)} ${facts.validUntil.dtg}", 18, ground = ground),
-                parts.words(seal.description, 16, ground = ground),
-                parts.words("${text(R.string.check_by_voice)}: ${facts.check}", 16, ground = ground),
-                parts.words("${text(R.string.findings)}: ${text(R.string.found_corrected, facts.found.toInt(), facts.corrected.toInt())}", 16, ground = ground),
-                space = 3,
-            ),
-        )
+        // what a person compares first stands first and large: the load, the outcome, who, how heavy, until
+        // when
+        val read =
+            parts.panel(
+                parts.column(
+                    parts.words(
+                        "${facts.load} · ${text(if (facts.fit) R.string.fit else R.string.not_fit)}",
+                        22,
+                        bold = true,
+                        ground = ground,
+                    ),
+                    parts.words(
+                        listOfNotNull(facts.inspector, facts.authority).joinToString(" · "),
+                        18,
+                        ground = ground,
+                    ),
+                    parts.words("${facts.mass} · ${seal.aircraft}", 18, bold = true, ground = ground),
+                    parts.words("${text(R.string.valid_until)} ${facts.validUntil.dtg}", 18, ground = ground),
+                    parts.words(seal.description, 16, ground = ground),
+                    parts.words("${text(R.string.check_by_voice)}: ${facts.check}", 16, ground = ground),
+                    parts.words(
+                        "${text(R.string.findings)}: ${text(R.string.found_corrected, facts.found.toInt(), facts.corrected.toInt())}",
+                        16,
+                        ground = ground,
+                    ),
+                    space = 3,
+                )
+            )
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
         val tag = shell.attempt { shell.core.record(seal.record) }?.tag?.text
         val sticker = stickerKey(shell, *listOfNotNull(seal.code.text, tag).toTypedArray())
-        return codePage(shell, onItsSide, code, underCode(body(read, parts.words(text(R.string.manual_rules), 15, quiet = true)), done, sticker))
+        return codePage(
+            shell,
+            onItsSide,
+            code,
+            underCode(body(read, parts.words(text(R.string.manual_rules), 15, quiet = true)), done, sticker),
+        )
     }
 
     private fun code(code: slingseal.core.CodeView): View = codeView(shell, code, text(R.string.code_of_seal))
@@ -140,4 +192,5 @@ class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
 internal fun codeView(shell: Shell, code: slingseal.core.CodeView, spoken: String): CodeView =
     CodeView(shell.activity, shell.palette, code.size.toInt(), dark(code), spoken)
 
-internal fun dark(code: slingseal.core.CodeView) = BooleanArray(code.modules.size) { code.modules[it] != 0.toByte() }
+internal fun dark(code: slingseal.core.CodeView) =
+    BooleanArray(code.modules.size) { code.modules[it] != 0.toByte() }

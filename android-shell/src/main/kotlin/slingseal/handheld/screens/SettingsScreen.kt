@@ -1,37 +1,53 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
-import slingseal.handheld.look.Sign
-import slingseal.handheld.sense.Beat
-import slingseal.handheld.sense.HardAnswer
 import slingseal.handheld.look.Palette
+import slingseal.handheld.look.Sign
 
 /** Light and voice. The core keeps what was chosen. */
 class SettingsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
-        val lights = listOf(
-            Triple(Palette.DAY, R.string.day, R.string.day_about),
-            Triple(Palette.SUN, R.string.sun, R.string.sun_about),
-            Triple(Palette.NIGHT, R.string.night, R.string.night_about),
-        ).map { (light, name, about) ->
-            key(Face.ROW, text(name), if (light == palette) Sign.TICK else Sign.SUN, text(about)) { shell.changePalette(light) }.apply { chosen = light == palette }
-        }
+        val lights =
+            listOf(
+                    Triple(Palette.DAY, R.string.day, R.string.day_about),
+                    Triple(Palette.SUN, R.string.sun, R.string.sun_about),
+                    Triple(Palette.NIGHT, R.string.night, R.string.night_about),
+                )
+                .map { (light, name, about) ->
+                    key(Face.ROW, text(name), if (light == palette) Sign.TICK else Sign.SUN, text(about)) {
+                            shell.changePalette(light)
+                        }
+                        .apply { chosen = light == palette }
+                }
         val speaks = shell.speaks
-        val voice = key(Face.ROW, text(R.string.voice), if (speaks) Sign.TICK else Sign.SPEAK, text(if (speaks) R.string.voice_on else R.string.voice_off)) {
-            shell.speaks = !speaks
-            shell.redraw()
-        }.apply { chosen = speaks }
+        val voice =
+            key(
+                    Face.ROW,
+                    text(R.string.voice),
+                    if (speaks) Sign.TICK else Sign.SPEAK,
+                    text(if (speaks) R.string.voice_on else R.string.voice_off),
+                ) {
+                    shell.speaks = !speaks
+                    shell.redraw()
+                }
+                .apply { chosen = speaks }
         val on = shell.hardKeysOn
-        val keys = key(Face.ROW, text(R.string.keys_title), if (on) Sign.TICK else Sign.BARS, text(if (on) R.string.keys_on else R.string.keys_off)) {
-            shell.hardKeysOn = !on
-            shell.redraw()
-        }.apply { chosen = on }
+        val keys =
+            key(
+                    Face.ROW,
+                    text(R.string.keys_title),
+                    if (on) Sign.TICK else Sign.BARS,
+                    text(if (on) R.string.keys_on else R.string.keys_off),
+                ) {
+                    shell.hardKeysOn = !on
+                    shell.redraw()
+                }
+                .apply { chosen = on }
         return page(
             text(R.string.settings),
             body(

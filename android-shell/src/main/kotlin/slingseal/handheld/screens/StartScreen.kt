@@ -16,19 +16,39 @@ import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
 
 /** What a phone is for, by what its credentials allow: the first of them stands first at the start. */
-internal enum class Door(val title: Int, val sign: Sign, val about: Int, private val role: String?, private val place: () -> Place) {
-    INSPECT(R.string.inspect_load, Sign.CODE, R.string.inspect_about, "inspector", { Place(PageKind.SCAN, Purpose.INSPECT.name) }),
+internal enum class Door(
+    val title: Int,
+    val sign: Sign,
+    val about: Int,
+    private val role: String?,
+    private val place: () -> Place,
+) {
+    INSPECT(
+        R.string.inspect_load,
+        Sign.CODE,
+        R.string.inspect_about,
+        "inspector",
+        { Place(PageKind.SCAN, Purpose.INSPECT.name) },
+    ),
     PLAN(R.string.plan, Sign.PLUS, R.string.plan_about, "planner", { Place(PageKind.PLAN) }),
     BOARD(R.string.board, Sign.LIST, R.string.board_about, "leader", { Place(PageKind.BOARD) }),
     HOOK(R.string.hook_check, Sign.HOOK, R.string.hook_about, "hookup", { Place(PageKind.HOOK) }),
     EXAMS(R.string.exams, Sign.EYE, R.string.exams_about, "instructor", { Place(PageKind.EXAMS) }),
-    ARRIVAL(R.string.arrival, Sign.DOWN, R.string.arrival_about, null, { Place(PageKind.SCAN, Purpose.ARRIVAL.name) }),
-    ;
+    ARRIVAL(
+        R.string.arrival,
+        Sign.DOWN,
+        R.string.arrival_about,
+        null,
+        { Place(PageKind.SCAN, Purpose.ARRIVAL.name) },
+    );
 
     fun open(shell: Shell) = shell.go(place())
 
     companion object {
-        /** Every phone checks at the hook and receives a load; what else it does, its roles say. The first two stand large. */
+        /**
+         * Every phone checks at the hook and receives a load; what else it does, its roles say. The first two
+         * stand large.
+         */
         fun of(roles: Collection<String>): List<Door> {
             val own = entries.filter { it.role != null && it.role in roles }
             val first = own.firstOrNull() ?: HOOK
@@ -37,15 +57,24 @@ internal enum class Door(val title: Int, val sign: Sign, val about: Int, private
     }
 }
 
-/** The first page: the load in hand, large; the doors of whoever holds the phone; everything else behind one key. */
+/**
+ * The first page: the load in hand, large; the doors of whoever holds the phone; everything else behind one
+ * key.
+ */
 class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
-        val start = shell.attempt { shell.core.start() } ?: return page(text(R.string.app_name), body(), back = false)
+        val start =
+            shell.attempt { shell.core.start() } ?: return page(text(R.string.app_name), body(), back = false)
         val setUp = shell.attempt { shell.core.setUp() }
         val doors = Door.of(setUp?.roles.orEmpty())
         val (first, second) = doors
         val other = key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place(PageKind.ELSE)) }
-        val keys = listOf(key(Face.GOOD, text(first.title), first.sign) { first.open(shell) }, key(Face.SIDE, text(second.title), second.sign) { second.open(shell) }, other)
+        val keys =
+            listOf(
+                key(Face.GOOD, text(first.title), first.sign) { first.open(shell) },
+                key(Face.SIDE, text(second.title), second.sign) { second.open(shell) },
+                other,
+            )
         return page(null, contents(start, setUp, doors.drop(2)), keys, back = false)
     }
 
@@ -54,20 +83,35 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
         // the newest first: it is the one that the hand left
         val hand = start.inHand.sortedByDescending { it.updated.unix }
         val loads = hand.mapIndexed { at, line -> if (at == 0) inHand(line) else row(line) }
-        val run = shell.openRuns().firstOrNull()?.let { open ->
-            key(Face.ROW, open.student, Sign.EYE, text(R.string.exam_goes_on, open.load)) { shell.go(Place(PageKind.EXAMS)) }
-        }
-        val rows = rest.map { door -> key(Face.ROW, text(door.title), door.sign, text(door.about)) { door.open(shell) } }
+        val run =
+            shell.openRuns().firstOrNull()?.let { open ->
+                key(Face.ROW, open.student, Sign.EYE, text(R.string.exam_goes_on, open.load)) {
+                    shell.go(Place(PageKind.EXAMS))
+                }
+            }
+        val rows =
+            rest.map { door ->
+                key(Face.ROW, text(door.title), door.sign, text(door.about)) { door.open(shell) }
+            }
         val may = setUp != null && (setUp.roles.isNotEmpty() || setUp.authority != null)
         val nothing = if (may) R.string.nothing_in_hand else R.string.only_hook
         return body(
-            parts.column(parts.heading(text(R.string.app_name), 30), parts.words(setUp?.let(::whose) ?: text(R.string.no_holder), 18, quiet = true), space = 0),
+            parts.column(
+                parts.heading(text(R.string.app_name), 30),
+                parts.words(setUp?.let(::whose) ?: text(R.string.no_holder), 18, quiet = true),
+                space = 0,
+            ),
             *notices.toTypedArray(),
             if (Core.keyLost) warning(text(R.string.key_lost)) else null,
-            if (loads.isEmpty()) parts.words(text(nothing), 20) else parts.column(*loads.toTypedArray(), space = 16),
+            if (loads.isEmpty()) parts.words(text(nothing), 20)
+            else parts.column(*loads.toTypedArray(), space = 16),
             run,
             setUp?.let(::open),
-            setUp?.authority?.let { name -> key(Face.ROW, name, Sign.KEY, text(R.string.authority_about)) { shell.go(Place(PageKind.AUTHORITY)) } },
+            setUp?.authority?.let { name ->
+                key(Face.ROW, name, Sign.KEY, text(R.string.authority_about)) {
+                    shell.go(Place(PageKind.AUTHORITY))
+                }
+            },
             *rows.toTypedArray(),
             *(if (setUp == null || may) emptyList() else beginnings(shell, setUp)).toTypedArray(),
         )
@@ -76,54 +120,107 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
     /** Who holds it, and what they may do. */
     private fun whose(setUp: SetUpView): String {
         val holder = setUp.holder ?: setUp.authority ?: return text(R.string.no_holder)
-        return listOf(holder, setUp.roles.joinToString(", ") { text(roleName(it)) }).filter(String::isNotEmpty).joinToString(" · ")
+        return listOf(holder, setUp.roles.joinToString(", ") { text(roleName(it)) })
+            .filter(String::isNotEmpty)
+            .joinToString(" · ")
     }
 
-    /** What keeps this phone from what it was made for, in a row; a phone that only checks at the hook lacks no key. */
+    /**
+     * What keeps this phone from what it was made for, in a row; a phone that only checks at the hook lacks
+     * no key.
+     */
     private fun open(setUp: SetUpView): Key? {
-        val step = setUp.steps.firstOrNull { step ->
-            !step.done && when (step.what) {
-                SetUpWhat.AUTHORITY, SetUpWhat.KEY -> false
-                SetUpWhat.CREDENTIAL -> setUp.credential != null || setUp.revoked != null
-                // whoever is still joining is led there
-                SetUpWhat.ROSTER -> setUp.credential != null || setUp.fingerprint == null && setUp.authorities.any { it.roster != null }
-            }
-        } ?: return null
-        return key(Face.ROW, text(R.string.set_up), Sign.WARN, step.words) { shell.go(Place(PageKind.SET_UP)) }
+        val step =
+            setUp.steps.firstOrNull { step ->
+                !step.done &&
+                    when (step.what) {
+                        SetUpWhat.AUTHORITY,
+                        SetUpWhat.KEY -> false
+                        SetUpWhat.CREDENTIAL -> setUp.credential != null || setUp.revoked != null
+                        // whoever is still joining is led there
+                        SetUpWhat.ROSTER ->
+                            setUp.credential != null ||
+                                setUp.fingerprint == null && setUp.authorities.any { it.roster != null }
+                    }
+            } ?: return null
+        return key(Face.ROW, text(R.string.set_up), Sign.WARN, step.words) {
+            shell.go(Place(PageKind.SET_UP))
+        }
     }
 
-    private fun warning(words: String) = parts.panel(parts.signed(Sign.WARN, parts.words(words, 18, bold = true, ground = palette.panel), palette.panel), thick = true)
+    private fun warning(words: String) =
+        parts.panel(
+            parts.signed(
+                Sign.WARN,
+                parts.words(words, 18, bold = true, ground = palette.panel),
+                palette.panel,
+            ),
+            thick = true,
+        )
 
-    private fun state(line: WalkLine) = when (line.state) {
-        "paused" -> text(R.string.state_paused)
-        "decided" -> text(R.string.state_decided)
-        else -> text(R.string.state_walking)
-    }
+    private fun state(line: WalkLine) =
+        when (line.state) {
+            "paused" -> text(R.string.state_paused)
+            "decided" -> text(R.string.state_decided)
+            else -> text(R.string.state_walking)
+        }
 
     /** The load in hand: its number as large as the page allows. */
-    private fun inHand(line: WalkLine): View = Key(context, palette, Face.LOAD, line.load, Sign.NEXT, "${text(R.string.in_hand)} · ${state(line)} · ${line.updated.dtg}") {
-        shell.go(Place(PageKind.WALK, line.walk))
-    }
+    private fun inHand(line: WalkLine): View =
+        Key(
+            context,
+            palette,
+            Face.LOAD,
+            line.load,
+            Sign.NEXT,
+            "${text(R.string.in_hand)} · ${state(line)} · ${line.updated.dtg}",
+        ) {
+            shell.go(Place(PageKind.WALK, line.walk))
+        }
 
-    private fun row(line: WalkLine): View = key(Face.ROW, line.load, Sign.NEXT, "${state(line)} · ${line.updated.dtg}") { shell.go(Place(PageKind.WALK, line.walk)) }
+    private fun row(line: WalkLine): View =
+        key(Face.ROW, line.load, Sign.NEXT, "${state(line)} · ${line.updated.dtg}") {
+            shell.go(Place(PageKind.WALK, line.walk))
+        }
 
     companion object {
         /** What a role is called in a line. */
-        fun roleName(role: String): Int = when (role) {
-            "inspector" -> R.string.role_short_inspector
-            "planner" -> R.string.role_short_planner
-            "hookup" -> R.string.role_short_hookup
-            "leader" -> R.string.role_short_leader
-            else -> R.string.role_short_instructor
-        }
+        fun roleName(role: String): Int =
+            when (role) {
+                "inspector" -> R.string.role_short_inspector
+                "planner" -> R.string.role_short_planner
+                "hookup" -> R.string.role_short_hookup
+                "leader" -> R.string.role_short_leader
+                else -> R.string.role_short_instructor
+            }
 
         /** The two ways to become more than a hook check. */
         internal fun beginnings(shell: Shell, setUp: SetUpView): List<Key> {
-            fun row(title: Int, sign: Sign, about: Int, to: Place) = Key(shell.activity, shell.palette, Face.ROW, shell.activity.getString(title), sign, shell.activity.getString(about)) { shell.go(to) }
+            fun row(title: Int, sign: Sign, about: Int, to: Place) =
+                Key(
+                    shell.activity,
+                    shell.palette,
+                    Face.ROW,
+                    shell.activity.getString(title),
+                    sign,
+                    shell.activity.getString(about),
+                ) {
+                    shell.go(to)
+                }
             val started = setUp.authorities.isNotEmpty() || setUp.fingerprint != null
             return listOf(
-                row(R.string.join, Sign.NEXT, if (started) R.string.join_on_about else R.string.join_about, Place(PageKind.JOIN)),
-                row(R.string.team_start, Sign.KEY, R.string.team_start_about, Place(PageKind.TEAM, TeamScreen.BEGIN)),
+                row(
+                    R.string.join,
+                    Sign.NEXT,
+                    if (started) R.string.join_on_about else R.string.join_about,
+                    Place(PageKind.JOIN),
+                ),
+                row(
+                    R.string.team_start,
+                    Sign.KEY,
+                    R.string.team_start_about,
+                    Place(PageKind.TEAM, TeamScreen.BEGIN),
+                ),
             )
         }
     }
@@ -131,32 +228,67 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** Everything that is not the next load. */
 class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val paneTitle: CharSequence get() = text(R.string.more)
+    override val paneTitle: CharSequence
+        get() = text(R.string.more)
 
     override fun build(): View {
         val start = shell.attempt { shell.core.start() }
         val setUp = shell.attempt { shell.core.setUp() }
         val large = Door.of(setUp?.roles.orEmpty()).take(2)
-        fun door(door: Door): Key? = if (door in large) null else key(Face.ROW, text(door.title), door.sign, text(door.about)) { door.open(shell) }
-        val team = setUp?.authority?.let { name -> listOf(key(Face.ROW, name, Sign.KEY, text(R.string.authority_about)) { shell.go(Place(PageKind.AUTHORITY)) }) }
-            ?: setUp?.takeIf { it.roles.isEmpty() }?.let { StartScreen.beginnings(shell, it) }.orEmpty()
-        val doors = listOfNotNull(
-            door(Door.ARRIVAL),
-            door(Door.HOOK),
-            door(Door.INSPECT),
-            key(Face.ROW, text(R.string.records), Sign.LIST, text(R.string.records_count, start?.records?.toInt() ?: 0)) { shell.go(Place(PageKind.RECORDS)) },
-            key(Face.ROW, text(R.string.move), Sign.SPREAD, text(R.string.move_about)) { shell.go(Place(PageKind.MOVE)) },
-            door(Door.PLAN),
-            door(Door.BOARD),
-            key(Face.ROW, text(R.string.subjects), Sign.LIST, text(R.string.subjects_about)) { shell.go(Place(PageKind.SUBJECTS)) },
-            key(Face.ROW, text(R.string.procedures), Sign.LIST, text(R.string.procedures_about)) { shell.go(Place(PageKind.PROCEDURES)) },
-            key(Face.ROW, text(R.string.set_up), Sign.KEY, text(R.string.set_up_about)) { shell.go(Place(PageKind.SET_UP)) },
-            *team.toTypedArray(),
-            key(Face.ROW, text(R.string.exams), Sign.EYE, exams()) { shell.go(Place(PageKind.EXAMS)) },
-            key(Face.ROW, text(R.string.settings), Sign.SUN, text(R.string.settings_about)) { shell.go(Place(PageKind.SETTINGS)) },
+        fun door(door: Door): Key? =
+            if (door in large) null
+            else key(Face.ROW, text(door.title), door.sign, text(door.about)) { door.open(shell) }
+        val team =
+            setUp?.authority?.let { name ->
+                listOf(
+                    key(Face.ROW, name, Sign.KEY, text(R.string.authority_about)) {
+                        shell.go(Place(PageKind.AUTHORITY))
+                    }
+                )
+            } ?: setUp?.takeIf { it.roles.isEmpty() }?.let { StartScreen.beginnings(shell, it) }.orEmpty()
+        val doors =
+            listOfNotNull(
+                door(Door.ARRIVAL),
+                door(Door.HOOK),
+                door(Door.INSPECT),
+                key(
+                    Face.ROW,
+                    text(R.string.records),
+                    Sign.LIST,
+                    text(R.string.records_count, start?.records?.toInt() ?: 0),
+                ) {
+                    shell.go(Place(PageKind.RECORDS))
+                },
+                key(Face.ROW, text(R.string.move), Sign.SPREAD, text(R.string.move_about)) {
+                    shell.go(Place(PageKind.MOVE))
+                },
+                door(Door.PLAN),
+                door(Door.BOARD),
+                key(Face.ROW, text(R.string.subjects), Sign.LIST, text(R.string.subjects_about)) {
+                    shell.go(Place(PageKind.SUBJECTS))
+                },
+                key(Face.ROW, text(R.string.procedures), Sign.LIST, text(R.string.procedures_about)) {
+                    shell.go(Place(PageKind.PROCEDURES))
+                },
+                key(Face.ROW, text(R.string.set_up), Sign.KEY, text(R.string.set_up_about)) {
+                    shell.go(Place(PageKind.SET_UP))
+                },
+                *team.toTypedArray(),
+                key(Face.ROW, text(R.string.exams), Sign.EYE, exams()) { shell.go(Place(PageKind.EXAMS)) },
+                key(Face.ROW, text(R.string.settings), Sign.SUN, text(R.string.settings_about)) {
+                    shell.go(Place(PageKind.SETTINGS))
+                },
+            )
+        return page(
+            text(R.string.more),
+            body(
+                parts.column(*doors.toTypedArray(), space = 18),
+                parts.words(text(R.string.manual_rules), 15, quiet = true),
+            ),
         )
-        return page(text(R.string.more), body(parts.column(*doors.toTypedArray(), space = 18), parts.words(text(R.string.manual_rules), 15, quiet = true)))
     }
 
-    private fun exams() = shell.openRuns().firstOrNull()?.let { "${it.student}: ${text(R.string.exam_goes_on, it.load)}" } ?: text(R.string.exams_about)
+    private fun exams() =
+        shell.openRuns().firstOrNull()?.let { "${it.student}: ${text(R.string.exam_goes_on, it.load)}" }
+            ?: text(R.string.exams_about)
 }

@@ -1,6 +1,7 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import java.io.IOException
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.core.MovementView
@@ -18,12 +19,17 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Sticker
 import slingseal.handheld.sense.Untouched
 import slingseal.handheld.words
-import java.io.IOException
 
 /** The key that leads to a sticker, on a phone that can write one. */
 internal fun Screen.stickerKey(shell: Shell, vararg texts: String): Key? {
     if (shell.untouched == Untouched.NO_NFC) return null
-    return Key(shell.activity, shell.palette, Face.SIDE, shell.activity.getString(R.string.sticker_write), Sign.STICKER) {
+    return Key(
+        shell.activity,
+        shell.palette,
+        Face.SIDE,
+        shell.activity.getString(R.string.sticker_write),
+        Sign.STICKER,
+    ) {
         shell.go(Place(PageKind.STICKER, *texts))
     }
 }
@@ -39,35 +45,71 @@ private const val REPORTS = "MV"
 private class Outcome(val done: Boolean, val words: String)
 
 /**
- * Writes a code to the sticker that is touched, and believes nothing: what was written is read back and held against what
- * should stand there. Its arguments are the texts: a tag, or a seal and its tag. Where both are too much, the seal goes alone.
+ * Writes a code to the sticker that is touched, and believes nothing: what was written is read back and held
+ * against what should stand there. Its arguments are the texts: a tag, or a seal and its tag. Where both are
+ * too much, the seal goes alone.
  */
 class StickerScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private var last: Outcome? = null
-    override val staysOn get() = true
-    override val touches get() = true
-    override val paneTitle: CharSequence get() = text(R.string.sticker_write)
-    override val spoken get() = text(R.string.sticker_hold)
+    override val staysOn
+        get() = true
+
+    override val touches
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.sticker_write)
+
+    override val spoken
+        get() = text(R.string.sticker_hold)
 
     override fun build(): View {
-        val off = if (shell.untouched == Untouched.OFF) parts.panel(parts.signed(Sign.WARN, parts.words(text(R.string.sticker_off), 19, bold = true, ground = palette.panel), palette.panel), thick = true) else null
-        val told = last?.let {
-            parts.panel(parts.signed(if (it.done) Sign.TICK else Sign.WARN, parts.words(it.words, 22, bold = true, ground = palette.panel), palette.panel), thick = true).apply {
-                accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE
+        val off =
+            if (shell.untouched == Untouched.OFF)
+                parts.panel(
+                    parts.signed(
+                        Sign.WARN,
+                        parts.words(text(R.string.sticker_off), 19, bold = true, ground = palette.panel),
+                        palette.panel,
+                    ),
+                    thick = true,
+                )
+            else null
+        val told =
+            last?.let {
+                parts
+                    .panel(
+                        parts.signed(
+                            if (it.done) Sign.TICK else Sign.WARN,
+                            parts.words(it.words, 22, bold = true, ground = palette.panel),
+                            palette.panel,
+                        ),
+                        thick = true,
+                    )
+                    .apply { accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE }
             }
-        }
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
-        return page(text(R.string.sticker_write), body(off, told, parts.words(text(R.string.sticker_hold), 24, bold = true), parts.words(text(R.string.sticker_about), 18)), listOf(done))
+        return page(
+            text(R.string.sticker_write),
+            body(
+                off,
+                told,
+                parts.words(text(R.string.sticker_hold), 24, bold = true),
+                parts.words(text(R.string.sticker_about), 18),
+            ),
+            listOf(done),
+        )
     }
 
     override fun touched(sticker: Sticker?) {
-        val outcome = try {
-            if (sticker == null) Outcome(false, text(R.string.sticker_foreign)) else write(sticker)
-        } catch (e: IOException) {
-            Outcome(false, text(R.string.sticker_lost))
-        } catch (e: HandheldException) {
-            Outcome(false, e.words)
-        }
+        val outcome =
+            try {
+                if (sticker == null) Outcome(false, text(R.string.sticker_foreign)) else write(sticker)
+            } catch (e: IOException) {
+                Outcome(false, text(R.string.sticker_lost))
+            } catch (e: HandheldException) {
+                Outcome(false, e.words)
+            }
         context.runOnUiThread {
             last = outcome
             shell.feel(if (outcome.done) Beat.GOOD else Beat.REFUSED)
@@ -77,8 +119,8 @@ class StickerScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     /**
-     * What is to stand on it: the texts, and where a report is written the tag and the seal that are on it already, for they live on the
-     * load. Null where those are another load's.
+     * What is to stand on it: the texts, and where a report is written the tag and the seal that are on it
+     * already, for they live on the load. Null where those are another load's.
      */
     private fun beside(sticker: Sticker): List<String>? {
         val report = place.args.singleOrNull()?.let { shell.core.receiveReport(it) } ?: return place.args
@@ -101,8 +143,13 @@ class StickerScreen(shell: Shell, place: Place) : Screen(shell, place) {
         sticker.write(made.message)
         if (!sticker.readsBack) return Outcome(false, text(R.string.sticker_again))
         val back = shell.core.readSticker(sticker.read())
-        val right = back is StickerReading.Ours && (listOfNotNull(back.seal, back.tag) + back.others).toSet() == texts.toSet()
+        val right =
+            back is StickerReading.Ours &&
+                (listOfNotNull(back.seal, back.tag) + back.others).toSet() == texts.toSet()
         if (!right) return Outcome(false, text(R.string.sticker_differs))
-        return Outcome(true, text(if (texts.size < place.args.size) R.string.sticker_alone else R.string.sticker_done))
+        return Outcome(
+            true,
+            text(if (texts.size < place.args.size) R.string.sticker_alone else R.string.sticker_done),
+        )
     }
 }

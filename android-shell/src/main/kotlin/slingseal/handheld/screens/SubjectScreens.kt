@@ -22,29 +22,47 @@ private const val AIRCRAFT = "aircraft"
 private const val ZONE = "zone"
 private const val HANDLING = "handling"
 
-/** Whether a walk is of a load, by its tag, and not of a piece, an aircraft's hooks, a zone or what is done with a load. */
-internal val WalkView.ofLoad: Boolean get() = subject == LOAD
+/**
+ * Whether a walk is of a load, by its tag, and not of a piece, an aircraft's hooks, a zone or what is done
+ * with a load.
+ */
+internal val WalkView.ofLoad: Boolean
+    get() = subject == LOAD
 
-private fun subjectOf(word: String): Int = when (word) {
-    PIECE -> R.string.subject_piece
-    AIRCRAFT -> R.string.subject_aircraft
-    ZONE -> R.string.subject_zone
-    else -> R.string.subject_handling
-}
+private fun subjectOf(word: String): Int =
+    when (word) {
+        PIECE -> R.string.subject_piece
+        AIRCRAFT -> R.string.subject_aircraft
+        ZONE -> R.string.subject_zone
+        else -> R.string.subject_handling
+    }
 
-/** What to inspect that is no load: the day's order, from the zone to the derigging, and gear by its serial number. */
+/**
+ * What to inspect that is no load: the day's order, from the zone to the derigging, and gear by its serial
+ * number.
+ */
 class SubjectsScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val paneTitle: CharSequence get() = text(R.string.subjects)
+    override val paneTitle: CharSequence
+        get() = text(R.string.subjects)
 
     override fun build(): View {
         val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject != LOAD }
         val kept = shell.attempt { shell.core.keptInspections() }.orEmpty()
         val open = kept.count { it.signed == null && it.walk.isNotEmpty() }
-        val groups = listOf(ZONE, AIRCRAFT, HANDLING, PIECE).flatMap { subject -> group(subject, lists.filter { it.subject == subject }) }
+        val groups =
+            listOf(ZONE, AIRCRAFT, HANDLING, PIECE).flatMap { subject ->
+                group(subject, lists.filter { it.subject == subject })
+            }
         return page(
             text(R.string.subjects),
             body(
-                key(Face.ROW, text(R.string.inspections), if (open > 0) Sign.WARN else Sign.LIST, if (open > 0) text(R.string.inspections_open, open) else text(R.string.records_count, kept.size)) {
+                key(
+                    Face.ROW,
+                    text(R.string.inspections),
+                    if (open > 0) Sign.WARN else Sign.LIST,
+                    if (open > 0) text(R.string.inspections_open, open)
+                    else text(R.string.records_count, kept.size),
+                ) {
                     shell.go(Place(PageKind.INSPECTIONS))
                 },
                 *groups.toTypedArray(),
@@ -54,30 +72,49 @@ class SubjectsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun group(subject: String, lists: List<ProcedureView>): List<View> {
         if (lists.isEmpty()) return emptyList()
-        val rows = lists.map { list -> key(Face.ROW, list.title, Sign.NEXT, list.approval) { shell.go(Place(PageKind.SUBJECT_NAME, list.id, "")) } }
+        val rows =
+            lists.map { list ->
+                key(Face.ROW, list.title, Sign.NEXT, list.approval) {
+                    shell.go(Place(PageKind.SUBJECT_NAME, list.id, ""))
+                }
+            }
         return listOf(parts.eyebrow(text(subjectOf(subject))), parts.column(*rows.toTypedArray(), space = 12))
     }
 }
 
 /** What it goes by: typed, read off its own code or sticker, or one that was inspected before. */
 class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val list by lazy { shell.attempt { shell.core.procedures() }?.firstOrNull { it.id == place.args[0] } }
-    private val subject get() = list?.subject ?: PIECE
-    override val title get() = list?.title ?: place.args[0]
+    private val list by lazy {
+        shell.attempt { shell.core.procedures() }?.firstOrNull { it.id == place.args[0] }
+    }
+    private val subject
+        get() = list?.subject ?: PIECE
+
+    override val title
+        get() = list?.title ?: place.args[0]
+
     override val guide: String
-        get() = text(
-            when (subject) {
-                PIECE -> R.string.name_of_piece
-                AIRCRAFT -> R.string.name_of_aircraft
-                ZONE -> R.string.name_of_zone
-                else -> R.string.name_of_handling
-            },
-        )
-    override val done get() = text(R.string.begin_walk)
-    override val before get() = place.args[1]
+        get() =
+            text(
+                when (subject) {
+                    PIECE -> R.string.name_of_piece
+                    AIRCRAFT -> R.string.name_of_aircraft
+                    ZONE -> R.string.name_of_zone
+                    else -> R.string.name_of_handling
+                }
+            )
+
+    override val done
+        get() = text(R.string.begin_walk)
+
+    override val before
+        get() = place.args[1]
 
     override fun extra(): List<View> {
-        val scan = key(Face.ROW, text(R.string.scan_piece), Sign.CODE, text(R.string.scan_piece_about)) { shell.swap(Place(PageKind.SCAN, Purpose.PIECE.name, place.args[0])) }
+        val scan =
+            key(Face.ROW, text(R.string.scan_piece), Sign.CODE, text(R.string.scan_piece_about)) {
+                shell.swap(Place(PageKind.SCAN, Purpose.PIECE.name, place.args[0]))
+            }
         val known = names().map { name -> key(Face.ROW, name, Sign.NEXT) { take(name) } }
         return listOfNotNull(
             scan.takeIf { subject == PIECE },
@@ -88,13 +125,22 @@ class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place
 
     /** The newest names of the kind: of what was inspected by this list, or of loads that were sealed. */
     private fun names(): List<String> {
-        val kept = shell.attempt { shell.core.keptInspections() }.orEmpty().filter { if (subject == PIECE) it.procedure == place.args[0] else it.subject == subject }.map { it.name }
-        val loads = if (subject == HANDLING) shell.attempt { shell.core.records(null, MOST.toUInt()) }.orEmpty().map { it.load } else emptyList()
+        val kept =
+            shell
+                .attempt { shell.core.keptInspections() }
+                .orEmpty()
+                .filter { if (subject == PIECE) it.procedure == place.args[0] else it.subject == subject }
+                .map { it.name }
+        val loads =
+            if (subject == HANDLING)
+                shell.attempt { shell.core.records(null, MOST.toUInt()) }.orEmpty().map { it.load }
+            else emptyList()
         return (loads + kept).distinct().take(MOST)
     }
 
     override fun take(words: String) {
-        val walk = shell.attempt { shell.core.beginInspection(place.args[0], words.trim()) } ?: return shell.redraw()
+        val walk =
+            shell.attempt { shell.core.beginInspection(place.args[0], words.trim()) } ?: return shell.redraw()
         shell.swap(Place(PageKind.WALK, walk.walk))
     }
 
@@ -106,23 +152,46 @@ class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place
 /** The page of a decided inspection of what is no load: its PIN, or, where it is signed, its code. */
 internal fun decidedSubject(shell: Shell, place: Place, walk: WalkView): Screen {
     val signed = shell.attempt { shell.core.keptInspections() }?.firstOrNull { it.walk == walk.walk }?.signed
-    return if (signed == null) SignScreen(shell, place, walk) else InspectionScreen(shell, Place(PageKind.INSPECTION, signed))
+    return if (signed == null) SignScreen(shell, place, walk)
+    else InspectionScreen(shell, Place(PageKind.INSPECTION, signed))
 }
 
-/** The PIN that signs it; until then the decision can be taken back. Unsigned it stays on this phone, and nobody else hears of it. */
+/**
+ * The PIN that signs it; until then the decision can be taken back. Unsigned it stays on this phone, and
+ * nobody else hears of it.
+ */
 class SignScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPage(shell, place) {
-    private val fit get() = (walk.stage as? WalkStage.Decided)?.fit == true
-    override val staysOn get() = true
-    override val title get() = text(R.string.sign_inspection)
-    override val words get() = text(if (fit) R.string.sign_fit else if (walk.subject == PIECE) R.string.sign_withdrawn else R.string.sign_not_fit, walk.load)
-    override val saysLoad get() = true
-    override val done get() = text(R.string.sign_short)
-    override val spoken get() = words
+    private val fit
+        get() = (walk.stage as? WalkStage.Decided)?.fit == true
 
-    override fun otherKey() = key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) {
-        shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE)
-        shell.redraw()
-    }
+    override val staysOn
+        get() = true
+
+    override val title
+        get() = text(R.string.sign_inspection)
+
+    override val words
+        get() =
+            text(
+                if (fit) R.string.sign_fit
+                else if (walk.subject == PIECE) R.string.sign_withdrawn else R.string.sign_not_fit,
+                walk.load,
+            )
+
+    override val saysLoad
+        get() = true
+
+    override val done
+        get() = text(R.string.sign_short)
+
+    override val spoken
+        get() = words
+
+    override fun otherKey() =
+        key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) {
+            shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE)
+            shell.redraw()
+        }
 
     override fun take(pin: String) {
         val core = shell.core
@@ -136,7 +205,8 @@ class SignScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPa
 
 /** What was inspected and is no load; what is not signed yet comes first, for nobody else knows of it. */
 class InspectionsScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val paneTitle: CharSequence get() = text(R.string.inspections)
+    override val paneTitle: CharSequence
+        get() = text(R.string.inspections)
 
     override fun build(): View {
         val kept = shell.attempt { shell.core.keptInspections() }.orEmpty()
@@ -147,48 +217,82 @@ class InspectionsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun row(one: KeptInspection): View {
         val signed = one.signed
-        val state = listOfNotNull(
-            shell.outcome(one.subject, one.fit),
-            one.fitUntil?.let { text(R.string.until, it.dtg) },
-            if (signed == null) text(R.string.not_signed) else null,
-            one.at.dtg,
-            one.inspector,
-        ).joinToString(" · ")
+        val state =
+            listOfNotNull(
+                    shell.outcome(one.subject, one.fit),
+                    one.fitUntil?.let { text(R.string.until, it.dtg) },
+                    if (signed == null) text(R.string.not_signed) else null,
+                    one.at.dtg,
+                    one.inspector,
+                )
+                .joinToString(" · ")
         return key(Face.ROW, one.name, if (one.fit) Sign.TICK else Sign.CROSS, state) {
-            shell.go(if (signed == null) Place(PageKind.WALK, one.walk) else Place(PageKind.INSPECTION, signed))
+            shell.go(
+                if (signed == null) Place(PageKind.WALK, one.walk) else Place(PageKind.INSPECTION, signed)
+            )
         }
     }
 }
 
 /** Fit or not in the trade's word: a piece that is not is withdrawn. */
 private fun Shell.outcome(subject: String, fit: Boolean): String =
-    activity.getString(if (fit) R.string.fit else if (subject == PIECE) R.string.withdrawn else R.string.not_fit)
+    activity.getString(
+        if (fit) R.string.fit else if (subject == PIECE) R.string.withdrawn else R.string.not_fit
+    )
 
-/** A signed inspection, as a code that any phone scans, for the piece's own sticker, and in every bundle from here on. */
+/**
+ * A signed inspection, as a code that any phone scans, for the piece's own sticker, and in every bundle from
+ * here on.
+ */
 class InspectionScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val shines get() = true
-    override val spoken get() = text(R.string.inspection_spoken)
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val spoken
+        get() = text(R.string.inspection_spoken)
 
     override fun build(): View {
-        val one = shell.attempt { shell.core.inspection(place.args[0]) } ?: return page(text(R.string.inspections), body())
+        val one =
+            shell.attempt { shell.core.inspection(place.args[0]) }
+                ?: return page(text(R.string.inspections), body())
         val code = codeView(shell, one.code, text(R.string.code_of_inspection))
         val ground = palette.panel
         val title = shell.attempt { shell.core.procedures() }?.firstOrNull { it.id == one.procedure }?.title
-        val read = parts.panel(
-            parts.column(
-                *listOfNotNull(
-                    parts.words("${one.name} · ${shell.outcome(one.subject, one.fit)}", 22, bold = true, ground = ground),
-                    one.why?.let { parts.words(it, 18, bold = true, ground = ground) },
-                    one.fitUntil?.let { parts.words(text(R.string.until, it.dtg), 18, bold = true, ground = ground) },
-                    parts.words("${one.inspector} · ${one.issued.dtg}", 18, ground = ground),
-                    parts.words("${title ?: one.procedure} · ${text(R.string.procedure_version, one.procedure, one.version.toInt())}", 16, ground = ground),
-                ).toTypedArray(),
-                space = 3,
-            ),
-        )
+        val read =
+            parts.panel(
+                parts.column(
+                    *listOfNotNull(
+                            parts.words(
+                                "${one.name} · ${shell.outcome(one.subject, one.fit)}",
+                                22,
+                                bold = true,
+                                ground = ground,
+                            ),
+                            one.why?.let { parts.words(it, 18, bold = true, ground = ground) },
+                            one.fitUntil?.let {
+                                parts.words(text(R.string.until, it.dtg), 18, bold = true, ground = ground)
+                            },
+                            parts.words("${one.inspector} · ${one.issued.dtg}", 18, ground = ground),
+                            parts.words(
+                                "${title ?: one.procedure} · ${text(R.string.procedure_version, one.procedure, one.version.toInt())}",
+                                16,
+                                ground = ground,
+                            ),
+                        )
+                        .toTypedArray(),
+                    space = 3,
+                )
+            )
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
-        val words = body(read, parts.words(text(R.string.inspection_goes), 16), parts.words(text(R.string.manual_rules), 15, quiet = true))
+        val words =
+            body(
+                read,
+                parts.words(text(R.string.inspection_goes), 16),
+                parts.words(text(R.string.manual_rules), 15, quiet = true),
+            )
         return codePage(shell, onItsSide, code, underCode(words, done, stickerKey(shell, one.code.text)))
     }
 }

@@ -1,6 +1,7 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import slingseal.core.TagView
 import slingseal.handheld.Core
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
@@ -9,45 +10,78 @@ import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
-import slingseal.handheld.sense.Beat
-import slingseal.handheld.sense.HardAnswer
-import slingseal.core.TagView
 
 /** What the tag says, before the walk begins. */
 class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
-        val tag = shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
+        val tag =
+            shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
         val begin = key(Face.GOOD, text(R.string.begin_walk), Sign.NEXT) { begin() }
         // a list that is not here is fetched first: what cannot be walked is not begun
-        val fetch = key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) { shell.go(Place(PageKind.SCAN, Purpose.MOVING.name)) }
+        val fetch =
+            key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
+                shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+            }
         val missing = tag.basis.edition?.here == false
-        return page(tag.load, contents(tag), listOfNotNull(if (missing) fetch else begin, stickerKey(shell, tag.text)))
+        return page(
+            tag.load,
+            contents(tag),
+            listOfNotNull(if (missing) fetch else begin, stickerKey(shell, tag.text)),
+        )
     }
 
     private fun contents(tag: TagView): View {
-        // before the first card, not after the last: what keeps this phone from sealing what it is about to inspect
+        // before the first card, not after the last: what keeps this phone from sealing what it is about to
+        // inspect
         val unready = shell.attempt { shell.core.setUp() }?.takeIf { !it.maySeal || Core.keyLost }
-        val cannot = unready?.let { text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next) }
-        val warnings = (listOfNotNull(cannot) + tag.warnings).map { parts.panel(parts.signed(Sign.WARN, parts.words(it, 18, bold = true, ground = palette.panel), palette.panel), thick = true) }
-        val facts = parts.facts(
-            listOfNotNull(
-                text(R.string.procedure) to (tag.procedureTitle ?: tag.procedure),
-                tag.basis.edition?.let { text(R.string.edition_ordered) to text(R.string.edition_of, it.procedure, it.version.toInt(), it.thumbprint.take(8)) },
-                text(R.string.mass) to tag.gross,
-                text(R.string.aircraft) to text(R.string.aircraft_allowable, tag.aircraft, tag.allowable),
-                text(R.string.from) to listOfNotNull(tag.pickup.name, tag.pickup.grid).joinToString(" · "),
-                text(R.string.to) to listOfNotNull(tag.destination.name, tag.destination.grid).joinToString(" · "),
-                tag.rigger?.let { text(R.string.rigger) to it },
-                tag.planner?.let { text(R.string.planner) to it },
-                text(R.string.planned) to tag.planned.dtg,
-                text(R.string.check_by_voice) to tag.check,
-                tag.rigging?.let { text(R.string.rigging) to it.summary },
-                if (tag.links.isEmpty()) null else text(R.string.links) to tag.links.joinToString(", ") { "${it.leg}: ${it.link}" },
-            ),
-        )
-        val equipment = tag.equipment.map {
-            "${it.kind} ${it.serial}" to listOfNotNull(it.rating, it.source, it.nextInspection?.let { due -> text(R.string.due, due) }).joinToString(" · ")
-        }
+        val cannot =
+            unready?.let {
+                text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next)
+            }
+        val warnings =
+            (listOfNotNull(cannot) + tag.warnings).map {
+                parts.panel(
+                    parts.signed(
+                        Sign.WARN,
+                        parts.words(it, 18, bold = true, ground = palette.panel),
+                        palette.panel,
+                    ),
+                    thick = true,
+                )
+            }
+        val facts =
+            parts.facts(
+                listOfNotNull(
+                    text(R.string.procedure) to (tag.procedureTitle ?: tag.procedure),
+                    tag.basis.edition?.let {
+                        text(R.string.edition_ordered) to
+                            text(R.string.edition_of, it.procedure, it.version.toInt(), it.thumbprint.take(8))
+                    },
+                    text(R.string.mass) to tag.gross,
+                    text(R.string.aircraft) to text(R.string.aircraft_allowable, tag.aircraft, tag.allowable),
+                    text(R.string.from) to
+                        listOfNotNull(tag.pickup.name, tag.pickup.grid).joinToString(" · "),
+                    text(R.string.to) to
+                        listOfNotNull(tag.destination.name, tag.destination.grid).joinToString(" · "),
+                    tag.rigger?.let { text(R.string.rigger) to it },
+                    tag.planner?.let { text(R.string.planner) to it },
+                    text(R.string.planned) to tag.planned.dtg,
+                    text(R.string.check_by_voice) to tag.check,
+                    tag.rigging?.let { text(R.string.rigging) to it.summary },
+                    if (tag.links.isEmpty()) null
+                    else text(R.string.links) to tag.links.joinToString(", ") { "${it.leg}: ${it.link}" },
+                )
+            )
+        val equipment =
+            tag.equipment.map {
+                "${it.kind} ${it.serial}" to
+                    listOfNotNull(
+                            it.rating,
+                            it.source,
+                            it.nextInspection?.let { due -> text(R.string.due, due) },
+                        )
+                        .joinToString(" · ")
+            }
         val picture = tag.rigging?.let { RiggingScreen.drawn(shell) { core -> core.tagPicture(tag.text) } }
         return body(
             parts.words(tag.description, 22, bold = true),

@@ -13,110 +13,286 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.look.TwoPhones
 
 /** The page that a code of the set-up leads back to: the guide, where somebody is being led. */
-internal fun Shell.setUpAgain() = if (lies(PageKind.JOIN)) backTo(PageKind.JOIN) else swap(Place(PageKind.SET_UP))
+internal fun Shell.setUpAgain() =
+    if (lies(PageKind.JOIN)) backTo(PageKind.JOIN) else swap(Place(PageKind.SET_UP))
 
 /**
- * Four steps into a team, one a page, with what the other phone must do meanwhile. Which step stands is asked of the core each time,
- * so that nobody goes through one twice, and a phone that was put down goes on where it was.
+ * Four steps into a team, one a page, with what the other phone must do meanwhile. Which step stands is asked
+ * of the core each time, so that nobody goes through one twice, and a phone that was put down goes on where
+ * it was.
  */
 class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val setUp: SetUpView? = shell.attempt { shell.core.setUp() }
     private val step: SetUpWhat? = setUp?.steps?.firstOrNull { !it.done }?.what
-    override val paneTitle: CharSequence get() = text(R.string.join)
-    override val staysOn get() = true
-    override val shines get() = step == SetUpWhat.CREDENTIAL
-    override val spoken get() = when (step) {
-        SetUpWhat.AUTHORITY -> text(R.string.join_card)
-        SetUpWhat.KEY -> text(R.string.join_key)
-        SetUpWhat.CREDENTIAL -> text(R.string.join_credential)
-        SetUpWhat.ROSTER -> text(R.string.join_roster)
-        null -> text(R.string.join_done)
-    }
+    override val paneTitle: CharSequence
+        get() = text(R.string.join)
+
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = step == SetUpWhat.CREDENTIAL
+
+    override val spoken
+        get() =
+            when (step) {
+                SetUpWhat.AUTHORITY -> text(R.string.join_card)
+                SetUpWhat.KEY -> text(R.string.join_key)
+                SetUpWhat.CREDENTIAL -> text(R.string.join_credential)
+                SetUpWhat.ROSTER -> text(R.string.join_roster)
+                null -> text(R.string.join_done)
+            }
 
     override fun build(): View {
         val setUp = setUp ?: return page(text(R.string.join), body())
         return when (step) {
-            SetUpWhat.AUTHORITY -> plain(1, TwoPhones.Shows.OTHER, R.string.join_card_there, key(Face.GOOD, text(R.string.join_scan_card), Sign.CODE) { scan() })
-            SetUpWhat.KEY -> plain(2, TwoPhones.Shows.ALONE, R.string.join_key_there, key(Face.GOOD, text(R.string.join_make_key), Sign.KEY) { shell.go(Place(PageKind.NAME)) })
-            SetUpWhat.CREDENTIAL -> if (setUp.revoked != null) plain(2, TwoPhones.Shows.ALONE, R.string.join_key_there, key(Face.GOOD, text(R.string.join_make_key), Sign.KEY) { shell.go(Place(PageKind.NAME)) }) else asking(setUp)
-            SetUpWhat.ROSTER -> plain(4, TwoPhones.Shows.OTHER, R.string.join_roster_there, key(Face.GOOD, text(R.string.join_scan_roster), Sign.CODE) { scan() })
+            SetUpWhat.AUTHORITY ->
+                plain(
+                    1,
+                    TwoPhones.Shows.OTHER,
+                    R.string.join_card_there,
+                    key(Face.GOOD, text(R.string.join_scan_card), Sign.CODE) { scan() },
+                )
+            SetUpWhat.KEY ->
+                plain(
+                    2,
+                    TwoPhones.Shows.ALONE,
+                    R.string.join_key_there,
+                    key(Face.GOOD, text(R.string.join_make_key), Sign.KEY) { shell.go(Place(PageKind.NAME)) },
+                )
+            SetUpWhat.CREDENTIAL ->
+                if (setUp.revoked != null)
+                    plain(
+                        2,
+                        TwoPhones.Shows.ALONE,
+                        R.string.join_key_there,
+                        key(Face.GOOD, text(R.string.join_make_key), Sign.KEY) {
+                            shell.go(Place(PageKind.NAME))
+                        },
+                    )
+                else asking(setUp)
+            SetUpWhat.ROSTER ->
+                plain(
+                    4,
+                    TwoPhones.Shows.OTHER,
+                    R.string.join_roster_there,
+                    key(Face.GOOD, text(R.string.join_scan_roster), Sign.CODE) { scan() },
+                )
             null -> joined(setUp)
         }
     }
 
     private fun scan() = shell.go(Place(PageKind.SCAN, Purpose.SET_UP.name))
 
-    private fun plain(number: Int, shows: TwoPhones.Shows, there: Int, key: slingseal.handheld.look.Key): View = page(
-        text(R.string.join),
-        body(stepOf(number), TwoPhones(context, palette, shows), parts.words(spoken, 21, bold = true), otherPhone(there)),
-        listOf(key),
-    )
+    private fun plain(
+        number: Int,
+        shows: TwoPhones.Shows,
+        there: Int,
+        key: slingseal.handheld.look.Key,
+    ): View =
+        page(
+            text(R.string.join),
+            body(
+                stepOf(number),
+                TwoPhones(context, palette, shows),
+                parts.words(spoken, 21, bold = true),
+                otherPhone(there),
+            ),
+            listOf(key),
+        )
 
     /** The third step: this phone shows its wish, and then reads the answer. */
     private fun asking(setUp: SetUpView): View {
-        val request = setUp.request?.let { text -> shell.attempt { shell.core.codeOf(text) } } ?: return page(text(R.string.join), body())
+        val request =
+            setUp.request?.let { text -> shell.attempt { shell.core.codeOf(text) } }
+                ?: return page(text(R.string.join), body())
         val code = codeView(shell, request, text(R.string.code_of_request))
-        val facts = parts.panel(parts.facts(listOfNotNull(setUp.fingerprint?.let { text(R.string.own_fingerprint) to it }), 21))
+        val facts =
+            parts.panel(
+                parts.facts(
+                    listOfNotNull(setUp.fingerprint?.let { text(R.string.own_fingerprint) to it }),
+                    21,
+                )
+            )
         val done = key(Face.GOOD, text(R.string.join_scan_credential), Sign.CODE) { scan() }
-        return codePage(shell, onItsSide, code, underCode(body(stepOf(3), parts.words(spoken, 19, bold = true), facts, otherPhone(R.string.join_credential_there)), done, backKey()))
+        return codePage(
+            shell,
+            onItsSide,
+            code,
+            underCode(
+                body(
+                    stepOf(3),
+                    parts.words(spoken, 19, bold = true),
+                    facts,
+                    otherPhone(R.string.join_credential_there),
+                ),
+                done,
+                backKey(),
+            ),
+        )
     }
 
-    private fun joined(setUp: SetUpView): View = page(
-        text(R.string.join),
-        body(
-            parts.panel(parts.signed(Sign.TICK, parts.words(spoken, 24, bold = true, ground = palette.panel), palette.panel), thick = true),
-            parts.panel(parts.facts(listOfNotNull(setUp.holder?.let { text(R.string.holder) to it }, text(R.string.roles) to setUp.roles.joinToString(", ") { text(StartScreen.roleName(it)) }, setUp.credential?.let { text(R.string.expires) to it.expires.dtg }), 20)),
-            parts.words(setUp.next, 18),
-        ),
-        listOf(key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }),
-        back = false,
-    )
+    private fun joined(setUp: SetUpView): View =
+        page(
+            text(R.string.join),
+            body(
+                parts.panel(
+                    parts.signed(
+                        Sign.TICK,
+                        parts.words(spoken, 24, bold = true, ground = palette.panel),
+                        palette.panel,
+                    ),
+                    thick = true,
+                ),
+                parts.panel(
+                    parts.facts(
+                        listOfNotNull(
+                            setUp.holder?.let { text(R.string.holder) to it },
+                            text(R.string.roles) to
+                                setUp.roles.joinToString(", ") { text(StartScreen.roleName(it)) },
+                            setUp.credential?.let { text(R.string.expires) to it.expires.dtg },
+                        ),
+                        20,
+                    )
+                ),
+                parts.words(setUp.next, 18),
+            ),
+            listOf(key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }),
+            back = false,
+        )
 
     private fun stepOf(number: Int) = parts.heading(text(R.string.step_of_four, number), 24)
 
-    private fun otherPhone(there: Int) = parts.panel(parts.column(parts.words(text(R.string.on_the_other_phone), 15, quiet = true, ground = palette.panel), parts.words(text(there), 18, ground = palette.panel), space = 2))
+    private fun otherPhone(there: Int) =
+        parts.panel(
+            parts.column(
+                parts.words(text(R.string.on_the_other_phone), 15, quiet = true, ground = palette.panel),
+                parts.words(text(there), 18, ground = palette.panel),
+                space = 2,
+            )
+        )
 }
 
-/** Four steps to a team, on the phone that carries its trust: begin, the card, each one's key, the roster. (step) */
+/**
+ * Four steps to a team, on the phone that carries its trust: begin, the card, each one's key, the roster.
+ * (step)
+ */
 class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val step get() = place.args[0]
-    override val paneTitle: CharSequence get() = text(R.string.team_start)
-    override val staysOn get() = true
-    override val shines get() = step == CARD || step == ROSTER
-    override val spoken get() = when (step) {
-        CARD -> text(R.string.team_card)
-        KEYS -> text(R.string.team_keys)
-        ROSTER -> text(R.string.team_roster)
-        else -> text(R.string.team_begin)
-    }
+    private val step
+        get() = place.args[0]
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.team_start)
+
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = step == CARD || step == ROSTER
+
+    override val spoken
+        get() =
+            when (step) {
+                CARD -> text(R.string.team_card)
+                KEYS -> text(R.string.team_keys)
+                ROSTER -> text(R.string.team_roster)
+                else -> text(R.string.team_begin)
+            }
 
     override fun build(): View {
         val authority = if (step == BEGIN) null else authorityHere(shell)
         return when {
-            step == CARD && authority != null -> shown(2, authority.card, R.string.authority_card, R.string.team_card_there, listOf(text(R.string.fingerprint) to authority.fingerprint), KEYS)
+            step == CARD && authority != null ->
+                shown(
+                    2,
+                    authority.card,
+                    R.string.authority_card,
+                    R.string.team_card_there,
+                    listOf(text(R.string.fingerprint) to authority.fingerprint),
+                    KEYS,
+                )
             step == KEYS && authority != null -> keys()
-            step == ROSTER && authority != null -> shown(4, authority.roster, R.string.authority_roster, R.string.team_roster_there, listOf(text(R.string.roster) to text(R.string.authority_roster_no, authority.sequence.toInt())), null)
-            authorityHere(shell) != null -> CARD.let { shell.keep(Place(PageKind.TEAM, it)); TeamScreen(shell, Place(PageKind.TEAM, it)).build() }
+            step == ROSTER && authority != null ->
+                shown(
+                    4,
+                    authority.roster,
+                    R.string.authority_roster,
+                    R.string.team_roster_there,
+                    listOf(
+                        text(R.string.roster) to
+                            text(R.string.authority_roster_no, authority.sequence.toInt())
+                    ),
+                    null,
+                )
+            authorityHere(shell) != null ->
+                CARD.let {
+                    shell.keep(Place(PageKind.TEAM, it))
+                    TeamScreen(shell, Place(PageKind.TEAM, it)).build()
+                }
             else -> beginning()
         }
     }
 
     /** What it means to be the authority, before anybody is. */
-    private fun beginning(): View = page(
-        text(R.string.team_start),
-        body(
-            stepOf(1),
-            parts.panel(parts.signed(Sign.WARN, parts.words(text(R.string.authority_caution), 19, bold = true, ground = palette.panel), palette.panel), thick = true),
-            parts.words(text(R.string.authority_steps), 19),
-            parts.words(text(R.string.authority_lost), 17),
-        ),
-        listOf(key(Face.GOOD, text(R.string.authority_begin), Sign.NEXT) { shell.go(Place(PageKind.AUTHORITY_NAME)) }),
-    )
+    private fun beginning(): View =
+        page(
+            text(R.string.team_start),
+            body(
+                stepOf(1),
+                parts.panel(
+                    parts.signed(
+                        Sign.WARN,
+                        parts.words(
+                            text(R.string.authority_caution),
+                            19,
+                            bold = true,
+                            ground = palette.panel,
+                        ),
+                        palette.panel,
+                    ),
+                    thick = true,
+                ),
+                parts.words(text(R.string.authority_steps), 19),
+                parts.words(text(R.string.authority_lost), 17),
+            ),
+            listOf(
+                key(Face.GOOD, text(R.string.authority_begin), Sign.NEXT) {
+                    shell.go(Place(PageKind.AUTHORITY_NAME))
+                }
+            ),
+        )
 
-    private fun shown(number: Int, code: slingseal.core.CodeView, title: Int, there: Int, facts: List<Pair<CharSequence, CharSequence>>, next: String?): View {
-        val key = if (next == null) key(Face.GOOD, text(R.string.team_stands), Sign.TICK) { shell.backTo(PageKind.START) } else key(Face.GOOD, text(R.string.next), Sign.NEXT) { shell.swap(Place(PageKind.TEAM, next)) }
-        val before = key(Face.SIDE, text(R.string.back), Sign.BACK) { if (next == null) shell.swap(Place(PageKind.TEAM, KEYS)) else shell.back() }
-        return codePage(shell, onItsSide, codeView(shell, code, text(title)), underCode(body(stepOf(number), parts.words(spoken, 19, bold = true), parts.panel(parts.facts(facts, 21)), otherPhone(there)), key, before))
+    private fun shown(
+        number: Int,
+        code: slingseal.core.CodeView,
+        title: Int,
+        there: Int,
+        facts: List<Pair<CharSequence, CharSequence>>,
+        next: String?,
+    ): View {
+        val key =
+            if (next == null)
+                key(Face.GOOD, text(R.string.team_stands), Sign.TICK) { shell.backTo(PageKind.START) }
+            else key(Face.GOOD, text(R.string.next), Sign.NEXT) { shell.swap(Place(PageKind.TEAM, next)) }
+        val before =
+            key(Face.SIDE, text(R.string.back), Sign.BACK) {
+                if (next == null) shell.swap(Place(PageKind.TEAM, KEYS)) else shell.back()
+            }
+        return codePage(
+            shell,
+            onItsSide,
+            codeView(shell, code, text(title)),
+            underCode(
+                body(
+                    stepOf(number),
+                    parts.words(spoken, 19, bold = true),
+                    parts.panel(parts.facts(facts, 21)),
+                    otherPhone(there),
+                ),
+                key,
+                before,
+            ),
+        )
     }
 
     /** Each one's key in turn; whoever has a credential stands in the list. */
@@ -124,7 +300,16 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val own = shell.attempt { shell.core.setUp() }
         val mine = own?.request?.takeIf { own.credential == null }
         val people = shell.attempt { shell.core.issued() }?.issued.orEmpty()
-        val given = people.map { parts.signed(Sign.TICK, parts.words("${it.holder} · ${it.roles.joinToString(", ") { role -> text(StartScreen.roleName(role)) }}", 19)) }
+        val given =
+            people.map {
+                parts.signed(
+                    Sign.TICK,
+                    parts.words(
+                        "${it.holder} · ${it.roles.joinToString(", ") { role -> text(StartScreen.roleName(role)) }}",
+                        19,
+                    ),
+                )
+            }
         return page(
             text(R.string.team_start),
             body(
@@ -133,19 +318,47 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.words(spoken, 20, bold = true),
                 otherPhone(R.string.team_keys_there),
                 *given.toTypedArray(),
-                if (own?.request == null) key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.authority_own_key)) { shell.go(Place(PageKind.NAME)) } else null,
-                mine?.let { request -> key(Face.ROW, text(R.string.authority_own), Sign.KEY, own.holder) { shell.go(Place(PageKind.AUTHORITY_ISSUE, request, own.holder.orEmpty(), own.fingerprint.orEmpty(), "", AuthorityScreen.DAYS.first().toString())) } },
+                if (own?.request == null)
+                    key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.authority_own_key)) {
+                        shell.go(Place(PageKind.NAME))
+                    }
+                else null,
+                mine?.let { request ->
+                    key(Face.ROW, text(R.string.authority_own), Sign.KEY, own.holder) {
+                        shell.go(
+                            Place(
+                                PageKind.AUTHORITY_ISSUE,
+                                request,
+                                own.holder.orEmpty(),
+                                own.fingerprint.orEmpty(),
+                                "",
+                                AuthorityScreen.DAYS.first().toString(),
+                            )
+                        )
+                    }
+                },
             ),
             listOf(
-                key(Face.GOOD, text(R.string.authority_scan), Sign.CODE) { shell.go(Place(PageKind.SCAN, Purpose.KEY_REQUEST.name)) },
-                key(Face.SIDE, text(R.string.team_all_have), Sign.NEXT) { shell.swap(Place(PageKind.TEAM, ROSTER)) },
+                key(Face.GOOD, text(R.string.authority_scan), Sign.CODE) {
+                    shell.go(Place(PageKind.SCAN, Purpose.KEY_REQUEST.name))
+                },
+                key(Face.SIDE, text(R.string.team_all_have), Sign.NEXT) {
+                    shell.swap(Place(PageKind.TEAM, ROSTER))
+                },
             ),
         )
     }
 
     private fun stepOf(number: Int) = parts.heading(text(R.string.step_of_four, number), 24)
 
-    private fun otherPhone(there: Int) = parts.panel(parts.column(parts.words(text(R.string.on_the_other_phone), 15, quiet = true, ground = palette.panel), parts.words(text(there), 18, ground = palette.panel), space = 2))
+    private fun otherPhone(there: Int) =
+        parts.panel(
+            parts.column(
+                parts.words(text(R.string.on_the_other_phone), 15, quiet = true, ground = palette.panel),
+                parts.words(text(there), 18, ground = palette.panel),
+                space = 2,
+            )
+        )
 
     companion object {
         const val BEGIN = "begin"

@@ -16,28 +16,35 @@ import slingseal.handheld.look.Page
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
-/** The page that an authority is trusted on: first what is heard, then, where its name is taken here already, whether there are two. */
+/**
+ * The page that an authority is trusted on: first what is heard, then, where its name is taken here already,
+ * whether there are two.
+ */
 object Trusting {
     private const val BESIDE = "beside"
 
-    fun of(shell: Shell, place: Place): Screen = if (place.args.getOrNull(3) == BESIDE) BesideScreen(shell, place) else TrustScreen(shell, place)
+    fun of(shell: Shell, place: Place): Screen =
+        if (place.args.getOrNull(3) == BESIDE) BesideScreen(shell, place) else TrustScreen(shell, place)
 
-    fun beside(place: Place, heard: String) = Place(PageKind.TRUST, place.args[0], place.args[1], heard, BESIDE)
+    fun beside(place: Place, heard: String) =
+        Place(PageKind.TRUST, place.args[0], place.args[1], heard, BESIDE)
 
     /** Takes what came of it: the core compares, and its refusal does not tell what the card says. */
     fun took(shell: Shell, name: String, done: Boolean): Boolean {
         shell.feel(if (done) Beat.GOOD else Beat.REFUSED)
-        if (done) shell.news = shell.activity.getString(R.string.trust_done, name) else if (shell.speaks) shell.notice?.let(shell::say)
+        if (done) shell.news = shell.activity.getString(R.string.trust_done, name)
+        else if (shell.speaks) shell.notice?.let(shell::say)
         return done
     }
 }
 
 /**
- * An authority's fingerprint, keyed in as it is heard. The card's own is nowhere on the page and not among what it was given: whoever
- * copies it from this screen has compared nothing.
+ * An authority's fingerprint, keyed in as it is heard. The card's own is nowhere on the page and not among
+ * what it was given: whoever copies it from this screen has compared nothing.
  */
 class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val name get() = place.args[1]
+    private val name
+        get() = place.args[1]
 
     /** What was heard so far: letters and digits, group after group. */
     private var heard = place.args[2]
@@ -47,15 +54,31 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private lateinit var shown: TextView
     private lateinit var pad: FrameLayout
 
-    override val hidesBars get() = true
-    override val paneTitle: CharSequence get() = text(R.string.trust_title)
-    override val spoken get() = text(R.string.trust_words, name)
+    override val hidesBars
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.trust_title)
+
+    override val spoken
+        get() = text(R.string.trust_words, name)
 
     override fun build(): View {
-        shown = parts.fitted("", 30, 16).apply { accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE }
+        shown =
+            parts.fitted("", 30, 16).apply { accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE }
         pad = FrameLayout(context)
         draw()
-        val said = parts.column(*listOfNotNull(noticePanel(), parts.heading(text(R.string.trust_title), 20), parts.words(spoken, 17, bold = true), parts.words(text(R.string.trust_why), 15)).toTypedArray(), space = 3)
+        val said =
+            parts.column(
+                *listOfNotNull(
+                        noticePanel(),
+                        parts.heading(text(R.string.trust_title), 20),
+                        parts.words(spoken, 17, bold = true),
+                        parts.words(text(R.string.trust_why), 15),
+                    )
+                    .toTypedArray(),
+                space = 3,
+            )
         return Page(parts).pin(backKey(), null, said, shown, pad, onItsSide, high = 56)
     }
 
@@ -63,7 +86,9 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val groups = heard.chunked(GROUP)
         val words = groups.joinToString(" ")
         shown.text = if (heard.isEmpty()) text(R.string.trust_empty) else words
-        shown.contentDescription = if (heard.isEmpty()) text(R.string.nothing_typed) else heard.toList().joinToString(" ") { spelled(it) }
+        shown.contentDescription =
+            if (heard.isEmpty()) text(R.string.nothing_typed)
+            else heard.toList().joinToString(" ") { spelled(it) }
         pad.removeAllViews()
         pad.addView(keys())
     }
@@ -72,13 +97,39 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val letters = picked
         val whole = heard.length >= GROUP * GROUPS
         return when {
-            letters != null -> KeyGrid(context, letters.map { letter -> soft("$letter ${spelled(letter)}") { pick(letter) } } + erase(), gap = 0, high = 2, wide = 2)
-            whole || heard.length % GROUP != 0 -> NumberPad(context, palette, compare(), text(R.string.take_back), gap = 0, { if (!whole) hear(it) }, { back() })
-            else -> KeyGrid(context, THREES.map { three -> soft(three.toList().joinToString(" ")) { open(three) } } + null + erase() + null + compare(), gap = 0)
+            letters != null ->
+                KeyGrid(
+                    context,
+                    letters.map { letter -> soft("$letter ${spelled(letter)}") { pick(letter) } } + erase(),
+                    gap = 0,
+                    high = 2,
+                    wide = 2,
+                )
+            whole || heard.length % GROUP != 0 ->
+                NumberPad(
+                    context,
+                    palette,
+                    compare(),
+                    text(R.string.take_back),
+                    gap = 0,
+                    { if (!whole) hear(it) },
+                    { back() },
+                )
+            else ->
+                KeyGrid(
+                    context,
+                    THREES.map { three -> soft(three.toList().joinToString(" ")) { open(three) } } +
+                        null +
+                        erase() +
+                        null +
+                        compare(),
+                    gap = 0,
+                )
         }
     }
 
-    private fun soft(label: String, sign: Sign = Sign.NONE, press: () -> Unit) = key(Face.SIDE, label, sign) { press() }.apply { settledAt = 0 }
+    private fun soft(label: String, sign: Sign = Sign.NONE, press: () -> Unit) =
+        key(Face.SIDE, label, sign) { press() }.apply { settledAt = 0 }
 
     private fun erase() = soft(text(R.string.take_back), Sign.ERASE) { back() }
 
@@ -118,7 +169,8 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val card = place.args[0]
         val like = shell.attempt { shell.core.likeNamed(card) } ?: return shell.redrawSame()
         if (like.isNotEmpty()) return shell.swap(Trusting.beside(place, heard))
-        if (Trusting.took(shell, name, shell.attempt { shell.core.trust(card, heard) } != null)) return shell.setUpAgain()
+        if (Trusting.took(shell, name, shell.attempt { shell.core.trust(card, heard) } != null))
+            return shell.setUpAgain()
         // heard wrong, or another card: it is heard anew from its first group
         heard = ""
         shell.keep(Place(PageKind.TRUST, card, name, heard))
@@ -130,42 +182,93 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
         private const val GROUP = 4
         private const val GROUPS = 5
 
-        /** The letters that a group may begin with, three a key; I and O are none, for they are read as digits. */
+        /**
+         * The letters that a group may begin with, three a key; I and O are none, for they are read as
+         * digits.
+         */
         private val THREES = listOf("ABC", "DEF", "GHJ", "KLM", "NPQ", "RST", "UVW", "XYZ")
 
         /** The spelling alphabet of radiotelephony: ICAO Annex 10, volume II, figure 5-1. */
-        private val SPELLING = listOf(
-            "Alfa", "Bravo", "Charlie", "Delta", "Echo", "Foxtrot", "Golf", "Hotel", "India", "Juliett", "Kilo", "Lima", "Mike",
-            "November", "Oscar", "Papa", "Quebec", "Romeo", "Sierra", "Tango", "Uniform", "Victor", "Whiskey", "X-ray", "Yankee", "Zulu",
-        )
+        private val SPELLING =
+            listOf(
+                "Alfa",
+                "Bravo",
+                "Charlie",
+                "Delta",
+                "Echo",
+                "Foxtrot",
+                "Golf",
+                "Hotel",
+                "India",
+                "Juliett",
+                "Kilo",
+                "Lima",
+                "Mike",
+                "November",
+                "Oscar",
+                "Papa",
+                "Quebec",
+                "Romeo",
+                "Sierra",
+                "Tango",
+                "Uniform",
+                "Victor",
+                "Whiskey",
+                "X-ray",
+                "Yankee",
+                "Zulu",
+            )
 
         private fun spelled(sign: Char): String = SPELLING.getOrNull(sign - 'A') ?: sign.toString()
     }
 }
 
-/** The card's name is one that an authority has that is trusted here already: a person says whether there are two. */
+/**
+ * The card's name is one that an authority has that is trusted here already: a person says whether there are
+ * two.
+ */
 private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val paneTitle: CharSequence get() = text(R.string.trust_title)
-    override val spoken get() = text(R.string.trust_beside, place.args[1])
+    override val paneTitle: CharSequence
+        get() = text(R.string.trust_title)
+
+    override val spoken
+        get() = text(R.string.trust_beside, place.args[1])
 
     override fun build(): View {
         val like = shell.attempt { shell.core.likeNamed(place.args[0]) }.orEmpty()
         return page(
             text(R.string.trust_title),
             body(
-                parts.panel(parts.signed(Sign.WARN, parts.words(spoken, 20, bold = true, ground = palette.panel), palette.panel), thick = true),
+                parts.panel(
+                    parts.signed(
+                        Sign.WARN,
+                        parts.words(spoken, 20, bold = true, ground = palette.panel),
+                        palette.panel,
+                    ),
+                    thick = true,
+                ),
                 *like.map(::known).toTypedArray(),
                 parts.words(text(R.string.trust_beside_why), 18),
             ),
             listOf(
-                key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.backTo(if (shell.lies(PageKind.JOIN)) PageKind.JOIN else PageKind.SET_UP) },
+                key(Face.SIDE, text(R.string.back), Sign.BACK) {
+                    shell.backTo(if (shell.lies(PageKind.JOIN)) PageKind.JOIN else PageKind.SET_UP)
+                },
                 key(Face.BAD, text(R.string.trust_both), Sign.WARN) { both() },
             ),
         )
     }
 
     private fun known(other: TrustedView) =
-        parts.panel(parts.facts(listOf(text(R.string.authority) to other.name, text(R.string.fingerprint) to other.fingerprint), 18))
+        parts.panel(
+            parts.facts(
+                listOf(
+                    text(R.string.authority) to other.name,
+                    text(R.string.fingerprint) to other.fingerprint,
+                ),
+                18,
+            )
+        )
 
     private fun both() {
         val (card, name, heard) = place.args

@@ -11,40 +11,60 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
 /** Why a seal no longer holds: the core's words for the causes, and what a person reads. */
-private val CAUSES = listOf(
-    "rigging-disturbed" to R.string.void_disturbed,
-    "load-moved" to R.string.void_moved,
-    "hookup-aborted" to R.string.void_aborted,
-    "equipment-withdrawn" to R.string.void_equipment,
-)
+private val CAUSES =
+    listOf(
+        "rigging-disturbed" to R.string.void_disturbed,
+        "load-moved" to R.string.void_moved,
+        "hookup-aborted" to R.string.void_aborted,
+        "equipment-withdrawn" to R.string.void_equipment,
+    )
 
 /** Takes a seal back: first the cause, then the PIN. */
 object VoidScreen {
-    fun of(shell: Shell, place: Place): Screen = if (place.args.size < 2) VoidCauseScreen(shell, place) else VoidPinScreen(shell, place)
+    fun of(shell: Shell, place: Place): Screen =
+        if (place.args.size < 2) VoidCauseScreen(shell, place) else VoidPinScreen(shell, place)
 }
 
 /** Why the seal no longer holds. */
 class VoidCauseScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val paneTitle: CharSequence get() = text(R.string.void_it)
-    override val spoken get() = text(R.string.void_guide)
+    override val paneTitle: CharSequence
+        get() = text(R.string.void_it)
+
+    override val spoken
+        get() = text(R.string.void_guide)
 
     override fun build(): View {
-        val rows = CAUSES.map { (cause, words) -> key(Face.ROW, text(words), Sign.CROSS) { shell.go(Place(PageKind.VOID, place.args[0], cause, "")) } } +
-            key(Face.ROW, text(R.string.own_words), Sign.PLUS) { shell.go(Place(PageKind.WRITE, place.args[0], Why.VOID.name)) }
-        return page(text(R.string.void_it), body(parts.words(text(R.string.void_guide), 19), parts.column(*rows.toTypedArray(), space = 18)))
+        val rows =
+            CAUSES.map { (cause, words) ->
+                key(Face.ROW, text(words), Sign.CROSS) {
+                    shell.go(Place(PageKind.VOID, place.args[0], cause, ""))
+                }
+            } +
+                key(Face.ROW, text(R.string.own_words), Sign.PLUS) {
+                    shell.go(Place(PageKind.WRITE, place.args[0], Why.VOID.name))
+                }
+        return page(
+            text(R.string.void_it),
+            body(parts.words(text(R.string.void_guide), 19), parts.column(*rows.toTypedArray(), space = 18)),
+        )
     }
 }
 
 /** The PIN that signs a void. */
 class VoidPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
-    override val title get() = text(R.string.void_it)
+    override val title
+        get() = text(R.string.void_it)
+
     override val words: String
         get() {
             val load = shell.attempt { shell.core.record(place.args[0]) }?.line?.load.orEmpty()
-            val cause = CAUSES.firstOrNull { it.first == place.args[1] }?.let { text(it.second) } ?: place.args[2]
+            val cause =
+                CAUSES.firstOrNull { it.first == place.args[1] }?.let { text(it.second) } ?: place.args[2]
             return text(R.string.void_pin, load, cause)
         }
-    override val done get() = text(R.string.void_sign)
+
+    override val done
+        get() = text(R.string.void_sign)
 
     override fun take(pin: String) {
         val core = shell.core
@@ -59,13 +79,24 @@ class VoidPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
 
 /** The void as a code: whoever has scanned the seal scans this. */
 class VoidedScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    override val staysOn get() = true
-    override val shines get() = true
-    override val spoken get() = text(R.string.void_show)
+    override val staysOn
+        get() = true
+
+    override val shines
+        get() = true
+
+    override val spoken
+        get() = text(R.string.void_show)
 
     override fun build(): View {
-        val code = shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.void_it), body())
+        val code =
+            shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.void_it), body())
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
-        return codePage(shell, onItsSide, codeView(shell, code, text(R.string.void_code)), underCode(body(parts.words(text(R.string.void_show), 19, bold = true)), done))
+        return codePage(
+            shell,
+            onItsSide,
+            codeView(shell, code, text(R.string.void_code)),
+            underCode(body(parts.words(text(R.string.void_show), 19, bold = true)), done),
+        )
     }
 }

@@ -2,6 +2,11 @@ package slingseal.handheld.screens
 
 import android.view.View
 import android.widget.TextView
+import java.time.Instant
+import java.time.LocalTime
+import java.time.ZoneOffset
+import java.time.format.DateTimeFormatter
+import java.util.Locale
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -13,22 +18,21 @@ import slingseal.handheld.look.Page
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
-import java.time.Instant
-import java.time.LocalTime
-import java.time.ZoneOffset
-import java.time.format.DateTimeFormatter
-import java.util.Locale
 
 /** Times as the trade says them: in Zulu, day first. */
 object Zulu {
     private val DTG = DateTimeFormatter.ofPattern("ddHHmm'Z' MMM yy", Locale.ENGLISH)
 
-    fun dtg(at: Long): String = DTG.format(Instant.ofEpochSecond(at).atOffset(ZoneOffset.UTC)).uppercase(Locale.ENGLISH)
+    fun dtg(at: Long): String =
+        DTG.format(Instant.ofEpochSecond(at).atOffset(ZoneOffset.UTC)).uppercase(Locale.ENGLISH)
 
     /** Today in Zulu, as the core reads a day. */
     fun today(): String = Instant.now().atOffset(ZoneOffset.UTC).toLocalDate().toString()
 
-    /** The last moment up to `now` at which a clock in Zulu showed these four digits; null where no clock does. */
+    /**
+     * The last moment up to `now` at which a clock in Zulu showed these four digits; null where no clock
+     * does.
+     */
     fun last(digits: String, now: Instant): Long? {
         if (digits.length != 4) return null
         val (hour, minute) = digits.take(2).toInt() to digits.drop(2).toInt()
@@ -38,24 +42,37 @@ object Zulu {
     }
 }
 
-/** When it happened, for a report that is given later: so long ago, or a time. The report says that it was. */
+/**
+ * When it happened, for a report that is given later: so long ago, or a time. The report says that it was.
+ */
 class WhenScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = Draft.of(place)
     private var list: PickList? = null
-    override val takesHardKeys get() = true
-    override val paneTitle: CharSequence get() = text(R.string.when_title)
-    override val spoken get() = text(R.string.when_title)
+    override val takesHardKeys
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.when_title)
+
+    override val spoken
+        get() = text(R.string.when_title)
 
     override fun build(): View {
         val now = Instant.now().epochSecond
-        val rows = listOf(key(Face.ROW, text(R.string.when_now), Sign.NEXT) { take(null) }) +
-            AGO.map { minutes ->
-                val at = now - minutes * 60
-                key(Face.ROW, text(R.string.minutes_ago, minutes), Sign.UNDO, Zulu.dtg(at)) { take(at) }
-            } +
-            key(Face.ROW, text(R.string.when_time), Sign.PLUS, text(R.string.when_time_about)) { shell.go(draft.place(PageKind.WHEN_TIME)) }
+        val rows =
+            listOf(key(Face.ROW, text(R.string.when_now), Sign.NEXT) { take(null) }) +
+                AGO.map { minutes ->
+                    val at = now - minutes * 60
+                    key(Face.ROW, text(R.string.minutes_ago, minutes), Sign.UNDO, Zulu.dtg(at)) { take(at) }
+                } +
+                key(Face.ROW, text(R.string.when_time), Sign.PLUS, text(R.string.when_time_about)) {
+                    shell.go(draft.place(PageKind.WHEN_TIME))
+                }
         list = PickList(rows, shell)
-        return page(text(R.string.when_title), body(parts.words(text(R.string.when_about), 19), parts.column(*rows.toTypedArray(), space = 16)))
+        return page(
+            text(R.string.when_title),
+            body(parts.words(text(R.string.when_about), 19), parts.column(*rows.toTypedArray(), space = 16)),
+        )
     }
 
     private fun take(at: Long?) {
@@ -75,17 +92,47 @@ class WhenTimeScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = Draft.of(place)
     private var typed = ""
     private var value: TextView? = null
-    override val hidesBars get() = true
-    override val paneTitle: CharSequence get() = text(R.string.when_time)
-    override val spoken get() = text(R.string.when_time_about)
+    override val hidesBars
+        get() = true
+
+    override val paneTitle: CharSequence
+        get() = text(R.string.when_time)
+
+    override val spoken
+        get() = text(R.string.when_time_about)
 
     override fun build(): View {
-        val shown = parts.fitted("", 44, 20).apply { accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE }
+        val shown =
+            parts.fitted("", 44, 20).apply { accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE }
         value = shown
         show()
         val take = key(Face.GOOD, text(R.string.take_it), Sign.TICK) { take() }
-        val keys = NumberPad(context, palette, take, text(R.string.take_back), gap = 0, { if (typed.length < 4) typed += it; show() }, { typed = typed.dropLast(1); show() })
-        val words = parts.column(*listOfNotNull(noticePanel(), parts.heading(text(R.string.when_time), 19), parts.words(text(R.string.when_time_about), 16)).toTypedArray(), space = 2)
+        val keys =
+            NumberPad(
+                context,
+                palette,
+                take,
+                text(R.string.take_back),
+                gap = 0,
+                {
+                    if (typed.length < 4) typed += it
+                    show()
+                },
+                {
+                    typed = typed.dropLast(1)
+                    show()
+                },
+            )
+        val words =
+            parts.column(
+                *listOfNotNull(
+                        noticePanel(),
+                        parts.heading(text(R.string.when_time), 19),
+                        parts.words(text(R.string.when_time_about), 16),
+                    )
+                    .toTypedArray(),
+                space = 2,
+            )
         return Page(parts).pin(backKey(), null, words, shown, keys, onItsSide, high = 56)
     }
 

@@ -1,16 +1,14 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import slingseal.core.WalkRequest
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
-import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
-import slingseal.handheld.sense.HardAnswer
-import slingseal.core.WalkRequest
 
 /** Why something is written. */
 enum class Why(val title: Int, val guide: Int) {
@@ -29,22 +27,40 @@ enum class Why(val title: Int, val guide: Int) {
 
 /** Words of a person's own. */
 class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val walk get() = place.args[0]
+    private val walk
+        get() = place.args[0]
+
     private val why = Why.valueOf(place.args[1])
-    override val staysOn get() = true
-    override val title get() = text(why.title)
-    override val guide get() = text(why.guide)
-    override val done get() = text(R.string.take_it)
-    override val code get() = why == Why.REJECT
-    override val before get() = if (why == Why.NOTE) place.args[5] else ""
+    override val staysOn
+        get() = true
+
+    override val title
+        get() = text(why.title)
+
+    override val guide
+        get() = text(why.guide)
+
+    override val done
+        get() = text(R.string.take_it)
+
+    override val code
+        get() = why == Why.REJECT
+
+    override val before
+        get() = if (why == Why.NOTE) place.args[5] else ""
 
     /** A photograph goes with the note of an inspection; what is typed already goes along. */
-    override fun extra(): List<View> = if (why != Why.NOTE || place.run != null) {
-        emptyList()
-    } else {
-        val (card, point, name) = place.args.drop(2)
-        listOf(key(Face.ROW, text(R.string.add_photo), Sign.EYE) { shell.swap(Place(PageKind.PHOTO, walk, card, point, name, written.trim(), place.args[6])) })
-    }
+    override fun extra(): List<View> =
+        if (why != Why.NOTE || place.run != null) {
+            emptyList()
+        } else {
+            val (card, point, name) = place.args.drop(2)
+            listOf(
+                key(Face.ROW, text(R.string.add_photo), Sign.EYE) {
+                    shell.swap(Place(PageKind.PHOTO, walk, card, point, name, written.trim(), place.args[6]))
+                }
+            )
+        }
 
     override fun take(words: String) {
         when (why) {
@@ -52,11 +68,21 @@ class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
             Why.NOT_FIT -> answer(WalkRequest.Decide(false, words), PageKind.WALK)
             // card, point, name, note, photos
             Why.NOTE -> draft(place.args[2], place.args[3], place.args[4], words, place.args[6])
-            Why.VOID -> if (words.isBlank()) empty() else shell.swap(Place(PageKind.VOID, walk, "other", words.trim()))
+            Why.VOID ->
+                if (words.isBlank()) empty()
+                else shell.swap(Place(PageKind.VOID, walk, "other", words.trim()))
             // card, point
-            Why.NOT_APPLICABLE -> if (words.isBlank()) empty() else answer(WalkRequest.NotApplicable(place.args[2].toUInt(), place.args[3], words.trim()), PageKind.WALK)
+            Why.NOT_APPLICABLE ->
+                if (words.isBlank()) empty()
+                else
+                    answer(
+                        WalkRequest.NotApplicable(place.args[2].toUInt(), place.args[3], words.trim()),
+                        PageKind.WALK,
+                    )
             // finding
-            Why.REJECT -> if (words.isBlank()) empty() else answer(WalkRequest.RejectPiece(place.args[2].toUInt(), words.trim()), PageKind.FINDING)
+            Why.REJECT ->
+                if (words.isBlank()) empty()
+                else answer(WalkRequest.RejectPiece(place.args[2].toUInt(), words.trim()), PageKind.FINDING)
             Why.OTHER -> draft(place.args[2], place.args[3], OTHER, words, "")
         }
     }

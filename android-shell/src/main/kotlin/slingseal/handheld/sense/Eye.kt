@@ -20,18 +20,22 @@ import android.os.HandlerThread
 import android.util.Size
 import android.view.Surface
 import android.view.TextureView
-import android.view.View
 import android.view.WindowManager
 import kotlin.math.abs
 import kotlin.math.max
 
 /** Why the camera shows nothing. */
-enum class Blind { NO_CAMERA, NOT_ALLOWED, TAKEN, BROKEN }
+enum class Blind {
+    NO_CAMERA,
+    NOT_ALLOWED,
+    TAKEN,
+    BROKEN,
+}
 
 /**
- * The camera behind the phone: shows a preview and hands grey pictures on, one at a time and off the main thread, the
- * newest first; frames that come while one is being read are dropped. Whatever the camera throws ends here: the device is
- * closed and the page is told, on the main thread.
+ * The camera behind the phone: shows a preview and hands grey pictures on, one at a time and off the main
+ * thread, the newest first; frames that come while one is being read are dropped. Whatever the camera throws
+ * ends here: the device is closed and the page is told, on the main thread.
  */
 class Eye(
     private val context: Context,
@@ -55,7 +59,8 @@ class Eye(
     @Volatile private var open = false
 
     /** Whether the camera is held; nothing holds it when the page is gone. */
-    val isOpen get() = open
+    val isOpen
+        get() = open
 
     var torch = false
         private set
@@ -66,10 +71,15 @@ class Eye(
 
     fun start() {
         if (open) return
-        if (context.checkSelfPermission(Manifest.permission.CAMERA) != PackageManager.PERMISSION_GRANTED) return onBlind(Blind.NOT_ALLOWED)
+        if (context.checkSelfPermission(Manifest.permission.CAMERA) != PackageManager.PERMISSION_GRANTED)
+            return onBlind(Blind.NOT_ALLOWED)
         if (back() == null) return onBlind(Blind.NO_CAMERA)
         open = true
-        thread = HandlerThread("eye").also { it.start(); hands = Handler(it.looper) }
+        thread =
+            HandlerThread("eye").also {
+                it.start()
+                hands = Handler(it.looper)
+            }
         preview.surfaceTextureListener = this
         if (preview.isAvailable) begin()
     }
@@ -103,7 +113,10 @@ class Eye(
     fun light(on: Boolean) {
         torch = on
         val asked = request ?: return
-        asked.set(CaptureRequest.FLASH_MODE, if (on) CaptureRequest.FLASH_MODE_TORCH else CaptureRequest.FLASH_MODE_OFF)
+        asked.set(
+            CaptureRequest.FLASH_MODE,
+            if (on) CaptureRequest.FLASH_MODE_TORCH else CaptureRequest.FLASH_MODE_OFF,
+        )
         repeat()
     }
 
@@ -115,37 +128,48 @@ class Eye(
             val asked = camera.createCaptureRequest(CameraDevice.TEMPLATE_STILL_CAPTURE)
             asked.addTarget(full.surface)
             asked.set(CaptureRequest.CONTROL_AF_MODE, CaptureRequest.CONTROL_AF_MODE_CONTINUOUS_PICTURE)
-            asked.set(CaptureRequest.FLASH_MODE, if (torch) CaptureRequest.FLASH_MODE_TORCH else CaptureRequest.FLASH_MODE_OFF)
+            asked.set(
+                CaptureRequest.FLASH_MODE,
+                if (torch) CaptureRequest.FLASH_MODE_TORCH else CaptureRequest.FLASH_MODE_OFF,
+            )
             asked.set(CaptureRequest.JPEG_ORIENTATION, (sensorTurn() - screenTurn() + 360) % 360)
             asked.set(CaptureRequest.JPEG_QUALITY, 92)
             session?.capture(asked.build(), null, hands)
         }
     }
 
-    private fun back(): String? = try {
-        cameras.cameraIdList.let { ids ->
-            ids.firstOrNull { fact(it, CameraCharacteristics.LENS_FACING) == CameraCharacteristics.LENS_FACING_BACK } ?: ids.firstOrNull()
+    private fun back(): String? =
+        try {
+            cameras.cameraIdList.let { ids ->
+                ids.firstOrNull {
+                    fact(it, CameraCharacteristics.LENS_FACING) == CameraCharacteristics.LENS_FACING_BACK
+                } ?: ids.firstOrNull()
+            }
+        } catch (e: CameraAccessException) {
+            null
+        } catch (e: RuntimeException) {
+            null
         }
-    } catch (e: CameraAccessException) {
-        null
-    } catch (e: RuntimeException) {
-        null
-    }
 
-    private fun <T> fact(id: String, key: CameraCharacteristics.Key<T>): T? = try {
-        cameras.getCameraCharacteristics(id).get(key)
-    } catch (e: CameraAccessException) {
-        null
-    } catch (e: RuntimeException) {
-        null
-    }
+    private fun <T> fact(id: String, key: CameraCharacteristics.Key<T>): T? =
+        try {
+            cameras.getCameraCharacteristics(id).get(key)
+        } catch (e: CameraAccessException) {
+            null
+        } catch (e: RuntimeException) {
+            null
+        }
 
     private fun sizes(id: String, format: Int): List<Size> =
-        fact(id, CameraCharacteristics.SCALER_STREAM_CONFIGURATION_MAP)?.getOutputSizes(format)?.toList().orEmpty()
+        fact(id, CameraCharacteristics.SCALER_STREAM_CONFIGURATION_MAP)
+            ?.getOutputSizes(format)
+            ?.toList()
+            .orEmpty()
 
     /** About 1 megapixel: enough for a dense code at arm's length, read in some milliseconds. */
     private fun size(id: String): Size =
-        sizes(id, ImageFormat.YUV_420_888).minByOrNull { abs(it.width * it.height - WANTED) } ?: Size(1280, 720)
+        sizes(id, ImageFormat.YUV_420_888).minByOrNull { abs(it.width * it.height - WANTED) }
+            ?: Size(1280, 720)
 
     @SuppressLint("MissingPermission")
     private fun begin() {
@@ -153,42 +177,56 @@ class Eye(
         size = size(id)
         turn()
         tried {
-            cameras.openCamera(id, object : CameraDevice.StateCallback() {
-                override fun onOpened(camera: CameraDevice) {
-                    if (open) tried { opened(camera, id) } else camera.close()
-                }
+            cameras.openCamera(
+                id,
+                object : CameraDevice.StateCallback() {
+                    override fun onOpened(camera: CameraDevice) {
+                        if (open) tried { opened(camera, id) } else camera.close()
+                    }
 
-                override fun onDisconnected(camera: CameraDevice) = lost(camera, Blind.TAKEN)
+                    override fun onDisconnected(camera: CameraDevice) = lost(camera, Blind.TAKEN)
 
-                override fun onError(camera: CameraDevice, error: Int) {
-                    camera.close()
-                    failed(error)
-                }
-            }, hands)
+                    override fun onError(camera: CameraDevice, error: Int) {
+                        camera.close()
+                        failed(error)
+                    }
+                },
+                hands,
+            )
         }
     }
 
     /** The camera says by itself that it failed. */
     internal fun failed(error: Int) {
-        val taken = error == CameraDevice.StateCallback.ERROR_CAMERA_IN_USE || error == CameraDevice.StateCallback.ERROR_MAX_CAMERAS_IN_USE
+        val taken =
+            error == CameraDevice.StateCallback.ERROR_CAMERA_IN_USE ||
+                error == CameraDevice.StateCallback.ERROR_MAX_CAMERAS_IN_USE
         if (open) blind(if (taken) Blind.TAKEN else Blind.BROKEN)
     }
 
     /** Every exception of the camera: none may end the program. */
-    internal fun tried(job: () -> Unit): Boolean = try {
-        job()
-        true
-    } catch (e: CameraAccessException) {
-        blind(if (e.reason == CameraAccessException.CAMERA_IN_USE || e.reason == CameraAccessException.MAX_CAMERAS_IN_USE) Blind.TAKEN else Blind.BROKEN)
-        false
-    } catch (e: SecurityException) {
-        blind(Blind.NOT_ALLOWED)
-        false
-    } catch (e: RuntimeException) {
-        android.util.Log.i("slingseal", "the camera: ${e.message}")
-        if (open) blind(Blind.BROKEN)
-        false
-    }
+    internal fun tried(job: () -> Unit): Boolean =
+        try {
+            job()
+            true
+        } catch (e: CameraAccessException) {
+            blind(
+                if (
+                    e.reason == CameraAccessException.CAMERA_IN_USE ||
+                        e.reason == CameraAccessException.MAX_CAMERAS_IN_USE
+                )
+                    Blind.TAKEN
+                else Blind.BROKEN
+            )
+            false
+        } catch (e: SecurityException) {
+            blind(Blind.NOT_ALLOWED)
+            false
+        } catch (e: RuntimeException) {
+            android.util.Log.i("slingseal", "the camera: ${e.message}")
+            if (open) blind(Blind.BROKEN)
+            false
+        }
 
     private fun blind(why: Blind) {
         main.post {
@@ -207,14 +245,18 @@ class Eye(
         device = camera
         val pictures = ImageReader.newInstance(size.width, size.height, ImageFormat.YUV_420_888, 2)
         reader = pictures
-        pictures.setOnImageAvailableListener({ source ->
-            val image = source.acquireLatestImage() ?: return@setOnImageAvailableListener
-            val picture = image.use {
-                val y = it.planes[0]
-                Luminance.ofPlane(y.buffer, it.width, it.height, y.rowStride, y.pixelStride)
-            }
-            if (open) onPicture(picture)
-        }, hands)
+        pictures.setOnImageAvailableListener(
+            { source ->
+                val image = source.acquireLatestImage() ?: return@setOnImageAvailableListener
+                val picture =
+                    image.use {
+                        val y = it.planes[0]
+                        Luminance.ofPlane(y.buffer, it.width, it.height, y.rowStride, y.pixelStride)
+                    }
+                if (open) onPicture(picture)
+            },
+            hands,
+        )
         val texture = preview.surfaceTexture ?: return
         texture.setDefaultBufferSize(size.width, size.height)
         val shown = Surface(texture)
@@ -222,16 +264,23 @@ class Eye(
         asked.addTarget(shown)
         asked.addTarget(pictures.surface)
         asked.set(CaptureRequest.CONTROL_AF_MODE, CaptureRequest.CONTROL_AF_MODE_CONTINUOUS_PICTURE)
-        asked.set(CaptureRequest.FLASH_MODE, if (torch) CaptureRequest.FLASH_MODE_TORCH else CaptureRequest.FLASH_MODE_OFF)
+        asked.set(
+            CaptureRequest.FLASH_MODE,
+            if (torch) CaptureRequest.FLASH_MODE_TORCH else CaptureRequest.FLASH_MODE_OFF,
+        )
         request = asked
-        camera.createCaptureSession(listOfNotNull(shown, pictures.surface, full(id)?.surface), object : CameraCaptureSession.StateCallback() {
-            override fun onConfigured(made: CameraCaptureSession) {
-                session = made
-                repeat()
-            }
+        camera.createCaptureSession(
+            listOfNotNull(shown, pictures.surface, full(id)?.surface),
+            object : CameraCaptureSession.StateCallback() {
+                override fun onConfigured(made: CameraCaptureSession) {
+                    session = made
+                    repeat()
+                }
 
-            override fun onConfigureFailed(made: CameraCaptureSession) = lost(camera, Blind.BROKEN)
-        }, hands)
+                override fun onConfigureFailed(made: CameraCaptureSession) = lost(camera, Blind.BROKEN)
+            },
+            hands,
+        )
     }
 
     /** The largest picture that the core takes in: what a deficiency's edge needs is in the pixels. */
@@ -240,14 +289,18 @@ class Eye(
         val largest = largest(sizes(id, ImageFormat.JPEG)) ?: return null
         return ImageReader.newInstance(largest.width, largest.height, ImageFormat.JPEG, 1).also { made ->
             photos = made
-            made.setOnImageAvailableListener({ source ->
-                val image = source.acquireLatestImage() ?: return@setOnImageAvailableListener
-                val bytes = image.use {
-                    val plane = it.planes[0].buffer
-                    ByteArray(plane.remaining()).also { into -> plane.get(into) }
-                }
-                main.post { if (open) taken(bytes) }
-            }, hands)
+            made.setOnImageAvailableListener(
+                { source ->
+                    val image = source.acquireLatestImage() ?: return@setOnImageAvailableListener
+                    val bytes =
+                        image.use {
+                            val plane = it.planes[0].buffer
+                            ByteArray(plane.remaining()).also { into -> plane.get(into) }
+                        }
+                    main.post { if (open) taken(bytes) }
+                },
+                hands,
+            )
         }
     }
 
@@ -262,9 +315,14 @@ class Eye(
 
     private fun sensorTurn(): Int = back()?.let { fact(it, CameraCharacteristics.SENSOR_ORIENTATION) } ?: 90
 
-    /** Turns the preview against the turn of the screen and fills the view with it; what is too much is cut. */
+    /**
+     * Turns the preview against the turn of the screen and fills the view with it; what is too much is cut.
+     */
     private fun turn() {
-        if (preview.width > 0 && preview.height > 0) preview.setTransform(Preview.matrix(preview.width, preview.height, size.width, size.height, screenTurn()))
+        if (preview.width > 0 && preview.height > 0)
+            preview.setTransform(
+                Preview.matrix(preview.width, preview.height, size.width, size.height, screenTurn())
+            )
     }
 
     override fun onSurfaceTextureAvailable(texture: SurfaceTexture, width: Int, height: Int) {
@@ -287,23 +345,31 @@ class Eye(
         /** 12 megapixels: some 4 MB as JPEG. */
         private const val MOST = 12_600_000L
 
-        /** The size in which a photograph is taken, of those that the camera has; null where none is small enough for a record. */
-        fun largest(sizes: List<Size>): Size? = sizes.filter { it.width.toLong() * it.height <= MOST }.maxByOrNull { it.width.toLong() * it.height }
+        /**
+         * The size in which a photograph is taken, of those that the camera has; null where none is small
+         * enough for a record.
+         */
+        fun largest(sizes: List<Size>): Size? =
+            sizes
+                .filter { it.width.toLong() * it.height <= MOST }
+                .maxByOrNull { it.width.toLong() * it.height }
     }
 }
 
 /** How a camera's picture lies in a view. */
 object Preview {
     /**
-     * A texture is stretched over its view, as if it were upright; `turn` is how far the screen is turned. The matrix undoes
-     * the stretch, turns, and scales until the view is full.
+     * A texture is stretched over its view, as if it were upright; `turn` is how far the screen is turned.
+     * The matrix undoes the stretch, turns, and scales until the view is full.
      */
     fun matrix(viewWidth: Int, viewHeight: Int, bufferWidth: Int, bufferHeight: Int, turn: Int): Matrix {
         val matrix = Matrix()
         val view = RectF(0f, 0f, viewWidth.toFloat(), viewHeight.toFloat())
         val (x, y) = view.centerX() to view.centerY()
         // the sensor of a phone lies on its side: upright the buffer's height is the width that is seen
-        val seen = if (turn % 180 == 0) bufferHeight.toFloat() to bufferWidth.toFloat() else bufferWidth.toFloat() to bufferHeight.toFloat()
+        val seen =
+            if (turn % 180 == 0) bufferHeight.toFloat() to bufferWidth.toFloat()
+            else bufferWidth.toFloat() to bufferHeight.toFloat()
         if (turn % 180 == 0) {
             val scale = max(viewWidth / seen.first, viewHeight / seen.second)
             matrix.setScale(seen.first * scale / viewWidth, seen.second * scale / viewHeight, x, y)

@@ -10,7 +10,9 @@ enum class HardAnswer {
     /** Volume down, or two presses. */
     SECOND,
 
-    /** Volume up held, or the button at the ear held: the page again, and where a number is counted, take it. */
+    /**
+     * Volume up held, or the button at the ear held: the page again, and where a number is counted, take it.
+     */
     AGAIN,
 
     /** Volume down held, or three presses: take back, or go back. */
@@ -18,8 +20,8 @@ enum class HardAnswer {
 }
 
 /**
- * Turns keys into answers. An answer is given when the key comes up, after it was held for longer than a brush and not
- * for ever, and never for a press that began before the page had settled.
+ * Turns keys into answers. An answer is given when the key comes up, after it was held for longer than a
+ * brush and not for ever, and never for a press that began before the page had settled.
  */
 class HardKeys(private val later: (Long, () -> Unit) -> Unit, private val answer: (HardAnswer) -> Unit) {
     private var downAt = 0L
@@ -49,7 +51,8 @@ class HardKeys(private val later: (Long, () -> Unit) -> Unit, private val answer
             held > LONGEST -> {}
             code == KeyEvent.KEYCODE_MEDIA_NEXT -> answer(HardAnswer.SECOND)
             code == KeyEvent.KEYCODE_MEDIA_PREVIOUS -> answer(HardAnswer.BACK)
-            held >= LONG -> answer(if (code == KeyEvent.KEYCODE_VOLUME_DOWN) HardAnswer.BACK else HardAnswer.AGAIN)
+            held >= LONG ->
+                answer(if (code == KeyEvent.KEYCODE_VOLUME_DOWN) HardAnswer.BACK else HardAnswer.AGAIN)
             ear -> clicked()
             held < BRUSH -> {}
             code == KeyEvent.KEYCODE_VOLUME_UP -> answer(HardAnswer.FIRST)
@@ -65,13 +68,19 @@ class HardKeys(private val later: (Long, () -> Unit) -> Unit, private val answer
             if (mine == round) {
                 val count = clicks
                 clicks = 0
-                answer(if (count == 1) HardAnswer.FIRST else if (count == 2) HardAnswer.SECOND else HardAnswer.BACK)
+                answer(
+                    if (count == 1) HardAnswer.FIRST
+                    else if (count == 2) HardAnswer.SECOND else HardAnswer.BACK
+                )
             }
         }
     }
 
     companion object {
-        /** What lasts less is a brush, in milliseconds: a key at the edge is met in passing more easily than the glass. Common practice. */
+        /**
+         * What lasts less is a brush, in milliseconds: a key at the edge is met in passing more easily than
+         * the glass. Common practice.
+         */
         const val BRUSH = 180L
 
         /** From here on a press is a long one. */
@@ -84,14 +93,15 @@ class HardKeys(private val later: (Long, () -> Unit) -> Unit, private val answer
         const val TWICE = 400L
 
         /** What the buttons of headsets send, by wire or by radio. */
-        val AT_THE_EAR = setOf(
-            KeyEvent.KEYCODE_HEADSETHOOK,
-            KeyEvent.KEYCODE_MEDIA_PLAY_PAUSE,
-            KeyEvent.KEYCODE_MEDIA_PLAY,
-            KeyEvent.KEYCODE_MEDIA_PAUSE,
-            KeyEvent.KEYCODE_MEDIA_NEXT,
-            KeyEvent.KEYCODE_MEDIA_PREVIOUS,
-        )
+        val AT_THE_EAR =
+            setOf(
+                KeyEvent.KEYCODE_HEADSETHOOK,
+                KeyEvent.KEYCODE_MEDIA_PLAY_PAUSE,
+                KeyEvent.KEYCODE_MEDIA_PLAY,
+                KeyEvent.KEYCODE_MEDIA_PAUSE,
+                KeyEvent.KEYCODE_MEDIA_NEXT,
+                KeyEvent.KEYCODE_MEDIA_PREVIOUS,
+            )
         private val OURS = AT_THE_EAR + setOf(KeyEvent.KEYCODE_VOLUME_UP, KeyEvent.KEYCODE_VOLUME_DOWN)
     }
 }

@@ -35,7 +35,9 @@ class Voice(context: Context, private val onFailure: () -> Unit) {
     }
 
     private fun speaks(language: Locale) =
-        engine.setLanguage(language).let { it != TextToSpeech.LANG_MISSING_DATA && it != TextToSpeech.LANG_NOT_SUPPORTED }
+        engine.setLanguage(language).let {
+            it != TextToSpeech.LANG_MISSING_DATA && it != TextToSpeech.LANG_NOT_SUPPORTED
+        }
 
     fun say(words: String) {
         last = words

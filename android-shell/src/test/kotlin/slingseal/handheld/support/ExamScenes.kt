@@ -18,7 +18,10 @@ class ExamScenes(private val zone: Zone, private val core: Handheld) {
         val key = Zone.locked(core, tag, "Monday", 4u)
         val planted = key.planted!!.associate { it.point to it.name }
 
-        val scored = walkedOn(begin(key.key, "Pupil 1"), 40) { planted.size > 1 && it == planted.keys.first() || it == "apex.fitting.nut" }
+        val scored =
+            walkedOn(begin(key.key, "Pupil 1"), 40) {
+                planted.size > 1 && it == planted.keys.first() || it == "apex.fitting.nut"
+            }
         val result = core.examScore(core.examEnd(scored.run).sheet!!, Zone.PIN)
         val ended = core.examEnd(begin(key.key, "Pupil 2").run)
 
@@ -33,7 +36,15 @@ class ExamScenes(private val zone: Zone, private val core: Handheld) {
             "exam-plan" to Place(PageKind.EXAM_PLAN, *standard.take(4).toTypedArray()),
             "exam-picked" to Place(PageKind.EXAM_PLAN, tag.text, "4", plan.seed!!, picks),
             "exam-pick-card" to Place(PageKind.EXAM_CARDS, tag.text, "4", plan.seed!!, picks),
-            "exam-pick-name" to Place(PageKind.EXAM_NAMES, tag.text, "4", plan.seed!!, picks, plan.planted.first().card.toString()),
+            "exam-pick-name" to
+                Place(
+                    PageKind.EXAM_NAMES,
+                    tag.text,
+                    "4",
+                    plan.seed!!,
+                    picks,
+                    plan.planted.first().card.toString(),
+                ),
             "exam-standard" to Place(PageKind.EXAM_STANDARD, *standard),
             "exam-lock" to Place(PageKind.EXAM_LOCK, *standard),
             "exam-key" to Place(PageKind.EXAM_KEY, key.key),
@@ -44,7 +55,16 @@ class ExamScenes(private val zone: Zone, private val core: Handheld) {
             "exam-ready" to Place(PageKind.EXAM_READY, key.key, "Thistle 7", ""),
             "exam-card" to Place(PageKind.WALK, name),
             "exam-pick" to Place(PageKind.PICK, name, card.number.toString()),
-            "exam-call" to Place(PageKind.DEFICIENCY, name, card.number.toString(), known.id, known.deficiencies.first().name, "", ""),
+            "exam-call" to
+                Place(
+                    PageKind.DEFICIENCY,
+                    name,
+                    card.number.toString(),
+                    known.id,
+                    known.deficiencies.first().name,
+                    "",
+                    "",
+                ),
             "exam-more" to Place(PageKind.MORE, name),
             "exam-cards" to Place(PageKind.CARDS, name),
             "exam-calls" to Place(PageKind.EXAM_CALLS, name),
@@ -67,7 +87,17 @@ class ExamScenes(private val zone: Zone, private val core: Handheld) {
         repeat(answers) {
             val card = run.walk.card ?: return run
             for (point in card.points.filter { called(it.id) }) {
-                run = core.examDo(run.run, WalkRequest.Deficiency(card.number, point.id, point.deficiencies.first().name, null, emptyList()))
+                run =
+                    core.examDo(
+                        run.run,
+                        WalkRequest.Deficiency(
+                            card.number,
+                            point.id,
+                            point.deficiencies.first().name,
+                            null,
+                            emptyList(),
+                        ),
+                    )
             }
             run = core.examDo(run.run, Zone.answer(run.walk))
         }

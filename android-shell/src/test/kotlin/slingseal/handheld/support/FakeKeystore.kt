@@ -16,7 +16,10 @@ import javax.crypto.KeyGeneratorSpi
 import javax.crypto.SecretKey
 import javax.crypto.spec.SecretKeySpec
 
-/** Robolectric has no AndroidKeyStore: this one makes HMAC keys and keeps them in memory, as long as the test runs. */
+/**
+ * Robolectric has no AndroidKeyStore: this one makes HMAC keys and keeps them in memory, as long as the test
+ * runs.
+ */
 class FakeKeystore : Provider("AndroidKeyStore", "1", "in memory, for tests") {
     init {
         put("KeyStore.AndroidKeyStore", Store::class.java.name)
@@ -33,31 +36,57 @@ class FakeKeystore : Provider("AndroidKeyStore", "1", "in memory, for tests") {
         }
 
         override fun engineInit(random: SecureRandom?) = error("an alias is needed")
+
         override fun engineInit(size: Int, random: SecureRandom?) = error("an alias is needed")
 
         override fun engineGenerateKey(): SecretKey {
             asked += inChip
             if (inChip) withoutChip?.let { throw it }
-            return SecretKeySpec(ByteArray(32).also(SecureRandom()::nextBytes), "HmacSHA256").also { kept[alias] = it }
+            return SecretKeySpec(ByteArray(32).also(SecureRandom()::nextBytes), "HmacSHA256").also {
+                kept[alias] = it
+            }
         }
     }
 
     class Store : KeyStoreSpi() {
         override fun engineGetKey(alias: String, password: CharArray?): Key? = kept[alias]
+
         override fun engineContainsAlias(alias: String) = alias in kept
+
         override fun engineAliases(): Enumeration<String> = Collections.enumeration(kept.keys)
+
         override fun engineSize() = kept.size
+
         override fun engineIsKeyEntry(alias: String) = alias in kept
+
         override fun engineIsCertificateEntry(alias: String) = false
+
         override fun engineGetCertificateChain(alias: String): Array<Certificate>? = null
+
         override fun engineGetCertificate(alias: String): Certificate? = null
+
         override fun engineGetCreationDate(alias: String): Date? = null
-        override fun engineSetKeyEntry(alias: String, key: Key, password: CharArray?, chain: Array<out Certificate>?) = error("not used")
-        override fun engineSetKeyEntry(alias: String, key: ByteArray, chain: Array<out Certificate>?) = error("not used")
+
+        override fun engineSetKeyEntry(
+            alias: String,
+            key: Key,
+            password: CharArray?,
+            chain: Array<out Certificate>?,
+        ) = error("not used")
+
+        override fun engineSetKeyEntry(alias: String, key: ByteArray, chain: Array<out Certificate>?) =
+            error("not used")
+
         override fun engineSetCertificateEntry(alias: String, cert: Certificate) = error("not used")
-        override fun engineDeleteEntry(alias: String) { kept.remove(alias) }
+
+        override fun engineDeleteEntry(alias: String) {
+            kept.remove(alias)
+        }
+
         override fun engineGetCertificateAlias(cert: Certificate): String? = null
+
         override fun engineStore(stream: OutputStream?, password: CharArray?) = Unit
+
         override fun engineLoad(stream: InputStream?, password: CharArray?) = Unit
     }
 

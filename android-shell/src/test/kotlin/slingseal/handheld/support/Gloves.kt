@@ -8,7 +8,10 @@ import kotlin.math.max
 object Gloves {
     /** Every key that a finger can press, with its box. */
     fun targets(screen: Screen): Map<String, Rect> =
-        screen.shown().filter { it.isClickable }.associate { (it.contentDescription?.toString() ?: it.javaClass.simpleName) to screen.box(it) }
+        screen
+            .shown()
+            .filter { it.isClickable }
+            .associate { (it.contentDescription?.toString() ?: it.javaClass.simpleName) to screen.box(it) }
 
     /** The distance between the nearest edges of two boxes. */
     fun gap(a: Rect, b: Rect): Double {

@@ -1,13 +1,14 @@
 package slingseal.handheld.support
 
-import slingseal.core.Handheld
-import slingseal.core.Issue
 import java.io.File
 import java.nio.file.Files
+import slingseal.core.Handheld
+import slingseal.core.Issue
 
 /**
- * A measurement and no test: how long Kotlin waits for a card's view. Run by `scripts/overhead.sh`, which takes the same
- * call in Rust, on the same home, beside it. Prints what the other half needs as its last line.
+ * A measurement and no test: how long Kotlin waits for a card's view. Run by `scripts/overhead.sh`, which
+ * takes the same call in Rust, on the same home, beside it. Prints what the other half needs as its last
+ * line.
  */
 object Overhead {
     private const val SECRET = "a secret of 32 bytes, made up..."
@@ -25,7 +26,14 @@ object Overhead {
         val authority = desk.authority()
         phone.trust(authority.card.text, authority.fingerprint)
         phone.receive(authority.roster.text)
-        phone.receive(desk.issue(Issue(phone.makeKey("Anvil 3", PIN).text, "planner,inspector", "2099-01-01", null, null), WORDS).text)
+        phone.receive(
+            desk
+                .issue(
+                    Issue(phone.makeKey("Anvil 3", PIN).text, "planner,inspector", "2099-01-01", null, null),
+                    WORDS,
+                )
+                .text
+        )
         val tag = phone.writeTag(File("../bindings/desk/demo/bag.toml").readText(), null, PIN).code.text
         val walk = phone.beginWalk(tag).walk
 
@@ -39,13 +47,17 @@ object Overhead {
     }
 
     private fun line(what: String, calls: Int, call: () -> Unit) {
-        val taken = LongArray(calls) {
-            val began = System.nanoTime()
-            call()
-            System.nanoTime() - began
-        }
+        val taken =
+            LongArray(calls) {
+                val began = System.nanoTime()
+                call()
+                System.nanoTime() - began
+            }
         taken.sort()
         fun at(share: Int) = taken[calls * share / 100] / 1000.0
-        println("%-32s median %8.1f us, 9 of 10 within %8.1f us".format(java.util.Locale.ROOT, what, at(50), at(90)))
+        println(
+            "%-32s median %8.1f us, 9 of 10 within %8.1f us"
+                .format(java.util.Locale.ROOT, what, at(50), at(90))
+        )
     }
 }

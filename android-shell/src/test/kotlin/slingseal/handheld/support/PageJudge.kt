@@ -14,13 +14,19 @@ import slingseal.handheld.look.Palette
 import slingseal.handheld.look.VerdictView
 
 /**
- * Draws pages, writes them as pictures and measures them: nothing cut off, every word at 7:1 (WCAG 2.2, 1.4.6), keys of the glove
- * pages 120 dp large and 82 dp apart (MIL-STD-1472E).
+ * Draws pages, writes them as pictures and measures them: nothing cut off, every word at 7:1 (WCAG 2.2,
+ * 1.4.6), keys of the glove pages 120 dp large and 82 dp apart (MIL-STD-1472E).
  */
 class PageJudge(private val pages: Map<String, Place>) {
     val faults = mutableListOf<String>()
 
-    fun draw(group: String, qualifiers: String, scale: Float, palettes: List<Palette>, only: Set<String>? = null) {
+    fun draw(
+        group: String,
+        qualifiers: String,
+        scale: Float,
+        palettes: List<Palette>,
+        only: Set<String>? = null,
+    ) {
         RuntimeEnvironment.setQualifiers(qualifiers)
         RuntimeEnvironment.setFontScale(scale)
         val controller = Zone.launch()
@@ -49,40 +55,52 @@ class PageJudge(private val pages: Map<String, Place>) {
     fun wordsAreWhole(screen: Screen, where: String) {
         for (view in screen.shown()) {
             when (view) {
-                is Key -> if (!view.fits) faults += "$where: the label \"${view.label}\" does not fit its key of ${view.width} x ${view.height}"
+                is Key ->
+                    if (!view.fits)
+                        faults +=
+                            "$where: the label \"${view.label}\" does not fit its key of ${view.width} x ${view.height}"
                 is TextView -> {
                     val layout = view.layout ?: continue
                     val room = view.height - view.totalPaddingTop - view.totalPaddingBottom
-                    if (layout.height > room && view !is EditText) faults += "$where: \"${view.text}\" is cut off"
-                    for (line in 0 until layout.lineCount) if (layout.getLineMax(line) > layout.width + 1) faults += "$where: a word of \"${view.text}\" is wider than its line"
+                    if (layout.height > room && view !is EditText)
+                        faults += "$where: \"${view.text}\" is cut off"
+                    for (line in 0 until layout.lineCount) if (layout.getLineMax(line) > layout.width + 1)
+                        faults += "$where: a word of \"${view.text}\" is wider than its line"
                 }
             }
         }
     }
 
     /**
-     * Measures each word where the whole of it can be seen, scrolling as a person does; a picture is written at the first
-     * stop, and at every one by day.
-     * What no scrolling brings into sight is a fault, and so is what is in sight and cannot be told from its ground.
+     * Measures each word where the whole of it can be seen, scrolling as a person does; a picture is written
+     * at the first stop, and at every one by day. What no scrolling brings into sight is a fault, and so is
+     * what is in sight and cannot be told from its ground.
      */
     fun everyWordCanBeReadByScrolling(screen: Screen, where: String, further: Boolean = true) {
         val waiting = screen.shown().filter(::isWritten).toMutableList()
         var stop = 0
         while (true) {
-            val picture = if (stop == 0) screen.picture(where) else if (further) screen.picture("$where+$stop") else screen.pixels()
+            val picture =
+                if (stop == 0) screen.picture(where)
+                else if (further) screen.picture("$where+$stop") else screen.pixels()
             stop += 1
-            val inSight = waiting.filter { screen.isWhole(it) || stop > 1 && it === waiting.first() && fillsItsScroll(screen, it) }
+            val inSight =
+                waiting.filter {
+                    screen.isWhole(it) || stop > 1 && it === waiting.first() && fillsItsScroll(screen, it)
+                }
             for (view in inSight) contrast(screen, picture, view, where)
             waiting.removeAll(inSight.toSet())
-            if (stop > 1 && inSight.isEmpty()) faults += "$where: \"${said(waiting.removeAt(0))}\" cannot be brought into sight"
+            if (stop > 1 && inSight.isEmpty())
+                faults += "$where: \"${said(waiting.removeAt(0))}\" cannot be brought into sight"
             screen.scrollTo(waiting.firstOrNull() ?: return)
         }
     }
 
-    private fun isWritten(view: View) = when (view) {
-        is TextView -> view.text.isNotBlank()
-        else -> view is Key || view is VerdictView
-    }
+    private fun isWritten(view: View) =
+        when (view) {
+            is TextView -> view.text.isNotBlank()
+            else -> view is Key || view is VerdictView
+        }
 
     /** Whether a view that is taller than the room it scrolls in takes all of that room. */
     private fun fillsItsScroll(screen: Screen, view: View): Boolean {
@@ -109,13 +127,23 @@ class PageJudge(private val pages: Map<String, Place>) {
     private val chosen = System.getProperty("pages")?.split(',')?.toSet()
     private var read = 0
 
-    /** A screen reader has a word for everything that can be pressed, typed into or looked at, and a title to land on. */
+    /**
+     * A screen reader has a word for everything that can be pressed, typed into or looked at, and a title to
+     * land on.
+     */
     private fun labels(screen: Screen, where: String) {
         for (view in screen.shown()) {
             val pictured = view is slingseal.handheld.look.CodeView || view is VerdictView
-            if ((view.isClickable || pictured) && view.contentDescription.isNullOrBlank()) faults += "$where: ${view.javaClass.simpleName} has no label"
+            if ((view.isClickable || pictured) && view.contentDescription.isNullOrBlank())
+                faults += "$where: ${view.javaClass.simpleName} has no label"
         }
-        if (screen.shown().none { it.isAccessibilityHeading || it.accessibilityLiveRegion == View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE || it is slingseal.handheld.look.CodeView }) {
+        if (
+            screen.shown().none {
+                it.isAccessibilityHeading ||
+                    it.accessibilityLiveRegion == View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE ||
+                    it is slingseal.handheld.look.CodeView
+            }
+        ) {
             faults += "$where: there is no title to land on"
         }
     }
@@ -128,14 +156,18 @@ class PageJudge(private val pages: Map<String, Place>) {
                 faults += "$where: \"$name\" is ${box.width() / density} x ${box.height() / density} dp"
             }
         }
-        for ((pair, gap) in Gloves.gaps(keys)) if (gap < Glove.GAP * density) faults += "$where: $pair are ${gap / density} dp apart"
+        for ((pair, gap) in Gloves.gaps(keys)) if (gap < Glove.GAP * density)
+            faults += "$where: $pair are ${gap / density} dp apart"
         measured += keys.size
     }
 
     /** The keys of a pad are of glove size; they touch each other, for an error there is erased. */
     private fun pads(screen: Screen, where: String) {
         val density = screen.activity.resources.displayMetrics.density
-        val keys = screen.shown().filterIsInstance<slingseal.handheld.look.KeyGrid>().single().let { grid -> screen.all(grid).filterIsInstance<Key>() }
+        val keys =
+            screen.shown().filterIsInstance<slingseal.handheld.look.KeyGrid>().single().let { grid ->
+                screen.all(grid).filterIsInstance<Key>()
+            }
         for (key in keys) if (key.width < Glove.KEY * density || key.height < Glove.KEY * density) {
             faults += "$where: \"${key.label}\" is ${key.width / density} x ${key.height / density} dp"
         }
@@ -146,12 +178,28 @@ class PageJudge(private val pages: Map<String, Place>) {
 
     fun judge() {
         assertTrue(faults.joinToString("\n", "\n"), faults.isEmpty())
-        assertTrue("no key of a glove page was measured", measured > 0 || pages.keys.none { it in GLOVE_PAGES || it in PAD_PAGES })
+        assertTrue(
+            "no key of a glove page was measured",
+            measured > 0 || pages.keys.none { it in GLOVE_PAGES || it in PAD_PAGES },
+        )
         assertTrue("only $read words were measured", read > 20)
     }
 
     private companion object {
-        val PAD_PAGES = setOf("pin", "count", "when-time", "report-pin", "void-pin", "new-pin", "trust", "trust-digits")
-        val GLOVE_PAGES = setOf("card", "card-value", "deficiency", "finding", "finding-reject", "decide", "decide-last", "exam-card", "exam-value", "exam-call")
+        val PAD_PAGES =
+            setOf("pin", "count", "when-time", "report-pin", "void-pin", "new-pin", "trust", "trust-digits")
+        val GLOVE_PAGES =
+            setOf(
+                "card",
+                "card-value",
+                "deficiency",
+                "finding",
+                "finding-reject",
+                "decide",
+                "decide-last",
+                "exam-card",
+                "exam-value",
+                "exam-call",
+            )
     }
 }

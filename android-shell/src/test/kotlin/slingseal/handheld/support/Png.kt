@@ -8,7 +8,10 @@ import java.util.zip.CRC32
 import java.util.zip.Deflater
 import java.util.zip.DeflaterOutputStream
 
-/** Writes a bitmap as a PNG (ISO/IEC 15948), packed lightly: Robolectric's own writer does not pack at all, and there are hundreds. */
+/**
+ * Writes a bitmap as a PNG (ISO/IEC 15948), packed lightly: Robolectric's own writer does not pack at all,
+ * and there are hundreds.
+ */
 object Png {
     fun write(bitmap: Bitmap, out: OutputStream) {
         val pixels = IntArray(bitmap.width * bitmap.height)
@@ -27,7 +30,18 @@ object Png {
         val packed = ByteArrayOutputStream()
         DeflaterOutputStream(packed, Deflater(2)).use { it.write(rows) }
         val data = DataOutputStream(out)
-        data.write(byteArrayOf(0x89.toByte(), 'P'.code.toByte(), 'N'.code.toByte(), 'G'.code.toByte(), 13, 10, 26, 10))
+        data.write(
+            byteArrayOf(
+                0x89.toByte(),
+                'P'.code.toByte(),
+                'N'.code.toByte(),
+                'G'.code.toByte(),
+                13,
+                10,
+                26,
+                10,
+            )
+        )
         val header = ByteArrayOutputStream()
         DataOutputStream(header).run {
             writeInt(bitmap.width)
@@ -45,6 +59,14 @@ object Png {
         out.writeInt(bytes.size)
         out.write(name)
         out.write(bytes)
-        out.writeInt(CRC32().apply { update(name); update(bytes) }.value.toInt())
+        out.writeInt(
+            CRC32()
+                .apply {
+                    update(name)
+                    update(bytes)
+                }
+                .value
+                .toInt()
+        )
     }
 }

@@ -12,14 +12,14 @@ import android.view.View
 import android.view.ViewGroup
 import android.widget.ScrollView
 import android.widget.TextView
+import java.io.File
+import java.time.Duration
 import org.junit.Assert.assertFalse
 import org.junit.Assert.fail
 import org.robolectric.Shadows.shadowOf
-import slingseal.handheld.look.Key
 import slingseal.handheld.Slow
+import slingseal.handheld.look.Key
 import slingseal.handheld.look.PressGuard
-import java.io.File
-import java.time.Duration
 
 /** Finger and eye of a test: touches go through the window, pictures come from the drawn pixels. */
 class Screen(val activity: Activity) {
@@ -31,7 +31,8 @@ class Screen(val activity: Activity) {
         }
     }
 
-    val root: View get() = activity.window.decorView
+    val root: View
+        get() = activity.window.decorView
 
     fun all(view: View = root): Sequence<View> = sequence {
         yield(view)
@@ -42,8 +43,9 @@ class Screen(val activity: Activity) {
 
     fun keys(): List<Key> = shown().filterIsInstance<Key>().toList()
 
-    fun key(label: String): Key = keys().firstOrNull { it.label.toString() == label }
-        ?: error("no key \"$label\"; there are ${keys().map { it.label }} and the page says ${words()}")
+    fun key(label: String): Key =
+        keys().firstOrNull { it.label.toString() == label }
+            ?: error("no key \"$label\"; there are ${keys().map { it.label }} and the page says ${words()}")
 
     fun hasKey(label: String) = keys().any { it.label.toString() == label }
 
@@ -51,7 +53,8 @@ class Screen(val activity: Activity) {
     fun words(): String = shown().filterIsInstance<TextView>().joinToString("\n") { it.text }
 
     /** The title of a page. */
-    fun heading(): String = shown().filterIsInstance<TextView>().first { it.isAccessibilityHeading }.text.toString()
+    fun heading(): String =
+        shown().filterIsInstance<TextView>().first { it.isAccessibilityHeading }.text.toString()
 
     fun settle(millis: Long = PressGuard.SETTLE + 50) {
         shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
@@ -89,13 +92,21 @@ class Screen(val activity: Activity) {
 
     fun press(label: String) = press(key(label))
 
-    /** Keys in a fingerprint as somebody reads it out: a letter by the key that stands for three and then its own, a digit by its own. */
+    /**
+     * Keys in a fingerprint as somebody reads it out: a letter by the key that stands for three and then its
+     * own, a digit by its own.
+     */
     fun hear(fingerprint: String) {
         for (sign in fingerprint.filter { it != ' ' }) {
             if (sign.isDigit()) {
                 press(key(sign.toString()), settleFirst = false)
             } else {
-                press(keys().first { it.label.split(' ').let { letters -> letters.size == 3 && sign.toString() in letters } }, settleFirst = false)
+                press(
+                    keys().first {
+                        it.label.split(' ').let { letters -> letters.size == 3 && sign.toString() in letters }
+                    },
+                    settleFirst = false,
+                )
                 press(keys().first { it.label.startsWith("$sign ") }, settleFirst = false)
             }
         }
@@ -106,13 +117,46 @@ class Screen(val activity: Activity) {
 
     private var downAt = 0L
 
-    /** Fingers on the glass, the first of them first; `action` may carry the index of the one that comes or goes. */
+    /**
+     * Fingers on the glass, the first of them first; `action` may carry the index of the one that comes or
+     * goes.
+     */
     fun fingers(action: Int, vararg at: Pair<Float, Float>) {
         val now = SystemClock.uptimeMillis()
         if (action == MotionEvent.ACTION_DOWN) downAt = now
-        val props = Array(at.size) { i -> MotionEvent.PointerProperties().apply { id = i; toolType = MotionEvent.TOOL_TYPE_FINGER } }
-        val coords = Array(at.size) { i -> MotionEvent.PointerCoords().apply { x = at[i].first; y = at[i].second; pressure = 1f; size = 1f } }
-        val event = MotionEvent.obtain(downAt, now, action, at.size, props, coords, 0, 0, 1f, 1f, 0, 0, android.view.InputDevice.SOURCE_TOUCHSCREEN, 0)
+        val props =
+            Array(at.size) { i ->
+                MotionEvent.PointerProperties().apply {
+                    id = i
+                    toolType = MotionEvent.TOOL_TYPE_FINGER
+                }
+            }
+        val coords =
+            Array(at.size) { i ->
+                MotionEvent.PointerCoords().apply {
+                    x = at[i].first
+                    y = at[i].second
+                    pressure = 1f
+                    size = 1f
+                }
+            }
+        val event =
+            MotionEvent.obtain(
+                downAt,
+                now,
+                action,
+                at.size,
+                props,
+                coords,
+                0,
+                0,
+                1f,
+                1f,
+                0,
+                0,
+                android.view.InputDevice.SOURCE_TOUCHSCREEN,
+                0,
+            )
         root.dispatchTouchEvent(event)
         event.recycle()
     }
@@ -139,7 +183,8 @@ class Screen(val activity: Activity) {
     fun visible(view: View): Rect? = Rect().takeIf { view.getGlobalVisibleRect(it) }
 
     /** Whether no part of a view is scrolled away or hidden by what it lies in. */
-    fun isWhole(view: View): Boolean = visible(view)?.let { it.width() == view.width && it.height() == view.height } == true
+    fun isWhole(view: View): Boolean =
+        visible(view)?.let { it.width() == view.width && it.height() == view.height } == true
 
     /** Scrolls until the whole view can be seen. */
     private fun reveal(view: View) {
@@ -155,13 +200,15 @@ class Screen(val activity: Activity) {
         shadowOf(Looper.getMainLooper()).idle()
     }
 
-    fun scrollOf(view: View): ScrollView? = generateSequence(view.parent) { it.parent }.firstNotNullOfOrNull { it as? ScrollView }
+    fun scrollOf(view: View): ScrollView? =
+        generateSequence(view.parent) { it.parent }.firstNotNullOfOrNull { it as? ScrollView }
 
     fun middle(view: View): Pair<Float, Float> {
         val at = IntArray(2).also(view::getLocationInWindow)
         val x = at[0] + view.width / 2f
         val y = at[1] + view.height / 2f
-        if (x < 0 || y < 0 || x >= root.width || y >= root.height) fail("the middle of ${view.contentDescription} lies off the screen at $x, $y")
+        if (x < 0 || y < 0 || x >= root.width || y >= root.height)
+            fail("the middle of ${view.contentDescription} lies off the screen at $x, $y")
         return x to y
     }
 
@@ -176,7 +223,10 @@ class Screen(val activity: Activity) {
         val bitmap = Bitmap.createBitmap(root.width, root.height, Bitmap.Config.ARGB_8888)
         root.draw(Canvas(bitmap))
         val first = bitmap.getPixel(0, 0)
-        val blank = (0 until bitmap.height step 3).all { y -> (0 until bitmap.width step 3).all { x -> bitmap.getPixel(x, y) == first } }
+        val blank =
+            (0 until bitmap.height step 3).all { y ->
+                (0 until bitmap.width step 3).all { x -> bitmap.getPixel(x, y) == first }
+            }
         assertFalse("nothing was drawn", blank)
         return bitmap
     }

@@ -1,5 +1,7 @@
 package slingseal.handheld.support
 
+import java.io.File
+import java.nio.file.Files
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.core.Issue
@@ -9,12 +11,11 @@ import slingseal.core.StickerReading
 import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
-import java.io.File
-import java.nio.file.Files
 
 /**
- * From an empty folder to GO and NO-GO with no Android about it: a program of its own and no test class, so that it also runs
- * through what the shrinker left (`scripts/shrunk.sh`), where no test runner could find anything by its name.
+ * From an empty folder to GO and NO-GO with no Android about it: a program of its own and no test class, so
+ * that it also runs through what the shrinker left (`scripts/shrunk.sh`), where no test runner could find
+ * anything by its name.
  */
 object Walked {
     private const val PIN = "417293"
@@ -36,7 +37,9 @@ object Walked {
             device.receive(authority.roster.text)
         }
         val request = phone.makeKey("Lantern 1", PIN)
-        phone.receive(desk.issue(Issue(request.text, "planner,inspector", "2099-01-01", null, null), WORDS).text)
+        phone.receive(
+            desk.issue(Issue(request.text, "planner,inspector", "2099-01-01", null, null), WORDS).text
+        )
         val tag = phone.writeTag(plan, null, PIN).code.text
 
         var view = phone.beginWalk(tag)
@@ -52,7 +55,9 @@ object Walked {
         check(wrong is HandheldException.Refused) { "a wrong PIN: $wrong" }
         val seal = phone.seal(view.walk, PIN, null).code.text
         phone.close()
-        check(core("phone").records(null, 10u).size == 1) { "the record is gone after the home was opened again" }
+        check(core("phone").records(null, 10u).size == 1) {
+            "the record is gone after the home was opened again"
+        }
 
         // both over a sticker, as at the hook
         val sticker = overSticker(hook, seal, tag)
@@ -62,7 +67,9 @@ object Walked {
         val refused = hook.check(seal, other)
         check(refused.verdict == VerdictWord.NO_GO) { refused.reasons.toString() }
         folder.deleteRecursively()
-        println("walked: $answers answers, ${go.verdict} on the right load, ${refused.verdict} on another; ${seal.length} characters")
+        println(
+            "walked: $answers answers, ${go.verdict} on the right load, ${refused.verdict} on another; ${seal.length} characters"
+        )
     }
 
     private fun overSticker(reader: Handheld, seal: String, tag: String): StickerReading.Ours {
@@ -75,13 +82,15 @@ object Walked {
     fun answer(walk: WalkView): WalkRequest {
         val card = checkNotNull(walk.card)
         val open = card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
-        return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.id, open.kind))
+        return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number)
+        else WalkRequest.Answer(card.number, open.id, value(open.id, open.kind))
     }
 
-    private fun value(id: String, kind: PointKind): String = when (kind) {
-        is PointKind.Count -> counted(id)
-        is PointKind.Choice -> kind.options.first().name
-        is PointKind.Measure -> "1 m"
-        else -> "seen"
-    }
+    private fun value(id: String, kind: PointKind): String =
+        when (kind) {
+            is PointKind.Count -> counted(id)
+            is PointKind.Choice -> kind.options.first().name
+            is PointKind.Measure -> "1 m"
+            else -> "seen"
+        }
 }

@@ -1,5 +1,10 @@
 package slingseal.handheld.support
 
+import android.content.Context
+import android.graphics.Bitmap
+import android.graphics.Rect
+import android.hardware.camera2.CameraCharacteristics
+import android.hardware.camera2.CameraManager
 import com.google.zxing.BarcodeFormat
 import com.google.zxing.BinaryBitmap
 import com.google.zxing.DecodeHintType
@@ -8,11 +13,14 @@ import com.google.zxing.ReaderException
 import com.google.zxing.common.GlobalHistogramBinarizer
 import com.google.zxing.common.HybridBinarizer
 import com.google.zxing.qrcode.QRCodeReader
-import android.graphics.Bitmap
-import android.graphics.Rect
+import java.io.File
+import java.nio.file.Files
 import org.robolectric.Robolectric
 import org.robolectric.RuntimeEnvironment
+import org.robolectric.Shadows.shadowOf
 import org.robolectric.android.controller.ActivityController
+import org.robolectric.shadow.api.Shadow
+import org.robolectric.shadows.ShadowCameraCharacteristics
 import slingseal.core.CodeView
 import slingseal.core.ExamKeyView
 import slingseal.core.ExamPlan
@@ -31,14 +39,6 @@ import slingseal.handheld.Slow
 import slingseal.handheld.screens.LookingScreen
 import slingseal.handheld.screens.walkOf
 import slingseal.handheld.sense.Luminance
-import org.robolectric.Shadows.shadowOf
-import org.robolectric.shadow.api.Shadow
-import org.robolectric.shadows.ShadowCameraCharacteristics
-import android.content.Context
-import android.hardware.camera2.CameraCharacteristics
-import android.hardware.camera2.CameraManager
-import java.io.File
-import java.nio.file.Files
 
 /** The demo's zone: a desk that is the authority, and this phone. Everything is invented. */
 class Zone {
@@ -72,9 +72,18 @@ class Zone {
     }
 
     /** A tag of the demo's bag, under a number of its own; a bag that is rejected must be no other load's. */
-    fun tag(load: String = "KM-015", signed: Boolean = true, procedure: String = "bag", bag: String = "CB-0932"): CodeView {
-        val plan = File("../bindings/desk/demo/bag.toml").readText()
-            .replace("KM-015", load).replace("procedure = \"bag\"", "procedure = \"$procedure\"").replace("CB-0932", bag)
+    fun tag(
+        load: String = "KM-015",
+        signed: Boolean = true,
+        procedure: String = "bag",
+        bag: String = "CB-0932",
+    ): CodeView {
+        val plan =
+            File("../bindings/desk/demo/bag.toml")
+                .readText()
+                .replace("KM-015", load)
+                .replace("procedure = \"bag\"", "procedure = \"$procedure\"")
+                .replace("CB-0932", bag)
         return planner.writeTag(plan, null, if (signed) PIN else null).code
     }
 
@@ -99,13 +108,17 @@ class Zone {
     }
 
     /** An instructor's device without a screen. */
-    fun school(): Handheld = core("school").also {
-        meet(it)
-        credential(it, "Mason 5", "instructor")
-    }
+    fun school(): Handheld =
+        core("school").also {
+            meet(it)
+            credential(it, "Mason 5", "instructor")
+        }
 
     companion object {
-        /** Drawn from words, so that the same words plant the same: two wanted of so many, five minutes, one false call. */
+        /**
+         * Drawn from words, so that the same words plant the same: two wanted of so many, five minutes, one
+         * false call.
+         */
         fun locked(device: Handheld, tag: CodeView, seed: String, count: UInt = 3u): ExamKeyView =
             device.examLock(ExamPlan(tag.text, emptyList(), count, seed), ExamStandard(2u, 300u, 1u), PIN)
 
@@ -125,23 +138,27 @@ class Zone {
         fun answer(walk: WalkView): WalkRequest {
             val card = checkNotNull(walk.card)
             val open = card.points.firstOrNull { it.needsValue && it.state == PointState.UNANSWERED }
-            return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number) else WalkRequest.Answer(card.number, open.id, value(open.id, open.kind))
+            return if (card.goodEnabled || open == null) WalkRequest.CardGood(card.number)
+            else WalkRequest.Answer(card.number, open.id, value(open.id, open.kind))
         }
 
         /** What the plan wants of the value page that stands at a place; null where it wants no number. */
         fun planned(place: Place): String? {
             val walk = Core.of(RuntimeEnvironment.getApplication()).walkOf(place.args[0])
             val finding = place.args[3].toUIntOrNull()
-            val kind = if (finding == null) walk.card?.points?.firstOrNull { it.id == place.args[2] }?.kind else walk.findings.firstOrNull { it.number == finding }?.kind
+            val kind =
+                if (finding == null) walk.card?.points?.firstOrNull { it.id == place.args[2] }?.kind
+                else walk.findings.firstOrNull { it.number == finding }?.kind
             return if (kind is PointKind.Count) counted(place.args[2]) else null
         }
 
-        private fun value(id: String, kind: PointKind): String = when (kind) {
-            is PointKind.Count -> counted(id)
-            is PointKind.Choice -> kind.options.first().name
-            is PointKind.Measure -> "1 ${kind.unit.ifEmpty { "m" }}"
-            else -> "seen"
-        }
+        private fun value(id: String, kind: PointKind): String =
+            when (kind) {
+                is PointKind.Count -> counted(id)
+                is PointKind.Choice -> kind.options.first().name
+                is PointKind.Measure -> "1 ${kind.unit.ifEmpty { "m" }}"
+                else -> "seen"
+            }
 
         const val PIN = "417293"
         const val PASSPHRASE = "high water at Alder Bridge"
@@ -154,7 +171,10 @@ class Zone {
             Watched.held = false
             File(RuntimeEnvironment.getApplication().noBackupFilesDir, "home").deleteRecursively()
             Slow.reset()
-            for (language in listOf(java.util.Locale.ENGLISH, java.util.Locale("es", "MX"))) org.robolectric.shadows.ShadowTextToSpeech.addLanguageAvailability(language)
+            for (language in listOf(java.util.Locale.ENGLISH, java.util.Locale("es", "MX"))) org.robolectric
+                .shadows
+                .ShadowTextToSpeech
+                .addLanguageAvailability(language)
         }
 
         /** Gives the phone a camera with a light, and leave to use it. Robolectric has no picture for it. */
@@ -176,9 +196,13 @@ class Zone {
             android.nfc.NfcAdapter.getDefaultAdapter(app)?.let { shadowOf(it).setEnabled(true) }
         }
 
-        fun launch(): ActivityController<HandheldActivity> = Robolectric.buildActivity(HandheldActivity::class.java).setup().also { Screen(it.get()) }
+        fun launch(): ActivityController<HandheldActivity> =
+            Robolectric.buildActivity(HandheldActivity::class.java).setup().also { Screen(it.get()) }
 
-        /** What a camera would see of a code: grey on grey, eight pixels a module, off the middle, with a little noise. */
+        /**
+         * What a camera would see of a code: grey on grey, eight pixels a module, off the middle, with a
+         * little noise.
+         */
         fun camera(code: CodeView): Luminance {
             val side = code.size.toInt()
             val scale = 6
@@ -191,7 +215,8 @@ class Zone {
                 val noise = (seed ushr 16) % 11 - 5
                 val mx = Math.floorDiv(x - 40, scale) - 4
                 val my = Math.floorDiv(y - 30, scale) - 4
-                val dark = mx in 0 until side && my in 0 until side && code.modules[my * side + mx] != 0.toByte()
+                val dark =
+                    mx in 0 until side && my in 0 until side && code.modules[my * side + mx] != 0.toByte()
                 grey[y * width + x] = ((if (dark) 60 else 190) + noise).toByte()
             }
             return Luminance(width, height, grey)
@@ -215,7 +240,8 @@ class Zone {
             screen.getPixels(pixels, 0, screen.width, 0, 0, screen.width, screen.height)
             val grey = ByteArray(pixels.size)
             for ((at, p) in pixels.withIndex()) {
-                grey[at] = ((299 * (p shr 16 and 255) + 587 * (p shr 8 and 255) + 114 * (p and 255)) / 1000).toByte()
+                grey[at] =
+                    ((299 * (p shr 16 and 255) + 587 * (p shr 8 and 255) + 114 * (p and 255)) / 1000).toByte()
             }
             return Luminance(screen.width, screen.height, grey)
         }
@@ -226,9 +252,15 @@ class Zone {
             check(r.intersect(0, 0, screen.width, screen.height))
             val pixels = IntArray(r.width() * r.height())
             screen.getPixels(pixels, 0, r.width(), r.left, r.top, r.width(), r.height())
-            val hints = mapOf(DecodeHintType.POSSIBLE_FORMATS to listOf(BarcodeFormat.QR_CODE), DecodeHintType.TRY_HARDER to true)
-            // black and white without shade: one threshold for the whole picture; where that fails, one for each neighbourhood;
-            // where the search for the corners fails, as it does for one code or another, module by module off the grid
+            val hints =
+                mapOf(
+                    DecodeHintType.POSSIBLE_FORMATS to listOf(BarcodeFormat.QR_CODE),
+                    DecodeHintType.TRY_HARDER to true,
+                )
+            // black and white without shade: one threshold for the whole picture; where that fails, one for
+            // each neighbourhood;
+            // where the search for the corners fails, as it does for one code or another, module by module
+            // off the grid
             val source = RGBLuminanceSource(r.width(), r.height(), pixels)
             return try {
                 QRCodeReader().decode(BinaryBitmap(GlobalHistogramBinarizer(source)), hints).text
@@ -236,7 +268,12 @@ class Zone {
                 try {
                     QRCodeReader().decode(BinaryBitmap(HybridBinarizer(source)), hints).text
                 } catch (e: ReaderException) {
-                    QRCodeReader().decode(BinaryBitmap(GlobalHistogramBinarizer(source)), hints + (DecodeHintType.PURE_BARCODE to true)).text
+                    QRCodeReader()
+                        .decode(
+                            BinaryBitmap(GlobalHistogramBinarizer(source)),
+                            hints + (DecodeHintType.PURE_BARCODE to true),
+                        )
+                        .text
                 }
             }
         }
@@ -245,7 +282,9 @@ class Zone {
 
 /** Holds a picture before the phone's camera, which reads it off the main thread as a phone does. */
 fun HandheldActivity.see(picture: Luminance) {
-    val looking = front as? LookingScreen ?: error("the phone is not looking; in front is ${front?.javaClass?.simpleName}")
+    val looking =
+        front as? LookingScreen
+            ?: error("the phone is not looking; in front is ${front?.javaClass?.simpleName}")
     check(looking.looks) { "the camera is closed on ${looking.javaClass.simpleName}" }
     val camera = Thread { looking.onPicture(picture) }
     camera.start()

@@ -1,0 +1,66 @@
+package slingseal.handheld.support
+
+import org.junit.Assert.assertEquals
+import org.junit.Before
+import org.robolectric.RuntimeEnvironment
+import slingseal.core.WalkView
+import slingseal.handheld.Core
+import slingseal.handheld.HandheldActivity
+
+/** A phone and its zone before each test, and the ways to a walk that several of them go. */
+abstract class AtTheLoad {
+    protected lateinit var zone: Zone
+
+    /** The tag of the load that was walked to its decision. */
+    protected lateinit var tag: slingseal.core.CodeView
+    protected val core
+        get() = Core.of(RuntimeEnvironment.getApplication())
+
+    @Before
+    fun newPhone() {
+        Zone.newPhone()
+        zone = Zone()
+    }
+
+    protected fun onlyWalk() = core.walk(core.start().inHand.single().walk)
+
+    protected fun Screen.type(digits: String) =
+        digits.forEach { press(key(it.toString()), settleFirst = false) }
+
+    protected val Screen.hand
+        get() = activity as HandheldActivity
+
+    /** A phone at the first page of the recap, everything answered good. */
+    protected fun atTheDecision(load: String = "KM-015"): Screen {
+        zone.inspector()
+        tag = zone.tag(load)
+        var walk = core.beginWalk(tag.text)
+        while (walk.card != null) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        return open(walk.walk)
+    }
+
+    protected fun open(walk: String): Screen {
+        val screen = Screen(Zone.launch().get())
+        screen.hand.backTo(PageKind.START)
+        screen.hand.go(Place(PageKind.WALK, walk))
+        screen.settle()
+        return screen
+    }
+
+    protected fun Screen.recap() {
+        while (hasKey("Next")) press("Next")
+    }
+
+    /** A walk at the first card that has a point which `is` what is wanted. */
+    protected fun walkTo(
+        tag: slingseal.core.CodeView,
+        wanted: (slingseal.core.PointView) -> Boolean,
+    ): WalkView {
+        var walk = core.beginWalk(tag.text)
+        while (walk.card!!.points.none(wanted)) {
+            walk = core.doWalk(walk.walk, Zone.answer(walk))
+            assertEquals(null, walk.refused)
+        }
+        return walk
+    }
+}
