@@ -165,14 +165,20 @@ fn every_document_holds_its_schema() {
     exchanged(&day, &mut documents, &mut typed);
     every_verb_was_typed(&day, &typed);
 
-    let one_line = |document: &str| -> String {
+    let one_line = |name: &str, document: &str| -> String {
         let value: serde_json::Value =
             serde_json::from_str(document).unwrap_or_else(|error| panic!("{error} in {document}"));
-        assert!(value.to_string().len() < 150_000, "a document of {} characters", value.to_string().len());
+        // No document holds a picture; the table of every list is as long as they are.
+        let most = if name == "procedure-table" { 400_000 } else { 150_000 };
+        assert!(
+            value.to_string().len() < most,
+            "{name}: a document of {} characters",
+            value.to_string().len()
+        );
         value.to_string()
     };
     let given: String =
-        documents.iter().map(|(name, document)| format!("{name}\t{}\n", one_line(document))).collect();
+        documents.iter().map(|(name, document)| format!("{name}\t{}\n", one_line(name, document))).collect();
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
     let mut child = Command::new("python3")
         .arg(root.join("tests/trial/holds.py"))
