@@ -6,6 +6,8 @@ import org.robolectric.RuntimeEnvironment
 import slingseal.core.WalkView
 import slingseal.handheld.Core
 import slingseal.handheld.HandheldActivity
+import slingseal.handheld.PageKind
+import slingseal.handheld.Place
 
 /** A phone and its zone before each test, and the ways to a walk that several of them go. */
 abstract class AtTheLoad {
