@@ -255,7 +255,11 @@ class FourPhonesTest {
         phones.start()
         phones.press("Receive a load")
         phones.look(tag)
+        // signed: a report that nobody signed moves no load on another phone
+        phones.press("Equipment, more")
+        phones.press("Sign with your PIN")
         phones.press("Set down")
+        pin("Sign it")
 
         // close: the leader takes everything in, looks at the board, says what is open and signs
         for ((name) in PEOPLE) {

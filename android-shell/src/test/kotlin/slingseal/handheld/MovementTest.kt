@@ -310,7 +310,7 @@ class MovementTest {
     @Test
     fun piecesAreMarkedByTheKeysAtTheEdge() {
         val tag = zone.vehicleTag()
-        val pieces = core.readTag(tag.text).equipment
+        val pieces = core.arrival(tag.text).pieces
         val screen = Screen(Zone.launch().get())
         screen.hand.hardKeysOn = true
         screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
