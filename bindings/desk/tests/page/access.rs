@@ -59,8 +59,10 @@ fn lasting(text: &str) -> String {
             // How much of a time is left.
             let unit =
                 words.get(at + 1).map(|next| next.trim_matches(|end: char| end.is_ascii_punctuation()));
-            let passes =
-                matches!(unit, Some("h" | "min" | "s")) || months.split(' ').any(|month| month == plain);
+            let is_month = |word: &str| months.split(' ').any(|month| month == word);
+            let year =
+                at.checked_sub(1).and_then(|before| words.get(before)).is_some_and(|word| is_month(word));
+            let passes = matches!(unit, Some("h" | "min" | "s")) || is_month(plain) || year;
             if lasts && !passes { (*word).to_owned() } else { "#".to_owned() }
         };
         words.iter().enumerate().map(lasting).collect::<Vec<_>>().join(" ")

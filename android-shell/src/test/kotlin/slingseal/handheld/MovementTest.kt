@@ -242,7 +242,6 @@ class MovementTest {
         val tag = zone.tag()
         val screen = Screen(Zone.launch().get())
         assertEquals(emptyList<Any>(), core.setUp().authorities)
-        screen.press("More")
         screen.press("Receive a load")
         screen.hand.see(Zone.camera(tag))
         val view = core.readTag(tag.text)
@@ -266,7 +265,7 @@ class MovementTest {
     @Test
     fun eachPieceGoesBackOrIsDamaged() {
         val tag = zone.vehicleTag()
-        val pieces = core.readTag(tag.text).equipment
+        val pieces = core.arrival(tag.text).pieces
         assertTrue("${pieces.size}", pieces.size >= 2)
         val screen = Screen(Zone.launch().get())
         screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
@@ -612,7 +611,6 @@ class MovementTest {
     @Test
     fun whatIsNoLoadIsToldAtTheReceivingSide() {
         val screen = Screen(Zone.launch().get())
-        screen.press("More")
         screen.press("Receive a load")
         screen.press("Type it")
         screen.shown().filterIsInstance<EditText>().single().setText("KM-404")

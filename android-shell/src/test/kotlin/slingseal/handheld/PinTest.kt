@@ -94,6 +94,17 @@ class PinTest : AtTheLoad() {
         assertNotEquals(null, core.setUp().pinLockedUntil)
     }
 
+    /** Whether more is opened than closed at every place of it, with the one that stood before it. */
+    private fun isOpen(block: String): Boolean {
+        var depth = 1
+        for (letter in block) {
+            if (letter in "({") depth += 1
+            if (letter in ")}") depth -= 1
+            if (depth == 0) return false
+        }
+        return true
+    }
+
     /** What stretches a PIN or reads a file is not called by whoever draws the screen. */
     @Test
     fun noSlowCallOnTheMainThread() {
@@ -128,12 +139,10 @@ class PinTest : AtTheLoad() {
         for (file in java.io.File("src/main/kotlin").walk().filter { it.extension == "kt" }) {
             val lines = file.readLines()
             for ((at, line) in lines.withIndex().filter { slow.containsMatchIn(it.value) }) {
-                // inside a block that `work` was given and that is not closed before
-                val block = lines.take(at + 1).takeLast(8).joinToString("\n").substringAfterLast("work({", "")
-                assertTrue(
-                    "${file.name}: $line",
-                    block.isNotEmpty() && "})" !in block.substringBefore(slow.find(line)!!.value),
-                )
+                // inside the block that `work` was given: what it opened is not closed before the call
+                val before = lines.take(at).joinToString("\n", postfix = "\n") + line.substringBefore("core.")
+                val block = before.substringAfterLast("work({", "")
+                assertTrue("${file.name}: $line", before.contains("work({") && isOpen(block))
                 seen += 1
             }
         }
