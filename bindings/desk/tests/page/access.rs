@@ -54,15 +54,22 @@ fn lasting(text: &str) -> String {
     let line = |line: &str| {
         let words: Vec<&str> = line.split_whitespace().collect();
         let lasting = |(at, word): (usize, &&str)| {
-            let plain = word.trim_matches(|end: char| end.is_ascii_punctuation());
+            let is_end = |end: char| end.is_ascii_punctuation();
+            let plain = word.trim_matches(is_end);
             let lasts = !word.contains(|letter: char| letter.is_ascii_digit()) || known.contains(plain);
             // How much of a time is left.
-            let unit =
-                words.get(at + 1).map(|next| next.trim_matches(|end: char| end.is_ascii_punctuation()));
+            let unit = words.get(at + 1).map(|next| next.trim_matches(is_end));
             let is_month = |word: &str| months.split(' ').any(|month| month == word);
             let year =
                 at.checked_sub(1).and_then(|before| words.get(before)).is_some_and(|word| is_month(word));
-            let passes = matches!(unit, Some("h" | "min" | "s")) || is_month(plain) || year;
+            // Groups of a check word or a fingerprint are drawn, and may be a plan's number by chance.
+            let group = |at: Option<usize>| {
+                let word = at.and_then(|at| words.get(at)).map_or("", |word| word.trim_matches(is_end));
+                if word.len() > 2 && word.bytes().all(|byte| byte.is_ascii_digit()) { word.len() } else { 0 }
+            };
+            let own = group(Some(at));
+            let drawn = own > 0 && [at.checked_sub(1), Some(at + 1)].map(group).contains(&own);
+            let passes = matches!(unit, Some("h" | "min" | "s")) || is_month(plain) || year || drawn;
             if lasts && !passes { (*word).to_owned() } else { "#".to_owned() }
         };
         words.iter().enumerate().map(lasting).collect::<Vec<_>>().join(" ")
