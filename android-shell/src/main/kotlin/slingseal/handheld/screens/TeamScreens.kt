@@ -298,7 +298,6 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
     /** Each one's key in turn; whoever has a credential stands in the list. */
     private fun keys(): View {
         val own = shell.attempt { shell.core.setUp() }
-        val mine = own?.request?.takeIf { own.credential == null }
         val people = shell.attempt { shell.core.issued() }?.issued.orEmpty()
         val given =
             people.map {
@@ -318,25 +317,7 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.words(spoken, 20, bold = true),
                 otherPhone(R.string.team_keys_there),
                 *given.toTypedArray(),
-                if (own?.request == null)
-                    key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.authority_own_key)) {
-                        shell.go(Place(PageKind.NAME))
-                    }
-                else null,
-                mine?.let { request ->
-                    key(Face.ROW, text(R.string.authority_own), Sign.KEY, own.holder) {
-                        shell.go(
-                            Place(
-                                PageKind.AUTHORITY_ISSUE,
-                                request,
-                                own.holder.orEmpty(),
-                                own.fingerprint.orEmpty(),
-                                "",
-                                AuthorityScreen.DAYS.first().toString(),
-                            )
-                        )
-                    }
-                },
+                *ownKeys(shell, own).toTypedArray(),
             ),
             listOf(
                 key(Face.GOOD, text(R.string.authority_scan), Sign.CODE) {
