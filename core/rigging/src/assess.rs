@@ -5,16 +5,17 @@ use nalgebra::Vector3;
 use slingseal_words::{Degrees, Metres, Name, Newtons, Ratio, Source, Unit};
 
 use super::assessment::{
-    Assessment, FLATTEST, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Verdict,
-    Warning, over,
+    Assessment, FLATTEST, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Warning, over,
 };
+use super::limits::{Beyond, Verdict};
 use super::load::Rating;
 use super::model::{Model, Pose};
+use super::rule::Rule;
 use super::settle::{Rest, level_start, settle};
 use super::shown::shown;
 use super::why::why_not;
 use super::worst::worst_cases;
-use super::{Leg, RiggedLoad, RiggingError, rule};
+use super::{Leg, RiggedLoad, RiggingError};
 
 /// Below this share of the weight a leg carries nothing.
 const NOTHING: f64 = 1e-9;
@@ -83,7 +84,7 @@ pub fn assess_with(load: &RiggedLoad, options: &Options) -> Assessment {
     let verdict = if hang.held.iter().any(Held::over) { Verdict::OverLimit } else { Verdict::WithinLimits };
     let warnings = warnings(load, &model, &rest, &hang, options.factor);
     let beyond = match verdict {
-        Verdict::WithinLimits => rule::beyond(&hang, load.rule, options.factor),
+        Verdict::WithinLimits => beyond(&hang, load.rule, options.factor),
         Verdict::OverLimit | Verdict::Infeasible => None,
     };
     Assessment {
@@ -320,4 +321,25 @@ fn ratio(value: f64) -> Ratio {
 
 fn degrees(radians: f64) -> Degrees {
     Degrees::new(radians.to_degrees()).unwrap_or_default()
+}
+
+/// What a load is over by, by the rule that was chosen or else in the worst case.
+fn beyond(hang: &Hang, chosen: Option<Rule>, factor: f64) -> Option<Beyond> {
+    let rule = chosen.unwrap_or(Rule::WorstCase);
+    let told = |leg, utilisation: Option<Ratio>| {
+        let is_over = utilisation.is_none_or(over);
+        is_over.then_some(Beyond { rule, chosen: chosen.is_some(), leg, utilisation })
+    };
+    match rule {
+        Rule::Rest => None,
+        Rule::ThreeLegs => told(None, Some(hang.rules.three_leg)),
+        Rule::TwoLegs => told(None, Some(hang.rules.two_leg)),
+        Rule::WorstCase => {
+            if let Some(endless) = hang.legs.iter().find(|leg| leg.worst_case.is_none()) {
+                return told(Some(endless.name.clone()), None);
+            }
+            let (leg, share) = hang.worst(factor)?;
+            told(Some(leg.name.clone()), Some(share))
+        }
+    }
 }

@@ -6,29 +6,7 @@ use slingseal_catalogue::{Argument, Saying, ToArgument, rigging as words};
 use slingseal_words::{Degrees, Metres, Name, Newtons, Quantity, Ratio, Source};
 
 use super::RiggingError;
-use super::rule::{Beyond, State};
-
-/// Whether the load may hang.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Verdict {
-    /// It hangs, and every part carries at most its rating.
-    WithinLimits,
-    /// It hangs, and at least one part carries more than its rating.
-    OverLimit,
-    /// It does not hang as it is rigged.
-    Infeasible,
-}
-
-impl Verdict {
-    /// The word of the stable output.
-    pub fn as_str(self) -> &'static str {
-        match self {
-            Self::WithinLimits => "within_limits",
-            Self::OverLimit => "over_limit",
-            Self::Infeasible => "infeasible",
-        }
-    }
-}
+use super::limits::{Beyond, State, Verdict};
 
 /// How a load hangs, who carries what, and what governs. It assists a qualified inspector; the governing manual rules.
 #[derive(Clone, Debug, PartialEq)]

@@ -14,6 +14,7 @@ mod error;
 mod file;
 mod flight;
 mod json;
+mod limits;
 mod links;
 mod load;
 mod model;
@@ -35,7 +36,7 @@ mod tests;
 
 pub use assess::{Options, assess, assess_with, force_unit};
 pub use assessment::{
-    Assessment, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Side, Verdict, Warning,
+    Assessment, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Side, Warning,
 };
 pub use error::RiggingError;
 pub use file::RiggingFile;
@@ -44,12 +45,13 @@ pub use flight::{
     flight_report, fly,
 };
 pub use json::json;
+pub use limits::{Beyond, State, Verdict};
 pub use links::{LinkChange, LinkEffect, SeatedLink, link_effects};
 pub use load::{Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad};
 pub use picture::{Drawing, Pen, PictureError, Shape, Step, drawing, png, side_cells, svg};
 pub use read::{read, read_file};
 pub use report::{force_in, report};
-pub use rule::{Beyond, Rule, State};
+pub use rule::Rule;
 pub use solve::{
     Asked, Between, Moved, Proposal, Proposals, SetAnswer, SlingSet, SolveError, Stock, Wanted, WhatIf,
     Without, solve, solve_json, solve_report, what_if,
