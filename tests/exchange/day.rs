@@ -3,7 +3,7 @@
 
 use std::time::Duration;
 
-use slingseal_app::{CloseRequest, PieceReport, ReportRequest};
+use slingseal_app::{CloseRequest, PieceReport, RefusalCause, ReportRequest};
 use slingseal_exchange::{Exchange, ExchangeError, Followed, follow};
 use slingseal_tests::scripted::PIN;
 
@@ -21,7 +21,7 @@ fn line(load: u32) -> String {
 }
 
 fn event(word: &str, load: Option<&str>) -> ReportRequest {
-    ReportRequest { event: word.into(), load: load.map(str::to_owned), ..ReportRequest::default() }
+    ReportRequest { load: load.map(str::to_owned), ..ReportRequest::of(word.parse().unwrap()) }
 }
 
 /// Pushes and pulls as a person would: again until it works.
@@ -86,7 +86,7 @@ fn four_desks_close_one_day_through_a_server_that_is_killed_twice() {
         let (word, reasons) = hook.told(Some(seal), Some(tag));
         assert_eq!(word, "GO", "{number}: {reasons:?}");
         let lifted = event(if number == 201 { "refused" } else { "lifted" }, None);
-        let request = ReportRequest { cause: (number == 201).then(|| "rigging".into()), ..lifted };
+        let request = ReportRequest { cause: (number == 201).then_some(RefusalCause::Rigging), ..lifted };
         hook.app.report(&request, Some(PIN)).unwrap();
         zone.pass(30);
     }
@@ -139,7 +139,7 @@ fn four_desks_close_one_day_through_a_server_that_is_killed_twice() {
     let view = desk.app.close_account(&everything).unwrap();
     assert_eq!((view.loads, view.inspections, view.lifted, view.set_down, view.lost), (12, 12, 11, 10, 1));
     let mut told: Vec<(&str, &str)> =
-        view.points.iter().map(|point| (point.kind.as_str(), point.subject.as_str())).collect();
+        view.points.iter().map(|point| (point.kind.word(), point.subject.as_str())).collect();
     told.sort_unstable();
     assert_eq!(
         told,

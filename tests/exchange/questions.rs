@@ -16,7 +16,7 @@ fn line(load: u32) -> String {
 }
 
 fn event(word: &str, load: &str) -> ReportRequest {
-    ReportRequest { event: word.into(), load: Some(load.to_owned()), ..ReportRequest::default() }
+    ReportRequest { load: Some(load.to_owned()), ..ReportRequest::of(word.parse().unwrap()) }
 }
 
 /// Each question's SQL, by its number.

@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use slingseal_app::{CloseRequest, CloseView, PieceReport, Received, ReportRequest};
+use slingseal_app::{CloseRequest, CloseView, PieceReport, Received, RefusalCause, ReportRequest};
 use slingseal_tests::scripted::PIN;
 
 use crate::zone::{Ends, WORDS, Zone};
@@ -17,7 +17,7 @@ fn line(load: u32) -> String {
 }
 
 fn event(word: &str) -> ReportRequest {
-    ReportRequest { event: word.into(), ..ReportRequest::default() }
+    ReportRequest::of(word.parse().unwrap())
 }
 
 fn of(load: &str, word: &str) -> ReportRequest {
@@ -60,7 +60,7 @@ fn a_day_of_twelve_loads_is_closed_by_what_went_wrong_and_nothing_else() {
         let (word, reasons) = hook.told(Some(seal), Some(tag));
         assert_eq!(word, if number == 203 { "WAIT" } else { "GO" }, "{number}: {reasons:?}");
         let request = match number {
-            201 => ReportRequest { cause: Some("rigging".into()), ..event("refused") },
+            201 => ReportRequest { cause: Some(RefusalCause::Rigging), ..event("refused") },
             _ => event("lifted"),
         };
         let made = hook.app.report(&request, None).unwrap();
@@ -142,7 +142,7 @@ fn a_day_of_twelve_loads_is_closed_by_what_went_wrong_and_nothing_else() {
         .columns
         .iter()
         .filter(|column| column.count > 0)
-        .map(|column| (column.state.as_str(), column.count))
+        .map(|column| (column.state.word(), column.count))
         .collect();
     // Nothing of it was signed: every load stands where the hook would say, and what was reported stands beside it.
     assert_eq!(counted, [("fit", 11), ("wait", 1)], "{counted:?}");
@@ -155,7 +155,7 @@ fn a_day_of_twelve_loads_is_closed_by_what_went_wrong_and_nothing_else() {
         [("derigged", 2), ("lost", 1), ("refused", 1), ("returned", 8)]
     );
     let lost = desk.app.load("KM-204").unwrap();
-    assert!(lost.state == "fit" && lost.reported.contains("lost"), "{}", lost.reported);
+    assert!(lost.state.word() == "fit" && lost.reported.contains("lost"), "{}", lost.reported);
 
     // Each point is explained, the leader signs, and the other desk reads it.
     let early = desk.app.sign_closing(&everything, PIN).unwrap_err();

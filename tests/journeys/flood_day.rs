@@ -1,6 +1,6 @@
 //! One day on Kestrel Meadow: two organisations, no network, and everything that can happen to trust in between.
 
-use slingseal_app::{FrameTaken, MovingReader, Received};
+use slingseal_app::{FrameTaken, MovingReader, Received, VoidCause};
 use slingseal_tests::scripted::PIN;
 
 use crate::zone::{Device, Ends, WORDS, Zone};
@@ -55,7 +55,7 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
     // 3. The hookup of the first load is aborted and it is set down hard: its seal is taken back at the hook. The inspector,
     //    out of earshot, does not know it until the code is shown.
     zone.pass(600);
-    let void = hookup.app.void(&seal_14.record, "hookup-aborted", None, PIN).unwrap().text;
+    let void = hookup.app.void(&seal_14.record, VoidCause::HookupAborted, None, PIN).unwrap().text;
     let hookup = zone.restart(hookup, "hookup again");
     says(hookup.told(Some(&seal_14), Some(&tag_14)), "NO-GO", &["voided", "corrected"]);
     assert_eq!(anvil.app.show_seal(&seal_14.record).unwrap().verdict.word, "GO");
@@ -100,7 +100,7 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
     // Taken in there, the roster ends it: nothing is sealed or taken back under the credential any more.
     anvil.app.receive(&roster).unwrap();
     assert_eq!(anvil.app.show_seal(&seal_18.record).unwrap().verdict.word, "NO-GO");
-    let error = anvil.app.void(&seal_18.record, "load-moved", None, PIN).unwrap_err();
+    let error = anvil.app.void(&seal_18.record, VoidCause::LoadMoved, None, PIN).unwrap_err();
     assert_eq!(error.code(), "refused", "{error}");
     // The other authority's inspector looks at the load again, and it flies.
     let again_17 = zone.inspect(&drover, &tag_17, Ends::Fit);

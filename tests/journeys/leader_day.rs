@@ -1,7 +1,9 @@
 //! A leader's day: loads planned as a list, two handhelds, a hookup phone and two desks; in the evening both desks hold the
 //! same account, one by files, one by moving codes.
 
-use slingseal_app::{BoardView, DeficienciesView, ExportTable, FrameTaken, MovingReader, WalkRequest};
+use slingseal_app::{
+    BoardView, DeficienciesView, ExportTable, FrameTaken, MovingReader, VoidCause, WalkRequest,
+};
 
 use crate::flood_day::by_moving_code;
 use crate::zone::{Device, Ends, WORDS, Zone};
@@ -61,7 +63,7 @@ fn two_handhelds_a_hookup_phone_and_two_desks_end_the_day_with_one_account() {
     // Planned as a list, signed with one PIN.
     let none = |_: &str| Err("none".into());
     let made = desk.app.write_tags(LIST, &none, Some(PIN)).unwrap();
-    assert!(made.iter().all(|made| made.tag.signature == "signed"));
+    assert!(made.iter().all(|made| made.tag.signature.word() == "signed"));
     assert_eq!(stands(&desk.app.board(7, 24).unwrap()).len(), 1, "four planned");
     let tag = |at: usize| made[at].code.text.as_str();
 
@@ -74,7 +76,7 @@ fn two_handhelds_a_hookup_phone_and_two_desks_end_the_day_with_one_account() {
         hookup.told(Some(seal), Some(tag));
     }
     zone.pass(60);
-    hookup.app.void(&other.record, "load-moved", Some("dropped from a hand's height"), PIN).unwrap();
+    hookup.app.void(&other.record, VoidCause::LoadMoved, Some("dropped from a hand's height"), PIN).unwrap();
 
     // One desk by files, the other by moving codes, in another order, one twice.
     for from in [&anvil, &drover, &hookup] {
@@ -165,7 +167,7 @@ fn look_at_the_views(desk: &Device) {
         desk.app.load(load).unwrap().moments.into_iter().map(|moment| moment.kind).collect()
     };
     let first = desk.app.load("km-101").unwrap();
-    assert_eq!((first.state.as_str(), first.inspections.len()), ("fit", 1));
+    assert_eq!((first.state.word(), first.inspections.len()), ("fit", 1));
     for kind in ["planned", "walk", "found", "put_right", "again_good", "good", "decided", "sealed"] {
         assert!(kinds("KM-101").iter().any(|known| known == kind), "{kind}: {first:#?}");
     }
@@ -173,7 +175,7 @@ fn look_at_the_views(desk: &Device) {
     let voided = desk.app.load("KM-102").unwrap();
     let last = &voided.moments.last().unwrap().what;
     assert_eq!(last, "Taken back by Thistle 7: the load was moved (dropped from a hand's height)");
-    assert_eq!(desk.app.load("KM-104").unwrap().state, "planned");
+    assert_eq!(desk.app.load("KM-104").unwrap().state.word(), "planned");
     assert_eq!(desk.app.load("KM-999").unwrap_err().code(), "not_found");
 
     let view = desk.app.deficiencies(Some(1)).unwrap();
@@ -226,7 +228,7 @@ fn a_frame_that_is_shown_twice_or_late_changes_nothing() {
     let third = zone.device("third desk", 0);
     third.meet(&relief);
     assert_eq!(third.take(&whole.unwrap()).set_aside, []);
-    assert_eq!(third.app.load("KM-201").unwrap().state, "planned");
+    assert_eq!(third.app.load("KM-201").unwrap().state.word(), "planned");
 }
 
 /// A bundle's file brings photographs; a moving code their digests alone, and a file brings them later.

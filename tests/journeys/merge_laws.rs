@@ -36,7 +36,7 @@ fn merging_is_commutative_idempotent_and_associative() {
     pieces.push(anvil.bundle(None));
     hookup.told(Some(&seal), Some(&tag));
     pieces.push(hookup.bundle(None));
-    hookup.app.void(&seal.record, "load-moved", None, PIN).unwrap();
+    hookup.app.void(&seal.record, slingseal_app::VoidCause::LoadMoved, None, PIN).unwrap();
     pieces.push(hookup.bundle(None));
     zone.inspect(&drover, &tag, Ends::NotFit);
     pieces.push(drover.bundle(None));

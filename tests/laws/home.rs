@@ -154,11 +154,15 @@ impl Home {
             .columns
             .iter()
             .filter(|column| column.loads.iter().any(|load| load.load == "KM-014"))
-            .map(|column| column.state.as_str())
+            .map(|column| column.state.word())
             .collect();
         // Before it is inspected, a load is on the board of whoever was given its plan, and not of who scanned its tag.
-        let planned = story.state == "planned" && columns.is_empty();
-        assert!(planned || columns == [story.state.as_str()], "board {columns:?} and story {}", story.state);
+        let planned = story.state.word() == "planned" && columns.is_empty();
+        assert!(
+            planned || columns == [story.state.word()],
+            "board {columns:?} and story {}",
+            story.state.word()
+        );
         let lines = app.records(None, 50).expect("the list is drawn");
         for line in &lines {
             let page = app.record(&line.seal).expect("its page is drawn");
@@ -174,7 +178,7 @@ impl Home {
         // The tag that is scanned may be another than the one that was inspected last: then the hook alone says so. A load that
         // was lifted stays where it is, and lifting it again is WAIT at best.
         if !hook.reasons.iter().any(|reason| reason.code == "tag_changed") {
-            let want = match story.state.as_str() {
+            let want = match story.state.word() {
                 "fit" => "GO",
                 "wait" => "WAIT",
                 "lifted" if hook.word == "WAIT" => "WAIT",

@@ -1,13 +1,13 @@
 //! Inspections of what is no load: begun by a name, walked as a load's, signed by the inspector.
 
-use slingseal_app::{CodeView, InspectionView, KeptInspection, Stamp, WalkView};
+use slingseal_app::{CodeView, InspectionView, KeptInspection, Stamp, Subject, WalkView};
 
 use crate::{Answer, Handheld};
 
 #[uniffi::remote(Record)]
 pub struct InspectionView {
     pub digest: String,
-    pub subject: String,
+    pub subject: Subject,
     pub name: String,
     pub procedure: String,
     pub version: u32,
@@ -24,7 +24,7 @@ pub struct InspectionView {
 #[uniffi::remote(Record)]
 pub struct KeptInspection {
     pub walk: String,
-    pub subject: String,
+    pub subject: Subject,
     pub name: String,
     pub procedure: String,
     pub version: u32,

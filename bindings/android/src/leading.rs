@@ -1,8 +1,9 @@
 //! What a leader asks of a phone: what stands on the zone, a load's story, what does not add up, and its closing.
 
 use slingseal_app::{
-    BoardColumn, BoardLoad, ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, CodeView,
-    InspectionView, LoadView, MomentView, MovementView, RecordView, Stamp, TagView, WalkLine,
+    BoardColumn, BoardLoad, ClosePoint, ClosePointKind, CloseRequest, CloseView, ClosingMade, ClosingView,
+    CodeView, FlowState, InspectionView, LoadView, MomentKind, MomentView, MovementView, RecordView, Stamp,
+    TagView, WalkLine,
 };
 
 use crate::{Answer, Handheld};
@@ -22,8 +23,8 @@ pub struct ZoneBoard {
 /// The loads of one state.
 #[derive(uniffi::Record)]
 pub struct ZoneColumn {
-    /// The state's word.
-    pub state: String,
+    /// Where its loads are on their way.
+    pub state: FlowState,
     /// What a person reads.
     pub title: String,
     /// Whether it stands aside of a load's way: somebody must look into it.
@@ -60,7 +61,7 @@ pub struct BoardLoad {
 #[uniffi::remote(Record)]
 pub struct LoadView {
     pub load: String,
-    pub state: String,
+    pub state: FlowState,
     pub state_title: String,
     pub reported: String,
     pub reports: Vec<MovementView>,
@@ -73,7 +74,7 @@ pub struct LoadView {
 #[uniffi::remote(Record)]
 pub struct MomentView {
     pub at: Stamp,
-    pub kind: String,
+    pub kind: MomentKind,
     pub what: String,
 }
 
@@ -96,7 +97,7 @@ pub struct CloseView {
 #[uniffi::remote(Record)]
 pub struct ClosePoint {
     pub id: String,
-    pub kind: String,
+    pub kind: ClosePointKind,
     pub title: String,
     pub subject: String,
     pub load: String,

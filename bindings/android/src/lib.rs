@@ -18,10 +18,11 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::catalogue::refusals as words;
 use slingseal_app::{
-    App, ArrivalView, AuditView, ChoiceView, CodeView, DrawingView, Effort, Language, MovementView,
-    MovingCode, MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, ReportMade,
-    ReportRequest, RiggingView, SealView, StartView, StickerReading, StickerView, Stretch, TagMade, TagView,
-    VerdictView, WalkRequest, WalkView, code_of, read_picture, read_sticker, sticker,
+    App, ArrivalView, AuditView, CodeView, DrawingView, Effort, Language, MovementView, MovingCode,
+    MovingReader, Outside, ProcedureView, Reading, Received, RecordLine, RecordView, RefusalChoice,
+    ReportMade, ReportRequest, RiggingView, SealView, StartView, StickerReading, StickerView, Stretch,
+    TagMade, TagView, VerdictView, VoidCause, WalkRequest, WalkView, code_of, read_picture, read_sticker,
+    sticker,
 };
 use zeroize::Zeroizing;
 
@@ -314,7 +315,7 @@ impl Handheld {
     ///
     /// # Errors
     /// No such record; no credential; a wrong PIN.
-    pub fn void(&self, record: &str, cause: &str, note: Option<String>, pin: &str) -> Answer<CodeView> {
+    pub fn void(&self, record: &str, cause: VoidCause, note: Option<String>, pin: &str) -> Answer<CodeView> {
         Ok(self.app.void(record, cause, note.as_deref(), pin)?)
     }
 
@@ -352,7 +353,7 @@ impl Handheld {
     }
 
     /// Why a load may be refused at the hook, the likeliest first.
-    pub fn refusal_causes(&self) -> Vec<ChoiceView> {
+    pub fn refusal_causes(&self) -> Vec<RefusalChoice> {
         self.app.refusal_causes()
     }
 

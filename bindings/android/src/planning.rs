@@ -1,6 +1,8 @@
 //! A load that is planned on the phone, like one whose tag is here.
 
-use slingseal_app::{DraftLink, DraftPiece, DraftView, RiggingView, TagDraft, TagMade, TagView};
+use slingseal_app::{
+    DraftLink, DraftPiece, DraftView, RiggingView, TagDraft, TagMade, TagView, WeightSource,
+};
 
 use crate::{Answer, Handheld};
 
@@ -22,7 +24,7 @@ pub struct TagDraft {
     pub load: String,
     pub description: String,
     pub gross: String,
-    pub weight_source: String,
+    pub weight_source: Option<WeightSource>,
     pub aircraft: String,
     pub allowable: String,
     pub pickup: String,

@@ -3,7 +3,10 @@
 use serde::Deserialize;
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{closing, paper as words};
-use slingseal_app::{AppError, CodeView, FindingState, Language, RecordState, RecordView, TagView, clock};
+use slingseal_app::{
+    AppError, CodeView, FindingState, Language, MomentKind, RecordState, RecordView, TagSignature, TagView,
+    clock,
+};
 
 use super::{
     Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, PrintError, RecordPage, load_sheets,
@@ -47,7 +50,7 @@ fn sheet(tag: &TagView, picture: &CodeView, language: Language) -> LoadSheet {
             })
             .collect(),
         links: legs(tag),
-        weight_source: some(&tag.basis.weight_source),
+        weight_source: tag.basis.weight_source.map(|source| source.word().to_owned()).unwrap_or_default(),
         airspeed: match (&tag.basis.airspeed, &tag.basis.airspeed_source) {
             (Some(limit), Some(source)) => format!("{limit} ({source})"),
             _ => String::new(),
@@ -65,13 +68,13 @@ fn sheet(tag: &TagView, picture: &CodeView, language: Language) -> LoadSheet {
             .map(|one| format!("{} {} ({})", one.procedure, one.version, one.thumbprint))
             .unwrap_or_default(),
         signed_by: tag.planner.clone(),
-        unsigned: match tag.signature.as_str() {
-            "unknown" => words::SignedByStranger.say(language),
-            "forged" => words::ForgedTag.say(language),
-            _ => words::UnsignedTag.say(language),
+        unsigned: match tag.signature {
+            TagSignature::Unknown => words::SignedByStranger.say(language),
+            TagSignature::Forged => words::ForgedTag.say(language),
+            TagSignature::Planner | TagSignature::Unsigned => words::UnsignedTag.say(language),
         },
         // The sheet says by itself that nobody has signed.
-        cautions: tag.warnings.iter().filter(|_| tag.signature != "unsigned").cloned().collect(),
+        cautions: tag.warnings.iter().filter(|_| tag.signature != TagSignature::Unsigned).cloned().collect(),
         code: code(picture),
         rigging: tag.rigging.clone(),
     }
@@ -300,7 +303,7 @@ fn moments(view: &RecordView, language: Language) -> Vec<Moment> {
     let mut moments = Vec::new();
     let mut good = 0u32;
     for entry in &view.timeline {
-        if entry.kind == "good" {
+        if entry.kind == MomentKind::Good {
             good += 1;
             continue;
         }

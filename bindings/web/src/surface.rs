@@ -72,7 +72,8 @@ impl Surface {
         let cause = match text("cause") {
             None => None,
             Some(word) => Some(
-                RefusalCause::of(word)
+                word.parse::<RefusalCause>()
+                    .ok()
                     .ok_or(DeviceError::Call("there is no such cause; see slingseal.d.ts"))?,
             ),
         };

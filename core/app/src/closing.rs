@@ -69,10 +69,9 @@ pub struct CloseView {
 pub struct ClosePoint {
     /// What it goes by: it changes when more becomes known of it.
     pub id: String,
-    /// A stable word: `never_inspected`, `never_lifted`, `refused_at_hook`, `lifted_without_go`, `lifted_after_expiry`,
-    /// `lifted_after_void`, `never_set_down`, `lost`, `contradiction`, `inspected_twice`, `walked_too_fast`, `piece_out`,
-    /// `journal_ends_early` or `missing`.
-    pub kind: String,
+    /// What sort it is.
+    #[serde(serialize_with = "crate::view::word")]
+    pub kind: PointKind,
     /// What a person reads as its heading.
     pub title: String,
     /// The load, the piece or the device.
@@ -124,7 +123,7 @@ pub struct ClosingView {
 /// A point with the leader's words.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct ExplainedView {
-    /// The stable word of its sort.
+    /// The stable word of its sort, as the statement carries it: one of a later edition is told by it.
     pub kind: String,
     /// The same as a person reads it.
     pub title: String,
@@ -487,7 +486,7 @@ impl Inner {
             let note = read.setting(&note_key(&id))?.and_then(|bytes| String::from_utf8(bytes).ok());
             points.push(ClosePoint {
                 id,
-                kind: point.kind.word().into(),
+                kind: point.kind,
                 title: point.kind.title().say(language),
                 subject: point.subject.say(language),
                 load: point.load,
@@ -535,7 +534,7 @@ impl Inner {
         let explained = points.into_iter().map(|point| {
             let subject: String = point.subject.chars().take(40).collect();
             Ok(Explained {
-                kind: point.kind,
+                kind: point.kind.word().to_owned(),
                 subject: Description::new(&subject)?,
                 note: Note::new(&point.note.unwrap_or_default())?,
             })

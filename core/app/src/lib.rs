@@ -36,7 +36,7 @@ pub use account::bundles::{
     MovingReader, SetAsideLine,
 };
 pub use account::exchange::{ExchangeHere, ExchangePosition, ExchangeState, ExchangeWord, word_limit};
-pub use account::records::{RecordLine, RecordState, RecordView, TimelineEntry};
+pub use account::records::{RecordLine, RecordStanding, RecordState, RecordView, TimelineEntry};
 pub use backup::{BackupView, RestoredView, restore_home};
 pub use closing::{ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView};
 pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
@@ -44,10 +44,10 @@ pub use error::{AppError, said_by_system};
 pub use exams::class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
 pub use exams::csv::ClassTable;
 pub use exams::result::{
-    CardTimeView, DebriefItem, DebriefView, ExamResultLine, ExamResultView, FalseCallView,
+    CardTimeView, DebriefItem, DebriefView, ExamResultLine, ExamResultView, FalseCallView, PlantedCall,
 };
 pub use exams::run::{ExamBegin, RunView};
-pub use exams::sheet::RunLine;
+pub use exams::sheet::{ExamRunState, RunLine};
 pub use exams::{
     ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
 };
@@ -62,19 +62,28 @@ pub use leader::{
     ShareView, ZoneCount,
 };
 pub use movements::{
-    ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
+    ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, RefusalChoice, ReportMade,
+    ReportRequest,
 };
 pub use procedures::paper::{
     ChecklistCard, ChecklistPoint, ChecklistView, procedure_changes, procedure_schema, procedure_template,
     procedure_untold,
 };
 pub use procedures::{EditionState, ProcedureView, check_procedure};
+pub use slingseal_account::report::{MomentKind, PointKind as ClosePointKind};
 /// Every word that a person reads, those of the shells among them.
 pub use slingseal_catalogue as catalogue;
-pub use slingseal_judgement::is_of_a_load;
+pub use slingseal_judgement::{FlowState, Grade, TagSignature, is_of_a_load};
+pub use slingseal_message::movement::{MovementKind, RefusalCause};
+pub use slingseal_message::seal::VoidCause;
+pub use slingseal_message::tag::WeightSource;
 pub use slingseal_message::trust::Stretch;
 pub use slingseal_qr::{Effort, SceneReader};
-pub use slingseal_rigging::{Drawing, Pen, Shape, Step, drawing};
+pub use slingseal_rigging::{
+    Drawing, Pen, Shape, State as RiggingState, Step, Verdict as RiggingVerdict, drawing,
+};
+pub use slingseal_walk::exam::Outcome as ExamOutcome;
+pub use slingseal_walk::procedure::Subject;
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
 pub use tags::basis::{BasisLine, BasisView, EditionView, LegView};
 pub use tags::draft::{DraftLink, DraftPiece, DraftView, TagDraft};
@@ -103,7 +112,7 @@ pub use walks::inspections::InspectionView;
 pub use walks::rigged::LinkBesidePlan;
 pub use walks::sealing::SealView;
 pub use walks::sound::sound_answer;
-pub use walks::start::{StartView, WalkLine};
+pub use walks::start::{StartView, WalkLine, WalkLineState};
 pub use walks::subjects::KeptInspection;
 pub use walks::view::{
     CardState, CardView, ChoiceView, DeficiencyView, FateView, FindingState, FindingView, NextStep,

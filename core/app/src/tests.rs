@@ -157,7 +157,7 @@ fn a_load_is_walked_sealed_and_trusted_by_a_stranger() {
     meet(&hookup, &authority);
 
     let made = planner.write_tag(PLAN, &no_file, Some(PIN)).unwrap();
-    assert_eq!((made.tag.signature.as_str(), made.tag.warnings.len()), ("signed", 0));
+    assert_eq!((made.tag.signature.word(), made.tag.warnings.len()), ("signed", 0));
     let tag = made.code.text;
     assert_eq!(hookup.check(None, Some(&tag)).unwrap().word, "NO-GO");
 
@@ -225,7 +225,7 @@ fn the_rigger_cannot_begin_and_wrong_pins_make_one_wait() {
     authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
     let rigger = zone.device(&authority, "rigger", "MASON-5", "inspector,planner");
     let tag = rigger.write_tag(PLAN, &no_file, None).unwrap();
-    assert_eq!(tag.tag.signature, "unsigned");
+    assert_eq!(tag.tag.signature.word(), "unsigned");
     let error = rigger.begin_walk(&tag.code.text).unwrap_err();
     assert!(error.to_string().contains("is the rigger named on the tag"), "{error}");
     for _ in 0..3 {
@@ -250,12 +250,12 @@ fn a_revocation_and_a_void_reach_the_hook() {
     let seal = inspector.seal(&view.walk, PIN, Some(6)).unwrap();
     let go = hookup.check(Some(&seal.code.text), Some(&tag)).unwrap();
     assert_eq!(go.word, "GO", "{:?}", go.reasons);
-    let void = hookup.void(&seal.record, "load-moved", None, PIN).unwrap();
+    let void = hookup.void(&seal.record, crate::VoidCause::LoadMoved, None, PIN).unwrap();
     assert_eq!(hookup.check(Some(&seal.code.text), Some(&tag)).unwrap().reasons[0].code, "voided");
     assert_eq!(inspector.show_seal(&seal.record).unwrap().verdict.word, "GO");
     inspector.receive(&void.text).unwrap();
     assert_eq!(inspector.show_seal(&seal.record).unwrap().verdict.word, "NO-GO");
-    assert_eq!(inspector.records(None, 10).unwrap()[0].standing, "voided");
+    assert_eq!(inspector.records(None, 10).unwrap()[0].standing.word(), "voided");
 
     let second = zone.home("second");
     meet(&second, &authority);

@@ -1,6 +1,58 @@
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
+use slingseal_account::report::{MomentKind, PointKind};
+use slingseal_judgement::{FlowState, Grade, TagSignature};
+use slingseal_message::movement::{MovementKind, RefusalCause};
+use slingseal_message::tag::WeightSource;
+use slingseal_walk::exam::Outcome;
+use slingseal_walk::procedure::Subject;
 use slingseal_words::Time;
+
+/// An enum of a room that knows no JSON. Views hold it as it is, and JSON, exports and commands write its stable word.
+pub(crate) trait Worded {
+    /// The word.
+    fn word(&self) -> &'static str;
+}
+
+macro_rules! worded {
+    ($($name:ty: $word:ident),+ $(,)?) => {
+        $(impl Worded for $name {
+            fn word(&self) -> &'static str {
+                <$name>::$word(*self)
+            }
+        })+
+    };
+}
+
+worded!(
+    FlowState: word,
+    Grade: word,
+    MomentKind: word,
+    MovementKind: word,
+    Outcome: word,
+    PointKind: word,
+    RefusalCause: word,
+    Subject: word,
+    TagSignature: word,
+    WeightSource: word,
+    slingseal_rigging::State: as_str,
+    slingseal_rigging::Verdict: as_str,
+);
+
+/// The stable word, for `serialize_with`.
+pub(crate) fn word<T: Worded, S: Serializer>(of: &T, to: S) -> Result<S::Ok, S::Error> {
+    to.serialize_str(of.word())
+}
+
+/// The stable word, or null.
+pub(crate) fn word_or_null<T: Worded, S: Serializer>(of: &Option<T>, to: S) -> Result<S::Ok, S::Error> {
+    of.as_ref().map(Worded::word).serialize(to)
+}
+
+/// The stable word, or the empty text.
+pub(crate) fn word_or_empty<T: Worded, S: Serializer>(of: &Option<T>, to: S) -> Result<S::Ok, S::Error> {
+    to.serialize_str(of.as_ref().map_or("", Worded::word))
+}
 
 /// A moment in both ways of writing: for machines and for the trade.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -1,7 +1,9 @@
 //! Where a load is on its way from the plan to the ground, for a leader's board: the state of its latest inspection, or what was done
 //! to it since.
 
-use slingseal_catalogue::{Language, judgement as words};
+use std::str::FromStr;
+
+use slingseal_catalogue::{Language, Saying, board as board_words, judgement as words};
 use slingseal_message::movement::MovementEvent;
 use slingseal_words::LoadNumber;
 
@@ -36,6 +38,19 @@ pub enum FlowState {
     Voided,
     /// It fell, was jettisoned, or nobody knows where it is.
     Lost,
+}
+
+impl FromStr for FlowState {
+    type Err = Saying;
+
+    /// The state of a stable word. Another word: what the words are.
+    fn from_str(word: &str) -> Result<Self, Saying> {
+        let word = word.trim();
+        Self::ALL.into_iter().find(|state| state.word() == word).ok_or_else(|| {
+            let states = Self::ALL.map(Self::word).join(", ");
+            board_words::NoSuchState { state: &word, states: &states }.into()
+        })
+    }
 }
 
 impl FlowState {

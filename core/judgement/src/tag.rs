@@ -23,6 +23,16 @@ pub enum TagSignature {
 }
 
 impl TagSignature {
+    /// A stable word for JSON.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Planner => "signed",
+            Self::Unsigned => "unsigned",
+            Self::Unknown => "unknown",
+            Self::Forged => "forged",
+        }
+    }
+
     /// Of a tag and who stands behind it. Whether a planner's credential has run out *since* is a matter of the time of asking.
     pub fn of(tag: &Tag, author: &Author, trusted: &Trusted) -> Self {
         match author {

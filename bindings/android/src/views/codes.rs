@@ -2,8 +2,9 @@
 
 use slingseal_app::{
     BasisLine, BasisView, CodeView, EditionState, EditionView, EquipmentView, LegView, LinkView,
-    ProcedureView, Reading, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, Stamp,
-    StickerReading, StickerView, TagMade, TagView, ZoneView,
+    ProcedureView, Reading, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingState, RiggingVerdict,
+    RiggingView, Stamp, StickerReading, StickerView, Subject, TagMade, TagSignature, TagView, WeightSource,
+    ZoneView,
 };
 
 #[uniffi::remote(Record)]
@@ -67,7 +68,7 @@ pub struct TagView {
     pub rigging: Option<RiggingView>,
     pub basis: BasisView,
     pub planner: Option<String>,
-    pub signature: String,
+    pub signature: TagSignature,
     pub warnings: Vec<String>,
     pub bytes: u32,
 }
@@ -77,7 +78,7 @@ pub struct BasisView {
     pub manual: Option<String>,
     pub manual_edition: Option<String>,
     pub legs: Vec<LegView>,
-    pub weight_source: Option<String>,
+    pub weight_source: Option<WeightSource>,
     pub airspeed: Option<String>,
     pub airspeed_source: Option<String>,
     pub edition: Option<EditionView>,
@@ -130,8 +131,8 @@ pub struct LinkView {
 
 #[uniffi::remote(Record)]
 pub struct RiggingView {
-    pub verdict: String,
-    pub state: String,
+    pub verdict: RiggingVerdict,
+    pub state: RiggingState,
     pub beyond: Option<String>,
     pub summary: String,
     pub report: String,
@@ -195,7 +196,7 @@ pub struct ProcedureView {
     pub points: u32,
     pub digest: String,
     pub own: bool,
-    pub subject: String,
+    pub subject: Option<Subject>,
     pub in_use: bool,
     pub state: EditionState,
     pub approval: String,

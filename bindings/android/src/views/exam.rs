@@ -2,9 +2,9 @@
 
 use slingseal_app::{
     CardTimeView, ClassCardView, ClassRequest, ClassTable, ClassView, CodeView, DebriefItem, DebriefView,
-    ExamBegin, ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamResultLine, ExamResultView, ExamStandard,
-    FalseCallView, ItemView, MissedView, PlantedView, RunLine, RunView, Stamp, StandardView, StudentView,
-    WalkView,
+    ExamBegin, ExamKeyView, ExamOutcome, ExamPick, ExamPlan, ExamPlanView, ExamResultLine, ExamResultView,
+    ExamRunState, ExamStandard, FalseCallView, ItemView, MissedView, PlantedCall, PlantedView, RunLine,
+    RunView, Stamp, StandardView, StudentView, WalkView,
 };
 
 #[uniffi::remote(Record)]
@@ -103,7 +103,7 @@ pub struct RunLine {
     pub student: String,
     pub load: String,
     pub procedure: String,
-    pub state: String,
+    pub state: ExamRunState,
     pub begun: Stamp,
     pub can_score: bool,
 }
@@ -131,7 +131,7 @@ pub struct ExamResultLine {
     pub load: String,
     pub procedure: String,
     pub attempt: u32,
-    pub outcome: String,
+    pub outcome: ExamOutcome,
     pub found: u32,
     pub of: u32,
     pub false_calls: u32,
@@ -150,7 +150,7 @@ pub struct DebriefView {
 #[uniffi::remote(Record)]
 pub struct DebriefItem {
     pub planted: PlantedView,
-    pub call: String,
+    pub call: PlantedCall,
     pub called: Option<String>,
     pub after_s: Option<u32>,
     pub card_s: u32,

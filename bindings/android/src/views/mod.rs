@@ -3,6 +3,7 @@
 
 mod codes;
 mod exam;
+mod kinds;
 pub(crate) mod movement;
 pub(crate) mod moving;
 mod record;

@@ -1,21 +1,27 @@
 //! What became of a load, and the receiving side.
 
 use slingseal_app::{
-    ArrivalPiece, ArrivalView, ClosingView, CodeView, ExplainedView, MovedPiece, MovementView, PieceReport,
-    ReportMade, ReportRequest, Stamp, TagView,
+    ArrivalPiece, ArrivalView, ClosingView, CodeView, ExplainedView, FlowState, MovedPiece, MovementKind,
+    MovementView, PieceReport, RefusalCause, RefusalChoice, ReportMade, ReportRequest, Stamp, TagView,
 };
 
 #[uniffi::remote(Record)]
 pub struct ReportRequest {
     pub load: Option<String>,
-    pub event: String,
-    pub cause: Option<String>,
+    pub event: MovementKind,
+    pub cause: Option<RefusalCause>,
     pub happened: Option<i64>,
     pub aircraft: Option<String>,
     pub place: Option<String>,
     pub photos: Vec<String>,
     pub pieces: Vec<PieceReport>,
     pub note: Option<String>,
+}
+
+#[uniffi::remote(Record)]
+pub struct RefusalChoice {
+    pub cause: RefusalCause,
+    pub shown: String,
 }
 
 #[uniffi::remote(Record)]
@@ -35,8 +41,8 @@ pub struct ReportMade {
 pub struct MovementView {
     pub digest: String,
     pub load: String,
-    pub event: String,
-    pub cause: String,
+    pub event: MovementKind,
+    pub cause: Option<RefusalCause>,
     pub what: String,
     pub at: Stamp,
     pub written: Stamp,
@@ -68,7 +74,7 @@ pub struct MovedPiece {
 pub struct ArrivalView {
     pub load: String,
     pub tag: Option<TagView>,
-    pub state: String,
+    pub state: Option<FlowState>,
     pub state_title: String,
     pub unsigned: bool,
     pub reported: String,

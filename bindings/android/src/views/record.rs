@@ -1,8 +1,9 @@
 //! Seals, verdicts and records.
 
 use slingseal_app::{
-    AuditView, CodeView, EditionState, FindingView, ReasonView, RecordLine, RecordState, RecordView,
-    SealFacts, SealView, ShownLine, Stamp, TagView, TimelineEntry, VerdictView, VerdictWord,
+    AuditView, CodeView, EditionState, FindingView, Grade, MomentKind, ReasonView, RecordLine,
+    RecordStanding, RecordState, RecordView, SealFacts, SealView, ShownLine, Stamp, TagView, TimelineEntry,
+    VerdictView, VerdictWord,
 };
 
 #[uniffi::remote(Record)]
@@ -62,7 +63,7 @@ pub enum VerdictWord {
 #[uniffi::remote(Record)]
 pub struct ReasonView {
     pub code: String,
-    pub grade: String,
+    pub grade: Grade,
     pub text: String,
 }
 
@@ -73,7 +74,7 @@ pub struct RecordLine {
     pub fit: bool,
     pub seal: String,
     pub state: RecordState,
-    pub standing: String,
+    pub standing: RecordStanding,
     pub expired: bool,
     pub inspector: String,
     pub rigger: String,
@@ -122,7 +123,7 @@ pub struct RecordView {
 #[uniffi::remote(Record)]
 pub struct TimelineEntry {
     pub at: Stamp,
-    pub kind: String,
+    pub kind: MomentKind,
     pub what: String,
 }
 

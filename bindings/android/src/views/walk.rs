@@ -3,7 +3,7 @@
 use slingseal_app::{
     CardState, CardView, ChoiceView, DeficiencyView, DrawingView, DrawnLine, FateView, FindingState,
     FindingView, NextStep, PointKind, PointState, PointView, ProgressView, RefusedView, Stamp, StartView,
-    StationView, WalkLine, WalkRequest, WalkStage, WalkView,
+    StationView, Subject, WalkLine, WalkLineState, WalkRequest, WalkStage, WalkView,
 };
 
 #[uniffi::remote(Record)]
@@ -21,7 +21,7 @@ pub struct WalkLine {
     pub load: String,
     pub procedure: String,
     pub inspector: String,
-    pub state: String,
+    pub state: WalkLineState,
     pub begun: Stamp,
     pub updated: Stamp,
 }
@@ -30,7 +30,7 @@ pub struct WalkLine {
 pub struct WalkView {
     pub walk: String,
     pub load: String,
-    pub subject: String,
+    pub subject: Subject,
     pub procedure: String,
     pub title: String,
     pub inspector: String,

@@ -3,6 +3,7 @@
 use slingseal_app::catalogue::page as words;
 use std::collections::BTreeMap;
 use std::io::Read;
+use std::str::FromStr;
 
 use slingseal_app::AppError;
 use slingseal_app::catalogue::Saying;
@@ -41,6 +42,11 @@ impl Form {
 
     pub(super) fn some(&self, name: &str) -> Option<String> {
         Some(self.get(name)).filter(|value| !value.is_empty()).map(str::to_owned)
+    }
+
+    /// One word of a closed set; another is refused in a line that lists them.
+    pub(super) fn parsed<T: FromStr<Err = Saying>>(&self, name: &str) -> Result<Option<T>, AppError> {
+        self.some(name).map(|word| word.parse().map_err(bad_input)).transpose()
     }
 
     pub(super) fn names(&self) -> impl Iterator<Item = &str> {

@@ -88,7 +88,7 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
                 zone: query.some("zone"),
                 destination: query.some("to"),
                 aircraft: query.some("aircraft"),
-                state: query.some("state"),
+                state: query.parsed("state")?,
                 page: query.number("page", 0, u32::MAX),
                 most: SHELF,
             };
@@ -353,7 +353,8 @@ const FOR_EVER: u32 = 36_500;
 
 fn is_state(column: &BoardColumn, asked: &str) -> bool {
     let plain = |text: &str| text.replace(['_', '-'], " ").to_lowercase();
-    !asked.is_empty() && [&column.state, &column.title].into_iter().any(|name| plain(name) == plain(asked))
+    !asked.is_empty()
+        && [column.state.word(), &column.title].into_iter().any(|name| plain(name) == plain(asked))
 }
 
 fn sheets(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {

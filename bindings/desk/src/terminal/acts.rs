@@ -3,7 +3,9 @@
 use slingseal_app::catalogue::{rigging as rig_words, terminal as words};
 use std::path::{Path, PathBuf};
 
-use slingseal_app::{AppError, FindingView, Language, PointKind, PointView, TagView, WalkRequest, WalkStage};
+use slingseal_app::{
+    AppError, FindingView, Language, PointKind, PointView, Subject, TagView, WalkRequest, WalkStage,
+};
 use zeroize::Zeroizing;
 
 use super::look::{self, Tone};
@@ -11,8 +13,6 @@ use super::model::{Action, Desk, Entry, Flow, Item, Page, Pick, Purpose};
 use crate::console::Shown;
 use crate::output;
 
-/// What the core calls the subject of an inspection that ends in a seal; every other is signed.
-pub(super) const LOAD: &str = "load";
 /// How wide the expected picture is, in cells: it fits the narrowest window.
 const EXPECTED: usize = 36;
 
@@ -153,7 +153,7 @@ impl Desk {
             }
             Action::AskPin => {
                 let lead = vec![words::YourPinPutsYourName.say(self.language)];
-                let of_load = self.view.as_ref().is_none_or(|view| view.subject == LOAD);
+                let of_load = self.view.as_ref().is_none_or(|view| view.subject == Subject::Load);
                 let title = if of_load {
                     words::SealTitle.say(self.language)
                 } else {
@@ -413,7 +413,7 @@ impl Desk {
                 words::YesFitLifted.say(self.language),
                 Action::Do {
                     request: WalkRequest::Decide { fit: true, reason: None },
-                    said: if view.subject == LOAD {
+                    said: if view.subject == Subject::Load {
                         words::DecidedFitNowSeal.say(self.language)
                     } else {
                         words::DecidedFitNowSign.say(self.language)
@@ -428,7 +428,7 @@ impl Desk {
 
     pub(super) fn seal(&mut self, pin: &str) -> Result<Flow, AppError> {
         let Some(view) = &self.view else { return Ok(Flow::On) };
-        let (walk, of_load) = (view.walk.clone(), view.subject == LOAD);
+        let (walk, of_load) = (view.walk.clone(), view.subject == Subject::Load);
         if !of_load {
             return self.sign(&walk, pin);
         }

@@ -6,7 +6,9 @@ use ratatui::style::{Modifier, Style};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
 use slingseal_app::catalogue::terminal as words;
-use slingseal_app::{CardView, DrawnCell, FindingState, Language, NextStep, PointKind, WalkStage, WalkView};
+use slingseal_app::{
+    CardView, DrawnCell, FindingState, Language, NextStep, PointKind, Subject, WalkStage, WalkView,
+};
 
 use super::foot::hint_lines;
 use super::look::{self, TEXT_WIDTH, Tone, cut, laid, wrap};
@@ -161,7 +163,7 @@ impl Desk {
                 _ if self.run.is_some() => words::HeadEnd.say(self.language),
                 WalkStage::Walking => words::HeadDecision.say(self.language),
                 WalkStage::Paused => words::HeadPaused.say(self.language),
-                WalkStage::Decided { .. } if view.subject != super::acts::LOAD => {
+                WalkStage::Decided { .. } if view.subject != Subject::Load => {
                     format!(" {}", words::SignTitle.say(self.language))
                 }
                 WalkStage::Decided { .. } => words::HeadSeal.say(self.language),
@@ -235,7 +237,7 @@ impl Desk {
         };
         let (words, tone) = match (&view.stage, &view.card) {
             (WalkStage::Paused, _) => (words::InspectionIsPaused.say(self.language), Tone::Wait),
-            (WalkStage::Decided { fit }, _) if view.subject != super::acts::LOAD => {
+            (WalkStage::Decided { fit }, _) if view.subject != Subject::Load => {
                 let tone = if *fit { Tone::Good } else { Tone::Bad };
                 let words = if *fit {
                     words::FitNotSignedYet.say(self.language)
@@ -393,7 +395,7 @@ impl Desk {
                 add(&mut lines, reason, Tone::Plain);
             }
             WalkStage::Decided { fit } => {
-                let words = if view.subject != super::acts::LOAD {
+                let words = if view.subject != Subject::Load {
                     words::DecidedSignatureCarriesIt.say(self.language)
                 } else if *fit {
                     words::DecidedFitSealIt.say(self.language)

@@ -2,7 +2,7 @@
 
 use ratatui::text::{Line, Span};
 use slingseal_app::catalogue::{Saying, terminal as words};
-use slingseal_app::{CardState, FindingState, NextStep, WalkStage, WalkView};
+use slingseal_app::{CardState, FindingState, NextStep, Subject, WalkStage, WalkView};
 
 use super::look::{self, Look, Tone, cut, laid, wrap};
 use super::model::{Desk, Page};
@@ -195,7 +195,7 @@ impl Desk {
                 (WalkStage::Decided { .. }, _) => [
                     vec![say(
                         "+",
-                        if view.subject == super::acts::LOAD {
+                        if view.subject == Subject::Load {
                             words::SealPin.into()
                         } else {
                             words::SignPin.into()

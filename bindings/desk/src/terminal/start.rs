@@ -23,8 +23,9 @@ impl Desk {
             .in_hand
             .iter()
             .map(|line| {
-                let words = words::TakeUpLoad { load: &line.load, state: &line.state, dtg: &line.begun.dtg }
-                    .say(self.language);
+                let words =
+                    words::TakeUpLoad { load: &line.load, state: line.state.word(), dtg: &line.begun.dtg }
+                        .say(self.language);
                 Item::new(words, Action::TakeUp { walk: line.walk.clone() })
             })
             .collect();

@@ -7,8 +7,8 @@ use std::process::ExitCode;
 
 use slingseal_app::catalogue::Saying;
 use slingseal_app::{
-    App, AppError, ClassRequest, ClassView, ExamBegin, ExamKeyView, ExamPick, ExamPlan, ExamResultView,
-    ExamStandard, Language, PlantedView, RunView,
+    App, AppError, ClassRequest, ClassView, ExamBegin, ExamKeyView, ExamOutcome, ExamPick, ExamPlan,
+    ExamResultView, ExamRunState, ExamStandard, Language, PlantedView, RunView,
 };
 
 use super::Setting;
@@ -287,7 +287,7 @@ fn open_run(app: &App, digits: &str) -> Result<String, AppError> {
     let runs = app.exam_runs()?;
     let mut fitting = runs
         .iter()
-        .filter(|line| line.state == "open")
+        .filter(|line| line.state == ExamRunState::Open)
         .filter(|line| line.run.starts_with(digits) || line.student.eq_ignore_ascii_case(digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only.run.clone()),
@@ -339,11 +339,14 @@ fn result(setting: &Setting, which: &str) -> Result<(), AppError> {
     let view = match (fitting.next(), fitting.next()) {
         (Some(only), None) => app.exam_score(&only.run, &ask(&app, Secret::Pin, false)?)?,
         (Some(_), Some(_)) => return Err(bad_input(words::SeveralRunsOf { which: &which })),
-        (None, _) => match runs.iter().find(|line| line.state == "ended" && line.run.starts_with(&digits)) {
-            // Says where the list lies.
-            Some(line) => app.exam_score(&line.run, "")?,
-            None => app.exam_result(&newest(&app, which)?)?,
-        },
+        (None, _) => {
+            match runs.iter().find(|line| line.state == ExamRunState::Ended && line.run.starts_with(&digits))
+            {
+                // Says where the list lies.
+                Some(line) => app.exam_score(&line.run, "")?,
+                None => app.exam_result(&newest(&app, which)?)?,
+            }
+        }
     };
     if setting.json {
         print_json(&view);
@@ -367,15 +370,15 @@ fn list(setting: &Setting) -> Result<(), AppError> {
         print_json(&serde_json::json!({ "runs": runs, "results": results }));
         return Ok(());
     }
-    for run in runs.iter().filter(|run| run.state != "scored") {
+    for run in runs.iter().filter(|run| run.state != ExamRunState::Scored) {
         let id: String = run.run.chars().take(8).collect();
-        let next = match (run.state.as_str(), run.can_score) {
-            ("open", _) => words::GoOnWithRun { id: &id }.say(setting.language),
-            ("ended", true) => words::ScoreRun { id: &id }.say(setting.language),
-            ("ended", false) => words::BringToInstructor { id: &id }.say(setting.language),
-            _ => words::EventsWereLost.say(setting.language),
+        let next = match (run.state, run.can_score) {
+            (ExamRunState::Open, _) => words::GoOnWithRun { id: &id }.say(setting.language),
+            (ExamRunState::Ended, true) => words::ScoreRun { id: &id }.say(setting.language),
+            (ExamRunState::Ended, false) => words::BringToInstructor { id: &id }.say(setting.language),
+            (ExamRunState::Scored | ExamRunState::Lost, _) => words::EventsWereLost.say(setting.language),
         };
-        let (state, student) = (state_word(&run.state).say(setting.language), &run.student);
+        let (state, student) = (state_words(run.state).say(setting.language), &run.student);
         let (load, key) = (format!("{:<12}", run.load), &run.key);
         println!(
             "{id}  {state:<7} {student:<16} {}  {}  {next}",
@@ -395,7 +398,7 @@ fn list(setting: &Setting) -> Result<(), AppError> {
         println!(
             "{}  {:<7} {:<16} {}  {}  {}",
             line.result.chars().take(8).collect::<String>(),
-            state_word(&line.outcome).say(setting.language),
+            outcome_words(line.outcome).say(setting.language),
             line.student,
             words::LoadAndKey { load, key }.say(setting.language),
             line.began.dtg,
@@ -405,17 +408,22 @@ fn list(setting: &Setting) -> Result<(), AppError> {
     Ok(())
 }
 
-/// How a run or a result stands.
-fn state_word(word: &str) -> Saying {
-    match word {
-        "open" => words::RunOpen.into(),
-        "ended" => words::RunEnded.into(),
-        "scored" => words::RunScored.into(),
-        "lost" => words::RunLost.into(),
-        "passed" => words::ResultPassed.into(),
-        "failed" => words::ResultFailed.into(),
-        "unclear" => words::ResultUnclear.into(),
-        other => other.into(),
+/// How a run stands.
+fn state_words(state: ExamRunState) -> Saying {
+    match state {
+        ExamRunState::Open => words::RunOpen.into(),
+        ExamRunState::Ended => words::RunEnded.into(),
+        ExamRunState::Scored => words::RunScored.into(),
+        ExamRunState::Lost => words::RunLost.into(),
+    }
+}
+
+/// What a run came to.
+fn outcome_words(outcome: ExamOutcome) -> Saying {
+    match outcome {
+        ExamOutcome::Passed => words::ResultPassed.into(),
+        ExamOutcome::Failed => words::ResultFailed.into(),
+        ExamOutcome::Unclear => words::ResultUnclear.into(),
     }
 }
 
@@ -423,7 +431,7 @@ fn show_result(view: &ExamResultView, language: Language) {
     let line = &view.line;
     println!("{}", view.what);
     let said = words::ResultLine {
-        outcome: state_word(&line.outcome).say(language).to_uppercase(),
+        outcome: outcome_words(line.outcome).say(language).to_uppercase(),
         student: &line.student,
         load: &line.load,
         attempt: line.attempt,
@@ -439,8 +447,7 @@ fn show_result(view: &ExamResultView, language: Language) {
         Some(debrief) => {
             println!("{}", words::InOrderOfLoad.say(language));
             for item in &debrief.items {
-                let mark =
-                    if matches!(item.call.as_str(), "found" | "named_otherwise") { "[+]" } else { "[!]" };
+                let mark = if item.call.found() { "[+]" } else { "[!]" };
                 println!("  {mark} {}", item.words);
             }
             for call in &debrief.false_calls {

@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use slingseal_app::catalogue::Saying;
-use slingseal_app::{App, AppError};
+use slingseal_app::{App, AppError, Subject};
 
 use super::Setting;
 use crate::output::{self, bad_input};
@@ -93,7 +93,7 @@ pub(crate) fn sign(setting: &Setting, which: &str, out: Option<PathBuf>) -> Resu
     let found: Saying = match (signed.fit, &signed.fit_until) {
         (true, Some(until)) => words::SignedFitUntil { until: &until.dtg }.into(),
         (true, None) => words::SignedFit.into(),
-        (false, _) if signed.subject == "piece" => words::SignedWithdrawn.into(),
+        (false, _) if signed.subject == Subject::Piece => words::SignedWithdrawn.into(),
         (false, _) => words::SignedNotFit.into(),
     };
     let said = words::InspectionSigned { name: &signed.name, found, by: &signed.inspector };

@@ -5,7 +5,9 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use slingseal_app::catalogue::Saying;
-use slingseal_app::{App, AppError, ExportTable, Language, RecordLine, RecordView, code_of, visibly};
+use slingseal_app::{
+    App, AppError, ExportTable, Language, RecordLine, RecordStanding, RecordView, code_of, visibly,
+};
 
 use super::{Setting, verify};
 use crate::cli::{RecordsVerb, Table};
@@ -150,14 +152,13 @@ pub(super) fn whole(app: &App, digits: &str) -> Result<String, AppError> {
 
 fn line(line: &RecordLine, language: Language) -> String {
     let outcome = if line.fit { words::Fit.saying() } else { words::NotFit.into() };
-    let standing: Saying = match line.standing.as_str() {
-        "current" => words::StandingCurrent.into(),
-        "superseded" => words::StandingSuperseded.into(),
-        "voided" => words::StandingVoided.into(),
-        "refused" => words::StandingRefused.into(),
-        "waiting" => words::StandingWaiting.into(),
-        "no_inspection" => words::StandingNoInspection.into(),
-        other => other.into(),
+    let standing: Saying = match line.standing {
+        RecordStanding::Current => words::StandingCurrent.into(),
+        RecordStanding::Superseded => words::StandingSuperseded.into(),
+        RecordStanding::Voided => words::StandingVoided.into(),
+        RecordStanding::Refused => words::StandingRefused.into(),
+        RecordStanding::Waiting => words::StandingWaiting.into(),
+        RecordStanding::NoInspection => words::StandingNoInspection.into(),
     };
     let expired = if line.expired { words::AndExpired.say(language) } else { String::new() };
     let found = words::FoundCorrected { found: line.found, corrected: line.corrected };

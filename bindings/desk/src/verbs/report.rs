@@ -16,13 +16,12 @@ use crate::platform::{Secret, ask};
 pub(crate) fn run(setting: &Setting, report: Report) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
     let mut request = ReportRequest {
-        event: report.event,
-        cause: report.cause,
+        cause: report.cause.as_deref().map(str::parse).transpose().map_err(bad_input)?,
         aircraft: report.aircraft,
         place: report.place,
         note: report.note,
         pieces: report.pieces.iter().map(|text| piece(text)).collect::<Result<_, _>>()?,
-        ..ReportRequest::default()
+        ..ReportRequest::of(report.event.parse().map_err(bad_input)?)
     };
     request.happened = report.at.as_deref().map(time).transpose()?;
     for photo in &report.photos {

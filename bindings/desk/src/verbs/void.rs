@@ -28,6 +28,7 @@ pub(crate) fn run(
     out: Option<&Path>,
 ) -> Result<ExitCode, AppError> {
     let app = setting.app()?;
+    let cause = cause.parse().map_err(bad_input)?;
     let record = if seal == "-" || seal.contains(':') || Path::new(seal).exists() {
         let verdict = app.check(Some(&input::code(seal)?), None)?;
         let none = || bad_input(words::NoSealReadable);

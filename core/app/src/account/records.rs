@@ -10,7 +10,7 @@ use crate::walks::entries::{EVENT, events};
 use crate::walks::record::{entry_digest, walk_of_record};
 use crate::walks::view::FindingView;
 use crate::{App, AppError, Inner, Stamp, TagView};
-use slingseal_account::report::{Moment, walked_too_fast};
+use slingseal_account::report::{Moment, MomentKind, walked_too_fast};
 use slingseal_judgement::{Grade, LoadState};
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::Record;
@@ -30,8 +30,8 @@ pub struct RecordLine {
     pub seal: String,
     /// How it stands now.
     pub state: RecordState,
-    /// `current`, `superseded`, `voided`, `refused`, `waiting` or `no_inspection`; one that is past its validity is `current`.
-    pub standing: String,
+    /// The same whatever the time.
+    pub standing: RecordStanding,
     /// Whether its validity is past.
     pub expired: bool,
     /// Who sealed it.
@@ -88,6 +88,38 @@ pub enum RecordState {
     NoInspection,
 }
 
+/// How an account knows that a record stands, whatever the time: one that is past its validity is current.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RecordStanding {
+    /// The load's latest inspection, whatever it found.
+    Current,
+    /// A later inspection took its place.
+    Superseded,
+    /// Taken back.
+    Voided,
+    /// Not to be relied on.
+    Refused,
+    /// Not to be relied on before someone has looked into it.
+    Waiting,
+    /// The seal of somebody who might not inspect.
+    NoInspection,
+}
+
+impl RecordStanding {
+    /// A stable word for exports.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Current => "current",
+            Self::Superseded => "superseded",
+            Self::Voided => "voided",
+            Self::Refused => "refused",
+            Self::Waiting => "waiting",
+            Self::NoInspection => "no_inspection",
+        }
+    }
+}
+
 impl RecordState {
     /// The word of the banner.
     pub fn banner(self) -> Saying {
@@ -103,15 +135,15 @@ impl RecordState {
         }
     }
 
-    /// The word by which an account knows it.
-    pub(crate) fn standing(self) -> &'static str {
+    /// How an account knows it.
+    pub(crate) fn standing(self) -> RecordStanding {
         match self {
-            Self::Fit | Self::NotFit | Self::Expired => "current",
-            Self::Superseded => "superseded",
-            Self::Voided => "voided",
-            Self::Refused => "refused",
-            Self::Waits => "waiting",
-            Self::NoInspection => "no_inspection",
+            Self::Fit | Self::NotFit | Self::Expired => RecordStanding::Current,
+            Self::Superseded => RecordStanding::Superseded,
+            Self::Voided => RecordStanding::Voided,
+            Self::Refused => RecordStanding::Refused,
+            Self::Waits => RecordStanding::Waiting,
+            Self::NoInspection => RecordStanding::NoInspection,
         }
     }
 
@@ -175,14 +207,15 @@ pub struct TimelineEntry {
     /// When, by the inspector's clock.
     pub at: Stamp,
     /// What sort: as in a load's story.
-    pub kind: String,
+    #[serde(serialize_with = "crate::view::word")]
+    pub kind: MomentKind,
     /// What, in one line.
     pub what: String,
 }
 
 /// The word by which an account knows how a record stands, whatever the time.
 pub(crate) fn standing_word(standing: Standing) -> &'static str {
-    RecordState::kept(standing).standing()
+    RecordState::kept(standing).standing().word()
 }
 
 impl App {
@@ -258,7 +291,7 @@ impl Inner {
             fit: row.outcome == Outcome::Fit,
             seal: row.seal.to_string(),
             state,
-            standing: state.standing().into(),
+            standing: state.standing(),
             expired: self.now() > row.valid_until,
             inspector: row.inspector.clone(),
             rigger: row.rigger.clone(),
@@ -284,7 +317,7 @@ impl Inner {
 
     fn timeline(&self, moment: Moment) -> TimelineEntry {
         let what = moment.what.say(self.language());
-        TimelineEntry { at: moment.at.into(), kind: moment.kind.word().into(), what }
+        TimelineEntry { at: moment.at.into(), kind: moment.kind, what }
     }
 
     pub(crate) fn record_view(&self, row: &RecordRow) -> Result<RecordView, AppError> {

@@ -42,7 +42,7 @@ fn tables(class: &ClassView) -> Result<Vec<ClassTable>, AppError> {
                     line.found.to_string(),
                     line.false_calls.to_string(),
                     line.clock_jumps.to_string(),
-                    line.outcome.clone(),
+                    line.outcome.word().to_owned(),
                     line.key.clone(),
                     line.result.clone(),
                 ]

@@ -60,8 +60,9 @@ pub struct ExamResultLine {
     pub procedure: String,
     /// The how-manieth of this student on this load; over one is a retest.
     pub attempt: u32,
-    /// `passed`, `failed` or `unclear`.
-    pub outcome: String,
+    /// What the run came to.
+    #[serde(serialize_with = "crate::view::word")]
+    pub outcome: Outcome,
     /// Found.
     pub found: u32,
     /// Of how many planted.
@@ -92,8 +93,8 @@ pub struct DebriefView {
 pub struct DebriefItem {
     /// Where and what.
     pub planted: PlantedView,
-    /// `found`, `named_otherwise`, `passed_as_good` or `not_reached`.
-    pub call: String,
+    /// What became of it.
+    pub call: PlantedCall,
     /// What it was called, where that is another name.
     pub called: Option<String>,
     /// When it was called, from the beginning.
@@ -102,6 +103,46 @@ pub struct DebriefItem {
     pub card_s: u32,
     /// All of it in one line.
     pub words: String,
+}
+
+/// What became of a planted deficiency.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PlantedCall {
+    /// Called at its point, by its name.
+    Found,
+    /// Called at its point, by another name: the eye was right.
+    NamedOtherwise,
+    /// Its point was passed as good.
+    PassedAsGood,
+    /// Its point had no answer when the run ended.
+    NotReached,
+}
+
+impl PlantedCall {
+    /// A stable word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Found => "found",
+            Self::NamedOtherwise => "named_otherwise",
+            Self::PassedAsGood => "passed_as_good",
+            Self::NotReached => "not_reached",
+        }
+    }
+
+    /// Whether it counts as found.
+    pub fn found(self) -> bool {
+        matches!(self, Self::Found | Self::NamedOtherwise)
+    }
+
+    fn of(call: &Call) -> Self {
+        match call {
+            Call::Found => Self::Found,
+            Call::NamedOtherwise(_) => Self::NamedOtherwise,
+            Call::PassedAsGood => Self::PassedAsGood,
+            Call::NotReached => Self::NotReached,
+        }
+    }
 }
 
 /// A call where nothing was wrong.
@@ -371,7 +412,7 @@ fn line_of(held: &Held, attempt: u32) -> ExamResultLine {
         load: result.load.to_string(),
         procedure: format!("{} {}", result.procedure, result.version),
         attempt,
-        outcome: tally.outcome.word().into(),
+        outcome: tally.outcome,
         found: tally.found.into(),
         of: result.standard.planted().into(),
         false_calls: tally.false_calls.into(),
@@ -435,7 +476,7 @@ fn debrief_view(
             DebriefItem {
                 words: exam_words::DebriefWords { card, title, shown, what }.say(language),
                 planted,
-                call: item.call.word().into(),
+                call: PlantedCall::of(&item.call),
                 called,
                 after_s: item.after.map(small),
                 card_s,

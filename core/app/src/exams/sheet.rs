@@ -27,12 +27,38 @@ pub struct RunLine {
     pub load: String,
     /// The procedure's id.
     pub procedure: String,
-    /// `open`, `ended`, `scored` or `lost`.
-    pub state: String,
+    /// How far it is.
+    pub state: ExamRunState,
     /// When it began.
     pub begun: Stamp,
     /// Whether what is planted is known here, so that it can be scored here.
     pub can_score: bool,
+}
+
+/// How far a run is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ExamRunState {
+    /// The clock runs.
+    Open,
+    /// Its sheet is here, and nobody scored it here.
+    Ended,
+    /// Its result is here.
+    Scored,
+    /// Its events were lost with a damaged journal.
+    Lost,
+}
+
+impl ExamRunState {
+    /// A stable word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Open => "open",
+            Self::Ended => "ended",
+            Self::Scored => "scored",
+            Self::Lost => "lost",
+        }
+    }
 }
 
 impl App {
@@ -75,7 +101,11 @@ impl Inner {
                 student: row.student,
                 load: row.load,
                 procedure: row.procedure,
-                state: row.state.word().into(),
+                state: match row.state {
+                    RunState::Open => ExamRunState::Open,
+                    RunState::Ended => ExamRunState::Ended,
+                    RunState::Lost => ExamRunState::Lost,
+                },
                 begun: row.begun.into(),
                 can_score: false,
             });
@@ -99,7 +129,7 @@ impl Inner {
                 student: row.student,
                 load: row.load,
                 procedure: row.procedure,
-                state: if done { "scored" } else { "ended" }.into(),
+                state: if done { ExamRunState::Scored } else { ExamRunState::Ended },
                 begun: row.made.into(),
                 can_score: here && !done,
             });

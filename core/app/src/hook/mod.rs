@@ -13,8 +13,8 @@ use crate::hook::admission::{Admission, is_sealed, seal_of};
 use crate::trust::vault::DEVICE_VAULT;
 use crate::{App, AppError, CodeView, Inner, Stamp, TagView};
 use slingseal_judgement::{
-    Judged, Judgement, LoadWord, Reason, Scan, ShownCode, ShownError, Verdict, cautions, first_line, gravest,
-    spoken,
+    Grade, Judged, Judgement, LoadWord, Reason, Scan, ShownCode, ShownError, Verdict, cautions, first_line,
+    gravest, spoken,
 };
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Outcome, Void, VoidCause};
@@ -75,8 +75,9 @@ pub enum VerdictWord {
 pub struct ReasonView {
     /// A stable word.
     pub code: String,
-    /// `no_go`, `wait` or `note`.
-    pub grade: String,
+    /// How much it weighs.
+    #[serde(serialize_with = "crate::view::word")]
+    pub grade: Grade,
     /// What a person reads.
     pub text: String,
 }
@@ -174,7 +175,7 @@ impl App {
     pub fn void(
         &self,
         record: &str,
-        cause: &str,
+        cause: VoidCause,
         note: Option<&str>,
         pin: &str,
     ) -> Result<CodeView, AppError> {
@@ -193,14 +194,15 @@ impl App {
 
 impl Inner {
     /// The void that a person asks for, and the credential to sign it with.
-    fn void_of(&self, record: &str, cause: &str, note: Option<&str>) -> Result<(Void, Vec<u8>), AppError> {
+    fn void_of(
+        &self,
+        record: &str,
+        cause: VoidCause,
+        note: Option<&str>,
+    ) -> Result<(Void, Vec<u8>), AppError> {
         let row = self.record_row(record)?;
         let none = || AppError::not_found(words::NoRecordScanSeal);
         let seal = seal_of(&self.store.read().seal(row.seal)?.ok_or_else(none)?)?;
-        let cause = VoidCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
-            let words: Vec<&str> = VoidCause::ALL.iter().map(|cause| cause.word()).collect();
-            AppError::bad_input(words::NoSuchCause { cause: &cause, list: words.join(", ") })
-        })?;
         let note = note.filter(|text| !text.trim().is_empty()).map(crate::walks::note).transpose()?;
         if cause == VoidCause::Other && note.is_none() {
             return Err(AppError::bad_input(words::AnotherCauseNeedsNoteSay));
@@ -288,7 +290,7 @@ fn shown_line(seen: &Judged, language: Language) -> ShownLine {
 }
 
 fn reason_view(reason: &Reason, language: Language) -> ReasonView {
-    ReasonView { code: reason.code().into(), grade: reason.grade().word().into(), text: reason.say(language) }
+    ReasonView { code: reason.code().into(), grade: reason.grade(), text: reason.say(language) }
 }
 
 fn verdict_view(

@@ -26,7 +26,7 @@ pub struct BoardRequest {
     /// The aircraft's type.
     pub aircraft: Option<String>,
     /// This state alone is listed; the others are counted.
-    pub state: Option<String>,
+    pub state: Option<FlowState>,
     /// Which page of each state, the first is 0.
     pub page: u32,
     /// So many a state and page.
@@ -70,8 +70,9 @@ pub struct BoardView {
 /// The loads of one state.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct BoardColumn {
-    /// `planned`, `walking`, `fit`, `wait`, `lifted`, `set_down`, `not_fit`, `refused`, `expired`, `voided` or `lost`.
-    pub state: String,
+    /// Where its loads are on their way.
+    #[serde(serialize_with = "crate::view::word")]
+    pub state: FlowState,
     /// What a person reads.
     pub title: String,
     /// Whether it stands aside of a load's way: somebody must look into it.
@@ -171,12 +172,6 @@ impl Inner {
     fn board(&self, request: &BoardRequest) -> Result<BoardView, AppError> {
         let now = self.now();
         let since = now.plus(Seconds(-Seconds::days(request.days.into()).0));
-        if let Some(state) = request.state.as_ref().filter(|state| !state.is_empty())
-            && !FlowState::ALL.iter().any(|known| known.word() == state)
-        {
-            let words: Vec<&str> = FlowState::ALL.iter().map(|state| state.word()).collect();
-            return Err(AppError::bad_input(words::NoSuchState { state: &state, states: &words.join(", ") }));
-        }
         let day = day_of(request.date.as_ref())?;
         let mut knowledge = self.knowledge()?;
         let placed = self.placed(since, &knowledge)?;
@@ -202,7 +197,7 @@ impl Inner {
         for state in FlowState::ALL {
             let mut rows = by_state.remove(&state).unwrap_or_default();
             rows.sort_by_cached_key(Placed::order);
-            let listed = fits(request.state.as_ref(), state.word());
+            let listed = request.state.is_none_or(|wanted| wanted == state);
             let mut told: BTreeMap<String, u64> = BTreeMap::new();
             for row in rows.iter().filter(|row| !row.flow.hint.is_empty()) {
                 *told.entry(row.flow.hint.clone()).or_default() += 1;
@@ -210,7 +205,7 @@ impl Inner {
             let shown: Vec<&Placed> =
                 rows.iter().skip(page.saturating_mul(most)).take(if listed { most } else { 0 }).collect();
             columns.push(BoardColumn {
-                state: state.word().into(),
+                state,
                 title: state.say(language),
                 aside: state.is_aside(),
                 count: u64::try_from(rows.len()).unwrap_or(u64::MAX),

@@ -2,6 +2,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 use slingseal_catalogue::{Saying, closing, refusals as words};
+use slingseal_message::movement::MovementKind;
 
 use super::board::pounds;
 use super::{ListRequest, PieceLifeView};
@@ -162,15 +163,22 @@ impl Inner {
             for report in self.movements(&LoadNumber::new(load)?)? {
                 let piece = report.pieces.iter().find(|one| one.serial.eq_ignore_ascii_case(serial));
                 let by = report.origin.as_str();
-                let what: Saying =
-                    match (piece.map(|piece| (piece.back, piece.damaged)), report.event.as_str()) {
-                        (Some((true, true)), _) => closing::PieceMomentBackDamaged { load, by }.into(),
-                        (Some((true, false)), _) => closing::PieceMomentBack { load, by }.into(),
-                        (Some(_), _) => closing::PieceMomentDamaged { load, by }.into(),
-                        (None, "lifted") => closing::PieceMomentLifted { load, mass: mass.as_str() }.into(),
-                        (None, "lost") => closing::PieceMomentLost { load }.into(),
-                        (None, _) => continue,
-                    };
+                let what: Saying = match (piece.map(|piece| (piece.back, piece.damaged)), report.event) {
+                    (Some((true, true)), _) => closing::PieceMomentBackDamaged { load, by }.into(),
+                    (Some((true, false)), _) => closing::PieceMomentBack { load, by }.into(),
+                    (Some(_), _) => closing::PieceMomentDamaged { load, by }.into(),
+                    (None, MovementKind::Lifted) => {
+                        closing::PieceMomentLifted { load, mass: mass.as_str() }.into()
+                    }
+                    (None, MovementKind::Lost) => closing::PieceMomentLost { load }.into(),
+                    (
+                        None,
+                        MovementKind::Refused
+                        | MovementKind::SetDown
+                        | MovementKind::Derigged
+                        | MovementKind::Returned,
+                    ) => continue,
+                };
                 let (at, load) = (Time::from_unix(report.at.unix), Some(load.to_owned()));
                 moments.push((at, PieceMoment { at: at.into(), what: what.say(language), load }));
             }

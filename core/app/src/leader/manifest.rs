@@ -10,6 +10,7 @@ use crate::movements::arrival::reported;
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_account::report::{Cell, line};
 use slingseal_catalogue::{Saying, board as words, closing};
+use slingseal_judgement::FlowState;
 use slingseal_words::{Language, LoadNumber, Time};
 
 /// The most loads of one day's order: those of the largest load list.
@@ -54,7 +55,8 @@ pub struct ManifestLine {
     /// Its grid reference; empty where none is given.
     pub destination_grid: String,
     /// How it stands, as on the board.
-    pub state: String,
+    #[serde(serialize_with = "crate::view::word")]
+    pub state: FlowState,
     /// The same as a person reads it.
     pub state_title: String,
     /// Until when its latest inspection holds; none where it has none that found it fit.
@@ -158,7 +160,7 @@ impl App {
                 Cell::text(&one.pickup_grid),
                 Cell::text(&one.destination),
                 Cell::text(&one.destination_grid),
-                Cell::plain(&one.state),
+                Cell::plain(one.state.word()),
                 valid_until,
                 valid_until_dtg,
                 lifted,
@@ -309,7 +311,7 @@ impl Inner {
             pickup_grid: flow.grid.clone(),
             destination: flow.destination.clone(),
             destination_grid: flow.destination_grid.clone(),
-            state: one.state.word().into(),
+            state: one.state,
             state_title: one.state.say(language),
             valid_until: fit.map(|sealed| sealed.valid_until.into()),
             lifted: lifted.map(|row| row.happened.into()),

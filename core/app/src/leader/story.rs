@@ -18,8 +18,9 @@ use slingseal_words::{Digest, LoadNumber, PointId, Saying, Time};
 pub struct LoadView {
     /// The load number.
     pub load: String,
-    /// `planned`, `walking`, `fit`, `wait`, `lifted`, `set_down`, `not_fit`, `refused`, `expired`, `voided` or `lost`.
-    pub state: String,
+    /// Where it is on its way.
+    #[serde(serialize_with = "crate::view::word")]
+    pub state: FlowState,
     /// The same as a person reads it.
     pub state_title: String,
     /// What a report that nobody known signed tells beside it, in one line; empty where there is none.
@@ -41,9 +42,9 @@ pub struct LoadView {
 pub struct MomentView {
     /// When, by the clock of the device where it happened.
     pub at: Stamp,
-    /// What sort: `planned`, `walk`, `good`, `found`, `put_right`, `again_good`, `again_bad`, `undone`, `rigging`, `warning`,
-    /// `decided`, `sealed`, `voided` or `reported`.
-    pub kind: String,
+    /// What sort.
+    #[serde(serialize_with = "crate::view::word")]
+    pub kind: MomentKind,
     /// What, in one line.
     pub what: String,
 }
@@ -122,7 +123,7 @@ impl Inner {
         moments.sort_by_key(|run| run.first().map(|moment| moment.at));
         Ok(LoadView {
             load: load.to_string(),
-            state: state.word().into(),
+            state,
             state_title: state.say(self.language()),
             reported,
             reports,
@@ -134,7 +135,7 @@ impl Inner {
                 .flatten()
                 .map(|moment| MomentView {
                     at: moment.at.into(),
-                    kind: moment.kind.word().into(),
+                    kind: moment.kind,
                     what: moment.what.say(self.language()),
                 })
                 .collect(),

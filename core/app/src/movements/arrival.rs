@@ -24,9 +24,9 @@ pub struct ArrivalView {
     pub load: String,
     /// What its tag says: the one that was scanned, or the one that is known here.
     pub tag: Option<TagView>,
-    /// Where it is on its way: `planned`, `walking`, `fit`, `wait`, `lifted`, `set_down`, `not_fit`, `refused`, `expired`, `voided` or `lost`;
-    /// empty where nothing is known.
-    pub state: String,
+    /// Where it is on its way; none where nothing is known.
+    #[serde(serialize_with = "crate::view::word_or_empty")]
+    pub state: Option<FlowState>,
     /// The same as a person reads it.
     pub state_title: String,
     /// Whether a report that nobody known signed tells of more; it moves nothing.
@@ -118,15 +118,13 @@ impl Inner {
                 }),
             }
         }
-        let (word, title, reported) = match state {
-            Some((state, reported)) => (state.word(), state.say(self.language()), reported),
-            None => ("", String::new(), String::new()),
-        };
+        let (state, reported) = state.unzip();
+        let reported = reported.unwrap_or_default();
         Ok(ArrivalView {
             load: load.to_string(),
             tag,
-            state: word.into(),
-            state_title: title,
+            state,
+            state_title: state.map(|state| state.say(self.language())).unwrap_or_default(),
             unsigned: !reported.is_empty(),
             reported,
             reports,

@@ -11,13 +11,13 @@ use crate::account::open_word;
 use crate::hook::LastScan;
 use crate::trust::vault::DEVICE_VAULT;
 use crate::view::hex;
-use crate::{App, AppError, ChoiceView, CodeView, Inner, Received, Stamp};
+use crate::{App, AppError, CodeView, Inner, Received, Stamp};
 use slingseal_catalogue::{movement as words, refusals};
 use slingseal_journal::NewEntry;
 use slingseal_judgement::{Author, LoadWord, ReportWeight};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::movement::{
-    JournalEnd, Movement, MovementEvent, PieceState, RefusalCause, ShownVerdict, VerdictShown,
+    JournalEnd, Movement, MovementEvent, MovementKind, PieceState, RefusalCause, ShownVerdict, VerdictShown,
 };
 use slingseal_words::{Digest, GridRef, Language, LoadNumber, Name, Note, Seconds, Serial, Time};
 
@@ -27,14 +27,14 @@ pub use arrival::{ArrivalPiece, ArrivalView};
 pub(crate) const MOVED: &str = "moved";
 
 /// What a person reports.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ReportRequest {
     /// The load number, or the text of its tag; none: the load of the verdict that was shown last, with that verdict.
     pub load: Option<String>,
-    /// `lifted`, `refused`, `lost`, `set-down`, `derigged` or `returned`.
-    pub event: String,
-    /// For `refused`: `verdict`, `rigging`, `damage`, `wrong-load`, `too-heavy`, `unstable`, `aircrew`, `zone` or `other`.
-    pub cause: Option<String>,
+    /// What happened.
+    pub event: MovementKind,
+    /// Why, of a refusal and of nothing else.
+    pub cause: Option<RefusalCause>,
     /// When it happened, seconds since 1970; none: now.
     pub happened: Option<i64>,
     /// The aircraft that took it.
@@ -49,6 +49,23 @@ pub struct ReportRequest {
     pub note: Option<String>,
 }
 
+impl ReportRequest {
+    /// That this happened to the load of the verdict that was shown last, now; nothing more is said.
+    pub fn of(event: MovementKind) -> Self {
+        Self {
+            load: None,
+            event,
+            cause: None,
+            happened: None,
+            aircraft: None,
+            place: None,
+            photos: Vec::new(),
+            pieces: Vec::new(),
+            note: None,
+        }
+    }
+}
+
 /// What a person says of a piece of equipment.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct PieceReport {
@@ -58,6 +75,15 @@ pub struct PieceReport {
     pub back: bool,
     /// Whether it is damaged.
     pub damaged: bool,
+}
+
+/// A cause of a refusal, to be picked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RefusalChoice {
+    /// Which.
+    pub cause: RefusalCause,
+    /// What a person reads.
+    pub shown: String,
 }
 
 /// A report that was written: on disk, in this device's journal, and as a code to be carried.
@@ -76,10 +102,12 @@ pub struct MovementView {
     pub digest: String,
     /// The load.
     pub load: String,
-    /// `lifted`, `refused`, `lost`, `set-down`, `derigged` or `returned`.
-    pub event: String,
-    /// For `refused`, the word of the cause; empty otherwise.
-    pub cause: String,
+    /// What sort of thing happened.
+    #[serde(serialize_with = "crate::view::word")]
+    pub event: MovementKind,
+    /// Why, of a refusal.
+    #[serde(serialize_with = "crate::view::word_or_empty")]
+    pub cause: Option<RefusalCause>,
     /// What happened, as a person reads it.
     pub what: String,
     /// When it happened, by the reporter's clock.
@@ -185,12 +213,10 @@ impl App {
         })
     }
 
-    /// Why a load may be refused at the hook, the likeliest first: the words to be given back in a [`ReportRequest`].
-    pub fn refusal_causes(&self) -> Vec<ChoiceView> {
+    /// Why a load may be refused at the hook, the likeliest first: to be given back in a [`ReportRequest`].
+    pub fn refusal_causes(&self) -> Vec<RefusalChoice> {
         let language = self.lock().language();
-        let choice =
-            |cause: RefusalCause| ChoiceView { name: cause.word().into(), shown: cause.say(language) };
-        RefusalCause::ALL.map(choice).into()
+        RefusalCause::ALL.map(|cause| RefusalChoice { cause, shown: cause.say(language) }).into()
     }
 }
 
@@ -199,20 +225,11 @@ fn some(text: Option<&String>) -> Option<&str> {
 }
 
 fn event_of(request: &ReportRequest) -> Result<MovementEvent, AppError> {
-    let word = request.event.trim();
-    if !MovementEvent::WORDS.contains(&word) {
-        let events = MovementEvent::WORDS.join(", ");
-        return Err(AppError::bad_input(movement_words::NoSuchEvent { text: word, events }));
-    }
-    let causes = || RefusalCause::ALL.map(RefusalCause::word).join(", ");
-    let cause = match some(request.cause.as_ref()) {
-        None => None,
-        Some(cause) => Some(RefusalCause::of(cause).ok_or_else(|| {
-            AppError::bad_input(movement_words::NoSuchCause { text: cause, causes: causes() })
-        })?),
-    };
-    let event = MovementEvent::of(word, cause).ok_or_else(|| match cause {
-        None => AppError::bad_input(movement_words::RefusalNeedsCause { causes: causes() }),
+    let event = request.event.because(request.cause).ok_or_else(|| match request.cause {
+        None => {
+            let causes = RefusalCause::ALL.map(RefusalCause::word).join(", ");
+            AppError::bad_input(movement_words::RefusalNeedsCause { causes })
+        }
         Some(_) => AppError::bad_input(movement_words::OnlyRefusalHasCause),
     })?;
     if event.cause().is_some_and(RefusalCause::needs_note) && some(request.note.as_ref()).is_none() {
@@ -369,10 +386,6 @@ impl Inner {
             (None, false) if *word.author() == Author::Unknown => words::ReportOfStranger.say(language),
             (None, false) => words::ReportOfOtherDevice { device: short.as_str() }.say(language),
         };
-        let cause = match movement.event {
-            MovementEvent::Refused(cause) => cause.word(),
-            _ => "",
-        };
         let shown = movement.shown.as_ref();
         let piece = |piece: &PieceState| MovedPiece {
             serial: piece.serial.to_string(),
@@ -382,8 +395,8 @@ impl Inner {
         Ok(MovementView {
             digest: word.digest().to_string(),
             load: movement.load.to_string(),
-            event: movement.event.word().to_owned(),
-            cause: cause.to_owned(),
+            event: movement.event.kind(),
+            cause: movement.event.cause(),
             what: movement.event.say(language),
             at: movement.at().into(),
             written: movement.issued.into(),

@@ -11,7 +11,9 @@ use crate::{App, AppError, Inner};
 use slingseal_message::tag::Tag;
 use slingseal_message::trust::{Approval, Edition, Trusted};
 use slingseal_store::{ProcedureTextRow, StrayKind, Tx};
-use slingseal_walk::procedure::{BUILT_IN, Expanded, Procedure, RELEASED, Tongue, check, points_document};
+use slingseal_walk::procedure::{
+    BUILT_IN, Expanded, Procedure, RELEASED, Subject, Tongue, check, points_document,
+};
 use slingseal_words::{Digest, Language, Name, ProcedureId, Time};
 
 /// How an edition stands with the authorities that this device trusts.
@@ -57,8 +59,9 @@ pub struct ProcedureView {
     pub digest: String,
     /// Whether the unit wrote it.
     pub own: bool,
-    /// What it inspects: `load` by its tag; `piece`, `aircraft`, `zone` or `handling` by a name; empty where its text is not here.
-    pub subject: String,
+    /// What it inspects: a load by its tag, anything else by a name; none where its text is not here.
+    #[serde(serialize_with = "crate::view::word_or_empty")]
+    pub subject: Option<Subject>,
     /// Whether this device walks its id by this edition.
     pub in_use: bool,
     /// How it stands with the authorities that are trusted here.
@@ -84,7 +87,7 @@ pub(crate) struct Known {
     cards: u32,
     points: u32,
     pub(crate) digest: Digest,
-    subject: &'static str,
+    subject: Subject,
     /// Whether it came with the program, in this edition or one that was released before.
     pub(crate) built_in: bool,
     pub(crate) text: String,
@@ -100,7 +103,7 @@ impl Known {
             cards: u32::try_from(expanded.cards.len()).unwrap_or(u32::MAX),
             points: u32::try_from(expanded.points()).unwrap_or(u32::MAX),
             digest: procedure.digest(),
-            subject: procedure.subject().word(),
+            subject: procedure.subject(),
             built_in,
             text: text.to_owned(),
         }
@@ -122,7 +125,7 @@ impl Known {
             points: self.points,
             digest: self.digest.to_string(),
             own: !self.built_in,
-            subject: self.subject.to_owned(),
+            subject: Some(self.subject),
             in_use,
             state,
             approval,
@@ -244,7 +247,7 @@ impl App {
                 points: 0,
                 digest: crate::view::hex(&one.edition.thumbprint),
                 own: true,
-                subject: String::new(),
+                subject: None,
                 in_use: false,
                 state: EditionState::Missing,
                 approval,

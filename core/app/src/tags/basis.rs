@@ -15,8 +15,9 @@ pub struct BasisView {
     pub manual_edition: Option<String>,
     /// The serial number of each leg.
     pub legs: Vec<LegView>,
-    /// `weighed`, `data plate`, `added up` or `estimated`.
-    pub weight_source: Option<String>,
+    /// How the gross weight is known.
+    #[serde(serialize_with = "crate::view::word_or_null")]
+    pub weight_source: Option<WeightSource>,
     /// The airspeed limit of the manual's row.
     pub airspeed: Option<String>,
     /// Where that limit comes from.
@@ -115,7 +116,7 @@ pub(crate) fn basis_view(basis: &Basis, here: bool, language: Language) -> Basis
             .iter()
             .map(|one| LegView { leg: one.leg.to_string(), serial: one.serial.to_string() })
             .collect(),
-        weight_source: basis.weight_source.map(|source| source.word().to_owned()),
+        weight_source: basis.weight_source,
         airspeed: airspeed.map(|one| one.limit.to_string()),
         airspeed_source: airspeed.map(|one| one.source.to_string()),
         edition,

@@ -44,8 +44,9 @@ pub struct TagDraft {
     pub description: String,
     /// Its gross mass.
     pub gross: String,
-    /// `weighed`, `data plate`, `added up` or `estimated`; empty where nobody says.
-    pub weight_source: String,
+    /// How that is known; none where nobody says.
+    #[serde(serialize_with = "crate::view::word_or_empty")]
+    pub weight_source: Option<WeightSource>,
     /// The aircraft's type.
     pub aircraft: String,
     /// What the aircrew gives for this lift.
@@ -89,7 +90,7 @@ impl App {
             load: String::new(),
             description: like.description.to_string(),
             gross: like.gross.to_string(),
-            weight_source: String::new(),
+            weight_source: None,
             aircraft: like.aircraft.to_string(),
             allowable: like.allowable.to_string(),
             pickup: like.pickup.name.to_string(),
@@ -122,7 +123,7 @@ impl App {
             load: none(),
             description: none(),
             gross: none(),
-            weight_source: none(),
+            weight_source: None,
             aircraft: none(),
             allowable: none(),
             pickup: none(),
@@ -204,7 +205,7 @@ fn filled(draft: &TagDraft, now: slingseal_words::Time) -> Result<(Tag, Vec<Sayi
     if !draft.rigger.trim().is_empty() {
         take(&mut tag.rigger, CallSign::new(&draft.rigger).map(Some), &mut faults);
     }
-    tag.basis.weight_source = WeightSource::of_word(&draft.weight_source).ok();
+    tag.basis.weight_source = draft.weight_source;
     if tag.basis.weight_source.is_none() {
         faults.push(words::DraftWeightSource.into());
     }

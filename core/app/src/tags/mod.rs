@@ -26,6 +26,7 @@ use slingseal_message::tag::{
     Condition, Equipment, ReceivedTag, Tag, Zone, kind_of_tag, read_list, read_plan,
 };
 use slingseal_message::trust::{Edition, Role, SecretKey, Signer, Trusted};
+use slingseal_rigging as rigging;
 use slingseal_store::TagRow;
 use slingseal_walk::procedure::Procedure;
 use slingseal_walk::walk::TagFault;
@@ -75,8 +76,9 @@ pub struct TagView {
     pub basis: BasisView,
     /// Who planned it, where a trusted planner signed it.
     pub planner: Option<String>,
-    /// `signed`, `unsigned`, `unknown` (signed by someone not trusted here as a planner) or `forged`.
-    pub signature: String,
+    /// What its signature is worth here.
+    #[serde(serialize_with = "crate::view::word")]
+    pub signature: TagSignature,
     /// What is wrong with it on its own showing, in plain words.
     pub warnings: Vec<String>,
     /// Bytes of the message.
@@ -123,10 +125,12 @@ pub struct LinkView {
 /// The statics of a rigged load.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct RiggingView {
-    /// `within_limits`, `over_limit` or `infeasible`.
-    pub verdict: String,
-    /// The same, with `at_rest_only` for a load that is within limits at rest and not otherwise.
-    pub state: String,
+    /// Whether the load may hang, at rest.
+    #[serde(serialize_with = "crate::view::word")]
+    pub verdict: rigging::Verdict,
+    /// The same, where a load that is within limits at rest and not otherwise is told apart.
+    #[serde(serialize_with = "crate::view::word")]
+    pub state: rigging::State,
     /// What it is over by, though not at rest, in a sentence.
     pub beyond: Option<String>,
     /// What governs, in one line.
@@ -214,11 +218,11 @@ pub struct RiggingPart {
 impl TagView {
     /// Who stands for it, in words: its planner, or what its signature is worth without one.
     pub fn signed_by(&self, language: Language) -> String {
-        match (&self.planner, self.signature.as_str()) {
+        match (&self.planner, self.signature) {
             (Some(planner), _) => planner.clone(),
-            (None, "unknown") => tag_words::SignedBySomebody.say(language),
-            (None, "forged") => tag_words::SignedByNobodyForged.say(language),
-            (None, _) => tag_words::SignedByNobody.say(language),
+            (None, TagSignature::Unknown) => tag_words::SignedBySomebody.say(language),
+            (None, TagSignature::Forged) => tag_words::SignedByNobodyForged.say(language),
+            (None, TagSignature::Planner | TagSignature::Unsigned) => tag_words::SignedByNobody.say(language),
         }
     }
 }
@@ -451,7 +455,9 @@ impl Inner {
                 _ => {}
             }
         }
-        if let Some(rigging) = rigging.as_ref().filter(|rigging| rigging.verdict != "within_limits") {
+        if let Some(rigging) =
+            rigging.as_ref().filter(|rigging| rigging.verdict != rigging::Verdict::WithinLimits)
+        {
             warnings.push(rigging.summary.clone());
         }
         warnings.extend(rigging.as_ref().and_then(|rigging| rigging.beyond.clone()));
@@ -496,13 +502,7 @@ impl Inner {
             planner: planner
                 .filter(|_| signature == TagSignature::Planner)
                 .map(|planner| planner.credential.holder.to_string()),
-            signature: match signature {
-                TagSignature::Planner => "signed",
-                TagSignature::Unsigned => "unsigned",
-                TagSignature::Unknown => "unknown",
-                TagSignature::Forged => "forged",
-            }
-            .into(),
+            signature,
             warnings,
             bytes: u32::try_from(bytes.len()).unwrap_or(u32::MAX),
         })

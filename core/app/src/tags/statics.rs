@@ -29,8 +29,8 @@ pub struct RiggingSheet {
     language: Language,
     /// Whether the load hangs and every part carries at most its rating.
     pub within_limits: bool,
-    /// `within_limits`, `over_limit` or `infeasible`.
-    pub verdict: String,
+    /// Whether the load may hang, at rest.
+    pub verdict: Verdict,
     /// Whether it is over by the rule that the file names, though within limits at rest.
     pub over_by_rule: bool,
     /// The report in the units of the file, for a terminal or paper.
@@ -45,7 +45,7 @@ impl RiggingSheet {
         let effects = rigging::link_effects(&load, options);
         Self {
             within_limits: assessment.verdict == Verdict::WithinLimits,
-            verdict: assessment.verdict.as_str().into(),
+            verdict: assessment.verdict,
             over_by_rule: assessment.beyond.as_ref().is_some_and(|beyond| beyond.chosen),
             report: rigging::report(&load, &assessment, &effects, language),
             json: rigging::json(&assessment, &effects),
@@ -113,8 +113,8 @@ pub(crate) fn rigging_view(load: &RiggedLoad, language: Language) -> RiggingView
     let effects = rigging::link_effects(load, &Options::default());
     let hang = assessment.hang.as_ref();
     RiggingView {
-        verdict: assessment.verdict.as_str().into(),
-        state: assessment.state().as_str().into(),
+        verdict: assessment.verdict,
+        state: assessment.state(),
         beyond: assessment.beyond.as_ref().map(|beyond| rigging::beyond_saying(beyond).say(language)),
         summary: summary(load, &assessment).say(language),
         report: rigging::report(load, &assessment, &effects, language),

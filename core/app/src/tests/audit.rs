@@ -44,7 +44,7 @@ impl Day {
         for (load, fit) in [("KM-014", true), ("KM-015", false), ("KM-016", true)] {
             seals.push(seal_one(&zone, &inspector, load, fit));
         }
-        inspector.void(&seals[0].record, "load-moved", None, PIN).unwrap();
+        inspector.void(&seals[0].record, crate::VoidCause::LoadMoved, None, PIN).unwrap();
         (Self { zone, authority, seals }, inspector)
     }
 

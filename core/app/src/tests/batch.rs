@@ -40,10 +40,10 @@ fn a_refusal_behind_a_fit_seal_is_told_of_both() {
 #[test]
 fn the_rest_of_a_batch_is_taken_before_its_seals() {
     let day = day();
-    let void = day.hookup.void(&day.seals[1].record, "load-moved", None, PIN);
+    let void = day.hookup.void(&day.seals[1].record, crate::VoidCause::LoadMoved, None, PIN);
     assert!(void.is_err(), "it has not seen that load");
     day.hookup.check(Some(&day.seals[1].code.text), None).unwrap();
-    let void = day.hookup.void(&day.seals[1].record, "load-moved", None, PIN).unwrap();
+    let void = day.hookup.void(&day.seals[1].record, crate::VoidCause::LoadMoved, None, PIN).unwrap();
     let tag = day.two.write_tag(&PLAN.replace("KM-014", "KM-015"), &no_file, Some(PIN)).unwrap().code.text;
     let app = desk(&day, "desk");
     let seal = day.seals[1].code.text.clone();

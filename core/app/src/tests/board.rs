@@ -70,19 +70,18 @@ fn every_filter_leaves_what_it_names_and_every_load_is_on_one_page() {
     // A state alone is listed, and the others are counted.
     zone.pass(60);
     desk.report(
-        &ReportRequest { load: some("KM-004"), event: "lifted".into(), ..ReportRequest::default() },
+        &ReportRequest { load: some("KM-004"), ..ReportRequest::of(crate::MovementKind::Lifted) },
         Some(PIN),
     )
     .unwrap();
-    let lifted = BoardRequest { state: some("lifted"), ..request() };
+    let lifted = BoardRequest { state: Some(FlowState::Lifted), ..request() };
     assert_eq!(loads(&desk, &lifted), ["KM-004"]);
     let view = desk.board_of(&lifted).unwrap();
-    let planned = view.columns.iter().find(|column| column.state == "planned").unwrap();
+    let planned = view.columns.iter().find(|column| column.state == FlowState::Planned).unwrap();
     assert_eq!((planned.count, planned.loads.len()), (29, 0));
+    let no_state = "flying".parse::<FlowState>().unwrap_err().say(Language::English);
+    assert!(no_state.contains("is no state; use planned"), "{no_state}");
     let refused = |request: BoardRequest| desk.board_of(&request).unwrap_err().to_string();
-    assert!(
-        refused(BoardRequest { state: some("flying"), ..request() }).contains("is no state; use planned")
-    );
     assert!(refused(BoardRequest { date: some("soon"), ..request() }).contains("is no day"));
     // A page behind the last is empty, and no fault.
     assert_eq!(desk.board_of(&BoardRequest { page: u32::MAX, ..request() }).unwrap().columns[0].loads, []);

@@ -30,7 +30,7 @@ pub(super) fn day() -> Day {
         zone.pass(60);
     }
     hookup.check(Some(&seals[0].code.text), None).unwrap();
-    hookup.void(&seals[0].record, "load-moved", None, PIN).unwrap();
+    hookup.void(&seals[0].record, crate::VoidCause::LoadMoved, None, PIN).unwrap();
     Day { zone, authority, one, two, hookup, seals }
 }
 
@@ -56,7 +56,7 @@ fn account(desk: &App) -> Vec<(String, String, bool, u32)> {
         .records(None, 100)
         .unwrap()
         .into_iter()
-        .map(|line| (line.record, line.standing, line.whole, line.found))
+        .map(|line| (line.record, line.standing.word().to_owned(), line.whole, line.found))
         .collect();
     lines.sort();
     lines

@@ -167,11 +167,11 @@ fn locked_here_run_there_scored_here() {
     let report = school.bring(&run);
     assert_eq!((report.papers, report.set_aside), (1, vec![]));
     let result = school.score(&run).unwrap();
-    assert_eq!(result.line.outcome, "passed");
+    assert_eq!(result.line.outcome.word(), "passed");
     assert_eq!((result.line.found, result.line.of, result.line.seconds, result.line.attempt), (3, 4, 76, 1));
     let debrief = result.debrief.as_ref().unwrap();
     let calls: Vec<(u32, &str)> =
-        debrief.items.iter().map(|item| (item.planted.card, item.call.as_str())).collect();
+        debrief.items.iter().map(|item| (item.planted.card, item.call.word())).collect();
     assert_eq!(calls, [(3, "found"), (6, "named_otherwise"), (9, "found"), (21, "passed_as_good")]);
     assert_eq!(debrief.cards.iter().map(|card| card.seconds).sum::<u32>(), 76);
     assert_eq!(school.score(&run).unwrap(), result, "scored once; asked again it is shown");
@@ -338,7 +338,7 @@ fn the_clock_survives_a_restart_and_a_jump_is_told() {
     school.zone.pass(300);
     school.student = school.zone.open(&home, "student again").unwrap();
     let line = &school.student.exam_runs().unwrap()[0];
-    assert_eq!((line.run.as_str(), line.state.as_str()), (run.run.as_str(), "open"));
+    assert_eq!((line.run.as_str(), line.state.word()), (run.run.as_str(), "open"));
     let back = school.student.exam_run(&run.run).unwrap();
     assert_eq!((back.elapsed_s, back.over, back.clock_jumped), (320, true, false));
     assert_eq!(back.walk.card.as_ref().unwrap().number, 2, "at the same card");
@@ -355,7 +355,7 @@ fn the_clock_survives_a_restart_and_a_jump_is_told() {
     school.bring(&run);
     let failed = school.score(&run).unwrap();
     assert_eq!(
-        (failed.line.outcome.as_str(), failed.line.clock_jumps),
+        (failed.line.outcome.word(), failed.line.clock_jumps),
         ("failed", 1),
         "nothing was found besides"
     );
@@ -368,7 +368,7 @@ fn the_clock_survives_a_restart_and_a_jump_is_told() {
     let run = school.student.exam_end(&run.run).unwrap();
     school.bring(&run);
     let unclear = school.score(&run).unwrap();
-    assert_eq!((unclear.line.outcome.as_str(), unclear.line.found), ("unclear", 3));
+    assert_eq!((unclear.line.outcome.word(), unclear.line.found), ("unclear", 3));
     assert!(unclear.warnings[0].contains("clock jumped once"));
     // It may be run again under the same key.
     school.zone.pass(60);
@@ -378,7 +378,7 @@ fn the_clock_survives_a_restart_and_a_jump_is_told() {
     let again = school.student.exam_end(&school.walk(&again, &FOUR).run).unwrap();
     school.bring(&again);
     let passed = school.score(&again).unwrap();
-    assert_eq!((passed.line.outcome.as_str(), passed.line.attempt), ("passed", 2));
+    assert_eq!((passed.line.outcome.word(), passed.line.attempt), ("passed", 2));
 }
 
 #[test]
@@ -456,8 +456,11 @@ fn what_cannot_be_is_refused_in_one_line() {
     assert!(refused(school.begin(&key, "pupil 1")).contains("has run under this key already"));
     school.bring(&run);
     let result = school.score(&run).unwrap();
-    assert_eq!(result.line.outcome, "failed");
-    assert_eq!(result.debrief.unwrap().items.iter().filter(|item| item.call == "not_reached").count(), 4);
+    assert_eq!(result.line.outcome.word(), "failed");
+    assert_eq!(
+        result.debrief.unwrap().items.iter().filter(|item| item.call == PlantedCall::NotReached).count(),
+        4
+    );
 }
 
 #[test]
@@ -529,5 +532,5 @@ fn a_unit_s_own_procedure_travels_with_the_sheet_and_the_moving_code_is_small() 
     };
     let report = desk.bundle_read(&mut bundle.as_slice(), &mut |_| ()).unwrap();
     assert_eq!((report.papers, report.set_aside), (1, vec![]), "{frames} frames");
-    assert_eq!(desk.exam_runs().unwrap()[0].state, "ended");
+    assert_eq!(desk.exam_runs().unwrap()[0].state, ExamRunState::Ended);
 }

@@ -169,8 +169,7 @@ fn the_home_is_free_while_anything_is_stretched() {
     let (drawn, list) = pages_drawn(&phone, || phone.exam_reveal(&key, PIN));
     count("exam_reveal", drawn);
     assert_eq!(list.unwrap().planted.unwrap().len(), 3);
-    let lost =
-        ReportRequest { load: Some("KM-099".into()), event: "lost".into(), ..ReportRequest::default() };
+    let lost = ReportRequest { load: Some("KM-099".into()), ..ReportRequest::of(crate::MovementKind::Lost) };
     let (drawn, report) = pages_drawn(&phone, || phone.report(&lost, Some(PIN)));
     count("report", drawn);
     assert_eq!(report.unwrap().report.by.as_deref(), Some("Anvil 3"));
@@ -257,7 +256,7 @@ fn a_load_is_planned_by_a_list_alone() {
     draft.load = "KM-031".into();
     draft.description = "Water, webbing bag".into();
     draft.gross = "1500 lb".into();
-    draft.weight_source = "weighed".into();
+    draft.weight_source = Some(crate::WeightSource::Weighed);
     draft.aircraft = "Heron M2".into();
     draft.allowable = "7000 lb".into();
     draft.destination = "Alder Bridge".into();

@@ -31,7 +31,7 @@ impl Desk {
 }
 
 fn of(load: &str, word: &str) -> ReportRequest {
-    ReportRequest { load: Some(load.into()), event: word.into(), ..ReportRequest::default() }
+    ReportRequest { load: Some(load.into()), ..ReportRequest::of(word.parse().unwrap()) }
 }
 
 #[test]
@@ -43,7 +43,7 @@ fn a_manifest_lists_what_was_planned_until_a_leader_orders_it() {
     }
     let today = desk.app.manifest(None).unwrap();
     assert_eq!(desk.loads(None), ["KM-003", "KM-001", "KM-002"], "as it was planned");
-    assert!(today.lines.iter().all(|one| !one.set && one.state == "planned"));
+    assert!(today.lines.iter().all(|one| !one.set && one.state.word() == "planned"));
     let moved = desk.app.put_in_lift_order(Some(&today.day), "km-002", 1).unwrap();
     assert!(moved.lines.iter().all(|one| one.set));
     assert_eq!(desk.loads(None), ["KM-002", "KM-003", "KM-001"]);
@@ -61,7 +61,7 @@ fn a_manifest_lists_what_was_planned_until_a_leader_orders_it() {
     // Lifted, it says when; a lift of another day is that day's.
     desk.app.report(&of("KM-001", "lifted"), Some(PIN)).unwrap();
     let line = desk.app.manifest(None).unwrap().lines.remove(1);
-    assert_eq!((line.load.as_str(), line.state.as_str(), line.lifted_unsigned), ("KM-001", "lifted", false));
+    assert_eq!((line.load.as_str(), line.state.word(), line.lifted_unsigned), ("KM-001", "lifted", false));
     assert_eq!(line.lifted.unwrap().unix, desk.app.now().unix());
 }
 

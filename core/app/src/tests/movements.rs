@@ -2,9 +2,10 @@
 
 use super::bundles::{bundle, day, desk, take};
 use super::*;
+use crate::{MovementKind, RefusalCause};
 
 fn event(word: &str) -> ReportRequest {
-    ReportRequest { event: word.into(), ..ReportRequest::default() }
+    ReportRequest::of(word.parse().unwrap())
 }
 
 fn of(load: &str, word: &str) -> ReportRequest {
@@ -26,7 +27,7 @@ fn one_call_after_a_verdict_says_that_it_flew() {
     assert_eq!(verdict.word, "GO", "{:?}", verdict.reasons);
     let made = hook.report(&event("lifted"), None).unwrap();
     let report = &made.report;
-    assert_eq!((report.load.as_str(), report.event.as_str(), report.later), ("KM-015", "lifted", false));
+    assert_eq!((report.load.as_str(), report.event.word(), report.later), ("KM-015", "lifted", false));
     assert_eq!((report.verdict.as_deref(), report.reason.as_deref()), (Some("GO"), Some("tag_not_seen")));
     assert_eq!(
         (report.by.as_deref(), report.counts, report.origin.as_str()),
@@ -75,25 +76,29 @@ fn what_a_stranger_reports_without_a_signature_is_shown_and_decides_nothing() {
 #[test]
 fn a_refusal_at_the_hook_is_a_void_and_needs_its_cause() {
     let day = day();
-    let refusal = |cause: Option<&str>, note: Option<&str>| ReportRequest {
-        cause: cause.map(str::to_owned),
+    let refusal = |cause: Option<RefusalCause>, note: Option<&str>| ReportRequest {
+        cause,
         note: note.map(str::to_owned),
         ..of("KM-015", "refused")
     };
     let report = |request: &ReportRequest| day.two.report(request, None).map(|made| made.report);
     assert!(report(&refusal(None, None)).unwrap_err().to_string().contains("needs its cause"));
+    let no_cause = "mood".parse::<RefusalCause>().unwrap_err().say(Language::English);
+    assert!(no_cause.contains("is no cause of a refusal; use verdict"), "{no_cause}");
+    let caused = ReportRequest { cause: Some(RefusalCause::Zone), ..of("KM-015", "lifted") };
+    assert!(matches!(report(&caused).unwrap_err(), AppError::BadInput { .. }));
     assert!(
-        report(&refusal(Some("mood"), None))
-            .unwrap_err()
-            .to_string()
-            .contains("is no cause of a refusal; use verdict")
+        report(&refusal(Some(RefusalCause::Other), None)).unwrap_err().to_string().contains("needs a note")
     );
-    assert!(report(&refusal(Some("other"), None)).unwrap_err().to_string().contains("needs a note"));
-    assert!(report(&of("KM-015", "flew")).unwrap_err().to_string().contains("is no event; use lifted"));
-    let given = report(&refusal(Some("rigging"), Some("leg 2 under the skid"))).unwrap();
-    assert_eq!((given.cause.as_str(), given.note.as_deref()), ("rigging", Some("leg 2 under the skid")));
+    let no_event = "flew".parse::<MovementKind>().unwrap_err().say(Language::English);
+    assert!(no_event.contains("is no event; use lifted"), "{no_event}");
+    let given = report(&refusal(Some(RefusalCause::Rigging), Some("leg 2 under the skid"))).unwrap();
+    assert_eq!(
+        (given.cause, given.note.as_deref()),
+        (Some(RefusalCause::Rigging), Some("leg 2 under the skid"))
+    );
     assert_eq!(day.two.show_seal(&day.seals[1].record).unwrap().verdict.reasons[0].code, "refused_at_hook");
-    assert_eq!(day.two.load("KM-015").unwrap().state, "refused");
+    assert_eq!(day.two.load("KM-015").unwrap().state.word(), "refused");
 }
 
 #[test]
@@ -133,7 +138,7 @@ fn whoever_takes_it_down_needs_nothing() {
     let pieces: Vec<_> =
         seen.pieces.iter().map(|piece| (piece.serial.as_str(), piece.back, piece.damaged)).collect();
     assert_eq!(pieces, [("SL-1", true, false), ("NT-7", true, true)]);
-    assert_eq!(seen.state, "set_down");
+    assert_eq!(seen.state, Some(crate::FlowState::SetDown));
     assert_eq!(far.audit().unwrap().faults, [""; 0]);
 }
 
@@ -197,7 +202,7 @@ fn a_report_is_shown_again_with_everything_that_it_says() {
     let none = hook.show_report("KM-015", &"0".repeat(64)).unwrap_err();
     assert!(none.to_string().contains("no such report"), "{none}");
     let causes = hook.refusal_causes();
-    assert_eq!((causes[0].name.as_str(), causes.len()), ("verdict", 9));
+    assert_eq!((causes[0].cause, causes.len()), (RefusalCause::Verdict, 9));
     hook.speak(Language::Spanish);
     assert_eq!(
         hook.show_report("KM-015", &made.report.digest).unwrap().report.details[1],
@@ -227,7 +232,7 @@ fn reports_of_one_second_have_one_order_however_they_came() {
     let there = told("there", &mut texts.iter());
     assert_eq!(told("back", &mut texts.iter().rev()), there);
     assert_eq!(told("middle", &mut texts[2..].iter().chain(&texts[..2])), there);
-    let events: Vec<&str> = there.0.iter().map(|(event, _)| event.as_str()).collect();
+    let events: Vec<&str> = there.0.iter().map(|(event, _)| event.word()).collect();
     assert_eq!(events, ["lifted", "lifted", "set-down", "derigged"]);
     assert!(there.0[0].1 < there.0[1].1, "of one event the lower digest first");
 }
@@ -240,7 +245,7 @@ fn a_reports_photographs_travel_with_it() {
     let photo = [&[0xFF, 0xD8, 0xFF, 0xE0][..], &[7; 2_000], &[0xFF, 0xD9]].concat();
     let digest = hook.add_photo(&photo).unwrap();
     let request = ReportRequest {
-        cause: Some("damage".into()),
+        cause: Some(RefusalCause::Damage),
         photos: vec![digest.clone()],
         ..of("KM-015", "refused")
     };
@@ -279,7 +284,7 @@ fn legs_with_serial_numbers_go_out_and_come_back() {
     let request = CloseRequest { loads: vec!["KM-030".into()], ..CloseRequest::default() };
     let out = |app: &App| -> Vec<String> {
         let points = app.close_account(&request).unwrap().points;
-        let out = points.into_iter().filter(|point| point.kind == "piece_out");
+        let out = points.into_iter().filter(|point| point.kind == crate::ClosePointKind::PieceOut);
         out.map(|point| point.subject).collect()
     };
     assert_eq!(out(&day.one), ["piece CB-7", "piece LG-0091", "piece LG-0092"]);
@@ -324,7 +329,7 @@ fn a_walk_that_was_too_fast_is_marked_and_counts_all_the_same() {
     let marked = board.columns.iter().flat_map(|column| &column.loads).find(|one| one.load == "KM-015");
     let marked = marked.unwrap();
     assert!(marked.soon && marked.walk.contains("faster than the cards"), "{marked:?}");
-    assert_eq!(desk.load("KM-015").unwrap().state, "fit");
+    assert_eq!(desk.load("KM-015").unwrap().state.word(), "fit");
     let mut csv = Vec::new();
     desk.export_csv(ExportTable::Records, &mut csv).unwrap();
     let csv = String::from_utf8(csv).unwrap();

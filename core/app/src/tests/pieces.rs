@@ -101,7 +101,7 @@ fn a_piece_is_withdrawn_for_whoever_hears_of_it_until_it_is_found_fit() {
         inspect(&store, "gear-chain", "SL-0091", Some((".crack", "link is cracked, gouged or pitted")));
     assert!(store.seal(&walked.walk, PIN, None).is_err(), "it is no load's");
     let signed = store.sign_inspection(&walked.walk, PIN).unwrap();
-    assert_eq!((signed.subject.as_str(), signed.fit, signed.whole), ("piece", false, true));
+    assert_eq!((signed.subject.word(), signed.fit, signed.whole), ("piece", false, true));
     assert_eq!(signed.why.as_deref(), Some("link is cracked, gouged or pitted"));
     assert!(
         signed.code.text.starts_with("PI1:") && signed.code.version <= 15,
@@ -215,7 +215,7 @@ fn a_zone_and_the_hooks_are_signed_and_carried_and_withdraw_nothing() {
     }
     carry(&device, &desk);
     let kept = desk.kept_inspections().unwrap();
-    let told: Vec<(&str, &str)> = kept.iter().map(|one| (one.subject.as_str(), one.name.as_str())).collect();
+    let told: Vec<(&str, &str)> = kept.iter().map(|one| (one.subject.word(), one.name.as_str())).collect();
     let wanted =
         [("handling", "KM-030"), ("handling", "KM-030"), ("aircraft", "SL-0091"), ("zone", "KESTREL")];
     assert_eq!(told, wanted);

@@ -101,7 +101,7 @@ fn a_list_of_one_card_takes_no_approved_list_s_place() {
     none.zone.pass(60);
     let seal = none.sealed();
     assert_eq!(none.hook(&seal), ("GO".into(), vec![]));
-    assert_eq!(none.inspector.load("KM-014").unwrap().state, "fit");
+    assert_eq!(none.inspector.load("KM-014").unwrap().state.word(), "fit");
 }
 
 #[test]

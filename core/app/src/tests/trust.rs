@@ -426,7 +426,11 @@ fn a_key_that_was_opened_is_not_open_for_the_next_call() {
     type Act<'a> = Box<dyn Fn(&str) -> Result<(), AppError> + 'a>;
     let acts: [(&str, &str, Act<'_>); 5] = [
         ("write_tag", PIN, Box::new(|pin| device.write_tag(PLAN, &no_file, Some(pin)).map(drop))),
-        ("void", PIN, Box::new(|pin| device.void(&seal.record, "load-moved", None, pin).map(drop))),
+        (
+            "void",
+            PIN,
+            Box::new(|pin| device.void(&seal.record, crate::VoidCause::LoadMoved, None, pin).map(drop)),
+        ),
         ("issue", WORDS, Box::new(|words| authority.issue(&issued, words).map(drop))),
         ("revoke", WORDS, Box::new(|words| authority.revoke(&[], None, words).map(drop))),
         ("seal", PIN, Box::new(|pin| device.seal(&view.walk, pin, None).map(drop))),

@@ -8,7 +8,7 @@ use crate::hook::admission::Admission;
 use crate::trust::vault::DEVICE_VAULT;
 use crate::view::hex;
 use crate::walks::entries::{SIGNED, SUBJECT, walk_id};
-use crate::walks::record::{entry_digest, to_outcome};
+use crate::walks::record::{entry_digest, subject_of_kind, to_outcome};
 use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_journal::{NewEntry, WalkId};
 use slingseal_message::envelope::Kind;
@@ -24,8 +24,9 @@ use slingseal_words::{Digest, Note, Time, same_person};
 pub struct InspectionView {
     /// What it goes by: SHA-256 of its bytes.
     pub digest: String,
-    /// `piece`, `aircraft`, `zone` or `handling`.
-    pub subject: String,
+    /// What was inspected.
+    #[serde(serialize_with = "crate::view::word")]
+    pub subject: Subject,
     /// Serial number, aircraft, zone or load number.
     pub name: String,
     /// The procedure's id.
@@ -202,7 +203,7 @@ impl Inner {
         let said = word.inspection();
         Ok(InspectionView {
             digest: row.digest.to_string(),
-            subject: row.subject.word().into(),
+            subject: subject_of_kind(row.subject),
             name: said.name.to_string(),
             procedure: row.procedure.clone(),
             version: row.version,

@@ -12,7 +12,7 @@ use slingseal_judgement::pieces_of;
 use slingseal_message::seal::{InspectedSubject, JournalEntry, Outcome, Record, Seal};
 use slingseal_message::tag::{ReceivedTag, Tag};
 use slingseal_store::{DeficiencyRow, EquipmentRow, Judged, RecordRow, SubjectKind, WalkFactsRow};
-use slingseal_walk::procedure::Expanded;
+use slingseal_walk::procedure::{Expanded, Subject};
 use slingseal_walk::walk::{self, LoadFacts, Walk};
 use slingseal_words::{Digest, Quantity, Serial, Time};
 
@@ -171,6 +171,16 @@ pub(crate) fn walk_facts(seal: Digest, digest: Digest, record: &Record, walk: &W
         head: record.head.0,
         record: digest,
         before: record.before,
+    }
+}
+
+/// What an inspection that is kept is of.
+pub(crate) fn subject_of_kind(kind: SubjectKind) -> Subject {
+    match kind {
+        SubjectKind::Piece => Subject::Piece,
+        SubjectKind::Aircraft => Subject::Aircraft,
+        SubjectKind::Zone => Subject::Zone,
+        SubjectKind::Handling => Subject::Handling,
     }
 }
 

@@ -32,12 +32,41 @@ pub struct WalkLine {
     pub procedure: String,
     /// Who walks.
     pub inspector: String,
-    /// `walking`, `paused` or `decided`.
-    pub state: String,
+    /// How far it is.
+    pub state: WalkLineState,
     /// When it was begun.
     pub begun: Stamp,
     /// When it was last touched.
     pub updated: Stamp,
+}
+
+/// How far a walk in the list is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WalkLineState {
+    /// Somebody is at it.
+    Walking,
+    /// Put aside for a while.
+    Paused,
+    /// Fit or not fit, and not sealed yet.
+    Decided,
+    /// Done.
+    Sealed,
+    /// Given up.
+    Abandoned,
+}
+
+impl WalkLineState {
+    /// A stable word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Walking => "walking",
+            Self::Paused => "paused",
+            Self::Decided => "decided",
+            Self::Sealed => "sealed",
+            Self::Abandoned => "abandoned",
+        }
+    }
 }
 
 impl App {
@@ -70,13 +99,12 @@ pub(crate) fn walk_line(row: WalkRow) -> WalkLine {
         procedure: row.procedure,
         inspector: row.inspector,
         state: match row.state {
-            WalkState::Open => "walking",
-            WalkState::Paused => "paused",
-            WalkState::Decided => "decided",
-            WalkState::Sealed => "sealed",
-            WalkState::Abandoned => "abandoned",
-        }
-        .into(),
+            WalkState::Open => WalkLineState::Walking,
+            WalkState::Paused => WalkLineState::Paused,
+            WalkState::Decided => WalkLineState::Decided,
+            WalkState::Sealed => WalkLineState::Sealed,
+            WalkState::Abandoned => WalkLineState::Abandoned,
+        },
         begun: row.begun.into(),
         updated: row.updated.into(),
     }

@@ -7,6 +7,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use crate::walks::entries::{SUBJECT, apply, id_text, walk_id};
+use crate::walks::record::subject_of_kind;
 use crate::{App, AppError, InHand, Inner, Stamp, WalkView};
 use slingseal_journal::{NewEntry, WalkId};
 use slingseal_judgement::same_serial;
@@ -24,8 +25,9 @@ pub(crate) const KEPT: &str = "kept-inspections";
 pub struct KeptInspection {
     /// What the inspection goes by on this device; empty where it was made on another.
     pub walk: String,
-    /// `piece`, `aircraft`, `zone` or `handling`.
-    pub subject: String,
+    /// What was inspected.
+    #[serde(serialize_with = "crate::view::word")]
+    pub subject: Subject,
     /// Serial number, aircraft, zone or load number.
     pub name: String,
     /// The procedure's id.
@@ -47,7 +49,7 @@ pub struct KeptInspection {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 struct Kept {
     walk: String,
-    subject: String,
+    subject: KeptSubject,
     name: String,
     procedure: String,
     version: u32,
@@ -55,6 +57,19 @@ struct Kept {
     fit: bool,
     at: i64,
     fit_until: Option<i64>,
+}
+
+/// A subject as the list keeps it: by its word.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "String")]
+struct KeptSubject(#[serde(serialize_with = "crate::view::word")] Subject);
+
+impl TryFrom<String> for KeptSubject {
+    type Error = String;
+
+    fn try_from(word: String) -> Result<Self, String> {
+        Subject::of_word(&word).map(Self).ok_or_else(|| format!("\"{word}\" is no subject of an inspection"))
+    }
 }
 
 /// What is inspected, in a few words.
@@ -95,7 +110,7 @@ impl App {
         let view = |(one, signed): (Kept, Option<Digest>)| KeptInspection {
             signed: signed.map(|digest| digest.to_string()),
             walk: one.walk,
-            subject: one.subject,
+            subject: one.subject.0,
             name: one.name,
             procedure: one.procedure,
             version: one.version,
@@ -108,7 +123,7 @@ impl App {
         let elsewhere =
             elsewhere.filter(|row| !signed_here.contains(&row.digest)).map(|row| KeptInspection {
                 walk: String::new(),
-                subject: row.subject.word().into(),
+                subject: subject_of_kind(row.subject),
                 name: row.name,
                 procedure: row.procedure,
                 version: row.version,
@@ -195,7 +210,7 @@ impl Inner {
             let fit = *outcome == Outcome::Fit;
             list.push(Kept {
                 walk: own,
-                subject: ground.plan.subject.word().to_owned(),
+                subject: KeptSubject(ground.plan.subject),
                 name: ground.facts.load.to_string(),
                 procedure: ground.plan.id.to_string(),
                 version: ground.plan.version,
@@ -216,7 +231,7 @@ impl Inner {
         let (kept, now) = (self.kept()?, self.now());
         let overdue = tag.equipment.iter().filter_map(|piece| {
             let of_piece = |one: &&Kept| {
-                one.subject == Subject::Piece.word() && same_serial(&one.name, piece.serial.as_str())
+                one.subject.0 == Subject::Piece && same_serial(&one.name, piece.serial.as_str())
             };
             let due = Time::from_unix(kept.iter().rev().find(of_piece)?.fit_until?);
             let (serial, kind) = (piece.serial.clone(), piece.kind.clone());

@@ -20,8 +20,9 @@ pub struct WalkView {
     pub walk: String,
     /// The load number.
     pub load: String,
-    /// `load`; or `piece`, `aircraft`, `zone`, `handling` for an inspection of what is no load, which is kept and not sealed.
-    pub subject: String,
+    /// What is inspected. An inspection of what is no load is kept and not sealed.
+    #[serde(serialize_with = "crate::view::word")]
+    pub subject: Subject,
     /// What the procedure goes by.
     pub procedure: String,
     /// The procedure's title.
@@ -382,7 +383,7 @@ impl Inner {
         Ok(WalkView {
             walk: id_text(id),
             load: ground.facts.load.to_string(),
-            subject: plan.subject.word().to_owned(),
+            subject: plan.subject,
             procedure: plan.id.to_string(),
             title: plan.title.clone(),
             inspector: ground.inspector.to_string(),

@@ -1,3 +1,5 @@
+use std::str::FromStr;
+
 use slingseal_catalogue::{Language, Saying, movement as words};
 
 /// Why a hookup team did not lift.
@@ -40,11 +42,6 @@ impl RefusalCause {
     /// Whether it says nothing without words of a person's own.
     pub fn needs_note(self) -> bool {
         self == Self::Other
-    }
-
-    /// The cause of a word.
-    pub fn of(word: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|cause| cause.word() == word)
     }
 
     /// The word for commands and exports.
@@ -97,6 +94,80 @@ impl RefusalCause {
     }
 }
 
+impl FromStr for RefusalCause {
+    type Err = Saying;
+
+    /// The cause of a word. Another word: what the words are.
+    fn from_str(word: &str) -> Result<Self, Saying> {
+        let text = word.trim();
+        Self::ALL
+            .into_iter()
+            .find(|cause| cause.word() == text)
+            .ok_or_else(|| words::NoSuchCause { text, causes: Self::ALL.map(Self::word).join(", ") }.into())
+    }
+}
+
+/// What sort of thing became of a load, whatever its cause.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum MovementKind {
+    /// Hooked up, and off the ground.
+    Lifted,
+    /// The hookup team did not lift it.
+    Refused,
+    /// It fell, was jettisoned, or nobody knows where it is.
+    Lost,
+    /// It stands on the ground where it was flown to.
+    SetDown,
+    /// Its slings and nets were taken off.
+    Derigged,
+    /// Pieces of its equipment are back.
+    Returned,
+}
+
+impl MovementKind {
+    /// Every kind, in the order of a load's way.
+    pub const ALL: [Self; 6] =
+        [Self::Lifted, Self::Refused, Self::Lost, Self::SetDown, Self::Derigged, Self::Returned];
+
+    /// The word for commands and exports.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Lifted => "lifted",
+            Self::Refused => "refused",
+            Self::Lost => "lost",
+            Self::SetDown => "set-down",
+            Self::Derigged => "derigged",
+            Self::Returned => "returned",
+        }
+    }
+
+    /// The event of this kind, with the cause that a refusal has and nothing else.
+    pub fn because(self, cause: Option<RefusalCause>) -> Option<MovementEvent> {
+        match (self, cause) {
+            (Self::Lifted, None) => Some(MovementEvent::Lifted),
+            (Self::Refused, Some(cause)) => Some(MovementEvent::Refused(cause)),
+            (Self::Lost, None) => Some(MovementEvent::Lost),
+            (Self::SetDown, None) => Some(MovementEvent::SetDown),
+            (Self::Derigged, None) => Some(MovementEvent::Derigged),
+            (Self::Returned, None) => Some(MovementEvent::Returned),
+            _ => None,
+        }
+    }
+}
+
+impl FromStr for MovementKind {
+    type Err = Saying;
+
+    /// The kind of a word. Another word: what the words are.
+    fn from_str(word: &str) -> Result<Self, Saying> {
+        let text = word.trim();
+        Self::ALL
+            .into_iter()
+            .find(|kind| kind.word() == text)
+            .ok_or_else(|| words::NoSuchEvent { text, events: Self::ALL.map(Self::word).join(", ") }.into())
+    }
+}
+
 /// What became of the load. In the order of a load's way: of two reports of one second the later word is the greater.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum MovementEvent {
@@ -115,32 +186,26 @@ pub enum MovementEvent {
 }
 
 impl MovementEvent {
-    /// The words of every event; a refusal has a cause beside it.
-    pub const WORDS: [&'static str; 6] = ["lifted", "refused", "lost", "set-down", "derigged", "returned"];
+    /// What sort it is.
+    pub fn kind(self) -> MovementKind {
+        match self {
+            Self::Lifted => MovementKind::Lifted,
+            Self::Refused(_) => MovementKind::Refused,
+            Self::Lost => MovementKind::Lost,
+            Self::SetDown => MovementKind::SetDown,
+            Self::Derigged => MovementKind::Derigged,
+            Self::Returned => MovementKind::Returned,
+        }
+    }
 
     /// The word for commands and exports.
     pub fn word(self) -> &'static str {
-        match self {
-            Self::Lifted => "lifted",
-            Self::Refused(_) => "refused",
-            Self::Lost => "lost",
-            Self::SetDown => "set-down",
-            Self::Derigged => "derigged",
-            Self::Returned => "returned",
-        }
+        self.kind().word()
     }
 
     /// The event of a word, and of a cause where it is a refusal.
     pub fn of(word: &str, cause: Option<RefusalCause>) -> Option<Self> {
-        match (word, cause) {
-            ("lifted", None) => Some(Self::Lifted),
-            ("refused", Some(cause)) => Some(Self::Refused(cause)),
-            ("lost", None) => Some(Self::Lost),
-            ("set-down", None) => Some(Self::SetDown),
-            ("derigged", None) => Some(Self::Derigged),
-            ("returned", None) => Some(Self::Returned),
-            _ => None,
-        }
+        word.parse::<MovementKind>().ok()?.because(cause)
     }
 
     /// What a person reads.

@@ -7,7 +7,7 @@ mod report;
 mod tests;
 mod wire;
 
-pub use event::{MovementEvent, RefusalCause};
+pub use event::{MovementEvent, MovementKind, RefusalCause};
 pub use report::{
     JournalEnd, MOST_PHOTOS, MOST_PIECES, Movement, PieceState, ShownReason, ShownVerdict, VerdictShown,
     place_of_report,

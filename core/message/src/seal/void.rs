@@ -1,5 +1,7 @@
 use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, Unsigned, Writer};
-use slingseal_catalogue::{Language, Saying, judgement as words};
+use std::str::FromStr;
+
+use slingseal_catalogue::{Language, Saying, judgement as words, refusals};
 use slingseal_words::{Digest, LoadNumber, Note, Time};
 
 /// Why a seal no longer holds.
@@ -57,6 +59,18 @@ impl VoidCause {
             Self::HookupAborted => 3,
             Self::EquipmentWithdrawn => 4,
         }
+    }
+}
+
+impl FromStr for VoidCause {
+    type Err = Saying;
+
+    /// The cause of a word. Another word: what the words are.
+    fn from_str(word: &str) -> Result<Self, Saying> {
+        let cause = word.trim();
+        Self::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
+            refusals::NoSuchCause { cause: &cause, list: Self::ALL.map(Self::word).join(", ") }.into()
+        })
     }
 }
 

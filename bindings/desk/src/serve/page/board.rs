@@ -1,29 +1,31 @@
 use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{board, movement, page as words};
-use slingseal_app::{BoardColumn, BoardLoad, BoardRequest, BoardView, Language, ZoneCount};
+use slingseal_app::{BoardColumn, BoardLoad, BoardRequest, BoardView, FlowState, Language, ZoneCount};
 
 /// The shape that stands for a state, so that colour is never alone.
-pub(super) fn shape(state: &str) -> Markup {
+pub(super) fn shape(state: FlowState) -> Markup {
     let path = match state {
-        "planned" => {
+        FlowState::Planned => {
             r#"<circle cx="12" cy="12" r="8.500" fill="none" stroke="currentColor" stroke-width="3" stroke-dasharray="4 3"/>"#
         }
-        "walking" => {
+        FlowState::Walking => {
             r#"<circle cx="12" cy="12" r="8.500" fill="none" stroke="currentColor" stroke-width="3"/><path d="M12 3.500a8.500 8.500 0 0 1 0 17z" fill="currentColor"/>"#
         }
-        "fit" => r#"<circle cx="12" cy="12" r="10" fill="currentColor"/>"#,
-        "lifted" => r#"<path d="M12 2l9 11h-5v9H8v-9H3z" fill="currentColor"/>"#,
-        "set_down" => r#"<path d="M12 17l9-9h-5V2H8v6H3zM3 19h18v3H3z" fill="currentColor"/>"#,
-        "not_fit" => r#"<path d="M3 3h18v18H3z" fill="currentColor"/>"#,
-        "expired" => r#"<path d="M4 2h16L4 22h16z" fill="currentColor"/>"#,
-        _ => r#"<path d="M4 4l16 16M20 4 4 20" stroke="currentColor" stroke-width="5"/>"#,
+        FlowState::Fit => r#"<circle cx="12" cy="12" r="10" fill="currentColor"/>"#,
+        FlowState::Lifted => r#"<path d="M12 2l9 11h-5v9H8v-9H3z" fill="currentColor"/>"#,
+        FlowState::SetDown => r#"<path d="M12 17l9-9h-5V2H8v6H3zM3 19h18v3H3z" fill="currentColor"/>"#,
+        FlowState::NotFit => r#"<path d="M3 3h18v18H3z" fill="currentColor"/>"#,
+        FlowState::Expired => r#"<path d="M4 2h16L4 22h16z" fill="currentColor"/>"#,
+        FlowState::Waits | FlowState::Refused | FlowState::Voided | FlowState::Lost => {
+            r#"<path d="M4 4l16 16M20 4 4 20" stroke="currentColor" stroke-width="5"/>"#
+        }
     };
     html! { svg.shape viewBox="0 0 24 24" aria-hidden="true" { (PreEscaped(path)) } }
 }
 
 /// The address of a board: what is chosen, with a state and a page of it in place of what was there.
-fn address(request: &BoardRequest, state: &str, page: u32) -> String {
+fn address(request: &BoardRequest, state: Option<FlowState>, page: u32) -> String {
     let mut query = form_urlencoded::Serializer::new(String::new());
     query.append_pair("days", &request.days.to_string());
     let chosen = [
@@ -37,8 +39,8 @@ fn address(request: &BoardRequest, state: &str, page: u32) -> String {
             query.append_pair(name, value);
         }
     }
-    if !state.is_empty() {
-        query.append_pair("state", state);
+    if let Some(state) = state {
+        query.append_pair("state", state.word());
     }
     if page > 0 {
         query.append_pair("page", &page.to_string());
@@ -48,7 +50,7 @@ fn address(request: &BoardRequest, state: &str, page: u32) -> String {
 
 /// The zone board: one shelf a state.
 pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest, language: Language) -> Markup {
-    let one_state = request.state.as_deref().unwrap_or_default();
+    let one_state = request.state;
     html! {
         div.tools {
             p { (words::LoadsTouchedSince { since: &view.since.dtg }.say(language)) }
@@ -60,9 +62,9 @@ pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest, language
             ul.notices aria-label=(words::ToLookInto.say(language)) { @for notice in &view.notices { li { (notice) } } }
         }
         (map(view, language))
-        @if !one_state.is_empty() { p { a href=(address(request, "", 0)) { (words::AllStates.say(language)) } } }
-        @for column in view.columns.iter().filter(|column| one_state.is_empty() || column.state == one_state) {
-            (shelf_with(column, &if column.pages > 1 { pages(request, column, one_state.is_empty(), language) } else { html! {} }, language))
+        @if one_state.is_some() { p { a href=(address(request, None, 0)) { (words::AllStates.say(language)) } } }
+        @for column in view.columns.iter().filter(|column| one_state.is_none_or(|state| column.state == state)) {
+            (shelf_with(column, &if column.pages > 1 { pages(request, column, one_state.is_none(), language) } else { html! {} }, language))
         }
     }
 }
@@ -71,7 +73,7 @@ pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest, language
 pub(super) fn shelf(column: &BoardColumn, language: Language) -> Markup {
     let more = column.count.saturating_sub(column.loads.len() as u64);
     let rest = html! {
-        @if more > 0 { p.more { a href={ "/?state=" (column.state) } { (words::AllOfThem { count: column.count.to_string() }.say(language)) } } }
+        @if more > 0 { p.more { a href={ "/?state=" (column.state.word()) } { (words::AllOfThem { count: column.count.to_string() }.say(language)) } } }
     };
     shelf_with(column, &rest, language)
 }
@@ -102,8 +104,8 @@ fn hints(column: &BoardColumn, language: Language) -> String {
 
 fn shelf_with(column: &BoardColumn, rest: &Markup, language: Language) -> Markup {
     html! {
-        section class={ "shelf " (column.state) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
-            h2 { (shape(&column.state)) span.count { (column.count) } span { (column.title) } }
+        section class={ "shelf " (column.state.word()) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
+            h2 { (shape(column.state)) span.count { (column.count) } span { (column.title) } }
             @if !column.reported.is_empty() { p.note { (hints(column, language)) } }
             @if column.loads.is_empty() {
                 p.none { (words::NoneOfThem.say(language)) }
@@ -120,9 +122,9 @@ fn pages(request: &BoardRequest, column: &BoardColumn, all: bool, language: Lang
     let page = if all { 0 } else { request.page };
     html! {
         p.more {
-            @if page > 0 { a href=(address(request, &column.state, page - 1)) { (words::Before.say(language)) } " · " }
+            @if page > 0 { a href=(address(request, Some(column.state), page - 1)) { (words::Before.say(language)) } " · " }
             (words::PageOf { page: page + 1, pages: column.pages }.say(language))
-            @if page + 1 < column.pages { " · " a href=(address(request, &column.state, page + 1)) { (words::Next.say(language)) } }
+            @if page + 1 < column.pages { " · " a href=(address(request, Some(column.state), page + 1)) { (words::Next.say(language)) } }
         }
     }
 }

@@ -1,8 +1,8 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::page as words;
 use slingseal_app::{
-    ClassView, DebriefView, ExamResultLine, ExamResultView, ItemView, Language, MissedView, ShareView,
-    StudentView,
+    ClassView, DebriefView, ExamOutcome, ExamResultLine, ExamResultView, ItemView, Language, MissedView,
+    ShareView, StudentView,
 };
 
 use super::chart::{axis, bar, encoded, numbers, scale};
@@ -189,7 +189,7 @@ fn told(debrief: &DebriefView, language: Language) -> Markup {
             h2 { (words::InOrderOfLoad.say(language)) }
             ol.moments {
                 @for item in &debrief.items {
-                    @let found = matches!(item.call.as_str(), "found" | "named_otherwise");
+                    @let found = item.call.found();
                     li.good[found].found[!found] { span { (item.words) } }
                 }
                 @for call in &debrief.false_calls {
@@ -213,11 +213,10 @@ fn told(debrief: &DebriefView, language: Language) -> Markup {
 }
 
 fn outcome(line: &ExamResultLine, language: Language) -> Markup {
-    html! { @match line.outcome.as_str() {
-        "passed" => { (words::Passed.say(language)) }
-        "failed" => { strong.bad { (words::Failed.say(language)) } }
-        "unclear" => { strong { (words::OutcomeUnclear.say(language)) } }
-        other => { strong { (other) } }
+    html! { @match line.outcome {
+        ExamOutcome::Passed => { (words::Passed.say(language)) }
+        ExamOutcome::Failed => { strong.bad { (words::Failed.say(language)) } }
+        ExamOutcome::Unclear => { strong { (words::OutcomeUnclear.say(language)) } }
     } }
 }
 

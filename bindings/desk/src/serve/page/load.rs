@@ -1,7 +1,9 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{board, closing, page as words};
-use slingseal_app::{EditionState, Language, LoadView, MomentView, RecordState, RecordView, TagView};
+use slingseal_app::{
+    EditionState, FlowState, Language, LoadView, MomentView, RecordState, RecordView, TagView,
+};
 
 use super::board::shape;
 use super::chart::encoded;
@@ -14,14 +16,14 @@ fn fact(name: &str, value: &str) -> Markup {
 pub(in crate::serve) fn load(view: &LoadView, language: Language) -> Markup {
     let newest = view.inspections.first();
     html! {
-        p class={ "stamp " (view.state) } {
-            (shape(&view.state)) strong { (view.state_title) }
+        p class={ "stamp " (view.state.word()) } {
+            (shape(view.state)) strong { (view.state_title) }
             @if !view.reported.is_empty() { " " span.note { (view.reported) } }
             @if let Some(record) = newest {
                 @let line = &record.line;
-                @match view.state.as_str() {
-                    "fit" => span { (words::UntilBy { until: &line.valid_until.dtg, by: &line.inspector }.say(language)) },
-                    "expired" => span { (words::RanOut { at: &line.valid_until.dtg }.say(language)) },
+                @match view.state {
+                    FlowState::Fit => span { (words::UntilBy { until: &line.valid_until.dtg, by: &line.inspector }.say(language)) },
+                    FlowState::Expired => span { (words::RanOut { at: &line.valid_until.dtg }.say(language)) },
                     _ => span { (words::SealedBy { at: &line.issued.dtg, by: &line.inspector }.say(language)) },
                 }
             }
@@ -35,7 +37,7 @@ pub(in crate::serve) fn load(view: &LoadView, language: Language) -> Markup {
                 section.time aria-label=(words::WhatHappened.say(language)) {
                     h2 { (words::WhatHappened.say(language)) }
                     @for walk in &view.walks {
-                        p.note { (words::IsAtIt { inspector: &walk.inspector, state: &walk.state, begun: &walk.begun.dtg }.say(language)) }
+                        p.note { (words::IsAtIt { inspector: &walk.inspector, state: walk.state.word(), begun: &walk.begun.dtg }.say(language)) }
                     }
                     ol.moments { @for moment in &view.moments { (told(moment)) } }
                 }
@@ -143,7 +145,7 @@ fn seal(record: &RecordView, language: Language) -> Markup {
 
 fn told(moment: &MomentView) -> Markup {
     html! {
-        li class=(moment.kind) {
+        li class=(moment.kind.word()) {
             time datetime=(moment.at.rfc3339) { (moment.at.dtg) }
             span { (moment.what) }
         }

@@ -69,7 +69,7 @@ fn row(one: &ManifestLine, day: &str, language: Language) -> Markup {
             td { a href={ "/load/" (encoded(&one.load)) } { b { (one.load) } } }
             td { (facts.join(", ")) }
             td { (one.way(language)) }
-            td { (shape(&one.state)) " " (one.stands(language)) @if !one.reported.is_empty() { br; span.small { (one.reported) } } }
+            td { (shape(one.state)) " " (one.stands(language)) @if !one.reported.is_empty() { br; span.small { (one.reported) } } }
         }
     }
 }

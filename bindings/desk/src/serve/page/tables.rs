@@ -225,8 +225,8 @@ pub(in crate::serve) fn search(
 ) -> Markup {
     html! {
         @if let Some(load) = exact {
-            p class={ "stamp " (load.state) } {
-                (super::board::shape(&load.state))
+            p class={ "stamp " (load.state.word()) } {
+                (super::board::shape(load.state))
                 a href={ "/load/" (encoded(&load.load)) } { strong { (load.load) } } span { (load.state_title) }
             }
         }

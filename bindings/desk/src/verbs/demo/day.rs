@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 
 use slingseal_app::catalogue::demo as words;
 use slingseal_app::{
-    App, AppError, BundleRequest, CloseRequest, CloseView, PieceReport, ReportRequest, WalkRequest,
+    App, AppError, BundleRequest, CloseRequest, CloseView, MovementKind, PieceReport, RefusalCause,
+    ReportRequest, WalkRequest,
 };
 
 use super::{Demo, PIN};
@@ -33,8 +34,8 @@ struct Load {
     seal: String,
 }
 
-fn event(word: &str, load: Option<&str>) -> ReportRequest {
-    ReportRequest { event: word.into(), load: load.map(str::to_owned), ..ReportRequest::default() }
+fn event(event: MovementKind, load: Option<&str>) -> ReportRequest {
+    ReportRequest { load: load.map(str::to_owned), ..ReportRequest::of(event) }
 }
 
 fn went_otherwise(what: &str) -> AppError {
@@ -114,12 +115,14 @@ impl Demo<'_> {
                 )));
             }
             let request = match load.number.as_str() {
-                "KM-101" => ReportRequest { cause: Some("rigging".into()), ..event("refused", None) },
-                _ => event("lifted", None),
+                "KM-101" => {
+                    ReportRequest { cause: Some(RefusalCause::Rigging), ..event(MovementKind::Refused, None) }
+                }
+                _ => event(MovementKind::Lifted, None),
             };
             hook.report(&request, None)?;
         }
-        hook.report(&event("lost", Some("KM-104")), None)?;
+        hook.report(&event(MovementKind::Lost, Some("KM-104")), None)?;
         self.say(words::DayAtHook);
         Ok(())
     }
@@ -129,18 +132,21 @@ impl Demo<'_> {
         let mut against = String::new();
         for load in loads.iter().filter(|load| !matches!(load.number.as_str(), "KM-101" | "KM-104")) {
             far.arrival(&load.tag)?;
-            far.report(&event("set-down", Some(&load.tag)), None)?;
+            far.report(&event(MovementKind::SetDown, Some(&load.tag)), None)?;
             if load.number == "KM-105" {
                 let verdict = far.check(Some(&load.seal), Some(&load.tag))?;
                 against = format!("{}. {}", verdict.word, verdict.first);
-                far.report(&event("lifted", None), None)?;
-                far.report(&event("set-down", Some(&load.tag)), None)?;
+                far.report(&event(MovementKind::Lifted, None), None)?;
+                far.report(&event(MovementKind::SetDown, Some(&load.tag)), None)?;
             }
-            far.report(&event("derigged", Some(&load.tag)), None)?;
+            far.report(&event(MovementKind::Derigged, Some(&load.tag)), None)?;
             if !matches!(load.number.as_str(), "KM-107" | "KM-108") {
                 let serial = load.number.replace("KM", "SS");
                 let pieces = vec![PieceReport { serial, back: true, damaged: false }];
-                far.report(&ReportRequest { pieces, ..event("returned", Some(&load.tag)) }, None)?;
+                far.report(
+                    &ReportRequest { pieces, ..event(MovementKind::Returned, Some(&load.tag)) },
+                    None,
+                )?;
             }
         }
         self.say(words::DayAtDestination { verdict: &against });
@@ -153,7 +159,7 @@ impl Demo<'_> {
         let request = CloseRequest { name: Some(name.clone()), ..CloseRequest::default() };
         let view = desk.close_account(&request)?;
         let told: BTreeSet<(&str, &str)> =
-            view.points.iter().map(|point| (point.kind.as_str(), point.load.as_str())).collect();
+            view.points.iter().map(|point| (point.kind.word(), point.load.as_str())).collect();
         if told != BTreeSet::from(WRONG) || view.points.len() != WRONG.len() {
             return Err(went_otherwise(&format!("{told:?}")));
         }

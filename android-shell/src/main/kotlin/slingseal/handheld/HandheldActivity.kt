@@ -1,5 +1,6 @@
 package slingseal.handheld
 
+import slingseal.core.WalkLineState
 import android.app.Activity
 import android.content.Intent
 import android.os.Build
@@ -162,7 +163,7 @@ class HandheldActivity : Activity(), Shell {
         val start = Place.Start
         val runs = openRuns()
         if (runs.size == 1) return listOf(start, Place.Exams, Place.Walk(WalkRef.Run(runs.first().run)))
-        val walking = attempt { core.start() }?.inHand?.filter { it.state == "walking" }.orEmpty()
+        val walking = attempt { core.start() }?.inHand?.filter { it.state == WalkLineState.WALKING }.orEmpty()
         return if (walking.size == 1) listOf(start, Place.Walk(WalkRef.Inspection(walking.first().walk)))
         else listOf(start)
     }

@@ -95,6 +95,7 @@ private class PlaceInput(from: InputStream) : ObjectInputStream(from) {
         val OURS =
             listOf(
                 "slingseal.handheld.",
+                "slingseal.core.",
                 "java.util.",
                 "java.lang.",
                 "kotlin.",

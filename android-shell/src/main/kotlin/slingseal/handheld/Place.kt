@@ -1,5 +1,6 @@
 package slingseal.handheld
 
+import slingseal.core.VoidCause
 import java.io.Serializable
 import slingseal.core.MovingOut
 import slingseal.core.TagDraft
@@ -100,8 +101,8 @@ sealed interface Place : Serializable {
 
     data class Void(val record: String) : Place
 
-    /** [cause] is the core's word for it, and [note] what is said instead where it has none. */
-    data class VoidPin(val record: String, val cause: String, val note: String? = null) : Place
+    /** [note] is what is said where the cause is another one. */
+    data class VoidPin(val record: String, val cause: VoidCause, val note: String? = null) : Place
 
     data class Voided(val text: String) : Place
 

@@ -1,5 +1,6 @@
 package slingseal.handheld
 
+import slingseal.core.Subject
 import java.io.File
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -25,7 +26,7 @@ import slingseal.handheld.support.sound
 class EveryListTest {
     private fun begin(zone: Zone, core: Handheld, list: ProcedureView): WalkView =
         when {
-            list.subject != "load" ->
+            list.subject != Subject.LOAD ->
                 core.beginInspection(
                     list.id,
                     if (list.id == "hookup" || list.id == "derig") "KM-015" else "AB 12",

@@ -1,5 +1,7 @@
 package slingseal.handheld
 
+import slingseal.core.ExamOutcome
+import slingseal.core.ExamRunState
 import android.view.KeyEvent
 import android.widget.EditText
 import kotlin.reflect.KClass
@@ -69,7 +71,7 @@ class ExamTest {
     private fun Screen.readCode() =
         Zone.readIndependently(pixels(), box(shown().filterIsInstance<CodeView>().single()))
 
-    private fun run(): RunView = core.examRun(core.examRuns().single { it.state == "open" }.run)
+    private fun run(): RunView = core.examRun(core.examRuns().single { it.state == ExamRunState.OPEN }.run)
 
     /** Calls a deficiency of the card in front. */
     private fun Screen.call(shown: String) {
@@ -363,7 +365,7 @@ class ExamTest {
         val waiting = school.examRuns().single()
         assertTrue(waiting.canScore)
         val result = school.examScore(waiting.run, PIN)
-        assertEquals("failed", result.line.outcome)
+        assertEquals(ExamOutcome.FAILED, result.line.outcome)
 
         // the result comes back by its code, and the student reads the debrief
         screen.press("Done")

@@ -1,5 +1,6 @@
 package slingseal.handheld
 
+import slingseal.core.MovementKind
 import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
@@ -135,7 +136,7 @@ class GuidePagesTest {
             Zone.sealed(phone, tag, fit = load != "KM-073")
             if (load == "KM-071")
                 phone.report(
-                    ReportRequest(load, "lifted", null, null, null, null, emptyList(), emptyList(), null),
+                    ReportRequest(load, MovementKind.LIFTED, null, null, null, null, emptyList(), emptyList(), null),
                     null,
                 )
         }

@@ -1,5 +1,8 @@
 package slingseal.handheld
 
+import slingseal.core.VoidCause
+import slingseal.core.MovementKind
+import slingseal.core.WeightSource
 import android.os.Bundle
 import org.junit.Assert.assertEquals
 import org.junit.Test
@@ -36,7 +39,7 @@ class KeptPlacesTest {
     private val report =
         Draft(
             "KM-025",
-            event = "lost",
+            event = MovementKind.LOST,
             at = 1_790_000_000,
             pieces = listOf(PieceReport("CB-0940\t1", back = true, damaged = false)),
             sign = true,
@@ -48,7 +51,7 @@ class KeptPlacesTest {
             load = "KM-026",
             description = "water, in drums",
             gross = "1200 kg",
-            weightSource = "weighed",
+            weightSource = WeightSource.WEIGHED,
             aircraft = "Heron 2",
             allowable = "1500 kg",
             pickup = "",
@@ -101,7 +104,7 @@ class KeptPlacesTest {
             Place.Find,
             Place.Record("rec"),
             Place.Void("rec"),
-            Place.VoidPin("rec", "other", "in words"),
+            Place.VoidPin("rec", VoidCause.OTHER, "in words"),
             Place.Voided("VO1:A"),
             Place.Hook(),
             Place.Hook(tag = "LT1:A", alone = true),

@@ -1,5 +1,7 @@
 package slingseal.handheld
 
+import slingseal.core.RefusalCause
+import slingseal.core.MovementKind
 import android.graphics.Rect
 import android.view.KeyEvent
 import android.widget.EditText
@@ -83,7 +85,7 @@ class MovementTest {
         assertEquals("no key, no credential", null, core.setUp().fingerprint)
         screen.press("Lifted")
         val report = only()
-        assertEquals(listOf("lifted", "GO", null), listOf(report.event, report.verdict, report.by))
+        assertEquals(listOf(MovementKind.LIFTED, "GO", null), listOf(report.event, report.verdict, report.by))
         assertFalse(report.later || report.against)
         assertEquals(Beat.GOOD, screen.hand.lastBeat)
         assertTrue(
@@ -106,7 +108,7 @@ class MovementTest {
         screen.press("Refused")
         screen.press(screen.keys().first { it.label == "The verdict was not GO" })
         assertEquals(
-            listOf("refused", "verdict", "NO-GO", null),
+            listOf(MovementKind.REFUSED, RefusalCause.VERDICT, "NO-GO", null),
             only().let { listOf(it.event, it.cause, it.verdict, it.note) },
         )
         assertEquals(Beat.DEFICIENCY, screen.hand.lastBeat)
@@ -122,7 +124,7 @@ class MovementTest {
         assertEquals("nothing is given yet", 0, core.movements("KM-016").size)
         screen.press(screen.keys().first { it.label == "It hung or swung badly" })
         assertEquals(
-            listOf("unstable", "swung into the mast"),
+            listOf(RefusalCause.UNSTABLE, "swung into the mast"),
             only("KM-016").let { listOf(it.cause, it.note) },
         )
 
@@ -136,7 +138,7 @@ class MovementTest {
         assertTrue(screen.words(), screen.words().contains("Nothing typed yet"))
         screen.shown().filterIsInstance<EditText>().single().setText("crew changed")
         screen.press("Take it")
-        assertEquals(listOf("other", "crew changed"), only("KM-017").let { listOf(it.cause, it.note) })
+        assertEquals(listOf(RefusalCause.OTHER, "crew changed"), only("KM-017").let { listOf(it.cause, it.note) })
     }
 
     /** It was lifted all the same: that is kept, and stands out. */
@@ -216,7 +218,7 @@ class MovementTest {
             screen.hand.lastWords,
         )
         screen.hardKey(KeyEvent.KEYCODE_HEADSETHOOK, 100)
-        assertEquals("lifted", only().event)
+        assertEquals(MovementKind.LIFTED, only().event)
         assertTrue(screen.hand.front is ReportScreen)
     }
 
@@ -232,7 +234,7 @@ class MovementTest {
         repeat(3) { screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 250) }
         assertTrue(screen.hand.lastWords, screen.hand.lastWords!!.startsWith("The load shifted"))
         screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP, 250)
-        assertEquals("damage", only().cause)
+        assertEquals(RefusalCause.DAMAGE, only().cause)
     }
 
     // the receiving side
@@ -250,7 +252,7 @@ class MovementTest {
             screen.words().contains(words),
         )
         screen.press("Set down")
-        assertEquals(listOf("set-down", null), only().let { listOf(it.event, it.by) })
+        assertEquals(listOf(MovementKind.SET_DOWN, null), only().let { listOf(it.event, it.by) })
         screen.press("Done")
         assertTrue(
             screen.words(),
@@ -259,7 +261,7 @@ class MovementTest {
             },
         )
         screen.press("Derigged")
-        assertEquals(setOf("set-down", "derigged"), core.movements("KM-015").map { it.event }.toSet())
+        assertEquals(setOf(MovementKind.SET_DOWN, MovementKind.DERIGGED), core.movements("KM-015").map { it.event }.toSet())
     }
 
     @Test
@@ -287,7 +289,7 @@ class MovementTest {
         screen.settle()
         screen.press(screen.keys().last { it.label == "Goes back" })
         val report = only(core.readTag(tag.text).load)
-        assertEquals("returned", report.event)
+        assertEquals(MovementKind.RETURNED, report.event)
         assertEquals(
             pieces.filter { it != pieces[1] }.map { it.serial }.sorted(),
             report.pieces.map { it.serial }.sorted(),
@@ -328,7 +330,7 @@ class MovementTest {
         repeat(2 * pieces.size - 2) { down() }
         up()
         val report = only(core.readTag(tag.text).load)
-        assertEquals("returned", report.event)
+        assertEquals(MovementKind.RETURNED, report.event)
         assertEquals(
             setOf(pieces[0].serial to false, pieces[1].serial to true),
             report.pieces.map { it.serial to it.back }.toSet(),
@@ -397,7 +399,7 @@ class MovementTest {
         for (digit in digits) screen.press(screen.key(digit.toString()), settleFirst = false)
         screen.press("Take it")
         screen.press("Lost or jettisoned")
-        val lost = core.movements("KM-015").single { it.event == "lost" }
+        val lost = core.movements("KM-015").single { it.event == MovementKind.LOST }
         assertEquals(at.epochSecond / 60, lost.at.unix / 60)
         assertTrue(lost.later)
     }
@@ -422,7 +424,7 @@ class MovementTest {
         say("Place", "33T WN 30740 61215")
         screen.press("Lost or jettisoned")
         assertEquals(
-            listOf("lost", "Heron 2", "33T WN 30740 61215"),
+            listOf(MovementKind.LOST, "Heron 2", "33T WN 30740 61215"),
             only().let { listOf(it.event, it.aircraft, it.place) },
         )
         assertTrue(
@@ -442,7 +444,7 @@ class MovementTest {
                 .report(
                     ReportRequest(
                         "KM-099",
-                        "set-down",
+                        MovementKind.SET_DOWN,
                         null,
                         null,
                         null,
@@ -481,28 +483,28 @@ class MovementTest {
         val tag = zone.tag()
         val hook = zone.core("hook").also(zone::meet)
         hook.readTag(tag.text)
-        fun report(event: String) =
+        fun report(event: MovementKind) =
             hook.report(
                 ReportRequest("KM-015", event, null, null, null, null, emptyList(), emptyList(), null),
                 null,
             )
-        val lifted = report("lifted")
+        val lifted = report(MovementKind.LIFTED)
         val screen = Screen(Zone.launch().get())
         // where moving codes are taken in, a report by itself is welcome
         screen.hand.go(Place.Scan(Purpose.Moving))
         screen.settle()
         screen.hand.see(Zone.camera(lifted.code))
-        assertEquals(listOf("lifted"), core.movements("KM-015").map { it.event })
+        assertEquals(listOf(MovementKind.LIFTED), core.movements("KM-015").map { it.event })
         assertTrue(screen.words(), screen.words().contains("Load KM-015: lifted"))
         // and at the receiving side it leads to its load
-        val down = report("set-down")
+        val down = report(MovementKind.SET_DOWN)
         screen.hand.go(Place.Scan(Purpose.Arrival))
         screen.settle()
         screen.hand.see(Zone.camera(down.code))
         assertEquals(Place.Arrival::class, screen.hand.front!!.place::class)
         assertTrue(screen.words(), screen.keys().count { it.contentDescription.contains("unsigned") } >= 2)
 
-        report("derigged")
+        report(MovementKind.DERIGGED)
         screen.hand.go(Place.Scan(Purpose.Moving))
         screen.settle()
         hook.movingBegin(null)
@@ -567,7 +569,7 @@ class MovementTest {
         other.hand.go(Place.Scan(Purpose.Arrival))
         other.settle()
         other.touch(own)
-        assertEquals(listOf("set-down"), core.movements("KM-015").map { it.event })
+        assertEquals(listOf(MovementKind.SET_DOWN), core.movements("KM-015").map { it.event })
         assertEquals(Place.Arrival::class, other.hand.front!!.place::class)
     }
 
@@ -578,7 +580,7 @@ class MovementTest {
         core.report(
             ReportRequest(
                 "KM-012",
-                "lost",
+                MovementKind.LOST,
                 null,
                 null,
                 null,

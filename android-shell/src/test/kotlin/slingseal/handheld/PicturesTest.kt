@@ -1,5 +1,9 @@
 package slingseal.handheld
 
+import slingseal.core.RefusalCause
+import slingseal.core.VoidCause
+import slingseal.core.MovementKind
+import slingseal.core.ExamRunState
 import android.widget.TextView
 import java.time.Instant
 import org.junit.Assert.assertEquals
@@ -96,7 +100,7 @@ class PicturesTest {
         val rejected = rejectedWalk(zone.tag("KM-024", bag = "CB-0040").text)
         val corrected = correctedWalk(zone.tag("KM-022").text)
         val riggedWalk = core.beginWalk(vehicle.text).walk
-        val voided = core.void(Zone.sealed(core, zone.tag("KM-023")).record, "load-moved", null, Zone.PIN)
+        val voided = core.void(Zone.sealed(core, zone.tag("KM-023")).record, VoidCause.LOAD_MOVED, null, Zone.PIN)
         return linkedMapOf(
             "start" to Place.Start,
             "scan" to Place.Scan(Purpose.Inspect),
@@ -145,7 +149,7 @@ class PicturesTest {
             "found" to Place.Records("rations"),
             "record" to Place.Record(seal.record),
             "void" to Place.Void(seal.record),
-            "void-pin" to Place.VoidPin(seal.record, "load-moved"),
+            "void-pin" to Place.VoidPin(seal.record, VoidCause.LOAD_MOVED),
             "voided" to Place.Voided(voided.text),
             "set-up" to Place.SetUp,
             "trust" to Place.Trust(authority.card.text, authority.name),
@@ -174,8 +178,8 @@ class PicturesTest {
     private fun movements(): Map<String, Place> {
         fun report(
             load: String,
-            event: String,
-            cause: String? = null,
+            event: MovementKind,
+            cause: RefusalCause? = null,
             ago: Long? = null,
             note: String? = null,
             pieces: List<PieceReport> = emptyList(),
@@ -198,13 +202,13 @@ class PicturesTest {
                 .report
         val tag = zone.tag("KM-025")
         val pieces = core.arrival(tag.text).pieces
-        val lifted = report("KM-025", "lifted", ago = 1500)
-        report("KM-025", "set-down", pieces = listOf(PieceReport(pieces.first().serial, true, true)))
+        val lifted = report("KM-025", MovementKind.LIFTED, ago = 1500)
+        report("KM-025", MovementKind.SET_DOWN, pieces = listOf(PieceReport(pieces.first().serial, true, true)))
         // lifted against a NO-GO, and then lost
         val against = zone.tag("KM-026")
         core.check(Zone.sealed(core, against, fit = false).code.text, against.text)
-        val stood = report("KM-026", "lifted", note = "the crew could not wait")
-        report("KM-026", "lost")
+        val stood = report("KM-026", MovementKind.LIFTED, note = "the crew could not wait")
+        report("KM-026", MovementKind.LOST)
         val draft = Draft("KM-025")
         return linkedMapOf(
             "arrival" to Place.Arrival(zone.tag("KM-027").text),
@@ -224,9 +228,9 @@ class PicturesTest {
                         pieces = pieces.take(2).map { PieceReport(it.serial, true, it == pieces.first()) }
                     )
                 ),
-            "refuse" to Place.Refuse(draft.copy(event = Draft.REFUSED)),
-            "report-note" to Place.ReportNote(draft.copy(event = Draft.REFUSED, cause = "other"), Said.NOTE),
-            "report-pin" to Place.ReportPin(draft.copy(event = Draft.SET_DOWN)),
+            "refuse" to Place.Refuse(draft.copy(event = MovementKind.REFUSED)),
+            "report-note" to Place.ReportNote(draft.copy(event = MovementKind.REFUSED, cause = RefusalCause.OTHER), Said.NOTE),
+            "report-pin" to Place.ReportPin(draft.copy(event = MovementKind.SET_DOWN)),
             "report" to Place.Report("KM-025", lifted.digest),
             "report-against" to Place.Report("KM-026", stood.digest),
             "receive" to Place.Scan(Purpose.Arrival),
@@ -376,7 +380,7 @@ class PicturesTest {
     /** The doors to examinations, which are shut while a run goes on. */
     @Test
     fun examinationsWhileNoRunGoesOn() {
-        for (run in core.examRuns().filter { it.state == "open" }) core.examEnd(run.run)
+        for (run in core.examRuns().filter { it.state == ExamRunState.OPEN }) core.examEnd(run.run)
         val doors = setOf("exams", "card")
         draw("doors", "w360dp-h640dp-port-xhdpi", 1f, Palette.entries, doors)
         draw("doors-side-200", "w640dp-h360dp-land-xhdpi", 2f, listOf(Palette.DAY), doors)

@@ -1,5 +1,7 @@
 package slingseal.handheld
 
+import slingseal.core.WeightSource
+import slingseal.core.TagSignature
 import android.widget.EditText
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotEquals
@@ -125,9 +127,9 @@ class PlannerTest {
 
         val tag = zone.core("reader").also(zone::meet).readTag(text)
         assertEquals(listOf("CB-0777", "SL-0044"), tag.equipment.map { it.serial })
-        assertEquals("weighed", tag.basis.weightSource)
+        assertEquals(WeightSource.WEIGHED, tag.basis.weightSource)
         assertEquals("Heron Ford" to null, tag.destination.name to tag.destination.grid)
-        assertEquals("signed", tag.signature)
+        assertEquals(TagSignature.PLANNER, tag.signature)
         val sticker = core.sticker(listOf(text), 868u)
         assertTrue("${sticker.bytes} bytes", sticker.fits)
         assertEquals(text, (core.readSticker(sticker.message) as StickerReading.Ours).tag)
@@ -173,7 +175,7 @@ class PlannerTest {
         val vehicle =
             core
                 .draftLike(zone.vehicleTag().text)
-                .copy(load = "KM-051", weightSource = "data plate", rigger = "Mason 5")
+                .copy(load = "KM-051", weightSource = WeightSource.DATA_PLATE, rigger = "Mason 5")
         core.receive(zone.tag("KM-040").text)
         core.receive(zone.vehicleTag().text)
         val made = core.writeDraft(vehicle, Zone.PIN).code.text

@@ -1,5 +1,6 @@
 package slingseal.handheld
 
+import slingseal.core.MovementKind
 import android.content.Intent
 import android.content.res.XmlResourceParser
 import android.graphics.drawable.AdaptiveIconDrawable
@@ -511,7 +512,7 @@ class PlatformTest {
                 Place.Arrival(zone.tag("KM-028").text),
                 Place.What(Draft("KM-028")),
                 Place.Gear(Draft("KM-028")),
-                Place.Refuse(Draft("KM-028", Draft.REFUSED)),
+                Place.Refuse(Draft("KM-028", MovementKind.REFUSED)),
                 Place.When(Draft("KM-028")),
                 Place.NotFit(WalkRef.Inspection(walk.walk)),
                 Place.NewPin("Thistle 7"),

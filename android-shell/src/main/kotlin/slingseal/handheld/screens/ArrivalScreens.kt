@@ -1,5 +1,6 @@
 package slingseal.handheld.screens
 
+import slingseal.core.MovementKind
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
@@ -39,8 +40,8 @@ class ArrivalScreen(shell: Shell, override val place: Place.Arrival) : Screen(sh
 
     override fun build(): View {
         val arrival = arrival ?: return page(text(R.string.arrival), body())
-        val down = event(arrival, Draft.SET_DOWN, Face.GOOD)
-        val off = event(arrival, Draft.DERIGGED, Face.SIDE)
+        val down = event(arrival, MovementKind.SET_DOWN, Face.GOOD)
+        val off = event(arrival, MovementKind.DERIGGED, Face.SIDE)
         val more =
             key(Face.SIDE, text(R.string.gear_and_more), Sign.MORE) {
                 shell.go(Place.What(Draft(arrival.load)))
@@ -49,7 +50,7 @@ class ArrivalScreen(shell: Shell, override val place: Place.Arrival) : Screen(sh
         return page(arrival.load, contents(arrival), listOf(down, off, more))
     }
 
-    private fun event(arrival: ArrivalView, event: String, face: Face): Key =
+    private fun event(arrival: ArrivalView, event: MovementKind, face: Face): Key =
         key(face, text(Draft.keyOf(event)), Draft.signOf(event)) { Draft(arrival.load, event).give(shell) }
 
     private fun contents(arrival: ArrivalView): View {
@@ -158,15 +159,15 @@ class GearScreen(shell: Shell, override val place: Place.Gear) : Screen(shell, p
         toggles.clear()
         val rows = pieces.map(::row)
         val back = draft.pieces.any { it.back }
-        val give = if (back) event(Draft.RETURNED, Face.GOOD) else event(Draft.SET_DOWN, Face.GOOD)
+        val give = if (back) event(MovementKind.RETURNED, Face.GOOD) else event(MovementKind.SET_DOWN, Face.GOOD)
         val keys =
-            if (draft.pieces.isEmpty()) emptyList() else listOfNotNull(give, event(Draft.DERIGGED, Face.SIDE))
+            if (draft.pieces.isEmpty()) emptyList() else listOfNotNull(give, event(MovementKind.DERIGGED, Face.SIDE))
         list = PickList(listOf(all) + toggles + keys, shell, list?.at ?: -1)
         val content = body(parts.words(text(R.string.gear_guide), 18), all, *rows.toTypedArray(), space = 16)
         return page(text(R.string.gear), content, keys).also { scroll = content.parent as? ScrollView }
     }
 
-    private fun event(event: String, face: Face) =
+    private fun event(event: MovementKind, face: Face) =
         key(face, text(Draft.keyOf(event)), Draft.signOf(event)) { draft.copy(event = event).give(shell) }
 
     private fun row(piece: ArrivalPiece): View {

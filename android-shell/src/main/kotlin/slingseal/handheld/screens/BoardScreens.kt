@@ -1,5 +1,6 @@
 package slingseal.handheld.screens
 
+import slingseal.core.MovementKind
 import android.view.View
 import slingseal.core.BoardLoad
 import slingseal.core.LoadView
@@ -160,7 +161,7 @@ class StoryScreen(shell: Shell, override val place: Place.Story) : Screen(shell,
             listOf(
                 key(Face.GOOD, text(R.string.report), Sign.PLUS) { shell.go(Place.What(Draft(story.load))) },
                 key(Face.BAD, text(R.string.story_refuse), Sign.CROSS) {
-                    shell.go(Place.Refuse(Draft(story.load, Draft.REFUSED)))
+                    shell.go(Place.Refuse(Draft(story.load, MovementKind.REFUSED)))
                 },
             ),
         )

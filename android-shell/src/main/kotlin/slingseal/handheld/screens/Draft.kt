@@ -1,5 +1,7 @@
 package slingseal.handheld.screens
 
+import slingseal.core.RefusalCause
+import slingseal.core.MovementKind
 import java.io.Serializable
 import slingseal.core.MovementView
 import slingseal.core.PieceReport
@@ -38,8 +40,10 @@ enum class Said(val title: Int, val guide: Int) {
  */
 data class Draft(
     val load: String,
-    val event: String = "",
-    val cause: String = "",
+    /** What happened; null before somebody says so. */
+    val event: MovementKind? = null,
+    /** Why, of a refusal. */
+    val cause: RefusalCause? = null,
     /** Seconds since 1970 where it happened before now. */
     val at: Long? = null,
     val note: String = "",
@@ -51,11 +55,11 @@ data class Draft(
     /** Photographs, by their digests. */
     val photos: List<String> = emptyList(),
 ) : Serializable {
-    private fun request() =
+    private fun request(event: MovementKind) =
         ReportRequest(
             load,
             event,
-            cause.ifEmpty { null },
+            cause,
             at,
             aircraft.ifEmpty { null },
             where.ifEmpty { null },
@@ -69,8 +73,9 @@ data class Draft(
      * comes first.
      */
     fun give(shell: Shell) {
+        val event = event ?: return
         if (sign) return shell.go(Place.ReportPin(this))
-        val made = shell.attempt { shell.core.report(request(), null) }
+        val made = shell.attempt { shell.core.report(request(event), null) }
         if (made == null) {
             shell.feel(Beat.REFUSED)
             return shell.redraw()
@@ -84,7 +89,8 @@ data class Draft(
     /** The same under a PIN. */
     fun give(shell: Shell, pin: String) {
         val core = shell.core
-        shell.work({ core.report(request(), pin) }) {
+        val event = event ?: return
+        shell.work({ core.report(request(event), pin) }) {
             feel(beat())
             backTo(if (lies(Place.Arrival::class)) Place.Arrival::class else Place.Start::class)
             go(given(it))
@@ -93,37 +99,31 @@ data class Draft(
 
     private fun given(made: ReportMade) = Place.Report(made.report.load, made.report.digest)
 
-    private fun beat() = if (event == REFUSED || event == LOST) Beat.DEFICIENCY else Beat.GOOD
+    private fun beat() = if (event == MovementKind.REFUSED || event == MovementKind.LOST) Beat.DEFICIENCY else Beat.GOOD
 
     companion object {
-        const val LIFTED = "lifted"
-        const val REFUSED = "refused"
-        const val SET_DOWN = "set-down"
-        const val DERIGGED = "derigged"
-        const val LOST = "lost"
-        const val RETURNED = "returned"
-
         /** What stands for an event, the same on every page. */
-        fun signOf(event: String): Sign =
+        fun signOf(event: MovementKind): Sign =
             when (event) {
-                LIFTED -> Sign.LIFT
-                SET_DOWN -> Sign.DOWN
-                DERIGGED,
-                RETURNED -> Sign.GEAR
-                else -> Sign.CROSS
+                MovementKind.LIFTED -> Sign.LIFT
+                MovementKind.SET_DOWN -> Sign.DOWN
+                MovementKind.DERIGGED,
+                MovementKind.RETURNED -> Sign.GEAR
+                MovementKind.REFUSED,
+                MovementKind.LOST -> Sign.CROSS
             }
 
         fun signOf(report: MovementView): Sign = if (report.against) Sign.WARN else signOf(report.event)
 
         /** The word on an event's key. */
-        fun keyOf(event: String): Int =
+        fun keyOf(event: MovementKind): Int =
             when (event) {
-                LIFTED -> R.string.event_lifted
-                REFUSED -> R.string.event_refused
-                SET_DOWN -> R.string.event_set_down
-                DERIGGED -> R.string.event_derigged
-                LOST -> R.string.event_lost
-                else -> R.string.event_returned
+                MovementKind.LIFTED -> R.string.event_lifted
+                MovementKind.REFUSED -> R.string.event_refused
+                MovementKind.SET_DOWN -> R.string.event_set_down
+                MovementKind.DERIGGED -> R.string.event_derigged
+                MovementKind.LOST -> R.string.event_lost
+                MovementKind.RETURNED -> R.string.event_returned
             }
     }
 }

@@ -1,5 +1,6 @@
 package slingseal.handheld.screens
 
+import slingseal.core.PlantedCall
 import android.view.View
 import slingseal.core.ClassRequest
 import slingseal.core.DebriefView
@@ -81,7 +82,7 @@ class ExamResultScreen(shell: Shell, override val place: Place.ExamResult) : Scr
     private fun debrief(debrief: DebriefView): List<View> {
         val items =
             debrief.items.map {
-                val found = it.call == "found" || it.call == "named_otherwise"
+                val found = it.call == PlantedCall.FOUND || it.call == PlantedCall.NAMED_OTHERWISE
                 parts.signed(if (found) Sign.TICK else Sign.CROSS, parts.words(it.words, 18, bold = !found))
             }
         val calls =

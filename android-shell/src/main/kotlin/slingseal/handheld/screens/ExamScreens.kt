@@ -1,5 +1,7 @@
 package slingseal.handheld.screens
 
+import slingseal.core.ExamRunState
+import slingseal.core.ExamOutcome
 import android.view.View
 import slingseal.core.ExamBegin
 import slingseal.core.ExamResultLine
@@ -17,7 +19,7 @@ import slingseal.handheld.sense.Beat
 internal fun clock(seconds: UInt) = "%d:%02d".format((seconds / 60u).toInt(), (seconds % 60u).toInt())
 
 internal fun Shell.openRuns(): List<RunLine> =
-    attempt { core.examRuns() }.orEmpty().filter { it.state == "open" }
+    attempt { core.examRuns() }.orEmpty().filter { it.state == ExamRunState.OPEN }
 
 /** Says that nothing here is an inspection. */
 internal fun Screen.training(shell: Shell): View =
@@ -170,7 +172,7 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
             shell
                 .attempt { shell.core.examRuns() }
                 .orEmpty()
-                .filter { it.state == "ended" || it.state == "lost" }
+                .filter { it.state == ExamRunState.ENDED || it.state == ExamRunState.LOST }
         val results = shell.attempt { shell.core.examResults() }.orEmpty()
         val none =
             if (runs.isEmpty() && results.isEmpty()) parts.words(text(R.string.exam_no_results), 18) else null
@@ -194,13 +196,13 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun run(line: RunLine): Key {
         val next =
             when {
-                line.state == "lost" -> R.string.exam_lost
+                line.state == ExamRunState.LOST -> R.string.exam_lost
                 line.canScore -> R.string.exam_to_score
                 else -> R.string.exam_to_bring
             }
         return key(Face.ROW, line.student, Sign.EYE, "${line.load} · ${line.begun.dtg} · ${text(next)}") {
             when {
-                line.state == "lost" -> {}
+                line.state == ExamRunState.LOST -> {}
                 line.canScore -> shell.go(Place.ExamScore(line.run))
                 else -> shell.go(Place.ExamSheet(line.run))
             }
@@ -218,7 +220,7 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 /** The sign and the word of an outcome. */
 internal fun outcome(line: ExamResultLine): Pair<Sign, Int> =
     when (line.outcome) {
-        "passed" -> Sign.TICK to R.string.exam_passed
-        "failed" -> Sign.CROSS to R.string.exam_failed
-        else -> Sign.BARS to R.string.exam_unclear
+        ExamOutcome.PASSED -> Sign.TICK to R.string.exam_passed
+        ExamOutcome.FAILED -> Sign.CROSS to R.string.exam_failed
+        ExamOutcome.UNCLEAR -> Sign.BARS to R.string.exam_unclear
     }

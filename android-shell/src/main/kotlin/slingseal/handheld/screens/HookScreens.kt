@@ -1,5 +1,7 @@
 package slingseal.handheld.screens
 
+import slingseal.core.MovementKind
+import slingseal.core.Grade
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
@@ -231,9 +233,9 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
         )
     }
 
-    private fun lifted(load: String) = Draft(load, Draft.LIFTED).give(shell)
+    private fun lifted(load: String) = Draft(load, MovementKind.LIFTED).give(shell)
 
-    private fun refused(load: String) = shell.go(Place.Refuse(Draft(load, Draft.REFUSED)))
+    private fun refused(load: String) = shell.go(Place.Refuse(Draft(load, MovementKind.REFUSED)))
 
     override val takesEarKeys
         get() = verdict != null
@@ -260,7 +262,7 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
      */
     private fun facts(verdict: VerdictView): View {
         val facts = verdict.facts
-        val grave = verdict.reasons.filter { it.grade != "note" }
+        val grave = verdict.reasons.filter { it.grade != Grade.NOTE }
         val load = facts?.load ?: verdict.tag?.load
         val weight =
             verdict.tag?.let { text(R.string.gross_of, it.gross, it.allowable) }
@@ -291,7 +293,7 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
                     .filter { it.text != verdict.first }
                     .map {
                         parts.signed(
-                            if (it.grade == "note") Sign.EYE else Sign.CROSS,
+                            if (it.grade == Grade.NOTE) Sign.EYE else Sign.CROSS,
                             parts.words(it.text, 17),
                         )
                     }

@@ -1,5 +1,8 @@
 package slingseal.handheld.screens
 
+import slingseal.core.WeightSource
+import slingseal.core.Subject
+import slingseal.core.RiggingVerdict
 import android.view.View
 import slingseal.core.DraftLink
 import slingseal.core.DraftPiece
@@ -77,7 +80,7 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 }
             }
         // the lists that this phone inspects loads by, for a load that is like none before
-        val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == LOAD }
+        val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == Subject.LOAD }
         val templates =
             lists.map { list ->
                 key(Face.ROW, list.title, Sign.PLUS, text(R.string.plan_template)) { beginBy(shell, list.id) }
@@ -189,11 +192,11 @@ class PlanDraftScreen(shell: Shell, override val place: Place.PlanDraft) : Scree
                 view.rigging?.let {
                     parts.panel(
                         parts.signed(
-                            if (it.verdict == WITHIN) Sign.TICK else Sign.WARN,
+                            if (it.verdict == RiggingVerdict.WITHIN_LIMITS) Sign.TICK else Sign.WARN,
                             parts.words(it.summary, 18, bold = true, ground = palette.panel),
                             palette.panel,
                         ),
-                        thick = it.verdict != WITHIN,
+                        thick = it.verdict != RiggingVerdict.WITHIN_LIMITS,
                     )
                 },
                 picture,
@@ -211,15 +214,13 @@ class PlanDraftScreen(shell: Shell, override val place: Place.PlanDraft) : Scree
     }
 
     companion object {
-        private const val WITHIN = "within_limits"
-
-        /** How a weight is known: the core's word, and what it is called here. */
+        /** How a weight is known, and what that is called here. */
         val SOURCES =
             listOf(
-                "weighed" to R.string.source_weighed,
-                "data plate" to R.string.source_plate,
-                "added up" to R.string.source_added,
-                "estimated" to R.string.source_estimated,
+                WeightSource.WEIGHED to R.string.source_weighed,
+                WeightSource.DATA_PLATE to R.string.source_plate,
+                WeightSource.ADDED_UP to R.string.source_added,
+                WeightSource.ESTIMATED to R.string.source_estimated,
             )
     }
 }
@@ -251,9 +252,9 @@ class PlanSourceScreen(shell: Shell, override val place: Place.PlanSource) : Scr
 
     override fun build(): View {
         val rows =
-            PlanDraftScreen.SOURCES.map { (word, name) ->
-                key(Face.ROW, text(name), if (word == draft.weightSource) Sign.TICK else Sign.NONE) {
-                    shell.draft(draft.copy(weightSource = word))
+            PlanDraftScreen.SOURCES.map { (source, name) ->
+                key(Face.ROW, text(name), if (source == draft.weightSource) Sign.TICK else Sign.NONE) {
+                    shell.draft(draft.copy(weightSource = source))
                 }
             }
         return page(

@@ -1,5 +1,6 @@
 package slingseal.handheld.screens
 
+import slingseal.core.RecordStanding
 import android.view.View
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -20,9 +21,13 @@ class RecordsScreen(shell: Shell, override val place: Place.Records) : Screen(sh
                     listOfNotNull(
                             text(if (record.fit) R.string.fit else R.string.not_fit),
                             when (record.standing) {
-                                "voided" -> text(R.string.voided)
-                                "superseded" -> text(R.string.superseded)
-                                else -> if (record.expired) text(R.string.expired) else null
+                                RecordStanding.VOIDED -> text(R.string.voided)
+                                RecordStanding.SUPERSEDED -> text(R.string.superseded)
+                                RecordStanding.CURRENT,
+                                RecordStanding.REFUSED,
+                                RecordStanding.WAITING,
+                                RecordStanding.NO_INSPECTION ->
+                                    if (record.expired) text(R.string.expired) else null
                             },
                             record.issued.dtg,
                             record.inspector,
@@ -31,7 +36,7 @@ class RecordsScreen(shell: Shell, override val place: Place.Records) : Screen(sh
                 key(
                     Face.ROW,
                     record.load,
-                    if (record.fit && record.standing == "current") Sign.TICK else Sign.CROSS,
+                    if (record.fit && record.standing == RecordStanding.CURRENT) Sign.TICK else Sign.CROSS,
                     state,
                 ) {
                     shell.go(Place.Record(record.record))
@@ -119,7 +124,7 @@ class RecordScreen(shell: Shell, override val place: Place.Record) : Screen(shel
             listOfNotNull(
                 key(Face.GOOD, text(R.string.show_code), Sign.CODE) { shell.go(Place.Seal(line.record)) },
                 key(Face.BAD, text(R.string.void_it), Sign.CROSS) { shell.go(Place.Void(line.record)) }
-                    .takeIf { line.standing != "voided" },
+                    .takeIf { line.standing != RecordStanding.VOIDED },
             ),
         )
     }

@@ -1,5 +1,7 @@
 package slingseal.handheld.screens
 
+import slingseal.core.RefusalCause
+import slingseal.core.MovementKind
 import android.view.View
 import slingseal.core.MovementView
 import slingseal.handheld.Place
@@ -108,7 +110,7 @@ class RefuseScreen(shell: Shell, override val place: Place.Refuse) : Screen(shel
     override fun build(): View {
         val causes =
             shell.core.refusalCauses().map { cause ->
-                key(Face.ROW, cause.shown.replaceFirstChar(Char::uppercase), Sign.CROSS) { give(cause.name) }
+                key(Face.ROW, cause.shown.replaceFirstChar(Char::uppercase), Sign.CROSS) { give(cause.cause) }
             }
         val note = saidRow(shell, draft, Said.NOTE)
         list = PickList(causes + note, shell)
@@ -122,18 +124,15 @@ class RefuseScreen(shell: Shell, override val place: Place.Refuse) : Screen(shel
         )
     }
 
-    private fun give(cause: String) {
+    private fun give(cause: RefusalCause) {
         val whole = draft.copy(cause = cause)
         // another reason is no reason without words
-        if (cause == OTHER && draft.note.isEmpty()) shell.go(Place.ReportNote(whole, Said.NOTE))
+        if (cause == RefusalCause.OTHER && draft.note.isEmpty()) shell.go(Place.ReportNote(whole, Said.NOTE))
         else whole.give(shell)
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 
-    private companion object {
-        const val OTHER = "other"
-    }
 }
 
 /** A row that leads to words of a person's own, and shows those that are there. */
@@ -162,7 +161,7 @@ class ReportNoteScreen(shell: Shell, override val place: Place.ReportNote) : Wri
         get() = text(what.title)
 
     override val guide
-        get() = text(if (draft.cause.isEmpty()) what.guide else R.string.refuse_other_guide)
+        get() = text(if (draft.cause == null) what.guide else R.string.refuse_other_guide)
 
     override val done
         get() = text(R.string.take_it)
@@ -172,13 +171,13 @@ class ReportNoteScreen(shell: Shell, override val place: Place.ReportNote) : Wri
 
     override fun take(words: String) {
         val whole = what.on(draft, words.trim())
-        if (whole.cause.isNotEmpty()) {
+        if (whole.cause != null) {
             if (whole.note.isNotEmpty()) return whole.give(shell)
             shell.notice = text(R.string.nothing_typed)
             return shell.redraw()
         }
         shell.back()
-        shell.swap(if (whole.event == Draft.REFUSED) Place.Refuse(whole) else Place.What(whole))
+        shell.swap(if (whole.event == MovementKind.REFUSED) Place.Refuse(whole) else Place.What(whole))
     }
 }
 
@@ -251,15 +250,15 @@ class WhatScreen(shell: Shell, override val place: Place.What) : Screen(shell, p
             .apply { chosen = draft.sign }
     }
 
-    private fun take(event: String) {
+    private fun take(event: MovementKind) {
         val whole = draft.copy(event = event)
-        if (event == Draft.REFUSED) shell.go(Place.Refuse(whole)) else whole.give(shell)
+        if (event == MovementKind.REFUSED) shell.go(Place.Refuse(whole)) else whole.give(shell)
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 
     private companion object {
-        val EVENTS = listOf(Draft.SET_DOWN, Draft.DERIGGED, Draft.LOST, Draft.LIFTED, Draft.REFUSED)
+        val EVENTS = listOf(MovementKind.SET_DOWN, MovementKind.DERIGGED, MovementKind.LOST, MovementKind.LIFTED, MovementKind.REFUSED)
     }
 }
 
@@ -270,7 +269,7 @@ class ReportPinScreen(shell: Shell, override val place: Place.ReportPin) : PinPa
         get() = text(R.string.sign_it)
 
     override val words
-        get() = text(R.string.sign_pin, draft.load, text(Draft.keyOf(draft.event)))
+        get() = text(R.string.sign_pin, draft.load, draft.event?.let { text(Draft.keyOf(it)) }.orEmpty())
 
     override val done
         get() = text(R.string.sign_done)

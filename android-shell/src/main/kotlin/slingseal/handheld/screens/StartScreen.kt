@@ -1,5 +1,6 @@
 package slingseal.handheld.screens
 
+import slingseal.core.WalkLineState
 import android.view.View
 import slingseal.core.SetUpView
 import slingseal.core.SetUpWhat
@@ -149,9 +150,11 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun state(line: WalkLine) =
         when (line.state) {
-            "paused" -> text(R.string.state_paused)
-            "decided" -> text(R.string.state_decided)
-            else -> text(R.string.state_walking)
+            WalkLineState.PAUSED -> text(R.string.state_paused)
+            WalkLineState.DECIDED -> text(R.string.state_decided)
+            WalkLineState.WALKING,
+            WalkLineState.SEALED,
+            WalkLineState.ABANDONED -> text(R.string.state_walking)
         }
 
     /** The load in hand: its number as large as the page allows. */

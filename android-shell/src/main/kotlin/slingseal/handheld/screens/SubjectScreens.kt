@@ -1,5 +1,6 @@
 package slingseal.handheld.screens
 
+import slingseal.core.Subject
 import android.view.View
 import slingseal.core.KeptInspection
 import slingseal.core.ProcedureView
@@ -14,26 +15,20 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
-/** What the core calls the subjects of an inspection. */
-internal const val LOAD = "load"
-private const val PIECE = "piece"
-private const val AIRCRAFT = "aircraft"
-private const val ZONE = "zone"
-private const val HANDLING = "handling"
-
 /**
  * Whether a walk is of a load, by its tag, and not of a piece, an aircraft's hooks, a zone or what is done
  * with a load.
  */
 internal val WalkView.ofLoad: Boolean
-    get() = subject == LOAD
+    get() = subject == Subject.LOAD
 
-private fun subjectOf(word: String): Int =
-    when (word) {
-        PIECE -> R.string.subject_piece
-        AIRCRAFT -> R.string.subject_aircraft
-        ZONE -> R.string.subject_zone
-        else -> R.string.subject_handling
+private fun subjectOf(subject: Subject): Int =
+    when (subject) {
+        Subject.PIECE -> R.string.subject_piece
+        Subject.AIRCRAFT -> R.string.subject_aircraft
+        Subject.ZONE -> R.string.subject_zone
+        Subject.HANDLING,
+        Subject.LOAD -> R.string.subject_handling
     }
 
 /**
@@ -45,11 +40,11 @@ class SubjectsScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = text(R.string.subjects)
 
     override fun build(): View {
-        val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject != LOAD }
+        val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject != Subject.LOAD }
         val kept = shell.attempt { shell.core.keptInspections() }.orEmpty()
         val open = kept.count { it.signed == null && it.walk.isNotEmpty() }
         val groups =
-            listOf(ZONE, AIRCRAFT, HANDLING, PIECE).flatMap { subject ->
+            listOf(Subject.ZONE, Subject.AIRCRAFT, Subject.HANDLING, Subject.PIECE).flatMap { subject ->
                 group(subject, lists.filter { it.subject == subject })
             }
         return page(
@@ -69,7 +64,7 @@ class SubjectsScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
     }
 
-    private fun group(subject: String, lists: List<ProcedureView>): List<View> {
+    private fun group(subject: Subject, lists: List<ProcedureView>): List<View> {
         if (lists.isEmpty()) return emptyList()
         val rows =
             lists.map { list ->
@@ -85,7 +80,7 @@ class SubjectNameScreen(shell: Shell, override val place: Place.SubjectName) : W
         shell.attempt { shell.core.procedures() }?.firstOrNull { it.id == place.procedure }
     }
     private val subject
-        get() = list?.subject ?: PIECE
+        get() = list?.subject ?: Subject.PIECE
 
     override val title
         get() = list?.title ?: place.procedure
@@ -94,10 +89,11 @@ class SubjectNameScreen(shell: Shell, override val place: Place.SubjectName) : W
         get() =
             text(
                 when (subject) {
-                    PIECE -> R.string.name_of_piece
-                    AIRCRAFT -> R.string.name_of_aircraft
-                    ZONE -> R.string.name_of_zone
-                    else -> R.string.name_of_handling
+                    Subject.PIECE -> R.string.name_of_piece
+                    Subject.AIRCRAFT -> R.string.name_of_aircraft
+                    Subject.ZONE -> R.string.name_of_zone
+                    Subject.HANDLING,
+                    Subject.LOAD -> R.string.name_of_handling
                 }
             )
 
@@ -114,7 +110,7 @@ class SubjectNameScreen(shell: Shell, override val place: Place.SubjectName) : W
             }
         val known = names().map { name -> key(Face.ROW, name, Sign.NEXT) { take(name) } }
         return listOfNotNull(
-            scan.takeIf { subject == PIECE },
+            scan.takeIf { subject == Subject.PIECE },
             parts.eyebrow(text(R.string.names_known)).takeIf { known.isNotEmpty() },
             parts.column(*known.toTypedArray(), space = 12).takeIf { known.isNotEmpty() },
         )
@@ -126,10 +122,10 @@ class SubjectNameScreen(shell: Shell, override val place: Place.SubjectName) : W
             shell
                 .attempt { shell.core.keptInspections() }
                 .orEmpty()
-                .filter { if (subject == PIECE) it.procedure == place.procedure else it.subject == subject }
+                .filter { if (subject == Subject.PIECE) it.procedure == place.procedure else it.subject == subject }
                 .map { it.name }
         val loads =
-            if (subject == HANDLING)
+            if (subject == Subject.HANDLING)
                 shell.attempt { shell.core.records(null, MOST.toUInt()) }.orEmpty().map { it.load }
             else emptyList()
         return (loads + kept).distinct().take(MOST)
@@ -172,7 +168,7 @@ class SignScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPa
         get() =
             text(
                 if (fit) R.string.sign_fit
-                else if (walk.subject == PIECE) R.string.sign_withdrawn else R.string.sign_not_fit,
+                else if (walk.subject == Subject.PIECE) R.string.sign_withdrawn else R.string.sign_not_fit,
                 walk.load,
             )
 
@@ -233,9 +229,9 @@ class InspectionsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** Fit or not in the trade's word: a piece that is not is withdrawn. */
-private fun Shell.outcome(subject: String, fit: Boolean): String =
+private fun Shell.outcome(subject: Subject, fit: Boolean): String =
     activity.getString(
-        if (fit) R.string.fit else if (subject == PIECE) R.string.withdrawn else R.string.not_fit
+        if (fit) R.string.fit else if (subject == Subject.PIECE) R.string.withdrawn else R.string.not_fit
     )
 
 /**

@@ -1,5 +1,6 @@
 package slingseal.handheld.screens
 
+import slingseal.core.VoidCause
 import android.view.View
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -9,13 +10,13 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
-/** Why a seal no longer holds: the core's words for the causes, and what a person reads. */
+/** Why a seal no longer holds, and what a person reads; another reason is written. */
 private val CAUSES =
     listOf(
-        "rigging-disturbed" to R.string.void_disturbed,
-        "load-moved" to R.string.void_moved,
-        "hookup-aborted" to R.string.void_aborted,
-        "equipment-withdrawn" to R.string.void_equipment,
+        VoidCause.RIGGING_DISTURBED to R.string.void_disturbed,
+        VoidCause.LOAD_MOVED to R.string.void_moved,
+        VoidCause.HOOKUP_ABORTED to R.string.void_aborted,
+        VoidCause.EQUIPMENT_WITHDRAWN to R.string.void_equipment,
     )
 
 /** Takes a seal back: why it no longer holds, then the PIN. */

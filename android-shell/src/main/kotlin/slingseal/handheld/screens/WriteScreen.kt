@@ -1,5 +1,6 @@
 package slingseal.handheld.screens
 
+import slingseal.core.VoidCause
 import android.view.View
 import java.io.Serializable
 import kotlin.reflect.KClass
@@ -86,7 +87,7 @@ class WriteScreen(shell: Shell, override val place: Place.Write) : WritingScreen
             is Why.Note -> draft(why.draft.copy(note = said))
             is Why.Other -> draft(DeficiencyDraft(why.on, why.card, why.point, OTHER, said))
             is Why.Void ->
-                if (said.isEmpty()) empty() else shell.swap(Place.VoidPin(why.record, "other", said))
+                if (said.isEmpty()) empty() else shell.swap(Place.VoidPin(why.record, VoidCause.OTHER, said))
             is Why.NotApplicable ->
                 if (said.isEmpty()) empty()
                 else

@@ -1,5 +1,6 @@
 package slingseal.handheld.support
 
+import slingseal.core.VoidCause
 import android.os.Looper
 import slingseal.core.Handheld
 import slingseal.core.HandheldInterface
@@ -112,7 +113,7 @@ class Watched(private val real: Handheld) : Handheld(NoHandle), HandheldInterfac
 
     override fun walkPicture(walk: String) = slow("walkPicture") { real.walkPicture(walk) }
 
-    override fun void(record: String, cause: String, note: String?, pin: String) =
+    override fun void(record: String, cause: VoidCause, note: String?, pin: String) =
         slow("void") { real.void(record, cause, note, pin) }
 
     companion object {
