@@ -4,6 +4,8 @@ import android.app.Activity
 import android.content.Intent
 import android.os.Build
 import android.os.Bundle
+import android.os.Handler
+import android.os.Looper
 import android.os.SystemClock
 import android.view.KeyEvent
 import android.view.MotionEvent
@@ -75,8 +77,25 @@ class HandheldActivity : Activity(), Shell {
     override var parts = Parts(this, palette)
         private set
 
-    override var notice: String? = null
-    override var news: String? = null
+    /** Set while a page is read too, beside the main thread. */
+    @Volatile override var notice: String? = null
+    @Volatile override var news: String? = null
+
+    private var saidThatItWorks = false
+
+    /** Stands for the page that is being read; the newest alone is shown. */
+    private var coming: Any? = null
+    private val main = Handler(Looper.getMainLooper())
+
+    /** What was typed before the phone was turned, until the page is there to be given it. */
+    private var typed: Bundle? = null
+
+    /** Whether something is awaited that takes no more than a moment. */
+    internal val isReading
+        get() = coming != null || Slow.at != null && !Slow.shows
+
+    override val busy
+        get() = isOpening || coming != null || Slow.at != null
 
     /** The page in front. */
     val front: Screen?
@@ -100,7 +119,8 @@ class HandheldActivity : Activity(), Shell {
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) useCutouts()
         useBack()
         val there = Core.opened(this)
-        if (there == null) open(state) else begin(there, state)
+        val places = Place.loadAll(state)
+        if (there == null || places.isEmpty()) open(state) else begin(there, places, state)
     }
 
     /**
@@ -109,33 +129,44 @@ class HandheldActivity : Activity(), Shell {
     private fun open(state: Bundle?) {
         isOpening = true
         left = state
-        working(R.string.opening)
+        if (Core.opened(this) == null) working(R.string.opening) else blank()
         Core.slow.execute {
             val opened =
                 try {
-                    Result.success(Core.of(this))
+                    val core = Core.of(this)
+                    Result.success(core to Place.loadAll(state).ifEmpty { beginning(core) })
                 } catch (e: HandheldException) {
                     Result.failure(e)
                 }
             runOnUiThread {
                 isOpening = false
-                if (!isDestroyed) opened.fold({ begin(it, state) }, { stop((it as HandheldException).words) })
+                if (!isDestroyed)
+                    opened.fold(
+                        { (core, places) -> begin(core, places, state) },
+                        { stop((it as HandheldException).words) },
+                    )
             }
         }
     }
 
+    /** The ground alone, for the moment in which the first page is read. */
+    private fun blank() = setContentView(SafeArea(this, palette))
+
     private fun working(words: Int) =
         setContentView(SafeArea(this, palette).apply { addView(WorkingPage(parts).build(words)) })
 
-    private fun begin(opened: Handheld, state: Bundle?) {
+    private fun begin(opened: Handheld, there: List<Place>, state: Bundle?) {
         core = opened
-        palette = Palette.entries.firstOrNull { it.name == preference(PALETTE) } ?: Palette.DAY
+        palette = Palette.entries.firstOrNull { it.name == Core.choice(Core.PALETTE) } ?: Palette.DAY
         parts = Parts(this, palette)
-        val there = Place.loadAll(state)
+        places += there
         // a turn of the phone while a bundle is read: what holds the core is not asked for a page
-        val busy = Slow.at != null && there.isNotEmpty()
-        places += there.ifEmpty { beginning() }
-        if (busy) working(R.string.working_words) else show()
+        if (Slow.at != null) {
+            working(R.string.working_words)
+        } else {
+            blank()
+            show()
+        }
         Slow.attach(this)
         // a saved state is a page that was left, not a new wish
         if (state == null) intent?.let { whenOpen { asked(it) } }
@@ -144,7 +175,7 @@ class HandheldActivity : Activity(), Shell {
 
     /** At once, or when the store is open and nothing slow is under way. */
     private fun whenOpen(job: () -> Unit) {
-        if (places.isEmpty() || Slow.at != null) waiting += job else job()
+        if (places.isEmpty() || busy) waiting += job else job()
     }
 
     private fun doWaiting() {
@@ -157,9 +188,9 @@ class HandheldActivity : Activity(), Shell {
      * The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if
      * there is one.
      */
-    private fun beginning(): List<Place> {
+    private fun beginning(core: Handheld): List<Place> {
         val start = Place(PageKind.START)
-        val runs = openRuns()
+        val runs = attempt { core.openRuns() }.orEmpty()
         if (runs.size == 1)
             return listOf(start, Place(PageKind.EXAMS), Place(PageKind.WALK, runName(runs.first().run)))
         val walking = attempt { core.start() }?.inHand?.filter { it.state == "walking" }.orEmpty()
@@ -180,12 +211,24 @@ class HandheldActivity : Activity(), Shell {
 
     override fun onSaveInstanceState(state: Bundle) {
         super.onSaveInstanceState(state)
+        typed?.let(state::putAll)
         if (places.isEmpty()) left?.let(state::putAll) else Place.saveAll(places, state)
+    }
+
+    override fun onRestoreInstanceState(state: Bundle) {
+        typed = state
+        if (screen != null) restore()
+    }
+
+    private fun restore() {
+        typed?.let { super.onRestoreInstanceState(it) }
+        typed = null
     }
 
     override fun onResume() {
         super.onResume()
         resumed = true
+        if (coming != null) return
         touch.listen(screen?.touches == true)
         screen?.shown()
     }
@@ -246,26 +289,49 @@ class HandheldActivity : Activity(), Shell {
         }
     }
 
-    private fun make(place: Place): Screen = Screens.of(this, place)
-
-    private fun show(speak: Boolean = true) {
+    /**
+     * The page of the place that is last: read beside the main thread, then drawn. Until then the one that is
+     * seen stays, and takes nothing.
+     */
+    private fun show() {
         screen?.hidden()
         standing = null
-        val next = make(places.last())
+        // whatever goes down before the new page has settled is no answer to it
+        settledAt = Long.MAX_VALUE
+        val mine = Any()
+        coming = mine
+        // where a step goes back and on at once, the last page alone is read
+        main.post { if (coming === mine) read(mine) }
+        main.postDelayed({ if (coming === mine && !isDestroyed) working(R.string.working_words) }, Slow.GRACE)
+    }
+
+    private fun read(mine: Any) {
+        val place = places.last()
+        Core.quick.execute {
+            val next = runCatching { Screens.of(this, place).apply { readBand() } }
+            main.post { if (coming === mine && !isDestroyed) came(next.getOrThrow()) }
+        }
+    }
+
+    private fun came(next: Screen) {
+        coming = null
         screen = next
         val told = draw(next)
+        restore()
         // one breath: a page that is spoken right after a refusal would cut it short
-        if (speak && speaks)
+        if (speaks)
             listOfNotNull(told, next.spoken).takeIf { it.isNotEmpty() }?.let { say(it.joinToString(" ")) }
         if (!isFinishing && hasWindowFocus()) next.shown()
-        else window.decorView.post { if (screen === next) next.shown() }
+        else window.decorView.post { if (screen === next && coming == null) next.shown() }
+        doWaiting()
     }
 
     /** Draws a page; gives the line that stands at its head because of what was done before. */
     private fun draw(screen: Screen): String? {
         val area = SafeArea(this, palette)
         if (notice == null && news == null) notice = standing
-        val view = if (Slow.at == null) screen.whole() else WorkingPage(parts).build()
+        saidThatItWorks = Slow.shows
+        val view = if (saidThatItWorks) WorkingPage(parts).build() else screen.whole()
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) nameThePane(area, screen)
         val told = (notice ?: news).takeIf { it != standing }
         notice = null
@@ -382,7 +448,8 @@ class HandheldActivity : Activity(), Shell {
     override fun redraw() = show()
 
     override fun redrawSame() {
-        if (screen == null && Slow.at != null) return
+        // the page that comes tells it
+        if (coming != null || screen == null && Slow.at != null) return
         val told = (screen ?: return show()).let(::draw) ?: return
         if (speaks) say(told)
     }
@@ -394,7 +461,7 @@ class HandheldActivity : Activity(), Shell {
 
     @NewerAndroid
     private fun newerBack() {
-        val callback = OnBackInvokedCallback { back() }
+        val callback = OnBackInvokedCallback { pressedBack() }
         onBackInvokedDispatcher.registerOnBackInvokedCallback(
             OnBackInvokedDispatcher.PRIORITY_DEFAULT,
             callback,
@@ -402,9 +469,17 @@ class HandheldActivity : Activity(), Shell {
         backCallback = callback
     }
 
-    @Deprecated("Deprecated in Java") override fun onBackPressed() = back()
+    @Deprecated("Deprecated in Java") override fun onBackPressed() = pressedBack()
+
+    private fun pressedBack() {
+        if (!busy) back()
+    }
+
+    /** A finger that came down while a page was on its way: what it does until it leaves counts nowhere. */
+    private var stale = false
 
     override fun dispatchTouchEvent(event: MotionEvent): Boolean {
+        if (stale(event)) return true
         val sifted = oneFinger.sift(event) ?: return true
         return super.dispatchTouchEvent(sifted).also { if (sifted !== event) sifted.recycle() }
     }
@@ -423,6 +498,18 @@ class HandheldActivity : Activity(), Shell {
         window.decorView.post { redrawSame() }
     }
 
+    private fun stale(event: MotionEvent): Boolean {
+        if (busy && !stale) {
+            stale = true
+            val end = MotionEvent.obtain(event).apply { action = MotionEvent.ACTION_CANCEL }
+            oneFinger.sift(end)?.let { super.dispatchTouchEvent(it) }
+            end.recycle()
+        } else if (!busy && event.actionMasked == MotionEvent.ACTION_DOWN) {
+            stale = false
+        }
+        return stale
+    }
+
     override fun dispatchKeyEvent(event: KeyEvent): Boolean {
         val ours = takesHardKeys || takesEarKeys && event.keyCode in HardKeys.AT_THE_EAR
         if (ours && hardKeys.feed(event, settledAt)) return true
@@ -430,13 +517,13 @@ class HandheldActivity : Activity(), Shell {
     }
 
     private val takesHardKeys
-        get() = screen?.takesHardKeys == true && Slow.at == null && hardKeysOn
+        get() = screen?.takesHardKeys == true && !Slow.shows && hardKeysOn
 
     private val takesEarKeys
-        get() = screen?.takesEarKeys == true && Slow.at == null && hardKeysOn
+        get() = screen?.takesEarKeys == true && !Slow.shows && hardKeysOn
 
     private fun hard(answer: HardAnswer) {
-        if (takesHardKeys || takesEarKeys) screen?.hard(answer)
+        if (!busy && (takesHardKeys || takesEarKeys)) screen?.hard(answer)
     }
 
     // the core
@@ -450,31 +537,39 @@ class HandheldActivity : Activity(), Shell {
         }
 
     override fun <T> work(job: () -> T, done: Shell.(T) -> Unit) {
-        if (!Slow.begin(this, places.last(), job, done)) return
+        if (!Slow.begin(this, places.last(), Core.slow, shows = true, job, done)) return
         // the hand knows that the press was taken, while the PIN is stretched
         feel(Beat.READ)
         if (Slow.at != null) redrawSame()
     }
 
+    override fun <T> ask(job: Handheld.() -> T, done: Shell.(T) -> Unit) {
+        val core = core
+        Slow.begin(this, places.last(), Core.quick, shows = false, { core.job() }, done)
+    }
+
+    override fun refuse(words: String) {
+        feel(Beat.REFUSED)
+        val front = screen
+        if (front == null || coming != null) notice = words else front.refused(words)
+    }
+
     override fun worked(result: Result<Any?>, then: (Any?) -> Unit) {
-        result.onSuccess(then).onFailure {
-            notice = (it as HandheldException).words
-            feel(Beat.REFUSED)
-            redrawSame()
-        }
+        result.onSuccess(then).onFailure { refuse((it as HandheldException).words) }
+        // no page goes on saying that it works
+        if (saidThatItWorks && coming == null) redrawSame()
         doWaiting()
     }
 
-    private fun preference(name: String): String? = attempt { Core.choice(name) }?.ifEmpty { null }
+    override fun choose(name: String, value: String) =
+        Core.choose(name, value) { words -> main.post { if (!isDestroyed) refuse(words) } }
 
     override var speaks: Boolean
-        get() = preference(VOICE) == "on"
-        set(value) {
-            attempt { Core.choose(VOICE, if (value) "on" else "off") }
-        }
+        get() = Core.choice(Core.VOICE) == "on"
+        set(value) = choose(Core.VOICE, if (value) "on" else "off")
 
     override fun changePalette(palette: Palette) {
-        attempt { Core.choose(PALETTE, palette.name) }
+        choose(Core.PALETTE, palette.name)
         this.palette = palette
         parts = Parts(this, palette)
         redraw()
@@ -484,10 +579,8 @@ class HandheldActivity : Activity(), Shell {
         get() = touch.missing
 
     override var hardKeysOn: Boolean
-        get() = preference(HARD_KEYS) == "on"
-        set(value) {
-            attempt { Core.choose(HARD_KEYS, if (value) "on" else "off") }
-        }
+        get() = Core.choice(Core.HARD_KEYS) == "on"
+        set(value) = choose(Core.HARD_KEYS, if (value) "on" else "off")
 
     companion object {
         /** What the program's shortcuts ask for. */
@@ -497,8 +590,5 @@ class HandheldActivity : Activity(), Shell {
 
         /** The code of the question for the camera. */
         const val ASK_CAMERA = 1
-        private const val HARD_KEYS = "hard keys"
-        private const val PALETTE = "palette"
-        private const val VOICE = "voice"
     }
 }

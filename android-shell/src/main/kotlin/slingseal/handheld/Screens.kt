@@ -170,7 +170,7 @@ object Screens {
             PageKind.PLAN_LINKS -> PlanLinksScreen(shell, place)
             PageKind.PLAN_PIN -> PlanPinScreen(shell, place)
             PageKind.PLAN_TAG -> PlanTagScreen(shell, place)
-            PageKind.AUTHORITY -> AuthorityScreen(shell, place)
+            PageKind.AUTHORITY -> AuthorityScreen.of(shell, place)
             PageKind.AUTHORITY_NAME -> AuthorityNameScreen(shell, place)
             PageKind.AUTHORITY_LISTS -> AuthorityListsScreen(shell, place)
             PageKind.AUTHORITY_WORDS -> AuthorityWordsScreen(shell, place)

@@ -318,7 +318,62 @@ class PlatformTest {
         assertTrue(manifest.contains("android:enableOnBackInvokedCallback=\"true\""))
     }
 
+    // what is felt and heard
+
+    /** A phone set to silence still says NO-GO, by vibration and by tone: both are an alarm's. */
+    @Test
+    fun aVerdictIsFeltAndHeardAsAnAlarm() {
+        val activity = Zone.launch().get()
+        activity.feel(slingseal.handheld.sense.Beat.NO_GO)
+        @Suppress("DEPRECATION")
+        val vibrator = app.getSystemService(android.content.Context.VIBRATOR_SERVICE) as android.os.Vibrator
+        val meant = shadowOf(vibrator).audioAttributesFromLastVibration
+        assertEquals(android.media.AudioAttributes.USAGE_ALARM, meant.usage)
+        assertEquals(android.media.AudioAttributes.CONTENT_TYPE_SONIFICATION, meant.contentType)
+        assertEquals(
+            android.media.ToneGenerator.TONE_SUP_ERROR,
+            org.robolectric.shadows.ShadowToneGenerator.getPlayedTones().last().type(),
+        )
+        val played = org.robolectric.shadows.ShadowToneGenerator.getPlayedTones().size
+        activity.feel(slingseal.handheld.sense.Beat.GOOD)
+        assertEquals(
+            "a key has no tone",
+            played,
+            org.robolectric.shadows.ShadowToneGenerator.getPlayedTones().size,
+        )
+    }
+
     // what others must not see
+
+    /** Every page that a PIN or a passphrase is typed on. */
+    @Test
+    fun noPictureIsTakenOfAPinOrAPassphrase() {
+        zone.inspector()
+        val record = Zone.sealed(core, zone.tag("KM-099"))
+        var walk = core.beginWalk(zone.tag("KM-100").text)
+        while (walk.card != null) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        core.doWalk(walk.walk, WalkRequest.Decide(true, null))
+        val screen = Screen(Zone.launch().get())
+        for (place in
+            listOf(
+                Place(PageKind.WALK, walk.walk),
+                Place(PageKind.NEW_PIN, "Thistle 7", ""),
+                Place(PageKind.VOID, record.record, "load-moved", ""),
+                Place(PageKind.CLOSE_PIN, ""),
+                Draft("KM-099", Draft.LIFTED).place(PageKind.REPORT_PIN),
+                Place(PageKind.WITHDRAW, "S-1", "worn"),
+                Place(PageKind.AUTHORITY_WORDS, slingseal.handheld.screens.Deed.RENEW.name),
+            )) {
+            screen.hand.backTo(PageKind.START)
+            screen.hand.go(place)
+            screen.settle()
+            val flags = screen.activity.window.attributes.flags
+            assertTrue(
+                "${place.page}: ${screen.words()}",
+                flags and WindowManager.LayoutParams.FLAG_SECURE != 0,
+            )
+        }
+    }
 
     @Test
     fun noPictureIsTakenOfWhatIsPlanted() {
@@ -385,6 +440,50 @@ class PlatformTest {
         )
         assertEquals(size(1920, 1080), Eye.largest(listOf(size(640, 480), size(1920, 1080))))
         assertEquals("a camera of nothing smaller takes none", null, Eye.largest(listOf(size(8000, 6000))))
+    }
+
+    /** On its side the picture goes from edge to edge, with words and keys laid on it. */
+    @Test
+    fun onItsSideTheCamerasPictureFillsTheGlass() {
+        Zone.camera()
+        org.robolectric.RuntimeEnvironment.setQualifiers("w800dp-h360dp-land")
+        zone.inspector()
+        val screen = Screen(Zone.launch().get())
+        for (place in listOf(Place(PageKind.HOOK), Place(PageKind.SCAN, Purpose.INSPECT.name))) {
+            screen.hand.backTo(PageKind.START)
+            screen.hand.go(place)
+            screen.settle()
+            val seen = screen.shown().filterIsInstance<android.view.TextureView>().single()
+            val glass = screen.box(screen.activity.findViewById(android.R.id.content))
+            assertEquals("${place.page}", glass, screen.box(seen))
+            assertTrue("keys lie on it", screen.keys().size >= 2)
+        }
+    }
+
+    /** Whoever leaves a page that looks, or puts the phone down, leaves the camera to others. */
+    @Test
+    fun theCameraIsLetGoWhenItsPageGoes() {
+        Zone.camera()
+        zone.inspector()
+        val controller = Zone.launch()
+        val screen = Screen(controller.get())
+        fun eye() =
+            generateSequence<Class<*>>(screen.hand.front!!.javaClass) { it.superclass }
+                .first { it.simpleName == "LookingScreen" }
+                .getMethod("getEye")
+                .invoke(screen.hand.front!!) as Eye
+        screen.press("Hook check")
+        val first = eye()
+        assertTrue("it looks", first.isOpen)
+        screen.press("Back")
+        assertFalse("left", first.isOpen)
+        screen.press("Hook check")
+        val second = eye()
+        assertTrue(second.isOpen)
+        controller.pause()
+        assertFalse("put down", second.isOpen)
+        controller.resume()
+        assertTrue("taken up again", second.isOpen)
     }
 
     @Test

@@ -30,20 +30,20 @@ internal fun authorityHere(shell: Shell): AuthorityView? =
  * The authority in the hand: whose word it is that lets anybody seal. What everybody needs of it stands
  * first, in the order in which a team is begun: its card, then each one's key, then the roster.
  */
-class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class AuthorityScreen(shell: Shell, place: Place, private val authority: AuthorityView) :
+    Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.authority)
 
+    private val list = shell.attempt { shell.core.issued() }
+    private val own = shell.attempt { shell.core.setUp() }
+
     override fun build(): View {
-        val authority =
-            authorityHere(shell) ?: return TeamScreen(shell, Place(PageKind.TEAM, TeamScreen.BEGIN)).build()
-        val list = shell.attempt { shell.core.issued() }
         val people =
             list?.issued.orEmpty().count {
                 it.state == CredentialState.GOOD || it.state == CredentialState.RUNS_OUT_SOON
             }
         val approved = list?.approved.orEmpty().count { it.withdrawn == null }
-        val own = shell.attempt { shell.core.setUp() }
         val facts =
             parts.facts(
                 listOf(
@@ -153,6 +153,11 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     companion object {
+        /** Where this phone is no authority yet, the way to become one. */
+        fun of(shell: Shell, place: Place): Screen =
+            authorityHere(shell)?.let { AuthorityScreen(shell, place, it) }
+                ?: TeamScreen(shell, Place(PageKind.TEAM, TeamScreen.BEGIN))
+
         const val CARD = "card"
         const val ROSTER = "roster"
 
@@ -196,18 +201,19 @@ class AuthorityListsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.authority_lists)
 
+    private val lists = shell.attempt { shell.core.procedures() }.orEmpty()
+    private val approved =
+        if (beginning) emptySet()
+        else
+            shell
+                .attempt { shell.core.issued() }
+                ?.approved
+                .orEmpty()
+                .filter { it.withdrawn == null }
+                .map { it.id to it.version }
+                .toSet()
+
     override fun build(): View {
-        val lists = shell.attempt { shell.core.procedures() }.orEmpty()
-        val approved =
-            if (beginning) emptySet()
-            else
-                shell
-                    .attempt { shell.core.issued() }
-                    ?.approved
-                    .orEmpty()
-                    .filter { it.withdrawn == null }
-                    .map { it.id to it.version }
-                    .toSet()
         val rows =
             lists.map { list ->
                 val already = (list.id to list.version) in approved
@@ -370,9 +376,19 @@ class AuthorityWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, pl
                 }
             Deed.ISSUE -> {
                 val issue = slingseal.core.Issue(given[0], given[2], expires(given[3].toInt()), null, null)
-                shell.work({ core.issue(issue, words) }) { code ->
+                shell.work({
+                    val code = core.issue(issue, words)
+                    // this phone's own is taken in at once; whose it is, is no error
+                    val own =
+                        try {
+                            (core.receive(code.text) as? Received.Credential)?.own == true
+                        } catch (e: HandheldException) {
+                            android.util.Log.i("slingseal", "not taken in: ${e.message}")
+                            false
+                        }
+                    code to own
+                }) { (code, own) ->
                     feel(Beat.GOOD)
-                    val own = (attempt { core.receive(code.text) } as? Received.Credential)?.own == true
                     backTo(if (lies(PageKind.TEAM)) PageKind.TEAM else PageKind.AUTHORITY)
                     go(Place(PageKind.AUTHORITY_CREDENTIAL, code.text, given[1], if (own) OWN else ""))
                 }

@@ -110,14 +110,13 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         }
 
     /** The load, with what this card is about; none for a list of somebody's own. */
-    private val lines: DrawingView? by lazy {
-        val run = place.run
+    private val lines: DrawingView? =
         shell
             .attempt {
+                val run = place.run
                 listOfNotNull(if (run == null) shell.core.walkDrawing(name) else shell.core.examDrawing(run))
             }
             ?.firstOrNull()
-    }
 
     /** A view anew for each drawing of the page: one that has a parent takes no second one. */
     private fun drawing(): LoadDrawing? = lines?.let { LoadDrawing(context, palette, it) }
@@ -193,25 +192,9 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         return parts.signed(sign, parts.words(shown, 19, bold = true))
     }
 
-    private fun good() {
-        val view =
-            shell.attempt { shell.core.doOn(name, WalkRequest.CardGood(card.number)) }
-                ?: return shell.redraw()
-        shell.feel(if (view.refused == null) Beat.GOOD else Beat.REFUSED)
-        told(view)
-        shell.redraw()
-    }
+    private fun good() = shell.answer(name, WalkRequest.CardGood(card.number), Beat.GOOD) { redraw() }
 
-    private fun told(view: WalkView) {
-        shell.notice = view.refused?.message
-    }
-
-    private fun undo(number: UInt) {
-        val view = shell.attempt { shell.core.doOn(name, WalkRequest.Undo(number)) } ?: return shell.redraw()
-        shell.feel(if (view.refused == null) Beat.UNDONE else Beat.REFUSED)
-        told(view)
-        shell.redraw()
-    }
+    private fun undo(number: UInt) = shell.answer(name, WalkRequest.Undo(number), Beat.UNDONE) { redraw() }
 
     private fun give(point: PointView) =
         shell.go(Place(PageKind.VALUE, name, card.number.toString(), point.id, ""))

@@ -29,9 +29,10 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = text(R.string.close)
 
     private var asked = false
+    private val made = shell.attempt { shell.core.closings() }.orEmpty()
 
     override fun shown() {
-        if (asked || last?.first == kept) return
+        if (asked || shell.busy || last?.first == kept) return
         asked = true
         val core = shell.core
         val (of, under) = day to kept
@@ -111,7 +112,6 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     /** The statements that were signed or came in. */
     private fun closings(): View? {
-        val made = shell.attempt { shell.core.closings() }.orEmpty()
         if (made.isEmpty()) return null
         return parts.column(
             parts.eyebrow(text(R.string.close_made)),
@@ -160,13 +160,11 @@ class ClosePointScreen(shell: Shell, place: Place) : WritingScreen(shell, place)
         get() = place.args[3]
 
     override fun take(words: String) {
-        val said =
-            shell.attempt {
-                shell.core.explain(place.args[0], words.trim())
-                true
-            }
-        CloseScreen.changed()
-        if (said == null) shell.redraw() else shell.back()
+        val point = place.args[0]
+        shell.ask({ explain(point, words.trim()) }) {
+            CloseScreen.changed()
+            back()
+        }
     }
 }
 
@@ -207,13 +205,14 @@ class ClosedScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(if (place.args[0].isEmpty()) R.string.closed_long else R.string.closed_words)
 
+    private val code =
+        place.args[0].takeIf(String::isNotEmpty)?.let { text -> shell.attempt { shell.core.codeOf(text) } }
+
     override fun build(): View {
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
         val check = parts.panel(parts.facts(listOf(text(R.string.closed_check) to place.args[1]), 24))
         val code =
-            place.args[0].takeIf(String::isNotEmpty)?.let { text ->
-                shell.attempt { shell.core.codeOf(text) }
-            }
+            code
                 ?: return page(
                     text(R.string.close),
                     body(parts.words(spoken, 20, bold = true), check),

@@ -233,13 +233,12 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
     private fun back() = if (step > 0) to(step - 1) else shell.back()
 
     private fun undo(number: UInt) {
-        shell.answer(walk.walk, WalkRequest.Undo(number), Beat.UNDONE)
-        shell.redraw()
+        shell.answer(walk.walk, WalkRequest.Undo(number), Beat.UNDONE) { redraw() }
     }
 
     private fun fit() {
-        shell.answer(walk.walk, WalkRequest.Decide(true, null), Beat.GOOD)
-        shell.swap(Place(PageKind.WALK, walk.walk))
+        val name = walk.walk
+        shell.answer(name, WalkRequest.Decide(true, null), Beat.GOOD) { swap(Place(PageKind.WALK, name)) }
     }
 
     /** Up goes on; at the end the long press says fit, which no brush does. */
@@ -272,8 +271,7 @@ internal fun notFit(shell: Shell, walk: WalkView) {
     ) {
         return shell.go(Place(PageKind.NOT_FIT, walk.walk))
     }
-    shell.answer(walk.walk, WalkRequest.Decide(false, null), Beat.DEFICIENCY)
-    shell.backTo(PageKind.WALK)
+    shell.answer(walk.walk, WalkRequest.Decide(false, null), Beat.DEFICIENCY) { backTo(PageKind.WALK) }
 }
 
 /** Why a load is not fit on which no deficiency is open: a reason from the list, or words. */
@@ -288,7 +286,7 @@ class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.not_fit)
 
-    private val ofLoad by lazy { shell.attempt { shell.core.walk(place.args[0]) }?.ofLoad != false }
+    private val ofLoad = shell.attempt { shell.core.walk(place.args[0]) }?.ofLoad != false
     override val spoken
         get() = text(if (ofLoad) R.string.not_fit_guide else R.string.not_fit_guide_subject)
 
@@ -307,9 +305,9 @@ class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun decide(reason: String) {
-        if (shell.answer(place.args[0], WalkRequest.Decide(false, reason), Beat.DEFICIENCY) == null)
-            return shell.redraw()
-        shell.backTo(PageKind.WALK)
+        shell.answer(place.args[0], WalkRequest.Decide(false, reason), Beat.DEFICIENCY) {
+            backTo(PageKind.WALK)
+        }
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit

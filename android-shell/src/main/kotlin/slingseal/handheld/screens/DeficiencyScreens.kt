@@ -33,10 +33,10 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.pick_words)
 
+    private val walk = shell.attempt { shell.core.walkOf(place.args[0]) }
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) }
-                ?: return page(text(R.string.deficiency), body())
+        val walk = walk ?: return page(text(R.string.deficiency), body())
         val card = walk.card ?: return page(text(R.string.deficiency), body())
         val keys = mutableListOf<slingseal.handheld.look.Key>()
         val views = mutableListOf<View>()
@@ -130,17 +130,17 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val inRun
         get() = place.run != null
 
-    private fun view() = shell.attempt { shell.core.walkOf(walk) }
+    private val view = shell.attempt { shell.core.walkOf(walk) }
 
     private fun known() =
-        view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
+        view?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
 
     private fun named(): String = known()?.shown ?: note ?: name
 
     private fun rejects() = known()?.fate == FateView.REJECT
 
     override fun build(): View {
-        val about = view()?.card?.points?.firstOrNull { it.id == point }
+        val about = view?.card?.points?.firstOrNull { it.id == point }
         val frame = GloveFrame(context)
         if (inRun) {
             frame.put(Spot.FIRST, key(Face.BAD, text(R.string.exam_call), Sign.CROSS) { noteIt(now = false) })
@@ -184,13 +184,13 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun noteIt(now: Boolean) {
-        val before = view()?.findings?.maxOfOrNull { it.number } ?: 0u
-        val after =
-            shell.answer(walk, WalkRequest.Deficiency(card, point, name, note, photos), Beat.DEFICIENCY)
-                ?: return shell.redraw()
-        val made = after.findings.maxByOrNull { it.number }?.takeIf { it.number > before }
-        shell.backTo(PageKind.WALK)
-        if (now && made != null) shell.go(Place(PageKind.FINDING, walk, made.number.toString()))
+        val before = view?.findings?.maxOfOrNull { it.number } ?: 0u
+        val request = WalkRequest.Deficiency(card, point, name, note, photos)
+        shell.answer(walk, request, Beat.DEFICIENCY) { after ->
+            val made = after.findings.maxByOrNull { it.number }?.takeIf { it.number > before }
+            backTo(PageKind.WALK)
+            if (now && made != null) go(Place(PageKind.FINDING, walk, made.number.toString()))
+        }
     }
 
     override fun hard(answer: HardAnswer) =
@@ -311,8 +311,7 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun putRight() {
         val number = finding?.number ?: return
-        shell.answer(walk, WalkRequest.PutRight(number, null, null, emptyList()), Beat.GOOD)
-        shell.redraw()
+        shell.answer(walk, WalkRequest.PutRight(number, null, null, emptyList()), Beat.GOOD) { redraw() }
     }
 
     private fun again(good: Boolean) {
@@ -323,9 +322,9 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
             )
         }
         val beat = if (good) Beat.GOOD else Beat.DEFICIENCY
-        val after =
-            shell.answer(walk, WalkRequest.LookAgain(finding.number, good, null, null, emptyList()), beat)
-        if (after != null && good) shell.backTo(PageKind.WALK) else shell.redraw()
+        shell.answer(walk, WalkRequest.LookAgain(finding.number, good, null, null, emptyList()), beat) {
+            if (good) backTo(PageKind.WALK) else redraw()
+        }
     }
 
     override fun hard(answer: HardAnswer) {

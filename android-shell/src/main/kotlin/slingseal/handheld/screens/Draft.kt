@@ -89,28 +89,21 @@ data class Draft(
      */
     fun give(shell: Shell) {
         if (sign) return shell.go(place(PageKind.REPORT_PIN))
-        val made = shell.attempt { shell.core.report(request(), null) }
-        if (made == null) {
-            shell.feel(Beat.REFUSED)
-            return shell.redraw()
-        }
-        shell.feel(beat())
-        // nothing of the way there is left to go back into: what was given is given
-        shell.backTo(if (shell.lies(PageKind.ARRIVAL)) PageKind.ARRIVAL else PageKind.START)
-        shell.go(given(made))
+        shell.ask({ report(request(), null) }) { given(it) }
     }
 
     /** The same under a PIN. */
     fun give(shell: Shell, pin: String) {
         val core = shell.core
-        shell.work({ core.report(request(), pin) }) {
-            feel(beat())
-            backTo(if (lies(PageKind.ARRIVAL)) PageKind.ARRIVAL else PageKind.START)
-            go(given(it))
-        }
+        shell.work({ core.report(request(), pin) }) { given(it) }
     }
 
-    private fun given(made: ReportMade) = Place(PageKind.REPORT, made.report.load, made.report.digest)
+    /** Nothing of the way there is left to go back into: what was given is given. */
+    private fun Shell.given(made: ReportMade) {
+        feel(beat())
+        backTo(if (lies(PageKind.ARRIVAL)) PageKind.ARRIVAL else PageKind.START)
+        go(Place(PageKind.REPORT, made.report.load, made.report.digest))
+    }
 
     private fun beat() = if (event == REFUSED || event == LOST) Beat.DEFICIENCY else Beat.GOOD
 

@@ -7,6 +7,7 @@ import slingseal.core.ExamKeyView
 import slingseal.core.ExamPick
 import slingseal.core.ExamPlan
 import slingseal.core.ExamStandard
+import slingseal.core.Handheld
 import slingseal.core.PlantedView
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
@@ -22,10 +23,10 @@ import slingseal.handheld.sense.Beat
  * Draws so many deficiencies for the load of a tag; the place keeps what they were drawn from, so that a turn
  * changes nothing.
  */
-internal fun drawn(shell: Shell, tag: String, count: Int): Place? =
-    shell
-        .attempt { shell.core.examPlan(ExamPlan(tag, emptyList(), count.toUInt(), null)) }
-        ?.let { Place(PageKind.EXAM_PLAN, *Planting(tag, count, it.seed.orEmpty(), emptyList()).args) }
+internal fun Handheld.drawn(tag: String, count: Int): Place {
+    val plan = examPlan(ExamPlan(tag, emptyList(), count.toUInt(), null))
+    return Place(PageKind.EXAM_PLAN, *Planting(tag, count, plan.seed.orEmpty(), emptyList()).args)
+}
 
 /** What was planted or is to be, in the order of the load: for the instructor's eyes. */
 private fun Screen.planted(shell: Shell, list: List<PlantedView>): List<View> =
@@ -87,10 +88,10 @@ class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val count
         get() = planting.count
 
+    private val plan = shell.attempt { shell.core.examPlan(planting.plan) }
+
     override fun build(): View {
-        val plan =
-            shell.attempt { shell.core.examPlan(planting.plan) }
-                ?: return page(text(R.string.exam_plan), body())
+        val plan = plan ?: return page(text(R.string.exam_plan), body())
         val number =
             if (planting.picks.isNotEmpty()) null
             else
@@ -126,10 +127,7 @@ class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
     }
 
-    private fun again(count: Int) {
-        val next = drawn(shell, planting.tag, count)
-        if (next == null) shell.redraw() else shell.swap(next)
-    }
+    private fun again(count: Int) = shell.ask({ drawn(planting.tag, count) }) { swap(it) }
 
     /** Picking begins with what was drawn. */
     private fun pick(planted: List<PlantedView>) =
@@ -221,8 +219,9 @@ class ExamLockScreen(shell: Shell, place: Place) : PinPage(shell, place) {
 
 /** Keys that are known here, the newest first, without what they hide. */
 class ExamKeysScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val keys = shell.attempt { shell.core.examKeys() }.orEmpty()
+
     override fun build(): View {
-        val keys = shell.attempt { shell.core.examKeys() }.orEmpty()
         val rows =
             keys.map { known ->
                 val counts = text(R.string.exam_key_counts, known.runs.toInt(), known.results.toInt())
@@ -251,10 +250,10 @@ class ExamKeyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.exam_key_words)
 
+    private val known = shell.attempt { shell.core.examKey(place.args[0]) }
+
     override fun build(): View {
-        val known =
-            shell.attempt { shell.core.examKey(place.args[0]) }
-                ?: return page(text(R.string.exam_key), body())
+        val known = known ?: return page(text(R.string.exam_key), body())
         val code = codeView(shell, known.code, text(R.string.exam_code_of_key))
         return codePage(
             shell,
@@ -325,7 +324,7 @@ class ExamRevealScreen(shell: Shell, place: Place) : PinPage(shell, place) {
     }
 
     override fun shown() {
-        if (wiped) shell.redrawSame()
+        if (wiped && !shell.busy) shell.redrawSame()
         wiped = false
     }
 }

@@ -57,10 +57,10 @@ class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private val planting = Planting.of(place.args)
 
+    private val all = shell.attempt { shell.core.examPlantable(planting.tag) }
+
     override fun build(): View {
-        val all =
-            shell.attempt { shell.core.examPlantable(planting.tag) }
-                ?: return page(text(R.string.exam_pick), body())
+        val all = all ?: return page(text(R.string.exam_pick), body())
         val views = mutableListOf<View>()
         for ((station, here) in all.groupBy { it.station }) {
             views += parts.words(station, 19, bold = true)
@@ -86,10 +86,11 @@ class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun done() {
-        if (shell.attempt { shell.core.examPlan(ExamPlan(planting.tag, planting.picks, null, null)) } == null)
-            return shell.redraw()
-        shell.backTo(PageKind.EXAM_PLAN)
-        shell.swap(Place(PageKind.EXAM_PLAN, *planting.args))
+        val plan = ExamPlan(planting.tag, planting.picks, null, null)
+        shell.ask({ examPlan(plan) }) {
+            backTo(PageKind.EXAM_PLAN)
+            swap(Place(PageKind.EXAM_PLAN, *planting.args))
+        }
     }
 }
 
@@ -104,9 +105,10 @@ class ExamPickNameScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val takesHardKeys
         get() = true
 
+    private val here =
+        shell.attempt { shell.core.examPlantable(planting.tag) }.orEmpty().filter { it.card == card }
+
     override fun build(): View {
-        val here =
-            shell.attempt { shell.core.examPlantable(planting.tag) }.orEmpty().filter { it.card == card }
         val keys = mutableListOf<Key>()
         val views = mutableListOf<View>()
         for ((prompt, names) in here.groupBy { it.prompt }) {

@@ -3,6 +3,7 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.ExamBegin
 import slingseal.core.ExamResultLine
+import slingseal.core.Handheld
 import slingseal.core.RunLine
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
@@ -17,8 +18,7 @@ import slingseal.handheld.sense.Beat
 /** Seconds as a stopwatch shows them. */
 internal fun clock(seconds: UInt) = "%d:%02d".format((seconds / 60u).toInt(), (seconds % 60u).toInt())
 
-internal fun Shell.openRuns(): List<RunLine> =
-    attempt { core.examRuns() }.orEmpty().filter { it.state == "open" }
+internal fun Handheld.openRuns(): List<RunLine> = examRuns().filter { it.state == "open" }
 
 /** Says that nothing here is an inspection. */
 internal fun Screen.training(shell: Shell): View =
@@ -34,8 +34,9 @@ internal fun Screen.training(shell: Shell): View =
 
 /** Examinations: the student's door and the instructor's. While a run goes on, nothing but the run. */
 class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val open = shell.attempt { shell.core.openRuns() }.orEmpty()
+
     override fun build(): View {
-        val open = shell.openRuns()
         val rows = if (open.isEmpty()) doors() else open.map(::run)
         val shut = if (open.isEmpty()) null else parts.words(text(R.string.exam_shut), 18)
         return page(
@@ -83,9 +84,10 @@ class ExamNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     override val done
         get() = text(R.string.take_it)
 
+    private val runs = shell.attempt { shell.core.examRuns() }.orEmpty().map { it.student }
+    private val results = shell.attempt { shell.core.examResults() }.orEmpty().map { it.student }
+
     override fun extra(): List<View> {
-        val runs = shell.attempt { shell.core.examRuns() }.orEmpty().map { it.student }
-        val results = shell.attempt { shell.core.examResults() }.orEmpty().map { it.student }
         return (runs + results).distinct().take(MOST).map { name ->
             key(Face.ROW, name, Sign.TICK) { take(name) }
         }
@@ -121,9 +123,10 @@ class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.exam_ready_words)
 
+    private val known = shell.attempt { shell.core.examKey(key) }
+
     override fun build(): View {
-        val known =
-            shell.attempt { shell.core.examKey(key) } ?: return page(text(R.string.exam_ready), body())
+        val known = known ?: return page(text(R.string.exam_ready), body())
         val facts =
             parts.facts(
                 listOf(
@@ -156,23 +159,22 @@ class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun begin() {
-        val run = shell.attempt { shell.core.examBegin(ExamBegin(key, tag, student)) }
-        shell.feel(if (run == null) Beat.REFUSED else Beat.GOOD)
-        if (run == null) return shell.redraw()
-        shell.backTo(PageKind.EXAMS)
-        shell.go(Place(PageKind.WALK, runName(run.run)))
+        val asked = ExamBegin(key, tag, student)
+        shell.ask({ examBegin(asked) }) { run ->
+            feel(Beat.GOOD)
+            backTo(PageKind.EXAMS)
+            go(Place(PageKind.WALK, runName(run.run)))
+        }
     }
 }
 
 /** Runs that ended and wait, then results, the last begun first. */
 class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val runs =
+        shell.attempt { shell.core.examRuns() }.orEmpty().filter { it.state == "ended" || it.state == "lost" }
+    private val results = shell.attempt { shell.core.examResults() }.orEmpty()
+
     override fun build(): View {
-        val runs =
-            shell
-                .attempt { shell.core.examRuns() }
-                .orEmpty()
-                .filter { it.state == "ended" || it.state == "lost" }
-        val results = shell.attempt { shell.core.examResults() }.orEmpty()
         val none =
             if (runs.isEmpty() && results.isEmpty()) parts.words(text(R.string.exam_no_results), 18) else null
         return page(

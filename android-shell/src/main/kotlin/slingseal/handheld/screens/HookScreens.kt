@@ -3,7 +3,10 @@ package slingseal.handheld.screens
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
+import slingseal.core.Handheld
+import slingseal.core.HandheldException
 import slingseal.core.Reading
+import slingseal.core.Received
 import slingseal.core.VerdictView
 import slingseal.core.VerdictWord
 import slingseal.handheld.PageKind
@@ -19,6 +22,7 @@ import slingseal.handheld.look.VerdictView as Stamped
 import slingseal.handheld.look.dp
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
+import slingseal.handheld.words
 
 /**
  * At the hook, before the aircraft is called: one page with the camera open. Seal and tag are read in either
@@ -232,14 +236,14 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     private fun answers(verdict: VerdictView): List<Key> {
         val load = meant(verdict) ?: return emptyList()
         return listOf(
-            key(Face.BAD, text(R.string.event_refused), Sign.CROSS) { refused(load) },
+            key(Face.BAD, text(R.string.event_refused), Sign.CROSS) { notLifted(load) },
             key(Face.GOOD, text(R.string.event_lifted), Sign.LIFT) { lifted(load) },
         )
     }
 
     private fun lifted(load: String) = Draft(load, Draft.LIFTED).give(shell)
 
-    private fun refused(load: String) = shell.go(Draft(load, Draft.REFUSED).place(PageKind.REFUSE))
+    private fun notLifted(load: String) = shell.go(Draft(load, Draft.REFUSED).place(PageKind.REFUSE))
 
     override val takesEarKeys
         get() = verdict != null
@@ -253,7 +257,7 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
         val load = meant(verdict)
         when (answer) {
             HardAnswer.FIRST -> load?.let(::lifted)
-            HardAnswer.SECOND -> load?.let(::refused)
+            HardAnswer.SECOND -> load?.let(::notLifted)
             HardAnswer.AGAIN -> shell.say(verdict.spoken)
             HardAnswer.BACK -> shell.swap(Place(PageKind.HOOK))
         }
@@ -335,7 +339,7 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
             VerdictWord.GO -> shell.feel(Beat.GO)
             VerdictWord.WAIT -> shell.feel(Beat.WAIT)
             VerdictWord.NO_GO -> shell.feel(Beat.NO_GO)
-            null -> if (shell.notice != null) shell.feel(Beat.REFUSED)
+            null -> if (judged == null && read.isNotEmpty()) shell.feel(Beat.REFUSED)
         }
     }
 
@@ -343,40 +347,53 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
         get() = 4
 
     override fun onCodes(codes: List<Reading.Ours>) {
-        seen = seen + codes.map { it.text }
-        context.runOnUiThread { if (inFront) take(codes) }
+        context.runOnUiThread { if (inFront && !shell.busy) take(codes) }
     }
 
     private fun take(codes: List<Reading.Ours>) {
+        seen = seen + codes.map { it.text }
         val ours = codes.filter { it.kind == TAG || it.kind in JUDGED }
         if (ours.count { it.kind == TAG } > 1 || ours.count { it.kind in JUDGED } > 1) {
             return shell.swap(Place(PageKind.HOOK, "", "", SEVERAL, *ours.map { it.text }.toTypedArray()))
         }
-        var newSeal = seal
-        var newTag = tag
-        for (code in codes) {
-            when (code.kind) {
-                TAG -> newTag = shell.attempt { shell.core.readTag(code.text) }?.text ?: newTag
-                in JUDGED -> newSeal = code.text
-                // a void that is shown here counts from here on
-                else ->
-                    shell
-                        .attempt { shell.core.receive(code.text) }
-                        ?.let { shell.news = SetUpScreen.words(shell, it) }
+        shell.ask({ known(codes) }) { read ->
+            read.news?.let { news = SetUpScreen.words(this, it) }
+            val (newSeal, newTag) = (read.seal ?: seal) to (read.tag ?: tag)
+            val why = read.refused
+            when {
+                newSeal != seal || newTag != tag -> swap(Place(PageKind.HOOK, newSeal, newTag))
+                read.news != null -> redraw()
+                why != null -> refuse(why)
             }
         }
-        if (newSeal == seal && newTag == tag) {
-            shell.notice?.let { if (shell.speaks) shell.say(it) }
-            if (shell.notice != null) shell.feel(Beat.REFUSED)
-            return if (shell.news == null) sayHere() else shell.redraw()
-        }
-        shell.swap(Place(PageKind.HOOK, newSeal, newTag))
     }
 
-    private fun sayHere() {
-        shell.notice?.let { state?.text = it }
-        shell.notice = null
+    /** What of the codes the core knows; one that it refuses does not hide the others. */
+    private fun Handheld.known(codes: List<Reading.Ours>): Known {
+        var known = Known()
+        for (code in codes) {
+            try {
+                known =
+                    when (code.kind) {
+                        TAG -> known.copy(tag = readTag(code.text).text)
+                        in JUDGED -> known.copy(seal = code.text)
+                        // a void that is shown here counts from here on
+                        else -> known.copy(news = receive(code.text))
+                    }
+            } catch (e: HandheldException) {
+                known = known.copy(refused = e.words)
+            }
+        }
+        return known
     }
+
+    /** What was read of the codes that were shown. */
+    private data class Known(
+        val seal: String? = null,
+        val tag: String? = null,
+        val news: Received? = null,
+        val refused: String? = null,
+    )
 
     companion object {
         private const val MATCH = ViewGroup.LayoutParams.MATCH_PARENT

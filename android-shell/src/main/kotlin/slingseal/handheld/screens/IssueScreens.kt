@@ -129,8 +129,10 @@ class AuthorityCodeScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(if (card) R.string.authority_card_words else R.string.authority_roster_words)
 
+    private val authority = authorityHere(shell)
+
     override fun build(): View {
-        val authority = authorityHere(shell) ?: return page(text(R.string.authority), body())
+        val authority = authority ?: return page(text(R.string.authority), body())
         val code =
             codeView(
                 shell,
@@ -179,10 +181,10 @@ class AuthorityCredentialScreen(shell: Shell, place: Place) : Screen(shell, plac
     override val spoken
         get() = text(R.string.authority_credential_words, place.args[1])
 
+    private val code = shell.attempt { shell.core.codeOf(place.args[0]) }
+
     override fun build(): View {
-        val code =
-            shell.attempt { shell.core.codeOf(place.args[0]) }
-                ?: return page(text(R.string.authority), body())
+        val code = code ?: return page(text(R.string.authority), body())
         val own = place.args[2] == OWN
         val said = if (own) text(R.string.credential_taken, place.args[1]) else spoken
         val led = shell.lies(PageKind.TEAM)
@@ -222,8 +224,9 @@ class AuthorityPeopleScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.authority_people)
 
+    private val issued = shell.attempt { shell.core.issued() }?.issued.orEmpty()
+
     override fun build(): View {
-        val issued = shell.attempt { shell.core.issued() }?.issued.orEmpty()
         val rows = issued.sortedBy { it.state }.map { one -> row(one) }
         val none = if (rows.isEmpty()) parts.words(text(R.string.authority_nobody), 18) else null
         return page(
@@ -258,10 +261,10 @@ class AuthorityPersonScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.authority_people)
 
+    private val one = shell.attempt { shell.core.issued() }?.issued?.firstOrNull { it.id == place.args[0] }
+
     override fun build(): View {
-        val one =
-            shell.attempt { shell.core.issued() }?.issued?.firstOrNull { it.id == place.args[0] }
-                ?: return page(text(R.string.authority_people), body())
+        val one = one ?: return page(text(R.string.authority_people), body())
         val facts =
             parts.facts(
                 listOf(

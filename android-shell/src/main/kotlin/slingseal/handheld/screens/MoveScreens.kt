@@ -6,7 +6,9 @@ import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
 import slingseal.core.BundleReport
+import slingseal.core.HandheldException
 import slingseal.core.MovingOut
+import slingseal.handheld.Core
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -15,6 +17,7 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.words
 
 /** Records go from phone to phone by a moving code: no cable, no network. */
 class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
@@ -83,9 +86,12 @@ open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.move_words)
 
+    private val out = prepare()
+    private val first = out?.let { shell.attempt { shell.core.movingFrame(0u) } }
+
     override fun build(): View {
-        val out = prepare() ?: return page(text(R.string.move), body())
-        val first = shell.attempt { shell.core.movingFrame(0u) } ?: return page(text(R.string.move), body())
+        val out = out ?: return page(text(R.string.move), body())
+        val first = first ?: return page(text(R.string.move), body())
         val view = codeView(shell, first, text(R.string.move_code))
         code = view
         val words = body(*about(out).toTypedArray())
@@ -120,8 +126,17 @@ open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val view = code ?: return
         if (!showing) return
         frame += 1
-        val made = shell.attempt { shell.core.movingFrame(frame.toUInt()) } ?: return shell.redraw()
-        view.show(made.size.toInt(), dark(made))
+        val (core, number) = shell.core to frame
+        Core.quick.execute {
+            val made =
+                try {
+                    core.movingFrame(number.toUInt())
+                } catch (e: HandheldException) {
+                    hands.post { if (showing) shell.refuse(e.words) }
+                    return@execute
+                }
+            hands.post { if (showing) view.show(made.size.toInt(), dark(made)) }
+        }
         hands.postDelayed(step, FRAME)
     }
 
@@ -172,8 +187,10 @@ class HaveScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val shines
         get() = true
 
+    private val have = shell.attempt { shell.core.haveCode() }
+
     override fun build(): View {
-        val have = shell.attempt { shell.core.haveCode() } ?: return page(text(R.string.move_have), body())
+        val have = have ?: return page(text(R.string.move_have), body())
         val code = codeView(shell, have, text(R.string.move_have))
         return codePage(
             shell,

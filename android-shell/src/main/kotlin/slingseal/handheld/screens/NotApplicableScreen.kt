@@ -31,7 +31,7 @@ class NotApplicableScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.not_applicable_guide)
 
-    private fun point(): PointView? =
+    private val point: PointView? =
         shell.attempt { shell.core.walkOf(walk) }?.card?.points?.firstOrNull { it.id == place.args[2] }
 
     override fun build(): View {
@@ -46,7 +46,7 @@ class NotApplicableScreen(shell: Shell, place: Place) : Screen(shell, place) {
         return page(
             text(R.string.not_applicable),
             body(
-                point()?.let { parts.heading(it.prompt, 22) },
+                point?.let { parts.heading(it.prompt, 22) },
                 parts.words(text(R.string.not_applicable_guide), 19),
                 parts.column(*rows.toTypedArray(), space = 18),
             ),
@@ -55,8 +55,7 @@ class NotApplicableScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun take(reason: String) {
         val request = WalkRequest.NotApplicable(place.args[1].toUInt(), place.args[2], reason)
-        if (shell.answer(walk, request, Beat.GOOD) == null) return shell.redraw()
-        shell.backTo(PageKind.WALK)
+        shell.answer(walk, request, Beat.GOOD) { backTo(PageKind.WALK) }
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit

@@ -104,8 +104,10 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.plan)
 
+    private val tags = shell.attempt { shell.core.tags(MOST.toUInt()) }.orEmpty()
+    private val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == LOAD }
+
     override fun build(): View {
-        val tags = shell.attempt { shell.core.tags(MOST.toUInt()) }.orEmpty()
         val rows =
             tags.mapIndexed { at, tag ->
                 val about = "${tag.load} · ${tag.procedureTitle ?: tag.procedure} · ${tag.gross}"
@@ -119,7 +121,6 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 }
             }
         // the lists that this phone inspects loads by, for a load that is like none before
-        val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == LOAD }
         val templates =
             lists.map { list ->
                 key(Face.ROW, list.title, Sign.PLUS, text(R.string.plan_template)) { beginBy(shell, list.id) }
@@ -145,18 +146,13 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
     companion object {
         private const val MOST = 12
 
-        fun begin(shell: Shell, tag: String): Boolean =
-            opened(shell, shell.attempt { shell.core.draftLike(tag) })
+        fun begin(shell: Shell, tag: String) = shell.ask({ draftLike(tag) }) { opened(it) }
 
-        private fun beginBy(shell: Shell, list: String) {
-            if (!opened(shell, shell.attempt { shell.core.draftBy(list) })) shell.redraw()
-        }
+        private fun beginBy(shell: Shell, list: String) = shell.ask({ draftBy(list) }) { opened(it) }
 
-        private fun opened(shell: Shell, draft: TagDraft?): Boolean {
-            if (draft == null) return false
-            shell.backTo(PageKind.PLAN)
-            shell.go(Place(PageKind.PLAN_DRAFT, *draft.kept()))
-            return true
+        fun Shell.opened(draft: TagDraft) {
+            backTo(PageKind.PLAN)
+            go(Place(PageKind.PLAN_DRAFT, *draft.kept()))
         }
     }
 }
@@ -170,8 +166,10 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.plan)
 
+    private val view = shell.attempt { shell.core.checkDraft(draft) }
+
     override fun build(): View {
-        val view = shell.attempt { shell.core.checkDraft(draft) } ?: return page(text(R.string.plan), body())
+        val view = view ?: return page(text(R.string.plan), body())
         val fields =
             Planned.entries
                 .map { field ->
@@ -401,8 +399,9 @@ class PlanLinksScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.links)
 
+    private val view = shell.attempt { shell.core.checkDraft(draft) }
+
     override fun build(): View {
-        val view = shell.attempt { shell.core.checkDraft(draft) }
         val rows =
             draft.links.flatMap { link ->
                 listOf(
@@ -480,11 +479,12 @@ class PlanTagScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.plan_tag_words)
 
+    private val tag = shell.attempt { shell.core.readTag(place.args[0]) }
+    private val code = tag?.let { shell.attempt { shell.core.codeOf(it.text) } }
+
     override fun build(): View {
-        val tag =
-            shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
-        val code =
-            shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.tag), body())
+        val tag = tag ?: return page(text(R.string.tag), body())
+        val code = code ?: return page(text(R.string.tag), body())
         val core = shell.core
         val ground = palette.panel
         val read =

@@ -40,9 +40,10 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.procedures)
 
+    private val all = shell.attempt { shell.core.procedureEditions() }
+
     override fun build(): View {
-        val all =
-            shell.attempt { shell.core.procedureEditions() } ?: return page(text(R.string.procedures), body())
+        val all = all ?: return page(text(R.string.procedures), body())
         val missing = all.filter { it.state == EditionState.MISSING }
         val (used, apart) = (all - missing.toSet()).partition { it.inUse }
         return page(
@@ -116,13 +117,13 @@ class ProcedureScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.procedure)
 
+    private val list =
+        shell
+            .attempt { shell.core.procedureEditions() }
+            ?.firstOrNull { it.id == place.args[0] && it.digest == place.args[1] }
+
     override fun build(): View {
-        val (id, digest) = place.args
-        val list =
-            shell
-                .attempt { shell.core.procedureEditions() }
-                ?.firstOrNull { it.id == id && it.digest == digest }
-                ?: return page(text(R.string.procedure), body())
+        val list = list ?: return page(text(R.string.procedure), body())
         val missing = list.state == EditionState.MISSING
         val standing =
             parts.panel(

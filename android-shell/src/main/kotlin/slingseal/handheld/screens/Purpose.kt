@@ -1,5 +1,7 @@
 package slingseal.handheld.screens
 
+import slingseal.core.Handheld
+import slingseal.core.HandheldException
 import slingseal.core.Received
 import slingseal.handheld.PageKind
 import slingseal.handheld.Place
@@ -51,70 +53,72 @@ enum class Purpose(val title: Int, val guide: Int) {
     EXAM_RUN_TAG(R.string.scan_tag, R.string.scan_tag_guide),
     EXAM_RESULT(R.string.exam_scan_result, R.string.exam_scan_result_guide);
 
-    /** Hands a text to the core and goes where its answer leads; false where the core refused it. */
-    fun take(shell: Shell, text: String, other: String): Boolean =
+    /** Hands a text to the core and goes where its answer leads; a refusal is told by the page in front. */
+    fun take(shell: Shell, text: String, other: String) =
         when (this) {
-            INSPECT ->
-                shell
-                    .attempt { shell.core.readTag(text) }
-                    ?.let { shell.swap(Place(PageKind.TAG, it.text)) } != null
+            INSPECT -> read(shell, { readTag(text) }) { swap(Place(PageKind.TAG, it.text)) }
             HOOK -> hook(shell, text, other)
             ARRIVAL -> arrived(shell, text)
-            SET_UP ->
-                shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
-            MOVING -> shell.attempt { shell.core.movingTake(text) } != null
-            HAVE -> true.also { MoveOutScreen.ready(shell, text) { swap(it) } }
+            SET_UP -> received(shell, text) { SetUpScreen.received(this, it) }
+            MOVING -> read(shell, { movingTake(text) }) {}
+            HAVE -> MoveOutScreen.ready(shell, text) { swap(it) }
             PLAN_LIKE -> PlanScreen.begin(shell, text)
-            PLAN_PIECE -> shell.attempt { shell.core.receive(text) }?.let { onto(shell, it, other) } == true
-            KEY_REQUEST -> shell.attempt { shell.core.receive(text) }?.let { asked(shell, it) } == true
-            STORY -> story(shell, text)
-            COPY_PART -> CopyKeptScreen.take(shell, text)
-            PIECE -> shell.attempt { shell.core.receive(text) }?.let { piece(shell, it, other) } == true
-            EXAM_TAG -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
-            EXAM_KEY ->
-                shell
-                    .attempt { shell.core.examKey(text) }
-                    ?.let { shell.swap(Place(PageKind.EXAM_NAME, it.key)) } != null
-            EXAM_RUN_TAG ->
-                shell.attempt { shell.core.readTag(text) }?.let { ready(shell, other, it.text) } != null
-            EXAM_RESULT -> shell.attempt { shell.core.receive(text) }?.let { received(shell, it) } != null
-        }.also { shell.feel(if (it) Beat.READ else Beat.REFUSED) }
+            PLAN_PIECE -> received(shell, text) { onto(it, other) }
+            KEY_REQUEST -> received(shell, text) { asked(it) }
+            STORY -> received(shell, text) { story(it) }
+            COPY_PART -> read(shell, { authorityPart(text) }) { CopyKeptScreen.take(this, it, text) }
+            PIECE -> received(shell, text) { piece(it, other) }
+            EXAM_TAG -> read(shell, { drawn(text, 4) }) { swap(it) }
+            EXAM_KEY -> read(shell, { examKey(text) }) { swap(Place(PageKind.EXAM_NAME, it.key)) }
+            EXAM_RUN_TAG -> read(shell, { readTag(text) }) { ready(other, it.text) }
+            EXAM_RESULT -> received(shell, text) { result(it) }
+        }
+
+    private fun <T> read(shell: Shell, job: Handheld.() -> T, then: Shell.(T) -> Unit) =
+        shell.ask(job) {
+            feel(Beat.READ)
+            then(it)
+        }
+
+    private fun received(shell: Shell, text: String, then: Shell.(Received) -> Unit) =
+        read(shell, { receive(text) }, then)
 
     /** To the verdict, with what was read before. */
-    private fun hook(shell: Shell, text: String, other: String): Boolean {
+    private fun hook(shell: Shell, text: String, other: String) {
         val (seal, tag) = other.split('\n', limit = 2)
-        val typed = shell.attempt { shell.core.readTag(text) }
-        // what is no tag is a seal, or nothing
-        if (typed == null) shell.notice = null
-        val place =
-            if (typed != null) {
-                Place(PageKind.HOOK, seal, typed.text)
-            } else {
-                shell.attempt { shell.core.check(text, null) } ?: return false
-                Place(PageKind.HOOK, text, tag)
-            }
-        shell.backTo(PageKind.HOOK)
-        shell.swap(place)
-        return true
+        read(
+            shell,
+            {
+                // what is no tag is a seal, or nothing
+                val typed = orNull { readTag(text) }
+                if (typed != null) Place(PageKind.HOOK, seal, typed.text)
+                else check(text, null).let { Place(PageKind.HOOK, text, tag) }
+            },
+        ) {
+            backTo(PageKind.HOOK)
+            swap(it)
+        }
     }
 
-    /** Back to the equipment of a load, with the piece. */
-    private fun onto(shell: Shell, what: Received, draft: String): Boolean {
-        if (what !is Received.Inspection) {
-            shell.notice = shell.activity.getString(R.string.scan_piece_other)
-            return false
+    /** What the core has; null where it refuses. */
+    private fun <T> orNull(job: () -> T): T? =
+        try {
+            job()
+        } catch (e: HandheldException) {
+            android.util.Log.i("slingseal", "another kind: ${e.message}")
+            null
         }
-        PlanPiecesScreen.scanned(shell, what.name, draft)
-        return true
+
+    /** Back to the equipment of a load, with the piece. */
+    private fun Shell.onto(what: Received, draft: String) {
+        if (what !is Received.Inspection) return refuse(activity.getString(R.string.scan_piece_other))
+        PlanPiecesScreen.scanned(this, what.name, draft)
     }
 
     /** To the page that says what whoever asks may do. */
-    private fun asked(shell: Shell, what: Received): Boolean {
-        if (what !is Received.KeyRequest) {
-            shell.notice = shell.activity.getString(R.string.authority_scan_other)
-            return false
-        }
-        shell.swap(
+    private fun Shell.asked(what: Received) {
+        if (what !is Received.KeyRequest) return refuse(activity.getString(R.string.authority_scan_other))
+        swap(
             Place(
                 PageKind.AUTHORITY_ISSUE,
                 what.request,
@@ -124,59 +128,53 @@ enum class Purpose(val title: Int, val guide: Int) {
                 AuthorityScreen.DAYS.first().toString(),
             )
         )
-        return true
     }
 
     /** Back to the page that waits for a name, with that of the piece. */
-    private fun piece(shell: Shell, what: Received, list: String): Boolean {
-        if (what !is Received.Inspection) {
-            shell.notice = shell.activity.getString(R.string.scan_piece_other)
-            return false
-        }
-        shell.swap(Place(PageKind.SUBJECT_NAME, list, what.name))
-        return true
+    private fun Shell.piece(what: Received, list: String) {
+        if (what !is Received.Inspection) return refuse(activity.getString(R.string.scan_piece_other))
+        swap(Place(PageKind.SUBJECT_NAME, list, what.name))
     }
 
     /** To the story of the load that a code is of; what the code says is taken in. */
-    private fun story(shell: Shell, text: String): Boolean {
+    private fun Shell.story(what: Received) {
         val load =
-            when (val what = shell.attempt { shell.core.receive(text) }) {
+            when (what) {
                 is Received.Tag -> what.v1.load
                 is Received.Seal -> what.v1.facts?.load ?: what.v1.tag?.load
                 is Received.Movement -> what.report.load
                 is Received.Void -> what.load
                 else -> null
             }
-        if (load == null && shell.notice == null)
-            shell.notice = shell.activity.getString(R.string.board_find_guide)
-        shell.swap(Place(PageKind.STORY, load ?: return false))
-        return true
+        if (load == null) return refuse(activity.getString(R.string.board_find_guide))
+        swap(Place(PageKind.STORY, load))
     }
 
     /** To the load that lies here. A report is taken in first, and is of a load too. */
-    private fun arrived(shell: Shell, text: String): Boolean {
-        val load =
-            if (shell.attempt { shell.core.arrival(text) } != null) text
-            else {
-                val why = shell.notice
-                val report = shell.attempt { shell.core.receive(text) } as? Received.Movement
-                shell.notice = if (report == null) why else null
-                report?.report?.load ?: return false
-            }
-        shell.swap(Place(PageKind.ARRIVAL, load))
-        return true
-    }
+    private fun arrived(shell: Shell, text: String) =
+        read(
+            shell,
+            {
+                try {
+                    arrival(text).let { text }
+                } catch (e: HandheldException) {
+                    (orNull { receive(text) } as? Received.Movement)?.report?.load ?: throw e
+                }
+            },
+        ) {
+            swap(Place(PageKind.ARRIVAL, it))
+        }
 
     /** Back to the page that waits for the tag, with it. */
-    private fun ready(shell: Shell, other: String, tag: String) {
+    private fun Shell.ready(other: String, tag: String) {
         val (key, student) = other.split('\n', limit = 2)
-        shell.backTo(PageKind.EXAM_READY)
-        shell.swap(Place(PageKind.EXAM_READY, key, student, tag))
+        backTo(PageKind.EXAM_READY)
+        swap(Place(PageKind.EXAM_READY, key, student, tag))
     }
 
-    private fun received(shell: Shell, what: Received) {
-        if (what !is Received.Examination) return SetUpScreen.received(shell, what)
-        shell.news = shell.activity.getString(R.string.exam_taken, what.load, what.by)
-        shell.swap(Place(PageKind.EXAM_RESULTS))
+    private fun Shell.result(what: Received) {
+        if (what !is Received.Examination) return SetUpScreen.received(this, what)
+        news = activity.getString(R.string.exam_taken, what.load, what.by)
+        swap(Place(PageKind.EXAM_RESULTS))
     }
 }

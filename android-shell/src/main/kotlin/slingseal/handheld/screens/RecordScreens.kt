@@ -13,8 +13,9 @@ import slingseal.handheld.look.Sign
 class RecordsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val sought = place.args.getOrElse(0) { "" }
 
+    private val records = shell.attempt { shell.core.records(sought.ifEmpty { null }, 200u) }.orEmpty()
+
     override fun build(): View {
-        val records = shell.attempt { shell.core.records(sought.ifEmpty { null }, 200u) }.orEmpty()
         val rows =
             records.map { record ->
                 val state =
@@ -70,9 +71,11 @@ class FindScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
 
 /** One record's story. */
 class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val record = shell.attempt { shell.core.record(place.args[0]) }
+    private val moves = record?.let { shell.attempt { shell.core.movements(it.line.load) } }.orEmpty()
+
     override fun build(): View {
-        val record =
-            shell.attempt { shell.core.record(place.args[0]) } ?: return page(text(R.string.records), body())
+        val record = record ?: return page(text(R.string.records), body())
         val line = record.line
         val core = shell.core
         val facts =
@@ -91,7 +94,6 @@ class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 listOf(parts.words("${finding.shown} · ${finding.prompt}", 18, bold = true)) +
                     finding.story.map { parts.words(it, 16) }
             }
-        val moves = shell.attempt { shell.core.movements(line.load) }.orEmpty()
         val story = record.timeline.map { parts.words("${it.at.dtg}  ${it.what}", 16) }
         return page(
             line.load,

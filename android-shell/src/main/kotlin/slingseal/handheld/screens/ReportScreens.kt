@@ -92,6 +92,7 @@ class ReportScreen(shell: Shell, place: Place) : Screen(shell, place) {
  */
 class RefuseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = Draft.of(place)
+    private val known = shell.core.refusalCauses()
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -107,7 +108,7 @@ class RefuseScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val causes =
-            shell.core.refusalCauses().map { cause ->
+            known.map { cause ->
                 key(Face.ROW, cause.shown.replaceFirstChar(Char::uppercase), Sign.CROSS) { give(cause.name) }
             }
         val note = saidRow(shell, draft, Said.NOTE)
@@ -189,6 +190,7 @@ class ReportNoteScreen(shell: Shell, place: Place) : WritingScreen(shell, place)
  */
 class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val draft = Draft.of(place)
+    private val maySign = shell.attempt { shell.core.setUp() }?.credential != null
     private var list: PickList? = null
     override val takesHardKeys
         get() = true
@@ -242,7 +244,7 @@ class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     /** Only where there is something to sign with. */
     private fun signRow(): Key? {
-        if (shell.attempt { shell.core.setUp() }?.credential == null) return null
+        if (!maySign) return null
         return key(
                 Face.ROW,
                 text(R.string.sign_it),

@@ -33,9 +33,10 @@ class RunMoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val staysOn
         get() = true
 
+    private val walk = shell.attempt { shell.core.walkOf(place.args[0]) }
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.more), body())
+        val walk = walk ?: return page(text(R.string.more), body())
         val name = place.args[0]
         val rows =
             listOf(
@@ -76,10 +77,10 @@ class CallsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val staysOn
         get() = true
 
+    private val walk = shell.attempt { shell.core.walkOf(place.args[0]) }
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) }
-                ?: return page(text(R.string.exam_calls), body())
+        val walk = walk ?: return page(text(R.string.exam_calls), body())
         val rows =
             walk.findings.map { call ->
                 key(
@@ -88,9 +89,9 @@ class CallsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     Sign.CROSS,
                     "${text(R.string.exam_card, call.card.toInt())} · ${call.prompt}",
                 ) {
-                    if (shell.answer(place.args[0], WalkRequest.GoTo(call.card), Beat.GOOD) != null)
-                        shell.backTo(PageKind.WALK)
-                    else shell.redraw()
+                    shell.answer(place.args[0], WalkRequest.GoTo(call.card), Beat.GOOD) {
+                        backTo(PageKind.WALK)
+                    }
                 }
             }
         val none = if (rows.isEmpty()) parts.words(text(R.string.exam_no_calls), 19) else null
@@ -106,9 +107,10 @@ class EndRunScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.exam_end_ask)
 
+    private val walk = shell.attempt { shell.core.walkOf(place.args[0]) }
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.exam_end), body())
+        val walk = walk ?: return page(text(R.string.exam_end), body())
         val left = (walk.progress.cards - walk.progress.cardsDone).toInt()
         val words = if (left == 0) text(R.string.exam_all_answered) else text(R.string.exam_left, left)
         return page(
@@ -131,9 +133,11 @@ class EndRunScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun end() {
-        val ended = place.run?.let { run -> shell.attempt { shell.core.examEnd(run) } }
-        shell.feel(if (ended == null) Beat.REFUSED else Beat.GOOD)
-        if (ended == null) shell.redraw() else shell.backTo(PageKind.WALK)
+        val run = place.run ?: return
+        shell.ask({ examEnd(run) }) {
+            feel(Beat.GOOD)
+            backTo(PageKind.WALK)
+        }
     }
 }
 
@@ -142,8 +146,9 @@ class RunEndedScreen(shell: Shell, place: Place, private val run: RunView) : Scr
     override val spoken
         get() = text(R.string.exam_ended_words)
 
+    private val line = shell.attempt { shell.core.examRuns() }?.firstOrNull { it.run == run.sheet }
+
     override fun build(): View {
-        val line = shell.attempt { shell.core.examRuns() }?.firstOrNull { it.run == run.sheet }
         val sheet =
             key(if (line?.canScore == true) Face.SIDE else Face.GOOD, text(R.string.exam_sheet), Sign.CODE) {
                 shell.go(Place(PageKind.EXAM_SHEET, run.run))

@@ -62,10 +62,12 @@ internal enum class Door(
  * key.
  */
 class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val start = shell.attempt { shell.core.start() }
+    private val runs = shell.attempt { shell.core.openRuns() }.orEmpty()
+    private val setUp = shell.attempt { shell.core.setUp() }
+
     override fun build(): View {
-        val start =
-            shell.attempt { shell.core.start() } ?: return page(text(R.string.app_name), body(), back = false)
-        val setUp = shell.attempt { shell.core.setUp() }
+        val start = start ?: return page(text(R.string.app_name), body(), back = false)
         val doors = Door.of(setUp?.roles.orEmpty())
         val (first, second) = doors
         val other = key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place(PageKind.ELSE)) }
@@ -84,7 +86,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val hand = start.inHand.sortedByDescending { it.updated.unix }
         val loads = hand.mapIndexed { at, line -> if (at == 0) inHand(line) else row(line) }
         val run =
-            shell.openRuns().firstOrNull()?.let { open ->
+            runs.firstOrNull()?.let { open ->
                 key(Face.ROW, open.student, Sign.EYE, text(R.string.exam_goes_on, open.load)) {
                     shell.go(Place(PageKind.EXAMS))
                 }
@@ -231,9 +233,11 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.more)
 
+    private val start = shell.attempt { shell.core.start() }
+    private val runs = shell.attempt { shell.core.openRuns() }.orEmpty()
+    private val setUp = shell.attempt { shell.core.setUp() }
+
     override fun build(): View {
-        val start = shell.attempt { shell.core.start() }
-        val setUp = shell.attempt { shell.core.setUp() }
         val large = Door.of(setUp?.roles.orEmpty()).take(2)
         fun door(door: Door): Key? =
             if (door in large) null
@@ -289,6 +293,6 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun exams() =
-        shell.openRuns().firstOrNull()?.let { "${it.student}: ${text(R.string.exam_goes_on, it.load)}" }
+        runs.firstOrNull()?.let { "${it.student}: ${text(R.string.exam_goes_on, it.load)}" }
             ?: text(R.string.exams_about)
 }

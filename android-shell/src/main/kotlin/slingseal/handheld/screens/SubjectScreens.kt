@@ -45,9 +45,10 @@ class SubjectsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.subjects)
 
+    private val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject != LOAD }
+    private val kept = shell.attempt { shell.core.keptInspections() }.orEmpty()
+
     override fun build(): View {
-        val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject != LOAD }
-        val kept = shell.attempt { shell.core.keptInspections() }.orEmpty()
         val open = kept.count { it.signed == null && it.walk.isNotEmpty() }
         val groups =
             listOf(ZONE, AIRCRAFT, HANDLING, PIECE).flatMap { subject ->
@@ -84,9 +85,8 @@ class SubjectsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** What it goes by: typed, read off its own code or sticker, or one that was inspected before. */
 class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val list by lazy {
-        shell.attempt { shell.core.procedures() }?.firstOrNull { it.id == place.args[0] }
-    }
+    private val list = shell.attempt { shell.core.procedures() }?.firstOrNull { it.id == place.args[0] }
+    private val names = names()
     private val subject
         get() = list?.subject ?: PIECE
 
@@ -115,7 +115,7 @@ class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place
             key(Face.ROW, text(R.string.scan_piece), Sign.CODE, text(R.string.scan_piece_about)) {
                 shell.swap(Place(PageKind.SCAN, Purpose.PIECE.name, place.args[0]))
             }
-        val known = names().map { name -> key(Face.ROW, name, Sign.NEXT) { take(name) } }
+        val known = names.map { name -> key(Face.ROW, name, Sign.NEXT) { take(name) } }
         return listOfNotNull(
             scan.takeIf { subject == PIECE },
             parts.eyebrow(text(R.string.names_known)).takeIf { known.isNotEmpty() },
@@ -139,9 +139,8 @@ class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place
     }
 
     override fun take(words: String) {
-        val walk =
-            shell.attempt { shell.core.beginInspection(place.args[0], words.trim()) } ?: return shell.redraw()
-        shell.swap(Place(PageKind.WALK, walk.walk))
+        val list = place.args[0]
+        shell.ask({ beginInspection(list, words.trim()) }) { swap(Place(PageKind.WALK, it.walk)) }
     }
 
     private companion object {
@@ -189,8 +188,7 @@ class SignScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPa
 
     override fun otherKey() =
         key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) {
-            shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE)
-            shell.redraw()
+            shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE) { redraw() }
         }
 
     override fun take(pin: String) {
@@ -208,8 +206,9 @@ class InspectionsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.inspections)
 
+    private val kept = shell.attempt { shell.core.keptInspections() }.orEmpty()
+
     override fun build(): View {
-        val kept = shell.attempt { shell.core.keptInspections() }.orEmpty()
         val rows = kept.sortedBy { it.signed != null }.map(::row)
         val none = if (rows.isEmpty()) parts.words(text(R.string.no_records), 18) else null
         return page(text(R.string.inspections), body(none, parts.column(*rows.toTypedArray(), space = 14)))
@@ -254,13 +253,14 @@ class InspectionScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.inspection_spoken)
 
+    private val one = shell.attempt { shell.core.inspection(place.args[0]) }
+    private val title =
+        one?.let { shell.attempt { shell.core.procedures() } }?.firstOrNull { it.id == one.procedure }?.title
+
     override fun build(): View {
-        val one =
-            shell.attempt { shell.core.inspection(place.args[0]) }
-                ?: return page(text(R.string.inspections), body())
+        val one = one ?: return page(text(R.string.inspections), body())
         val code = codeView(shell, one.code, text(R.string.code_of_inspection))
         val ground = palette.panel
-        val title = shell.attempt { shell.core.procedures() }?.firstOrNull { it.id == one.procedure }?.title
         val read =
             parts.panel(
                 parts.column(

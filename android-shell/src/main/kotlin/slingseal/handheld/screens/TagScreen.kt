@@ -10,19 +10,40 @@ import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.HardAnswer
 
 /** What the tag says, before the walk begins. */
 class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val tag = shell.attempt { shell.core.readTag(place.args[0]) }
+    private val unready = shell.attempt { shell.core.setUp() }?.takeIf { !it.maySeal || Core.keyLost }
+    private val moves = tag?.let { shell.attempt { shell.core.movements(it.load) } }.orEmpty()
+
+    /** A list that is not here is fetched first: what cannot be walked is not begun. */
+    private val missing
+        get() = tag?.basis?.edition?.here == false
+
+    override val paneTitle: CharSequence
+        get() = tag?.load ?: text(R.string.tag)
+
+    override val spoken
+        get() =
+            tag?.let { (listOfNotNull(it.load, it.description, cannot()) + it.warnings).joinToString(". ") }
+
+    override val takesHardKeys
+        get() = tag != null
+
+    override fun hard(answer: HardAnswer) =
+        when (answer) {
+            HardAnswer.FIRST -> if (missing) fetch() else begin()
+            HardAnswer.SECOND,
+            HardAnswer.AGAIN -> shell.say(spoken.orEmpty())
+            HardAnswer.BACK -> shell.back()
+        }
+
     override fun build(): View {
-        val tag =
-            shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
+        val tag = tag ?: return page(text(R.string.tag), body())
         val begin = key(Face.GOOD, text(R.string.begin_walk), Sign.NEXT) { begin() }
-        // a list that is not here is fetched first: what cannot be walked is not begun
-        val fetch =
-            key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
-                shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
-            }
-        val missing = tag.basis.edition?.here == false
+        val fetch = key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) { fetch() }
         return page(
             tag.load,
             contents(tag),
@@ -31,15 +52,8 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun contents(tag: TagView): View {
-        // before the first card, not after the last: what keeps this phone from sealing what it is about to
-        // inspect
-        val unready = shell.attempt { shell.core.setUp() }?.takeIf { !it.maySeal || Core.keyLost }
-        val cannot =
-            unready?.let {
-                text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next)
-            }
         val warnings =
-            (listOfNotNull(cannot) + tag.warnings).map {
+            (listOfNotNull(cannot()) + tag.warnings).map {
                 parts.panel(
                     parts.signed(
                         Sign.WARN,
@@ -86,7 +100,7 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         return body(
             parts.words(tag.description, 22, bold = true),
             *warnings.toTypedArray(),
-            *storyOf(shell, shell.attempt { shell.core.movements(tag.load) }.orEmpty()).toTypedArray(),
+            *storyOf(shell, moves).toTypedArray(),
             parts.panel(facts),
             picture,
             if (equipment.isEmpty()) null else parts.eyebrow(text(R.string.equipment)),
@@ -95,8 +109,16 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
     }
 
+    /**
+     * Before the first card, not after the last: what keeps this phone from sealing what it is to inspect.
+     */
+    private fun cannot() =
+        unready?.let { text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next) }
+
+    private fun fetch() = shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+
     private fun begin() {
-        val walk = shell.attempt { shell.core.beginWalk(place.args[0]) } ?: return shell.redraw()
-        shell.swap(Place(PageKind.WALK, walk.walk))
+        val text = place.args[0]
+        shell.ask({ beginWalk(text) }) { swap(Place(PageKind.WALK, it.walk)) }
     }
 }

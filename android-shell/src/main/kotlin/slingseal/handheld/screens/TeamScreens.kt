@@ -24,6 +24,7 @@ internal fun Shell.setUpAgain() =
 class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val setUp: SetUpView? = shell.attempt { shell.core.setUp() }
     private val step: SetUpWhat? = setUp?.steps?.firstOrNull { !it.done }?.what
+    private val request = setUp?.request?.let { text -> shell.attempt { shell.core.codeOf(text) } }
     override val paneTitle: CharSequence
         get() = text(R.string.join)
 
@@ -103,9 +104,7 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     /** The third step: this phone shows its wish, and then reads the answer. */
     private fun asking(setUp: SetUpView): View {
-        val request =
-            setUp.request?.let { text -> shell.attempt { shell.core.codeOf(text) } }
-                ?: return page(text(R.string.join), body())
+        val request = request ?: return page(text(R.string.join), body())
         val code = codeView(shell, request, text(R.string.code_of_request))
         val facts =
             parts.panel(
@@ -178,8 +177,12 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
  * (step)
  */
 class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val step
-        get() = place.args[0]
+    private val authority = authorityHere(shell)
+
+    /** Who is the authority already is led on from its card. */
+    private val step = place.args[0].let { if (it == BEGIN && authority != null) CARD else it }
+    private val own = shell.attempt { shell.core.setUp() }
+    private val people = if (authority == null) emptyList() else issued(shell)
 
     override val paneTitle: CharSequence
         get() = text(R.string.team_start)
@@ -200,7 +203,7 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
             }
 
     override fun build(): View {
-        val authority = if (step == BEGIN) null else authorityHere(shell)
+        if (step != place.args[0]) shell.keep(Place(PageKind.TEAM, step))
         return when {
             step == CARD && authority != null ->
                 shown(
@@ -224,11 +227,6 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     ),
                     null,
                 )
-            authorityHere(shell) != null ->
-                CARD.let {
-                    shell.keep(Place(PageKind.TEAM, it))
-                    TeamScreen(shell, Place(PageKind.TEAM, it)).build()
-                }
             else -> beginning()
         }
     }
@@ -297,8 +295,6 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     /** Each one's key in turn; whoever has a credential stands in the list. */
     private fun keys(): View {
-        val own = shell.attempt { shell.core.setUp() }
-        val people = shell.attempt { shell.core.issued() }?.issued.orEmpty()
         val given =
             people.map {
                 parts.signed(
@@ -342,6 +338,8 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
 
     companion object {
+        private fun issued(shell: Shell) = shell.attempt { shell.core.issued() }?.issued.orEmpty()
+
         const val BEGIN = "begin"
         const val CARD = "card"
         const val KEYS = "keys"

@@ -28,14 +28,13 @@ object Trusting {
 
     fun beside(place: Place, heard: String) =
         Place(PageKind.TRUST, place.args[0], place.args[1], heard, BESIDE)
+}
 
-    /** Takes what came of it: the core compares, and its refusal does not tell what the card says. */
-    fun took(shell: Shell, name: String, done: Boolean): Boolean {
-        shell.feel(if (done) Beat.GOOD else Beat.REFUSED)
-        if (done) shell.news = shell.activity.getString(R.string.trust_done, name)
-        else if (shell.speaks) shell.notice?.let(shell::say)
-        return done
-    }
+/** It is trusted: the core compared, and its refusal would not have told what the card says. */
+private fun Shell.took(name: String) {
+    feel(Beat.GOOD)
+    news = activity.getString(R.string.trust_done, name)
+    setUpAgain()
 }
 
 /**
@@ -166,15 +165,18 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
             shell.feel(Beat.REFUSED)
             return shell.redrawSame()
         }
-        val card = place.args[0]
-        val like = shell.attempt { shell.core.likeNamed(card) } ?: return shell.redrawSame()
-        if (like.isNotEmpty()) return shell.swap(Trusting.beside(place, heard))
-        if (Trusting.took(shell, name, shell.attempt { shell.core.trust(card, heard) } != null))
-            return shell.setUpAgain()
-        // heard wrong, or another card: it is heard anew from its first group
+        val (card, whole) = place.args[0] to heard
+        shell.ask({ likeNamed(card).isEmpty().also { alone -> if (alone) trust(card, whole) } }) { alone ->
+            if (alone) took(name) else swap(Trusting.beside(place, whole))
+        }
+    }
+
+    /** Heard wrong, or another card: it is heard anew from its first group. */
+    override fun refused(words: String) {
         heard = ""
-        shell.keep(Place(PageKind.TRUST, card, name, heard))
-        shell.redrawSame()
+        shell.keep(Place(PageKind.TRUST, place.args[0], name, heard))
+        if (shell.speaks) shell.say(words)
+        super.refused(words)
     }
 
     companion object {
@@ -234,8 +236,9 @@ private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.trust_beside, place.args[1])
 
+    private val like = shell.attempt { shell.core.likeNamed(place.args[0]) }.orEmpty()
+
     override fun build(): View {
-        val like = shell.attempt { shell.core.likeNamed(place.args[0]) }.orEmpty()
         return page(
             text(R.string.trust_title),
             body(
@@ -272,7 +275,13 @@ private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun both() {
         val (card, name, heard) = place.args
-        val done = Trusting.took(shell, name, shell.attempt { shell.core.trustBeside(card, heard) } != null)
-        if (done) shell.setUpAgain() else shell.swap(Place(PageKind.TRUST, card, name, ""))
+        shell.ask({ trustBeside(card, heard) }) { took(name) }
+    }
+
+    override fun refused(words: String) {
+        val (card, name) = place.args
+        shell.notice = words
+        if (shell.speaks) shell.say(words)
+        shell.swap(Place(PageKind.TRUST, card, name, ""))
     }
 }

@@ -105,6 +105,6 @@ class TypeScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
         get() = true
 
     override fun take(words: String) {
-        if (!purpose.take(shell, words.trim(), place.args.getOrElse(1) { "" })) shell.redraw()
+        purpose.take(shell, words.trim(), place.args.getOrElse(1) { "" })
     }
 }

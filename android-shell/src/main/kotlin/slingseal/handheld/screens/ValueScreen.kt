@@ -29,11 +29,14 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     private val finding
         get() = place.args[3].toUIntOrNull()
 
-    private val asked: Asked? by lazy { ask() }
+    /** How many findings there are before this answer. */
+    private var found = 0
+    private val asked: Asked? = ask()
     private var typed = ""
 
     private fun ask(): Asked? {
         val view = shell.attempt { shell.core.walkOf(walk) } ?: return null
+        found = view.findings.size
         val number = finding
         if (number != null)
             return view.findings
@@ -129,7 +132,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
                 { type(it, unit) },
                 { back(unit) },
             )
-        val load = if (saysLoad) LoadBand.load(shell, place)?.let { parts.eyebrow(it) } else null
+        val load = if (saysLoad) load?.let { parts.eyebrow(it) } else null
         val words =
             parts.column(
                 *listOfNotNull(noticePanel(), load, parts.heading(title, 19), parts.words(guide, 16))
@@ -173,14 +176,14 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
                 WalkRequest.LookAgain(number, true, words.trim(), null, emptyList())
             }
         val kind = asked?.kind
-        val before = shell.attempt { shell.core.walkOf(walk) }?.findings?.size ?: 0
-        val after = shell.answer(walk, request, Beat.GOOD) ?: return shell.redraw()
-        val wrong = after.findings.size > before
-        if (wrong) shell.feel(Beat.DEFICIENCY)
-        // in an examination nothing is told but what was called
-        if (kind is PointKind.Count && place.run == null)
-            tell(words.trim(), wantedIn(after), wrong, after.linkChange)
-        shell.backTo(PageKind.WALK)
+        shell.answer(walk, request, Beat.GOOD) { after ->
+            val wrong = after.findings.size > found
+            if (wrong) feel(Beat.DEFICIENCY)
+            // in an examination nothing is told but what was called
+            if (kind is PointKind.Count && place.run == null)
+                tell(words.trim(), wantedIn(after), wrong, after.linkChange)
+            backTo(PageKind.WALK)
+        }
     }
 
     /** The core tells what was wanted once the number is given. */
@@ -193,7 +196,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     }
 
     /** What was counted, then what was wanted, then what a link that differs does to the load. */
-    private fun tell(counted: String, wanted: Int?, wrong: Boolean, change: String?) {
+    private fun Shell.tell(counted: String, wanted: Int?, wrong: Boolean, change: String?) {
         val words =
             when {
                 wrong && wanted != null -> text(R.string.count_differs, counted, wanted)
@@ -201,7 +204,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
                 else -> text(R.string.count_taken, counted)
             }
         val said = listOfNotNull(words, change.takeIf { wrong }).joinToString(" ")
-        if (wrong) shell.notice = said else shell.news = said
+        if (wrong) notice = said else news = said
     }
 
     /**

@@ -52,15 +52,15 @@ class VoidCauseScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /** The PIN that signs a void. */
 class VoidPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+    private val of = shell.attempt { shell.core.record(place.args[0]) }?.line?.load.orEmpty()
     override val title
         get() = text(R.string.void_it)
 
     override val words: String
         get() {
-            val load = shell.attempt { shell.core.record(place.args[0]) }?.line?.load.orEmpty()
             val cause =
                 CAUSES.firstOrNull { it.first == place.args[1] }?.let { text(it.second) } ?: place.args[2]
-            return text(R.string.void_pin, load, cause)
+            return text(R.string.void_pin, of, cause)
         }
 
     override val done
@@ -88,9 +88,10 @@ class VoidedScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.void_show)
 
+    private val code = shell.attempt { shell.core.codeOf(place.args[0]) }
+
     override fun build(): View {
-        val code =
-            shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.void_it), body())
+        val code = code ?: return page(text(R.string.void_it), body())
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
         return codePage(
             shell,

@@ -36,13 +36,18 @@ fun walkScreen(shell: Shell, place: Place): Screen {
     }
 }
 
-/** Does a request, feels its answer, draws the walk anew. */
-internal fun Shell.answer(walk: String, request: WalkRequest, beat: Beat): WalkView? {
-    val view = attempt { core.doOn(walk, request) }
-    notice = notice ?: view?.refused?.message
-    feel(if (view == null || view.refused != null) Beat.REFUSED else beat)
-    return view?.takeIf { it.refused == null }
-}
+/**
+ * Does a request on a walk and feels its answer; then goes on with the walk as it is. What the walk refuses
+ * is told on the page, made anew.
+ */
+internal fun Shell.answer(walk: String, request: WalkRequest, beat: Beat, then: Shell.(WalkView) -> Unit) =
+    ask({ doOn(walk, request) }) { view ->
+        val refused = view.refused
+        feel(if (refused == null) beat else Beat.REFUSED)
+        if (refused == null) return@ask then(view)
+        notice = refused.message
+        redraw()
+    }
 
 /** A walk that stands still: paused, or given up. */
 class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Screen(shell, place) {
@@ -55,8 +60,7 @@ class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
             if (walk.next == NextStep.RESUME) {
                 listOf(
                     key(Face.GOOD, text(R.string.resume), Sign.TICK) {
-                        shell.answer(walk.walk, WalkRequest.Resume, Beat.GOOD)
-                        shell.redraw()
+                        shell.answer(walk.walk, WalkRequest.Resume, Beat.GOOD) { redraw() }
                     }
                 )
             } else {
@@ -81,9 +85,10 @@ class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val staysOn
         get() = true
 
+    private val walk = shell.attempt { shell.core.walk(place.args[0]) }
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.more), body())
+        val walk = walk ?: return page(text(R.string.more), body())
         val open = walk.findings.count { it.state != FindingState.CLOSED }
         val rows =
             listOfNotNull(
@@ -102,9 +107,7 @@ class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     shell.go(Place(PageKind.CARDS, walk.walk))
                 },
                 key(Face.ROW, text(R.string.pause), Sign.BARS) {
-                    if (shell.answer(walk.walk, WalkRequest.Pause, Beat.GOOD) != null)
-                        shell.backTo(PageKind.START)
-                    else shell.redraw()
+                    shell.answer(walk.walk, WalkRequest.Pause, Beat.GOOD) { backTo(PageKind.START) }
                 },
                 key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place(PageKind.SETTINGS)) },
                 key(Face.ROW, text(R.string.abandon), Sign.WARN, text(R.string.abandon_about)) {
@@ -132,10 +135,10 @@ class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val staysOn
         get() = true
 
+    private val walk = shell.attempt { shell.core.walkOf(place.args[0]) }
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) }
-                ?: return page(text(R.string.all_cards), body())
+        val walk = walk ?: return page(text(R.string.all_cards), body())
         val rows =
             walk.cards.mapIndexed { at, state ->
                 val number = at + 1
@@ -150,9 +153,9 @@ class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         slingseal.core.CardState.UNANSWERED -> Sign.NONE to R.string.card_open
                     }
                 key(Face.ROW, "$number · $station", sign, text(word)) {
-                    if (shell.answer(place.args[0], WalkRequest.GoTo(number.toUInt()), Beat.GOOD) != null)
-                        shell.backTo(PageKind.WALK)
-                    else shell.redraw()
+                    shell.answer(place.args[0], WalkRequest.GoTo(number.toUInt()), Beat.GOOD) {
+                        backTo(PageKind.WALK)
+                    }
                 }
             }
         return page(text(R.string.all_cards), body(parts.column(*rows.toTypedArray(), space = 14)))
@@ -171,11 +174,10 @@ class FindingsScreen(shell: Shell, place: Place, private val given: WalkView? = 
     override val spoken
         get() = text(R.string.look_again_words)
 
+    private val walk = given ?: shell.attempt { shell.core.walk(place.args[0]) }
+
     override fun build(): View {
-        val walk =
-            given
-                ?: shell.attempt { shell.core.walk(place.args[0]) }
-                ?: return page(text(R.string.findings), body())
+        val walk = walk ?: return page(text(R.string.findings), body())
         val rows =
             walk.findings
                 .sortedBy { it.state == FindingState.CLOSED }

@@ -93,7 +93,7 @@ class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
     }
 
     private fun answer(request: WalkRequest, then: PageKind) {
-        if (shell.answer(walk, request, Beat.GOOD) != null) shell.backTo(then) else shell.redraw()
+        shell.answer(walk, request, Beat.GOOD) { backTo(then) }
     }
 
     private fun draft(card: String, point: String, name: String, note: String, photos: String) {

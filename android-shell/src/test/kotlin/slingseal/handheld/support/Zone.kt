@@ -167,8 +167,7 @@ class Zone {
         fun newPhone() {
             FakeKeystore.fresh()
             Core.close()
-            Core.watched = ::Watched
-            Watched.held = false
+            Core.watched = Watched::watch
             File(RuntimeEnvironment.getApplication().noBackupFilesDir, "home").deleteRecursively()
             Slow.reset()
             for (language in listOf(java.util.Locale.ENGLISH, java.util.Locale("es", "MX"))) org.robolectric
@@ -197,7 +196,7 @@ class Zone {
         }
 
         fun launch(): ActivityController<HandheldActivity> =
-            Robolectric.buildActivity(HandheldActivity::class.java).setup().also { Screen(it.get()) }
+            Robolectric.buildActivity(HandheldActivity::class.java).setup().also { Screen(it.get()).read() }
 
         /**
          * What a camera would see of a code: grey on grey, eight pixels a module, off the middle, with a
@@ -290,4 +289,5 @@ fun HandheldActivity.see(picture: Luminance) {
     camera.start()
     camera.join()
     org.robolectric.Shadows.shadowOf(android.os.Looper.getMainLooper()).idle()
+    Screen(this).finish()
 }
