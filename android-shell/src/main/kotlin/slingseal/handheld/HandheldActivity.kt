@@ -14,6 +14,7 @@ import android.view.WindowInsetsController
 import android.view.WindowManager
 import android.window.OnBackInvokedCallback
 import android.window.OnBackInvokedDispatcher
+import kotlin.reflect.KClass
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.handheld.look.OneFinger
@@ -27,8 +28,8 @@ import slingseal.handheld.screens.PICK_IN
 import slingseal.handheld.screens.PICK_LISTS
 import slingseal.handheld.screens.PICK_OUT
 import slingseal.handheld.screens.Purpose
+import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.screens.openRuns
-import slingseal.handheld.screens.runName
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Ear
 import slingseal.handheld.sense.Feel
@@ -119,7 +120,7 @@ class HandheldActivity : Activity(), Shell {
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) useCutouts()
         useBack()
         val there = Core.opened(this)
-        val places = Place.loadAll(state)
+        val places = KeptPlaces.load(KeptPlaces.buildOf(this), state)
         if (there == null || places.isEmpty()) open(state) else begin(there, places, state)
     }
 
@@ -134,7 +135,7 @@ class HandheldActivity : Activity(), Shell {
             val opened =
                 try {
                     val core = Core.of(this)
-                    Result.success(core to Place.loadAll(state).ifEmpty { beginning(core) })
+                    Result.success(core to KeptPlaces.load(KeptPlaces.buildOf(this), state).ifEmpty { beginning(core) })
                 } catch (e: HandheldException) {
                     Result.failure(e)
                 }
@@ -189,12 +190,11 @@ class HandheldActivity : Activity(), Shell {
      * there is one.
      */
     private fun beginning(core: Handheld): List<Place> {
-        val start = Place(PageKind.START)
+        val start = Place.Start
         val runs = attempt { core.openRuns() }.orEmpty()
-        if (runs.size == 1)
-            return listOf(start, Place(PageKind.EXAMS), Place(PageKind.WALK, runName(runs.first().run)))
+        if (runs.size == 1) return listOf(start, Place.Exams, Place.Walk(WalkRef.Run(runs.first().run)))
         val walking = attempt { core.start() }?.inHand?.filter { it.state == "walking" }.orEmpty()
-        return if (walking.size == 1) listOf(start, Place(PageKind.WALK, walking.first().walk))
+        return if (walking.size == 1) listOf(start, Place.Walk(WalkRef.Inspection(walking.first().walk)))
         else listOf(start)
     }
 
@@ -212,7 +212,8 @@ class HandheldActivity : Activity(), Shell {
     override fun onSaveInstanceState(state: Bundle) {
         super.onSaveInstanceState(state)
         typed?.let(state::putAll)
-        if (places.isEmpty()) left?.let(state::putAll) else Place.saveAll(places, state)
+        if (places.isEmpty()) left?.let(state::putAll)
+        else KeptPlaces.save(places, KeptPlaces.buildOf(this), state)
     }
 
     override fun onRestoreInstanceState(state: Bundle) {
@@ -271,20 +272,20 @@ class HandheldActivity : Activity(), Shell {
         when (intent.action) {
             Intent.ACTION_VIEW ->
                 intent.data?.let {
-                    backTo(PageKind.START)
+                    backTo(Place.Start::class)
                     FileScreen.take(this, it)
                 }
             INSPECT -> {
-                backTo(PageKind.START)
-                go(Place(PageKind.SCAN, Purpose.INSPECT.name))
+                backTo(Place.Start::class)
+                go(Place.Scan(Purpose.Inspect))
             }
             HOOK -> {
-                backTo(PageKind.START)
-                go(Place(PageKind.HOOK))
+                backTo(Place.Start::class)
+                go(Place.Hook())
             }
             ARRIVAL -> {
-                backTo(PageKind.START)
-                go(Place(PageKind.SCAN, Purpose.ARRIVAL.name))
+                backTo(Place.Start::class)
+                go(Place.Scan(Purpose.Arrival))
             }
         }
     }
@@ -308,7 +309,7 @@ class HandheldActivity : Activity(), Shell {
     private fun read(mine: Any) {
         val place = places.last()
         Core.quick.execute {
-            val next = runCatching { Screens.of(this, place).apply { readBand() } }
+            val next = runCatching { Screens.of(this, place).apply { read() } }
             main.post { if (coming === mine && !isDestroyed) came(next.getOrThrow()) }
         }
     }
@@ -427,8 +428,8 @@ class HandheldActivity : Activity(), Shell {
         go(place)
     }
 
-    override fun backTo(page: PageKind) {
-        while (places.size > 1 && places.last().page != page) places.removeAt(places.size - 1)
+    override fun backTo(page: KClass<out Place>) {
+        while (places.size > 1 && !page.isInstance(places.last())) places.removeAt(places.size - 1)
         show()
     }
 
@@ -443,7 +444,7 @@ class HandheldActivity : Activity(), Shell {
         }
     }
 
-    override fun lies(page: PageKind) = places.any { it.page == page }
+    override fun lies(page: KClass<out Place>) = places.any(page::isInstance)
 
     override fun redraw() = show()
 

@@ -5,6 +5,7 @@ import android.content.res.Configuration
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
+import kotlin.reflect.KClass
 import slingseal.core.Handheld
 import slingseal.core.RunView
 import slingseal.handheld.look.Face
@@ -24,8 +25,8 @@ import slingseal.handheld.sense.Sticker
 import slingseal.handheld.sense.Untouched
 
 /**
- * What a page may ask of the program around it. The core is asked beside the main thread: by a page when it
- * is made ([attempt]), by a press through [ask], and through [work] where it takes its time.
+ * What a page may ask of the program around it. The core is asked beside the main thread: by a page when it is
+ * made ([attempt]), by a press through [ask], and through [work] where it takes its time.
  */
 interface Shell {
     val activity: Activity
@@ -51,12 +52,12 @@ interface Shell {
     fun swap(place: Place)
 
     /** Back to the page that is nearest of this kind, or to the start. */
-    fun backTo(page: PageKind)
+    fun backTo(page: KClass<out Place>)
 
     fun back()
 
     /** Whether a page of this kind lies open, in front or under others. */
-    fun lies(page: PageKind): Boolean
+    fun lies(page: KClass<out Place>): Boolean
 
     fun redraw()
 
@@ -118,7 +119,7 @@ interface Shell {
  * thread from what was read, and asks the core no more but through [Shell.ask] and [Shell.work]. After each
  * answer it is made anew.
  */
-abstract class Screen(protected val shell: Shell, val place: Place) {
+abstract class Screen(protected val shell: Shell, open val place: Place) {
     protected val parts
         get() = shell.parts
 
@@ -137,8 +138,8 @@ abstract class Screen(protected val shell: Shell, val place: Place) {
 
     private var run: RunView? = null
 
-    /** The last that is read: what stands over the page. */
-    fun readBand() {
+    /** What is read when the page is made, and before it is drawn: what stands over it. */
+    open fun read() {
         run = place.run?.let { RunBand.read(shell.core, it) }
         load = LoadBand.load(shell, place)
     }

@@ -4,7 +4,6 @@ import android.view.View
 import slingseal.core.ClassRequest
 import slingseal.core.DebriefView
 import slingseal.core.ExamResultView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -14,7 +13,7 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
 /** The instructor's PIN that scores an ended run. */
-class ExamScoreScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+class ExamScoreScreen(shell: Shell, override val place: Place.ExamScore) : PinPage(shell, place) {
     override val title
         get() = text(R.string.exam_score)
 
@@ -25,15 +24,15 @@ class ExamScoreScreen(shell: Shell, place: Place) : PinPage(shell, place) {
         get() = text(R.string.exam_score_it)
 
     override fun take(pin: String) =
-        shell.work({ shell.core.examScore(place.args[0], pin) }) {
+        shell.work({ shell.core.examScore(place.sheet, pin) }) {
             feel(Beat.GOOD)
-            swap(Place(PageKind.EXAM_RESULT, it.line.result))
+            swap(Place.ExamResult(it.line.result))
         }
 }
 
 /** A result, and the debrief in the order of the load. */
-class ExamResultScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val result = shell.attempt { shell.core.examResult(place.args[0]) }
+class ExamResultScreen(shell: Shell, override val place: Place.ExamResult) : Screen(shell, place) {
+    private val result = shell.attempt { shell.core.examResult(place.result) }
 
     override fun build(): View {
         val result = result ?: return page(text(R.string.exam_result), body())
@@ -55,7 +54,7 @@ class ExamResultScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.SIDE, text(R.string.show_code), Sign.CODE) {
-                    shell.go(Place(PageKind.EXAM_RESULT_CODE, result.line.result))
+                    shell.go(Place.ExamResultCode(result.line.result))
                 }
             ),
         )
@@ -131,14 +130,14 @@ class ExamResultScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** A signed result as a code: another device takes it in, and no hook check takes it for a seal. */
-class ExamResultCodeScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ExamResultCodeScreen(shell: Shell, override val place: Place.ExamResultCode) : Screen(shell, place) {
     override val staysOn
         get() = true
 
     override val shines
         get() = true
 
-    private val result = shell.attempt { shell.core.examResult(place.args[0]) }
+    private val result = shell.attempt { shell.core.examResult(place.result) }
     private val code = result?.let { shell.attempt { shell.core.codeOf(it.text) } }
 
     override fun build(): View {

@@ -2,10 +2,9 @@ package slingseal.handheld.screens
 
 import android.view.View
 import slingseal.core.ExamBegin
-import slingseal.core.ExamResultLine
 import slingseal.core.Handheld
+import slingseal.core.ExamResultLine
 import slingseal.core.RunLine
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -47,34 +46,34 @@ class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun run(line: RunLine): Key =
         key(Face.ROW, line.student, Sign.EYE, text(R.string.exam_goes_on, line.load)) {
-            shell.go(Place(PageKind.WALK, runName(line.run)))
+            shell.go(Place.Walk(WalkRef.Run(line.run)))
         }
 
     private fun doors() =
         listOf(
             key(Face.ROW, text(R.string.exam_begin), Sign.TICK, text(R.string.exam_begin_about)) {
-                shell.go(Place(PageKind.SCAN, Purpose.EXAM_KEY.name))
+                shell.go(Place.Scan(Purpose.ExamKey))
             },
             key(Face.ROW, text(R.string.exam_plant), Sign.PLUS, text(R.string.exam_plant_about)) {
-                shell.go(Place(PageKind.SCAN, Purpose.EXAM_TAG.name))
+                shell.go(Place.Scan(Purpose.ExamTag))
             },
             key(Face.ROW, text(R.string.exam_keys), Sign.KEY, text(R.string.exam_keys_about)) {
-                shell.go(Place(PageKind.EXAM_KEYS))
+                shell.go(Place.ExamKeys)
             },
             key(Face.ROW, text(R.string.exam_results), Sign.LIST, text(R.string.exam_results_about)) {
-                shell.go(Place(PageKind.EXAM_RESULTS))
+                shell.go(Place.ExamResults)
             },
             key(Face.ROW, text(R.string.exam_take_sheet), Sign.CODE, text(R.string.move_gather_about)) {
-                shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+                shell.go(Place.Scan(Purpose.Moving))
             },
             key(Face.ROW, text(R.string.exam_class), Sign.MORE, text(R.string.exam_class_about)) {
-                shell.go(Place(PageKind.EXAM_CLASS))
+                shell.go(Place.ExamClass)
             },
         )
 }
 
 /** Who is examined: typed, or one who was examined here before. */
-class ExamNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+class ExamNameScreen(shell: Shell, override val place: Place.ExamName) : WritingScreen(shell, place) {
     override val title
         get() = text(R.string.exam_student)
 
@@ -98,7 +97,7 @@ class ExamNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
             shell.notice = text(R.string.nothing_typed)
             return shell.redraw()
         }
-        shell.swap(Place(PageKind.EXAM_READY, place.args[0], words.trim().replace('\n', ' '), ""))
+        shell.swap(Place.ExamReady(place.key, words.trim().replace('\n', ' ')))
     }
 
     private companion object {
@@ -107,15 +106,15 @@ class ExamNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
 }
 
 /** Before the clock starts: which key, which load, who. */
-class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ExamReadyScreen(shell: Shell, override val place: Place.ExamReady) : Screen(shell, place) {
     private val key
-        get() = place.args[0]
+        get() = place.key
 
     private val student
-        get() = place.args[1]
+        get() = place.student
 
     private val tag
-        get() = place.args[2].ifEmpty { null }
+        get() = place.tag
 
     override val staysOn
         get() = true
@@ -144,7 +143,7 @@ class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 if (tag == null) Sign.CODE else Sign.TICK,
                 text(if (tag == null) R.string.exam_tag_unknown else R.string.exam_tag_scanned),
             ) {
-                shell.go(Place(PageKind.SCAN, Purpose.EXAM_RUN_TAG.name, "$key\n$student"))
+                shell.go(Place.Scan(Purpose.ExamRunTag(key, student)))
             }
         return page(
             text(R.string.exam_ready),
@@ -162,16 +161,18 @@ class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val asked = ExamBegin(key, tag, student)
         shell.ask({ examBegin(asked) }) { run ->
             feel(Beat.GOOD)
-            backTo(PageKind.EXAMS)
-            go(Place(PageKind.WALK, runName(run.run)))
+            backTo(Place.Exams::class)
+            go(Place.Walk(WalkRef.Run(run.run)))
         }
     }
 }
 
 /** Runs that ended and wait, then results, the last begun first. */
 class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val runs =
-        shell.attempt { shell.core.examRuns() }.orEmpty().filter { it.state == "ended" || it.state == "lost" }
+    private val runs = shell
+                .attempt { shell.core.examRuns() }
+                .orEmpty()
+                .filter { it.state == "ended" || it.state == "lost" }
     private val results = shell.attempt { shell.core.examResults() }.orEmpty()
 
     override fun build(): View {
@@ -188,7 +189,7 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.SIDE, text(R.string.exam_scan_result), Sign.CODE) {
-                    shell.go(Place(PageKind.SCAN, Purpose.EXAM_RESULT.name))
+                    shell.go(Place.Scan(Purpose.ExamResult))
                 }
             ),
         )
@@ -204,8 +205,8 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
         return key(Face.ROW, line.student, Sign.EYE, "${line.load} · ${line.begun.dtg} · ${text(next)}") {
             when {
                 line.state == "lost" -> {}
-                line.canScore -> shell.go(Place(PageKind.EXAM_SCORE, line.run))
-                else -> shell.go(Place(PageKind.EXAM_SHEET, line.run))
+                line.canScore -> shell.go(Place.ExamScore(line.run))
+                else -> shell.go(Place.ExamSheet(line.run))
             }
         }
     }
@@ -214,9 +215,7 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val (sign, word) = outcome(line)
         val detail =
             "${text(word)} · ${line.load} · ${text(R.string.exam_found_of, line.found.toInt(), line.of.toInt())} · ${clock(line.seconds)} · ${text(R.string.exam_attempt, line.attempt.toInt())}"
-        return key(Face.ROW, line.student, sign, detail) {
-            shell.go(Place(PageKind.EXAM_RESULT, line.result))
-        }
+        return key(Face.ROW, line.student, sign, detail) { shell.go(Place.ExamResult(line.result)) }
     }
 }
 

@@ -16,14 +16,14 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.Sign
 
 /** The rigging as a picture: side, front and top to one scale, with the links as they were counted. */
-class RiggingScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class RiggingScreen(shell: Shell, override val place: Place.Rigging) : Screen(shell, place) {
     override val staysOn
         get() = true
 
     override val paneTitle: CharSequence
         get() = text(R.string.rigging)
 
-    private val walk = shell.attempt { shell.core.walk(place.args[0]) }
+    private val walk = shell.attempt { shell.core.walkOf(place.on) }
     private val statics =
         walk?.let { shell.attempt { listOfNotNull(shell.core.walkRigging(it.walk)) } }?.firstOrNull()
 

@@ -5,7 +5,6 @@ import slingseal.core.SealFacts
 import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -142,7 +141,7 @@ class PinScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPag
         key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) { takeBack() }
 
     private fun takeBack() {
-        shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE) { redraw() }
+        shell.answer(walk.ref, WalkRequest.TakeBack, Beat.UNDONE) { redraw() }
     }
 
     override fun take(pin: String) {
@@ -150,7 +149,7 @@ class PinScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPag
         val id = walk.walk
         shell.work({ core.seal(id, pin, null) }) {
             feel(Beat.GOOD)
-            swap(Place(PageKind.SEAL, it.record))
+            swap(Place.Seal(it.record))
         }
     }
 }
@@ -173,7 +172,7 @@ internal fun Screen.sealFacts(shell: Shell, facts: SealFacts): List<Pair<CharSeq
 }
 
 /** The seal, full screen, as bright as it goes. */
-class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class SealScreen(shell: Shell, override val place: Place.Seal) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -186,7 +185,7 @@ class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun hard(answer: HardAnswer) =
         when (answer) {
             HardAnswer.FIRST,
-            HardAnswer.BACK -> shell.backTo(PageKind.START)
+            HardAnswer.BACK -> shell.backTo(Place.Start::class)
             HardAnswer.SECOND,
             HardAnswer.AGAIN -> shell.say(spoken)
         }
@@ -194,7 +193,7 @@ class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.seal_spoken)
 
-    private val seal = shell.attempt { shell.core.showSeal(place.args[0]) }
+    private val seal = shell.attempt { shell.core.showSeal(place.record) }
     private val tag = seal?.let { shell.attempt { shell.core.record(it.record) } }?.tag?.text
 
     override fun build(): View {
@@ -230,7 +229,7 @@ class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     space = 3,
                 )
             )
-        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
+        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Start::class) }
         val sticker = stickerKey(shell, *listOfNotNull(seal.code.text, tag).toTypedArray())
         return codePage(
             shell,

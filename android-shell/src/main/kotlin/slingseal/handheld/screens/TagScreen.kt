@@ -3,7 +3,6 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.TagView
 import slingseal.handheld.Core
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -13,8 +12,8 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.HardAnswer
 
 /** What the tag says, before the walk begins. */
-class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val tag = shell.attempt { shell.core.readTag(place.args[0]) }
+class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, place) {
+    private val tag = shell.attempt { shell.core.readTag(place.text) }
     private val unready = shell.attempt { shell.core.setUp() }?.takeIf { !it.maySeal || Core.keyLost }
     private val moves = tag?.let { shell.attempt { shell.core.movements(it.load) } }.orEmpty()
 
@@ -26,8 +25,7 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = tag?.load ?: text(R.string.tag)
 
     override val spoken
-        get() =
-            tag?.let { (listOfNotNull(it.load, it.description, cannot()) + it.warnings).joinToString(". ") }
+        get() = tag?.let { (listOfNotNull(it.load, it.description, cannot()) + it.warnings).joinToString(". ") }
 
     override val takesHardKeys
         get() = tag != null
@@ -109,16 +107,14 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
     }
 
-    /**
-     * Before the first card, not after the last: what keeps this phone from sealing what it is to inspect.
-     */
+    /** Before the first card, not after the last: what keeps this phone from sealing what it is to inspect. */
     private fun cannot() =
         unready?.let { text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next) }
 
-    private fun fetch() = shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+    private fun fetch() = shell.go(Place.Scan(Purpose.Moving))
 
     private fun begin() {
-        val text = place.args[0]
-        shell.ask({ beginWalk(text) }) { swap(Place(PageKind.WALK, it.walk)) }
+        val text = place.text
+        shell.ask({ beginWalk(text) }) { swap(Place.Walk(it.ref)) }
     }
 }

@@ -4,7 +4,6 @@ import android.view.View
 import android.widget.FrameLayout
 import android.widget.TextView
 import slingseal.core.TrustedView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -15,20 +14,6 @@ import slingseal.handheld.look.NumberPad
 import slingseal.handheld.look.Page
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
-
-/**
- * The page that an authority is trusted on: first what is heard, then, where its name is taken here already,
- * whether there are two.
- */
-object Trusting {
-    private const val BESIDE = "beside"
-
-    fun of(shell: Shell, place: Place): Screen =
-        if (place.args.getOrNull(3) == BESIDE) BesideScreen(shell, place) else TrustScreen(shell, place)
-
-    fun beside(place: Place, heard: String) =
-        Place(PageKind.TRUST, place.args[0], place.args[1], heard, BESIDE)
-}
 
 /** It is trusted: the core compared, and its refusal would not have told what the card says. */
 private fun Shell.took(name: String) {
@@ -41,12 +26,12 @@ private fun Shell.took(name: String) {
  * An authority's fingerprint, keyed in as it is heard. The card's own is nowhere on the page and not among
  * what it was given: whoever copies it from this screen has compared nothing.
  */
-class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class TrustScreen(shell: Shell, override val place: Place.Trust) : Screen(shell, place) {
     private val name
-        get() = place.args[1]
+        get() = place.name
 
     /** What was heard so far: letters and digits, group after group. */
-    private var heard = place.args[2]
+    private var heard = place.heard
 
     /** The letters that one key stands for, while one of them is picked. */
     private var picked: String? = null
@@ -155,7 +140,7 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun kept() {
-        shell.keep(Place(PageKind.TRUST, place.args[0], name, heard))
+        shell.keep(place.copy(heard = heard))
         draw()
     }
 
@@ -165,16 +150,16 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
             shell.feel(Beat.REFUSED)
             return shell.redrawSame()
         }
-        val (card, whole) = place.args[0] to heard
+        val (card, whole) = place.card to heard
         shell.ask({ likeNamed(card).isEmpty().also { alone -> if (alone) trust(card, whole) } }) { alone ->
-            if (alone) took(name) else swap(Trusting.beside(place, whole))
+            if (alone) took(name) else swap(Place.TrustBeside(card, name, whole))
         }
     }
 
     /** Heard wrong, or another card: it is heard anew from its first group. */
     override fun refused(words: String) {
         heard = ""
-        shell.keep(Place(PageKind.TRUST, place.args[0], name, heard))
+        shell.keep(Place.Trust(place.card, name, heard))
         if (shell.speaks) shell.say(words)
         super.refused(words)
     }
@@ -229,14 +214,14 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
  * The card's name is one that an authority has that is trusted here already: a person says whether there are
  * two.
  */
-private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class BesideScreen(shell: Shell, override val place: Place.TrustBeside) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.trust_title)
 
     override val spoken
-        get() = text(R.string.trust_beside, place.args[1])
+        get() = text(R.string.trust_beside, place.name)
 
-    private val like = shell.attempt { shell.core.likeNamed(place.args[0]) }.orEmpty()
+    private val like = shell.attempt { shell.core.likeNamed(place.card) }.orEmpty()
 
     override fun build(): View {
         return page(
@@ -255,7 +240,7 @@ private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.SIDE, text(R.string.back), Sign.BACK) {
-                    shell.backTo(if (shell.lies(PageKind.JOIN)) PageKind.JOIN else PageKind.SET_UP)
+                    shell.backTo(if (shell.lies(Place.Join::class)) Place.Join::class else Place.SetUp::class)
                 },
                 key(Face.BAD, text(R.string.trust_both), Sign.WARN) { both() },
             ),
@@ -274,14 +259,13 @@ private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
 
     private fun both() {
-        val (card, name, heard) = place.args
+        val (card, name, heard) = place
         shell.ask({ trustBeside(card, heard) }) { took(name) }
     }
 
     override fun refused(words: String) {
-        val (card, name) = place.args
         shell.notice = words
         if (shell.speaks) shell.say(words)
-        shell.swap(Place(PageKind.TRUST, card, name, ""))
+        shell.swap(Place.Trust(place.card, place.name))
     }
 }

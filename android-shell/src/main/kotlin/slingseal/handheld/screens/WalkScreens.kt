@@ -6,7 +6,6 @@ import slingseal.core.NextStep
 import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -17,16 +16,16 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
 /** The page of a walk, whatever the core says comes next. */
-fun walkScreen(shell: Shell, place: Place): Screen {
+fun walkScreen(shell: Shell, place: Place.Walk): Screen {
     place.run?.let {
         return runScreen(shell, place, it)
     }
-    val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return StartScreen(shell, place)
+    val walk = shell.attempt { shell.core.walkOf(place.on) } ?: return StartScreen(shell, place)
     val card = walk.card
     return when (walk.next) {
         NextStep.ANSWER_CARD ->
             if (card != null) CardScreen(shell, place, walk, card) else DecideScreen(shell, place, walk)
-        NextStep.LOOK_AGAIN -> FindingsScreen(shell, place, walk)
+        NextStep.LOOK_AGAIN -> FindingsScreen(shell, place, place.on, walk)
         NextStep.DECIDE -> DecideScreen(shell, place, walk)
         NextStep.SEAL -> PinScreen(shell, place, walk)
         NextStep.RESUME,
@@ -37,10 +36,10 @@ fun walkScreen(shell: Shell, place: Place): Screen {
 }
 
 /**
- * Does a request on a walk and feels its answer; then goes on with the walk as it is. What the walk refuses
- * is told on the page, made anew.
+ * Does a request on a walk and feels its answer; then goes on with the walk as it is. What the walk refuses is
+ * told on the page, made anew.
  */
-internal fun Shell.answer(walk: String, request: WalkRequest, beat: Beat, then: Shell.(WalkView) -> Unit) =
+internal fun Shell.answer(walk: WalkRef, request: WalkRequest, beat: Beat, then: Shell.(WalkView) -> Unit) =
     ask({ doOn(walk, request) }) { view ->
         val refused = view.refused
         feel(if (refused == null) beat else Beat.REFUSED)
@@ -60,7 +59,7 @@ class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
             if (walk.next == NextStep.RESUME) {
                 listOf(
                     key(Face.GOOD, text(R.string.resume), Sign.TICK) {
-                        shell.answer(walk.walk, WalkRequest.Resume, Beat.GOOD) { redraw() }
+                        shell.answer(walk.ref, WalkRequest.Resume, Beat.GOOD) { redraw() }
                     }
                 )
             } else {
@@ -81,11 +80,11 @@ class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
 }
 
 /** Side steps from a card. */
-class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class MoreScreen(shell: Shell, override val place: Place.More) : Screen(shell, place) {
     override val staysOn
         get() = true
 
-    private val walk = shell.attempt { shell.core.walk(place.args[0]) }
+    private val walk = shell.attempt { shell.core.walkOf(place.on) }
 
     override fun build(): View {
         val walk = walk ?: return page(text(R.string.more), body())
@@ -96,7 +95,7 @@ class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     walk.card?.let { shell.say(it.spoken) }
                 },
                 key(Face.ROW, text(R.string.findings), Sign.CROSS, text(R.string.findings_open, open)) {
-                    shell.go(Place(PageKind.FINDINGS, walk.walk))
+                    shell.go(Place.Findings(walk.ref))
                 },
                 key(
                     Face.ROW,
@@ -104,21 +103,19 @@ class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     Sign.LIST,
                     text(R.string.cards_done, walk.progress.cardsDone.toInt(), walk.progress.cards.toInt()),
                 ) {
-                    shell.go(Place(PageKind.CARDS, walk.walk))
+                    shell.go(Place.Cards(walk.ref))
                 },
                 key(Face.ROW, text(R.string.pause), Sign.BARS) {
-                    shell.answer(walk.walk, WalkRequest.Pause, Beat.GOOD) { backTo(PageKind.START) }
+                    shell.answer(walk.ref, WalkRequest.Pause, Beat.GOOD) { backTo(Place.Start::class) }
                 },
-                key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place(PageKind.SETTINGS)) },
+                key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place.Settings()) },
                 key(Face.ROW, text(R.string.abandon), Sign.WARN, text(R.string.abandon_about)) {
-                    shell.go(Place(PageKind.WRITE, walk.walk, Why.ABANDON.name))
+                    shell.go(Place.Write(Why.Abandon(walk.ref)))
                 },
             )
         val rigging =
             walk.rigging?.let {
-                key(Face.ROW, text(R.string.rigging), Sign.EYE, it) {
-                    shell.go(Place(PageKind.RIGGING, walk.walk))
-                }
+                key(Face.ROW, text(R.string.rigging), Sign.EYE, it) { shell.go(Place.Rigging(walk.ref)) }
             }
         return page(
             text(R.string.more),
@@ -131,11 +128,11 @@ class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** Every card, to go back to one. */
-class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class CardsScreen(shell: Shell, override val place: Place.Cards) : Screen(shell, place) {
     override val staysOn
         get() = true
 
-    private val walk = shell.attempt { shell.core.walkOf(place.args[0]) }
+    private val walk = shell.attempt { shell.core.walkOf(place.on) }
 
     override fun build(): View {
         val walk = walk ?: return page(text(R.string.all_cards), body())
@@ -153,8 +150,8 @@ class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         slingseal.core.CardState.UNANSWERED -> Sign.NONE to R.string.card_open
                     }
                 key(Face.ROW, "$number · $station", sign, text(word)) {
-                    shell.answer(place.args[0], WalkRequest.GoTo(number.toUInt()), Beat.GOOD) {
-                        backTo(PageKind.WALK)
+                    shell.answer(place.on, WalkRequest.GoTo(number.toUInt()), Beat.GOOD) {
+                        backTo(Place.Walk::class)
                     }
                 }
             }
@@ -163,7 +160,12 @@ class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** Everything that was found; what is open comes first. */
-class FindingsScreen(shell: Shell, place: Place, private val given: WalkView? = null) : Screen(shell, place) {
+class FindingsScreen(
+    shell: Shell,
+    place: Place,
+    private val of: WalkRef,
+    private val given: WalkView? = null,
+) : Screen(shell, place) {
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -174,7 +176,7 @@ class FindingsScreen(shell: Shell, place: Place, private val given: WalkView? = 
     override val spoken
         get() = text(R.string.look_again_words)
 
-    private val walk = given ?: shell.attempt { shell.core.walk(place.args[0]) }
+    private val walk = given ?: shell.attempt { shell.core.walkOf(of) }
 
     override fun build(): View {
         val walk = walk ?: return page(text(R.string.findings), body())
@@ -184,7 +186,7 @@ class FindingsScreen(shell: Shell, place: Place, private val given: WalkView? = 
                 .map { finding ->
                     val (sign, state) = signOf(finding.state)
                     key(Face.ROW, finding.shown, sign, "${text(state)} · ${finding.prompt}") {
-                        shell.go(Place(PageKind.FINDING, walk.walk, finding.number.toString()))
+                        shell.go(Place.Finding(walk.ref, finding.number.toInt()))
                     }
                 }
         list = PickList(rows, shell)
