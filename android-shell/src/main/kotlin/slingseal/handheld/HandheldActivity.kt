@@ -135,7 +135,8 @@ class HandheldActivity : Activity(), Shell {
             val opened =
                 try {
                     val core = Core.of(this)
-                    Result.success(core to KeptPlaces.load(KeptPlaces.buildOf(this), state).ifEmpty { beginning(core) })
+                    val kept = KeptPlaces.load(KeptPlaces.buildOf(this), state)
+                    Result.success(core to kept.ifEmpty { beginning(core) })
                 } catch (e: HandheldException) {
                     Result.failure(e)
                 }
@@ -322,8 +323,9 @@ class HandheldActivity : Activity(), Shell {
         // one breath: a page that is spoken right after a refusal would cut it short
         if (speaks)
             listOfNotNull(told, next.spoken).takeIf { it.isNotEmpty() }?.let { say(it.joinToString(" ")) }
-        if (!isFinishing && hasWindowFocus()) next.shown()
-        else window.decorView.post { if (screen === next && coming == null) next.shown() }
+        // a page that comes while the phone is put down is shown when it is taken up again
+        if (resumed && hasWindowFocus()) next.shown()
+        else window.decorView.post { if (resumed && screen === next && coming == null) next.shown() }
         doWaiting()
     }
 

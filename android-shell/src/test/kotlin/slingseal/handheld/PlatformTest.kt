@@ -441,6 +441,35 @@ class PlatformTest {
         assertEquals("a camera of nothing smaller takes none", null, Eye.largest(listOf(size(8000, 6000))))
     }
 
+    /** The keyboard is another program's and knows no red; the camera's picture is as bright as the day. */
+    @Test
+    fun atNightTheKeyboardAndTheCamerasPictureAreDimmed() {
+        Zone.camera()
+        val screen = Screen(Zone.launch().get())
+        fun light() = screen.activity.window.attributes.screenBrightness
+        fun preview() = screen.shown().filterIsInstance<android.view.TextureView>().single()
+        fun at(place: Place) {
+            screen.hand.backTo(Place.Start::class)
+            screen.hand.go(place)
+            screen.settle()
+        }
+        fun red(): Boolean {
+            val paint =
+                View::class.java.getDeclaredField("mLayerPaint").apply { isAccessible = true }.get(preview())
+                    as android.graphics.Paint?
+            return paint?.colorFilter is android.graphics.ColorMatrixColorFilter
+        }
+        at(Place.Hook())
+        assertFalse("by day the picture is as it is", red())
+        screen.hand.changePalette(slingseal.handheld.look.Palette.NIGHT)
+        at(Place.Type(Purpose.Inspect))
+        assertEquals("the keyboard", 0.05f, light())
+        at(Place.Hook())
+        assertTrue("the camera's picture", red())
+        at(Place.Start)
+        assertEquals("the system's own again", -1f, light())
+    }
+
     /** On its side the picture goes from edge to edge, with words and keys laid on it. */
     @Test
     fun onItsSideTheCamerasPictureFillsTheGlass() {

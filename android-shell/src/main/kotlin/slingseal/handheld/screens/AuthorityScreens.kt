@@ -89,7 +89,7 @@ class AuthorityScreen(shell: Shell, place: Place, private val authority: Authori
                             key(
                                 Face.ROW,
                                 text(R.string.authority_card),
-                                Sign.CODE,
+                                Sign.SHOW,
                                 text(R.string.authority_card_about),
                             ) {
                                 shell.go(Place.AuthorityShown(AuthorityCode.CARD))
@@ -98,7 +98,7 @@ class AuthorityScreen(shell: Shell, place: Place, private val authority: Authori
                             key(
                                 Face.ROW,
                                 text(R.string.authority_roster),
-                                Sign.CODE,
+                                Sign.SHOW,
                                 text(R.string.authority_roster_about),
                             ) {
                                 shell.go(Place.AuthorityShown(AuthorityCode.ROSTER))
@@ -133,7 +133,7 @@ class AuthorityScreen(shell: Shell, place: Place, private val authority: Authori
                             key(
                                 Face.ROW,
                                 text(R.string.procedures_out),
-                                Sign.CODE,
+                                Sign.SHOW,
                                 text(R.string.procedures_out_about),
                             ) {
                                 shell.go(Place.ProceduresOut())

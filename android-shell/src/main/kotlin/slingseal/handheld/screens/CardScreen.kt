@@ -68,7 +68,7 @@ class CardScreen(
                 key(
                     Face.GOOD,
                     text(if (asking.kind is PointKind.Count) R.string.count else R.string.give_value),
-                    Sign.LIST,
+                    Sign.NUMBER,
                 ) {
                     give(asking)
                 }

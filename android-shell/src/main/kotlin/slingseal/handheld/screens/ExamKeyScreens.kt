@@ -110,7 +110,7 @@ class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(
                 parts.words(text(R.string.exam_plan_words, plan.load), 19, bold = true),
                 safety(shell),
                 number,
-                key(Face.ROW, text(R.string.exam_pick), Sign.EYE, text(R.string.exam_pick_about)) {
+                key(Face.ROW, text(R.string.exam_pick), Sign.LIST, text(R.string.exam_pick_about)) {
                     pick(plan.planted)
                 },
                 *planted(shell, plan.planted).toTypedArray(),
@@ -120,7 +120,7 @@ class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(
                 key(Face.GOOD, text(R.string.exam_standard), Sign.TICK) {
                     shell.go(Place.ExamStandard(planting, Standard(minOf(3, count), 120, 0)))
                 },
-                key(Face.SIDE, text(R.string.exam_draw_again), Sign.UNDO) { again(count) },
+                key(Face.SIDE, text(R.string.exam_draw_again), Sign.AGAIN) { again(count) },
             ),
         )
     }

@@ -53,7 +53,7 @@ class ExamResultScreen(shell: Shell, override val place: Place.ExamResult) : Scr
                 space = 12,
             ),
             listOf(
-                key(Face.SIDE, text(R.string.show_code), Sign.CODE) {
+                key(Face.SIDE, text(R.string.show_code), Sign.SHOW) {
                     shell.go(Place.ExamResultCode(result.line.result))
                 }
             ),

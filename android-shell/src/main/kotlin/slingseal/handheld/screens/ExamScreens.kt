@@ -45,7 +45,7 @@ class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun run(line: RunLine): Key =
-        key(Face.ROW, line.student, Sign.EYE, text(R.string.exam_goes_on, line.load)) {
+        key(Face.ROW, line.student, Sign.EXAM, text(R.string.exam_goes_on, line.load)) {
             shell.go(Place.Walk(WalkRef.Run(line.run)))
         }
 
@@ -66,7 +66,7 @@ class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
             key(Face.ROW, text(R.string.exam_take_sheet), Sign.CODE, text(R.string.move_gather_about)) {
                 shell.go(Place.Scan(Purpose.Moving))
             },
-            key(Face.ROW, text(R.string.exam_class), Sign.MORE, text(R.string.exam_class_about)) {
+            key(Face.ROW, text(R.string.exam_class), Sign.LIST, text(R.string.exam_class_about)) {
                 shell.go(Place.ExamClass)
             },
         )
@@ -202,7 +202,7 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 line.canScore -> R.string.exam_to_score
                 else -> R.string.exam_to_bring
             }
-        return key(Face.ROW, line.student, Sign.EYE, "${line.load} · ${line.begun.dtg} · ${text(next)}") {
+        return key(Face.ROW, line.student, Sign.EXAM, "${line.load} · ${line.begun.dtg} · ${text(next)}") {
             when {
                 line.state == "lost" -> {}
                 line.canScore -> shell.go(Place.ExamScore(line.run))

@@ -105,7 +105,7 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
     }
 
     private fun typeKey() =
-        key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.go(Place.Type(Purpose.Hook(seal, tag))) }
+        key(Face.SIDE, text(R.string.type_it), Sign.TYPE) { shell.go(Place.Type(Purpose.Hook(seal, tag))) }
 
     private fun noSealKey(): Key? =
         if (tag == null) null

@@ -153,7 +153,7 @@ class AuthorityCodeScreen(shell: Shell, override val place: Place.AuthorityShown
                 )
             }
         val renew =
-            key(Face.SIDE, text(R.string.authority_renew), Sign.UNDO) {
+            key(Face.SIDE, text(R.string.authority_renew), Sign.AGAIN) {
                     shell.go(Place.AuthorityWords(Deed.Renew))
                 }
                 .takeIf { !card }
@@ -199,7 +199,7 @@ class AuthorityCredentialScreen(shell: Shell, override val place: Place.Authorit
                     }
                 own -> null
                 else ->
-                    key(Face.SIDE, text(R.string.authority_roster), Sign.CODE) {
+                    key(Face.SIDE, text(R.string.authority_roster), Sign.SHOW) {
                         shell.swap(Place.AuthorityShown(AuthorityCode.ROSTER))
                     }
             }

@@ -120,10 +120,10 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
                     addView(SignView(context, Sign.CORNERS, palette.code.under), fill())
                 }
         val settings =
-            key(Face.ROW, text(R.string.open_settings), Sign.KEY) { openSettings() }
+            key(Face.ROW, text(R.string.open_settings), Sign.SUN) { openSettings() }
                 .takeIf { why == Blind.NOT_ALLOWED }
         val again =
-            key(Face.ROW, text(R.string.try_again), Sign.UNDO) { again() }
+            key(Face.ROW, text(R.string.try_again), Sign.AGAIN) { again() }
                 .takeIf { why == Blind.TAKEN || why == Blind.BROKEN }
         val words =
             parts.signed(

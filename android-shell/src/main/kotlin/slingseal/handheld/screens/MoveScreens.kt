@@ -26,13 +26,13 @@ class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
             body(
                 parts.words(text(R.string.move_intro), 18),
                 parts.column(
-                    key(Face.ROW, text(R.string.move_out), Sign.CODE, text(R.string.move_out_about)) {
+                    key(Face.ROW, text(R.string.move_out), Sign.SHOW, text(R.string.move_out_about)) {
                         MoveOutScreen.ready(shell, null) { go(it) }
                     },
-                    key(Face.ROW, text(R.string.move_gather), Sign.EYE, text(R.string.move_gather_about)) {
+                    key(Face.ROW, text(R.string.move_gather), Sign.CODE, text(R.string.move_gather_about)) {
                         shell.go(Place.Scan(Purpose.Moving))
                     },
-                    key(Face.ROW, text(R.string.bundle_title), Sign.LIST, text(R.string.bundle_out_about)) {
+                    key(Face.ROW, text(R.string.bundle_title), Sign.FILE, text(R.string.bundle_out_about)) {
                         shell.go(Place.Files)
                     },
                     space = 20,

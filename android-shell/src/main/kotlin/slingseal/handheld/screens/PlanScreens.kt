@@ -72,7 +72,7 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 key(
                     Face.ROW,
                     if (at == 0) text(R.string.plan_last, tag.description) else tag.description,
-                    if (at == 0) Sign.UNDO else Sign.NEXT,
+                    if (at == 0) Sign.AGAIN else Sign.NEXT,
                     about,
                 ) {
                     begin(shell, tag.text)

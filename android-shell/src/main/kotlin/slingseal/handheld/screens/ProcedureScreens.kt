@@ -18,7 +18,7 @@ private fun signOf(state: EditionState): Sign =
         EditionState.APPROVED -> Sign.TICK
         EditionState.NOT_APPROVED -> Sign.WARN
         EditionState.WITHDRAWN -> Sign.CROSS
-        EditionState.MISSING -> Sign.EYE
+        EditionState.MISSING -> Sign.MINUS
     }
 
 private fun named(shell: Shell, list: ProcedureView) =
@@ -56,7 +56,7 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     key(
                         Face.ROW,
                         text(R.string.procedures_file_in),
-                        Sign.LIST,
+                        Sign.FILE,
                         text(R.string.bundle_in_about),
                     ) {
                         FileScreen.open(shell)
@@ -64,7 +64,7 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     key(
                         Face.ROW,
                         text(R.string.procedures_file_out),
-                        Sign.SPREAD,
+                        Sign.FILE,
                         text(R.string.procedures_out_about),
                     ) {
                         FileScreen.pick(
@@ -79,10 +79,10 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 ),
             ),
             listOf(
-                key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
+                key(Face.GOOD, text(R.string.procedures_in), Sign.CODE) {
                     shell.go(Place.Scan(Purpose.Moving))
                 },
-                key(Face.SIDE, text(R.string.procedures_out), Sign.CODE) { shell.go(Place.ProceduresOut()) },
+                key(Face.SIDE, text(R.string.procedures_out), Sign.SHOW) { shell.go(Place.ProceduresOut()) },
             ),
         )
     }
@@ -156,11 +156,11 @@ class ProcedureScreen(shell: Shell, override val place: Place.Procedure) : Scree
         val next =
             when {
                 missing ->
-                    key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
+                    key(Face.GOOD, text(R.string.procedures_in), Sign.CODE) {
                         shell.go(Place.Scan(Purpose.Moving))
                     }
                 list.inUse ->
-                    key(Face.GOOD, text(R.string.procedure_send), Sign.CODE) {
+                    key(Face.GOOD, text(R.string.procedure_send), Sign.SHOW) {
                         shell.go(Place.ProceduresOut(list.id))
                     }
                 else -> null

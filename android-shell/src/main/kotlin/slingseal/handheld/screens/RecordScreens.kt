@@ -42,7 +42,7 @@ class RecordsScreen(shell: Shell, override val place: Place.Records) : Screen(sh
             if (sought.isEmpty()) null
             else parts.words(text(R.string.found_for, sought, records.size), 19, bold = true)
         val none = if (rows.isEmpty()) parts.words(text(R.string.no_records), 18) else null
-        val find = key(Face.SIDE, text(R.string.find), Sign.EYE) { shell.go(Place.Find) }
+        val find = key(Face.SIDE, text(R.string.find), Sign.FIND) { shell.go(Place.Find) }
         return page(
             text(R.string.records),
             body(about, none, parts.column(*rows.toTypedArray(), space = 16)),
@@ -119,7 +119,7 @@ class RecordScreen(shell: Shell, override val place: Place.Record) : Screen(shel
                 space = 10,
             ),
             listOfNotNull(
-                key(Face.GOOD, text(R.string.show_code), Sign.CODE) { shell.go(Place.Seal(line.record)) },
+                key(Face.GOOD, text(R.string.show_code), Sign.SHOW) { shell.go(Place.Seal(line.record)) },
                 key(Face.BAD, text(R.string.void_it), Sign.CROSS) { shell.go(Place.Void(line.record)) }
                     .takeIf { line.standing != "voided" },
             ),

@@ -211,7 +211,7 @@ class WhatScreen(shell: Shell, override val place: Place.What) : Screen(shell, p
         val at = draft.at?.let { text(R.string.when_earlier, Zulu.dtg(it)) } ?: text(R.string.when_now)
         val around =
             listOfNotNull(
-                key(Face.ROW, at, Sign.UNDO, text(R.string.when_about)) { shell.go(Place.When(draft)) }
+                key(Face.ROW, at, Sign.CLOCK, text(R.string.when_about)) { shell.go(Place.When(draft)) }
                     .apply { chosen = draft.at != null },
                 saidRow(shell, draft, Said.NOTE),
                 saidRow(shell, draft, Said.AIRCRAFT),
@@ -219,7 +219,7 @@ class WhatScreen(shell: Shell, override val place: Place.What) : Screen(shell, p
                 key(
                         Face.ROW,
                         text(R.string.add_photo),
-                        Sign.EYE,
+                        Sign.PHOTO,
                         text(R.string.photos_taken, draft.photos.size),
                     ) {
                         shell.go(Place.ReportPhoto(draft))

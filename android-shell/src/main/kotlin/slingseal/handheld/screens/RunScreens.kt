@@ -144,7 +144,7 @@ class RunEndedScreen(shell: Shell, place: Place, private val run: RunView) : Scr
 
     override fun build(): View {
         val sheet =
-            key(if (line?.canScore == true) Face.SIDE else Face.GOOD, text(R.string.exam_sheet), Sign.CODE) {
+            key(if (line?.canScore == true) Face.SIDE else Face.GOOD, text(R.string.exam_sheet), Sign.SHOW) {
                 shell.go(Place.ExamSheet(run.run))
             }
         val score =

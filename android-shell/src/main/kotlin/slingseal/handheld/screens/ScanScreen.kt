@@ -44,7 +44,7 @@ class ScanScreen(shell: Shell, override val place: Place.Scan) : LookingScreen(s
             )
         said.accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
         state = said
-        val type = key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.swap(Place.Type(purpose)) }
+        val type = key(Face.SIDE, text(R.string.type_it), Sign.TYPE) { shell.swap(Place.Type(purpose)) }
         // nobody types the parts of a moving code
         val keys = listOfNotNull(type.takeIf { purpose != Purpose.Moving }, torchKey())
         if (onItsSide && blind == null) return bleeding(text(purpose.title), said, keys)

@@ -117,7 +117,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         shell.go(Place.Name)
                     }
                 step.what == SetUpWhat.CREDENTIAL && !step.done && view.request != null ->
-                    key(Face.ROW, text(R.string.show_request), Sign.CODE, text(R.string.show_request_about)) {
+                    key(Face.ROW, text(R.string.show_request), Sign.SHOW, text(R.string.show_request_about)) {
                         shell.go(Place.Request)
                     }
                 else -> null

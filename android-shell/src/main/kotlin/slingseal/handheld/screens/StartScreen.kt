@@ -32,7 +32,7 @@ internal enum class Door(
     PLAN(R.string.plan, Sign.PLUS, R.string.plan_about, "planner", { Place.Plan }),
     BOARD(R.string.board, Sign.LIST, R.string.board_about, "leader", { Place.Board }),
     HOOK(R.string.hook_check, Sign.HOOK, R.string.hook_about, "hookup", { Place.Hook() }),
-    EXAMS(R.string.exams, Sign.EYE, R.string.exams_about, "instructor", { Place.Exams }),
+    EXAMS(R.string.exams, Sign.EXAM, R.string.exams_about, "instructor", { Place.Exams }),
     ARRIVAL(R.string.arrival, Sign.DOWN, R.string.arrival_about, null, { Place.Scan(Purpose.Arrival) });
 
     fun open(shell: Shell) = shell.go(place())
@@ -80,7 +80,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val loads = hand.mapIndexed { at, line -> if (at == 0) inHand(line) else row(line) }
         val run =
             runs.firstOrNull()?.let { open ->
-                key(Face.ROW, open.student, Sign.EYE, text(R.string.exam_goes_on, open.load)) {
+                key(Face.ROW, open.student, Sign.EXAM, text(R.string.exam_goes_on, open.load)) {
                     shell.go(Place.Exams)
                 }
             }
@@ -262,7 +262,7 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     shell.go(Place.SetUp)
                 },
                 *team.toTypedArray(),
-                key(Face.ROW, text(R.string.exams), Sign.EYE, exams()) { shell.go(Place.Exams) },
+                key(Face.ROW, text(R.string.exams), Sign.EXAM, exams()) { shell.go(Place.Exams) },
                 key(Face.ROW, text(R.string.settings), Sign.SUN, text(R.string.settings_about)) {
                     shell.go(Place.Settings())
                 },

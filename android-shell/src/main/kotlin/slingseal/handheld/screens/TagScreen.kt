@@ -41,7 +41,7 @@ class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, pla
     override fun build(): View {
         val tag = tag ?: return page(text(R.string.tag), body())
         val begin = key(Face.GOOD, text(R.string.begin_walk), Sign.NEXT) { begin() }
-        val fetch = key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) { fetch() }
+        val fetch = key(Face.GOOD, text(R.string.procedures_in), Sign.CODE) { fetch() }
         return page(
             tag.load,
             contents(tag),

@@ -72,7 +72,7 @@ class WriteScreen(shell: Shell, override val place: Place.Write) : WritingScreen
             emptyList()
         } else {
             listOf(
-                key(Face.ROW, text(R.string.add_photo), Sign.EYE) {
+                key(Face.ROW, text(R.string.add_photo), Sign.PHOTO) {
                     shell.swap(Place.Photo(why.draft.copy(note = written.trim())))
                 }
             )
