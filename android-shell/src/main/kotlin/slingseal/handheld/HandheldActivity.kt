@@ -10,8 +10,6 @@ import android.os.SystemClock
 import android.view.KeyEvent
 import android.view.MotionEvent
 import android.view.View
-import android.view.WindowInsetsController
-import android.view.WindowManager
 import android.window.OnBackInvokedCallback
 import android.window.OnBackInvokedDispatcher
 import kotlin.reflect.KClass
@@ -22,14 +20,12 @@ import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Parts
 import slingseal.handheld.look.PressGuard
 import slingseal.handheld.look.SafeArea
+import slingseal.handheld.look.StaleTouch
 import slingseal.handheld.look.WorkingPage
 import slingseal.handheld.screens.FileScreen
 import slingseal.handheld.screens.PICK_IN
 import slingseal.handheld.screens.PICK_LISTS
 import slingseal.handheld.screens.PICK_OUT
-import slingseal.handheld.screens.Purpose
-import slingseal.handheld.screens.WalkRef
-import slingseal.handheld.screens.openRuns
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Ear
 import slingseal.handheld.sense.Feel
@@ -53,6 +49,7 @@ class HandheldActivity : Activity(), Shell {
     /** A line that stays as long as its page does, whatever draws that anew. */
     private var standing: String? = null
     private val oneFinger = OneFinger()
+    private val staleTouch = StaleTouch()
     private var backCallback: Any? = null
 
     /** Whether the store is being opened, and what is done when it is. */
@@ -82,6 +79,7 @@ class HandheldActivity : Activity(), Shell {
     @Volatile override var notice: String? = null
     @Volatile override var news: String? = null
 
+    private val windowDress by lazy { WindowDress(window) }
     private var saidThatItWorks = false
 
     /** Stands for the page that is being read; the newest alone is shown. */
@@ -93,7 +91,7 @@ class HandheldActivity : Activity(), Shell {
 
     /** Whether something is awaited that takes no more than a moment. */
     internal val isReading
-        get() = coming != null || Slow.at != null && !Slow.shows
+        get() = coming != null || Slow.quick
 
     override val busy
         get() = isOpening || coming != null || Slow.at != null
@@ -117,7 +115,7 @@ class HandheldActivity : Activity(), Shell {
         hardKeys = HardKeys({ millis, run -> window.decorView.postDelayed(run, millis) }, ::hard)
         touch = Touch(this) { sticker -> screen?.takeIf { it.touches }?.touched(sticker) }
         ear = Ear(this) { hardKeys.feed(it, settledAt) }
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) useCutouts()
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) windowDress.useCutouts()
         useBack()
         val there = Core.opened(this)
         val places = KeptPlaces.load(KeptPlaces.buildOf(this), state)
@@ -184,19 +182,6 @@ class HandheldActivity : Activity(), Shell {
         val jobs = waiting.toList()
         waiting.clear()
         for (job in jobs) whenOpen(job)
-    }
-
-    /**
-     * The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if
-     * there is one.
-     */
-    private fun beginning(core: Handheld): List<Place> {
-        val start = Place.Start
-        val runs = attempt { core.openRuns() }.orEmpty()
-        if (runs.size == 1) return listOf(start, Place.Exams, Place.Walk(WalkRef.Run(runs.first().run)))
-        val walking = attempt { core.start() }?.inHand?.filter { it.state == "walking" }.orEmpty()
-        return if (walking.size == 1) listOf(start, Place.Walk(WalkRef.Inspection(walking.first().walk)))
-        else listOf(start)
     }
 
     /** The store cannot be opened: say what to do, and nothing else. */
@@ -268,29 +253,6 @@ class HandheldActivity : Activity(), Shell {
         whenOpen { asked(intent) }
     }
 
-    /** What another program or a shortcut asks for: a bundle to take in, or a page. */
-    private fun asked(intent: Intent) {
-        when (intent.action) {
-            Intent.ACTION_VIEW ->
-                intent.data?.let {
-                    backTo(Place.Start::class)
-                    FileScreen.take(this, it)
-                }
-            INSPECT -> {
-                backTo(Place.Start::class)
-                go(Place.Scan(Purpose.Inspect))
-            }
-            HOOK -> {
-                backTo(Place.Start::class)
-                go(Place.Hook())
-            }
-            ARRIVAL -> {
-                backTo(Place.Start::class)
-                go(Place.Scan(Purpose.Arrival))
-            }
-        }
-    }
-
     /**
      * The page of the place that is last: read beside the main thread, then drawn. Until then the one that is
      * seen stays, and takes nothing.
@@ -357,61 +319,7 @@ class HandheldActivity : Activity(), Shell {
         ear.listen(takesHardKeys || takesEarKeys)
         // the reader wants an activity that is in front
         touch.listen(resumed && screen.touches)
-        if (screen.secret) window.addFlags(WindowManager.LayoutParams.FLAG_SECURE)
-        else window.clearFlags(WindowManager.LayoutParams.FLAG_SECURE)
-        if (screen.staysOn) window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
-        else window.clearFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
-        val attributes = window.attributes
-        attributes.screenBrightness =
-            when {
-                // the keyboard is another program's and knows no red: the whole screen is dimmed for it
-                palette == Palette.NIGHT && screen.types -> 0.05f
-                !screen.shines -> WindowManager.LayoutParams.BRIGHTNESS_OVERRIDE_NONE
-                // eyes that are used to the dark are spared; a code of light in the dark needs no more
-                palette == Palette.NIGHT -> 0.4f
-                else -> WindowManager.LayoutParams.BRIGHTNESS_OVERRIDE_FULL
-            }
-        window.attributes = attributes
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.R) newerBars(screen) else olderBars(screen)
-    }
-
-    @NewerAndroid
-    private fun useCutouts() {
-        window.attributes =
-            window.attributes.apply {
-                layoutInDisplayCutoutMode =
-                    WindowManager.LayoutParams.LAYOUT_IN_DISPLAY_CUTOUT_MODE_SHORT_EDGES
-            }
-    }
-
-    @NewerAndroid
-    private fun newerBars(screen: Screen) {
-        window.setDecorFitsSystemWindows(false)
-        val bars = window.insetsController ?: return
-        val light =
-            WindowInsetsController.APPEARANCE_LIGHT_STATUS_BARS or
-                WindowInsetsController.APPEARANCE_LIGHT_NAVIGATION_BARS
-        bars.setSystemBarsAppearance(if (palette.lightPage) light else 0, light)
-        bars.systemBarsBehavior = WindowInsetsController.BEHAVIOR_SHOW_TRANSIENT_BARS_BY_SWIPE
-        val kinds = android.view.WindowInsets.Type.systemBars()
-        if (screen.hidesBars) bars.hide(kinds) else bars.show(kinds)
-    }
-
-    @Suppress("DEPRECATION")
-    private fun olderBars(screen: Screen) {
-        var flags =
-            View.SYSTEM_UI_FLAG_LAYOUT_STABLE or
-                View.SYSTEM_UI_FLAG_LAYOUT_FULLSCREEN or
-                View.SYSTEM_UI_FLAG_LAYOUT_HIDE_NAVIGATION
-        if (palette.lightPage)
-            flags = flags or View.SYSTEM_UI_FLAG_LIGHT_STATUS_BAR or View.SYSTEM_UI_FLAG_LIGHT_NAVIGATION_BAR
-        if (screen.hidesBars)
-            flags =
-                flags or
-                    View.SYSTEM_UI_FLAG_FULLSCREEN or
-                    View.SYSTEM_UI_FLAG_HIDE_NAVIGATION or
-                    View.SYSTEM_UI_FLAG_IMMERSIVE_STICKY
-        window.decorView.systemUiVisibility = flags
+        windowDress.wear(screen, palette)
     }
 
     // where the person is
@@ -478,11 +386,8 @@ class HandheldActivity : Activity(), Shell {
         if (!busy) back()
     }
 
-    /** A finger that came down while a page was on its way: what it does until it leaves counts nowhere. */
-    private var stale = false
-
     override fun dispatchTouchEvent(event: MotionEvent): Boolean {
-        if (stale(event)) return true
+        if (staleTouch.swallows(event, busy, ::cancelled)) return true
         val sifted = oneFinger.sift(event) ?: return true
         return super.dispatchTouchEvent(sifted).also { if (sifted !== event) sifted.recycle() }
     }
@@ -501,16 +406,8 @@ class HandheldActivity : Activity(), Shell {
         window.decorView.post { redrawSame() }
     }
 
-    private fun stale(event: MotionEvent): Boolean {
-        if (busy && !stale) {
-            stale = true
-            val end = MotionEvent.obtain(event).apply { action = MotionEvent.ACTION_CANCEL }
-            oneFinger.sift(end)?.let { super.dispatchTouchEvent(it) }
-            end.recycle()
-        } else if (!busy && event.actionMasked == MotionEvent.ACTION_DOWN) {
-            stale = false
-        }
-        return stale
+    private fun cancelled(end: MotionEvent) {
+        oneFinger.sift(end)?.let { super.dispatchTouchEvent(it) }
     }
 
     override fun dispatchKeyEvent(event: KeyEvent): Boolean {
@@ -540,7 +437,7 @@ class HandheldActivity : Activity(), Shell {
         }
 
     override fun <T> work(job: () -> T, done: Shell.(T) -> Unit) {
-        if (!Slow.begin(this, places.last(), Core.slow, shows = true, job, done)) return
+        if (!Slow.begin(this, places.last(), Core.slow, quick = false, job, done)) return
         // the hand knows that the press was taken, while the PIN is stretched
         feel(Beat.READ)
         if (Slow.at != null) redrawSame()
@@ -548,7 +445,7 @@ class HandheldActivity : Activity(), Shell {
 
     override fun <T> ask(job: Handheld.() -> T, done: Shell.(T) -> Unit) {
         val core = core
-        Slow.begin(this, places.last(), Core.quick, shows = false, { core.job() }, done)
+        Slow.begin(this, places.last(), Core.quick, quick = true, { core.job() }, done)
     }
 
     override fun refuse(words: String) {

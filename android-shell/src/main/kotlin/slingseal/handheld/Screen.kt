@@ -25,8 +25,8 @@ import slingseal.handheld.sense.Sticker
 import slingseal.handheld.sense.Untouched
 
 /**
- * What a page may ask of the program around it. The core is asked beside the main thread: by a page when it is
- * made ([attempt]), by a press through [ask], and through [work] where it takes its time.
+ * What a page may ask of the program around it. The core is asked beside the main thread: by a page when it
+ * is made ([attempt]), by a press through [ask], and through [work] where it takes its time.
  */
 interface Shell {
     val activity: Activity

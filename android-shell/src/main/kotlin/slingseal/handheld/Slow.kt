@@ -12,7 +12,8 @@ import slingseal.core.HandheldException
  * is one try.
  */
 object Slow {
-    private class Job(val place: Place, val done: Shell.(Any?) -> Unit, var shows: Boolean) {
+    private class Job(val place: Place, val done: Shell.(Any?) -> Unit, val quick: Boolean) {
+        var shows = !quick
         var result: Result<Any?>? = null
     }
 
@@ -31,24 +32,28 @@ object Slow {
     val shows: Boolean
         get() = job?.shows == true
 
+    /** Whether what is under way was thought to take no more than a moment. */
+    internal val quick: Boolean
+        get() = job?.quick == true
+
     /**
      * Begins on a thread of its own kind; false where something is under way.
      *
-     * @param shows whether the page says at once that it works
+     * @param quick whether it takes no more than a moment: the page says that it works only when it lasts
      */
     fun <T> begin(
         from: Shell,
         place: Place,
         on: Executor,
-        shows: Boolean,
+        quick: Boolean,
         work: () -> T,
         done: Shell.(T) -> Unit,
     ): Boolean {
         if (job != null) return false
-        @Suppress("UNCHECKED_CAST") val mine = Job(place, done as Shell.(Any?) -> Unit, shows)
+        @Suppress("UNCHECKED_CAST") val mine = Job(place, done as Shell.(Any?) -> Unit, quick)
         job = mine
         shell = from
-        if (!shows) main.postDelayed({ if (job === mine) lasts(mine) }, GRACE)
+        if (quick) main.postDelayed({ if (job === mine) lasts(mine) }, GRACE)
         on.execute {
             val result =
                 try {

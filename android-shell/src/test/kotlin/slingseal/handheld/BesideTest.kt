@@ -90,7 +90,11 @@ class BesideTest : AtTheLoad() {
             screen.tap(at)
             screen.up()
             @Suppress("DEPRECATION") screen.activity.onBackPressed()
-            screen.glass().filterIsInstance<Key>().filter { it.label == "All good" }.forEach { it.performClick() }
+            screen
+                .glass()
+                .filterIsInstance<Key>()
+                .filter { it.label == "All good" }
+                .forEach { it.performClick() }
             idle()
             assertEquals(why, 1, queue.size)
         }

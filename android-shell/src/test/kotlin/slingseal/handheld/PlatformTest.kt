@@ -331,9 +331,8 @@ class PlatformTest {
         activity.feel(slingseal.handheld.sense.Beat.NO_GO)
         @Suppress("DEPRECATION")
         val vibrator = app.getSystemService(android.content.Context.VIBRATOR_SERVICE) as android.os.Vibrator
-        val meant = shadowOf(vibrator).audioAttributesFromLastVibration!!
-        assertEquals(android.media.AudioAttributes.USAGE_ALARM, meant.usage)
-        assertEquals(android.media.AudioAttributes.CONTENT_TYPE_SONIFICATION, meant.contentType)
+        val meant = shadowOf(vibrator).vibrationAttributesFromLastVibration as android.os.VibrationAttributes
+        assertEquals(android.os.VibrationAttributes.USAGE_ALARM, meant.usage)
         assertEquals(
             android.media.ToneGenerator.TONE_SUP_ERROR,
             org.robolectric.shadows.ShadowToneGenerator.getPlayedTones().last().type(),
@@ -372,10 +371,7 @@ class PlatformTest {
             screen.hand.go(place)
             screen.settle()
             val flags = screen.activity.window.attributes.flags
-            assertTrue(
-                "$place: ${screen.words()}",
-                flags and WindowManager.LayoutParams.FLAG_SECURE != 0,
-            )
+            assertTrue("$place: ${screen.words()}", flags and WindowManager.LayoutParams.FLAG_SECURE != 0)
         }
     }
 
@@ -482,8 +478,7 @@ class PlatformTest {
             screen.hand.go(place)
             screen.settle()
             val seen = screen.shown().filterIsInstance<android.view.TextureView>().single()
-            val glass =
-                screen.box(screen.activity.findViewById<View>(android.R.id.content)!!)
+            val glass = screen.box(screen.activity.findViewById<View>(android.R.id.content)!!)
             assertEquals("$place", glass, screen.box(seen))
             assertTrue("keys lie on it", screen.keys().size >= 2)
         }
@@ -499,7 +494,8 @@ class PlatformTest {
         fun eye() =
             generateSequence<Class<*>>(screen.hand.front!!.javaClass) { it.superclass }
                 .first { it.simpleName == "LookingScreen" }
-                .getMethod("getEye")
+                .getDeclaredMethod("getEye")
+                .apply { isAccessible = true }
                 .invoke(screen.hand.front!!) as Eye
         screen.press("Hook check")
         val first = eye()

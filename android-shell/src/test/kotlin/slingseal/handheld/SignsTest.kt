@@ -19,7 +19,9 @@ class SignsTest {
     private fun drawn(sign: Sign): Set<Int> {
         val picture = Bitmap.createBitmap(SIDE, SIDE, Bitmap.Config.ARGB_8888)
         Signs.draw(Canvas(picture), sign, SIDE / 2f, SIDE / 2f, SIDE * 0.8f, Color.BLACK, Paint())
-        return (0 until SIDE * SIDE).filter { Color.alpha(picture.getPixel(it % SIDE, it / SIDE)) > 127 }.toSet()
+        return (0 until SIDE * SIDE)
+            .filter { Color.alpha(picture.getPixel(it % SIDE, it / SIDE)) > 127 }
+            .toSet()
     }
 
     @Test

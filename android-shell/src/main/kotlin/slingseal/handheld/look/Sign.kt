@@ -8,8 +8,8 @@ import kotlin.math.min
 import kotlin.math.sin
 
 /**
- * A sign drawn with lines, so that a key is known by its shape too. One sign means one thing, and one thing has
- * one sign, on whatever page it stands.
+ * A sign drawn with lines, so that a key is known by its shape too. One sign means one thing, and one thing
+ * has one sign, on whatever page it stands.
  */
 enum class Sign {
     /** Good, done, chosen. */

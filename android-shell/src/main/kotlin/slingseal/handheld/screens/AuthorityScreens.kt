@@ -202,15 +202,16 @@ class AuthorityListsScreen(shell: Shell, override val place: Place.AuthorityList
         get() = text(R.string.authority_lists)
 
     private val lists = shell.attempt { shell.core.procedures() }.orEmpty()
-    private val approved = if (beginning) emptySet()
-            else
-                shell
-                    .attempt { shell.core.issued() }
-                    ?.approved
-                    .orEmpty()
-                    .filter { it.withdrawn == null }
-                    .map { it.id to it.version }
-                    .toSet()
+    private val approved =
+        if (beginning) emptySet()
+        else
+            shell
+                .attempt { shell.core.issued() }
+                ?.approved
+                .orEmpty()
+                .filter { it.withdrawn == null }
+                .map { it.id to it.version }
+                .toSet()
 
     override fun build(): View {
         val rows =

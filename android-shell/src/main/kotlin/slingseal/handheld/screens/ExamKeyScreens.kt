@@ -7,8 +7,8 @@ import java.io.Serializable
 import slingseal.core.ExamKeyView
 import slingseal.core.ExamPick
 import slingseal.core.ExamPlan
-import slingseal.core.Handheld
 import slingseal.core.ExamStandard
+import slingseal.core.Handheld
 import slingseal.core.PlantedView
 import slingseal.handheld.Place
 import slingseal.handheld.R

@@ -87,7 +87,8 @@ class ExamPickNameScreen(shell: Shell, override val place: Place.ExamNames) : Sc
     override val takesHardKeys
         get() = true
 
-    private val here = shell.attempt { shell.core.examPlantable(planting.tag) }.orEmpty().filter { it.card == card }
+    private val here =
+        shell.attempt { shell.core.examPlantable(planting.tag) }.orEmpty().filter { it.card == card }
 
     override fun build(): View {
         val keys = mutableListOf<Key>()

@@ -2,8 +2,8 @@ package slingseal.handheld.screens
 
 import android.view.View
 import slingseal.core.ExamBegin
-import slingseal.core.Handheld
 import slingseal.core.ExamResultLine
+import slingseal.core.Handheld
 import slingseal.core.RunLine
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -169,10 +169,8 @@ class ExamReadyScreen(shell: Shell, override val place: Place.ExamReady) : Scree
 
 /** Runs that ended and wait, then results, the last begun first. */
 class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val runs = shell
-                .attempt { shell.core.examRuns() }
-                .orEmpty()
-                .filter { it.state == "ended" || it.state == "lost" }
+    private val runs =
+        shell.attempt { shell.core.examRuns() }.orEmpty().filter { it.state == "ended" || it.state == "lost" }
     private val results = shell.attempt { shell.core.examResults() }.orEmpty()
 
     override fun build(): View {

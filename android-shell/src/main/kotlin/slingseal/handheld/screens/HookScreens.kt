@@ -13,7 +13,6 @@ import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
-import slingseal.handheld.look.Glove
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.Stamp
@@ -125,13 +124,18 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
         val said =
             LinearLayout(context).apply {
                 setPadding(context.dp(12), context.dp(6), context.dp(12), 0)
-                addView(parts.scroll(facts(verdict)), LinearLayout.LayoutParams(MATCH, MATCH))
+                addView(
+                    parts.scroll(VerdictFacts(shell).facts(verdict, noticePanel())),
+                    LinearLayout.LayoutParams(MATCH, MATCH),
+                )
             }
         // the camera stays open beside the word while the other code may still be read; after that the next
         // load waits there
         val beside = if (looks) looking() else next()
         val answers = answers(verdict)
-        return if (onItsSide) aside(sign, beside, said, answers) else upright(sign, beside, said, answers)
+        val layout = VerdictLayout(context)
+        return if (onItsSide) layout.aside(sign, beside, said, answers, looks)
+        else layout.upright(sign, beside, said, answers, looks)
     }
 
     private fun looking() =
@@ -150,74 +154,6 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
             torchKey()?.let {
                 addView(it, LinearLayout.LayoutParams(MATCH, dp(60)).apply { topMargin = dp(4) })
             }
-        }
-
-    /** The word from edge to edge, the facts, and under the thumb the two keys of the report. */
-    private fun upright(sign: View, beside: View, said: View, answers: List<Key>): View =
-        LinearLayout(context).apply {
-            orientation = LinearLayout.VERTICAL
-            val top =
-                LinearLayout(context).apply {
-                    addView(sign, LinearLayout.LayoutParams(0, MATCH, if (looks) 1.6f else 2.6f))
-                    addView(
-                        beside,
-                        LinearLayout.LayoutParams(0, MATCH, 1f).apply {
-                            if (!looks) setMargins(dp(8), dp(8), dp(8), dp(8))
-                        },
-                    )
-                }
-            addView(top, LinearLayout.LayoutParams(MATCH, context.dp(176)))
-            addView(said, LinearLayout.LayoutParams(MATCH, 0, 1f))
-            if (answers.isEmpty()) return@apply
-            val keys =
-                LinearLayout(context).apply {
-                    for ((at, key) in answers.withIndex()) addView(
-                        key,
-                        LinearLayout.LayoutParams(0, MATCH, 1f).apply {
-                            if (at > 0) marginStart = dp(Glove.GAP)
-                        },
-                    )
-                }
-            addView(
-                keys,
-                LinearLayout.LayoutParams(MATCH, dp(Glove.KEY)).apply {
-                    setMargins(dp(14), dp(6), dp(14), dp(12))
-                },
-            )
-        }
-
-    private fun aside(sign: View, beside: View, said: View, answers: List<Key>): View =
-        LinearLayout(context).apply {
-            val left =
-                LinearLayout(context).apply {
-                    orientation = LinearLayout.VERTICAL
-                    addView(sign, LinearLayout.LayoutParams(MATCH, 0, 1.5f))
-                    addView(
-                        beside,
-                        LinearLayout.LayoutParams(MATCH, 0, if (looks) 1.3f else 0.6f).apply {
-                            if (!looks) setMargins(dp(8), dp(8), dp(8), dp(8))
-                        },
-                    )
-                }
-            addView(left, LinearLayout.LayoutParams(0, MATCH, 0.8f))
-            addView(said, LinearLayout.LayoutParams(0, MATCH, 1.1f))
-            if (answers.isEmpty()) return@apply
-            val keys =
-                LinearLayout(context).apply {
-                    orientation = LinearLayout.VERTICAL
-                    for ((at, key) in answers.withIndex()) addView(
-                        key,
-                        LinearLayout.LayoutParams(MATCH, 0, 1f).apply {
-                            if (at > 0) topMargin = dp(Glove.GAP)
-                        },
-                    )
-                }
-            addView(
-                keys,
-                LinearLayout.LayoutParams(dp(Glove.KEY + 4), MATCH).apply {
-                    setMargins(0, dp(14), dp(12), dp(14))
-                },
-            )
         }
 
     /** The load that a report would be of; none where none is known, or where several were shown. */
@@ -256,71 +192,6 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
             HardAnswer.BACK -> shell.swap(Place.Hook())
         }
     }
-
-    /**
-     * Under the word, first to last as it is needed: why not, which load, how heavy against what is allowed,
-     * for which aircraft, who looked, until when, and what hurts. The outcome of the inspection is not
-     * repeated: the word is what counts.
-     */
-    private fun facts(verdict: VerdictView): View {
-        val facts = verdict.facts
-        val grave = verdict.reasons.filter { it.grade != "note" }
-        val load = facts?.load ?: verdict.tag?.load
-        val weight =
-            verdict.tag?.let { text(R.string.gross_of, it.gross, it.allowable) }
-                ?: facts?.let { text(R.string.gross_alone, it.mass) }
-        val who =
-            listOfNotNull(verdict.tag?.aircraft, facts?.inspector?.let { text(R.string.inspected_by, it) })
-                .joinToString(" · ")
-        val lines =
-            listOfNotNull(
-                noticePanel(),
-                if (grave.isEmpty()) null else parts.words(verdict.first, 19, bold = true),
-                *verdict.shown
-                    .map { line ->
-                        parts.signed(
-                            signOf(line.verdict),
-                            parts.words("${line.load} · ${line.word}. ${line.first}", 17, bold = true),
-                        )
-                    }
-                    .toTypedArray(),
-                load?.let { parts.words(it, 26, bold = true) },
-                weight?.let { parts.words(it, 18, bold = true) },
-                who.ifEmpty { null }?.let { parts.words(it, 17) },
-                facts?.let { parts.words(text(R.string.until, it.validUntil.dtg), 17) },
-                verdict.cautions.firstOrNull()?.let {
-                    parts.signed(Sign.WARN, parts.words(it, 17, bold = true))
-                },
-                *verdict.reasons
-                    .filter { it.text != verdict.first }
-                    .map {
-                        parts.signed(
-                            if (it.grade == "note") Sign.EYE else Sign.CROSS,
-                            parts.words(it.text, 17),
-                        )
-                    }
-                    .toTypedArray(),
-                facts?.authority?.let { parts.words("${text(R.string.authority)}: $it", 16) },
-                facts?.let { parts.words("${text(R.string.check_by_voice)}: ${it.check}", 16) },
-                facts
-                    ?.takeIf { it.found > 0u }
-                    ?.let {
-                        parts.words(
-                            "${text(R.string.findings)}: ${text(R.string.found_corrected, it.found.toInt(), it.corrected.toInt())}",
-                            16,
-                        )
-                    },
-                *verdict.cautions.drop(1).map { parts.words(it, 16, quiet = true) }.toTypedArray(),
-            )
-        return parts.column(*lines.toTypedArray(), space = 3)
-    }
-
-    private fun signOf(verdict: VerdictWord) =
-        when (verdict) {
-            VerdictWord.GO -> Sign.TICK
-            VerdictWord.WAIT -> Sign.BARS
-            VerdictWord.NO_GO -> Sign.CROSS
-        }
 
     private fun next() = key(Face.SIDE, text(R.string.next_load), Sign.HOOK) { shell.swap(Place.Hook()) }
 

@@ -6,8 +6,8 @@ import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
 import slingseal.core.BundleReport
-import slingseal.core.MovingOut
 import slingseal.core.HandheldException
+import slingseal.core.MovingOut
 import slingseal.handheld.Core
 import slingseal.handheld.Place
 import slingseal.handheld.R

@@ -88,12 +88,15 @@ sealed class Purpose(val title: Int, val guide: Int) : Serializable {
 
     /** To the verdict, with what was read before. */
     private fun hook(shell: Shell, text: String, before: Hook) =
-        read(shell, {
-            // what is no tag is a seal, or nothing
-            val typed = orNull { readTag(text) }
-            if (typed != null) Place.Hook(before.seal, typed.text)
-            else check(text, null).let { Place.Hook(text, before.tag) }
-        }) {
+        read(
+            shell,
+            {
+                // what is no tag is a seal, or nothing
+                val typed = orNull { readTag(text) }
+                if (typed != null) Place.Hook(before.seal, typed.text)
+                else check(text, null).let { Place.Hook(text, before.tag) }
+            },
+        ) {
             backTo(Place.Hook::class)
             swap(it)
         }
@@ -141,13 +144,16 @@ sealed class Purpose(val title: Int, val guide: Int) : Serializable {
 
     /** To the load that lies here. A report is taken in first, and is of a load too. */
     private fun arrived(shell: Shell, text: String) =
-        read(shell, {
-            try {
-                arrival(text).let { text }
-            } catch (e: HandheldException) {
-                (orNull { receive(text) } as? Received.Movement)?.report?.load ?: throw e
-            }
-        }) {
+        read(
+            shell,
+            {
+                try {
+                    arrival(text).let { text }
+                } catch (e: HandheldException) {
+                    (orNull { receive(text) } as? Received.Movement)?.report?.load ?: throw e
+                }
+            },
+        ) {
             swap(Place.Arrival(it))
         }
 

@@ -25,7 +25,8 @@ class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, pla
         get() = tag?.load ?: text(R.string.tag)
 
     override val spoken
-        get() = tag?.let { (listOfNotNull(it.load, it.description, cannot()) + it.warnings).joinToString(". ") }
+        get() =
+            tag?.let { (listOfNotNull(it.load, it.description, cannot()) + it.warnings).joinToString(". ") }
 
     override val takesHardKeys
         get() = tag != null
@@ -107,7 +108,9 @@ class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, pla
         )
     }
 
-    /** Before the first card, not after the last: what keeps this phone from sealing what it is to inspect. */
+    /**
+     * Before the first card, not after the last: what keeps this phone from sealing what it is to inspect.
+     */
     private fun cannot() =
         unready?.let { text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next) }
 

@@ -182,8 +182,7 @@ class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, p
     private val authority = authorityHere(shell)
 
     /** Who is the authority already is led on from its card. */
-    private val step =
-        if (place.step == TeamStep.BEGIN && authority != null) TeamStep.CARD else place.step
+    private val step = if (place.step == TeamStep.BEGIN && authority != null) TeamStep.CARD else place.step
     private val own = shell.attempt { shell.core.setUp() }
     private val people =
         if (authority == null) emptyList() else shell.attempt { shell.core.issued() }?.issued.orEmpty()

@@ -36,8 +36,8 @@ fun walkScreen(shell: Shell, place: Place.Walk): Screen {
 }
 
 /**
- * Does a request on a walk and feels its answer; then goes on with the walk as it is. What the walk refuses is
- * told on the page, made anew.
+ * Does a request on a walk and feels its answer; then goes on with the walk as it is. What the walk refuses
+ * is told on the page, made anew.
  */
 internal fun Shell.answer(walk: WalkRef, request: WalkRequest, beat: Beat, then: Shell.(WalkView) -> Unit) =
     ask({ doOn(walk, request) }) { view ->

@@ -71,6 +71,7 @@ class Screen(val activity: Activity) {
         shown().filterIsInstance<TextView>().first { it.isAccessibilityHeading }.text.toString()
 
     fun settle(millis: Long = PressGuard.SETTLE + 50) {
+        shadowOf(Looper.getMainLooper()).idle()
         read()
         shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
         read()
