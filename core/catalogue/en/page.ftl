@@ -437,6 +437,7 @@ known-already = { $what }, known already
 
 not-asked-so = Nothing here is asked in this way.
 link-of-other-start = This link is of another start. Use the one that slingseal printed last.
+list-of-other-start = This list was made under another start. Make it again, or open each load by its number.
 home-without-name = a home without a name
 the-zone = The zone
 closing = Closing

@@ -446,6 +446,7 @@ known-already = { $what }; ya constaba
 
 not-asked-so = Aquí nada se pide de esa manera.
 link-of-other-start = Este enlace es de otro arranque. Use el último que mostró slingseal.
+list-of-other-start = Esta lista se hizo en otro arranque. Hágala de nuevo, o abra cada carga por su número.
 home-without-name = un puesto sin nombre
 the-zone = La zona
 closing = El cierre

@@ -1,5 +1,6 @@
 use std::path::PathBuf;
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::collections::VecDeque;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::{App, CheckPageMade, MovingCode};
 
@@ -7,8 +8,8 @@ use super::guard::Guard;
 use super::intake::Intake;
 
 /// What the pages stand on.
-pub(super) struct Desk<'a> {
-    pub(super) app: &'a App,
+pub(super) struct Desk {
+    pub(super) app: Arc<App>,
     pub(super) guard: Guard,
     intake: Mutex<Intake>,
     /// The moving codes that are being shown, if any; several where one would be too large.
@@ -17,16 +18,37 @@ pub(super) struct Desk<'a> {
     pub(super) page: Option<PathBuf>,
     /// The hook check that was made last: what was signed, and the file.
     hook_check: Mutex<Option<(CheckPageMade, String)>>,
+    /// The tags of long lists that were made, the last ones: an address does not hold two thousand of them.
+    lists: Mutex<VecDeque<(u64, Vec<String>)>>,
 }
 
-impl<'a> Desk<'a> {
-    pub(super) fn new(app: &'a App, guard: Guard, page: Option<PathBuf>) -> Self {
+/// How many long lists are kept.
+const LISTS: usize = 20;
+
+impl Desk {
+    pub(super) fn new(app: Arc<App>, guard: Guard, page: Option<PathBuf>) -> Self {
         let (intake, moving, hook_check) = (Mutex::default(), Mutex::default(), Mutex::new(None));
-        Self { app, guard, intake, moving, page, hook_check }
+        Self { app, guard, intake, moving, page, hook_check, lists: Mutex::default() }
     }
 
     pub(super) fn hook_check(&self) -> MutexGuard<'_, Option<(CheckPageMade, String)>> {
         self.hook_check.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Keeps the tags of a long list; the number under which it is asked for.
+    pub(super) fn keep_list(&self, tags: Vec<String>) -> u64 {
+        let mut lists = self.lists.lock().unwrap_or_else(PoisonError::into_inner);
+        let number = lists.front().map_or(1, |(last, _)| last + 1);
+        lists.push_front((number, tags));
+        lists.truncate(LISTS);
+        number
+    }
+
+    /// The tags of a list that is kept.
+    pub(super) fn list(&self, number: &str) -> Option<Vec<String>> {
+        let number: u64 = number.parse().ok()?;
+        let lists = self.lists.lock().unwrap_or_else(PoisonError::into_inner);
+        lists.iter().find(|(kept, _)| *kept == number).map(|(_, tags)| tags.clone())
     }
 
     /// What was received since the start.

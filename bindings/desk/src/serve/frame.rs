@@ -7,7 +7,7 @@ use super::desk::Desk;
 use super::page::{self, Here};
 use super::reply::Reply;
 
-pub(super) fn here(desk: &Desk<'_>) -> Result<Here, AppError> {
+pub(super) fn here(desk: &Desk) -> Result<Here, AppError> {
     let set_up = desk.app.set_up()?;
     let whose =
         set_up.authority.or(set_up.holder).unwrap_or_else(|| words::HomeWithoutName.say(desk.app.spoken()));
@@ -15,7 +15,7 @@ pub(super) fn here(desk: &Desk<'_>) -> Result<Here, AppError> {
 }
 
 pub(super) fn shown(
-    desk: &Desk<'_>,
+    desk: &Desk,
     place: &str,
     title: &str,
     content: &maud::Markup,

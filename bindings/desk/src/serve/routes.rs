@@ -5,7 +5,7 @@ use std::io::{Seek, Write};
 
 use slingseal_app::{
     AppError, BoardColumn, BoardRequest, BundleRequest, CheckPageRequest, ClassRequest, CloseRequest,
-    ExportTable, ListRequest, PieceFilter, code_of,
+    ExportTable, ListRequest, PieceFilter, TagMade, code_of,
 };
 
 use slingseal_app::catalogue::{board as board_words, check_page as check_words, rigging as rig_words};
@@ -32,18 +32,18 @@ const PAGE: u32 = 50;
 const SHELF: u32 = 24;
 
 /// Answers one request.
-pub(super) fn answer(desk: &Desk<'_>, mut request: Request) {
-    let reply = guarded(desk, &mut request);
-    reply.send(request);
+pub(super) fn answer(desk: &Desk, mut request: Request) -> Reply {
+    guarded(desk, &mut request)
 }
 
-fn guarded(desk: &Desk<'_>, request: &mut Request) -> Reply {
+fn guarded(desk: &Desk, request: &mut Request) -> Reply {
     let Some(ask) = Ask::of(request) else {
         return Reply::page(page::turned_away(&words::NotAskedSo.say(desk.app.spoken()), desk.app.spoken()))
             .status(405);
     };
     let parts: Vec<&str> = ask.path.iter().map(String::as_str).collect();
     let host = request.field("Host");
+    let host = host.as_deref();
     if parts == ["open"] && !ask.post {
         if let Err(refused) = desk.guard.check_host(host) {
             return Reply::page(page::turned_away(&refused.say(desk.app.spoken()), desk.app.spoken()))
@@ -59,7 +59,7 @@ fn guarded(desk: &Desk<'_>, request: &mut Request) -> Reply {
         };
     }
     let (origin, cookies) = (request.field("Origin"), request.field("Cookie"));
-    if let Err(refused) = desk.guard.check(host, origin, cookies, ask.post) {
+    if let Err(refused) = desk.guard.check(host, origin.as_deref(), cookies.as_deref(), ask.post) {
         return Reply::page(page::turned_away(&refused.say(desk.app.spoken()), desk.app.spoken()))
             .status(403);
     }
@@ -78,8 +78,8 @@ fn days(query: &Form) -> Option<u32> {
     Some(query.number("days", 0, 36_500)).filter(|days| *days > 0)
 }
 
-fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppError> {
-    let app = desk.app;
+fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply, AppError> {
+    let app = &*desk.app;
     match parts {
         [] => {
             let request = BoardRequest {
@@ -239,12 +239,12 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
         }
         ["plan"] => planned(desk, Entered::default()),
         ["plan", "made"] => {
-            let tags = query.all("tag").take(2_000).map(|tag| app.tag(tag)).collect::<Result<Vec<_>, _>>()?;
+            let tags = named_tags(desk, query)?;
             shown(
                 desk,
                 "/plan",
                 &words::TheTags { count: tags.len() }.say(desk.app.spoken()),
-                &page::made(&tags, desk.app.spoken()),
+                &page::made(&tags, &address_of(query), desk.app.spoken()),
             )
         }
         ["receive"] => {
@@ -310,7 +310,7 @@ fn kept(kind: &'static str, bytes: &[u8]) -> Reply {
     Reply::bytes(kind, bytes.to_vec()).with("Cache-Control", "private, max-age=300".into())
 }
 
-fn searched(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
+fn searched(desk: &Desk, query: &Form) -> Result<Reply, AppError> {
     let fields = ["q", "inspector", "rigger", "procedure", "serial"];
     let request = ListRequest {
         words: query.some("q"),
@@ -356,8 +356,33 @@ fn is_state(column: &BoardColumn, asked: &str) -> bool {
     !asked.is_empty() && [&column.state, &column.title].into_iter().any(|name| plain(name) == plain(asked))
 }
 
-fn sheets(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
-    let tags = query.all("tag").take(2_000).map(|tag| desk.app.tag(tag)).collect::<Result<Vec<_>, _>>()?;
+/// The most tags that are shown and printed at once.
+const MOST_TAGS: usize = 2_000;
+/// The most tags that an address names one by one: the library takes no address of more than 65,534 bytes.
+const NAMED: usize = 500;
+
+/// The tags that an address names, or that the list has which it names.
+fn named_tags(desk: &Desk, query: &Form) -> Result<Vec<TagMade>, AppError> {
+    let list = match query.some("list") {
+        Some(number) => desk.list(&number).ok_or_else(|| bad_input(words::ListOfOtherStart))?,
+        None => query.all("tag").map(str::to_owned).collect(),
+    };
+    list.iter().take(MOST_TAGS).map(|tag| desk.app.tag(tag)).collect()
+}
+
+/// The same tags for another page.
+fn address_of(query: &Form) -> String {
+    match query.some("list") {
+        Some(number) => format!("list={}", page::encoded(&number)),
+        None => {
+            let tags: Vec<String> = query.all("tag").map(|tag| format!("tag={}", page::encoded(tag))).collect();
+            tags.join("&")
+        }
+    }
+}
+
+fn sheets(desk: &Desk, query: &Form) -> Result<Reply, AppError> {
+    let tags = named_tags(desk, query)?;
     let name = match tags.as_slice() {
         [] => return Err(bad_input(words::NoTagNamed)),
         [one] => format!("load-{}.pdf", one.tag.load),
@@ -368,7 +393,7 @@ fn sheets(desk: &Desk<'_>, query: &Form) -> Result<Reply, AppError> {
 }
 
 /// One of the class's tables, all of it.
-fn class_table(desk: &Desk<'_>, file: &str) -> Result<Reply, AppError> {
+fn class_table(desk: &Desk, file: &str) -> Result<Reply, AppError> {
     let none = || AppError::NotFound { message: words::NoSuchClassTable.into() };
     let name = file.strip_prefix("class-").and_then(|name| name.strip_suffix(".csv")).ok_or_else(none)?;
     let tables = desk.app.exam_class_csv(&ClassRequest::default())?;
@@ -379,13 +404,13 @@ fn class_table(desk: &Desk<'_>, file: &str) -> Result<Reply, AppError> {
 
 /// Written to a file without a name first: an export of a hundred thousand records must not lie in memory, and a download that
 /// breaks off in the middle must not pass for one.
-fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
+fn exported(desk: &Desk, name: &str) -> Result<Reply, AppError> {
     let failed = |error: std::io::Error| AppError::StorageFull {
         message: words::ExportNotWritten { plain: &plain(&error) }.into(),
     };
     let file = tempfile::tempfile().map_err(failed)?;
     let mut out = std::io::BufWriter::new(file);
-    let app = desk.app;
+    let app = &*desk.app;
     let kind = match name {
         "records.csv" => app.export_csv(ExportTable::Records, &mut out).map(|_| "text/csv; charset=utf-8")?,
         "deficiencies.csv" => {
@@ -411,7 +436,7 @@ fn exported(desk: &Desk<'_>, name: &str) -> Result<Reply, AppError> {
     Ok(Reply::file(kind, name, file))
 }
 
-fn planned(desk: &Desk<'_>, entered: Entered) -> Result<Reply, AppError> {
+fn planned(desk: &Desk, entered: Entered) -> Result<Reply, AppError> {
     let bad = !entered.faults.is_empty();
     let procedures = desk.app.procedures()?;
     let signs = signer(desk)?;
@@ -425,20 +450,20 @@ fn planned(desk: &Desk<'_>, entered: Entered) -> Result<Reply, AppError> {
 }
 
 /// Who signs tags here. Over an open network nobody: the PIN would travel in the clear.
-fn signer(desk: &Desk<'_>) -> Result<Option<String>, AppError> {
+fn signer(desk: &Desk) -> Result<Option<String>, AppError> {
     credentialed(desk, "planner")
 }
 
 /// Who signs here in a role; over an open network nobody.
-fn credentialed(desk: &Desk<'_>, role: &str) -> Result<Option<String>, AppError> {
+fn credentialed(desk: &Desk, role: &str) -> Result<Option<String>, AppError> {
     let credential =
         desk.app.set_up()?.credential.filter(|credential| !credential.expired && !desk.guard.open);
     let fitting = credential.filter(|credential| credential.roles.iter().any(|has| has == role));
     Ok(fitting.map(|fitting| fitting.holder))
 }
 
-fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) -> Result<Reply, AppError> {
-    let app = desk.app;
+fn posted(desk: &Desk, request: &mut Request, parts: &[&str], query: &Form) -> Result<Reply, AppError> {
+    let app = &*desk.app;
     match parts {
         ["plan"] => {
             let form = ask::form(request)?;
@@ -559,7 +584,7 @@ fn posted(desk: &Desk<'_>, request: &mut Request, parts: &[&str], query: &Form) 
 }
 
 /// No PIN over an open network.
-fn not_in_the_clear(desk: &Desk<'_>) -> Result<(), AppError> {
+fn not_in_the_clear(desk: &Desk) -> Result<(), AppError> {
     if desk.guard.open { Err(bad_input(check_words::PinInTheClear)) } else { Ok(()) }
 }
 
@@ -628,7 +653,7 @@ fn fault_of(line: &str) -> Fault {
     told().unwrap_or_else(|| Fault { field: None, words: line.to_owned() })
 }
 
-fn make(desk: &Desk<'_>, list: &str, form: Form, one: bool) -> Result<Reply, AppError> {
+fn make(desk: &Desk, list: &str, form: Form, one: bool) -> Result<Reply, AppError> {
     let pin = form.some("pin").filter(|_| !desk.guard.open);
     let none = |name: &str| Err(words::RiggingInTerminal { name }.say(desk.app.spoken()));
     let made = match desk.app.write_tags(list, &none, pin.as_deref()) {
@@ -641,6 +666,11 @@ fn make(desk: &Desk<'_>, list: &str, form: Form, one: bool) -> Result<Reply, App
         }
         Err(error) => return Err(error),
     };
-    let tags: Vec<String> = made.iter().map(|made| format!("tag={}", made.tag.digest)).collect();
-    Ok(Reply::see(&format!("/plan/made?{}", tags.join("&"))))
+    let digests = made.iter().map(|made| made.tag.digest.clone());
+    let named = if made.len() > NAMED {
+        format!("list={}", desk.keep_list(digests.collect()))
+    } else {
+        digests.map(|digest| format!("tag={digest}")).collect::<Vec<_>>().join("&")
+    };
+    Ok(Reply::see(&format!("/plan/made?{named}")))
 }

@@ -15,6 +15,6 @@ pub(crate) fn run(
     open: Option<IpAddr>,
     page: Option<PathBuf>,
 ) -> Result<ExitCode, AppError> {
-    serve::run(&setting.app()?, &Place { port, open, page }, setting.json)?;
+    serve::run(setting.app()?, &Place { port, open, page }, setting.json)?;
     Ok(ExitCode::SUCCESS)
 }

@@ -158,9 +158,8 @@ fn signature(signs: Option<&str>, language: Language) -> Markup {
     }
 }
 
-/// Tags that were made.
-pub(in crate::serve) fn made(tags: &[TagMade], language: Language) -> Markup {
-    let query = tags.iter().map(|made| format!("tag={}", made.tag.digest)).collect::<Vec<_>>().join("&");
+/// Tags that were made; `query` names them for their sheets.
+pub(in crate::serve) fn made(tags: &[TagMade], query: &str, language: Language) -> Markup {
     html! {
         p.links { a.act href={ "/sheet.pdf?" (query) } { (words::PrintSheets { count: tags.len() }.say(language)) } }
         ul.made { @for TagMade { code, tag } in tags { li {
