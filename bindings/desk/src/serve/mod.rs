@@ -1,14 +1,17 @@
 //! `serve`: the leader's page. A server for the people at one desk: pages are made here, the browser shows
 //! them. It answers this machine alone unless an address is opened on purpose.
 
+mod acts;
 mod ask;
 mod desk;
+mod forms;
 mod frame;
 mod guard;
 mod http;
 mod intake;
-mod page;
+mod live;
 mod out;
+mod page;
 mod patience;
 mod reply;
 mod rig;
@@ -16,6 +19,8 @@ mod routes;
 mod server;
 #[cfg(test)]
 mod strange;
+mod tls;
+mod work;
 
 use slingseal_app::catalogue::page as words;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener};
@@ -37,6 +42,10 @@ pub(crate) struct Place {
     pub(crate) port: u16,
     /// Another address than this machine's own, opened on purpose.
     pub(crate) open: Option<IpAddr>,
+    /// Whether it speaks TLS, with a certificate of its own.
+    pub(crate) tls: bool,
+    /// The home, where that certificate is kept.
+    pub(crate) home: std::path::PathBuf,
     /// The hook check's page without contents, where one was named.
     pub(crate) page: Option<std::path::PathBuf>,
 }
@@ -56,14 +65,17 @@ pub(crate) fn run(app: App, place: &Place, json: bool) -> Result<(), AppError> {
     })?;
     let address = listener.local_addr().map_err(|error| bad_input(plain(&error)))?;
     let app = Arc::new(app);
-    let desk = Desk::new(Arc::clone(&app), Guard::new(address, &SystemEntropy), place.page.clone());
+    let identity = place.tls.then(|| tls::identity(&place.home, ip, app.now())).transpose()?;
+    let guard = Guard::new(address, identity.is_some(), &SystemEntropy);
+    let desk = Desk::new(Arc::clone(&app), guard, place.page.clone());
     let ended = Arc::new(AtomicBool::new(false));
     let no_signal =
         |error| AppError::Internal { message: words::NoSignalCaught { plain: &plain(&error) }.into() };
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
         signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(no_signal)?;
     }
-    tell(&desk, json);
+    let (fingerprint, acceptor) = identity.map(|one| (one.fingerprint, one.acceptor)).unzip();
+    tell(&desk, fingerprint.as_deref(), json);
     let (end, at_end) = watch::channel(false);
     let turns = std::thread::spawn(move || {
         while !ended.load(Ordering::Relaxed) {
@@ -72,22 +84,31 @@ pub(crate) fn run(app: App, place: &Place, json: bool) -> Result<(), AppError> {
         }
         let _ = end.send(true);
     });
-    Server::new(desk).run(listener, at_end).map_err(|error| bad_input(plain(&error)))?;
+    Server::new(desk, acceptor).run(listener, at_end).map_err(|error| bad_input(plain(&error)))?;
     let _ = turns.join();
     Ok(())
 }
 
 /// The link, once; and what an opened address means.
-fn tell(desk: &Desk, json: bool) {
+fn tell(desk: &Desk, fingerprint: Option<&str>, json: bool) {
     let (link, language) = (desk.guard.link(), desk.app.spoken());
     if json {
-        crate::output::print_json(&serde_json::json!({ "link": link, "open": desk.guard.open }));
+        let (open, encrypted) = (desk.guard.open, fingerprint.is_some());
+        crate::output::print_json(&serde_json::json!({
+            "link": link, "open": open, "encrypted": encrypted, "fingerprint": fingerprint
+        }));
     } else {
         println!("{}", words::PageUntilCtrlC.say(language));
         println!("  {link}");
+        if let Some(fingerprint) = fingerprint {
+            println!("{}", words::CertificateTold.say(language));
+            println!("  {fingerprint}");
+        }
     }
-    if desk.guard.open {
+    if desk.guard.in_the_clear() {
         eprintln!("slingseal: {}", words::OpenToNetwork.say(language));
+    } else if desk.guard.open {
+        eprintln!("slingseal: {}", words::OpenEncrypted.say(language));
     }
     // A program that waits for the link must not wait for a full buffer.
     crate::console::flush();

@@ -1,4 +1,4 @@
-//! The body of an answer: bytes, or a file piece by piece.
+//! The body of an answer: bytes, a file piece by piece, or what happens as it happens.
 
 use std::fs::File;
 use std::io::{self, Read};
@@ -7,6 +7,7 @@ use std::sync::Arc;
 use std::task::{Context, Poll};
 
 use hyper::body::{Body, Bytes, Frame, SizeHint};
+use tokio::sync::mpsc;
 
 use super::patience::Seat;
 
@@ -24,6 +25,8 @@ pub(super) enum Content {
     Bytes(Bytes),
     /// A file of our own without a name, and how much of it is to come.
     File(File, u64),
+    /// What happens, as it happens.
+    Events(mpsc::Receiver<Bytes>),
 }
 
 impl Out {
@@ -47,11 +50,14 @@ impl Body for Out {
 
     fn poll_frame(
         mut self: Pin<&mut Self>,
-        _: &mut Context<'_>,
+        context: &mut Context<'_>,
     ) -> Poll<Option<Result<Frame<Bytes>, io::Error>>> {
         match &mut self.content {
             Content::Bytes(bytes) if bytes.is_empty() => Poll::Ready(None),
             Content::Bytes(bytes) => Poll::Ready(Some(Ok(Frame::data(std::mem::take(bytes))))),
+            Content::Events(told) => {
+                told.poll_recv(context).map(|line| line.map(|line| Ok(Frame::data(line))))
+            }
             Content::File(_, 0) => Poll::Ready(None),
             Content::File(file, left) => {
                 // It was written a moment ago by this program: this is a copy out of the system's memory.
@@ -73,13 +79,15 @@ impl Body for Out {
         match &self.content {
             Content::Bytes(bytes) => bytes.is_empty(),
             Content::File(_, left) => *left == 0,
+            Content::Events(_) => false,
         }
     }
 
     fn size_hint(&self) -> SizeHint {
-        SizeHint::with_exact(match &self.content {
-            Content::Bytes(bytes) => u64::try_from(bytes.len()).unwrap_or(u64::MAX),
-            Content::File(_, left) => *left,
-        })
+        match &self.content {
+            Content::Bytes(bytes) => SizeHint::with_exact(u64::try_from(bytes.len()).unwrap_or(u64::MAX)),
+            Content::File(_, left) => SizeHint::with_exact(*left),
+            Content::Events(_) => SizeHint::default(),
+        }
     }
 }

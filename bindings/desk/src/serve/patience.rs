@@ -44,11 +44,7 @@ impl<S> Paced<S> {
     }
 
     /// What a write came to, or that it waited too long.
-    fn written<T>(
-        &mut self,
-        context: &mut Context<'_>,
-        came: Poll<io::Result<T>>,
-    ) -> Poll<io::Result<T>> {
+    fn written<T>(&mut self, context: &mut Context<'_>, came: Poll<io::Result<T>>) -> Poll<io::Result<T>> {
         if came.is_ready() {
             self.stuck = None;
             return came;
@@ -56,9 +52,7 @@ impl<S> Paced<S> {
         let pause = self.pause;
         let stuck = self.stuck.get_or_insert_with(|| Box::pin(sleep(pause)));
         match stuck.as_mut().poll(context) {
-            Poll::Ready(()) => {
-                Poll::Ready(Err(io::Error::new(io::ErrorKind::TimedOut, "it is not taken")))
-            }
+            Poll::Ready(()) => Poll::Ready(Err(io::Error::new(io::ErrorKind::TimedOut, "it is not taken"))),
             Poll::Pending => Poll::Pending,
         }
     }

@@ -3,9 +3,11 @@
 use std::sync::Arc;
 
 use hyper::Response;
+use hyper::body::Bytes;
 use hyper::header::{HeaderName, HeaderValue};
 use maud::Markup;
 use slingseal_app::AppError;
+use tokio::sync::mpsc;
 
 use super::out::{Content, Out};
 use super::patience::Seat;
@@ -22,6 +24,7 @@ pub(super) struct Reply {
 enum Body {
     Bytes(Vec<u8>),
     File(std::fs::File),
+    Events(mpsc::Receiver<Bytes>),
 }
 
 /// Nothing from elsewhere, no script but ours, nothing framed, no form sent elsewhere.
@@ -39,6 +42,11 @@ impl Reply {
 
     pub(super) fn bytes(kind: &'static str, bytes: Vec<u8>) -> Self {
         Self { status: 200, kind, body: Body::Bytes(bytes), more: Vec::new() }
+    }
+
+    /// What happens from now on, until somebody goes.
+    pub(super) fn events(told: mpsc::Receiver<Bytes>) -> Self {
+        Self { status: 200, kind: "text/event-stream", body: Body::Events(told), more: Vec::new() }
     }
 
     /// Nothing but a status.
@@ -122,6 +130,7 @@ impl Reply {
                 let length = file.metadata().map(|data| data.len()).unwrap_or_default();
                 Content::File(file, length)
             }
+            Body::Events(told) => Content::Events(told),
         };
         let mut response = Response::new(Out::new(content, seat));
         *response.status_mut() = hyper::StatusCode::from_u16(self.status).unwrap_or_default();

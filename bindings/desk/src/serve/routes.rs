@@ -2,22 +2,25 @@
 
 use slingseal_app::catalogue::page as words;
 use std::io::{Seek, Write};
+use std::sync::Arc;
 
 use slingseal_app::{
-    AppError, BoardColumn, BoardRequest, BundleRequest, CheckPageRequest, ClassRequest, CloseRequest,
-    ExportTable, ListRequest, PieceFilter, TagMade, code_of,
+    App, AppError, BoardColumn, BoardRequest, BundleRequest, CheckPageRequest, ClassRequest, CloseRequest,
+    ExportTable, ListRequest, PieceFilter, RiggingRequest, TagMade, WeeksRequest, assess_rigging, code_of,
 };
 
 use slingseal_app::catalogue::{board as board_words, check_page as check_words, rigging as rig_words};
 
+use super::acts;
 use super::ask::{self, Ask, Form};
 use super::desk::Desk;
-use super::frame::{here, shown};
+use super::frame::{here, shown, shown_meanwhile};
 use super::http::Request;
 use super::intake::{self, Receipt, Seen};
-use super::page::{self, Entered, Fault};
+use super::page::{self, Entered, Fault, Order, Stretch};
 use super::reply::{Reply, status_of};
 use super::rig;
+use super::work::{End, Made, Watched, What, Work};
 use crate::check_page;
 use crate::output::{bad_input, file_name, plain};
 use slingseal_paper::{Paper, checklist_pdf, closing_pdf, faces, manifest_pdf, record_pdf, sheets_pdf};
@@ -29,7 +32,7 @@ const FRAME: u64 = 1920 * 1080;
 /// Records on one page.
 const PAGE: u32 = 50;
 /// Loads on one shelf of the board.
-const SHELF: u32 = 24;
+pub(super) const SHELF: u32 = 24;
 
 /// Answers one request.
 pub(super) fn answer(desk: &Desk, mut request: Request) -> Reply {
@@ -73,6 +76,16 @@ fn guarded(desk: &Desk, request: &mut Request) -> Reply {
     })
 }
 
+/// Whether this home is an authority that may act here.
+fn is_authority(desk: &Desk) -> Result<bool, AppError> {
+    Ok(desk.app.set_up()?.authority.is_some() && !desk.guard.in_the_clear())
+}
+
+/// Which stretch of time is asked for.
+fn stretch(query: &Form) -> Stretch<'_> {
+    Stretch { days: days(query), from: query.get("from"), until: query.get("until") }
+}
+
 /// The days that a page looks back; nought is all.
 fn days(query: &Form) -> Option<u32> {
     Some(query.number("days", 0, 36_500)).filter(|days| *days > 0)
@@ -102,17 +115,7 @@ fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply, AppError> 
         ["rigging"] => {
             shown(desk, "/rigging", &rig_words::EditorTitle.say(desk.app.spoken()), &rig::begun(desk)?)
         }
-        ["close"] => {
-            let request = closing_of(query);
-            // A home in which nothing is told yet has nothing to close.
-            let view = match app.close_account(&request) {
-                Err(AppError::NotFound { .. }) => None,
-                answer => Some(answer?),
-            };
-            let (signs, language) = (credentialed(desk, "leader")?, app.spoken());
-            let content = page::close(view.as_ref(), &request, &app.closings()?, signs.as_deref(), language);
-            shown(desk, "/close", &words::Closing.say(language), &content)
-        }
+        ["close"] => closing(desk, query, None),
         ["close", file] if file.ends_with(".pdf") => {
             let digest = file.trim_end_matches(".pdf");
             let none = || AppError::NotFound { message: words::NoSuchPage.into() };
@@ -143,7 +146,7 @@ fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply, AppError> 
                 desk,
                 "",
                 &words::LoadNumbered { load: &view.load }.say(desk.app.spoken()),
-                &page::load(&view, desk.app.spoken()),
+                &page::load(&view, !desk.guard.in_the_clear(), desk.app.spoken()),
             )
         }
         ["load", load, "rigging.svg"] => {
@@ -162,18 +165,27 @@ fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply, AppError> 
         }
         ["sheet.pdf"] => sheets(desk, query),
         ["deficiencies"] => {
-            let days = days(query);
-            shown(
-                desk,
-                "/deficiencies",
-                &words::Deficiencies.say(desk.app.spoken()),
-                &page::deficiencies(
-                    &app.deficiencies(days)?,
-                    &app.second_looks(days)?,
-                    days,
-                    desk.app.spoken(),
-                ),
-            )
+            let stretch = stretch(query);
+            let (from, until) = (query.some("from"), query.some("until"));
+            let view = if from.is_none() && until.is_none() {
+                app.deficiencies(stretch.days)?
+            } else {
+                app.deficiencies_between(from.as_deref(), until.as_deref())?
+            };
+            let (looks, language) = (app.second_looks(stretch.days)?, app.spoken());
+            let content = page::deficiencies(&view, &looks, &stretch, &Order(query), language);
+            shown(desk, "/deficiencies", &words::Deficiencies.say(language), &content)
+        }
+        ["weeks"] => {
+            let request = WeeksRequest {
+                from: query.some("from"),
+                until: query.some("until"),
+                procedure: query.some("procedure"),
+            };
+            let known = app.procedures()?.into_iter().map(|one| (one.id, one.title)).collect::<Vec<_>>();
+            let (weeks, language) = (app.weeks(&request)?, app.spoken());
+            let content = page::weeks(&weeks, &stretch(query), &known, query.get("procedure"), language);
+            shown(desk, "/deficiencies", &words::WeeksTitle.say(language), &content)
         }
         ["people"] => {
             // A home that is no authority has issued nothing.
@@ -182,14 +194,20 @@ fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply, AppError> 
                 desk,
                 "/people",
                 &words::PlacePeople.say(desk.app.spoken()),
-                &page::people(&app.people()?, issued.as_ref(), desk.app.spoken()),
+                &page::people(
+                    &app.people()?,
+                    issued.as_ref(),
+                    !desk.guard.in_the_clear(),
+                    &Order(query),
+                    desk.app.spoken(),
+                ),
             )
         }
         ["procedures"] => shown(
             desk,
             "/procedures",
             &words::PlaceProcedures.say(desk.app.spoken()),
-            &page::procedures(&app.editions()?, desk.app.spoken()),
+            &page::procedures(&app.editions()?, is_authority(desk)?, desk.app.spoken()),
         ),
         ["procedures", file] if file.ends_with(".pdf") => {
             let view = app.checklist(file.trim_end_matches(".pdf"))?;
@@ -213,9 +231,21 @@ fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply, AppError> 
             let leads = credentialed(desk, "leader")?;
             let signs = if leads.is_some() { leads } else { credentialed(desk, "inspector")? };
             let title = words::EquipmentOf { serial: &view.serial }.say(app.spoken());
-            shown(desk, "/equipment", &title, &page::piece(&view, signs.as_deref(), app.spoken()))
+            let signing =
+                page::PinAsked { signs: signs.as_deref(), token: &desk.token("piece"), wrong: None };
+            shown(desk, "/equipment", &title, &page::piece(&view, &signing, app.spoken()))
         }
         ["search"] => searched(desk, query),
+        ["act", "done", number] => acts::result(desk, number),
+        ["act", "done", number, "code.svg"] => acts::code(desk, number),
+        ["act", name] => acts::asked(desk, name, query),
+        ["events"] => Ok(match desk.live.listen() {
+            Some(told) => Reply::events(told),
+            // A browser does not try again where it is told so.
+            None => Reply::bare(503),
+        }),
+        ["work"] => Ok(works(desk)),
+        ["work", number, file] => made(desk, number, file),
         ["class"] => {
             let procedure = query.some("procedure");
             let view =
@@ -249,18 +279,25 @@ fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply, AppError> 
         }
         ["receive"] => {
             let aside = app.set_aside(50)?;
-            let content =
-                page::receive(desk.intake().receipts(), &aside, !desk.guard.open, desk.app.spoken());
+            let content = page::receive(
+                desk.intake().receipts(),
+                &aside,
+                !desk.guard.in_the_clear(),
+                is_authority(desk)?,
+                desk.app.spoken(),
+            );
             shown(desk, "/receive", &words::PlaceReceive.say(desk.app.spoken()), &content)
         }
         ["export"] => {
             let leads = credentialed(desk, "leader")?;
             let ready = check_page::shell(desk.page.as_deref()).is_ok();
+            let token = desk.token("hook-check");
+            let signing = page::PinAsked { signs: leads.as_deref(), token: &token, wrong: None };
             shown(
                 desk,
                 "/export",
                 &words::PlaceExport.say(desk.app.spoken()),
-                &page::export(leads.as_deref(), ready, desk.app.spoken()),
+                &page::export(&signing, ready, desk.app.spoken()),
             )
         }
         ["hook-check"] => {
@@ -310,8 +347,23 @@ fn kept(kind: &'static str, bytes: &[u8]) -> Reply {
     Reply::bytes(kind, bytes.to_vec()).with("Cache-Control", "private, max-age=300".into())
 }
 
+/// The account that is closed; `wrong` is what stood in the way of its signature.
+fn closing(desk: &Desk, query: &Form, wrong: Option<&AppError>) -> Result<Reply, AppError> {
+    let (app, request) = (&*desk.app, closing_of(query));
+    // A home in which nothing is told yet has nothing to close.
+    let view = match app.close_account(&request) {
+        Err(AppError::NotFound { .. }) => None,
+        answer => Some(answer?),
+    };
+    let (signs, language) = (credentialed(desk, "leader")?, app.spoken());
+    let signing = page::PinAsked { signs: signs.as_deref(), token: &desk.token("close"), wrong };
+    let content = page::close(view.as_ref(), &request, &app.closings()?, &signing, language);
+    let reply = shown(desk, "/close", &words::Closing.say(language), &content)?;
+    Ok(reply.status(wrong.map_or(200, status_of)))
+}
+
 fn searched(desk: &Desk, query: &Form) -> Result<Reply, AppError> {
-    let fields = ["q", "inspector", "rigger", "procedure", "serial"];
+    let fields = ["q", "inspector", "rigger", "procedure", "serial", "from", "until"];
     let request = ListRequest {
         words: query.some("q"),
         inspector: query.some("inspector"),
@@ -319,6 +371,8 @@ fn searched(desk: &Desk, query: &Form) -> Result<Reply, AppError> {
         procedure: query.some("procedure"),
         serial: query.some("serial"),
         days: None,
+        from: query.some("from"),
+        until: query.some("until"),
         after: query.some("after"),
         most: PAGE,
     };
@@ -344,7 +398,15 @@ fn searched(desk: &Desk, query: &Form) -> Result<Reply, AppError> {
         desk,
         "",
         &title,
-        &page::search(&asked, exact.as_ref(), &in_state, &page, next.as_deref(), desk.app.spoken()),
+        &page::search(
+            &asked,
+            exact.as_ref(),
+            &in_state,
+            &page,
+            &fields.map(|name| (name, query.get(name))),
+            next.as_deref(),
+            desk.app.spoken(),
+        ),
     )
 }
 
@@ -375,7 +437,8 @@ fn address_of(query: &Form) -> String {
     match query.some("list") {
         Some(number) => format!("list={}", page::encoded(&number)),
         None => {
-            let tags: Vec<String> = query.all("tag").map(|tag| format!("tag={}", page::encoded(tag))).collect();
+            let tags: Vec<String> =
+                query.all("tag").map(|tag| format!("tag={}", page::encoded(tag))).collect();
             tags.join("&")
         }
     }
@@ -402,50 +465,118 @@ fn class_table(desk: &Desk, file: &str) -> Result<Reply, AppError> {
         .with("Content-Disposition", format!("attachment; filename=\"{file}\"")))
 }
 
+/// An export that is fetched at once.
+fn exported(desk: &Desk, name: &str) -> Result<Reply, AppError> {
+    let kind = kind_of(name)?;
+    let work = desk.works.enter(What::Export(name.to_owned()), desk.app.now().into())?;
+    let written =
+        tempfile::tempfile().map_err(export_failed).and_then(|file| written(&desk.app, name, &work, file));
+    work.ended(Ok(Made::default()));
+    let mut file = written?;
+    file.rewind().map_err(export_failed)?;
+    Ok(Reply::file(kind, name, file))
+}
+
+/// The media type of an export.
+fn kind_of(name: &str) -> Result<&'static str, AppError> {
+    Ok(match name {
+        "records.csv" | "deficiencies.csv" | "equipment.csv" | "pieces.csv" => "text/csv; charset=utf-8",
+        "account.json" => "application/json",
+        "everything.slb" => "application/octet-stream",
+        _ => return Err(AppError::NotFound { message: words::NoSuchExport.into() }),
+    })
+}
+
 /// Written to a file without a name first: an export of a hundred thousand records must not lie in memory, and a download that
 /// breaks off in the middle must not pass for one.
-fn exported(desk: &Desk, name: &str) -> Result<Reply, AppError> {
-    let failed = |error: std::io::Error| AppError::StorageFull {
-        message: words::ExportNotWritten { plain: &plain(&error) }.into(),
-    };
-    let file = tempfile::tempfile().map_err(failed)?;
-    let mut out = std::io::BufWriter::new(file);
-    let app = &*desk.app;
-    let kind = match name {
-        "records.csv" => app.export_csv(ExportTable::Records, &mut out).map(|_| "text/csv; charset=utf-8")?,
-        "deficiencies.csv" => {
-            app.export_csv(ExportTable::Deficiencies, &mut out).map(|_| "text/csv; charset=utf-8")?
-        }
-        "equipment.csv" => {
-            app.export_csv(ExportTable::Equipment, &mut out).map(|_| "text/csv; charset=utf-8")?
-        }
-        "pieces.csv" => {
-            let csv = app.piece_lives_csv()?;
-            out.write_all(csv.as_bytes()).map_err(failed).map(|()| "text/csv; charset=utf-8")?
-        }
-        "account.json" => app.export_json(&mut out).map(|_| "application/json")?,
+fn written(app: &App, name: &str, work: &Work, file: std::fs::File) -> Result<std::fs::File, AppError> {
+    let failed = export_failed;
+    let mut out = Watched::new(std::io::BufWriter::new(file), 0, work);
+    match name {
+        "records.csv" => app.export_csv(ExportTable::Records, &mut out).map(drop)?,
+        "deficiencies.csv" => app.export_csv(ExportTable::Deficiencies, &mut out).map(drop)?,
+        "equipment.csv" => app.export_csv(ExportTable::Equipment, &mut out).map(drop)?,
+        "pieces.csv" => out.write_all(app.piece_lives_csv()?.as_bytes()).map_err(failed)?,
+        "account.json" => app.export_json(&mut out).map(drop)?,
         "everything.slb" => {
             let request = BundleRequest { have: None, photos: true, ..BundleRequest::default() };
-            app.bundle_write(&request, &mut out).map(|_| "application/octet-stream")?
+            app.bundle_write(&request, &mut out).map(drop)?;
         }
         _ => return Err(AppError::NotFound { message: words::NoSuchExport.into() }),
-    };
+    }
     out.flush().map_err(failed)?;
-    let mut file = out.into_inner().map_err(|error| failed(error.into_error()))?;
-    file.rewind().map_err(failed)?;
-    Ok(Reply::file(kind, name, file))
+    out.inner.into_inner().map_err(|error| failed(error.into_error()))
+}
+
+fn export_failed(error: std::io::Error) -> AppError {
+    AppError::StorageFull { message: words::ExportNotWritten { plain: &plain(&error) }.into() }
+}
+
+/// The audit, and what it says.
+fn audited(app: &App, work: &Work) -> Result<Made, AppError> {
+    let view = app.audit_while(&mut |progress| {
+        work.at(progress.done, progress.of);
+        !work.is_stopped()
+    })?;
+    let language = app.spoken();
+    let said = if view.faults.is_empty() {
+        let (entries, papers) = (view.entries.to_string(), view.papers.to_string());
+        words::AuditHolds { records: view.records.to_string(), entries, papers }.say(language)
+    } else {
+        words::AuditFaults { count: view.faults.len().to_string() }.say(language)
+    };
+    // More than that nobody reads on a page: the terminal has them all.
+    let lines = std::iter::once(said).chain(view.faults.into_iter().chain(view.notes).take(50));
+    Ok(Made { lines: lines.collect(), file: None })
+}
+
+/// Long work, said without asking the home.
+fn works(desk: &Desk) -> Reply {
+    let (all, language) = (desk.works.list(), desk.language);
+    let reply = shown_meanwhile(desk, "/export", &words::Work.say(language), &page::works(&all, language));
+    let under_way = all.iter().any(|work| work.is_under_way());
+    if under_way { reply.with("Refresh", "2".into()) } else { reply }
+}
+
+/// The file that a piece of work made; each time from its beginning.
+fn made(desk: &Desk, number: &str, name: &str) -> Result<Reply, AppError> {
+    let work = desk.works.get(number)?;
+    let end = work.end();
+    let Some(End::Done(Made { file: Some((kind, known, file)), .. })) = &*end else {
+        return Err(AppError::NotFound { message: words::NoSuchWork.into() });
+    };
+    if known != name {
+        return Err(AppError::NotFound { message: words::NoSuchWork.into() });
+    }
+    Ok(Reply::file(*kind, known, file.reopen().map_err(export_failed)?))
+}
+
+/// A plan with the picture of its rigging file, or with what is wrong in it. Nothing is made.
+fn looked_at(desk: &Desk, form: Form) -> Entered {
+    let text = form.all("rigging").next().unwrap_or_default().to_owned();
+    let language = desk.app.spoken();
+    match assess_rigging(&RiggingRequest { text, language, ..RiggingRequest::default() }) {
+        Ok(sheet) => Entered { form, faults: Vec::new(), picture: Some((sheet.svg(), sheet.report)) },
+        Err(error) => {
+            let fault = |line: &str| Fault { field: Some("rigging".into()), words: line.to_owned() };
+            let faults = error.say(language).lines().map(fault).collect();
+            Entered { form, faults, picture: None }
+        }
+    }
 }
 
 fn planned(desk: &Desk, entered: Entered) -> Result<Reply, AppError> {
     let bad = !entered.faults.is_empty();
     let procedures = desk.app.procedures()?;
-    let signs = signer(desk)?;
-    let reply = shown(
-        desk,
-        "/plan",
-        &words::PlanAndPrint.say(desk.app.spoken()),
-        &page::plan(&entered, &procedures, signs.as_deref(), desk.app.spoken()),
-    )?;
+    let (signs, language) = (signer(desk)?, desk.app.spoken());
+    let tokens = [desk.token("plan"), desk.token("plan")];
+    let signing = |at: usize| page::PinAsked {
+        signs: signs.as_deref(),
+        token: tokens.get(at).map_or("", String::as_str),
+        wrong: None,
+    };
+    let content = page::plan(&entered, &procedures, &signing(0), &signing(1), language);
+    let reply = shown(desk, "/plan", &words::PlanAndPrint.say(language), &content)?;
     Ok(if bad { reply.status(400) } else { reply })
 }
 
@@ -457,7 +588,7 @@ fn signer(desk: &Desk) -> Result<Option<String>, AppError> {
 /// Who signs here in a role; over an open network nobody.
 fn credentialed(desk: &Desk, role: &str) -> Result<Option<String>, AppError> {
     let credential =
-        desk.app.set_up()?.credential.filter(|credential| !credential.expired && !desk.guard.open);
+        desk.app.set_up()?.credential.filter(|credential| !credential.expired && !desk.guard.in_the_clear());
     let fitting = credential.filter(|credential| credential.roles.iter().any(|has| has == role));
     Ok(fitting.map(|fitting| fitting.holder))
 }
@@ -468,6 +599,10 @@ fn posted(desk: &Desk, request: &mut Request, parts: &[&str], query: &Form) -> R
         ["plan"] => {
             let form = ask::form(request)?;
             make(desk, &list_of(&form), form, true)
+        }
+        ["plan", "rigging"] => {
+            let form = ask::form(request)?;
+            planned(desk, looked_at(desk, form))
         }
         ["rigging"] => rig::answered(desk, &ask::form(request)?, false),
         ["rigging", "look"] => rig::answered(desk, &ask::form(request)?, true),
@@ -501,6 +636,7 @@ fn posted(desk: &Desk, request: &mut Request, parts: &[&str], query: &Form) -> R
                     what,
                     lines: Vec::new(),
                     load: None,
+                    request: None,
                 });
             }
             Ok(Reply::see("/receive"))
@@ -508,8 +644,14 @@ fn posted(desk: &Desk, request: &mut Request, parts: &[&str], query: &Form) -> R
         ["receive", "file"] => {
             let name = query.some("name").unwrap_or_else(|| words::AFileNamed.say(desk.app.spoken()));
             let name: String = name.chars().take(80).collect();
-            let mut file = spooled(request)?;
-            let receipts = intake::file(app, &name, &mut file);
+            let file = spooled(request)?;
+            let work = desk.works.enter(What::Bundle(name.clone()), app.now().into())?;
+            let mut receipts = intake::file(app, &name, &mut Watched::new(file, request.length, &work));
+            if work.is_stopped() {
+                receipts = vec![intake::stopped(app, &name)];
+            }
+            let lines = receipts.iter().map(|receipt| receipt.what.clone()).collect();
+            work.ended(Ok(Made { lines, file: None }));
             let good = receipts.iter().all(|receipt| receipt.good);
             let mut intake = desk.intake();
             receipts.into_iter().for_each(|receipt| intake.note(receipt));
@@ -529,6 +671,29 @@ fn posted(desk: &Desk, request: &mut Request, parts: &[&str], query: &Form) -> R
                     serde_json::json!({ "seen": "done", "good": receipt.good, "what": receipt.what })
                 }
             }))
+        }
+        ["act", name] => acts::answered(desk, name, request),
+        ["work", "export"] => {
+            let form = ask::form(request)?;
+            let name = form.get("name").to_owned();
+            let kind = kind_of(&name)?;
+            let app = Arc::clone(&desk.app);
+            desk.works.begin(What::Export(name.clone()), app.now().into(), move |work| {
+                // Whoever takes it reads it from its beginning, more than once if need be: it has a name until it is forgotten.
+                let file = tempfile::NamedTempFile::new().map_err(export_failed)?;
+                written(&app, &name, work, file.reopen().map_err(export_failed)?)?;
+                Ok(Made { lines: Vec::new(), file: Some((kind, name, file)) })
+            })?;
+            Ok(Reply::see("/work"))
+        }
+        ["work", "audit"] => {
+            let app = Arc::clone(&desk.app);
+            desk.works.begin(What::Audit, app.now().into(), move |work| audited(&app, work))?;
+            Ok(Reply::see("/work"))
+        }
+        ["work", number, "stop"] => {
+            desk.works.get(number)?.stop();
+            Ok(Reply::see("/work"))
         }
         ["moving"] => {
             let form = ask::form(request)?;
@@ -557,35 +722,33 @@ fn posted(desk: &Desk, request: &mut Request, parts: &[&str], query: &Form) -> R
             Ok(Reply::see(&closing_address(&form)))
         }
         ["close", "sign"] => {
-            not_in_the_clear(desk)?;
+            desk.not_in_the_clear()?;
             let form = ask::form(request)?;
-            app.sign_closing(&closing_of(&form), form.get("pin"))?;
-            Ok(Reply::see(&closing_address(&form)))
+            let pin = desk.pin("close", &form)?;
+            match app.sign_closing(&closing_of(&form), pin) {
+                Ok(_) => Ok(Reply::see(&closing_address(&form))),
+                Err(error) => closing(desk, &form, Some(&error)),
+            }
         }
         ["equipment", serial] => {
-            not_in_the_clear(desk)?;
+            desk.not_in_the_clear()?;
             let form = ask::form(request)?;
-            app.withdraw_piece(serial, form.get("why"), form.get("pin"))?;
+            app.withdraw_piece(serial, form.get("why"), desk.pin("piece", &form)?)?;
             Ok(Reply::see(&format!("/equipment/{}", page::encoded(serial))))
         }
         ["hook-check"] => {
-            not_in_the_clear(desk)?;
+            desk.not_in_the_clear()?;
             let shell = check_page::shell(desk.page.as_deref())?;
             let form = ask::form(request)?;
             let hours = Some(form.number("hours", 24, 168));
-            let made =
-                app.check_page(&CheckPageRequest { authorities: Vec::new(), hours }, form.get("pin"))?;
+            let pin = desk.pin("hook-check", &form)?;
+            let made = app.check_page(&CheckPageRequest { authorities: Vec::new(), hours }, pin)?;
             let html = check_page::filled(&shell, &made.bytes)?;
             *desk.hook_check() = Some((made, html));
             Ok(Reply::see("/hook-check"))
         }
         _ => Err(AppError::NotFound { message: words::NoSuchPage.into() }),
     }
-}
-
-/// No PIN over an open network.
-fn not_in_the_clear(desk: &Desk) -> Result<(), AppError> {
-    if desk.guard.open { Err(bad_input(check_words::PinInTheClear)) } else { Ok(()) }
 }
 
 /// Which account is closed.
@@ -630,6 +793,9 @@ fn list_of(form: &Form) -> String {
     let quoted = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
     let value = |name: &str| match name {
         "equipment" => form.get(name).lines().collect::<Vec<_>>().join(";"),
+        // The list names a file; the form holds its text.
+        "rigging" if form.get(name).is_empty() => String::new(),
+        "rigging" => "rigging.toml".to_owned(),
         name => form.get(name).to_owned(),
     };
     let line: Vec<String> = heads().map(|name| quoted(&value(name))).collect();
@@ -638,7 +804,7 @@ fn list_of(form: &Form) -> String {
 
 /// The fields of the form, as the columns of its list.
 fn heads() -> impl Iterator<Item = &'static str> {
-    page::FIELDS.iter().map(|(name, ..)| *name).chain(["procedure", "equipment"])
+    page::FIELDS.iter().map(|(name, ..)| *name).chain(["procedure", "equipment", "rigging"])
 }
 
 /// A fault of the form's list, by its field: nobody who filled in a form has seen a line and a column.
@@ -654,15 +820,19 @@ fn fault_of(line: &str) -> Fault {
 }
 
 fn make(desk: &Desk, list: &str, form: Form, one: bool) -> Result<Reply, AppError> {
-    let pin = form.some("pin").filter(|_| !desk.guard.open);
-    let none = |name: &str| Err(words::RiggingInTerminal { name }.say(desk.app.spoken()));
-    let made = match desk.app.write_tags(list, &none, pin.as_deref()) {
+    let pin = form.some("pin").map(|_| desk.pin("plan", &form)).transpose()?.map(str::to_owned);
+    let rigging = form.all("rigging").next().unwrap_or_default().to_owned();
+    let open = |name: &str| match (one, rigging.trim().is_empty()) {
+        (true, false) => Ok(rigging.clone()),
+        _ => Err(words::RiggingInTerminal { name }.say(desk.app.spoken())),
+    };
+    let made = match desk.app.write_tags(list, &open, pin.as_deref()) {
         Ok(made) => made,
         Err(error @ (AppError::BadInput { .. } | AppError::Refused { .. } | AppError::NotFound { .. })) => {
             let whole = |line: &str| Fault { field: None, words: line.to_owned() };
             let message = error.say(desk.app.spoken());
             let faults = message.lines().map(|line| if one { fault_of(line) } else { whole(line) }).collect();
-            return planned(desk, Entered { form, faults });
+            return planned(desk, Entered { form, faults, picture: None });
         }
         Err(error) => return Err(error),
     };

@@ -17,10 +17,12 @@ use hyper_util::rt::{TokioIo, TokioTimer};
 use tokio::io::{AsyncRead, AsyncReadExt, AsyncWrite, AsyncWriteExt};
 use tokio::net::{TcpListener, TcpStream};
 use tokio::sync::{mpsc, watch};
-use tokio::time::{sleep, timeout};
+use tokio::time::{Instant, sleep, timeout};
+use tokio_rustls::TlsAcceptor;
 
 use super::desk::Desk;
 use super::http::Request;
+use super::live;
 use super::out::Out;
 use super::patience::{Paced, Patience, Places, Seat};
 use super::reply::Reply;
@@ -42,18 +44,20 @@ const AGAIN: Duration = Duration::from_millis(50);
 /// What every connection stands on.
 pub(super) struct Server {
     pub(super) desk: Desk,
+    /// What encrypts, where it does.
+    tls: Option<TlsAcceptor>,
     patience: Patience,
     places: Arc<Places>,
 }
 
 impl Server {
-    pub(super) fn new(desk: Desk) -> Arc<Self> {
-        Self::with(desk, Patience::FIELD)
+    pub(super) fn new(desk: Desk, tls: Option<TlsAcceptor>) -> Arc<Self> {
+        Self::with(desk, tls, Patience::FIELD)
     }
 
     /// The same with another patience.
-    pub(super) fn with(desk: Desk, patience: Patience) -> Arc<Self> {
-        Arc::new(Self { desk, patience, places: Places::new(CONNECTIONS) })
+    pub(super) fn with(desk: Desk, tls: Option<TlsAcceptor>, patience: Patience) -> Arc<Self> {
+        Arc::new(Self { desk, tls, patience, places: Places::new(CONNECTIONS) })
     }
 
     /// Serves until `ended` says so, and gives what is being answered then a moment.
@@ -74,6 +78,7 @@ impl Server {
         runtime.block_on(async {
             let listener = TcpListener::from_std(listener)?;
             let (alive, mut all_gone) = mpsc::channel::<Infallible>(1);
+            tokio::spawn(watched(Arc::clone(self), ended.clone()));
             while let Some(stream) = next(&listener, ended.clone()).await {
                 // Where every place is answered at this moment the newcomer is let go.
                 let Some(seat) = self.places.seat() else { continue };
@@ -84,6 +89,9 @@ impl Server {
                 });
             }
             drop((listener, alive));
+            // Whoever listens is let go, and long work breaks off where it is safe.
+            self.desk.live.end();
+            self.desk.works.stop_all();
             let _ = timeout(LAST, all_gone.recv()).await;
             Ok(())
         })
@@ -91,7 +99,17 @@ impl Server {
 
     async fn connected(self: Arc<Self>, stream: TcpStream, seat: Arc<Seat>, ended: watch::Receiver<bool>) {
         let stream = Paced::new(stream, self.patience.pause);
-        self.spoken(stream, seat, ended).await;
+        let Some(tls) = self.tls.clone() else { return self.spoken(stream, seat, ended).await };
+        // Whoever greets too slowly, or in the clear, is not answered; nor is one that has to give way meanwhile.
+        let mut gives_way = pin!(seat.way.notified());
+        let mut greeting = pin!(timeout(self.patience.head, tls.accept(stream)));
+        let greeted = std::future::poll_fn(|context| match gives_way.as_mut().poll(context) {
+            Poll::Ready(()) => Poll::Ready(None),
+            Poll::Pending => greeting.as_mut().poll(context).map(Some),
+        });
+        if let Some(Ok(Ok(stream))) = greeted.await {
+            self.spoken(stream, seat.clone(), ended).await;
+        }
     }
 
     /// What is asked on a connection, one thing after another, until it ends, gives way or is left.
@@ -100,7 +118,8 @@ impl Server {
         S: AsyncRead + AsyncWrite + Unpin + Send + 'static,
     {
         let (server, asker) = (Arc::clone(&self), Arc::clone(&seat));
-        let service = service_fn(move |asked| Box::pin(answered(Arc::clone(&server), Arc::clone(&asker), asked)));
+        let service =
+            service_fn(move |asked| Box::pin(answered(Arc::clone(&server), Arc::clone(&asker), asked)));
         let mut connection = http1::Builder::new()
             .timer(TokioTimer::new())
             .header_read_timeout(self.patience.head)
@@ -127,6 +146,35 @@ impl Server {
         if whole {
             leave(connection.into_parts().io.into_inner()).await;
         }
+    }
+}
+
+/// Asks from time to time whether the board is another, while somebody listens, and tells them.
+async fn watched(server: Arc<Server>, ended: watch::Receiver<bool>) {
+    let (mut last, mut wait, mut quiet) = (None, live::LOOK, Duration::ZERO);
+    loop {
+        if timeout(wait, ending(ended.clone())).await.is_ok() {
+            return;
+        }
+        quiet += wait;
+        if quiet >= live::PULSE {
+            server.desk.live.pulse();
+            quiet = Duration::ZERO;
+        }
+        if !server.desk.live.is_heard() {
+            last = None;
+            continue;
+        }
+        let (asked, begun) = (Arc::clone(&server), Instant::now());
+        // One that cannot be read at this moment is asked again.
+        let made = tokio::task::spawn_blocking(move || live::board_now(&asked.desk.app)).await;
+        let Ok(Ok(now)) = made else { continue };
+        // However large the home: a look costs no more than a twentieth of the time.
+        wait = live::LOOK.max(begun.elapsed() * 20);
+        if server.desk.live.newcomers() || last.as_ref().is_some_and(|last| *last != now) {
+            server.desk.live.tell("board", "other");
+        }
+        last = Some(now);
     }
 }
 

@@ -18,6 +18,7 @@ use super::desk::Desk;
 use super::guard::Guard;
 use super::patience::Patience;
 use super::server::Server;
+use super::work::{Made, Watched, What};
 
 /// Markup that a stranger would like to have in a page.
 const STRANGE: &str = "<i id=strange";
@@ -48,6 +49,7 @@ struct Page {
     host: String,
     cookie: String,
     end: watch::Sender<bool>,
+    served: Arc<Server>,
     server: Option<std::thread::JoinHandle<()>>,
 }
 
@@ -72,14 +74,15 @@ impl Page {
     fn with(app: &Arc<App>, patience: Patience) -> Self {
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let address = listener.local_addr().unwrap();
-        let guard = Guard::new(address, &entropy());
+        let guard = Guard::new(address, false, &entropy());
         let link = guard.link();
         let cookie = guard.admit(link.split('=').nth(1).unwrap()).unwrap();
         let cookie = cookie.split(';').next().unwrap().to_owned();
         let (end, ended) = watch::channel(false);
-        let server = Server::with(Desk::new(Arc::clone(app), guard, None), patience);
+        let server = Server::with(Desk::new(Arc::clone(app), guard, None), None, patience);
+        let served = Arc::clone(&server);
         let server = std::thread::spawn(move || server.run(listener, ended).unwrap());
-        Self { host: address.to_string(), cookie, end, server: Some(server) }
+        Self { host: address.to_string(), cookie, end, served, server: Some(server) }
     }
 
     /// A kept request with the names of this start in it.
@@ -113,14 +116,14 @@ impl Page {
         }
         let end = answer.windows(4).position(|window| window == b"\r\n\r\n").expect("a head ends");
         let head = std::str::from_utf8(&answer[..end]).expect("our heads are text");
-        let told = head.lines().find_map(|line| line.strip_prefix("Content-Length: ")).expect("a length is told");
+        let told =
+            head.lines().find_map(|line| line.strip_prefix("Content-Length: ")).expect("a length is told");
         let length: usize = told.parse().unwrap();
         assert!(answer.len() >= end + 4 + length, "{head} of {} bytes to {shown}", answer.len());
         let (body, rest) = answer[end + 4..].split_at(length);
         // What stands behind a body is a request of its own on the same connection.
         assert!(rest.is_empty() || rest.starts_with(b"HTTP/1."), "{shown}");
-        let status: u16 =
-            head.strip_prefix("HTTP/1.").and_then(|rest| rest.get(2..5)?.parse().ok()).unwrap();
+        let status: u16 = head.strip_prefix("HTTP/1.").and_then(|rest| rest.get(2..5)?.parse().ok()).unwrap();
         // What the library cannot take apart it turns away by itself, with no body.
         if [400, 414, 431].contains(&status) && body.is_empty() {
             return Some(status);
@@ -272,10 +275,7 @@ fn requests_made_of_kept_ones_are_answered_or_turned_away() {
     if let Err(failed) = done {
         panic!("{failed}");
     }
-    assert!(
-        [Some(200), Some(400), Some(403)].iter().all(|status| seen.contains_key(status)),
-        "{seen:?}"
-    );
+    assert!([Some(200), Some(400), Some(403)].iter().all(|status| seen.contains_key(status)), "{seen:?}");
     // The home is as sound as it was, and what is in it can be taken along.
     assert!(app.audit().unwrap().faults.is_empty());
     app.bundle_write(
@@ -323,7 +323,8 @@ fn what_drips_is_ended_and_what_goes_on_is_read() {
              Content-Length: 6000\r\n\r\n",
             page.host, page.cookie
         );
-        let answer = String::from_utf8_lossy(&dripped(&page, &head, &vec![b'x'; piece], 6_000 / piece)).into_owned();
+        let answer =
+            String::from_utf8_lossy(&dripped(&page, &head, &vec![b'x'; piece], 6_000 / piece)).into_owned();
         assert_eq!(answer.starts_with("HTTP/1.1 303 "), whole, "{answer}");
     }
 }
@@ -368,7 +369,8 @@ fn a_long_list_has_an_address() {
     for number in 0..600 {
         list += &format!("LL-{number},x,bag,1800 lb,Heron M2,7000 lb,A,B\n");
     }
-    let body = format!("list={}", percent_encoding::utf8_percent_encode(&list, percent_encoding::NON_ALPHANUMERIC));
+    let body =
+        format!("list={}", percent_encoding::utf8_percent_encode(&list, percent_encoding::NON_ALPHANUMERIC));
     let request = format!(
         "POST /plan/list HTTP/1.1\r\nHost: {0}\r\nOrigin: http://{0}\r\nCookie: {1}\r\nContent-Length: {2}\r\n\r\n{body}",
         page.host,
@@ -376,8 +378,58 @@ fn a_long_list_has_an_address() {
         body.len()
     );
     let answer = String::from_utf8_lossy(&page.ask(request.as_bytes())).into_owned();
-    let place = answer.lines().find_map(|line| line.strip_prefix("Location: ")).unwrap_or_else(|| panic!("{answer}"));
-    let shown = page.ask(format!("GET {place} HTTP/1.1\r\nHost: {}\r\nCookie: {}\r\n\r\n", page.host, page.cookie).as_bytes());
+    let place =
+        answer.lines().find_map(|line| line.strip_prefix("Location: ")).unwrap_or_else(|| panic!("{answer}"));
+    let shown = page.ask(
+        format!("GET {place} HTTP/1.1\r\nHost: {}\r\nCookie: {}\r\n\r\n", page.host, page.cookie).as_bytes(),
+    );
     let shown = String::from_utf8_lossy(&shown).into_owned();
-    assert!(shown.contains("LL-0<") && shown.contains("LL-599<") && shown.contains("/sheet.pdf?list=1"), "{place}");
+    assert!(
+        shown.contains("LL-0<") && shown.contains("LL-599<") && shown.contains("/sheet.pdf?list=1"),
+        "{place}"
+    );
+}
+
+/// A bundle that comes for ever: it holds the home until it is stopped.
+struct Endless(std::sync::mpsc::Sender<()>, Arc<std::sync::atomic::AtomicBool>);
+
+impl Read for Endless {
+    fn read(&mut self, _: &mut [u8]) -> std::io::Result<usize> {
+        let _ = self.0.send(());
+        while !self.1.load(std::sync::atomic::Ordering::Relaxed) {
+            std::thread::sleep(Duration::from_millis(5));
+        }
+        Err(std::io::ErrorKind::Other.into())
+    }
+}
+
+/// While the home is held by long work, the page of it is shown and it is stopped.
+#[test]
+fn long_work_is_shown_and_stopped_while_it_holds_the_home() {
+    let folder = tempfile::tempdir().unwrap();
+    let app = home(folder.path());
+    let page = Page::new(&app);
+    let (tells, told) = std::sync::mpsc::channel();
+    let stopped = Arc::new(std::sync::atomic::AtomicBool::new(false));
+    let (works, ends) = (&page.served.desk.works, Arc::clone(&stopped));
+    let begun = works.begin(What::Bundle("endless.slb".into()), app.now().into(), move |work| {
+        let mut bundle = Watched::new(Endless(tells, ends), 0, work);
+        app.bundle_read(&mut bundle, &mut |_| {}).map(|_| Made::default())
+    });
+    told.recv().unwrap();
+    let head =
+        format!("HTTP/1.1\r\nHost: {0}\r\nOrigin: http://{0}\r\nCookie: {1}\r\n\r\n", page.host, page.cookie);
+    let ask = |line: &str| String::from_utf8(page.ask(format!("{line} {head}").as_bytes())).unwrap();
+    let shown = ask("GET /work");
+    assert!(shown.contains("Taking in endless.slb") && shown.contains("action=\"/work/1/stop\""), "{shown}");
+    assert!(shown.contains("\r\nRefresh: 2\r\n"), "it looks again by itself");
+    assert!(ask(&format!("POST /work/{}/stop", begun.unwrap())).starts_with("HTTP/1.1 303"));
+    stopped.store(true, std::sync::atomic::Ordering::Relaxed);
+    while works.list()[0].is_under_way() {
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    let shown = ask("GET /work");
+    assert!(shown.contains("Stopped") && !shown.contains("Refresh:"), "{shown}");
+    // The home is free again, and nothing of it was taken in.
+    assert!(ask("GET /").starts_with("HTTP/1.1 200"));
 }
