@@ -87,19 +87,8 @@ impl<S: AsyncWrite + Unpin> AsyncWrite for Paced<S> {
         let came = Pin::new(&mut self.stream).poll_shutdown(context);
         self.written(context, came)
     }
-
-    fn poll_write_vectored(
-        mut self: Pin<&mut Self>,
-        context: &mut Context<'_>,
-        bytes: &[io::IoSlice<'_>],
-    ) -> Poll<io::Result<usize>> {
-        let came = Pin::new(&mut self.stream).poll_write_vectored(context, bytes);
-        self.written(context, came)
-    }
-
-    fn is_write_vectored(&self) -> bool {
-        self.stream.is_write_vectored()
-    }
+    // Nothing is written from several places at once: where the other end is gone, the system's call for that ends the whole
+    // program by a signal (SIGPIPE), which the call for one place is told not to do.
 }
 
 /// The connections that are open, at most so many. A new one is never kept waiting by those that have not said what they want:

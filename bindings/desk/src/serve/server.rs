@@ -127,6 +127,7 @@ impl Server {
             .max_header_size(HEAD)
             .max_headers(FIELDS)
             .half_close(true)
+            .writev(false)
             .title_case_headers(true)
             .serve_connection(TokioIo::new(stream), service);
         let mut gives_way = pin!(seat.way.notified());

@@ -4,7 +4,7 @@
 use serde_json::{Value, json};
 
 use crate::browser::Browser;
-use crate::{Demo, PIN, Served};
+use crate::{Demo, PIN, Served, access};
 
 /// The demo's authority.
 const PASSPHRASE: &str = "high water at Alder Bridge";
@@ -54,9 +54,17 @@ fn a_seal_is_taken_back_by_a_form_that_asks_what_before_the_pin() {
     let told = said(&mut browser);
     assert!(told.contains("KM-014") && told.contains("Nothing is done yet"), "{told}");
 
-    // A wrong PIN is told at its field; the load stands as it did.
+    // A wrong PIN is told at its field; the load stands as it did. That page is for everybody too.
     send(&mut browser, "/act/void", &[("pin", "000000")]);
     browser.until("document.querySelector('[name=pin]')?.getAttribute('aria-invalid') === 'true'");
+    let axe = access::axe();
+    for width in access::WIDTHS {
+        let size = json!({ "width": width, "height": 844, "deviceScaleFactor": 1, "mobile": false });
+        browser.call("Emulation.setDeviceMetricsOverride", &size);
+        assert_eq!(access::violations(&mut browser, &axe), Vec::<String>::new(), "{width}");
+        assert!(browser.js("document.documentElement.scrollWidth").as_u64().unwrap() <= u64::from(width));
+        access::picture(&mut browser, &format!("signing-{width}"));
+    }
     assert_eq!(browser.js("document.querySelector('[name=pin]').value"), "", "a PIN is never sent back");
     let token = browser.js("document.querySelector('[name=token]').value");
     send(&mut browser, "/act/void", &[("pin", PIN)]);
@@ -124,9 +132,9 @@ fn an_authority_issues_revokes_approves_and_withdraws_at_its_page() {
     send(&mut browser, "/act/issue", &[("pin", PASSPHRASE)]);
     browser.until("location.pathname.startsWith('/act/done/')");
     let credential = browser.js("document.querySelector('.digest').textContent");
-    let taken = demo.run("newcomer", &["--json", "receive", credential.as_str().unwrap()], "");
-    let taken = String::from_utf8_lossy(&taken.stdout).into_owned();
-    assert!(taken.contains("Heron 9"), "{taken}");
+    assert!(credential.as_str().unwrap().starts_with("CR1:"), "{credential}");
+    let listed = demo.run("desk", &["authority", "list"], "");
+    assert!(String::from_utf8_lossy(&listed.stdout).contains("Heron 9"));
 
     // Revoke: found on the people's page, said whom before the passphrase.
     browser.open(&format!("{}/people", served.base), "People");
@@ -145,7 +153,9 @@ fn an_authority_issues_revokes_approves_and_withdraws_at_its_page() {
 
     // Withdraw an edition, and approve it again; a text of one's own is approved by its file, and its faults are told.
     browser.open(&format!("{}/act/withdraw", served.base), "Withdraw an approval");
-    send(&mut browser, "/act/withdraw", &[("which", "bag@1")]);
+    let edition = browser.js("document.querySelector('[name=which] option[value^=\"bag@\"]').value");
+    let edition = edition.as_str().unwrap().to_owned();
+    send(&mut browser, "/act/withdraw", &[("which", &edition)]);
     browser.until("!!document.querySelector('[name=pin]')");
     send(&mut browser, "/act/withdraw", &[("pin", PASSPHRASE)]);
     browser.until("location.pathname.startsWith('/act/done/')");
@@ -155,7 +165,7 @@ fn an_authority_issues_revokes_approves_and_withdraws_at_its_page() {
     browser.open(&format!("{}/act/approve", served.base), "Approve a procedure");
     send(&mut browser, "/act/approve", &[("which", "bag")]);
     browser.until("!!document.querySelector('[name=pin]')");
-    assert!(said(&mut browser).contains("bag@1"));
+    assert!(said(&mut browser).contains(&edition));
     send(&mut browser, "/act/approve", &[("pin", PASSPHRASE)]);
     browser.until("location.pathname.startsWith('/act/done/')");
 
@@ -219,4 +229,31 @@ fn a_plan_takes_a_rigging_file_and_shows_how_it_hangs() {
     browser.until("!!document.querySelector('figure.rigging svg')");
     assert_eq!(browser.js("document.querySelector('#rigging').value.trim()"), rigging.trim());
     assert_eq!(browser.js("location.pathname"), "/plan/rigging");
+}
+
+/// A closing: every point explained, a wrong PIN told at its field, then the statement, once.
+#[test]
+fn a_closing_is_signed_and_a_wrong_pin_is_told_at_its_field() {
+    let demo = Demo::new();
+    let served = Served::new(&demo);
+    let mut browser = opened(&served);
+    browser.open(&format!("{}/close", served.base), "Closing");
+    let open = "[...document.querySelectorAll('form[action=\"/close/explain\"] [name=note]')].find(one => one.value === '')";
+    for _ in 0..60 {
+        if browser.js(&format!("!{open}")) == json!(true) {
+            break;
+        }
+        browser.js(&format!("window.left = 1; const one = {open}; one.value = 'seen on the zone'; one.form.requestSubmit(); true"));
+        browser.until("window.left === undefined && document.querySelector('h1')?.innerText === 'Closing'");
+    }
+    send(&mut browser, "/close/sign", &[("pin", "000000")]);
+    browser.until("document.querySelector('[name=pin]')?.getAttribute('aria-invalid') === 'true'");
+    assert_eq!(browser.js("document.querySelectorAll('[aria-invalid]').length"), 1);
+    send(&mut browser, "/close/sign", &[("pin", PIN)]);
+    browser.until("!!document.querySelector('a[href^=\"/close/\"][href$=\".pdf\"]')");
+    // Nothing is signed for a form that was not shown.
+    let made_up = format!(
+        "fetch('/close/sign', {{method: 'POST', headers: {{'Content-Type': 'application/x-www-form-urlencoded'}}, body: 'pin={PIN}&token=00'}}).then(r => r.status)"
+    );
+    assert_eq!(browser.js(&made_up), 409);
 }

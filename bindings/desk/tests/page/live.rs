@@ -87,6 +87,31 @@ fn a_board_that_is_looked_at_shows_what_comes_in() {
     assert!(served.child.wait().unwrap().success());
 }
 
+/// Whoever goes away in the middle of an answer ends nothing but that answer: the system's signal for it must not reach the
+/// program, which takes it for the end of its own output.
+#[test]
+fn who_goes_away_in_the_middle_ends_nothing() {
+    let demo = Demo::new();
+    let mut served = Served::new(&demo);
+    let host = served.base.trim_start_matches("http://").to_owned();
+    let head = format!("GET {} HTTP/1.1\r\nHost: {host}\r\n", &served.link[served.base.len()..]);
+    let opened = served.raw(&head);
+    let cookie = opened.split("Set-Cookie: ").nth(1).unwrap().split(';').next().unwrap().to_owned();
+    for path in ["/", "/face/regular.ttf", "/export/everything.slb", "/events"] {
+        for _ in 0..10 {
+            let mut stream = TcpStream::connect(&host).unwrap();
+            let one = format!("GET {path} HTTP/1.1\r\nHost: {host}\r\nCookie: {cookie}\r\n\r\n");
+            stream.write_all(one.repeat(20).as_bytes()).unwrap();
+            // What was sent to it and not read makes the system answer further bytes with a refusal.
+            let mut first = [0; 1];
+            let _ = stream.read(&mut first);
+        }
+    }
+    let own = served.raw(&format!("GET / HTTP/1.1\r\nHost: {host}\r\nCookie: {cookie}\r\n"));
+    assert!(own.starts_with("HTTP/1.1 200"), "{own}");
+    assert!(served.child.try_wait().unwrap().is_none(), "it goes on");
+}
+
 #[test]
 fn long_work_says_how_far_it_is_and_its_file_is_taken() {
     let demo = Demo::new();

@@ -135,13 +135,14 @@ pub(in crate::serve) fn plan(
                     label.whole.wrong[wrong.is_some()] { span { (words::FieldRigging.say(language)) small { " " (words::MayBeLeftOut.say(language)) } }
                         textarea #rigging name="rigging" rows="3" spellcheck="false" aria-invalid=[wrong.map(|_| "true")] aria-describedby=[wrong.map(|at| format!("fault-{at}"))] {
                             (form.all("rigging").next().unwrap_or_default()) } }
+                    (signature(signs, language))
+                    // First, so that Enter makes the tag.
+                    button { (words::MakeTag.say(language)) }
                     p.whole { button formaction="/plan/rigging" formnovalidate { (words::LookAtRigging.say(language)) } }
                     @if let Some((drawn, report)) = &entered.picture {
                         figure.rigging.whole { (PreEscaped(drawn)) figcaption { (words::RiggingShown.say(language)) } }
                         pre.report.whole { (report) }
                     }
-                    (signature(signs, language))
-                    button { (words::MakeTag.say(language)) }
                 }
             }
             section {
