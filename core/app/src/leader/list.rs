@@ -50,14 +50,15 @@ impl App {
         let after = request.after.as_deref().map(cursor).transpose()?;
         let period = Period::of(request.from.as_deref(), request.until.as_deref())?;
         let last = request.days.map(|days| inner.now().plus(Seconds(-Seconds::days(days.into()).0)));
+        // The later of two beginnings: both must fit.
+        let begins = last.max(period.from);
         let filter = RecordFilter {
             words: request.words.clone(),
             inspector: request.inspector.clone(),
             rigger: request.rigger.clone(),
             procedure: request.procedure.clone(),
             serial: request.serial.clone(),
-            // The later of two beginnings: both must fit.
-            issued_from: last.max(period.from),
+            issued_from: begins,
             issued_before: period.before,
             ..RecordFilter::default()
         };
