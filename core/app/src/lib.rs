@@ -93,7 +93,7 @@ pub use tags::{
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
-pub use trust::before::{ActFault, ActField, IssueAsked, role_words};
+pub use trust::before::{ActFault, ActField, IssueAsked, UsualTerms, role_words, usual_terms};
 pub use trust::copy::AuthorityCopy;
 pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_said};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};

@@ -124,7 +124,8 @@ fn every_page_is_for_everybody_at_every_width() {
         ("/rigging", "Rigging"),
         ("/receive", "Receive"),
         ("/deficiencies", "Deficiencies"),
-        ("/people", "People"),
+        // By name: who runs out first is a matter of seconds in the demo.
+        ("/people?sort=people.name", "People"),
         ("/equipment", "Equipment"),
         ("/manifest", "Manifest of"),
         ("/close", "Closing"),
@@ -134,7 +135,6 @@ fn every_page_is_for_everybody_at_every_width() {
         ("/search?q=KM", "Search"),
         ("/search?q=fit", "Search"),
         ("/weeks?from=2026-01-05&until=2026-02-01", "By week"),
-        ("/people?sort=people.sealed.down", "People"),
         ("/act/issue", "Issue a credential"),
         ("/act/revoke", "Revoke a credential"),
         ("/act/approve", "Approve a procedure"),

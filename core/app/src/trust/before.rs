@@ -145,6 +145,21 @@ impl App {
     }
 }
 
+/// What an authority's acts take where nothing else is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct UsualTerms {
+    /// How many days a roster holds.
+    pub roster_days: i64,
+    /// How many hours a seal holds at most.
+    pub seal_hours: i64,
+}
+
+/// What is taken where nothing else is told.
+pub fn usual_terms() -> UsualTerms {
+    let seal = slingseal_message::trust::DEFAULT_VALIDITY;
+    UsualTerms { roster_days: crate::trust::rosters::ROSTER_LIFE.0 / 86_400, seal_hours: seal.0 / 3_600 }
+}
+
 /// The words of the roles that a credential may have, as `issue` takes them.
 pub fn role_words() -> Vec<String> {
     slingseal_message::trust::Role::ALL.into_iter().map(|role| role.name().to_owned()).collect()

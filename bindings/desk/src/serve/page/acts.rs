@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::page as words;
-use slingseal_app::{ActFault, ActField, AppError, Language};
+use slingseal_app::{ActFault, ActField, AppError, Language, usual_terms};
 
 use crate::serve::acts::{Act, Done};
 use crate::serve::ask::Form;
@@ -111,8 +111,11 @@ pub(in crate::serve) fn act_form(form: &ActForm<'_>, language: Language) -> Mark
 }
 
 fn fields(form: &ActForm<'_>, language: Language) -> Markup {
-    let days =
-        Kind { input: "number", more: Some(words::UsualDays.into()), ..Kind::line(ActField::Days, false) };
+    let days = Kind {
+        input: "number",
+        more: Some(words::UsualDays { days: usual_terms().roster_days }.into()),
+        ..Kind::line(ActField::Days, false)
+    };
     match form.act {
         Act::Void => html! {
             (form.field("record", words::FieldRecord.into(), &Kind::line(ActField::Record, true), language))
@@ -141,7 +144,7 @@ fn fields(form: &ActForm<'_>, language: Language) -> Markup {
             let date = Kind { input: "date", ..Kind::line(ActField::Expires, true) };
             let hours = Kind {
                 input: "number",
-                more: Some(words::UsualHours.into()),
+                more: Some(words::UsualHours { hours: usual_terms().seal_hours }.into()),
                 ..Kind::line(ActField::Validity, false)
             };
             html! {
