@@ -25,7 +25,7 @@ fn of(load: &str, word: &str) -> ReportRequest {
 }
 
 fn told(view: &CloseView) -> BTreeSet<(String, String)> {
-    view.points.iter().map(|point| (point.kind.clone(), point.subject.clone())).collect()
+    view.points.iter().map(|point| (point.kind.word().to_owned(), point.subject.clone())).collect()
 }
 
 #[test]

@@ -120,7 +120,10 @@ fn two_authorities_a_void_a_supersession_and_a_revocation_offline() {
         second.take(&by_moving_code(from));
     }
     let account = |desk: &Device| -> Vec<_> {
-        desk.account().into_iter().map(|line| (line.load, line.inspector, line.standing, line.fit)).collect()
+        desk.account()
+            .into_iter()
+            .map(|line| (line.load, line.inspector, line.standing.word().to_owned(), line.fit))
+            .collect()
     };
     let want = [
         ("KM-014", "Anvil 3", "voided", true),

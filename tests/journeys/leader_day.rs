@@ -44,7 +44,7 @@ fn stands(board: &BoardView) -> Vec<(String, u64, Vec<String>)> {
         .map(|column| {
             let mut loads: Vec<String> = column.loads.iter().map(|load| load.load.clone()).collect();
             loads.sort();
-            (column.state.clone(), column.count, loads)
+            (column.state.word().to_owned(), column.count, loads)
         })
         .collect()
 }
@@ -164,7 +164,7 @@ fn look_at_the_tables(desk: &Device) {
 
 fn look_at_the_views(desk: &Device) {
     let kinds = |load: &str| -> Vec<String> {
-        desk.app.load(load).unwrap().moments.into_iter().map(|moment| moment.kind).collect()
+        desk.app.load(load).unwrap().moments.into_iter().map(|moment| moment.kind.word().to_owned()).collect()
     };
     let first = desk.app.load("km-101").unwrap();
     assert_eq!((first.state.word(), first.inspections.len()), ("fit", 1));

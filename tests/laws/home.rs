@@ -189,8 +189,8 @@ impl Home {
         Told {
             word: hook.word,
             reasons: hook.reasons.into_iter().map(|reason| reason.code).collect(),
-            state: story.state,
-            lines: lines.into_iter().map(|line| (line.seal, line.standing)).collect(),
+            state: story.state.word().to_owned(),
+            lines: lines.into_iter().map(|line| (line.seal, line.standing.word().to_owned())).collect(),
             export,
         }
     }

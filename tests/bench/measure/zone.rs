@@ -87,7 +87,7 @@ pub(crate) fn measure() -> Vec<Line> {
     let derigged = BoardRequest {
         days: 7,
         zone: Some("Kestrel Meadow".into()),
-        state: Some("set_down".into()),
+        state: Some(slingseal_app::FlowState::SetDown),
         page: 300,
         most: 24,
         ..BoardRequest::default()

@@ -204,18 +204,13 @@ impl Inner {
     pub(crate) fn void_of(
         &self,
         record: &str,
-        cause: &str,
+        cause: VoidCause,
         note: Option<&str>,
     ) -> Result<(Void, Vec<u8>), ActFault> {
         let row = self.record_row(record).map_err(ActFault::at(ActField::Record))?;
         let none = || AppError::not_found(words::NoRecordScanSeal);
         let seal = self.store.read().seal(row.seal).map_err(AppError::from)?.ok_or_else(none)?;
         let seal = seal_of(&seal)?;
-        let cause = VoidCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
-            let words: Vec<&str> = VoidCause::ALL.iter().map(|cause| cause.word()).collect();
-            let none = AppError::bad_input(words::NoSuchCause { cause: &cause, list: words.join(", ") });
-            ActFault::at(ActField::Cause)(none)
-        })?;
         let note = note.filter(|text| !text.trim().is_empty()).map(crate::walks::note).transpose();
         let note = note.map_err(ActFault::at(ActField::Note))?;
         if cause == VoidCause::Other && note.is_none() {

@@ -79,6 +79,7 @@ impl App {
     /// # Errors
     /// What `void` would answer before its PIN.
     pub fn would_void(&self, record: &str, cause: &str, note: Option<&str>) -> Result<(), ActFault> {
+        let cause = cause.parse().map_err(AppError::bad_input).map_err(ActFault::at(ActField::Cause))?;
         self.lock().void_of(record, cause, note).map(|_| ())
     }
 
