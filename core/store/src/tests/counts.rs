@@ -121,7 +121,9 @@ fn what_is_kept_is_what_counting_anew_says() {
 fn a_count_that_decayed_is_told() {
     let folder = Folder::new();
     let (mut store, _) = folder.open();
-    (0..5).for_each(|number| drop(put(&mut store, &row(number))));
+    for number in 0..5 {
+        put(&mut store, &row(number));
+    }
     for (counts, change) in [
         ("record_counts", "UPDATE record_counts SET fit = fit + 1"),
         ("deficiency_counts", "DELETE FROM deficiency_counts"),
