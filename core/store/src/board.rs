@@ -85,30 +85,36 @@ impl Groups {
     }
 }
 
-/// Records since some time in groups, each as the view of the counts has it. Of all time the counts are kept.
+/// Records of a stretch of time in groups, each as the view of the counts has it. Of all time the counts are kept.
 const GROUPS_SINCE: &str = "
     SELECT procedure, rigger, inspector, device IS NOT NULL, count(*), sum(found > 0), sum(found), sum(corrected),
         sum(outcome = 'fit'), max(issued)
-    FROM records WHERE issued >= ?1 AND standing <> 'no_inspection' GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
+    FROM records WHERE issued >= ?1 AND issued < ?2 AND standing <> 'no_inspection'
+    GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
 pub(super) const GROUPS_OF_ALL_TIME: &str = "
     SELECT procedure, rigger, inspector, whole, records, with_findings, found, corrected, fit, last
-    FROM record_counts WHERE ?1 IS NULL ORDER BY 1, 2, 3, 4";
+    FROM record_counts WHERE ?1 = ?1 AND ?2 = ?2 ORDER BY 1, 2, 3, 4";
 
-/// Deficiencies by what they were called, of the records since some time.
+/// Deficiencies by what they were called, of the records of a stretch of time.
 const NAMES_SINCE: &str = "
     SELECT d.procedure, d.point, d.name, count(*) AS times, sum(d.corrected)
-    FROM records CROSS JOIN deficiencies AS d ON d.record = records.id WHERE records.issued >= ?1
+    FROM records CROSS JOIN deficiencies AS d ON d.record = records.id
+    WHERE records.issued >= ?1 AND records.issued < ?2
     GROUP BY d.procedure, d.point, d.name ORDER BY d.procedure, d.point, times DESC, d.name";
 pub(super) const NAMES_OF_ALL_TIME: &str = "
-    SELECT procedure, point, name, sum(found) AS times, sum(corrected) FROM deficiency_counts WHERE ?1 IS NULL
+    SELECT procedure, point, name, sum(found) AS times, sum(corrected) FROM deficiency_counts WHERE ?1 = ?1 AND ?2 = ?2
     GROUP BY procedure, point, name ORDER BY procedure, point, times DESC, name";
 
 /// In how many records a point is deficient: one that has several deficiencies in one record is counted once for it.
 const POINT_SINCE: &str = "
     SELECT count(DISTINCT d.record) FROM records CROSS JOIN deficiencies AS d ON d.record = records.id
-    WHERE records.issued >= ?1 AND d.procedure = ?2 AND d.point = ?3";
-pub(super) const POINT_OF_ALL_TIME: &str =
-    "SELECT coalesce(sum(records), 0) FROM point_counts WHERE ?1 IS NULL AND procedure = ?2 AND point = ?3";
+    WHERE records.issued >= ?1 AND records.issued < ?2 AND d.procedure = ?3 AND d.point = ?4";
+pub(super) const POINT_OF_ALL_TIME: &str = "SELECT coalesce(sum(records), 0) FROM point_counts WHERE ?1 = ?1 AND ?2 = ?2 AND procedure = ?3 AND point = ?4";
+
+/// Where a stretch of time begins and ends, open where nothing is told.
+fn ends(since: Option<Time>, before: Option<Time>) -> (i64, i64) {
+    (since.map_or(i64::MIN, Time::unix), before.map_or(i64::MAX, Time::unix))
+}
 
 impl Reader<'_> {
     /// A record's columns with the words of its load.
@@ -116,15 +122,20 @@ impl Reader<'_> {
         self.row(&RECORDS, "WHERE seal = ?1", [seal], |row| Ok((make(row)?, row.get::<_, String>(WORDS)?)))
     }
 
-    /// Deficiencies by point, of the records sealed since some time, the commonest first.
-    pub fn point_counts(&self, since: Option<Time>) -> Result<Vec<PointCount>, StoreError> {
-        let (names, point_records) = match since {
-            Some(_) => (NAMES_SINCE, POINT_SINCE),
-            None => (NAMES_OF_ALL_TIME, POINT_OF_ALL_TIME),
+    /// Deficiencies by point, of the records sealed from one time and before another, the commonest first.
+    pub fn point_counts(
+        &self,
+        since: Option<Time>,
+        before: Option<Time>,
+    ) -> Result<Vec<PointCount>, StoreError> {
+        let (names, point_records) = match (since, before) {
+            (None, None) => (NAMES_OF_ALL_TIME, POINT_OF_ALL_TIME),
+            _ => (NAMES_SINCE, POINT_SINCE),
         };
+        let (since, before) = ends(since, before);
         let mut points: Vec<PointCount> = Vec::new();
         let rows: Vec<(String, String, String, u64, u64)> = self.ask(names, |statement| {
-            let found = statement.query_map([since], |row| {
+            let found = statement.query_map([since, before], |row| {
                 Ok((row.get(0)?, row.get(1)?, row.get(2)?, count_out(row, 3)?, count_out(row, 4)?))
             })?;
             found.collect()
@@ -144,18 +155,22 @@ impl Reader<'_> {
         for point in &mut points {
             point.records = match point.names.as_slice() {
                 [(_, found)] => *found,
-                _ => self.count(point_records, (since, &point.procedure, &point.point))?,
+                _ => self.count(point_records, (since, before, &point.procedure, &point.point))?,
             };
         }
         points.sort_by_key(|point| std::cmp::Reverse(point.records));
         Ok(points)
     }
 
-    /// Records sealed since some time, in groups: one look, whatever is asked of it.
-    pub fn groups(&self, since: Option<Time>) -> Result<Groups, StoreError> {
-        let sql = if since.is_some() { GROUPS_SINCE } else { GROUPS_OF_ALL_TIME };
+    /// Records sealed from one time and before another, in groups: one look, whatever is asked of it.
+    pub fn groups(&self, since: Option<Time>, before: Option<Time>) -> Result<Groups, StoreError> {
+        let sql = match (since, before) {
+            (None, None) => GROUPS_OF_ALL_TIME,
+            _ => GROUPS_SINCE,
+        };
+        let (since, before) = ends(since, before);
         let groups = self.ask(sql, |statement| {
-            let rows = statement.query_map([since], |row| {
+            let rows = statement.query_map([since, before], |row| {
                 let count = GroupCount {
                     key: String::new(),
                     records: count_out(row, 4)?,

@@ -88,14 +88,17 @@ fn what_is_kept_is_what_counting_anew_says() {
         }
     }
     whole_and_told(&store);
-    let groups = store.read().groups(None).unwrap();
-    let since = store.read().groups(Some(at(0))).unwrap();
+    let groups = store.read().groups(None, None).unwrap();
+    let since = store.read().groups(Some(at(0)), None).unwrap();
     for by in [GroupBy::Procedure, GroupBy::Rigger, GroupBy::Inspector] {
         for whole in [false, true] {
             assert_eq!(groups.by(by, whole), since.by(by, whole));
         }
     }
-    assert_eq!(store.read().point_counts(None).unwrap(), store.read().point_counts(Some(at(0))).unwrap());
+    assert_eq!(
+        store.read().point_counts(None, None).unwrap(),
+        store.read().point_counts(Some(at(0)), None).unwrap()
+    );
     // Taken out one by one, nothing is left of them.
     for table in ["deficiencies", "equipment", "record_bytes", "records"] {
         let ids = store.conn.prepare(&format!("SELECT rowid FROM {table} ORDER BY rowid % 7")).is_ok();
