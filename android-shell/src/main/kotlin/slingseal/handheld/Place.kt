@@ -1,9 +1,9 @@
 package slingseal.handheld
 
-import slingseal.core.VoidCause
 import java.io.Serializable
 import slingseal.core.MovingOut
 import slingseal.core.TagDraft
+import slingseal.core.VoidCause
 import slingseal.handheld.screens.AuthorityCode
 import slingseal.handheld.screens.CopyPart
 import slingseal.handheld.screens.Deed

@@ -1,8 +1,8 @@
 package slingseal.handheld
 
-import slingseal.core.WalkLineState
 import android.content.Intent
 import slingseal.core.Handheld
+import slingseal.core.WalkLineState
 import slingseal.handheld.screens.FileScreen
 import slingseal.handheld.screens.Purpose
 import slingseal.handheld.screens.WalkRef

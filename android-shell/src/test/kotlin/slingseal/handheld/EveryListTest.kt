@@ -1,6 +1,5 @@
 package slingseal.handheld
 
-import slingseal.core.Subject
 import java.io.File
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -11,6 +10,7 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
 import slingseal.core.ProcedureView
+import slingseal.core.Subject
 import slingseal.core.WalkView
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.WalkRef

@@ -1,7 +1,5 @@
 package slingseal.handheld
 
-import slingseal.core.ExamOutcome
-import slingseal.core.ExamRunState
 import android.view.KeyEvent
 import android.widget.EditText
 import kotlin.reflect.KClass
@@ -16,6 +14,8 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.ExamBegin
+import slingseal.core.ExamOutcome
+import slingseal.core.ExamRunState
 import slingseal.core.MovingTaken
 import slingseal.core.PlantedView
 import slingseal.core.RunView

@@ -1,6 +1,5 @@
 package slingseal.handheld
 
-import slingseal.core.MovementKind
 import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
@@ -8,6 +7,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
 import slingseal.core.Issue
+import slingseal.core.MovementKind
 import slingseal.core.ReportRequest
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.CloseScreen
@@ -136,7 +136,17 @@ class GuidePagesTest {
             Zone.sealed(phone, tag, fit = load != "KM-073")
             if (load == "KM-071")
                 phone.report(
-                    ReportRequest(load, MovementKind.LIFTED, null, null, null, null, emptyList(), emptyList(), null),
+                    ReportRequest(
+                        load,
+                        MovementKind.LIFTED,
+                        null,
+                        null,
+                        null,
+                        null,
+                        emptyList(),
+                        emptyList(),
+                        null,
+                    ),
                     null,
                 )
         }

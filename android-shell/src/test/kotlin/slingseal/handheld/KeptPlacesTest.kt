@@ -1,8 +1,5 @@
 package slingseal.handheld
 
-import slingseal.core.VoidCause
-import slingseal.core.MovementKind
-import slingseal.core.WeightSource
 import android.os.Bundle
 import org.junit.Assert.assertEquals
 import org.junit.Test
@@ -11,9 +8,12 @@ import org.robolectric.RobolectricTestRunner
 import slingseal.core.DraftLink
 import slingseal.core.DraftPiece
 import slingseal.core.ExamPick
+import slingseal.core.MovementKind
 import slingseal.core.MovingOut
 import slingseal.core.PieceReport
 import slingseal.core.TagDraft
+import slingseal.core.VoidCause
+import slingseal.core.WeightSource
 import slingseal.handheld.screens.AuthorityCode
 import slingseal.handheld.screens.CopyPart
 import slingseal.handheld.screens.Deed

@@ -1,7 +1,5 @@
 package slingseal.handheld
 
-import slingseal.core.RefusalCause
-import slingseal.core.MovementKind
 import android.graphics.Rect
 import android.view.KeyEvent
 import android.widget.EditText
@@ -16,8 +14,10 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.CodeView
+import slingseal.core.MovementKind
 import slingseal.core.MovementView
 import slingseal.core.Received
+import slingseal.core.RefusalCause
 import slingseal.core.ReportRequest
 import slingseal.core.StickerReading
 import slingseal.handheld.look.Glove
@@ -138,7 +138,10 @@ class MovementTest {
         assertTrue(screen.words(), screen.words().contains("Nothing typed yet"))
         screen.shown().filterIsInstance<EditText>().single().setText("crew changed")
         screen.press("Take it")
-        assertEquals(listOf(RefusalCause.OTHER, "crew changed"), only("KM-017").let { listOf(it.cause, it.note) })
+        assertEquals(
+            listOf(RefusalCause.OTHER, "crew changed"),
+            only("KM-017").let { listOf(it.cause, it.note) },
+        )
     }
 
     /** It was lifted all the same: that is kept, and stands out. */
@@ -261,7 +264,10 @@ class MovementTest {
             },
         )
         screen.press("Derigged")
-        assertEquals(setOf(MovementKind.SET_DOWN, MovementKind.DERIGGED), core.movements("KM-015").map { it.event }.toSet())
+        assertEquals(
+            setOf(MovementKind.SET_DOWN, MovementKind.DERIGGED),
+            core.movements("KM-015").map { it.event }.toSet(),
+        )
     }
 
     @Test

@@ -1,9 +1,5 @@
 package slingseal.handheld
 
-import slingseal.core.RefusalCause
-import slingseal.core.VoidCause
-import slingseal.core.MovementKind
-import slingseal.core.ExamRunState
 import android.widget.TextView
 import java.time.Instant
 import org.junit.Assert.assertEquals
@@ -14,10 +10,14 @@ import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
+import slingseal.core.ExamRunState
 import slingseal.core.Handheld
+import slingseal.core.MovementKind
 import slingseal.core.PieceReport
 import slingseal.core.PointKind
+import slingseal.core.RefusalCause
 import slingseal.core.ReportRequest
+import slingseal.core.VoidCause
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.DeficiencyDraft
@@ -100,7 +100,8 @@ class PicturesTest {
         val rejected = rejectedWalk(zone.tag("KM-024", bag = "CB-0040").text)
         val corrected = correctedWalk(zone.tag("KM-022").text)
         val riggedWalk = core.beginWalk(vehicle.text).walk
-        val voided = core.void(Zone.sealed(core, zone.tag("KM-023")).record, VoidCause.LOAD_MOVED, null, Zone.PIN)
+        val voided =
+            core.void(Zone.sealed(core, zone.tag("KM-023")).record, VoidCause.LOAD_MOVED, null, Zone.PIN)
         return linkedMapOf(
             "start" to Place.Start,
             "scan" to Place.Scan(Purpose.Inspect),
@@ -203,7 +204,11 @@ class PicturesTest {
         val tag = zone.tag("KM-025")
         val pieces = core.arrival(tag.text).pieces
         val lifted = report("KM-025", MovementKind.LIFTED, ago = 1500)
-        report("KM-025", MovementKind.SET_DOWN, pieces = listOf(PieceReport(pieces.first().serial, true, true)))
+        report(
+            "KM-025",
+            MovementKind.SET_DOWN,
+            pieces = listOf(PieceReport(pieces.first().serial, true, true)),
+        )
         // lifted against a NO-GO, and then lost
         val against = zone.tag("KM-026")
         core.check(Zone.sealed(core, against, fit = false).code.text, against.text)
@@ -229,7 +234,11 @@ class PicturesTest {
                     )
                 ),
             "refuse" to Place.Refuse(draft.copy(event = MovementKind.REFUSED)),
-            "report-note" to Place.ReportNote(draft.copy(event = MovementKind.REFUSED, cause = RefusalCause.OTHER), Said.NOTE),
+            "report-note" to
+                Place.ReportNote(
+                    draft.copy(event = MovementKind.REFUSED, cause = RefusalCause.OTHER),
+                    Said.NOTE,
+                ),
             "report-pin" to Place.ReportPin(draft.copy(event = MovementKind.SET_DOWN)),
             "report" to Place.Report("KM-025", lifted.digest),
             "report-against" to Place.Report("KM-026", stood.digest),

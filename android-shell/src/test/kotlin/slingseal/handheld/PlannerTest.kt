@@ -1,7 +1,5 @@
 package slingseal.handheld
 
-import slingseal.core.WeightSource
-import slingseal.core.TagSignature
 import android.widget.EditText
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotEquals
@@ -13,8 +11,10 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
 import slingseal.core.StickerReading
+import slingseal.core.TagSignature
 import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
+import slingseal.core.WeightSource
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.Planned

@@ -1,7 +1,5 @@
 package slingseal.handheld
 
-import slingseal.core.VoidCause
-import slingseal.core.MovementKind
 import android.content.Intent
 import android.content.res.XmlResourceParser
 import android.graphics.drawable.AdaptiveIconDrawable
@@ -21,6 +19,8 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import org.xmlpull.v1.XmlPullParser
+import slingseal.core.MovementKind
+import slingseal.core.VoidCause
 import slingseal.core.WalkRequest
 import slingseal.handheld.screens.Draft
 import slingseal.handheld.screens.KIND

@@ -1,12 +1,12 @@
 package slingseal.handheld.screens
 
-import slingseal.core.MovementKind
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
 import android.widget.ScrollView
 import slingseal.core.ArrivalPiece
 import slingseal.core.ArrivalView
+import slingseal.core.MovementKind
 import slingseal.core.PieceReport
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -159,9 +159,11 @@ class GearScreen(shell: Shell, override val place: Place.Gear) : Screen(shell, p
         toggles.clear()
         val rows = pieces.map(::row)
         val back = draft.pieces.any { it.back }
-        val give = if (back) event(MovementKind.RETURNED, Face.GOOD) else event(MovementKind.SET_DOWN, Face.GOOD)
+        val give =
+            if (back) event(MovementKind.RETURNED, Face.GOOD) else event(MovementKind.SET_DOWN, Face.GOOD)
         val keys =
-            if (draft.pieces.isEmpty()) emptyList() else listOfNotNull(give, event(MovementKind.DERIGGED, Face.SIDE))
+            if (draft.pieces.isEmpty()) emptyList()
+            else listOfNotNull(give, event(MovementKind.DERIGGED, Face.SIDE))
         list = PickList(listOf(all) + toggles + keys, shell, list?.at ?: -1)
         val content = body(parts.words(text(R.string.gear_guide), 18), all, *rows.toTypedArray(), space = 16)
         return page(text(R.string.gear), content, keys).also { scroll = content.parent as? ScrollView }

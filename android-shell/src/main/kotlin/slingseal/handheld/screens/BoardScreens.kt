@@ -1,9 +1,9 @@
 package slingseal.handheld.screens
 
-import slingseal.core.MovementKind
 import android.view.View
 import slingseal.core.BoardLoad
 import slingseal.core.LoadView
+import slingseal.core.MovementKind
 import slingseal.core.RecordState
 import slingseal.core.ZoneColumn
 import slingseal.handheld.Place

@@ -1,10 +1,10 @@
 package slingseal.handheld.screens
 
-import slingseal.core.RefusalCause
-import slingseal.core.MovementKind
 import java.io.Serializable
+import slingseal.core.MovementKind
 import slingseal.core.MovementView
 import slingseal.core.PieceReport
+import slingseal.core.RefusalCause
 import slingseal.core.ReportMade
 import slingseal.core.ReportRequest
 import slingseal.handheld.Place
@@ -92,7 +92,8 @@ data class Draft(
         go(Place.Report(made.report.load, made.report.digest))
     }
 
-    private fun beat() = if (event == MovementKind.REFUSED || event == MovementKind.LOST) Beat.DEFICIENCY else Beat.GOOD
+    private fun beat() =
+        if (event == MovementKind.REFUSED || event == MovementKind.LOST) Beat.DEFICIENCY else Beat.GOOD
 
     companion object {
         /** What stands for an event, the same on every page. */

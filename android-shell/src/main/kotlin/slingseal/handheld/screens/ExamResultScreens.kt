@@ -1,10 +1,10 @@
 package slingseal.handheld.screens
 
-import slingseal.core.PlantedCall
 import android.view.View
 import slingseal.core.ClassRequest
 import slingseal.core.DebriefView
 import slingseal.core.ExamResultView
+import slingseal.core.PlantedCall
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen

@@ -1,10 +1,10 @@
 package slingseal.handheld.screens
 
-import slingseal.core.ExamRunState
-import slingseal.core.ExamOutcome
 import android.view.View
 import slingseal.core.ExamBegin
+import slingseal.core.ExamOutcome
 import slingseal.core.ExamResultLine
+import slingseal.core.ExamRunState
 import slingseal.core.Handheld
 import slingseal.core.RunLine
 import slingseal.handheld.Place
@@ -172,7 +172,10 @@ class ExamReadyScreen(shell: Shell, override val place: Place.ExamReady) : Scree
 /** Runs that ended and wait, then results, the last begun first. */
 class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val runs =
-        shell.attempt { shell.core.examRuns() }.orEmpty().filter { it.state == ExamRunState.ENDED || it.state == ExamRunState.LOST }
+        shell
+            .attempt { shell.core.examRuns() }
+            .orEmpty()
+            .filter { it.state == ExamRunState.ENDED || it.state == ExamRunState.LOST }
     private val results = shell.attempt { shell.core.examResults() }.orEmpty()
 
     override fun build(): View {

@@ -1,11 +1,11 @@
 package slingseal.handheld.screens
 
-import slingseal.core.MovementKind
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
+import slingseal.core.MovementKind
 import slingseal.core.Reading
 import slingseal.core.Received
 import slingseal.core.VerdictView

@@ -1,12 +1,12 @@
 package slingseal.handheld.screens
 
-import slingseal.core.WeightSource
-import slingseal.core.Subject
-import slingseal.core.RiggingVerdict
 import android.view.View
 import slingseal.core.DraftLink
 import slingseal.core.DraftPiece
+import slingseal.core.RiggingVerdict
+import slingseal.core.Subject
 import slingseal.core.TagDraft
+import slingseal.core.WeightSource
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -66,7 +66,8 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = text(R.string.plan)
 
     private val tags = shell.attempt { shell.core.tags(MOST.toUInt()) }.orEmpty()
-    private val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == Subject.LOAD }
+    private val lists =
+        shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == Subject.LOAD }
 
     override fun build(): View {
         val rows =

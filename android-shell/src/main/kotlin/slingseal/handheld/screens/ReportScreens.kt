@@ -1,9 +1,9 @@
 package slingseal.handheld.screens
 
-import slingseal.core.RefusalCause
-import slingseal.core.MovementKind
 import android.view.View
+import slingseal.core.MovementKind
 import slingseal.core.MovementView
+import slingseal.core.RefusalCause
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -133,7 +133,6 @@ class RefuseScreen(shell: Shell, override val place: Place.Refuse) : Screen(shel
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
-
 }
 
 /** A row that leads to words of a person's own, and shows those that are there. */
@@ -260,7 +259,14 @@ class WhatScreen(shell: Shell, override val place: Place.What) : Screen(shell, p
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 
     private companion object {
-        val EVENTS = listOf(MovementKind.SET_DOWN, MovementKind.DERIGGED, MovementKind.LOST, MovementKind.LIFTED, MovementKind.REFUSED)
+        val EVENTS =
+            listOf(
+                MovementKind.SET_DOWN,
+                MovementKind.DERIGGED,
+                MovementKind.LOST,
+                MovementKind.LIFTED,
+                MovementKind.REFUSED,
+            )
     }
 }
 

@@ -1,11 +1,11 @@
 package slingseal.handheld.screens
 
-import slingseal.core.WalkLineState
 import android.view.View
 import slingseal.core.SetUpView
 import slingseal.core.SetUpWhat
 import slingseal.core.StartView
 import slingseal.core.WalkLine
+import slingseal.core.WalkLineState
 import slingseal.handheld.Core
 import slingseal.handheld.Place
 import slingseal.handheld.R

@@ -1,9 +1,9 @@
 package slingseal.handheld.screens
 
-import slingseal.core.Subject
 import android.view.View
 import slingseal.core.KeptInspection
 import slingseal.core.ProcedureView
+import slingseal.core.Subject
 import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
@@ -39,7 +39,8 @@ class SubjectsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.subjects)
 
-    private val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject != Subject.LOAD }
+    private val lists =
+        shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject != Subject.LOAD }
     private val kept = shell.attempt { shell.core.keptInspections() }.orEmpty()
 
     override fun build(): View {
@@ -123,7 +124,9 @@ class SubjectNameScreen(shell: Shell, override val place: Place.SubjectName) : W
             shell
                 .attempt { shell.core.keptInspections() }
                 .orEmpty()
-                .filter { if (subject == Subject.PIECE) it.procedure == place.procedure else it.subject == subject }
+                .filter {
+                    if (subject == Subject.PIECE) it.procedure == place.procedure else it.subject == subject
+                }
                 .map { it.name }
         val loads =
             if (subject == Subject.HANDLING)

@@ -1,7 +1,7 @@
 package slingseal.handheld.screens
 
-import slingseal.core.Grade
 import android.view.View
+import slingseal.core.Grade
 import slingseal.core.VerdictView
 import slingseal.core.VerdictWord
 import slingseal.handheld.R

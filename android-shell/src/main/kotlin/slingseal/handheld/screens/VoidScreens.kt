@@ -1,7 +1,7 @@
 package slingseal.handheld.screens
 
-import slingseal.core.VoidCause
 import android.view.View
+import slingseal.core.VoidCause
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen

@@ -1,9 +1,9 @@
 package slingseal.handheld.screens
 
-import slingseal.core.VoidCause
 import android.view.View
 import java.io.Serializable
 import kotlin.reflect.KClass
+import slingseal.core.VoidCause
 import slingseal.core.WalkRequest
 import slingseal.handheld.Place
 import slingseal.handheld.R
