@@ -138,6 +138,9 @@ enum class PageKind(
     /** (load, digest of the report) */
     REPORT,
 
+    /** (load, digest of a report that nobody signed) */
+    REPORT_SIGN,
+
     /** (words that are looked for) */
     RECORDS,
     FIND,
@@ -183,7 +186,7 @@ enum class PageKind(
     /** What a new load is like. */
     PLAN,
 
-    /** (a draft's thirteen fields) */
+    /** (a draft's fourteen fields) */
     PLAN_DRAFT,
 
     /** (a draft, field) */
@@ -206,6 +209,24 @@ enum class PageKind(
 
     /** (tag's text) */
     PLAN_TAG,
+
+    /** (a weighing, see `Weighing`) */
+    WEIGH,
+
+    /** (weighing, point) */
+    WEIGH_POINT,
+
+    /** (weighing) */
+    WEIGH_HEIGHT,
+
+    /** (weighing, point or nothing) */
+    WEIGH_WORDS,
+
+    /** (weighing, what, point) */
+    WEIGH_NUMBER,
+
+    /** (draft to take over, whether it is good, mass, centre, lines, report) */
+    WEIGHED,
 
     /** The authority that this phone is, or may become. */
     AUTHORITY,

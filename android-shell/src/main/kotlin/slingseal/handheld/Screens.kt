@@ -78,6 +78,7 @@ import slingseal.handheld.screens.ReportNoteScreen
 import slingseal.handheld.screens.ReportPhotoScreen
 import slingseal.handheld.screens.ReportPinScreen
 import slingseal.handheld.screens.ReportScreen
+import slingseal.handheld.screens.ReportSignScreen
 import slingseal.handheld.screens.RequestScreen
 import slingseal.handheld.screens.RiggingScreen
 import slingseal.handheld.screens.RunMoreScreen
@@ -97,6 +98,12 @@ import slingseal.handheld.screens.TypeScreen
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.screens.VoidScreen
 import slingseal.handheld.screens.VoidedScreen
+import slingseal.handheld.screens.WeighHeightScreen
+import slingseal.handheld.screens.WeighNumberScreen
+import slingseal.handheld.screens.WeighPointScreen
+import slingseal.handheld.screens.WeighScreen
+import slingseal.handheld.screens.WeighWordsScreen
+import slingseal.handheld.screens.WeighedScreen
 import slingseal.handheld.screens.WhatScreen
 import slingseal.handheld.screens.WhenScreen
 import slingseal.handheld.screens.WhenTimeScreen
@@ -144,6 +151,7 @@ object Screens {
             PageKind.WHEN_TIME -> WhenTimeScreen(shell, place)
             PageKind.GEAR -> GearScreen(shell, place)
             PageKind.REPORT -> ReportScreen(shell, place)
+            PageKind.REPORT_SIGN -> ReportSignScreen(shell, place)
             PageKind.RECORDS -> RecordsScreen(shell, place)
             PageKind.RECORD -> RecordScreen(shell, place)
             PageKind.VOID -> VoidScreen.of(shell, place)
@@ -170,6 +178,12 @@ object Screens {
             PageKind.PLAN_LINKS -> PlanLinksScreen(shell, place)
             PageKind.PLAN_PIN -> PlanPinScreen(shell, place)
             PageKind.PLAN_TAG -> PlanTagScreen(shell, place)
+            PageKind.WEIGH -> WeighScreen(shell, place)
+            PageKind.WEIGH_POINT -> WeighPointScreen(shell, place)
+            PageKind.WEIGH_HEIGHT -> WeighHeightScreen(shell, place)
+            PageKind.WEIGH_WORDS -> WeighWordsScreen(shell, place)
+            PageKind.WEIGH_NUMBER -> WeighNumberScreen(shell, place)
+            PageKind.WEIGHED -> WeighedScreen(shell, place)
             PageKind.AUTHORITY -> AuthorityScreen(shell, place)
             PageKind.AUTHORITY_NAME -> AuthorityNameScreen(shell, place)
             PageKind.AUTHORITY_LISTS -> AuthorityListsScreen(shell, place)

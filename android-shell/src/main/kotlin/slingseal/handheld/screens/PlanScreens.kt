@@ -29,10 +29,11 @@ internal fun TagDraft.kept(): Array<String> =
         rigger,
         equipment.joinToString("\n") { "${it.kind}\t${it.serial}" },
         links.joinToString("\n") { "${it.leg}\t${it.link}" },
+        centre.joinToString("\n"),
     )
 
 /** How many arguments of a place a draft takes. */
-private const val FIELDS = 13
+private const val FIELDS = 14
 
 internal fun draftOf(args: List<String>): TagDraft {
     fun pairs(of: String) =
@@ -51,6 +52,7 @@ internal fun draftOf(args: List<String>): TagDraft {
         args[10],
         pairs(args[11]).map { (kind, serial) -> DraftPiece(kind, serial) },
         pairs(args[12]).map { (leg, link) -> DraftLink(leg, link.toUIntOrNull() ?: 0u) },
+        args[13].split('\n').filter(String::isNotEmpty),
     )
 }
 
@@ -196,6 +198,19 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 text(source ?: R.string.plan_open),
             ) {
                 shell.go(Place(PageKind.PLAN_SOURCE, *draft.kept()))
+            },
+        )
+        // the scales stand beside the weight that they give
+        fields.add(
+            4,
+            key(
+                Face.ROW,
+                text(R.string.weigh),
+                if (draft.centre.isEmpty()) Sign.NEXT else Sign.TICK,
+                if (draft.centre.isEmpty()) text(R.string.weigh_about)
+                else text(R.string.weighed_centre, draft.centre.joinToString(" · ")),
+            ) {
+                Weighing.open(shell, draft)
             },
         )
         val pieces =

@@ -10,6 +10,7 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
 /** A line of a load's story: what happened, when, who says so, and what else the report says. */
@@ -74,14 +75,46 @@ class ReportScreen(shell: Shell, place: Place) : Screen(shell, place) {
             if (shell.lies(PageKind.ARRIVAL)) key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
             else key(Face.GOOD, text(R.string.next_load), Sign.HOOK) { shell.swap(Place(PageKind.HOOK)) }
         val sticker = stickerKey(shell, made.code.text)
-        list = PickList(listOfNotNull(next, sticker), shell)
+        val sign = if (waits && maySign) signKey() else null
+        list = PickList(listOfNotNull(next, sign, sticker), shell)
+        val unsigned =
+            if (waits)
+                parts.signed(
+                    Sign.KEY,
+                    parts.words(
+                        text(if (maySign) R.string.report_unsigned else R.string.report_unsigned_no_key),
+                        17,
+                        bold = true,
+                    ),
+                )
+            else null
         return codePage(
             shell,
             onItsSide,
             codeView(shell, made.code, text(R.string.report_code)),
-            underCode(body(read, parts.words(text(R.string.report_show), 16, quiet = true)), next, sticker),
+            underCode(
+                body(read, unsigned, sign, parts.words(text(R.string.report_show), 16, quiet = true)),
+                next,
+                sticker,
+            ),
         )
     }
+
+    /** On other phones it is a hint that moves nothing, until somebody signs. */
+    private val waits: Boolean by lazy {
+        made?.report?.let { report ->
+            shell.attempt { shell.core.reportWaitsForSignature(report.load, report.digest) }
+        } == true
+    }
+
+    /** Only who has a credential has something to sign with. */
+    private val maySign: Boolean
+        get() = shell.attempt { shell.core.setUp() }?.credential != null
+
+    private fun signKey() =
+        key(Face.ROW, text(R.string.report_sign), Sign.KEY) {
+            shell.go(Place(PageKind.REPORT_SIGN, place.args[0], place.args[1]))
+        }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 }
@@ -279,4 +312,31 @@ class ReportPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
         get() = text(R.string.sign_done)
 
     override fun take(pin: String) = draft.give(shell, pin)
+}
+
+/**
+ * The PIN that signs what was reported already: a second report of the same, with its own time. (load, digest
+ * of the report)
+ */
+class ReportSignScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+    private val report = shell.attempt { shell.core.showReport(place.args[0], place.args[1]) }?.report
+
+    override val title
+        get() = text(R.string.sign_it)
+
+    override val words
+        get() = text(R.string.sign_pin, place.args[0], report?.what.orEmpty())
+
+    override val done
+        get() = text(R.string.sign_done)
+
+    override fun take(pin: String) {
+        val core = shell.core
+        val (load, digest) = place.args
+        shell.work({ core.signReport(load, digest, pin) }) {
+            feel(Beat.GOOD)
+            back()
+            swap(Place(PageKind.REPORT, it.report.load, it.report.digest))
+        }
+    }
 }

@@ -88,11 +88,18 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
             *warnings.toTypedArray(),
             *storyOf(shell, shell.attempt { shell.core.movements(tag.load) }.orEmpty()).toTypedArray(),
             parts.panel(facts),
+            key(Face.ROW, text(R.string.weigh), Sign.NEXT, text(R.string.weigh_about)) { weigh(tag.text) },
             picture,
             if (equipment.isEmpty()) null else parts.eyebrow(text(R.string.equipment)),
             if (equipment.isEmpty()) null else parts.panel(parts.facts(equipment, 17)),
             parts.words(text(R.string.manual_rules), 15, quiet = true),
         )
+    }
+
+    /** Beside what its tag says; a new tag would be a planner's. */
+    private fun weigh(tag: String) {
+        val draft = shell.attempt { shell.core.draftLike(tag) } ?: return shell.redraw()
+        Weighing.open(shell, draft)
     }
 
     private fun begin() {

@@ -63,6 +63,12 @@ class Watched(private val real: Handheld) : Handheld(NoHandle), HandheldInterfac
 
     override fun signClosing(day: String?, pin: String) = slow("signClosing") { real.signClosing(day, pin) }
 
+    override fun signReport(load: String, digest: String, pin: String) =
+        slow("signReport") { real.signReport(load, digest, pin) }
+
+    override fun weighDraft(draft: slingseal.core.TagDraft, entered: slingseal.core.FieldWeighing) =
+        slow("weighDraft") { real.weighDraft(draft, entered) }
+
     override fun withdrawPiece(serial: String, why: String, pin: String) =
         slow("withdrawPiece") { real.withdrawPiece(serial, why, pin) }
 
