@@ -1,11 +1,15 @@
-//! A lift from the scales to the seal: weighed at four corners, planned, solved level within half a link, drawn, printed as a file,
-//! walked with the counted links beside the plan, sealed.
+//! A lift from the scales to the seal: weighed at four corners, planned, solved level within half a link, drawn, printed, walked
+//! with the counted links beside the plan, sealed.
+
+use std::io::Write as _;
+use std::process::{Command, Stdio};
 
 use slingseal_app::{
     FieldWeighing, Language, LiftRequest, NextStep, PointState, RiggingRequest, ScaleReading, SolveRequest,
-    TagDraft, WalkRequest, WalkView, assess_fields, assess_rigging, drawing, fields_of_file, solve_lift,
+    TagDraft, TagMade, WalkRequest, WalkView, assess_fields, assess_rigging, drawing, fields_of_file, solve_lift,
     sound_answer, weigh_lift,
 };
+use slingseal_paper::{Head, Paper, aircrew_pdf, rigging_pdf, sheets_pdf};
 use slingseal_tests::scripted::PIN;
 
 use crate::zone::{Device, WORDS, Zone};
@@ -72,6 +76,7 @@ fn weighed_solved_drawn_walked_and_sealed() {
         assert_eq!((&leg.leg, leg.link.map(u64::from)), (name, Some(*link)));
     }
 
+    printed(&made, &links);
     weighed_again(&anvil, &planner, &made.code.text);
 
     // Walked: the picture that is expected stands beside the card, and a count that differs is told with what it changes.
@@ -87,6 +92,35 @@ fn weighed_solved_drawn_walked_and_sealed() {
     assert_ne!(decided.next, NextStep::Nothing);
     let seal = anvil.app.seal(&view.walk, PIN, Some(6)).unwrap();
     assert_eq!(seal.verdict.word, "GO");
+}
+
+/// On paper: the load sheet with the drawing behind it, the riggers' sheet with each link, the aircrew's sheet.
+fn printed(made: &TagMade, links: &[(String, u64)]) {
+    let rigging = made.tag.rigging.as_ref().unwrap();
+    let head = Head { load: "KM-071", description: &made.tag.description, dated: None };
+    let (paper, language) = (Paper::A4, Language::English);
+    let sheets = [
+        sheets_pdf(&[(&made.tag, &made.code)], paper, language).unwrap(),
+        rigging_pdf(rigging, head, paper, language).unwrap(),
+        aircrew_pdf(rigging, None, head, paper, language).unwrap(),
+    ];
+    let read = |pdf: &[u8]| {
+        let mut reader = Command::new("pdftotext")
+            .args(["-layout", "-", "-"])
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .spawn()
+            .expect("pdftotext is needed (Debian package poppler-utils)");
+        reader.stdin.take().unwrap().write_all(pdf).unwrap();
+        String::from_utf8(reader.wait_with_output().unwrap().stdout).unwrap()
+    };
+    let [load, riggers, aircrew] = sheets.map(|pdf| read(&pdf));
+    assert!(load.contains("KM-071") && load.matches('\u{c}').count() >= 2, "a page for the drawing: {load}");
+    for (leg, link) in links {
+        let row = riggers.lines().find(|line| line.split_whitespace().next() == Some(leg.as_str()));
+        assert!(row.is_some_and(|row| row.contains(&format!("{link} of "))), "leg {leg}, {link}: {riggers}");
+    }
+    assert!(aircrew.contains("AIRCREW DATA SHEET") && aircrew.contains(&made.tag.gross), "{aircrew}");
 }
 
 /// Weighed in the field, beside the plan: as planned it is good; a scale that shows more than was planned is told. What is taken over

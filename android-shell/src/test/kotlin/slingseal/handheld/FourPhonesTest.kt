@@ -12,6 +12,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
 import slingseal.handheld.look.Key
+import slingseal.handheld.screens.FramesScreen
 import slingseal.handheld.screens.MoveOutScreen
 import slingseal.handheld.screens.MovedScreen
 import slingseal.handheld.sense.Luminance
@@ -88,8 +89,8 @@ class FourPhonesTest {
         phones.press("More")
         phones.press("Move records")
         phones.press("Show a moving code")
-        val enough = (phones.activity.front as MoveOutScreen).place.args[3].toInt()
-        return List(enough * 2 + 4) { phones.picture().also { screen.settle(MoveOutScreen.FRAME) } }
+        val enough = (phones.activity.front as MoveOutScreen).place.out.enough.toInt()
+        return List(enough * 2 + 4) { phones.picture().also { screen.settle(FramesScreen.FRAME) } }
     }
 
     private fun gather(frames: List<Luminance>) {
@@ -176,11 +177,12 @@ class FourPhonesTest {
         val hint = phones.picture()
         phones.on(LEAD)
         phones.start()
-        phones.press("Receive a load")
-        phones.look(tag)
-        phones.start()
-        phones.press("Receive a load")
-        phones.look(hint)
+        phones.press("Zone board")
+        for (shown in listOf(tag, hint)) {
+            phones.press("Find by code")
+            phones.look(shown)
+            phones.press("Back")
+        }
         assertTrue(
             "what nobody signed moves nothing elsewhere",
             phones.core.arrival("KM-061").let { it.unsigned && it.state != "set_down" },

@@ -14,7 +14,6 @@ import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Key
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
-import slingseal.handheld.support.see
 
 /** What a leader does about a load and its gear, by touch from the zone board on. */
 @RunWith(RobolectricTestRunner::class)
@@ -87,6 +86,29 @@ class LeaderTest {
         screen.press("Back")
         assertTrue("the story says it too: ${screen.words()}", screen.words().contains("oid"))
         assertEquals("voided", core.load("KM-064").state)
+    }
+
+    @Test
+    fun aLoadIsRefusedFromItsStoryAndTheRefusalIsSigned() {
+        val tag = zone.tag("KM-067")
+        val seal = Zone.sealed(inspector, tag).code.text
+        core.receive(tag.text)
+        core.receive(seal)
+        assertEquals(VerdictWord.GO, hook.check(seal, tag.text).verdict)
+        board()
+        screen.press("KM-067")
+        screen.press("Refuse")
+        screen.press("It is too heavy")
+        assertEquals("on this phone it counts at once", "refused", core.load("KM-067").state)
+        hook.receive(code())
+        assertEquals("elsewhere it is a hint", VerdictWord.GO, hook.check(seal, tag.text).verdict)
+        assertTrue(screen.words(), screen.words().contains("moves on when somebody signs"))
+        screen.press("Sign it with your PIN")
+        pin("Sign it")
+        assertTrue(screen.words(), !screen.words().contains("moves on when somebody signs"))
+        hook.receive(code())
+        val no = hook.check(seal, tag.text)
+        assertEquals(no.first, VerdictWord.NO_GO, no.verdict)
     }
 
     @Test

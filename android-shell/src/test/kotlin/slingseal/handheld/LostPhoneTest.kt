@@ -7,6 +7,7 @@ import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
+import slingseal.handheld.screens.AuthorityScreen
 import slingseal.handheld.sense.Luminance
 import slingseal.handheld.support.Phones
 import slingseal.handheld.support.Screen
@@ -42,7 +43,10 @@ class LostPhoneTest {
         assertTrue(screen.words(), screen.words().contains("never both on one phone"))
         phones.press("Scan a part")
         phones.look(part)
-        assertTrue(screen.words(), screen.words().contains("Part $number of an authority's copy is kept here"))
+        assertTrue(
+            screen.words(),
+            screen.words().contains("Part $number of an authority's copy is kept here"),
+        )
         return phones.picture()
     }
 
@@ -68,10 +72,7 @@ class LostPhoneTest {
         // the lead's phone is gone from here on: the inspector's has both parts, for as long as it takes
         phones.press("Scan a part")
         phones.look(one)
-        assertTrue(
-            screen.words(),
-            screen.words().contains("The old phone must never sign again"),
-        )
+        assertTrue(screen.words(), screen.words().contains("The old phone must never sign again"))
         phones.write("another sea at Alder Bridge")
         phones.press("Sign")
         assertTrue("no authority by a wrong passphrase", runCatching { phones.core.authority() }.isFailure)
@@ -112,7 +113,15 @@ class LostPhoneTest {
         phones.start()
         phones.press("Sela Relief")
         phones.press("Scan a key")
-        val credential = team.give(wish, Team.HOOKUP)
+        phones.look(wish)
+        phones.press(Team.HOOKUP)
+        phones.press("${AuthorityScreen.DAYS.last()} days")
+        phones.press("Give a credential")
+        team.sign()
+        val credential = phones.picture()
+        val given = phones.core.issued().issued.single { it.holder == "Rook 8" }
+        val days = (given.expires.unix - System.currentTimeMillis() / 1000) / 86_400.0
+        assertEquals("for as long as was chosen", AuthorityScreen.DAYS.last().toDouble(), days, 1.5)
         phones.start()
         phones.press("Sela Relief")
         phones.press("Show the roster")

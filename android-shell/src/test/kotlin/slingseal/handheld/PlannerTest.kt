@@ -2,6 +2,7 @@ package slingseal.handheld
 
 import android.widget.EditText
 import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
 import org.junit.Assert.assertTrue
 import org.junit.Before
@@ -16,12 +17,13 @@ import slingseal.core.WalkRequest
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.Planned
-import slingseal.handheld.screens.kept
+import slingseal.handheld.support.FakeSticker
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
 import slingseal.handheld.support.sound
+import slingseal.handheld.support.touch
 
 /**
  * A load is planned on a phone: like the last one, field by field, its statics live, its tag signed and
@@ -114,6 +116,14 @@ class PlannerTest {
         screen.press("Another piece")
         screen.shown().filterIsInstance<EditText>().single().setText("SL-0044")
         screen.press("Take it")
+        // the same piece again by the sticker that hangs on it
+        screen.press("piece CB-0777")
+        assertFalse(screen.words(), screen.hasKey("piece CB-0777"))
+        screen.press("Scan its code")
+        val shown = store.keptInspections().single { it.name == "CB-0777" }
+        val onIt = store.sticker(listOf(store.inspection(shown.signed!!).code.text), 868u).message
+        screen.touch(FakeSticker(868, onIt))
+        assertTrue(screen.words(), screen.hasKey("piece CB-0777"))
         screen.press("Done")
         screen.press("Link in each grab hook")
         screen.press("Done")
@@ -125,7 +135,7 @@ class PlannerTest {
         )
 
         val tag = zone.core("reader").also(zone::meet).readTag(text)
-        assertEquals(listOf("CB-0777", "SL-0044"), tag.equipment.map { it.serial })
+        assertEquals(listOf("SL-0044", "CB-0777"), tag.equipment.map { it.serial })
         assertEquals("weighed", tag.basis.weightSource)
         assertEquals("Heron Ford" to null, tag.destination.name to tag.destination.grid)
         assertEquals("signed", tag.signature)
@@ -180,16 +190,16 @@ class PlannerTest {
         val made = core.writeDraft(vehicle, Zone.PIN).code.text
         return PageJudge(
             linkedMapOf(
-                "plan" to Place(PageKind.PLAN),
-                "plan-bare" to Place(PageKind.PLAN_DRAFT, *bare.kept()),
-                "plan-vehicle" to Place(PageKind.PLAN_DRAFT, *vehicle.kept()),
-                "plan-field" to Place(PageKind.PLAN_FIELD, *vehicle.kept(), Planned.GROSS.name),
-                "plan-source" to Place(PageKind.PLAN_SOURCE, *vehicle.kept()),
-                "plan-pieces" to Place(PageKind.PLAN_PIECES, *vehicle.kept()),
-                "plan-piece" to Place(PageKind.PLAN_PIECE, *vehicle.kept(), "chain leg"),
-                "plan-links" to Place(PageKind.PLAN_LINKS, *vehicle.kept()),
-                "plan-pin" to Place(PageKind.PLAN_PIN, *vehicle.kept()),
-                "plan-tag" to Place(PageKind.PLAN_TAG, made),
+                "plan" to Place.Plan,
+                "plan-bare" to Place.PlanDraft(bare),
+                "plan-vehicle" to Place.PlanDraft(vehicle),
+                "plan-field" to Place.PlanField(vehicle, Planned.GROSS),
+                "plan-source" to Place.PlanSource(vehicle),
+                "plan-pieces" to Place.PlanPieces(vehicle),
+                "plan-piece" to Place.PlanPiece(vehicle, "chain leg"),
+                "plan-links" to Place.PlanLinks(vehicle),
+                "plan-pin" to Place.PlanPin(vehicle),
+                "plan-tag" to Place.PlanTag(made),
             )
         )
     }

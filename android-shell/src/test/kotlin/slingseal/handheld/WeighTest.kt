@@ -15,9 +15,7 @@ import slingseal.core.TagDraft
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.Measure
-import slingseal.handheld.screens.WeighedScreen
 import slingseal.handheld.screens.Weighing
-import slingseal.handheld.screens.kept
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
@@ -104,7 +102,8 @@ class WeighTest {
         screen.press("Done")
         screen.press("Work it out")
 
-        // by hand, as tests/journeys/lift_day.rs has it: x = 2840 * 108 / 4890, y = (2485 - 2405) * 29 / 4890,
+        // by hand, as tests/journeys/lift_day.rs has it: x = 2840 * 108 / 4890, y = (2485 - 2405) * 29 /
+        // 4890,
         // h = (x - x') cot(asin(20 / 108)) + 15
         val said = screen.words()
         assertTrue(said, said.contains("4890 lb") && said.contains("62.724 in · 0.474 in · 30.002 in"))
@@ -133,7 +132,7 @@ class WeighTest {
     @Test
     fun anybodyWeighsBesideATag() {
         screen = Screen(Zone.launch().get())
-        (screen.activity as HandheldActivity).go(Place(PageKind.TAG, zone.vehicleTag().text))
+        (screen.activity as HandheldActivity).go(Place.Tag(zone.vehicleTag().text))
         screen.settle()
         screen.press("Weigh the load")
         screen.press("Front left")
@@ -154,7 +153,10 @@ class WeighTest {
         screen.press("Back")
         screen.press("Weigh the load")
         screen.press("Scales in lb")
-        assertTrue("what is keyed in keeps its unit", screen.key("Front left").contentDescription.contains("5210 lb"))
+        assertTrue(
+            "what is keyed in keeps its unit",
+            screen.key("Front left").contentDescription.contains("5210 lb"),
+        )
         screen.press("Work it out")
         val said = screen.words()
         assertTrue(said, said.contains("It may weigh 5210 lb: MORE than the 5000 lb that was planned"))
@@ -167,8 +169,15 @@ class WeighTest {
     fun aTurnOfThePhoneKeepsWhatWasKeyedIn() {
         val draft = core.draftLike(zone.vehicleTag().text)
         val weighing = Weighing(draft, raised(draft))
-        val kept = Weighing.of(weighing.place(PageKind.WEIGH))
-        assertEquals(weighing, kept)
+        val places =
+            listOf(
+                Place.Weigh(weighing),
+                Place.WeighNumber(weighing, Measure.AFT, 2),
+                Place.Weighed(core.weighDraft(draft, weighing.entered)),
+            )
+        val state = android.os.Bundle()
+        KeptPlaces.save(places, 1, state)
+        assertEquals(places, KeptPlaces.load(1, state))
         // aft and right are kept as minus, and nobody sees one
         val aft = Measure.AFT.put(weighing, 2, "12 in")
         assertEquals("-12 in", aft.point(2).forward)
@@ -213,16 +222,16 @@ class WeighTest {
             )
         return PageJudge(
             linkedMapOf(
-                "weigh-bare" to bare.place(PageKind.WEIGH),
-                "weigh" to whole.place(PageKind.WEIGH),
-                "weigh-point" to whole.place(PageKind.WEIGH_POINT, "2"),
-                "weigh-height" to whole.place(PageKind.WEIGH_HEIGHT),
-                "weigh-words" to whole.place(PageKind.WEIGH_WORDS, ""),
-                "weigh-number" to whole.place(PageKind.WEIGH_NUMBER, Measure.RIGHT.name, "1"),
-                "weighed" to WeighedScreen.place(weighed, weighed.taken!!),
-                "weighed-heavy" to WeighedScreen.place(heavy, heavy.taken!!),
-                "plan-weighed" to Place(PageKind.PLAN_DRAFT, *weighed.taken!!.kept()),
-                "tag-weigh" to Place(PageKind.TAG, zone.vehicleTag().text),
+                "weigh-bare" to Place.Weigh(bare),
+                "weigh" to Place.Weigh(whole),
+                "weigh-point" to Place.WeighPoint(whole, 2),
+                "weigh-height" to Place.WeighHeight(whole),
+                "weigh-words" to Place.WeighWords(whole),
+                "weigh-number" to Place.WeighNumber(whole, Measure.RIGHT, 1),
+                "weighed" to Place.Weighed(weighed),
+                "weighed-heavy" to Place.Weighed(heavy),
+                "plan-weighed" to Place.PlanDraft(weighed.taken!!),
+                "tag-weigh" to Place.Tag(zone.vehicleTag().text),
             )
         )
     }

@@ -2,9 +2,7 @@ package slingseal.handheld.screens
 
 import android.view.View
 import android.widget.TextView
-import slingseal.core.FieldWeighed
 import slingseal.core.TagDraft
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -28,7 +26,7 @@ private fun Screen.measureRow(shell: Shell, weighing: Weighing, measure: Measure
         if (value.isEmpty()) Sign.NONE else Sign.TICK,
         value.ifEmpty { text(R.string.plan_open) },
     ) {
-        shell.go(weighing.place(PageKind.WEIGH_NUMBER, measure.name, at.toString()))
+        shell.go(Place.WeighNumber(weighing, measure, at))
     }
 }
 
@@ -36,8 +34,8 @@ private fun Screen.measureRow(shell: Shell, weighing: Weighing, measure: Measure
  * A load that is weighed where it stands: its points with what their scales show, the scales and their
  * tolerance, its height. What it comes to is the core's.
  */
-class WeighScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val weighing = Weighing.of(place)
+class WeighScreen(shell: Shell, override val place: Place.Weigh) : Screen(shell, place) {
+    private val weighing = place.weighing
     override val staysOn
         get() = true
 
@@ -61,12 +59,12 @@ class WeighScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     if (point.reads.isEmpty()) Sign.NONE else Sign.TICK,
                     (listOf(point.reads.ifEmpty { text(R.string.plan_open) }) + places).joinToString(" · "),
                 ) {
-                    shell.go(weighing.place(PageKind.WEIGH_POINT, at.toString()))
+                    shell.go(Place.WeighPoint(weighing, at))
                 }
             }
         val more =
             key(Face.ROW, text(R.string.weigh_another), Sign.PLUS) {
-                shell.go(weighing.place(PageKind.WEIGH_POINT, entered.points.size.toString()))
+                shell.go(Place.WeighPoint(weighing, entered.points.size))
             }
         return page(
             text(R.string.weigh),
@@ -84,12 +82,10 @@ class WeighScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun scales(): List<Key> {
         val entered = weighing.entered
         val height =
-            listOf(entered.raised, entered.height)
-                .firstOrNull(String::isNotEmpty)
-                ?.removePrefix("-")
-                ?.let { value ->
-                    if (entered.raised.isEmpty()) value else text(R.string.weigh_raised_by, value)
-                }
+            listOf(entered.raised, entered.height).firstOrNull(String::isNotEmpty)?.removePrefix("-")?.let {
+                value ->
+                if (entered.raised.isEmpty()) value else text(R.string.weigh_raised_by, value)
+            }
         return listOf(
             key(
                 Face.ROW,
@@ -97,7 +93,7 @@ class WeighScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 if (entered.scales.isEmpty()) Sign.NONE else Sign.TICK,
                 entered.scales.ifEmpty { text(R.string.plan_open) },
             ) {
-                shell.go(weighing.place(PageKind.WEIGH_WORDS, ""))
+                shell.go(Place.WeighWords(weighing))
             },
             measureRow(shell, weighing, Measure.TOLERANCE, 0),
             measureRow(shell, weighing, Measure.TOLERANCE_SHARE, 0),
@@ -107,9 +103,14 @@ class WeighScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 if (height == null) Sign.NONE else Sign.TICK,
                 height ?: text(R.string.weigh_height_open),
             ) {
-                shell.go(weighing.place(PageKind.WEIGH_HEIGHT))
+                shell.go(Place.WeighHeight(weighing))
             },
-            key(Face.ROW, text(R.string.weigh_tape, entered.lengthUnit), Sign.UNDO, text(R.string.weigh_unit)) {
+            key(
+                Face.ROW,
+                text(R.string.weigh_tape, entered.lengthUnit),
+                Sign.UNDO,
+                text(R.string.weigh_unit),
+            ) {
                 change(weighing.copy(entered = entered.copy(lengthUnit = after(LENGTHS, entered.lengthUnit))))
             },
             key(Face.ROW, text(R.string.weigh_mass, entered.massUnit), Sign.UNDO, text(R.string.weigh_unit)) {
@@ -125,14 +126,13 @@ class WeighScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun workOut() {
         val (core, of) = shell.core to weighing
         shell.work({ core.weighDraft(of.draft, of.entered) }) { weighed ->
-            val taken = weighed.taken
-            if (taken == null) {
+            if (weighed.taken == null) {
                 feel(Beat.REFUSED)
                 notice = weighed.faults.firstOrNull()?.words
                 redrawSame()
             } else {
                 feel(if (weighed.good) Beat.GOOD else Beat.DEFICIENCY)
-                go(WeighedScreen.place(weighed, taken))
+                go(Place.Weighed(weighed))
             }
         }
     }
@@ -143,10 +143,10 @@ class WeighScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 }
 
-/** One point: what its scale shows, and where its push goes through. (weighing, point) */
-class WeighPointScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val weighing = Weighing.of(place)
-    private val at = place.args[2].toInt()
+/** One point: what its scale shows, and where its push goes through. */
+class WeighPointScreen(shell: Shell, override val place: Place.WeighPoint) : Screen(shell, place) {
+    private val weighing = place.weighing
+    private val at = place.at
     private val name
         get() = weighing.point(at).name.ifEmpty { text(R.string.weigh_point, at + 1) }
 
@@ -165,9 +165,10 @@ class WeighPointScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val rows = measures.map { measureRow(shell, weighing, it, at) }
         val called =
             key(Face.ROW, text(R.string.weigh_name), Sign.TICK, name) {
-                shell.go(weighing.place(PageKind.WEIGH_WORDS, at.toString()))
+                shell.go(Place.WeighWords(weighing, at))
             }
-        val off = key(Face.ROW, text(R.string.weigh_off), Sign.CROSS, text(R.string.weigh_off_about)) { off() }
+        val off =
+            key(Face.ROW, text(R.string.weigh_off), Sign.CROSS, text(R.string.weigh_off_about)) { off() }
         val last = at >= weighing.entered.points.size - 1
         val next =
             key(
@@ -175,8 +176,7 @@ class WeighPointScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 text(if (last) R.string.done else R.string.weigh_next),
                 if (last) Sign.TICK else Sign.NEXT,
             ) {
-                if (last) shell.back()
-                else shell.swap(weighing.place(PageKind.WEIGH_POINT, (at + 1).toString()))
+                if (last) shell.back() else shell.swap(Place.WeighPoint(weighing, at + 1))
             }
         return page(
             name,
@@ -194,9 +194,9 @@ class WeighPointScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 }
 
-/** The height of the centre of gravity: keyed in, or by a second weighing with one end raised. (weighing) */
-class WeighHeightScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val weighing = Weighing.of(place)
+/** The height of the centre of gravity: keyed in, or by a second weighing with one end raised. */
+class WeighHeightScreen(shell: Shell, override val place: Place.WeighHeight) : Screen(shell, place) {
+    private val weighing = place.weighing
     override val staysOn
         get() = true
 
@@ -223,10 +223,10 @@ class WeighHeightScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 }
 
-/** Words of a weighing: the scales and their source, or what a point is called. (weighing, point or nothing) */
-class WeighWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val weighing = Weighing.of(place)
-    private val at = place.args[2].toIntOrNull()
+/** Words of a weighing: the scales and their source, or what a point is called. */
+class WeighWordsScreen(shell: Shell, override val place: Place.WeighWords) : WritingScreen(shell, place) {
+    private val weighing = place.weighing
+    private val at = place.at
     override val staysOn
         get() = true
 
@@ -248,15 +248,15 @@ class WeighWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, place)
         if (at == null) return weighing.copy(entered = weighing.entered.copy(scales = line)).put(shell)
         val changed = weighing.with(at, weighing.point(at).copy(name = line))
         changed.put(shell)
-        shell.go(changed.place(PageKind.WEIGH_POINT, at.toString()))
+        shell.go(Place.WeighPoint(changed, at))
     }
 }
 
-/** A number of a weighing on keys for a glove. (weighing, what, point) */
-class WeighNumberScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val weighing = Weighing.of(place)
-    private val measure = Measure.valueOf(place.args[2])
-    private val at = place.args[3].toInt()
+/** A number of a weighing on keys for a glove. */
+class WeighNumberScreen(shell: Shell, override val place: Place.WeighNumber) : Screen(shell, place) {
+    private val weighing = place.weighing
+    private val measure = place.measure
+    private val at = place.at
     private val unit = measure.counted.unit(weighing.entered)
 
     /** Null: what stood there before stands. */
@@ -278,8 +278,7 @@ class WeighNumberScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val ofPoint = measure in Measure.OF_POINT || measure in Measure.OF_POINT_RAISED
 
     private fun about(): String {
-        val point =
-            weighing.point(at).name.ifEmpty { text(R.string.weigh_point, at + 1) }.takeIf { ofPoint }
+        val point = weighing.point(at).name.ifEmpty { text(R.string.weigh_point, at + 1) }.takeIf { ofPoint }
         return listOfNotNull(point, text(measure.title)).joinToString(": ")
     }
 
@@ -321,9 +320,9 @@ class WeighNumberScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val number = typed ?: return shell.back()
         val changed = measure.put(weighing, at, if (number.isEmpty()) "" else "$number $unit")
         changed.put(shell)
-        if (ofPoint) shell.go(changed.place(PageKind.WEIGH_POINT, at.toString()))
+        if (ofPoint) shell.go(Place.WeighPoint(changed, at))
         else if (measure in Measure.OF_HEIGHT || measure in Measure.OF_RAISED)
-            shell.go(changed.place(PageKind.WEIGH_HEIGHT))
+            shell.go(Place.WeighHeight(changed))
     }
 
     private companion object {
@@ -335,11 +334,13 @@ class WeighNumberScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
 /**
  * What it weighs and where its centre of gravity is, within what the scales may be wrong by; how it hangs
- * then; and what of it goes into the plan. (draft to take over, good, mass, centre, lines, report)
+ * then; and what of it goes into the plan.
  */
-class WeighedScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val taken: TagDraft = Weighing.draft(place.args[0])
-    private val good = place.args[1].toBoolean()
+class WeighedScreen(shell: Shell, override val place: Place.Weighed) : Screen(shell, place) {
+    private val result = place.result
+
+    /** Whoever signs no tag tells the planner. */
+    private val plans = PLANNER in shell.attempt { shell.core.setUp() }?.roles.orEmpty()
     override val staysOn
         get() = true
 
@@ -347,24 +348,29 @@ class WeighedScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = text(R.string.weighed)
 
     override val spoken
-        get() = place.args[2]
+        get() = result.mass
 
     override fun build(): View {
         val ground = palette.panel
-        val (_, _, mass, centre, beside) = place.args
         val head =
             parts.panel(
                 parts.column(
                     *listOfNotNull(
                             parts.signed(
-                                if (good) Sign.TICK else Sign.WARN,
-                                parts.words(mass, 30, bold = true, ground = ground),
+                                if (result.good) Sign.TICK else Sign.WARN,
+                                parts.words(result.mass, 30, bold = true, ground = ground),
                                 ground,
                             ),
-                            centre
+                            result.centre
+                                .joinToString(" · ")
                                 .ifEmpty { null }
                                 ?.let {
-                                    parts.words(text(R.string.weighed_centre, it), 19, bold = true, ground = ground)
+                                    parts.words(
+                                        text(R.string.weighed_centre, it),
+                                        19,
+                                        bold = true,
+                                        ground = ground,
+                                    )
                                 },
                         )
                         .toTypedArray(),
@@ -372,15 +378,14 @@ class WeighedScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 ),
                 thick = true,
             )
-        val lines = beside.lines().map { parts.words(it, 18, bold = true) }
+        val lines = result.beside.map { parts.words(it, 18, bold = true) }
         val report =
-            place.args[5].lines().filter(String::isNotBlank).map { parts.words(it, 17, ground = ground) }
-        val draft = taken
-        val picture = RiggingScreen.drawn(shell) { core -> core.checkDraft(draft).picture }
-        // whoever signs no tag tells the planner
-        val plans = PLANNER in shell.attempt { shell.core.setUp() }?.roles.orEmpty()
+            result.report.lines().filter(String::isNotBlank).map { parts.words(it, 17, ground = ground) }
+        val taken = result.taken
+        val picture = taken?.let { RiggingScreen.drawn(shell) { core -> core.checkDraft(it).picture } }
         val keys =
-            if (plans) listOf(key(Face.GOOD, text(R.string.weigh_take_over), Sign.NEXT) { takeOver() })
+            if (plans && taken != null)
+                listOf(key(Face.GOOD, text(R.string.weigh_take_over), Sign.NEXT) { takeOver(taken) })
             else emptyList()
         return page(
             text(R.string.weighed),
@@ -395,31 +400,16 @@ class WeighedScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
     }
 
-    private fun takeOver() {
+    private fun takeOver(taken: TagDraft) {
         Weighing.forget()
         shell.feel(Beat.GOOD)
-        if (shell.lies(PageKind.PLAN_DRAFT)) {
-            shell.backTo(PageKind.PLAN_DRAFT)
-            shell.swap(Place(PageKind.PLAN_DRAFT, *taken.kept()))
-        } else {
-            shell.backTo(PageKind.START)
-            shell.go(Place(PageKind.PLAN))
-            shell.go(Place(PageKind.PLAN_DRAFT, *taken.kept()))
-        }
+        if (shell.lies(Place.PlanDraft::class)) return shell.draft(taken)
+        shell.backTo(Place.Start::class)
+        shell.go(Place.Plan)
+        shell.go(Place.PlanDraft(taken))
     }
 
-    companion object {
-        private const val PLANNER = "planner"
-
-        fun place(weighed: FieldWeighed, taken: TagDraft) =
-            Place(
-                PageKind.WEIGHED,
-                Weighing.kept(taken),
-                weighed.good.toString(),
-                weighed.mass,
-                weighed.centre.joinToString(" · "),
-                weighed.beside.joinToString("\n"),
-                weighed.report,
-            )
+    private companion object {
+        const val PLANNER = "planner"
     }
 }

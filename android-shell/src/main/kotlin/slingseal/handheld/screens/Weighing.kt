@@ -1,27 +1,20 @@
 package slingseal.handheld.screens
 
+import java.io.Serializable
 import slingseal.core.FieldWeighing
 import slingseal.core.ScaleReading
 import slingseal.core.TagDraft
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 
-/**
- * A weighing that is being keyed in, and the draft that it is for. It stands in the place of each of its
- * pages, so that a turn of the phone keeps it.
- */
-data class Weighing(val draft: TagDraft, val entered: FieldWeighing) {
-    /** The page with this weighing, and what else the page is given. */
-    fun place(page: PageKind, vararg more: String) =
-        Place(page, draft.kept().joinToString(FIELD), entered.kept(), *more)
-
+/** A weighing that is being keyed in, and the draft that it is for. */
+data class Weighing(val draft: TagDraft, val entered: FieldWeighing) : Serializable {
     /** What was keyed in stands on the page of the weighing, whatever lies over it. */
     fun put(shell: Shell) {
         last = this
-        shell.backTo(PageKind.WEIGH)
-        shell.swap(place(PageKind.WEIGH))
+        shell.backTo(Place.Weigh::class)
+        shell.swap(Place.Weigh(this))
     }
 
     fun point(at: Int): ScaleReading = entered.points.getOrElse(at) { EMPTY }
@@ -34,18 +27,10 @@ data class Weighing(val draft: TagDraft, val entered: FieldWeighing) {
     }
 
     companion object {
-        private const val FIELD = "\u001f"
-        private const val ROW = "\u001e"
         private val EMPTY = ScaleReading("", "", "", "", "", "", "")
 
         /** What was keyed in last: whoever goes back by mistake finds it again. */
         private var last: Weighing? = null
-
-        fun of(place: Place) = Weighing(draftOf(place.args[0].split(FIELD)), entered(place.args[1]))
-
-        fun draft(kept: String): TagDraft = draftOf(kept.split(FIELD))
-
-        fun kept(draft: TagDraft): String = draft.kept().joinToString(FIELD)
 
         /** The weighing of a draft: the one that was left, or one that begins. */
         fun open(shell: Shell, draft: TagDraft) {
@@ -54,48 +39,11 @@ data class Weighing(val draft: TagDraft, val entered: FieldWeighing) {
                 left?.copy(draft = draft)
                     ?: shell.attempt { Weighing(draft, shell.core.beginWeighing(draft)) }
                     ?: return shell.redraw()
-            shell.go(weighing.place(PageKind.WEIGH))
+            shell.go(Place.Weigh(weighing))
         }
 
         fun forget() {
             last = null
-        }
-
-        private fun FieldWeighing.kept(): String {
-            val head =
-                listOf(
-                    scales,
-                    tolerance,
-                    height,
-                    heightTolerance,
-                    raised,
-                    over,
-                    angleTolerance,
-                    held.getOrElse(0) { "" },
-                    held.getOrElse(1) { "" },
-                    lengthUnit,
-                    massUnit,
-                )
-            val rows = points.map { listOf(it.name, it.forward, it.left, it.up, it.reads, it.tare, it.tilted) }
-            return (listOf(head) + rows).joinToString(ROW) { it.joinToString(FIELD) }
-        }
-
-        private fun entered(kept: String): FieldWeighing {
-            val rows = kept.split(ROW).map { it.split(FIELD) }
-            val head = rows.first()
-            return FieldWeighing(
-                points = rows.drop(1).map { ScaleReading(it[0], it[1], it[2], it[3], it[4], it[5], it[6]) },
-                scales = head[0],
-                tolerance = head[1],
-                height = head[2],
-                heightTolerance = head[3],
-                raised = head[4],
-                over = head[5],
-                angleTolerance = head[6],
-                held = listOf(head[7], head[8]),
-                lengthUnit = head[9],
-                massUnit = head[10],
-            )
         }
     }
 }

@@ -1,9 +1,13 @@
 package slingseal.handheld.support
 
+import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
+import slingseal.handheld.R
 import slingseal.handheld.sense.Luminance
 
-/** A team that is begun and joined by the guide, by touch, with pictures of screens alone between its phones. */
+/**
+ * A team that is begun and joined by the guide, by touch, with pictures of screens alone between its phones.
+ */
 class Team(private val phones: Phones) {
     private val screen: Screen
         get() = phones.screen
@@ -24,7 +28,9 @@ class Team(private val phones: Phones) {
             "a phone without a role is a hook check and says how to become more",
             screen.words().contains("join a team or start one") && screen.hasKey("Hook check"),
         )
+        phones.activity.speaks = true
         phones.press("Start a team")
+        assertEquals("by voice too", words(R.string.team_begin), phones.activity.lastWords)
         assertTrue(
             screen.words(),
             screen.words().contains("Step 1 of 4") &&
@@ -45,7 +51,9 @@ class Team(private val phones: Phones) {
     /** A joiner's side of the guide up to its wish. */
     fun ask(name: String, holder: String, card: Luminance): Luminance {
         phones.on(name)
+        phones.activity.speaks = true
         phones.press("Join a team")
+        assertEquals("by voice too", words(R.string.join_card), phones.activity.lastWords)
         assertTrue(
             screen.words(),
             screen.words().contains("Step 1 of 4") && screen.words().contains("On the other phone"),
@@ -87,6 +95,8 @@ class Team(private val phones: Phones) {
         assertTrue(screen.words(), screen.words().contains("You are in the team"))
         phones.press("Done")
     }
+
+    private fun words(id: Int) = phones.activity.getString(id)
 
     /** All of it. */
     fun stand() {
