@@ -14,6 +14,7 @@ mod pieces;
 mod second_look;
 pub(crate) mod story;
 mod tables;
+mod weeks;
 mod withdrawal;
 
 pub use aside::AsideView;
@@ -29,3 +30,4 @@ pub use people::{PeopleView, PersonView};
 pub use pieces::{PieceFilter, PieceLifeView, PiecesView};
 pub use second_look::{DrawnLook, InAllView, InspectorLooks, PointLooks, SecondLookView};
 pub use story::{LoadView, MomentView};
+pub use weeks::{WeekShare, WeeksRequest};

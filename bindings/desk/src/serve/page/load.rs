@@ -10,8 +10,8 @@ fn fact(name: &str, value: &str) -> Markup {
     html! { @if !value.is_empty() { div { dt { (name) } dd { (value) } } } }
 }
 
-/// A load's whole story.
-pub(in crate::serve) fn load(view: &LoadView, language: Language) -> Markup {
+/// A load's whole story; `acts`: whether something may be signed here.
+pub(in crate::serve) fn load(view: &LoadView, acts: bool, language: Language) -> Markup {
     let newest = view.inspections.first();
     html! {
         p class={ "stamp " (view.state) } {
@@ -39,7 +39,7 @@ pub(in crate::serve) fn load(view: &LoadView, language: Language) -> Markup {
                     }
                     ol.moments { @for moment in &view.moments { (told(moment)) } }
                 }
-                @if let Some(record) = newest { (seal(record, language)) }
+                @if let Some(record) = newest { (seal(record, acts, language)) }
             }
             div {
                 @if let Some(tag) = &view.tag { (tag_facts(view, tag, language)) }
@@ -114,7 +114,7 @@ pub(super) fn edition_words(state: EditionState, language: Language) -> String {
     said.say(language)
 }
 
-fn seal(record: &RecordView, language: Language) -> Markup {
+fn seal(record: &RecordView, acts: bool, language: Language) -> Markup {
     let line = &record.line;
     html! {
         section.seal {
@@ -137,6 +137,7 @@ fn seal(record: &RecordView, language: Language) -> Markup {
             p { (words::CheckOfSeal.say(language)) " " span.digest { (record.check) } ", " (words::ToCompareByVoice.say(language)) }
             p.digest { (words::RecordDigest { digest: &line.record }.say(language)) }
             @if !line.whole { p.note { (words::OnlySealHere.say(language)) } }
+            @if acts && line.state != RecordState::Voided { p { a href={ "/act/void?record=" (line.record) } { (words::ActVoid.say(language)) } } }
         }
     }
 }
