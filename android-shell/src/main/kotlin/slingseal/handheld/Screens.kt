@@ -193,7 +193,7 @@ object Screens {
             is Place.WeighWords -> WeighWordsScreen(shell, place)
             is Place.WeighNumber -> WeighNumberScreen(shell, place)
             is Place.Weighed -> WeighedScreen(shell, place)
-            Place.Authority -> AuthorityScreen(shell, place)
+            Place.Authority -> AuthorityScreen.of(shell, place)
             Place.AuthorityName -> AuthorityNameScreen(shell, place)
             is Place.AuthorityLists -> AuthorityListsScreen(shell, place)
             is Place.AuthorityWords -> AuthorityWordsScreen(shell, place)

@@ -27,6 +27,7 @@ class RiggingScreen(shell: Shell, override val place: Place.Rigging) : Screen(sh
     private val walk = shell.attempt { shell.core.walkOf(place.on) }
     private val statics =
         walk?.let { shell.attempt { listOfNotNull(shell.core.walkRigging(it.walk)) } }?.firstOrNull()
+
     private val links = walk?.let { shell.attempt { shell.core.walkLinks(it.walk) } }.orEmpty()
 
     override fun build(): View {

@@ -113,7 +113,7 @@ class WeighScreen(shell: Shell, override val place: Place.Weigh) : Screen(shell,
             ) {
                 change(weighing.copy(entered = entered.copy(lengthUnit = after(LENGTHS, entered.lengthUnit))))
             },
-            key(Face.ROW, text(R.string.weigh_mass, entered.massUnit), Sign.UNDO, text(R.string.weigh_unit)) {
+            key(Face.ROW, text(R.string.weigh_mass, entered.massUnit), Sign.NONE, text(R.string.weigh_unit)) {
                 change(weighing.copy(entered = entered.copy(massUnit = after(MASSES, entered.massUnit))))
             },
         )

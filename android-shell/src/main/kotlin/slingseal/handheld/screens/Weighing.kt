@@ -2,6 +2,7 @@ package slingseal.handheld.screens
 
 import java.io.Serializable
 import slingseal.core.FieldWeighing
+import slingseal.core.Handheld
 import slingseal.core.ScaleReading
 import slingseal.core.TagDraft
 import slingseal.handheld.Place
@@ -30,17 +31,12 @@ data class Weighing(val draft: TagDraft, val entered: FieldWeighing) : Serializa
         private val EMPTY = ScaleReading("", "", "", "", "", "", "")
 
         /** What was keyed in last: whoever goes back by mistake finds it again. */
-        private var last: Weighing? = null
+        @Volatile private var last: Weighing? = null
 
         /** The weighing of a draft: the one that was left, or one that begins. */
-        fun open(shell: Shell, draft: TagDraft) {
-            val left = last?.takeIf { it.draft.like == draft.like && it.draft.load == draft.load }
-            val weighing =
-                left?.copy(draft = draft)
-                    ?: shell.attempt { Weighing(draft, shell.core.beginWeighing(draft)) }
-                    ?: return shell.redraw()
-            shell.go(Place.Weigh(weighing))
-        }
+        fun of(core: Handheld, draft: TagDraft): Weighing =
+            last?.takeIf { it.draft.like == draft.like && it.draft.load == draft.load }?.copy(draft = draft)
+                ?: Weighing(draft, core.beginWeighing(draft))
 
         fun forget() {
             last = null
