@@ -6,8 +6,8 @@ use std::process::{Command, Stdio};
 
 use slingseal_app::{
     FieldWeighing, Language, LiftRequest, NextStep, PointState, RiggingRequest, ScaleReading, SolveRequest,
-    TagDraft, TagMade, WalkRequest, WalkView, assess_fields, assess_rigging, drawing, fields_of_file, solve_lift,
-    sound_answer, weigh_lift,
+    TagDraft, TagMade, WalkRequest, WalkView, assess_fields, assess_rigging, drawing, fields_of_file,
+    solve_lift, sound_answer, weigh_lift,
 };
 use slingseal_paper::{Head, Paper, aircrew_pdf, rigging_pdf, sheets_pdf};
 use slingseal_tests::scripted::PIN;

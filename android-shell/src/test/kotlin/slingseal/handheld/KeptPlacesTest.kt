@@ -8,13 +8,11 @@ import org.robolectric.RobolectricTestRunner
 import slingseal.core.DraftLink
 import slingseal.core.DraftPiece
 import slingseal.core.ExamPick
-import slingseal.core.MovingOut
-import slingseal.core.PieceReport
 import slingseal.core.FieldWeighed
 import slingseal.core.FieldWeighing
+import slingseal.core.MovingOut
+import slingseal.core.PieceReport
 import slingseal.core.ScaleReading
-import slingseal.handheld.screens.Measure
-import slingseal.handheld.screens.Weighing
 import slingseal.core.TagDraft
 import slingseal.handheld.screens.AuthorityCode
 import slingseal.handheld.screens.CopyPart
@@ -22,6 +20,7 @@ import slingseal.handheld.screens.Deed
 import slingseal.handheld.screens.DeficiencyDraft
 import slingseal.handheld.screens.Draft
 import slingseal.handheld.screens.Issuing
+import slingseal.handheld.screens.Measure
 import slingseal.handheld.screens.Planned
 import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.Purpose
@@ -29,6 +28,7 @@ import slingseal.handheld.screens.Said
 import slingseal.handheld.screens.Standard
 import slingseal.handheld.screens.TeamStep
 import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.screens.Weighing
 import slingseal.handheld.screens.Why
 
 /** The pages that lie open come back as they were, or not at all. */
@@ -192,7 +192,9 @@ class KeptPlacesTest {
             Place.WeighHeight(weighing),
             Place.WeighWords(weighing),
             Place.WeighNumber(weighing, Measure.AFT, 2),
-            Place.Weighed(FieldWeighed(emptyList(), "4890 lb", listOf("62 in"), listOf("a"), "b", true, load)),
+            Place.Weighed(
+                FieldWeighed(emptyList(), "4890 lb", listOf("62 in"), listOf("a"), "b", true, load)
+            ),
             Place.ReportSign("KM-025", "d1"),
             Place.Procedures,
             Place.Procedure("bag", "d"),

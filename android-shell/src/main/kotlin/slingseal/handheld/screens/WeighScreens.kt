@@ -23,10 +23,10 @@ private fun Screen.measureRow(shell: Shell, weighing: Weighing, measure: Measure
         shell.palette,
         Face.ROW,
         text(measure.title).replaceFirstChar(Char::uppercase),
-        if (value.isEmpty()) Sign.NONE else Sign.TICK,
+        if (value.isEmpty()) Sign.NUMBER else Sign.TICK,
         value.ifEmpty { text(R.string.plan_open) },
     ) {
-        shell.go(Place.WeighNumber(weighing, measure, at))
+        if (!shell.busy) shell.go(Place.WeighNumber(weighing, measure, at))
     }
 }
 
@@ -90,7 +90,7 @@ class WeighScreen(shell: Shell, override val place: Place.Weigh) : Screen(shell,
             key(
                 Face.ROW,
                 text(R.string.weigh_scales),
-                if (entered.scales.isEmpty()) Sign.NONE else Sign.TICK,
+                if (entered.scales.isEmpty()) Sign.TYPE else Sign.TICK,
                 entered.scales.ifEmpty { text(R.string.plan_open) },
             ) {
                 shell.go(Place.WeighWords(weighing))
@@ -108,7 +108,7 @@ class WeighScreen(shell: Shell, override val place: Place.Weigh) : Screen(shell,
             key(
                 Face.ROW,
                 text(R.string.weigh_tape, entered.lengthUnit),
-                Sign.UNDO,
+                Sign.NONE,
                 text(R.string.weigh_unit),
             ) {
                 change(weighing.copy(entered = entered.copy(lengthUnit = after(LENGTHS, entered.lengthUnit))))
