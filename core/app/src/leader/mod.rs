@@ -29,5 +29,6 @@ pub use manifest::{ManifestLine, ManifestView};
 pub use people::{PeopleView, PersonView};
 pub use pieces::{PieceFilter, PieceLifeView, PiecesView};
 pub use second_look::{DrawnLook, InAllView, InspectorLooks, PointLooks, SecondLookView};
+pub use slingseal_account::report::{AccountCell, AccountTable, ColumnType, TableWriter};
 pub use story::{LoadView, MomentView};
 pub use weeks::{WeekShare, WeeksRequest};
