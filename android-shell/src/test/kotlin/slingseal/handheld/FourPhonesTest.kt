@@ -190,7 +190,7 @@ class FourPhonesTest {
         }
         assertTrue(
             "what nobody signed moves nothing elsewhere",
-            phones.core.arrival("KM-061").let { it.unsigned && it.state != "set_down" },
+            phones.core.arrival("KM-061").let { it.unsigned && it.state != slingseal.core.FlowState.SET_DOWN },
         )
         phones.on("hookup")
         phones.press("Receive a load")

@@ -8,9 +8,9 @@ import org.robolectric.RobolectricTestRunner
 import slingseal.core.DraftLink
 import slingseal.core.DraftPiece
 import slingseal.core.ExamPick
-import slingseal.core.MovementKind
 import slingseal.core.FieldWeighed
 import slingseal.core.FieldWeighing
+import slingseal.core.MovementKind
 import slingseal.core.MovingOut
 import slingseal.core.PieceReport
 import slingseal.core.ScaleReading

@@ -99,7 +99,11 @@ class LeaderTest {
         screen.press("KM-067")
         screen.press("Refuse")
         screen.press("It is too heavy")
-        assertEquals("on this phone it counts at once", slingseal.core.FlowState.REFUSED, core.load("KM-067").state)
+        assertEquals(
+            "on this phone it counts at once",
+            slingseal.core.FlowState.REFUSED,
+            core.load("KM-067").state,
+        )
         hook.receive(code())
         assertEquals("elsewhere it is a hint", VerdictWord.GO, hook.check(seal, tag.text).verdict)
         assertTrue(screen.words(), screen.words().contains("moves on when somebody signs"))
@@ -130,7 +134,10 @@ class LeaderTest {
         assertTrue(no.first, no.reasons.any { "CB-0940" in it.text && "acid on the webbing" in it.text })
 
         // a load that is planned with it is told so before it is signed, and until an inspector finds it fit
-        val planned = inspector.draftLike(tag.text).copy(load = "KM-066", weightSource = slingseal.core.WeightSource.WEIGHED)
+        val planned =
+            inspector
+                .draftLike(tag.text)
+                .copy(load = "KM-066", weightSource = slingseal.core.WeightSource.WEIGHED)
         inspector.receive(code())
         assertTrue(inspector.checkDraft(planned).faults.any { "CB-0940" in it })
     }
