@@ -352,8 +352,17 @@ fn a_void_counts_whoever_is_revoked_since_and_only_while_it_could_be_signed() {
     // Of several the last is told.
     let scene = Scene { words: vec![by(40, THISTLE), by(50, THISTLE), by(30, THISTLE)], ..Scene::default() };
     let by = CallSign::new("Thistle 7").unwrap();
-    let told = Reason::Voided { by, at: at(50), cause: VoidCause::LoadMoved };
+    let told = Reason::Voided { by, at: at(50), cause: VoidCause::LoadMoved, note: None };
     assert_eq!(scene.judgement(&by_anvil(&seal())).reasons, [told]);
+}
+
+#[test]
+fn a_void_for_another_reason_says_its_words() {
+    let by = CallSign::new("Thistle 7").unwrap();
+    let note = Some(slingseal_words::Note::new("slid off its pallet").unwrap());
+    let told = Reason::Voided { by, at: at(50), cause: VoidCause::Other, note };
+    let words = told.say(slingseal_catalogue::Language::English);
+    assert!(words.contains("slid off its pallet") && !words.contains("see the note"), "{words}");
 }
 
 #[test]
@@ -444,8 +453,12 @@ fn an_outline_says_what_the_facts_say() {
     let scene = Scene::default();
     let trusted = scene.trusted;
     let known = key(SELA).public();
-    let voided =
-        || Reason::Voided { by: CallSign::new("Thistle 7").unwrap(), at: at(3), cause: VoidCause::LoadMoved };
+    let voided = || Reason::Voided {
+        by: CallSign::new("Thistle 7").unwrap(),
+        at: at(3),
+        cause: VoidCause::LoadMoved,
+        note: None,
+    };
     let revoked = || Reason::Revoked(CallSign::new("Anvil 3").unwrap());
     let superseded = || Reason::Superseded { by: Digest::of(b"x"), at: at(3), fit: false };
     let fixed =
