@@ -241,6 +241,7 @@ class PicturesTest {
                 ),
             "report-pin" to Place.ReportPin(draft.copy(event = MovementKind.SET_DOWN)),
             "report" to Place.Report("KM-025", lifted.digest),
+            "report-sign" to Place.ReportSign("KM-025", lifted.digest),
             "report-against" to Place.Report("KM-026", stood.digest),
             "receive" to Place.Scan(Purpose.Arrival),
         )
