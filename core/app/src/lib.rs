@@ -57,9 +57,9 @@ pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
     AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, DrawnLook, EXPORT_SCHEMA,
     EditionWalked, EditionsView, ExportTable, GroupShare, InAllView, InspectorLooks, ListRequest, LoadView,
-    ManifestLine, ManifestView, MomentView, PeopleView, PersonView, PieceFilter, PieceLifeView, PieceLine,
-    PieceMoment, PieceStanding, PieceView, PiecesView, PointLooks, PointShare, RecordsView, SecondLookView,
-    ShareView, ZoneCount,
+    ManifestLine, ManifestView, MomentView, PeopleView, PersonView, PhotoView, PieceFilter, PieceLifeView,
+    PieceLine, PieceMoment, PieceStanding, PieceView, PiecesView, PointLooks, PointShare, RecordsView,
+    SecondLookView, ShareView, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,

@@ -424,6 +424,7 @@ movement-taken = load { $load }: { $event }, { $at } ({ $origin })
 closing-taken = the closing of { $name } by { $by }
 piece-fit-until = fit until { $until }
 piece-fit = fit
+inspection-not-fit = not fit
 piece-withdrawn = not fit; a piece of gear is withdrawn
 inspection-taken = Inspection of { $name } by { $by }: { $found }
 examination-taken = an { $what } of { $by } on load { $load }
@@ -460,9 +461,15 @@ no-such-class-table = there is no such table of the class
 export-not-written = the export cannot be written: { $plain }; free some room
 no-such-export = there is no such export
 plan-and-print = Plan and print
-frames-taken = { $taken } frames of a moving code; about { $enough } are wanted
+frames-taken = { $taken ->
+    [one] { $taken } frame
+   *[other] { $taken } frames
+} of a moving code; about { $enough } are wanted
 a-file-named = a file
 more-than-page-takes = that is more than the page takes in; use slingseal bundle read
 upload-not-kept = the upload cannot be kept: { $plain }; free some room, and send it again
 upload-cut = the upload broke off; send it again
 rigging-in-terminal = { $name } is a file; make tags with rigging in the terminal: slingseal tag write
+photographs = Photographs
+photograph-of = Photograph: { $of }, { $at }
+photograph-away = Not here; receive a bundle that carries photographs.

@@ -102,7 +102,10 @@ counted-lifted = lifted
 counted-set-down = set down
 counted-lost = lost
 signed-by-at = Signed by { $by }, { $at }. Check { $check }.
-account-rests-on = The account rests on { $count } words; its digest is
+account-rests-on = The account rests on { $count ->
+    [one] { $count } word
+   *[other] { $count } words
+}; its digest is
 nothing-was-open = Nothing was open.
 one-point-explained = 1 point was open, and is explained:
 many-points-explained = { $many } points were open, and are explained:

@@ -18,7 +18,7 @@ pub(crate) enum ExamVerb {
         #[arg(long, value_name = "POINT=NAME")]
         plant: Vec<String>,
         #[arg(help = t(words::ArgExamLockDraw))]
-        #[arg(long, value_name = "N", conflicts_with = "plant", required_unless_present_any = ["plant", "preview"])]
+        #[arg(long, value_name = "N", conflicts_with = "plant")]
         draw: Option<u32>,
         #[arg(help = t(words::ArgExamLockSeed))]
         #[arg(long, value_name = "WORDS", requires = "draw")]

@@ -10,6 +10,7 @@ mod records;
 mod report;
 mod rigging;
 mod tag;
+mod usage;
 
 use std::path::PathBuf;
 
@@ -28,6 +29,7 @@ pub(crate) use self::records::{RecordsVerb, Table};
 pub(crate) use self::report::Report;
 pub(crate) use self::rigging::{Rigging, RiggingVerb};
 pub(crate) use self::tag::TagVerb;
+pub(crate) use self::usage::refused;
 
 #[derive(Debug, Parser)]
 #[command(name = "slingseal", version, max_term_width = 100)]
@@ -106,8 +108,11 @@ pub(crate) fn command() -> clap::Command {
             .help_heading(t(words::HeadOptions)),
     );
     command.build();
-    helped(command)
+    usage::told(helped(command))
 }
+
+/// Behind the arguments of any verb's own.
+const GLOBAL: usize = 1000;
 
 fn headed(command: clap::Command) -> clap::Command {
     let usage = t(words::HeadUsage);
@@ -116,17 +121,22 @@ fn headed(command: clap::Command) -> clap::Command {
     command
         .help_template(template)
         .subcommand_help_heading(t(words::HeadVerbs))
+        .subcommand_value_name(t(words::UsageVerb))
         .disable_help_flag(true)
         .arg(
             clap::Arg::new("help")
                 .short('h')
                 .long("help")
                 .action(clap::ArgAction::Help)
+                .display_order(GLOBAL)
                 .help(t(words::HelpHelp)),
         )
         .mut_args(|argument| {
             let head = if argument.is_positional() { t(words::HeadArguments) } else { t(words::HeadOptions) };
-            argument.help_heading(head)
+            // A verb's own arguments go before those that every verb takes.
+            let place = argument.is_global_set().then_some(GLOBAL);
+            let argument = place.into_iter().fold(argument, clap::Arg::display_order);
+            usage::noted(argument.help_heading(head))
         })
         .mut_subcommands(headed)
 }

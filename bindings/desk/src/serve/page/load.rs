@@ -45,6 +45,7 @@ pub(in crate::serve) fn load(view: &LoadView, language: Language) -> Markup {
                 @if let Some(tag) = &view.tag { (tag_facts(view, tag, language)) }
             }
         }
+        @if !view.photos.is_empty() { (photographs(view, language)) }
         @if view.inspections.iter().any(|record| !record.findings.is_empty()) { (findings(view, language)) }
         @if view.inspections.len() > 1 { (inspections(view, language)) }
     }
@@ -146,6 +147,31 @@ fn told(moment: &MomentView) -> Markup {
         li class=(moment.kind) {
             time datetime=(moment.at.rfc3339) { (moment.at.dtg) }
             span { (moment.what) }
+        }
+    }
+}
+
+/// What was photographed; the picture as large as it came is behind each.
+fn photographs(view: &LoadView, language: Language) -> Markup {
+    html! {
+        section {
+            h2 { (words::Photographs.say(language)) }
+            div.photos {
+                @for photo in &view.photos {
+                    @let at = &photo.at.dtg;
+                    figure {
+                        @if photo.here {
+                            a href={ "/photo/" (photo.digest) } {
+                                img src={ "/photo/" (photo.digest) } loading="lazy"
+                                    alt=(words::PhotographOf { of: &photo.of, at }.say(language));
+                            }
+                        } @else {
+                            p.note { (words::PhotographAway.say(language)) }
+                        }
+                        figcaption { (photo.of) ", " (at) }
+                    }
+                }
+            }
         }
     }
 }

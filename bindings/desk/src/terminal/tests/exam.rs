@@ -73,6 +73,19 @@ fn a_run_by_keys_shows_a_clock_and_nothing_to_put_right_or_seal() {
     assert!(hands.desk.farewell().unwrap().contains("is ended: 0:00 of 2:00"));
 }
 
+/// Nothing is closed in a run, and its caution is whole on a phone's terminal.
+#[test]
+fn a_run_in_forty_columns_says_that_it_is_training() {
+    let mut hands = running();
+    let shown = text(&hands.buffer(40, 24));
+    assert!(shown.contains("Examination: training, no inspection."), "{shown}");
+    hands.press("-11\n");
+    for width in [40, 80] {
+        let shown = text(&hands.buffer(width, 24));
+        assert!(shown.contains("DEFICIENT") && !shown.contains("not closed"), "{shown}");
+    }
+}
+
 #[test]
 fn a_run_can_be_ended_on_the_way_and_says_what_that_costs() {
     let mut hands = running();
