@@ -12,6 +12,7 @@ import android.view.WindowInsetsController
 import android.view.WindowManager
 import android.window.OnBackInvokedCallback
 import android.window.OnBackInvokedDispatcher
+import kotlin.reflect.KClass
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.handheld.look.OneFinger
@@ -25,8 +26,8 @@ import slingseal.handheld.screens.PICK_IN
 import slingseal.handheld.screens.PICK_LISTS
 import slingseal.handheld.screens.PICK_OUT
 import slingseal.handheld.screens.Purpose
+import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.screens.openRuns
-import slingseal.handheld.screens.runName
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Ear
 import slingseal.handheld.sense.Feel
@@ -131,7 +132,7 @@ class HandheldActivity : Activity(), Shell {
         core = opened
         palette = Palette.entries.firstOrNull { it.name == preference(PALETTE) } ?: Palette.DAY
         parts = Parts(this, palette)
-        val there = Place.loadAll(state)
+        val there = KeptPlaces.load(KeptPlaces.buildOf(this), state)
         // a turn of the phone while a bundle is read: what holds the core is not asked for a page
         val busy = Slow.at != null && there.isNotEmpty()
         places += there.ifEmpty { beginning() }
@@ -158,12 +159,11 @@ class HandheldActivity : Activity(), Shell {
      * there is one.
      */
     private fun beginning(): List<Place> {
-        val start = Place(PageKind.START)
+        val start = Place.Start
         val runs = openRuns()
-        if (runs.size == 1)
-            return listOf(start, Place(PageKind.EXAMS), Place(PageKind.WALK, runName(runs.first().run)))
+        if (runs.size == 1) return listOf(start, Place.Exams, Place.Walk(WalkRef.Run(runs.first().run)))
         val walking = attempt { core.start() }?.inHand?.filter { it.state == "walking" }.orEmpty()
-        return if (walking.size == 1) listOf(start, Place(PageKind.WALK, walking.first().walk))
+        return if (walking.size == 1) listOf(start, Place.Walk(WalkRef.Inspection(walking.first().walk)))
         else listOf(start)
     }
 
@@ -180,7 +180,8 @@ class HandheldActivity : Activity(), Shell {
 
     override fun onSaveInstanceState(state: Bundle) {
         super.onSaveInstanceState(state)
-        if (places.isEmpty()) left?.let(state::putAll) else Place.saveAll(places, state)
+        if (places.isEmpty()) left?.let(state::putAll)
+        else KeptPlaces.save(places, KeptPlaces.buildOf(this), state)
     }
 
     override fun onResume() {
@@ -228,20 +229,20 @@ class HandheldActivity : Activity(), Shell {
         when (intent.action) {
             Intent.ACTION_VIEW ->
                 intent.data?.let {
-                    backTo(PageKind.START)
+                    backTo(Place.Start::class)
                     FileScreen.take(this, it)
                 }
             INSPECT -> {
-                backTo(PageKind.START)
-                go(Place(PageKind.SCAN, Purpose.INSPECT.name))
+                backTo(Place.Start::class)
+                go(Place.Scan(Purpose.Inspect))
             }
             HOOK -> {
-                backTo(PageKind.START)
-                go(Place(PageKind.HOOK))
+                backTo(Place.Start::class)
+                go(Place.Hook())
             }
             ARRIVAL -> {
-                backTo(PageKind.START)
-                go(Place(PageKind.SCAN, Purpose.ARRIVAL.name))
+                backTo(Place.Start::class)
+                go(Place.Scan(Purpose.Arrival))
             }
         }
     }
@@ -361,8 +362,8 @@ class HandheldActivity : Activity(), Shell {
         go(place)
     }
 
-    override fun backTo(page: PageKind) {
-        while (places.size > 1 && places.last().page != page) places.removeAt(places.size - 1)
+    override fun backTo(page: KClass<out Place>) {
+        while (places.size > 1 && !page.isInstance(places.last())) places.removeAt(places.size - 1)
         show()
     }
 
@@ -377,7 +378,7 @@ class HandheldActivity : Activity(), Shell {
         }
     }
 
-    override fun lies(page: PageKind) = places.any { it.page == page }
+    override fun lies(page: KClass<out Place>) = places.any(page::isInstance)
 
     override fun redraw() = show()
 

@@ -1,320 +1,297 @@
 package slingseal.handheld
 
-import android.os.Bundle
+import java.io.Serializable
+import slingseal.core.MovingOut
+import slingseal.core.TagDraft
+import slingseal.handheld.screens.AuthorityCode
+import slingseal.handheld.screens.CopyPart
+import slingseal.handheld.screens.Deed
+import slingseal.handheld.screens.DeficiencyDraft
+import slingseal.handheld.screens.Draft
+import slingseal.handheld.screens.Issuing
+import slingseal.handheld.screens.Planned
+import slingseal.handheld.screens.Planting
+import slingseal.handheld.screens.Purpose
+import slingseal.handheld.screens.Said
+import slingseal.handheld.screens.Standard
+import slingseal.handheld.screens.TeamStep
+import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.screens.Why
 
 /**
  * Where the person is in the program: a page and what it needs to be drawn again. What it shows comes from
- * the core.
+ * the core. A place outlives the process ([KeptPlaces]), so it holds no PIN and no passphrase, and not the
+ * fingerprint of a card that is to be compared.
  */
-class Place(val page: PageKind, vararg args: String) {
-    val args: List<String> = args.toList()
-
-    fun save(): ArrayList<String> = ArrayList(listOf(page.name) + args)
-
-    companion object {
-        private const val KEY = "places"
-
-        fun saveAll(places: List<Place>, state: Bundle) {
-            state.putInt(KEY, places.size)
-            for ((at, place) in places.withIndex()) state.putStringArrayList("$KEY $at", place.save())
-        }
-
-        fun loadAll(state: Bundle?): List<Place> {
-            if (state == null) return emptyList()
-            return (0 until state.getInt(KEY)).mapNotNull { at ->
-                val saved = state.getStringArrayList("$KEY $at") ?: return@mapNotNull null
-                val page = PageKind.entries.firstOrNull { it.name == saved.first() } ?: return@mapNotNull null
-                Place(page, *saved.drop(1).toTypedArray())
-            }
-        }
-    }
-}
-
-/** The pages. In brackets: what they are given. */
-enum class PageKind(
+sealed interface Place : Serializable {
     /**
-     * Whether its first argument names a walk: an inspection's, or a run of an examination, which puts its
-     * clock over it.
+     * A page of a walk: in an inspection the load's number stands over it, in a run of an examination its
+     * clock.
      */
-    val ofWalk: Boolean = false
-) {
-    START,
+    sealed interface OfWalk : Place {
+        /** Null where the page is opened from elsewhere too, and was. */
+        val on: WalkRef?
+    }
 
-    /** (purpose, text that was read before) */
-    SCAN,
+    data object Start : Place
 
-    /** (purpose, text that was read before) */
-    TYPE,
+    data object Else : Place
 
-    /** (tag's text) */
-    TAG,
+    data class Scan(val purpose: Purpose) : Place
 
-    /** (walk, page of the recap before the decision) */
-    WALK(true),
-    MOVE,
+    data class Type(val purpose: Purpose) : Place
 
-    /** Bundles by file. */
-    FILES,
+    data class Tag(val text: String) : Place
 
-    /** (how many records, papers, procedures and parts, then line by line what was left out) */
-    MOVE_OUT,
-    HAVE,
+    // an inspection's walk, or an examination's
 
-    /** (what came in, then line by line what was set aside) */
-    MOVED,
+    /** [recap] is the page of the recap that stands before the decision. */
+    data class Walk(override val on: WalkRef, val recap: Int = 0) : OfWalk
 
-    /** (walk) */
-    MORE(true),
+    data class More(override val on: WalkRef) : OfWalk
 
-    /** (walk) */
-    CARDS(true),
+    data class Cards(override val on: WalkRef) : OfWalk
 
-    /** (walk) */
-    FINDINGS(true),
+    data class Findings(override val on: WalkRef) : OfWalk
 
-    /** (walk, finding) */
-    FINDING(true),
+    data class Finding(override val on: WalkRef, val finding: Int) : OfWalk
 
-    /** (walk, card) */
-    PICK(true),
+    data class Pick(override val on: WalkRef) : OfWalk
 
-    /** (walk, card, point, name, note, photos divided by commas) */
-    DEFICIENCY(true),
+    data class Deficiency(val draft: DeficiencyDraft) : OfWalk {
+        override val on
+            get() = draft.on
+    }
 
-    /** (walk, card, point, name, note, photos divided by commas) */
-    PHOTO(true),
+    data class Photo(val draft: DeficiencyDraft) : OfWalk {
+        override val on
+            get() = draft.on
+    }
 
-    /** (walk, card, point, finding or nothing) */
-    VALUE(true),
+    /** [finding] is the one that is looked at again, where a value is asked for that. */
+    data class Value(override val on: WalkRef, val card: Int, val point: String, val finding: Int? = null) :
+        OfWalk
 
-    /** (texts to write: a tag, or a seal and its tag) */
-    STICKER,
+    data class Write(val why: Why) : OfWalk {
+        override val on
+            get() = why.on
+    }
 
-    /** (walk, why) */
-    WRITE(true),
+    data class NotFit(override val on: WalkRef) : OfWalk
 
-    /** (walk) */
-    NOT_FIT(true),
+    data class NotApplicable(override val on: WalkRef, val card: Int, val point: String) : OfWalk
 
-    /** (walk, card, point) */
-    NOT_APPLICABLE(true),
+    data class Rigging(override val on: WalkRef) : OfWalk
 
-    /** (walk) */
-    RIGGING(true),
+    data class Settings(override val on: WalkRef.Run? = null) : OfWalk
 
-    /** (record) */
-    SEAL,
+    // seals and records
 
-    /** (seal's text or nothing, tag's text or nothing, `alone` where the tag is judged without a seal) */
-    HOOK,
+    data class Seal(val record: String) : Place
 
-    /** (tag's text or load number) */
-    ARRIVAL,
+    /** Texts to write: a tag, or a seal and its tag, or a report. */
+    data class Sticker(val texts: List<String>) : Place
 
-    /** (a draft of a report, see `Draft`) */
-    WHAT,
+    data class Records(val sought: String = "") : Place
 
-    /** (draft) */
-    REFUSE,
+    data object Find : Place
 
-    /** (draft, then which of its words) */
-    REPORT_NOTE,
+    data class Record(val record: String) : Place
 
-    /** (draft) */
-    REPORT_PHOTO,
+    data class Void(val record: String) : Place
 
-    /** (draft) */
-    REPORT_PIN,
+    /** [cause] is the core's word for it, and [note] what is said instead where it has none. */
+    data class VoidPin(val record: String, val cause: String, val note: String? = null) : Place
 
-    /** (draft) */
-    WHEN,
+    data class Voided(val text: String) : Place
 
-    /** (draft) */
-    WHEN_TIME,
+    // at the hook, and where loads come down
 
-    /** (draft) */
-    GEAR,
+    /**
+     * The texts that were read. [alone]: the tag is judged by what this device holds, without its seal.
+     * [several]: seals or tags that were shown at once.
+     */
+    data class Hook(
+        val seal: String? = null,
+        val tag: String? = null,
+        val alone: Boolean = false,
+        val several: List<String> = emptyList(),
+    ) : Place
 
-    /** (load, digest of the report) */
-    REPORT,
+    /** [of] is a tag's text, a seal's or a load's number. */
+    data class Arrival(val of: String) : Place
 
-    /** (words that are looked for) */
-    RECORDS,
-    FIND,
-    ELSE,
+    data class What(val draft: Draft) : Place
 
-    /** (record) */
-    RECORD,
+    data class Refuse(val draft: Draft) : Place
 
-    /** (record, cause or nothing, note) */
-    VOID,
+    data class ReportNote(val draft: Draft, val said: Said) : Place
 
-    /** (void's text) */
-    VOIDED,
-    SET_UP,
+    data class ReportPhoto(val draft: Draft) : Place
 
-    /** Into a team, step by step. */
-    JOIN,
+    data class ReportPin(val draft: Draft) : Place
 
-    /** A team's beginning on the phone that is its authority. (step) */
-    TEAM,
+    data class When(val draft: Draft) : Place
 
-    /** What stands on the zone. */
-    BOARD,
+    data class WhenTime(val draft: Draft) : Place
 
-    /** (load) */
-    STORY,
+    data class Gear(val draft: Draft) : Place
 
-    /** (day or nothing) */
-    CLOSE,
+    data class Report(val load: String, val digest: String) : Place
 
-    /** (point, title, what to do, what was said of it) */
-    CLOSE_POINT,
+    // moving codes and files
 
-    /** (day or nothing) */
-    CLOSE_PIN,
+    data object Move : Place
 
-    /** (statement's text or nothing, its check word) */
-    CLOSED,
+    data object Files : Place
 
-    /** (serial number or nothing, why or nothing) */
-    WITHDRAW,
+    data class MoveOut(val out: MovingOut) : Place
 
-    /** What a new load is like. */
-    PLAN,
+    data object Have : Place
 
-    /** (a draft's thirteen fields) */
-    PLAN_DRAFT,
+    /** What came in, in words, and what was set aside. */
+    data class Moved(val sum: String, val aside: List<String>) : Place
 
-    /** (a draft, field) */
-    PLAN_FIELD,
+    // this phone, its team, its authority
 
-    /** (a draft) */
-    PLAN_SOURCE,
+    data object SetUp : Place
 
-    /** (a draft) */
-    PLAN_PIECES,
+    data object Join : Place
 
-    /** (a draft, kind of piece) */
-    PLAN_PIECE,
+    data class Team(val step: TeamStep) : Place
 
-    /** (a draft) */
-    PLAN_LINKS,
+    data object Request : Place
 
-    /** (a draft) */
-    PLAN_PIN,
+    data object Name : Place
 
-    /** (tag's text) */
-    PLAN_TAG,
+    data class NewPin(val holder: String) : Place
 
-    /** The authority that this phone is, or may become. */
-    AUTHORITY,
-    AUTHORITY_NAME,
+    /** [heard] is what was keyed in of the fingerprint so far; the card's own is not here. */
+    data class Trust(val card: String, val name: String, val heard: String = "") : Place
 
-    /** (name of one that begins or nothing, lists that are picked) */
-    AUTHORITY_LISTS,
+    /** Another authority of the card's name is trusted here already. */
+    data class TrustBeside(val card: String, val name: String, val heard: String) : Place
 
-    /** (what is done, and what that needs) */
-    AUTHORITY_WORDS,
+    data object Authority : Place
 
-    /** (key request, holder, fingerprint, roles, days) */
-    AUTHORITY_ISSUE,
+    data object AuthorityName : Place
 
-    /** (card or roster) */
-    AUTHORITY_CODE,
+    /** [name] is that of an authority that is about to begin. */
+    data class AuthorityLists(val name: String? = null, val picked: Set<String> = emptySet()) : Place
 
-    /** (credential's text, holder, `own` where it is this phone's) */
-    AUTHORITY_CREDENTIAL,
-    AUTHORITY_PEOPLE,
+    data class AuthorityWords(val deed: Deed) : Place
 
-    /** (1 or 2) */
-    AUTHORITY_COPY,
+    data class AuthorityIssue(val issuing: Issuing) : Place
+
+    data class AuthorityShown(val code: AuthorityCode) : Place
+
+    /** [own]: the credential is this phone's. */
+    data class AuthorityCredential(val text: String, val holder: String, val own: Boolean) : Place
+
+    data object AuthorityPeople : Place
+
+    data class AuthorityPerson(val credential: String) : Place
+
+    data class Copy(val part: CopyPart) : Place
 
     /** A part of an authority's copy that this phone keeps. */
-    COPY_KEPT,
+    data object CopyKept : Place
 
-    /** (credential) */
-    AUTHORITY_PERSON,
+    // the leader's
 
-    /** Which lists count here. */
-    PROCEDURES,
+    data object Board : Place
 
-    /** (id, digest) */
-    PROCEDURE,
+    data class Story(val load: String) : Place
 
-    /** (id, or nothing for all that may go) */
-    PROCEDURES_OUT,
+    /** [day] is one day of the account; null is all of it. */
+    data class Close(val day: String? = null) : Place
 
-    /** What is no load: what to inspect, and what was. */
-    SUBJECTS,
-    INSPECTIONS,
+    data class ClosePoint(val id: String, val title: String, val toDo: String, val note: String) : Place
 
-    /** (procedure, name that was read) */
-    SUBJECT_NAME,
+    data class ClosePin(val day: String? = null) : Place
 
-    /** (digest) */
-    INSPECTION,
+    /** [text] is the statement's, where it goes into one code. */
+    data class Closed(val text: String?, val check: String) : Place
 
-    /**
-     * (card of an authority, its name, what was heard of its fingerprint, `beside` where another of the name
-     * is trusted)
-     */
-    TRUST,
-    REQUEST,
-    NAME,
+    data class Withdraw(val serial: String? = null) : Place
 
-    /** (name) */
-    NEW_PIN,
+    data class WithdrawPin(val serial: String, val why: String) : Place
 
-    /** (run, or nothing) */
-    SETTINGS(true),
-    EXAMS,
+    // the planner's
 
-    /** (tag's text, how many, what they were drawn from, what was picked) */
-    EXAM_PLAN,
+    data object Plan : Place
 
-    /** (as a plan) */
-    EXAM_CARDS,
+    data class PlanDraft(val draft: TagDraft) : Place
 
-    /** (as a plan, then a card) */
-    EXAM_NAMES,
+    data class PlanField(val draft: TagDraft, val field: Planned) : Place
 
-    /** (as a plan, then how many must be found, seconds, false calls) */
-    EXAM_STANDARD,
+    data class PlanSource(val draft: TagDraft) : Place
 
-    /** (as a standard) */
-    EXAM_LOCK,
-    EXAM_KEYS,
+    data class PlanPieces(val draft: TagDraft) : Place
 
-    /** (key) */
-    EXAM_KEY,
+    /** [kind] is what the piece is called. */
+    data class PlanPiece(val draft: TagDraft, val kind: String) : Place
 
-    /** (key) */
-    EXAM_REVEAL,
+    data class PlanLinks(val draft: TagDraft) : Place
 
-    /** (key) */
-    EXAM_NAME,
+    data class PlanPin(val draft: TagDraft) : Place
 
-    /** (key, student, tag's text or nothing) */
-    EXAM_READY,
+    data class PlanTag(val text: String) : Place
 
-    /** (run) */
-    EXAM_CALLS(true),
+    // lists, and what is inspected that is no load
 
-    /** (run) */
-    EXAM_END(true),
+    data object Procedures : Place
 
-    /** (run) */
-    EXAM_SHEET,
+    data class Procedure(val id: String, val digest: String) : Place
 
-    /** (run) */
-    EXAM_SCORE,
-    EXAM_RESULTS,
+    /** [id] is one list; null is all that may go. */
+    data class ProceduresOut(val id: String? = null) : Place
 
-    /** (result) */
-    EXAM_RESULT,
+    data object Subjects : Place
 
-    /** (result) */
-    EXAM_RESULT_CODE,
-    EXAM_CLASS,
+    data object Inspections : Place
+
+    data class SubjectName(val procedure: String, val name: String = "") : Place
+
+    data class Inspection(val digest: String) : Place
+
+    // examinations
+
+    data object Exams : Place
+
+    data class ExamPlan(val planting: Planting) : Place
+
+    data class ExamCards(val planting: Planting) : Place
+
+    data class ExamNames(val planting: Planting, val card: Int) : Place
+
+    data class ExamStandard(val planting: Planting, val standard: Standard) : Place
+
+    data class ExamLock(val planting: Planting, val standard: Standard) : Place
+
+    data object ExamKeys : Place
+
+    data class ExamKey(val key: String) : Place
+
+    data class ExamReveal(val key: String) : Place
+
+    data class ExamName(val key: String) : Place
+
+    data class ExamReady(val key: String, val student: String, val tag: String? = null) : Place
+
+    data class ExamCalls(override val on: WalkRef.Run) : OfWalk
+
+    data class ExamEnd(override val on: WalkRef.Run) : OfWalk
+
+    data class ExamSheet(val run: String) : Place
+
+    data class ExamScore(val sheet: String) : Place
+
+    data object ExamResults : Place
+
+    data class ExamResult(val result: String) : Place
+
+    data class ExamResultCode(val result: String) : Place
+
+    data object ExamClass : Place
 }

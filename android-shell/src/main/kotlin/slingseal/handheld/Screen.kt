@@ -5,6 +5,7 @@ import android.content.res.Configuration
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
+import kotlin.reflect.KClass
 import slingseal.core.Handheld
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
@@ -47,12 +48,12 @@ interface Shell {
     fun swap(place: Place)
 
     /** Back to the page that is nearest of this kind, or to the start. */
-    fun backTo(page: PageKind)
+    fun backTo(page: KClass<out Place>)
 
     fun back()
 
     /** Whether a page of this kind lies open, in front or under others. */
-    fun lies(page: PageKind): Boolean
+    fun lies(page: KClass<out Place>): Boolean
 
     fun redraw()
 
@@ -89,7 +90,7 @@ interface Shell {
 }
 
 /** One page: drawn whole from what the core says, and drawn anew after each answer. */
-abstract class Screen(protected val shell: Shell, val place: Place) {
+abstract class Screen(protected val shell: Shell, open val place: Place) {
     protected val parts
         get() = shell.parts
 

@@ -10,6 +10,7 @@ import slingseal.handheld.screens.AuthorityPeopleScreen
 import slingseal.handheld.screens.AuthorityPersonScreen
 import slingseal.handheld.screens.AuthorityScreen
 import slingseal.handheld.screens.AuthorityWordsScreen
+import slingseal.handheld.screens.BesideScreen
 import slingseal.handheld.screens.BoardScreen
 import slingseal.handheld.screens.CallsScreen
 import slingseal.handheld.screens.CardsScreen
@@ -19,6 +20,7 @@ import slingseal.handheld.screens.CloseScreen
 import slingseal.handheld.screens.ClosedScreen
 import slingseal.handheld.screens.CopyKeptScreen
 import slingseal.handheld.screens.CopyScreen
+import slingseal.handheld.screens.DeficiencyPhotoScreen
 import slingseal.handheld.screens.DeficiencyScreen
 import slingseal.handheld.screens.ElseScreen
 import slingseal.handheld.screens.EndRunScreen
@@ -57,7 +59,6 @@ import slingseal.handheld.screens.NameScreen
 import slingseal.handheld.screens.NewPinScreen
 import slingseal.handheld.screens.NotApplicableScreen
 import slingseal.handheld.screens.NotFitScreen
-import slingseal.handheld.screens.PhotoScreen
 import slingseal.handheld.screens.PickScreen
 import slingseal.handheld.screens.PlanDraftScreen
 import slingseal.handheld.screens.PlanFieldScreen
@@ -92,124 +93,133 @@ import slingseal.handheld.screens.SubjectNameScreen
 import slingseal.handheld.screens.SubjectsScreen
 import slingseal.handheld.screens.TagScreen
 import slingseal.handheld.screens.TeamScreen
-import slingseal.handheld.screens.Trusting
+import slingseal.handheld.screens.TrustScreen
 import slingseal.handheld.screens.TypeScreen
 import slingseal.handheld.screens.ValueScreen
+import slingseal.handheld.screens.VoidPinScreen
 import slingseal.handheld.screens.VoidScreen
 import slingseal.handheld.screens.VoidedScreen
+import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.screens.WhatScreen
 import slingseal.handheld.screens.WhenScreen
 import slingseal.handheld.screens.WhenTimeScreen
+import slingseal.handheld.screens.WithdrawPinScreen
 import slingseal.handheld.screens.WithdrawScreen
 import slingseal.handheld.screens.WriteScreen
-import slingseal.handheld.screens.run
 import slingseal.handheld.screens.walkScreen
 
 /** The page of each place. */
 object Screens {
     fun of(shell: Shell, place: Place): Screen =
-        when (place.page) {
-            PageKind.START -> StartScreen(shell, place)
-            PageKind.SCAN -> ScanScreen(shell, place)
-            PageKind.TYPE -> TypeScreen(shell, place)
-            PageKind.TAG -> TagScreen(shell, place)
-            PageKind.WALK -> walkScreen(shell, place)
-            PageKind.MOVE -> MoveScreen(shell, place)
-            PageKind.FILES -> FileScreen(shell, place)
-            PageKind.MOVE_OUT -> MoveOutScreen(shell, place)
-            PageKind.HAVE -> HaveScreen(shell, place)
-            PageKind.MOVED -> MovedScreen(shell, place)
-            PageKind.MORE -> if (place.run == null) MoreScreen(shell, place) else RunMoreScreen(shell, place)
-            PageKind.CARDS -> CardsScreen(shell, place)
-            PageKind.FINDINGS -> FindingsScreen(shell, place)
-            PageKind.FINDING -> FindingScreen(shell, place)
-            PageKind.PICK -> PickScreen(shell, place)
-            PageKind.DEFICIENCY -> DeficiencyScreen(shell, place)
-            PageKind.PHOTO -> PhotoScreen(shell, place)
-            PageKind.VALUE -> ValueScreen(shell, place)
-            PageKind.WRITE -> WriteScreen(shell, place)
-            PageKind.STICKER -> StickerScreen(shell, place)
-            PageKind.NOT_FIT -> NotFitScreen(shell, place)
-            PageKind.NOT_APPLICABLE -> NotApplicableScreen(shell, place)
-            PageKind.RIGGING -> RiggingScreen(shell, place)
-            PageKind.SEAL -> SealScreen(shell, place)
-            PageKind.HOOK -> HookScreen(shell, place)
-            PageKind.ARRIVAL -> ArrivalScreen(shell, place)
-            PageKind.WHAT -> WhatScreen(shell, place)
-            PageKind.REFUSE -> RefuseScreen(shell, place)
-            PageKind.REPORT_NOTE -> ReportNoteScreen(shell, place)
-            PageKind.REPORT_PHOTO -> ReportPhotoScreen(shell, place)
-            PageKind.REPORT_PIN -> ReportPinScreen(shell, place)
-            PageKind.WHEN -> WhenScreen(shell, place)
-            PageKind.WHEN_TIME -> WhenTimeScreen(shell, place)
-            PageKind.GEAR -> GearScreen(shell, place)
-            PageKind.REPORT -> ReportScreen(shell, place)
-            PageKind.RECORDS -> RecordsScreen(shell, place)
-            PageKind.RECORD -> RecordScreen(shell, place)
-            PageKind.VOID -> VoidScreen.of(shell, place)
-            PageKind.VOIDED -> VoidedScreen(shell, place)
-            PageKind.FIND -> FindScreen(shell, place)
-            PageKind.ELSE -> ElseScreen(shell, place)
-            PageKind.JOIN -> JoinScreen(shell, place)
-            PageKind.TEAM -> TeamScreen(shell, place)
-            PageKind.BOARD -> BoardScreen(shell, place)
-            PageKind.STORY -> StoryScreen(shell, place)
-            PageKind.CLOSE -> CloseScreen(shell, place)
-            PageKind.CLOSE_POINT -> ClosePointScreen(shell, place)
-            PageKind.CLOSE_PIN -> ClosePinScreen(shell, place)
-            PageKind.CLOSED -> ClosedScreen(shell, place)
-            PageKind.WITHDRAW -> WithdrawScreen.of(shell, place)
-            PageKind.AUTHORITY_COPY -> CopyScreen(shell, place)
-            PageKind.COPY_KEPT -> CopyKeptScreen(shell, place)
-            PageKind.PLAN -> PlanScreen(shell, place)
-            PageKind.PLAN_DRAFT -> PlanDraftScreen(shell, place)
-            PageKind.PLAN_FIELD -> PlanFieldScreen(shell, place)
-            PageKind.PLAN_SOURCE -> PlanSourceScreen(shell, place)
-            PageKind.PLAN_PIECES -> PlanPiecesScreen(shell, place)
-            PageKind.PLAN_PIECE -> PlanPieceScreen(shell, place)
-            PageKind.PLAN_LINKS -> PlanLinksScreen(shell, place)
-            PageKind.PLAN_PIN -> PlanPinScreen(shell, place)
-            PageKind.PLAN_TAG -> PlanTagScreen(shell, place)
-            PageKind.AUTHORITY -> AuthorityScreen(shell, place)
-            PageKind.AUTHORITY_NAME -> AuthorityNameScreen(shell, place)
-            PageKind.AUTHORITY_LISTS -> AuthorityListsScreen(shell, place)
-            PageKind.AUTHORITY_WORDS -> AuthorityWordsScreen(shell, place)
-            PageKind.AUTHORITY_ISSUE -> AuthorityIssueScreen(shell, place)
-            PageKind.AUTHORITY_CODE -> AuthorityCodeScreen(shell, place)
-            PageKind.AUTHORITY_CREDENTIAL -> AuthorityCredentialScreen(shell, place)
-            PageKind.AUTHORITY_PEOPLE -> AuthorityPeopleScreen(shell, place)
-            PageKind.AUTHORITY_PERSON -> AuthorityPersonScreen(shell, place)
-            PageKind.PROCEDURES -> ProceduresScreen(shell, place)
-            PageKind.PROCEDURE -> ProcedureScreen(shell, place)
-            PageKind.PROCEDURES_OUT -> ProceduresOutScreen(shell, place)
-            PageKind.SUBJECTS -> SubjectsScreen(shell, place)
-            PageKind.INSPECTIONS -> InspectionsScreen(shell, place)
-            PageKind.SUBJECT_NAME -> SubjectNameScreen(shell, place)
-            PageKind.INSPECTION -> InspectionScreen(shell, place)
-            PageKind.SET_UP -> SetUpScreen(shell, place)
-            PageKind.TRUST -> Trusting.of(shell, place)
-            PageKind.REQUEST -> RequestScreen(shell, place)
-            PageKind.NAME -> NameScreen(shell, place)
-            PageKind.NEW_PIN -> NewPinScreen(shell, place)
-            PageKind.SETTINGS -> SettingsScreen(shell, place)
-            PageKind.EXAMS -> ExamsScreen(shell, place)
-            PageKind.EXAM_PLAN -> ExamPlanScreen(shell, place)
-            PageKind.EXAM_CARDS -> ExamPickCardScreen(shell, place)
-            PageKind.EXAM_NAMES -> ExamPickNameScreen(shell, place)
-            PageKind.EXAM_STANDARD -> ExamStandardScreen(shell, place)
-            PageKind.EXAM_LOCK -> ExamLockScreen(shell, place)
-            PageKind.EXAM_KEYS -> ExamKeysScreen(shell, place)
-            PageKind.EXAM_KEY -> ExamKeyScreen(shell, place)
-            PageKind.EXAM_REVEAL -> ExamRevealScreen(shell, place)
-            PageKind.EXAM_NAME -> ExamNameScreen(shell, place)
-            PageKind.EXAM_READY -> ExamReadyScreen(shell, place)
-            PageKind.EXAM_CALLS -> CallsScreen(shell, place)
-            PageKind.EXAM_END -> EndRunScreen(shell, place)
-            PageKind.EXAM_SHEET -> ExamSheetScreen(shell, place)
-            PageKind.EXAM_SCORE -> ExamScoreScreen(shell, place)
-            PageKind.EXAM_RESULTS -> ExamResultsScreen(shell, place)
-            PageKind.EXAM_RESULT -> ExamResultScreen(shell, place)
-            PageKind.EXAM_RESULT_CODE -> ExamResultCodeScreen(shell, place)
-            PageKind.EXAM_CLASS -> ExamClassScreen(shell, place)
+        when (place) {
+            Place.Start -> StartScreen(shell, place)
+            is Place.Scan -> ScanScreen(shell, place)
+            is Place.Type -> TypeScreen(shell, place)
+            is Place.Tag -> TagScreen(shell, place)
+            is Place.Walk -> walkScreen(shell, place)
+            Place.Move -> MoveScreen(shell, place)
+            Place.Files -> FileScreen(shell, place)
+            is Place.MoveOut -> MoveOutScreen(shell, place)
+            Place.Have -> HaveScreen(shell, place)
+            is Place.Moved -> MovedScreen(shell, place)
+            is Place.More ->
+                when (val on = place.on) {
+                    is WalkRef.Run -> RunMoreScreen(shell, place, on)
+                    is WalkRef.Inspection -> MoreScreen(shell, place)
+                }
+            is Place.Cards -> CardsScreen(shell, place)
+            is Place.Findings -> FindingsScreen(shell, place, place.on)
+            is Place.Finding -> FindingScreen(shell, place)
+            is Place.Pick -> PickScreen(shell, place)
+            is Place.Deficiency -> DeficiencyScreen(shell, place)
+            is Place.Photo -> DeficiencyPhotoScreen(shell, place)
+            is Place.Value -> ValueScreen(shell, place)
+            is Place.Write -> WriteScreen(shell, place)
+            is Place.Sticker -> StickerScreen(shell, place)
+            is Place.NotFit -> NotFitScreen(shell, place)
+            is Place.NotApplicable -> NotApplicableScreen(shell, place)
+            is Place.Rigging -> RiggingScreen(shell, place)
+            is Place.Seal -> SealScreen(shell, place)
+            is Place.Hook -> HookScreen(shell, place)
+            is Place.Arrival -> ArrivalScreen(shell, place)
+            is Place.What -> WhatScreen(shell, place)
+            is Place.Refuse -> RefuseScreen(shell, place)
+            is Place.ReportNote -> ReportNoteScreen(shell, place)
+            is Place.ReportPhoto -> ReportPhotoScreen(shell, place)
+            is Place.ReportPin -> ReportPinScreen(shell, place)
+            is Place.When -> WhenScreen(shell, place)
+            is Place.WhenTime -> WhenTimeScreen(shell, place)
+            is Place.Gear -> GearScreen(shell, place)
+            is Place.Report -> ReportScreen(shell, place)
+            is Place.Records -> RecordsScreen(shell, place)
+            is Place.Record -> RecordScreen(shell, place)
+            is Place.Void -> VoidScreen(shell, place)
+            is Place.VoidPin -> VoidPinScreen(shell, place)
+            is Place.Voided -> VoidedScreen(shell, place)
+            Place.Find -> FindScreen(shell, place)
+            Place.Else -> ElseScreen(shell, place)
+            Place.Join -> JoinScreen(shell, place)
+            is Place.Team -> TeamScreen(shell, place)
+            Place.Board -> BoardScreen(shell, place)
+            is Place.Story -> StoryScreen(shell, place)
+            is Place.Close -> CloseScreen(shell, place)
+            is Place.ClosePoint -> ClosePointScreen(shell, place)
+            is Place.ClosePin -> ClosePinScreen(shell, place)
+            is Place.Closed -> ClosedScreen(shell, place)
+            is Place.Withdraw -> WithdrawScreen(shell, place)
+            is Place.WithdrawPin -> WithdrawPinScreen(shell, place)
+            is Place.Copy -> CopyScreen(shell, place)
+            Place.CopyKept -> CopyKeptScreen(shell, place)
+            Place.Plan -> PlanScreen(shell, place)
+            is Place.PlanDraft -> PlanDraftScreen(shell, place)
+            is Place.PlanField -> PlanFieldScreen(shell, place)
+            is Place.PlanSource -> PlanSourceScreen(shell, place)
+            is Place.PlanPieces -> PlanPiecesScreen(shell, place)
+            is Place.PlanPiece -> PlanPieceScreen(shell, place)
+            is Place.PlanLinks -> PlanLinksScreen(shell, place)
+            is Place.PlanPin -> PlanPinScreen(shell, place)
+            is Place.PlanTag -> PlanTagScreen(shell, place)
+            Place.Authority -> AuthorityScreen(shell, place)
+            Place.AuthorityName -> AuthorityNameScreen(shell, place)
+            is Place.AuthorityLists -> AuthorityListsScreen(shell, place)
+            is Place.AuthorityWords -> AuthorityWordsScreen(shell, place)
+            is Place.AuthorityIssue -> AuthorityIssueScreen(shell, place)
+            is Place.AuthorityShown -> AuthorityCodeScreen(shell, place)
+            is Place.AuthorityCredential -> AuthorityCredentialScreen(shell, place)
+            Place.AuthorityPeople -> AuthorityPeopleScreen(shell, place)
+            is Place.AuthorityPerson -> AuthorityPersonScreen(shell, place)
+            Place.Procedures -> ProceduresScreen(shell, place)
+            is Place.Procedure -> ProcedureScreen(shell, place)
+            is Place.ProceduresOut -> ProceduresOutScreen(shell, place)
+            Place.Subjects -> SubjectsScreen(shell, place)
+            Place.Inspections -> InspectionsScreen(shell, place)
+            is Place.SubjectName -> SubjectNameScreen(shell, place)
+            is Place.Inspection -> InspectionScreen(shell, place)
+            Place.SetUp -> SetUpScreen(shell, place)
+            is Place.Trust -> TrustScreen(shell, place)
+            is Place.TrustBeside -> BesideScreen(shell, place)
+            Place.Request -> RequestScreen(shell, place)
+            Place.Name -> NameScreen(shell, place)
+            is Place.NewPin -> NewPinScreen(shell, place)
+            is Place.Settings -> SettingsScreen(shell, place)
+            Place.Exams -> ExamsScreen(shell, place)
+            is Place.ExamPlan -> ExamPlanScreen(shell, place)
+            is Place.ExamCards -> ExamPickCardScreen(shell, place)
+            is Place.ExamNames -> ExamPickNameScreen(shell, place)
+            is Place.ExamStandard -> ExamStandardScreen(shell, place)
+            is Place.ExamLock -> ExamLockScreen(shell, place)
+            Place.ExamKeys -> ExamKeysScreen(shell, place)
+            is Place.ExamKey -> ExamKeyScreen(shell, place)
+            is Place.ExamReveal -> ExamRevealScreen(shell, place)
+            is Place.ExamName -> ExamNameScreen(shell, place)
+            is Place.ExamReady -> ExamReadyScreen(shell, place)
+            is Place.ExamCalls -> CallsScreen(shell, place)
+            is Place.ExamEnd -> EndRunScreen(shell, place, place.on)
+            is Place.ExamSheet -> ExamSheetScreen(shell, place)
+            is Place.ExamScore -> ExamScoreScreen(shell, place)
+            Place.ExamResults -> ExamResultsScreen(shell, place)
+            is Place.ExamResult -> ExamResultScreen(shell, place)
+            is Place.ExamResultCode -> ExamResultCodeScreen(shell, place)
+            Place.ExamClass -> ExamClassScreen(shell, place)
         }
 }

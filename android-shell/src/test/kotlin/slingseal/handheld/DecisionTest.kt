@@ -17,9 +17,12 @@ import slingseal.core.WalkStage
 import slingseal.core.WalkView
 import slingseal.handheld.look.PressGuard
 import slingseal.handheld.screens.DecideScreen
+import slingseal.handheld.screens.DeficiencyDraft
 import slingseal.handheld.screens.PinScreen
 import slingseal.handheld.screens.RiggingScreen
 import slingseal.handheld.screens.ValueScreen
+import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.screens.Why
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.AtTheLoad
 import slingseal.handheld.support.Zone
@@ -48,10 +51,10 @@ class DecisionTest : AtTheLoad() {
         screen.press(screen.key("Fit: hold"), held = PressGuard.LONGEST + 2 * PressGuard.GRAVE)
         assertEquals("what rests on the glass says nothing", WalkStage.Walking, onlyWalk().stage)
         // the page of the recap outlives a turn of the phone, the decision is not nearer for it
-        val page = screen.hand.front!!.place.args
+        val page = screen.hand.front!!.place as Place.Walk
         screen.hold("Fit: hold")
         assertEquals(WalkStage.Decided(true), onlyWalk().stage)
-        assertEquals(stations.size.toString(), page[1])
+        assertEquals(stations.size, page.recap)
     }
 
     @Test
@@ -263,30 +266,23 @@ class DecisionTest : AtTheLoad() {
         val card = walk.card!!
         val point = card.points.first { it.deficiencies.isNotEmpty() }
         val screen = open(walk.walk)
+        val on = WalkRef.Inspection(walk.walk)
+        val draft = DeficiencyDraft(on, 1, point.id, point.deficiencies.first().name)
         val places =
             listOf(
-                Place(PageKind.WALK, walk.walk),
-                Place(PageKind.MORE, walk.walk),
-                Place(PageKind.CARDS, walk.walk),
-                Place(PageKind.FINDINGS, walk.walk),
-                Place(PageKind.PICK, walk.walk, "1"),
-                Place(PageKind.DEFICIENCY, walk.walk, "1", point.id, point.deficiencies.first().name, "", ""),
-                Place(
-                    PageKind.WRITE,
-                    walk.walk,
-                    "NOTE",
-                    "1",
-                    point.id,
-                    point.deficiencies.first().name,
-                    "",
-                    "",
-                ),
-                Place(PageKind.NOT_FIT, walk.walk),
+                Place.Walk(on),
+                Place.More(on),
+                Place.Cards(on),
+                Place.Findings(on),
+                Place.Pick(on),
+                Place.Deficiency(draft),
+                Place.Write(Why.Note(draft)),
+                Place.NotFit(on),
             )
         for (place in places) {
             screen.hand.go(place)
             screen.settle()
-            assertTrue("${place.page}: ${screen.words()}", screen.words().contains("Load KM-071"))
+            assertTrue("$place: ${screen.words()}", screen.words().contains("Load KM-071"))
         }
     }
 

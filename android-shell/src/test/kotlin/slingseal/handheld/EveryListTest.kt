@@ -12,6 +12,7 @@ import slingseal.core.Handheld
 import slingseal.core.ProcedureView
 import slingseal.core.WalkView
 import slingseal.handheld.screens.CardScreen
+import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.sound
@@ -48,8 +49,8 @@ class EveryListTest {
         for (list in lists) {
             var view = begin(zone, core, list)
             var cards = 0
-            hand.backTo(PageKind.START)
-            hand.go(Place(PageKind.WALK, view.walk))
+            hand.backTo(Place.Start::class)
+            hand.go(Place.Walk(WalkRef.Inspection(view.walk)))
             while (view.card != null) {
                 hand.redraw()
                 screen.settle()

@@ -2,6 +2,7 @@ package slingseal.handheld
 
 import android.view.KeyEvent
 import android.widget.EditText
+import kotlin.reflect.KClass
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
@@ -20,7 +21,8 @@ import slingseal.core.VerdictWord
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.VerdictView
 import slingseal.handheld.screens.CardScreen
-import slingseal.handheld.screens.MoveOutScreen
+import slingseal.handheld.screens.FramesScreen
+import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.RunBand
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.sense.Beat
@@ -46,7 +48,7 @@ class ExamTest {
     private val Screen.hand
         get() = activity as HandheldActivity
 
-    private fun Screen.backTo(page: PageKind) {
+    private fun Screen.backTo(page: KClass<out Place>) {
         hand.backTo(page)
         settle()
     }
@@ -91,7 +93,7 @@ class ExamTest {
             press(if (hasKey("Count")) "Count" else "Give value")
             assertTrue(hand.front is ValueScreen)
             see()
-            val plan = Zone.planned(hand.front!!.place)
+            val plan = Zone.planned(hand.front!!.place as Place.Value)
             if (plan == null) {
                 press(keys().first { it.label.toString() != "Back" })
             } else {
@@ -179,15 +181,14 @@ class ExamTest {
         zone.instructor()
         val tag = zone.tag()
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.EXAM_PLAN, tag.text, "4", "Monday", ""))
-        screen.hand.go(Place(PageKind.EXAM_CARDS, tag.text, "0", "Monday", ""))
+        screen.hand.go(Place.ExamPlan(Planting(tag.text, 4, "Monday")))
+        screen.hand.go(Place.ExamCards(Planting(tag.text, 0, "Monday")))
         screen.settle()
         assertTrue(screen.words(), screen.words().contains("Picked: 0."))
         screen.press("Rig these")
         assertTrue(
             screen.words(),
-            screen.words().contains("plant", ignoreCase = true) &&
-                screen.hand.front?.place?.page == PageKind.EXAM_CARDS,
+            screen.words().contains("plant", ignoreCase = true) && screen.hand.front?.place is Place.ExamCards,
         )
     }
 
@@ -257,7 +258,7 @@ class ExamTest {
         // nothing pauses it, and behind it every other door is shut
         screen.press("More")
         assertFalse(screen.hasKey("Pause"))
-        screen.backTo(PageKind.EXAMS)
+        screen.backTo(Place.Exams::class)
         assertEquals(setOf("Back", "Thistle 7"), screen.keys().map { it.label.toString() }.toSet())
         screen.press("Thistle 7")
 
@@ -304,7 +305,7 @@ class ExamTest {
         assertEquals(VerdictWord.NO_GO, verdict.verdict)
         assertTrue(verdict.first, verdict.first.contains("examination result"))
         screen.press("Done")
-        screen.backTo(PageKind.EXAMS)
+        screen.backTo(Place.Exams::class)
         screen.press("Runs and results")
         assertTrue(screen.hasKey("Thistle 7"))
         screen.press("Back")
@@ -353,7 +354,7 @@ class ExamTest {
         var look = 0
         while (done == null) {
             check(look++ < 200) { "the sheet does not come whole" }
-            screen.settle(MoveOutScreen.FRAME)
+            screen.settle(FramesScreen.FRAME)
             val text = runCatching { screen.readCode() }.getOrNull() ?: continue
             done = school.movingTake(text) as? MovingTaken.Done
         }
@@ -366,7 +367,7 @@ class ExamTest {
 
         // the result comes back by its code, and the student reads the debrief
         screen.press("Done")
-        screen.backTo(PageKind.EXAMS)
+        screen.backTo(Place.Exams::class)
         screen.press("Runs and results")
         screen.press("Scan a result")
         screen.hand.see(Zone.camera(core.codeOf(result.text)))
@@ -434,7 +435,7 @@ class ExamTest {
             screen.press(side)
             see()
             assertEquals("the clock stands over $side", 1, screen.shown().filterIsInstance<RunBand>().count())
-            screen.backTo(PageKind.WALK)
+            screen.backTo(Place.Walk::class)
         }
         screen.walkOn(::see)
         see()

@@ -11,6 +11,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
 import slingseal.handheld.look.Key
+import slingseal.handheld.screens.FramesScreen
 import slingseal.handheld.screens.MoveOutScreen
 import slingseal.handheld.screens.MovedScreen
 import slingseal.handheld.sense.Luminance
@@ -180,8 +181,8 @@ class FourPhonesTest {
         phones.press("More")
         phones.press("Move records")
         phones.press("Show a moving code")
-        val enough = (phones.activity.front as MoveOutScreen).place.args[3].toInt()
-        return List(enough * 2 + 4) { phones.picture().also { screen.settle(MoveOutScreen.FRAME) } }
+        val enough = (phones.activity.front as MoveOutScreen).place.out.enough.toInt()
+        return List(enough * 2 + 4) { phones.picture().also { screen.settle(FramesScreen.FRAME) } }
     }
 
     private fun gather(frames: List<Luminance>) {

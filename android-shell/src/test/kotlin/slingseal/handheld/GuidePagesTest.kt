@@ -11,8 +11,8 @@ import slingseal.core.ReportRequest
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.CloseScreen
 import slingseal.handheld.screens.CopyMade
-import slingseal.handheld.screens.CopyScreen
-import slingseal.handheld.screens.TeamScreen
+import slingseal.handheld.screens.CopyPart
+import slingseal.handheld.screens.TeamStep
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Zone
 
@@ -47,9 +47,9 @@ class GuidePagesTest {
         judge.judge()
     }
 
-    private val start = Place(PageKind.START)
-    private val more = Place(PageKind.ELSE)
-    private val join = Place(PageKind.JOIN)
+    private val start = Place.Start
+    private val more = Place.Else
+    private val join = Place.Join
 
     @Test
     fun aPhoneWithoutARole() =
@@ -57,10 +57,10 @@ class GuidePagesTest {
             "none",
             "start" to start,
             "more" to more,
-            "set-up" to Place(PageKind.SET_UP),
+            "set-up" to Place.SetUp,
             "join-card" to join,
-            "team-begin" to Place(PageKind.TEAM, TeamScreen.BEGIN),
-            "copy-none" to Place(PageKind.COPY_KEPT),
+            "team-begin" to Place.Team(TeamStep.BEGIN),
+            "copy-none" to Place.CopyKept,
         )
 
     @Test
@@ -75,12 +75,7 @@ class GuidePagesTest {
         val authority = zone.desk.authority()
         phone().trust(authority.card.text, authority.fingerprint)
         phone().makeKey("Lantern 1", Zone.PIN)
-        inEveryLight(
-            "join-wish",
-            "start" to start,
-            "join-credential" to join,
-            "set-up" to Place(PageKind.SET_UP),
-        )
+        inEveryLight("join-wish", "start" to start, "join-credential" to join, "set-up" to Place.SetUp)
     }
 
     @Test
@@ -103,8 +98,8 @@ class GuidePagesTest {
             "joined",
             "start" to start,
             "joined" to join,
-            "set-up" to Place(PageKind.SET_UP),
-            "plan-first" to Place(PageKind.PLAN),
+            "set-up" to Place.SetUp,
+            "plan-first" to Place.Plan,
         )
     }
 
@@ -122,12 +117,12 @@ class GuidePagesTest {
         inEveryLight(
             "lead",
             "start" to start,
-            "authority" to Place(PageKind.AUTHORITY),
-            "team-card" to Place(PageKind.TEAM, TeamScreen.CARD),
-            "team-keys" to Place(PageKind.TEAM, TeamScreen.KEYS),
-            "team-roster" to Place(PageKind.TEAM, TeamScreen.ROSTER),
-            "copy-first" to Place(PageKind.AUTHORITY_COPY, CopyScreen.FIRST),
-            "copy-second" to Place(PageKind.AUTHORITY_COPY, CopyScreen.SECOND),
+            "authority" to Place.Authority,
+            "team-card" to Place.Team(TeamStep.CARD),
+            "team-keys" to Place.Team(TeamStep.KEYS),
+            "team-roster" to Place.Team(TeamStep.ROSTER),
+            "copy-first" to Place.Copy(CopyPart.FIRST),
+            "copy-second" to Place.Copy(CopyPart.SECOND),
         )
     }
 
@@ -154,17 +149,16 @@ class GuidePagesTest {
         inEveryLight(
             "leader",
             "start" to start,
-            "board" to Place(PageKind.BOARD),
-            "story" to Place(PageKind.STORY, "KM-071"),
-            "close" to Place(PageKind.CLOSE, ""),
-            "close-point" to
-                Place(PageKind.CLOSE_POINT, point.id, "${point.title}: ${point.subject}", point.toDo, ""),
-            "close-pin" to Place(PageKind.CLOSE_PIN, ""),
-            "closed" to Place(PageKind.CLOSED, closing.code?.text.orEmpty(), closing.statement.check),
-            "closed-long" to Place(PageKind.CLOSED, "", closing.statement.check),
-            "withdraw" to Place(PageKind.WITHDRAW),
-            "withdraw-pin" to Place(PageKind.WITHDRAW, "CB-0940", "a cut in the webbing"),
-            "copy-kept" to Place(PageKind.COPY_KEPT),
+            "board" to Place.Board,
+            "story" to Place.Story("KM-071"),
+            "close" to Place.Close(),
+            "close-point" to Place.ClosePoint(point.id, "${point.title}: ${point.subject}", point.toDo, ""),
+            "close-pin" to Place.ClosePin(),
+            "closed" to Place.Closed(closing.code?.text, closing.statement.check),
+            "closed-long" to Place.Closed(null, closing.statement.check),
+            "withdraw" to Place.Withdraw(),
+            "withdraw-pin" to Place.WithdrawPin("CB-0940", "a cut in the webbing"),
+            "copy-kept" to Place.CopyKept,
         )
     }
 }

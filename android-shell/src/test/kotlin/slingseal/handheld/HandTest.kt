@@ -37,17 +37,17 @@ class HandTest : AtTheLoad() {
         val screen = Screen(launched.get())
         val authority = zone.desk.authority()
         Zone.camera()
-        screen.hand.go(Place(PageKind.SET_UP))
+        screen.hand.go(Place.SetUp)
         screen.settle()
         screen.press("Scan a code")
         screen.hand.see(Zone.camera(authority.card))
-        assertEquals(PageKind.TRUST, screen.hand.front!!.place.page)
+        assertEquals(Place.Trust::class, screen.hand.front!!.place::class)
         fun untold() {
             val told =
                 screen.words() +
                     screen.shown().map { it.contentDescription ?: "" } +
                     screen.hand.front!!.spoken +
-                    screen.hand.front!!.place.args.drop(1)
+                    (screen.hand.front!!.place as Place.Trust).let { "${it.name} ${it.heard}" }
             for (group in authority.fingerprint.split(' ')) assertFalse(told, group in told)
         }
         untold()
@@ -88,7 +88,7 @@ class HandTest : AtTheLoad() {
                 .also { it.authorityInit("Sela Relief", Zone.PASSPHRASE, emptyList()) }
                 .authority()
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.TRUST, other.card.text, other.name, ""))
+        screen.hand.go(Place.Trust(other.card.text, other.name))
         screen.settle()
         screen.hear(other.fingerprint)
         screen.press("Compare")
@@ -164,7 +164,7 @@ class HandTest : AtTheLoad() {
         assertEquals(2u, onlyWalk().card!!.number)
 
         val seal = Zone.sealed(core, zone.tag("KM-016"))
-        screen.hand.go(Place(PageKind.HOOK, seal.code.text, zone.tag("KM-016").text))
+        screen.hand.go(Place.Hook(seal.code.text, zone.tag("KM-016").text))
         screen.settle()
         for (code in listOf(KeyEvent.KEYCODE_VOLUME_UP, KeyEvent.KEYCODE_VOLUME_DOWN)) screen.hardKey(
             code,
@@ -172,8 +172,8 @@ class HandTest : AtTheLoad() {
         )
         assertEquals(
             "a verdict stands until somebody presses the glass",
-            PageKind.HOOK,
-            screen.hand.front!!.place.page,
+            Place.Hook::class,
+            screen.hand.front!!.place::class,
         )
         assertFalse("the volume is the system's", screen.hand.front!!.takesHardKeys)
         assertTrue("nothing was reported by them", core.movements("KM-016").isEmpty())
@@ -205,7 +205,7 @@ class HandTest : AtTheLoad() {
         button(KeyEvent.KEYCODE_MEDIA_PREVIOUS)
         assertEquals("back", 1u, onlyWalk().card!!.number)
         button(KeyEvent.KEYCODE_MEDIA_NEXT)
-        assertEquals(PageKind.PICK, screen.hand.front!!.place.page)
+        assertEquals(Place.Pick::class, screen.hand.front!!.place::class)
     }
 
     @Test
@@ -230,17 +230,17 @@ class HandTest : AtTheLoad() {
             screen.words(),
             screen.words().contains("It seals no load") && !screen.words().contains("Ready to inspect"),
         )
-        screen.hand.go(Place(PageKind.TAG, zone.tag().text))
+        screen.hand.go(Place.Tag(zone.tag().text))
         screen.settle()
         assertTrue(screen.words(), screen.words().contains("cannot seal yet"))
 
         Zone.newPhone()
         zone.inspector()
         val good = Screen(Zone.launch().get())
-        good.hand.go(Place(PageKind.SET_UP))
+        good.hand.go(Place.SetUp)
         good.settle()
         assertTrue(good.words(), good.words().contains("Ready to inspect and seal"))
-        good.hand.go(Place(PageKind.TAG, zone.tag().text))
+        good.hand.go(Place.Tag(zone.tag().text))
         good.settle()
         assertFalse(good.words(), good.words().contains("cannot seal yet"))
     }

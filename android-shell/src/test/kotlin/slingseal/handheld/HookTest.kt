@@ -156,13 +156,13 @@ class HookTest {
             val screen = Screen(Zone.launch().get())
             for ((name, place) in
                 mapOf(
-                    "go" to Place(PageKind.HOOK, seal.text, tag.text),
-                    "seal" to Place(PageKind.HOOK, seal.text, ""),
-                    "no-go" to Place(PageKind.HOOK, seal.text, zone.tag("KM-016").text),
+                    "go" to Place.Hook(seal.text, tag.text),
+                    "seal" to Place.Hook(seal.text),
+                    "no-go" to Place.Hook(seal.text, zone.tag("KM-016").text),
                 )) {
                 screen.hand.go(place)
                 screen.settle()
-                val verdict = core.check(seal.text, place.args[1].ifEmpty { null })
+                val verdict = core.check(seal.text, place.tag)
                 val facts = verdict.facts!!
                 val wanted =
                     listOfNotNull(
@@ -268,7 +268,7 @@ class HookTest {
         val tag = zone.tag()
         val seal = Zone.sealed(core, tag)
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.STICKER, seal.code.text, tag.text))
+        screen.hand.go(Place.Sticker(listOf(seal.code.text, tag.text)))
         screen.settle()
         assertTrue(screen.hand.front is StickerScreen)
         val good = Fake(2000)
@@ -314,7 +314,7 @@ class HookTest {
         /** What the page wants and what the platform was asked for are one. */
         fun touches(): Boolean =
             screen.hand.front!!.touches.also {
-                assertEquals("${screen.hand.front!!.place.page}", it, adapter.isInReaderMode)
+                assertEquals("${screen.hand.front!!.place}", it, adapter.isInReaderMode)
             }
         assertFalse(touches())
         screen.press("Hook check")
@@ -480,10 +480,10 @@ class HookTest {
         fun pane(screen: Screen) =
             screen.all().first { it is slingseal.handheld.look.SafeArea }.accessibilityPaneTitle
         val hook = open(HandheldActivity.HOOK)
-        assertEquals(PageKind.HOOK, hook.hand.front!!.place.page)
+        assertEquals(Place.Hook::class, hook.hand.front!!.place::class)
         assertEquals("Hook check", pane(hook))
         val inspect = open(HandheldActivity.INSPECT)
-        assertEquals(PageKind.SCAN, inspect.hand.front!!.place.page)
+        assertEquals(Place.Scan::class, inspect.hand.front!!.place::class)
         inspect.press("Back")
         inspect.press("More")
         assertEquals("More", pane(inspect))

@@ -71,7 +71,7 @@ class JourneyTest {
 
     private fun Screen.giveWhatIsPlanned() {
         val plan =
-            Zone.planned((activity as HandheldActivity).front!!.place)
+            Zone.planned((activity as HandheldActivity).front!!.place as Place.Value)
                 ?: return press(keys().first { it.label.toString() != "Back" })
         type(plan)
         press("Take it")
@@ -246,7 +246,7 @@ class JourneyTest {
         fun answer() {
             val front = activity.front!!
             if (front !is ValueScreen) return up()
-            val plan = Zone.planned(front.place)?.toInt()
+            val plan = Zone.planned(front.place as Place.Value)?.toInt()
             if (plan == null) {
                 // a choice: the first is framed, then taken
                 repeat(2) { up() }

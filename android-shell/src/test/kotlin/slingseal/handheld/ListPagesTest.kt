@@ -10,6 +10,7 @@ import slingseal.core.Handheld
 import slingseal.core.PointState
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.Palette
+import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.sound
@@ -69,32 +70,30 @@ class ListPagesTest {
                 .single {
                     it.id == id && it.version == version.toUInt() && (id != "crate" || version != 1 || it.own)
                 }
-                .let { Place(PageKind.PROCEDURE, it.id, it.digest) }
+                .let { Place.Procedure(it.id, it.digest) }
         judge =
             PageJudge(
                 linkedMapOf(
-                    "else" to Place(PageKind.ELSE),
-                    "procedures" to Place(PageKind.PROCEDURES),
+                    "else" to Place.Else,
+                    "procedures" to Place.Procedures,
                     "procedure-approved" to edition("crate", 1),
                     "procedure-missing" to edition("pipes", 3),
                     "procedure-apart" to edition("crate", 2),
                     "procedure-withdrawn" to
-                        editions
-                            .first { it.id == "derig" }
-                            .let { Place(PageKind.PROCEDURE, it.id, it.digest) },
-                    "procedures-out" to Place(PageKind.PROCEDURES_OUT, ""),
-                    "tag-missing" to Place(PageKind.TAG, ordering.text),
-                    "subjects" to Place(PageKind.SUBJECTS),
-                    "subject-name" to Place(PageKind.SUBJECT_NAME, "gear-net", ""),
-                    "subject-hookup" to Place(PageKind.SUBJECT_NAME, "hookup", ""),
-                    "subject-card" to Place(PageKind.WALK, card),
+                        editions.first { it.id == "derig" }.let { Place.Procedure(it.id, it.digest) },
+                    "procedures-out" to Place.ProceduresOut(),
+                    "tag-missing" to Place.Tag(ordering.text),
+                    "subjects" to Place.Subjects,
+                    "subject-name" to Place.SubjectName("gear-net"),
+                    "subject-hookup" to Place.SubjectName("hookup"),
+                    "subject-card" to Place.Walk(WalkRef.Inspection(card)),
                     "subject-decide" to
-                        Place(PageKind.WALK, deciding, core.walk(deciding).stations.size.toString()),
-                    "subject-not-fit" to Place(PageKind.NOT_FIT, deciding),
-                    "subject-sign" to Place(PageKind.WALK, toSign),
-                    "inspections" to Place(PageKind.INSPECTIONS),
-                    "inspection-withdrawn" to Place(PageKind.INSPECTION, signed),
-                    "inspection-fit" to Place(PageKind.INSPECTION, fit),
+                        Place.Walk(WalkRef.Inspection(deciding), core.walk(deciding).stations.size),
+                    "subject-not-fit" to Place.NotFit(WalkRef.Inspection(deciding)),
+                    "subject-sign" to Place.Walk(WalkRef.Inspection(toSign)),
+                    "inspections" to Place.Inspections,
+                    "inspection-withdrawn" to Place.Inspection(signed),
+                    "inspection-fit" to Place.Inspection(fit),
                 )
             )
     }

@@ -179,7 +179,7 @@ class ListsTest {
         other.movingListen()
         var report: slingseal.core.BundleReport? = null
         for (look in 0 until 200) {
-            screen.settle(slingseal.handheld.screens.MoveOutScreen.FRAME)
+            screen.settle(slingseal.handheld.screens.FramesScreen.FRAME)
             val code = screen.shown().filterIsInstance<slingseal.handheld.look.CodeView>().single()
             val text =
                 runCatching { Zone.readIndependently(screen.pixels(), screen.box(code)) }.getOrNull()

@@ -95,7 +95,7 @@ class MovementTest {
         val taken = leader.receive(screen.code()) as Received.Movement
         assertEquals(report.digest, taken.report.digest)
         screen.press("Next load")
-        assertEquals(PageKind.HOOK, screen.hand.front!!.place.page)
+        assertEquals(Place.Hook::class, screen.hand.front!!.place::class)
         assertEquals(null, screen.shown().filterIsInstance<VerdictView>().singleOrNull())
     }
 
@@ -181,7 +181,7 @@ class MovementTest {
             Zone.newPhone()
             zone.meet(core)
             val screen = Screen(Zone.launch().get())
-            screen.hand.go(Place(PageKind.HOOK, seal.text, tag.text))
+            screen.hand.go(Place.Hook(seal.text, tag.text))
             screen.settle()
             val density = screen.activity.resources.displayMetrics.density
             val words =
@@ -228,7 +228,7 @@ class MovementTest {
         screen.hand.redraw()
         screen.settle()
         screen.hardKey(KeyEvent.KEYCODE_MEDIA_NEXT, 60)
-        assertEquals(PageKind.REFUSE, screen.hand.front!!.place.page)
+        assertEquals(Place.Refuse::class, screen.hand.front!!.place::class)
         repeat(3) { screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 250) }
         assertTrue(screen.hand.lastWords, screen.hand.lastWords!!.startsWith("The load shifted"))
         screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP, 250)
@@ -268,7 +268,7 @@ class MovementTest {
         val pieces = core.arrival(tag.text).pieces
         assertTrue("${pieces.size}", pieces.size >= 2)
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.hand.go(Place.Arrival(tag.text))
         screen.settle()
         screen.press("Equipment, more")
         screen.press("Equipment")
@@ -312,7 +312,7 @@ class MovementTest {
         val pieces = core.arrival(tag.text).pieces
         val screen = Screen(Zone.launch().get())
         screen.hand.hardKeysOn = true
-        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.hand.go(Place.Arrival(tag.text))
         screen.settle()
         screen.press("Equipment, more")
         screen.press("Equipment")
@@ -344,7 +344,7 @@ class MovementTest {
         Zone.camera()
         val tag = zone.tag()
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.hand.go(Place.Arrival(tag.text))
         screen.settle()
         screen.press("Equipment, more")
         for (shade in listOf(60, 190)) {
@@ -367,7 +367,7 @@ class MovementTest {
     fun aMissedReportIsGivenLaterAndSaysSo() {
         val tag = zone.tag()
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.hand.go(Place.Arrival(tag.text))
         screen.settle()
         screen.press("Equipment, more")
         screen.press("Now")
@@ -406,7 +406,7 @@ class MovementTest {
     fun aircraftAndPlaceGoAlongWhereSomebodyGivesThem() {
         val tag = zone.tag()
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.hand.go(Place.Arrival(tag.text))
         screen.settle()
         screen.press("Equipment, more")
         fun say(row: String, words: String) {
@@ -462,7 +462,7 @@ class MovementTest {
         zone.inspector()
         val tag = zone.tag()
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.hand.go(Place.Arrival(tag.text))
         screen.settle()
         screen.press("Equipment, more")
         screen.press("Sign with your PIN")
@@ -489,25 +489,25 @@ class MovementTest {
         val lifted = report("lifted")
         val screen = Screen(Zone.launch().get())
         // where moving codes are taken in, a report by itself is welcome
-        screen.hand.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+        screen.hand.go(Place.Scan(Purpose.Moving))
         screen.settle()
         screen.hand.see(Zone.camera(lifted.code))
         assertEquals(listOf("lifted"), core.movements("KM-015").map { it.event })
         assertTrue(screen.words(), screen.words().contains("Load KM-015: lifted"))
         // and at the receiving side it leads to its load
         val down = report("set-down")
-        screen.hand.go(Place(PageKind.SCAN, Purpose.ARRIVAL.name))
+        screen.hand.go(Place.Scan(Purpose.Arrival))
         screen.settle()
         screen.hand.see(Zone.camera(down.code))
-        assertEquals(PageKind.ARRIVAL, screen.hand.front!!.place.page)
+        assertEquals(Place.Arrival::class, screen.hand.front!!.place::class)
         assertTrue(screen.words(), screen.keys().count { it.contentDescription.contains("unsigned") } >= 2)
 
         report("derigged")
-        screen.hand.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+        screen.hand.go(Place.Scan(Purpose.Moving))
         screen.settle()
         hook.movingBegin(null)
         var frame = 0u
-        while (screen.hand.front!!.place.page != PageKind.MOVED) {
+        while (screen.hand.front!!.place::class != Place.Moved::class) {
             check(frame < 200u) { screen.words() }
             screen.hand.see(Zone.camera(hook.movingFrame(frame)))
             frame += 1u
@@ -538,7 +538,7 @@ class MovementTest {
         Zone.nfc()
         val tag = zone.tag()
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.ARRIVAL, tag.text))
+        screen.hand.go(Place.Arrival(tag.text))
         screen.settle()
         screen.press("Set down")
         screen.press("Write to sticker")
@@ -564,11 +564,11 @@ class MovementTest {
         // another phone has both by one touch
         Zone.newPhone()
         val other = Screen(Zone.launch().get())
-        other.hand.go(Place(PageKind.SCAN, Purpose.ARRIVAL.name))
+        other.hand.go(Place.Scan(Purpose.Arrival))
         other.settle()
         other.touch(own)
         assertEquals(listOf("set-down"), core.movements("KM-015").map { it.event })
-        assertEquals(PageKind.ARRIVAL, other.hand.front!!.place.page)
+        assertEquals(Place.Arrival::class, other.hand.front!!.place::class)
     }
 
     @Test
@@ -591,16 +591,12 @@ class MovementTest {
         )
         val screen = Screen(Zone.launch().get())
         for (place in
-            listOf(
-                Place(PageKind.RECORD, seal.record),
-                Place(PageKind.TAG, zone.tag("KM-012").text),
-                Place(PageKind.ARRIVAL, "KM-012"),
-            )) {
+            listOf(Place.Record(seal.record), Place.Tag(zone.tag("KM-012").text), Place.Arrival("KM-012"))) {
             screen.hand.go(place)
             screen.settle()
             val row = screen.keys().firstOrNull { it.label == "Lost or jettisoned" }
             assertTrue(
-                "${place.page}: ${screen.words()}",
+                "$place: ${screen.words()}",
                 row != null && row.contentDescription.contains("over the ridge"),
             )
         }

@@ -11,7 +11,7 @@ import org.robolectric.annotation.GraphicsMode
 import slingseal.core.BundleReport
 import slingseal.core.MovingTaken
 import slingseal.handheld.look.CodeView
-import slingseal.handheld.screens.MoveOutScreen
+import slingseal.handheld.screens.FramesScreen
 import slingseal.handheld.screens.MovedScreen
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.Screen
@@ -51,7 +51,7 @@ class MovingTest {
         var report: BundleReport? = null
         var missed = 0
         for (look in 0 until 400) {
-            screen.settle(MoveOutScreen.FRAME * if (look % 4 == 0) 3 else 1)
+            screen.settle(FramesScreen.FRAME * if (look % 4 == 0) 3 else 1)
             // no reader finds every code: a frame that is missed is one more that is lost, but few may be
             val text =
                 try {

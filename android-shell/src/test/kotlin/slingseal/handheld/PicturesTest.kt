@@ -16,8 +16,11 @@ import slingseal.core.PointKind
 import slingseal.core.ReportRequest
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.Palette
+import slingseal.handheld.screens.DeficiencyDraft
 import slingseal.handheld.screens.Draft
 import slingseal.handheld.screens.Purpose
+import slingseal.handheld.screens.Said
+import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.screens.Why
 import slingseal.handheld.support.ExamScenes
 import slingseal.handheld.support.PageJudge
@@ -63,7 +66,7 @@ class PicturesTest {
         val point = bad.points.first { it.deficiencies.isNotEmpty() }
         val name = point.deficiencies.first().name
         walk = core.doWalk(id, WalkRequest.Deficiency(bad.number, point.id, name, null, emptyList()))
-        val open = walk.findings.single().number.toString()
+        val open = walk.findings.single().number.toInt()
         while (walk.card!!.number.toInt() < 12) walk = core.doWalk(id, Zone.answer(walk))
 
         // one that asks for a count, and one that cannot be answered as a whole: a choice, a serial number
@@ -82,6 +85,8 @@ class PicturesTest {
 
         val card = core.walk(id).card!!
         val known = card.points.first { it.deficiencies.isNotEmpty() }
+        val on = WalkRef.Inspection(id)
+        val noted = DeficiencyDraft(on, card.number.toInt(), known.id, known.deficiencies.first().name)
         val authority = zone.desk.authority()
         val twin =
             zone
@@ -93,97 +98,75 @@ class PicturesTest {
         val riggedWalk = core.beginWalk(vehicle.text).walk
         val voided = core.void(Zone.sealed(core, zone.tag("KM-023")).record, "load-moved", null, Zone.PIN)
         return linkedMapOf(
-            "start" to Place(PageKind.START),
-            "scan" to Place(PageKind.SCAN, Purpose.INSPECT.name),
-            "type" to Place(PageKind.TYPE, Purpose.INSPECT.name),
-            "tag" to Place(PageKind.TAG, vehicle.text),
-            "card" to Place(PageKind.WALK, id),
-            "card-value" to Place(PageKind.WALK, asked.walk),
-            "choice" to Place(PageKind.VALUE, asked.walk, asked.card!!.number.toString(), choice.id, ""),
-            "count" to Place(PageKind.VALUE, counted.walk, counted.card!!.number.toString(), count.id, ""),
-            "more" to Place(PageKind.MORE, id),
-            "cards" to Place(PageKind.CARDS, id),
-            "pick" to Place(PageKind.PICK, id, card.number.toString()),
-            "deficiency" to
-                Place(
-                    PageKind.DEFICIENCY,
-                    id,
-                    card.number.toString(),
-                    known.id,
-                    known.deficiencies.first().name,
-                    "",
-                    "",
-                ),
-            "note" to
-                Place(
-                    PageKind.WRITE,
-                    id,
-                    Why.NOTE.name,
-                    card.number.toString(),
-                    known.id,
-                    known.deficiencies.first().name,
-                    "",
-                    "",
-                ),
-            "findings" to Place(PageKind.FINDINGS, id),
-            "finding" to Place(PageKind.FINDING, id, open),
-            "decide" to Place(PageKind.WALK, deciding),
-            "decide-last" to Place(PageKind.WALK, deciding, core.walk(deciding).stations.size.toString()),
-            "decide-found" to Place(PageKind.WALK, corrected),
-            "not-fit" to Place(PageKind.NOT_FIT, deciding),
-            "rigging" to Place(PageKind.RIGGING, riggedWalk),
-            "else" to Place(PageKind.ELSE),
-            "pin" to Place(PageKind.WALK, decided),
-            "seal" to Place(PageKind.SEAL, seal.record),
-            "sticker" to Place(PageKind.STICKER, seal.code.text, sealedTag.text),
-            "files" to Place(PageKind.FILES),
-            "several" to Place(PageKind.HOOK, "", "", "several", seal.code.text, sealOfUnsigned.code.text),
-            "hook" to Place(PageKind.HOOK),
-            "hook-tag" to Place(PageKind.HOOK, "", zone.tag("KM-061").text),
-            "go" to Place(PageKind.HOOK, seal.code.text, sealedTag.text),
-            "go-seal" to Place(PageKind.HOOK, seal.code.text, ""),
-            "wait" to Place(PageKind.HOOK, sealOfUnsigned.code.text, unsigned.text),
-            "no-go" to Place(PageKind.HOOK, seal.code.text, tag.text),
-            "move" to Place(PageKind.MOVE),
-            "move-out" to slingseal.handheld.screens.MoveOutScreen.place(core.movingBegin(null)),
-            "have" to Place(PageKind.HAVE),
+            "start" to Place.Start,
+            "scan" to Place.Scan(Purpose.Inspect),
+            "type" to Place.Type(Purpose.Inspect),
+            "tag" to Place.Tag(vehicle.text),
+            "card" to Place.Walk(on),
+            "card-value" to Place.Walk(WalkRef.Inspection(asked.walk)),
+            "choice" to Place.Value(WalkRef.Inspection(asked.walk), asked.card!!.number.toInt(), choice.id),
+            "count" to Place.Value(WalkRef.Inspection(counted.walk), counted.card!!.number.toInt(), count.id),
+            "more" to Place.More(on),
+            "cards" to Place.Cards(on),
+            "pick" to Place.Pick(on),
+            "deficiency" to Place.Deficiency(noted),
+            "note" to Place.Write(Why.Note(noted)),
+            "findings" to Place.Findings(on),
+            "finding" to Place.Finding(on, open),
+            "decide" to Place.Walk(WalkRef.Inspection(deciding)),
+            "decide-last" to Place.Walk(WalkRef.Inspection(deciding), core.walk(deciding).stations.size),
+            "decide-found" to Place.Walk(WalkRef.Inspection(corrected)),
+            "not-fit" to Place.NotFit(WalkRef.Inspection(deciding)),
+            "rigging" to Place.Rigging(WalkRef.Inspection(riggedWalk)),
+            "else" to Place.Else,
+            "pin" to Place.Walk(WalkRef.Inspection(decided)),
+            "seal" to Place.Seal(seal.record),
+            "sticker" to Place.Sticker(listOf(seal.code.text, sealedTag.text)),
+            "files" to Place.Files,
+            "several" to Place.Hook(several = listOf(seal.code.text, sealOfUnsigned.code.text)),
+            "hook" to Place.Hook(),
+            "hook-tag" to Place.Hook(tag = zone.tag("KM-061").text),
+            "go" to Place.Hook(seal.code.text, sealedTag.text),
+            "go-seal" to Place.Hook(seal.code.text),
+            "wait" to Place.Hook(sealOfUnsigned.code.text, unsigned.text),
+            "no-go" to Place.Hook(seal.code.text, tag.text),
+            "move" to Place.Move,
+            "move-out" to Place.MoveOut(core.movingBegin(null)),
+            "have" to Place.Have,
             "moved" to
-                Place(
-                    PageKind.MOVED,
+                Place.Moved(
                     "Records taken in: 2 new, 0 completed, 1 already here. Other papers: 4 new.",
-                    "record, item 3: the record is not the one that its seal names; ask the sender for the bundle again",
+                    listOf(
+                        "record, item 3: the record is not the one that its seal names; ask the sender for the bundle again"
+                    ),
                 ),
-            "taking" to Place(PageKind.SCAN, Purpose.MOVING.name),
-            "records" to Place(PageKind.RECORDS),
-            "found" to Place(PageKind.RECORDS, "rations"),
-            "record" to Place(PageKind.RECORD, seal.record),
-            "void" to Place(PageKind.VOID, seal.record),
-            "void-pin" to Place(PageKind.VOID, seal.record, "load-moved", ""),
-            "voided" to Place(PageKind.VOIDED, voided.text),
-            "set-up" to Place(PageKind.SET_UP),
-            "trust" to Place(PageKind.TRUST, authority.card.text, authority.name, ""),
+            "taking" to Place.Scan(Purpose.Moving),
+            "records" to Place.Records(),
+            "found" to Place.Records("rations"),
+            "record" to Place.Record(seal.record),
+            "void" to Place.Void(seal.record),
+            "void-pin" to Place.VoidPin(seal.record, "load-moved"),
+            "voided" to Place.Voided(voided.text),
+            "set-up" to Place.SetUp,
+            "trust" to Place.Trust(authority.card.text, authority.name),
             "trust-digits" to
-                Place(
-                    PageKind.TRUST,
+                Place.Trust(
                     authority.card.text,
                     authority.name,
                     authority.fingerprint.filter { it != ' ' }.take(9),
                 ),
-            "trust-beside" to Place(PageKind.TRUST, twin.card.text, twin.name, "", "beside"),
-            "not-applicable" to Place(PageKind.NOT_APPLICABLE, id, card.number.toString(), known.id),
+            "trust-beside" to Place.TrustBeside(twin.card.text, twin.name, ""),
+            "not-applicable" to Place.NotApplicable(on, card.number.toInt(), known.id),
             "finding-reject" to
-                Place(PageKind.FINDING, rejected.walk, rejected.findings.single().number.toString()),
+                Place.Finding(WalkRef.Inspection(rejected.walk), rejected.findings.single().number.toInt()),
             "reject" to
-                Place(
-                    PageKind.WRITE,
-                    rejected.walk,
-                    Why.REJECT.name,
-                    rejected.findings.single().number.toString(),
+                Place.Write(
+                    Why.Reject(WalkRef.Inspection(rejected.walk), rejected.findings.single().number.toInt())
                 ),
-            "request" to Place(PageKind.REQUEST),
-            "name" to Place(PageKind.NAME),
-            "new-pin" to Place(PageKind.NEW_PIN, "Thistle 7", ""),
-            "settings" to Place(PageKind.SETTINGS),
+            "request" to Place.Request,
+            "name" to Place.Name,
+            "new-pin" to Place.NewPin("Thistle 7"),
+            "settings" to Place.Settings(),
         ) + movements()
     }
 
@@ -224,28 +207,29 @@ class PicturesTest {
         report("KM-026", "lost")
         val draft = Draft("KM-025")
         return linkedMapOf(
-            "arrival" to Place(PageKind.ARRIVAL, zone.tag("KM-027").text),
-            "arrival-story" to Place(PageKind.ARRIVAL, tag.text),
-            "arrival-unknown" to Place(PageKind.ARRIVAL, "KM-026"),
-            "what" to draft.place(PageKind.WHAT),
+            "arrival" to Place.Arrival(zone.tag("KM-027").text),
+            "arrival-story" to Place.Arrival(tag.text),
+            "arrival-unknown" to Place.Arrival("KM-026"),
+            "what" to Place.What(draft),
             "what-later" to
-                draft
-                    .copy(at = Instant.now().epochSecond - 1800, note = "strap torn", sign = true)
-                    .place(PageKind.WHAT),
-            "when" to draft.place(PageKind.WHEN),
-            "when-time" to draft.place(PageKind.WHEN_TIME),
-            "gear" to draft.place(PageKind.GEAR),
+                Place.What(
+                    draft.copy(at = Instant.now().epochSecond - 1800, note = "strap torn", sign = true)
+                ),
+            "when" to Place.When(draft),
+            "when-time" to Place.WhenTime(draft),
+            "gear" to Place.Gear(draft),
             "gear-marked" to
-                draft
-                    .copy(pieces = pieces.take(2).map { PieceReport(it.serial, true, it == pieces.first()) })
-                    .place(PageKind.GEAR),
-            "refuse" to draft.copy(event = Draft.REFUSED).place(PageKind.REFUSE),
-            "report-note" to
-                draft.copy(event = Draft.REFUSED, cause = "other").place(PageKind.REPORT_NOTE, "NOTE"),
-            "report-pin" to draft.copy(event = Draft.SET_DOWN).place(PageKind.REPORT_PIN),
-            "report" to Place(PageKind.REPORT, "KM-025", lifted.digest),
-            "report-against" to Place(PageKind.REPORT, "KM-026", stood.digest),
-            "receive" to Place(PageKind.SCAN, Purpose.ARRIVAL.name),
+                Place.Gear(
+                    draft.copy(
+                        pieces = pieces.take(2).map { PieceReport(it.serial, true, it == pieces.first()) }
+                    )
+                ),
+            "refuse" to Place.Refuse(draft.copy(event = Draft.REFUSED)),
+            "report-note" to Place.ReportNote(draft.copy(event = Draft.REFUSED, cause = "other"), Said.NOTE),
+            "report-pin" to Place.ReportPin(draft.copy(event = Draft.SET_DOWN)),
+            "report" to Place.Report("KM-025", lifted.digest),
+            "report-against" to Place.Report("KM-026", stood.digest),
+            "receive" to Place.Scan(Purpose.Arrival),
         )
     }
 

@@ -54,9 +54,10 @@ class PinTest : AtTheLoad() {
             // turned while the PIN is stretched: the new activity works on, and is told; of what holds the
             // core nothing is asked
             Watched.held = true
+            val build = KeptPlaces.buildOf(screen.hand)
             val turned =
                 Robolectric.buildActivity(HandheldActivity::class.java)
-                    .setup(Bundle().also { Place.saveAll(listOf(Place(PageKind.START), Slow.at!!), it) })
+                    .setup(Bundle().also { KeptPlaces.save(listOf(Place.Start, Slow.at!!), build, it) })
             val after = Screen(turned.get())
             after.settle()
             assertTrue(after.words(), after.words().contains("Working"))
@@ -68,7 +69,7 @@ class PinTest : AtTheLoad() {
                 }
             }
             after.settle()
-            assertEquals(PageKind.SEAL, turned.get().front!!.place.page)
+            assertEquals(Place.Seal::class, turned.get().front!!.place::class)
             assertEquals(1, core.records(null, 10u).size)
         } finally {
             Core.slow = usual
@@ -193,7 +194,7 @@ class PinTest : AtTheLoad() {
             from.join()
             org.robolectric.Shadows.shadowOf(android.os.Looper.getMainLooper()).idle()
             assertFalse(activity.isOpening)
-            assertEquals("the shortcut was not forgotten", PageKind.HOOK, activity.front!!.place.page)
+            assertEquals("the shortcut was not forgotten", Place.Hook::class, activity.front!!.place::class)
         } finally {
             Core.slow = usual
         }

@@ -16,7 +16,6 @@ import slingseal.core.WalkRequest
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.Planned
-import slingseal.handheld.screens.kept
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
@@ -180,16 +179,16 @@ class PlannerTest {
         val made = core.writeDraft(vehicle, Zone.PIN).code.text
         return PageJudge(
             linkedMapOf(
-                "plan" to Place(PageKind.PLAN),
-                "plan-bare" to Place(PageKind.PLAN_DRAFT, *bare.kept()),
-                "plan-vehicle" to Place(PageKind.PLAN_DRAFT, *vehicle.kept()),
-                "plan-field" to Place(PageKind.PLAN_FIELD, *vehicle.kept(), Planned.GROSS.name),
-                "plan-source" to Place(PageKind.PLAN_SOURCE, *vehicle.kept()),
-                "plan-pieces" to Place(PageKind.PLAN_PIECES, *vehicle.kept()),
-                "plan-piece" to Place(PageKind.PLAN_PIECE, *vehicle.kept(), "chain leg"),
-                "plan-links" to Place(PageKind.PLAN_LINKS, *vehicle.kept()),
-                "plan-pin" to Place(PageKind.PLAN_PIN, *vehicle.kept()),
-                "plan-tag" to Place(PageKind.PLAN_TAG, made),
+                "plan" to Place.Plan,
+                "plan-bare" to Place.PlanDraft(bare),
+                "plan-vehicle" to Place.PlanDraft(vehicle),
+                "plan-field" to Place.PlanField(vehicle, Planned.GROSS),
+                "plan-source" to Place.PlanSource(vehicle),
+                "plan-pieces" to Place.PlanPieces(vehicle),
+                "plan-piece" to Place.PlanPiece(vehicle, "chain leg"),
+                "plan-links" to Place.PlanLinks(vehicle),
+                "plan-pin" to Place.PlanPin(vehicle),
+                "plan-tag" to Place.PlanTag(made),
             )
         )
     }

@@ -27,9 +27,13 @@ import org.robolectric.annotation.GraphicsMode
 import org.xmlpull.v1.XmlPullParser
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.Key
+import slingseal.handheld.screens.DeficiencyDraft
 import slingseal.handheld.screens.Draft
 import slingseal.handheld.screens.KIND
+import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.Purpose
+import slingseal.handheld.screens.Standard
+import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.sense.Blind
 import slingseal.handheld.sense.Eye
 import slingseal.handheld.support.FakeKeystore
@@ -187,7 +191,7 @@ class PlatformTest {
             screen.finish()
             screen.settle()
         }
-        screen.hand.go(Place(PageKind.FILES))
+        screen.hand.go(Place.Files)
         screen.settle()
         screen.press("Write a bundle")
         shadowOf(screen.activity).peekNextStartedActivityForResult().intent.let {
@@ -211,13 +215,13 @@ class PlatformTest {
             shadowOf(screen.activity).peekNextStartedActivityForResult().intent.action,
         )
         answer(android.app.Activity.RESULT_CANCELED, null)
-        assertEquals(PageKind.FILES, screen.hand.front!!.place.page)
+        assertEquals(Place.Files::class, screen.hand.front!!.place::class)
 
         // the same bytes, opened by the picker of another phone
         Zone.newPhone()
         zone.meet(core)
         val other = Screen(Zone.launch().get())
-        other.hand.go(Place(PageKind.FILES))
+        other.hand.go(Place.Files)
         other.settle()
         val from = Uri.parse("content://elsewhere/in")
         shadowOf(app.contentResolver).registerInputStreamSupplier(from) {
@@ -273,7 +277,7 @@ class PlatformTest {
     @Test
     fun aFileThatCannotBeReadIsTold() {
         val screen = Screen(Zone.launch().get())
-        screen.hand.go(Place(PageKind.FILES))
+        screen.hand.go(Place.Files)
         screen.settle()
         screen.press("Open a bundle")
         val gone = Uri.parse("content://elsewhere/gone")
@@ -297,7 +301,7 @@ class PlatformTest {
         val screen = Screen(Zone.launch().get())
         screen.press("More")
         screen.press("Records")
-        assertEquals(PageKind.RECORDS, screen.hand.front!!.place.page)
+        assertEquals(Place.Records::class, screen.hand.front!!.place::class)
         val callback =
             HandheldActivity::class
                 .java
@@ -309,9 +313,9 @@ class PlatformTest {
             screen.settle()
         }
         back()
-        assertEquals(PageKind.ELSE, screen.hand.front!!.place.page)
+        assertEquals(Place.Else::class, screen.hand.front!!.place::class)
         back()
-        assertEquals(PageKind.START, screen.hand.front!!.place.page)
+        assertEquals(Place.Start::class, screen.hand.front!!.place::class)
         assertFalse(screen.hand.isFinishing)
         back()
         assertTrue("at the start there is no page to go back to", screen.hand.isFinishing)
@@ -329,38 +333,33 @@ class PlatformTest {
         val screen = Screen(Zone.launch().get())
         fun secure() = screen.activity.window.attributes.flags and WindowManager.LayoutParams.FLAG_SECURE != 0
         fun at(place: Place) {
-            screen.hand.backTo(PageKind.START)
+            screen.hand.backTo(Place.Start::class)
             screen.hand.go(place)
             screen.settle()
         }
-        val plan = arrayOf(tag.text, "3", "Monday", "")
+        val plan = Planting(tag.text, 3, "Monday")
+        val standard = Standard(2, 300, 1)
         for (place in
             listOf(
-                Place(PageKind.EXAM_PLAN, *plan),
-                Place(PageKind.EXAM_CARDS, *plan),
-                Place(PageKind.EXAM_NAMES, *plan, "1"),
-                Place(PageKind.EXAM_STANDARD, *plan, "2", "300", "1"),
-                Place(PageKind.EXAM_LOCK, *plan, "2", "300", "1"),
-                Place(PageKind.EXAM_REVEAL, key.key),
+                Place.ExamPlan(plan),
+                Place.ExamCards(plan),
+                Place.ExamNames(plan, 1),
+                Place.ExamStandard(plan, standard),
+                Place.ExamLock(plan, standard),
+                Place.ExamReveal(key.key),
             )) {
             at(place)
-            assertTrue("${place.page}: ${screen.words()}", secure())
+            assertTrue("$place: ${screen.words()}", secure())
         }
         "$PIN".forEach { screen.press(screen.key(it.toString()), settleFirst = false) }
         screen.press("Show what is planted")
         assertTrue(screen.words(), words.all { it in screen.words() } && secure())
         // whatever else says what is planted is as secret
-        for (place in
-            listOf(
-                Place(PageKind.EXAM_KEY, key.key),
-                Place(PageKind.EXAM_KEYS),
-                Place(PageKind.EXAMS),
-                Place(PageKind.EXAM_NAME, key.key),
-            )) {
+        for (place in listOf(Place.ExamKey(key.key), Place.ExamKeys, Place.Exams, Place.ExamName(key.key))) {
             at(place)
-            assertTrue("${place.page}", secure() || words.none { it in screen.words() })
+            assertTrue("$place", secure() || words.none { it in screen.words() })
         }
-        at(Place(PageKind.START))
+        at(Place.Start)
         assertFalse(secure())
     }
 
@@ -487,39 +486,46 @@ class PlatformTest {
         val screen = Screen(Zone.launch().get())
         val places =
             listOf(
-                Place(PageKind.START),
-                Place(PageKind.ELSE),
-                Place(PageKind.SET_UP),
-                Place(PageKind.SETTINGS),
-                Place(PageKind.RECORDS),
-                Place(PageKind.MOVE),
-                Place(PageKind.FILES),
-                Place(PageKind.SCAN, Purpose.INSPECT.name),
-                Place(PageKind.TYPE, Purpose.INSPECT.name),
-                Place(PageKind.HOOK),
-                Place(PageKind.WALK, walk.walk),
-                Place(PageKind.MORE, walk.walk),
-                Place(PageKind.CARDS, walk.walk),
-                Place(PageKind.PICK, walk.walk, "1"),
-                Place(PageKind.DEFICIENCY, walk.walk, "1", point.id, point.deficiencies.first().name, "", ""),
-                Place(PageKind.ARRIVAL, zone.tag("KM-028").text),
-                Draft("KM-028").place(PageKind.WHAT),
-                Draft("KM-028").place(PageKind.GEAR),
-                Draft("KM-028", Draft.REFUSED).place(PageKind.REFUSE),
-                Draft("KM-028").place(PageKind.WHEN),
-                Place(PageKind.NOT_FIT, walk.walk),
-                Place(PageKind.NEW_PIN, "Thistle 7", ""),
-                Place(PageKind.TAG, zone.vehicleTag().text),
+                Place.Start,
+                Place.Else,
+                Place.SetUp,
+                Place.Settings(),
+                Place.Records(),
+                Place.Move,
+                Place.Files,
+                Place.Scan(Purpose.Inspect),
+                Place.Type(Purpose.Inspect),
+                Place.Hook(),
+                Place.Walk(WalkRef.Inspection(walk.walk)),
+                Place.More(WalkRef.Inspection(walk.walk)),
+                Place.Cards(WalkRef.Inspection(walk.walk)),
+                Place.Pick(WalkRef.Inspection(walk.walk)),
+                Place.Deficiency(
+                    DeficiencyDraft(
+                        WalkRef.Inspection(walk.walk),
+                        1,
+                        point.id,
+                        point.deficiencies.first().name,
+                    )
+                ),
+                Place.Arrival(zone.tag("KM-028").text),
+                Place.What(Draft("KM-028")),
+                Place.Gear(Draft("KM-028")),
+                Place.Refuse(Draft("KM-028", Draft.REFUSED)),
+                Place.When(Draft("KM-028")),
+                Place.NotFit(WalkRef.Inspection(walk.walk)),
+                Place.NewPin("Thistle 7"),
+                Place.Tag(zone.vehicleTag().text),
             )
         for (place in places) {
-            screen.hand.backTo(PageKind.START)
-            if (place.page != PageKind.START) screen.hand.go(place)
+            screen.hand.backTo(Place.Start::class)
+            if (place::class != Place.Start::class) screen.hand.go(place)
             screen.settle()
             // slow work, a camera or a voice that fails draw a page again as it stands
             screen.hand.redrawSame()
             screen.settle()
             val stops = stops(screen)
-            val where = "${place.page}: ${stops.map(::said)}"
+            val where = "$place: ${stops.map(::said)}"
             assertEquals("$where: each once", stops.size, stops.toSet().size)
             assertTrue("$where: nothing is silent", stops.all { said(it).isNotBlank() })
             val keys = screen.all().filterIsInstance<Key>().filter { it.isShown }.toList()

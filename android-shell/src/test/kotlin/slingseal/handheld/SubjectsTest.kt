@@ -46,7 +46,7 @@ class SubjectsTest {
 
     /** To the first page, from wherever the phone is. */
     private fun Screen.home() {
-        (activity as HandheldActivity).backTo(PageKind.START)
+        (activity as HandheldActivity).backTo(Place.Start::class)
         settle()
     }
 

@@ -20,9 +20,10 @@ import slingseal.core.MovingTaken
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
-import slingseal.handheld.screens.AuthorityScreen
+import slingseal.handheld.screens.AuthorityCode
 import slingseal.handheld.screens.Deed
-import slingseal.handheld.screens.MoveOutScreen
+import slingseal.handheld.screens.FramesScreen
+import slingseal.handheld.screens.Issuing
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
@@ -72,7 +73,7 @@ class TeamTest {
         )
 
     private fun toTheAuthority() {
-        (screen.activity as HandheldActivity).backTo(PageKind.START)
+        (screen.activity as HandheldActivity).backTo(Place.Start::class)
         screen.settle()
         press("More")
         press("Set-up")
@@ -196,7 +197,7 @@ class TeamTest {
         var done = false
         var looks = 0
         while (!done && looks++ < 200) {
-            screen.settle(MoveOutScreen.FRAME)
+            screen.settle(FramesScreen.FRAME)
             val text = runCatching { code() }.getOrNull() ?: continue
             done = fifth.movingTake(text) is MovingTaken.Done
         }
@@ -281,23 +282,20 @@ class TeamTest {
         val fingerprint = phone.setUp().fingerprint.orEmpty()
         return PageJudge(
                 linkedMapOf(
-                    "set-up" to Place(PageKind.SET_UP),
-                    "authority" to Place(PageKind.AUTHORITY),
-                    "authority-name" to Place(PageKind.AUTHORITY_NAME),
-                    "authority-first-lists" to Place(PageKind.AUTHORITY_LISTS, NAME, "bag,net"),
-                    "authority-lists" to Place(PageKind.AUTHORITY_LISTS, "", "bag,zone"),
-                    "authority-words" to Place(PageKind.AUTHORITY_WORDS, Deed.BEGIN.name, NAME, ""),
+                    "set-up" to Place.SetUp,
+                    "authority" to Place.Authority,
+                    "authority-name" to Place.AuthorityName,
+                    "authority-first-lists" to Place.AuthorityLists(NAME, setOf("bag", "net")),
+                    "authority-lists" to Place.AuthorityLists(picked = setOf("bag", "zone")),
+                    "authority-words" to Place.AuthorityWords(Deed.Begin(NAME, emptyList())),
                     "authority-issue" to
-                        Place(PageKind.AUTHORITY_ISSUE, own, "Mason 5", fingerprint, "inspector", "30"),
-                    "authority-card" to Place(PageKind.AUTHORITY_CODE, AuthorityScreen.CARD),
-                    "authority-roster" to Place(PageKind.AUTHORITY_CODE, AuthorityScreen.ROSTER),
-                    "authority-credential" to Place(PageKind.AUTHORITY_CREDENTIAL, credential, "Anvil 3", ""),
-                    "authority-people" to Place(PageKind.AUTHORITY_PEOPLE),
+                        Place.AuthorityIssue(Issuing(own, "Mason 5", fingerprint, listOf("inspector"), 30)),
+                    "authority-card" to Place.AuthorityShown(AuthorityCode.CARD),
+                    "authority-roster" to Place.AuthorityShown(AuthorityCode.ROSTER),
+                    "authority-credential" to Place.AuthorityCredential(credential, "Anvil 3", own = false),
+                    "authority-people" to Place.AuthorityPeople,
                     "authority-person" to
-                        Place(
-                            PageKind.AUTHORITY_PERSON,
-                            phone.issued().issued.first { it.holder == "Anvil 3" }.id,
-                        ),
+                        Place.AuthorityPerson(phone.issued().issued.first { it.holder == "Anvil 3" }.id),
                 )
             )
             .also { check(card.name == NAME) }
@@ -328,10 +326,7 @@ class TeamTest {
         Zone.nfc()
         for ((group, language) in listOf("team-new" to "", "team-new-spanish" to "es-rMX-")) {
             Core.close()
-            val judge =
-                PageJudge(
-                    linkedMapOf("set-up" to Place(PageKind.SET_UP), "authority" to Place(PageKind.AUTHORITY))
-                )
+            val judge = PageJudge(linkedMapOf("set-up" to Place.SetUp, "authority" to Place.Authority))
             judge.draw(group, "${language}w360dp-h640dp-port-xhdpi", 1f, Palette.entries)
             judge.draw("$group-side", "${language}w640dp-h360dp-land-xhdpi", 1f, listOf(Palette.DAY))
             judge.judge()

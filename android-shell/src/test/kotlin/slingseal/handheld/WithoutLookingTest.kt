@@ -21,6 +21,7 @@ import org.robolectric.shadows.ShadowTextToSpeech
 import slingseal.core.HandheldException
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.PhotoScreen
+import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.screens.answer
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.Screen
@@ -104,10 +105,10 @@ class WithoutLookingTest {
             shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance())
                 .onInitListener
                 .onInit(TextToSpeech.ERROR)
-            activity.go(Place(PageKind.HOOK))
+            activity.go(Place.Hook())
             screen.settle()
             assertTrue(screen.words(), screen.words().contains(words))
-            activity.go(Place(PageKind.HOOK))
+            activity.go(Place.Hook())
             screen.settle()
             assertTrue("once: ${screen.words()}", !screen.words().contains(words))
         }
@@ -123,7 +124,7 @@ class WithoutLookingTest {
         // not fit may not be called fit: the walk refuses, and the page of the walk is spoken with it
         screen.beginWalk()
         val id = walk().walk
-        activity.answer(id, slingseal.core.WalkRequest.Decide(true, null), Beat.GOOD)
+        activity.answer(WalkRef.Inspection(id), slingseal.core.WalkRequest.Decide(true, null), Beat.GOOD)
         activity.redraw()
         screen.settle()
         val refused = core.doWalk(id, slingseal.core.WalkRequest.Decide(true, null)).refused!!.message
@@ -151,7 +152,7 @@ class WithoutLookingTest {
             activity.speaks = true
             val engine = shadowOf(ShadowTextToSpeech.getLastTextToSpeechInstance())
             engine.onInitListener.onInit(TextToSpeech.SUCCESS)
-            activity.go(Place(PageKind.HOOK))
+            activity.go(Place.Hook())
             screen.settle()
             assertEquals(qualifiers, language, engine.currentLanguage.language)
             assertTrue(engine.lastSpokenText, engine.lastSpokenText.isNotEmpty())
@@ -213,10 +214,10 @@ class WithoutLookingTest {
         screen.beginWalk()
         assertTrue(staysOn())
         val seal = Zone.sealed(core, zone.tag("KM-043"))
-        activity.go(Place(PageKind.SEAL, seal.record))
+        activity.go(Place.Seal(seal.record))
         screen.settle()
         assertEquals(1f, activity.window.attributes.screenBrightness, 0f)
-        activity.backTo(PageKind.START)
+        activity.backTo(Place.Start::class)
         screen.settle()
         assertEquals(-1f, activity.window.attributes.screenBrightness, 0f)
     }

@@ -7,7 +7,6 @@ import android.widget.ScrollView
 import slingseal.core.ArrivalPiece
 import slingseal.core.ArrivalView
 import slingseal.core.PieceReport
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -23,8 +22,8 @@ import slingseal.handheld.sense.HardAnswer
  * of it, one press each. It needs no key, no credential and nothing known before. Its argument is the text of
  * the load's tag, or the load's number.
  */
-class ArrivalScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val arrival: ArrivalView? = shell.attempt { shell.core.arrival(place.args[0]) }
+class ArrivalScreen(shell: Shell, override val place: Place.Arrival) : Screen(shell, place) {
+    private val arrival: ArrivalView? = shell.attempt { shell.core.arrival(place.of) }
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -44,7 +43,7 @@ class ArrivalScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val off = event(arrival, Draft.DERIGGED, Face.SIDE)
         val more =
             key(Face.SIDE, text(R.string.gear_and_more), Sign.MORE) {
-                shell.go(Draft(arrival.load).place(PageKind.WHAT))
+                shell.go(Place.What(Draft(arrival.load)))
             }
         list = PickList(listOf(down, off, more), shell)
         return page(arrival.load, contents(arrival), listOf(down, off, more))
@@ -128,8 +127,8 @@ class ArrivalScreen(shell: Shell, place: Place) : Screen(shell, place) {
  * The load's equipment, a piece a row with two keys: it goes back, it is damaged. What is marked goes with
  * the report that is given.
  */
-class GearScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private var draft = Draft.of(place)
+class GearScreen(shell: Shell, override val place: Place.Gear) : Screen(shell, place) {
+    private var draft = place.draft
     private var scroll: ScrollView? = null
     private var list: PickList? = null
     private val toggles = mutableListOf<Key>()
@@ -213,7 +212,7 @@ class GearScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val others = draft.pieces.filter { known -> marks.none { it.serial == known.serial } }
         val all = (others + marks.filter { it.back || it.damaged }).sortedBy { it.serial }
         draft = draft.copy(pieces = all)
-        shell.keep(draft.place(PageKind.GEAR))
+        shell.keep(Place.Gear(draft))
         // the row that was pressed stays under the finger
         val at = scroll?.scrollY ?: 0
         shell.redrawSame()

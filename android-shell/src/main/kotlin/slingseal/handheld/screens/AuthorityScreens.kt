@@ -1,11 +1,11 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import java.io.Serializable
 import slingseal.core.AuthorityView
 import slingseal.core.CredentialState
 import slingseal.core.HandheldException
 import slingseal.core.Received
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -35,8 +35,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = text(R.string.authority)
 
     override fun build(): View {
-        val authority =
-            authorityHere(shell) ?: return TeamScreen(shell, Place(PageKind.TEAM, TeamScreen.BEGIN)).build()
+        val authority = authorityHere(shell) ?: return TeamScreen(shell, Place.Team(TeamStep.BEGIN)).build()
         val list = shell.attempt { shell.core.issued() }
         val people =
             list?.issued.orEmpty().count {
@@ -84,7 +83,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                                 Sign.NEXT,
                                 text(R.string.team_guide_about),
                             ) {
-                                shell.go(Place(PageKind.TEAM, TeamScreen.CARD))
+                                shell.go(Place.Team(TeamStep.CARD))
                             },
                             key(
                                 Face.ROW,
@@ -92,7 +91,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                                 Sign.CODE,
                                 text(R.string.authority_card_about),
                             ) {
-                                shell.go(Place(PageKind.AUTHORITY_CODE, CARD))
+                                shell.go(Place.AuthorityShown(AuthorityCode.CARD))
                             },
                             *ownKeys(shell, own).toTypedArray(),
                             key(
@@ -101,7 +100,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                                 Sign.CODE,
                                 text(R.string.authority_roster_about),
                             ) {
-                                shell.go(Place(PageKind.AUTHORITY_CODE, ROSTER))
+                                shell.go(Place.AuthorityShown(AuthorityCode.ROSTER))
                             },
                             key(
                                 Face.ROW,
@@ -109,7 +108,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                                 Sign.LIST,
                                 text(R.string.authority_people_count, people),
                             ) {
-                                shell.go(Place(PageKind.AUTHORITY_PEOPLE))
+                                shell.go(Place.AuthorityPeople)
                             },
                             key(
                                 Face.ROW,
@@ -117,10 +116,10 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                                 Sign.TICK,
                                 text(R.string.authority_lists_count, approved),
                             ) {
-                                shell.go(Place(PageKind.AUTHORITY_LISTS, "", ""))
+                                shell.go(Place.AuthorityLists())
                             },
                             key(Face.ROW, text(R.string.copy), Sign.KEY, text(R.string.copy_about)) {
-                                shell.go(Place(PageKind.AUTHORITY_WORDS, Deed.COPY.name))
+                                shell.go(Place.AuthorityWords(Deed.Copy))
                             },
                             key(
                                 Face.ROW,
@@ -136,7 +135,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                                 Sign.CODE,
                                 text(R.string.procedures_out_about),
                             ) {
-                                shell.go(Place(PageKind.PROCEDURES_OUT, ""))
+                                shell.go(Place.ProceduresOut())
                             },
                         )
                         .toTypedArray(),
@@ -146,7 +145,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.GOOD, text(R.string.authority_scan), Sign.KEY) {
-                    shell.go(Place(PageKind.SCAN, Purpose.KEY_REQUEST.name))
+                    shell.go(Place.Scan(Purpose.KeyRequest))
                 }
             ),
         )
@@ -173,7 +172,7 @@ class AuthorityNameScreen(shell: Shell, place: Place) : WritingScreen(shell, pla
         get() = text(R.string.next)
 
     override fun take(words: String) {
-        if (words.isNotBlank()) return shell.swap(Place(PageKind.AUTHORITY_LISTS, words.trim(), ""))
+        if (words.isNotBlank()) return shell.swap(Place.AuthorityLists(words.trim()))
         shell.notice = text(R.string.nothing_typed)
         shell.redraw()
     }
@@ -183,15 +182,15 @@ class AuthorityNameScreen(shell: Shell, place: Place) : WritingScreen(shell, pla
  * Which lists count: with a name, those of an authority that is about to begin; none is taken before somebody
  * says so.
  */
-class AuthorityListsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class AuthorityListsScreen(shell: Shell, override val place: Place.AuthorityLists) : Screen(shell, place) {
     private val name
-        get() = place.args[0]
+        get() = place.name
 
     private val beginning
-        get() = name.isNotEmpty()
+        get() = name != null
 
     private val picked
-        get() = place.args[1].split(',').filter { it.isNotEmpty() }.toSet()
+        get() = place.picked
 
     override val paneTitle: CharSequence
         get() = text(R.string.authority_lists)
@@ -250,12 +249,12 @@ class AuthorityListsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun toggle(id: String) = put(if (id in picked) picked - id else picked + id)
 
-    private fun put(ids: Set<String>) =
-        shell.swap(Place(PageKind.AUTHORITY_LISTS, name, ids.sorted().joinToString(",")))
+    private fun put(ids: Set<String>) = shell.swap(place.copy(picked = ids))
 
     private fun next(approved: Set<String>) {
-        if (beginning)
-            return shell.go(Place(PageKind.AUTHORITY_WORDS, Deed.BEGIN.name, name, picked.joinToString(",")))
+        name?.let {
+            return shell.go(Place.AuthorityWords(Deed.Begin(it, picked.sorted())))
+        }
         val (back, on) = picked.partition { it in approved }
         when {
             picked.isEmpty() -> {
@@ -263,47 +262,39 @@ class AuthorityListsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 shell.redraw()
             }
             // one roster says one thing: what is taken back goes first
-            back.isNotEmpty() ->
-                shell.go(Place(PageKind.AUTHORITY_WORDS, Deed.WITHDRAW.name, back.joinToString(",")))
-            else -> shell.go(Place(PageKind.AUTHORITY_WORDS, Deed.APPROVE.name, on.joinToString(",")))
+            back.isNotEmpty() -> shell.go(Place.AuthorityWords(Deed.Withdraw(back.sorted())))
+            else -> shell.go(Place.AuthorityWords(Deed.Approve(on.sorted())))
         }
     }
 }
 
-/** This phone's own credential is taken in as soon as it is issued. */
-internal const val OWN = "own"
+/** What the authority's passphrase opens its key for. */
+sealed class Deed(val title: Int) : Serializable {
+    /** [lists] are those that it approves from the beginning. */
+    data class Begin(val name: String, val lists: List<String>) : Deed(R.string.team_start)
 
-/** What the authority's passphrase opens its key for: one deed each. */
-enum class Deed(val title: Int) {
-    /** (name, lists to approve) */
-    BEGIN(R.string.team_start),
+    data class Issue(val issuing: Issuing) : Deed(R.string.authority_issue)
 
-    /** (request, holder, roles, days) */
-    ISSUE(R.string.authority_issue),
+    data class Revoke(val credential: String) : Deed(R.string.authority_revoke)
 
-    /** (credential) */
-    REVOKE(R.string.authority_revoke),
+    data class Approve(val lists: List<String>) : Deed(R.string.authority_lists)
 
-    /** (lists) */
-    APPROVE(R.string.authority_lists),
-    WITHDRAW(R.string.authority_lists),
+    data class Withdraw(val lists: List<String>) : Deed(R.string.authority_lists)
 
     /** Signs the roster anew, to hold longer. */
-    RENEW(R.string.authority_renew),
+    data object Renew : Deed(R.string.authority_renew)
 
     /** Makes a copy in two parts. */
-    COPY(R.string.copy),
+    data object Copy : Deed(R.string.copy)
 
-    /** (part, part): this phone becomes the authority of a copy. */
-    RESTORE(R.string.copy_restore),
+    /** This phone becomes the authority of a copy, of which these are the parts. */
+    data class Restore(val part: String, val other: String) : Deed(R.string.copy_restore)
 }
 
 /** The passphrase, in letters; a new one twice. It stands in no place and is never shown. */
-class AuthorityWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val deed = Deed.valueOf(place.args[0])
-    private val args
-        get() = place.args.drop(1)
-
+class AuthorityWordsScreen(shell: Shell, override val place: Place.AuthorityWords) :
+    WritingScreen(shell, place) {
+    private val deed = place.deed
     private var first: String? = null
     override val secret
         get() = true
@@ -317,8 +308,8 @@ class AuthorityWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, pl
     override val guide: String
         get() =
             when {
-                deed == Deed.RESTORE -> text(R.string.copy_restore_guide)
-                deed != Deed.BEGIN -> text(R.string.passphrase_guide)
+                deed is Deed.Restore -> text(R.string.copy_restore_guide)
+                deed !is Deed.Begin -> text(R.string.passphrase_guide)
                 first == null -> text(R.string.passphrase_new)
                 else -> text(R.string.passphrase_again)
             }
@@ -328,53 +319,50 @@ class AuthorityWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, pl
 
     override fun take(words: String) {
         if (words.isBlank()) return refused(R.string.nothing_typed)
-        if (deed == Deed.BEGIN) {
+        if (deed is Deed.Begin) {
             val before = first
             first = if (before == null) words else null
             if (before == null) return shell.redrawSame()
             if (before != words) return refused(R.string.passphrases_differ)
         }
         val core = shell.core
-        val given = args
-        fun ids(of: String) = of.split(',').filter { it.isNotEmpty() }
         when (deed) {
-            Deed.BEGIN ->
-                shell.work({ core.authorityInit(given[0], words, ids(given[1])) }) {
-                    if (lies(PageKind.TEAM)) led(TeamScreen.CARD) else signed(R.string.authority_begun)
+            is Deed.Begin ->
+                shell.work({ core.authorityInit(deed.name, words, deed.lists) }) {
+                    if (lies(Place.Team::class)) led(TeamStep.CARD) else signed(R.string.authority_begun)
                 }
-            Deed.APPROVE ->
-                shell.work({ core.approve(ids(given[0]), null, words) }) { signed(R.string.authority_signed) }
-            Deed.WITHDRAW ->
-                shell.work({ core.withdraw(ids(given[0]), null, words) }) {
+            is Deed.Approve ->
+                shell.work({ core.approve(deed.lists, null, words) }) { signed(R.string.authority_signed) }
+            is Deed.Withdraw ->
+                shell.work({ core.withdraw(deed.lists, null, words) }) { signed(R.string.authority_signed) }
+            is Deed.Revoke ->
+                shell.work({ core.revoke(listOf(deed.credential), null, words) }) {
                     signed(R.string.authority_signed)
                 }
-            Deed.REVOKE ->
-                shell.work({ core.revoke(listOf(given[0]), null, words) }) {
-                    signed(R.string.authority_signed)
-                }
-            Deed.RENEW ->
+            Deed.Renew ->
                 shell.work({ core.revoke(emptyList(), null, words) }) { signed(R.string.authority_signed) }
-            Deed.COPY ->
+            Deed.Copy ->
                 shell.work({ core.copyAuthority(words) }) {
                     CopyMade.copy = it
                     feel(Beat.GOOD)
-                    backTo(PageKind.AUTHORITY)
-                    go(Place(PageKind.AUTHORITY_COPY, CopyScreen.FIRST))
+                    backTo(Place.Authority::class)
+                    go(Place.Copy(CopyPart.FIRST))
                 }
-            Deed.RESTORE ->
-                shell.work({ core.restoreAuthority(given[0], given[1], words) }) {
+            is Deed.Restore ->
+                shell.work({ core.restoreAuthority(deed.part, deed.other, words) }) {
                     CopyKeptScreen.done(this)
                     news = activity.getString(R.string.copy_restored)
-                    backTo(PageKind.START)
-                    go(Place(PageKind.AUTHORITY))
+                    backTo(Place.Start::class)
+                    go(Place.Authority)
                 }
-            Deed.ISSUE -> {
-                val issue = slingseal.core.Issue(given[0], given[2], expires(given[3].toInt()), null, null)
+            is Deed.Issue -> {
+                val (request, holder, _, roles, days) = deed.issuing
+                val issue = slingseal.core.Issue(request, roles.joinToString(","), expires(days), null, null)
                 shell.work({ core.issue(issue, words) }) { code ->
                     feel(Beat.GOOD)
                     val own = (attempt { core.receive(code.text) } as? Received.Credential)?.own == true
-                    backTo(if (lies(PageKind.TEAM)) PageKind.TEAM else PageKind.AUTHORITY)
-                    go(Place(PageKind.AUTHORITY_CREDENTIAL, code.text, given[1], if (own) OWN else ""))
+                    backTo(if (lies(Place.Team::class)) Place.Team::class else Place.Authority::class)
+                    go(Place.AuthorityCredential(code.text, holder, own))
                 }
             }
         }
@@ -387,17 +375,17 @@ class AuthorityWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, pl
     }
 
     /** To the next step of the guide. */
-    private fun Shell.led(step: String) {
+    private fun Shell.led(step: TeamStep) {
         feel(Beat.GOOD)
-        backTo(PageKind.TEAM)
-        swap(Place(PageKind.TEAM, step))
+        backTo(Place.Team::class)
+        swap(Place.Team(step))
     }
 
     /** To the authority's page, with its new roster: everybody needs that. */
     private fun Shell.signed(id: Int) {
         feel(Beat.GOOD)
         news = activity.getString(id)
-        backTo(PageKind.AUTHORITY)
+        backTo(Place.Authority::class)
     }
 
     /** The day on which so many days are over, UTC. */

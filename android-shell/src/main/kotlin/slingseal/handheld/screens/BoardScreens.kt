@@ -5,7 +5,6 @@ import slingseal.core.BoardLoad
 import slingseal.core.LoadView
 import slingseal.core.RecordState
 import slingseal.core.ZoneColumn
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -39,17 +38,15 @@ class BoardScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 if (columns.isEmpty()) parts.words(text(R.string.board_none), 20) else null,
                 *columns.flatMap(::column).toTypedArray(),
                 key(Face.ROW, text(R.string.withdraw), Sign.GEAR, text(R.string.withdraw_about)) {
-                    shell.go(Place(PageKind.WITHDRAW))
+                    shell.go(Place.Withdraw())
                 },
                 key(Face.ROW, text(R.string.move), Sign.SPREAD, text(R.string.board_move_about)) {
-                    shell.go(Place(PageKind.MOVE))
+                    shell.go(Place.Move)
                 },
             ),
             listOf(
-                key(Face.GOOD, text(R.string.closing), Sign.TICK) { CloseScreen.open(shell, "") },
-                key(Face.SIDE, text(R.string.board_find), Sign.CODE) {
-                    shell.go(Place(PageKind.SCAN, Purpose.STORY.name))
-                },
+                key(Face.GOOD, text(R.string.closing), Sign.TICK) { CloseScreen.open(shell, null) },
+                key(Face.SIDE, text(R.string.board_find), Sign.CODE) { shell.go(Place.Scan(Purpose.Story)) },
             ),
         )
     }
@@ -79,7 +76,7 @@ class BoardScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 .filter(String::isNotEmpty)
                 .joinToString(" · ")
         return key(Face.ROW, load.load, if (load.soon) Sign.WARN else Sign.NEXT, about) {
-            shell.go(Place(PageKind.STORY, load.load))
+            shell.go(Place.Story(load.load))
         }
     }
 
@@ -90,16 +87,16 @@ class BoardScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** Everything that is known of a load, the first first, and what a leader does about it. (load) */
-class StoryScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val story: LoadView? = shell.attempt { shell.core.load(place.args[0]) }
+class StoryScreen(shell: Shell, override val place: Place.Story) : Screen(shell, place) {
+    private val story: LoadView? = shell.attempt { shell.core.load(place.load) }
     override val paneTitle: CharSequence
-        get() = place.args[0]
+        get() = place.load
 
     override val spoken
         get() = story?.let { "${it.load}: ${it.stateTitle}" }
 
     override fun build(): View {
-        val story = story ?: return page(place.args[0], body())
+        val story = story ?: return page(place.load, body())
         val ground = palette.panel
         val state =
             parts.panel(
@@ -141,7 +138,7 @@ class StoryScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         .filter(String::isNotEmpty)
                         .joinToString(" · "),
                 ) {
-                    shell.go(Place(PageKind.RECORD, line.record))
+                    shell.go(Place.Record(line.record))
                 }
             }
         val moments = story.moments.map { parts.words("${it.at.dtg}  ${it.what}", 17) }
@@ -161,11 +158,9 @@ class StoryScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 space = 10,
             ),
             listOf(
-                key(Face.GOOD, text(R.string.report), Sign.PLUS) {
-                    shell.go(Draft(story.load).place(PageKind.WHAT))
-                },
+                key(Face.GOOD, text(R.string.report), Sign.PLUS) { shell.go(Place.What(Draft(story.load))) },
                 key(Face.BAD, text(R.string.story_refuse), Sign.CROSS) {
-                    shell.go(Draft(story.load, Draft.REFUSED).place(PageKind.REFUSE))
+                    shell.go(Place.Refuse(Draft(story.load, Draft.REFUSED)))
                 },
             ),
         )

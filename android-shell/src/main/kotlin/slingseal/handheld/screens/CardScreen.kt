@@ -11,7 +11,6 @@ import slingseal.core.PointState
 import slingseal.core.PointView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -28,10 +27,14 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
 /** One card of the walk: read it, do it, answer it. */
-class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private val card: CardView) :
-    Screen(shell, place) {
+class CardScreen(
+    shell: Shell,
+    override val place: Place.Walk,
+    private val walk: WalkView,
+    private val card: CardView,
+) : Screen(shell, place) {
     private val name
-        get() = place.args[0]
+        get() = place.on
 
     override val spoken
         get() = card.spoken
@@ -77,7 +80,7 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         }
         frame.put(
             Spot.SIDE_TWO,
-            key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place(PageKind.MORE, name)) },
+            key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place.More(name)) },
         )
         frame.put(Spot.BETWEEN, counter())
         frame.put(Spot.MIDDLE, parts.scroll(words()))
@@ -111,10 +114,14 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
 
     /** The load, with what this card is about; none for a list of somebody's own. */
     private val lines: DrawingView? by lazy {
-        val run = place.run
         shell
             .attempt {
-                listOfNotNull(if (run == null) shell.core.walkDrawing(name) else shell.core.examDrawing(run))
+                listOfNotNull(
+                    when (val on = place.on) {
+                        is WalkRef.Inspection -> shell.core.walkDrawing(on.walk)
+                        is WalkRef.Run -> shell.core.examDrawing(on.run)
+                    }
+                )
             }
             ?.firstOrNull()
     }
@@ -213,10 +220,9 @@ class CardScreen(shell: Shell, place: Place, private val walk: WalkView, private
         shell.redraw()
     }
 
-    private fun give(point: PointView) =
-        shell.go(Place(PageKind.VALUE, name, card.number.toString(), point.id, ""))
+    private fun give(point: PointView) = shell.go(Place.Value(name, card.number.toInt(), point.id))
 
-    private fun pick() = shell.go(Place(PageKind.PICK, name, card.number.toString()))
+    private fun pick() = shell.go(Place.Pick(name))
 
     override fun hard(answer: HardAnswer) {
         when (answer) {

@@ -3,7 +3,6 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.ClosePoint
 import slingseal.core.CloseView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -17,13 +16,13 @@ import slingseal.handheld.sense.Beat
  * and then signed. It is worked out beside the main thread each time the page comes; what came of it stands
  * until then. (day or nothing)
  */
-class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class CloseScreen(shell: Shell, override val place: Place.Close) : Screen(shell, place) {
     private val day
-        get() = place.args[0]
+        get() = place.day
 
     /** What a result is kept under: in another language it is worked out again. */
     private val kept
-        get() = "${slingseal.handheld.Core.language(context)} $day"
+        get() = "${slingseal.handheld.Core.language(context)} ${day.orEmpty()}"
 
     override val paneTitle: CharSequence
         get() = text(R.string.close)
@@ -35,7 +34,7 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
         asked = true
         val core = shell.core
         val (of, under) = day to kept
-        shell.work({ core.closeAccount(of.ifEmpty { null }) }) {
+        shell.work({ core.closeAccount(of) }) {
             last = under to it
             redrawSame()
         }
@@ -82,9 +81,9 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun today() =
-        key(Face.SIDE, text(if (day.isEmpty()) R.string.close_today else R.string.close_all), Sign.LIST) {
+        key(Face.SIDE, text(if (day == null) R.string.close_today else R.string.close_all), Sign.LIST) {
             changed()
-            shell.swap(Place(PageKind.CLOSE, if (day.isEmpty()) Zulu.today() else ""))
+            shell.swap(Place.Close(if (day == null) Zulu.today() else null))
         }
 
     private fun point(point: ClosePoint): View {
@@ -98,8 +97,7 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
             about,
         ) {
             shell.go(
-                Place(
-                    PageKind.CLOSE_POINT,
+                Place.ClosePoint(
                     point.id,
                     "${point.title}: ${point.subject}",
                     point.toDo,
@@ -123,7 +121,7 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun sign(view: CloseView) {
-        if (view.explained) return shell.go(Place(PageKind.CLOSE_PIN, day))
+        if (view.explained) return shell.go(Place.ClosePin(day))
         shell.notice = text(R.string.close_explain_first)
         shell.feel(Beat.REFUSED)
         shell.redraw()
@@ -138,31 +136,31 @@ class CloseScreen(shell: Shell, place: Place) : Screen(shell, place) {
             last = null
         }
 
-        fun open(shell: Shell, day: String) {
+        fun open(shell: Shell, day: String?) {
             changed()
-            shell.go(Place(PageKind.CLOSE, day))
+            shell.go(Place.Close(day))
         }
     }
 }
 
 /** What a leader says of an open point; nothing takes it back. (point, title, what to do, what was said) */
-class ClosePointScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+class ClosePointScreen(shell: Shell, override val place: Place.ClosePoint) : WritingScreen(shell, place) {
     override val title
-        get() = place.args[1]
+        get() = place.title
 
     override val guide
-        get() = text(R.string.close_point_guide, place.args[2])
+        get() = text(R.string.close_point_guide, place.toDo)
 
     override val done
         get() = text(R.string.take_it)
 
     override val before
-        get() = place.args[3]
+        get() = place.note
 
     override fun take(words: String) {
         val said =
             shell.attempt {
-                shell.core.explain(place.args[0], words.trim())
+                shell.core.explain(place.id, words.trim())
                 true
             }
         CloseScreen.changed()
@@ -171,7 +169,7 @@ class ClosePointScreen(shell: Shell, place: Place) : WritingScreen(shell, place)
 }
 
 /** The PIN that signs the closing. (day or nothing) */
-class ClosePinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+class ClosePinScreen(shell: Shell, override val place: Place.ClosePin) : PinPage(shell, place) {
     override val title
         get() = text(R.string.close_sign)
 
@@ -183,12 +181,12 @@ class ClosePinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
 
     override fun take(pin: String) {
         val core = shell.core
-        val day = place.args[0].ifEmpty { null }
+        val day = place.day
         shell.work({ core.signClosing(day, pin) }) {
             feel(Beat.GOOD)
             CloseScreen.changed()
-            backTo(PageKind.BOARD)
-            go(Place(PageKind.CLOSED, it.code?.text.orEmpty(), it.statement.check))
+            backTo(Place.Board::class)
+            go(Place.Closed(it.code?.text, it.statement.check))
         }
     }
 }
@@ -197,7 +195,7 @@ class ClosePinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
  * The closing as a code, where it fits one; it travels with every bundle all the same. (text or nothing,
  * check word)
  */
-class ClosedScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ClosedScreen(shell: Shell, override val place: Place.Closed) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -205,15 +203,13 @@ class ClosedScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = true
 
     override val spoken
-        get() = text(if (place.args[0].isEmpty()) R.string.closed_long else R.string.closed_words)
+        get() = text(if (place.text == null) R.string.closed_long else R.string.closed_words)
 
     override fun build(): View {
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
-        val check = parts.panel(parts.facts(listOf(text(R.string.closed_check) to place.args[1]), 24))
+        val check = parts.panel(parts.facts(listOf(text(R.string.closed_check) to place.check), 24))
         val code =
-            place.args[0].takeIf(String::isNotEmpty)?.let { text ->
-                shell.attempt { shell.core.codeOf(text) }
-            }
+            place.text?.let { text -> shell.attempt { shell.core.codeOf(text) } }
                 ?: return page(
                     text(R.string.close),
                     body(parts.words(spoken, 20, bold = true), check),
@@ -228,15 +224,10 @@ class ClosedScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 }
 
-/** A piece of gear is taken out of service: its number, why, the PIN; one page each. (serial, why) */
-object WithdrawScreen {
-    fun of(shell: Shell, place: Place): Screen =
-        if (place.args.size < 2) WithdrawWordsScreen(shell, place) else WithdrawPinScreen(shell, place)
-}
-
-private class WithdrawWordsScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+/** A piece of gear is taken out of service: its number, why, the PIN; one page each. */
+class WithdrawScreen(shell: Shell, override val place: Place.Withdraw) : WritingScreen(shell, place) {
     private val serial
-        get() = place.args.getOrNull(0)
+        get() = place.serial
 
     override val title
         get() = text(R.string.withdraw)
@@ -248,30 +239,32 @@ private class WithdrawWordsScreen(shell: Shell, place: Place) : WritingScreen(sh
         get() = text(R.string.next)
 
     override fun take(words: String) {
-        if (words.isNotBlank())
-            return shell.swap(Place(PageKind.WITHDRAW, *listOfNotNull(serial, words.trim()).toTypedArray()))
+        if (words.isNotBlank()) {
+            val said = words.trim()
+            return shell.swap(serial?.let { Place.WithdrawPin(it, said) } ?: Place.Withdraw(said))
+        }
         shell.notice = text(R.string.nothing_typed)
         shell.redraw()
     }
 }
 
-private class WithdrawPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+class WithdrawPinScreen(shell: Shell, override val place: Place.WithdrawPin) : PinPage(shell, place) {
     override val title
         get() = text(R.string.withdraw)
 
     override val words
-        get() = text(R.string.withdraw_pin, place.args[0])
+        get() = text(R.string.withdraw_pin, place.serial)
 
     override val done
         get() = text(R.string.sign_short)
 
     override fun take(pin: String) {
         val core = shell.core
-        val (serial, why) = place.args
+        val (serial, why) = place
         shell.work({ core.withdrawPiece(serial, why, pin) }) {
             feel(Beat.GOOD)
-            backTo(PageKind.BOARD)
-            go(Place(PageKind.INSPECTION, it.digest))
+            backTo(Place.Board::class)
+            go(Place.Inspection(it.digest))
         }
     }
 }

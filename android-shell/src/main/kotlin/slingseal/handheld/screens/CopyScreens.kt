@@ -4,7 +4,6 @@ import android.view.View
 import slingseal.core.AuthorityCopy
 import slingseal.core.CodeView
 import slingseal.handheld.Core
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -21,12 +20,16 @@ internal object CopyMade {
     @Volatile var copy: AuthorityCopy? = null
 }
 
-/**
- * One part of the authority's copy, to be scanned by a phone that keeps it, printed or written down. (1 or 2)
- */
-class CopyScreen(shell: Shell, place: Place) : Screen(shell, place) {
+/** The two parts of an authority's copy. */
+enum class CopyPart {
+    FIRST,
+    SECOND,
+}
+
+/** One part of the authority's copy, to be scanned by a phone that keeps it, printed or written down. */
+class CopyScreen(shell: Shell, override val place: Place.Copy) : Screen(shell, place) {
     private val second
-        get() = place.args[0] == SECOND
+        get() = place.part == CopyPart.SECOND
 
     override val staysOn
         get() = true
@@ -54,7 +57,7 @@ class CopyScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 key(Face.GOOD, text(R.string.done), Sign.TICK) { finish() }
             } else {
                 key(Face.GOOD, text(R.string.copy_other), Sign.NEXT) {
-                    shell.swap(Place(PageKind.AUTHORITY_COPY, SECOND))
+                    shell.swap(Place.Copy(CopyPart.SECOND))
                 }
             }
         val words =
@@ -69,7 +72,7 @@ class CopyScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun finish() {
         CopyMade.copy = null
-        shell.backTo(PageKind.AUTHORITY)
+        shell.backTo(Place.Authority::class)
     }
 
     companion object {
@@ -95,9 +98,7 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val kept = kept()
         val scan =
-            key(Face.GOOD, text(R.string.copy_scan), Sign.CODE) {
-                shell.go(Place(PageKind.SCAN, Purpose.COPY_PART.name))
-            }
+            key(Face.GOOD, text(R.string.copy_scan), Sign.CODE) { shell.go(Place.Scan(Purpose.CopyPart)) }
         if (kept.isEmpty())
             return page(
                 text(R.string.copy_kept),
@@ -146,9 +147,9 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
             if (before.isEmpty() || before == text) {
                 shell.attempt { Core.choose(KEPT, text) }
                 shell.news = shell.activity.getString(R.string.copy_kept_one, number.toInt())
-                shell.swap(Place(PageKind.COPY_KEPT))
+                shell.swap(Place.CopyKept)
             } else {
-                shell.swap(Place(PageKind.AUTHORITY_WORDS, Deed.RESTORE.name, before, text))
+                shell.swap(Place.AuthorityWords(Deed.Restore(before, text)))
             }
             return true
         }

@@ -9,7 +9,6 @@ import slingseal.core.FindingView
 import slingseal.core.StationView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -28,7 +27,8 @@ import slingseal.handheld.sense.HardAnswer
  * said of its cards. "All good" pressed from end to end is no look: FIT stands on the last page of the recap
  * alone, and is held, not tapped. The core says whether it may be said at all.
  */
-class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Screen(shell, place) {
+class DecideScreen(shell: Shell, override val place: Place.Walk, private val walk: WalkView) :
+    Screen(shell, place) {
     private val free
         get() = walk.blocksFit.isEmpty()
 
@@ -40,7 +40,7 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
      * turn of the phone keeps it.
      */
     private val step
-        get() = (place.args.getOrNull(1)?.toIntOrNull() ?: 0).coerceIn(0, last)
+        get() = place.recap.coerceIn(0, last)
 
     private val station: StationView?
         get() = walk.stations.getOrNull(step - 1)
@@ -88,8 +88,7 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
         frame.put(
             Spot.SIDE_TWO,
             if (undo != null) key(Face.SIDE, text(R.string.undo), Sign.UNDO) { undo(undo) }
-            else
-                key(Face.SIDE, text(R.string.cards), Sign.LIST) { shell.go(Place(PageKind.CARDS, walk.walk)) },
+            else key(Face.SIDE, text(R.string.cards), Sign.LIST) { shell.go(Place.Cards(walk.ref)) },
         )
         frame.put(Spot.BETWEEN, parts.spokenAs(numbers(), text(R.string.recap_of, step + 1, last + 1)))
         frame.put(Spot.MIDDLE, parts.scroll(contents()))
@@ -227,19 +226,19 @@ class DecideScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
 
     private fun to(next: Int) {
         shell.feel(Beat.READ)
-        shell.swap(Place(PageKind.WALK, walk.walk, next.toString()))
+        shell.swap(Place.Walk(walk.ref, next))
     }
 
     private fun back() = if (step > 0) to(step - 1) else shell.back()
 
     private fun undo(number: UInt) {
-        shell.answer(walk.walk, WalkRequest.Undo(number), Beat.UNDONE)
+        shell.answer(walk.ref, WalkRequest.Undo(number), Beat.UNDONE)
         shell.redraw()
     }
 
     private fun fit() {
-        shell.answer(walk.walk, WalkRequest.Decide(true, null), Beat.GOOD)
-        shell.swap(Place(PageKind.WALK, walk.walk))
+        shell.answer(walk.ref, WalkRequest.Decide(true, null), Beat.GOOD)
+        shell.swap(Place.Walk(walk.ref))
     }
 
     /** Up goes on; at the end the long press says fit, which no brush does. */
@@ -270,14 +269,14 @@ internal fun notFit(shell: Shell, walk: WalkView) {
             walk.tagFaults.isEmpty() &&
             walk.riggingWithinLimits
     ) {
-        return shell.go(Place(PageKind.NOT_FIT, walk.walk))
+        return shell.go(Place.NotFit(walk.ref))
     }
-    shell.answer(walk.walk, WalkRequest.Decide(false, null), Beat.DEFICIENCY)
-    shell.backTo(PageKind.WALK)
+    shell.answer(walk.ref, WalkRequest.Decide(false, null), Beat.DEFICIENCY)
+    shell.backTo(Place.Walk::class)
 }
 
 /** Why a load is not fit on which no deficiency is open: a reason from the list, or words. */
-class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class NotFitScreen(shell: Shell, override val place: Place.NotFit) : Screen(shell, place) {
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -288,7 +287,7 @@ class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.not_fit)
 
-    private val ofLoad by lazy { shell.attempt { shell.core.walk(place.args[0]) }?.ofLoad != false }
+    private val ofLoad by lazy { shell.attempt { shell.core.walkOf(place.on) }?.ofLoad != false }
     override val spoken
         get() = text(if (ofLoad) R.string.not_fit_guide else R.string.not_fit_guide_subject)
 
@@ -297,7 +296,7 @@ class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
             REASONS.filter { ofLoad || it !in OF_LOADS }
                 .map { id -> key(Face.ROW, text(id), Sign.CROSS) { decide(text(id)) } } +
                 key(Face.ROW, text(R.string.own_words), Sign.PLUS) {
-                    shell.go(Place(PageKind.WRITE, place.args[0], Why.NOT_FIT.name))
+                    shell.go(Place.Write(Why.NotFit(place.on)))
                 }
         list = PickList(rows, shell)
         return page(
@@ -307,9 +306,9 @@ class NotFitScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun decide(reason: String) {
-        if (shell.answer(place.args[0], WalkRequest.Decide(false, reason), Beat.DEFICIENCY) == null)
+        if (shell.answer(place.on, WalkRequest.Decide(false, reason), Beat.DEFICIENCY) == null)
             return shell.redraw()
-        shell.backTo(PageKind.WALK)
+        shell.backTo(Place.Walk::class)
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit

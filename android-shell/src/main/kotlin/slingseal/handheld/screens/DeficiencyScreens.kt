@@ -1,12 +1,12 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import java.io.Serializable
 import slingseal.core.FateView
 import slingseal.core.FindingState
 import slingseal.core.FindingView
 import slingseal.core.PointState
 import slingseal.core.WalkRequest
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -21,8 +21,18 @@ import slingseal.handheld.sense.HardAnswer
 /** What the core takes for a deficiency that has no name in the procedure; it needs a note. */
 internal const val OTHER = "other"
 
+/** A deficiency before it is noted. [name] is the list's, or [OTHER]; [photos] are digests. */
+data class DeficiencyDraft(
+    val on: WalkRef,
+    val card: Int,
+    val point: String,
+    val name: String,
+    val note: String = "",
+    val photos: List<String> = emptyList(),
+) : Serializable
+
 /** Which deficiency it is: by point, by name. */
-class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class PickScreen(shell: Shell, override val place: Place.Pick) : Screen(shell, place) {
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -35,8 +45,7 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) }
-                ?: return page(text(R.string.deficiency), body())
+            shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.deficiency), body())
         val card = walk.card ?: return page(text(R.string.deficiency), body())
         val keys = mutableListOf<slingseal.handheld.look.Key>()
         val views = mutableListOf<View>()
@@ -53,9 +62,7 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
             }
             val other =
                 key(Face.ROW, text(R.string.something_else), Sign.PLUS) {
-                    shell.go(
-                        Place(PageKind.WRITE, place.args[0], Why.OTHER.name, card.number.toString(), point.id)
-                    )
+                    shell.go(Place.Write(Why.Other(place.on, card.number.toInt(), point.id)))
                 }
             keys += other
             views += other
@@ -67,9 +74,7 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         Sign.MINUS,
                         text(R.string.not_applicable_about),
                     ) {
-                        shell.go(
-                            Place(PageKind.NOT_APPLICABLE, place.args[0], card.number.toString(), point.id)
-                        )
+                        shell.go(Place.NotApplicable(place.on, card.number.toInt(), point.id))
                     }
                 keys += none
                 views += none
@@ -89,30 +94,28 @@ class PickScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
 
     private fun pick(card: UInt, point: String, name: String) =
-        shell.go(Place(PageKind.DEFICIENCY, place.args[0], card.toString(), point, name, "", ""))
+        shell.go(Place.Deficiency(DeficiencyDraft(place.on, card.toInt(), point, name)))
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 }
 
 /** A deficiency before it is noted: with a note and photographs, to be put right now or later. */
-class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val walk
-        get() = place.args[0]
-
-    private val card
-        get() = place.args[1].toUInt()
+class DeficiencyScreen(shell: Shell, override val place: Place.Deficiency) : Screen(shell, place) {
+    private val draft = place.draft
+    private val on
+        get() = draft.on
 
     private val point
-        get() = place.args[2]
+        get() = draft.point
 
     private val name
-        get() = place.args[3]
+        get() = draft.name
 
     private val note
-        get() = place.args[4].ifEmpty { null }
+        get() = draft.note.ifEmpty { null }
 
     private val photos
-        get() = place.args[5].split(',').filter { it.isNotEmpty() }
+        get() = draft.photos
 
     override val staysOn
         get() = true
@@ -130,7 +133,7 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val inRun
         get() = place.run != null
 
-    private fun view() = shell.attempt { shell.core.walkOf(walk) }
+    private fun view() = shell.attempt { shell.core.walkOf(on) }
 
     private fun known() =
         view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
@@ -160,7 +163,7 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
             .put(
                 Spot.SIDE_TWO,
                 key(Face.SIDE, text(if (inRun) R.string.add_note else R.string.note_or_photo), Sign.PLUS) {
-                    shell.go(Place(PageKind.WRITE, walk, Why.NOTE.name, *place.args.drop(1).toTypedArray()))
+                    shell.go(Place.Write(Why.Note(draft)))
                 },
             )
             .put(
@@ -186,11 +189,14 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun noteIt(now: Boolean) {
         val before = view()?.findings?.maxOfOrNull { it.number } ?: 0u
         val after =
-            shell.answer(walk, WalkRequest.Deficiency(card, point, name, note, photos), Beat.DEFICIENCY)
-                ?: return shell.redraw()
+            shell.answer(
+                on,
+                WalkRequest.Deficiency(draft.card.toUInt(), point, name, note, photos),
+                Beat.DEFICIENCY,
+            ) ?: return shell.redraw()
         val made = after.findings.maxByOrNull { it.number }?.takeIf { it.number > before }
-        shell.backTo(PageKind.WALK)
-        if (now && made != null) shell.go(Place(PageKind.FINDING, walk, made.number.toString()))
+        shell.backTo(Place.Walk::class)
+        if (now && made != null) shell.go(Place.Finding(on, made.number.toInt()))
     }
 
     override fun hard(answer: HardAnswer) =
@@ -203,15 +209,15 @@ class DeficiencyScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** A finding on its way from found, to put right, to looked at again. */
-class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class FindingScreen(shell: Shell, override val place: Place.Finding) : Screen(shell, place) {
     private val walk
-        get() = place.args[0]
+        get() = place.on
 
     private val finding: FindingView? =
         shell
-            .attempt { shell.core.walk(walk) }
+            .attempt { shell.core.walkOf(walk) }
             ?.findings
-            ?.firstOrNull { it.number.toString() == place.args[1] }
+            ?.firstOrNull { it.number.toInt() == place.finding }
 
     override val staysOn
         get() = true
@@ -245,7 +251,7 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 )
                 frame.put(
                     Spot.SECOND,
-                    key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(PageKind.WALK) },
+                    key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(Place.Walk::class) },
                 )
             }
             FindingState.PUT_RIGHT -> {
@@ -253,13 +259,13 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 frame.put(Spot.SECOND, key(Face.BAD, text(R.string.still_wrong), Sign.CROSS) { again(false) })
                 frame.put(
                     Spot.SIDE_ONE,
-                    key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(PageKind.WALK) },
+                    key(Face.SIDE, text(R.string.later), Sign.BACK) { shell.backTo(Place.Walk::class) },
                 )
             }
             FindingState.CLOSED ->
                 frame.put(
                     Spot.FIRST,
-                    key(Face.GOOD, text(R.string.back), Sign.BACK) { shell.backTo(PageKind.WALK) },
+                    key(Face.GOOD, text(R.string.back), Sign.BACK) { shell.backTo(Place.Walk::class) },
                 )
         }
         val words =
@@ -306,8 +312,7 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
             reject(finding)
         }
 
-    private fun reject(finding: FindingView) =
-        shell.go(Place(PageKind.WRITE, walk, Why.REJECT.name, finding.number.toString()))
+    private fun reject(finding: FindingView) = shell.go(Place.Write(Why.Reject(walk, finding.number.toInt())))
 
     private fun putRight() {
         val number = finding?.number ?: return
@@ -318,14 +323,12 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun again(good: Boolean) {
         val finding = finding ?: return
         if (good && finding.needsValue) {
-            return shell.go(
-                Place(PageKind.VALUE, walk, finding.card.toString(), finding.point, finding.number.toString())
-            )
+            return shell.go(Place.Value(walk, finding.card.toInt(), finding.point, finding.number.toInt()))
         }
         val beat = if (good) Beat.GOOD else Beat.DEFICIENCY
         val after =
             shell.answer(walk, WalkRequest.LookAgain(finding.number, good, null, null, emptyList()), beat)
-        if (after != null && good) shell.backTo(PageKind.WALK) else shell.redraw()
+        if (after != null && good) shell.backTo(Place.Walk::class) else shell.redraw()
     }
 
     override fun hard(answer: HardAnswer) {
@@ -335,12 +338,12 @@ class FindingScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 when (state) {
                     FindingState.OPEN -> if (finding?.fate == FateView.REJECT) reject(finding) else putRight()
                     FindingState.PUT_RIGHT -> again(true)
-                    FindingState.CLOSED -> shell.backTo(PageKind.WALK)
+                    FindingState.CLOSED -> shell.backTo(Place.Walk::class)
                 }
             HardAnswer.SECOND ->
-                if (state == FindingState.PUT_RIGHT) again(false) else shell.backTo(PageKind.WALK)
+                if (state == FindingState.PUT_RIGHT) again(false) else shell.backTo(Place.Walk::class)
             HardAnswer.AGAIN -> spoken?.let(shell::say)
-            HardAnswer.BACK -> shell.backTo(PageKind.WALK)
+            HardAnswer.BACK -> shell.backTo(Place.Walk::class)
         }
     }
 }

@@ -1,10 +1,10 @@
 package slingseal.handheld.screens
 
+import java.io.Serializable
 import slingseal.core.MovementView
 import slingseal.core.PieceReport
 import slingseal.core.ReportMade
 import slingseal.core.ReportRequest
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
@@ -50,26 +50,7 @@ data class Draft(
     val where: String = "",
     /** Photographs, by their digests. */
     val photos: List<String> = emptyList(),
-) {
-    /** The page with this draft, and what else the page is given. */
-    fun place(page: PageKind, vararg more: String) =
-        Place(
-            page,
-            load,
-            event,
-            cause,
-            at?.toString().orEmpty(),
-            note,
-            pieces.joinToString("\n") {
-                "${it.serial}\t${if (it.back) BACK else ""}${if (it.damaged) DAMAGED else ""}"
-            },
-            if (sign) SIGNED else "",
-            aircraft,
-            where,
-            photos.joinToString(","),
-            *more,
-        )
-
+) : Serializable {
     private fun request() =
         ReportRequest(
             load,
@@ -88,7 +69,7 @@ data class Draft(
      * comes first.
      */
     fun give(shell: Shell) {
-        if (sign) return shell.go(place(PageKind.REPORT_PIN))
+        if (sign) return shell.go(Place.ReportPin(this))
         val made = shell.attempt { shell.core.report(request(), null) }
         if (made == null) {
             shell.feel(Beat.REFUSED)
@@ -96,7 +77,7 @@ data class Draft(
         }
         shell.feel(beat())
         // nothing of the way there is left to go back into: what was given is given
-        shell.backTo(if (shell.lies(PageKind.ARRIVAL)) PageKind.ARRIVAL else PageKind.START)
+        shell.backTo(if (shell.lies(Place.Arrival::class)) Place.Arrival::class else Place.Start::class)
         shell.go(given(made))
     }
 
@@ -105,12 +86,12 @@ data class Draft(
         val core = shell.core
         shell.work({ core.report(request(), pin) }) {
             feel(beat())
-            backTo(if (lies(PageKind.ARRIVAL)) PageKind.ARRIVAL else PageKind.START)
+            backTo(if (lies(Place.Arrival::class)) Place.Arrival::class else Place.Start::class)
             go(given(it))
         }
     }
 
-    private fun given(made: ReportMade) = Place(PageKind.REPORT, made.report.load, made.report.digest)
+    private fun given(made: ReportMade) = Place.Report(made.report.load, made.report.digest)
 
     private fun beat() = if (event == REFUSED || event == LOST) Beat.DEFICIENCY else Beat.GOOD
 
@@ -121,33 +102,6 @@ data class Draft(
         const val DERIGGED = "derigged"
         const val LOST = "lost"
         const val RETURNED = "returned"
-        private const val BACK = "b"
-        private const val DAMAGED = "d"
-        private const val SIGNED = "signed"
-
-        fun of(place: Place): Draft {
-            val (load, event, cause, at, note) = place.args
-            val pieces =
-                place.args[5]
-                    .lines()
-                    .filter { it.isNotEmpty() }
-                    .map {
-                        val (serial, marks) = it.split('\t')
-                        PieceReport(serial, BACK in marks, DAMAGED in marks)
-                    }
-            return Draft(
-                load,
-                event,
-                cause,
-                at.toLongOrNull(),
-                note,
-                pieces,
-                place.args[6] == SIGNED,
-                place.args[7],
-                place.args[8],
-                place.args[9].split(',').filter { it.isNotEmpty() },
-            )
-        }
 
         /** What stands for an event, the same on every page. */
         fun signOf(event: String): Sign =

@@ -3,12 +3,12 @@ package slingseal.handheld.screens
 import android.view.Gravity
 import android.view.View
 import android.widget.LinearLayout
+import java.io.Serializable
 import slingseal.core.ExamKeyView
 import slingseal.core.ExamPick
 import slingseal.core.ExamPlan
 import slingseal.core.ExamStandard
 import slingseal.core.PlantedView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -25,7 +25,7 @@ import slingseal.handheld.sense.Beat
 internal fun drawn(shell: Shell, tag: String, count: Int): Place? =
     shell
         .attempt { shell.core.examPlan(ExamPlan(tag, emptyList(), count.toUInt(), null)) }
-        ?.let { Place(PageKind.EXAM_PLAN, *Planting(tag, count, it.seed.orEmpty(), emptyList()).args) }
+        ?.let { Place.ExamPlan(Planting(tag, count, it.seed.orEmpty())) }
 
 /** What was planted or is to be, in the order of the load: for the instructor's eyes. */
 private fun Screen.planted(shell: Shell, list: List<PlantedView>): List<View> =
@@ -78,12 +78,12 @@ private fun Screen.stepper(shell: Shell, name: String, value: String, less: View
         addView(more, LinearLayout.LayoutParams(side))
     }
 
-/** What to rig. Its arguments are a [Planting]'s. */
-class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
+/** What to rig. */
+class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(shell, place) {
     override val secret
         get() = true
 
-    private val planting = Planting.of(place.args)
+    private val planting = place.planting
     private val count
         get() = planting.count
 
@@ -117,9 +117,7 @@ class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.GOOD, text(R.string.exam_standard), Sign.TICK) {
-                    shell.go(
-                        Place(PageKind.EXAM_STANDARD, *planting.args, minOf(3, count).toString(), "120", "0")
-                    )
+                    shell.go(Place.ExamStandard(planting, Standard(minOf(3, count), 120, 0)))
                 },
                 key(Face.SIDE, text(R.string.exam_draw_again), Sign.UNDO) { again(count) },
             ),
@@ -133,58 +131,57 @@ class ExamPlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     /** Picking begins with what was drawn. */
     private fun pick(planted: List<PlantedView>) =
-        shell.go(
-            Place(PageKind.EXAM_CARDS, *planting.picking(planted.map { ExamPick(it.point, it.name) }).args)
-        )
+        shell.go(Place.ExamCards(planting.picking(planted.map { ExamPick(it.point, it.name) })))
 }
 
-/** What a lock is asked for: a planting's arguments, then how many, seconds, false calls. */
-private class Lock(args: List<String>) {
-    val plan = Planting.of(args).plan
-    val standard =
-        args
-            .drop(Planting.ARGS)
-            .map { it.toUInt() }
-            .let { (least, within, calls) -> ExamStandard(least, within, calls) }
+/** What a student has to reach: so many found, within so many seconds, with at most so many false calls. */
+data class Standard(val least: Int, val within: Int, val calls: Int) : Serializable {
+    internal val asked
+        get() = ExamStandard(least.toUInt(), within.toUInt(), calls.toUInt())
 }
 
 /** What a student has to reach: the school's own, with common practice to begin with. */
-class ExamStandardScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ExamStandardScreen(shell: Shell, override val place: Place.ExamStandard) : Screen(shell, place) {
     override val secret
         get() = true
 
     private val of
-        get() = place.args[1].toInt()
+        get() = place.planting.count
 
     override fun build(): View {
-        val (least, within, calls) = place.args.drop(Planting.ARGS).map { it.toInt() }
+        val standard = place.standard
+        val (least, within, calls) = standard
         return page(
             text(R.string.exam_standard),
             body(
-                number(text(R.string.exam_least), text(R.string.exam_n_of, least, of), 0, least, 1, 1..of),
-                number(text(R.string.exam_within), clock(within.toUInt()), 1, within, 10, 10..14400),
-                number(text(R.string.exam_let_pass), calls.toString(), 2, calls, 1, 0..99),
+                number(text(R.string.exam_least), text(R.string.exam_n_of, least, of), least, 1, 1..of) {
+                    standard.copy(least = it)
+                },
+                number(text(R.string.exam_within), clock(within.toUInt()), within, 10, 10..14400) {
+                    standard.copy(within = it)
+                },
+                number(text(R.string.exam_let_pass), calls.toString(), calls, 1, 0..99) {
+                    standard.copy(calls = it)
+                },
                 parts.words(text(R.string.exam_standard_words), 17, quiet = true),
             ),
             listOf(
                 key(Face.GOOD, text(R.string.exam_lock), Sign.KEY) {
-                    shell.go(Place(PageKind.EXAM_LOCK, *place.args.toTypedArray()))
+                    shell.go(Place.ExamLock(place.planting, standard))
                 }
             ),
         )
     }
 
-    private fun number(name: String, value: String, at: Int, now: Int, step: Int, within: IntRange): View {
-        fun to(next: Int) =
-            shell.swap(
-                Place(
-                    PageKind.EXAM_STANDARD,
-                    *place.args
-                        .toMutableList()
-                        .also { it[Planting.ARGS + at] = next.coerceIn(within).toString() }
-                        .toTypedArray(),
-                )
-            )
+    private fun number(
+        name: String,
+        value: String,
+        now: Int,
+        step: Int,
+        within: IntRange,
+        with: (Int) -> Standard,
+    ): View {
+        fun to(next: Int) = shell.swap(place.copy(standard = with(next.coerceIn(within))))
         return stepper(
             shell,
             name,
@@ -198,7 +195,7 @@ class ExamStandardScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** The PIN that locks what is planted. */
-class ExamLockScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+class ExamLockScreen(shell: Shell, override val place: Place.ExamLock) : PinPage(shell, place) {
     override val title
         get() = text(R.string.exam_lock)
 
@@ -209,12 +206,12 @@ class ExamLockScreen(shell: Shell, place: Place) : PinPage(shell, place) {
         get() = text(R.string.exam_lock)
 
     override fun take(pin: String) {
-        val asked = Lock(place.args)
-        shell.work({ shell.core.examLock(asked.plan, asked.standard, pin) }) {
+        val (planting, standard) = place
+        shell.work({ shell.core.examLock(planting.plan, standard.asked, pin) }) {
             feel(Beat.GOOD)
             // what was drawn goes from the way back: the next hand may be a student's
-            backTo(PageKind.EXAMS)
-            go(Place(PageKind.EXAM_KEY, it.key))
+            backTo(Place.Exams::class)
+            go(Place.ExamKey(it.key))
         }
     }
 }
@@ -232,7 +229,7 @@ class ExamKeysScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     Sign.KEY,
                     "${known.locked.dtg} · ${known.instructor} · $counts",
                 ) {
-                    shell.go(Place(PageKind.EXAM_KEY, known.key))
+                    shell.go(Place.ExamKey(known.key))
                 }
             }
         val none = if (rows.isEmpty()) parts.words(text(R.string.exam_no_keys), 18) else null
@@ -241,7 +238,7 @@ class ExamKeysScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** A key's code for the student to scan, with the digits to be said aloud and written down. */
-class ExamKeyScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ExamKeyScreen(shell: Shell, override val place: Place.ExamKey) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -253,8 +250,7 @@ class ExamKeyScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val known =
-            shell.attempt { shell.core.examKey(place.args[0]) }
-                ?: return page(text(R.string.exam_key), body())
+            shell.attempt { shell.core.examKey(place.key) } ?: return page(text(R.string.exam_key), body())
         val code = codeView(shell, known.code, text(R.string.exam_code_of_key))
         return codePage(
             shell,
@@ -262,7 +258,7 @@ class ExamKeyScreen(shell: Shell, place: Place) : Screen(shell, place) {
             code,
             underCode(
                 body(facts(known), *steps(known).toTypedArray(), safety(shell), training(shell)),
-                key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.EXAMS) },
+                key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Exams::class) },
             ),
         )
     }
@@ -286,19 +282,17 @@ class ExamKeyScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun steps(known: ExamKeyView) =
         listOfNotNull(
-            key(Face.ROW, text(R.string.exam_begin_here), Sign.TICK) {
-                shell.go(Place(PageKind.EXAM_NAME, known.key))
-            },
+            key(Face.ROW, text(R.string.exam_begin_here), Sign.TICK) { shell.go(Place.ExamName(known.key)) },
             if (known.listHere)
                 key(Face.ROW, text(R.string.exam_reveal), Sign.EYE, text(R.string.exam_reveal_about)) {
-                    shell.go(Place(PageKind.EXAM_REVEAL, known.key))
+                    shell.go(Place.ExamReveal(known.key))
                 }
             else null,
         )
 }
 
 /** What a key hides, under the PIN. It is kept in no place and gone when the page is left. */
-class ExamRevealScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+class ExamRevealScreen(shell: Shell, override val place: Place.ExamReveal) : PinPage(shell, place) {
     private var list: List<PlantedView>? = null
     private var wiped = false
     override val title
@@ -314,7 +308,7 @@ class ExamRevealScreen(shell: Shell, place: Place) : PinPage(shell, place) {
         list?.let { page(title, body(safety(shell), *planted(shell, it).toTypedArray())) } ?: super.build()
 
     override fun take(pin: String) =
-        shell.work({ shell.core.examReveal(place.args[0], pin) }) {
+        shell.work({ shell.core.examReveal(place.key, pin) }) {
             list = it.planted
             redrawSame()
         }

@@ -1,10 +1,10 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import java.io.Serializable
 import slingseal.core.ExamPick
 import slingseal.core.ExamPlan
 import slingseal.core.PlantedView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -15,47 +15,29 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.HardAnswer
 
 /** What is to be planted on the load of a tag: so many, drawn from a seed; or those that were picked. */
-internal class Planting(
+data class Planting(
     val tag: String,
     val count: Int,
     private val seed: String,
-    val picks: List<ExamPick>,
-) {
-    val args
-        get() =
-            arrayOf(tag, count.toString(), seed, picks.joinToString("\n") { "${it.point}\t${it.deficiency}" })
-
-    val plan
+    val picks: List<ExamPick> = emptyList(),
+) : Serializable {
+    internal val plan
         get() =
             if (picks.isEmpty()) ExamPlan(tag, emptyList(), count.toUInt(), seed)
             else ExamPlan(tag, picks, null, null)
 
-    fun picking(picks: List<ExamPick>) = Planting(tag, picks.size, seed, picks)
-
-    companion object {
-        /** How many arguments of a place it takes. */
-        const val ARGS = 4
-
-        fun of(args: List<String>): Planting {
-            val picks =
-                args[3]
-                    .lines()
-                    .filter { it.isNotEmpty() }
-                    .map { ExamPick(it.substringBefore('\t'), it.substringAfter('\t')) }
-            return Planting(args[0], args[1].toInt(), args[2], picks)
-        }
-    }
+    internal fun picking(picks: List<ExamPick>) = copy(count = picks.size, picks = picks)
 }
 
 /**
  * The cards on which something can be planted, with what is picked on each: one a card, or one would hide
  * another.
  */
-class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ExamPickCardScreen(shell: Shell, override val place: Place.ExamCards) : Screen(shell, place) {
     override val secret
         get() = true
 
-    private val planting = Planting.of(place.args)
+    private val planting = place.planting
 
     override fun build(): View {
         val all =
@@ -80,7 +62,7 @@ class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val picked = names.firstOrNull { planting.has(it) }
         val title = text(R.string.exam_card_title, card.toInt(), names.first().cardTitle)
         return key(Face.ROW, title, if (picked == null) Sign.NONE else Sign.CROSS, picked?.shown) {
-                shell.go(Place(PageKind.EXAM_NAMES, *planting.args, card.toString()))
+                shell.go(Place.ExamNames(planting, card.toInt()))
             }
             .apply { chosen = picked != null }
     }
@@ -88,18 +70,18 @@ class ExamPickCardScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun done() {
         if (shell.attempt { shell.core.examPlan(ExamPlan(planting.tag, planting.picks, null, null)) } == null)
             return shell.redraw()
-        shell.backTo(PageKind.EXAM_PLAN)
-        shell.swap(Place(PageKind.EXAM_PLAN, *planting.args))
+        shell.backTo(Place.ExamPlan::class)
+        shell.swap(Place.ExamPlan(planting))
     }
 }
 
 /** What can be planted on one card. */
-class ExamPickNameScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ExamPickNameScreen(shell: Shell, override val place: Place.ExamNames) : Screen(shell, place) {
     override val secret
         get() = true
 
-    private val planting = Planting.of(place.args)
-    private val card = place.args[Planting.ARGS].toUInt()
+    private val planting = place.planting
+    private val card = place.card.toUInt()
     private var list: PickList? = null
     override val takesHardKeys
         get() = true
@@ -135,8 +117,8 @@ class ExamPickNameScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun take(here: List<PlantedView>, picked: PlantedView?) {
         val others = planting.picks.filter { pick -> here.none { it.point == pick.point } }
         val picks = others + listOfNotNull(picked?.let { ExamPick(it.point, it.name) })
-        shell.backTo(PageKind.EXAM_CARDS)
-        shell.swap(Place(PageKind.EXAM_CARDS, *planting.picking(picks).args))
+        shell.backTo(Place.ExamCards::class)
+        shell.swap(Place.ExamCards(planting.picking(picks)))
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit

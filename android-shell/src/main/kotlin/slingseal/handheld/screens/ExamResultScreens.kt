@@ -4,7 +4,6 @@ import android.view.View
 import slingseal.core.ClassRequest
 import slingseal.core.DebriefView
 import slingseal.core.ExamResultView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -14,7 +13,7 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
 /** The instructor's PIN that scores an ended run. */
-class ExamScoreScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+class ExamScoreScreen(shell: Shell, override val place: Place.ExamScore) : PinPage(shell, place) {
     override val title
         get() = text(R.string.exam_score)
 
@@ -25,17 +24,17 @@ class ExamScoreScreen(shell: Shell, place: Place) : PinPage(shell, place) {
         get() = text(R.string.exam_score_it)
 
     override fun take(pin: String) =
-        shell.work({ shell.core.examScore(place.args[0], pin) }) {
+        shell.work({ shell.core.examScore(place.sheet, pin) }) {
             feel(Beat.GOOD)
-            swap(Place(PageKind.EXAM_RESULT, it.line.result))
+            swap(Place.ExamResult(it.line.result))
         }
 }
 
 /** A result, and the debrief in the order of the load. */
-class ExamResultScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ExamResultScreen(shell: Shell, override val place: Place.ExamResult) : Screen(shell, place) {
     override fun build(): View {
         val result =
-            shell.attempt { shell.core.examResult(place.args[0]) }
+            shell.attempt { shell.core.examResult(place.result) }
                 ?: return page(text(R.string.exam_result), body())
         return page(
             text(R.string.exam_result),
@@ -55,7 +54,7 @@ class ExamResultScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.SIDE, text(R.string.show_code), Sign.CODE) {
-                    shell.go(Place(PageKind.EXAM_RESULT_CODE, result.line.result))
+                    shell.go(Place.ExamResultCode(result.line.result))
                 }
             ),
         )
@@ -131,7 +130,7 @@ class ExamResultScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** A signed result as a code: another device takes it in, and no hook check takes it for a seal. */
-class ExamResultCodeScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ExamResultCodeScreen(shell: Shell, override val place: Place.ExamResultCode) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -140,7 +139,7 @@ class ExamResultCodeScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val result =
-            shell.attempt { shell.core.examResult(place.args[0]) }
+            shell.attempt { shell.core.examResult(place.result) }
                 ?: return page(text(R.string.exam_result), body())
         val code =
             shell.attempt { shell.core.codeOf(result.text) }

@@ -4,7 +4,6 @@ import android.view.View
 import slingseal.core.ExamBegin
 import slingseal.core.ExamResultLine
 import slingseal.core.RunLine
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -46,34 +45,34 @@ class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun run(line: RunLine): Key =
         key(Face.ROW, line.student, Sign.EYE, text(R.string.exam_goes_on, line.load)) {
-            shell.go(Place(PageKind.WALK, runName(line.run)))
+            shell.go(Place.Walk(WalkRef.Run(line.run)))
         }
 
     private fun doors() =
         listOf(
             key(Face.ROW, text(R.string.exam_begin), Sign.TICK, text(R.string.exam_begin_about)) {
-                shell.go(Place(PageKind.SCAN, Purpose.EXAM_KEY.name))
+                shell.go(Place.Scan(Purpose.ExamKey))
             },
             key(Face.ROW, text(R.string.exam_plant), Sign.PLUS, text(R.string.exam_plant_about)) {
-                shell.go(Place(PageKind.SCAN, Purpose.EXAM_TAG.name))
+                shell.go(Place.Scan(Purpose.ExamTag))
             },
             key(Face.ROW, text(R.string.exam_keys), Sign.KEY, text(R.string.exam_keys_about)) {
-                shell.go(Place(PageKind.EXAM_KEYS))
+                shell.go(Place.ExamKeys)
             },
             key(Face.ROW, text(R.string.exam_results), Sign.LIST, text(R.string.exam_results_about)) {
-                shell.go(Place(PageKind.EXAM_RESULTS))
+                shell.go(Place.ExamResults)
             },
             key(Face.ROW, text(R.string.exam_take_sheet), Sign.CODE, text(R.string.move_gather_about)) {
-                shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+                shell.go(Place.Scan(Purpose.Moving))
             },
             key(Face.ROW, text(R.string.exam_class), Sign.MORE, text(R.string.exam_class_about)) {
-                shell.go(Place(PageKind.EXAM_CLASS))
+                shell.go(Place.ExamClass)
             },
         )
 }
 
 /** Who is examined: typed, or one who was examined here before. */
-class ExamNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+class ExamNameScreen(shell: Shell, override val place: Place.ExamName) : WritingScreen(shell, place) {
     override val title
         get() = text(R.string.exam_student)
 
@@ -96,7 +95,7 @@ class ExamNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
             shell.notice = text(R.string.nothing_typed)
             return shell.redraw()
         }
-        shell.swap(Place(PageKind.EXAM_READY, place.args[0], words.trim().replace('\n', ' '), ""))
+        shell.swap(Place.ExamReady(place.key, words.trim().replace('\n', ' ')))
     }
 
     private companion object {
@@ -105,15 +104,15 @@ class ExamNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
 }
 
 /** Before the clock starts: which key, which load, who. */
-class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ExamReadyScreen(shell: Shell, override val place: Place.ExamReady) : Screen(shell, place) {
     private val key
-        get() = place.args[0]
+        get() = place.key
 
     private val student
-        get() = place.args[1]
+        get() = place.student
 
     private val tag
-        get() = place.args[2].ifEmpty { null }
+        get() = place.tag
 
     override val staysOn
         get() = true
@@ -141,7 +140,7 @@ class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 if (tag == null) Sign.CODE else Sign.TICK,
                 text(if (tag == null) R.string.exam_tag_unknown else R.string.exam_tag_scanned),
             ) {
-                shell.go(Place(PageKind.SCAN, Purpose.EXAM_RUN_TAG.name, "$key\n$student"))
+                shell.go(Place.Scan(Purpose.ExamRunTag(key, student)))
             }
         return page(
             text(R.string.exam_ready),
@@ -159,8 +158,8 @@ class ExamReadyScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val run = shell.attempt { shell.core.examBegin(ExamBegin(key, tag, student)) }
         shell.feel(if (run == null) Beat.REFUSED else Beat.GOOD)
         if (run == null) return shell.redraw()
-        shell.backTo(PageKind.EXAMS)
-        shell.go(Place(PageKind.WALK, runName(run.run)))
+        shell.backTo(Place.Exams::class)
+        shell.go(Place.Walk(WalkRef.Run(run.run)))
     }
 }
 
@@ -186,7 +185,7 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.SIDE, text(R.string.exam_scan_result), Sign.CODE) {
-                    shell.go(Place(PageKind.SCAN, Purpose.EXAM_RESULT.name))
+                    shell.go(Place.Scan(Purpose.ExamResult))
                 }
             ),
         )
@@ -202,8 +201,8 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
         return key(Face.ROW, line.student, Sign.EYE, "${line.load} · ${line.begun.dtg} · ${text(next)}") {
             when {
                 line.state == "lost" -> {}
-                line.canScore -> shell.go(Place(PageKind.EXAM_SCORE, line.run))
-                else -> shell.go(Place(PageKind.EXAM_SHEET, line.run))
+                line.canScore -> shell.go(Place.ExamScore(line.run))
+                else -> shell.go(Place.ExamSheet(line.run))
             }
         }
     }
@@ -212,9 +211,7 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val (sign, word) = outcome(line)
         val detail =
             "${text(word)} · ${line.load} · ${text(R.string.exam_found_of, line.found.toInt(), line.of.toInt())} · ${clock(line.seconds)} · ${text(R.string.exam_attempt, line.attempt.toInt())}"
-        return key(Face.ROW, line.student, sign, detail) {
-            shell.go(Place(PageKind.EXAM_RESULT, line.result))
-        }
+        return key(Face.ROW, line.student, sign, detail) { shell.go(Place.ExamResult(line.result)) }
     }
 }
 

@@ -6,7 +6,6 @@ import android.widget.LinearLayout
 import slingseal.core.Reading
 import slingseal.core.VerdictView
 import slingseal.core.VerdictWord
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
@@ -22,29 +21,26 @@ import slingseal.handheld.sense.HardAnswer
 
 /**
  * At the hook, before the aircraft is called: one page with the camera open. Seal and tag are read in either
- * order, or both in one frame; with the seal alone there is a verdict, and a NO-GO waits for nothing. Its
- * arguments are the seal's text, the tag's text, and a word where the tag is to be judged alone, or where
- * several of a kind were shown at once: then their texts follow.
+ * order, or both in one frame; with the seal alone there is a verdict, and a NO-GO waits for nothing.
  */
-class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
-    private val seal = place.args.getOrElse(0) { "" }
-    private val tag = place.args.getOrElse(1) { "" }
-    private val noTag = tag.isEmpty()
-    private val alone = place.args.getOrElse(2) { "" } == ALONE
-    private val several = if (place.args.getOrElse(2) { "" } == SEVERAL) place.args.drop(3) else emptyList()
-    private val read = (listOf(seal, tag) + several).filter { it.isNotEmpty() }
+class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(shell, place) {
+    private val seal = place.seal
+    private val tag = place.tag
+    private val noTag = tag == null
+    private val alone = place.alone
+    private val several = place.several
+    private val read = listOfNotNull(seal, tag) + several
     private var told = false
     private val judged: VerdictView? =
         if (read.isEmpty()) null
         else
             shell.attempt {
-                if (several.isEmpty()) shell.core.check(seal.ifEmpty { null }, tag.ifEmpty { null })
-                else shell.core.checkAll(several)
+                if (several.isEmpty()) shell.core.check(seal, tag) else shell.core.checkAll(several)
             }
 
     /** A tag alone says nothing as long as its seal may still be shown: none is known here. */
     private val verdict: VerdictView? =
-        judged?.takeIf { seal.isNotEmpty() || alone || several.isNotEmpty() || it.facts != null }
+        judged?.takeIf { seal != null || alone || several.isNotEmpty() || it.facts != null }
 
     @Volatile private var seen = read
 
@@ -71,7 +67,7 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
         get() =
             verdict == null ||
                 verdict.verdict != VerdictWord.NO_GO &&
-                    (seal.isEmpty() || tag.isEmpty()) &&
+                    (seal == null || tag == null) &&
                     !alone &&
                     several.isEmpty()
 
@@ -105,15 +101,13 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     }
 
     private fun typeKey() =
-        key(Face.SIDE, text(R.string.type_it), Sign.LIST) {
-            shell.go(Place(PageKind.TYPE, Purpose.HOOK.name, "$seal\n$tag"))
-        }
+        key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.go(Place.Type(Purpose.Hook(seal, tag))) }
 
     private fun noSealKey(): Key? =
-        if (tag.isEmpty()) null
+        if (tag == null) null
         else
             key(Face.BAD, text(R.string.no_seal), Sign.CROSS) {
-                shell.swap(Place(PageKind.HOOK, "", tag, ALONE))
+                shell.swap(Place.Hook(tag = tag, alone = true))
             }
 
     private fun judgedPage(verdict: VerdictView): View {
@@ -239,7 +233,7 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
 
     private fun lifted(load: String) = Draft(load, Draft.LIFTED).give(shell)
 
-    private fun refused(load: String) = shell.go(Draft(load, Draft.REFUSED).place(PageKind.REFUSE))
+    private fun refused(load: String) = shell.go(Place.Refuse(Draft(load, Draft.REFUSED)))
 
     override val takesEarKeys
         get() = verdict != null
@@ -255,7 +249,7 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
             HardAnswer.FIRST -> load?.let(::lifted)
             HardAnswer.SECOND -> load?.let(::refused)
             HardAnswer.AGAIN -> shell.say(verdict.spoken)
-            HardAnswer.BACK -> shell.swap(Place(PageKind.HOOK))
+            HardAnswer.BACK -> shell.swap(Place.Hook())
         }
     }
 
@@ -324,8 +318,7 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
             VerdictWord.NO_GO -> Sign.CROSS
         }
 
-    private fun next() =
-        key(Face.SIDE, text(R.string.next_load), Sign.HOOK) { shell.swap(Place(PageKind.HOOK)) }
+    private fun next() = key(Face.SIDE, text(R.string.next_load), Sign.HOOK) { shell.swap(Place.Hook()) }
 
     override fun shown() {
         super.shown()
@@ -350,7 +343,7 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     private fun take(codes: List<Reading.Ours>) {
         val ours = codes.filter { it.kind == TAG || it.kind in JUDGED }
         if (ours.count { it.kind == TAG } > 1 || ours.count { it.kind in JUDGED } > 1) {
-            return shell.swap(Place(PageKind.HOOK, "", "", SEVERAL, *ours.map { it.text }.toTypedArray()))
+            return shell.swap(Place.Hook(several = ours.map { it.text }))
         }
         var newSeal = seal
         var newTag = tag
@@ -370,7 +363,7 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
             if (shell.notice != null) shell.feel(Beat.REFUSED)
             return if (shell.news == null) sayHere() else shell.redraw()
         }
-        shell.swap(Place(PageKind.HOOK, newSeal, newTag))
+        shell.swap(Place.Hook(newSeal, newTag))
     }
 
     private fun sayHere() {
@@ -380,12 +373,6 @@ class HookScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
 
     companion object {
         private const val MATCH = ViewGroup.LayoutParams.MATCH_PARENT
-
-        /** The tag is judged by what this device holds. */
-        const val ALONE = "alone"
-
-        /** Several seals or tags were shown at once. */
-        const val SEVERAL = "several"
 
         /** What takes the seal's place: a seal, and what somebody may hold up for one. */
         private val JUDGED = setOf(SEAL, "examination key", "examination result")

@@ -1,9 +1,9 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import java.io.Serializable
 import slingseal.core.CredentialState
 import slingseal.core.IssuedView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -13,13 +13,23 @@ import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
+/** A credential before it is issued: to whom, for which key, what its holder may do, for how many days. */
+data class Issuing(
+    val request: String,
+    val holder: String,
+    val fingerprint: String,
+    val roles: List<String> = emptyList(),
+    val days: Int = AuthorityScreen.DAYS.first(),
+) : Serializable
+
 /** Who asks, what they may do, and for how long. */
-class AuthorityIssueScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class AuthorityIssueScreen(shell: Shell, override val place: Place.AuthorityIssue) : Screen(shell, place) {
+    private val issuing = place.issuing
     private val roles
-        get() = place.args[3].split(',').filter { it.isNotEmpty() }
+        get() = issuing.roles
 
     private val days
-        get() = place.args[4].toInt()
+        get() = issuing.days
 
     override val paneTitle: CharSequence
         get() = text(R.string.authority_issue)
@@ -53,7 +63,10 @@ class AuthorityIssueScreen(shell: Shell, place: Place) : Screen(shell, place) {
             }
         val facts =
             parts.facts(
-                listOf(text(R.string.holder) to place.args[1], text(R.string.fingerprint) to place.args[2]),
+                listOf(
+                    text(R.string.holder) to issuing.holder,
+                    text(R.string.fingerprint) to issuing.fingerprint,
+                ),
                 22,
             )
         return page(
@@ -71,16 +84,7 @@ class AuthorityIssueScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun put(roles: List<String>, days: Int) =
-        shell.swap(
-            Place(
-                PageKind.AUTHORITY_ISSUE,
-                place.args[0],
-                place.args[1],
-                place.args[2],
-                roles.joinToString(","),
-                days.toString(),
-            )
-        )
+        shell.swap(Place.AuthorityIssue(issuing.copy(roles = roles, days = days)))
 
     private fun issue() {
         if (roles.isEmpty()) {
@@ -88,16 +92,7 @@ class AuthorityIssueScreen(shell: Shell, place: Place) : Screen(shell, place) {
             shell.feel(Beat.REFUSED)
             return shell.redraw()
         }
-        shell.go(
-            Place(
-                PageKind.AUTHORITY_WORDS,
-                Deed.ISSUE.name,
-                place.args[0],
-                place.args[1],
-                roles.joinToString(","),
-                days.toString(),
-            )
-        )
+        shell.go(Place.AuthorityWords(Deed.Issue(issuing)))
     }
 
     private companion object {
@@ -112,13 +107,19 @@ class AuthorityIssueScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 }
 
+/** What of an authority every phone of its team is shown. */
+enum class AuthorityCode {
+    CARD,
+    ROSTER,
+}
+
 /**
  * The card or the roster, for every phone of the team; beside the card the fingerprint, which is read out and
  * never scanned.
  */
-class AuthorityCodeScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class AuthorityCodeScreen(shell: Shell, override val place: Place.AuthorityShown) : Screen(shell, place) {
     private val card
-        get() = place.args[0] == AuthorityScreen.CARD
+        get() = place.code == AuthorityCode.CARD
 
     override val staysOn
         get() = true
@@ -151,7 +152,7 @@ class AuthorityCodeScreen(shell: Shell, place: Place) : Screen(shell, place) {
             }
         val renew =
             key(Face.SIDE, text(R.string.authority_renew), Sign.UNDO) {
-                    shell.go(Place(PageKind.AUTHORITY_WORDS, Deed.RENEW.name))
+                    shell.go(Place.AuthorityWords(Deed.Renew))
                 }
                 .takeIf { !card }
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
@@ -169,7 +170,8 @@ class AuthorityCodeScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** A credential that was issued, for its holder's phone; that of this phone is taken in here. */
-class AuthorityCredentialScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class AuthorityCredentialScreen(shell: Shell, override val place: Place.AuthorityCredential) :
+    Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -177,36 +179,35 @@ class AuthorityCredentialScreen(shell: Shell, place: Place) : Screen(shell, plac
         get() = true
 
     override val spoken
-        get() = text(R.string.authority_credential_words, place.args[1])
+        get() = text(R.string.authority_credential_words, place.holder)
 
     override fun build(): View {
         val code =
-            shell.attempt { shell.core.codeOf(place.args[0]) }
-                ?: return page(text(R.string.authority), body())
-        val own = place.args[2] == OWN
-        val said = if (own) text(R.string.credential_taken, place.args[1]) else spoken
-        val led = shell.lies(PageKind.TEAM)
+            shell.attempt { shell.core.codeOf(place.text) } ?: return page(text(R.string.authority), body())
+        val own = place.own
+        val said = if (own) text(R.string.credential_taken, place.holder) else spoken
+        val led = shell.lies(Place.Team::class)
         val roster =
             when {
                 led ->
                     key(Face.SIDE, text(R.string.team_next_person), Sign.CODE) {
-                        shell.backTo(PageKind.TEAM)
-                        shell.go(Place(PageKind.SCAN, Purpose.KEY_REQUEST.name))
+                        shell.backTo(Place.Team::class)
+                        shell.go(Place.Scan(Purpose.KeyRequest))
                     }
                 own -> null
                 else ->
                     key(Face.SIDE, text(R.string.authority_roster), Sign.CODE) {
-                        shell.swap(Place(PageKind.AUTHORITY_CODE, AuthorityScreen.ROSTER))
+                        shell.swap(Place.AuthorityShown(AuthorityCode.ROSTER))
                     }
             }
         val done =
             if (led) {
                 key(Face.GOOD, text(R.string.team_all_have), Sign.NEXT) {
-                    shell.backTo(PageKind.TEAM)
-                    shell.swap(Place(PageKind.TEAM, TeamScreen.ROSTER))
+                    shell.backTo(Place.Team::class)
+                    shell.swap(Place.Team(TeamStep.ROSTER))
                 }
             } else {
-                key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.AUTHORITY) }
+                key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Authority::class) }
             }
         return codePage(
             shell,
@@ -248,19 +249,19 @@ class AuthorityPeopleScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 else if (one.state == CredentialState.EXPIRED) text(R.string.expired) else null,
             )
         return key(Face.ROW, one.holder, sign, state.joinToString(" · ")) {
-            if (!revoked) shell.go(Place(PageKind.AUTHORITY_PERSON, one.id))
+            if (!revoked) shell.go(Place.AuthorityPerson(one.id))
         }
     }
 }
 
 /** One who holds a credential: taking it back is asked here, and done under the passphrase. */
-class AuthorityPersonScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class AuthorityPersonScreen(shell: Shell, override val place: Place.AuthorityPerson) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.authority_people)
 
     override fun build(): View {
         val one =
-            shell.attempt { shell.core.issued() }?.issued?.firstOrNull { it.id == place.args[0] }
+            shell.attempt { shell.core.issued() }?.issued?.firstOrNull { it.id == place.credential }
                 ?: return page(text(R.string.authority_people), body())
         val facts =
             parts.facts(
@@ -276,7 +277,7 @@ class AuthorityPersonScreen(shell: Shell, place: Place) : Screen(shell, place) {
             body(parts.panel(facts), parts.words(text(R.string.authority_revoke_words), 19)),
             listOf(
                 key(Face.BAD, text(R.string.authority_revoke), Sign.CROSS) {
-                    shell.go(Place(PageKind.AUTHORITY_WORDS, Deed.REVOKE.name, one.id))
+                    shell.go(Place.AuthorityWords(Deed.Revoke(one.id)))
                 }
             ),
         )

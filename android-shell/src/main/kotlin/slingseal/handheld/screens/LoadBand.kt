@@ -22,11 +22,9 @@ object LoadBand {
      * has a band of its own.
      */
     fun load(shell: Shell, place: Place): String? {
-        val walk =
-            place.args.firstOrNull()?.takeIf { place.page.ofWalk && place.run == null && it.isNotEmpty() }
-                ?: return null
+        val on = (place as? Place.OfWalk)?.on as? WalkRef.Inspection ?: return null
         return try {
-            shell.core.walk(walk).let {
+            shell.core.walk(on.walk).let {
                 if (it.ofLoad) shell.activity.getString(R.string.load_of, it.load) else it.load
             }
         } catch (e: HandheldException) {

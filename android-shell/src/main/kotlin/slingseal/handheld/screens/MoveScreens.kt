@@ -7,7 +7,6 @@ import android.view.ViewGroup
 import android.widget.LinearLayout
 import slingseal.core.BundleReport
 import slingseal.core.MovingOut
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -28,10 +27,10 @@ class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         MoveOutScreen.ready(shell, null) { go(it) }
                     },
                     key(Face.ROW, text(R.string.move_gather), Sign.EYE, text(R.string.move_gather_about)) {
-                        shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+                        shell.go(Place.Scan(Purpose.Moving))
                     },
                     key(Face.ROW, text(R.string.bundle_title), Sign.LIST, text(R.string.bundle_out_about)) {
-                        shell.go(Place(PageKind.FILES))
+                        shell.go(Place.Files)
                     },
                     space = 20,
                 ),
@@ -39,10 +38,10 @@ class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.words(text(R.string.move_less_words), 17),
                 parts.column(
                     key(Face.ROW, text(R.string.move_have), Sign.LIST, text(R.string.move_have_about)) {
-                        shell.go(Place(PageKind.HAVE))
+                        shell.go(Place.Have)
                     },
                     key(Face.ROW, text(R.string.move_ask), Sign.CODE, text(R.string.move_ask_about)) {
-                        shell.go(Place(PageKind.SCAN, Purpose.HAVE.name))
+                        shell.go(Place.Scan(Purpose.Have))
                     },
                     space = 20,
                 ),
@@ -67,7 +66,7 @@ internal fun Screen.codePage(shell: Shell, onItsSide: Boolean, code: View, read:
     }
 
 /** Shows a moving code, frame after frame without an end: whoever reads it says when it is whole. */
-open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
+abstract class FramesScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val hands = Handler(Looper.getMainLooper())
     private val step = Runnable { next() }
     private var code: CodeView? = null
@@ -93,11 +92,8 @@ open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
         return codePage(shell, onItsSide, view, underCode(words, done))
     }
 
-    /** What the frames are of: it was readied before this page came, and its numbers stand in the place. */
-    protected open fun prepare(): MovingOut? {
-        val (records, papers, procedures, enough) = place.args.map { it.toUIntOrNull() ?: 0u }
-        return MovingOut(records, papers, procedures, enough, place.args.drop(4))
-    }
+    /** What the frames are of, readied in the core. */
+    protected abstract fun prepare(): MovingOut?
 
     /** What is said beside the code. */
     protected open fun about(out: MovingOut): List<View> {
@@ -142,25 +138,23 @@ open class MoveOutScreen(shell: Shell, place: Place) : Screen(shell, place) {
          * whole several times.
          */
         const val FRAME = 160L
+    }
+}
 
+/** Everything that is here, as frames. */
+class MoveOutScreen(shell: Shell, override val place: Place.MoveOut) : FramesScreen(shell, place) {
+    /** It was readied before this page came, and its numbers stand in the place. */
+    override fun prepare() = place.out
+
+    companion object {
         /**
          * Readies everything that is here, less what a have code names, beside the main thread; then gives
          * the page that shows it.
          */
         fun ready(shell: Shell, have: String?, done: Shell.(Place) -> Unit) {
             val core = shell.core
-            shell.work({ core.movingBegin(have) }) { done(place(it)) }
+            shell.work({ core.movingBegin(have) }) { done(Place.MoveOut(it)) }
         }
-
-        internal fun place(out: MovingOut) =
-            Place(
-                PageKind.MOVE_OUT,
-                out.records.toString(),
-                out.papers.toString(),
-                out.procedures.toString(),
-                out.enough.toString(),
-                *out.leftOut.toTypedArray(),
-            )
     }
 }
 
@@ -184,14 +178,14 @@ class HaveScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 }
 
-/** What came in. Its arguments are the lines that are shown: first the sum, then what was set aside. */
-class MovedScreen(shell: Shell, place: Place) : Screen(shell, place) {
+/** What came in: the sum, then what was set aside. */
+class MovedScreen(shell: Shell, override val place: Place.Moved) : Screen(shell, place) {
     override val spoken
-        get() = place.args.first()
+        get() = place.sum
 
     override fun build(): View {
         val aside =
-            place.args.drop(1).map {
+            place.aside.map {
                 parts.panel(
                     parts.signed(
                         Sign.CROSS,
@@ -207,7 +201,7 @@ class MovedScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.panel(
                     parts.signed(
                         Sign.TICK,
-                        parts.words(place.args.first(), 21, bold = true, ground = palette.panel),
+                        parts.words(place.sum, 21, bold = true, ground = palette.panel),
                         palette.panel,
                     ),
                     thick = true,
@@ -217,8 +211,8 @@ class MovedScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 *aside.toTypedArray(),
             ),
             listOf(
-                key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) },
-                key(Face.SIDE, text(R.string.records), Sign.LIST) { shell.swap(Place(PageKind.RECORDS)) },
+                key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Start::class) },
+                key(Face.SIDE, text(R.string.records), Sign.LIST) { shell.swap(Place.Records()) },
             ),
             back = false,
         )
@@ -237,7 +231,7 @@ class MovedScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 )
             val lists = report.procedures.map { came(shell, it) }
             val aside = report.setAside.map { "${it.kind}, ${it.place}: ${it.reason}" } + report.warnings
-            return Place(PageKind.MOVED, (listOf(sum) + lists).joinToString("\n"), *aside.toTypedArray())
+            return Place.Moved((listOf(sum) + lists).joinToString("\n"), aside)
         }
     }
 }

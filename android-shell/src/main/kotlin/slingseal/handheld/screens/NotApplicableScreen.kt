@@ -3,7 +3,6 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.PointView
 import slingseal.core.WalkRequest
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -14,9 +13,9 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
 /** Why a point does not apply to this load: a reason from the list, or words. It stands on the record. */
-class NotApplicableScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class NotApplicableScreen(shell: Shell, override val place: Place.NotApplicable) : Screen(shell, place) {
     private val walk
-        get() = place.args[0]
+        get() = place.on
 
     private var list: PickList? = null
     override val staysOn
@@ -32,15 +31,13 @@ class NotApplicableScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = text(R.string.not_applicable_guide)
 
     private fun point(): PointView? =
-        shell.attempt { shell.core.walkOf(walk) }?.card?.points?.firstOrNull { it.id == place.args[2] }
+        shell.attempt { shell.core.walkOf(walk) }?.card?.points?.firstOrNull { it.id == place.point }
 
     override fun build(): View {
         val rows =
             REASONS.map { id -> key(Face.ROW, text(id), Sign.MINUS) { take(text(id)) } } +
                 key(Face.ROW, text(R.string.own_words), Sign.PLUS) {
-                    shell.go(
-                        Place(PageKind.WRITE, walk, Why.NOT_APPLICABLE.name, place.args[1], place.args[2])
-                    )
+                    shell.go(Place.Write(Why.NotApplicable(walk, place.card, place.point)))
                 }
         list = PickList(rows, shell)
         return page(
@@ -54,9 +51,9 @@ class NotApplicableScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun take(reason: String) {
-        val request = WalkRequest.NotApplicable(place.args[1].toUInt(), place.args[2], reason)
+        val request = WalkRequest.NotApplicable(place.card.toUInt(), place.point, reason)
         if (shell.answer(walk, request, Beat.GOOD) == null) return shell.redraw()
-        shell.backTo(PageKind.WALK)
+        shell.backTo(Place.Walk::class)
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit

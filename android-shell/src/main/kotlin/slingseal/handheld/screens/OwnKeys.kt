@@ -1,7 +1,6 @@
 package slingseal.handheld.screens
 
 import slingseal.core.SetUpView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
@@ -21,23 +20,10 @@ internal fun ownKeys(shell: Shell, own: SetUpView?): List<Key> {
         }
     if (request == null) {
         return listOf(
-            row(
-                R.string.make_key,
-                Sign.KEY,
-                shell.activity.getString(R.string.authority_own_key),
-                Place(PageKind.NAME),
-            )
+            row(R.string.make_key, Sign.KEY, shell.activity.getString(R.string.authority_own_key), Place.Name)
         )
     }
     if (own.credential != null) return emptyList()
-    val issue =
-        Place(
-            PageKind.AUTHORITY_ISSUE,
-            request,
-            own.holder.orEmpty(),
-            own.fingerprint.orEmpty(),
-            "",
-            AuthorityScreen.DAYS.first().toString(),
-        )
+    val issue = Place.AuthorityIssue(Issuing(request, own.holder.orEmpty(), own.fingerprint.orEmpty()))
     return listOf(row(R.string.authority_own, Sign.KEY, own.holder.orEmpty(), issue))
 }

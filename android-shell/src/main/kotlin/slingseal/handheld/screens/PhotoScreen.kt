@@ -6,7 +6,6 @@ import android.view.ViewGroup
 import android.widget.ImageView
 import android.widget.LinearLayout
 import slingseal.core.Reading
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
@@ -16,10 +15,13 @@ import slingseal.handheld.look.dp
 import slingseal.handheld.sense.Beat
 
 /**
- * Takes a photograph of a deficiency in the camera's full size, shows it, and keeps it if it is good enough;
- * the core keeps it and gives the digest that the finding names.
+ * Takes a photograph in the camera's full size, shows it, and keeps it if it is good enough; the core keeps
+ * it and gives the digest that the finding or the report names.
  */
-open class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
+abstract class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
+    /** Whether it is good enough, asked of what it is to show. */
+    protected abstract val ask: Int
+
     private var taken: ByteArray? = null
     override val looks
         get() = taken == null
@@ -75,16 +77,7 @@ open class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place)
             LinearLayout(context).apply {
                 orientation = LinearLayout.VERTICAL
                 noticePanel()?.let { addView(it) }
-                addView(
-                    parts.words(
-                        text(
-                            if (place.page == PageKind.PHOTO) R.string.photo_ask
-                            else R.string.photo_ask_report
-                        ),
-                        19,
-                        bold = true,
-                    )
-                )
+                addView(parts.words(text(ask), 19, bold = true))
                 addView(
                     picture,
                     LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply {
@@ -122,18 +115,27 @@ open class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, place)
     /**
      * Back to what the photograph is of, with the digest that names it; the shell may be another one by then.
      */
-    protected open fun kept(shell: Shell, digest: String) {
-        val photos = listOf(place.args[5], digest).filter { it.isNotEmpty() }.joinToString(",")
-        shell.backTo(PageKind.WALK)
-        shell.go(Place(PageKind.DEFICIENCY, *place.args.take(5).toTypedArray(), photos))
+    protected abstract fun kept(shell: Shell, digest: String)
+}
+
+/** A photograph of a deficiency. */
+class DeficiencyPhotoScreen(shell: Shell, override val place: Place.Photo) : PhotoScreen(shell, place) {
+    override val ask
+        get() = R.string.photo_ask
+
+    override fun kept(shell: Shell, digest: String) {
+        shell.backTo(Place.Walk::class)
+        shell.go(Place.Deficiency(place.draft.copy(photos = place.draft.photos + digest)))
     }
 }
 
-/** A photograph that goes with a report: of what came down, of what is damaged. (draft) */
-class ReportPhotoScreen(shell: Shell, place: Place) : PhotoScreen(shell, place) {
+/** A photograph that goes with a report: of what came down, of what is damaged. */
+class ReportPhotoScreen(shell: Shell, override val place: Place.ReportPhoto) : PhotoScreen(shell, place) {
+    override val ask
+        get() = R.string.photo_ask_report
+
     override fun kept(shell: Shell, digest: String) {
-        val draft = Draft.of(place)
-        shell.backTo(PageKind.WHAT)
-        shell.swap(draft.copy(photos = draft.photos + digest).place(PageKind.WHAT))
+        shell.backTo(Place.What::class)
+        shell.swap(Place.What(place.draft.copy(photos = place.draft.photos + digest)))
     }
 }

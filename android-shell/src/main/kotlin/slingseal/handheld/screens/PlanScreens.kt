@@ -4,7 +4,6 @@ import android.view.View
 import slingseal.core.DraftLink
 import slingseal.core.DraftPiece
 import slingseal.core.TagDraft
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -12,47 +11,6 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
-
-/** A draft as a place keeps it, so that a turn of the phone loses nothing: what was typed, field by field. */
-internal fun TagDraft.kept(): Array<String> =
-    arrayOf(
-        like,
-        load,
-        description,
-        gross,
-        weightSource,
-        aircraft,
-        allowable,
-        pickup,
-        destination,
-        grid,
-        rigger,
-        equipment.joinToString("\n") { "${it.kind}\t${it.serial}" },
-        links.joinToString("\n") { "${it.leg}\t${it.link}" },
-    )
-
-/** How many arguments of a place a draft takes. */
-private const val FIELDS = 13
-
-internal fun draftOf(args: List<String>): TagDraft {
-    fun pairs(of: String) =
-        of.split('\n').filter { '\t' in it }.map { it.substringBefore('\t') to it.substringAfter('\t') }
-    return TagDraft(
-        args[0],
-        args[1],
-        args[2],
-        args[3],
-        args[4],
-        args[5],
-        args[6],
-        args[7],
-        args[8],
-        args[9],
-        args[10],
-        pairs(args[11]).map { (kind, serial) -> DraftPiece(kind, serial) },
-        pairs(args[12]).map { (leg, link) -> DraftLink(leg, link.toUIntOrNull() ?: 0u) },
-    )
-}
 
 /** The field of a draft that a page asks for. */
 enum class Planned(val title: Int, val guide: Int) {
@@ -95,8 +53,8 @@ enum class Planned(val title: Int, val guide: Int) {
 
 /** The page of a draft, whatever was put into it: the one that lies open is replaced. */
 private fun Shell.draft(draft: TagDraft) {
-    backTo(PageKind.PLAN_DRAFT)
-    swap(Place(PageKind.PLAN_DRAFT, *draft.kept()))
+    backTo(Place.PlanDraft::class)
+    swap(Place.PlanDraft(draft))
 }
 
 /** What a new load is like: one whose tag is here, or one whose tag is scanned. */
@@ -126,9 +84,7 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
             }
         val none = if (rows.isEmpty()) parts.words(text(R.string.plan_none), 19) else null
         val scan =
-            key(Face.GOOD, text(R.string.plan_scan), Sign.CODE) {
-                shell.go(Place(PageKind.SCAN, Purpose.PLAN_LIKE.name))
-            }
+            key(Face.GOOD, text(R.string.plan_scan), Sign.CODE) { shell.go(Place.Scan(Purpose.PlanLike)) }
         return page(
             text(R.string.plan),
             body(
@@ -154,8 +110,8 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
         private fun opened(shell: Shell, draft: TagDraft?): Boolean {
             if (draft == null) return false
-            shell.backTo(PageKind.PLAN)
-            shell.go(Place(PageKind.PLAN_DRAFT, *draft.kept()))
+            shell.backTo(Place.Plan::class)
+            shell.go(Place.PlanDraft(draft))
             return true
         }
     }
@@ -165,8 +121,8 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
  * The load as it stands: each field a key, what it lacks at the head, its statics and their picture below,
  * anew at each change.
  */
-class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val draft = draftOf(place.args)
+class PlanDraftScreen(shell: Shell, override val place: Place.PlanDraft) : Screen(shell, place) {
+    private val draft = place.draft
     override val paneTitle: CharSequence
         get() = text(R.string.plan)
 
@@ -182,7 +138,7 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         if (value.isEmpty()) Sign.NONE else Sign.TICK,
                         value.ifEmpty { text(R.string.plan_open) },
                     ) {
-                        shell.go(Place(PageKind.PLAN_FIELD, *draft.kept(), field.name))
+                        shell.go(Place.PlanField(draft, field))
                     }
                 }
                 .toMutableList()
@@ -195,7 +151,7 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 if (source == null) Sign.NONE else Sign.TICK,
                 text(source ?: R.string.plan_open),
             ) {
-                shell.go(Place(PageKind.PLAN_SOURCE, *draft.kept()))
+                shell.go(Place.PlanSource(draft))
             },
         )
         val pieces =
@@ -205,7 +161,7 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 Sign.LIST,
                 draft.equipment.joinToString(", ") { it.serial }.ifEmpty { text(R.string.plan_no_equipment) },
             ) {
-                shell.go(Place(PageKind.PLAN_PIECES, *draft.kept()))
+                shell.go(Place.PlanPieces(draft))
             }
         val links =
             if (draft.links.isEmpty()) null
@@ -216,7 +172,7 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     Sign.LIST,
                     draft.links.joinToString(", ") { "${it.leg}: ${it.link}" },
                 ) {
-                    shell.go(Place(PageKind.PLAN_LINKS, *draft.kept()))
+                    shell.go(Place.PlanLinks(draft))
                 }
         val picture = view.picture?.let { picture -> RiggingScreen.drawn(shell) { picture } }
         val faults =
@@ -248,7 +204,7 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun sign(faults: List<String>) {
-        val first = faults.firstOrNull() ?: return shell.go(Place(PageKind.PLAN_PIN, *draft.kept()))
+        val first = faults.firstOrNull() ?: return shell.go(Place.PlanPin(draft))
         shell.notice = first
         shell.feel(Beat.REFUSED)
         shell.redraw()
@@ -269,9 +225,9 @@ class PlanDraftScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** One field of the load, typed. */
-class PlanFieldScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val draft = draftOf(place.args)
-    private val field = Planned.valueOf(place.args[FIELDS])
+class PlanFieldScreen(shell: Shell, override val place: Place.PlanField) : WritingScreen(shell, place) {
+    private val draft = place.draft
+    private val field = place.field
     override val title
         get() = text(field.title)
 
@@ -288,8 +244,8 @@ class PlanFieldScreen(shell: Shell, place: Place) : WritingScreen(shell, place) 
 }
 
 /** How the weight is known. */
-class PlanSourceScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val draft = draftOf(place.args)
+class PlanSourceScreen(shell: Shell, override val place: Place.PlanSource) : Screen(shell, place) {
+    private val draft = place.draft
     override val paneTitle: CharSequence
         get() = text(R.string.plan_source)
 
@@ -311,8 +267,8 @@ class PlanSourceScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** The equipment: a piece is taken off by its key, and put on by its code or its serial number. */
-class PlanPiecesScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val draft = draftOf(place.args)
+class PlanPiecesScreen(shell: Shell, override val place: Place.PlanPieces) : Screen(shell, place) {
+    private val draft = place.draft
     override val paneTitle: CharSequence
         get() = text(R.string.equipment)
 
@@ -321,11 +277,8 @@ class PlanPiecesScreen(shell: Shell, place: Place) : Screen(shell, place) {
             draft.equipment.mapIndexed { at, piece ->
                 key(Face.ROW, "${piece.kind} ${piece.serial}", Sign.CROSS, text(R.string.plan_take_off)) {
                     shell.swap(
-                        Place(
-                            PageKind.PLAN_PIECES,
-                            *draft
-                                .copy(equipment = draft.equipment.filterIndexed { other, _ -> other != at })
-                                .kept(),
+                        Place.PlanPieces(
+                            draft.copy(equipment = draft.equipment.filterIndexed { other, _ -> other != at })
                         )
                     )
                 }
@@ -334,7 +287,7 @@ class PlanPiecesScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val typed =
             kinds.map { kind ->
                 key(Face.ROW, text(R.string.plan_another, kind), Sign.PLUS) {
-                    shell.go(Place(PageKind.PLAN_PIECE, *draft.kept(), kind))
+                    shell.go(Place.PlanPiece(draft, kind))
                 }
             }
         return page(
@@ -346,9 +299,7 @@ class PlanPiecesScreen(shell: Shell, place: Place) : Screen(shell, place) {
             listOf(
                     key(Face.SIDE, text(R.string.done), Sign.TICK) { shell.draft(draft) },
                     key(Face.GOOD, text(R.string.scan_piece), Sign.CODE) {
-                        shell.go(
-                            Place(PageKind.SCAN, Purpose.PLAN_PIECE.name, draft.kept().joinToString(SPLIT))
-                        )
+                        shell.go(Place.Scan(Purpose.PlanPiece(draft)))
                     },
                 )
                 .reversed(),
@@ -356,31 +307,24 @@ class PlanPiecesScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     companion object {
-        /**
-         * What stands between the fields of a draft in one argument: the unit separator of ASCII, which no
-         * line has.
-         */
-        private const val SPLIT = "\u001f"
-
         /** A piece whose code was scanned is put on. */
-        fun scanned(shell: Shell, serial: String, kept: String) {
-            val draft = draftOf(kept.split(SPLIT))
+        fun scanned(shell: Shell, serial: String, draft: TagDraft) {
             val more =
                 draft.copy(
                     equipment =
                         draft.equipment + DraftPiece(shell.activity.getString(R.string.plan_piece), serial)
                 )
-            shell.backTo(PageKind.PLAN_PIECES)
-            shell.swap(Place(PageKind.PLAN_PIECES, *more.kept()))
+            shell.backTo(Place.PlanPieces::class)
+            shell.swap(Place.PlanPieces(more))
         }
     }
 }
 
 /** A piece's serial number, typed. */
-class PlanPieceScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val draft = draftOf(place.args)
+class PlanPieceScreen(shell: Shell, override val place: Place.PlanPiece) : WritingScreen(shell, place) {
+    private val draft = place.draft
     override val title
-        get() = place.args[FIELDS]
+        get() = place.kind
 
     override val guide
         get() = text(R.string.name_of_piece)
@@ -390,14 +334,14 @@ class PlanPieceScreen(shell: Shell, place: Place) : WritingScreen(shell, place) 
 
     override fun take(words: String) {
         val more = draft.copy(equipment = draft.equipment + DraftPiece(title, words.trim()))
-        shell.backTo(PageKind.PLAN_PIECES)
-        shell.swap(Place(PageKind.PLAN_PIECES, *more.kept()))
+        shell.backTo(Place.PlanPieces::class)
+        shell.swap(Place.PlanPieces(more))
     }
 }
 
 /** The link in each grab hook, up or down one: the statics stand below and change with it. */
-class PlanLinksScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val draft = draftOf(place.args)
+class PlanLinksScreen(shell: Shell, override val place: Place.PlanLinks) : Screen(shell, place) {
+    private val draft = place.draft
     override val paneTitle: CharSequence
         get() = text(R.string.links)
 
@@ -437,18 +381,15 @@ class PlanLinksScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun set(link: DraftLink, to: UInt) =
         shell.swap(
-            Place(
-                PageKind.PLAN_LINKS,
-                *draft
-                    .copy(links = draft.links.map { if (it.leg == link.leg) DraftLink(it.leg, to) else it })
-                    .kept(),
+            Place.PlanLinks(
+                draft.copy(links = draft.links.map { if (it.leg == link.leg) DraftLink(it.leg, to) else it })
             )
         )
 }
 
 /** The PIN that signs the tag. */
-class PlanPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
-    private val draft = draftOf(place.args)
+class PlanPinScreen(shell: Shell, override val place: Place.PlanPin) : PinPage(shell, place) {
+    private val draft = place.draft
     override val title
         get() = text(R.string.plan_sign)
 
@@ -463,14 +404,14 @@ class PlanPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
         val load = draft
         shell.work({ core.writeDraft(load, pin) }) {
             feel(Beat.GOOD)
-            backTo(PageKind.PLAN)
-            go(Place(PageKind.PLAN_TAG, it.code.text))
+            backTo(Place.Plan::class)
+            go(Place.PlanTag(it.code.text))
         }
     }
 }
 
 /** A tag as a code: for the load, for the inspector's phone, for a sticker. */
-class PlanTagScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class PlanTagScreen(shell: Shell, override val place: Place.PlanTag) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -481,10 +422,8 @@ class PlanTagScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = text(R.string.plan_tag_words)
 
     override fun build(): View {
-        val tag =
-            shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
-        val code =
-            shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.tag), body())
+        val tag = shell.attempt { shell.core.readTag(place.text) } ?: return page(text(R.string.tag), body())
+        val code = shell.attempt { shell.core.codeOf(place.text) } ?: return page(text(R.string.tag), body())
         val core = shell.core
         val ground = palette.panel
         val read =
@@ -502,7 +441,7 @@ class PlanTagScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 )
             )
         val warnings = tag.warnings.map { parts.signed(Sign.WARN, parts.words(it, 17, bold = true)) }
-        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
+        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Start::class) }
         return codePage(
             shell,
             onItsSide,

@@ -5,7 +5,6 @@ import android.view.View
 import slingseal.core.EditionState
 import slingseal.core.MovingOut
 import slingseal.core.ProcedureView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -80,11 +79,9 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
-                    shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+                    shell.go(Place.Scan(Purpose.Moving))
                 },
-                key(Face.SIDE, text(R.string.procedures_out), Sign.CODE) {
-                    shell.go(Place(PageKind.PROCEDURES_OUT, ""))
-                },
+                key(Face.SIDE, text(R.string.procedures_out), Sign.CODE) { shell.go(Place.ProceduresOut()) },
             ),
         )
     }
@@ -100,7 +97,7 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     signOf(list.state),
                     if (missing) list.approval else "${named(shell, list)} · ${list.approval}",
                 ) {
-                    shell.go(Place(PageKind.PROCEDURE, list.id, list.digest))
+                    shell.go(Place.Procedure(list.id, list.digest))
                 }
             }
         return arrayOf(parts.eyebrow(text(title)), parts.column(*rows.toTypedArray(), space = 12))
@@ -112,12 +109,12 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** One edition: what it is, whose word stands behind it, and how it goes on. */
-class ProcedureScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class ProcedureScreen(shell: Shell, override val place: Place.Procedure) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.procedure)
 
     override fun build(): View {
-        val (id, digest) = place.args
+        val (id, digest) = place
         val list =
             shell
                 .attempt { shell.core.procedureEditions() }
@@ -159,11 +156,11 @@ class ProcedureScreen(shell: Shell, place: Place) : Screen(shell, place) {
             when {
                 missing ->
                     key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
-                        shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
+                        shell.go(Place.Scan(Purpose.Moving))
                     }
                 list.inUse ->
                     key(Face.GOOD, text(R.string.procedure_send), Sign.CODE) {
-                        shell.go(Place(PageKind.PROCEDURES_OUT, list.id))
+                        shell.go(Place.ProceduresOut(list.id))
                     }
                 else -> null
             }
@@ -186,9 +183,10 @@ class ProcedureScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** Lists as a moving code, with the rosters that approve them. */
-class ProceduresOutScreen(shell: Shell, place: Place) : MoveOutScreen(shell, place) {
+class ProceduresOutScreen(shell: Shell, override val place: Place.ProceduresOut) :
+    FramesScreen(shell, place) {
     override fun prepare(): MovingOut? =
-        shell.attempt { shell.core.movingProcedures(listOf(place.args[0]).filter { it.isNotEmpty() }) }
+        shell.attempt { shell.core.movingProcedures(listOfNotNull(place.id)) }
 
     override fun about(out: MovingOut): List<View> {
         val facts =

@@ -1,105 +1,104 @@
 package slingseal.handheld.screens
 
+import java.io.Serializable
 import slingseal.core.Received
-import slingseal.handheld.PageKind
+import slingseal.core.TagDraft
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.sense.Beat
 
 /** What a code is scanned for: which words guide the person, and where the text goes. */
-enum class Purpose(val title: Int, val guide: Int) {
-    INSPECT(R.string.scan_tag, R.string.scan_tag_guide),
+sealed class Purpose(val title: Int, val guide: Int) : Serializable {
+    data object Inspect : Purpose(R.string.scan_tag, R.string.scan_tag_guide)
 
-    /** At the hook, typed: the seal or the tag, whichever it is. */
-    HOOK(R.string.hook_check, R.string.hook_words),
+    /** At the hook, typed: the seal or the tag, whichever it is, beside what was read before. */
+    data class Hook(val seal: String?, val tag: String?) : Purpose(R.string.hook_check, R.string.hook_words)
+
     /** Where a load is taken down: its tag, its seal, or a report of it. */
-    ARRIVAL(R.string.arrival, R.string.arrival_guide),
-    SET_UP(R.string.scan_set_up, R.string.scan_set_up_guide),
+    data object Arrival : Purpose(R.string.arrival, R.string.arrival_guide)
+
+    data object SetUp : Purpose(R.string.scan_set_up, R.string.scan_set_up_guide)
 
     /** The frames of a moving code; they come one after another and never by typing. */
-    MOVING(R.string.scan_moving, R.string.scan_moving_guide),
-    HAVE(R.string.move_ask, R.string.scan_have_guide),
+    data object Moving : Purpose(R.string.scan_moving, R.string.scan_moving_guide)
 
-    /**
-     * At the planner: the tag of a load like the new one; the code of a piece that goes onto it (its other is
-     * the draft).
-     */
-    PLAN_LIKE(R.string.plan_scan, R.string.plan_scan_guide),
-    PLAN_PIECE(R.string.scan_piece, R.string.scan_piece_guide),
+    data object Have : Purpose(R.string.move_ask, R.string.scan_have_guide)
+
+    /** At the planner: the tag of a load like the new one. */
+    data object PlanLike : Purpose(R.string.plan_scan, R.string.plan_scan_guide)
+
+    /** At the planner: the code of a piece that goes onto the draft. */
+    data class PlanPiece(val draft: TagDraft) : Purpose(R.string.scan_piece, R.string.scan_piece_guide)
 
     /** At the authority: the key of whoever joins. */
-    KEY_REQUEST(R.string.authority_scan, R.string.authority_scan_guide),
+    data object KeyRequest : Purpose(R.string.authority_scan, R.string.authority_scan_guide)
 
     /** A leader's: a load's tag, seal or report; its story. */
-    STORY(R.string.board_find, R.string.board_find_guide),
+    data object Story : Purpose(R.string.board_find, R.string.board_find_guide)
 
     /** A part of an authority's copy. */
-    COPY_PART(R.string.copy_scan, R.string.copy_scan_guide),
+    data object CopyPart : Purpose(R.string.copy_scan, R.string.copy_scan_guide)
 
-    /**
-     * The code or sticker of a piece that was inspected before: its name. Its other is the list to inspect it
-     * by.
-     */
-    PIECE(R.string.scan_piece, R.string.scan_piece_guide),
+    /** The code or sticker of a piece that was inspected before: its name, to inspect it by this list. */
+    data class Piece(val procedure: String) : Purpose(R.string.scan_piece, R.string.scan_piece_guide)
 
     /** An instructor's: the tag of the load that is to be planted. */
-    EXAM_TAG(R.string.scan_tag, R.string.scan_tag_guide),
+    data object ExamTag : Purpose(R.string.scan_tag, R.string.scan_tag_guide)
 
     /** A student's: the key that the instructor shows, and where it is not known the tag on the load. */
-    EXAM_KEY(R.string.exam_scan_key, R.string.exam_scan_key_guide),
-    EXAM_RUN_TAG(R.string.scan_tag, R.string.scan_tag_guide),
-    EXAM_RESULT(R.string.exam_scan_result, R.string.exam_scan_result_guide);
+    data object ExamKey : Purpose(R.string.exam_scan_key, R.string.exam_scan_key_guide)
+
+    data class ExamRunTag(val key: String, val student: String) :
+        Purpose(R.string.scan_tag, R.string.scan_tag_guide)
+
+    data object ExamResult : Purpose(R.string.exam_scan_result, R.string.exam_scan_result_guide)
 
     /** Hands a text to the core and goes where its answer leads; false where the core refused it. */
-    fun take(shell: Shell, text: String, other: String): Boolean =
+    fun take(shell: Shell, text: String): Boolean =
         when (this) {
-            INSPECT ->
-                shell
-                    .attempt { shell.core.readTag(text) }
-                    ?.let { shell.swap(Place(PageKind.TAG, it.text)) } != null
-            HOOK -> hook(shell, text, other)
-            ARRIVAL -> arrived(shell, text)
-            SET_UP ->
+            Inspect ->
+                shell.attempt { shell.core.readTag(text) }?.let { shell.swap(Place.Tag(it.text)) } != null
+            is Hook -> hook(shell, text, this)
+            Arrival -> arrived(shell, text)
+            SetUp ->
                 shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
-            MOVING -> shell.attempt { shell.core.movingTake(text) } != null
-            HAVE -> true.also { MoveOutScreen.ready(shell, text) { swap(it) } }
-            PLAN_LIKE -> PlanScreen.begin(shell, text)
-            PLAN_PIECE -> shell.attempt { shell.core.receive(text) }?.let { onto(shell, it, other) } == true
-            KEY_REQUEST -> shell.attempt { shell.core.receive(text) }?.let { asked(shell, it) } == true
-            STORY -> story(shell, text)
-            COPY_PART -> CopyKeptScreen.take(shell, text)
-            PIECE -> shell.attempt { shell.core.receive(text) }?.let { piece(shell, it, other) } == true
-            EXAM_TAG -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
-            EXAM_KEY ->
-                shell
-                    .attempt { shell.core.examKey(text) }
-                    ?.let { shell.swap(Place(PageKind.EXAM_NAME, it.key)) } != null
-            EXAM_RUN_TAG ->
-                shell.attempt { shell.core.readTag(text) }?.let { ready(shell, other, it.text) } != null
-            EXAM_RESULT -> shell.attempt { shell.core.receive(text) }?.let { received(shell, it) } != null
+            Moving -> shell.attempt { shell.core.movingTake(text) } != null
+            Have -> true.also { MoveOutScreen.ready(shell, text) { swap(it) } }
+            PlanLike -> PlanScreen.begin(shell, text)
+            is PlanPiece -> shell.attempt { shell.core.receive(text) }?.let { onto(shell, it, draft) } == true
+            KeyRequest -> shell.attempt { shell.core.receive(text) }?.let { asked(shell, it) } == true
+            Story -> story(shell, text)
+            CopyPart -> CopyKeptScreen.take(shell, text)
+            is Piece ->
+                shell.attempt { shell.core.receive(text) }?.let { piece(shell, it, procedure) } == true
+            ExamTag -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
+            ExamKey ->
+                shell.attempt { shell.core.examKey(text) }?.let { shell.swap(Place.ExamName(it.key)) } != null
+            is ExamRunTag ->
+                shell.attempt { shell.core.readTag(text) }?.let { ready(shell, this, it.text) } != null
+            ExamResult -> shell.attempt { shell.core.receive(text) }?.let { received(shell, it) } != null
         }.also { shell.feel(if (it) Beat.READ else Beat.REFUSED) }
 
     /** To the verdict, with what was read before. */
-    private fun hook(shell: Shell, text: String, other: String): Boolean {
-        val (seal, tag) = other.split('\n', limit = 2)
+    private fun hook(shell: Shell, text: String, before: Hook): Boolean {
         val typed = shell.attempt { shell.core.readTag(text) }
         // what is no tag is a seal, or nothing
         if (typed == null) shell.notice = null
         val place =
             if (typed != null) {
-                Place(PageKind.HOOK, seal, typed.text)
+                Place.Hook(before.seal, typed.text)
             } else {
                 shell.attempt { shell.core.check(text, null) } ?: return false
-                Place(PageKind.HOOK, text, tag)
+                Place.Hook(text, before.tag)
             }
-        shell.backTo(PageKind.HOOK)
+        shell.backTo(Place.Hook::class)
         shell.swap(place)
         return true
     }
 
     /** Back to the equipment of a load, with the piece. */
-    private fun onto(shell: Shell, what: Received, draft: String): Boolean {
+    private fun onto(shell: Shell, what: Received, draft: TagDraft): Boolean {
         if (what !is Received.Inspection) {
             shell.notice = shell.activity.getString(R.string.scan_piece_other)
             return false
@@ -114,16 +113,7 @@ enum class Purpose(val title: Int, val guide: Int) {
             shell.notice = shell.activity.getString(R.string.authority_scan_other)
             return false
         }
-        shell.swap(
-            Place(
-                PageKind.AUTHORITY_ISSUE,
-                what.request,
-                what.holder,
-                what.fingerprint,
-                "",
-                AuthorityScreen.DAYS.first().toString(),
-            )
-        )
+        shell.swap(Place.AuthorityIssue(Issuing(what.request, what.holder, what.fingerprint)))
         return true
     }
 
@@ -133,7 +123,7 @@ enum class Purpose(val title: Int, val guide: Int) {
             shell.notice = shell.activity.getString(R.string.scan_piece_other)
             return false
         }
-        shell.swap(Place(PageKind.SUBJECT_NAME, list, what.name))
+        shell.swap(Place.SubjectName(list, what.name))
         return true
     }
 
@@ -149,7 +139,7 @@ enum class Purpose(val title: Int, val guide: Int) {
             }
         if (load == null && shell.notice == null)
             shell.notice = shell.activity.getString(R.string.board_find_guide)
-        shell.swap(Place(PageKind.STORY, load ?: return false))
+        shell.swap(Place.Story(load ?: return false))
         return true
     }
 
@@ -163,20 +153,19 @@ enum class Purpose(val title: Int, val guide: Int) {
                 shell.notice = if (report == null) why else null
                 report?.report?.load ?: return false
             }
-        shell.swap(Place(PageKind.ARRIVAL, load))
+        shell.swap(Place.Arrival(load))
         return true
     }
 
     /** Back to the page that waits for the tag, with it. */
-    private fun ready(shell: Shell, other: String, tag: String) {
-        val (key, student) = other.split('\n', limit = 2)
-        shell.backTo(PageKind.EXAM_READY)
-        shell.swap(Place(PageKind.EXAM_READY, key, student, tag))
+    private fun ready(shell: Shell, before: ExamRunTag, tag: String) {
+        shell.backTo(Place.ExamReady::class)
+        shell.swap(Place.ExamReady(before.key, before.student, tag))
     }
 
     private fun received(shell: Shell, what: Received) {
         if (what !is Received.Examination) return SetUpScreen.received(shell, what)
         shell.news = shell.activity.getString(R.string.exam_taken, what.load, what.by)
-        shell.swap(Place(PageKind.EXAM_RESULTS))
+        shell.swap(Place.ExamResults)
     }
 }

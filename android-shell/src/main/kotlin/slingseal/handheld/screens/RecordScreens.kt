@@ -1,7 +1,6 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -10,8 +9,8 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 
 /** Records that this device holds, the newest first, or those in which words are found. */
-class RecordsScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val sought = place.args.getOrElse(0) { "" }
+class RecordsScreen(shell: Shell, override val place: Place.Records) : Screen(shell, place) {
+    private val sought = place.sought
 
     override fun build(): View {
         val records = shell.attempt { shell.core.records(sought.ifEmpty { null }, 200u) }.orEmpty()
@@ -35,14 +34,14 @@ class RecordsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     if (record.fit && record.standing == "current") Sign.TICK else Sign.CROSS,
                     state,
                 ) {
-                    shell.go(Place(PageKind.RECORD, record.record))
+                    shell.go(Place.Record(record.record))
                 }
             }
         val about =
             if (sought.isEmpty()) null
             else parts.words(text(R.string.found_for, sought, records.size), 19, bold = true)
         val none = if (rows.isEmpty()) parts.words(text(R.string.no_records), 18) else null
-        val find = key(Face.SIDE, text(R.string.find), Sign.EYE) { shell.go(Place(PageKind.FIND)) }
+        val find = key(Face.SIDE, text(R.string.find), Sign.EYE) { shell.go(Place.Find) }
         return page(
             text(R.string.records),
             body(about, none, parts.column(*rows.toTypedArray(), space = 16)),
@@ -64,15 +63,15 @@ class FindScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
 
     override fun take(words: String) {
         shell.back()
-        shell.swap(Place(PageKind.RECORDS, words.trim()))
+        shell.swap(Place.Records(words.trim()))
     }
 }
 
 /** One record's story. */
-class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class RecordScreen(shell: Shell, override val place: Place.Record) : Screen(shell, place) {
     override fun build(): View {
         val record =
-            shell.attempt { shell.core.record(place.args[0]) } ?: return page(text(R.string.records), body())
+            shell.attempt { shell.core.record(place.record) } ?: return page(text(R.string.records), body())
         val line = record.line
         val core = shell.core
         val facts =
@@ -118,12 +117,8 @@ class RecordScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 space = 10,
             ),
             listOfNotNull(
-                key(Face.GOOD, text(R.string.show_code), Sign.CODE) {
-                    shell.go(Place(PageKind.SEAL, line.record))
-                },
-                key(Face.BAD, text(R.string.void_it), Sign.CROSS) {
-                        shell.go(Place(PageKind.VOID, line.record))
-                    }
+                key(Face.GOOD, text(R.string.show_code), Sign.CODE) { shell.go(Place.Seal(line.record)) },
+                key(Face.BAD, text(R.string.void_it), Sign.CROSS) { shell.go(Place.Void(line.record)) }
                     .takeIf { line.standing != "voided" },
             ),
         )

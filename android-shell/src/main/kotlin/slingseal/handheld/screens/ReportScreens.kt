@@ -2,7 +2,6 @@ package slingseal.handheld.screens
 
 import android.view.View
 import slingseal.core.MovementView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -23,7 +22,7 @@ internal fun storyRow(shell: Shell, report: MovementView): Key {
         Draft.signOf(report),
         about,
     ) {
-        shell.go(Place(PageKind.REPORT, report.load, report.digest))
+        shell.go(Place.Report(report.load, report.digest))
     }
 }
 
@@ -40,8 +39,8 @@ internal fun storyOf(shell: Shell, reports: List<MovementView>): List<View> {
 /**
  * What was reported, as it stands, and its code: another phone scans it, a sticker carries it. (load, digest)
  */
-class ReportScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val made = shell.attempt { shell.core.showReport(place.args[0], place.args[1]) }
+class ReportScreen(shell: Shell, override val place: Place.Report) : Screen(shell, place) {
+    private val made = shell.attempt { shell.core.showReport(place.load, place.digest) }
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -71,8 +70,9 @@ class ReportScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val read = parts.panel(parts.column(head, *lines.toTypedArray(), space = 3), thick = report.against)
         // from the hook the next load waits; from the receiving side the load that lies there
         val next =
-            if (shell.lies(PageKind.ARRIVAL)) key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
-            else key(Face.GOOD, text(R.string.next_load), Sign.HOOK) { shell.swap(Place(PageKind.HOOK)) }
+            if (shell.lies(Place.Arrival::class))
+                key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
+            else key(Face.GOOD, text(R.string.next_load), Sign.HOOK) { shell.swap(Place.Hook()) }
         val sticker = stickerKey(shell, made.code.text)
         list = PickList(listOfNotNull(next, sticker), shell)
         return codePage(
@@ -90,8 +90,8 @@ class ReportScreen(shell: Shell, place: Place) : Screen(shell, place) {
  * Why it was not lifted: one press on a reason gives the report. Words of one's own may go with it; they hold
  * nothing up.
  */
-class RefuseScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val draft = Draft.of(place)
+class RefuseScreen(shell: Shell, override val place: Place.Refuse) : Screen(shell, place) {
+    private val draft = place.draft
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -125,8 +125,7 @@ class RefuseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private fun give(cause: String) {
         val whole = draft.copy(cause = cause)
         // another reason is no reason without words
-        if (cause == OTHER && draft.note.isEmpty())
-            shell.go(whole.place(PageKind.REPORT_NOTE, Said.NOTE.name))
+        if (cause == OTHER && draft.note.isEmpty()) shell.go(Place.ReportNote(whole, Said.NOTE))
         else whole.give(shell)
     }
 
@@ -148,17 +147,17 @@ internal fun saidRow(shell: Shell, draft: Draft, what: Said): Key {
         Sign.PLUS,
         about,
     ) {
-        shell.go(draft.place(PageKind.REPORT_NOTE, what.name))
+        shell.go(Place.ReportNote(draft, what))
     }
 }
 
 /** Words of the reporter's own. A refusal that waited for them alone is given with them. */
-class ReportNoteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val draft = Draft.of(place)
+class ReportNoteScreen(shell: Shell, override val place: Place.ReportNote) : WritingScreen(shell, place) {
+    private val draft = place.draft
     override val staysOn
         get() = true
 
-    private val what = Said.valueOf(place.args.last())
+    private val what = place.said
     override val title
         get() = text(what.title)
 
@@ -179,7 +178,7 @@ class ReportNoteScreen(shell: Shell, place: Place) : WritingScreen(shell, place)
             return shell.redraw()
         }
         shell.back()
-        shell.swap(whole.place(if (whole.event == Draft.REFUSED) PageKind.REFUSE else PageKind.WHAT))
+        shell.swap(if (whole.event == Draft.REFUSED) Place.Refuse(whole) else Place.What(whole))
     }
 }
 
@@ -187,8 +186,8 @@ class ReportNoteScreen(shell: Shell, place: Place) : WritingScreen(shell, place)
  * Everything that may be said of a load: what became of it, and around that when, in whose words, and signed
  * or not.
  */
-class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val draft = Draft.of(place)
+class WhatScreen(shell: Shell, override val place: Place.What) : Screen(shell, place) {
+    private val draft = place.draft
     private var list: PickList? = null
     override val takesHardKeys
         get() = true
@@ -205,14 +204,12 @@ class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 key(Face.ROW, text(Draft.keyOf(event)), Draft.signOf(event)) { take(event) }
             } +
                 key(Face.ROW, text(R.string.gear), Sign.GEAR, text(R.string.gear_about)) {
-                    shell.go(draft.place(PageKind.GEAR))
+                    shell.go(Place.Gear(draft))
                 }
         val at = draft.at?.let { text(R.string.when_earlier, Zulu.dtg(it)) } ?: text(R.string.when_now)
         val around =
             listOfNotNull(
-                key(Face.ROW, at, Sign.UNDO, text(R.string.when_about)) {
-                        shell.go(draft.place(PageKind.WHEN))
-                    }
+                key(Face.ROW, at, Sign.UNDO, text(R.string.when_about)) { shell.go(Place.When(draft)) }
                     .apply { chosen = draft.at != null },
                 saidRow(shell, draft, Said.NOTE),
                 saidRow(shell, draft, Said.AIRCRAFT),
@@ -223,7 +220,7 @@ class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         Sign.EYE,
                         text(R.string.photos_taken, draft.photos.size),
                     ) {
-                        shell.go(draft.place(PageKind.REPORT_PHOTO))
+                        shell.go(Place.ReportPhoto(draft))
                     }
                     .apply { chosen = draft.photos.isNotEmpty() },
                 signRow(),
@@ -249,14 +246,14 @@ class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 if (draft.sign) Sign.TICK else Sign.KEY,
                 text(if (draft.sign) R.string.sign_on else R.string.sign_off),
             ) {
-                shell.swap(draft.copy(sign = !draft.sign).place(PageKind.WHAT))
+                shell.swap(Place.What(draft.copy(sign = !draft.sign)))
             }
             .apply { chosen = draft.sign }
     }
 
     private fun take(event: String) {
         val whole = draft.copy(event = event)
-        if (event == Draft.REFUSED) shell.go(whole.place(PageKind.REFUSE)) else whole.give(shell)
+        if (event == Draft.REFUSED) shell.go(Place.Refuse(whole)) else whole.give(shell)
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
@@ -267,8 +264,8 @@ class WhatScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** The PIN that signs a report, for who wants it to count on other devices too. */
-class ReportPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
-    private val draft = Draft.of(place)
+class ReportPinScreen(shell: Shell, override val place: Place.ReportPin) : PinPage(shell, place) {
+    private val draft = place.draft
     override val title
         get() = text(R.string.sign_it)
 

@@ -16,7 +16,7 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.Sign
 
 /** The rigging as a picture: side, front and top to one scale, with the links as they were counted. */
-class RiggingScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class RiggingScreen(shell: Shell, override val place: Place.Rigging) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -25,7 +25,7 @@ class RiggingScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val walk =
-            shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.rigging), body())
+            shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.rigging), body())
         val statics = shell.attempt { listOfNotNull(shell.core.walkRigging(walk.walk)) }?.firstOrNull()
         val change =
             walk.linkChange?.let {

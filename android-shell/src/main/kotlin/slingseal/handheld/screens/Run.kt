@@ -6,6 +6,7 @@ import android.view.Gravity
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
+import java.io.Serializable
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.core.RunView
@@ -16,23 +17,33 @@ import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.dp
 
-private const val RUN = "run "
+/** Which walk a page is of: the same pages walk an inspection and the run of an examination. */
+sealed interface WalkRef : Serializable {
+    data class Inspection(val walk: String) : WalkRef
 
-/** What the pages of a walk call the run of an examination, where an inspection's have its walk. */
-internal fun runName(run: String) = RUN + run
+    data class Run(val run: String) : WalkRef
+}
 
-private val String.run: String?
-    get() = if (startsWith(RUN)) removePrefix(RUN) else null
+/** The inspection that this is the walk of. */
+internal val WalkView.ref
+    get() = WalkRef.Inspection(walk)
 
 /** The run that a page stands in; null everywhere but in an examination. */
 internal val Place.run: String?
-    get() = if (page.ofWalk) args.firstOrNull()?.run else null
+    get() = ((this as? Place.OfWalk)?.on as? WalkRef.Run)?.run
 
-/** The walk of a name: an inspection's, or a run's, of which no page is given more. */
-internal fun Handheld.walkOf(name: String): WalkView = name.run?.let { examRun(it).walk } ?: walk(name)
+/** The walk itself; of a run no page is given more. */
+internal fun Handheld.walkOf(on: WalkRef): WalkView =
+    when (on) {
+        is WalkRef.Inspection -> walk(on.walk)
+        is WalkRef.Run -> examRun(on.run).walk
+    }
 
-internal fun Handheld.doOn(name: String, request: WalkRequest): WalkView =
-    name.run?.let { examDo(it, request).walk } ?: doWalk(name, request)
+internal fun Handheld.doOn(on: WalkRef, request: WalkRequest): WalkView =
+    when (on) {
+        is WalkRef.Inspection -> doWalk(on.walk, request)
+        is WalkRef.Run -> examDo(on.run, request).walk
+    }
 
 /**
  * The band over every page of a run: that this is an examination, whose, and the clock, which the core keeps.

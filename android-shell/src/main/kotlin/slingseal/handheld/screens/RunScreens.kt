@@ -5,7 +5,6 @@ import slingseal.core.NextStep
 import slingseal.core.RunView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -18,29 +17,27 @@ import slingseal.handheld.sense.Beat
  * The page of a run. It is made from the run alone: what is planted is in no view that a student's page asks
  * for.
  */
-internal fun runScreen(shell: Shell, place: Place, run: String): Screen {
-    val view = shell.attempt { shell.core.examRun(run) } ?: return StartScreen(shell, Place(PageKind.START))
+internal fun runScreen(shell: Shell, place: Place.Walk, run: String): Screen {
+    val view = shell.attempt { shell.core.examRun(run) } ?: return StartScreen(shell, Place.Start)
     val card = view.walk.card
     return when {
         view.ended -> RunEndedScreen(shell, place, view)
         view.walk.next == NextStep.ANSWER_CARD && card != null -> CardScreen(shell, place, view.walk, card)
-        else -> EndRunScreen(shell, place)
+        else -> EndRunScreen(shell, place, WalkRef.Run(run))
     }
 }
 
 /** Side steps from a card of a run: nothing pauses it. */
-class RunMoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class RunMoreScreen(shell: Shell, place: Place, private val run: WalkRef.Run) : Screen(shell, place) {
     override val staysOn
         get() = true
 
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.more), body())
-        val name = place.args[0]
+        val walk = shell.attempt { shell.core.walkOf(run) } ?: return page(text(R.string.more), body())
         val rows =
             listOf(
                 key(Face.ROW, text(R.string.exam_end), Sign.TICK, text(R.string.exam_end_about)) {
-                    shell.go(Place(PageKind.EXAM_END, name))
+                    shell.go(Place.ExamEnd(run))
                 },
                 key(
                     Face.ROW,
@@ -48,15 +45,15 @@ class RunMoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     Sign.CROSS,
                     text(R.string.exam_called, walk.findings.size),
                 ) {
-                    shell.go(Place(PageKind.EXAM_CALLS, name))
+                    shell.go(Place.ExamCalls(run))
                 },
                 key(Face.ROW, text(R.string.all_cards), Sign.LIST, answered(walk)) {
-                    shell.go(Place(PageKind.CARDS, name))
+                    shell.go(Place.Cards(run))
                 },
                 key(Face.ROW, text(R.string.say_again), Sign.SPEAK) {
                     walk.card?.let { shell.say(it.spoken) }
                 },
-                key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place(PageKind.SETTINGS, name)) },
+                key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place.Settings(run)) },
             )
         return page(
             text(R.string.more),
@@ -72,14 +69,13 @@ class RunMoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** What was called, to go back to its card; nothing is put right in a run. */
-class CallsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class CallsScreen(shell: Shell, override val place: Place.ExamCalls) : Screen(shell, place) {
     override val staysOn
         get() = true
 
     override fun build(): View {
         val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) }
-                ?: return page(text(R.string.exam_calls), body())
+            shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.exam_calls), body())
         val rows =
             walk.findings.map { call ->
                 key(
@@ -88,8 +84,8 @@ class CallsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     Sign.CROSS,
                     "${text(R.string.exam_card, call.card.toInt())} · ${call.prompt}",
                 ) {
-                    if (shell.answer(place.args[0], WalkRequest.GoTo(call.card), Beat.GOOD) != null)
-                        shell.backTo(PageKind.WALK)
+                    if (shell.answer(place.on, WalkRequest.GoTo(call.card), Beat.GOOD) != null)
+                        shell.backTo(Place.Walk::class)
                     else shell.redraw()
                 }
             }
@@ -99,7 +95,7 @@ class CallsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** Whether the run is to end: behind the last card, or before it. */
-class EndRunScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class EndRunScreen(shell: Shell, place: Place, private val on: WalkRef.Run) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -107,8 +103,7 @@ class EndRunScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = text(R.string.exam_end_ask)
 
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) } ?: return page(text(R.string.exam_end), body())
+        val walk = shell.attempt { shell.core.walkOf(on) } ?: return page(text(R.string.exam_end), body())
         val left = (walk.progress.cards - walk.progress.cardsDone).toInt()
         val words = if (left == 0) text(R.string.exam_all_answered) else text(R.string.exam_left, left)
         return page(
@@ -117,12 +112,8 @@ class EndRunScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.words(words, 21, bold = true),
                 parts.words(text(R.string.exam_called, walk.findings.size), 19),
                 parts.column(
-                    key(Face.ROW, text(R.string.exam_calls), Sign.CROSS) {
-                        shell.go(Place(PageKind.EXAM_CALLS, place.args[0]))
-                    },
-                    key(Face.ROW, text(R.string.all_cards), Sign.LIST) {
-                        shell.go(Place(PageKind.CARDS, place.args[0]))
-                    },
+                    key(Face.ROW, text(R.string.exam_calls), Sign.CROSS) { shell.go(Place.ExamCalls(on)) },
+                    key(Face.ROW, text(R.string.all_cards), Sign.LIST) { shell.go(Place.Cards(on)) },
                     space = 18,
                 ),
             ),
@@ -131,9 +122,9 @@ class EndRunScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun end() {
-        val ended = place.run?.let { run -> shell.attempt { shell.core.examEnd(run) } }
+        val ended = shell.attempt { shell.core.examEnd(on.run) }
         shell.feel(if (ended == null) Beat.REFUSED else Beat.GOOD)
-        if (ended == null) shell.redraw() else shell.backTo(PageKind.WALK)
+        if (ended == null) shell.redraw() else shell.backTo(Place.Walk::class)
     }
 }
 
@@ -146,15 +137,13 @@ class RunEndedScreen(shell: Shell, place: Place, private val run: RunView) : Scr
         val line = shell.attempt { shell.core.examRuns() }?.firstOrNull { it.run == run.sheet }
         val sheet =
             key(if (line?.canScore == true) Face.SIDE else Face.GOOD, text(R.string.exam_sheet), Sign.CODE) {
-                shell.go(Place(PageKind.EXAM_SHEET, run.run))
+                shell.go(Place.ExamSheet(run.run))
             }
         val score =
             line
                 ?.takeIf { it.canScore }
                 ?.let {
-                    key(Face.GOOD, text(R.string.exam_score), Sign.KEY) {
-                        shell.go(Place(PageKind.EXAM_SCORE, it.run))
-                    }
+                    key(Face.GOOD, text(R.string.exam_score), Sign.KEY) { shell.go(Place.ExamScore(it.run)) }
                 }
         val facts =
             parts.facts(
@@ -182,11 +171,11 @@ class RunEndedScreen(shell: Shell, place: Place, private val run: RunView) : Scr
 }
 
 /** The sheet of an ended run as a moving code: the instructor's device takes it in. */
-class ExamSheetScreen(shell: Shell, place: Place) : MoveOutScreen(shell, place) {
+class ExamSheetScreen(shell: Shell, override val place: Place.ExamSheet) : FramesScreen(shell, place) {
     override val spoken
         get() = text(R.string.exam_sheet_words)
 
-    override fun prepare() = shell.attempt { shell.core.examSheetMoving(place.args[0]) }
+    override fun prepare() = shell.attempt { shell.core.examSheetMoving(place.run) }
 
     override fun about(out: slingseal.core.MovingOut): List<View> =
         listOf(

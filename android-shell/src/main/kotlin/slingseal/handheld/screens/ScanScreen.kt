@@ -6,7 +6,6 @@ import android.widget.LinearLayout
 import slingseal.core.HandheldException
 import slingseal.core.MovingTaken
 import slingseal.core.Reading
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
@@ -17,16 +16,13 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.words
 
 /** Looks for a code through the camera; typing it is the way out where there is none. */
-class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
-    private val purpose = Purpose.valueOf(place.args[0])
-    private val other
-        get() = place.args.getOrElse(1) { "" }
-
+class ScanScreen(shell: Shell, override val place: Place.Scan) : LookingScreen(shell, place) {
+    private val purpose = place.purpose
     private var lastFrame = ""
     private var refusedText: String? = null
 
     init {
-        if (purpose == Purpose.MOVING) shell.core.movingListen()
+        if (purpose == Purpose.Moving) shell.core.movingListen()
     }
 
     override val hidesBars
@@ -48,12 +44,9 @@ class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
             )
         said.accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
         state = said
-        val type =
-            key(Face.SIDE, text(R.string.type_it), Sign.LIST) {
-                shell.swap(Place(PageKind.TYPE, *place.args.toTypedArray()))
-            }
+        val type = key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.swap(Place.Type(purpose)) }
         // nobody types the parts of a moving code
-        val keys = listOfNotNull(type.takeIf { purpose != Purpose.MOVING }, torchKey())
+        val keys = listOfNotNull(type.takeIf { purpose != Purpose.Moving }, torchKey())
         if (onItsSide && blind == null) return bleeding(text(purpose.title), said, keys)
         val read =
             LinearLayout(context).apply {
@@ -73,11 +66,11 @@ class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
     override fun onCodes(codes: List<Reading.Ours>) {
         val text = codes.first().text
         when {
-            purpose == Purpose.MOVING && codes.first().kind == REPORT ->
+            purpose == Purpose.Moving && codes.first().kind == REPORT ->
                 context.runOnUiThread { report(text) }
-            purpose == Purpose.MOVING -> frame(text)
+            purpose == Purpose.Moving -> frame(text)
             // a sticker holds the tag and what was reported beside it
-            purpose == Purpose.ARRIVAL && codes.size > 1 -> context.runOnUiThread { withReports(codes) }
+            purpose == Purpose.Arrival && codes.size > 1 -> context.runOnUiThread { withReports(codes) }
             else -> context.runOnUiThread { read(text) }
         }
     }
@@ -128,7 +121,7 @@ class ScanScreen(shell: Shell, place: Place) : LookingScreen(shell, place) {
         // a code that was refused stays before the camera: it is told once
         if (!inFront || text == refusedText) return
         refusedText = text
-        if (!purpose.take(shell, text, other)) {
+        if (!purpose.take(shell, text)) {
             state?.text = shell.notice
             if (shell.speaks) shell.notice?.let(shell::say)
             shell.notice = null

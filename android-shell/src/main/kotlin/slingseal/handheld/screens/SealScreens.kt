@@ -5,7 +5,6 @@ import slingseal.core.SealFacts
 import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -98,7 +97,7 @@ class PinScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPag
         key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) { takeBack() }
 
     private fun takeBack() {
-        shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE)
+        shell.answer(walk.ref, WalkRequest.TakeBack, Beat.UNDONE)
         shell.redraw()
     }
 
@@ -107,7 +106,7 @@ class PinScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPag
         val id = walk.walk
         shell.work({ core.seal(id, pin, null) }) {
             feel(Beat.GOOD)
-            swap(Place(PageKind.SEAL, it.record))
+            swap(Place.Seal(it.record))
         }
     }
 }
@@ -130,7 +129,7 @@ internal fun Screen.sealFacts(shell: Shell, facts: SealFacts): List<Pair<CharSeq
 }
 
 /** The seal, full screen, as bright as it goes. */
-class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class SealScreen(shell: Shell, override val place: Place.Seal) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -142,7 +141,7 @@ class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val seal =
-            shell.attempt { shell.core.showSeal(place.args[0]) } ?: return page(text(R.string.seal), body())
+            shell.attempt { shell.core.showSeal(place.record) } ?: return page(text(R.string.seal), body())
         val code = code(seal.code)
         val facts = seal.facts
         val ground = palette.panel
@@ -174,7 +173,7 @@ class SealScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     space = 3,
                 )
             )
-        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
+        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Start::class) }
         val tag = shell.attempt { shell.core.record(seal.record) }?.tag?.text
         val sticker = stickerKey(shell, *listOfNotNull(seal.code.text, tag).toTypedArray())
         return codePage(

@@ -7,7 +7,6 @@ import slingseal.core.SetUpStep
 import slingseal.core.SetUpView
 import slingseal.core.SetUpWhat
 import slingseal.handheld.Core
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -20,10 +19,7 @@ import slingseal.handheld.sense.Beat
 class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val view = shell.attempt { shell.core.setUp() } ?: return page(text(R.string.set_up), body())
-        val scan =
-            key(Face.GOOD, text(R.string.scan_code), Sign.CODE) {
-                shell.go(Place(PageKind.SCAN, Purpose.SET_UP.name))
-            }
+        val scan = key(Face.GOOD, text(R.string.scan_code), Sign.CODE) { shell.go(Place.Scan(Purpose.SetUp)) }
         val open = view.steps.indexOfFirst { !it.done }
         return page(
             text(R.string.set_up),
@@ -54,15 +50,15 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 *trusted(view).toTypedArray(),
                 view.authority?.let { name ->
                     key(Face.ROW, name, Sign.KEY, text(R.string.authority_about)) {
-                        shell.go(Place(PageKind.AUTHORITY))
+                        shell.go(Place.Authority)
                     }
                 }
                     ?: key(Face.ROW, text(R.string.team_start), Sign.KEY, text(R.string.team_start_about)) {
-                            shell.go(Place(PageKind.TEAM, TeamScreen.BEGIN))
+                            shell.go(Place.Team(TeamStep.BEGIN))
                         }
                         .takeIf { view.roles.isNotEmpty() },
                 key(Face.ROW, text(R.string.copy_kept), Sign.KEY, text(R.string.copy_kept_about)) {
-                        shell.go(Place(PageKind.COPY_KEPT))
+                        shell.go(Place.CopyKept)
                     }
                     .takeIf { view.authority == null },
             ),
@@ -116,11 +112,11 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
             when {
                 step.what == SetUpWhat.KEY && (view.fingerprint == null || view.revoked != null) ->
                     key(Face.ROW, text(R.string.make_key), Sign.KEY, text(R.string.make_key_about)) {
-                        shell.go(Place(PageKind.NAME))
+                        shell.go(Place.Name)
                     }
                 step.what == SetUpWhat.CREDENTIAL && !step.done && view.request != null ->
                     key(Face.ROW, text(R.string.show_request), Sign.CODE, text(R.string.show_request_about)) {
-                        shell.go(Place(PageKind.REQUEST))
+                        shell.go(Place.Request)
                     }
                 else -> null
             }
@@ -186,9 +182,8 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
         /** Goes where a code leads that was taken in during the set-up. */
         fun received(shell: Shell, what: Received) =
             when {
-                what is Received.Authority && !what.trusted ->
-                    shell.swap(Place(PageKind.TRUST, what.card, what.name, ""))
-                what is Received.Tag -> shell.swap(Place(PageKind.TAG, what.v1.text))
+                what is Received.Authority && !what.trusted -> shell.swap(Place.Trust(what.card, what.name))
+                what is Received.Tag -> shell.swap(Place.Tag(what.v1.text))
                 else -> told(shell, words(shell, what))
             }
 
@@ -288,12 +283,12 @@ class NameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
             shell.notice = text(R.string.nothing_typed)
             return shell.redraw()
         }
-        shell.swap(Place(PageKind.NEW_PIN, words.trim(), ""))
+        shell.swap(Place.NewPin(words.trim()))
     }
 }
 
 /** A new PIN, typed twice. */
-class NewPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+class NewPinScreen(shell: Shell, override val place: Place.NewPin) : PinPage(shell, place) {
     private var first: String? = null
     override val title
         get() = text(R.string.new_pin)
@@ -317,11 +312,11 @@ class NewPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
             return shell.redrawSame()
         }
         val core = shell.core
-        val holder = place.args[0]
+        val holder = place.holder
         shell.work({ core.makeKey(holder, pin) }) {
             feel(Beat.GOOD)
-            if (lies(PageKind.JOIN)) backTo(PageKind.JOIN)
-            else if (lies(PageKind.TEAM)) backTo(PageKind.TEAM) else swap(Place(PageKind.REQUEST))
+            if (lies(Place.Join::class)) backTo(Place.Join::class)
+            else if (lies(Place.Team::class)) backTo(Place.Team::class) else swap(Place.Request)
         }
     }
 }

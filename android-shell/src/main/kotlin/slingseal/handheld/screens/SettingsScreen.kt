@@ -10,7 +10,7 @@ import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Sign
 
 /** Light and voice. The core keeps what was chosen. */
-class SettingsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class SettingsScreen(shell: Shell, override val place: Place.Settings) : Screen(shell, place) {
     override fun build(): View {
         val lights =
             listOf(

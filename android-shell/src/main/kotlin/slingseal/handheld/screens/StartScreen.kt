@@ -6,7 +6,6 @@ import slingseal.core.SetUpWhat
 import slingseal.core.StartView
 import slingseal.core.WalkLine
 import slingseal.handheld.Core
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -28,19 +27,13 @@ internal enum class Door(
         Sign.CODE,
         R.string.inspect_about,
         "inspector",
-        { Place(PageKind.SCAN, Purpose.INSPECT.name) },
+        { Place.Scan(Purpose.Inspect) },
     ),
-    PLAN(R.string.plan, Sign.PLUS, R.string.plan_about, "planner", { Place(PageKind.PLAN) }),
-    BOARD(R.string.board, Sign.LIST, R.string.board_about, "leader", { Place(PageKind.BOARD) }),
-    HOOK(R.string.hook_check, Sign.HOOK, R.string.hook_about, "hookup", { Place(PageKind.HOOK) }),
-    EXAMS(R.string.exams, Sign.EYE, R.string.exams_about, "instructor", { Place(PageKind.EXAMS) }),
-    ARRIVAL(
-        R.string.arrival,
-        Sign.DOWN,
-        R.string.arrival_about,
-        null,
-        { Place(PageKind.SCAN, Purpose.ARRIVAL.name) },
-    );
+    PLAN(R.string.plan, Sign.PLUS, R.string.plan_about, "planner", { Place.Plan }),
+    BOARD(R.string.board, Sign.LIST, R.string.board_about, "leader", { Place.Board }),
+    HOOK(R.string.hook_check, Sign.HOOK, R.string.hook_about, "hookup", { Place.Hook() }),
+    EXAMS(R.string.exams, Sign.EYE, R.string.exams_about, "instructor", { Place.Exams }),
+    ARRIVAL(R.string.arrival, Sign.DOWN, R.string.arrival_about, null, { Place.Scan(Purpose.Arrival) });
 
     fun open(shell: Shell) = shell.go(place())
 
@@ -68,7 +61,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val setUp = shell.attempt { shell.core.setUp() }
         val doors = Door.of(setUp?.roles.orEmpty())
         val (first, second) = doors
-        val other = key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place(PageKind.ELSE)) }
+        val other = key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place.Else) }
         val keys =
             listOf(
                 key(Face.GOOD, text(first.title), first.sign) { first.open(shell) },
@@ -86,7 +79,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val run =
             shell.openRuns().firstOrNull()?.let { open ->
                 key(Face.ROW, open.student, Sign.EYE, text(R.string.exam_goes_on, open.load)) {
-                    shell.go(Place(PageKind.EXAMS))
+                    shell.go(Place.Exams)
                 }
             }
         val rows =
@@ -108,9 +101,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
             run,
             setUp?.let(::open),
             setUp?.authority?.let { name ->
-                key(Face.ROW, name, Sign.KEY, text(R.string.authority_about)) {
-                    shell.go(Place(PageKind.AUTHORITY))
-                }
+                key(Face.ROW, name, Sign.KEY, text(R.string.authority_about)) { shell.go(Place.Authority) }
             },
             *rows.toTypedArray(),
             *(if (setUp == null || may) emptyList() else beginnings(shell, setUp)).toTypedArray(),
@@ -143,9 +134,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
                                 setUp.fingerprint == null && setUp.authorities.any { it.roster != null }
                     }
             } ?: return null
-        return key(Face.ROW, text(R.string.set_up), Sign.WARN, step.words) {
-            shell.go(Place(PageKind.SET_UP))
-        }
+        return key(Face.ROW, text(R.string.set_up), Sign.WARN, step.words) { shell.go(Place.SetUp) }
     }
 
     private fun warning(words: String) =
@@ -175,12 +164,12 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
             Sign.NEXT,
             "${text(R.string.in_hand)} · ${state(line)} · ${line.updated.dtg}",
         ) {
-            shell.go(Place(PageKind.WALK, line.walk))
+            shell.go(Place.Walk(WalkRef.Inspection(line.walk)))
         }
 
     private fun row(line: WalkLine): View =
         key(Face.ROW, line.load, Sign.NEXT, "${state(line)} · ${line.updated.dtg}") {
-            shell.go(Place(PageKind.WALK, line.walk))
+            shell.go(Place.Walk(WalkRef.Inspection(line.walk)))
         }
 
     companion object {
@@ -213,14 +202,9 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     R.string.join,
                     Sign.NEXT,
                     if (started) R.string.join_on_about else R.string.join_about,
-                    Place(PageKind.JOIN),
+                    Place.Join,
                 ),
-                row(
-                    R.string.team_start,
-                    Sign.KEY,
-                    R.string.team_start_about,
-                    Place(PageKind.TEAM, TeamScreen.BEGIN),
-                ),
+                row(R.string.team_start, Sign.KEY, R.string.team_start_about, Place.Team(TeamStep.BEGIN)),
             )
         }
     }
@@ -242,7 +226,7 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
             setUp?.authority?.let { name ->
                 listOf(
                     key(Face.ROW, name, Sign.KEY, text(R.string.authority_about)) {
-                        shell.go(Place(PageKind.AUTHORITY))
+                        shell.go(Place.Authority)
                     }
                 )
             } ?: setUp?.takeIf { it.roles.isEmpty() }?.let { StartScreen.beginnings(shell, it) }.orEmpty()
@@ -257,26 +241,26 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     Sign.LIST,
                     text(R.string.records_count, start?.records?.toInt() ?: 0),
                 ) {
-                    shell.go(Place(PageKind.RECORDS))
+                    shell.go(Place.Records())
                 },
                 key(Face.ROW, text(R.string.move), Sign.SPREAD, text(R.string.move_about)) {
-                    shell.go(Place(PageKind.MOVE))
+                    shell.go(Place.Move)
                 },
                 door(Door.PLAN),
                 door(Door.BOARD),
                 key(Face.ROW, text(R.string.subjects), Sign.LIST, text(R.string.subjects_about)) {
-                    shell.go(Place(PageKind.SUBJECTS))
+                    shell.go(Place.Subjects)
                 },
                 key(Face.ROW, text(R.string.procedures), Sign.LIST, text(R.string.procedures_about)) {
-                    shell.go(Place(PageKind.PROCEDURES))
+                    shell.go(Place.Procedures)
                 },
                 key(Face.ROW, text(R.string.set_up), Sign.KEY, text(R.string.set_up_about)) {
-                    shell.go(Place(PageKind.SET_UP))
+                    shell.go(Place.SetUp)
                 },
                 *team.toTypedArray(),
-                key(Face.ROW, text(R.string.exams), Sign.EYE, exams()) { shell.go(Place(PageKind.EXAMS)) },
+                key(Face.ROW, text(R.string.exams), Sign.EYE, exams()) { shell.go(Place.Exams) },
                 key(Face.ROW, text(R.string.settings), Sign.SUN, text(R.string.settings_about)) {
-                    shell.go(Place(PageKind.SETTINGS))
+                    shell.go(Place.Settings())
                 },
             )
         return page(

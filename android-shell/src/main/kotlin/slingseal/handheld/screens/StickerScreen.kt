@@ -7,7 +7,6 @@ import slingseal.core.HandheldException
 import slingseal.core.MovementView
 import slingseal.core.Received
 import slingseal.core.StickerReading
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -30,7 +29,7 @@ internal fun Screen.stickerKey(shell: Shell, vararg texts: String): Key? {
         shell.activity.getString(R.string.sticker_write),
         Sign.STICKER,
     ) {
-        shell.go(Place(PageKind.STICKER, *texts))
+        shell.go(Place.Sticker(texts.toList()))
     }
 }
 
@@ -46,10 +45,10 @@ private class Outcome(val done: Boolean, val words: String)
 
 /**
  * Writes a code to the sticker that is touched, and believes nothing: what was written is read back and held
- * against what should stand there. Its arguments are the texts: a tag, or a seal and its tag. Where both are
- * too much, the seal goes alone.
+ * against what should stand there. A tag, or a seal and its tag. Where both are too much, the seal goes
+ * alone.
  */
-class StickerScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class StickerScreen(shell: Shell, override val place: Place.Sticker) : Screen(shell, place) {
     private var last: Outcome? = null
     override val staysOn
         get() = true
@@ -123,10 +122,10 @@ class StickerScreen(shell: Shell, place: Place) : Screen(shell, place) {
      * already, for they live on the load. Null where those are another load's.
      */
     private fun beside(sticker: Sticker): List<String>? {
-        val report = place.args.singleOrNull()?.let { shell.core.receiveReport(it) } ?: return place.args
-        val held = shell.core.readSticker(sticker.read()) as? StickerReading.Ours ?: return place.args
+        val report = place.texts.singleOrNull()?.let { shell.core.receiveReport(it) } ?: return place.texts
+        val held = shell.core.readSticker(sticker.read()) as? StickerReading.Ours ?: return place.texts
         if (held.tag?.let { shell.core.readTag(it).load != report.load } == true) return null
-        return listOfNotNull(held.seal, held.tag) + place.args
+        return listOfNotNull(held.seal, held.tag) + place.texts
     }
 
     private fun write(sticker: Sticker): Outcome {
@@ -135,7 +134,7 @@ class StickerScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val room = (sticker.room ?: Int.MAX_VALUE).toUInt()
         var texts = beside(sticker) ?: return Outcome(false, text(R.string.sticker_other_load))
         var made = shell.core.sticker(texts, room)
-        if (!made.fits && place.args.size > 1) {
+        if (!made.fits && place.texts.size > 1) {
             texts = texts.take(1)
             made = shell.core.sticker(texts, room)
         }
@@ -149,7 +148,7 @@ class StickerScreen(shell: Shell, place: Place) : Screen(shell, place) {
         if (!right) return Outcome(false, text(R.string.sticker_differs))
         return Outcome(
             true,
-            text(if (texts.size < place.args.size) R.string.sticker_alone else R.string.sticker_done),
+            text(if (texts.size < place.texts.size) R.string.sticker_alone else R.string.sticker_done),
         )
     }
 }

@@ -6,7 +6,6 @@ import slingseal.core.ProcedureView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -63,7 +62,7 @@ class SubjectsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     if (open > 0) text(R.string.inspections_open, open)
                     else text(R.string.records_count, kept.size),
                 ) {
-                    shell.go(Place(PageKind.INSPECTIONS))
+                    shell.go(Place.Inspections)
                 },
                 *groups.toTypedArray(),
             ),
@@ -74,24 +73,22 @@ class SubjectsScreen(shell: Shell, place: Place) : Screen(shell, place) {
         if (lists.isEmpty()) return emptyList()
         val rows =
             lists.map { list ->
-                key(Face.ROW, list.title, Sign.NEXT, list.approval) {
-                    shell.go(Place(PageKind.SUBJECT_NAME, list.id, ""))
-                }
+                key(Face.ROW, list.title, Sign.NEXT, list.approval) { shell.go(Place.SubjectName(list.id)) }
             }
         return listOf(parts.eyebrow(text(subjectOf(subject))), parts.column(*rows.toTypedArray(), space = 12))
     }
 }
 
 /** What it goes by: typed, read off its own code or sticker, or one that was inspected before. */
-class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+class SubjectNameScreen(shell: Shell, override val place: Place.SubjectName) : WritingScreen(shell, place) {
     private val list by lazy {
-        shell.attempt { shell.core.procedures() }?.firstOrNull { it.id == place.args[0] }
+        shell.attempt { shell.core.procedures() }?.firstOrNull { it.id == place.procedure }
     }
     private val subject
         get() = list?.subject ?: PIECE
 
     override val title
-        get() = list?.title ?: place.args[0]
+        get() = list?.title ?: place.procedure
 
     override val guide: String
         get() =
@@ -108,12 +105,12 @@ class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place
         get() = text(R.string.begin_walk)
 
     override val before
-        get() = place.args[1]
+        get() = place.name
 
     override fun extra(): List<View> {
         val scan =
             key(Face.ROW, text(R.string.scan_piece), Sign.CODE, text(R.string.scan_piece_about)) {
-                shell.swap(Place(PageKind.SCAN, Purpose.PIECE.name, place.args[0]))
+                shell.swap(Place.Scan(Purpose.Piece(place.procedure)))
             }
         val known = names().map { name -> key(Face.ROW, name, Sign.NEXT) { take(name) } }
         return listOfNotNull(
@@ -129,7 +126,7 @@ class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place
             shell
                 .attempt { shell.core.keptInspections() }
                 .orEmpty()
-                .filter { if (subject == PIECE) it.procedure == place.args[0] else it.subject == subject }
+                .filter { if (subject == PIECE) it.procedure == place.procedure else it.subject == subject }
                 .map { it.name }
         val loads =
             if (subject == HANDLING)
@@ -140,8 +137,9 @@ class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place
 
     override fun take(words: String) {
         val walk =
-            shell.attempt { shell.core.beginInspection(place.args[0], words.trim()) } ?: return shell.redraw()
-        shell.swap(Place(PageKind.WALK, walk.walk))
+            shell.attempt { shell.core.beginInspection(place.procedure, words.trim()) }
+                ?: return shell.redraw()
+        shell.swap(Place.Walk(walk.ref))
     }
 
     private companion object {
@@ -153,7 +151,7 @@ class SubjectNameScreen(shell: Shell, place: Place) : WritingScreen(shell, place
 internal fun decidedSubject(shell: Shell, place: Place, walk: WalkView): Screen {
     val signed = shell.attempt { shell.core.keptInspections() }?.firstOrNull { it.walk == walk.walk }?.signed
     return if (signed == null) SignScreen(shell, place, walk)
-    else InspectionScreen(shell, Place(PageKind.INSPECTION, signed))
+    else InspectionScreen(shell, Place.Inspection(signed))
 }
 
 /**
@@ -189,7 +187,7 @@ class SignScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPa
 
     override fun otherKey() =
         key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) {
-            shell.answer(walk.walk, WalkRequest.TakeBack, Beat.UNDONE)
+            shell.answer(walk.ref, WalkRequest.TakeBack, Beat.UNDONE)
             shell.redraw()
         }
 
@@ -198,7 +196,7 @@ class SignScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPa
         val id = walk.walk
         shell.work({ core.signInspection(id, pin) }) {
             feel(Beat.GOOD)
-            swap(Place(PageKind.INSPECTION, it.digest))
+            swap(Place.Inspection(it.digest))
         }
     }
 }
@@ -228,7 +226,7 @@ class InspectionsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 .joinToString(" · ")
         return key(Face.ROW, one.name, if (one.fit) Sign.TICK else Sign.CROSS, state) {
             shell.go(
-                if (signed == null) Place(PageKind.WALK, one.walk) else Place(PageKind.INSPECTION, signed)
+                if (signed == null) Place.Walk(WalkRef.Inspection(one.walk)) else Place.Inspection(signed)
             )
         }
     }
@@ -244,7 +242,7 @@ private fun Shell.outcome(subject: String, fit: Boolean): String =
  * A signed inspection, as a code that any phone scans, for the piece's own sticker, and in every bundle from
  * here on.
  */
-class InspectionScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class InspectionScreen(shell: Shell, override val place: Place.Inspection) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -256,7 +254,7 @@ class InspectionScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val one =
-            shell.attempt { shell.core.inspection(place.args[0]) }
+            shell.attempt { shell.core.inspection(place.digest) }
                 ?: return page(text(R.string.inspections), body())
         val code = codeView(shell, one.code, text(R.string.code_of_inspection))
         val ground = palette.panel
@@ -286,7 +284,7 @@ class InspectionScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     space = 3,
                 )
             )
-        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }
+        val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Start::class) }
         val words =
             body(
                 read,

@@ -3,7 +3,6 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.TagView
 import slingseal.handheld.Core
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -12,16 +11,13 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 
 /** What the tag says, before the walk begins. */
-class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, place) {
     override fun build(): View {
-        val tag =
-            shell.attempt { shell.core.readTag(place.args[0]) } ?: return page(text(R.string.tag), body())
+        val tag = shell.attempt { shell.core.readTag(place.text) } ?: return page(text(R.string.tag), body())
         val begin = key(Face.GOOD, text(R.string.begin_walk), Sign.NEXT) { begin() }
         // a list that is not here is fetched first: what cannot be walked is not begun
         val fetch =
-            key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
-                shell.go(Place(PageKind.SCAN, Purpose.MOVING.name))
-            }
+            key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) { shell.go(Place.Scan(Purpose.Moving)) }
         val missing = tag.basis.edition?.here == false
         return page(
             tag.load,
@@ -96,7 +92,7 @@ class TagScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun begin() {
-        val walk = shell.attempt { shell.core.beginWalk(place.args[0]) } ?: return shell.redraw()
-        shell.swap(Place(PageKind.WALK, walk.walk))
+        val walk = shell.attempt { shell.core.beginWalk(place.text) } ?: return shell.redraw()
+        shell.swap(Place.Walk(walk.ref))
     }
 }

@@ -3,7 +3,6 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.SetUpView
 import slingseal.core.SetUpWhat
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -14,7 +13,7 @@ import slingseal.handheld.look.TwoPhones
 
 /** The page that a code of the set-up leads back to: the guide, where somebody is being led. */
 internal fun Shell.setUpAgain() =
-    if (lies(PageKind.JOIN)) backTo(PageKind.JOIN) else swap(Place(PageKind.SET_UP))
+    if (lies(Place.Join::class)) backTo(Place.Join::class) else swap(Place.SetUp)
 
 /**
  * Four steps into a team, one a page, with what the other phone must do meanwhile. Which step stands is asked
@@ -58,7 +57,7 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     2,
                     TwoPhones.Shows.ALONE,
                     R.string.join_key_there,
-                    key(Face.GOOD, text(R.string.join_make_key), Sign.KEY) { shell.go(Place(PageKind.NAME)) },
+                    key(Face.GOOD, text(R.string.join_make_key), Sign.KEY) { shell.go(Place.Name) },
                 )
             SetUpWhat.CREDENTIAL ->
                 if (setUp.revoked != null)
@@ -66,9 +65,7 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         2,
                         TwoPhones.Shows.ALONE,
                         R.string.join_key_there,
-                        key(Face.GOOD, text(R.string.join_make_key), Sign.KEY) {
-                            shell.go(Place(PageKind.NAME))
-                        },
+                        key(Face.GOOD, text(R.string.join_make_key), Sign.KEY) { shell.go(Place.Name) },
                     )
                 else asking(setUp)
             SetUpWhat.ROSTER ->
@@ -82,7 +79,7 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
     }
 
-    private fun scan() = shell.go(Place(PageKind.SCAN, Purpose.SET_UP.name))
+    private fun scan() = shell.go(Place.Scan(Purpose.SetUp))
 
     private fun plain(
         number: Int,
@@ -157,7 +154,7 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 ),
                 parts.words(setUp.next, 18),
             ),
-            listOf(key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(PageKind.START) }),
+            listOf(key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Start::class) }),
             back = false,
         )
 
@@ -173,13 +170,18 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
 }
 
-/**
- * Four steps to a team, on the phone that carries its trust: begin, the card, each one's key, the roster.
- * (step)
- */
-class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
+/** The four steps to a team, on the phone that carries its trust. */
+enum class TeamStep {
+    BEGIN,
+    CARD,
+    KEYS,
+    ROSTER,
+}
+
+/** Four steps to a team, on the phone that carries its trust: begin, the card, each one's key, the roster. */
+class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, place) {
     private val step
-        get() = place.args[0]
+        get() = place.step
 
     override val paneTitle: CharSequence
         get() = text(R.string.team_start)
@@ -188,31 +190,31 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = true
 
     override val shines
-        get() = step == CARD || step == ROSTER
+        get() = step == TeamStep.CARD || step == TeamStep.ROSTER
 
     override val spoken
         get() =
             when (step) {
-                CARD -> text(R.string.team_card)
-                KEYS -> text(R.string.team_keys)
-                ROSTER -> text(R.string.team_roster)
-                else -> text(R.string.team_begin)
+                TeamStep.CARD -> text(R.string.team_card)
+                TeamStep.KEYS -> text(R.string.team_keys)
+                TeamStep.ROSTER -> text(R.string.team_roster)
+                TeamStep.BEGIN -> text(R.string.team_begin)
             }
 
     override fun build(): View {
-        val authority = if (step == BEGIN) null else authorityHere(shell)
+        val authority = if (step == TeamStep.BEGIN) null else authorityHere(shell)
         return when {
-            step == CARD && authority != null ->
+            step == TeamStep.CARD && authority != null ->
                 shown(
                     2,
                     authority.card,
                     R.string.authority_card,
                     R.string.team_card_there,
                     listOf(text(R.string.fingerprint) to authority.fingerprint),
-                    KEYS,
+                    TeamStep.KEYS,
                 )
-            step == KEYS && authority != null -> keys()
-            step == ROSTER && authority != null ->
+            step == TeamStep.KEYS && authority != null -> keys()
+            step == TeamStep.ROSTER && authority != null ->
                 shown(
                     4,
                     authority.roster,
@@ -225,9 +227,9 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     null,
                 )
             authorityHere(shell) != null ->
-                CARD.let {
-                    shell.keep(Place(PageKind.TEAM, it))
-                    TeamScreen(shell, Place(PageKind.TEAM, it)).build()
+                TeamStep.CARD.let {
+                    shell.keep(Place.Team(it))
+                    TeamScreen(shell, Place.Team(it)).build()
                 }
             else -> beginning()
         }
@@ -256,9 +258,7 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 parts.words(text(R.string.authority_lost), 17),
             ),
             listOf(
-                key(Face.GOOD, text(R.string.authority_begin), Sign.NEXT) {
-                    shell.go(Place(PageKind.AUTHORITY_NAME))
-                }
+                key(Face.GOOD, text(R.string.authority_begin), Sign.NEXT) { shell.go(Place.AuthorityName) }
             ),
         )
 
@@ -268,15 +268,15 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
         title: Int,
         there: Int,
         facts: List<Pair<CharSequence, CharSequence>>,
-        next: String?,
+        next: TeamStep?,
     ): View {
         val key =
             if (next == null)
-                key(Face.GOOD, text(R.string.team_stands), Sign.TICK) { shell.backTo(PageKind.START) }
-            else key(Face.GOOD, text(R.string.next), Sign.NEXT) { shell.swap(Place(PageKind.TEAM, next)) }
+                key(Face.GOOD, text(R.string.team_stands), Sign.TICK) { shell.backTo(Place.Start::class) }
+            else key(Face.GOOD, text(R.string.next), Sign.NEXT) { shell.swap(Place.Team(next)) }
         val before =
             key(Face.SIDE, text(R.string.back), Sign.BACK) {
-                if (next == null) shell.swap(Place(PageKind.TEAM, KEYS)) else shell.back()
+                if (next == null) shell.swap(Place.Team(TeamStep.KEYS)) else shell.back()
             }
         return codePage(
             shell,
@@ -321,10 +321,10 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.GOOD, text(R.string.authority_scan), Sign.CODE) {
-                    shell.go(Place(PageKind.SCAN, Purpose.KEY_REQUEST.name))
+                    shell.go(Place.Scan(Purpose.KeyRequest))
                 },
                 key(Face.SIDE, text(R.string.team_all_have), Sign.NEXT) {
-                    shell.swap(Place(PageKind.TEAM, ROSTER))
+                    shell.swap(Place.Team(TeamStep.ROSTER))
                 },
             ),
         )
@@ -340,11 +340,4 @@ class TeamScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 space = 2,
             )
         )
-
-    companion object {
-        const val BEGIN = "begin"
-        const val CARD = "card"
-        const val KEYS = "keys"
-        const val ROSTER = "roster"
-    }
 }

@@ -4,7 +4,6 @@ import android.view.View
 import android.widget.FrameLayout
 import android.widget.TextView
 import slingseal.core.TrustedView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -21,14 +20,6 @@ import slingseal.handheld.sense.Beat
  * whether there are two.
  */
 object Trusting {
-    private const val BESIDE = "beside"
-
-    fun of(shell: Shell, place: Place): Screen =
-        if (place.args.getOrNull(3) == BESIDE) BesideScreen(shell, place) else TrustScreen(shell, place)
-
-    fun beside(place: Place, heard: String) =
-        Place(PageKind.TRUST, place.args[0], place.args[1], heard, BESIDE)
-
     /** Takes what came of it: the core compares, and its refusal does not tell what the card says. */
     fun took(shell: Shell, name: String, done: Boolean): Boolean {
         shell.feel(if (done) Beat.GOOD else Beat.REFUSED)
@@ -42,12 +33,12 @@ object Trusting {
  * An authority's fingerprint, keyed in as it is heard. The card's own is nowhere on the page and not among
  * what it was given: whoever copies it from this screen has compared nothing.
  */
-class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class TrustScreen(shell: Shell, override val place: Place.Trust) : Screen(shell, place) {
     private val name
-        get() = place.args[1]
+        get() = place.name
 
     /** What was heard so far: letters and digits, group after group. */
-    private var heard = place.args[2]
+    private var heard = place.heard
 
     /** The letters that one key stands for, while one of them is picked. */
     private var picked: String? = null
@@ -156,7 +147,7 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun kept() {
-        shell.keep(Place(PageKind.TRUST, place.args[0], name, heard))
+        shell.keep(place.copy(heard = heard))
         draw()
     }
 
@@ -166,14 +157,14 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
             shell.feel(Beat.REFUSED)
             return shell.redrawSame()
         }
-        val card = place.args[0]
+        val card = place.card
         val like = shell.attempt { shell.core.likeNamed(card) } ?: return shell.redrawSame()
-        if (like.isNotEmpty()) return shell.swap(Trusting.beside(place, heard))
+        if (like.isNotEmpty()) return shell.swap(Place.TrustBeside(card, name, heard))
         if (Trusting.took(shell, name, shell.attempt { shell.core.trust(card, heard) } != null))
             return shell.setUpAgain()
         // heard wrong, or another card: it is heard anew from its first group
         heard = ""
-        shell.keep(Place(PageKind.TRUST, card, name, heard))
+        shell.keep(Place.Trust(card, name, heard))
         shell.redrawSame()
     }
 
@@ -227,15 +218,15 @@ class TrustScreen(shell: Shell, place: Place) : Screen(shell, place) {
  * The card's name is one that an authority has that is trusted here already: a person says whether there are
  * two.
  */
-private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class BesideScreen(shell: Shell, override val place: Place.TrustBeside) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.trust_title)
 
     override val spoken
-        get() = text(R.string.trust_beside, place.args[1])
+        get() = text(R.string.trust_beside, place.name)
 
     override fun build(): View {
-        val like = shell.attempt { shell.core.likeNamed(place.args[0]) }.orEmpty()
+        val like = shell.attempt { shell.core.likeNamed(place.card) }.orEmpty()
         return page(
             text(R.string.trust_title),
             body(
@@ -252,7 +243,7 @@ private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
             ),
             listOf(
                 key(Face.SIDE, text(R.string.back), Sign.BACK) {
-                    shell.backTo(if (shell.lies(PageKind.JOIN)) PageKind.JOIN else PageKind.SET_UP)
+                    shell.backTo(if (shell.lies(Place.Join::class)) Place.Join::class else Place.SetUp::class)
                 },
                 key(Face.BAD, text(R.string.trust_both), Sign.WARN) { both() },
             ),
@@ -271,8 +262,8 @@ private class BesideScreen(shell: Shell, place: Place) : Screen(shell, place) {
         )
 
     private fun both() {
-        val (card, name, heard) = place.args
+        val (card, name, heard) = place
         val done = Trusting.took(shell, name, shell.attempt { shell.core.trustBeside(card, heard) } != null)
-        if (done) shell.setUpAgain() else shell.swap(Place(PageKind.TRUST, card, name, ""))
+        if (done) shell.setUpAgain() else shell.swap(Place.Trust(card, name))
     }
 }

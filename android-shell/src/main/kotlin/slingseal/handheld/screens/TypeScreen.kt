@@ -90,8 +90,8 @@ abstract class WritingScreen(shell: Shell, place: Place) : Screen(shell, place) 
 }
 
 /** The text of a code, typed where no camera can read it. */
-class TypeScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val purpose = Purpose.valueOf(place.args[0])
+class TypeScreen(shell: Shell, override val place: Place.Type) : WritingScreen(shell, place) {
+    private val purpose = place.purpose
     override val title
         get() = text(purpose.title)
 
@@ -105,6 +105,6 @@ class TypeScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
         get() = true
 
     override fun take(words: String) {
-        if (!purpose.take(shell, words.trim(), place.args.getOrElse(1) { "" })) shell.redraw()
+        if (!purpose.take(shell, words.trim())) shell.redraw()
     }
 }

@@ -4,7 +4,6 @@ import android.view.View
 import android.widget.TextView
 import slingseal.core.PointKind
 import slingseal.core.WalkRequest
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
@@ -19,15 +18,12 @@ import slingseal.handheld.sense.HardAnswer
 private class Asked(val prompt: String, val spoken: String, val kind: PointKind)
 
 /** A point that is answered with a value: counted, chosen, measured, read off. */
-class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
+class ValueScreen(shell: Shell, override val place: Place.Value) : WritingScreen(shell, place) {
     private val walk
-        get() = place.args[0]
-
-    private val card
-        get() = place.args[1].toUInt()
+        get() = place.on
 
     private val finding
-        get() = place.args[3].toUIntOrNull()
+        get() = place.finding?.toUInt()
 
     private val asked: Asked? by lazy { ask() }
     private var typed = ""
@@ -41,7 +37,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
                 ?.let { Asked(it.prompt, it.prompt, it.kind) }
         return view.card
             ?.points
-            ?.firstOrNull { it.id == place.args[2] }
+            ?.firstOrNull { it.id == place.point }
             ?.let { Asked(it.prompt, it.spoken, it.kind) }
     }
 
@@ -168,7 +164,7 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
         val number = finding
         val request =
             if (number == null) {
-                WalkRequest.Answer(card, place.args[2], words.trim())
+                WalkRequest.Answer(place.card.toUInt(), place.point, words.trim())
             } else {
                 WalkRequest.LookAgain(number, true, words.trim(), null, emptyList())
             }
@@ -180,12 +176,12 @@ class ValueScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
         // in an examination nothing is told but what was called
         if (kind is PointKind.Count && place.run == null)
             tell(words.trim(), wantedIn(after), wrong, after.linkChange)
-        shell.backTo(PageKind.WALK)
+        shell.backTo(Place.Walk::class)
     }
 
     /** The core tells what was wanted once the number is given. */
     private fun wantedIn(after: slingseal.core.WalkView): Int? {
-        val id = place.args[2]
+        val id = place.point
         val kind =
             after.findings.lastOrNull { it.point == id }?.kind
                 ?: after.card?.points?.firstOrNull { it.id == id }?.kind

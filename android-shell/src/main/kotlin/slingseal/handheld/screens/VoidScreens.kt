@@ -1,7 +1,6 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -19,14 +18,8 @@ private val CAUSES =
         "equipment-withdrawn" to R.string.void_equipment,
     )
 
-/** Takes a seal back: first the cause, then the PIN. */
-object VoidScreen {
-    fun of(shell: Shell, place: Place): Screen =
-        if (place.args.size < 2) VoidCauseScreen(shell, place) else VoidPinScreen(shell, place)
-}
-
-/** Why the seal no longer holds. */
-class VoidCauseScreen(shell: Shell, place: Place) : Screen(shell, place) {
+/** Takes a seal back: why it no longer holds, then the PIN. */
+class VoidScreen(shell: Shell, override val place: Place.Void) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.void_it)
 
@@ -36,12 +29,10 @@ class VoidCauseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override fun build(): View {
         val rows =
             CAUSES.map { (cause, words) ->
-                key(Face.ROW, text(words), Sign.CROSS) {
-                    shell.go(Place(PageKind.VOID, place.args[0], cause, ""))
-                }
+                key(Face.ROW, text(words), Sign.CROSS) { shell.go(Place.VoidPin(place.record, cause)) }
             } +
                 key(Face.ROW, text(R.string.own_words), Sign.PLUS) {
-                    shell.go(Place(PageKind.WRITE, place.args[0], Why.VOID.name))
+                    shell.go(Place.Write(Why.Void(place.record)))
                 }
         return page(
             text(R.string.void_it),
@@ -51,15 +42,16 @@ class VoidCauseScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** The PIN that signs a void. */
-class VoidPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
+class VoidPinScreen(shell: Shell, override val place: Place.VoidPin) : PinPage(shell, place) {
     override val title
         get() = text(R.string.void_it)
 
     override val words: String
         get() {
-            val load = shell.attempt { shell.core.record(place.args[0]) }?.line?.load.orEmpty()
+            val load = shell.attempt { shell.core.record(place.record) }?.line?.load.orEmpty()
             val cause =
-                CAUSES.firstOrNull { it.first == place.args[1] }?.let { text(it.second) } ?: place.args[2]
+                place.note
+                    ?: CAUSES.firstOrNull { it.first == place.cause }?.let { text(it.second) }.orEmpty()
             return text(R.string.void_pin, load, cause)
         }
 
@@ -68,17 +60,17 @@ class VoidPinScreen(shell: Shell, place: Place) : PinPage(shell, place) {
 
     override fun take(pin: String) {
         val core = shell.core
-        val (record, cause, note) = place.args
-        shell.work({ core.void(record, cause, note.ifEmpty { null }, pin) }) {
+        val (record, cause, note) = place
+        shell.work({ core.void(record, cause, note, pin) }) {
             feel(Beat.DEFICIENCY)
-            backTo(PageKind.RECORD)
-            go(Place(PageKind.VOIDED, it.text))
+            backTo(Place.Record::class)
+            go(Place.Voided(it.text))
         }
     }
 }
 
 /** The void as a code: whoever has scanned the seal scans this. */
-class VoidedScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class VoidedScreen(shell: Shell, override val place: Place.Voided) : Screen(shell, place) {
     override val staysOn
         get() = true
 
@@ -90,7 +82,7 @@ class VoidedScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     override fun build(): View {
         val code =
-            shell.attempt { shell.core.codeOf(place.args[0]) } ?: return page(text(R.string.void_it), body())
+            shell.attempt { shell.core.codeOf(place.text) } ?: return page(text(R.string.void_it), body())
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
         return codePage(
             shell,

@@ -6,7 +6,6 @@ import slingseal.core.NextStep
 import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -17,16 +16,16 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
 /** The page of a walk, whatever the core says comes next. */
-fun walkScreen(shell: Shell, place: Place): Screen {
+fun walkScreen(shell: Shell, place: Place.Walk): Screen {
     place.run?.let {
         return runScreen(shell, place, it)
     }
-    val walk = shell.attempt { shell.core.walk(place.args[0]) } ?: return StartScreen(shell, place)
+    val walk = shell.attempt { shell.core.walkOf(place.on) } ?: return StartScreen(shell, place)
     val card = walk.card
     return when (walk.next) {
         NextStep.ANSWER_CARD ->
             if (card != null) CardScreen(shell, place, walk, card) else DecideScreen(shell, place, walk)
-        NextStep.LOOK_AGAIN -> FindingsScreen(shell, place, walk)
+        NextStep.LOOK_AGAIN -> FindingsScreen(shell, place, place.on, walk)
         NextStep.DECIDE -> DecideScreen(shell, place, walk)
         NextStep.SEAL -> PinScreen(shell, place, walk)
         NextStep.RESUME,
@@ -37,7 +36,7 @@ fun walkScreen(shell: Shell, place: Place): Screen {
 }
 
 /** Does a request, feels its answer, draws the walk anew. */
-internal fun Shell.answer(walk: String, request: WalkRequest, beat: Beat): WalkView? {
+internal fun Shell.answer(walk: WalkRef, request: WalkRequest, beat: Beat): WalkView? {
     val view = attempt { core.doOn(walk, request) }
     notice = notice ?: view?.refused?.message
     feel(if (view == null || view.refused != null) Beat.REFUSED else beat)
@@ -55,7 +54,7 @@ class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
             if (walk.next == NextStep.RESUME) {
                 listOf(
                     key(Face.GOOD, text(R.string.resume), Sign.TICK) {
-                        shell.answer(walk.walk, WalkRequest.Resume, Beat.GOOD)
+                        shell.answer(walk.ref, WalkRequest.Resume, Beat.GOOD)
                         shell.redraw()
                     }
                 )
@@ -77,13 +76,12 @@ class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
 }
 
 /** Side steps from a card. */
-class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class MoreScreen(shell: Shell, override val place: Place.More) : Screen(shell, place) {
     override val staysOn
         get() = true
 
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walk(place.args[0]) } ?: return page(text(R.string.more), body())
+        val walk = shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.more), body())
         val open = walk.findings.count { it.state != FindingState.CLOSED }
         val rows =
             listOfNotNull(
@@ -91,7 +89,7 @@ class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     walk.card?.let { shell.say(it.spoken) }
                 },
                 key(Face.ROW, text(R.string.findings), Sign.CROSS, text(R.string.findings_open, open)) {
-                    shell.go(Place(PageKind.FINDINGS, walk.walk))
+                    shell.go(Place.Findings(walk.ref))
                 },
                 key(
                     Face.ROW,
@@ -99,23 +97,21 @@ class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     Sign.LIST,
                     text(R.string.cards_done, walk.progress.cardsDone.toInt(), walk.progress.cards.toInt()),
                 ) {
-                    shell.go(Place(PageKind.CARDS, walk.walk))
+                    shell.go(Place.Cards(walk.ref))
                 },
                 key(Face.ROW, text(R.string.pause), Sign.BARS) {
-                    if (shell.answer(walk.walk, WalkRequest.Pause, Beat.GOOD) != null)
-                        shell.backTo(PageKind.START)
+                    if (shell.answer(walk.ref, WalkRequest.Pause, Beat.GOOD) != null)
+                        shell.backTo(Place.Start::class)
                     else shell.redraw()
                 },
-                key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place(PageKind.SETTINGS)) },
+                key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place.Settings()) },
                 key(Face.ROW, text(R.string.abandon), Sign.WARN, text(R.string.abandon_about)) {
-                    shell.go(Place(PageKind.WRITE, walk.walk, Why.ABANDON.name))
+                    shell.go(Place.Write(Why.Abandon(walk.ref)))
                 },
             )
         val rigging =
             walk.rigging?.let {
-                key(Face.ROW, text(R.string.rigging), Sign.EYE, it) {
-                    shell.go(Place(PageKind.RIGGING, walk.walk))
-                }
+                key(Face.ROW, text(R.string.rigging), Sign.EYE, it) { shell.go(Place.Rigging(walk.ref)) }
             }
         return page(
             text(R.string.more),
@@ -128,14 +124,13 @@ class MoreScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** Every card, to go back to one. */
-class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class CardsScreen(shell: Shell, override val place: Place.Cards) : Screen(shell, place) {
     override val staysOn
         get() = true
 
     override fun build(): View {
         val walk =
-            shell.attempt { shell.core.walkOf(place.args[0]) }
-                ?: return page(text(R.string.all_cards), body())
+            shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.all_cards), body())
         val rows =
             walk.cards.mapIndexed { at, state ->
                 val number = at + 1
@@ -150,8 +145,8 @@ class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         slingseal.core.CardState.UNANSWERED -> Sign.NONE to R.string.card_open
                     }
                 key(Face.ROW, "$number · $station", sign, text(word)) {
-                    if (shell.answer(place.args[0], WalkRequest.GoTo(number.toUInt()), Beat.GOOD) != null)
-                        shell.backTo(PageKind.WALK)
+                    if (shell.answer(place.on, WalkRequest.GoTo(number.toUInt()), Beat.GOOD) != null)
+                        shell.backTo(Place.Walk::class)
                     else shell.redraw()
                 }
             }
@@ -160,7 +155,12 @@ class CardsScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** Everything that was found; what is open comes first. */
-class FindingsScreen(shell: Shell, place: Place, private val given: WalkView? = null) : Screen(shell, place) {
+class FindingsScreen(
+    shell: Shell,
+    place: Place,
+    private val of: WalkRef,
+    private val given: WalkView? = null,
+) : Screen(shell, place) {
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -173,16 +173,14 @@ class FindingsScreen(shell: Shell, place: Place, private val given: WalkView? = 
 
     override fun build(): View {
         val walk =
-            given
-                ?: shell.attempt { shell.core.walk(place.args[0]) }
-                ?: return page(text(R.string.findings), body())
+            given ?: shell.attempt { shell.core.walkOf(of) } ?: return page(text(R.string.findings), body())
         val rows =
             walk.findings
                 .sortedBy { it.state == FindingState.CLOSED }
                 .map { finding ->
                     val (sign, state) = signOf(finding.state)
                     key(Face.ROW, finding.shown, sign, "${text(state)} · ${finding.prompt}") {
-                        shell.go(Place(PageKind.FINDING, walk.walk, finding.number.toString()))
+                        shell.go(Place.Finding(walk.ref, finding.number.toInt()))
                     }
                 }
         list = PickList(rows, shell)

@@ -7,7 +7,6 @@ import java.time.LocalTime
 import java.time.ZoneOffset
 import java.time.format.DateTimeFormatter
 import java.util.Locale
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -45,8 +44,8 @@ object Zulu {
 /**
  * When it happened, for a report that is given later: so long ago, or a time. The report says that it was.
  */
-class WhenScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val draft = Draft.of(place)
+class WhenScreen(shell: Shell, override val place: Place.When) : Screen(shell, place) {
+    private val draft = place.draft
     private var list: PickList? = null
     override val takesHardKeys
         get() = true
@@ -66,7 +65,7 @@ class WhenScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     key(Face.ROW, text(R.string.minutes_ago, minutes), Sign.UNDO, Zulu.dtg(at)) { take(at) }
                 } +
                 key(Face.ROW, text(R.string.when_time), Sign.PLUS, text(R.string.when_time_about)) {
-                    shell.go(draft.place(PageKind.WHEN_TIME))
+                    shell.go(Place.WhenTime(draft))
                 }
         list = PickList(rows, shell)
         return page(
@@ -77,7 +76,7 @@ class WhenScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     private fun take(at: Long?) {
         shell.back()
-        shell.swap(draft.copy(at = at).place(PageKind.WHAT))
+        shell.swap(Place.What(draft.copy(at = at)))
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
@@ -88,8 +87,8 @@ class WhenScreen(shell: Shell, place: Place) : Screen(shell, place) {
 }
 
 /** Four digits of a clock in Zulu: the last time that it showed them. */
-class WhenTimeScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val draft = Draft.of(place)
+class WhenTimeScreen(shell: Shell, override val place: Place.WhenTime) : Screen(shell, place) {
+    private val draft = place.draft
     private var typed = ""
     private var value: TextView? = null
     override val hidesBars
@@ -150,6 +149,6 @@ class WhenTimeScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
         shell.back()
         shell.back()
-        shell.swap(draft.copy(at = at).place(PageKind.WHAT))
+        shell.swap(Place.What(draft.copy(at = at)))
     }
 }

@@ -1,8 +1,9 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import java.io.Serializable
+import kotlin.reflect.KClass
 import slingseal.core.WalkRequest
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
@@ -10,27 +11,43 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
-/** Why something is written. */
-enum class Why(val title: Int, val guide: Int) {
-    ABANDON(R.string.abandon, R.string.abandon_guide),
-    NOT_FIT(R.string.not_fit, R.string.not_fit_guide),
-    NOTE(R.string.add_note, R.string.note_guide),
-    OTHER(R.string.something_else, R.string.other_guide),
+/** Why something is written, and what it is about. */
+sealed class Why(val title: Int, val guide: Int) : Serializable {
+    /** The walk that the words go to; null where they go elsewhere. */
+    abstract val on: WalkRef?
 
-    /** Why a point does not apply, and the serial number of a piece that is rejected. */
-    NOT_APPLICABLE(R.string.not_applicable, R.string.not_applicable_guide),
-    REJECT(R.string.reject_piece, R.string.reject_guide),
+    data class Abandon(override val on: WalkRef) : Why(R.string.abandon, R.string.abandon_guide)
 
-    /** Its first argument names a record. */
-    VOID(R.string.void_it, R.string.void_words),
+    data class NotFit(override val on: WalkRef) : Why(R.string.not_fit, R.string.not_fit_guide)
+
+    /** A note on a deficiency that has a name. */
+    data class Note(val draft: DeficiencyDraft) : Why(R.string.add_note, R.string.note_guide) {
+        override val on
+            get() = draft.on
+    }
+
+    /** A deficiency that has no name in the list. */
+    data class Other(override val on: WalkRef, val card: Int, val point: String) :
+        Why(R.string.something_else, R.string.other_guide)
+
+    /** Why a point does not apply. */
+    data class NotApplicable(override val on: WalkRef, val card: Int, val point: String) :
+        Why(R.string.not_applicable, R.string.not_applicable_guide)
+
+    /** The serial number of a piece that is rejected. */
+    data class Reject(override val on: WalkRef, val finding: Int) :
+        Why(R.string.reject_piece, R.string.reject_guide)
+
+    /** Why the seal of a record no longer holds. */
+    data class Void(val record: String) : Why(R.string.void_it, R.string.void_words) {
+        override val on
+            get() = null
+    }
 }
 
 /** Words of a person's own. */
-class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
-    private val walk
-        get() = place.args[0]
-
-    private val why = Why.valueOf(place.args[1])
+class WriteScreen(shell: Shell, override val place: Place.Write) : WritingScreen(shell, place) {
+    private val why = place.why
     override val staysOn
         get() = true
 
@@ -44,46 +61,43 @@ class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
         get() = text(R.string.take_it)
 
     override val code
-        get() = why == Why.REJECT
+        get() = why is Why.Reject
 
     override val before
-        get() = if (why == Why.NOTE) place.args[5] else ""
+        get() = if (why is Why.Note) why.draft.note else ""
 
     /** A photograph goes with the note of an inspection; what is typed already goes along. */
     override fun extra(): List<View> =
-        if (why != Why.NOTE || place.run != null) {
+        if (why !is Why.Note || place.run != null) {
             emptyList()
         } else {
-            val (card, point, name) = place.args.drop(2)
             listOf(
                 key(Face.ROW, text(R.string.add_photo), Sign.EYE) {
-                    shell.swap(Place(PageKind.PHOTO, walk, card, point, name, written.trim(), place.args[6]))
+                    shell.swap(Place.Photo(why.draft.copy(note = written.trim())))
                 }
             )
         }
 
     override fun take(words: String) {
+        val said = words.trim()
         when (why) {
-            Why.ABANDON -> answer(WalkRequest.Abandon(words), PageKind.START)
-            Why.NOT_FIT -> answer(WalkRequest.Decide(false, words), PageKind.WALK)
-            // card, point, name, note, photos
-            Why.NOTE -> draft(place.args[2], place.args[3], place.args[4], words, place.args[6])
-            Why.VOID ->
-                if (words.isBlank()) empty()
-                else shell.swap(Place(PageKind.VOID, walk, "other", words.trim()))
-            // card, point
-            Why.NOT_APPLICABLE ->
-                if (words.isBlank()) empty()
+            is Why.Abandon -> answer(why.on, WalkRequest.Abandon(words), Place.Start::class)
+            is Why.NotFit -> answer(why.on, WalkRequest.Decide(false, words), Place.Walk::class)
+            is Why.Note -> draft(why.draft.copy(note = said))
+            is Why.Other -> draft(DeficiencyDraft(why.on, why.card, why.point, OTHER, said))
+            is Why.Void ->
+                if (said.isEmpty()) empty() else shell.swap(Place.VoidPin(why.record, "other", said))
+            is Why.NotApplicable ->
+                if (said.isEmpty()) empty()
                 else
                     answer(
-                        WalkRequest.NotApplicable(place.args[2].toUInt(), place.args[3], words.trim()),
-                        PageKind.WALK,
+                        why.on,
+                        WalkRequest.NotApplicable(why.card.toUInt(), why.point, said),
+                        Place.Walk::class,
                     )
-            // finding
-            Why.REJECT ->
-                if (words.isBlank()) empty()
-                else answer(WalkRequest.RejectPiece(place.args[2].toUInt(), words.trim()), PageKind.FINDING)
-            Why.OTHER -> draft(place.args[2], place.args[3], OTHER, words, "")
+            is Why.Reject ->
+                if (said.isEmpty()) empty()
+                else answer(why.on, WalkRequest.RejectPiece(why.finding.toUInt(), said), Place.Finding::class)
         }
     }
 
@@ -92,12 +106,12 @@ class WriteScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
         shell.redraw()
     }
 
-    private fun answer(request: WalkRequest, then: PageKind) {
-        if (shell.answer(walk, request, Beat.GOOD) != null) shell.backTo(then) else shell.redraw()
+    private fun answer(on: WalkRef, request: WalkRequest, then: KClass<out Place>) {
+        if (shell.answer(on, request, Beat.GOOD) != null) shell.backTo(then) else shell.redraw()
     }
 
-    private fun draft(card: String, point: String, name: String, note: String, photos: String) {
-        shell.backTo(PageKind.WALK)
-        shell.go(Place(PageKind.DEFICIENCY, walk, card, point, name, note.trim(), photos))
+    private fun draft(draft: DeficiencyDraft) {
+        shell.backTo(Place.Walk::class)
+        shell.go(Place.Deficiency(draft))
     }
 }

@@ -6,8 +6,8 @@ import org.robolectric.RuntimeEnvironment
 import slingseal.core.WalkView
 import slingseal.handheld.Core
 import slingseal.handheld.HandheldActivity
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
+import slingseal.handheld.screens.WalkRef
 
 /** A phone and its zone before each test, and the ways to a walk that several of them go. */
 abstract class AtTheLoad {
@@ -43,8 +43,8 @@ abstract class AtTheLoad {
 
     protected fun open(walk: String): Screen {
         val screen = Screen(Zone.launch().get())
-        screen.hand.backTo(PageKind.START)
-        screen.hand.go(Place(PageKind.WALK, walk))
+        screen.hand.backTo(Place.Start::class)
+        screen.hand.go(Place.Walk(WalkRef.Inspection(walk)))
         screen.settle()
         return screen
     }

@@ -1,14 +1,17 @@
 package slingseal.handheld.support
 
 import slingseal.core.ExamBegin
+import slingseal.core.ExamPick
 import slingseal.core.ExamPlan
 import slingseal.core.Handheld
 import slingseal.core.RunView
 import slingseal.core.WalkRequest
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
+import slingseal.handheld.screens.DeficiencyDraft
+import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.Purpose
-import slingseal.handheld.screens.runName
+import slingseal.handheld.screens.Standard
+import slingseal.handheld.screens.WalkRef
 
 /** Places of examinations on a phone that is an instructor's: one run scored, one ended, one going on. */
 class ExamScenes(private val zone: Zone, private val core: Handheld) {
@@ -26,56 +29,43 @@ class ExamScenes(private val zone: Zone, private val core: Handheld) {
         val ended = core.examEnd(begin(key.key, "Pupil 2").run)
 
         val open = walkedOn(begin(key.key, "Thistle 7"), 7) { it == "apex.fitting.nut" }
-        val name = runName(open.run)
+        val on = WalkRef.Run(open.run)
         val card = open.walk.card!!
         val known = card.points.first { it.deficiencies.isNotEmpty() }
-        val picks = plan.planted.joinToString("\n") { "${it.point}\t${it.name}" }
-        val standard = arrayOf(tag.text, "4", plan.seed!!, "", "3", "120", "0")
+        val drawn = Planting(tag.text, 4, plan.seed!!)
+        val picked = drawn.copy(picks = plan.planted.map { ExamPick(it.point, it.name) })
+        val standard = Standard(3, 120, 0)
         return linkedMapOf(
-            "exams" to Place(PageKind.EXAMS),
-            "exam-plan" to Place(PageKind.EXAM_PLAN, *standard.take(4).toTypedArray()),
-            "exam-picked" to Place(PageKind.EXAM_PLAN, tag.text, "4", plan.seed!!, picks),
-            "exam-pick-card" to Place(PageKind.EXAM_CARDS, tag.text, "4", plan.seed!!, picks),
-            "exam-pick-name" to
-                Place(
-                    PageKind.EXAM_NAMES,
-                    tag.text,
-                    "4",
-                    plan.seed!!,
-                    picks,
-                    plan.planted.first().card.toString(),
-                ),
-            "exam-standard" to Place(PageKind.EXAM_STANDARD, *standard),
-            "exam-lock" to Place(PageKind.EXAM_LOCK, *standard),
-            "exam-key" to Place(PageKind.EXAM_KEY, key.key),
-            "exam-keys" to Place(PageKind.EXAM_KEYS),
-            "exam-reveal" to Place(PageKind.EXAM_REVEAL, key.key),
-            "exam-scan" to Place(PageKind.SCAN, Purpose.EXAM_KEY.name),
-            "exam-name" to Place(PageKind.EXAM_NAME, key.key),
-            "exam-ready" to Place(PageKind.EXAM_READY, key.key, "Thistle 7", ""),
-            "exam-card" to Place(PageKind.WALK, name),
-            "exam-pick" to Place(PageKind.PICK, name, card.number.toString()),
+            "exams" to Place.Exams,
+            "exam-plan" to Place.ExamPlan(drawn),
+            "exam-picked" to Place.ExamPlan(picked),
+            "exam-pick-card" to Place.ExamCards(picked),
+            "exam-pick-name" to Place.ExamNames(picked, plan.planted.first().card.toInt()),
+            "exam-standard" to Place.ExamStandard(drawn, standard),
+            "exam-lock" to Place.ExamLock(drawn, standard),
+            "exam-key" to Place.ExamKey(key.key),
+            "exam-keys" to Place.ExamKeys,
+            "exam-reveal" to Place.ExamReveal(key.key),
+            "exam-scan" to Place.Scan(Purpose.ExamKey),
+            "exam-name" to Place.ExamName(key.key),
+            "exam-ready" to Place.ExamReady(key.key, "Thistle 7"),
+            "exam-card" to Place.Walk(on),
+            "exam-pick" to Place.Pick(on),
             "exam-call" to
-                Place(
-                    PageKind.DEFICIENCY,
-                    name,
-                    card.number.toString(),
-                    known.id,
-                    known.deficiencies.first().name,
-                    "",
-                    "",
+                Place.Deficiency(
+                    DeficiencyDraft(on, card.number.toInt(), known.id, known.deficiencies.first().name)
                 ),
-            "exam-more" to Place(PageKind.MORE, name),
-            "exam-cards" to Place(PageKind.CARDS, name),
-            "exam-calls" to Place(PageKind.EXAM_CALLS, name),
-            "exam-end" to Place(PageKind.EXAM_END, name),
-            "exam-ended" to Place(PageKind.WALK, runName(ended.run)),
-            "exam-sheet" to Place(PageKind.EXAM_SHEET, ended.run),
-            "exam-score" to Place(PageKind.EXAM_SCORE, ended.sheet!!),
-            "exam-results" to Place(PageKind.EXAM_RESULTS),
-            "exam-result" to Place(PageKind.EXAM_RESULT, result.line.result),
-            "exam-result-code" to Place(PageKind.EXAM_RESULT_CODE, result.line.result),
-            "exam-class" to Place(PageKind.EXAM_CLASS),
+            "exam-more" to Place.More(on),
+            "exam-cards" to Place.Cards(on),
+            "exam-calls" to Place.ExamCalls(on),
+            "exam-end" to Place.ExamEnd(on),
+            "exam-ended" to Place.Walk(WalkRef.Run(ended.run)),
+            "exam-sheet" to Place.ExamSheet(ended.run),
+            "exam-score" to Place.ExamScore(ended.sheet!!),
+            "exam-results" to Place.ExamResults,
+            "exam-result" to Place.ExamResult(result.line.result),
+            "exam-result-code" to Place.ExamResultCode(result.line.result),
+            "exam-class" to Place.ExamClass,
         )
     }
 

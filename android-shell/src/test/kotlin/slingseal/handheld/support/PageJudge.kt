@@ -6,7 +6,6 @@ import android.widget.EditText
 import android.widget.TextView
 import org.junit.Assert.assertTrue
 import org.robolectric.RuntimeEnvironment
-import slingseal.handheld.PageKind
 import slingseal.handheld.Place
 import slingseal.handheld.look.Glove
 import slingseal.handheld.look.Key
@@ -35,8 +34,8 @@ class PageJudge(private val pages: Map<String, Place>) {
             activity.changePalette(palette)
             for ((name, place) in pages) {
                 if (only != null && name !in only || chosen != null && name !in chosen) continue
-                activity.backTo(PageKind.START)
-                if (place.page != PageKind.START) activity.go(place)
+                activity.backTo(Place.Start::class)
+                if (place::class != Place.Start::class) activity.go(place)
                 val screen = Screen(activity)
                 screen.settle()
                 // slow work, a camera or a voice that fails draw a page again as it stands

@@ -109,7 +109,7 @@ class Phones {
     }
 
     fun start() {
-        activity.backTo(slingseal.handheld.PageKind.START)
+        activity.backTo(slingseal.handheld.Place.Start::class)
         screen.settle()
     }
 

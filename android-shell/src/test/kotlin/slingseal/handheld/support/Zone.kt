@@ -143,13 +143,13 @@ class Zone {
         }
 
         /** What the plan wants of the value page that stands at a place; null where it wants no number. */
-        fun planned(place: Place): String? {
-            val walk = Core.of(RuntimeEnvironment.getApplication()).walkOf(place.args[0])
-            val finding = place.args[3].toUIntOrNull()
+        fun planned(place: Place.Value): String? {
+            val walk = Core.of(RuntimeEnvironment.getApplication()).walkOf(place.on)
+            val finding = place.finding?.toUInt()
             val kind =
-                if (finding == null) walk.card?.points?.firstOrNull { it.id == place.args[2] }?.kind
+                if (finding == null) walk.card?.points?.firstOrNull { it.id == place.point }?.kind
                 else walk.findings.firstOrNull { it.number == finding }?.kind
-            return if (kind is PointKind.Count) counted(place.args[2]) else null
+            return if (kind is PointKind.Count) counted(place.point) else null
         }
 
         private fun value(id: String, kind: PointKind): String =
