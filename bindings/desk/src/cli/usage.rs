@@ -118,9 +118,10 @@ fn why(error: &clap::Error) -> Saying {
 /// Why a value is none: what reads numbers and addresses says it in English alone.
 fn not_a_value(error: &clap::Error, argument: String, value: String) -> Saying {
     let Some(source) = error.source() else { return words::UsageNotAValue { argument, value }.into() };
+    // A range is written as `1..=15` behind whatever is said of it.
     let text = source.to_string();
-    if let Some((least, most)) = text.split_once(" is not in ").and_then(|(_, range)| range.split_once("..="))
-    {
+    let range = text.rsplit_once("..=").and_then(|(before, most)| Some((before.rsplit(' ').next()?, most)));
+    if let Some((least, most)) = range {
         return words::UsageNotWithin { argument, value, least, most }.into();
     }
     if source.is::<ParseIntError>() || source.is::<ParseFloatError>() {

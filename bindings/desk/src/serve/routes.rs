@@ -143,7 +143,7 @@ fn looked(desk: &Desk<'_>, parts: &[&str], query: &Form) -> Result<Reply, AppErr
                 desk,
                 "",
                 &words::LoadNumbered { load: &view.load }.say(desk.app.spoken()),
-                &page::load(&view, desk.app.spoken()),
+                &page::load(&view, &app.photos_of(&view)?, desk.app.spoken()),
             )
         }
         ["load", load, "rigging.svg"] => {

@@ -96,3 +96,15 @@ fn an_account_s_name_is_in_the_leader_s_language() {
     let said = day.done(&["--language", "es", "account", "close"]);
     assert!(said.contains("todo lo que hay aquí: ") && !said.contains("everything"), "{said}");
 }
+
+/// A file that a plan names is named once where it is wrong, and with one way out.
+#[test]
+fn a_file_s_name_stands_once_in_a_fault() {
+    let day = Day::empty();
+    std::fs::create_dir_all(day.at("plans")).unwrap();
+    let plan = include_str!("../../demo/vehicle.toml").replace("vehicle-rigging.toml", "nowhere.toml");
+    std::fs::write(day.at("plans/v.toml"), plan).unwrap();
+    let said = day.refused(&["tag", "write", &day.at("plans/v.toml"), "--unsigned", "--out", &day.at("t")]);
+    assert_eq!(said.matches("nowhere.toml").count(), 1, "{said}");
+    assert!(!said.contains("os error") && said.contains("mend that file, or leave the line out"), "{said}");
+}

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use slingseal_catalogue::{Saying, refusals, story as words};
 
-use crate::{App, AppError, Inner, MovementView, RecordView, Stamp};
+use crate::{App, AppError, LoadView, Stamp};
 use slingseal_words::Digest;
 
 /// A photograph that a report or an inspection names.
@@ -29,25 +29,23 @@ impl App {
         let digest = Digest::from_hex(digest).ok_or_else(missing)?;
         self.lock().store.read().photo(digest)?.ok_or_else(missing)
     }
-}
 
-impl Inner {
-    /// What these reports and inspections name, the first that happened first; each photograph once.
-    pub(crate) fn photos_of(
-        &self,
-        reports: &[MovementView],
-        inspections: &[RecordView],
-    ) -> Result<Vec<PhotoView>, AppError> {
-        let reports = reports.iter().map(|report| {
+    /// The photographs that a load's reports and inspections name, the first that happened first; each once.
+    ///
+    /// # Errors
+    /// A damaged store.
+    pub fn photos_of(&self, load: &LoadView) -> Result<Vec<PhotoView>, AppError> {
+        let inner = self.lock();
+        let reports = load.reports.iter().map(|report| {
             let of =
                 words::MovementTold { what: super::story::capital(&report.what), origin: &report.origin };
             (&report.photos, &report.at, of.saying())
         });
-        let inspections = inspections.iter().map(|record| {
+        let inspections = load.inspections.iter().map(|record| {
             let of: Saying = words::PhotoOfInspection { by: &record.line.inspector }.into();
             (&record.photos, &record.line.issued, of)
         });
-        let read = self.store.read();
+        let read = inner.store.read();
         let mut views: Vec<PhotoView> = Vec::new();
         for (photos, at, of) in reports.chain(inspections) {
             for digest in photos {
@@ -58,7 +56,7 @@ impl Inner {
                     Some(digest) => read.has_photo(digest)?,
                     None => false,
                 };
-                let of = of.say(self.language());
+                let of = of.say(inner.language());
                 views.push(PhotoView { digest: digest.clone(), at: at.clone(), of, here });
             }
         }

@@ -3,7 +3,6 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use slingseal_catalogue::{refusals, story as words};
 
-use super::photos::PhotoView;
 use crate::walks::entries::{EVENT, events};
 use crate::walks::record::{entry_digest, walk_of_record};
 use crate::walks::start::walk_line;
@@ -40,8 +39,6 @@ pub struct LoadView {
     pub inspections: Vec<RecordView>,
     /// What happened, the first first; a run of good cards is one moment.
     pub moments: Vec<MomentView>,
-    /// The photographs that its reports and inspections name, the first first.
-    pub photos: Vec<PhotoView>,
 }
 
 /// One moment of the story.
@@ -128,9 +125,7 @@ impl Inner {
         let tag = inspections.iter().find_map(|record| record.tag.clone()).or_else(newest_tag);
         // Each inspection's moments stay together: two devices' clocks may disagree by minutes.
         moments.sort_by_key(|run| run.first().map(|moment| moment.at));
-        let photos = self.photos_of(&reports, &inspections)?;
         Ok(LoadView {
-            photos,
             load: load.to_string(),
             state: state.word().into(),
             state_title: state.say(self.language()),

@@ -1,7 +1,9 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{board, closing, page as words};
-use slingseal_app::{EditionState, Language, LoadView, MomentView, RecordState, RecordView, TagView};
+use slingseal_app::{
+    EditionState, Language, LoadView, MomentView, PhotoView, RecordState, RecordView, TagView,
+};
 
 use super::board::shape;
 use super::chart::encoded;
@@ -11,7 +13,7 @@ fn fact(name: &str, value: &str) -> Markup {
 }
 
 /// A load's whole story.
-pub(in crate::serve) fn load(view: &LoadView, language: Language) -> Markup {
+pub(in crate::serve) fn load(view: &LoadView, photos: &[PhotoView], language: Language) -> Markup {
     let newest = view.inspections.first();
     html! {
         p class={ "stamp " (view.state) } {
@@ -45,7 +47,7 @@ pub(in crate::serve) fn load(view: &LoadView, language: Language) -> Markup {
                 @if let Some(tag) = &view.tag { (tag_facts(view, tag, language)) }
             }
         }
-        @if !view.photos.is_empty() { (photographs(view, language)) }
+        @if !photos.is_empty() { (photographs(photos, language)) }
         @if view.inspections.iter().any(|record| !record.findings.is_empty()) { (findings(view, language)) }
         @if view.inspections.len() > 1 { (inspections(view, language)) }
     }
@@ -152,12 +154,12 @@ fn told(moment: &MomentView) -> Markup {
 }
 
 /// What was photographed; the picture as large as it came is behind each.
-fn photographs(view: &LoadView, language: Language) -> Markup {
+fn photographs(photos: &[PhotoView], language: Language) -> Markup {
     html! {
         section {
             h2 { (words::Photographs.say(language)) }
             div.photos {
-                @for photo in &view.photos {
+                @for photo in photos {
                     @let at = &photo.at.dtg;
                     figure {
                         @if photo.here {
