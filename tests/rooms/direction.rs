@@ -127,7 +127,7 @@ fn nothing_but_the_exchange_knows_of_postgresql() {
         for entry in std::fs::read_dir(root().join(folder)).expect("it is a folder") {
             let name = entry.expect("a folder entry can be read").file_name().to_string_lossy().into_owned();
             let asked = dependencies(&format!("{folder}/{name}"));
-            if asked.iter().any(|name| name.contains("postgres") || name.contains("rustls")) {
+            if asked.iter().any(|name| name.contains("postgres")) {
                 told.push(format!("{folder}/{name}"));
             }
         }

@@ -30,7 +30,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use zeroize::Zeroizing;
 
-pub use account::audit::AuditView;
+pub use account::audit::{AuditProgress, AuditView};
 pub use account::bundles::{
     BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MOST_PARTS, MovingCode,
     MovingReader, SetAsideLine,
@@ -59,7 +59,7 @@ pub use leader::{
     EditionWalked, EditionsView, ExportTable, GroupShare, InAllView, InspectorLooks, ListRequest, LoadView,
     ManifestLine, ManifestView, MomentView, PeopleView, PersonView, PhotoView, PieceFilter, PieceLifeView,
     PieceLine, PieceMoment, PieceStanding, PieceView, PiecesView, PointLooks, PointShare, RecordsView,
-    SecondLookView, ShareView, ZoneCount,
+    SecondLookView, ShareView, WeekShare, WeeksRequest, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,
@@ -93,6 +93,7 @@ pub use tags::{
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
+pub use trust::before::{ActFault, ActField, IssueAsked, UsualTerms, role_words, usual_terms};
 pub use trust::copy::AuthorityCopy;
 pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_said};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};

@@ -93,3 +93,4 @@ pack-error-too-many = { $count } procedures are too many for one pack of { $most
 pack-error-too-long = these procedures are too long for one pack; make several
 pack-error-damaged = the pack is damaged; ask the sender for it again
 pack-error-bomb = the pack inflates to more than { $most } bytes, which no pack does; it is not from this program
+audit-stopped = the audit was stopped: nothing is said of this home

@@ -96,7 +96,6 @@ rosters-too-large = the rosters alone are more than a page holds; name fewer aut
 words-left-out = older seals and tags: more words are known here than a page holds
 built-without-page = this program was built without the check page; run bindings/web/build, then name the page that it makes: --page target/web/check.html
 no-such-page = this is no check page without contents; name the target/web/check.html of bindings/web/build
-pin-in-the-clear = the PIN would travel in the clear; use slingseal check-page in the terminal
 no-page-made = no hook check was made since the start
 not-a-leader = { $who } signed this page and is no leader with a credential in force; ask the leader for another file
 nobody-behind-it = this { $kind } comes from nobody whom this page trusts; it was not taken in

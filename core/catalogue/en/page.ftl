@@ -373,7 +373,7 @@ browser-not-known = This browser is not known here. Use the link that slingseal 
 opens-every-network = 0.0.0.0 opens every network of this machine; name the one address that is meant
 address-not-free = { $wanted }: { $plain }; choose another with --port, or an address of this machine
 page-until-ctrl-c = The leader's page, until Ctrl-C:
-open-to-network = this address is open to the network. Whoever has the link can read everything here and add to it, and whoever listens on the network can read along: nothing is encrypted. Use a cable or a network of your own. Tags are not signed and cameras do not work over it.
+open-to-network = this address is open to the network. Whoever has the link can read everything here and add to it, and whoever listens on the network can read along: nothing is encrypted. Start it with --tls, or use a cable or a network of your own. Nothing is signed and cameras do not work over it.
 no-signal-caught = no signal can be caught: { $plain }
 
 ## What came in, and what became of it
@@ -438,6 +438,7 @@ known-already = { $what }, known already
 
 not-asked-so = Nothing here is asked in this way.
 link-of-other-start = This link is of another start. Use the one that slingseal printed last.
+list-of-other-start = This list was made under another start. Make it again, or open each load by its number.
 home-without-name = a home without a name
 the-zone = The zone
 closing = Closing
@@ -473,3 +474,104 @@ rigging-in-terminal = { $name } is a file; make tags with rigging in the termina
 photographs = Photographs
 photograph-of = Photograph: { $of }, { $at }
 photograph-away = Not here; receive a bundle that carries photographs.
+
+## Encrypted, or not
+
+certificate-told = The browser does not know this desk's certificate and warns. Go on only where it shows this SHA-256 fingerprint:
+open-encrypted = this address is open to the network, encrypted. Whoever has the link can read everything here and add to it; tell it to nobody else.
+pin-not-in-the-clear = nothing is encrypted on this network, so no PIN or passphrase is taken; start slingseal serve with --tls, or act on this machine
+certificate-not-made = the certificate was not made: { $plain }
+form-was-sent = This form was sent already, or is too old. Look whether it was done; if not, begin anew.
+
+## Acts
+
+act-void = Take this seal back
+act-void-title = Take a seal back
+act-approve-title = Approve a procedure
+act-withdraw-title = Withdraw an approval
+act-issue-title = Issue a credential
+act-revoke-title = Revoke a credential
+act-revoke = Revoke
+act-distrust-title = Trust an authority no longer
+act-distrust = Trust no longer
+act-go-on = Go on
+act-nothing-done = Nothing is done yet. Read it, then sign.
+act-nothing-done-unsigned = Nothing is done yet. Read it first.
+act-leave = Leave it; nothing is done
+act-not-done = This was not done
+act-done = Done
+field-record = Record
+field-cause = Why
+field-note = Note
+field-request = Key request, as text
+field-holder = Another name than the request asks for
+field-validity = A seal holds at most, in hours
+field-expires = Until
+field-edition = Edition
+field-edition-text = Or its text, from a file
+field-roster-days = The roster holds, in days
+field-whose = Whose
+passphrase-of = Passphrase of { $holder }
+usual-hours = { $hours } unless told
+usual-days = { $days } unless told
+void-was-made = The seal of load { $load } is taken back. Whoever has it must have this code.
+was-issued = Issued to { $holder }, { $roles }, until { $until }. Hand this code back to the device that asked.
+roster-was-signed = Roster { $number } of { $name } is signed. Hand it to every device.
+trusted-no-longer = { $name } is trusted no longer. { $next }
+code-as-picture = The code
+distrust-needs-no-pin = Nothing is signed: this concerns this home alone.
+
+## A rigging file in a plan
+
+field-rigging = Rigging file (TOML)
+look-at-rigging = Show how it hangs
+rigging-shown = How it hangs
+
+## What changes while it is looked at
+
+live-on = Kept up to date
+live-off = Not kept up to date; load the page again
+live-many = So many look on already that this page is not kept up to date
+keys = Keys
+keys-told = Arrow keys go from load to load and from row to row, once one has the focus. With the access keys of your browser: S searches, 1 to 9 open the pages.
+
+## Stretches of time, and order
+
+from-day = From
+until-day = To
+weeks-title = By week
+week = Week
+weeks-told = Inspections in which something was found, week by week; the thin line is the 95 % interval (Wilson).
+sorted-by = Sort by { $column }
+up = rising
+down = falling
+
+## Long work
+
+work = Work
+work-export = Export { $name }
+work-bundle = Taking in { $name }
+work-audit = Audit
+work-goes-on = Under way
+work-stopped = Stopped
+work-failed = Failed
+work-done-in = Done
+work-bytes = { $done } kB of { $of } kB
+work-bytes-so-far = { $done } kB
+work-items = { $done } of { $of }
+work-begun = Begun
+stop = Stop
+stop-named = Stop: { $what }
+take-file = Take the file
+audit-door = Audit
+audit-explained = This home looked through: its journal, every record's chain and signature, every paper.
+audit-begin = Begin the audit
+audit-holds = Everything holds: { $records } records, { $entries } entries, { $papers } papers.
+audit-faults = { $count } things do not hold.
+stopped-partly = Stopped. What was taken in before stays; the rest is taken in when it is sent again.
+no-such-work = That work is no longer known here.
+too-much-work = As much long work as fits is under way; wait for some of it, or stop it.
+sending = Sending { $name } …
+not-sent = { $name } was not sent. Is slingseal still running?
+work-by-itself = This page looks again by itself.
+not-a-whole-number = "{ $value }" is no whole number

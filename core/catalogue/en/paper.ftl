@@ -80,7 +80,10 @@ label-sealed = sealed
 label-valid-until = valid until
 label-tag-signed-by = tag signed by
 reinspected = reinspected
-answers-good = { $good } answers good
+answers-good = { $good ->
+    [one] 1 answer good
+   *[other] { $good } answers good
+}
 
 ## A blank checklist
 

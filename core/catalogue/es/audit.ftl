@@ -99,3 +99,4 @@ pack-error-too-many = { $count } procedimientos son demasiados para un paquete d
 pack-error-too-long = estos procedimientos son demasiado largos para un paquete; haga varios
 pack-error-damaged = el paquete está dañado; pídalo otra vez al remitente
 pack-error-bomb = el paquete se infla a más de { $most } octetos, lo que no hace ninguno; no es de este programa
+audit-stopped = la revisión se detuvo: no se dice nada de este directorio

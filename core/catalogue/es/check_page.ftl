@@ -94,7 +94,6 @@ rosters-too-large = solo las listas ya son más de lo que cabe en una página; n
 words-left-out = sellos y etiquetas antiguos: aquí constan más de los que caben en una página
 built-without-page = este programa se hizo sin la página de control; ejecute bindings/web/build y nombre la página que deja: --page target/web/check.html
 no-such-page = esto no es una página de control vacía; nombre la target/web/check.html de bindings/web/build
-pin-in-the-clear = el PIN viajaría sin cifrar; use slingseal check-page en el terminal
 no-page-made = desde el arranque no se ha hecho ninguna página de control
 not-a-leader = { $who } firmó esta página y no es jefe con credencial vigente; pida otro archivo al jefe
 nobody-behind-it = detrás de esto ({ $kind }) no hay nadie en quien confíe esta página; no se recibió

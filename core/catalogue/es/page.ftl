@@ -382,7 +382,7 @@ browser-not-known = Aquí no se conoce este navegador. Use el enlace que mostró
 opens-every-network = 0.0.0.0 abre todas las redes de esta máquina; nombre la única dirección que quiere
 address-not-free = { $wanted }: { $plain }; elija otro con --port, o una dirección de esta máquina
 page-until-ctrl-c = La página del jefe, hasta Ctrl-C:
-open-to-network = esta dirección está abierta a la red. Quien tenga el enlace puede leer todo lo de aquí y añadir, y quien escuche en la red puede leer a la vez: nada va cifrado. Use un cable o una red propia. Por ella no se firman etiquetas ni funcionan cámaras.
+open-to-network = esta dirección está abierta a la red. Quien tenga el enlace puede leer todo lo de aquí y añadir, y quien escuche en la red puede leerlo: nada va cifrado. Iníciela con --tls, o use un cable o una red propia. Por ella no se firma nada ni funcionan las cámaras.
 no-signal-caught = no se puede captar ninguna señal: { $plain }
 
 ## Lo que llegó y qué fue de ello
@@ -447,6 +447,7 @@ known-already = { $what }; ya constaba
 
 not-asked-so = Aquí nada se pide de esa manera.
 link-of-other-start = Este enlace es de otro arranque. Use el último que mostró slingseal.
+list-of-other-start = Esta lista se hizo en otro arranque. Hágala de nuevo, o abra cada carga por su número.
 home-without-name = un puesto sin nombre
 the-zone = La zona
 closing = El cierre
@@ -482,3 +483,104 @@ rigging-in-terminal = { $name } es un archivo; haga en la terminal las etiquetas
 photographs = Fotografías
 photograph-of = Fotografía: { $of }, { $at }
 photograph-away = No está aquí; reciba un lote que lleve fotografías.
+
+## Cifrado, o no
+
+certificate-told = El navegador no conoce el certificado de este puesto y avisa. Siga solo donde muestre esta huella SHA-256:
+open-encrypted = esta dirección está abierta a la red, cifrada. Quien tenga el enlace puede leer todo lo de aquí y añadir; no se lo dé a nadie más.
+pin-not-in-the-clear = en esta red nada va cifrado, así que no se admite ningún PIN ni frase de paso; inicie slingseal serve con --tls, o actúe en esta máquina
+certificate-not-made = no se hizo el certificado: { $plain }
+form-was-sent = Este formulario ya se envió, o es demasiado antiguo. Mire si quedó hecho; si no, empiece de nuevo.
+
+## Actos
+
+act-void = Retirar este sello
+act-void-title = Retirar un sello
+act-approve-title = Aprobar un procedimiento
+act-withdraw-title = Retirar una aprobación
+act-issue-title = Emitir una credencial
+act-revoke-title = Revocar una credencial
+act-revoke = Revocar
+act-distrust-title = Dejar de confiar en una autoridad
+act-distrust = Dejar de confiar
+act-go-on = Seguir
+act-nothing-done = Aún no se ha hecho nada. Léalo y después firme.
+act-nothing-done-unsigned = Aún no se ha hecho nada. Léalo primero.
+act-leave = Dejarlo; no se hace nada
+act-not-done = No se hizo
+act-done = Hecho
+field-record = Registro
+field-cause = Por qué
+field-note = Nota
+field-request = Petición de clave, como texto
+field-holder = Otro nombre que el que pide la petición
+field-validity = Un sello vale como máximo, en horas
+field-expires = Hasta
+field-edition = Edición
+field-edition-text = O su texto, de un archivo
+field-roster-days = La lista vale, en días
+field-whose = De quién
+passphrase-of = Frase de paso de { $holder }
+usual-hours = { $hours } si no se indica
+usual-days = { $days } si no se indica
+void-was-made = El sello de la carga { $load } queda retirado. Quien lo tenga debe tener este código.
+was-issued = Emitida a { $holder }, { $roles }, hasta { $until }. Devuelva este código al dispositivo que la pidió.
+roster-was-signed = La lista { $number } de { $name } está firmada. Entréguela a cada dispositivo.
+trusted-no-longer = Ya no se confía en { $name }. { $next }
+code-as-picture = El código
+distrust-needs-no-pin = No se firma nada: esto solo afecta a este puesto.
+
+## Un archivo de eslingado en un plan
+
+field-rigging = Archivo de eslingado (TOML)
+look-at-rigging = Mostrar cómo cuelga
+rigging-shown = Cómo cuelga
+
+## Lo que cambia mientras se mira
+
+live-on = Se mantiene al día
+live-off = No se mantiene al día; cargue la página de nuevo
+live-many = Ya miran tantos que esta página no se mantiene al día
+keys = Teclas
+keys-told = Las flechas van de carga en carga y de fila en fila, cuando una tiene el foco. Con las teclas de acceso de su navegador: S busca, de 1 a 9 se abren las páginas.
+
+## Tiempos, y orden
+
+from-day = Desde
+until-day = Hasta
+weeks-title = Por semana
+week = Semana
+weeks-told = Inspecciones en las que se halló algo, semana a semana; la línea fina es el intervalo del 95 % (Wilson).
+sorted-by = Ordenar por { $column }
+up = ascendente
+down = descendente
+
+## Trabajo largo
+
+work = Trabajo
+work-export = Exportar { $name }
+work-bundle = Incorporando { $name }
+work-audit = Revisión
+work-goes-on = En curso
+work-stopped = Detenido
+work-failed = Fallido
+work-done-in = Hecho
+work-bytes = { $done } kB de { $of } kB
+work-bytes-so-far = { $done } kB
+work-items = { $done } de { $of }
+work-begun = Empezado
+stop = Detener
+stop-named = Detener: { $what }
+take-file = Tomar el archivo
+audit-door = Revisión
+audit-explained = Este puesto revisado entero: su diario, la cadena y la firma de cada registro, cada documento.
+audit-begin = Empezar la revisión
+audit-holds = Todo se sostiene: { $records } registros, { $entries } entradas, { $papers } documentos.
+audit-faults = { $count } cosas no se sostienen.
+stopped-partly = Detenido. Lo incorporado antes queda; el resto se incorpora cuando se envíe de nuevo.
+no-such-work = Ese trabajo ya no se conoce aquí.
+too-much-work = Hay tanto trabajo largo en curso como cabe; espere a que acabe alguno, o deténgalo.
+sending = Enviando { $name } …
+not-sent = { $name } no se envió. ¿Sigue en marcha slingseal?
+work-by-itself = Esta página vuelve a mirar por sí sola.
+not-a-whole-number = «{ $value }» no es un número entero

@@ -86,9 +86,9 @@ impl Groups {
 }
 
 /// Records in groups; of some days, or of all time: of each group first those of which the seal alone is here, then the whole ones.
-pub(super) fn groups_sql(since: bool) -> String {
+pub(super) fn groups_sql(bounded: bool) -> String {
     // Of all time the index of groups alone answers it, in its own order.
-    let of = if since { "issued >= ?1" } else { "?1 = ?1" };
+    let of = if bounded { "issued >= ?1 AND issued < ?2" } else { "?1 = ?1 AND ?2 = ?2" };
     let counts = |which: &str| {
         format!(
             "count(*) FILTER (WHERE {which}), count(*) FILTER (WHERE {which} AND found > 0),
@@ -104,28 +104,38 @@ pub(super) fn groups_sql(since: bool) -> String {
     )
 }
 
+/// Where a stretch of time begins and ends, open where nothing is told.
+fn ends(since: Option<Time>, before: Option<Time>) -> (i64, i64) {
+    (since.map_or(i64::MIN, Time::unix), before.map_or(i64::MAX, Time::unix))
+}
+
 impl Reader<'_> {
     /// A record's columns with the words of its load.
     pub fn record_with_words(&self, seal: Digest) -> Result<Option<(RecordRow, String)>, StoreError> {
         self.row(&RECORDS, "WHERE seal = ?1", [seal], |row| Ok((make(row)?, row.get::<_, String>(WORDS)?)))
     }
 
-    /// Deficiencies by point, of the records sealed since some time, the commonest first.
-    pub fn point_counts(&self, since: Option<Time>) -> Result<Vec<PointCount>, StoreError> {
-        let from = match since {
-            Some(_) => {
-                "records CROSS JOIN deficiencies AS d ON d.record = records.id WHERE records.issued >= ?1"
-            }
+    /// Deficiencies by point, of the records sealed from one time and before another, the commonest first.
+    pub fn point_counts(
+        &self,
+        since: Option<Time>,
+        before: Option<Time>,
+    ) -> Result<Vec<PointCount>, StoreError> {
+        let from = if since.is_some() || before.is_some() {
+            "records CROSS JOIN deficiencies AS d ON d.record = records.id
+             WHERE records.issued >= ?1 AND records.issued < ?2"
+        } else {
             // The index of deficiencies alone answers it.
-            None => "deficiencies AS d WHERE ?1 IS NULL",
+            "deficiencies AS d WHERE ?1 = ?1 AND ?2 = ?2"
         };
+        let (since, before) = ends(since, before);
         let sql = format!(
             "SELECT d.procedure, d.point, d.name, count(*), sum(d.corrected) FROM {from}
              GROUP BY d.procedure, d.point, d.name ORDER BY d.procedure, d.point, count(*) DESC, d.name"
         );
         let mut points: Vec<PointCount> = Vec::new();
         let rows: Vec<(String, String, String, u64, u64)> = self.ask(&sql, |statement| {
-            let found = statement.query_map([since], |row| {
+            let found = statement.query_map([since, before], |row| {
                 Ok((row.get(0)?, row.get(1)?, row.get(2)?, count_out(row, 3)?, count_out(row, 4)?))
             })?;
             found.collect()
@@ -144,21 +154,22 @@ impl Reader<'_> {
         }
         // A point that has several deficiencies in one record is counted once for it.
         let sql =
-            format!("SELECT count(DISTINCT d.record) FROM {from} AND d.procedure = ?2 AND d.point = ?3");
+            format!("SELECT count(DISTINCT d.record) FROM {from} AND d.procedure = ?3 AND d.point = ?4");
         for point in &mut points {
             point.records = match point.names.as_slice() {
                 [(_, found)] => *found,
-                _ => self.count(&sql, (since, &point.procedure, &point.point))?,
+                _ => self.count(&sql, (since, before, &point.procedure, &point.point))?,
             };
         }
         points.sort_by_key(|point| std::cmp::Reverse(point.records));
         Ok(points)
     }
 
-    /// Records sealed since some time, in groups: one look at the table, whatever is asked of it.
-    pub fn groups(&self, since: Option<Time>) -> Result<Groups, StoreError> {
-        let groups = self.ask(&groups_sql(since.is_some()), |statement| {
-            let mut rows = statement.query([since.map_or(i64::MIN, Time::unix)])?;
+    /// Records sealed from one time and before another, in groups: one look at the table, whatever is asked of it.
+    pub fn groups(&self, since: Option<Time>, before: Option<Time>) -> Result<Groups, StoreError> {
+        let groups = self.ask(&groups_sql(since.is_some() || before.is_some()), |statement| {
+            let (since, before) = ends(since, before);
+            let mut rows = statement.query([since, before])?;
             let mut groups = Vec::new();
             while let Some(row) = rows.next()? {
                 for (whole, at) in [(false, 3), (true, 9)] {

@@ -36,6 +36,7 @@ mod table;
 mod tests;
 mod values;
 mod walks;
+mod weeks;
 mod witness;
 
 pub use author::Author;
@@ -66,3 +67,4 @@ pub use said::{AuthoredRow, SAID_PAGE, WordKind};
 use slingseal_journal::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId};
 pub use strays::{StrayKind, StrayRow};
 pub use walks::{WalkRow, WalkState};
+pub use weeks::WeekCount;

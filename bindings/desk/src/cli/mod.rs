@@ -299,6 +299,9 @@ pub(crate) enum Verb {
         #[arg(help = t(words::ArgServeOpenToNetwork))]
         #[arg(long, value_name = "ADDRESS")]
         open_to_network: Option<std::net::IpAddr>,
+        #[arg(help = t(words::ArgServeTls))]
+        #[arg(long)]
+        tls: bool,
         #[arg(help = t(words::ArgServePage))]
         #[arg(long, env = "SLINGSEAL_CHECK_PAGE", value_name = "FILE.html")]
         page: Option<PathBuf>,

@@ -29,7 +29,8 @@ impl Form {
     fn parse(bytes: &[u8]) -> Self {
         let mut form = Self::default();
         for (name, value) in form_urlencoded::parse(bytes) {
-            form.0.entry(name.into_owned()).or_default().push(value.into_owned());
+            // A browser sends its line ends as CR LF, whatever stood in the field.
+            form.0.entry(name.into_owned()).or_default().push(value.replace("\r\n", "\n"));
         }
         form
     }

@@ -16,6 +16,8 @@ pub(super) struct Guard {
     hosts: Vec<String>,
     /// Whether others than this machine can reach it.
     pub(super) open: bool,
+    /// Whether what travels is encrypted.
+    encrypted: bool,
 }
 
 /// Why a request was turned away.
@@ -41,36 +43,47 @@ impl Refused {
 
 const COOKIE: &str = "slingseal";
 
-fn secret(entropy: &dyn Entropy) -> String {
+pub(super) fn secret(entropy: &dyn Entropy) -> String {
     let mut bytes = [0; 16];
     entropy.fill(&mut bytes);
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 /// In the same time wherever they differ.
-fn same(a: &str, b: &str) -> bool {
+pub(super) fn same(a: &str, b: &str) -> bool {
     a.len() == b.len() && a.bytes().zip(b.bytes()).fold(0, |seen, (a, b)| seen | (a ^ b)) == 0
 }
 
 impl Guard {
-    pub(super) fn new(address: SocketAddr, entropy: &dyn Entropy) -> Self {
+    pub(super) fn new(address: SocketAddr, encrypted: bool, entropy: &dyn Entropy) -> Self {
         let mut hosts = vec![address.to_string()];
         if address.ip().is_loopback() {
             hosts.push(format!("localhost:{}", address.port()));
         }
-        Self { token: secret(entropy), cookie: secret(entropy), hosts, open: !address.ip().is_loopback() }
+        let open = !address.ip().is_loopback();
+        Self { token: secret(entropy), cookie: secret(entropy), hosts, open, encrypted }
+    }
+
+    /// Whether a PIN or a passphrase would travel so that others can read it.
+    pub(super) fn in_the_clear(&self) -> bool {
+        self.open && !self.encrypted
+    }
+
+    fn scheme(&self) -> &'static str {
+        if self.encrypted { "https" } else { "http" }
     }
 
     /// The link that a person opens.
     pub(super) fn link(&self) -> String {
         let host = self.hosts.first().map(String::as_str).unwrap_or_default();
-        format!("http://{host}/open?token={}", self.token)
+        format!("{}://{host}/open?token={}", self.scheme(), self.token)
     }
 
     /// The `Set-Cookie` of the right token.
     pub(super) fn admit(&self, token: &str) -> Option<String> {
+        let secure = if self.encrypted { "; Secure" } else { "" };
         same(token, &self.token)
-            .then(|| format!("{COOKIE}={}; Path=/; HttpOnly; SameSite=Strict", self.cookie))
+            .then(|| format!("{COOKIE}={}; Path=/; HttpOnly; SameSite=Strict{secure}", self.cookie))
     }
 
     /// `host`, `origin` and `cookies` as the request's head has them; `changes` for anything but a plain look.
@@ -83,7 +96,8 @@ impl Guard {
     ) -> Result<(), Refused> {
         self.check_host(host)?;
         let ours = |origin: &str| {
-            origin.strip_prefix("http://").is_some_and(|host| self.hosts.iter().any(|known| known == host))
+            let host = origin.strip_prefix(self.scheme()).and_then(|rest| rest.strip_prefix("://"));
+            host.is_some_and(|host| self.hosts.iter().any(|known| known == host))
         };
         match origin {
             Some(origin) if !ours(origin) => return Err(Refused::Origin),
@@ -120,8 +134,8 @@ mod tests {
 
     #[test]
     fn lets_in_our_own_page_and_nobody_else() {
-        let guard = Guard::new("127.0.0.1:8731".parse().unwrap(), &Counting(AtomicU8::new(1)));
-        assert!(!guard.open);
+        let guard = Guard::new("127.0.0.1:8731".parse().unwrap(), false, &Counting(AtomicU8::new(1)));
+        assert!(!guard.open && !guard.in_the_clear());
         assert_eq!(guard.link(), format!("http://127.0.0.1:8731/open?token={}", "01".repeat(16)));
         assert_eq!(guard.admit(&"02".repeat(16)), None, "the cookie is no token");
         let cookie = guard.admit(&"01".repeat(16)).unwrap();
@@ -155,9 +169,22 @@ mod tests {
 
     #[test]
     fn an_opened_address_is_the_only_one() {
-        let guard = Guard::new("192.0.2.7:8731".parse().unwrap(), &Counting(AtomicU8::new(1)));
-        assert!(guard.open);
+        let guard = Guard::new("192.0.2.7:8731".parse().unwrap(), false, &Counting(AtomicU8::new(1)));
+        assert!(guard.open && guard.in_the_clear());
         assert_eq!(guard.check_host(Some("localhost:8731")), Err(Refused::Host));
         assert_eq!(guard.check_host(Some("192.0.2.7:8731")), Ok(()));
+    }
+
+    /// Over TLS it takes nothing that came without: neither a form of an unencrypted page nor, with the cookie, a plain request.
+    #[test]
+    fn an_encrypted_page_is_another_page() {
+        let guard = Guard::new("192.0.2.7:8731".parse().unwrap(), true, &Counting(AtomicU8::new(1)));
+        assert!(guard.open && !guard.in_the_clear());
+        assert!(guard.link().starts_with("https://192.0.2.7:8731/open?token="));
+        let cookie = guard.admit(&"01".repeat(16)).unwrap();
+        assert!(cookie.ends_with("; HttpOnly; SameSite=Strict; Secure"));
+        let (host, pair) = (Some("192.0.2.7:8731"), cookie.split(';').next());
+        assert_eq!(guard.check(host, Some("https://192.0.2.7:8731"), pair, true), Ok(()));
+        assert_eq!(guard.check(host, Some("http://192.0.2.7:8731"), pair, true), Err(Refused::Origin));
     }
 }

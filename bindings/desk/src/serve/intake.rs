@@ -34,6 +34,8 @@ pub(super) struct Receipt {
     pub(super) what: String,
     pub(super) lines: Vec<String>,
     pub(super) load: Option<String>,
+    /// A key request that a credential may be issued on.
+    pub(super) request: Option<String>,
 }
 
 /// How far a moving code is, for the script.
@@ -140,7 +142,14 @@ fn take_file(app: &App, name: &str, body: &mut dyn Read) -> Result<Vec<Receipt>,
         }));
     }
     let texts: Vec<String> = texts.iter().map(|text| bare(text)).collect();
-    Ok(app.receive_all(&texts).into_iter().map(|answer| receipt_of(app, answer)).collect())
+    let answers = app.receive_all(&texts).into_iter();
+    Ok(answers.zip(&texts).map(|(answer, text)| receipt_of(app, text, answer)).collect())
+}
+
+/// What is said of a file that was stopped while it was taken in.
+pub(super) fn stopped(app: &App, name: &str) -> Receipt {
+    let lines = vec![words::StoppedPartly.say(app.spoken())];
+    Receipt { lines, ..receipt(app, false, name.to_owned()) }
 }
 
 /// Reads one picture of a camera.
@@ -149,7 +158,7 @@ pub(super) fn look(app: &App, width: u32, height: u32, luminance: &[u8]) -> Resu
 }
 
 fn receipt(app: &App, good: bool, what: String) -> Receipt {
-    Receipt { at: app.now().into(), good, partly: false, what, lines: Vec::new(), load: None }
+    Receipt { at: app.now().into(), good, partly: false, what, lines: Vec::new(), load: None, request: None }
 }
 
 fn refused(app: &App, error: &AppError) -> Receipt {
@@ -195,10 +204,11 @@ fn bare(text: &str) -> String {
 }
 
 fn received(app: &App, text: &str) -> Receipt {
-    receipt_of(app, app.receive(&bare(text)))
+    let text = bare(text);
+    receipt_of(app, &text, app.receive(&text))
 }
 
-fn receipt_of(app: &App, answer: Result<Received, AppError>) -> Receipt {
+fn receipt_of(app: &App, text: &str, answer: Result<Received, AppError>) -> Receipt {
     let taken = match answer {
         Ok(taken) => taken,
         Err(error) => return refused(app, &error),
@@ -217,6 +227,7 @@ fn receipt_of(app: &App, answer: Result<Received, AppError>) -> Receipt {
         }
         Received::KeyRequest { holder, fingerprint, .. } => Receipt {
             lines: vec![words::IssueInTerminal.say(app.spoken())],
+            request: Some(text.to_owned()),
             ..receipt(
                 app,
                 true,

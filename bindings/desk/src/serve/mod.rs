@@ -1,35 +1,40 @@
-//! `serve`: the leader's page. A small synchronous server for the people at one desk: pages are made here, the browser shows
+//! `serve`: the leader's page. A server for the people at one desk: pages are made here, the browser shows
 //! them. It answers this machine alone unless an address is opened on purpose.
 
+mod acts;
 mod ask;
 mod desk;
+mod forms;
 mod frame;
 mod guard;
 mod http;
 mod intake;
+mod live;
+mod out;
 mod page;
 mod patience;
 mod reply;
 mod rig;
 mod routes;
+mod server;
 #[cfg(test)]
 mod strange;
+mod tls;
+mod work;
 
 use slingseal_app::catalogue::page as words;
-use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener, TcpStream};
+use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use slingseal_app::{App, AppError};
+use tokio::sync::watch;
 
 use crate::output::{bad_input, plain};
 use crate::platform::{SystemEntropy, TURNS};
 use desk::Desk;
 use guard::Guard;
-use patience::Places;
-
-/// Connections at a time: a browser opens some before it needs them, and one that waits must not hold up the others.
-const CONNECTIONS: usize = 48;
+use server::Server;
 
 /// Where it listens.
 pub(crate) struct Place {
@@ -37,6 +42,10 @@ pub(crate) struct Place {
     pub(crate) port: u16,
     /// Another address than this machine's own, opened on purpose.
     pub(crate) open: Option<IpAddr>,
+    /// Whether it speaks TLS, with a certificate of its own.
+    pub(crate) tls: bool,
+    /// The home, where that certificate is kept.
+    pub(crate) home: std::path::PathBuf,
     /// The hook check's page without contents, where one was named.
     pub(crate) page: Option<std::path::PathBuf>,
 }
@@ -45,7 +54,7 @@ pub(crate) struct Place {
 ///
 /// # Errors
 /// A port that is taken, an address that is not this machine's.
-pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> {
+pub(crate) fn run(app: App, place: &Place, json: bool) -> Result<(), AppError> {
     let ip = place.open.unwrap_or(IpAddr::V4(Ipv4Addr::LOCALHOST));
     if ip.is_unspecified() {
         return Err(bad_input(words::OpensEveryNetwork));
@@ -55,52 +64,51 @@ pub(crate) fn run(app: &App, place: &Place, json: bool) -> Result<(), AppError> 
         bad_input(words::AddressNotFree { wanted: wanted.to_string(), plain: &plain(&error) })
     })?;
     let address = listener.local_addr().map_err(|error| bad_input(plain(&error)))?;
-    let desk = Desk::new(app, Guard::new(address, &SystemEntropy), place.page.clone());
+    let app = Arc::new(app);
+    let identity = place.tls.then(|| tls::identity(&place.home, ip, app.now())).transpose()?;
+    let guard = Guard::new(address, identity.is_some(), &SystemEntropy);
+    let desk = Desk::new(Arc::clone(&app), guard, place.page.clone());
     let ended = Arc::new(AtomicBool::new(false));
+    let no_signal =
+        |error| AppError::Internal { message: words::NoSignalCaught { plain: &plain(&error) }.into() };
     for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(|error| AppError::Internal {
-            message: words::NoSignalCaught { plain: &plain(&error) }.into(),
-        })?;
+        signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(no_signal)?;
     }
-    tell(&desk, json);
-    let places = Places::new(CONNECTIONS);
-    std::thread::scope(|scope| {
-        scope.spawn(|| {
-            while !ended.load(Ordering::Relaxed) {
-                std::thread::sleep(TURNS);
-                app.give_turn();
-            }
-            // Wakes the one that waits below.
-            let _ = TcpStream::connect(address);
-        });
-        for stream in listener.incoming() {
-            if ended.load(Ordering::Relaxed) {
-                break;
-            }
-            let Ok(stream) = stream else { continue };
-            let Some(seat) = places.seat(&stream) else { continue };
-            let desk = &desk;
-            scope.spawn(move || {
-                if let Some(request) = http::Request::read(stream).filter(|_| seat.heard()) {
-                    routes::answer(desk, request);
-                }
-            });
+    let (fingerprint, acceptor) = identity.map(|one| (one.fingerprint, one.acceptor)).unzip();
+    tell(&desk, fingerprint.as_deref(), json);
+    let (end, at_end) = watch::channel(false);
+    let turns = std::thread::spawn(move || {
+        while !ended.load(Ordering::Relaxed) {
+            std::thread::sleep(TURNS);
+            app.give_turn();
         }
+        let _ = end.send(true);
     });
+    Server::new(desk, acceptor).run(listener, at_end).map_err(|error| bad_input(plain(&error)))?;
+    let _ = turns.join();
     Ok(())
 }
 
 /// The link, once; and what an opened address means.
-fn tell(desk: &Desk<'_>, json: bool) {
+fn tell(desk: &Desk, fingerprint: Option<&str>, json: bool) {
     let (link, language) = (desk.guard.link(), desk.app.spoken());
     if json {
-        crate::output::print_json(&serde_json::json!({ "link": link, "open": desk.guard.open }));
+        let (open, encrypted) = (desk.guard.open, fingerprint.is_some());
+        crate::output::print_json(&serde_json::json!({
+            "link": link, "open": open, "encrypted": encrypted, "fingerprint": fingerprint
+        }));
     } else {
         println!("{}", words::PageUntilCtrlC.say(language));
         println!("  {link}");
+        if let Some(fingerprint) = fingerprint {
+            println!("{}", words::CertificateTold.say(language));
+            println!("  {fingerprint}");
+        }
     }
-    if desk.guard.open {
+    if desk.guard.in_the_clear() {
         eprintln!("slingseal: {}", words::OpenToNetwork.say(language));
+    } else if desk.guard.open {
+        eprintln!("slingseal: {}", words::OpenEncrypted.say(language));
     }
     // A program that waits for the link must not wait for a full buffer.
     crate::console::flush();

@@ -1,16 +1,22 @@
-//! How long a connection may take. A read that brings one byte in time is not enough: the whole head has its deadline, a body has
-//! to go on at a pace, and where all places are taken the one that has said the least for the longest gives way.
+//! How long a connection may take. The whole head has its deadline, a body has to go on at a pace, an answer has to be taken, and
+//! where all places are taken the one that has said the least for the longest gives way.
 
 use std::collections::BTreeMap;
-use std::io::{self, Read};
-use std::net::{Shutdown, TcpStream};
-use std::sync::{Mutex, PoisonError};
-use std::time::{Duration, Instant};
+use std::future::Future;
+use std::io;
+use std::pin::Pin;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::task::{Context, Poll};
+use std::time::Duration;
+
+use tokio::io::{AsyncRead, AsyncWrite, ReadBuf};
+use tokio::sync::Notify;
+use tokio::time::{Sleep, sleep};
 
 /// What is waited for.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Patience {
-    /// For the whole head, from the first moment.
+    /// For the whole head, from the first moment; for the greeting of an encrypted connection as long again.
     pub(super) head: Duration,
     /// For one read or write.
     pub(super) pause: Duration,
@@ -24,74 +30,65 @@ impl Patience {
         Self { head: Duration::from_secs(10), pause: Duration::from_secs(20), pace: 16 << 10 };
 }
 
-/// How long an answered connection is listened to, so that the answer arrives before it ends.
-const LEAVING: Duration = Duration::from_secs(2);
-
-#[expect(
-    clippy::disallowed_methods,
-    reason = "measures how long a connection takes; nothing of it is recorded"
-)]
-fn now() -> Instant {
-    Instant::now()
+/// A connection whose other end takes what is written to it, or is left.
+pub(super) struct Paced<S> {
+    stream: S,
+    pause: Duration,
+    /// Since when a write waits.
+    stuck: Option<Pin<Box<Sleep>>>,
 }
 
-/// A connection that is read no longer than its patience lasts.
-#[derive(Debug)]
-pub(super) struct Paced {
-    stream: TcpStream,
-    patience: Patience,
-    /// When the reading of this stretch must have ended: the head, or the next piece of the body.
-    until: Instant,
-    /// Bytes that are wanted yet before a new stretch begins; none while the head is read.
-    wanted: Option<u64>,
-}
-
-impl Paced {
-    /// Begins with the head.
-    pub(super) fn new(stream: TcpStream, patience: Patience) -> io::Result<Self> {
-        stream.set_write_timeout(Some(patience.pause))?;
-        Ok(Self { stream, patience, until: now() + patience.head, wanted: None })
+impl<S> Paced<S> {
+    pub(super) fn new(stream: S, pause: Duration) -> Self {
+        Self { stream, pause, stuck: None }
     }
 
-    /// The head is read: from here on at a pace.
-    pub(super) fn body(&mut self) {
-        self.stretch();
-    }
-
-    /// It is answered: what still comes is thrown away, and only for a moment.
-    pub(super) fn leave(&mut self) {
-        self.until = now() + self.patience.pause.min(LEAVING);
-        self.wanted = None;
-    }
-
-    fn stretch(&mut self) {
-        self.until = now() + self.patience.pause;
-        self.wanted = Some(self.patience.pace);
-    }
-
-    pub(super) fn stream(&mut self) -> &mut TcpStream {
-        &mut self.stream
-    }
-}
-
-impl Read for Paced {
-    fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
-        let late = || io::Error::new(io::ErrorKind::TimedOut, "it came too slowly");
-        let left =
-            self.until.checked_duration_since(now()).filter(|left| !left.is_zero()).ok_or_else(late)?;
-        self.stream.set_read_timeout(Some(left.min(self.patience.pause)))?;
-        let read = self.stream.read(buffer).map_err(|error| match error.kind() {
-            io::ErrorKind::WouldBlock => late(),
-            _ => error,
-        })?;
-        if let Some(wanted) = &mut self.wanted {
-            *wanted = wanted.saturating_sub(read as u64);
-            if *wanted == 0 {
-                self.stretch();
-            }
+    /// What a write came to, or that it waited too long.
+    fn written<T>(&mut self, context: &mut Context<'_>, came: Poll<io::Result<T>>) -> Poll<io::Result<T>> {
+        if came.is_ready() {
+            self.stuck = None;
+            return came;
         }
-        Ok(read)
+        let pause = self.pause;
+        let stuck = self.stuck.get_or_insert_with(|| Box::pin(sleep(pause)));
+        match stuck.as_mut().poll(context) {
+            Poll::Ready(()) => Poll::Ready(Err(io::Error::new(io::ErrorKind::TimedOut, "it is not taken"))),
+            Poll::Pending => Poll::Pending,
+        }
     }
+}
+
+impl<S: AsyncRead + Unpin> AsyncRead for Paced<S> {
+    fn poll_read(
+        mut self: Pin<&mut Self>,
+        context: &mut Context<'_>,
+        buffer: &mut ReadBuf<'_>,
+    ) -> Poll<io::Result<()>> {
+        Pin::new(&mut self.stream).poll_read(context, buffer)
+    }
+}
+
+impl<S: AsyncWrite + Unpin> AsyncWrite for Paced<S> {
+    fn poll_write(
+        mut self: Pin<&mut Self>,
+        context: &mut Context<'_>,
+        bytes: &[u8],
+    ) -> Poll<io::Result<usize>> {
+        let came = Pin::new(&mut self.stream).poll_write(context, bytes);
+        self.written(context, came)
+    }
+
+    fn poll_flush(mut self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<io::Result<()>> {
+        let came = Pin::new(&mut self.stream).poll_flush(context);
+        self.written(context, came)
+    }
+
+    fn poll_shutdown(mut self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<io::Result<()>> {
+        let came = Pin::new(&mut self.stream).poll_shutdown(context);
+        self.written(context, came)
+    }
+    // Nothing is written from several places at once: where the other end is gone, the system's call for that ends the whole
+    // program by a signal (SIGPIPE), which the call for one place is told not to do.
 }
 
 /// The connections that are open, at most so many. A new one is never kept waiting by those that have not said what they want:
@@ -105,145 +102,121 @@ pub(super) struct Places {
 #[derive(Debug, Default)]
 struct Taken {
     next: u64,
-    /// By their order. `None` for one whose request is being answered: it is not cut off.
-    waiting: BTreeMap<u64, Option<TcpStream>>,
+    /// Who has said nothing yet, by their order, and what tells each to give way.
+    waiting: BTreeMap<u64, Arc<Notify>>,
+    /// How many requests are being answered: none of them is cut off.
+    answered: usize,
+}
+
+impl Taken {
+    fn wait(&mut self, way: &Arc<Notify>) -> At {
+        let number = self.next;
+        self.next += 1;
+        self.waiting.insert(number, Arc::clone(way));
+        At::Waiting(number)
+    }
 }
 
 /// A place that is taken until it is dropped.
 #[derive(Debug)]
-pub(super) struct Seat<'a> {
-    places: &'a Places,
-    number: u64,
+pub(super) struct Seat {
+    places: Arc<Places>,
+    /// Tells that this connection has to give way.
+    pub(super) way: Arc<Notify>,
+    at: Mutex<At>,
+}
+
+#[derive(Debug)]
+enum At {
+    Waiting(u64),
+    Answered,
 }
 
 impl Places {
-    pub(super) fn new(most: usize) -> Self {
-        Self { most, open: Mutex::default() }
+    pub(super) fn new(most: usize) -> Arc<Self> {
+        Arc::new(Self { most, open: Mutex::default() })
     }
 
-    fn open(&self) -> std::sync::MutexGuard<'_, Taken> {
+    fn open(&self) -> MutexGuard<'_, Taken> {
         self.open.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// A place for a connection. `None` where all places are answered at this moment.
-    pub(super) fn seat(&self, stream: &TcpStream) -> Option<Seat<'_>> {
-        let handle = stream.try_clone().ok()?;
+    pub(super) fn seat(self: &Arc<Self>) -> Option<Arc<Seat>> {
         let mut open = self.open();
-        if open.waiting.len() >= self.most {
-            let oldest =
-                open.waiting.iter().find(|(_, stream)| stream.is_some()).map(|(number, _)| *number)?;
-            // Its thread finds the connection ended and leaves.
-            if let Some(stream) = open.waiting.remove(&oldest).flatten() {
-                let _ = stream.shutdown(Shutdown::Both);
-            }
+        if open.waiting.len() + open.answered >= self.most {
+            let (_, oldest) = open.waiting.pop_first()?;
+            oldest.notify_one();
         }
-        let number = open.next;
-        open.next += 1;
-        open.waiting.insert(number, Some(handle));
-        Some(Seat { places: self, number })
+        let way = Arc::new(Notify::new());
+        let at = Mutex::new(open.wait(&way));
+        Some(Arc::new(Seat { places: Arc::clone(self), way, at }))
     }
 }
 
-impl Seat<'_> {
+impl Seat {
+    fn at(&self) -> MutexGuard<'_, At> {
+        self.at.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
     /// What it wants is known: it is answered, and not cut off for another. `false` where it was ended before.
     pub(super) fn heard(&self) -> bool {
-        match self.places.open().waiting.get_mut(&self.number) {
-            Some(place) => {
-                *place = None;
-                true
-            }
-            None => false,
+        let mut at = self.at();
+        let At::Waiting(number) = *at else { return true };
+        let mut open = self.places.open();
+        let here = open.waiting.remove(&number).is_some();
+        if here {
+            open.answered += 1;
+            *at = At::Answered;
+        }
+        here
+    }
+
+    /// It is answered, and waits for what is asked next, as the newest of those that wait.
+    pub(super) fn rests(&self) {
+        let mut at = self.at();
+        if matches!(*at, At::Answered) {
+            let mut open = self.places.open();
+            open.answered = open.answered.saturating_sub(1);
+            *at = open.wait(&self.way);
         }
     }
 }
 
-impl Drop for Seat<'_> {
+impl Drop for Seat {
     fn drop(&mut self) {
-        self.places.open().waiting.remove(&self.number);
+        let at = self.at.get_mut().unwrap_or_else(PoisonError::into_inner);
+        let mut open = self.places.open();
+        match *at {
+            At::Waiting(number) => drop(open.waiting.remove(&number)),
+            At::Answered => open.answered = open.answered.saturating_sub(1),
+        }
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use std::io::{Read as _, Write as _};
-    use std::net::{TcpListener, TcpStream};
-    use std::time::Duration;
+    use super::Places;
 
-    use super::super::http::Request;
-    use super::{Patience, Places};
-
-    const SHORT: Patience =
-        Patience { head: Duration::from_millis(300), pause: Duration::from_millis(300), pace: 1_000 };
-
-    fn pair(listener: &TcpListener) -> (TcpStream, TcpStream) {
-        let client = TcpStream::connect(listener.local_addr().unwrap()).unwrap();
-        (client, listener.accept().unwrap().0)
-    }
-
-    /// Each byte comes in time for a read, and the head never ends: it is over at its deadline.
-    #[test]
-    fn a_head_that_drips_is_ended_at_its_deadline() {
-        let listener = TcpListener::bind("127.0.0.1:0").unwrap();
-        let (mut client, server) = pair(&listener);
-        let dripping = std::thread::spawn(move || {
-            let mut sent = 0;
-            while client.write_all(b"x").is_ok() && sent < 400 {
-                sent += 1;
-                std::thread::sleep(Duration::from_millis(20));
-            }
-            sent
-        });
-        assert!(Request::read_with(server, SHORT).is_none());
-        assert!(dripping.join().unwrap() < 400, "it was cut off");
-    }
-
-    /// The same for a body; one that comes at a pace is read however long it is.
-    #[test]
-    fn a_body_goes_on_at_a_pace_or_ends() {
-        let listener = TcpListener::bind("127.0.0.1:0").unwrap();
-        for (piece, whole) in [(200usize, true), (1, false)] {
-            let (mut client, server) = pair(&listener);
-            let sending = std::thread::spawn(move || {
-                client.write_all(b"POST / HTTP/1.1\r\nContent-Length: 6000\r\n\r\n").unwrap();
-                for _ in 0..6_000 / piece {
-                    if client.write_all(&vec![b'x'; piece]).is_err() {
-                        break;
-                    }
-                    std::thread::sleep(Duration::from_millis(20));
-                }
-            });
-            let mut request = Request::read_with(server, SHORT).unwrap();
-            let mut body = Vec::new();
-            let read = request.body().read_to_end(&mut body);
-            assert_eq!(read.is_ok() && body.len() == 6_000, whole, "{read:?}, {} bytes", body.len());
-            drop(request);
-            sending.join().unwrap();
-        }
-    }
-
-    /// Forty-eight that drip keep nobody off: the oldest gives way; one that is answered does not.
+    /// Forty-eight that say nothing keep nobody off: the oldest gives way; one that is answered does not.
     #[test]
     fn the_oldest_that_says_nothing_gives_way() {
-        let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let places = Places::new(48);
-        let mut dripping: Vec<_> = (0..48).map(|_| pair(&listener)).collect();
-        let seats: Vec<_> = dripping.iter().map(|(_, server)| places.seat(server).unwrap()).collect();
+        let seats: Vec<_> = (0..48).map(|_| places.seat().unwrap()).collect();
         assert!(seats[0].heard(), "the first is being answered");
-        let (mut newcomer, server) = pair(&listener);
-        let seat = places.seat(&server).expect("a place");
+        let newcomer = places.seat().expect("a place");
         assert!(!seats[1].heard(), "the oldest that had said nothing is gone");
-        assert!(seat.heard() && seats[2].heard());
-        let mut rest = Vec::new();
-        assert_eq!(dripping[1].0.read_to_end(&mut rest).unwrap(), 0, "its connection is ended");
-        newcomer.write_all(b"GET / HTTP/1.1\r\nHost: x\r\n\r\n").unwrap();
-        assert!(Request::read_with(server, SHORT).is_some());
-        // Where every place is answered, a newcomer waits its turn outside.
+        assert!(newcomer.heard() && seats[2].heard());
+        // Where every place is answered, a newcomer is turned away.
         for seat in &seats {
             seat.heard();
         }
-        let (_client, server) = pair(&listener);
-        assert!(places.seat(&server).is_none());
+        assert!(places.seat().is_none());
+        // One that was answered and keeps its connection gives way like others.
+        seats[0].rests();
+        assert!(places.seat().is_some());
+        assert!(!seats[0].heard());
         drop(seats);
-        assert!(places.seat(&server).is_some());
+        assert!(places.seat().is_some());
     }
 }

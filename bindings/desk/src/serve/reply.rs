@@ -1,11 +1,16 @@
 //! What goes back: always with the heads that keep a browser from doing more than showing it.
 
-use std::io::Read;
+use std::sync::Arc;
 
+use hyper::Response;
+use hyper::body::Bytes;
+use hyper::header::{HeaderName, HeaderValue};
 use maud::Markup;
 use slingseal_app::AppError;
+use tokio::sync::mpsc;
 
-use super::http::Request;
+use super::out::{Content, Out};
+use super::patience::Seat;
 use crate::console::visible_lines;
 
 /// An answer.
@@ -19,6 +24,7 @@ pub(super) struct Reply {
 enum Body {
     Bytes(Vec<u8>),
     File(std::fs::File),
+    Events(mpsc::Receiver<Bytes>),
 }
 
 /// Nothing from elsewhere, no script but ours, nothing framed, no form sent elsewhere.
@@ -36,6 +42,16 @@ impl Reply {
 
     pub(super) fn bytes(kind: &'static str, bytes: Vec<u8>) -> Self {
         Self { status: 200, kind, body: Body::Bytes(bytes), more: Vec::new() }
+    }
+
+    /// What happens from now on, until somebody goes.
+    pub(super) fn events(told: mpsc::Receiver<Bytes>) -> Self {
+        Self { status: 200, kind: "text/event-stream", body: Body::Events(told), more: Vec::new() }
+    }
+
+    /// Nothing but a status.
+    pub(super) fn bare(status: u16) -> Self {
+        Self::bytes("text/plain; charset=utf-8", Vec::new()).status(status)
     }
 
     pub(super) fn svg(text: String) -> Self {
@@ -91,8 +107,8 @@ impl Reply {
         ));
     }
 
-    /// Sends it. A browser that went away is no fault of ours.
-    pub(super) fn send(self, request: Request) {
+    /// The answer as the library sends it, to whoever has this place.
+    pub(super) fn response(self, seat: Option<Arc<Seat>>) -> Response<Out> {
         let policy = if self.kind == "image/svg+xml" { PICTURE_POLICY } else { POLICY };
         let mut heads = vec![
             ("Content-Type", self.kind.to_owned()),
@@ -108,13 +124,25 @@ impl Reply {
             heads.push(("Cache-Control", "no-store".into()));
         }
         heads.extend(self.more);
-        let (length, mut body): (u64, Box<dyn Read>) = match self.body {
-            Body::Bytes(bytes) => {
-                (u64::try_from(bytes.len()).unwrap_or_default(), Box::new(std::io::Cursor::new(bytes)))
+        let content = match self.body {
+            Body::Bytes(bytes) => Content::Bytes(bytes.into()),
+            Body::File(file) => {
+                let length = file.metadata().map(|data| data.len()).unwrap_or_default();
+                Content::File(file, length)
             }
-            Body::File(file) => (file.metadata().map(|data| data.len()).unwrap_or_default(), Box::new(file)),
+            Body::Events(told) => Content::Events(told),
         };
-        let _ = request.answer(self.status, &heads, length, &mut *body);
+        let mut response = Response::new(Out::new(content, seat));
+        *response.status_mut() = hyper::StatusCode::from_u16(self.status).unwrap_or_default();
+        for (name, value) in heads {
+            // A value comes from our own code; a line end in one would begin a field of somebody else's.
+            let value: String = value.chars().filter(|letter| !letter.is_control()).collect();
+            let name = HeaderName::from_bytes(name.as_bytes());
+            if let (Ok(name), Ok(value)) = (name, HeaderValue::from_bytes(value.as_bytes())) {
+                response.headers_mut().append(name, value);
+            }
+        }
+        response
     }
 }
 

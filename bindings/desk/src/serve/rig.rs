@@ -20,7 +20,7 @@ const MOST_ITEMS: usize = 64;
 const BEGIN: &str = include_str!("../../demo/vehicle-rigging.toml");
 
 /// The editor as it opens.
-pub(super) fn begun(desk: &Desk<'_>) -> Result<maud::Markup, AppError> {
+pub(super) fn begun(desk: &Desk) -> Result<maud::Markup, AppError> {
     let language = desk.app.spoken();
     let fields = fields_of_file(BEGIN)?;
     let rig = Rig {
@@ -32,7 +32,7 @@ pub(super) fn begun(desk: &Desk<'_>) -> Result<maud::Markup, AppError> {
 }
 
 /// The editor with a file that was sent.
-pub(super) fn opened(desk: &Desk<'_>, form: &Form) -> Result<maud::Markup, AppError> {
+pub(super) fn opened(desk: &Desk, form: &Form) -> Result<maud::Markup, AppError> {
     let text = form.all("text").next().unwrap_or_default();
     let fields = fields_of_file(text)?;
     let language = desk.app.spoken();
@@ -41,7 +41,7 @@ pub(super) fn opened(desk: &Desk<'_>, form: &Form) -> Result<maud::Markup, AppEr
 }
 
 /// The editor after something was done; `script` is whether a page that stands wants the answer, not a new page.
-pub(super) fn answered(desk: &Desk<'_>, form: &Form, script: bool) -> Result<Reply, AppError> {
+pub(super) fn answered(desk: &Desk, form: &Form, script: bool) -> Result<Reply, AppError> {
     let language = desk.app.spoken();
     let rig = done(form, language);
     if script {
@@ -60,7 +60,7 @@ pub(super) fn answered(desk: &Desk<'_>, form: &Form, script: bool) -> Result<Rep
 }
 
 /// The file that the form stands for.
-pub(super) fn saved(desk: &Desk<'_>, form: &Form) -> Result<Reply, AppError> {
+pub(super) fn saved(desk: &Desk, form: &Form) -> Result<Reply, AppError> {
     let sheet = assess_fields(&fields(form), desk.app.spoken()).map_err(|faults| {
         bad_input(
             faults

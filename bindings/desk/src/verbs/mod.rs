@@ -125,6 +125,8 @@ pub(crate) fn run(cli: Cli) -> Result<ExitCode, AppError> {
         }
         Verb::Completions { shell } => manual::completions(shell),
         Verb::Manual { out } => manual::manual(&out),
-        Verb::Serve { port, open_to_network, page } => serve::run(&setting, port, open_to_network, page),
+        Verb::Serve { port, open_to_network, tls, page } => {
+            serve::run(&setting, port, open_to_network, tls, page)
+        }
     }
 }

@@ -13,8 +13,9 @@ pub(crate) fn run(
     setting: &Setting,
     port: u16,
     open: Option<IpAddr>,
+    tls: bool,
     page: Option<PathBuf>,
 ) -> Result<ExitCode, AppError> {
-    serve::run(&setting.app()?, &Place { port, open, page }, setting.json)?;
+    serve::run(setting.app()?, &Place { port, open, tls, home: setting.home()?, page }, setting.json)?;
     Ok(ExitCode::SUCCESS)
 }

@@ -10,11 +10,15 @@
 )]
 
 mod access;
+mod acts;
 #[path = "../support/bag.rs"]
 mod bag;
 mod browser;
 mod html;
+mod live;
+mod order;
 mod rigging;
+mod tls;
 mod zone;
 
 use std::io::{BufRead, BufReader, Read, Write};

@@ -6,7 +6,7 @@ use std::process::Stdio;
 use crate::{Demo, Served};
 
 /// The leader's desk of the demo's day, served, and the cookie of whoever opened the link.
-fn served(demo: &Demo) -> (Served, String) {
+pub fn served(demo: &Demo) -> (Served, String) {
     let mut child =
         demo.command("day/desk", &["serve", "--port", "0"]).stdout(Stdio::piped()).spawn().unwrap();
     let mut lines = BufReader::new(child.stdout.take().unwrap()).lines().map(|line| line.unwrap());

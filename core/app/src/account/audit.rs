@@ -60,7 +60,38 @@ impl App {
     /// # Errors
     /// Storage that cannot be read at all.
     pub fn audit(&self) -> Result<AuditView, AppError> {
-        self.lock().audit()
+        self.lock().audit(&mut |_| true)
+    }
+
+    /// The same, telling how far it is; it ends where the answer is `false`, and then says nothing of what it saw.
+    ///
+    /// # Errors
+    /// Storage; it was stopped.
+    pub fn audit_while(&self, goes_on: &mut dyn FnMut(AuditProgress) -> bool) -> Result<AuditView, AppError> {
+        self.lock().audit(goes_on)
+    }
+}
+
+/// How far an audit is: every record is looked at for itself, then every load with seals as a whole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct AuditProgress {
+    /// Records and loads looked at.
+    pub done: u64,
+    /// Of so many.
+    pub of: u64,
+}
+
+/// Counts what an audit looks at.
+struct Counted<'g> {
+    goes_on: &'g mut dyn FnMut(AuditProgress) -> bool,
+    progress: AuditProgress,
+}
+
+impl Counted<'_> {
+    fn one(&mut self) -> Result<(), AppError> {
+        self.progress.done += 1;
+        let told = !self.progress.done.is_multiple_of(16) || (self.goes_on)(self.progress);
+        if told { Ok(()) } else { Err(AppError::refused(audit_words::AuditStopped)) }
     }
 }
 
@@ -70,9 +101,15 @@ fn name(row: &RecordRow) -> Saying {
 }
 
 impl Inner {
-    fn audit(&self) -> Result<AuditView, AppError> {
+    fn audit(&self, goes_on: &mut dyn FnMut(AuditProgress) -> bool) -> Result<AuditView, AppError> {
         let mut view = AuditView::default();
         let read = self.store.read();
+        let known = read.records_known()?.len() + read.loads_with_seals()?.len();
+        let of = u64::try_from(known).unwrap_or(u64::MAX);
+        let mut counted = Counted { goes_on, progress: AuditProgress { done: 0, of } };
+        if !(counted.goes_on)(counted.progress) {
+            return Err(AppError::refused(audit_words::AuditStopped));
+        }
         view.faults.extend(self.opened.set_aside.as_ref().map(ToString::to_string));
         view.faults.extend(self.opened.lost.as_ref().map(ToString::to_string));
         let in_journal = match read.verify_journal()? {
@@ -89,9 +126,9 @@ impl Inner {
         view.faults.extend(read.check()?.into_iter().filter(|fault| Some(fault) != in_journal.as_ref()));
         let trusted = self.trusted_for_audit(&mut view)?;
         self.audit_own_seals(&mut view)?;
-        let faulty = self.audit_records(&trusted, &mut view)?;
+        let faulty = self.audit_records(&trusted, &mut view, &mut counted)?;
         self.audit_papers(&trusted, &mut view)?;
-        self.audit_standings(&trusted, &faulty, &mut view)?;
+        self.audit_standings(&trusted, &faulty, &mut view, &mut counted)?;
         let (looked, faults) = self.exam_faults(&trusted)?;
         view.papers += looked;
         view.faults.extend(faults);
@@ -188,12 +225,18 @@ impl Inner {
         Ok(())
     }
 
-    fn audit_records(&self, trusted: &Trusted, view: &mut AuditView) -> Result<BTreeSet<Digest>, AppError> {
+    fn audit_records(
+        &self,
+        trusted: &Trusted,
+        view: &mut AuditView,
+        counted: &mut Counted<'_>,
+    ) -> Result<BTreeSet<Digest>, AppError> {
         let read = self.store.read();
         let (mut chains, mut faulty) = (Chains::default(), BTreeSet::new());
         let mut known = read.records_known()?;
         known.sort_unstable();
         for (_, seal, digest, _) in &known {
+            counted.one()?;
             view.records += 1;
             let (row, bytes) = match (decayed(read.record(*seal))?, decayed(read.record_bytes(*seal))?) {
                 (Ok(Some(row)), Ok(Some(bytes))) => (row, bytes),
@@ -287,10 +330,12 @@ impl Inner {
         trusted: &Trusted,
         faulty: &BTreeSet<Digest>,
         view: &mut AuditView,
+        counted: &mut Counted<'_>,
     ) -> Result<(), AppError> {
         let read = self.store.read();
         let mut trusted = trusted.clone();
         for number in read.loads_with_seals()? {
+            counted.one()?;
             let Ok(load) = LoadNumber::new(&number) else { continue };
             let rows = decayed(read.records_of_load(&number))?.unwrap_or_default();
             let kept = decayed(read.load(&number))?.unwrap_or_default();

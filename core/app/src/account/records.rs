@@ -335,9 +335,6 @@ impl Inner {
             }
         }
         view.timeline.push(self.timeline(sealed(row)));
-        for void in self.voids(row.digest)? {
-            view.timeline.push(self.timeline(void));
-        }
         Ok(view)
     }
 }

@@ -10,6 +10,7 @@ use serde::Serialize;
 use crate::account::strays::Origin;
 use crate::account::{Knowledge, open_word};
 use crate::hook::admission::{Admission, is_sealed, seal_of};
+use crate::trust::before::{ActFault, ActField};
 use crate::trust::vault::DEVICE_VAULT;
 use crate::{App, AppError, CodeView, Inner, Stamp, TagView};
 use slingseal_judgement::{
@@ -167,6 +168,12 @@ impl App {
         inner.judged.as_ref().map(|judged| inner.verdict_view(judged)).transpose()
     }
 
+    /// The causes for which a seal is taken back: the word that `void` takes, and what a person reads.
+    pub fn void_causes(&self) -> Vec<(String, String)> {
+        let language = self.spoken();
+        VoidCause::ALL.into_iter().map(|cause| (cause.word().to_owned(), cause.say(language))).collect()
+    }
+
     /// Takes a seal back: signed with this device's credential, in any role.
     ///
     /// # Errors
@@ -193,17 +200,26 @@ impl App {
 
 impl Inner {
     /// The void that a person asks for, and the credential to sign it with.
-    fn void_of(&self, record: &str, cause: &str, note: Option<&str>) -> Result<(Void, Vec<u8>), AppError> {
-        let row = self.record_row(record)?;
+    pub(crate) fn void_of(
+        &self,
+        record: &str,
+        cause: &str,
+        note: Option<&str>,
+    ) -> Result<(Void, Vec<u8>), ActFault> {
+        let row = self.record_row(record).map_err(ActFault::at(ActField::Record))?;
         let none = || AppError::not_found(words::NoRecordScanSeal);
-        let seal = seal_of(&self.store.read().seal(row.seal)?.ok_or_else(none)?)?;
+        let seal = self.store.read().seal(row.seal).map_err(AppError::from)?.ok_or_else(none)?;
+        let seal = seal_of(&seal)?;
         let cause = VoidCause::ALL.into_iter().find(|known| known.word() == cause).ok_or_else(|| {
             let words: Vec<&str> = VoidCause::ALL.iter().map(|cause| cause.word()).collect();
-            AppError::bad_input(words::NoSuchCause { cause: &cause, list: words.join(", ") })
+            let none = AppError::bad_input(words::NoSuchCause { cause: &cause, list: words.join(", ") });
+            ActFault::at(ActField::Cause)(none)
         })?;
-        let note = note.filter(|text| !text.trim().is_empty()).map(crate::walks::note).transpose()?;
+        let note = note.filter(|text| !text.trim().is_empty()).map(crate::walks::note).transpose();
+        let note = note.map_err(ActFault::at(ActField::Note))?;
         if cause == VoidCause::Other && note.is_none() {
-            return Err(AppError::bad_input(words::AnotherCauseNeedsNoteSay));
+            let wanted = AppError::bad_input(words::AnotherCauseNeedsNoteSay);
+            return Err(ActFault::at(ActField::Note)(wanted));
         }
         let (_, credential) = self.credential_for(None)?;
         let void = Void { load: seal.load, issued: self.now(), record: seal.record, cause, note };

@@ -3,6 +3,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use crate::leader::weeks::Period;
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_account::report::Share;
 use slingseal_store::{GroupBy, GroupCount, PointCount};
@@ -96,20 +97,34 @@ impl App {
     /// # Errors
     /// Storage.
     pub fn deficiencies(&self, days: Option<u32>) -> Result<DeficienciesView, AppError> {
-        self.lock().deficiencies(days)
+        let inner = self.lock();
+        let since = days.map(|days| inner.now().plus(Seconds(-Seconds::days(days.into()).0)));
+        inner.deficiencies(Period { from: since, before: None })
+    }
+
+    /// The same from a day to a day, UTC, both within: `2026-11-25`; open where none is named.
+    ///
+    /// # Errors
+    /// What is no day; a last day before the first; storage.
+    pub fn deficiencies_between(
+        &self,
+        from: Option<&str>,
+        until: Option<&str>,
+    ) -> Result<DeficienciesView, AppError> {
+        self.lock().deficiencies(Period::of(from, until)?)
     }
 }
 
 impl Inner {
-    fn deficiencies(&self, days: Option<u32>) -> Result<DeficienciesView, AppError> {
-        let since = days.map(|days| self.now().plus(Seconds(-Seconds::days(days.into()).0)));
+    fn deficiencies(&self, period: Period) -> Result<DeficienciesView, AppError> {
+        let Period { from: since, before } = period;
         let read = self.store.read();
-        let groups = read.groups(since)?;
+        let groups = read.groups(since, before)?;
         let whole = groups.by(GroupBy::Procedure, true);
         let of: BTreeMap<&str, u64> = whole.iter().map(|group| (group.key.as_str(), group.records)).collect();
         let mut plans = BTreeMap::new();
         let mut points = Vec::new();
-        for count in read.point_counts(since)? {
+        for count in read.point_counts(since, before)? {
             let plan = self.plan_of(&count.procedure, &mut plans);
             let all = of.get(count.procedure.as_str()).copied().unwrap_or(0);
             points.push(point_share(count, plan, all));

@@ -1,6 +1,7 @@
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
+use crate::leader::weeks::Period;
 use crate::{App, AppError, RecordLine};
 use slingseal_store::{Cursor, RecordFilter};
 use slingseal_words::{Seconds, Time};
@@ -20,6 +21,10 @@ pub struct ListRequest {
     pub serial: Option<String>,
     /// Sealed in the last days.
     pub days: Option<u32>,
+    /// Sealed on this day or later, UTC: `2026-11-25`.
+    pub from: Option<String>,
+    /// Sealed on this day or earlier.
+    pub until: Option<String>,
     /// Where the last page ended.
     pub after: Option<String>,
     /// How many at most.
@@ -43,13 +48,18 @@ impl App {
     pub fn list(&self, request: &ListRequest) -> Result<RecordsView, AppError> {
         let inner = self.lock();
         let after = request.after.as_deref().map(cursor).transpose()?;
+        let period = Period::of(request.from.as_deref(), request.until.as_deref())?;
+        let last = request.days.map(|days| inner.now().plus(Seconds(-Seconds::days(days.into()).0)));
+        // The later of two beginnings: both must fit.
+        let begins = last.max(period.from);
         let filter = RecordFilter {
             words: request.words.clone(),
             inspector: request.inspector.clone(),
             rigger: request.rigger.clone(),
             procedure: request.procedure.clone(),
             serial: request.serial.clone(),
-            issued_from: request.days.map(|days| inner.now().plus(Seconds(-Seconds::days(days.into()).0))),
+            issued_from: begins,
+            issued_before: period.before,
             ..RecordFilter::default()
         };
         let page = inner.store.read().records(&filter, after, request.most)?;

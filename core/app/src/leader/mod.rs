@@ -15,6 +15,7 @@ mod pieces;
 mod second_look;
 pub(crate) mod story;
 mod tables;
+mod weeks;
 mod withdrawal;
 
 pub use aside::AsideView;
@@ -31,3 +32,4 @@ pub use photos::PhotoView;
 pub use pieces::{PieceFilter, PieceLifeView, PiecesView};
 pub use second_look::{DrawnLook, InAllView, InspectorLooks, PointLooks, SecondLookView};
 pub use story::{LoadView, MomentView};
+pub use weeks::{WeekShare, WeeksRequest};

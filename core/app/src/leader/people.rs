@@ -55,7 +55,7 @@ impl Inner {
             let Ok(view) = self.credential_view(&trusted, &row.bytes) else { continue };
             known.entry(row.holder).or_default().0.push(view);
         }
-        for group in self.store.read().groups(None)?.by(GroupBy::Inspector, false) {
+        for group in self.store.read().groups(None, None)?.by(GroupBy::Inspector, false) {
             let whose = group.key.clone();
             known.entry(whose).or_default().1 = Some(group);
         }

@@ -167,7 +167,7 @@ impl Inner {
         Ok(moments)
     }
 
-    pub(crate) fn voids(&self, record: Digest) -> Result<Vec<Moment>, AppError> {
+    fn voids(&self, record: Digest) -> Result<Vec<Moment>, AppError> {
         let told = self.voids_told(record)?.into_iter();
         Ok(told
             .map(|(at, what)| {

@@ -132,14 +132,14 @@ impl App {
 }
 
 /// A roster that is to be signed, the texts that it approves, and their editions.
-struct Approving {
-    roster: Roster,
+pub(crate) struct Approving {
+    pub(crate) roster: Roster,
     texts: Vec<String>,
-    named: Vec<Edition>,
+    pub(crate) named: Vec<Edition>,
 }
 
 impl Inner {
-    fn roster_with(&self, which: &[Approve], days: Option<u32>) -> Result<Approving, AppError> {
+    pub(crate) fn roster_with(&self, which: &[Approve], days: Option<u32>) -> Result<Approving, AppError> {
         let now = self.now();
         let mut roster = self.next_roster(days)?;
         let (mut texts, mut named) = (Vec::new(), Vec::new());
@@ -163,7 +163,11 @@ impl Inner {
         Ok(Approving { roster, texts, named })
     }
 
-    fn roster_less(&self, which: &[String], days: Option<u32>) -> Result<(Roster, Vec<Edition>), AppError> {
+    pub(crate) fn roster_less(
+        &self,
+        which: &[String],
+        days: Option<u32>,
+    ) -> Result<(Roster, Vec<Edition>), AppError> {
         let now = self.now();
         let mut roster = self.next_roster(days)?;
         let mut taken = Vec::new();
@@ -183,7 +187,7 @@ impl Inner {
         Ok((roster, taken))
     }
 
-    fn told_of(&self, roster: &Roster, editions: &[Edition]) -> Result<AuthorityView, AppError> {
+    pub(crate) fn told_of(&self, roster: &Roster, editions: &[Edition]) -> Result<AuthorityView, AppError> {
         let mut changed = self.approvals_of(roster)?;
         changed.retain(|view| {
             editions.iter().any(|edition| {

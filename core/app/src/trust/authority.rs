@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 
 use crate::account::{trust_changed, trusted_of};
 use crate::trust::approvals::{ApprovalView, approve_edition};
+use crate::trust::before::{ActFault, ActField};
 use crate::trust::rosters::{REVOKED_KEYS, ROSTER_LIFE, has_room, roster_row};
 use crate::trust::vault::AUTHORITY_VAULT;
 use crate::{App, AppError, CodeView, Inner, IssuedListView, IssuedView, Stamp};
@@ -131,33 +132,14 @@ impl App {
     /// # Errors
     /// A bad request, role, time or passphrase; a key that was revoked.
     pub fn issue(&self, issue: &Issue, passphrase: &str) -> Result<CodeView, AppError> {
-        let (kind, bytes) = unwrap(&issue.request)?;
-        if kind != Kind::KeyRequest {
-            return Err(AppError::bad_input(words::KeyRequestAskDeviceRequest { kind: &kind }));
-        }
-        let request = KeyRequest::open(&bytes)?;
-        let roles = Roles::parse(&issue.roles)
-            .map_err(|word| AppError::bad_input(words::RoleUseInspectorPlannerHookup { word: &word }))?;
-        if roles.is_empty() {
-            return Err(AppError::bad_input(words::CredentialRoleNameOneSeveral));
-        }
-        let now = self.lock().now();
-        let expires = Time::parse(&issue.expires).map_err(AppError::bad_input)?;
-        if expires <= now {
-            return Err(AppError::bad_input(words::ExpiryIsPast { expires: expires.dtg() }));
-        }
-        let longest_validity = match issue.validity_hours {
-            Some(0) => return Err(AppError::bad_input(words::SealMustHoldLeastGive)),
-            Some(hours) => Seconds::hours(hours.into()),
-            None => DEFAULT_VALIDITY,
-        };
-        let holder = issue.holder.as_deref().map(CallSign::new).transpose()?.unwrap_or(request.holder);
         // What can be told without the passphrase is told first: it costs no try.
-        self.lock().not_revoked(&holder, &request.key)?;
+        let terms = self.lock().terms(issue)?;
         let key = self.open_key(AUTHORITY_VAULT, passphrase)?;
         let mut inner = self.lock();
-        inner.not_revoked(&holder, &request.key)?;
+        inner.not_revoked(&terms.holder, &terms.request.key)?;
+        let Terms { request, holder, roles, expires, longest_validity } = terms;
         let credential = Credential { holder, roles, expires, longest_validity, key: request.key };
+        let now = inner.now();
         let bytes = credential.issue(&key);
         // A credential says nothing of when it was issued: the same terms are the same bytes, with the id that was revoked.
         if inner.own_roster(&key.public().to_bytes())?.revoked.contains(&CredentialId::of(&bytes)) {
@@ -194,10 +176,19 @@ impl App {
     }
 }
 
+/// What a credential is to say, each part as it must be.
+pub(crate) struct Terms {
+    pub(crate) request: KeyRequest,
+    pub(crate) holder: CallSign,
+    pub(crate) roles: Roles,
+    pub(crate) expires: Time,
+    pub(crate) longest_validity: Seconds,
+}
+
 /// A roster that is to be signed, and the credentials that it takes back anew.
-struct NextRoster {
+pub(crate) struct NextRoster {
     roster: Roster,
-    taken: Vec<IssuedView>,
+    pub(crate) taken: Vec<IssuedView>,
 }
 
 impl Inner {
@@ -209,8 +200,46 @@ impl Inner {
         Ok(())
     }
 
+    /// What a credential would say; the first part that is wrong.
+    pub(crate) fn terms(&self, issue: &Issue) -> Result<Terms, ActFault> {
+        let at_request = || ActFault::at(ActField::Request);
+        let (kind, bytes) = unwrap(&issue.request).map_err(|error| at_request()(error.into()))?;
+        if kind != Kind::KeyRequest {
+            let wrong = AppError::bad_input(words::KeyRequestAskDeviceRequest { kind: &kind });
+            return Err(at_request()(wrong));
+        }
+        let request = KeyRequest::open(&bytes).map_err(|error| at_request()(error.into()))?;
+        let roles = Roles::parse(&issue.roles)
+            .map_err(|word| AppError::bad_input(words::RoleUseInspectorPlannerHookup { word: &word }))
+            .and_then(|roles| {
+                let none = || AppError::bad_input(words::CredentialRoleNameOneSeveral);
+                Some(roles).filter(|roles| !roles.is_empty()).ok_or_else(none)
+            })
+            .map_err(ActFault::at(ActField::Roles))?;
+        let expires = Time::parse(&issue.expires)
+            .map_err(AppError::bad_input)
+            .and_then(|expires| {
+                let past = || AppError::bad_input(words::ExpiryIsPast { expires: expires.dtg() });
+                Some(expires).filter(|expires| *expires > self.now()).ok_or_else(past)
+            })
+            .map_err(ActFault::at(ActField::Expires))?;
+        let longest_validity = match issue.validity_hours {
+            Some(0) => {
+                let none = AppError::bad_input(words::SealMustHoldLeastGive);
+                return Err(ActFault::at(ActField::Validity)(none));
+            }
+            Some(hours) => Seconds::hours(hours.into()),
+            None => DEFAULT_VALIDITY,
+        };
+        let named = issue.holder.as_deref().map(CallSign::new).transpose();
+        let named = named.map_err(|error| ActFault::at(ActField::Holder)(error.into()))?;
+        let holder = named.unwrap_or_else(|| request.holder.clone());
+        self.not_revoked(&holder, &request.key).map_err(at_request())?;
+        Ok(Terms { request, holder, roles, expires, longest_validity })
+    }
+
     /// The newest roster, less whom the words mean.
-    fn roster_without(&self, which: &[String], days: Option<u32>) -> Result<NextRoster, AppError> {
+    pub(crate) fn roster_without(&self, which: &[String], days: Option<u32>) -> Result<NextRoster, AppError> {
         let own = self.authority_key()?.to_bytes();
         let issued = self.all_issued(&own)?;
         let mut taken: BTreeSet<KeyThumbprint> = BTreeSet::new();

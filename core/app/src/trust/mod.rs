@@ -3,6 +3,7 @@
 pub(crate) mod acting;
 pub(crate) mod approvals;
 pub(crate) mod authority;
+pub(crate) mod before;
 pub(crate) mod copy;
 pub(crate) mod issued;
 pub(crate) mod rosters;

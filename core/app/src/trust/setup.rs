@@ -235,12 +235,7 @@ impl App {
     /// Nobody of the name is trusted here; several are; it is this home's own.
     pub fn distrust(&self, who: &str) -> Result<SetUpView, AppError> {
         let mut inner = self.lock();
-        let trusted = inner.trusted()?;
-        let one = meant(&trusted, who)?;
-        if inner.is_own_authority(&one.key)? {
-            return Err(AppError::refused(words::HomeAuthorityItselfWhomIssues));
-        }
-        let key = one.key.to_bytes();
+        let key = inner.trusted_no_longer(who)?.to_bytes();
         let row = inner.store.read().authorities()?.into_iter().find(|row| row.key == key);
         let row = row.ok_or_else(|| AppError::internal("a trusted authority has a row"))?;
         let row = AuthorityRow { trusted: false, ..row };
@@ -250,6 +245,18 @@ impl App {
             trust_changed(tx, &before)
         })?;
         inner.set_up()
+    }
+}
+
+impl Inner {
+    /// Who is meant, of those whom this home may trust no longer.
+    pub(crate) fn trusted_no_longer(&self, who: &str) -> Result<PublicKey, AppError> {
+        let trusted = self.trusted()?;
+        let one = meant(&trusted, who)?;
+        if self.is_own_authority(&one.key)? {
+            return Err(AppError::refused(words::HomeAuthorityItselfWhomIssues));
+        }
+        Ok(one.key)
     }
 }
 

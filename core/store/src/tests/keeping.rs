@@ -405,7 +405,7 @@ fn groups_of_all_time_are_answered_by_their_index_alone() {
     let plan: Vec<String> = store
         .read()
         .ask(&format!("EXPLAIN QUERY PLAN {}", crate::board::groups_sql(false)), |statement| {
-            statement.query_map([0], |row| row.get::<_, String>(3))?.collect()
+            statement.query_map([0, 0], |row| row.get::<_, String>(3))?.collect()
         })
         .unwrap();
     assert_eq!(plan, ["SCAN records USING COVERING INDEX records_in_groups"]);

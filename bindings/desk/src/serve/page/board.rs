@@ -48,7 +48,6 @@ fn address(request: &BoardRequest, state: &str, page: u32) -> String {
 
 /// The zone board: one shelf a state.
 pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest, language: Language) -> Markup {
-    let one_state = request.state.as_deref().unwrap_or_default();
     html! {
         div.tools {
             p { (words::LoadsTouchedSince { since: &view.since.dtg }.say(language)) }
@@ -56,6 +55,16 @@ pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest, language
             p.links { a href={ "/manifest?day=" (day) } { (board::ManifestTitle { day: &day }.say(language)) } }
             (chooser(view, request, language))
         }
+        // What is chosen stays as it is while what is shown is kept up to date.
+        p.small #live role="status" data-on=(words::LiveOn.say(language)) data-off=(words::LiveOff.say(language)) data-many=(words::LiveMany.say(language)) {}
+        div #board { (shown(view, request, language)) }
+    }
+}
+
+/// What the board shows: the part that is drawn anew when it is another.
+fn shown(view: &BoardView, request: &BoardRequest, language: Language) -> Markup {
+    let one_state = request.state.as_deref().unwrap_or_default();
+    html! {
         @if !view.notices.is_empty() {
             ul.notices aria-label=(words::ToLookInto.say(language)) { @for notice in &view.notices { li { (notice) } } }
         }

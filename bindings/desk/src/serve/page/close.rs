@@ -3,13 +3,14 @@ use slingseal_app::catalogue::{closing, page as words};
 use slingseal_app::{CloseRequest, CloseView, ClosingView, Language};
 
 use super::chart::encoded;
+use super::frame::PinAsked;
 
 /// What does not add up of a day, or of everything: explained here point by point, and signed. `signs`: who may.
 pub(in crate::serve) fn close(
     view: Option<&CloseView>,
     request: &CloseRequest,
     statements: &[ClosingView],
-    signs: Option<&str>,
+    signs: &PinAsked<'_>,
     language: Language,
 ) -> Markup {
     html! {
@@ -87,16 +88,16 @@ fn points(view: &CloseView, request: &CloseRequest, language: Language) -> Marku
     }
 }
 
-fn signing(view: &CloseView, request: &CloseRequest, signs: Option<&str>, language: Language) -> Markup {
+fn signing(view: &CloseView, request: &CloseRequest, signs: &PinAsked<'_>, language: Language) -> Markup {
     html! {
         section.door {
             h2 { (closing::CloseSign.say(language)) }
-            @match (view.explained, signs) {
+            @match (view.explained, signs.signs) {
                 (false, _) => p.note { (closing::CloseExplainFirst.say(language)) },
                 (true, None) => p.note { (closing::CloseNoLeader.say(language)) },
                 (true, Some(holder)) => form method="post" action="/close/sign" {
                     (again(request))
-                    label { span { (words::PinOf { holder }.say(language)) } input name="pin" type="password" autocomplete="off" required; }
+                    (signs.field(holder, None, language))
                     button { (closing::CloseSign.say(language)) }
                 },
             }

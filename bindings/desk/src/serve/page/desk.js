@@ -38,12 +38,12 @@ for (const field of document.querySelectorAll("input[data-into]")) {
 // Files go up one after another, as they are; the page that comes back says what became of them.
 async function send(files) {
   for (const file of files) {
-    by("sending").textContent = `Sending ${file.name} …`;
+    by("sending").textContent = by("sending").dataset.sending.replace("{}", file.name);
     try {
       const place = "/receive/file?name=" + encodeURIComponent(file.name);
       if (!(await fetch(place, { method: "POST", body: file })).ok) throw new Error("refused");
     } catch {
-      by("sending").textContent = `${file.name} could not be sent. Is slingseal still running?`;
+      by("sending").textContent = by("sending").dataset.failed.replace("{}", file.name);
       return;
     }
   }
@@ -207,3 +207,62 @@ if (rig) {
     move(handle, (event.clientX - x) * share, (event.clientY - y) * share, "");
   });
 }
+
+// What happens is told as it happens: the board is fetched anew when it is another, and long work says how far it is.
+const live = by("live");
+const sending = by("sending");
+const works = by("works");
+if ((live || sending || works) && window.EventSource) {
+  const events = new EventSource("/events");
+  addEventListener("pagehide", () => events.close());
+  if (live) {
+    const say = (what) => { live.textContent = live.dataset[what]; };
+    events.addEventListener("open", () => say("on"));
+    events.addEventListener("error", () => say(events.readyState === EventSource.CLOSED ? "many" : "off"));
+    events.addEventListener("board", anew);
+  }
+  events.addEventListener("work", (event) => {
+    const work = JSON.parse(event.data);
+    if (sending) {
+      sending.textContent = `${work.what}: ${work.said}`;
+      by("stop").hidden = !work.under_way;
+      by("stop").onclick = () => fetch(`/work/${work.number}/stop`, { method: "POST" });
+    }
+    const shown = by(`work-${work.number}`);
+    if (!shown) return;
+    if (!work.under_way) return location.reload();
+    shown.querySelector(".said").textContent = work.said;
+    const bar = shown.querySelector("progress");
+    if (work.of > 0) { bar.max = work.of; bar.value = work.done; }
+  });
+}
+
+// The board as it is now, in place of what it was; whoever stood on a load stands on it still.
+async function anew() {
+  const answer = await fetch(location.href).catch(() => null);
+  if (!answer?.ok) return;
+  const fresh = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("board");
+  if (!fresh || fresh.innerHTML === by("board").innerHTML) return;
+  const held = by("board").contains(document.activeElement) ? document.activeElement.getAttribute("href") : null;
+  by("board").replaceChildren(...fresh.childNodes);
+  if (held) [...by("board").querySelectorAll("a")].find((link) => link.getAttribute("href") === held)?.focus();
+}
+
+// Arrow keys go from load to load and from row to row, where one has the focus.
+addEventListener("keydown", (event) => {
+  if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
+  const steps = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 };
+  const here = document.activeElement;
+  if (!(event.key in steps) && event.key !== "Home" && event.key !== "End") return;
+  let all = [];
+  if (here?.matches("a.load")) all = [...document.querySelectorAll("a.load")];
+  else if (here?.matches("td a") && !event.key.endsWith("Left") && !event.key.endsWith("Right")) {
+    all = [...here.closest("tbody").rows].map((row) => (row.contains(here) ? here : row.querySelector("td a"))).filter(Boolean);
+  }
+  if (all.length === 0) return;
+  const at = all.indexOf(here) + (steps[event.key] ?? 0);
+  const next = event.key === "Home" ? all[0] : event.key === "End" ? all.at(-1) : all[at];
+  if (!next) return;
+  event.preventDefault();
+  next.focus();
+});

@@ -3,6 +3,7 @@ use slingseal_app::catalogue::{closing, page as words};
 use slingseal_app::{Language, PieceFilter, PieceLifeView, PieceView, PiecesView, Stamp};
 
 use super::chart::encoded;
+use super::frame::PinAsked;
 use super::tables::lines;
 
 /// Where a page of the list is.
@@ -103,7 +104,7 @@ fn place(life: &PieceLifeView) -> Markup {
 }
 
 /// One piece: how it stands, its life, where it was used. `signs`: who may withdraw it here.
-pub(in crate::serve) fn piece(view: &PieceView, signs: Option<&str>, language: Language) -> Markup {
+pub(in crate::serve) fn piece(view: &PieceView, signs: &PinAsked<'_>, language: Language) -> Markup {
     let withdrawn = view.standing.as_ref().is_some_and(|standing| standing.withdrawn);
     html! {
         @if let Some(standing) = &view.standing {
@@ -146,13 +147,13 @@ pub(in crate::serve) fn piece(view: &PieceView, signs: Option<&str>, language: L
         @if let Some(next) = &view.next {
             p.more { a href={ "/equipment/" (encoded(&view.serial)) "?after=" (next) } { (words::NextPage.say(language)) } }
         }
-        @if let Some(holder) = signs.filter(|_| !withdrawn) {
+        @if let Some(holder) = signs.signs.filter(|_| !withdrawn) {
             section.door {
                 h2 { (closing::PieceWithdraw.say(language)) }
                 p { (closing::PieceWithdrawMeans.say(language)) }
                 form method="post" action={ "/equipment/" (encoded(&view.serial)) } {
                     label { span { (closing::PieceWithdrawWhy.say(language)) } input name="why" maxlength="280" required autocomplete="off"; }
-                    label { span { (words::PinOf { holder }.say(language)) } input name="pin" type="password" autocomplete="off" required; }
+                    (signs.field(holder, None, language))
                     button { (closing::PieceWithdraw.say(language)) }
                 }
             }

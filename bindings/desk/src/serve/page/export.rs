@@ -4,11 +4,13 @@ use slingseal_app::{CheckPageMade, Language};
 
 use slingseal_app::BundleMade;
 
+use super::frame::PinAsked;
+
 use slingseal_app::catalogue::desk as verb_words;
 
 /// The account for other programs, for other desks, and the hook check for strangers' phones. `leads`: who signs that here;
 /// `ready`: whether this program has its page.
-pub(in crate::serve) fn export(leads: Option<&str>, ready: bool, language: Language) -> Markup {
+pub(in crate::serve) fn export(leads: &PinAsked<'_>, ready: bool, language: Language) -> Markup {
     html! {
         div.doors {
             section.door {
@@ -24,12 +26,12 @@ pub(in crate::serve) fn export(leads: Option<&str>, ready: bool, language: Langu
             section.door {
                 h2 { (words::EverythingJson.say(language)) }
                 p { (words::OneDocument { schema: slingseal_app::EXPORT_SCHEMA }.say(language)) }
-                ul { li { a href="/export/account.json" { (words::TheAccount.say(language)) } } }
+                (begin("account.json", &words::TheAccount.say(language)))
             }
             section.door {
                 h2 { (words::AnotherDesk.say(language)) }
                 p { (words::BundleCarries.say(language)) }
-                ul { li { a href="/export/everything.slb" { (words::BundleFile.say(language)) } } }
+                (begin("everything.slb", &words::BundleFile.say(language)))
                 p { (words::OrMovingCode.say(language)) }
                 form #show method="post" action="/moving" {
                     label { span { (words::OtherDesksHaveCode.say(language)) } input name="have" autocomplete="off" spellcheck="false"; }
@@ -37,18 +39,34 @@ pub(in crate::serve) fn export(leads: Option<&str>, ready: bool, language: Langu
                 }
             }
             section.door {
+                h2 { (words::AuditDoor.say(language)) }
+                p { (words::AuditExplained.say(language)) }
+                form method="post" action="/work/audit" { button { (words::AuditBegin.say(language)) } }
+                p { a href="/work" { (words::Work.say(language)) } }
+            }
+            section.door {
                 h2 { (words::HookCheckForPhones.say(language)) }
                 p { (words::HookCheckExplained.say(language)) }
-                @match (leads, ready) {
+                @match (leads.signs, ready) {
                     (_, false) => p.note { (words::BuiltWithoutPage.say(language)) },
                     (None, true) => p.note { (words::LeaderSignsHere.say(language)) },
                     (Some(leader), true) => form method="post" action="/hook-check" {
                         label { span { (words::HoursReliedOn.say(language)) } input name="hours" type="number" min="1" max="168" value="24" required; }
-                        label { span { (words::PinOf { holder: leader }.say(language)) } input name="pin" type="password" autocomplete="off" required; }
+                        (leads.field(leader, None, language))
                         button { (words::MakeFile.say(language)) }
                     },
                 }
             }
+        }
+    }
+}
+
+/// A button that begins a long export.
+fn begin(name: &str, title: &str) -> Markup {
+    html! {
+        form method="post" action="/work/export" {
+            input type="hidden" name="name" value=(name);
+            button { (title) }
         }
     }
 }

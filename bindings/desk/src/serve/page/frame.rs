@@ -13,6 +13,30 @@ pub(in crate::serve) struct Here {
     pub(in crate::serve) now: Stamp,
 }
 
+/// Who signs here, with which form, and what stood in the way the last time.
+pub(in crate::serve) struct PinAsked<'p> {
+    /// None where nobody may.
+    pub(in crate::serve) signs: Option<&'p str>,
+    pub(in crate::serve) token: &'p str,
+    pub(in crate::serve) wrong: Option<&'p AppError>,
+}
+
+impl PinAsked<'_> {
+    /// The PIN's field and the form's token; `more` is said beside the label.
+    pub(super) fn field(&self, holder: &str, more: Option<Saying>, language: Language) -> Markup {
+        let (wrong, needed) = (self.wrong.is_some(), more.is_none());
+        html! {
+            input type="hidden" name="token" value=(self.token);
+            label.wrong[wrong] { span { (words::PinOf { holder }.say(language)) @if let Some(more) = more { small { " " (more.say(language)) } } }
+                input name="pin" type="password" inputmode="numeric" autocomplete="off" required[needed]
+                    aria-invalid=[wrong.then_some("true")] aria-describedby=[wrong.then_some("pin-fault")]; }
+            @if let Some(error) = self.wrong {
+                div.fault role="alert" id="pin-fault" { @for line in error.say(language).lines() { p { (line) } } }
+            }
+        }
+    }
+}
+
 /// In the order of a day: what is done now, what came of it, and what is looked at between operations.
 fn places() -> [Vec<(&'static str, Saying)>; 3] {
     [
@@ -31,6 +55,12 @@ fn places() -> [Vec<(&'static str, Saying)>; 3] {
         ],
         vec![("/procedures", words::PlaceProcedures.into()), ("/class", words::PlaceClass.into())],
     ]
+}
+
+/// The access key of a place: the first nine by their number.
+fn key(place: &str) -> Option<String> {
+    let number = places().iter().flatten().position(|(at, _)| *at == place)? + 1;
+    (number <= 9).then(|| number.to_string())
 }
 
 fn head(title: &str, language: Language) -> Markup {
@@ -69,7 +99,7 @@ pub(in crate::serve) fn frame(here: &Here, place: &str, title: &str, content: &M
                     @for group in &places() {
                         div.group {
                             @for (at, name) in group {
-                                a href=(at) aria-current=[(*at == place).then_some("page")] { (name.say(language)) }
+                                a href=(at) aria-current=[(*at == place).then_some("page")] accesskey=[key(at)] { (name.say(language)) }
                             }
                         }
                     }
@@ -78,6 +108,7 @@ pub(in crate::serve) fn frame(here: &Here, place: &str, title: &str, content: &M
             main #main { h1 { (title) } (content) }
             footer {
                 (words::Foot.say(language))
+                details { summary { (words::Keys.say(language)) } p { (words::KeysTold.say(language)) } }
             }
         }
     }

@@ -12,8 +12,13 @@ fn fact(name: &str, value: &str) -> Markup {
     html! { @if !value.is_empty() { div { dt { (name) } dd { (value) } } } }
 }
 
-/// A load's whole story.
-pub(in crate::serve) fn load(view: &LoadView, photos: &[PhotoView], language: Language) -> Markup {
+/// A load's whole story; `acts`: whether something may be signed here.
+pub(in crate::serve) fn load(
+    view: &LoadView,
+    photos: &[PhotoView],
+    acts: bool,
+    language: Language,
+) -> Markup {
     let newest = view.inspections.first();
     html! {
         p class={ "stamp " (view.state) } {
@@ -41,7 +46,7 @@ pub(in crate::serve) fn load(view: &LoadView, photos: &[PhotoView], language: La
                     }
                     ol.moments { @for moment in &view.moments { (told(moment)) } }
                 }
-                @if let Some(record) = newest { (seal(record, language)) }
+                @if let Some(record) = newest { (seal(record, acts, language)) }
             }
             div {
                 @if let Some(tag) = &view.tag { (tag_facts(view, tag, language)) }
@@ -117,7 +122,7 @@ pub(super) fn edition_words(state: EditionState, language: Language) -> String {
     said.say(language)
 }
 
-fn seal(record: &RecordView, language: Language) -> Markup {
+fn seal(record: &RecordView, acts: bool, language: Language) -> Markup {
     let line = &record.line;
     html! {
         section.seal {
@@ -140,6 +145,7 @@ fn seal(record: &RecordView, language: Language) -> Markup {
             p { (words::CheckOfSeal.say(language)) " " span.digest { (record.check) } ", " (words::ToCompareByVoice.say(language)) }
             p.digest { (words::RecordDigest { digest: &line.record }.say(language)) }
             @if !line.whole { p.note { (words::OnlySealHere.say(language)) } }
+            @if acts && line.state != RecordState::Voided { p { a href={ "/act/void?record=" (line.record) } { (words::ActVoid.say(language)) } } }
         }
     }
 }

@@ -1,9 +1,10 @@
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::page as words;
 use slingseal_app::{Language, ProcedureView, TagMade};
 
 use super::chart::encoded;
+use super::frame::PinAsked;
 use crate::serve::ask::Form;
 
 /// What somebody entered, to be shown again with what is wrong.
@@ -11,6 +12,8 @@ use crate::serve::ask::Form;
 pub(in crate::serve) struct Entered {
     pub(in crate::serve) form: Form,
     pub(in crate::serve) faults: Vec<Fault>,
+    /// How its rigging file hangs, drawn and in words, where that was asked.
+    pub(in crate::serve) picture: Option<(String, String)>,
 }
 
 /// What is wrong, and with which field of the form for one load; with none where it is a list's.
@@ -76,6 +79,7 @@ fn label(field: &str) -> Saying {
         "when" => words::FieldConditions.into(),
         "procedure" => words::Procedure.into(),
         "equipment" => words::FieldEquipment.into(),
+        "rigging" => words::FieldRigging.into(),
         other => Saying::verbatim(other),
     }
 }
@@ -94,7 +98,8 @@ fn example(field: &str, example: &'static str) -> Saying {
 pub(in crate::serve) fn plan(
     entered: &Entered,
     procedures: &[ProcedureView],
-    signs: Option<&str>,
+    signs: &PinAsked<'_>,
+    list_signs: &PinAsked<'_>,
     language: Language,
 ) -> Markup {
     let form = &entered.form;
@@ -125,8 +130,19 @@ pub(in crate::serve) fn plan(
                     @let wrong = entered.at("equipment");
                     label.whole.wrong[wrong.is_some()] { span { (words::FieldEquipment.say(language)) }
                         textarea name="equipment" aria-invalid=[wrong.map(|_| "true")] rows="3" placeholder=(words::ExampleEquipment.say(language)) spellcheck="false" { (form.get("equipment")) } }
+                    @let wrong = entered.at("rigging");
+                    label.whole { span { (words::AFile.say(language)) } input type="file" accept=".toml" data-into="rigging"; }
+                    label.whole.wrong[wrong.is_some()] { span { (words::FieldRigging.say(language)) small { " " (words::MayBeLeftOut.say(language)) } }
+                        textarea #rigging name="rigging" rows="3" spellcheck="false" aria-invalid=[wrong.map(|_| "true")] aria-describedby=[wrong.map(|at| format!("fault-{at}"))] {
+                            (form.all("rigging").next().unwrap_or_default()) } }
                     (signature(signs, language))
+                    // First, so that Enter makes the tag.
                     button { (words::MakeTag.say(language)) }
+                    p.whole { button formaction="/plan/rigging" formnovalidate { (words::LookAtRigging.say(language)) } }
+                    @if let Some((drawn, report)) = &entered.picture {
+                        figure.rigging.whole { (PreEscaped(drawn)) figcaption { (words::RiggingShown.say(language)) } }
+                        pre.report.whole { (report) }
+                    }
                 }
             }
             section {
@@ -138,7 +154,7 @@ pub(in crate::serve) fn plan(
                     label.whole { span { (words::AFile.say(language)) } input type="file" accept=".csv,text/csv" data-into="list"; }
                     label.whole { span { (words::TheList.say(language)) }
                         textarea #list name="list" rows="10" required spellcheck="false" { (form.get("list")) } }
-                    (signature(signs, language))
+                    (signature(list_signs, language))
                     button { (words::MakeTags.say(language)) }
                 }
             }
@@ -146,21 +162,19 @@ pub(in crate::serve) fn plan(
     }
 }
 
-fn signature(signs: Option<&str>, language: Language) -> Markup {
+fn signature(signs: &PinAsked<'_>, language: Language) -> Markup {
     html! {
-        @match signs {
+        @match signs.signs {
             Some(holder) => {
-                label { span { (words::PinOf { holder }.say(language)) small { " " (words::EmptyUnsigned.say(language)) } }
-                    input type="password" name="pin" inputmode="numeric" autocomplete="off"; }
+                (signs.field(holder, Some(words::EmptyUnsigned.into()), language))
             }
             None => p.note { (words::TagsUnsignedHere.say(language)) },
         }
     }
 }
 
-/// Tags that were made.
-pub(in crate::serve) fn made(tags: &[TagMade], language: Language) -> Markup {
-    let query = tags.iter().map(|made| format!("tag={}", made.tag.digest)).collect::<Vec<_>>().join("&");
+/// Tags that were made; `query` names them for their sheets.
+pub(in crate::serve) fn made(tags: &[TagMade], query: &str, language: Language) -> Markup {
     html! {
         p.links { a.act href={ "/sheet.pdf?" (query) } { (words::PrintSheets { count: tags.len() }.say(language)) } }
         ul.made { @for TagMade { code, tag } in tags { li {

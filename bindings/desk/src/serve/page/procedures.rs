@@ -5,12 +5,16 @@ use slingseal_app::{EditionState, EditionWalked, EditionsView, Language, Procedu
 use super::encoded;
 use super::load::edition_words;
 
-/// Which lists count, and which loads were walked by which.
-pub(in crate::serve) fn procedures(view: &EditionsView, language: Language) -> Markup {
+/// Which lists count, and which loads were walked by which; `acts`: whether this home approves.
+pub(in crate::serve) fn procedures(view: &EditionsView, acts: bool, language: Language) -> Markup {
     html! {
         p { (words::OnlyApprovedCounts.say(language)) }
         section {
             h2 { (words::TheLists.say(language)) }
+            @if acts { p.links {
+                a href="/act/approve" { (words::ActApproveTitle.say(language)) } " "
+                a href="/act/withdraw" { (words::ActWithdrawTitle.say(language)) }
+            } }
             div.wide { table {
                 thead { tr { th { (words::Procedure.say(language)) } th { (words::Version.say(language)) } th.num { (words::Cards.say(language)) } th.num { (words::Points.say(language)) } th { (words::Approval.say(language)) } th { (words::Here.say(language)) } } }
                 tbody { @for one in &view.editions { (edition(one, language)) } }

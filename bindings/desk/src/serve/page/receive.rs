@@ -10,6 +10,7 @@ pub(in crate::serve) fn receive<'r>(
     receipts: impl Iterator<Item = &'r Receipt>,
     aside: &[AsideView],
     camera: bool,
+    issues: bool,
     language: Language,
 ) -> Markup {
     let receipts: Vec<&Receipt> = receipts.collect();
@@ -19,7 +20,8 @@ pub(in crate::serve) fn receive<'r>(
                 h2 { (words::Files.say(language)) }
                 p { (words::BundlesPicturesTexts.say(language)) }
                 label.drop #drop { span { (words::DropFiles.say(language)) } input #files type="file" multiple; }
-                p #sending role="status" {}
+                p #sending role="status" data-sending=(words::Sending { name: "{}" }.say(language)) data-failed=(words::NotSent { name: "{}" }.say(language)) data-stop=(words::Stop.say(language)) {}
+                p { button #stop type="button" hidden { (words::Stop.say(language)) } }
             }
             section.door {
                 h2 { (words::Scanner.say(language)) }
@@ -58,6 +60,7 @@ pub(in crate::serve) fn receive<'r>(
                         strong { @if one.good { (words::TakenIn.say(language)) } @else if one.partly { (words::TakenInPart.say(language)) } @else { (words::Refused.say(language)) } " " }
                         @if let Some(load) = &one.load { a href={ "/load/" (encoded(load)) } { (one.what) } } @else { (one.what) }
                         @for line in &one.lines { div.small { (line) } }
+                        @if let Some(request) = one.request.as_ref().filter(|_| issues) { div { a href={ "/act/issue?request=" (encoded(request)) } { (words::ActIssueTitle.say(language)) } } }
                     }
                 }
             }

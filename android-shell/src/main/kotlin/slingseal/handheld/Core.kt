@@ -22,6 +22,12 @@ object Core {
     /** Where work of more than a moment is done: stretching a PIN is made to be slow. */
     var slow: Executor = Executors.newSingleThreadExecutor()
 
+    /**
+     * Where a page is read and a press is written down, one after the other. Not behind what is slow: the
+     * next page does not wait until a picture is drawn.
+     */
+    var quick: Executor = Executors.newSingleThreadExecutor()
+
     /** The language that the core speaks here: Spanish where the phone does, English everywhere else. */
     fun language(context: Context): Locale =
         context.resources.configuration.locales[0].takeIf { it.language == "es" } ?: Locale.ENGLISH
@@ -29,9 +35,9 @@ object Core {
     /** The core, if it is open already: to ask costs nothing. */
     fun opened(context: Context): Handheld? = open?.also { speak(it, tag(context)) }
 
-    /** Nothing is asked of the core that it knows: it may be held by a bundle that is being read. */
+    /** Before the next page is read, and by whoever reads it. */
     private fun speak(core: Handheld, language: String) {
-        if (language != spoken) core.speak(language)
+        if (language != spoken) quick.execute { core.speak(language) }
         spoken = language
     }
 
@@ -54,6 +60,7 @@ object Core {
         return watched(Handheld.open(home.path, secret, language)).also {
             open = it
             spoken = language
+            for (name in CHOICES) choices[name] = it.preference(name).orEmpty()
             keyLost =
                 SecretWitness.differs(
                     File(context.noBackupFilesDir, "witness"),
@@ -74,16 +81,31 @@ object Core {
     private var spoken = ""
     private val choices = ConcurrentHashMap<String, String>()
 
-    /**
-     * What was chosen under a name, empty where nothing was: asked of the core once, for each page wants to
-     * know.
-     */
-    fun choice(name: String): String =
-        choices[name] ?: open?.preference(name).orEmpty().also { choices[name] = it }
+    /** What each page wants to know, read with the opening. */
+    const val HARD_KEYS = "hard keys"
+    const val PALETTE = "palette"
+    const val VOICE = "voice"
 
-    fun choose(name: String, value: String) {
-        open?.prefer(name, value)
+    /** Whether the person was asked for the camera. */
+    const val ASKED = "camera asked"
+
+    /** The part of an authority's copy that this phone keeps. */
+    const val KEPT = "authority part"
+    private val CHOICES = listOf(HARD_KEYS, PALETTE, VOICE, ASKED, KEPT)
+
+    /** What was chosen under a name, empty where nothing was; asks nobody. */
+    fun choice(name: String): String = choices[name].orEmpty()
+
+    /** A choice holds at once, and is written down beside the main thread. */
+    fun choose(name: String, value: String, refused: (String) -> Unit = {}) {
         choices[name] = value
+        quick.execute {
+            try {
+                open?.prefer(name, value)
+            } catch (e: HandheldException) {
+                refused(e.words)
+            }
+        }
     }
 
     /** Closes the core, as the end of the process does. */

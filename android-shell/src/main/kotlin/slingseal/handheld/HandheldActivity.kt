@@ -4,12 +4,12 @@ import android.app.Activity
 import android.content.Intent
 import android.os.Build
 import android.os.Bundle
+import android.os.Handler
+import android.os.Looper
 import android.os.SystemClock
 import android.view.KeyEvent
 import android.view.MotionEvent
 import android.view.View
-import android.view.WindowInsetsController
-import android.view.WindowManager
 import android.window.OnBackInvokedCallback
 import android.window.OnBackInvokedDispatcher
 import kotlin.reflect.KClass
@@ -20,14 +20,12 @@ import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Parts
 import slingseal.handheld.look.PressGuard
 import slingseal.handheld.look.SafeArea
+import slingseal.handheld.look.StaleTouch
 import slingseal.handheld.look.WorkingPage
 import slingseal.handheld.screens.FileScreen
 import slingseal.handheld.screens.PICK_IN
 import slingseal.handheld.screens.PICK_LISTS
 import slingseal.handheld.screens.PICK_OUT
-import slingseal.handheld.screens.Purpose
-import slingseal.handheld.screens.WalkRef
-import slingseal.handheld.screens.openRuns
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Ear
 import slingseal.handheld.sense.Feel
@@ -51,6 +49,7 @@ class HandheldActivity : Activity(), Shell {
     /** A line that stays as long as its page does, whatever draws that anew. */
     private var standing: String? = null
     private val oneFinger = OneFinger()
+    private val staleTouch = StaleTouch()
     private var backCallback: Any? = null
 
     /** Whether the store is being opened, and what is done when it is. */
@@ -76,8 +75,26 @@ class HandheldActivity : Activity(), Shell {
     override var parts = Parts(this, palette)
         private set
 
-    override var notice: String? = null
-    override var news: String? = null
+    /** Set while a page is read too, beside the main thread. */
+    @Volatile override var notice: String? = null
+    @Volatile override var news: String? = null
+
+    private val windowDress by lazy { WindowDress(window) }
+    private var saidThatItWorks = false
+
+    /** Stands for the page that is being read; the newest alone is shown. */
+    private var coming: Any? = null
+    private val main = Handler(Looper.getMainLooper())
+
+    /** What was typed before the phone was turned, until the page is there to be given it. */
+    private var typed: Bundle? = null
+
+    /** Whether something is awaited that takes no more than a moment. */
+    internal val isReading
+        get() = coming != null || Slow.quick
+
+    override val busy
+        get() = isOpening || coming != null || Slow.at != null
 
     /** The page in front. */
     val front: Screen?
@@ -98,10 +115,11 @@ class HandheldActivity : Activity(), Shell {
         hardKeys = HardKeys({ millis, run -> window.decorView.postDelayed(run, millis) }, ::hard)
         touch = Touch(this) { sticker -> screen?.takeIf { it.touches }?.touched(sticker) }
         ear = Ear(this) { hardKeys.feed(it, settledAt) }
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) useCutouts()
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) windowDress.useCutouts()
         useBack()
         val there = Core.opened(this)
-        if (there == null) open(state) else begin(there, state)
+        val places = KeptPlaces.load(KeptPlaces.buildOf(this), state)
+        if (there == null || places.isEmpty()) open(state) else begin(there, places, state)
     }
 
     /**
@@ -110,33 +128,45 @@ class HandheldActivity : Activity(), Shell {
     private fun open(state: Bundle?) {
         isOpening = true
         left = state
-        working(R.string.opening)
+        if (Core.opened(this) == null) working(R.string.opening) else blank()
         Core.slow.execute {
             val opened =
                 try {
-                    Result.success(Core.of(this))
+                    val core = Core.of(this)
+                    val kept = KeptPlaces.load(KeptPlaces.buildOf(this), state)
+                    Result.success(core to kept.ifEmpty { beginning(core) })
                 } catch (e: HandheldException) {
                     Result.failure(e)
                 }
             runOnUiThread {
                 isOpening = false
-                if (!isDestroyed) opened.fold({ begin(it, state) }, { stop((it as HandheldException).words) })
+                if (!isDestroyed)
+                    opened.fold(
+                        { (core, places) -> begin(core, places, state) },
+                        { stop((it as HandheldException).words) },
+                    )
             }
         }
     }
 
+    /** The ground alone, for the moment in which the first page is read. */
+    private fun blank() = setContentView(SafeArea(this, palette))
+
     private fun working(words: Int) =
         setContentView(SafeArea(this, palette).apply { addView(WorkingPage(parts).build(words)) })
 
-    private fun begin(opened: Handheld, state: Bundle?) {
+    private fun begin(opened: Handheld, there: List<Place>, state: Bundle?) {
         core = opened
-        palette = Palette.entries.firstOrNull { it.name == preference(PALETTE) } ?: Palette.DAY
+        palette = Palette.entries.firstOrNull { it.name == Core.choice(Core.PALETTE) } ?: Palette.DAY
         parts = Parts(this, palette)
-        val there = KeptPlaces.load(KeptPlaces.buildOf(this), state)
+        places += there
         // a turn of the phone while a bundle is read: what holds the core is not asked for a page
-        val busy = Slow.at != null && there.isNotEmpty()
-        places += there.ifEmpty { beginning() }
-        if (busy) working(R.string.working_words) else show()
+        if (Slow.at != null) {
+            working(R.string.working_words)
+        } else {
+            blank()
+            show()
+        }
         Slow.attach(this)
         // a saved state is a page that was left, not a new wish
         if (state == null) intent?.let { whenOpen { asked(it) } }
@@ -145,26 +175,13 @@ class HandheldActivity : Activity(), Shell {
 
     /** At once, or when the store is open and nothing slow is under way. */
     private fun whenOpen(job: () -> Unit) {
-        if (places.isEmpty() || Slow.at != null) waiting += job else job()
+        if (places.isEmpty() || busy) waiting += job else job()
     }
 
     private fun doWaiting() {
         val jobs = waiting.toList()
         waiting.clear()
         for (job in jobs) whenOpen(job)
-    }
-
-    /**
-     * The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if
-     * there is one.
-     */
-    private fun beginning(): List<Place> {
-        val start = Place.Start
-        val runs = openRuns()
-        if (runs.size == 1) return listOf(start, Place.Exams, Place.Walk(WalkRef.Run(runs.first().run)))
-        val walking = attempt { core.start() }?.inHand?.filter { it.state == "walking" }.orEmpty()
-        return if (walking.size == 1) listOf(start, Place.Walk(WalkRef.Inspection(walking.first().walk)))
-        else listOf(start)
     }
 
     /** The store cannot be opened: say what to do, and nothing else. */
@@ -180,13 +197,25 @@ class HandheldActivity : Activity(), Shell {
 
     override fun onSaveInstanceState(state: Bundle) {
         super.onSaveInstanceState(state)
+        typed?.let(state::putAll)
         if (places.isEmpty()) left?.let(state::putAll)
         else KeptPlaces.save(places, KeptPlaces.buildOf(this), state)
+    }
+
+    override fun onRestoreInstanceState(state: Bundle) {
+        typed = state
+        if (screen != null) restore()
+    }
+
+    private fun restore() {
+        typed?.let { super.onRestoreInstanceState(it) }
+        typed = null
     }
 
     override fun onResume() {
         super.onResume()
         resumed = true
+        if (coming != null) return
         touch.listen(screen?.touches == true)
         screen?.shown()
     }
@@ -224,49 +253,50 @@ class HandheldActivity : Activity(), Shell {
         whenOpen { asked(intent) }
     }
 
-    /** What another program or a shortcut asks for: a bundle to take in, or a page. */
-    private fun asked(intent: Intent) {
-        when (intent.action) {
-            Intent.ACTION_VIEW ->
-                intent.data?.let {
-                    backTo(Place.Start::class)
-                    FileScreen.take(this, it)
-                }
-            INSPECT -> {
-                backTo(Place.Start::class)
-                go(Place.Scan(Purpose.Inspect))
-            }
-            HOOK -> {
-                backTo(Place.Start::class)
-                go(Place.Hook())
-            }
-            ARRIVAL -> {
-                backTo(Place.Start::class)
-                go(Place.Scan(Purpose.Arrival))
-            }
+    /**
+     * The page of the place that is last: read beside the main thread, then drawn. Until then the one that is
+     * seen stays, and takes nothing.
+     */
+    private fun show() {
+        screen?.hidden()
+        standing = null
+        // whatever goes down before the new page has settled is no answer to it
+        settledAt = Long.MAX_VALUE
+        val mine = Any()
+        coming = mine
+        // where a step goes back and on at once, the last page alone is read
+        main.post { if (coming === mine) read(mine) }
+        main.postDelayed({ if (coming === mine && !isDestroyed) working(R.string.working_words) }, Slow.GRACE)
+    }
+
+    private fun read(mine: Any) {
+        val place = places.last()
+        Core.quick.execute {
+            val next = runCatching { Screens.of(this, place).apply { read() } }
+            main.post { if (coming === mine && !isDestroyed) came(next.getOrThrow()) }
         }
     }
 
-    private fun make(place: Place): Screen = Screens.of(this, place)
-
-    private fun show(speak: Boolean = true) {
-        screen?.hidden()
-        standing = null
-        val next = make(places.last())
+    private fun came(next: Screen) {
+        coming = null
         screen = next
         val told = draw(next)
+        restore()
         // one breath: a page that is spoken right after a refusal would cut it short
-        if (speak && speaks)
+        if (speaks)
             listOfNotNull(told, next.spoken).takeIf { it.isNotEmpty() }?.let { say(it.joinToString(" ")) }
-        if (!isFinishing && hasWindowFocus()) next.shown()
-        else window.decorView.post { if (screen === next) next.shown() }
+        // a page that comes while the phone is put down is shown when it is taken up again
+        if (resumed && hasWindowFocus()) next.shown()
+        else window.decorView.post { if (resumed && screen === next && coming == null) next.shown() }
+        doWaiting()
     }
 
     /** Draws a page; gives the line that stands at its head because of what was done before. */
     private fun draw(screen: Screen): String? {
         val area = SafeArea(this, palette)
         if (notice == null && news == null) notice = standing
-        val view = if (Slow.at == null) screen.whole() else WorkingPage(parts).build()
+        saidThatItWorks = Slow.shows
+        val view = if (saidThatItWorks) WorkingPage(parts).build() else screen.whole()
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) nameThePane(area, screen)
         val told = (notice ?: news).takeIf { it != standing }
         notice = null
@@ -289,61 +319,7 @@ class HandheldActivity : Activity(), Shell {
         ear.listen(takesHardKeys || takesEarKeys)
         // the reader wants an activity that is in front
         touch.listen(resumed && screen.touches)
-        if (screen.secret) window.addFlags(WindowManager.LayoutParams.FLAG_SECURE)
-        else window.clearFlags(WindowManager.LayoutParams.FLAG_SECURE)
-        if (screen.staysOn) window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
-        else window.clearFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
-        val attributes = window.attributes
-        attributes.screenBrightness =
-            when {
-                // the keyboard is another program's and knows no red: the whole screen is dimmed for it
-                palette == Palette.NIGHT && screen.types -> 0.05f
-                !screen.shines -> WindowManager.LayoutParams.BRIGHTNESS_OVERRIDE_NONE
-                // eyes that are used to the dark are spared; a code of light in the dark needs no more
-                palette == Palette.NIGHT -> 0.4f
-                else -> WindowManager.LayoutParams.BRIGHTNESS_OVERRIDE_FULL
-            }
-        window.attributes = attributes
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.R) newerBars(screen) else olderBars(screen)
-    }
-
-    @NewerAndroid
-    private fun useCutouts() {
-        window.attributes =
-            window.attributes.apply {
-                layoutInDisplayCutoutMode =
-                    WindowManager.LayoutParams.LAYOUT_IN_DISPLAY_CUTOUT_MODE_SHORT_EDGES
-            }
-    }
-
-    @NewerAndroid
-    private fun newerBars(screen: Screen) {
-        window.setDecorFitsSystemWindows(false)
-        val bars = window.insetsController ?: return
-        val light =
-            WindowInsetsController.APPEARANCE_LIGHT_STATUS_BARS or
-                WindowInsetsController.APPEARANCE_LIGHT_NAVIGATION_BARS
-        bars.setSystemBarsAppearance(if (palette.lightPage) light else 0, light)
-        bars.systemBarsBehavior = WindowInsetsController.BEHAVIOR_SHOW_TRANSIENT_BARS_BY_SWIPE
-        val kinds = android.view.WindowInsets.Type.systemBars()
-        if (screen.hidesBars) bars.hide(kinds) else bars.show(kinds)
-    }
-
-    @Suppress("DEPRECATION")
-    private fun olderBars(screen: Screen) {
-        var flags =
-            View.SYSTEM_UI_FLAG_LAYOUT_STABLE or
-                View.SYSTEM_UI_FLAG_LAYOUT_FULLSCREEN or
-                View.SYSTEM_UI_FLAG_LAYOUT_HIDE_NAVIGATION
-        if (palette.lightPage)
-            flags = flags or View.SYSTEM_UI_FLAG_LIGHT_STATUS_BAR or View.SYSTEM_UI_FLAG_LIGHT_NAVIGATION_BAR
-        if (screen.hidesBars)
-            flags =
-                flags or
-                    View.SYSTEM_UI_FLAG_FULLSCREEN or
-                    View.SYSTEM_UI_FLAG_HIDE_NAVIGATION or
-                    View.SYSTEM_UI_FLAG_IMMERSIVE_STICKY
-        window.decorView.systemUiVisibility = flags
+        windowDress.wear(screen, palette)
     }
 
     // where the person is
@@ -383,7 +359,8 @@ class HandheldActivity : Activity(), Shell {
     override fun redraw() = show()
 
     override fun redrawSame() {
-        if (screen == null && Slow.at != null) return
+        // the page that comes tells it
+        if (coming != null || screen == null && Slow.at != null) return
         val told = (screen ?: return show()).let(::draw) ?: return
         if (speaks) say(told)
     }
@@ -395,7 +372,7 @@ class HandheldActivity : Activity(), Shell {
 
     @NewerAndroid
     private fun newerBack() {
-        val callback = OnBackInvokedCallback { back() }
+        val callback = OnBackInvokedCallback { pressedBack() }
         onBackInvokedDispatcher.registerOnBackInvokedCallback(
             OnBackInvokedDispatcher.PRIORITY_DEFAULT,
             callback,
@@ -403,9 +380,14 @@ class HandheldActivity : Activity(), Shell {
         backCallback = callback
     }
 
-    @Deprecated("Deprecated in Java") override fun onBackPressed() = back()
+    @Deprecated("Deprecated in Java") override fun onBackPressed() = pressedBack()
+
+    private fun pressedBack() {
+        if (!busy) back()
+    }
 
     override fun dispatchTouchEvent(event: MotionEvent): Boolean {
+        if (staleTouch.swallows(event, busy, ::cancelled)) return true
         val sifted = oneFinger.sift(event) ?: return true
         return super.dispatchTouchEvent(sifted).also { if (sifted !== event) sifted.recycle() }
     }
@@ -424,6 +406,10 @@ class HandheldActivity : Activity(), Shell {
         window.decorView.post { redrawSame() }
     }
 
+    private fun cancelled(end: MotionEvent) {
+        oneFinger.sift(end)?.let { super.dispatchTouchEvent(it) }
+    }
+
     override fun dispatchKeyEvent(event: KeyEvent): Boolean {
         val ours = takesHardKeys || takesEarKeys && event.keyCode in HardKeys.AT_THE_EAR
         if (ours && hardKeys.feed(event, settledAt)) return true
@@ -431,13 +417,13 @@ class HandheldActivity : Activity(), Shell {
     }
 
     private val takesHardKeys
-        get() = screen?.takesHardKeys == true && Slow.at == null && hardKeysOn
+        get() = screen?.takesHardKeys == true && !Slow.shows && hardKeysOn
 
     private val takesEarKeys
-        get() = screen?.takesEarKeys == true && Slow.at == null && hardKeysOn
+        get() = screen?.takesEarKeys == true && !Slow.shows && hardKeysOn
 
     private fun hard(answer: HardAnswer) {
-        if (takesHardKeys || takesEarKeys) screen?.hard(answer)
+        if (!busy && (takesHardKeys || takesEarKeys)) screen?.hard(answer)
     }
 
     // the core
@@ -451,31 +437,39 @@ class HandheldActivity : Activity(), Shell {
         }
 
     override fun <T> work(job: () -> T, done: Shell.(T) -> Unit) {
-        if (!Slow.begin(this, places.last(), job, done)) return
+        if (!Slow.begin(this, places.last(), Core.slow, quick = false, job, done)) return
         // the hand knows that the press was taken, while the PIN is stretched
         feel(Beat.READ)
         if (Slow.at != null) redrawSame()
     }
 
+    override fun <T> ask(job: Handheld.() -> T, done: Shell.(T) -> Unit) {
+        val core = core
+        Slow.begin(this, places.last(), Core.quick, quick = true, { core.job() }, done)
+    }
+
+    override fun refuse(words: String) {
+        feel(Beat.REFUSED)
+        val front = screen
+        if (front == null || coming != null) notice = words else front.refused(words)
+    }
+
     override fun worked(result: Result<Any?>, then: (Any?) -> Unit) {
-        result.onSuccess(then).onFailure {
-            notice = (it as HandheldException).words
-            feel(Beat.REFUSED)
-            redrawSame()
-        }
+        result.onSuccess(then).onFailure { refuse((it as HandheldException).words) }
+        // no page goes on saying that it works
+        if (saidThatItWorks && coming == null) redrawSame()
         doWaiting()
     }
 
-    private fun preference(name: String): String? = attempt { Core.choice(name) }?.ifEmpty { null }
+    override fun choose(name: String, value: String) =
+        Core.choose(name, value) { words -> main.post { if (!isDestroyed) refuse(words) } }
 
     override var speaks: Boolean
-        get() = preference(VOICE) == "on"
-        set(value) {
-            attempt { Core.choose(VOICE, if (value) "on" else "off") }
-        }
+        get() = Core.choice(Core.VOICE) == "on"
+        set(value) = choose(Core.VOICE, if (value) "on" else "off")
 
     override fun changePalette(palette: Palette) {
-        attempt { Core.choose(PALETTE, palette.name) }
+        choose(Core.PALETTE, palette.name)
         this.palette = palette
         parts = Parts(this, palette)
         redraw()
@@ -485,10 +479,8 @@ class HandheldActivity : Activity(), Shell {
         get() = touch.missing
 
     override var hardKeysOn: Boolean
-        get() = preference(HARD_KEYS) == "on"
-        set(value) {
-            attempt { Core.choose(HARD_KEYS, if (value) "on" else "off") }
-        }
+        get() = Core.choice(Core.HARD_KEYS) == "on"
+        set(value) = choose(Core.HARD_KEYS, if (value) "on" else "off")
 
     companion object {
         /** What the program's shortcuts ask for. */
@@ -498,8 +490,5 @@ class HandheldActivity : Activity(), Shell {
 
         /** The code of the question for the camera. */
         const val ASK_CAMERA = 1
-        private const val HARD_KEYS = "hard keys"
-        private const val PALETTE = "palette"
-        private const val VOICE = "voice"
     }
 }

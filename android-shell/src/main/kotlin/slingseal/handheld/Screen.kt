@@ -7,6 +7,7 @@ import android.view.ViewGroup
 import android.widget.LinearLayout
 import kotlin.reflect.KClass
 import slingseal.core.Handheld
+import slingseal.core.RunView
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Page
@@ -23,7 +24,10 @@ import slingseal.handheld.sense.HardAnswer
 import slingseal.handheld.sense.Sticker
 import slingseal.handheld.sense.Untouched
 
-/** What a page may ask of the program around it. */
+/**
+ * What a page may ask of the program around it. The core is asked beside the main thread: by a page when it
+ * is made ([attempt]), by a press through [ask], and through [work] where it takes its time.
+ */
 interface Shell {
     val activity: Activity
     val core: Handheld
@@ -60,6 +64,11 @@ interface Shell {
     /** Draws the page that is in front again, as the same object. */
     fun redrawSame()
 
+    /**
+     * Whether something is under way, or a page is being read: until then the one that is seen takes nothing.
+     */
+    val busy: Boolean
+
     fun feel(beat: Beat)
 
     fun say(words: String)
@@ -71,10 +80,26 @@ interface Shell {
      */
     fun <T> work(job: () -> T, done: Shell.(T) -> Unit)
 
-    /** How slow work ended; `then` goes on with what came of it. */
+    /**
+     * Asks the core on a press, off the main thread: the page stays as it is and takes no other; then `done`
+     * goes on with the answer, on the shell that is there by then. A refusal is told by the page in front
+     * ([Screen.refused]).
+     */
+    fun <T> ask(job: Handheld.() -> T, done: Shell.(T) -> Unit)
+
+    /** Keeps a choice ([Core.choice]). */
+    fun choose(name: String, value: String)
+
+    /** Feels a refusal, and lets the page in front tell it. */
+    fun refuse(words: String)
+
+    /** How work ended; `then` goes on with what came of it. */
     fun worked(result: Result<Any?>, then: (Any?) -> Unit)
 
-    /** Does quick work; an error of the core is told on the page that comes. Null where there was one. */
+    /**
+     * Reads while a page is made; an error of the core is told on the page that comes. Null where there was
+     * one.
+     */
     fun <T : Any> attempt(job: () -> T): T?
 
     fun changePalette(palette: Palette)
@@ -89,7 +114,11 @@ interface Shell {
     var hardKeysOn: Boolean
 }
 
-/** One page: drawn whole from what the core says, and drawn anew after each answer. */
+/**
+ * One page. It is made beside the main thread, and then it reads all that it shows; it is drawn on the main
+ * thread from what was read, and asks the core no more but through [Shell.ask] and [Shell.work]. After each
+ * answer it is made anew.
+ */
 abstract class Screen(protected val shell: Shell, open val place: Place) {
     protected val parts
         get() = shell.parts
@@ -103,6 +132,18 @@ abstract class Screen(protected val shell: Shell, open val place: Place) {
     protected val onItsSide
         get() = context.resources.configuration.orientation == Configuration.ORIENTATION_LANDSCAPE
 
+    /** What stands over the page: the number of the load that is inspected, or the run and its clock. */
+    protected var load: String? = null
+        private set
+
+    private var run: RunView? = null
+
+    /** What is read when the page is made, and before it is drawn: what stands over it. */
+    open fun read() {
+        run = place.run?.let { RunBand.read(shell.core, it) }
+        load = LoadBand.load(shell, place)
+    }
+
     abstract fun build(): View
 
     /**
@@ -111,10 +152,16 @@ abstract class Screen(protected val shell: Shell, open val place: Place) {
      */
     fun whole(): View {
         place.run?.let {
-            return RunBand.over(shell, it, onItsSide, build())
+            return RunBand.over(shell, it, run, onItsSide, build())
         }
-        val load = (if (saysLoad) null else LoadBand.load(shell, place)) ?: return build()
+        val load = load?.takeIf { !saysLoad } ?: return build()
         return LoadBand.over(shell, load, build())
+    }
+
+    /** Tells why something that was asked for was refused. */
+    open fun refused(words: String) {
+        shell.notice = words
+        shell.redrawSame()
     }
 
     /** Whether the page itself says which load it means, where the band would take the room of its keys. */
@@ -184,7 +231,7 @@ abstract class Screen(protected val shell: Shell, open val place: Place) {
         detail: CharSequence? = null,
         hold: Long = PressGuard.HOLD,
         press: () -> Unit,
-    ) = Key(context, palette, face, label, sign, detail, hold, press)
+    ) = Key(context, palette, face, label, sign, detail, hold) { if (!shell.busy) press() }
 
     protected fun backKey() = key(Face.SIDE, text(R.string.back), Sign.BACK) { shell.back() }
 

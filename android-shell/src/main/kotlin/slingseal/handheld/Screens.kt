@@ -179,7 +179,7 @@ object Screens {
             is Place.PlanLinks -> PlanLinksScreen(shell, place)
             is Place.PlanPin -> PlanPinScreen(shell, place)
             is Place.PlanTag -> PlanTagScreen(shell, place)
-            Place.Authority -> AuthorityScreen(shell, place)
+            Place.Authority -> AuthorityScreen.of(shell, place)
             Place.AuthorityName -> AuthorityNameScreen(shell, place)
             is Place.AuthorityLists -> AuthorityListsScreen(shell, place)
             is Place.AuthorityWords -> AuthorityWordsScreen(shell, place)

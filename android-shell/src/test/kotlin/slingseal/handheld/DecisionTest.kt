@@ -259,6 +259,34 @@ class DecisionTest : AtTheLoad() {
         )
     }
 
+    /** Drawn by the core from its list: which part this card is about is seen before it is read. */
+    @Test
+    fun theLoadIsDrawnBesideTheCardWithItsPartMarked() {
+        zone.inspector()
+        var walk = core.beginWalk(zone.tag().text)
+        val screen = open(walk.walk)
+        fun drawn(): List<Int> {
+            val view = screen.shown().filterIsInstance<slingseal.handheld.look.LoadDrawing>().single()
+            val picture =
+                android.graphics.Bitmap.createBitmap(
+                    view.width,
+                    view.height,
+                    android.graphics.Bitmap.Config.ARGB_8888,
+                )
+            view.draw(android.graphics.Canvas(picture))
+            return (0 until view.width * view.height).map {
+                picture.getPixel(it % view.width, it / view.width)
+            }
+        }
+        val first = drawn()
+        assertTrue("there is ink", first.toSet().size > 2)
+        val marked = core.walkDrawing(walk.walk)
+        while (core.walkDrawing(walk.walk) == marked) walk = core.doWalk(walk.walk, Zone.answer(walk))
+        screen.hand.redraw()
+        screen.settle()
+        assertTrue("another part is marked", first != drawn())
+    }
+
     @Test
     fun theLoadStandsOverEveryPageOfItsInspection() {
         zone.inspector()

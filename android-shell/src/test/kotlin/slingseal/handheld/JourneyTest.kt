@@ -222,8 +222,8 @@ class JourneyTest {
     }
 
     /**
-     * From the first card to the PIN with the keys at the edge alone: a deficiency, an undo, counts, the
-     * recap, fit.
+     * From the tag to the seal with the keys at the edge alone: begin, a deficiency, an undo, counts, the
+     * recap, fit, the PIN.
      */
     @Test
     fun aWholeWalkByVolumeKeysAlone() {
@@ -231,12 +231,16 @@ class JourneyTest {
         val activity = Zone.launch().get()
         activity.hardKeysOn = true
         val screen = Screen(activity)
-        screen.scanTag(zone.tag())
+        screen.press("Inspect a load")
+        activity.see(Zone.camera(zone.tag()))
+        screen.settle()
         fun up() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP, 250)
         fun down() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 250)
         fun upHeld() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_UP, 1200)
         fun downHeld() = screen.hardKey(KeyEvent.KEYCODE_VOLUME_DOWN, 1200)
 
+        up()
+        assertEquals("begun", 1u, onlyWalk().card!!.number)
         up()
         assertEquals(2u, onlyWalk().card!!.number)
         downHeld()
@@ -303,6 +307,30 @@ class JourneyTest {
         assertEquals("a short press is not fit", WalkStage.Walking, onlyWalk().stage)
         upHeld()
         assertEquals(WalkStage.Decided(true), onlyWalk().stage)
+
+        // the PIN: a digit too much is taken off, a count that went wrong is begun anew
+        fun slots() = screen.shown().filterIsInstance<slingseal.handheld.look.Slots>().single().filled
+        fun dial(digit: Char) {
+            repeat(if (digit == '0') 10 else digit.digitToInt()) { up() }
+            upHeld()
+        }
+        assertTrue(screen.words(), screen.words().contains("ten times for 0"))
+        dial('0')
+        assertEquals(1, slots())
+        down()
+        assertEquals("taken off", 0, slots())
+        repeat(2) { up() }
+        down()
+        PIN.forEach(::dial)
+        assertEquals(PIN.length, slots())
+        assertTrue("never which", PIN.none { digit -> screen.words().lines().contains("$digit") })
+        upHeld()
+        screen.finish()
+        val core = Core.of(RuntimeEnvironment.getApplication())
+        assertEquals(1, core.records(null, 10u).size)
+        assertTrue(activity.front!!.place is Place.Seal)
+        up()
+        assertTrue(activity.front!!.place is Place.Start)
     }
 
     @Test

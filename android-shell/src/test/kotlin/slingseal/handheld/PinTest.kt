@@ -53,15 +53,15 @@ class PinTest : AtTheLoad() {
 
             // turned while the PIN is stretched: the new activity works on, and is told; of what holds the
             // core nothing is asked
-            Watched.held = true
             val build = KeptPlaces.buildOf(screen.hand)
+            Watched.seen.clear()
             val turned =
                 Robolectric.buildActivity(HandheldActivity::class.java)
                     .setup(Bundle().also { KeptPlaces.save(listOf(Place.Start, Slow.at!!), build, it) })
             val after = Screen(turned.get())
             after.settle()
             assertTrue(after.words(), after.words().contains("Working"))
-            Watched.held = false
+            assertTrue("${Watched.seen}", Watched.seen.isEmpty())
             queue.single().let { job ->
                 Thread(job).also {
                     it.start()
@@ -150,9 +150,9 @@ class PinTest : AtTheLoad() {
         assertTrue("$seen", seen >= 8)
     }
 
-    /** The watch itself: a page that seals on the main thread would end its test. */
+    /** The watch itself: a page that asks the core anything on the main thread would end its test. */
     @Test
-    fun theWatchSeesASlowCallOnTheMainThread() {
+    fun theWatchSeesEveryCallOnTheMainThread() {
         zone.inspector()
         val screen = Screen(Zone.launch().get())
         val watched = screen.hand.core
@@ -163,6 +163,9 @@ class PinTest : AtTheLoad() {
             "$caught",
             caught is IllegalStateException && "movingBegin on the main thread" in caught.message.orEmpty(),
         )
+        val quick =
+            runCatching { slingseal.handheld.screens.MainThreadTrial.setUp(watched) }.exceptionOrNull()
+        assertTrue("$quick", quick is IllegalStateException && "setUp on" in quick.message.orEmpty())
         // and lets the same call pass beside it, with the core's own words when it fails
         val beside = java.util.concurrent.Executors.newSingleThreadExecutor()
         beside.submit { slingseal.handheld.screens.MainThreadTrial.movingBegin(watched) }.get()
@@ -194,6 +197,7 @@ class PinTest : AtTheLoad() {
             from.join()
             org.robolectric.Shadows.shadowOf(android.os.Looper.getMainLooper()).idle()
             assertFalse(activity.isOpening)
+            Screen(activity).read()
             assertEquals("the shortcut was not forgotten", Place.Hook::class, activity.front!!.place::class)
         } finally {
             Core.slow = usual

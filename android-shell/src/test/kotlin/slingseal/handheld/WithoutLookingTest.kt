@@ -124,8 +124,7 @@ class WithoutLookingTest {
         // not fit may not be called fit: the walk refuses, and the page of the walk is spoken with it
         screen.beginWalk()
         val id = walk().walk
-        activity.answer(WalkRef.Inspection(id), slingseal.core.WalkRequest.Decide(true, null), Beat.GOOD)
-        activity.redraw()
+        activity.answer(WalkRef.Inspection(id), slingseal.core.WalkRequest.Decide(true, null), Beat.GOOD) {}
         screen.settle()
         val refused = core.doWalk(id, slingseal.core.WalkRequest.Decide(true, null)).refused!!.message
         assertTrue(

@@ -23,12 +23,12 @@ class PinPad(
 
     val view: View = NumberPad(context, palette, done, backLabel, gap = 0, onKey = ::type, onBack = ::back)
 
-    private fun type(digit: Char) {
+    fun type(digit: Char) {
         if (count < MOST) typed[count++] = digit
         onCount(count)
     }
 
-    private fun back() {
+    fun back() {
         if (count > 0) typed[--count] = '0'
         onCount(count)
     }

@@ -7,33 +7,110 @@ import kotlin.math.cos
 import kotlin.math.min
 import kotlin.math.sin
 
-/** A sign drawn with lines, so that a key is known by its shape too. */
+/**
+ * A sign drawn with lines, so that a key is known by its shape too. One sign means one thing, and one thing
+ * has one sign, on whatever page it stands.
+ */
 enum class Sign {
+    /** Good, done, chosen. */
     TICK,
+
+    /** Wrong, not fit, refused; takes it away. */
     CROSS,
+
+    /** Mind this. */
     WARN,
+
+    /** To the page before. */
     BACK,
+
+    /** Takes off the digit that was typed last. */
     ERASE,
+
+    /** On, to what comes next. */
     NEXT,
+
+    /** A sticker that is touched. */
     STICKER,
+
+    /** Takes back what was done. */
     UNDO,
+
+    /** The same once more. */
+    AGAIN,
+
+    /** What else there is. */
     MORE,
+
+    /** To be looked at. */
     EYE,
+
+    /** To look for something. */
+    FIND,
+
+    /** Says the page. */
     SPEAK,
+
+    /** Stands still, waits. */
     BARS,
+
+    /** Many of a kind, one under the other. */
     LIST,
+
+    /** A number is asked for: counted or measured. */
+    NUMBER,
+
+    /** Reads a code through the camera. */
     CODE,
+
+    /** Shows a code, for another phone's camera. */
+    SHOW,
+
+    /** Typed letter by letter. */
+    TYPE,
+
+    /** A photograph. */
+    PHOTO,
+
+    /** When. */
+    CLOCK,
+
+    /** Light, voice and keys: the settings. */
     SUN,
+
+    /** A key, and what is done under a PIN or a passphrase. */
     KEY,
+
+    /** One more, or one of somebody's own. */
     PLUS,
+
+    /** One less, or left out. */
     MINUS,
     TORCH,
+
+    /** The check at the hook. */
     HOOK,
+
+    /** Off the ground, and onto it. */
     LIFT,
     DOWN,
+
+    /** Equipment. */
     GEAR,
+
+    /** An examination. */
+    EXAM,
+
+    /** Where to aim the camera. */
     CORNERS,
+
+    /** From phone to phone, out or in. */
     SPREAD,
+
+    /** A file. */
+    FILE,
+
+    /** Printed. */
     PAPER,
     NONE,
 }
@@ -97,7 +174,83 @@ object Signs {
                 line(-0.75f, -0.75f, -0.75f, -0.15f, -0.15f, -0.15f)
                 p.addArc(x - 0.72f * r, y - 0.62f * r, x + 0.72f * r, y + 0.82f * r, 205f, 250f)
             }
-            Sign.MORE,
+            Sign.MORE -> for (at in floatArrayOf(-0.65f, 0f, 0.65f)) dot(at, 0f, 0.17f)
+            // three quarters of the way round, and on
+            Sign.AGAIN -> {
+                p.addArc(x - 0.7f * r, y - 0.7f * r, x + 0.7f * r, y + 0.7f * r, -20f, 285f)
+                line(0.3f, -0.05f, 0.68f, -0.25f, 0.95f, 0.1f)
+            }
+            Sign.FIND -> {
+                canvas.drawCircle(x - 0.2f * r, y - 0.2f * r, 0.5f * r, paint)
+                line(0.2f, 0.2f, 0.8f, 0.8f)
+            }
+            Sign.NUMBER -> {
+                line(-0.25f, -0.8f, -0.4f, 0.8f)
+                line(0.4f, -0.8f, 0.25f, 0.8f)
+                line(-0.75f, -0.3f, 0.8f, -0.3f)
+                line(-0.8f, 0.3f, 0.75f, 0.3f)
+            }
+            // the three squares of a code
+            Sign.SHOW -> {
+                for ((sx, sy) in listOf(-1f to -1f, 1f to -1f, -1f to 1f)) {
+                    val (mx, my) = sx * 0.48f to sy * 0.48f
+                    line(
+                        mx - 0.3f,
+                        my - 0.3f,
+                        mx + 0.3f,
+                        my - 0.3f,
+                        mx + 0.3f,
+                        my + 0.3f,
+                        mx - 0.3f,
+                        my + 0.3f,
+                        mx - 0.3f,
+                        my - 0.3f,
+                    )
+                }
+                dot(0.3f, 0.3f, 0.12f)
+                dot(0.7f, 0.7f, 0.12f)
+            }
+            // keys over a long one
+            Sign.TYPE -> {
+                for (row in floatArrayOf(-0.55f, -0.05f)) for (at in floatArrayOf(-0.6f, 0f, 0.6f)) dot(
+                    at,
+                    row,
+                    0.14f,
+                )
+                line(-0.55f, 0.55f, 0.55f, 0.55f)
+            }
+            Sign.PHOTO -> {
+                line(-0.85f, -0.4f, -0.4f, -0.4f, -0.2f, -0.7f, 0.2f, -0.7f, 0.4f, -0.4f, 0.85f, -0.4f)
+                line(0.85f, -0.4f, 0.85f, 0.7f, -0.85f, 0.7f, -0.85f, -0.4f)
+                canvas.drawCircle(x, y + 0.12f * r, 0.32f * r, paint)
+            }
+            Sign.CLOCK -> {
+                canvas.drawCircle(x, y, 0.8f * r, paint)
+                line(0f, -0.45f, 0f, 0f, 0.35f, 0.2f)
+            }
+            // a cap with its tassel
+            Sign.EXAM -> {
+                line(0f, -0.65f, 0.95f, -0.2f, 0f, 0.25f, -0.95f, -0.2f, 0f, -0.65f)
+                line(-0.5f, 0.1f, -0.5f, 0.6f, 0.5f, 0.6f, 0.5f, 0.1f)
+                line(0.95f, -0.2f, 0.95f, 0.5f)
+            }
+            Sign.FILE ->
+                line(
+                    -0.85f,
+                    0.65f,
+                    -0.85f,
+                    -0.6f,
+                    -0.25f,
+                    -0.6f,
+                    -0.05f,
+                    -0.35f,
+                    0.85f,
+                    -0.35f,
+                    0.85f,
+                    0.65f,
+                    -0.85f,
+                    0.65f,
+                )
             Sign.LIST -> for (row in intArrayOf(-1, 0, 1)) line(-0.7f, row * 0.5f, 0.7f, row * 0.5f)
             Sign.EYE -> {
                 p.moveTo(x - 0.9f * r, y)

@@ -30,19 +30,20 @@ internal fun authorityHere(shell: Shell): AuthorityView? =
  * The authority in the hand: whose word it is that lets anybody seal. What everybody needs of it stands
  * first, in the order in which a team is begun: its card, then each one's key, then the roster.
  */
-class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
+class AuthorityScreen(shell: Shell, place: Place, private val authority: AuthorityView) :
+    Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.authority)
 
+    private val list = shell.attempt { shell.core.issued() }
+    private val own = shell.attempt { shell.core.setUp() }
+
     override fun build(): View {
-        val authority = authorityHere(shell) ?: return TeamScreen(shell, Place.Team(TeamStep.BEGIN)).build()
-        val list = shell.attempt { shell.core.issued() }
         val people =
             list?.issued.orEmpty().count {
                 it.state == CredentialState.GOOD || it.state == CredentialState.RUNS_OUT_SOON
             }
         val approved = list?.approved.orEmpty().count { it.withdrawn == null }
-        val own = shell.attempt { shell.core.setUp() }
         val facts =
             parts.facts(
                 listOf(
@@ -88,7 +89,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                             key(
                                 Face.ROW,
                                 text(R.string.authority_card),
-                                Sign.CODE,
+                                Sign.SHOW,
                                 text(R.string.authority_card_about),
                             ) {
                                 shell.go(Place.AuthorityShown(AuthorityCode.CARD))
@@ -97,7 +98,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                             key(
                                 Face.ROW,
                                 text(R.string.authority_roster),
-                                Sign.CODE,
+                                Sign.SHOW,
                                 text(R.string.authority_roster_about),
                             ) {
                                 shell.go(Place.AuthorityShown(AuthorityCode.ROSTER))
@@ -132,7 +133,7 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
                             key(
                                 Face.ROW,
                                 text(R.string.procedures_out),
-                                Sign.CODE,
+                                Sign.SHOW,
                                 text(R.string.procedures_out_about),
                             ) {
                                 shell.go(Place.ProceduresOut())
@@ -152,6 +153,11 @@ class AuthorityScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     companion object {
+        /** Where this phone is no authority yet, the way to become one. */
+        fun of(shell: Shell, place: Place): Screen =
+            authorityHere(shell)?.let { AuthorityScreen(shell, place, it) }
+                ?: TeamScreen(shell, Place.Team(TeamStep.BEGIN))
+
         const val CARD = "card"
         const val ROSTER = "roster"
 
@@ -195,18 +201,19 @@ class AuthorityListsScreen(shell: Shell, override val place: Place.AuthorityList
     override val paneTitle: CharSequence
         get() = text(R.string.authority_lists)
 
+    private val lists = shell.attempt { shell.core.procedures() }.orEmpty()
+    private val approved =
+        if (beginning) emptySet()
+        else
+            shell
+                .attempt { shell.core.issued() }
+                ?.approved
+                .orEmpty()
+                .filter { it.withdrawn == null }
+                .map { it.id to it.version }
+                .toSet()
+
     override fun build(): View {
-        val lists = shell.attempt { shell.core.procedures() }.orEmpty()
-        val approved =
-            if (beginning) emptySet()
-            else
-                shell
-                    .attempt { shell.core.issued() }
-                    ?.approved
-                    .orEmpty()
-                    .filter { it.withdrawn == null }
-                    .map { it.id to it.version }
-                    .toSet()
         val rows =
             lists.map { list ->
                 val already = (list.id to list.version) in approved
@@ -358,9 +365,19 @@ class AuthorityWordsScreen(shell: Shell, override val place: Place.AuthorityWord
             is Deed.Issue -> {
                 val (request, holder, _, roles, days) = deed.issuing
                 val issue = slingseal.core.Issue(request, roles.joinToString(","), expires(days), null, null)
-                shell.work({ core.issue(issue, words) }) { code ->
+                shell.work({
+                    val code = core.issue(issue, words)
+                    // this phone's own is taken in at once; whose it is, is no error
+                    val own =
+                        try {
+                            (core.receive(code.text) as? Received.Credential)?.own == true
+                        } catch (e: HandheldException) {
+                            android.util.Log.i("slingseal", "not taken in: ${e.message}")
+                            false
+                        }
+                    code to own
+                }) { (code, own) ->
                     feel(Beat.GOOD)
-                    val own = (attempt { core.receive(code.text) } as? Received.Credential)?.own == true
                     backTo(if (lies(Place.Team::class)) Place.Team::class else Place.Authority::class)
                     go(Place.AuthorityCredential(code.text, holder, own))
                 }

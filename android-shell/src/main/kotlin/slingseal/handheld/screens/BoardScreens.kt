@@ -17,10 +17,11 @@ class BoardScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.board)
 
+    private val board = shell.attempt { shell.core.board(MOST.toUInt()) }
+    private val soon = shell.attempt { shell.core.runningOut() }.orEmpty()
+
     override fun build(): View {
-        val board =
-            shell.attempt { shell.core.board(MOST.toUInt()) } ?: return page(text(R.string.board), body())
-        val soon = shell.attempt { shell.core.runningOut() }.orEmpty()
+        val board = board ?: return page(text(R.string.board), body())
         val notices =
             (board.notices + soon).distinct().map {
                 parts.signed(

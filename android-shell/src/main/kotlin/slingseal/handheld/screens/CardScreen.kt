@@ -68,7 +68,7 @@ class CardScreen(
                 key(
                     Face.GOOD,
                     text(if (asking.kind is PointKind.Count) R.string.count else R.string.give_value),
-                    Sign.LIST,
+                    Sign.NUMBER,
                 ) {
                     give(asking)
                 }
@@ -113,7 +113,7 @@ class CardScreen(
         }
 
     /** The load, with what this card is about; none for a list of somebody's own. */
-    private val lines: DrawingView? by lazy {
+    private val lines: DrawingView? =
         shell
             .attempt {
                 listOfNotNull(
@@ -124,7 +124,6 @@ class CardScreen(
                 )
             }
             ?.firstOrNull()
-    }
 
     /** A view anew for each drawing of the page: one that has a parent takes no second one. */
     private fun drawing(): LoadDrawing? = lines?.let { LoadDrawing(context, palette, it) }
@@ -200,25 +199,9 @@ class CardScreen(
         return parts.signed(sign, parts.words(shown, 19, bold = true))
     }
 
-    private fun good() {
-        val view =
-            shell.attempt { shell.core.doOn(name, WalkRequest.CardGood(card.number)) }
-                ?: return shell.redraw()
-        shell.feel(if (view.refused == null) Beat.GOOD else Beat.REFUSED)
-        told(view)
-        shell.redraw()
-    }
+    private fun good() = shell.answer(name, WalkRequest.CardGood(card.number), Beat.GOOD) { redraw() }
 
-    private fun told(view: WalkView) {
-        shell.notice = view.refused?.message
-    }
-
-    private fun undo(number: UInt) {
-        val view = shell.attempt { shell.core.doOn(name, WalkRequest.Undo(number)) } ?: return shell.redraw()
-        shell.feel(if (view.refused == null) Beat.UNDONE else Beat.REFUSED)
-        told(view)
-        shell.redraw()
-    }
+    private fun undo(number: UInt) = shell.answer(name, WalkRequest.Undo(number), Beat.UNDONE) { redraw() }
 
     private fun give(point: PointView) = shell.go(Place.Value(name, card.number.toInt(), point.id))
 

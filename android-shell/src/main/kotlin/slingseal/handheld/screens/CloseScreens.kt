@@ -28,9 +28,10 @@ class CloseScreen(shell: Shell, override val place: Place.Close) : Screen(shell,
         get() = text(R.string.close)
 
     private var asked = false
+    private val made = shell.attempt { shell.core.closings() }.orEmpty()
 
     override fun shown() {
-        if (asked || last?.first == kept) return
+        if (asked || shell.busy || last?.first == kept) return
         asked = true
         val core = shell.core
         val (of, under) = day to kept
@@ -109,7 +110,6 @@ class CloseScreen(shell: Shell, override val place: Place.Close) : Screen(shell,
 
     /** The statements that were signed or came in. */
     private fun closings(): View? {
-        val made = shell.attempt { shell.core.closings() }.orEmpty()
         if (made.isEmpty()) return null
         return parts.column(
             parts.eyebrow(text(R.string.close_made)),
@@ -158,13 +158,11 @@ class ClosePointScreen(shell: Shell, override val place: Place.ClosePoint) : Wri
         get() = place.note
 
     override fun take(words: String) {
-        val said =
-            shell.attempt {
-                shell.core.explain(place.id, words.trim())
-                true
-            }
-        CloseScreen.changed()
-        if (said == null) shell.redraw() else shell.back()
+        val point = place.id
+        shell.ask({ explain(point, words.trim()) }) {
+            CloseScreen.changed()
+            back()
+        }
     }
 }
 
@@ -205,11 +203,13 @@ class ClosedScreen(shell: Shell, override val place: Place.Closed) : Screen(shel
     override val spoken
         get() = text(if (place.text == null) R.string.closed_long else R.string.closed_words)
 
+    private val code = place.text?.let { text -> shell.attempt { shell.core.codeOf(text) } }
+
     override fun build(): View {
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
         val check = parts.panel(parts.facts(listOf(text(R.string.closed_check) to place.check), 24))
         val code =
-            place.text?.let { text -> shell.attempt { shell.core.codeOf(text) } }
+            code
                 ?: return page(
                     text(R.string.close),
                     body(parts.words(spoken, 20, bold = true), check),

@@ -95,8 +95,12 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.copy_kept)
 
+    private val kept = kept()
+    private val number =
+        if (kept.isEmpty()) null else shell.attempt { shell.core.authorityPart(kept).toInt() }
+    private val code = if (kept.isEmpty()) null else shell.attempt { shell.core.codeOf(kept) }
+
     override fun build(): View {
-        val kept = kept()
         val scan =
             key(Face.GOOD, text(R.string.copy_scan), Sign.CODE) { shell.go(Place.Scan(Purpose.CopyPart)) }
         if (kept.isEmpty())
@@ -105,12 +109,8 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 body(parts.words(text(R.string.copy_none), 19)),
                 listOf(scan),
             )
-        val number =
-            shell.attempt { shell.core.authorityPart(kept).toInt() }
-                ?: return page(text(R.string.copy_kept), body(), listOf(scan))
-        val code =
-            shell.attempt { shell.core.codeOf(kept) }
-                ?: return page(text(R.string.copy_kept), body(), listOf(scan))
+        val number = number ?: return page(text(R.string.copy_kept), body(), listOf(scan))
+        val code = code ?: return page(text(R.string.copy_kept), body(), listOf(scan))
         val words =
             body(
                 parts.signed(Sign.KEY, parts.words(text(R.string.copy_kept_one, number), 20, bold = true)),
@@ -129,34 +129,30 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun forget() {
-        shell.attempt { Core.choose(KEPT, "") }
+        shell.choose(Core.KEPT, "")
         shell.redraw()
     }
 
     companion object {
-        private const val KEPT = "authority part"
-
-        private fun kept() = Core.choice(KEPT)
+        private fun kept() = Core.choice(Core.KEPT)
 
         /**
          * A part came: the first one is kept; the other of its pair, and this phone can become the authority.
          */
-        fun take(shell: Shell, text: String): Boolean {
-            val number = shell.attempt { shell.core.authorityPart(text) } ?: return false
+        fun take(shell: Shell, number: UByte, text: String) {
             val before = kept()
             if (before.isEmpty() || before == text) {
-                shell.attempt { Core.choose(KEPT, text) }
+                shell.choose(Core.KEPT, text)
                 shell.news = shell.activity.getString(R.string.copy_kept_one, number.toInt())
                 shell.swap(Place.CopyKept)
             } else {
                 shell.swap(Place.AuthorityWords(Deed.Restore(before, text)))
             }
-            return true
         }
 
         /** This phone is the authority now: no part is kept beside the whole. */
         fun done(shell: Shell) {
-            shell.attempt { Core.choose(KEPT, "") }
+            shell.choose(Core.KEPT, "")
             shell.feel(Beat.GOOD)
         }
     }

@@ -232,13 +232,12 @@ class DecideScreen(shell: Shell, override val place: Place.Walk, private val wal
     private fun back() = if (step > 0) to(step - 1) else shell.back()
 
     private fun undo(number: UInt) {
-        shell.answer(walk.ref, WalkRequest.Undo(number), Beat.UNDONE)
-        shell.redraw()
+        shell.answer(walk.ref, WalkRequest.Undo(number), Beat.UNDONE) { redraw() }
     }
 
     private fun fit() {
-        shell.answer(walk.ref, WalkRequest.Decide(true, null), Beat.GOOD)
-        shell.swap(Place.Walk(walk.ref))
+        val on = walk.ref
+        shell.answer(on, WalkRequest.Decide(true, null), Beat.GOOD) { swap(Place.Walk(on)) }
     }
 
     /** Up goes on; at the end the long press says fit, which no brush does. */
@@ -271,8 +270,7 @@ internal fun notFit(shell: Shell, walk: WalkView) {
     ) {
         return shell.go(Place.NotFit(walk.ref))
     }
-    shell.answer(walk.ref, WalkRequest.Decide(false, null), Beat.DEFICIENCY)
-    shell.backTo(Place.Walk::class)
+    shell.answer(walk.ref, WalkRequest.Decide(false, null), Beat.DEFICIENCY) { backTo(Place.Walk::class) }
 }
 
 /** Why a load is not fit on which no deficiency is open: a reason from the list, or words. */
@@ -287,7 +285,7 @@ class NotFitScreen(shell: Shell, override val place: Place.NotFit) : Screen(shel
     override val paneTitle: CharSequence
         get() = text(R.string.not_fit)
 
-    private val ofLoad by lazy { shell.attempt { shell.core.walkOf(place.on) }?.ofLoad != false }
+    private val ofLoad = shell.attempt { shell.core.walkOf(place.on) }?.ofLoad != false
     override val spoken
         get() = text(if (ofLoad) R.string.not_fit_guide else R.string.not_fit_guide_subject)
 
@@ -306,9 +304,9 @@ class NotFitScreen(shell: Shell, override val place: Place.NotFit) : Screen(shel
     }
 
     private fun decide(reason: String) {
-        if (shell.answer(place.on, WalkRequest.Decide(false, reason), Beat.DEFICIENCY) == null)
-            return shell.redraw()
-        shell.backTo(Place.Walk::class)
+        shell.answer(place.on, WalkRequest.Decide(false, reason), Beat.DEFICIENCY) {
+            backTo(Place.Walk::class)
+        }
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit

@@ -43,9 +43,10 @@ class PickScreen(shell: Shell, override val place: Place.Pick) : Screen(shell, p
     override val spoken
         get() = text(R.string.pick_words)
 
+    private val walk = shell.attempt { shell.core.walkOf(place.on) }
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.deficiency), body())
+        val walk = walk ?: return page(text(R.string.deficiency), body())
         val card = walk.card ?: return page(text(R.string.deficiency), body())
         val keys = mutableListOf<slingseal.handheld.look.Key>()
         val views = mutableListOf<View>()
@@ -133,17 +134,17 @@ class DeficiencyScreen(shell: Shell, override val place: Place.Deficiency) : Scr
     private val inRun
         get() = place.run != null
 
-    private fun view() = shell.attempt { shell.core.walkOf(on) }
+    private val view = shell.attempt { shell.core.walkOf(on) }
 
     private fun known() =
-        view()?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
+        view?.card?.points?.firstOrNull { it.id == point }?.deficiencies?.firstOrNull { it.name == name }
 
     private fun named(): String = known()?.shown ?: note ?: name
 
     private fun rejects() = known()?.fate == FateView.REJECT
 
     override fun build(): View {
-        val about = view()?.card?.points?.firstOrNull { it.id == point }
+        val about = view?.card?.points?.firstOrNull { it.id == point }
         val frame = GloveFrame(context)
         if (inRun) {
             frame.put(Spot.FIRST, key(Face.BAD, text(R.string.exam_call), Sign.CROSS) { noteIt(now = false) })
@@ -187,16 +188,14 @@ class DeficiencyScreen(shell: Shell, override val place: Place.Deficiency) : Scr
     }
 
     private fun noteIt(now: Boolean) {
-        val before = view()?.findings?.maxOfOrNull { it.number } ?: 0u
-        val after =
-            shell.answer(
-                on,
-                WalkRequest.Deficiency(draft.card.toUInt(), point, name, note, photos),
-                Beat.DEFICIENCY,
-            ) ?: return shell.redraw()
-        val made = after.findings.maxByOrNull { it.number }?.takeIf { it.number > before }
-        shell.backTo(Place.Walk::class)
-        if (now && made != null) shell.go(Place.Finding(on, made.number.toInt()))
+        val before = view?.findings?.maxOfOrNull { it.number } ?: 0u
+        val on = on
+        val request = WalkRequest.Deficiency(draft.card.toUInt(), point, name, note, photos)
+        shell.answer(on, request, Beat.DEFICIENCY) { after ->
+            val made = after.findings.maxByOrNull { it.number }?.takeIf { it.number > before }
+            backTo(Place.Walk::class)
+            if (now && made != null) go(Place.Finding(on, made.number.toInt()))
+        }
     }
 
     override fun hard(answer: HardAnswer) =
@@ -316,8 +315,7 @@ class FindingScreen(shell: Shell, override val place: Place.Finding) : Screen(sh
 
     private fun putRight() {
         val number = finding?.number ?: return
-        shell.answer(walk, WalkRequest.PutRight(number, null, null, emptyList()), Beat.GOOD)
-        shell.redraw()
+        shell.answer(walk, WalkRequest.PutRight(number, null, null, emptyList()), Beat.GOOD) { redraw() }
     }
 
     private fun again(good: Boolean) {
@@ -326,9 +324,9 @@ class FindingScreen(shell: Shell, override val place: Place.Finding) : Screen(sh
             return shell.go(Place.Value(walk, finding.card.toInt(), finding.point, finding.number.toInt()))
         }
         val beat = if (good) Beat.GOOD else Beat.DEFICIENCY
-        val after =
-            shell.answer(walk, WalkRequest.LookAgain(finding.number, good, null, null, emptyList()), beat)
-        if (after != null && good) shell.backTo(Place.Walk::class) else shell.redraw()
+        shell.answer(walk, WalkRequest.LookAgain(finding.number, good, null, null, emptyList()), beat) {
+            if (good) backTo(Place.Walk::class) else redraw()
+        }
     }
 
     override fun hard(answer: HardAnswer) {

@@ -70,28 +70,21 @@ data class Draft(
      */
     fun give(shell: Shell) {
         if (sign) return shell.go(Place.ReportPin(this))
-        val made = shell.attempt { shell.core.report(request(), null) }
-        if (made == null) {
-            shell.feel(Beat.REFUSED)
-            return shell.redraw()
-        }
-        shell.feel(beat())
-        // nothing of the way there is left to go back into: what was given is given
-        shell.backTo(if (shell.lies(Place.Arrival::class)) Place.Arrival::class else Place.Start::class)
-        shell.go(given(made))
+        shell.ask({ report(request(), null) }) { given(it) }
     }
 
     /** The same under a PIN. */
     fun give(shell: Shell, pin: String) {
         val core = shell.core
-        shell.work({ core.report(request(), pin) }) {
-            feel(beat())
-            backTo(if (lies(Place.Arrival::class)) Place.Arrival::class else Place.Start::class)
-            go(given(it))
-        }
+        shell.work({ core.report(request(), pin) }) { given(it) }
     }
 
-    private fun given(made: ReportMade) = Place.Report(made.report.load, made.report.digest)
+    /** Nothing of the way there is left to go back into: what was given is given. */
+    private fun Shell.given(made: ReportMade) {
+        feel(beat())
+        backTo(if (lies(Place.Arrival::class)) Place.Arrival::class else Place.Start::class)
+        go(Place.Report(made.report.load, made.report.digest))
+    }
 
     private fun beat() = if (event == REFUSED || event == LOST) Beat.DEFICIENCY else Beat.GOOD
 

@@ -8,6 +8,7 @@ import slingseal.core.ExamKeyView
 import slingseal.core.ExamPick
 import slingseal.core.ExamPlan
 import slingseal.core.ExamStandard
+import slingseal.core.Handheld
 import slingseal.core.PlantedView
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -22,10 +23,10 @@ import slingseal.handheld.sense.Beat
  * Draws so many deficiencies for the load of a tag; the place keeps what they were drawn from, so that a turn
  * changes nothing.
  */
-internal fun drawn(shell: Shell, tag: String, count: Int): Place? =
-    shell
-        .attempt { shell.core.examPlan(ExamPlan(tag, emptyList(), count.toUInt(), null)) }
-        ?.let { Place.ExamPlan(Planting(tag, count, it.seed.orEmpty())) }
+internal fun Handheld.drawn(tag: String, count: Int): Place {
+    val plan = examPlan(ExamPlan(tag, emptyList(), count.toUInt(), null))
+    return Place.ExamPlan(Planting(tag, count, plan.seed.orEmpty()))
+}
 
 /** What was planted or is to be, in the order of the load: for the instructor's eyes. */
 private fun Screen.planted(shell: Shell, list: List<PlantedView>): List<View> =
@@ -87,10 +88,10 @@ class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(
     private val count
         get() = planting.count
 
+    private val plan = shell.attempt { shell.core.examPlan(planting.plan) }
+
     override fun build(): View {
-        val plan =
-            shell.attempt { shell.core.examPlan(planting.plan) }
-                ?: return page(text(R.string.exam_plan), body())
+        val plan = plan ?: return page(text(R.string.exam_plan), body())
         val number =
             if (planting.picks.isNotEmpty()) null
             else
@@ -109,7 +110,7 @@ class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(
                 parts.words(text(R.string.exam_plan_words, plan.load), 19, bold = true),
                 safety(shell),
                 number,
-                key(Face.ROW, text(R.string.exam_pick), Sign.EYE, text(R.string.exam_pick_about)) {
+                key(Face.ROW, text(R.string.exam_pick), Sign.LIST, text(R.string.exam_pick_about)) {
                     pick(plan.planted)
                 },
                 *planted(shell, plan.planted).toTypedArray(),
@@ -119,15 +120,12 @@ class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(
                 key(Face.GOOD, text(R.string.exam_standard), Sign.TICK) {
                     shell.go(Place.ExamStandard(planting, Standard(minOf(3, count), 120, 0)))
                 },
-                key(Face.SIDE, text(R.string.exam_draw_again), Sign.UNDO) { again(count) },
+                key(Face.SIDE, text(R.string.exam_draw_again), Sign.AGAIN) { again(count) },
             ),
         )
     }
 
-    private fun again(count: Int) {
-        val next = drawn(shell, planting.tag, count)
-        if (next == null) shell.redraw() else shell.swap(next)
-    }
+    private fun again(count: Int) = shell.ask({ drawn(planting.tag, count) }) { swap(it) }
 
     /** Picking begins with what was drawn. */
     private fun pick(planted: List<PlantedView>) =
@@ -218,8 +216,9 @@ class ExamLockScreen(shell: Shell, override val place: Place.ExamLock) : PinPage
 
 /** Keys that are known here, the newest first, without what they hide. */
 class ExamKeysScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val keys = shell.attempt { shell.core.examKeys() }.orEmpty()
+
     override fun build(): View {
-        val keys = shell.attempt { shell.core.examKeys() }.orEmpty()
         val rows =
             keys.map { known ->
                 val counts = text(R.string.exam_key_counts, known.runs.toInt(), known.results.toInt())
@@ -248,9 +247,10 @@ class ExamKeyScreen(shell: Shell, override val place: Place.ExamKey) : Screen(sh
     override val spoken
         get() = text(R.string.exam_key_words)
 
+    private val known = shell.attempt { shell.core.examKey(place.key) }
+
     override fun build(): View {
-        val known =
-            shell.attempt { shell.core.examKey(place.key) } ?: return page(text(R.string.exam_key), body())
+        val known = known ?: return page(text(R.string.exam_key), body())
         val code = codeView(shell, known.code, text(R.string.exam_code_of_key))
         return codePage(
             shell,
@@ -319,7 +319,7 @@ class ExamRevealScreen(shell: Shell, override val place: Place.ExamReveal) : Pin
     }
 
     override fun shown() {
-        if (wiped) shell.redrawSame()
+        if (wiped && !shell.busy) shell.redrawSame()
         wiped = false
     }
 }

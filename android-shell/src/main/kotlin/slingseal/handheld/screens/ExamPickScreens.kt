@@ -39,10 +39,10 @@ class ExamPickCardScreen(shell: Shell, override val place: Place.ExamCards) : Sc
 
     private val planting = place.planting
 
+    private val all = shell.attempt { shell.core.examPlantable(planting.tag) }
+
     override fun build(): View {
-        val all =
-            shell.attempt { shell.core.examPlantable(planting.tag) }
-                ?: return page(text(R.string.exam_pick), body())
+        val all = all ?: return page(text(R.string.exam_pick), body())
         val views = mutableListOf<View>()
         for ((station, here) in all.groupBy { it.station }) {
             views += parts.words(station, 19, bold = true)
@@ -68,10 +68,11 @@ class ExamPickCardScreen(shell: Shell, override val place: Place.ExamCards) : Sc
     }
 
     private fun done() {
-        if (shell.attempt { shell.core.examPlan(ExamPlan(planting.tag, planting.picks, null, null)) } == null)
-            return shell.redraw()
-        shell.backTo(Place.ExamPlan::class)
-        shell.swap(Place.ExamPlan(planting))
+        val plan = ExamPlan(planting.tag, planting.picks, null, null)
+        shell.ask({ examPlan(plan) }) {
+            backTo(Place.ExamPlan::class)
+            swap(Place.ExamPlan(planting))
+        }
     }
 }
 
@@ -86,9 +87,10 @@ class ExamPickNameScreen(shell: Shell, override val place: Place.ExamNames) : Sc
     override val takesHardKeys
         get() = true
 
+    private val here =
+        shell.attempt { shell.core.examPlantable(planting.tag) }.orEmpty().filter { it.card == card }
+
     override fun build(): View {
-        val here =
-            shell.attempt { shell.core.examPlantable(planting.tag) }.orEmpty().filter { it.card == card }
         val keys = mutableListOf<Key>()
         val views = mutableListOf<View>()
         for ((prompt, names) in here.groupBy { it.prompt }) {

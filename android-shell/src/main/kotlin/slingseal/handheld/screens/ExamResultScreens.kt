@@ -32,10 +32,10 @@ class ExamScoreScreen(shell: Shell, override val place: Place.ExamScore) : PinPa
 
 /** A result, and the debrief in the order of the load. */
 class ExamResultScreen(shell: Shell, override val place: Place.ExamResult) : Screen(shell, place) {
+    private val result = shell.attempt { shell.core.examResult(place.result) }
+
     override fun build(): View {
-        val result =
-            shell.attempt { shell.core.examResult(place.result) }
-                ?: return page(text(R.string.exam_result), body())
+        val result = result ?: return page(text(R.string.exam_result), body())
         return page(
             text(R.string.exam_result),
             body(
@@ -53,7 +53,7 @@ class ExamResultScreen(shell: Shell, override val place: Place.ExamResult) : Scr
                 space = 12,
             ),
             listOf(
-                key(Face.SIDE, text(R.string.show_code), Sign.CODE) {
+                key(Face.SIDE, text(R.string.show_code), Sign.SHOW) {
                     shell.go(Place.ExamResultCode(result.line.result))
                 }
             ),
@@ -137,13 +137,12 @@ class ExamResultCodeScreen(shell: Shell, override val place: Place.ExamResultCod
     override val shines
         get() = true
 
+    private val result = shell.attempt { shell.core.examResult(place.result) }
+    private val code = result?.let { shell.attempt { shell.core.codeOf(it.text) } }
+
     override fun build(): View {
-        val result =
-            shell.attempt { shell.core.examResult(place.result) }
-                ?: return page(text(R.string.exam_result), body())
-        val code =
-            shell.attempt { shell.core.codeOf(result.text) }
-                ?: return page(text(R.string.exam_result), body())
+        val result = result ?: return page(text(R.string.exam_result), body())
+        val code = code ?: return page(text(R.string.exam_result), body())
         val words =
             body(
                 parts.words("${result.line.student} · ${text(outcome(result.line).second)}", 22, bold = true),
@@ -161,10 +160,10 @@ class ExamResultCodeScreen(shell: Shell, override val place: Place.ExamResultCod
 
 /** The class, in short: by student, and what is missed most. The desk tells the rest. */
 class ExamClassScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val view = shell.attempt { shell.core.examClass(ClassRequest(null, null, null)) }
+
     override fun build(): View {
-        val view =
-            shell.attempt { shell.core.examClass(ClassRequest(null, null, null)) }
-                ?: return page(text(R.string.exam_class), body())
+        val view = view ?: return page(text(R.string.exam_class), body())
         val students =
             view.students.map {
                 val passed =

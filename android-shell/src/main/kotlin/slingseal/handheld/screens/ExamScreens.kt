@@ -3,6 +3,7 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.ExamBegin
 import slingseal.core.ExamResultLine
+import slingseal.core.Handheld
 import slingseal.core.RunLine
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -16,8 +17,7 @@ import slingseal.handheld.sense.Beat
 /** Seconds as a stopwatch shows them. */
 internal fun clock(seconds: UInt) = "%d:%02d".format((seconds / 60u).toInt(), (seconds % 60u).toInt())
 
-internal fun Shell.openRuns(): List<RunLine> =
-    attempt { core.examRuns() }.orEmpty().filter { it.state == "open" }
+internal fun Handheld.openRuns(): List<RunLine> = examRuns().filter { it.state == "open" }
 
 /** Says that nothing here is an inspection. */
 internal fun Screen.training(shell: Shell): View =
@@ -33,8 +33,9 @@ internal fun Screen.training(shell: Shell): View =
 
 /** Examinations: the student's door and the instructor's. While a run goes on, nothing but the run. */
 class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val open = shell.attempt { shell.core.openRuns() }.orEmpty()
+
     override fun build(): View {
-        val open = shell.openRuns()
         val rows = if (open.isEmpty()) doors() else open.map(::run)
         val shut = if (open.isEmpty()) null else parts.words(text(R.string.exam_shut), 18)
         return page(
@@ -44,7 +45,7 @@ class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun run(line: RunLine): Key =
-        key(Face.ROW, line.student, Sign.EYE, text(R.string.exam_goes_on, line.load)) {
+        key(Face.ROW, line.student, Sign.EXAM, text(R.string.exam_goes_on, line.load)) {
             shell.go(Place.Walk(WalkRef.Run(line.run)))
         }
 
@@ -65,7 +66,7 @@ class ExamsScreen(shell: Shell, place: Place) : Screen(shell, place) {
             key(Face.ROW, text(R.string.exam_take_sheet), Sign.CODE, text(R.string.move_gather_about)) {
                 shell.go(Place.Scan(Purpose.Moving))
             },
-            key(Face.ROW, text(R.string.exam_class), Sign.MORE, text(R.string.exam_class_about)) {
+            key(Face.ROW, text(R.string.exam_class), Sign.LIST, text(R.string.exam_class_about)) {
                 shell.go(Place.ExamClass)
             },
         )
@@ -82,9 +83,10 @@ class ExamNameScreen(shell: Shell, override val place: Place.ExamName) : Writing
     override val done
         get() = text(R.string.take_it)
 
+    private val runs = shell.attempt { shell.core.examRuns() }.orEmpty().map { it.student }
+    private val results = shell.attempt { shell.core.examResults() }.orEmpty().map { it.student }
+
     override fun extra(): List<View> {
-        val runs = shell.attempt { shell.core.examRuns() }.orEmpty().map { it.student }
-        val results = shell.attempt { shell.core.examResults() }.orEmpty().map { it.student }
         return (runs + results).distinct().take(MOST).map { name ->
             key(Face.ROW, name, Sign.TICK) { take(name) }
         }
@@ -120,9 +122,10 @@ class ExamReadyScreen(shell: Shell, override val place: Place.ExamReady) : Scree
     override val spoken
         get() = text(R.string.exam_ready_words)
 
+    private val known = shell.attempt { shell.core.examKey(key) }
+
     override fun build(): View {
-        val known =
-            shell.attempt { shell.core.examKey(key) } ?: return page(text(R.string.exam_ready), body())
+        val known = known ?: return page(text(R.string.exam_ready), body())
         val facts =
             parts.facts(
                 listOf(
@@ -155,23 +158,22 @@ class ExamReadyScreen(shell: Shell, override val place: Place.ExamReady) : Scree
     }
 
     private fun begin() {
-        val run = shell.attempt { shell.core.examBegin(ExamBegin(key, tag, student)) }
-        shell.feel(if (run == null) Beat.REFUSED else Beat.GOOD)
-        if (run == null) return shell.redraw()
-        shell.backTo(Place.Exams::class)
-        shell.go(Place.Walk(WalkRef.Run(run.run)))
+        val asked = ExamBegin(key, tag, student)
+        shell.ask({ examBegin(asked) }) { run ->
+            feel(Beat.GOOD)
+            backTo(Place.Exams::class)
+            go(Place.Walk(WalkRef.Run(run.run)))
+        }
     }
 }
 
 /** Runs that ended and wait, then results, the last begun first. */
 class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val runs =
+        shell.attempt { shell.core.examRuns() }.orEmpty().filter { it.state == "ended" || it.state == "lost" }
+    private val results = shell.attempt { shell.core.examResults() }.orEmpty()
+
     override fun build(): View {
-        val runs =
-            shell
-                .attempt { shell.core.examRuns() }
-                .orEmpty()
-                .filter { it.state == "ended" || it.state == "lost" }
-        val results = shell.attempt { shell.core.examResults() }.orEmpty()
         val none =
             if (runs.isEmpty() && results.isEmpty()) parts.words(text(R.string.exam_no_results), 18) else null
         return page(
@@ -198,7 +200,7 @@ class ExamResultsScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 line.canScore -> R.string.exam_to_score
                 else -> R.string.exam_to_bring
             }
-        return key(Face.ROW, line.student, Sign.EYE, "${line.load} · ${line.begun.dtg} · ${text(next)}") {
+        return key(Face.ROW, line.student, Sign.EXAM, "${line.load} · ${line.begun.dtg} · ${text(next)}") {
             when {
                 line.state == "lost" -> {}
                 line.canScore -> shell.go(Place.ExamScore(line.run))

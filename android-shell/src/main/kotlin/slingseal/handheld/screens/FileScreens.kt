@@ -37,10 +37,10 @@ class FileScreen(shell: Shell, place: Place) : Screen(shell, place) {
             text(R.string.bundle_title),
             body(
                 parts.column(
-                    key(Face.ROW, text(R.string.bundle_in), Sign.LIST, text(R.string.bundle_in_about)) {
+                    key(Face.ROW, text(R.string.bundle_in), Sign.FILE, text(R.string.bundle_in_about)) {
                         open(shell)
                     },
-                    key(Face.ROW, text(R.string.bundle_out), Sign.SPREAD, text(R.string.bundle_out_about)) {
+                    key(Face.ROW, text(R.string.bundle_out), Sign.FILE, text(R.string.bundle_out_about)) {
                         pick(
                             shell,
                             Intent(Intent.ACTION_CREATE_DOCUMENT)

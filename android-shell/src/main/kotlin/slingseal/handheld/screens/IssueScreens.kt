@@ -130,8 +130,10 @@ class AuthorityCodeScreen(shell: Shell, override val place: Place.AuthorityShown
     override val spoken
         get() = text(if (card) R.string.authority_card_words else R.string.authority_roster_words)
 
+    private val authority = authorityHere(shell)
+
     override fun build(): View {
-        val authority = authorityHere(shell) ?: return page(text(R.string.authority), body())
+        val authority = authority ?: return page(text(R.string.authority), body())
         val code =
             codeView(
                 shell,
@@ -151,7 +153,7 @@ class AuthorityCodeScreen(shell: Shell, override val place: Place.AuthorityShown
                 )
             }
         val renew =
-            key(Face.SIDE, text(R.string.authority_renew), Sign.UNDO) {
+            key(Face.SIDE, text(R.string.authority_renew), Sign.AGAIN) {
                     shell.go(Place.AuthorityWords(Deed.Renew))
                 }
                 .takeIf { !card }
@@ -181,9 +183,10 @@ class AuthorityCredentialScreen(shell: Shell, override val place: Place.Authorit
     override val spoken
         get() = text(R.string.authority_credential_words, place.holder)
 
+    private val code = shell.attempt { shell.core.codeOf(place.text) }
+
     override fun build(): View {
-        val code =
-            shell.attempt { shell.core.codeOf(place.text) } ?: return page(text(R.string.authority), body())
+        val code = code ?: return page(text(R.string.authority), body())
         val own = place.own
         val said = if (own) text(R.string.credential_taken, place.holder) else spoken
         val led = shell.lies(Place.Team::class)
@@ -196,7 +199,7 @@ class AuthorityCredentialScreen(shell: Shell, override val place: Place.Authorit
                     }
                 own -> null
                 else ->
-                    key(Face.SIDE, text(R.string.authority_roster), Sign.CODE) {
+                    key(Face.SIDE, text(R.string.authority_roster), Sign.SHOW) {
                         shell.swap(Place.AuthorityShown(AuthorityCode.ROSTER))
                     }
             }
@@ -223,8 +226,9 @@ class AuthorityPeopleScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.authority_people)
 
+    private val issued = shell.attempt { shell.core.issued() }?.issued.orEmpty()
+
     override fun build(): View {
-        val issued = shell.attempt { shell.core.issued() }?.issued.orEmpty()
         val rows = issued.sortedBy { it.state }.map { one -> row(one) }
         val none = if (rows.isEmpty()) parts.words(text(R.string.authority_nobody), 18) else null
         return page(
@@ -259,10 +263,10 @@ class AuthorityPersonScreen(shell: Shell, override val place: Place.AuthorityPer
     override val paneTitle: CharSequence
         get() = text(R.string.authority_people)
 
+    private val one = shell.attempt { shell.core.issued() }?.issued?.firstOrNull { it.id == place.credential }
+
     override fun build(): View {
-        val one =
-            shell.attempt { shell.core.issued() }?.issued?.firstOrNull { it.id == place.credential }
-                ?: return page(text(R.string.authority_people), body())
+        val one = one ?: return page(text(R.string.authority_people), body())
         val facts =
             parts.facts(
                 listOf(

@@ -16,6 +16,7 @@ import java.io.IOException
 import slingseal.core.HandheldException
 import slingseal.core.Reading
 import slingseal.core.StickerReading
+import slingseal.handheld.Core
 import slingseal.handheld.HandheldActivity
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -37,8 +38,8 @@ import slingseal.handheld.words
  * A page that looks through the camera: the window, the torch, and what is said where nothing can be seen.
  */
 abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) {
-    private val preview = TextureView(context)
-    protected val eye = Eye(context, preview, ::onPicture, photo(), ::onBlind)
+    private val preview by lazy { TextureView(context) }
+    protected val eye by lazy { Eye(context, preview, ::onPicture, photo(), ::onBlind) }
     protected var state: TextView? = null
     @Volatile protected var inFront = false
 
@@ -97,6 +98,13 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
     /** What one frame held of ours, off the main thread; never empty. */
     protected abstract fun onCodes(codes: List<Reading.Ours>)
 
+    /** Said beside the camera, which goes on. */
+    override fun refused(words: String) {
+        val line = state ?: return super.refused(words)
+        line.text = words
+        if (shell.speaks) shell.say(words)
+    }
+
     /** The camera's picture with corners to aim by; where there is none, why, and the way out. */
     protected fun window(): View {
         (preview.parent as? ViewGroup)?.removeView(preview)
@@ -112,10 +120,10 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
                     addView(SignView(context, Sign.CORNERS, palette.code.under), fill())
                 }
         val settings =
-            key(Face.ROW, text(R.string.open_settings), Sign.KEY) { openSettings() }
+            key(Face.ROW, text(R.string.open_settings), Sign.SUN) { openSettings() }
                 .takeIf { why == Blind.NOT_ALLOWED }
         val again =
-            key(Face.ROW, text(R.string.try_again), Sign.UNDO) { again() }
+            key(Face.ROW, text(R.string.try_again), Sign.AGAIN) { again() }
                 .takeIf { why == Blind.TAKEN || why == Blind.BROKEN }
         val words =
             parts.signed(
@@ -186,11 +194,8 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
 
     /** The camera is asked for once; after that the page shows the way to the settings. */
     private fun onBlind(why: Blind) {
-        if (
-            why == Blind.NOT_ALLOWED &&
-                shell.attempt { shell.core.preference(ASKED).orEmpty() }.isNullOrEmpty()
-        ) {
-            shell.attempt { shell.core.prefer(ASKED, "yes") }
+        if (why == Blind.NOT_ALLOWED && Core.choice(Core.ASKED).isEmpty()) {
+            shell.choose(Core.ASKED, "yes")
             context.requestPermissions(arrayOf(Manifest.permission.CAMERA), HandheldActivity.ASK_CAMERA)
         }
         if (blind == why) return
@@ -285,7 +290,6 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
         const val TAG = "load tag"
         const val SEAL = "seal"
         const val REPORT = "movement report"
-        private const val ASKED = "camera asked"
 
         /** A picture's brightness, a third of it, as the night's red. */
         private val NIGHT =

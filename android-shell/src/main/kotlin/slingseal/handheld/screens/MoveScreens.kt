@@ -6,7 +6,9 @@ import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
 import slingseal.core.BundleReport
+import slingseal.core.HandheldException
 import slingseal.core.MovingOut
+import slingseal.handheld.Core
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -14,6 +16,7 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.words
 
 /** Records go from phone to phone by a moving code: no cable, no network. */
 class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
@@ -23,13 +26,13 @@ class MoveScreen(shell: Shell, place: Place) : Screen(shell, place) {
             body(
                 parts.words(text(R.string.move_intro), 18),
                 parts.column(
-                    key(Face.ROW, text(R.string.move_out), Sign.CODE, text(R.string.move_out_about)) {
+                    key(Face.ROW, text(R.string.move_out), Sign.SHOW, text(R.string.move_out_about)) {
                         MoveOutScreen.ready(shell, null) { go(it) }
                     },
-                    key(Face.ROW, text(R.string.move_gather), Sign.EYE, text(R.string.move_gather_about)) {
+                    key(Face.ROW, text(R.string.move_gather), Sign.CODE, text(R.string.move_gather_about)) {
                         shell.go(Place.Scan(Purpose.Moving))
                     },
-                    key(Face.ROW, text(R.string.bundle_title), Sign.LIST, text(R.string.bundle_out_about)) {
+                    key(Face.ROW, text(R.string.bundle_title), Sign.FILE, text(R.string.bundle_out_about)) {
                         shell.go(Place.Files)
                     },
                     space = 20,
@@ -82,9 +85,18 @@ abstract class FramesScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val spoken
         get() = text(R.string.move_words)
 
+    private var out: MovingOut? = null
+    private var first: slingseal.core.CodeView? = null
+
+    override fun read() {
+        out = prepare()
+        first = out?.let { shell.attempt { shell.core.movingFrame(0u) } }
+        super.read()
+    }
+
     override fun build(): View {
-        val out = prepare() ?: return page(text(R.string.move), body())
-        val first = shell.attempt { shell.core.movingFrame(0u) } ?: return page(text(R.string.move), body())
+        val out = out ?: return page(text(R.string.move), body())
+        val first = first ?: return page(text(R.string.move), body())
         val view = codeView(shell, first, text(R.string.move_code))
         code = view
         val words = body(*about(out).toTypedArray())
@@ -116,8 +128,17 @@ abstract class FramesScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val view = code ?: return
         if (!showing) return
         frame += 1
-        val made = shell.attempt { shell.core.movingFrame(frame.toUInt()) } ?: return shell.redraw()
-        view.show(made.size.toInt(), dark(made))
+        val (core, number) = shell.core to frame
+        Core.quick.execute {
+            val made =
+                try {
+                    core.movingFrame(number.toUInt())
+                } catch (e: HandheldException) {
+                    hands.post { if (showing) shell.refuse(e.words) }
+                    return@execute
+                }
+            hands.post { if (showing) view.show(made.size.toInt(), dark(made)) }
+        }
         hands.postDelayed(step, FRAME)
     }
 
@@ -166,8 +187,10 @@ class HaveScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val shines
         get() = true
 
+    private val have = shell.attempt { shell.core.haveCode() }
+
     override fun build(): View {
-        val have = shell.attempt { shell.core.haveCode() } ?: return page(text(R.string.move_have), body())
+        val have = have ?: return page(text(R.string.move_have), body())
         val code = codeView(shell, have, text(R.string.move_have))
         return codePage(
             shell,

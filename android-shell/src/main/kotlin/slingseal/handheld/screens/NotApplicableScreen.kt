@@ -30,7 +30,7 @@ class NotApplicableScreen(shell: Shell, override val place: Place.NotApplicable)
     override val spoken
         get() = text(R.string.not_applicable_guide)
 
-    private fun point(): PointView? =
+    private val point: PointView? =
         shell.attempt { shell.core.walkOf(walk) }?.card?.points?.firstOrNull { it.id == place.point }
 
     override fun build(): View {
@@ -43,7 +43,7 @@ class NotApplicableScreen(shell: Shell, override val place: Place.NotApplicable)
         return page(
             text(R.string.not_applicable),
             body(
-                point()?.let { parts.heading(it.prompt, 22) },
+                point?.let { parts.heading(it.prompt, 22) },
                 parts.words(text(R.string.not_applicable_guide), 19),
                 parts.column(*rows.toTypedArray(), space = 18),
             ),
@@ -52,8 +52,7 @@ class NotApplicableScreen(shell: Shell, override val place: Place.NotApplicable)
 
     private fun take(reason: String) {
         val request = WalkRequest.NotApplicable(place.card.toUInt(), place.point, reason)
-        if (shell.answer(walk, request, Beat.GOOD) == null) return shell.redraw()
-        shell.backTo(Place.Walk::class)
+        shell.answer(walk, request, Beat.GOOD) { backTo(Place.Walk::class) }
     }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit

@@ -48,7 +48,7 @@ abstract class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, pl
                     },
                 )
             }
-        val take = key(Face.GOOD, text(R.string.take_photo), Sign.EYE) { shoot() }.takeIf { blind == null }
+        val take = key(Face.GOOD, text(R.string.take_photo), Sign.PHOTO) { shoot() }.takeIf { blind == null }
         return page(text(R.string.add_photo), read, listOfNotNull(take, torchKey()), scrolls = false)
     }
 
@@ -86,7 +86,7 @@ abstract class PhotoScreen(shell: Shell, place: Place) : LookingScreen(shell, pl
                 )
             }
         val keep = key(Face.GOOD, text(R.string.photo_keep), Sign.TICK) { keep(bytes) }
-        val again = key(Face.SIDE, text(R.string.photo_again), Sign.UNDO) { again() }
+        val again = key(Face.SIDE, text(R.string.photo_again), Sign.AGAIN) { again() }
         return page(text(R.string.add_photo), read, listOf(keep, again), scrolls = false)
     }
 

@@ -62,22 +62,23 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.plan)
 
+    private val tags = shell.attempt { shell.core.tags(MOST.toUInt()) }.orEmpty()
+    private val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == LOAD }
+
     override fun build(): View {
-        val tags = shell.attempt { shell.core.tags(MOST.toUInt()) }.orEmpty()
         val rows =
             tags.mapIndexed { at, tag ->
                 val about = "${tag.load} · ${tag.procedureTitle ?: tag.procedure} · ${tag.gross}"
                 key(
                     Face.ROW,
                     if (at == 0) text(R.string.plan_last, tag.description) else tag.description,
-                    if (at == 0) Sign.UNDO else Sign.NEXT,
+                    if (at == 0) Sign.AGAIN else Sign.NEXT,
                     about,
                 ) {
                     begin(shell, tag.text)
                 }
             }
         // the lists that this phone inspects loads by, for a load that is like none before
-        val lists = shell.attempt { shell.core.procedures() }.orEmpty().filter { it.subject == LOAD }
         val templates =
             lists.map { list ->
                 key(Face.ROW, list.title, Sign.PLUS, text(R.string.plan_template)) { beginBy(shell, list.id) }
@@ -101,18 +102,14 @@ class PlanScreen(shell: Shell, place: Place) : Screen(shell, place) {
     companion object {
         private const val MOST = 12
 
-        fun begin(shell: Shell, tag: String): Boolean =
-            opened(shell, shell.attempt { shell.core.draftLike(tag) })
+        fun begin(shell: Shell, tag: String) = shell.ask({ draftLike(tag) }) { opened(it) }
 
-        private fun beginBy(shell: Shell, list: String) {
-            if (!opened(shell, shell.attempt { shell.core.draftBy(list) })) shell.redraw()
-        }
+        private fun beginBy(shell: Shell, list: String) = shell.ask({ draftBy(list) }) { opened(it) }
 
-        private fun opened(shell: Shell, draft: TagDraft?): Boolean {
-            if (draft == null) return false
-            shell.backTo(Place.Plan::class)
-            shell.go(Place.PlanDraft(draft))
-            return true
+        private fun Shell.opened(draft: TagDraft) {
+            feel(Beat.READ)
+            backTo(Place.Plan::class)
+            go(Place.PlanDraft(draft))
         }
     }
 }
@@ -126,8 +123,10 @@ class PlanDraftScreen(shell: Shell, override val place: Place.PlanDraft) : Scree
     override val paneTitle: CharSequence
         get() = text(R.string.plan)
 
+    private val view = shell.attempt { shell.core.checkDraft(draft) }
+
     override fun build(): View {
-        val view = shell.attempt { shell.core.checkDraft(draft) } ?: return page(text(R.string.plan), body())
+        val view = view ?: return page(text(R.string.plan), body())
         val fields =
             Planned.entries
                 .map { field ->
@@ -345,8 +344,9 @@ class PlanLinksScreen(shell: Shell, override val place: Place.PlanLinks) : Scree
     override val paneTitle: CharSequence
         get() = text(R.string.links)
 
+    private val view = shell.attempt { shell.core.checkDraft(draft) }
+
     override fun build(): View {
-        val view = shell.attempt { shell.core.checkDraft(draft) }
         val rows =
             draft.links.flatMap { link ->
                 listOf(
@@ -421,9 +421,12 @@ class PlanTagScreen(shell: Shell, override val place: Place.PlanTag) : Screen(sh
     override val spoken
         get() = text(R.string.plan_tag_words)
 
+    private val tag = shell.attempt { shell.core.readTag(place.text) }
+    private val code = shell.attempt { shell.core.codeOf(place.text) }
+
     override fun build(): View {
-        val tag = shell.attempt { shell.core.readTag(place.text) } ?: return page(text(R.string.tag), body())
-        val code = shell.attempt { shell.core.codeOf(place.text) } ?: return page(text(R.string.tag), body())
+        val tag = tag ?: return page(text(R.string.tag), body())
+        val code = code ?: return page(text(R.string.tag), body())
         val core = shell.core
         val ground = palette.panel
         val read =

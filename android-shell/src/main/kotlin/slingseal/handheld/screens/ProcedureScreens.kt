@@ -18,7 +18,7 @@ private fun signOf(state: EditionState): Sign =
         EditionState.APPROVED -> Sign.TICK
         EditionState.NOT_APPROVED -> Sign.WARN
         EditionState.WITHDRAWN -> Sign.CROSS
-        EditionState.MISSING -> Sign.EYE
+        EditionState.MISSING -> Sign.MINUS
     }
 
 private fun named(shell: Shell, list: ProcedureView) =
@@ -39,9 +39,10 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.procedures)
 
+    private val all = shell.attempt { shell.core.procedureEditions() }
+
     override fun build(): View {
-        val all =
-            shell.attempt { shell.core.procedureEditions() } ?: return page(text(R.string.procedures), body())
+        val all = all ?: return page(text(R.string.procedures), body())
         val missing = all.filter { it.state == EditionState.MISSING }
         val (used, apart) = (all - missing.toSet()).partition { it.inUse }
         return page(
@@ -55,7 +56,7 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     key(
                         Face.ROW,
                         text(R.string.procedures_file_in),
-                        Sign.LIST,
+                        Sign.FILE,
                         text(R.string.bundle_in_about),
                     ) {
                         FileScreen.open(shell)
@@ -63,7 +64,7 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     key(
                         Face.ROW,
                         text(R.string.procedures_file_out),
-                        Sign.SPREAD,
+                        Sign.FILE,
                         text(R.string.procedures_out_about),
                     ) {
                         FileScreen.pick(
@@ -78,10 +79,10 @@ class ProceduresScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 ),
             ),
             listOf(
-                key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
+                key(Face.GOOD, text(R.string.procedures_in), Sign.CODE) {
                     shell.go(Place.Scan(Purpose.Moving))
                 },
-                key(Face.SIDE, text(R.string.procedures_out), Sign.CODE) { shell.go(Place.ProceduresOut()) },
+                key(Face.SIDE, text(R.string.procedures_out), Sign.SHOW) { shell.go(Place.ProceduresOut()) },
             ),
         )
     }
@@ -113,13 +114,13 @@ class ProcedureScreen(shell: Shell, override val place: Place.Procedure) : Scree
     override val paneTitle: CharSequence
         get() = text(R.string.procedure)
 
+    private val list =
+        shell
+            .attempt { shell.core.procedureEditions() }
+            ?.firstOrNull { it.id == place.id && it.digest == place.digest }
+
     override fun build(): View {
-        val (id, digest) = place
-        val list =
-            shell
-                .attempt { shell.core.procedureEditions() }
-                ?.firstOrNull { it.id == id && it.digest == digest }
-                ?: return page(text(R.string.procedure), body())
+        val list = list ?: return page(text(R.string.procedure), body())
         val missing = list.state == EditionState.MISSING
         val standing =
             parts.panel(
@@ -155,11 +156,11 @@ class ProcedureScreen(shell: Shell, override val place: Place.Procedure) : Scree
         val next =
             when {
                 missing ->
-                    key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) {
+                    key(Face.GOOD, text(R.string.procedures_in), Sign.CODE) {
                         shell.go(Place.Scan(Purpose.Moving))
                     }
                 list.inUse ->
-                    key(Face.GOOD, text(R.string.procedure_send), Sign.CODE) {
+                    key(Face.GOOD, text(R.string.procedure_send), Sign.SHOW) {
                         shell.go(Place.ProceduresOut(list.id))
                     }
                 else -> null

@@ -1,6 +1,8 @@
 package slingseal.handheld.screens
 
 import java.io.Serializable
+import slingseal.core.Handheld
+import slingseal.core.HandheldException
 import slingseal.core.Received
 import slingseal.core.TagDraft
 import slingseal.handheld.Place
@@ -54,118 +56,116 @@ sealed class Purpose(val title: Int, val guide: Int) : Serializable {
 
     data object ExamResult : Purpose(R.string.exam_scan_result, R.string.exam_scan_result_guide)
 
-    /** Hands a text to the core and goes where its answer leads; false where the core refused it. */
-    fun take(shell: Shell, text: String): Boolean =
+    /** Hands a text to the core and goes where its answer leads; a refusal is told by the page in front. */
+    fun take(shell: Shell, text: String) =
         when (this) {
-            Inspect ->
-                shell.attempt { shell.core.readTag(text) }?.let { shell.swap(Place.Tag(it.text)) } != null
+            Inspect -> read(shell, { readTag(text) }) { swap(Place.Tag(it.text)) }
             is Hook -> hook(shell, text, this)
             Arrival -> arrived(shell, text)
-            SetUp ->
-                shell.attempt { shell.core.receive(text) }?.let { SetUpScreen.received(shell, it) } != null
-            Moving -> shell.attempt { shell.core.movingTake(text) } != null
-            Have -> true.also { MoveOutScreen.ready(shell, text) { swap(it) } }
+            SetUp -> received(shell, text) { SetUpScreen.received(this, it) }
+            Moving -> read(shell, { movingTake(text) }) {}
+            Have -> MoveOutScreen.ready(shell, text) { swap(it) }
             PlanLike -> PlanScreen.begin(shell, text)
-            is PlanPiece -> shell.attempt { shell.core.receive(text) }?.let { onto(shell, it, draft) } == true
-            KeyRequest -> shell.attempt { shell.core.receive(text) }?.let { asked(shell, it) } == true
-            Story -> story(shell, text)
-            CopyPart -> CopyKeptScreen.take(shell, text)
-            is Piece ->
-                shell.attempt { shell.core.receive(text) }?.let { piece(shell, it, procedure) } == true
-            ExamTag -> drawn(shell, text, 4)?.let { shell.swap(it) } != null
-            ExamKey ->
-                shell.attempt { shell.core.examKey(text) }?.let { shell.swap(Place.ExamName(it.key)) } != null
-            is ExamRunTag ->
-                shell.attempt { shell.core.readTag(text) }?.let { ready(shell, this, it.text) } != null
-            ExamResult -> shell.attempt { shell.core.receive(text) }?.let { received(shell, it) } != null
-        }.also { shell.feel(if (it) Beat.READ else Beat.REFUSED) }
+            is PlanPiece -> received(shell, text) { onto(it, draft) }
+            KeyRequest -> received(shell, text) { asked(it) }
+            Story -> received(shell, text) { story(it) }
+            CopyPart -> read(shell, { authorityPart(text) }) { CopyKeptScreen.take(this, it, text) }
+            is Piece -> received(shell, text) { piece(it, procedure) }
+            ExamTag -> read(shell, { drawn(text, 4) }) { swap(it) }
+            ExamKey -> read(shell, { examKey(text) }) { swap(Place.ExamName(it.key)) }
+            is ExamRunTag -> read(shell, { readTag(text) }) { ready(this@Purpose, it.text) }
+            ExamResult -> received(shell, text) { result(it) }
+        }
+
+    private fun <T> read(shell: Shell, job: Handheld.() -> T, then: Shell.(T) -> Unit) =
+        shell.ask(job) {
+            feel(Beat.READ)
+            then(it)
+        }
+
+    private fun received(shell: Shell, text: String, then: Shell.(Received) -> Unit) =
+        read(shell, { receive(text) }, then)
 
     /** To the verdict, with what was read before. */
-    private fun hook(shell: Shell, text: String, before: Hook): Boolean {
-        val typed = shell.attempt { shell.core.readTag(text) }
-        // what is no tag is a seal, or nothing
-        if (typed == null) shell.notice = null
-        val place =
-            if (typed != null) {
-                Place.Hook(before.seal, typed.text)
-            } else {
-                shell.attempt { shell.core.check(text, null) } ?: return false
-                Place.Hook(text, before.tag)
-            }
-        shell.backTo(Place.Hook::class)
-        shell.swap(place)
-        return true
-    }
+    private fun hook(shell: Shell, text: String, before: Hook) =
+        read(
+            shell,
+            {
+                // what is no tag is a seal, or nothing
+                val typed = orNull { readTag(text) }
+                if (typed != null) Place.Hook(before.seal, typed.text)
+                else check(text, null).let { Place.Hook(text, before.tag) }
+            },
+        ) {
+            backTo(Place.Hook::class)
+            swap(it)
+        }
+
+    /** What the core has; null where it refuses. */
+    private fun <T> orNull(job: () -> T): T? =
+        try {
+            job()
+        } catch (e: HandheldException) {
+            android.util.Log.i("slingseal", "another kind: ${e.message}")
+            null
+        }
 
     /** Back to the equipment of a load, with the piece. */
-    private fun onto(shell: Shell, what: Received, draft: TagDraft): Boolean {
-        if (what !is Received.Inspection) {
-            shell.notice = shell.activity.getString(R.string.scan_piece_other)
-            return false
-        }
-        PlanPiecesScreen.scanned(shell, what.name, draft)
-        return true
+    private fun Shell.onto(what: Received, draft: TagDraft) {
+        if (what !is Received.Inspection) return refuse(activity.getString(R.string.scan_piece_other))
+        PlanPiecesScreen.scanned(this, what.name, draft)
     }
 
     /** To the page that says what whoever asks may do. */
-    private fun asked(shell: Shell, what: Received): Boolean {
-        if (what !is Received.KeyRequest) {
-            shell.notice = shell.activity.getString(R.string.authority_scan_other)
-            return false
-        }
-        shell.swap(Place.AuthorityIssue(Issuing(what.request, what.holder, what.fingerprint)))
-        return true
+    private fun Shell.asked(what: Received) {
+        if (what !is Received.KeyRequest) return refuse(activity.getString(R.string.authority_scan_other))
+        swap(Place.AuthorityIssue(Issuing(what.request, what.holder, what.fingerprint)))
     }
 
     /** Back to the page that waits for a name, with that of the piece. */
-    private fun piece(shell: Shell, what: Received, list: String): Boolean {
-        if (what !is Received.Inspection) {
-            shell.notice = shell.activity.getString(R.string.scan_piece_other)
-            return false
-        }
-        shell.swap(Place.SubjectName(list, what.name))
-        return true
+    private fun Shell.piece(what: Received, list: String) {
+        if (what !is Received.Inspection) return refuse(activity.getString(R.string.scan_piece_other))
+        swap(Place.SubjectName(list, what.name))
     }
 
     /** To the story of the load that a code is of; what the code says is taken in. */
-    private fun story(shell: Shell, text: String): Boolean {
+    private fun Shell.story(what: Received) {
         val load =
-            when (val what = shell.attempt { shell.core.receive(text) }) {
+            when (what) {
                 is Received.Tag -> what.v1.load
                 is Received.Seal -> what.v1.facts?.load ?: what.v1.tag?.load
                 is Received.Movement -> what.report.load
                 is Received.Void -> what.load
                 else -> null
             }
-        if (load == null && shell.notice == null)
-            shell.notice = shell.activity.getString(R.string.board_find_guide)
-        shell.swap(Place.Story(load ?: return false))
-        return true
+        if (load == null) return refuse(activity.getString(R.string.board_find_guide))
+        swap(Place.Story(load))
     }
 
     /** To the load that lies here. A report is taken in first, and is of a load too. */
-    private fun arrived(shell: Shell, text: String): Boolean {
-        val load =
-            if (shell.attempt { shell.core.arrival(text) } != null) text
-            else {
-                val why = shell.notice
-                val report = shell.attempt { shell.core.receive(text) } as? Received.Movement
-                shell.notice = if (report == null) why else null
-                report?.report?.load ?: return false
-            }
-        shell.swap(Place.Arrival(load))
-        return true
-    }
+    private fun arrived(shell: Shell, text: String) =
+        read(
+            shell,
+            {
+                try {
+                    arrival(text).let { text }
+                } catch (e: HandheldException) {
+                    (orNull { receive(text) } as? Received.Movement)?.report?.load ?: throw e
+                }
+            },
+        ) {
+            swap(Place.Arrival(it))
+        }
 
     /** Back to the page that waits for the tag, with it. */
-    private fun ready(shell: Shell, before: ExamRunTag, tag: String) {
-        shell.backTo(Place.ExamReady::class)
-        shell.swap(Place.ExamReady(before.key, before.student, tag))
+    private fun Shell.ready(before: ExamRunTag, tag: String) {
+        backTo(Place.ExamReady::class)
+        swap(Place.ExamReady(before.key, before.student, tag))
     }
 
-    private fun received(shell: Shell, what: Received) {
-        if (what !is Received.Examination) return SetUpScreen.received(shell, what)
-        shell.news = shell.activity.getString(R.string.exam_taken, what.load, what.by)
-        shell.swap(Place.ExamResults)
+    private fun Shell.result(what: Received) {
+        if (what !is Received.Examination) return SetUpScreen.received(this, what)
+        news = activity.getString(R.string.exam_taken, what.load, what.by)
+        swap(Place.ExamResults)
     }
 }

@@ -12,8 +12,9 @@ import slingseal.handheld.look.Sign
 class RecordsScreen(shell: Shell, override val place: Place.Records) : Screen(shell, place) {
     private val sought = place.sought
 
+    private val records = shell.attempt { shell.core.records(sought.ifEmpty { null }, 200u) }.orEmpty()
+
     override fun build(): View {
-        val records = shell.attempt { shell.core.records(sought.ifEmpty { null }, 200u) }.orEmpty()
         val rows =
             records.map { record ->
                 val state =
@@ -41,7 +42,7 @@ class RecordsScreen(shell: Shell, override val place: Place.Records) : Screen(sh
             if (sought.isEmpty()) null
             else parts.words(text(R.string.found_for, sought, records.size), 19, bold = true)
         val none = if (rows.isEmpty()) parts.words(text(R.string.no_records), 18) else null
-        val find = key(Face.SIDE, text(R.string.find), Sign.EYE) { shell.go(Place.Find) }
+        val find = key(Face.SIDE, text(R.string.find), Sign.FIND) { shell.go(Place.Find) }
         return page(
             text(R.string.records),
             body(about, none, parts.column(*rows.toTypedArray(), space = 16)),
@@ -69,9 +70,11 @@ class FindScreen(shell: Shell, place: Place) : WritingScreen(shell, place) {
 
 /** One record's story. */
 class RecordScreen(shell: Shell, override val place: Place.Record) : Screen(shell, place) {
+    private val record = shell.attempt { shell.core.record(place.record) }
+    private val moves = record?.let { shell.attempt { shell.core.movements(it.line.load) } }.orEmpty()
+
     override fun build(): View {
-        val record =
-            shell.attempt { shell.core.record(place.record) } ?: return page(text(R.string.records), body())
+        val record = record ?: return page(text(R.string.records), body())
         val line = record.line
         val core = shell.core
         val facts =
@@ -90,7 +93,6 @@ class RecordScreen(shell: Shell, override val place: Place.Record) : Screen(shel
                 listOf(parts.words("${finding.shown} · ${finding.prompt}", 18, bold = true)) +
                     finding.story.map { parts.words(it, 16) }
             }
-        val moves = shell.attempt { shell.core.movements(line.load) }.orEmpty()
         val story = record.timeline.map { parts.words("${it.at.dtg}  ${it.what}", 16) }
         return page(
             line.load,
@@ -117,7 +119,7 @@ class RecordScreen(shell: Shell, override val place: Place.Record) : Screen(shel
                 space = 10,
             ),
             listOfNotNull(
-                key(Face.GOOD, text(R.string.show_code), Sign.CODE) { shell.go(Place.Seal(line.record)) },
+                key(Face.GOOD, text(R.string.show_code), Sign.SHOW) { shell.go(Place.Seal(line.record)) },
                 key(Face.BAD, text(R.string.void_it), Sign.CROSS) { shell.go(Place.Void(line.record)) }
                     .takeIf { line.standing != "voided" },
             ),

@@ -92,6 +92,7 @@ class ReportScreen(shell: Shell, override val place: Place.Report) : Screen(shel
  */
 class RefuseScreen(shell: Shell, override val place: Place.Refuse) : Screen(shell, place) {
     private val draft = place.draft
+    private val known = shell.core.refusalCauses()
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -107,7 +108,7 @@ class RefuseScreen(shell: Shell, override val place: Place.Refuse) : Screen(shel
 
     override fun build(): View {
         val causes =
-            shell.core.refusalCauses().map { cause ->
+            known.map { cause ->
                 key(Face.ROW, cause.shown.replaceFirstChar(Char::uppercase), Sign.CROSS) { give(cause.name) }
             }
         val note = saidRow(shell, draft, Said.NOTE)
@@ -188,6 +189,7 @@ class ReportNoteScreen(shell: Shell, override val place: Place.ReportNote) : Wri
  */
 class WhatScreen(shell: Shell, override val place: Place.What) : Screen(shell, place) {
     private val draft = place.draft
+    private val maySign = shell.attempt { shell.core.setUp() }?.credential != null
     private var list: PickList? = null
     override val takesHardKeys
         get() = true
@@ -209,7 +211,7 @@ class WhatScreen(shell: Shell, override val place: Place.What) : Screen(shell, p
         val at = draft.at?.let { text(R.string.when_earlier, Zulu.dtg(it)) } ?: text(R.string.when_now)
         val around =
             listOfNotNull(
-                key(Face.ROW, at, Sign.UNDO, text(R.string.when_about)) { shell.go(Place.When(draft)) }
+                key(Face.ROW, at, Sign.CLOCK, text(R.string.when_about)) { shell.go(Place.When(draft)) }
                     .apply { chosen = draft.at != null },
                 saidRow(shell, draft, Said.NOTE),
                 saidRow(shell, draft, Said.AIRCRAFT),
@@ -217,7 +219,7 @@ class WhatScreen(shell: Shell, override val place: Place.What) : Screen(shell, p
                 key(
                         Face.ROW,
                         text(R.string.add_photo),
-                        Sign.EYE,
+                        Sign.PHOTO,
                         text(R.string.photos_taken, draft.photos.size),
                     ) {
                         shell.go(Place.ReportPhoto(draft))
@@ -239,7 +241,7 @@ class WhatScreen(shell: Shell, override val place: Place.What) : Screen(shell, p
 
     /** Only where there is something to sign with. */
     private fun signRow(): Key? {
-        if (shell.attempt { shell.core.setUp() }?.credential == null) return null
+        if (!maySign) return null
         return key(
                 Face.ROW,
                 text(R.string.sign_it),

@@ -23,10 +23,12 @@ class RiggingScreen(shell: Shell, override val place: Place.Rigging) : Screen(sh
     override val paneTitle: CharSequence
         get() = text(R.string.rigging)
 
+    private val walk = shell.attempt { shell.core.walkOf(place.on) }
+    private val statics =
+        walk?.let { shell.attempt { listOfNotNull(shell.core.walkRigging(it.walk)) } }?.firstOrNull()
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.rigging), body())
-        val statics = shell.attempt { listOfNotNull(shell.core.walkRigging(walk.walk)) }?.firstOrNull()
+        val walk = walk ?: return page(text(R.string.rigging), body())
         val change =
             walk.linkChange?.let {
                 parts.panel(

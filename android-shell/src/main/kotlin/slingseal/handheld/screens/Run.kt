@@ -12,6 +12,7 @@ import slingseal.core.HandheldException
 import slingseal.core.RunView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
+import slingseal.handheld.Core
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
@@ -49,7 +50,7 @@ internal fun Handheld.doOn(on: WalkRef, request: WalkRequest): WalkView =
  * The band over every page of a run: that this is an examination, whose, and the clock, which the core keeps.
  * It asks once a second; what it cannot learn shows with the next answer.
  */
-class RunBand(private val shell: Shell, private val run: String, onItsSide: Boolean) :
+class RunBand(private val shell: Shell, private val run: String, first: RunView?, onItsSide: Boolean) :
     LinearLayout(shell.activity) {
     private val hands = Handler(Looper.getMainLooper())
     private val tick = Runnable { move() }
@@ -80,7 +81,7 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
         clock.gravity = Gravity.END or Gravity.CENTER_VERTICAL
         importantForAccessibility = IMPORTANT_FOR_ACCESSIBILITY_YES
         for (view in listOf(what, who, clock)) view.importantForAccessibility = IMPORTANT_FOR_ACCESSIBILITY_NO
-        show()
+        first?.let(::show)
     }
 
     private fun line(words: String, size: Int) =
@@ -90,14 +91,7 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
             setPadding(0, 0, context.dp(8), 0)
         }
 
-    private fun show(): RunView? {
-        val view =
-            try {
-                shell.core.examRun(run)
-            } catch (e: HandheldException) {
-                android.util.Log.i("slingseal", "no clock: ${e.message}")
-                return null
-            }
+    private fun show(view: RunView) {
         who.text = context.getString(R.string.exam_band_who, view.student)
         clock.text =
             when {
@@ -106,11 +100,18 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
                 else -> view.clock
             }
         contentDescription = "${what.text}. ${who.text}. ${clock.text}"
-        return view
     }
 
     private fun move() {
-        if (show()?.ended != true) hands.postDelayed(tick, SECOND)
+        val core = shell.core
+        Core.quick.execute {
+            val view = read(core, run)
+            hands.post {
+                if (!isAttachedToWindow) return@post
+                view?.let(::show)
+                if (view?.ended != true) hands.postDelayed(tick, SECOND)
+            }
+        }
     }
 
     override fun onAttachedToWindow() {
@@ -126,12 +127,24 @@ class RunBand(private val shell: Shell, private val run: String, onItsSide: Bool
     companion object {
         private const val SECOND = 1000L
 
+        /** The run as the core has it; null where that cannot be learnt. */
+        fun read(core: Handheld, run: String): RunView? =
+            try {
+                core.examRun(run)
+            } catch (e: HandheldException) {
+                android.util.Log.i("slingseal", "no clock: ${e.message}")
+                null
+            }
+
         /** A page under its band. On its side the band is low: the keys need the height. */
-        fun over(shell: Shell, run: String, onItsSide: Boolean, page: View): View =
+        fun over(shell: Shell, run: String, first: RunView?, onItsSide: Boolean, page: View): View =
             LinearLayout(shell.activity).apply {
                 val fill = ViewGroup.LayoutParams.MATCH_PARENT
                 orientation = VERTICAL
-                addView(RunBand(shell, run, onItsSide), LayoutParams(fill, dp(if (onItsSide) 36 else 54)))
+                addView(
+                    RunBand(shell, run, first, onItsSide),
+                    LayoutParams(fill, dp(if (onItsSide) 36 else 54)),
+                )
                 addView(page, LayoutParams(fill, 0, 1f))
             }
     }

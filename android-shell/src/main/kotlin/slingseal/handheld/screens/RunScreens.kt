@@ -32,8 +32,10 @@ class RunMoreScreen(shell: Shell, place: Place, private val run: WalkRef.Run) : 
     override val staysOn
         get() = true
 
+    private val walk = shell.attempt { shell.core.walkOf(run) }
+
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walkOf(run) } ?: return page(text(R.string.more), body())
+        val walk = walk ?: return page(text(R.string.more), body())
         val rows =
             listOf(
                 key(Face.ROW, text(R.string.exam_end), Sign.TICK, text(R.string.exam_end_about)) {
@@ -73,9 +75,10 @@ class CallsScreen(shell: Shell, override val place: Place.ExamCalls) : Screen(sh
     override val staysOn
         get() = true
 
+    private val walk = shell.attempt { shell.core.walkOf(place.on) }
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.exam_calls), body())
+        val walk = walk ?: return page(text(R.string.exam_calls), body())
         val rows =
             walk.findings.map { call ->
                 key(
@@ -84,9 +87,9 @@ class CallsScreen(shell: Shell, override val place: Place.ExamCalls) : Screen(sh
                     Sign.CROSS,
                     "${text(R.string.exam_card, call.card.toInt())} · ${call.prompt}",
                 ) {
-                    if (shell.answer(place.on, WalkRequest.GoTo(call.card), Beat.GOOD) != null)
-                        shell.backTo(Place.Walk::class)
-                    else shell.redraw()
+                    shell.answer(place.on, WalkRequest.GoTo(call.card), Beat.GOOD) {
+                        backTo(Place.Walk::class)
+                    }
                 }
             }
         val none = if (rows.isEmpty()) parts.words(text(R.string.exam_no_calls), 19) else null
@@ -102,8 +105,10 @@ class EndRunScreen(shell: Shell, place: Place, private val on: WalkRef.Run) : Sc
     override val spoken
         get() = text(R.string.exam_end_ask)
 
+    private val walk = shell.attempt { shell.core.walkOf(on) }
+
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walkOf(on) } ?: return page(text(R.string.exam_end), body())
+        val walk = walk ?: return page(text(R.string.exam_end), body())
         val left = (walk.progress.cards - walk.progress.cardsDone).toInt()
         val words = if (left == 0) text(R.string.exam_all_answered) else text(R.string.exam_left, left)
         return page(
@@ -122,9 +127,11 @@ class EndRunScreen(shell: Shell, place: Place, private val on: WalkRef.Run) : Sc
     }
 
     private fun end() {
-        val ended = shell.attempt { shell.core.examEnd(on.run) }
-        shell.feel(if (ended == null) Beat.REFUSED else Beat.GOOD)
-        if (ended == null) shell.redraw() else shell.backTo(Place.Walk::class)
+        val run = on.run
+        shell.ask({ examEnd(run) }) {
+            feel(Beat.GOOD)
+            backTo(Place.Walk::class)
+        }
     }
 }
 
@@ -133,10 +140,11 @@ class RunEndedScreen(shell: Shell, place: Place, private val run: RunView) : Scr
     override val spoken
         get() = text(R.string.exam_ended_words)
 
+    private val line = shell.attempt { shell.core.examRuns() }?.firstOrNull { it.run == run.sheet }
+
     override fun build(): View {
-        val line = shell.attempt { shell.core.examRuns() }?.firstOrNull { it.run == run.sheet }
         val sheet =
-            key(if (line?.canScore == true) Face.SIDE else Face.GOOD, text(R.string.exam_sheet), Sign.CODE) {
+            key(if (line?.canScore == true) Face.SIDE else Face.GOOD, text(R.string.exam_sheet), Sign.SHOW) {
                 shell.go(Place.ExamSheet(run.run))
             }
         val score =

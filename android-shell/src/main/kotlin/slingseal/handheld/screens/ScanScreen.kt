@@ -44,7 +44,7 @@ class ScanScreen(shell: Shell, override val place: Place.Scan) : LookingScreen(s
             )
         said.accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
         state = said
-        val type = key(Face.SIDE, text(R.string.type_it), Sign.LIST) { shell.swap(Place.Type(purpose)) }
+        val type = key(Face.SIDE, text(R.string.type_it), Sign.TYPE) { shell.swap(Place.Type(purpose)) }
         // nobody types the parts of a moving code
         val keys = listOfNotNull(type.takeIf { purpose != Purpose.Moving }, torchKey())
         if (onItsSide && blind == null) return bleeding(text(purpose.title), said, keys)
@@ -70,26 +70,32 @@ class ScanScreen(shell: Shell, override val place: Place.Scan) : LookingScreen(s
                 context.runOnUiThread { report(text) }
             purpose == Purpose.Moving -> frame(text)
             // a sticker holds the tag and what was reported beside it
-            purpose == Purpose.Arrival && codes.size > 1 -> context.runOnUiThread { withReports(codes) }
+            purpose == Purpose.Arrival && codes.size > 1 -> withReports(codes)
             else -> context.runOnUiThread { read(text) }
         }
     }
 
     /** A report goes by itself too, in one code. */
     private fun report(text: String) {
-        if (!inFront || text == lastFrame) return
+        if (!inFront || shell.busy || text == lastFrame) return
         lastFrame = text
-        val taken = shell.attempt { shell.core.receive(text) }
-        state?.text = if (taken == null) shell.notice else SetUpScreen.words(shell, taken)
-        shell.notice = null
-        shell.feel(if (taken == null) Beat.REFUSED else Beat.GOOD)
+        shell.ask({ receive(text) }) {
+            state?.text = SetUpScreen.words(this, it)
+            feel(Beat.GOOD)
+        }
     }
 
+    /** The reports are taken in where they are read, off the main thread; then the load is gone to. */
     private fun withReports(codes: List<Reading.Ours>) {
         if (!inFront) return
         val (loads, others) = codes.partition { it.kind == TAG || it.kind == SEAL }
-        for (other in others) shell.attempt { shell.core.receive(other.text) }
-        (loads.firstOrNull() ?: others.firstOrNull())?.let { read(it.text) }
+        for (other in others) try {
+            shell.core.receive(other.text)
+        } catch (e: HandheldException) {
+            // the load's own page is gone to all the same, and tells what is known of it
+            android.util.Log.i("slingseal", "not taken in: ${e.message}")
+        }
+        (loads.firstOrNull() ?: others.firstOrNull())?.let { context.runOnUiThread { read(it.text) } }
     }
 
     /**
@@ -119,12 +125,8 @@ class ScanScreen(shell: Shell, override val place: Place.Scan) : LookingScreen(s
 
     private fun read(text: String) {
         // a code that was refused stays before the camera: it is told once
-        if (!inFront || text == refusedText) return
+        if (!inFront || shell.busy || text == refusedText) return
         refusedText = text
-        if (!purpose.take(shell, text)) {
-            state?.text = shell.notice
-            if (shell.speaks) shell.notice?.let(shell::say)
-            shell.notice = null
-        }
+        purpose.take(shell, text)
     }
 }

@@ -17,6 +17,7 @@ import slingseal.handheld.look.PinPad
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.Slots
 import slingseal.handheld.sense.Beat
+import slingseal.handheld.sense.HardAnswer
 
 /** A page with a PIN pad: how many digits were typed is shown, never which. */
 abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
@@ -35,10 +36,43 @@ abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
     override val hidesBars
         get() = true
 
+    override val takesHardKeys
+        get() = true
+
     override val paneTitle: CharSequence
         get() = title
 
     protected abstract fun take(pin: String)
+
+    /** How often the key at the edge was pressed for the digit that comes; it is felt and never shown. */
+    private var pulses = 0
+
+    /**
+     * By the keys at the edge, as a dial sends it: up as often as the digit says, ten times for 0, held takes
+     * it, and held with nothing counted is done. Down forgets the count, or the digit before.
+     */
+    override fun hard(answer: HardAnswer) {
+        when (answer) {
+            HardAnswer.FIRST -> {
+                pulses = pulses % DIAL + 1
+                shell.feel(Beat.GOOD)
+            }
+            HardAnswer.SECOND -> {
+                if (pulses == 0) pad.back()
+                pulses = 0
+                shell.feel(Beat.UNDONE)
+            }
+            HardAnswer.AGAIN ->
+                if (pulses == 0) {
+                    end()
+                } else {
+                    pad.type('0' + pulses % DIAL)
+                    pulses = 0
+                    shell.feel(Beat.READ)
+                }
+            HardAnswer.BACK -> shell.back()
+        }
+    }
 
     override fun build(): View {
         val slots =
@@ -54,7 +88,12 @@ abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
             }
         val said =
             parts.column(
-                *listOfNotNull(noticePanel(), parts.heading(title, 20), parts.words(words, 17, bold = true))
+                *listOfNotNull(
+                        noticePanel(),
+                        parts.heading(title, 20),
+                        parts.words(words, 17, bold = true),
+                        if (shell.hardKeysOn) parts.words(text(R.string.pin_by_keys), 16) else null,
+                    )
                     .toTypedArray(),
                 space = 2,
             )
@@ -67,6 +106,11 @@ abstract class PinPage(shell: Shell, place: Place) : Screen(shell, place) {
         shell.notice = text(R.string.nothing_typed)
         shell.feel(Beat.REFUSED)
         shell.redrawSame()
+    }
+
+    private companion object {
+        /** So many presses are a nought. */
+        const val DIAL = 10
     }
 }
 
@@ -97,8 +141,7 @@ class PinScreen(shell: Shell, place: Place, private val walk: WalkView) : PinPag
         key(Face.SIDE, text(R.string.undo_small), Sign.UNDO, text(R.string.take_back_decision)) { takeBack() }
 
     private fun takeBack() {
-        shell.answer(walk.ref, WalkRequest.TakeBack, Beat.UNDONE)
-        shell.redraw()
+        shell.answer(walk.ref, WalkRequest.TakeBack, Beat.UNDONE) { redraw() }
     }
 
     override fun take(pin: String) {
@@ -136,12 +179,25 @@ class SealScreen(shell: Shell, override val place: Place.Seal) : Screen(shell, p
     override val shines
         get() = true
 
+    override val takesHardKeys
+        get() = true
+
+    override fun hard(answer: HardAnswer) =
+        when (answer) {
+            HardAnswer.FIRST,
+            HardAnswer.BACK -> shell.backTo(Place.Start::class)
+            HardAnswer.SECOND,
+            HardAnswer.AGAIN -> shell.say(spoken)
+        }
+
     override val spoken
         get() = text(R.string.seal_spoken)
 
+    private val seal = shell.attempt { shell.core.showSeal(place.record) }
+    private val tag = seal?.let { shell.attempt { shell.core.record(it.record) } }?.tag?.text
+
     override fun build(): View {
-        val seal =
-            shell.attempt { shell.core.showSeal(place.record) } ?: return page(text(R.string.seal), body())
+        val seal = seal ?: return page(text(R.string.seal), body())
         val code = code(seal.code)
         val facts = seal.facts
         val ground = palette.panel
@@ -174,7 +230,6 @@ class SealScreen(shell: Shell, override val place: Place.Seal) : Screen(shell, p
                 )
             )
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Start::class) }
-        val tag = shell.attempt { shell.core.record(seal.record) }?.tag?.text
         val sticker = stickerKey(shell, *listOfNotNull(seal.code.text, tag).toTypedArray())
         return codePage(
             shell,

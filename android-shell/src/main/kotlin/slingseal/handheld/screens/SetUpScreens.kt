@@ -17,8 +17,10 @@ import slingseal.handheld.sense.Beat
 
 /** Whose device it is, whom it trusts, and what is still missing. */
 class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val view = shell.attempt { shell.core.setUp() }
+
     override fun build(): View {
-        val view = shell.attempt { shell.core.setUp() } ?: return page(text(R.string.set_up), body())
+        val view = view ?: return page(text(R.string.set_up), body())
         val scan = key(Face.GOOD, text(R.string.scan_code), Sign.CODE) { shell.go(Place.Scan(Purpose.SetUp)) }
         val open = view.steps.indexOfFirst { !it.done }
         return page(
@@ -115,7 +117,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
                         shell.go(Place.Name)
                     }
                 step.what == SetUpWhat.CREDENTIAL && !step.done && view.request != null ->
-                    key(Face.ROW, text(R.string.show_request), Sign.CODE, text(R.string.show_request_about)) {
+                    key(Face.ROW, text(R.string.show_request), Sign.SHOW, text(R.string.show_request_about)) {
                         shell.go(Place.Request)
                     }
                 else -> null
@@ -234,11 +236,12 @@ class RequestScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val shines
         get() = true
 
+    private val view = shell.attempt { shell.core.setUp() }
+    private val request = view?.request?.let { text -> shell.attempt { shell.core.codeOf(text) } }
+
     override fun build(): View {
-        val view = shell.attempt { shell.core.setUp() }
-        val request =
-            view?.request?.let { text -> shell.attempt { shell.core.codeOf(text) } }
-                ?: return page(text(R.string.key_request), body())
+        val view = view ?: return page(text(R.string.key_request), body())
+        val request = request ?: return page(text(R.string.key_request), body())
         val code = codeView(shell, request, text(R.string.code_of_request))
         val facts =
             parts.facts(

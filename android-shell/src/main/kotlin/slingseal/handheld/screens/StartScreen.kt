@@ -32,7 +32,7 @@ internal enum class Door(
     PLAN(R.string.plan, Sign.PLUS, R.string.plan_about, "planner", { Place.Plan }),
     BOARD(R.string.board, Sign.LIST, R.string.board_about, "leader", { Place.Board }),
     HOOK(R.string.hook_check, Sign.HOOK, R.string.hook_about, "hookup", { Place.Hook() }),
-    EXAMS(R.string.exams, Sign.EYE, R.string.exams_about, "instructor", { Place.Exams }),
+    EXAMS(R.string.exams, Sign.EXAM, R.string.exams_about, "instructor", { Place.Exams }),
     ARRIVAL(R.string.arrival, Sign.DOWN, R.string.arrival_about, null, { Place.Scan(Purpose.Arrival) });
 
     fun open(shell: Shell) = shell.go(place())
@@ -55,10 +55,12 @@ internal enum class Door(
  * key.
  */
 class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
+    private val start = shell.attempt { shell.core.start() }
+    private val runs = shell.attempt { shell.core.openRuns() }.orEmpty()
+    private val setUp = shell.attempt { shell.core.setUp() }
+
     override fun build(): View {
-        val start =
-            shell.attempt { shell.core.start() } ?: return page(text(R.string.app_name), body(), back = false)
-        val setUp = shell.attempt { shell.core.setUp() }
+        val start = start ?: return page(text(R.string.app_name), body(), back = false)
         val doors = Door.of(setUp?.roles.orEmpty())
         val (first, second) = doors
         val other = key(Face.SIDE, text(R.string.more), Sign.MORE) { shell.go(Place.Else) }
@@ -77,8 +79,8 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
         val hand = start.inHand.sortedByDescending { it.updated.unix }
         val loads = hand.mapIndexed { at, line -> if (at == 0) inHand(line) else row(line) }
         val run =
-            shell.openRuns().firstOrNull()?.let { open ->
-                key(Face.ROW, open.student, Sign.EYE, text(R.string.exam_goes_on, open.load)) {
+            runs.firstOrNull()?.let { open ->
+                key(Face.ROW, open.student, Sign.EXAM, text(R.string.exam_goes_on, open.load)) {
                     shell.go(Place.Exams)
                 }
             }
@@ -215,9 +217,11 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     override val paneTitle: CharSequence
         get() = text(R.string.more)
 
+    private val start = shell.attempt { shell.core.start() }
+    private val runs = shell.attempt { shell.core.openRuns() }.orEmpty()
+    private val setUp = shell.attempt { shell.core.setUp() }
+
     override fun build(): View {
-        val start = shell.attempt { shell.core.start() }
-        val setUp = shell.attempt { shell.core.setUp() }
         val large = Door.of(setUp?.roles.orEmpty()).take(2)
         fun door(door: Door): Key? =
             if (door in large) null
@@ -258,7 +262,7 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     shell.go(Place.SetUp)
                 },
                 *team.toTypedArray(),
-                key(Face.ROW, text(R.string.exams), Sign.EYE, exams()) { shell.go(Place.Exams) },
+                key(Face.ROW, text(R.string.exams), Sign.EXAM, exams()) { shell.go(Place.Exams) },
                 key(Face.ROW, text(R.string.settings), Sign.SUN, text(R.string.settings_about)) {
                     shell.go(Place.Settings())
                 },
@@ -273,6 +277,6 @@ class ElseScreen(shell: Shell, place: Place) : Screen(shell, place) {
     }
 
     private fun exams() =
-        shell.openRuns().firstOrNull()?.let { "${it.student}: ${text(R.string.exam_goes_on, it.load)}" }
+        runs.firstOrNull()?.let { "${it.student}: ${text(R.string.exam_goes_on, it.load)}" }
             ?: text(R.string.exams_about)
 }

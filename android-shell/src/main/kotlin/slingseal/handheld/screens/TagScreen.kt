@@ -9,16 +9,40 @@ import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.HardAnswer
 
 /** What the tag says, before the walk begins. */
 class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, place) {
+    private val tag = shell.attempt { shell.core.readTag(place.text) }
+    private val unready = shell.attempt { shell.core.setUp() }?.takeIf { !it.maySeal || Core.keyLost }
+    private val moves = tag?.let { shell.attempt { shell.core.movements(it.load) } }.orEmpty()
+
+    /** A list that is not here is fetched first: what cannot be walked is not begun. */
+    private val missing
+        get() = tag?.basis?.edition?.here == false
+
+    override val paneTitle: CharSequence
+        get() = tag?.load ?: text(R.string.tag)
+
+    override val spoken
+        get() =
+            tag?.let { (listOfNotNull(it.load, it.description, cannot()) + it.warnings).joinToString(". ") }
+
+    override val takesHardKeys
+        get() = tag != null
+
+    override fun hard(answer: HardAnswer) =
+        when (answer) {
+            HardAnswer.FIRST -> if (missing) fetch() else begin()
+            HardAnswer.SECOND,
+            HardAnswer.AGAIN -> shell.say(spoken.orEmpty())
+            HardAnswer.BACK -> shell.back()
+        }
+
     override fun build(): View {
-        val tag = shell.attempt { shell.core.readTag(place.text) } ?: return page(text(R.string.tag), body())
+        val tag = tag ?: return page(text(R.string.tag), body())
         val begin = key(Face.GOOD, text(R.string.begin_walk), Sign.NEXT) { begin() }
-        // a list that is not here is fetched first: what cannot be walked is not begun
-        val fetch =
-            key(Face.GOOD, text(R.string.procedures_in), Sign.EYE) { shell.go(Place.Scan(Purpose.Moving)) }
-        val missing = tag.basis.edition?.here == false
+        val fetch = key(Face.GOOD, text(R.string.procedures_in), Sign.CODE) { fetch() }
         return page(
             tag.load,
             contents(tag),
@@ -27,15 +51,8 @@ class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, pla
     }
 
     private fun contents(tag: TagView): View {
-        // before the first card, not after the last: what keeps this phone from sealing what it is about to
-        // inspect
-        val unready = shell.attempt { shell.core.setUp() }?.takeIf { !it.maySeal || Core.keyLost }
-        val cannot =
-            unready?.let {
-                text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next)
-            }
         val warnings =
-            (listOfNotNull(cannot) + tag.warnings).map {
+            (listOfNotNull(cannot()) + tag.warnings).map {
                 parts.panel(
                     parts.signed(
                         Sign.WARN,
@@ -82,7 +99,7 @@ class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, pla
         return body(
             parts.words(tag.description, 22, bold = true),
             *warnings.toTypedArray(),
-            *storyOf(shell, shell.attempt { shell.core.movements(tag.load) }.orEmpty()).toTypedArray(),
+            *storyOf(shell, moves).toTypedArray(),
             parts.panel(facts),
             picture,
             if (equipment.isEmpty()) null else parts.eyebrow(text(R.string.equipment)),
@@ -91,8 +108,16 @@ class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, pla
         )
     }
 
+    /**
+     * Before the first card, not after the last: what keeps this phone from sealing what it is to inspect.
+     */
+    private fun cannot() =
+        unready?.let { text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next) }
+
+    private fun fetch() = shell.go(Place.Scan(Purpose.Moving))
+
     private fun begin() {
-        val walk = shell.attempt { shell.core.beginWalk(place.text) } ?: return shell.redraw()
-        shell.swap(Place.Walk(walk.ref))
+        val text = place.text
+        shell.ask({ beginWalk(text) }) { swap(Place.Walk(it.ref)) }
     }
 }

@@ -23,6 +23,7 @@ internal fun Shell.setUpAgain() =
 class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
     private val setUp: SetUpView? = shell.attempt { shell.core.setUp() }
     private val step: SetUpWhat? = setUp?.steps?.firstOrNull { !it.done }?.what
+    private val request = setUp?.request?.let { text -> shell.attempt { shell.core.codeOf(text) } }
     override val paneTitle: CharSequence
         get() = text(R.string.join)
 
@@ -100,9 +101,7 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
 
     /** The third step: this phone shows its wish, and then reads the answer. */
     private fun asking(setUp: SetUpView): View {
-        val request =
-            setUp.request?.let { text -> shell.attempt { shell.core.codeOf(text) } }
-                ?: return page(text(R.string.join), body())
+        val request = request ?: return page(text(R.string.join), body())
         val code = codeView(shell, request, text(R.string.code_of_request))
         val facts =
             parts.panel(
@@ -180,8 +179,13 @@ enum class TeamStep {
 
 /** Four steps to a team, on the phone that carries its trust: begin, the card, each one's key, the roster. */
 class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, place) {
-    private val step
-        get() = place.step
+    private val authority = authorityHere(shell)
+
+    /** Who is the authority already is led on from its card. */
+    private val step = if (place.step == TeamStep.BEGIN && authority != null) TeamStep.CARD else place.step
+    private val own = shell.attempt { shell.core.setUp() }
+    private val people =
+        if (authority == null) emptyList() else shell.attempt { shell.core.issued() }?.issued.orEmpty()
 
     override val paneTitle: CharSequence
         get() = text(R.string.team_start)
@@ -202,7 +206,7 @@ class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, p
             }
 
     override fun build(): View {
-        val authority = if (step == TeamStep.BEGIN) null else authorityHere(shell)
+        if (step != place.step) shell.keep(Place.Team(step))
         return when {
             step == TeamStep.CARD && authority != null ->
                 shown(
@@ -226,11 +230,6 @@ class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, p
                     ),
                     null,
                 )
-            authorityHere(shell) != null ->
-                TeamStep.CARD.let {
-                    shell.keep(Place.Team(it))
-                    TeamScreen(shell, Place.Team(it)).build()
-                }
             else -> beginning()
         }
     }
@@ -297,8 +296,6 @@ class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, p
 
     /** Each one's key in turn; whoever has a credential stands in the list. */
     private fun keys(): View {
-        val own = shell.attempt { shell.core.setUp() }
-        val people = shell.attempt { shell.core.issued() }?.issued.orEmpty()
         val given =
             people.map {
                 parts.signed(

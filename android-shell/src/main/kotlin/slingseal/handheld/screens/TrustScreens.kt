@@ -15,18 +15,11 @@ import slingseal.handheld.look.Page
 import slingseal.handheld.look.Sign
 import slingseal.handheld.sense.Beat
 
-/**
- * The page that an authority is trusted on: first what is heard, then, where its name is taken here already,
- * whether there are two.
- */
-object Trusting {
-    /** Takes what came of it: the core compares, and its refusal does not tell what the card says. */
-    fun took(shell: Shell, name: String, done: Boolean): Boolean {
-        shell.feel(if (done) Beat.GOOD else Beat.REFUSED)
-        if (done) shell.news = shell.activity.getString(R.string.trust_done, name)
-        else if (shell.speaks) shell.notice?.let(shell::say)
-        return done
-    }
+/** It is trusted: the core compared, and its refusal would not have told what the card says. */
+private fun Shell.took(name: String) {
+    feel(Beat.GOOD)
+    news = activity.getString(R.string.trust_done, name)
+    setUpAgain()
 }
 
 /**
@@ -157,15 +150,18 @@ class TrustScreen(shell: Shell, override val place: Place.Trust) : Screen(shell,
             shell.feel(Beat.REFUSED)
             return shell.redrawSame()
         }
-        val card = place.card
-        val like = shell.attempt { shell.core.likeNamed(card) } ?: return shell.redrawSame()
-        if (like.isNotEmpty()) return shell.swap(Place.TrustBeside(card, name, heard))
-        if (Trusting.took(shell, name, shell.attempt { shell.core.trust(card, heard) } != null))
-            return shell.setUpAgain()
-        // heard wrong, or another card: it is heard anew from its first group
+        val (card, whole) = place.card to heard
+        shell.ask({ likeNamed(card).isEmpty().also { alone -> if (alone) trust(card, whole) } }) { alone ->
+            if (alone) took(name) else swap(Place.TrustBeside(card, name, whole))
+        }
+    }
+
+    /** Heard wrong, or another card: it is heard anew from its first group. */
+    override fun refused(words: String) {
         heard = ""
-        shell.keep(Place.Trust(card, name, heard))
-        shell.redrawSame()
+        shell.keep(Place.Trust(place.card, name, heard))
+        if (shell.speaks) shell.say(words)
+        super.refused(words)
     }
 
     companion object {
@@ -225,8 +221,9 @@ class BesideScreen(shell: Shell, override val place: Place.TrustBeside) : Screen
     override val spoken
         get() = text(R.string.trust_beside, place.name)
 
+    private val like = shell.attempt { shell.core.likeNamed(place.card) }.orEmpty()
+
     override fun build(): View {
-        val like = shell.attempt { shell.core.likeNamed(place.card) }.orEmpty()
         return page(
             text(R.string.trust_title),
             body(
@@ -263,7 +260,12 @@ class BesideScreen(shell: Shell, override val place: Place.TrustBeside) : Screen
 
     private fun both() {
         val (card, name, heard) = place
-        val done = Trusting.took(shell, name, shell.attempt { shell.core.trustBeside(card, heard) } != null)
-        if (done) shell.setUpAgain() else shell.swap(Place.Trust(card, name))
+        shell.ask({ trustBeside(card, heard) }) { took(name) }
+    }
+
+    override fun refused(words: String) {
+        shell.notice = words
+        if (shell.speaks) shell.say(words)
+        shell.swap(Place.Trust(place.card, place.name))
     }
 }

@@ -105,6 +105,6 @@ class TypeScreen(shell: Shell, override val place: Place.Type) : WritingScreen(s
         get() = true
 
     override fun take(words: String) {
-        if (!purpose.take(shell, words.trim())) shell.redraw()
+        purpose.take(shell, words.trim())
     }
 }

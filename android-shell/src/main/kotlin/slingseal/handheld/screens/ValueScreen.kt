@@ -25,11 +25,14 @@ class ValueScreen(shell: Shell, override val place: Place.Value) : WritingScreen
     private val finding
         get() = place.finding?.toUInt()
 
-    private val asked: Asked? by lazy { ask() }
+    /** How many findings there are before this answer. */
+    private var found = 0
+    private val asked: Asked? = ask()
     private var typed = ""
 
     private fun ask(): Asked? {
         val view = shell.attempt { shell.core.walkOf(walk) } ?: return null
+        found = view.findings.size
         val number = finding
         if (number != null)
             return view.findings
@@ -125,7 +128,7 @@ class ValueScreen(shell: Shell, override val place: Place.Value) : WritingScreen
                 { type(it, unit) },
                 { back(unit) },
             )
-        val load = if (saysLoad) LoadBand.load(shell, place)?.let { parts.eyebrow(it) } else null
+        val load = if (saysLoad) load?.let { parts.eyebrow(it) } else null
         val words =
             parts.column(
                 *listOfNotNull(noticePanel(), load, parts.heading(title, 19), parts.words(guide, 16))
@@ -169,14 +172,14 @@ class ValueScreen(shell: Shell, override val place: Place.Value) : WritingScreen
                 WalkRequest.LookAgain(number, true, words.trim(), null, emptyList())
             }
         val kind = asked?.kind
-        val before = shell.attempt { shell.core.walkOf(walk) }?.findings?.size ?: 0
-        val after = shell.answer(walk, request, Beat.GOOD) ?: return shell.redraw()
-        val wrong = after.findings.size > before
-        if (wrong) shell.feel(Beat.DEFICIENCY)
-        // in an examination nothing is told but what was called
-        if (kind is PointKind.Count && place.run == null)
-            tell(words.trim(), wantedIn(after), wrong, after.linkChange)
-        shell.backTo(Place.Walk::class)
+        shell.answer(walk, request, Beat.GOOD) { after ->
+            val wrong = after.findings.size > found
+            if (wrong) feel(Beat.DEFICIENCY)
+            // in an examination nothing is told but what was called
+            if (kind is PointKind.Count && place.run == null)
+                tell(words.trim(), wantedIn(after), wrong, after.linkChange)
+            backTo(Place.Walk::class)
+        }
     }
 
     /** The core tells what was wanted once the number is given. */
@@ -189,7 +192,7 @@ class ValueScreen(shell: Shell, override val place: Place.Value) : WritingScreen
     }
 
     /** What was counted, then what was wanted, then what a link that differs does to the load. */
-    private fun tell(counted: String, wanted: Int?, wrong: Boolean, change: String?) {
+    private fun Shell.tell(counted: String, wanted: Int?, wrong: Boolean, change: String?) {
         val words =
             when {
                 wrong && wanted != null -> text(R.string.count_differs, counted, wanted)
@@ -197,7 +200,7 @@ class ValueScreen(shell: Shell, override val place: Place.Value) : WritingScreen
                 else -> text(R.string.count_taken, counted)
             }
         val said = listOfNotNull(words, change.takeIf { wrong }).joinToString(" ")
-        if (wrong) shell.notice = said else shell.news = said
+        if (wrong) notice = said else news = said
     }
 
     /**

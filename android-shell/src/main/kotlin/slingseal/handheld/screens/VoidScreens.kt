@@ -43,16 +43,16 @@ class VoidScreen(shell: Shell, override val place: Place.Void) : Screen(shell, p
 
 /** The PIN that signs a void. */
 class VoidPinScreen(shell: Shell, override val place: Place.VoidPin) : PinPage(shell, place) {
+    private val of = shell.attempt { shell.core.record(place.record) }?.line?.load.orEmpty()
     override val title
         get() = text(R.string.void_it)
 
     override val words: String
         get() {
-            val load = shell.attempt { shell.core.record(place.record) }?.line?.load.orEmpty()
             val cause =
                 place.note
                     ?: CAUSES.firstOrNull { it.first == place.cause }?.let { text(it.second) }.orEmpty()
-            return text(R.string.void_pin, load, cause)
+            return text(R.string.void_pin, of, cause)
         }
 
     override val done
@@ -80,9 +80,10 @@ class VoidedScreen(shell: Shell, override val place: Place.Voided) : Screen(shel
     override val spoken
         get() = text(R.string.void_show)
 
+    private val code = shell.attempt { shell.core.codeOf(place.text) }
+
     override fun build(): View {
-        val code =
-            shell.attempt { shell.core.codeOf(place.text) } ?: return page(text(R.string.void_it), body())
+        val code = code ?: return page(text(R.string.void_it), body())
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
         return codePage(
             shell,

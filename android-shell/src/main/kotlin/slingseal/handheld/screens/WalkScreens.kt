@@ -35,13 +35,18 @@ fun walkScreen(shell: Shell, place: Place.Walk): Screen {
     }
 }
 
-/** Does a request, feels its answer, draws the walk anew. */
-internal fun Shell.answer(walk: WalkRef, request: WalkRequest, beat: Beat): WalkView? {
-    val view = attempt { core.doOn(walk, request) }
-    notice = notice ?: view?.refused?.message
-    feel(if (view == null || view.refused != null) Beat.REFUSED else beat)
-    return view?.takeIf { it.refused == null }
-}
+/**
+ * Does a request on a walk and feels its answer; then goes on with the walk as it is. What the walk refuses
+ * is told on the page, made anew.
+ */
+internal fun Shell.answer(walk: WalkRef, request: WalkRequest, beat: Beat, then: Shell.(WalkView) -> Unit) =
+    ask({ doOn(walk, request) }) { view ->
+        val refused = view.refused
+        feel(if (refused == null) beat else Beat.REFUSED)
+        if (refused == null) return@ask then(view)
+        notice = refused.message
+        redraw()
+    }
 
 /** A walk that stands still: paused, or given up. */
 class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Screen(shell, place) {
@@ -54,8 +59,7 @@ class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Scr
             if (walk.next == NextStep.RESUME) {
                 listOf(
                     key(Face.GOOD, text(R.string.resume), Sign.TICK) {
-                        shell.answer(walk.ref, WalkRequest.Resume, Beat.GOOD)
-                        shell.redraw()
+                        shell.answer(walk.ref, WalkRequest.Resume, Beat.GOOD) { redraw() }
                     }
                 )
             } else {
@@ -80,8 +84,10 @@ class MoreScreen(shell: Shell, override val place: Place.More) : Screen(shell, p
     override val staysOn
         get() = true
 
+    private val walk = shell.attempt { shell.core.walkOf(place.on) }
+
     override fun build(): View {
-        val walk = shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.more), body())
+        val walk = walk ?: return page(text(R.string.more), body())
         val open = walk.findings.count { it.state != FindingState.CLOSED }
         val rows =
             listOfNotNull(
@@ -100,9 +106,7 @@ class MoreScreen(shell: Shell, override val place: Place.More) : Screen(shell, p
                     shell.go(Place.Cards(walk.ref))
                 },
                 key(Face.ROW, text(R.string.pause), Sign.BARS) {
-                    if (shell.answer(walk.ref, WalkRequest.Pause, Beat.GOOD) != null)
-                        shell.backTo(Place.Start::class)
-                    else shell.redraw()
+                    shell.answer(walk.ref, WalkRequest.Pause, Beat.GOOD) { backTo(Place.Start::class) }
                 },
                 key(Face.ROW, text(R.string.settings), Sign.SUN) { shell.go(Place.Settings()) },
                 key(Face.ROW, text(R.string.abandon), Sign.WARN, text(R.string.abandon_about)) {
@@ -128,9 +132,10 @@ class CardsScreen(shell: Shell, override val place: Place.Cards) : Screen(shell,
     override val staysOn
         get() = true
 
+    private val walk = shell.attempt { shell.core.walkOf(place.on) }
+
     override fun build(): View {
-        val walk =
-            shell.attempt { shell.core.walkOf(place.on) } ?: return page(text(R.string.all_cards), body())
+        val walk = walk ?: return page(text(R.string.all_cards), body())
         val rows =
             walk.cards.mapIndexed { at, state ->
                 val number = at + 1
@@ -145,9 +150,9 @@ class CardsScreen(shell: Shell, override val place: Place.Cards) : Screen(shell,
                         slingseal.core.CardState.UNANSWERED -> Sign.NONE to R.string.card_open
                     }
                 key(Face.ROW, "$number · $station", sign, text(word)) {
-                    if (shell.answer(place.on, WalkRequest.GoTo(number.toUInt()), Beat.GOOD) != null)
-                        shell.backTo(Place.Walk::class)
-                    else shell.redraw()
+                    shell.answer(place.on, WalkRequest.GoTo(number.toUInt()), Beat.GOOD) {
+                        backTo(Place.Walk::class)
+                    }
                 }
             }
         return page(text(R.string.all_cards), body(parts.column(*rows.toTypedArray(), space = 14)))
@@ -171,9 +176,10 @@ class FindingsScreen(
     override val spoken
         get() = text(R.string.look_again_words)
 
+    private val walk = given ?: shell.attempt { shell.core.walkOf(of) }
+
     override fun build(): View {
-        val walk =
-            given ?: shell.attempt { shell.core.walkOf(of) } ?: return page(text(R.string.findings), body())
+        val walk = walk ?: return page(text(R.string.findings), body())
         val rows =
             walk.findings
                 .sortedBy { it.state == FindingState.CLOSED }

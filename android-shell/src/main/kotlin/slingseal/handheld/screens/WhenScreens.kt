@@ -59,12 +59,12 @@ class WhenScreen(shell: Shell, override val place: Place.When) : Screen(shell, p
     override fun build(): View {
         val now = Instant.now().epochSecond
         val rows =
-            listOf(key(Face.ROW, text(R.string.when_now), Sign.NEXT) { take(null) }) +
+            listOf(key(Face.ROW, text(R.string.when_now), Sign.CLOCK) { take(null) }) +
                 AGO.map { minutes ->
                     val at = now - minutes * 60
-                    key(Face.ROW, text(R.string.minutes_ago, minutes), Sign.UNDO, Zulu.dtg(at)) { take(at) }
+                    key(Face.ROW, text(R.string.minutes_ago, minutes), Sign.CLOCK, Zulu.dtg(at)) { take(at) }
                 } +
-                key(Face.ROW, text(R.string.when_time), Sign.PLUS, text(R.string.when_time_about)) {
+                key(Face.ROW, text(R.string.when_time), Sign.CLOCK, text(R.string.when_time_about)) {
                     shell.go(Place.WhenTime(draft))
                 }
         list = PickList(rows, shell)

@@ -72,7 +72,7 @@ class WriteScreen(shell: Shell, override val place: Place.Write) : WritingScreen
             emptyList()
         } else {
             listOf(
-                key(Face.ROW, text(R.string.add_photo), Sign.EYE) {
+                key(Face.ROW, text(R.string.add_photo), Sign.PHOTO) {
                     shell.swap(Place.Photo(why.draft.copy(note = written.trim())))
                 }
             )
@@ -107,7 +107,7 @@ class WriteScreen(shell: Shell, override val place: Place.Write) : WritingScreen
     }
 
     private fun answer(on: WalkRef, request: WalkRequest, then: KClass<out Place>) {
-        if (shell.answer(on, request, Beat.GOOD) != null) shell.backTo(then) else shell.redraw()
+        shell.answer(on, request, Beat.GOOD) { backTo(then) }
     }
 
     private fun draft(draft: DeficiencyDraft) {

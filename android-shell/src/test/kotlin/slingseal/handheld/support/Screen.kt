@@ -17,6 +17,7 @@ import java.time.Duration
 import org.junit.Assert.assertFalse
 import org.junit.Assert.fail
 import org.robolectric.Shadows.shadowOf
+import slingseal.handheld.HandheldActivity
 import slingseal.handheld.Slow
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.PressGuard
@@ -25,14 +26,27 @@ import slingseal.handheld.look.PressGuard
 class Screen(val activity: Activity) {
     init {
         // a phone that has just been switched on opens its store first
-        while ((activity as? slingseal.handheld.HandheldActivity)?.isOpening == true) {
-            Thread.sleep(5)
+        await { (activity as? HandheldActivity)?.isOpening == true }
+    }
+
+    /** The window, when the page is there that was gone to. */
+    val root: View
+        get() {
+            read()
+            return activity.window.decorView
+        }
+
+    private fun await(lasts: () -> Boolean) {
+        val end = System.nanoTime() + Duration.ofMinutes(2).toNanos()
+        while (lasts()) {
+            check(System.nanoTime() < end) { "nothing came" }
+            Thread.sleep(1)
             shadowOf(Looper.getMainLooper()).idle()
         }
     }
 
-    val root: View
-        get() = activity.window.decorView
+    /** Waits until a page is read, or a press is written down, as somebody does without noticing. */
+    fun read() = await { (activity as? HandheldActivity)?.isReading == true }
 
     fun all(view: View = root): Sequence<View> = sequence {
         yield(view)
@@ -57,17 +71,15 @@ class Screen(val activity: Activity) {
         shown().filterIsInstance<TextView>().first { it.isAccessibilityHeading }.text.toString()
 
     fun settle(millis: Long = PressGuard.SETTLE + 50) {
+        shadowOf(Looper.getMainLooper()).idle()
+        read()
         shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(millis))
+        read()
         drawn()
     }
 
     /** A picture that is still drawn is waited for, as by whoever looks. */
-    private fun drawn() {
-        while (slingseal.handheld.screens.RiggingScreen.drawing.get() > 0) {
-            Thread.sleep(5)
-            shadowOf(Looper.getMainLooper()).idle()
-        }
-    }
+    private fun drawn() = await { slingseal.handheld.screens.RiggingScreen.drawing.get() > 0 }
 
     /** A press in the middle of a view, scrolled into sight first, held as a person holds it. */
     fun press(view: View, held: Long = PressGuard.HOLD + 30, settleFirst: Boolean = true) {
@@ -83,10 +95,7 @@ class Screen(val activity: Activity) {
 
     /** Waits until slow work is done and told, as a person does. */
     fun finish() {
-        while (Slow.at != null) {
-            Thread.sleep(5)
-            shadowOf(Looper.getMainLooper()).idle()
-        }
+        await { Slow.at != null || (activity as? HandheldActivity)?.isReading == true }
         drawn()
     }
 
@@ -157,7 +166,7 @@ class Screen(val activity: Activity) {
                 android.view.InputDevice.SOURCE_TOUCHSCREEN,
                 0,
             )
-        root.dispatchTouchEvent(event)
+        activity.window.decorView.dispatchTouchEvent(event)
         event.recycle()
     }
 
@@ -165,7 +174,7 @@ class Screen(val activity: Activity) {
         val now = SystemClock.uptimeMillis()
         if (action == MotionEvent.ACTION_DOWN) downAt = now
         val event = MotionEvent.obtain(downAt, now, action, x, y, 0)
-        root.dispatchTouchEvent(event)
+        activity.window.decorView.dispatchTouchEvent(event)
         event.recycle()
     }
 
@@ -219,6 +228,7 @@ class Screen(val activity: Activity) {
 
     /** The page as it is drawn, by the framework's own drawing code on the processor. */
     fun pixels(): Bitmap {
+        read()
         shadowOf(Looper.getMainLooper()).idle()
         val bitmap = Bitmap.createBitmap(root.width, root.height, Bitmap.Config.ARGB_8888)
         root.draw(Canvas(bitmap))

@@ -1,134 +1,86 @@
 package slingseal.handheld.support
 
 import android.os.Looper
+import java.lang.invoke.MethodHandles
+import org.objectweb.asm.ClassWriter
+import org.objectweb.asm.Opcodes
+import org.objectweb.asm.Type
 import slingseal.core.Handheld
 import slingseal.core.HandheldInterface
 import slingseal.core.NoHandle
-import slingseal.core.ReportRequest
 
 /**
- * The core under a watch, on every phone under test: a page that makes a slow call from the main thread ends
- * the test. Slow is what stretches a PIN, reads or writes a bundle, decodes a picture, or writes a
- * photograph. A test's own calls are its own affair.
+ * The core under a watch, on every phone under test: a page, or the program around it, that calls the core
+ * from the main thread ends the test, whatever the call. A test's own calls are its own affair.
  *
  * In place of the platform's StrictMode, which sees files and sockets of Java's and nothing of what a native
  * library does.
  */
-@Suppress("DELEGATED_MEMBER_HIDES_SUPERTYPE_OVERRIDE")
-class Watched(private val real: Handheld) : Handheld(NoHandle), HandheldInterface by real {
-    private fun <T> slow(call: String, job: () -> T): T {
-        seen += call
-        val page =
-            Throwable().stackTrace.firstOrNull { frame -> PAGES.any { frame.className.startsWith(it) } }
-        check(Looper.myLooper() != Looper.getMainLooper() || page == null) {
-            "$call on the main thread, from $page"
-        }
-        return job()
-    }
-
-    /** A call of a page, which would wait for whoever holds the core. */
-    private fun <T> page(call: String, job: () -> T): T {
-        check(!held || Looper.myLooper() != Looper.getMainLooper()) {
-            "$call on the main thread while the core is held"
-        }
-        return job()
-    }
-
-    override fun preference(name: String) = page("preference") { real.preference(name) }
-
-    override fun speak(language: String) = page("speak") { real.speak(language) }
-
-    override fun start() = page("start") { real.start() }
-
-    override fun setUp() = page("setUp") { real.setUp() }
-
-    override fun walk(walk: String) = page("walk") { real.walk(walk) }
-
-    override fun examRuns() = page("examRuns") { real.examRuns() }
-
-    override fun check(seal: String?, tag: String?) = page("check") { real.check(seal, tag) }
-
+open class Watched(@JvmField val real: Handheld) : Handheld(NoHandle) {
     override fun close() = real.close()
 
     override fun destroy() = real.destroy()
-
-    override fun addPhoto(bytes: ByteArray) = slow("addPhoto") { real.addPhoto(bytes) }
-
-    override fun closeAccount(day: String?) = slow("closeAccount") { real.closeAccount(day) }
-
-    override fun copyAuthority(passphrase: String) = slow("copyAuthority") { real.copyAuthority(passphrase) }
-
-    override fun restoreAuthority(one: String, other: String, passphrase: String) =
-        slow("restoreAuthority") { real.restoreAuthority(one, other, passphrase) }
-
-    override fun signClosing(day: String?, pin: String) = slow("signClosing") { real.signClosing(day, pin) }
-
-    override fun withdrawPiece(serial: String, why: String, pin: String) =
-        slow("withdrawPiece") { real.withdrawPiece(serial, why, pin) }
-
-    override fun writeDraft(draft: slingseal.core.TagDraft, pin: String) =
-        slow("writeDraft") { real.writeDraft(draft, pin) }
-
-    override fun bundleIn(file: String) = slow("bundleIn") { real.bundleIn(file) }
-
-    override fun bundleOut(file: String) = slow("bundleOut") { real.bundleOut(file) }
-
-    override fun examLock(plan: slingseal.core.ExamPlan, standard: slingseal.core.ExamStandard, pin: String) =
-        slow("examLock") { real.examLock(plan, standard, pin) }
-
-    override fun examReveal(key: String, pin: String) = slow("examReveal") { real.examReveal(key, pin) }
-
-    override fun examScore(run: String, pin: String) = slow("examScore") { real.examScore(run, pin) }
-
-    override fun makeKey(holder: String, pin: String) = slow("makeKey") { real.makeKey(holder, pin) }
-
-    override fun movingBegin(have: String?) = slow("movingBegin") { real.movingBegin(have) }
-
-    override fun movingTake(text: String) = slow("movingTake") { real.movingTake(text) }
-
-    override fun readFrame(width: UInt, height: UInt, stride: UInt, luminance: ByteArray) =
-        slow("readFrame") { real.readFrame(width, height, stride, luminance) }
-
-    override fun readFrameBeside(
-        width: UInt,
-        height: UInt,
-        stride: UInt,
-        luminance: ByteArray,
-        known: List<String>,
-    ) = slow("readFrameBeside") { real.readFrameBeside(width, height, stride, luminance, known) }
-
-    override fun readPicture(picture: ByteArray) = slow("readPicture") { real.readPicture(picture) }
-
-    override fun report(request: ReportRequest, pin: String?) =
-        if (pin == null) real.report(request, null) else slow("report") { real.report(request, pin) }
-
-    override fun seal(walk: String, pin: String, validityHours: UInt?) =
-        slow("seal") { real.seal(walk, pin, validityHours) }
-
-    override fun signInspection(walk: String, pin: String) =
-        slow("signInspection") { real.signInspection(walk, pin) }
-
-    override fun tagPicture(tag: String) = slow("tagPicture") { real.tagPicture(tag) }
-
-    override fun walkPicture(walk: String) = slow("walkPicture") { real.walkPicture(walk) }
-
-    override fun void(record: String, cause: String, note: String?, pin: String) =
-        slow("void") { real.void(record, cause, note, pin) }
 
     companion object {
         /** What was called so far. */
         val seen = java.util.concurrent.CopyOnWriteArraySet<String>()
 
-        /**
-         * Whether the core is held for long, as by a bundle that is read: a page that asked it would stand
-         * still.
-         */
-        @Volatile var held = false
+        /** Who may not: everything of the program that runs on the main thread. */
         private val PAGES =
-            listOf(
-                "slingseal.handheld.screens.",
-                "slingseal.handheld.HandheldActivity",
-                "slingseal.handheld.Slow",
-            )
+            listOf("screens.", "look.", "sense.", "HandheldActivity", "Slow", "Screen", "Printing", "Papers")
+                .map { "slingseal.handheld.$it" }
+
+        fun watch(real: Handheld): Handheld = made.newInstance(real)
+
+        @JvmStatic
+        fun called(call: String) {
+            seen += call
+            if (Looper.myLooper() != Looper.getMainLooper()) return
+            val page =
+                Throwable().stackTrace.firstOrNull { frame -> PAGES.any { frame.className.startsWith(it) } }
+            check(page == null) { "$call on the main thread, from $page" }
+        }
+
+        private val made by lazy {
+            MethodHandles.lookup().defineClass(written()).getConstructor(Handheld::class.java)
+                as java.lang.reflect.Constructor<Watched>
+        }
+
+        /**
+         * A class whose methods are all that the core has, so that no call is forgotten: each says what it
+         * is, and then asks the real one. The platform's own proxies would wrap what the core throws.
+         */
+        private fun written(): ByteArray {
+            val watched = Type.getInternalName(Watched::class.java)
+            val core = Type.getInternalName(Handheld::class.java)
+            val named = "L$core;"
+            val written = ClassWriter(ClassWriter.COMPUTE_MAXS)
+            written.visit(Opcodes.V11, Opcodes.ACC_PUBLIC, "${watched}Whole", null, watched, null)
+            written.visitMethod(Opcodes.ACC_PUBLIC, "<init>", "($named)V", null, null).apply {
+                visitVarInsn(Opcodes.ALOAD, 0)
+                visitVarInsn(Opcodes.ALOAD, 1)
+                visitMethodInsn(Opcodes.INVOKESPECIAL, watched, "<init>", "($named)V", false)
+                visitInsn(Opcodes.RETURN)
+                visitMaxs(0, 0)
+            }
+            for (call in HandheldInterface::class.java.methods) {
+                val shape = Type.getMethodDescriptor(call)
+                written.visitMethod(Opcodes.ACC_PUBLIC, call.name, shape, null, null).apply {
+                    visitLdcInsn(call.name.substringBefore('-'))
+                    visitMethodInsn(Opcodes.INVOKESTATIC, watched, "called", "(Ljava/lang/String;)V", false)
+                    visitVarInsn(Opcodes.ALOAD, 0)
+                    visitFieldInsn(Opcodes.GETFIELD, watched, "real", named)
+                    var at = 1
+                    for (given in Type.getArgumentTypes(call)) {
+                        visitVarInsn(given.getOpcode(Opcodes.ILOAD), at)
+                        at += given.size
+                    }
+                    visitMethodInsn(Opcodes.INVOKEVIRTUAL, core, call.name, shape, false)
+                    visitInsn(Type.getReturnType(call).getOpcode(Opcodes.IRETURN))
+                    visitMaxs(0, 0)
+                }
+            }
+            return written.toByteArray()
+        }
     }
 }

@@ -37,7 +37,7 @@ import slingseal.handheld.HandheldActivity
 import slingseal.handheld.Place
 import slingseal.handheld.Slow
 import slingseal.handheld.screens.LookingScreen
-import slingseal.handheld.screens.walkOf
+import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.sense.Luminance
 
 /** The demo's zone: a desk that is the authority, and this phone. Everything is invented. */
@@ -144,7 +144,12 @@ class Zone {
 
         /** What the plan wants of the value page that stands at a place; null where it wants no number. */
         fun planned(place: Place.Value): String? {
-            val walk = Core.of(RuntimeEnvironment.getApplication()).walkOf(place.on)
+            val core = Core.of(RuntimeEnvironment.getApplication())
+            val walk =
+                when (val on = place.on) {
+                    is WalkRef.Inspection -> core.walk(on.walk)
+                    is WalkRef.Run -> core.examRun(on.run).walk
+                }
             val finding = place.finding?.toUInt()
             val kind =
                 if (finding == null) walk.card?.points?.firstOrNull { it.id == place.point }?.kind
@@ -167,8 +172,7 @@ class Zone {
         fun newPhone() {
             FakeKeystore.fresh()
             Core.close()
-            Core.watched = ::Watched
-            Watched.held = false
+            Core.watched = Watched::watch
             File(RuntimeEnvironment.getApplication().noBackupFilesDir, "home").deleteRecursively()
             Slow.reset()
             for (language in listOf(java.util.Locale.ENGLISH, java.util.Locale("es", "MX"))) org.robolectric
@@ -197,7 +201,7 @@ class Zone {
         }
 
         fun launch(): ActivityController<HandheldActivity> =
-            Robolectric.buildActivity(HandheldActivity::class.java).setup().also { Screen(it.get()) }
+            Robolectric.buildActivity(HandheldActivity::class.java).setup().also { Screen(it.get()).read() }
 
         /**
          * What a camera would see of a code: grey on grey, eight pixels a module, off the middle, with a
@@ -290,4 +294,5 @@ fun HandheldActivity.see(picture: Luminance) {
     camera.start()
     camera.join()
     org.robolectric.Shadows.shadowOf(android.os.Looper.getMainLooper()).idle()
+    Screen(this).finish()
 }

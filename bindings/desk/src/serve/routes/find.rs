@@ -1,0 +1,77 @@
+//! Searching, and which stretch of time is asked for.
+
+use slingseal_app::catalogue::page as words;
+use slingseal_app::{AppError, BoardColumn, ListRequest};
+
+use super::{PAGE, SHELF};
+use crate::serve::ask::Form;
+use crate::serve::desk::Desk;
+use crate::serve::frame::shown;
+use crate::serve::page::{self, Stretch};
+use crate::serve::reply::Reply;
+
+/// Days that no account is older than.
+pub(in crate::serve) const FOR_EVER: u32 = 36_500;
+
+pub(in crate::serve) fn searched(desk: &Desk, query: &Form) -> Result<Reply, AppError> {
+    let fields = ["q", "inspector", "rigger", "procedure", "serial", "from", "until"];
+    let request = ListRequest {
+        words: query.some("q"),
+        inspector: query.some("inspector"),
+        rigger: query.some("rigger"),
+        procedure: query.some("procedure"),
+        serial: query.some("serial"),
+        days: None,
+        from: query.some("from"),
+        until: query.some("until"),
+        after: query.some("after"),
+        most: PAGE,
+    };
+    let page = desk.app.list(&request)?;
+    // A load that is only planned has no record yet.
+    let exact = request.words.as_deref().and_then(|words| desk.app.load(words).ok());
+    let given = fields.iter().filter(|field| !query.get(field).is_empty());
+    let given: Vec<String> =
+        given.map(|field| format!("{field}={}", page::encoded(query.get(field)))).collect();
+    let next = page.next.as_ref().map(|next| format!("/search?{}&after={next}", given.join("&")));
+    let asked: Vec<&str> =
+        fields.iter().map(|field| query.get(field)).filter(|value| !value.is_empty()).collect();
+    let asked = asked.join(", ");
+    // A state is no word of any record: it is asked of the board, which knows it.
+    let board = desk.app.board(FOR_EVER, SHELF)?;
+    let in_state: Vec<_> = board.columns.into_iter().filter(|column| is_state(column, &asked)).collect();
+    let title = if asked.is_empty() {
+        words::EveryRecord.say(desk.app.spoken())
+    } else {
+        words::SearchFor { asked: &asked }.say(desk.app.spoken())
+    };
+    shown(
+        desk,
+        "",
+        &title,
+        &page::search(
+            &asked,
+            exact.as_ref(),
+            &in_state,
+            &page,
+            &fields.map(|name| (name, query.get(name))),
+            next.as_deref(),
+            desk.app.spoken(),
+        ),
+    )
+}
+
+pub(in crate::serve) fn is_state(column: &BoardColumn, asked: &str) -> bool {
+    let plain = |text: &str| text.replace(['_', '-'], " ").to_lowercase();
+    !asked.is_empty() && [&column.state, &column.title].into_iter().any(|name| plain(name) == plain(asked))
+}
+
+/// Which stretch of time is asked for.
+pub(in crate::serve) fn stretch(query: &Form) -> Stretch<'_> {
+    Stretch { days: days(query), from: query.get("from"), until: query.get("until") }
+}
+
+/// The days that a page looks back; nought is all.
+pub(in crate::serve) fn days(query: &Form) -> Option<u32> {
+    Some(query.number("days", 0, 36_500)).filter(|days| *days > 0)
+}
