@@ -274,7 +274,7 @@ fn a_finding_s_key_is_its_number_and_the_rigger_comes_first() {
     assert!(hands.screen().contains("Finding 1 is closed"), "{}", hands.screen());
     hands.press(".10\n-21\n2/");
     let shown = hands.screen();
-    let numbers: Vec<&str> = shown.lines().filter(|line| line.contains("finding ")).collect();
+    let numbers: Vec<&str> = shown.lines().filter(|line| line.contains("  finding ")).collect();
     assert_eq!(numbers.len(), 2, "{shown}");
     for (at, line) in numbers.iter().enumerate() {
         let key = at + 1;
