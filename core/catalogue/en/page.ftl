@@ -567,7 +567,10 @@ audit-door = Audit
 audit-explained = This home looked through: its journal, every record's chain and signature, every paper.
 audit-begin = Begin the audit
 audit-holds = Everything holds: { $records } records, { $entries } entries, { $papers } papers.
-audit-faults = { $count } things do not hold.
+audit-faults = { $count ->
+    [one] One thing does not hold.
+   *[other] { $count } things do not hold.
+}
 stopped-partly = Stopped. What was taken in before stays; the rest is taken in when it is sent again.
 no-such-work = That work is no longer known here.
 too-much-work = As much long work as fits is under way; wait for some of it, or stop it.

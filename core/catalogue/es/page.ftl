@@ -576,7 +576,10 @@ audit-door = Revisión
 audit-explained = Este puesto revisado entero: su diario, la cadena y la firma de cada registro, cada documento.
 audit-begin = Empezar la revisión
 audit-holds = Todo se sostiene: { $records } registros, { $entries } entradas, { $papers } documentos.
-audit-faults = { $count } cosas no se sostienen.
+audit-faults = { $count ->
+    [one] Una cosa no se sostiene.
+   *[other] { $count } cosas no se sostienen.
+}
 stopped-partly = Detenido. Lo incorporado antes queda; el resto se incorpora cuando se envíe de nuevo.
 no-such-work = Ese trabajo ya no se conoce aquí.
 too-much-work = Hay tanto trabajo largo en curso como cabe; espere a que acabe alguno, o deténgalo.
