@@ -21,9 +21,9 @@ export "CC_$under=$bin/$compiler" "AR_$under=$bin/llvm-ar" "CARGO_TARGET_${upper
 # newer phones map pages of 16 KiB
 export "CARGO_TARGET_${upper}_RUSTFLAGS=-Clink-arg=-Wl,-z,max-page-size=16384"
 cd "$shell/.."
-cargo build --locked --release -p slingseal-android --target "$target"
+cargo build --locked --profile packaged -p slingseal-android --target "$target"
 built=$(cargo metadata --locked --no-deps --format-version 1 | sed -n 's/.*"target_directory":"\([^"]*\)".*/\1/p')
 mkdir -p "$shell/target/$abi"
 "$bin/llvm-strip" --strip-unneeded -o "$shell/target/$abi/libslingseal_android.so" \
-  "$built/$target/release/libslingseal_android.so"
+  "$built/$target/packaged/libslingseal_android.so"
 ls -l "$shell/target/$abi"

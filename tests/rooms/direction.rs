@@ -108,8 +108,9 @@ fn bindings_speak_to_the_facade_alone() {
         ("android", ["slingseal-app", "slingseal-paper"].as_slice()),
         ("exchange", &["slingseal-app"]),
         ("paper", &["slingseal-app"]),
-        // the desk's verbs push and pull
-        ("desk", &["slingseal-app", "slingseal-exchange", "slingseal-paper"]),
+        ("parquet", &["slingseal-app"]),
+        // the desk's verbs push, pull and export
+        ("desk", &["slingseal-app", "slingseal-exchange", "slingseal-paper", "slingseal-parquet"]),
     ] {
         let ours: Vec<String> = dependencies(&format!("bindings/{binding}"))
             .into_iter()

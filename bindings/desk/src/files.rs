@@ -77,6 +77,37 @@ pub(crate) fn write_whole<T>(
     filled
 }
 
+/// Writes files of names that the program makes up into a folder that was named for them: all of them or none, each in place of
+/// one of its name that was there. `fill` asks for a place by a file's name.
+#[cfg(feature = "parquet")]
+pub(crate) fn write_set<T>(
+    folder: &Path,
+    fill: impl FnOnce(&mut dyn FnMut(&str) -> std::io::Result<Box<dyn Write + Send>>) -> Result<T, AppError>,
+) -> Result<T, AppError> {
+    std::fs::create_dir_all(folder).map_err(|error| failed(folder, &error))?;
+    let mut parts: Vec<(PathBuf, PathBuf, File)> = Vec::new();
+    let mut place = |name: &str| -> std::io::Result<Box<dyn Write + Send>> {
+        let path = folder.join(name);
+        let (part, file) = part_of(&path).map_err(std::io::Error::other)?;
+        parts.push((part, path, file.try_clone()?));
+        Ok(Box::new(BufWriter::new(file)))
+    };
+    let filled = fill(&mut place).and_then(|filled| {
+        for (part, path, file) in &parts {
+            let wrong = |error: std::io::Error| failed(path, &error);
+            file.sync_all().map_err(wrong)?;
+            std::fs::rename(part, path).map_err(wrong)?;
+        }
+        Ok(filled)
+    });
+    if filled.is_err() {
+        for (part, ..) in &parts {
+            let _ = std::fs::remove_file(part);
+        }
+    }
+    filled
+}
+
 /// A device or a pipe: neither a file nor a folder.
 fn is_stream(known: &Metadata) -> bool {
     !known.is_file() && !known.is_dir() && !known.is_symlink()

@@ -55,11 +55,12 @@ pub use hook::page::{CheckPageMade, CheckPageRequest};
 pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
-    AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, DeficienciesView, DrawnLook, EXPORT_SCHEMA,
-    EditionWalked, EditionsView, ExportTable, GroupShare, InAllView, InspectorLooks, ListRequest, LoadView,
-    ManifestLine, ManifestView, MomentView, PeopleView, PersonView, PhotoView, PieceFilter, PieceLifeView,
-    PieceLine, PieceMoment, PieceStanding, PieceView, PiecesView, PointLooks, PointShare, RecordsView,
-    SecondLookView, ShareView, WeekShare, WeeksRequest, ZoneCount,
+    AccountCell, AccountTable, AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, ColumnType,
+    DeficienciesView, DrawnLook, EXPORT_SCHEMA, EditionWalked, EditionsView, ExportTable, GroupShare,
+    InAllView, InspectorLooks, ListRequest, LoadView, ManifestLine, ManifestView, MomentView, PeopleView,
+    PersonView, PhotoView, PieceFilter, PieceLifeView, PieceLine, PieceMoment, PieceStanding, PieceView,
+    PiecesView, PointLooks, PointShare, RecordsView, SecondLookView, ShareView, TableWriter, WeekShare,
+    WeeksRequest, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,

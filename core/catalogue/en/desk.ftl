@@ -189,6 +189,7 @@ audit-fault = FAULT { $fault }
 audit-note = note: { $note }
 everything-holds = every chain and every signature holds
 csv-or-json = { $file }: CSV, JSON or SQL? end the name in .csv, .json or .sql
+built-without-parquet = this program was built without Parquet; build it with --features parquet, or export to a .csv, .json or .sql file
 several-records-start = several records start with { $digits }; give more digits
 no-such-record = no load "{ $digits }" and no record that starts so among the newest { $newest }; see records list
 fit = fit

@@ -222,6 +222,7 @@ verb-records-export = The account for other programs; core/account/EXPORT.md doc
 more-records-export = --csv FILE for spreadsheets and statistics, --json FILE for one document with everything in it; several files may be named where their endings tell which is which.
 arg-records-export-files = Where to put it: .csv, .json, or .sql for a database (psql DATABASE -f FILE.sql)
 arg-records-export-csv = As CSV, whatever the file's ending
+arg-records-export-parquet = As Parquet: a folder with a file for each of the seven tables of the SQL script
 arg-records-export-of = Which table: records, deficiencies or equipment
 verb-records-verify = Walk every chain and signature, and name what does not hold
 verb-records-print = A record's one-page PDF

@@ -195,6 +195,7 @@ audit-fault = FALLO { $fault }
 audit-note = nota: { $note }
 everything-holds = toda cadena y toda firma es correcta
 csv-or-json = { $file }: ¿CSV, JSON o SQL? termine el nombre en .csv, .json o .sql
+built-without-parquet = este programa se compiló sin Parquet; compílelo con --features parquet, o exporte a un archivo .csv, .json o .sql
 several-records-start = varios registros empiezan por { $digits }; dé más dígitos
 no-such-record = no hay carga «{ $digits }» ni registro que empiece así entre los { $newest } más nuevos; vea records list
 fit = apta

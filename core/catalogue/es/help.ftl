@@ -222,6 +222,7 @@ verb-records-export = La cuenta para otros programas; la explica core/account/EX
 more-records-export = --csv FILE para hojas de cálculo y estadística, --json FILE para un documento con todo; pueden nombrarse varios archivos si sus terminaciones dicen cuál es cuál.
 arg-records-export-files = Dónde ponerla: .csv, .json, o .sql para una base de datos (psql DATABASE -f FILE.sql)
 arg-records-export-csv = Como CSV, termine como termine el archivo
+arg-records-export-parquet = Como Parquet: una carpeta con un archivo por cada una de las siete tablas del guion SQL
 arg-records-export-of = Qué tabla: records, deficiencies o equipment
 verb-records-verify = Recorrer cada cadena y cada firma, y nombrar lo que no se sostiene
 verb-records-print = El PDF de una página de un registro

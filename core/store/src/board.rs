@@ -85,24 +85,31 @@ impl Groups {
     }
 }
 
-/// Records in groups; of some days, or of all time: of each group first those of which the seal alone is here, then the whole ones.
-pub(super) fn groups_sql(bounded: bool) -> String {
-    // Of all time the index of groups alone answers it, in its own order.
-    let of = if bounded { "issued >= ?1 AND issued < ?2" } else { "?1 = ?1 AND ?2 = ?2" };
-    let counts = |which: &str| {
-        format!(
-            "count(*) FILTER (WHERE {which}), count(*) FILTER (WHERE {which} AND found > 0),
-             coalesce(sum(found) FILTER (WHERE {which}), 0), coalesce(sum(corrected) FILTER (WHERE {which}), 0),
-             count(*) FILTER (WHERE {which} AND outcome = 'fit'), max(issued) FILTER (WHERE {which})"
-        )
-    };
-    format!(
-        "SELECT procedure, rigger, inspector, {}, {} FROM records WHERE {of} AND standing <> 'no_inspection'
-         GROUP BY 1, 2, 3 ORDER BY 1, 2, 3",
-        counts("device IS NULL"),
-        counts("device IS NOT NULL")
-    )
-}
+/// Records of a stretch of time in groups, each as the view of the counts has it. Of all time the counts are kept.
+const GROUPS_SINCE: &str = "
+    SELECT procedure, rigger, inspector, device IS NOT NULL, count(*), sum(found > 0), sum(found), sum(corrected),
+        sum(outcome = 'fit'), max(issued)
+    FROM records WHERE issued >= ?1 AND issued < ?2 AND standing <> 'no_inspection'
+    GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4";
+pub(super) const GROUPS_OF_ALL_TIME: &str = "
+    SELECT procedure, rigger, inspector, whole, records, with_findings, found, corrected, fit, last
+    FROM record_counts WHERE ?1 = ?1 AND ?2 = ?2 ORDER BY 1, 2, 3, 4";
+
+/// Deficiencies by what they were called, of the records of a stretch of time.
+const NAMES_SINCE: &str = "
+    SELECT d.procedure, d.point, d.name, count(*) AS times, sum(d.corrected)
+    FROM records CROSS JOIN deficiencies AS d ON d.record = records.id
+    WHERE records.issued >= ?1 AND records.issued < ?2
+    GROUP BY d.procedure, d.point, d.name ORDER BY d.procedure, d.point, times DESC, d.name";
+pub(super) const NAMES_OF_ALL_TIME: &str = "
+    SELECT procedure, point, name, sum(found) AS times, sum(corrected) FROM deficiency_counts WHERE ?1 = ?1 AND ?2 = ?2
+    GROUP BY procedure, point, name ORDER BY procedure, point, times DESC, name";
+
+/// In how many records a point is deficient: one that has several deficiencies in one record is counted once for it.
+const POINT_SINCE: &str = "
+    SELECT count(DISTINCT d.record) FROM records CROSS JOIN deficiencies AS d ON d.record = records.id
+    WHERE records.issued >= ?1 AND records.issued < ?2 AND d.procedure = ?3 AND d.point = ?4";
+pub(super) const POINT_OF_ALL_TIME: &str = "SELECT coalesce(sum(records), 0) FROM point_counts WHERE ?1 = ?1 AND ?2 = ?2 AND procedure = ?3 AND point = ?4";
 
 /// Where a stretch of time begins and ends, open where nothing is told.
 fn ends(since: Option<Time>, before: Option<Time>) -> (i64, i64) {
@@ -121,20 +128,13 @@ impl Reader<'_> {
         since: Option<Time>,
         before: Option<Time>,
     ) -> Result<Vec<PointCount>, StoreError> {
-        let from = if since.is_some() || before.is_some() {
-            "records CROSS JOIN deficiencies AS d ON d.record = records.id
-             WHERE records.issued >= ?1 AND records.issued < ?2"
-        } else {
-            // The index of deficiencies alone answers it.
-            "deficiencies AS d WHERE ?1 = ?1 AND ?2 = ?2"
+        let (names, point_records) = match (since, before) {
+            (None, None) => (NAMES_OF_ALL_TIME, POINT_OF_ALL_TIME),
+            _ => (NAMES_SINCE, POINT_SINCE),
         };
         let (since, before) = ends(since, before);
-        let sql = format!(
-            "SELECT d.procedure, d.point, d.name, count(*), sum(d.corrected) FROM {from}
-             GROUP BY d.procedure, d.point, d.name ORDER BY d.procedure, d.point, count(*) DESC, d.name"
-        );
         let mut points: Vec<PointCount> = Vec::new();
-        let rows: Vec<(String, String, String, u64, u64)> = self.ask(&sql, |statement| {
+        let rows: Vec<(String, String, String, u64, u64)> = self.ask(names, |statement| {
             let found = statement.query_map([since, before], |row| {
                 Ok((row.get(0)?, row.get(1)?, row.get(2)?, count_out(row, 3)?, count_out(row, 4)?))
             })?;
@@ -152,44 +152,37 @@ impl Reader<'_> {
                 }
             }
         }
-        // A point that has several deficiencies in one record is counted once for it.
-        let sql =
-            format!("SELECT count(DISTINCT d.record) FROM {from} AND d.procedure = ?3 AND d.point = ?4");
         for point in &mut points {
             point.records = match point.names.as_slice() {
                 [(_, found)] => *found,
-                _ => self.count(&sql, (since, before, &point.procedure, &point.point))?,
+                _ => self.count(point_records, (since, before, &point.procedure, &point.point))?,
             };
         }
         points.sort_by_key(|point| std::cmp::Reverse(point.records));
         Ok(points)
     }
 
-    /// Records sealed from one time and before another, in groups: one look at the table, whatever is asked of it.
+    /// Records sealed from one time and before another, in groups: one look, whatever is asked of it.
     pub fn groups(&self, since: Option<Time>, before: Option<Time>) -> Result<Groups, StoreError> {
-        let groups = self.ask(&groups_sql(since.is_some() || before.is_some()), |statement| {
-            let (since, before) = ends(since, before);
-            let mut rows = statement.query([since, before])?;
-            let mut groups = Vec::new();
-            while let Some(row) = rows.next()? {
-                for (whole, at) in [(false, 3), (true, 9)] {
-                    let records = count_out(row, at)?;
-                    if records == 0 {
-                        continue;
-                    }
-                    let count = GroupCount {
-                        key: String::new(),
-                        records,
-                        with_findings: count_out(row, at + 1)?,
-                        found: count_out(row, at + 2)?,
-                        corrected: count_out(row, at + 3)?,
-                        fit: count_out(row, at + 4)?,
-                        last: row.get(at + 5)?,
-                    };
-                    groups.push(([row.get(0)?, row.get(1)?, row.get(2)?], whole, count));
-                }
-            }
-            Ok(groups)
+        let sql = match (since, before) {
+            (None, None) => GROUPS_OF_ALL_TIME,
+            _ => GROUPS_SINCE,
+        };
+        let (since, before) = ends(since, before);
+        let groups = self.ask(sql, |statement| {
+            let rows = statement.query_map([since, before], |row| {
+                let count = GroupCount {
+                    key: String::new(),
+                    records: count_out(row, 4)?,
+                    with_findings: count_out(row, 5)?,
+                    found: count_out(row, 6)?,
+                    corrected: count_out(row, 7)?,
+                    fit: count_out(row, 8)?,
+                    last: row.get(9)?,
+                };
+                Ok(([row.get(0)?, row.get(1)?, row.get(2)?], row.get(3)?, count))
+            })?;
+            rows.collect()
         })?;
         Ok(Groups(groups))
     }

@@ -91,11 +91,14 @@ pub(super) const TABLES_2: &[&Table] = &[
     &EXAM_RUNS,
 ];
 
+/// What is counted by triggers; beside each stands the view `NAME_anew` that counts it from the rows.
+const COUNTS: &[&str] = &["record_counts", "deficiency_counts", "point_counts", "equipment_counts"];
+
 /// How many faults of one kind are named before the rest is left out.
 const MOST: usize = 20;
 
 impl Reader<'_> {
-    /// Looks at everything: the file's structure and its indexes, every row's check sum, every photo's digest, this
+    /// Looks at everything: the file's structure and its indexes, every row's check sum, what the rows come to, every photo's digest, this
     /// device's journal, and that no record lost its bytes. Answers what is wrong, one line each; nothing where all is
     /// well. Reads the whole file.
     pub fn check(&self) -> Result<Vec<String>, StoreError> {
@@ -107,6 +110,15 @@ impl Reader<'_> {
             faults.extend(
                 rows.into_iter().map(|key| format!("row {key} of {name} does not match its check sum")),
             );
+        }
+        for counts in COUNTS {
+            let (kept, anew) = (format!("SELECT * FROM {counts}"), format!("SELECT * FROM {counts}_anew"));
+            let apart = format!(
+                "SELECT 1 FROM ({kept} EXCEPT {anew}) UNION ALL SELECT 1 FROM ({anew} EXCEPT {kept}) LIMIT 1"
+            );
+            if !self.lines(&apart)?.is_empty() {
+                faults.push(format!("{counts} does not match the rows that it counts"));
+            }
         }
         let bare = "SELECT records.id FROM records LEFT JOIN record_bytes ON record = records.id WHERE record IS NULL";
         let rows = self.lines(&format!("{bare} LIMIT {MOST}"))?;

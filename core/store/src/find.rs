@@ -296,8 +296,8 @@ impl Reader<'_> {
 
     /// Deficiencies by procedure, point, name and rigger, the commonest first.
     pub fn deficiency_counts(&self) -> Result<Vec<DeficiencyCount>, StoreError> {
-        let sql = "SELECT procedure, point, name, rigger, count(*), sum(corrected) FROM deficiencies
-                   GROUP BY procedure, point, name, rigger ORDER BY count(*) DESC, procedure, point, name, rigger";
+        let sql = "SELECT procedure, point, name, rigger, found, corrected FROM deficiency_counts
+                   ORDER BY found DESC, procedure, point, name, rigger";
         self.ask(sql, |statement| {
             statement
                 .query_map([], |row| {
@@ -316,7 +316,7 @@ impl Reader<'_> {
 
     /// How many records there are of each procedure and rigger.
     pub fn inspection_counts(&self) -> Result<Vec<InspectionCount>, StoreError> {
-        let sql = "SELECT procedure, rigger, count(*) FROM records WHERE standing <> 'no_inspection'
+        let sql = "SELECT procedure, rigger, sum(records) FROM record_counts
                    GROUP BY procedure, rigger ORDER BY procedure, rigger";
         self.ask(sql, |statement| {
             statement
@@ -333,9 +333,8 @@ impl Reader<'_> {
 
     /// Equipment by serial number and kind, from the serial number `from` on.
     pub fn equipment_uses(&self, from: &str, most: u32) -> Result<Vec<EquipmentUse>, StoreError> {
-        let sql =
-            "SELECT serial, kind, count(*), max(issued) FROM equipment JOIN records ON records.id = record
-                   WHERE serial >= ?1 GROUP BY serial, kind ORDER BY serial, kind LIMIT ?2";
+        let sql = "SELECT serial, kind, records, last FROM equipment_counts
+                   WHERE serial >= ?1 ORDER BY serial, kind LIMIT ?2";
         self.ask(sql, |statement| {
             statement
                 .query_map((from, most), |row| {

@@ -12,6 +12,7 @@ const STEPS: &[&str] = &[
     include_str!("schema/0003_words.sql"),
     include_str!("schema/0004_strays.sql"),
     include_str!("schema/0005_since.sql"),
+    include_str!("schema/0006_counts.sql"),
 ];
 
 /// The newest schema that this program knows.

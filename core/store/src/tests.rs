@@ -7,6 +7,7 @@ use slingseal_words::{Digest, Entropy, Time};
 
 mod backup;
 mod chain;
+mod counts;
 mod damage;
 mod keeping;
 mod mending;

@@ -43,6 +43,9 @@ pub(crate) enum RecordsVerb {
         #[arg(help = t(words::ArgRecordsExportCsv))]
         #[arg(long)]
         csv: bool,
+        #[arg(help = t(words::ArgRecordsExportParquet))]
+        #[arg(long, conflicts_with = "csv")]
+        parquet: bool,
         #[arg(help = t(words::ArgRecordsExportOf))]
         #[arg(long, value_enum, default_value_t = Table::Records)]
         of: Table,

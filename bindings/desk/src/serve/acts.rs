@@ -94,12 +94,12 @@ fn form_of(desk: &Desk, act: Act, form: &Form, fault: Option<&ActFault>) -> Resu
 fn choices(desk: &Desk, act: Act) -> Result<Choices, AppError> {
     let app = &desk.app;
     Ok(match act {
-        Act::Void => Choices { named: app.void_causes(), ..Choices::default() },
+        Act::Void => Choices { named: app.void_causes() },
         Act::Approve => {
             let known = app.procedures()?.into_iter();
             let named =
                 known.map(|one| (one.id.clone(), format!("{} {}: {}", one.id, one.version, one.title)));
-            Choices { named: named.collect(), ..Choices::default() }
+            Choices { named: named.collect() }
         }
         Act::Withdraw => {
             let approved = app.issued()?.approved.into_iter().filter(|one| one.withdrawn.is_none());
@@ -107,23 +107,23 @@ fn choices(desk: &Desk, act: Act) -> Result<Choices, AppError> {
                 let id = format!("{}@{}", one.id, one.version);
                 (id.clone(), format!("{id} {}", one.title.unwrap_or_default()))
             });
-            Choices { named: named.collect(), ..Choices::default() }
+            Choices { named: named.collect() }
         }
         Act::Issue => {
             let roles = slingseal_app::role_words().into_iter();
             let named = roles.map(|role| (role.clone(), roles_said(&[role]).say(app.spoken())));
-            Choices { named: named.collect(), ..Choices::default() }
+            Choices { named: named.collect() }
         }
         Act::Revoke => {
             let issued = app.issued()?.issued.into_iter();
             let named = issued.map(|one| (one.id.clone(), credential(&one, app.spoken())));
-            Choices { named: named.collect(), ..Choices::default() }
+            Choices { named: named.collect() }
         }
         Act::Distrust => {
             let trusted = app.set_up()?.authorities.into_iter();
             let named =
                 trusted.map(|one| (one.fingerprint.clone(), format!("{}, {}", one.name, one.fingerprint)));
-            Choices { named: named.collect(), ..Choices::default() }
+            Choices { named: named.collect() }
         }
     })
 }

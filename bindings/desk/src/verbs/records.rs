@@ -62,9 +62,10 @@ pub(crate) fn run(setting: &Setting, verb: RecordsVerb) -> Result<ExitCode, AppE
                 told(&[out]);
             }
         }
-        RecordsVerb::Export { files, csv, of } => {
+        RecordsVerb::Export { files, csv, parquet, of } => {
             for file in &files {
-                let rows = export(setting, &app, file, csv, of)?;
+                let rows =
+                    if parquet { as_parquet(&app, file)? } else { export(setting, &app, file, csv, of)? };
                 if setting.json {
                     print_json(&serde_json::json!({ "file": file, "rows": rows }));
                 } else {
@@ -119,6 +120,17 @@ fn export(setting: &Setting, app: &App, file: &Path, csv: bool, of: Table) -> Re
         }
     };
     write_whole(file, |out| if as_csv { app.export_csv(table(of), out) } else { app.export_json(out) })
+}
+
+/// Writes the account's tables into a folder, a Parquet file each.
+#[cfg(feature = "parquet")]
+fn as_parquet(app: &App, folder: &Path) -> Result<u64, AppError> {
+    crate::files::write_set(folder, |place| app.export_tables(&mut slingseal_parquet::TableFiles::new(place)))
+}
+
+#[cfg(not(feature = "parquet"))]
+fn as_parquet(_: &App, _: &Path) -> Result<u64, AppError> {
+    Err(bad_input(words::BuiltWithoutParquet))
 }
 
 fn table(of: Table) -> ExportTable {

@@ -2,46 +2,18 @@
 
 use std::fmt::Write as _;
 
-/// The kind of a column.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SqlType {
-    /// A text.
-    Text,
-    /// A moment, UTC.
-    Moment,
-    /// A whole number.
-    Count,
-    /// A number with decimals.
-    Number,
-    /// Yes or no.
-    Flag,
-}
+use super::{AccountCell, AccountTable, ColumnType};
 
-impl SqlType {
-    fn word(self) -> &'static str {
-        match self {
-            Self::Text => "text",
-            Self::Moment => "timestamptz",
-            Self::Count => "bigint",
-            Self::Number => "numeric",
-            Self::Flag => "boolean",
-        }
+/// PostgreSQL's name of a column's type.
+fn word(kind: ColumnType) -> &'static str {
+    match kind {
+        ColumnType::Text => "text",
+        ColumnType::Moment => "timestamptz",
+        ColumnType::Count => "bigint",
+        ColumnType::Number => "numeric",
+        ColumnType::Flag => "boolean",
     }
 }
-
-/// A table: its name, what a row is, and its columns with what each holds.
-#[derive(Clone, Copy, Debug)]
-pub struct SqlTable {
-    /// Its name.
-    pub name: &'static str,
-    /// What a row is.
-    pub comment: &'static str,
-    /// Name, kind and meaning of each column.
-    pub columns: &'static [(&'static str, SqlType, &'static str)],
-}
-
-/// What stands in a column of a row; none where it is not known.
-pub type SqlCell = Option<String>;
 
 /// What begins a script: all of it or nothing, and the tables of a script before are replaced.
 pub fn sql_head(schema: &str, comment: &str) -> String {
@@ -56,28 +28,26 @@ pub fn sql_head(schema: &str, comment: &str) -> String {
 /// What ends it.
 pub const SQL_END: &str = "COMMIT;\n";
 
-impl SqlTable {
-    /// What makes the table, and begins its rows.
-    pub fn begin(&self, schema: &str) -> String {
-        let table = format!("{schema}.{}", self.name);
-        let columns: Vec<String> =
-            self.columns.iter().map(|(name, kind, _)| format!("    {name} {}", kind.word())).collect();
-        let mut text = format!("\nCREATE TABLE {table} (\n{}\n);\n", columns.join(",\n"));
-        let _ = writeln!(text, "COMMENT ON TABLE {table} IS {};", quoted(self.comment));
-        for (name, _, meaning) in self.columns {
-            let _ = writeln!(text, "COMMENT ON COLUMN {table}.{name} IS {};", quoted(meaning));
-        }
-        let names: Vec<&str> = self.columns.iter().map(|(name, ..)| *name).collect();
-        let _ = writeln!(text, "COPY {table} ({}) FROM stdin;", names.join(", "));
-        text
+/// What makes a table, and begins its rows.
+pub fn sql_begin(schema: &str, of: &AccountTable) -> String {
+    let table = format!("{schema}.{}", of.name);
+    let columns: Vec<String> =
+        of.columns.iter().map(|(name, kind, _)| format!("    {name} {}", word(*kind))).collect();
+    let mut text = format!("\nCREATE TABLE {table} (\n{}\n);\n", columns.join(",\n"));
+    let _ = writeln!(text, "COMMENT ON TABLE {table} IS {};", quoted(of.comment));
+    for (name, _, meaning) in of.columns {
+        let _ = writeln!(text, "COMMENT ON COLUMN {table}.{name} IS {};", quoted(meaning));
     }
-
-    /// What ends its rows.
-    pub const END: &'static str = "\\.\n";
+    let names: Vec<&str> = of.columns.iter().map(|(name, ..)| *name).collect();
+    let _ = writeln!(text, "COPY {table} ({}) FROM stdin;", names.join(", "));
+    text
 }
 
+/// What ends the rows of a table.
+pub const SQL_ROWS_END: &str = "\\.\n";
+
 /// One row with its end, as COPY takes it: a tab between columns, a backslash before what would end one.
-pub fn copy_line(cells: &[SqlCell]) -> String {
+pub fn copy_line(cells: &[AccountCell]) -> String {
     let mut line = String::new();
     for (at, cell) in cells.iter().enumerate() {
         if at > 0 {
@@ -110,7 +80,8 @@ fn quoted(text: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{SqlTable, SqlType, copy_line, sql_head};
+    use super::{copy_line, sql_begin, sql_head};
+    use crate::report::{AccountTable, ColumnType};
 
     #[test]
     fn no_text_ends_a_row_or_the_rows() {
@@ -123,12 +94,12 @@ mod tests {
 
     #[test]
     fn a_table_says_what_it_holds() {
-        const TABLE: SqlTable = SqlTable {
+        const TABLE: AccountTable = AccountTable {
             name: "loads",
             comment: "A load's row",
-            columns: &[("load", SqlType::Text, "Its number"), ("lifts", SqlType::Count, "How often")],
+            columns: &[("load", ColumnType::Text, "Its number"), ("lifts", ColumnType::Count, "How often")],
         };
-        let text = TABLE.begin("account");
+        let text = sql_begin("account", &TABLE);
         assert!(
             text.contains("CREATE TABLE account.loads (\n    load text,\n    lifts bigint\n);"),
             "{text}"

@@ -31,5 +31,6 @@ pub use people::{PeopleView, PersonView};
 pub use photos::PhotoView;
 pub use pieces::{PieceFilter, PieceLifeView, PiecesView};
 pub use second_look::{DrawnLook, InAllView, InspectorLooks, PointLooks, SecondLookView};
+pub use slingseal_account::report::{AccountCell, AccountTable, ColumnType, TableWriter};
 pub use story::{LoadView, MomentView};
 pub use weeks::{WeekShare, WeeksRequest};

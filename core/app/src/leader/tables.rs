@@ -1,4 +1,5 @@
-//! The account as tables of a database. What stands in them was judged here: a server that keeps words knows none of it.
+//! The account as typed tables, for a database or as files. What stands in them was judged here: a server that keeps words knows
+//! none of it.
 
 use std::collections::BTreeMap;
 use std::io::Write;
@@ -9,7 +10,9 @@ use crate::account::trusted_of;
 use crate::leader::export::io;
 use crate::view::hex;
 use crate::{App, AppError, Inner};
-use slingseal_account::report::{SQL_END, SqlCell, SqlTable, SqlType, copy_line, sql_head};
+use slingseal_account::report::{
+    AccountCell, AccountTable, ColumnType, SQL_END, SQL_ROWS_END, TableWriter, copy_line, sql_begin, sql_head,
+};
 use slingseal_message::envelope::Kind;
 use slingseal_words::Time;
 
@@ -17,9 +20,9 @@ use slingseal_words::Time;
 const SCHEMA: &str = "slingseal_account";
 const ABOUT: &str = "What one desk knew when it wrote this file, judged by it. Evidence are the signed words, not these tables.";
 
-use SqlType::{Count, Flag, Moment, Number, Text};
+use ColumnType::{Count, Flag, Moment, Number, Text};
 
-const LOADS: SqlTable = SqlTable {
+static LOADS: AccountTable = AccountTable {
     name: "loads",
     comment: "A load that was planned, inspected or moved",
     columns: &[
@@ -43,7 +46,7 @@ const LOADS: SqlTable = SqlTable {
     ],
 };
 
-const INSPECTIONS: SqlTable = SqlTable {
+static INSPECTIONS: AccountTable = AccountTable {
     name: "inspections",
     comment: "A sealed inspection of a load, also one that was superseded or voided: somebody looked",
     columns: &[
@@ -70,7 +73,7 @@ const INSPECTIONS: SqlTable = SqlTable {
     ],
 };
 
-const FINDINGS: SqlTable = SqlTable {
+static FINDINGS: AccountTable = AccountTable {
     name: "findings",
     comment: "A deficiency that an inspection found",
     columns: &[
@@ -86,7 +89,7 @@ const FINDINGS: SqlTable = SqlTable {
     ],
 };
 
-const MOVEMENTS: SqlTable = SqlTable {
+static MOVEMENTS: AccountTable = AccountTable {
     name: "movements",
     comment: "A report of what became of a load",
     columns: &[
@@ -104,7 +107,7 @@ const MOVEMENTS: SqlTable = SqlTable {
     ],
 };
 
-const EQUIPMENT: SqlTable = SqlTable {
+static EQUIPMENT: AccountTable = AccountTable {
     name: "equipment",
     comment: "A piece of equipment, by its serial number",
     columns: &[
@@ -123,7 +126,7 @@ const EQUIPMENT: SqlTable = SqlTable {
     ],
 };
 
-const PEOPLE: SqlTable = SqlTable {
+static PEOPLE: AccountTable = AccountTable {
     name: "people",
     comment: "Everyone with a credential or an inspection here",
     columns: &[
@@ -137,7 +140,7 @@ const PEOPLE: SqlTable = SqlTable {
     ],
 };
 
-const DEVICES: SqlTable = SqlTable {
+static DEVICES: AccountTable = AccountTable {
     name: "devices",
     comment: "A device that sealed an inspection or wrote a report",
     columns: &[
@@ -149,15 +152,15 @@ const DEVICES: SqlTable = SqlTable {
     ],
 };
 
-fn some(text: &str) -> SqlCell {
+fn some(text: &str) -> AccountCell {
     (!text.is_empty()).then(|| text.to_owned())
 }
 
-fn at(time: Time) -> SqlCell {
+fn at(time: Time) -> AccountCell {
     Some(time.rfc3339())
 }
 
-fn number(value: impl std::fmt::Display) -> SqlCell {
+fn number(value: impl std::fmt::Display) -> AccountCell {
     Some(value.to_string())
 }
 
@@ -176,28 +179,41 @@ struct Device {
 
 /// Rows being written.
 struct Rows<'o> {
-    out: &'o mut dyn Write,
+    out: &'o mut dyn TableWriter,
     count: u64,
 }
 
 impl Rows<'_> {
-    fn put(&mut self, text: &str) -> Result<(), AppError> {
-        self.out.write_all(text.as_bytes()).map_err(io)
-    }
-
-    fn row(&mut self, cells: &[SqlCell]) -> Result<(), AppError> {
+    fn row(&mut self, cells: &[AccountCell]) -> Result<(), AppError> {
         self.count += 1;
-        self.put(&copy_line(cells))
+        self.out.row(cells).map_err(io)
     }
 
     fn table(
         &mut self,
-        table: &SqlTable,
+        table: &'static AccountTable,
         rows: impl FnOnce(&mut Self) -> Result<(), AppError>,
     ) -> Result<(), AppError> {
-        self.put(&table.begin(SCHEMA))?;
+        self.out.begin(table).map_err(io)?;
         rows(self)?;
-        self.put(SqlTable::END)
+        self.out.end().map_err(io)
+    }
+}
+
+/// The tables as a script in SQL.
+struct Script<'o>(&'o mut dyn Write);
+
+impl TableWriter for Script<'_> {
+    fn begin(&mut self, table: &'static AccountTable) -> std::io::Result<()> {
+        self.0.write_all(sql_begin(SCHEMA, table).as_bytes())
+    }
+
+    fn row(&mut self, cells: &[AccountCell]) -> std::io::Result<()> {
+        self.0.write_all(copy_line(cells).as_bytes())
+    }
+
+    fn end(&mut self) -> std::io::Result<()> {
+        self.0.write_all(SQL_ROWS_END.as_bytes())
     }
 }
 
@@ -208,11 +224,22 @@ impl App {
     /// # Errors
     /// What the writer meets; storage.
     pub fn export_sql(&self, out: &mut dyn Write) -> Result<u64, AppError> {
+        out.write_all(sql_head(SCHEMA, ABOUT).as_bytes()).map_err(io)?;
+        let rows = self.export_tables(&mut Script(out))?;
+        out.write_all(SQL_END.as_bytes()).map_err(io)?;
+        Ok(rows)
+    }
+
+    /// Gives the account's seven tables to whoever writes them down: `loads`, `inspections`, `findings`, `movements`, `devices`,
+    /// `equipment`, `people`. Answers how many rows.
+    ///
+    /// # Errors
+    /// What the writer meets; storage.
+    pub fn export_tables(&self, out: &mut dyn TableWriter) -> Result<u64, AppError> {
         let lives = self.piece_lives()?;
         let people = self.people()?.people;
         let mut rows = Rows { out, count: 0 };
-        rows.put(&sql_head(SCHEMA, ABOUT))?;
-        self.lock().sql_of_words(&mut rows)?;
+        self.lock().tables_of_words(&mut rows)?;
         rows.table(&EQUIPMENT, |rows| {
             lives.iter().try_for_each(|life| {
                 rows.row(&[
@@ -240,13 +267,12 @@ impl App {
                 ])
             })
         })?;
-        rows.put(SQL_END)?;
         Ok(rows.count)
     }
 }
 
 impl Inner {
-    fn sql_of_words(&self, rows: &mut Rows<'_>) -> Result<(), AppError> {
+    fn tables_of_words(&self, rows: &mut Rows<'_>) -> Result<(), AppError> {
         let read = self.store.read();
         let mut trusted = trusted_of(&read)?;
         let latest: BTreeMap<String, slingseal_store::LoadRow> =

@@ -143,6 +143,10 @@ fn a_check_names_everything_that_decayed() {
         .unwrap();
     assert_eq!(
         store.read().check().unwrap(),
-        ["row 1 of equipment does not match its check sum", "journal entry 2 was rewritten"]
+        [
+            "row 1 of equipment does not match its check sum",
+            "equipment_counts does not match the rows that it counts",
+            "journal entry 2 was rewritten"
+        ]
     );
 }

@@ -396,17 +396,3 @@ fn an_older_copy_is_missed_without_a_journal() {
     drop(store);
     assert_eq!(folder.open().1.put_back, None);
 }
-
-/// What is asked of all time must not walk through every record.
-#[test]
-fn groups_of_all_time_are_answered_by_their_index_alone() {
-    let folder = Folder::new();
-    let (store, _) = folder.open();
-    let plan: Vec<String> = store
-        .read()
-        .ask(&format!("EXPLAIN QUERY PLAN {}", crate::board::groups_sql(false)), |statement| {
-            statement.query_map([0, 0], |row| row.get::<_, String>(3))?.collect()
-        })
-        .unwrap();
-    assert_eq!(plan, ["SCAN records USING COVERING INDEX records_in_groups"]);
-}

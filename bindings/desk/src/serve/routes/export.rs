@@ -110,5 +110,5 @@ pub(in crate::serve) fn made(desk: &Desk, number: &str, name: &str) -> Result<Re
     if known != name {
         return Err(AppError::NotFound { message: words::NoSuchWork.into() });
     }
-    Ok(Reply::file(*kind, known, file.reopen().map_err(export_failed)?))
+    Ok(Reply::file(kind, known, file.reopen().map_err(export_failed)?))
 }

@@ -245,12 +245,6 @@ class ExamTest {
         val shown = screen.words()
         Thread.sleep(1100)
         screen.settle(1100)
-        // it is asked for beside the main thread
-        repeat(100) {
-            if (screen.words() != shown) return@repeat
-            Thread.sleep(10)
-            screen.settle(0)
-        }
         assertNotEquals(shown, screen.words())
 
         // turned in the hand: the same card under the same clock

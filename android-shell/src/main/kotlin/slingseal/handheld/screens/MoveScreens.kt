@@ -137,9 +137,14 @@ abstract class FramesScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     hands.post { if (showing) shell.refuse(e.words) }
                     return@execute
                 }
-            hands.post { if (showing) view.show(made.size.toInt(), dark(made)) }
+            hands.post {
+                if (!showing) return@post
+                view.show(made.size.toInt(), dark(made))
+                // one chain of frames, however often the page came and went meanwhile
+                hands.removeCallbacks(step)
+                hands.postDelayed(step, FRAME)
+            }
         }
-        hands.postDelayed(step, FRAME)
     }
 
     override fun shown() {

@@ -46,7 +46,7 @@ class Screen(val activity: Activity) {
     }
 
     /** Waits until a page is read, or a press is written down, as somebody does without noticing. */
-    fun read() = await { (activity as? HandheldActivity)?.isReading == true }
+    fun read() = await { Quick.isBusy || (activity as? HandheldActivity)?.isReading == true }
 
     fun all(view: View = root): Sequence<View> = sequence {
         yield(view)

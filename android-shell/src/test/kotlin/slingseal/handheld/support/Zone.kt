@@ -173,6 +173,7 @@ class Zone {
             FakeKeystore.fresh()
             Core.close()
             Core.watched = Watched::watch
+            Core.quick = Quick
             File(RuntimeEnvironment.getApplication().noBackupFilesDir, "home").deleteRecursively()
             Slow.reset()
             for (language in listOf(java.util.Locale.ENGLISH, java.util.Locale("es", "MX"))) org.robolectric
