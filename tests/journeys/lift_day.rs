@@ -1,11 +1,15 @@
-//! A lift from the scales to the seal: weighed at four corners, planned, solved level within half a link, drawn, printed as a file,
-//! walked with the counted links beside the plan, sealed.
+//! A lift from the scales to the seal: weighed at four corners, planned, solved level within half a link, drawn, printed, walked
+//! with the counted links beside the plan, sealed.
+
+use std::io::Write as _;
+use std::process::{Command, Stdio};
 
 use slingseal_app::{
     FieldWeighing, Language, LiftRequest, NextStep, PointState, RiggingRequest, ScaleReading, SolveRequest,
-    WalkRequest, WalkView, assess_fields, assess_rigging, drawing, fields_of_file, solve_lift, sound_answer,
-    weigh_lift,
+    TagDraft, TagMade, WalkRequest, WalkView, assess_fields, assess_rigging, drawing, fields_of_file,
+    solve_lift, sound_answer, weigh_lift,
 };
+use slingseal_paper::{Head, Paper, aircrew_pdf, rigging_pdf, sheets_pdf};
 use slingseal_tests::scripted::PIN;
 
 use crate::zone::{Device, WORDS, Zone};
@@ -72,7 +76,8 @@ fn weighed_solved_drawn_walked_and_sealed() {
         assert_eq!((&leg.leg, leg.link.map(u64::from)), (name, Some(*link)));
     }
 
-    weighed_again(&anvil, &made.code.text);
+    printed(&made, &links);
+    weighed_again(&anvil, &planner, &made.code.text);
 
     // Walked: the picture that is expected stands beside the card, and a count that differs is told with what it changes.
     let begun = anvil.app.begin_walk(&made.code.text).unwrap();
@@ -89,39 +94,108 @@ fn weighed_solved_drawn_walked_and_sealed() {
     assert_eq!(seal.verdict.word, "GO");
 }
 
-/// Weighed in the field, beside the tag: as planned it is good; a scale that shows more than the tag says is told.
-fn weighed_again(device: &Device, tag: &str) {
-    let scale = |forward: &str, left: &str, reads: &str| ScaleReading {
-        forward: forward.into(),
-        left: left.into(),
-        up: "15 in".into(),
-        reads: reads.into(),
-        tolerance: "2 lb".into(),
-        ..ScaleReading::default()
+/// On paper: the load sheet with the drawing behind it, the riggers' sheet with each link, the aircrew's sheet.
+fn printed(made: &TagMade, links: &[(String, u64)]) {
+    let rigging = made.tag.rigging.as_ref().unwrap();
+    let head = Head { load: "KM-071", description: &made.tag.description, dated: None };
+    let (paper, language) = (Paper::A4, Language::English);
+    let sheets = [
+        sheets_pdf(&[(&made.tag, &made.code)], paper, language).unwrap(),
+        rigging_pdf(rigging, head, paper, language).unwrap(),
+        aircrew_pdf(rigging, None, head, paper, language).unwrap(),
+    ];
+    let read = |pdf: &[u8]| {
+        let mut reader = Command::new("pdftotext")
+            .args(["-layout", "-", "-"])
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .spawn()
+            .expect("pdftotext is needed (Debian package poppler-utils)");
+        reader.stdin.take().unwrap().write_all(pdf).unwrap();
+        String::from_utf8(reader.wait_with_output().unwrap().stdout).unwrap()
+    };
+    let [load, riggers, aircrew] = sheets.map(|pdf| read(&pdf));
+    assert!(load.contains("KM-071") && load.matches('\u{c}').count() >= 2, "a page for the drawing: {load}");
+    for (leg, link) in links {
+        let row = riggers.lines().find(|line| line.split_whitespace().next() == Some(leg.as_str()));
+        assert!(row.is_some_and(|row| row.contains(&format!("{link} of "))), "leg {leg}, {link}: {riggers}");
+    }
+    assert!(aircrew.contains("AIRCREW DATA SHEET") && aircrew.contains(&made.tag.gross), "{aircrew}");
+}
+
+/// Weighed in the field, beside the plan: as planned it is good; a scale that shows more than was planned is told. What is taken over
+/// into a draft is signed as weighed.
+fn weighed_again(device: &Device, planner: &Device, tag: &str) {
+    let draft = device.app.draft_like(tag).unwrap();
+    let begun = device.app.begin_weighing(&draft).unwrap();
+    let names: Vec<_> = begun.points.iter().map(|point| point.name.clone()).collect();
+    assert_eq!(names, ["Front left", "Front right", "Rear left", "Rear right"]);
+    assert_eq!((begun.length_unit.as_str(), begun.mass_unit.as_str()), ("in", "lb"));
+    let places = [("108 in", "29 in"), ("108 in", "-29 in"), ("0 in", "29 in"), ("0 in", "-29 in")];
+    let scales = |front: [&str; 2]| {
+        let reads = [front[0], front[1], "1040 lb", "1010 lb"];
+        let point = |((point, (forward, left)), reads): ((&ScaleReading, (&str, &str)), &str)| ScaleReading {
+            forward: forward.into(),
+            left: left.into(),
+            reads: reads.into(),
+            ..point.clone()
+        };
+        FieldWeighing {
+            points: begun.points.iter().zip(places).zip(reads).map(point).collect(),
+            tolerance: "2 lb".into(),
+            ..begun.clone()
+        }
     };
     let front = ["1445 lb", "1395 lb"];
-    let scales = |front: [&str; 2]| FieldWeighing {
-        level: vec![
-            scale("108 in", "29 in", front[0]),
-            scale("108 in", "-29 in", front[1]),
-            scale("0 in", "29 in", "1040 lb"),
-            scale("0 in", "-29 in", "1010 lb"),
-        ],
-        ..FieldWeighing::default()
-    };
-    let good = device.app.weigh_tag(tag, &scales(front)).unwrap();
+    let good = device.app.weigh_draft(&draft, &scales(front)).unwrap();
     assert!(good.faults.is_empty() && good.mass == "4890 lb", "{good:?}");
-    assert!(good.beside_the_tag[0].contains("the tag says"), "{good:?}");
-    assert!(good.beside_the_tag.iter().any(|line| line.contains("it is the plan's")), "{good:?}");
+    assert!(good.beside[0].contains("Nobody says which scales"), "{good:?}");
+    assert!(good.beside[1].contains("was planned"), "{good:?}");
+    assert!(good.beside.iter().any(|line| line.contains("it is the plan's")), "{good:?}");
     assert!(good.report.contains("Pitch lies within"), "{}", good.report);
-    let heavy = device.app.weigh_tag(tag, &scales(["1645 lb", "1595 lb"])).unwrap();
-    assert!(!heavy.good && heavy.beside_the_tag[0].contains("MORE than"), "{heavy:?}");
+    let heavy = device.app.weigh_draft(&draft, &scales(["1645 lb", "1595 lb"])).unwrap();
+    assert!(!heavy.good && heavy.beside[1].contains("MORE than"), "{heavy:?}");
     let mut wrong = scales(front);
-    wrong.level[2].reads = "a lot".into();
-    let told = device.app.weigh_tag(tag, &wrong).unwrap();
-    assert_eq!(told.faults.iter().map(|fault| fault.field.as_str()).collect::<Vec<_>>(), ["weighed.2.reads"]);
-    assert!(!told.good && told.mass.is_empty());
-    assert!(device.app.weigh_tag("no tag", &wrong).is_err());
+    wrong.points[2].reads = "a lot".into();
+    wrong.points[3].left = String::new();
+    let told = device.app.weigh_draft(&draft, &wrong).unwrap();
+    let fields: Vec<_> = told.faults.iter().map(|fault| fault.field.as_str()).collect();
+    assert_eq!(fields, ["point.2.reads", "point.3.left"]);
+    assert!(told.faults[1].words.starts_with("Rear right, left: still open"), "{told:?}");
+    assert!(!told.good && told.mass.is_empty() && told.taken.is_none());
+    assert!(device.app.draft_like("no tag").is_err());
+
+    // Raised at the front: the rear scales show more, and the height is weighed. h = (x - x') cot(a) + z', by hand:
+    // x = 2840 * 108 / 4890 = 62.7239; the front is held at 108, so x' = (4890 - 2178) * 108 / 4890 = 59.8969; sin(a) = 20 / 108,
+    // cot(a) = 5.3067; z' = 15; h = 2.8270 * 5.3067 + 15 = 30.002 in.
+    let mut raised = scales(front);
+    raised.scales = "two pairs of wheel scales, certificate of the maker".into();
+    (raised.raised, raised.over) = ("20 in".into(), "108 in".into());
+    for (point, tilted) in raised.points.iter_mut().zip(["", "", "1104 lb", "1074 lb"]) {
+        (point.up, point.tilted) = ("15 in".into(), tilted.into());
+    }
+    let whole = device.app.weigh_draft(&draft, &raised).unwrap();
+    assert!(whole.faults.is_empty(), "{whole:?}");
+    let inches = |at: &str| at.strip_suffix(" in").unwrap().parse::<f64>().unwrap();
+    assert!((inches(&whole.centre[0]) - 62.724).abs() < 0.001, "{whole:?}");
+    assert!((inches(&whole.centre[2]) - 30.002).abs() < 0.002, "{whole:?}");
+    assert!(whole.beside.iter().all(|line| !line.contains("it is the plan's")), "{whole:?}");
+
+    // Taken over: never less than it may weigh, its source, its centre; a scale alone gives the mass and leaves the plan's centre.
+    let taken = whole.taken.unwrap();
+    assert_eq!((taken.gross.as_str(), taken.weight_source.as_str()), ("4898 lb", "weighed"));
+    let mut signed = TagDraft { load: "KM-072".into(), centre: whole.centre.clone(), ..taken };
+    signed.equipment.clear();
+    let made = planner.app.write_draft(&signed, PIN).unwrap();
+    assert_eq!(made.tag.gross, "4898 lb");
+    let again = device.app.weigh_draft(&device.app.draft_like(&made.code.text).unwrap(), &scales(front));
+    assert!(again.unwrap().beside.iter().any(|line| line.contains("planned 62.724 in")));
+    let mut alone = begun.clone();
+    alone.points.truncate(1);
+    alone.points[0].reads = "4880 lb".into();
+    let mass = device.app.weigh_draft(&draft, &alone).unwrap();
+    assert_eq!((mass.mass.as_str(), mass.centre.len()), ("4880 lb", 0), "{mass:?}");
+    assert!(mass.taken.unwrap().centre.is_empty() && !mass.report.contains("Centre of gravity"));
 }
 
 /// On two hooks the points of two hooks are walked, and a plan that leaves them out is not written.

@@ -68,7 +68,7 @@ fn each_fault_has_its_place_and_its_mend() {
         (with("name = \"2\"", "name = \"1\""), "two legs are called \"1\"; give each leg a name of its own"),
         (
             with("name = \"2\"", "name = \"2\"\nhook = \"aft\""),
-            "leg \"2\" is on hook \"aft\", which is not there; write \"main\"",
+            "leg \"2\" is on hook \"aft\", which is not there; write one of \"main\"",
         ),
         (
             with("stretch = \"2 %\"", "stretch = \"0 %\""),

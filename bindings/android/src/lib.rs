@@ -343,6 +343,22 @@ impl Handheld {
         Ok(self.app.movements(load)?)
     }
 
+    /// Signs a report that this device wrote unsigned: a second report of the same, which counts everywhere. Slow.
+    ///
+    /// # Errors
+    /// No such report; one that was signed, or written elsewhere; no credential; a wrong PIN; storage.
+    pub fn sign_report(&self, load: &str, digest: &str, pin: &str) -> Answer<ReportMade> {
+        Ok(self.app.sign_report(load, digest, pin)?)
+    }
+
+    /// Whether a report is one that this device wrote and nobody signed yet.
+    ///
+    /// # Errors
+    /// No such report; storage.
+    pub fn report_waits_for_signature(&self, load: &str, digest: &str) -> Answer<bool> {
+        Ok(self.app.report_waits_for_signature(load, digest)?)
+    }
+
     /// A report that is known here, to be shown and carried again.
     ///
     /// # Errors

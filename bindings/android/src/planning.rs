@@ -31,6 +31,7 @@ pub struct TagDraft {
     pub rigger: String,
     pub equipment: Vec<DraftPiece>,
     pub links: Vec<DraftLink>,
+    pub centre: Vec<String>,
 }
 
 #[uniffi::remote(Record)]

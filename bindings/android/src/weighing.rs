@@ -1,6 +1,6 @@
 //! A load weighed in the field, and the rigging of a walk beside its plan.
 
-use slingseal_app::{FieldFault, FieldWeighed, FieldWeighing, LinkBesidePlan, ScaleReading};
+use slingseal_app::{FieldFault, FieldWeighed, FieldWeighing, LinkBesidePlan, ScaleReading, TagDraft};
 
 use crate::{Answer, Handheld};
 
@@ -12,18 +12,22 @@ pub struct ScaleReading {
     pub up: String,
     pub reads: String,
     pub tare: String,
-    pub tolerance: String,
+    pub tilted: String,
 }
 
 #[uniffi::remote(Record)]
 pub struct FieldWeighing {
-    pub level: Vec<ScaleReading>,
+    pub points: Vec<ScaleReading>,
+    pub scales: String,
+    pub tolerance: String,
     pub height: String,
     pub height_tolerance: String,
-    pub nose_up: String,
+    pub raised: String,
+    pub over: String,
     pub angle_tolerance: String,
-    pub tilted: Vec<ScaleReading>,
-    pub rest_at: Vec<String>,
+    pub held: Vec<String>,
+    pub length_unit: String,
+    pub mass_unit: String,
 }
 
 #[uniffi::remote(Record)]
@@ -37,9 +41,10 @@ pub struct FieldWeighed {
     pub faults: Vec<FieldFault>,
     pub mass: String,
     pub centre: Vec<String>,
-    pub beside_the_tag: Vec<String>,
+    pub beside: Vec<String>,
     pub report: String,
     pub good: bool,
+    pub taken: Option<TagDraft>,
 }
 
 #[uniffi::remote(Record)]
@@ -51,12 +56,20 @@ pub struct LinkBesidePlan {
 
 #[uniffi::export]
 impl Handheld {
-    /// Weighs a load in the field and holds it beside its tag. What is wrong with the entries stands in the answer, by field.
+    /// A weighing that begins: four corners, in the units of the draft.
     ///
     /// # Errors
-    /// A text that is no tag.
-    pub fn weigh_tag(&self, tag: &str, entered: FieldWeighing) -> Answer<FieldWeighed> {
-        Ok(self.app.weigh_tag(tag, &entered)?)
+    /// The draft's tag is none.
+    pub fn begin_weighing(&self, draft: TagDraft) -> Answer<FieldWeighing> {
+        Ok(self.app.begin_weighing(&draft)?)
+    }
+
+    /// Weighs a load in the field beside its draft. What is wrong with the entries stands in the answer, by field. Slow.
+    ///
+    /// # Errors
+    /// The draft's tag is none.
+    pub fn weigh_draft(&self, draft: TagDraft, entered: FieldWeighing) -> Answer<FieldWeighed> {
+        Ok(self.app.weigh_draft(&draft, &entered)?)
     }
 
     /// The picture of the rigging as a walk's tag plans it, as PNG: what is expected.

@@ -82,11 +82,12 @@ pub use tags::draft::{DraftLink, DraftPiece, DraftView, TagDraft};
 pub use tags::editor::{
     PlanPoint, assess_fields, fields_of_file, move_point, rigging_rules, step_link, step_point,
 };
+pub use tags::field::{FieldWeighed, FieldWeighing, ScaleReading};
 pub use tags::form::{FieldFault, RiggingFields};
 pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift, weigh_lift};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
-pub use tags::weighing::{FieldWeighed, FieldWeighing, ScaleReading, WeighedFields, weigh_fields};
+pub use tags::weighing::{WeighedFields, weigh_fields};
 pub use tags::{
     EquipmentView, LinkView, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, TagMade,
     TagView, ZoneView,

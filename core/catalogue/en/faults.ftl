@@ -74,9 +74,10 @@ store-error-mistake = the store made a mistake ({ $what }); report it
 rigging-error-hooks = the load has { $count } hooks; write one [[hook]], or two for a tandem lift
 rigging-error-legs = the load has { $count } legs; write one to eight [[leg]]
 rigging-error-parts = there are { $count } parts; write at most sixteen
-rigging-error-twice = two { $what }s are called "{ $name }"; give each { $what } a name of its own
-rigging-error-unknown-hook = { $what } is on hook "{ $hook }", which is not there; write { $known }
-rigging-error-which-hook = { $what } does not say which hook it is on; add hook = { $known }
+rigging-error-two-hooks = two hooks are called "{ $name }"; give each hook a name of its own
+rigging-error-two-legs = two legs are called "{ $name }"; give each leg a name of its own
+rigging-error-unknown-hook = { $what } is on hook "{ $hook }", which is not there; write one of { $known }
+rigging-error-which-hook = { $what } does not say which hook it is on; add hook = and one of { $known }
 rigging-error-wrong-unit = { $key } of { $what } is { $value }; write it in { $wanted }
 rigging-error-not-positive = { $key } of { $what } is { $value }; it must be more than zero
 rigging-error-too-long = { $key } of { $what } is { $value }; it must be below 1000 m
@@ -86,6 +87,7 @@ rigging-error-links = the chain of { $what } has { $links } links; write at most
 rigging-error-unknown-leg = there is no leg "{ $leg }"; write one of { $known }
 rigging-error-no-chain = leg "{ $leg }" has no chain; give links only for a leg with one
 picture-error-drawing = the picture cannot be drawn ({ $text }); take the SVG instead
+picture-error-no-room = the drawing is larger than a picture may be
 luminance-error-wrong-length = the frame has { $bytes } bytes, too few for { $width } by { $height } pixels in rows of { $stride }; give the whole luminance plane
 luminance-error-wrong-size = the frame has { $width } by { $height } pixels; give at least 21 and at most { $most } a side
 write-error-empty = there is no text to write; give one

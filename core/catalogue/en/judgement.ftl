@@ -24,6 +24,7 @@ reason-own-work = { $who } rigged this load and may not inspect it.
 reason-newer-fit = A newer inspection exists ({ $at }). Scan that seal.
 reason-newer-not-fit = A newer inspection found this load NOT fit ({ $at }).
 reason-voided = { $by } voided the seal at { $at }: { $cause }.
+reason-voided-said = { $by } voided the seal at { $at }: { $note }
 reason-roster-too-old = The roster of { $authority } is out of date since { $since }. Get a new one.
 reason-no-roster = No roster of { $authority } here. Get one: someone may be revoked.
 reason-from-the-future = The seal is dated { $ahead } ahead of this device. Check both clocks.

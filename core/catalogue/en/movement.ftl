@@ -40,6 +40,8 @@ report-piece-back-damaged = piece { $serial } goes back damaged
 report-note = note: { $note }
 
 only-refusal-has-cause = only a refusal has a cause; leave it out
+only-own-unsigned = only a report that this device wrote and nobody signed is signed here
+signed-already = it is signed already
 other-cause-needs-note = another cause needs a note; say why
 name-each-piece-back = name each piece that is back by its serial number
 piece-named-twice = piece { $serial } is named twice; name each once

@@ -39,11 +39,35 @@ weighed-tilt = Pitch lies within { $pitch }, roll within { $roll }.
 weighed-governs = { $part } governs at worst, at { $percent }.
 weighed-leg = Leg { $leg }: { $least } to { $most }; at most { $percent } of its rating.
 weighed-planned-height = The height of the centre of gravity was not weighed: it is the plan's, { $height }.
-weighed-over-gross = It may weigh { $most }: MORE than the { $gross } of the tag. A new tag is wanted.
-weighed-within-gross = It weighs { $most } at most; the tag says { $gross }.
+weighed-over-gross = It may weigh { $most }: MORE than the { $gross } that was planned. A new tag is wanted.
+weighed-within-gross = It weighs { $most } at most; { $gross } was planned.
 weighed-over-allowable = It may weigh { $most }: MORE than the { $allowable } that the aircrew allows.
 weighed-beside-plan = Centre of gravity, { $axis }: weighed { $at }, planned { $planned }.
 weighed-leaves-out = Left out: where the points were measured, cargo that shifts, liquids, and scales off by more than their tolerance.
+
+### A load weighed in the field, by keys and without a file
+
+corner-front-left = Front left
+corner-front-right = Front right
+corner-rear-left = Rear left
+corner-rear-right = Rear right
+field-of-point = { $point }, { $what }: { $why }
+field-of = { $what }: { $why }
+field-open = still open; measure it and key it in
+field-tilted = shows with one end raised
+field-nothing = nothing was weighed; put the load on scales and key in what each shows
+field-nothing-raised = one end was raised, and no scale says anything for it; key in what each scale showed then, or take the second weighing back
+field-no-height = the height of the centre of gravity is not known; weigh again with one end raised, or key the height in
+field-two-heights = the height is keyed in and weighed; take one of them back
+field-too-many = there are more than { $most } points; take some away
+field-net = { $point }: the scale shows less than what stood on it besides the load; look at both again
+field-differ = level it weighs { $level }, with one end raised { $tilted }: more apart than the scales may be; weigh again
+field-held-where = the points that stood on no scale are not one above the other seen from the side; key in where the raised end was held
+field-scales = Scales: { $scales }.
+field-scales-unsaid = Nobody says which scales these are, nor where their tolerance is from.
+field-centre-planned = Where its centre of gravity is was not weighed: it is the plan's.
+field-centre-not-kept = No rigging is planned: the centre of gravity stands here and goes into no tag.
+field-taken = For the tag: gross weight { $gross }, the most that it may weigh; source: weighed.
 manual-rules = This assists a qualified inspector. The governing manual rules, and ratings are those of the file.
 
 ### How a load hangs
@@ -151,6 +175,12 @@ links-out = { $key } is { $number }
 links-out-mend = write a whole number from 1 to 2000
 key-missing = { $key } is missing
 key-missing-mend = add { $key } = { $example }
+the-aircraft = the aircraft
+the-load = the load
+named-hook = hook "{ $name }"
+named-leg = leg "{ $name }"
+named-part = part "{ $name }"
+reach-missing-mend = add length = "12 ft", or rope = "…" and chain = {"{"} … {"}"}
 mend-it = mend it
 
 ### What is wrong with slings at hand or with what is sought

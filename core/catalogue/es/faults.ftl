@@ -74,9 +74,10 @@ store-error-mistake = el almacén se equivocó ({ $what }); comuníquelo
 rigging-error-hooks = la carga tiene { $count } ganchos; escriba un [[hook]], o dos para un izado en tándem
 rigging-error-legs = la carga tiene { $count } ramales; escriba de uno a ocho [[leg]]
 rigging-error-parts = hay { $count } piezas; escriba dieciséis a lo sumo
-rigging-error-twice = hay dos que se llaman "{ $name }" ({ $what }); dé a cada uno su nombre
-rigging-error-unknown-hook = { $what } va en el gancho "{ $hook }", que no está; escriba { $known }
-rigging-error-which-hook = { $what } no dice en qué gancho va; añada hook = { $known }
+rigging-error-two-hooks = hay dos ganchos que se llaman "{ $name }"; dé a cada gancho su nombre
+rigging-error-two-legs = hay dos ramales que se llaman "{ $name }"; dé a cada ramal su nombre
+rigging-error-unknown-hook = { $what } va en el gancho "{ $hook }", que no está; escriba uno de { $known }
+rigging-error-which-hook = { $what } no dice en qué gancho va; añada hook = y uno de { $known }
 rigging-error-wrong-unit = { $key } de { $what } es { $value }; escríbalo en { $wanted }
 rigging-error-not-positive = { $key } de { $what } es { $value }; debe ser más que cero
 rigging-error-too-long = { $key } de { $what } es { $value }; debe ser menos de 1000 m
@@ -86,6 +87,7 @@ rigging-error-links = la cadena de { $what } tiene { $links } eslabones; escriba
 rigging-error-unknown-leg = no hay ramal "{ $leg }"; escriba uno de { $known }
 rigging-error-no-chain = el ramal "{ $leg }" no tiene cadena; dé eslabones solo a un ramal que la tenga
 picture-error-drawing = no se puede dibujar ({ $text }); tome el SVG
+picture-error-no-room = el dibujo es más grande que lo que puede ser una imagen
 luminance-error-wrong-length = el cuadro tiene { $bytes } bytes, pocos para { $width } por { $height } píxeles en filas de { $stride }; dé el plano entero de luminancia
 luminance-error-wrong-size = el cuadro tiene { $width } por { $height } píxeles; dé al menos 21 y a lo sumo { $most } de lado
 write-error-empty = no hay texto que escribir; dé uno

@@ -24,6 +24,7 @@ reason-own-work = { $who } eslingó esta carga y no puede inspeccionarla.
 reason-newer-fit = Hay una inspección más nueva ({ $at }). Escanee ese sello.
 reason-newer-not-fit = Una inspección más nueva halló la carga NO apta ({ $at }).
 reason-voided = { $by } anuló el sello a las { $at }: { $cause }.
+reason-voided-said = { $by } anuló el sello a las { $at }: { $note }
 reason-roster-too-old = La lista de { $authority } está vencida desde { $since }. Consiga una nueva.
 reason-no-roster = Falta la lista de { $authority }. Consígala: puede haber revocados.
 reason-from-the-future = El sello está { $ahead } por delante de este reloj. Revise ambos.

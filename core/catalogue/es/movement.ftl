@@ -40,6 +40,8 @@ report-piece-back-damaged = la pieza { $serial } vuelve dañada
 report-note = nota: { $note }
 
 only-refusal-has-cause = solo un rechazo tiene causa; omítala
+only-own-unsigned = aquí solo se firma un parte que escribió este dispositivo y nadie firmó
+signed-already = ya está firmado
 other-cause-needs-note = otro motivo necesita una nota; diga por qué
 name-each-piece-back = nombre cada pieza devuelta por su número de serie
 piece-named-twice = la pieza { $serial } se nombra dos veces; nombre cada una una vez

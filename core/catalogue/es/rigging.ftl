@@ -39,11 +39,35 @@ weighed-tilt = El cabeceo queda entre { $pitch }, el alabeo entre { $roll }.
 weighed-governs = { $part } gobierna en el peor caso, con { $percent }.
 weighed-leg = Ramal { $leg }: de { $least } a { $most }; como máximo { $percent } de su capacidad.
 weighed-planned-height = La altura del centro de gravedad no se pesó: es la del plan, { $height }.
-weighed-over-gross = Puede pesar { $most }: MÁS que los { $gross } de la etiqueta. Hace falta una etiqueta nueva.
-weighed-within-gross = Pesa { $most } como máximo; la etiqueta dice { $gross }.
+weighed-over-gross = Puede pesar { $most }: MÁS que los { $gross } planificados. Hace falta una etiqueta nueva.
+weighed-within-gross = Pesa { $most } como máximo; se planificaron { $gross }.
 weighed-over-allowable = Puede pesar { $most }: MÁS que los { $allowable } que permite la tripulación.
 weighed-beside-plan = Centro de gravedad, { $axis }: pesado { $at }, planeado { $planned }.
 weighed-leaves-out = No incluye: dónde se midieron los puntos, carga que se desplaza, líquidos, ni básculas que erran más que su tolerancia.
+
+### A load weighed in the field, by keys and without a file
+
+corner-front-left = Delante izquierda
+corner-front-right = Delante derecha
+corner-rear-left = Detrás izquierda
+corner-rear-right = Detrás derecha
+field-of-point = { $point }, { $what }: { $why }
+field-of = { $what }: { $why }
+field-open = pendiente; mídalo y márquelo
+field-tilted = marca con un extremo levantado
+field-nothing = no se pesó nada; ponga la carga sobre básculas y marque lo que indica cada una
+field-nothing-raised = se levantó un extremo y ninguna báscula dice nada de ello; marque lo que indicó cada báscula entonces, o quite la segunda pesada
+field-no-height = no se conoce la altura del centro de gravedad; pese otra vez con un extremo levantado, o marque la altura
+field-two-heights = la altura está marcada y pesada; quite una de las dos
+field-too-many = hay más de { $most } puntos; quite algunos
+field-net = { $point }: la báscula marca menos que lo que había encima además de la carga; revise ambos
+field-differ = nivelada pesa { $level }, con un extremo levantado { $tilted }: más diferencia de la que permiten las básculas; pese otra vez
+field-held-where = los puntos que no estaban sobre básculas no quedan uno sobre otro vistos de lado; marque dónde se sostuvo el extremo levantado
+field-scales = Básculas: { $scales }.
+field-scales-unsaid = Nadie dice qué básculas son ni de dónde sale su tolerancia.
+field-centre-planned = No se pesó dónde está el centro de gravedad: es el del plan.
+field-centre-not-kept = No hay eslingado planificado: el centro de gravedad queda aquí y no va en ninguna etiqueta.
+field-taken = Para la etiqueta: peso bruto { $gross }, lo máximo que puede pesar; fuente: pesada.
 manual-rules = Esto ayuda a un inspector cualificado. Manda el manual aplicable, y las capacidades son las del archivo.
 
 ### Cómo cuelga una carga
@@ -151,6 +175,12 @@ links-out = { $key } es { $number }
 links-out-mend = escriba un número entero de 1 a 2000
 key-missing = falta { $key }
 key-missing-mend = añada { $key } = { $example }
+the-aircraft = la aeronave
+the-load = la carga
+named-hook = el gancho "{ $name }"
+named-leg = el ramal "{ $name }"
+named-part = la pieza "{ $name }"
+reach-missing-mend = añada length = "12 ft", o rope = "…" y chain = {"{"} … {"}"}
 mend-it = corríjalo
 
 ### Qué está mal en las eslingas disponibles o en lo buscado

@@ -1,7 +1,9 @@
 use slingseal_catalogue::Saying;
 use slingseal_message::movement::MovementEvent;
 use slingseal_message::seal::VoidCause;
-use slingseal_words::{CallSign, Digest, LoadNumber, Name, ProcedureId, Quantity, Seconds, Serial, Time};
+use slingseal_words::{
+    CallSign, Digest, LoadNumber, Name, Note, ProcedureId, Quantity, Seconds, Serial, Time,
+};
 
 use super::time::Speaker;
 
@@ -100,6 +102,8 @@ pub enum Reason {
         at: Time,
         /// Why.
         cause: VoidCause,
+        /// More, in that person's words.
+        note: Option<Note>,
     },
     /// The roster ran out: a revocation may be missing.
     RosterTooOld {

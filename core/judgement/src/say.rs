@@ -2,6 +2,7 @@
 
 use slingseal_catalogue::{Language, Saying, judgement as words, movement};
 use slingseal_message::movement::MovementEvent;
+use slingseal_message::seal::VoidCause;
 use slingseal_words::CallSign;
 
 use super::reason::{Grade, Reason};
@@ -74,7 +75,11 @@ impl Reason {
             Self::OwnWork(who) => words::ReasonOwnWork { who }.into(),
             Self::Superseded { at, fit: true, .. } => words::ReasonNewerFit { at: at.dtg() }.into(),
             Self::Superseded { at, fit: false, .. } => words::ReasonNewerNotFit { at: at.dtg() }.into(),
-            Self::Voided { by, at, cause } => {
+            // Another reason is none without its words.
+            Self::Voided { by, at, cause: VoidCause::Other, note: Some(note) } => {
+                words::ReasonVoidedSaid { by, at: at.dtg(), note }.into()
+            }
+            Self::Voided { by, at, cause, .. } => {
                 words::ReasonVoided { by, at: at.dtg(), cause: cause.saying() }.into()
             }
             Self::RosterTooOld { authority, since } => {

@@ -352,7 +352,7 @@ fn a_void_counts_whoever_is_revoked_since_and_only_while_it_could_be_signed() {
     // Of several the last is told.
     let scene = Scene { words: vec![by(40, THISTLE), by(50, THISTLE), by(30, THISTLE)], ..Scene::default() };
     let by = CallSign::new("Thistle 7").unwrap();
-    let told = Reason::Voided { by, at: at(50), cause: VoidCause::LoadMoved };
+    let told = Reason::Voided { by, at: at(50), cause: VoidCause::LoadMoved, note: None };
     assert_eq!(scene.judgement(&by_anvil(&seal())).reasons, [told]);
 }
 
@@ -444,8 +444,12 @@ fn an_outline_says_what_the_facts_say() {
     let scene = Scene::default();
     let trusted = scene.trusted;
     let known = key(SELA).public();
-    let voided =
-        || Reason::Voided { by: CallSign::new("Thistle 7").unwrap(), at: at(3), cause: VoidCause::LoadMoved };
+    let voided = || Reason::Voided {
+        by: CallSign::new("Thistle 7").unwrap(),
+        at: at(3),
+        cause: VoidCause::LoadMoved,
+        note: None,
+    };
     let revoked = || Reason::Revoked(CallSign::new("Anvil 3").unwrap());
     let superseded = || Reason::Superseded { by: Digest::of(b"x"), at: at(3), fit: false };
     let fixed =

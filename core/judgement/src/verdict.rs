@@ -265,7 +265,8 @@ fn facts_of_later(word: &LoadWord, seal: &Seal, known: &Known<'_>, facts: &mut V
         && let Some(by) = void.signer()
     {
         let (by, at, cause) = (by.credential.holder.clone(), said.issued, said.cause);
-        facts.push(Fact::Fixed(Reason::Voided { by, at, cause }));
+        let note = said.note.clone();
+        facts.push(Fact::Fixed(Reason::Voided { by, at, cause, note }));
     }
     if let Some(later) = word.inspection().and_then(|own| known.superseder(&own)) {
         let (by, at, fit) = (later.digest, later.issued, !later.refusal);

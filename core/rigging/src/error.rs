@@ -12,15 +12,15 @@ pub enum RiggingError {
     Parts(usize),
     /// Two of one name.
     Twice {
-        /// Hook or leg.
-        what: &'static str,
+        /// Hooks, and not legs.
+        hook: bool,
         /// The name.
         name: String,
     },
     /// A leg or a part of a hook that is not there.
     UnknownHook {
         /// The leg or part.
-        what: String,
+        what: Saying,
         /// What was written.
         hook: String,
         /// The hooks that are there.
@@ -29,25 +29,25 @@ pub enum RiggingError {
     /// With two hooks a leg must name its own.
     WhichHook {
         /// The leg.
-        what: String,
+        what: Saying,
         /// The hooks that are there.
         known: String,
     },
     /// A quantity of the wrong kind.
     WrongUnit {
         /// Where it is.
-        what: String,
+        what: Saying,
         /// Its key.
         key: &'static str,
         /// What was written.
         value: Quantity,
         /// The units that fit.
-        wanted: &'static str,
+        wanted: Saying,
     },
     /// Zero or less where only more makes sense.
     NotPositive {
         /// Where it is.
-        what: String,
+        what: Saying,
         /// Its key.
         key: &'static str,
         /// What was written.
@@ -56,7 +56,7 @@ pub enum RiggingError {
     /// Longer than any sling or load.
     TooLong {
         /// Where it is.
-        what: String,
+        what: Saying,
         /// Its key.
         key: &'static str,
         /// What was written.
@@ -65,19 +65,19 @@ pub enum RiggingError {
     /// A stretch that no leg has.
     Stretch {
         /// The leg.
-        what: String,
+        what: Saying,
         /// What was written.
         stretch: Quantity,
     },
     /// Nothing to hold the tension against.
     Unrated(
         /// The leg.
-        String,
+        Saying,
     ),
     /// A chain seated at no link, or at or beyond its last.
     Seated {
         /// The leg.
-        what: String,
+        what: Saying,
         /// The link in the grab hook.
         seated: i64,
         /// The links of the chain.
@@ -86,7 +86,7 @@ pub enum RiggingError {
     /// More links than any sling has.
     Links {
         /// The leg.
-        what: String,
+        what: Saying,
         /// The links of the chain.
         links: i64,
     },
@@ -125,24 +125,32 @@ impl RiggingError {
             Self::Hooks(count) => words::RiggingErrorHooks { count }.into(),
             Self::Legs(count) => words::RiggingErrorLegs { count }.into(),
             Self::Parts(count) => words::RiggingErrorParts { count }.into(),
-            Self::Twice { what, name } => words::RiggingErrorTwice { what, name }.into(),
+            Self::Twice { hook: true, name } => words::RiggingErrorTwoHooks { name }.into(),
+            Self::Twice { hook: false, name } => words::RiggingErrorTwoLegs { name }.into(),
             Self::UnknownHook { what, hook, known } => {
-                words::RiggingErrorUnknownHook { what, hook, known }.into()
+                words::RiggingErrorUnknownHook { what: what.clone(), hook, known }.into()
             }
-            Self::WhichHook { what, known } => words::RiggingErrorWhichHook { what, known }.into(),
+            Self::WhichHook { what, known } => {
+                words::RiggingErrorWhichHook { what: what.clone(), known }.into()
+            }
             Self::WrongUnit { what, key, value, wanted } => {
-                words::RiggingErrorWrongUnit { key, what, value, wanted }.into()
+                words::RiggingErrorWrongUnit { key, what: what.clone(), value, wanted: wanted.clone() }.into()
             }
             Self::NotPositive { what, key, value } => {
-                words::RiggingErrorNotPositive { key, what, value }.into()
+                words::RiggingErrorNotPositive { key, what: what.clone(), value }.into()
             }
-            Self::TooLong { what, key, value } => words::RiggingErrorTooLong { key, what, value }.into(),
-            Self::Stretch { what, stretch } => words::RiggingErrorStretch { what, stretch }.into(),
+            Self::TooLong { what, key, value } => {
+                words::RiggingErrorTooLong { key, what: what.clone(), value }.into()
+            }
+            Self::Stretch { what, stretch } => {
+                words::RiggingErrorStretch { what: what.clone(), stretch }.into()
+            }
             Self::Seated { what, seated, links } => {
-                words::RiggingErrorSeated { what, seated, links, last: (links - 1).max(1) }.into()
+                words::RiggingErrorSeated { what: what.clone(), seated, links, last: (links - 1).max(1) }
+                    .into()
             }
-            Self::Links { what, links } => words::RiggingErrorLinks { what, links }.into(),
-            Self::Unrated(what) => words::RiggingErrorUnrated { what }.into(),
+            Self::Links { what, links } => words::RiggingErrorLinks { what: what.clone(), links }.into(),
+            Self::Unrated(what) => words::RiggingErrorUnrated { what: what.clone() }.into(),
             Self::NotLinks(text) => words::RiggingErrorNotLinks { text }.into(),
             Self::Factor(text) => words::RiggingErrorFactor { text }.into(),
             Self::UnknownLeg { leg, known } => words::RiggingErrorUnknownLeg { leg, known }.into(),

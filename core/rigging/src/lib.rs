@@ -56,7 +56,7 @@ pub use solve::{
 };
 pub use tongue::{attitude as attitude_saying, beyond as beyond_saying, state as state_saying};
 pub use weigh::{
-    Carried, Corner, Item, LegSpan, Reading, Span, Tilt, TiltAbout, WeighError, Weighed, Weighing, carry,
-    weigh, weigh_json, weigh_report,
+    Carried, Corner, Item, LegSpan, Reading, Span, Tilt, TiltAbout, WeighError, Weighed, WeighedPlace,
+    Weighing, carry, raised_angle, weigh, weigh_json, weigh_report,
 };
 pub use write::{chain_table, write};

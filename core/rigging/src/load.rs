@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 
+use slingseal_catalogue::{Saying, rigging as words};
 use slingseal_words::{Dimension, Metres, Name, Newtons, Quantity, Source};
 
 use super::{RiggingError, Rule};
@@ -226,18 +227,21 @@ impl RiggedLoad {
         let mut wrong = wrong_load(self.mass, &self.centre);
         wrong.extend(wrong_counts(self.hooks.len(), self.legs.len(), self.parts.len()));
         if let Some(allowable) = &self.allowable {
-            wrong.extend(wrong_rating("allowable", allowable, || "aircraft".into()));
+            wrong.extend(wrong_rating("allowable", allowable, || words::TheAircraft.into()));
         }
         wrong
     }
 
     /// Legs and common parts whose hook is not known; legs come first and are counted on into the parts.
     pub(super) fn wrong_hooks(&self) -> impl Iterator<Item = (usize, Wrong)> {
-        let legs = self.legs.iter().map(|leg| (leg.hook.as_ref(), format!("leg \"{}\"", leg.name), true));
-        let parts = self
-            .parts
+        let legs = self
+            .legs
             .iter()
-            .map(|part| (part.hook.as_ref(), format!("part \"{}\"", part.name), part.hook.is_some()));
+            .map(|leg| (leg.hook.as_ref(), Saying::from(words::NamedLeg { name: &leg.name }), true));
+        let parts = self.parts.iter().map(|part| {
+            let what = Saying::from(words::NamedPart { name: &part.name });
+            (part.hook.as_ref(), what, part.hook.is_some())
+        });
         legs.chain(parts).enumerate().filter_map(|(at, (name, what, needed))| {
             let error = match name {
                 _ if self.place_of_hook(name).is_some() || !needed || self.hooks.is_empty() => return None,
@@ -251,22 +255,22 @@ impl RiggedLoad {
     /// Hooks and legs that have the name of an earlier one; hooks come first and are counted on into the legs.
     pub(super) fn wrong_names(&self) -> impl Iterator<Item = (usize, Wrong)> {
         let mut seen = BTreeSet::new();
-        let hooks = self.hooks.iter().map(|hook| ("hook", &hook.name));
-        let legs = self.legs.iter().map(|leg| ("leg", &leg.name));
-        hooks.chain(legs).enumerate().filter_map(move |(at, (what, name))| {
-            let twice = !seen.insert((what, name.clone()));
-            twice.then(|| (at, ("name", RiggingError::Twice { what, name: name.to_string() })))
+        let hooks = self.hooks.iter().map(|hook| (true, &hook.name));
+        let legs = self.legs.iter().map(|leg| (false, &leg.name));
+        hooks.chain(legs).enumerate().filter_map(move |(at, (hook, name))| {
+            let twice = !seen.insert((hook, name.clone()));
+            twice.then(|| (at, ("name", RiggingError::Twice { hook, name: name.to_string() })))
         })
     }
 
     fn known(&self) -> String {
-        self.hooks.iter().map(|hook| format!("\"{}\"", hook.name)).collect::<Vec<_>>().join(" or ")
+        self.hooks.iter().map(|hook| format!("\"{}\"", hook.name)).collect::<Vec<_>>().join(", ")
     }
 }
 
 pub(super) fn wrong_load(mass: Quantity, centre: &[Quantity; 3]) -> Vec<Wrong> {
-    let mut wrong = wrong_positive("mass", mass, Dimension::Mass, || "the load".into());
-    wrong.extend(wrong_place("centre", centre, || "the load".into()));
+    let mut wrong = wrong_positive("mass", mass, Dimension::Mass, || words::TheLoad.into());
+    wrong.extend(wrong_place("centre", centre, || words::TheLoad.into()));
     wrong
 }
 
@@ -286,7 +290,7 @@ pub(super) fn wrong_counts(hooks: usize, legs: usize, parts: usize) -> Vec<Wrong
 
 impl Hook {
     pub(super) fn wrong(&self) -> Vec<Wrong> {
-        let what = || format!("hook \"{}\"", self.name);
+        let what = || Saying::from(words::NamedHook { name: &self.name });
         let mut wrong = wrong_place("at", &self.at, what);
         wrong.extend(self.limit.iter().flat_map(|limit| wrong_rating("limit", limit, what)));
         wrong
@@ -295,13 +299,13 @@ impl Hook {
 
 impl CommonPart {
     pub(super) fn wrong(&self) -> Vec<Wrong> {
-        wrong_rating("rated", &self.rating, || format!("part \"{}\"", self.name))
+        wrong_rating("rated", &self.rating, || words::NamedPart { name: &self.name }.into())
     }
 }
 
 impl LegPart {
     pub(super) fn wrong(&self) -> Vec<Wrong> {
-        wrong_rating("rated", &self.rating, || format!("part \"{}\"", self.name))
+        wrong_rating("rated", &self.rating, || words::NamedPart { name: &self.name }.into())
     }
 }
 
@@ -314,7 +318,7 @@ impl Leg {
 
     /// What is wrong in the leg, its parts apart.
     pub(super) fn wrong_alone(&self) -> Vec<Wrong> {
-        let what = || format!("leg \"{}\"", self.name);
+        let what = || Saying::from(words::NamedLeg { name: &self.name });
         let mut wrong = wrong_place("lift_point", &self.lift_point, what);
         match &self.reach {
             Reach::Length(length) => wrong.extend(wrong_length("length", *length, what)),
@@ -342,7 +346,7 @@ impl Leg {
 }
 
 impl Chain {
-    pub(super) fn wrong(&self, what: impl Fn() -> String) -> Vec<Wrong> {
+    pub(super) fn wrong(&self, what: impl Fn() -> Saying) -> Vec<Wrong> {
         let mut wrong = wrong_length("chain", self.pitch, &what);
         if self.links > RiggedLoad::MOST_LINKS {
             wrong.push(("chain", RiggingError::Links { what: what(), links: self.links.into() }));
@@ -362,10 +366,13 @@ fn wrong_positive(
     key: &'static str,
     value: Quantity,
     dimension: Dimension,
-    what: impl Fn() -> String,
+    what: impl Fn() -> Saying,
 ) -> Vec<Wrong> {
     if value.unit().dimension() != dimension {
-        return vec![(key, RiggingError::WrongUnit { what: what(), key, value, wanted: dimension.units() })];
+        return vec![(
+            key,
+            RiggingError::WrongUnit { what: what(), key, value, wanted: dimension.units_saying() },
+        )];
     }
     if value.thousandths() <= 0 {
         return vec![(key, RiggingError::NotPositive { what: what(), key, value })];
@@ -373,7 +380,7 @@ fn wrong_positive(
     Vec::new()
 }
 
-fn wrong_length(key: &'static str, value: Quantity, what: impl Fn() -> String) -> Vec<Wrong> {
+fn wrong_length(key: &'static str, value: Quantity, what: impl Fn() -> Saying) -> Vec<Wrong> {
     let mut wrong = wrong_positive(key, value, Dimension::Length, &what);
     if wrong.is_empty() && value.si() > LONGEST {
         wrong.push((key, RiggingError::TooLong { what: what(), key, value }));
@@ -381,10 +388,10 @@ fn wrong_length(key: &'static str, value: Quantity, what: impl Fn() -> String) -
     wrong
 }
 
-fn wrong_place(key: &'static str, place: &[Quantity; 3], what: impl Fn() -> String) -> Vec<Wrong> {
+fn wrong_place(key: &'static str, place: &[Quantity; 3], what: impl Fn() -> Saying) -> Vec<Wrong> {
     let wrong = place.iter().copied().find_map(|value| {
         if value.unit().dimension() != Dimension::Length {
-            let wanted = Dimension::Length.units();
+            let wanted = Dimension::Length.units_saying();
             return Some((key, RiggingError::WrongUnit { what: what(), key, value, wanted }));
         }
         (value.si().abs() > LONGEST).then(|| (key, RiggingError::TooLong { what: what(), key, value }))
@@ -392,7 +399,7 @@ fn wrong_place(key: &'static str, place: &[Quantity; 3], what: impl Fn() -> Stri
     wrong.into_iter().collect()
 }
 
-fn wrong_rating(key: &'static str, rating: &Rating, what: impl Fn() -> String) -> Vec<Wrong> {
+fn wrong_rating(key: &'static str, rating: &Rating, what: impl Fn() -> Saying) -> Vec<Wrong> {
     let dimension = match rating.value.unit().dimension() {
         Dimension::Mass => Dimension::Mass,
         _ => Dimension::Force,

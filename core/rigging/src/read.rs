@@ -205,7 +205,10 @@ fn read_reach(part: &Part<'_>) -> Option<Reach> {
             part.fault("length", words::LengthAndRope, words::LengthAndRopeMend);
             None
         }
-        (false, false, false) => missing(part, "length", "\"12 ft\", or rope = \"…\" and chain = { … }"),
+        (false, false, false) => {
+            part.fault("length", words::KeyMissing { key: "length" }, words::ReachMissingMend);
+            None
+        }
     }
 }
 

@@ -13,10 +13,11 @@ use slingseal_words::Entropy;
 
 use crate::lines::{Line, at, pair};
 
-/// Records of the desk that is asked.
-const HELD: u32 = 100_000;
-/// Records of the bundle that is brought in: whole walks, each signed.
-const BROUGHT: u32 = 100_000;
+/// Records of the desk that is asked, and of the bundle that is brought in, whole walks, each signed: `RECORDS`, or 100,000.
+fn records() -> u32 {
+    let told = std::env::var("RECORDS").ok().and_then(|text| text.parse().ok());
+    told.unwrap_or(100_000)
+}
 
 struct Plain;
 
@@ -42,10 +43,11 @@ pub(crate) fn measure() -> Vec<Line> {
 
 /// What the pages ask of a full home, beside the least that SQLite would do for it.
 fn asked(folder: &std::path::Path) -> Vec<Line> {
+    let held = records();
     let home = folder.join("desk");
     let (mut store, _) = Store::open(&home.join("slingseal.db"), time_at(0), &Plain).expect("a home");
     let filled: Result<(), StoreError> = store.write(|tx| {
-        for number in 0..HELD {
+        for number in 0..held {
             let mut row = record(number);
             row.load = format!("KM-{number:06}");
             // One a minute, the last one now.
@@ -113,7 +115,7 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
     filled.expect("the home is filled");
     drop(store);
     let (app, clock) = open(&home, "desk").expect("the home opens");
-    clock.to(60 * u64::from(HELD));
+    clock.to(60 * u64::from(held));
     let bare = Connection::open(folder.join("bare.db")).expect("a database");
     bare.execute_batch("CREATE TABLE rows (id INTEGER PRIMARY KEY, body BLOB)").expect("a table");
     for _ in 0..50 {
@@ -129,7 +131,7 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
     let mut lines = Vec::new();
     let mut line = |name: &str, rounds: usize, ours: &mut dyn FnMut()| {
         let (ours, floor) = pair(rounds, ours, floor);
-        let name = format!("100,000 records: {name}, p95");
+        let name = format!("{held} records: {name}, p95");
         lines.push(Line::new(
             name,
             "ms",
@@ -143,12 +145,13 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
         let board = app.board(7, 24).expect("a board");
         // One a minute, and what was fit and held when the week began.
         let shown = board.columns.iter().map(|column| column.count).sum::<u64>();
-        assert!((7 * 24 * 60..=8 * 24 * 60 + 1).contains(&shown), "{shown}");
+        let week = (7 * 24 * 60).min(u64::from(held));
+        assert!((week..=8 * 24 * 60 + 1).contains(&shown), "{shown}");
     });
     line("the board, ever", 20, &mut || drop(app.board(3_650, 24).expect("a board")));
     line("a page of records", 40, &mut || drop(app.list(&all()).expect("a page")));
     line("search, a load", 40, &mut || {
-        assert_eq!(app.list(&words("KM-077777")).expect("a page").lines.len(), 1)
+        assert_eq!(app.list(&words(&format!("KM-{:06}", held / 9 * 7))).expect("a page").lines.len(), 1)
     });
     line("search, two words in half of all", 40, &mut || {
         assert_eq!(app.list(&words("heron kestrel")).expect("a page").lines.len(), 50);
@@ -162,12 +165,14 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
 
 /// A bundle of whole records, one in a hundred damaged, beside two signature checks a record and beside bare rows.
 fn brought(folder: &std::path::Path) -> Vec<Line> {
+    // The bundle is made in memory: of a million it would be four gigabytes.
+    let brought = records().min(100_000);
     let many = Many::new(folder);
     let (app, clock) = open(&folder.join("second"), "second desk").expect("a home");
     clock.to(86_400);
     let (card, fingerprint) = many.card();
     app.trust(&card, &fingerprint).expect("trusted");
-    let bundle = many.bundle(BROUGHT, |number, body| {
+    let bundle = many.bundle(brought, |number, body| {
         if number % 100 == 57 {
             let at = body.len() * 2 / 3;
             body[at] ^= 1;
@@ -176,9 +181,9 @@ fn brought(folder: &std::path::Path) -> Vec<Line> {
     let before = memory();
     let start = Instant::now();
     let report = app.bundle_read(&mut bundle.as_slice(), &mut |_| {}).expect("a report");
-    let ours = start.elapsed().as_secs_f64() * 1e6 / f64::from(BROUGHT);
+    let ours = start.elapsed().as_secs_f64() * 1e6 / f64::from(brought);
     let grown = memory() - before;
-    assert_eq!((report.new, report.set_aside.len()), (BROUGHT / 100 * 99, BROUGHT as usize / 100));
+    assert_eq!((report.new, report.set_aside.len()), (brought / 100 * 99, brought as usize / 100));
 
     let key = ed25519_dalek::SigningKey::from_bytes(&[2; 32]);
     let signature = ed25519_dalek::Signer::sign(&key, &[7; 300]);
@@ -191,16 +196,16 @@ fn brought(folder: &std::path::Path) -> Vec<Line> {
     let mut conn = Connection::open(folder.join("rows.db")).expect("a database");
     conn.execute_batch("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; CREATE TABLE rows (id INTEGER PRIMARY KEY, body BLOB)")
         .expect("SQLite takes its settings");
-    let body = vec![7u8; bundle.len() / BROUGHT as usize];
+    let body = vec![7u8; bundle.len() / brought as usize];
     let start = Instant::now();
     let tx = conn.transaction().expect("a transaction");
-    for _ in 0..BROUGHT {
+    for _ in 0..brought {
         tx.prepare_cached("INSERT INTO rows (body) VALUES (?1)")
             .and_then(|mut row| row.execute([&body]))
             .expect("a row");
     }
     tx.commit().expect("it commits");
-    let insert = start.elapsed().as_secs_f64() * 1e6 / f64::from(BROUGHT);
+    let insert = start.elapsed().as_secs_f64() * 1e6 / f64::from(brought);
     let size = bundle.len() as f64 / 1e6;
     drop(bundle);
 
@@ -209,7 +214,14 @@ fn brought(folder: &std::path::Path) -> Vec<Line> {
     let rows = app.export_csv(ExportTable::Records, &mut account).expect("an export");
     let export = start.elapsed().as_secs_f64() * 1e6 / rows as f64;
     vec![
-        Line::new("100,000 records brought in, each", "us", ours, "two verify_strict", 2.0 * verify, None),
+        Line::new(
+            format!("{brought} records brought in, each"),
+            "us",
+            ours,
+            "two verify_strict",
+            2.0 * verify,
+            None,
+        ),
         Line::new("the same", "us", ours, "one bare row of its size", insert, None),
         Line::new("memory grown by it", "MiB", grown, "MB of the bundle", size, None),
         Line::new("a record exported as CSV", "us", export, "one bare row of its size written", insert, None),

@@ -23,6 +23,19 @@ fn send(browser: &mut Browser, action: &str, values: &[(&str, &str)]) {
     assert_eq!(sent, true, "{action} has a form");
 }
 
+/// What axe-core finds, and what leaves the window, at each width.
+fn is_for_everybody(browser: &mut Browser, name: &str) {
+    let axe = access::axe();
+    for width in access::WIDTHS {
+        let size = json!({ "width": width, "height": 844, "deviceScaleFactor": 1, "mobile": false });
+        browser.call("Emulation.setDeviceMetricsOverride", &size);
+        assert_eq!(access::violations(browser, &axe), Vec::<String>::new(), "{name} at {width}");
+        let wide = browser.js("document.documentElement.scrollWidth").as_u64().unwrap();
+        assert!(wide <= u64::from(width), "{name} at {width}: {wide} px wide");
+        access::picture(browser, &format!("{name}-{width}"));
+    }
+}
+
 fn opened(served: &Served) -> Browser {
     let mut browser = Browser::start(&[]);
     browser.go(&served.link);
@@ -57,19 +70,12 @@ fn a_seal_is_taken_back_by_a_form_that_asks_what_before_the_pin() {
     // A wrong PIN is told at its field; the load stands as it did. That page is for everybody too.
     send(&mut browser, "/act/void", &[("pin", "000000")]);
     browser.until("document.querySelector('[name=pin]')?.getAttribute('aria-invalid') === 'true'");
-    let axe = access::axe();
-    for width in access::WIDTHS {
-        let size = json!({ "width": width, "height": 844, "deviceScaleFactor": 1, "mobile": false });
-        browser.call("Emulation.setDeviceMetricsOverride", &size);
-        assert_eq!(access::violations(&mut browser, &axe), Vec::<String>::new(), "{width}");
-        assert!(browser.js("document.documentElement.scrollWidth").as_u64().unwrap() <= u64::from(width));
-        access::picture(&mut browser, &format!("signing-{width}"));
-    }
-    assert_eq!(browser.js("document.querySelector('[name=pin]').value"), "", "a PIN is never sent back");
+    is_for_everybody(&mut browser, "signing");
     let token = browser.js("document.querySelector('[name=token]').value");
     send(&mut browser, "/act/void", &[("pin", PIN)]);
     browser.until("location.pathname.startsWith('/act/done/')");
     assert!(said(&mut browser).contains("The seal of load KM-014 is taken back"));
+    is_for_everybody(&mut browser, "done");
     browser.until("Array.from(document.images).every(image => image.complete && image.naturalWidth > 0)");
 
     // The same form again does nothing a second time, nor does one whose token somebody made up.
@@ -229,6 +235,23 @@ fn a_plan_takes_a_rigging_file_and_shows_how_it_hangs() {
     browser.until("!!document.querySelector('figure.rigging svg')");
     assert_eq!(browser.js("document.querySelector('#rigging').value.trim()"), rigging.trim());
     assert_eq!(browser.js("location.pathname"), "/plan/rigging");
+    is_for_everybody(&mut browser, "plan-rigging");
+
+    // Nothing was made yet. With the rest of the plan the tag carries what hangs, and the load's page draws it.
+    browser.js(
+        "for (const [name, value] of Object.entries({load: 'KM-077', description: 'Light vehicle', gross: '5000 lb', aircraft: 'Heron M2', \
+         allowable: '7000 lb', pickup: 'Kestrel Meadow', destination: 'Alder Bridge', procedure: 'vehicle', links: '1:3; 2:3; 3:3; 4:3'})) \
+         document.querySelector(`form[action='/plan'] [name=${name}]`).value = value; \
+         document.querySelector(\"form[action='/plan'] button\").click(); true",
+    );
+    browser.until("location.pathname === '/plan/made' || !!document.querySelector('.fault')");
+    assert!(
+        browser.js("document.querySelector('.fault')?.innerText ?? ''").as_str().unwrap().is_empty(),
+        "{}",
+        said(&mut browser)
+    );
+    browser.open(&format!("{}/load/KM-077", served.base), "Load KM-077");
+    browser.until("!!document.querySelector('figure.rigging img')?.naturalWidth");
 }
 
 /// A closing: every point explained, a wrong PIN told at its field, then the statement, once.

@@ -38,6 +38,18 @@ fn a_board_that_is_looked_at_shows_what_comes_in() {
     assert_eq!(browser.js("window.mark"), 1);
     assert_eq!(browser.js("document.activeElement.getAttribute('href')"), "/load/KM-014");
 
+    // A load that is planned at the terminal, and one whose walk begins there, come by themselves too.
+    let plan = demo.at("plan-088.toml");
+    std::fs::write(&plan, include_str!("../../demo/bag.toml").replace("KM-015", "KM-088")).unwrap();
+    let (plan, out) = (plan.to_str().unwrap().to_owned(), demo.at("tags-088"));
+    assert!(demo.run("desk", &["tag", "write", &plan, "--out", out.to_str().unwrap()], "").status.success());
+    browser.until("!!document.querySelector('.shelf.planned a[href=\"/load/KM-088\"]')");
+    let tag = std::fs::read_dir(&out).unwrap().map(|entry| entry.unwrap().path());
+    let tag = tag.into_iter().find(|path| path.extension().is_some_and(|ending| ending == "txt")).unwrap();
+    demo.run("desk", &["inspect", tag.to_str().unwrap()], "good\n");
+    browser.until("!!document.querySelector('.shelf.walking a[href=\"/load/KM-088\"]')");
+    assert_eq!(browser.js("window.mark"), 1, "without the page being loaded anew");
+
     // Arrow keys go from load to load.
     let second = browser.js("document.querySelectorAll('a.load')[1].getAttribute('href')");
     browser.js("document.querySelector('a.load').focus(); true");

@@ -32,6 +32,17 @@ fn rows_ranges_and_weeks_have_addresses() {
     let body = get(&served, &cookie, "/people?sort=people.name").1;
     assert!(body.contains("aria-sort=\"ascending\"") && body.contains("sort=people.name.down"), "{body}");
 
+    let points = |path: &str| {
+        let body = get(&served, &cookie, path).1;
+        let body = body.split("</table>").next().unwrap().to_owned();
+        assert!(body.contains("aria-sort=\"descending\"") || !path.contains(".down"), "{path}: {body}");
+        let cells = body.split("<td class=\"num\">").skip(1);
+        let cells: Vec<u32> = cells.filter_map(|cell| cell.split('<').next()?.parse().ok()).collect();
+        cells.chunks(2).map(|row| row[1]).collect::<Vec<_>>()
+    };
+    let lists = points("/procedures?sort=lists.points.down");
+    assert!(lists.len() > 3 && lists.windows(2).all(|two| two[0] >= two[1]), "{lists:?}");
+
     // From a day to a day, both within; the days stay in further addresses.
     let records = |path: &str| get(&served, &cookie, path).1.matches("href=\"/record/").count();
     let all = records("/search?q=KM");

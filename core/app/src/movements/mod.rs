@@ -160,6 +160,40 @@ impl App {
         inner.keep_report(&bytes)
     }
 
+    /// Signs a report that this device wrote and nobody signed, so that it counts on other devices too: a second report of the same,
+    /// with the time at which it happened, the verdict that was shown then, and when it was written. The first stays as it is.
+    ///
+    /// # Errors
+    /// No such report; one that was signed, or written elsewhere; no credential; a wrong PIN; storage.
+    pub fn sign_report(&self, load: &str, digest: &str, pin: &str) -> Result<ReportMade, AppError> {
+        {
+            // What can be told without the PIN is told first: it costs no try.
+            let inner = self.lock();
+            inner.unsigned_report(load, digest)?;
+            inner.credential_for(None)?;
+        }
+        let key = self.open_key(DEVICE_VAULT, pin)?;
+        let mut inner = self.lock();
+        let movement = inner.unsigned_report(load, digest)?;
+        let (_, credential) = inner.credential_for(None)?;
+        let unsigned = movement.prepare(&credential);
+        let bytes = Movement::fitting(unsigned.finish(&key.sign(&unsigned.to_be_signed())))?;
+        drop(key);
+        inner.keep_report(&bytes)
+    }
+
+    /// Whether a report is one that this device wrote and nobody signed yet: on other devices it is a hint and moves nothing.
+    ///
+    /// # Errors
+    /// A text that is no load number or no digest; no such report; storage.
+    pub fn report_waits_for_signature(&self, load: &str, digest: &str) -> Result<bool, AppError> {
+        match self.lock().unsigned_report(load, digest) {
+            Ok(_) => Ok(true),
+            Err(AppError::Refused { .. }) => Ok(false),
+            Err(error) => Err(error),
+        }
+    }
+
     /// Every report of a load that is known here, the first that happened first; of one second lifted before set down, then by digest.
     ///
     /// # Errors
@@ -273,6 +307,36 @@ impl Inner {
         }
         let latest = self.judge_load(&load)?.latest;
         Ok((load, latest, None))
+    }
+
+    /// What a report says that this device wrote and nobody signed, to be written anew at the end of its journal.
+    fn unsigned_report(&self, load: &str, digest: &str) -> Result<Movement, AppError> {
+        let none = || AppError::not_found(refusals::NoSuchReport);
+        let (load, digest) = (LoadNumber::new(load)?, Digest::from_hex(digest).ok_or_else(none)?);
+        let row = self.store.read().movement(load.as_str(), digest)?.ok_or_else(none)?;
+        let word = open_word(Kind::Movement, &row.bytes, &mut self.trusted()?)?;
+        let movement = word.movement().ok_or_else(none)?;
+        if !row.own || *word.author() != Author::Nobody {
+            return Err(AppError::refused(movement_words::OnlyOwnUnsigned));
+        }
+        let this = self.movement_view(&word)?;
+        let signed = |other: &MovementView| {
+            other.by.is_some()
+                && (&other.device, &other.event, &other.cause, &other.at)
+                    == (&this.device, &this.event, &this.cause, &this.at)
+        };
+        if self.movements(&load)?.iter().any(signed) {
+            return Err(AppError::refused(movement_words::SignedAlready));
+        }
+        let (issued, head) = (self.now(), self.store.head());
+        let before = self.store.read().last_entry(MOVED)?;
+        Ok(Movement {
+            issued,
+            happened: Some(movement.at()).filter(|at| issued.since(*at) > Seconds(0)),
+            journal: JournalEnd { seq: head.seq, digest: head.digest },
+            before: before.and_then(|entry| Digest::from_slice(&entry.body)),
+            ..movement.clone()
+        })
     }
 
     /// The report that a person asks for.

@@ -62,6 +62,8 @@ pub struct TagDraft {
     pub equipment: Vec<DraftPiece>,
     /// The link in each grab hook.
     pub links: Vec<DraftLink>,
+    /// The centre of gravity, forward, left, up, where it was weighed; empty: the rigging's own stands.
+    pub centre: Vec<String>,
 }
 
 /// What is to be known of a load that is being planned.
@@ -106,6 +108,7 @@ impl App {
                 .iter()
                 .map(|count| DraftLink { leg: count.leg.to_string(), link: count.link.into() })
                 .collect(),
+            centre: Vec::new(),
         })
     }
 
@@ -131,6 +134,7 @@ impl App {
             rigger: none(),
             equipment: Vec::new(),
             links: Vec::new(),
+            centre: Vec::new(),
         })
     }
 
@@ -175,7 +179,7 @@ impl App {
 }
 
 /// The tag as the draft has it, and what cannot stand; a field that cannot is the one of the tag that it is like.
-fn filled(draft: &TagDraft, now: slingseal_words::Time) -> Result<(Tag, Vec<Saying>), AppError> {
+pub(super) fn filled(draft: &TagDraft, now: slingseal_words::Time) -> Result<(Tag, Vec<Saying>), AppError> {
     let like = match ProcedureId::new(draft.like.trim()) {
         Ok(procedure) => blank(procedure, now)?,
         Err(_) => ReceivedTag::open(&tag_bytes(&draft.like)?)?.tag,
@@ -220,6 +224,9 @@ fn filled(draft: &TagDraft, now: slingseal_words::Time) -> Result<(Tag, Vec<Sayi
     }
     if let Some(rigging) = &mut tag.rigging {
         rigging.mass = tag.gross;
+        for (at, text) in rigging.centre.iter_mut().zip(&draft.centre) {
+            take(at, length(text), &mut faults);
+        }
         rigging.allowable = Some(Rating { value: tag.allowable, source: None });
         let seated: Vec<SeatedLink> =
             tag.links.iter().map(|count| SeatedLink { leg: count.leg.clone(), link: count.link }).collect();
@@ -280,7 +287,12 @@ fn pieces(draft: &TagDraft, like: &Tag, faults: &mut Vec<Saying>) -> Vec<Equipme
     pieces
 }
 
-fn mass(text: &str) -> Result<Quantity, Saying> {
+fn length(text: &str) -> Result<Quantity, Saying> {
+    Quantity::parse_as(text, Dimension::Length).map_err(|error| error.saying())
+}
+
+/// A gross mass or an allowable load as it was typed.
+pub(super) fn mass(text: &str) -> Result<Quantity, Saying> {
     let value = Quantity::parse_as(text, Dimension::Mass).map_err(|error| error.saying())?;
     if value.si() > 0.0 { Ok(value) } else { Err(words::DraftMass { text }.into()) }
 }

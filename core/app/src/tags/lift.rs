@@ -1,7 +1,7 @@
 //! Planning a lift: weighing, which link in which hook, what statics say of the flight. No home is needed.
 
 use slingseal_rigging::{
-    self as rigging, Asked, Between, Options, RiggedLoad, State, Wanted, Weighed, Weighing,
+    self as rigging, Asked, Between, Options, RiggedLoad, State, Wanted, Weighed, WeighedPlace, Weighing,
 };
 
 use super::statics::RiggingSheet;
@@ -65,13 +65,15 @@ pub fn weigh_lift(request: &LiftRequest) -> Result<LiftSheet, AppError> {
     let file = rigging::read_file(&request.text).map_err(AppError::bad_input)?;
     let (weighing, weighed) = file.weighed().map_err(AppError::bad_input)?;
     let options = options(request.factor)?;
-    Ok(weighed_sheet(weighing, weighed, file.load.as_ref(), &options, request.language))
+    let load = file.load.as_ref();
+    Ok(weighed_sheet(weighing, weighed, WeighedPlace::Whole, load, &options, request.language))
 }
 
-/// A weighing told; `load` is what hangs by it, where anything does.
+/// A weighing told, with so much of its centre of gravity; `load` is what hangs by it, where anything does.
 pub(super) fn weighed_sheet(
     weighing: &Weighing,
     weighed: &Weighed,
+    told: WeighedPlace,
     load: Option<&RiggedLoad>,
     options: &Options,
     language: Language,
@@ -86,6 +88,7 @@ pub(super) fn weighed_sheet(
         report: rigging::weigh_report(
             weighing,
             weighed,
+            told,
             carried.as_ref().map(|(load, carried)| (*load, carried)),
             language,
         ),

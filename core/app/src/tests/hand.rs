@@ -274,3 +274,42 @@ fn a_load_is_planned_by_a_list_alone() {
     let like = app.draft_like(&made.code.text).unwrap();
     assert_eq!((like.pickup.as_str(), like.load.as_str()), ("Kestrel Meadow", ""));
 }
+
+#[test]
+fn a_report_that_nobody_signed_is_signed_later_and_counts_elsewhere() {
+    let load = load();
+    let app = load.zone.device(&load.authority, "hook", "Thistle 7", "hookup");
+    app.read_tag(&load.tag).unwrap();
+    let request = ReportRequest {
+        load: Some(load.tag.clone()),
+        event: "set-down".into(),
+        note: Some("by the ford".into()),
+        ..ReportRequest::default()
+    };
+    let unsigned = app.report(&request, None).unwrap();
+    let number = unsigned.report.load.clone();
+    assert!(
+        unsigned.report.counts && app.report_waits_for_signature(&number, &unsigned.report.digest).unwrap()
+    );
+    let other = load.zone.device(&load.authority, "lead", "Mason 5", "leader");
+    other.read_tag(&load.tag).unwrap();
+    other.receive(&unsigned.code.text).unwrap();
+    assert!(!other.movements(&number).unwrap()[0].counts, "a hint elsewhere");
+    assert!(!other.report_waits_for_signature(&number, &unsigned.report.digest).unwrap());
+    let error = other.sign_report(&number, &unsigned.report.digest, PIN).unwrap_err();
+    assert!(error.to_string().contains("this device wrote"), "{error}");
+
+    load.zone.pass(90);
+    let signed = app.sign_report(&number, &unsigned.report.digest, PIN).unwrap();
+    assert_eq!(
+        (signed.report.at, signed.report.by.as_deref(), signed.report.note.as_deref()),
+        (unsigned.report.at, Some("Thistle 7"), Some("by the ford"))
+    );
+    assert!(signed.report.later, "it says when it was written");
+    other.receive(&signed.code.text).unwrap();
+    assert_eq!(other.load(&number).unwrap().state, "set_down");
+    let error = app.sign_report(&number, &unsigned.report.digest, PIN).unwrap_err();
+    assert!(error.to_string().contains("signed already"), "{error}");
+    assert!(!app.report_waits_for_signature(&number, &unsigned.report.digest).unwrap());
+    assert_eq!(app.audit().unwrap().faults, Vec::<String>::new());
+}

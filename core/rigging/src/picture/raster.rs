@@ -9,6 +9,8 @@ use crate::{Assessment, RiggedLoad};
 pub enum PictureError {
     /// The drawing could not be turned into pixels.
     Drawing(String),
+    /// The drawing is larger than a picture may be.
+    NoRoom,
 }
 
 impl PictureError {
@@ -16,6 +18,7 @@ impl PictureError {
     pub fn saying(&self) -> Saying {
         match self {
             Self::Drawing(text) => words::PictureErrorDrawing { text }.into(),
+            Self::NoRoom => words::PictureErrorNoRoom.into(),
         }
     }
 }
@@ -31,7 +34,7 @@ pub fn png(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Re
     let tree = Tree::from_str(&super::svg(load, assessment, language), &Options::default())
         .map_err(|error| drawing(error.to_string()))?;
     let size = tree.size().to_int_size();
-    let mut pixels = Pixmap::new(size.width(), size.height()).ok_or_else(|| drawing("no room".into()))?;
+    let mut pixels = Pixmap::new(size.width(), size.height()).ok_or(PictureError::NoRoom)?;
     resvg::render(&tree, Transform::identity(), &mut pixels.as_mut());
     pixels.encode_png().map_err(|error| drawing(error.to_string()))
 }

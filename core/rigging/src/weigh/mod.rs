@@ -18,5 +18,6 @@ pub use carry::{Carried, LegSpan, carry};
 pub use corners::{Corner, Span, Weighed, weigh};
 pub use json::weigh_json;
 pub use noun::{Item, Reading, Tilt, TiltAbout, WeighError, Weighing};
+pub use read::raised_angle;
 pub(super) use read::{read_weighing, written};
-pub use report::weigh_report;
+pub use report::{WeighedPlace, weigh_report};

@@ -89,8 +89,9 @@ fn read_tilt(part: &Part<'_>) -> Option<Tilt> {
     Some(Tilt { about, angle, tolerance, readings, rest_at: rest_at? })
 }
 
-/// The front lifted by `raised`, the points `over` apart along the load: nose up. Past a right angle there is none.
-fn raised_angle(raised: Quantity, over: Quantity) -> Option<Quantity> {
+/// The angle of a front that was lifted by `raised`, the points `over` apart along the load: nose up is positive. What cannot be is a
+/// right angle, which no weighing takes; `None` where nothing can be written.
+pub fn raised_angle(raised: Quantity, over: Quantity) -> Option<Quantity> {
     let sine = raised.si() / over.si();
     // What cannot be is told by the check of the angle.
     let angle = if sine.abs() <= 1.0 { sine.asin().to_degrees() } else { 90.0 };

@@ -9,10 +9,22 @@ use crate::report::force_in;
 use crate::shown::shown;
 use crate::{RiggedLoad, tongue};
 
+/// How much of a load's centre of gravity a weighing tells.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WeighedPlace {
+    /// Nothing: the mass alone was weighed.
+    Nothing,
+    /// Forward and left.
+    Plan,
+    /// Its height too.
+    Whole,
+}
+
 /// The weighing as plain text, one line a sentence or a leg; `carried` where the file has a rigging.
 pub fn weigh_report(
     weighing: &Weighing,
     weighed: &Weighed,
+    told: WeighedPlace,
     carried: Option<(&RiggedLoad, &Carried)>,
     language: Language,
 ) -> String {
@@ -23,7 +35,12 @@ pub fn weigh_report(
     let mass = shown(weighed.mass.si(), mass_unit);
     lines.push(words::WeighedMass { mass, least, most }.say(language));
     let axes = [words::AxisX.saying(), words::AxisY.saying(), words::AxisZ.saying()];
-    for ((axis, at), span) in axes.into_iter().zip(&weighed.centre).zip(&weighed.centre_span) {
+    let told = match told {
+        WeighedPlace::Nothing => 0,
+        WeighedPlace::Plan => 2,
+        WeighedPlace::Whole => 3,
+    };
+    for ((axis, at), span) in axes.into_iter().take(told).zip(&weighed.centre).zip(&weighed.centre_span) {
         let (least, most) = (shown(span.least.value(), unit), shown(span.most.value(), unit));
         let at: Quantity = shown(at.si(), unit);
         lines.push(words::WeighedCentre { axis, at, least, most }.say(language));

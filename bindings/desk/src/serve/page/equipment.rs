@@ -1,6 +1,6 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::{closing, page as words};
-use slingseal_app::{Language, PieceFilter, PieceLifeView, PieceView, PiecesView, Stamp};
+use slingseal_app::{AppError, Language, PieceFilter, PieceLifeView, PieceView, PiecesView, Stamp};
 
 use super::chart::encoded;
 use super::frame::PinAsked;
@@ -103,9 +103,18 @@ fn place(life: &PieceLifeView) -> Markup {
     }
 }
 
-/// One piece: how it stands, its life, where it was used. `signs`: who may withdraw it here.
-pub(in crate::serve) fn piece(view: &PieceView, signs: &PinAsked<'_>, language: Language) -> Markup {
+/// One piece: how it stands, its life, where it was used. `signs`: who may withdraw it here, and `why` as it was
+/// entered.
+pub(in crate::serve) fn piece(
+    view: &PieceView,
+    signs: &PinAsked<'_>,
+    why: &str,
+    language: Language,
+) -> Markup {
     let withdrawn = view.standing.as_ref().is_some_and(|standing| standing.withdrawn);
+    // What is wrong with the reason is told there; what else stands in the way is the PIN's.
+    let reason = signs.wrong.filter(|error| matches!(error, AppError::BadInput { .. }));
+    let signs = PinAsked { wrong: signs.wrong.filter(|_| reason.is_none()), ..*signs };
     html! {
         @if let Some(standing) = &view.standing {
             p.state.bad[standing.withdrawn] { b {
@@ -152,7 +161,10 @@ pub(in crate::serve) fn piece(view: &PieceView, signs: &PinAsked<'_>, language: 
                 h2 { (closing::PieceWithdraw.say(language)) }
                 p { (closing::PieceWithdrawMeans.say(language)) }
                 form method="post" action={ "/equipment/" (encoded(&view.serial)) } {
-                    label { span { (closing::PieceWithdrawWhy.say(language)) } input name="why" maxlength="280" required autocomplete="off"; }
+                    label.wrong[reason.is_some()] { span { (closing::PieceWithdrawWhy.say(language)) }
+                        input name="why" maxlength="280" required autocomplete="off" value=(why)
+                            aria-invalid=[reason.map(|_| "true")] aria-describedby=[reason.map(|_| "why-fault")]; }
+                    @if let Some(error) = reason { div.fault role="alert" id="why-fault" { p { (error.say(language)) } } }
                     (signs.field(holder, None, language))
                     button { (closing::PieceWithdraw.say(language)) }
                 }

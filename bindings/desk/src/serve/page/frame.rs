@@ -14,6 +14,7 @@ pub(in crate::serve) struct Here {
 }
 
 /// Who signs here, with which form, and what stood in the way the last time.
+#[derive(Clone, Copy)]
 pub(in crate::serve) struct PinAsked<'p> {
     /// None where nobody may.
     pub(in crate::serve) signs: Option<&'p str>,

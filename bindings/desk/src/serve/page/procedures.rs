@@ -1,12 +1,29 @@
 use maud::{Markup, html};
-use slingseal_app::catalogue::page as words;
+use slingseal_app::catalogue::{Saying, page as words};
 use slingseal_app::{EditionState, EditionWalked, EditionsView, Language, ProcedureView};
 
 use super::encoded;
 use super::load::edition_words;
+use super::order::{Order, sort};
 
 /// Which lists count, and which loads were walked by which; `acts`: whether this home approves.
-pub(in crate::serve) fn procedures(view: &EditionsView, acts: bool, language: Language) -> Markup {
+pub(in crate::serve) fn procedures(
+    view: &EditionsView,
+    acts: bool,
+    order: &Order<'_>,
+    language: Language,
+) -> Markup {
+    let mut editions: Vec<&ProcedureView> = view.editions.iter().collect();
+    match order.of("lists") {
+        Some(("procedure", down)) => sort(&mut editions, down, |one| one.id.to_lowercase()),
+        Some(("cards", down)) => sort(&mut editions, down, |one| one.cards),
+        Some(("points", down)) => sort(&mut editions, down, |one| one.points),
+        Some(("approval", down)) => sort(&mut editions, down, |one| one.approval.to_lowercase()),
+        _ => {}
+    }
+    let head = |column: &str, label: Saying, number: bool| {
+        order.head("lists", column, &label.say(language), number, language)
+    };
     html! {
         p { (words::OnlyApprovedCounts.say(language)) }
         section {
@@ -16,8 +33,8 @@ pub(in crate::serve) fn procedures(view: &EditionsView, acts: bool, language: La
                 a href="/act/withdraw" { (words::ActWithdrawTitle.say(language)) }
             } }
             div.wide { table {
-                thead { tr { th { (words::Procedure.say(language)) } th { (words::Version.say(language)) } th.num { (words::Cards.say(language)) } th.num { (words::Points.say(language)) } th { (words::Approval.say(language)) } th { (words::Here.say(language)) } } }
-                tbody { @for one in &view.editions { (edition(one, language)) } }
+                thead { tr { (head("procedure", words::Procedure.into(), false)) th { (words::Version.say(language)) } (head("cards", words::Cards.into(), true)) (head("points", words::Points.into(), true)) (head("approval", words::Approval.into(), false)) th { (words::Here.say(language)) } } }
+                tbody { @for one in &editions { (edition(one, language)) } }
             } }
         }
         section {

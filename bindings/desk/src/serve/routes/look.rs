@@ -18,7 +18,7 @@ use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
 use crate::serve::frame::shown;
 use crate::serve::page::{self, Entered, Order};
-use crate::serve::reply::Reply;
+use crate::serve::reply::{Reply, status_of};
 use crate::serve::rig;
 
 pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply, AppError> {
@@ -144,7 +144,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
             desk,
             "/procedures",
             &words::PlaceProcedures.say(desk.app.spoken()),
-            &page::procedures(&app.editions()?, is_authority(desk)?, desk.app.spoken()),
+            &page::procedures(&app.editions()?, is_authority(desk)?, &Order(query), desk.app.spoken()),
         ),
         ["procedures", file] if file.ends_with(".pdf") => {
             let view = app.checklist(file.trim_end_matches(".pdf"))?;
@@ -163,15 +163,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
             let content = page::equipment(&app.pieces(&filter)?, &filter, app.spoken());
             shown(desk, "/equipment", &words::Equipment.say(app.spoken()), &content)
         }
-        ["equipment", serial] => {
-            let view = app.piece(serial, query.some("after"))?;
-            let leads = credentialed(desk, "leader")?;
-            let signs = if leads.is_some() { leads } else { credentialed(desk, "inspector")? };
-            let title = words::EquipmentOf { serial: &view.serial }.say(app.spoken());
-            let signing =
-                page::PinAsked { signs: signs.as_deref(), token: &desk.token("piece"), wrong: None };
-            shown(desk, "/equipment", &title, &page::piece(&view, &signing, app.spoken()))
-        }
+        ["equipment", serial] => piece(desk, serial, query, None),
         ["search"] => searched(desk, query),
         ["act", "done", number] => acts::result(desk, number),
         ["act", "done", number, "code.svg"] => acts::code(desk, number),
@@ -282,4 +274,20 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
 /// The same for every start of this program.
 fn kept(kind: &'static str, bytes: &[u8]) -> Reply {
     Reply::bytes(kind, bytes.to_vec()).with("Cache-Control", "private, max-age=300".into())
+}
+
+/// One piece of equipment; `wrong` is what stood in the way of its withdrawal.
+pub(super) fn piece(
+    desk: &Desk,
+    serial: &str,
+    query: &Form,
+    wrong: Option<&AppError>,
+) -> Result<Reply, AppError> {
+    let (view, language) = (desk.app.piece(serial, query.some("after"))?, desk.app.spoken());
+    let leads = credentialed(desk, "leader")?;
+    let signs = if leads.is_some() { leads } else { credentialed(desk, "inspector")? };
+    let title = words::EquipmentOf { serial: &view.serial }.say(language);
+    let signing = page::PinAsked { signs: signs.as_deref(), token: &desk.token("piece"), wrong };
+    let reply = shown(desk, "/equipment", &title, &page::piece(&view, &signing, query.get("why"), language))?;
+    Ok(reply.status(wrong.map_or(200, status_of)))
 }

@@ -8,6 +8,7 @@ use slingseal_app::{AppError, BundleRequest, CheckPageRequest};
 
 use super::closing::{closing, closing_address, closing_of};
 use super::export::{audited, export_failed, kind_of, written};
+use super::look::piece;
 use super::plan::{list_of, looked_at, make, planned};
 use crate::check_page;
 use crate::output::{bad_input, plain};
@@ -173,8 +174,10 @@ pub(super) fn posted(
         ["equipment", serial] => {
             desk.not_in_the_clear()?;
             let form = ask::form(request)?;
-            app.withdraw_piece(serial, form.get("why"), desk.pin("piece", &form)?)?;
-            Ok(Reply::see(&format!("/equipment/{}", page::encoded(serial))))
+            match app.withdraw_piece(serial, form.get("why"), desk.pin("piece", &form)?) {
+                Ok(_) => Ok(Reply::see(&format!("/equipment/{}", page::encoded(serial)))),
+                Err(error) => piece(desk, serial, &form, Some(&error)),
+            }
         }
         ["hook-check"] => {
             desk.not_in_the_clear()?;

@@ -16,9 +16,13 @@ import java.nio.ByteBuffer
 import slingseal.core.ExamPick
 import slingseal.core.FfiConverter
 import slingseal.core.FfiConverterTypeExamPick
+import slingseal.core.FfiConverterTypeFieldWeighed
+import slingseal.core.FfiConverterTypeFieldWeighing
 import slingseal.core.FfiConverterTypeMovingOut
 import slingseal.core.FfiConverterTypePieceReport
 import slingseal.core.FfiConverterTypeTagDraft
+import slingseal.core.FieldWeighed
+import slingseal.core.FieldWeighing
 import slingseal.core.MovingOut
 import slingseal.core.PieceReport
 import slingseal.core.TagDraft
@@ -80,6 +84,8 @@ private class PlaceOutput(to: OutputStream) : ObjectOutputStream(to) {
             is PieceReport -> CoreRecord.of(CoreKind.PIECE, FfiConverterTypePieceReport, one)
             is ExamPick -> CoreRecord.of(CoreKind.PICK, FfiConverterTypeExamPick, one)
             is MovingOut -> CoreRecord.of(CoreKind.OUT, FfiConverterTypeMovingOut, one)
+            is FieldWeighing -> CoreRecord.of(CoreKind.WEIGHING, FfiConverterTypeFieldWeighing, one)
+            is FieldWeighed -> CoreRecord.of(CoreKind.WEIGHED, FfiConverterTypeFieldWeighed, one)
             else -> one
         }
 }
@@ -110,6 +116,8 @@ private enum class CoreKind {
     PIECE,
     PICK,
     OUT,
+    WEIGHING,
+    WEIGHED,
 }
 
 private class CoreRecord(val kind: CoreKind, val bytes: ByteArray) : Serializable {
@@ -122,6 +130,8 @@ private class CoreRecord(val kind: CoreKind, val bytes: ByteArray) : Serializabl
             CoreKind.PIECE -> FfiConverterTypePieceReport.read(from)
             CoreKind.PICK -> FfiConverterTypeExamPick.read(from)
             CoreKind.OUT -> FfiConverterTypeMovingOut.read(from)
+            CoreKind.WEIGHING -> FfiConverterTypeFieldWeighing.read(from)
+            CoreKind.WEIGHED -> FfiConverterTypeFieldWeighed.read(from)
         }
     }
 

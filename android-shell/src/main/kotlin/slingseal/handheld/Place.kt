@@ -1,6 +1,7 @@
 package slingseal.handheld
 
 import java.io.Serializable
+import slingseal.core.FieldWeighed
 import slingseal.core.MovingOut
 import slingseal.core.TagDraft
 import slingseal.handheld.screens.AuthorityCode
@@ -9,6 +10,7 @@ import slingseal.handheld.screens.Deed
 import slingseal.handheld.screens.DeficiencyDraft
 import slingseal.handheld.screens.Draft
 import slingseal.handheld.screens.Issuing
+import slingseal.handheld.screens.Measure
 import slingseal.handheld.screens.Planned
 import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.Purpose
@@ -16,6 +18,7 @@ import slingseal.handheld.screens.Said
 import slingseal.handheld.screens.Standard
 import slingseal.handheld.screens.TeamStep
 import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.screens.Weighing
 import slingseal.handheld.screens.Why
 
 /**
@@ -139,6 +142,9 @@ sealed interface Place : Serializable {
 
     data class Report(val load: String, val digest: String) : Place
 
+    /** A report that nobody signed is about to be. */
+    data class ReportSign(val load: String, val digest: String) : Place
+
     // moving codes and files
 
     data object Move : Place
@@ -237,6 +243,22 @@ sealed interface Place : Serializable {
     data class PlanPin(val draft: TagDraft) : Place
 
     data class PlanTag(val text: String) : Place
+
+    // a load on scales
+
+    data class Weigh(val weighing: Weighing) : Place
+
+    /** [at] is the point's number, from none; the one after the last is a new one. */
+    data class WeighPoint(val weighing: Weighing, val at: Int) : Place
+
+    data class WeighHeight(val weighing: Weighing) : Place
+
+    /** [at] is the point that is named; null asks for the scales. */
+    data class WeighWords(val weighing: Weighing, val at: Int? = null) : Place
+
+    data class WeighNumber(val weighing: Weighing, val measure: Measure, val at: Int = 0) : Place
+
+    data class Weighed(val result: FieldWeighed) : Place
 
     // lists, and what is inspected that is no load
 

@@ -79,6 +79,7 @@ import slingseal.handheld.screens.ReportNoteScreen
 import slingseal.handheld.screens.ReportPhotoScreen
 import slingseal.handheld.screens.ReportPinScreen
 import slingseal.handheld.screens.ReportScreen
+import slingseal.handheld.screens.ReportSignScreen
 import slingseal.handheld.screens.RequestScreen
 import slingseal.handheld.screens.RiggingScreen
 import slingseal.handheld.screens.RunMoreScreen
@@ -100,6 +101,12 @@ import slingseal.handheld.screens.VoidPinScreen
 import slingseal.handheld.screens.VoidScreen
 import slingseal.handheld.screens.VoidedScreen
 import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.screens.WeighHeightScreen
+import slingseal.handheld.screens.WeighNumberScreen
+import slingseal.handheld.screens.WeighPointScreen
+import slingseal.handheld.screens.WeighScreen
+import slingseal.handheld.screens.WeighWordsScreen
+import slingseal.handheld.screens.WeighedScreen
 import slingseal.handheld.screens.WhatScreen
 import slingseal.handheld.screens.WhenScreen
 import slingseal.handheld.screens.WhenTimeScreen
@@ -151,6 +158,7 @@ object Screens {
             is Place.WhenTime -> WhenTimeScreen(shell, place)
             is Place.Gear -> GearScreen(shell, place)
             is Place.Report -> ReportScreen(shell, place)
+            is Place.ReportSign -> ReportSignScreen(shell, place)
             is Place.Records -> RecordsScreen(shell, place)
             is Place.Record -> RecordScreen(shell, place)
             is Place.Void -> VoidScreen(shell, place)
@@ -179,6 +187,12 @@ object Screens {
             is Place.PlanLinks -> PlanLinksScreen(shell, place)
             is Place.PlanPin -> PlanPinScreen(shell, place)
             is Place.PlanTag -> PlanTagScreen(shell, place)
+            is Place.Weigh -> WeighScreen(shell, place)
+            is Place.WeighPoint -> WeighPointScreen(shell, place)
+            is Place.WeighHeight -> WeighHeightScreen(shell, place)
+            is Place.WeighWords -> WeighWordsScreen(shell, place)
+            is Place.WeighNumber -> WeighNumberScreen(shell, place)
+            is Place.Weighed -> WeighedScreen(shell, place)
             Place.Authority -> AuthorityScreen.of(shell, place)
             Place.AuthorityName -> AuthorityNameScreen(shell, place)
             is Place.AuthorityLists -> AuthorityListsScreen(shell, place)

@@ -254,9 +254,18 @@ class DecisionTest : AtTheLoad() {
         screen.press("More")
         screen.press(screen.keys().first { it.label == "Rigging" })
         assertTrue(screen.hand.front is RiggingScreen)
-        assertTrue(
-            screen.shown().any { it is android.widget.ImageView && it.contentDescription.isNotEmpty() }
-        )
+        // beside the plan: link by link, and the picture that is expected below the one that was counted
+        screen.finish()
+        val said = screen.words()
+        assertTrue(said, said.contains("link ${wanted + 4} counted, link $wanted planned"))
+        assertTrue(said, said.contains("planned, not counted yet"))
+        val eyebrows = listOf("As it was counted", "As it is planned")
+        assertTrue(said, eyebrows.all(said::contains))
+        val pictures =
+            screen.all().filterIsInstance<android.widget.ImageView>().filter {
+                it.contentDescription?.isNotEmpty() == true && it.drawable != null
+            }
+        assertEquals(2, pictures.count())
     }
 
     /** Drawn by the core from its list: which part this card is about is seen before it is read. */

@@ -8,8 +8,11 @@ import org.robolectric.RobolectricTestRunner
 import slingseal.core.DraftLink
 import slingseal.core.DraftPiece
 import slingseal.core.ExamPick
+import slingseal.core.FieldWeighed
+import slingseal.core.FieldWeighing
 import slingseal.core.MovingOut
 import slingseal.core.PieceReport
+import slingseal.core.ScaleReading
 import slingseal.core.TagDraft
 import slingseal.handheld.screens.AuthorityCode
 import slingseal.handheld.screens.CopyPart
@@ -17,6 +20,7 @@ import slingseal.handheld.screens.Deed
 import slingseal.handheld.screens.DeficiencyDraft
 import slingseal.handheld.screens.Draft
 import slingseal.handheld.screens.Issuing
+import slingseal.handheld.screens.Measure
 import slingseal.handheld.screens.Planned
 import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.Purpose
@@ -24,6 +28,7 @@ import slingseal.handheld.screens.Said
 import slingseal.handheld.screens.Standard
 import slingseal.handheld.screens.TeamStep
 import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.screens.Weighing
 import slingseal.handheld.screens.Why
 
 /** The pages that lie open come back as they were, or not at all. */
@@ -57,6 +62,24 @@ class KeptPlacesTest {
             rigger = "Mason 5",
             equipment = listOf(DraftPiece("chain leg", "SL-0001"), DraftPiece("chain leg", "SL-0002")),
             links = listOf(DraftLink("1", 3u)),
+            centre = listOf("1.2 m", "-0.02 m", "0.8 m"),
+        )
+    private val weighing =
+        Weighing(
+            load,
+            FieldWeighing(
+                points = listOf(ScaleReading("Front left", "-1.2 m", "0.7 m", "", "610 kg", "", "")),
+                scales = "two of the maker's",
+                tolerance = "0.5 %",
+                height = "",
+                heightTolerance = "",
+                raised = "8 deg",
+                over = "",
+                angleTolerance = "",
+                held = listOf("", "0.4 m"),
+                lengthUnit = "m",
+                massUnit = "kg",
+            ),
         )
     private val planting = Planting("LT1:B", 2, "Monday", listOf(ExamPick("apex.pin", "bent")))
     private val standard = Standard(3, 120, 0)
@@ -164,6 +187,15 @@ class KeptPlacesTest {
             Place.PlanLinks(load),
             Place.PlanPin(load),
             Place.PlanTag("LT1:A"),
+            Place.Weigh(weighing),
+            Place.WeighPoint(weighing, 4),
+            Place.WeighHeight(weighing),
+            Place.WeighWords(weighing),
+            Place.WeighNumber(weighing, Measure.AFT, 2),
+            Place.Weighed(
+                FieldWeighed(emptyList(), "4890 lb", listOf("62 in"), listOf("a"), "b", true, load)
+            ),
+            Place.ReportSign("KM-025", "d1"),
             Place.Procedures,
             Place.Procedure("bag", "d"),
             Place.ProceduresOut(),

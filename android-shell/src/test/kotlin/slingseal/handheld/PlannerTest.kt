@@ -2,6 +2,7 @@ package slingseal.handheld
 
 import android.widget.EditText
 import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
 import org.junit.Assert.assertTrue
 import org.junit.Before
@@ -16,11 +17,13 @@ import slingseal.core.WalkRequest
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.Planned
+import slingseal.handheld.support.FakeSticker
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
 import slingseal.handheld.support.sound
+import slingseal.handheld.support.touch
 
 /**
  * A load is planned on a phone: like the last one, field by field, its statics live, its tag signed and
@@ -113,6 +116,14 @@ class PlannerTest {
         screen.press("Another piece")
         screen.shown().filterIsInstance<EditText>().single().setText("SL-0044")
         screen.press("Take it")
+        // the same piece again by the sticker that hangs on it
+        screen.press("piece CB-0777")
+        assertFalse(screen.words(), screen.hasKey("piece CB-0777"))
+        screen.press("Scan its code")
+        val shown = store.keptInspections().single { it.name == "CB-0777" }
+        val onIt = store.sticker(listOf(store.inspection(shown.signed!!).code.text), 868u).message
+        screen.touch(FakeSticker(868, onIt))
+        assertTrue(screen.words(), screen.hasKey("piece CB-0777"))
         screen.press("Done")
         screen.press("Link in each grab hook")
         screen.press("Done")
@@ -124,7 +135,7 @@ class PlannerTest {
         )
 
         val tag = zone.core("reader").also(zone::meet).readTag(text)
-        assertEquals(listOf("CB-0777", "SL-0044"), tag.equipment.map { it.serial })
+        assertEquals(listOf("SL-0044", "CB-0777"), tag.equipment.map { it.serial })
         assertEquals("weighed", tag.basis.weightSource)
         assertEquals("Heron Ford" to null, tag.destination.name to tag.destination.grid)
         assertEquals("signed", tag.signature)

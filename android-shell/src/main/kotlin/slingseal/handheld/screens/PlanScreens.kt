@@ -52,7 +52,7 @@ enum class Planned(val title: Int, val guide: Int) {
 }
 
 /** The page of a draft, whatever was put into it: the one that lies open is replaced. */
-private fun Shell.draft(draft: TagDraft) {
+internal fun Shell.draft(draft: TagDraft) {
     backTo(Place.PlanDraft::class)
     swap(Place.PlanDraft(draft))
 }
@@ -151,6 +151,20 @@ class PlanDraftScreen(shell: Shell, override val place: Place.PlanDraft) : Scree
                 text(source ?: R.string.plan_open),
             ) {
                 shell.go(Place.PlanSource(draft))
+            },
+        )
+        // the scales stand beside the weight that they give
+        fields.add(
+            4,
+            key(
+                Face.ROW,
+                text(R.string.weigh),
+                if (draft.centre.isEmpty()) Sign.NEXT else Sign.TICK,
+                if (draft.centre.isEmpty()) text(R.string.weigh_about)
+                else text(R.string.weighed_centre, draft.centre.joinToString(" · ")),
+            ) {
+                val mine = draft
+                shell.ask({ Weighing.of(this, mine) }) { go(Place.Weigh(it)) }
             },
         )
         val pieces =

@@ -9,6 +9,7 @@ import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
 /** A line of a load's story: what happened, when, who says so, and what else the report says. */
@@ -41,6 +42,13 @@ internal fun storyOf(shell: Shell, reports: List<MovementView>): List<View> {
  */
 class ReportScreen(shell: Shell, override val place: Place.Report) : Screen(shell, place) {
     private val made = shell.attempt { shell.core.showReport(place.load, place.digest) }
+
+    /** On other phones it is a hint that moves nothing, until somebody signs. */
+    private val waits =
+        made != null && shell.attempt { shell.core.reportWaitsForSignature(place.load, place.digest) } == true
+
+    /** Only who has a credential has something to sign with. */
+    private val maySign = shell.attempt { shell.core.setUp() }?.credential != null
     private var list: PickList? = null
     override val staysOn
         get() = true
@@ -74,14 +82,35 @@ class ReportScreen(shell: Shell, override val place: Place.Report) : Screen(shel
                 key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
             else key(Face.GOOD, text(R.string.next_load), Sign.HOOK) { shell.swap(Place.Hook()) }
         val sticker = stickerKey(shell, made.code.text)
-        list = PickList(listOfNotNull(next, sticker), shell)
+        val sign = if (waits && maySign) signKey() else null
+        list = PickList(listOfNotNull(next, sign, sticker), shell)
+        val unsigned =
+            if (waits)
+                parts.signed(
+                    Sign.KEY,
+                    parts.words(
+                        text(if (maySign) R.string.report_unsigned else R.string.report_unsigned_no_key),
+                        17,
+                        bold = true,
+                    ),
+                )
+            else null
         return codePage(
             shell,
             onItsSide,
             codeView(shell, made.code, text(R.string.report_code)),
-            underCode(body(read, parts.words(text(R.string.report_show), 16, quiet = true)), next, sticker),
+            underCode(
+                body(read, unsigned, sign, parts.words(text(R.string.report_show), 16, quiet = true)),
+                next,
+                sticker,
+            ),
         )
     }
+
+    private fun signKey() =
+        key(Face.ROW, text(R.string.report_sign), Sign.KEY) {
+            shell.go(Place.ReportSign(place.load, place.digest))
+        }
 
     override fun hard(answer: HardAnswer) = list?.hard(answer) ?: Unit
 }
@@ -278,4 +307,28 @@ class ReportPinScreen(shell: Shell, override val place: Place.ReportPin) : PinPa
         get() = text(R.string.sign_done)
 
     override fun take(pin: String) = draft.give(shell, pin)
+}
+
+/** The PIN that signs what was reported already: a second report of the same, with its own time. */
+class ReportSignScreen(shell: Shell, override val place: Place.ReportSign) : PinPage(shell, place) {
+    private val report = shell.attempt { shell.core.showReport(place.load, place.digest) }?.report
+
+    override val title
+        get() = text(R.string.sign_it)
+
+    override val words
+        get() = text(R.string.sign_pin, place.load, report?.what.orEmpty())
+
+    override val done
+        get() = text(R.string.sign_done)
+
+    override fun take(pin: String) {
+        val core = shell.core
+        val (load, digest) = place
+        shell.work({ core.signReport(load, digest, pin) }) {
+            feel(Beat.GOOD)
+            back()
+            swap(Place.Report(it.report.load, it.report.digest))
+        }
+    }
 }

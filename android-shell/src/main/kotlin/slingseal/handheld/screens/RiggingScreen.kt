@@ -8,6 +8,7 @@ import android.widget.ImageView
 import java.util.concurrent.atomic.AtomicInteger
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
+import slingseal.core.LinkBesidePlan
 import slingseal.handheld.Core
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -27,6 +28,8 @@ class RiggingScreen(shell: Shell, override val place: Place.Rigging) : Screen(sh
     private val statics =
         walk?.let { shell.attempt { listOfNotNull(shell.core.walkRigging(it.walk)) } }?.firstOrNull()
 
+    private val links = walk?.let { shell.attempt { shell.core.walkLinks(it.walk) } }.orEmpty()
+
     override fun build(): View {
         val walk = walk ?: return page(text(R.string.rigging), body())
         val change =
@@ -40,15 +43,39 @@ class RiggingScreen(shell: Shell, override val place: Place.Rigging) : Screen(sh
                     thick = true,
                 )
             }
+        // what is expected stands below what was counted, where the two differ
+        val differs = links.any { link -> link.counted?.let { it != link.planned } == true }
+        val planned =
+            if (statics == null || !differs) emptyList()
+            else
+                listOf(
+                    parts.eyebrow(text(R.string.rigging_planned)),
+                    drawn(shell) { core -> core.walkPlannedPicture(walk.walk) },
+                )
         return page(
             text(R.string.rigging),
             body(
                 change,
                 statics?.let { parts.words(it.summary, 19, bold = true) },
+                if (links.isEmpty()) null else parts.panel(parts.facts(links.map(::row), 18)),
+                if (differs) parts.eyebrow(text(R.string.rigging_counted)) else null,
                 statics?.let { drawn(shell) { core -> core.walkPicture(walk.walk) } },
+                *planned.toTypedArray(),
                 parts.words(text(R.string.manual_rules), 15, quiet = true),
             ),
         )
+    }
+
+    /** The link of a leg as it is planned, and as it was counted. */
+    private fun row(link: LinkBesidePlan): Pair<CharSequence, CharSequence> {
+        val counted = link.counted
+        val planned = link.planned.toInt()
+        return text(R.string.rigging_leg, link.leg) to
+            when {
+                counted == null -> text(R.string.link_not_counted, planned)
+                counted == link.planned -> text(R.string.link_as_planned, planned)
+                else -> text(R.string.link_differs, counted.toInt(), planned)
+            }
     }
 
     companion object {

@@ -101,6 +101,7 @@ class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, pla
             *warnings.toTypedArray(),
             *storyOf(shell, moves).toTypedArray(),
             parts.panel(facts),
+            key(Face.ROW, text(R.string.weigh), Sign.NEXT, text(R.string.weigh_about)) { weigh() },
             picture,
             if (equipment.isEmpty()) null else parts.eyebrow(text(R.string.equipment)),
             if (equipment.isEmpty()) null else parts.panel(parts.facts(equipment, 17)),
@@ -115,6 +116,12 @@ class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, pla
         unready?.let { text(R.string.cannot_seal, if (Core.keyLost) text(R.string.key_lost) else it.next) }
 
     private fun fetch() = shell.go(Place.Scan(Purpose.Moving))
+
+    /** Beside what its tag says; a new tag would be a planner's. */
+    private fun weigh() {
+        val text = place.text
+        shell.ask({ draftLike(text).let { Weighing.of(this, it) } }) { go(Place.Weigh(it)) }
+    }
 
     private fun begin() {
         val text = place.text

@@ -186,7 +186,17 @@ class PageJudge(private val pages: Map<String, Place>) {
 
     private companion object {
         val PAD_PAGES =
-            setOf("pin", "count", "when-time", "report-pin", "void-pin", "new-pin", "trust", "trust-digits")
+            setOf(
+                "pin",
+                "count",
+                "when-time",
+                "report-pin",
+                "void-pin",
+                "new-pin",
+                "trust",
+                "trust-digits",
+                "weigh-number",
+            )
         val GLOVE_PAGES =
             setOf(
                 "card",

@@ -67,8 +67,10 @@ class Phones {
         screen.settle()
     }
 
-    fun press(label: String) {
-        screen.press(label)
+    fun press(label: String) = press(screen.key(label))
+
+    fun press(key: Key) {
+        screen.press(key)
         count.presses += 1
     }
 
