@@ -89,7 +89,8 @@ pub(super) fn facts_of_movements(word: &LoadWord, seal: &Seal, known: &Known<'_>
             continue;
         };
         let (event, at, by) = (movement.event, movement.at(), by.cloned());
-        facts.push(Fact::Fixed(Reason::Moved { event, at, by }));
+        let note = movement.note.clone();
+        facts.push(Fact::Fixed(Reason::Moved { event, at, by, note }));
     }
     if let Some(movement) = hint.and_then(LoadWord::movement) {
         facts.push(Fact::Fixed(Reason::MovedUnsigned { event: movement.event, at: movement.at() }));

@@ -249,6 +249,8 @@ pub enum Reason {
         at: Time,
         /// Who signed the report; none where this device wrote it itself.
         by: Option<CallSign>,
+        /// More, in the reporter's words.
+        note: Option<Note>,
     },
     /// An unsigned report says that something was done to the load since it was inspected.
     MovedUnsigned {

@@ -1,9 +1,9 @@
 //! What a person reads of a verdict and of each reason.
 
 use slingseal_catalogue::{Language, Saying, judgement as words, movement};
-use slingseal_message::movement::MovementEvent;
+use slingseal_message::movement::{MovementEvent, RefusalCause};
 use slingseal_message::seal::VoidCause;
-use slingseal_words::CallSign;
+use slingseal_words::{CallSign, Note};
 
 use super::reason::{Grade, Reason};
 use super::time::Speaker;
@@ -133,7 +133,7 @@ impl Reason {
             }
             Self::Corrected(count) => words::ReasonCorrected { count }.into(),
             Self::ExpiresSoon(left) => words::ReasonExpiresSoon { left }.into(),
-            Self::Moved { event, at, by } => moved(*event, &at.dtg(), by.as_ref()),
+            Self::Moved { event, at, by, note } => moved(*event, &at.dtg(), by.as_ref(), note.as_ref()),
             Self::MovedUnsigned { event, at } => {
                 movement::ReasonMovementUnsigned { event: event.saying(), at: at.dtg() }.into()
             }
@@ -149,11 +149,18 @@ fn behind(by: &Speaker, time: &str) -> Saying {
     }
 }
 
-fn moved(event: MovementEvent, at: &str, by: Option<&CallSign>) -> Saying {
+fn moved(event: MovementEvent, at: &str, by: Option<&CallSign>, note: Option<&Note>) -> Saying {
+    // Another reason is none without its words.
+    let said = match (event, note) {
+        (MovementEvent::Refused(RefusalCause::Other), Some(note)) => {
+            movement::MovementRefused { cause: Saying::verbatim(note) }.into()
+        }
+        _ => event.saying(),
+    };
     match (event, by) {
         (MovementEvent::Lifted, Some(by)) => movement::ReasonLiftedBefore { at, by }.into(),
         (MovementEvent::Lifted, None) => movement::ReasonLiftedBeforeHere { at }.into(),
-        (_, Some(by)) => movement::ReasonMoved { event: event.saying(), at, by }.into(),
-        (_, None) => movement::ReasonMovedHere { event: event.saying(), at }.into(),
+        (_, Some(by)) => movement::ReasonMoved { event: said, at, by }.into(),
+        (_, None) => movement::ReasonMovedHere { event: said, at }.into(),
     }
 }

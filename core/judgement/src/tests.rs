@@ -357,6 +357,15 @@ fn a_void_counts_whoever_is_revoked_since_and_only_while_it_could_be_signed() {
 }
 
 #[test]
+fn a_void_for_another_reason_says_its_words() {
+    let by = CallSign::new("Thistle 7").unwrap();
+    let note = Some(slingseal_words::Note::new("slid off its pallet").unwrap());
+    let told = Reason::Voided { by, at: at(50), cause: VoidCause::Other, note };
+    let words = told.say(slingseal_catalogue::Language::English);
+    assert!(words.contains("slid off its pallet") && !words.contains("see the note"), "{words}");
+}
+
+#[test]
 fn a_seal_that_contradicts_itself() {
     let scene = Scene::default();
     for bad in [

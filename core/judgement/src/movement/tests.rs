@@ -144,3 +144,22 @@ fn of_each_event_the_last_is_told_and_every_event_is() {
     let at_900 = |reason: &Reason| matches!(reason, Reason::Moved { event: SET_DOWN, at: when, .. } if *when == at(900));
     assert!(judgement.reasons.iter().any(at_900));
 }
+
+#[test]
+fn another_reason_is_told_in_its_own_words() {
+    use slingseal_catalogue::Language;
+    use slingseal_message::movement::RefusalCause;
+    use slingseal_words::{CallSign, Note};
+
+    let note = Some(Note::new("a door came open").unwrap());
+    let told = |event, by: Option<&str>| {
+        let by = by.map(|by| CallSign::new(by).unwrap());
+        Reason::Moved { event, at: at(900), by, note: note.clone() }.say(Language::English)
+    };
+    let other = MovementEvent::Refused(RefusalCause::Other);
+    for by in [None, Some("Thistle 7")] {
+        let words = told(other, by);
+        assert!(words.contains("a door came open") && !words.contains("see the note"), "{words}");
+    }
+    assert!(told(MovementEvent::Refused(RefusalCause::TooHeavy), None).contains("too heavy"));
+}

@@ -90,12 +90,7 @@ class FourPhonesTest {
         phones.press("Move records")
         phones.press("Show a moving code")
         val enough = (phones.activity.front as MoveOutScreen).place.out.enough.toInt()
-        return List(enough * 4 + 8) {
-            screen.settle(FramesScreen.FRAME)
-            // a frame is made beside the main thread: the next picture is of one that has come
-            java.util.concurrent.CompletableFuture.runAsync({}, Core.quick).get()
-            phones.picture()
-        }
+        return List(enough * 2 + 4) { phones.picture().also { screen.settle(FramesScreen.FRAME) } }
     }
 
     private fun gather(frames: List<Luminance>) {

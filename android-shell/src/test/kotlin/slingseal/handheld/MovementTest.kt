@@ -24,11 +24,12 @@ import slingseal.handheld.screens.Purpose
 import slingseal.handheld.screens.ReportScreen
 import slingseal.handheld.screens.Zulu
 import slingseal.handheld.sense.Beat
-import slingseal.handheld.sense.Sticker
 import slingseal.handheld.support.Gloves
+import slingseal.handheld.support.FakeSticker
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
+import slingseal.handheld.support.touch
 
 /**
  * What becomes of a load after its verdict: one press at the hook, and the receiving side, on phones that
@@ -516,22 +517,6 @@ class MovementTest {
         assertEquals(3, core.movements("KM-015").size)
     }
 
-    private class Fake(override val room: Int?, var message: ByteArray = ByteArray(0)) : Sticker {
-        override val writable = true
-        override val readsBack = true
-
-        override fun read() = message
-
-        override fun write(message: ByteArray) {
-            this.message = message
-        }
-    }
-
-    private fun Screen.touch(sticker: Sticker) {
-        Thread { hand.front!!.touched(sticker) }.apply { start() }.join()
-        settle()
-    }
-
     /** The tag and the seal live on the load: a report goes beside them, and never in their place. */
     @Test
     fun aReportGoesOntoTheStickerOfItsLoadBesideTheTag() {
@@ -542,7 +527,7 @@ class MovementTest {
         screen.settle()
         screen.press("Set down")
         screen.press("Write to sticker")
-        fun holding(text: String, room: Int = 2000) = Fake(room, core.sticker(listOf(text), 2000u).message)
+        fun holding(text: String, room: Int = 2000) = FakeSticker(room, core.sticker(listOf(text), 2000u).message)
         val own = holding(tag.text)
         screen.touch(own)
         assertTrue(screen.words(), screen.words().contains("Written, read back, and right."))
@@ -556,7 +541,7 @@ class MovementTest {
             zone.tag("KM-016").text.length,
             (core.readSticker(others.message) as StickerReading.Ours).tag!!.length,
         )
-        val small = holding(tag.text).let { Fake(it.message.size + 20, it.message) }
+        val small = holding(tag.text).let { FakeSticker(it.message.size + 20, it.message) }
         screen.touch(small)
         assertTrue("the tag is not given up for it: ${screen.words()}", screen.words().contains("Too small"))
         assertEquals(tag.text, (core.readSticker(small.message) as StickerReading.Ours).tag)

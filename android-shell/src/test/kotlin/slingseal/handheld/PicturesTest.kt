@@ -228,6 +228,7 @@ class PicturesTest {
             "report-note" to Place.ReportNote(draft.copy(event = Draft.REFUSED, cause = "other"), Said.NOTE),
             "report-pin" to Place.ReportPin(draft.copy(event = Draft.SET_DOWN)),
             "report" to Place.Report("KM-025", lifted.digest),
+            "report-sign" to Place.ReportSign("KM-025", lifted.digest),
             "report-against" to Place.Report("KM-026", stood.digest),
             "receive" to Place.Scan(Purpose.Arrival),
         )

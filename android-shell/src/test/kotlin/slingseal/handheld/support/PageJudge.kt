@@ -191,6 +191,7 @@ class PageJudge(private val pages: Map<String, Place>) {
                 "count",
                 "when-time",
                 "report-pin",
+                "report-sign",
                 "void-pin",
                 "new-pin",
                 "trust",
