@@ -269,6 +269,8 @@ pub(super) fn connect(
     conn.set_prepared_statement_cache_capacity(128);
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
+    // A plan never depends on what is bound: otherwise a kept statement is prepared anew at each look.
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true)?;
     // Until it is known to be sound, closing leaves the file and its log as they were found: a damaged one is evidence.
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
     // Exclusive before the first access: the log's index then lies in memory, and no `-shm` file is needed

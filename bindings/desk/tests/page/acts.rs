@@ -250,6 +250,18 @@ fn a_plan_takes_a_rigging_file_and_shows_how_it_hangs() {
         "{}",
         said(&mut browser)
     );
+    // A wrong PIN is told at its field, and all that was entered stays.
+    browser.open(&plan, "Plan and print");
+    browser.js(
+        "for (const [name, value] of Object.entries({load: 'KM-078', description: 'x', gross: '1800 lb', aircraft: 'Heron M2', \
+         allowable: '7000 lb', pickup: 'A', destination: 'B', procedure: 'bag', links: '1:3', equipment: 'bag | CB-55 | 5000 lb | data plate', \
+         pin: '000000'})) \
+         document.querySelector(`form[action='/plan'] [name=${name}]`).value = value; \
+         document.querySelector(\"form[action='/plan'] button\").click(); true",
+    );
+    browser.until("document.querySelector('[aria-invalid]')?.name === 'pin'");
+    assert_eq!(browser.js("document.querySelectorAll('[aria-invalid]').length"), 1);
+    assert_eq!(browser.js("document.querySelector('[name=load]').value"), "KM-078");
     browser.open(&format!("{}/load/KM-077", served.base), "Load KM-077");
     browser.until("!!document.querySelector('figure.rigging img')?.naturalWidth");
 }

@@ -268,15 +268,33 @@ impl App {
         self.make_tags(&tags, pin)
     }
 
+    /// Whether the tags of a load list can be made: see `write_tags`. `signed`: whether a PIN will be given.
+    ///
+    /// # Errors
+    /// What `write_tags` would answer before its PIN.
+    pub fn would_write_tags(
+        &self,
+        list: &str,
+        open: &dyn Fn(&str) -> Result<String, String>,
+        signed: bool,
+    ) -> Result<(), AppError> {
+        let now = self.lock().now();
+        let tags = read_list(list, now, open)?;
+        self.may_make(&tags, signed)
+    }
+
+    fn may_make(&self, tags: &[Tag], signed: bool) -> Result<(), AppError> {
+        let inner = self.lock();
+        inner.to_be_written(tags)?;
+        if signed {
+            inner.credential_for(Some(Role::Planner))?;
+        }
+        Ok(())
+    }
+
     /// What can be told without the PIN is told first: it costs no try. The home is free while the PIN is stretched.
     fn make_tags(&self, tags: &[Tag], pin: Option<&str>) -> Result<Vec<TagMade>, AppError> {
-        {
-            let inner = self.lock();
-            inner.to_be_written(tags)?;
-            if pin.is_some() {
-                inner.credential_for(Some(Role::Planner))?;
-            }
-        }
+        self.may_make(tags, pin.is_some())?;
         let key = pin.map(|pin| self.open_key(DEVICE_VAULT, pin)).transpose()?;
         self.lock().write_tags(tags, key.as_ref())
     }

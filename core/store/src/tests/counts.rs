@@ -1,6 +1,7 @@
 //! What rows come to is kept beside them: after whatever was done it is what counting anew says.
 
 use super::*;
+use crate::papers::ROSTERS;
 
 /// Numbers that look drawn and are the same in every run (the constants of Numerical Recipes' quick generator).
 struct Drawn(u32);
@@ -171,5 +172,18 @@ fn questions_of_all_time_read_the_counts_alone() {
             plan.iter().all(|step| !step.contains("TEMP B-TREE FOR ORDER BY") || wanted != "r"),
             "{plan:?}"
         );
+    }
+}
+
+/// SQLite may take a plan that depends on what is bound, and then prepares a kept statement anew at each look.
+#[test]
+fn a_kept_statement_is_prepared_once_whatever_is_bound() {
+    let folder = Folder::new();
+    let (store, _) = folder.open();
+    let newest = ROSTERS.select("NOT INDEXED WHERE authority = ?1 ORDER BY sequence DESC, digest LIMIT 1");
+    for authority in [[1; 32], [2; 32], [3; 32]] {
+        let mut statement = store.conn.prepare_cached(&newest).unwrap();
+        assert!(!statement.exists([authority]).unwrap());
+        assert_eq!(statement.get_status(rusqlite::StatementStatus::RePrepare), 0);
     }
 }

@@ -189,7 +189,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
                 &page::result(&view, desk.app.spoken()),
             )
         }
-        ["plan"] => planned(desk, Entered::default()),
+        ["plan"] => planned(desk, Entered::default(), None),
         ["plan", "made"] => {
             let tags = named_tags(desk, query)?;
             shown(

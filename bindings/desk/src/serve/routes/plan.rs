@@ -10,7 +10,7 @@ use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
 use crate::serve::frame::shown;
 use crate::serve::page::{self, Entered, Fault};
-use crate::serve::reply::Reply;
+use crate::serve::reply::{Reply, status_of};
 
 /// The most tags that are shown and printed at once.
 pub(in crate::serve) const MOST_TAGS: usize = 2_000;
@@ -64,19 +64,27 @@ pub(in crate::serve) fn looked_at(desk: &Desk, form: Form) -> Entered {
     }
 }
 
-pub(in crate::serve) fn planned(desk: &Desk, entered: Entered) -> Result<Reply, AppError> {
+/// The page that plans; `wrong` is what stood in the way of a PIN, of the form for one load or else of the list's.
+pub(in crate::serve) fn planned(
+    desk: &Desk,
+    entered: Entered,
+    wrong: Option<(bool, &AppError)>,
+) -> Result<Reply, AppError> {
     let bad = !entered.faults.is_empty();
     let procedures = desk.app.procedures()?;
     let (signs, language) = (signer(desk)?, desk.app.spoken());
     let tokens = [desk.token("plan"), desk.token("plan")];
-    let signing = |at: usize| page::PinAsked {
+    let [one_token, list_token] = &tokens;
+    let signing = |token, one| page::PinAsked {
         signs: signs.as_deref(),
-        token: tokens.get(at).map_or("", String::as_str),
-        wrong: None,
+        token,
+        wrong: wrong.filter(|(of, _)| *of == one).map(|(_, error)| error),
     };
-    let content = page::plan(&entered, &procedures, &signing(0), &signing(1), language);
+    let (one, list) = (signing(one_token, true), signing(list_token, false));
+    let content = page::plan(&entered, &procedures, &one, &list, language);
     let reply = shown(desk, "/plan", &words::PlanAndPrint.say(language), &content)?;
-    Ok(if bad { reply.status(400) } else { reply })
+    let usual = if bad { 400 } else { 200 };
+    Ok(reply.status(wrong.map_or(usual, |(_, error)| status_of(error))))
 }
 
 /// The form as a load list of one line: one reader for both.
@@ -117,13 +125,21 @@ pub(in crate::serve) fn make(desk: &Desk, list: &str, form: Form, one: bool) -> 
         (true, false) => Ok(rigging.clone()),
         _ => Err(words::RiggingInTerminal { name }.say(desk.app.spoken())),
     };
-    let made = match desk.app.write_tags(list, &open, pin.as_deref()) {
-        Ok(made) => made,
+    match desk.app.would_write_tags(list, &open, pin.is_some()) {
+        Ok(()) => {}
         Err(error @ (AppError::BadInput { .. } | AppError::Refused { .. } | AppError::NotFound { .. })) => {
             let whole = |line: &str| Fault { field: None, words: line.to_owned() };
             let message = error.say(desk.app.spoken());
             let faults = message.lines().map(|line| if one { fault_of(line) } else { whole(line) }).collect();
-            return planned(desk, Entered { form, faults, picture: None });
+            return planned(desk, Entered { form, faults, picture: None }, None);
+        }
+        Err(error) => return Err(error),
+    }
+    let made = match desk.app.write_tags(list, &open, pin.as_deref()) {
+        Ok(made) => made,
+        // Nothing but the PIN is left to be wrong.
+        Err(error @ AppError::Refused { .. }) => {
+            return planned(desk, Entered { form, ..Entered::default() }, Some((one, &error)));
         }
         Err(error) => return Err(error),
     };

@@ -43,7 +43,7 @@ pub(super) fn posted(
         }
         ["plan", "rigging"] => {
             let form = ask::form(request)?;
-            planned(desk, looked_at(desk, form))
+            planned(desk, looked_at(desk, form), None)
         }
         ["rigging"] => rig::answered(desk, &ask::form(request)?, false),
         ["rigging", "look"] => rig::answered(desk, &ask::form(request)?, true),
