@@ -46,3 +46,26 @@ fn a_light_load_warns_of_no_limit() {
         assert!(matches!(warning, Warning::NoSource { .. }), "{warning}");
     }
 }
+
+/// A leg that is slack is told at which length it begins to carry; where both lengths read alike it is told to be just slack.
+#[test]
+fn a_slack_leg_is_never_told_one_length_twice() {
+    let four = [[1.0, 1.0], [1.0, -1.0], [-1.0, -1.0], [-1.0, 1.0]];
+    let mut just = 0;
+    for tenth in 0..2_000 {
+        let legs = four.iter().zip(["0", "1", "2", "3"]).map(|([x, y], name)| {
+            let long = if name == "0" { 3_000.0 + f64::from(tenth) / 10.0 } else { 3_000.0 };
+            leg(name, [x * 1e3, y * 1e3, 0.0], long, 1.0)
+        });
+        for warning in warnings(&load(1_000.0, [0.0, 0.0, -500.0], legs.collect())) {
+            let said = warning.to_string();
+            let Some((_, behind)) = said.split_once("is slack at ") else {
+                just += u32::from(said.contains("is just slack at "));
+                continue;
+            };
+            let (at, carries) = behind.split_once("; it begins to carry at ").unwrap();
+            assert_ne!(at, carries.trim_end_matches('.'), "{said}");
+        }
+    }
+    assert!(just > 0, "no leg was just slack");
+}

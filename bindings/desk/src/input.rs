@@ -4,7 +4,7 @@ use slingseal_app::catalogue::{Saying, desk as words};
 use std::io::Read;
 use std::path::Path;
 
-use slingseal_app::{AppError, text_of, texts_of};
+use slingseal_app::{AppError, Language, text_of, texts_of};
 
 use crate::console::Shown;
 use crate::output::{bad_input, plain};
@@ -56,6 +56,17 @@ pub(crate) fn file(path: &Path) -> Result<Vec<u8>, AppError> {
 /// A file's text.
 pub(crate) fn text(path: &Path) -> Result<String, AppError> {
     String::from_utf8(file(path)?).map_err(|_| bad_input(words::FileIsNoText { path: path.shown() }))
+}
+
+/// The text of a file that another one names, or why there is none: whoever reads the other one says which file it is, and what
+/// to do.
+pub(crate) fn beside(path: &Path, language: Language) -> Result<String, String> {
+    std::fs::File::open(path).map_err(|error| plain(&error).say(language))?;
+    text(path).map_err(|error| {
+        let said = error.say(language);
+        let named = format!("{}: ", path.shown());
+        said.strip_prefix(&named).map(str::to_owned).unwrap_or(said)
+    })
 }
 
 /// The same error with the file in front, for each of its lines.

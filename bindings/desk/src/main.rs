@@ -43,8 +43,11 @@ fn main() -> ExitCode {
     let language =
         platform::language(named.as_deref()).or_else(|_| platform::language(None)).unwrap_or_default();
     console::speak(language);
-    let matches = cli::command().get_matches();
-    let cli = cli::Cli::from_arg_matches(&matches).unwrap_or_else(|error| error.exit());
+    let read = cli::command().try_get_matches().and_then(|matches| cli::Cli::from_arg_matches(&matches));
+    let cli = match read {
+        Ok(cli) => cli,
+        Err(error) => return ExitCode::from(cli::refused(&error)),
+    };
     let json = cli.json;
     let code = verbs::run(cli).unwrap_or_else(|error| {
         output::complain(&error, json, language);

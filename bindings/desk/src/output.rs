@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
+use slingseal_app::catalogue::{Saying, desk as words};
 use slingseal_app::{AppError, CodeView, Language};
 pub(crate) use slingseal_app::{clock, said_by_system as plain};
 
@@ -18,6 +19,16 @@ pub(crate) fn complain(error: &AppError, json: bool, language: Language) {
     }
     for line in message.lines() {
         eprintln!("slingseal: {line}");
+    }
+}
+
+/// What was inspected and is no load, as a person calls it: a serial number alone says not what it is of.
+pub(crate) fn inspected(subject: &str, name: &str) -> Saying {
+    match subject {
+        "piece" => words::InspectedPiece { name }.into(),
+        "aircraft" => words::InspectedAircraft { name }.into(),
+        "zone" => words::InspectedZone { name }.into(),
+        _ => words::InspectedHandling { name }.into(),
     }
 }
 
@@ -58,7 +69,11 @@ pub(crate) fn put_code_and(
     name: &str,
     more: &[(&str, &[u8])],
 ) -> Result<Vec<PathBuf>, AppError> {
-    let (png, svg, text) = (code.png_labelled(PIXELS)?, code.svg_labelled()?, format!("{}\n", code.text));
+    let (png, svg, text) = (
+        code.png_labelled(PIXELS, console::spoken())?,
+        code.svg_labelled(console::spoken())?,
+        format!("{}\n", code.text),
+    );
     let own = [("png", png.as_slice()), ("svg", svg.as_bytes()), ("txt", text.as_bytes())];
     write_together(folder, name, &[own.as_slice(), more].concat())
 }

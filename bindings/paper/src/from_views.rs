@@ -310,5 +310,10 @@ fn moments(view: &RecordView, language: Language) -> Vec<Moment> {
         }
         moments.push(moment(&entry.at.dtg, entry.what.clone()));
     }
+    // Its end belongs to the story: when, by whom, why.
+    for void in &view.voids {
+        let (at, what) = void.split_once(", ").unwrap_or(("", void));
+        moments.push(moment(at, what.to_owned()));
+    }
     moments
 }

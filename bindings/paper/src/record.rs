@@ -131,11 +131,18 @@ fn outcome(canvas: &mut Canvas<'_, '_>, x: f32, y: f32, width: f32, page: &Recor
     let (size, low) = if page.banner.chars().count() > 8 { (24.0, 36.5) } else { (38.0, 41.0) };
     let word = canvas.fonts.width(&page.banner, super::fonts::Weight::Bold, size);
     let room = width - word - 48.0;
-    let lines = canvas.fonts.wrap(&page.standing, super::fonts::Weight::Bold, 12.0, room).len().min(2);
-    let first = y + if lines == 1 { 33.5 } else { 26.0 };
+    // Who took it back and why is never cut: smaller letters, as many lines as the banner has.
+    let lines = |size: f32| canvas.fonts.wrap(&page.standing, super::fonts::Weight::Bold, size, room).len();
+    let small = lines(12.0) > 2;
+    let (set, most) = if small { (9.0, 4) } else { (12.0, 2) };
+    let first = match (small, lines(set).min(most)) {
+        (true, lines) => y + height / 2.0 + 3.0 - (lines as f32 - 1.0) * set * 0.625,
+        (false, 1) => y + 33.5,
+        (false, _) => y + 26.0,
+    };
     canvas.together(|canvas| {
         canvas.text(x + 18.0, y + low, bold(size).grey(PAPER), &page.banner);
-        canvas.block((x + word + 34.0, first), room, 2, bold(12.0).grey(PAPER), &page.standing);
+        canvas.block((x + word + 34.0, first), room, most, bold(set).grey(PAPER), &page.standing);
     });
 }
 

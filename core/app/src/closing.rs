@@ -31,7 +31,7 @@ pub struct CloseRequest {
     pub day: Option<String>,
     /// These loads, by their numbers.
     pub loads: Vec<String>,
-    /// What the leader calls it: an operation. The day, where none is given.
+    /// What the leader calls it: an operation. Where nothing is given, the day, else the loads.
     pub name: Option<String>,
 }
 
@@ -148,6 +148,15 @@ struct Account {
     devices: Vec<DeviceRow>,
     digest: (Digest, u32),
     unsigned: u32,
+}
+
+/// What an account of some loads is called, where the leader does not say: their numbers, as far as a name has room.
+fn named(loads: &BTreeSet<String>, language: Language) -> String {
+    let all = loads.iter().map(String::as_str).collect::<Vec<_>>().join(", ");
+    match (Description::new(&all), loads.first()) {
+        (Err(_), Some(first)) => words::LoadAndMore { first, more: loads.len() - 1 }.say(language),
+        _ => all,
+    }
 }
 
 impl App {
@@ -320,7 +329,9 @@ impl Inner {
         let name = match (request.name.as_deref().map(str::trim), &request.day) {
             (Some(name), _) if !name.is_empty() => name.to_owned(),
             (_, Some(day)) => day.trim().to_owned(),
-            _ => "everything".to_owned(),
+            _ if !wanted.is_empty() => named(&wanted, self.language()),
+            // The leader's own word, as every name is: it is signed in the language in which it was read.
+            _ => words::WholeAccount.say(self.language()),
         };
         Ok(Account {
             name: Description::new(&name)?,

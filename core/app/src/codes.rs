@@ -1,9 +1,9 @@
 //! Codes as pictures: out to a screen or a sheet, in from a camera or a file.
 
 use serde::Serialize;
-use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::{faults, refusals as words};
 
-use crate::{App, AppError, Effort};
+use crate::{App, AppError, Effort, Language};
 use slingseal_judgement::{is_of_a_load, plausible};
 use slingseal_message::envelope::{Claims, Kind, Limits, Sign1, unwrap, wrap};
 use slingseal_message::trust::SealedCopy;
@@ -68,29 +68,31 @@ impl CodeView {
         Ok(self.code()?.to_svg())
     }
 
-    /// As a PNG with a caption under it: what it is and of what, on a band whose colour is its kind's.
+    /// As a PNG with a caption under it: what it is and of what, on a band whose colour is its kind's. The caption is in the
+    /// language of whoever makes the picture.
     ///
     /// # Errors
     /// None in practice: the text was a code already.
-    pub fn png_labelled(&self, pixels: u32) -> Result<Vec<u8>, AppError> {
-        Ok(self.code()?.to_png_labelled(pixels, &self.label()))
+    pub fn png_labelled(&self, pixels: u32, language: Language) -> Result<Vec<u8>, AppError> {
+        Ok(self.code()?.to_png_labelled(pixels, &self.label(language)))
     }
 
     /// As an SVG with the same caption.
     ///
     /// # Errors
     /// None in practice: the text was a code already.
-    pub fn svg_labelled(&self) -> Result<String, AppError> {
-        Ok(self.code()?.to_svg_labelled(&self.label()))
+    pub fn svg_labelled(&self, language: Language) -> Result<String, AppError> {
+        Ok(self.code()?.to_svg_labelled(&self.label(language)))
     }
 
-    fn label(&self) -> qr::Label {
+    fn label(&self, language: Language) -> qr::Label {
         let Ok((kind, bytes)) = unwrap(&self.text) else {
-            return qr::Label { band: BLACK, words: self.kind.clone() };
+            return qr::Label { band: BLACK, words: faults::KindCopyPart.say(language).to_uppercase() };
         };
+        let said = kind.saying().say(language);
         let words = match subject_of(&bytes) {
-            Some(subject) => format!("{} {subject}", kind.english()),
-            None => kind.english().to_owned(),
+            Some(subject) => format!("{said} {subject}"),
+            None => said,
         };
         qr::Label { band: band(kind), words: words.to_uppercase() }
     }

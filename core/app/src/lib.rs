@@ -58,9 +58,9 @@ pub use leader::{
     AccountCell, AccountTable, AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, ColumnType,
     DeficienciesView, DrawnLook, EXPORT_SCHEMA, EditionWalked, EditionsView, ExportTable, GroupShare,
     InAllView, InspectorLooks, ListRequest, LoadView, ManifestLine, ManifestView, MomentView, PeopleView,
-    PersonView, PieceFilter, PieceLifeView, PieceLine, PieceMoment, PieceStanding, PieceView, PiecesView,
-    PointLooks, PointShare, RecordsView, SecondLookView, ShareView, TableWriter, WeekShare, WeeksRequest,
-    ZoneCount,
+    PersonView, PhotoView, PieceFilter, PieceLifeView, PieceLine, PieceMoment, PieceStanding, PieceView,
+    PiecesView, PointLooks, PointShare, RecordsView, SecondLookView, ShareView, TableWriter, WeekShare,
+    WeeksRequest, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, ReportMade, ReportRequest,

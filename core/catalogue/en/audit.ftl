@@ -27,7 +27,10 @@ tag-of-load = the tag of load { $load }
 
 tags-go-by-file = tags that nobody signed and no seal names: they go by bundle file
 after-item = after item { $after }, byte { $at }
-bytes-damaged = { $length } bytes are damaged; ask the sender for the bundle again
+bytes-damaged = { $length ->
+    [one] { $length } byte is damaged
+   *[other] { $length } bytes are damaged
+}; ask the sender for the bundle again
 own-journal-gone = another device knows more of this one's journal than is here: this home was copied or put back to an older state; find out when
 own-journal-hint = a head that nobody signed says more of this device's journal than is here: if this home was not copied or put back to an older state, the bundle was tampered with
 item-numbered = item { $number }

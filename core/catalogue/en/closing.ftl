@@ -128,7 +128,13 @@ close-check = check { $check }
 
 ## At the terminal
 
-piece-line = { $kind }: { $state }{ $more }; { $lifts } lifts with { $kg } kg, { $inspections } inspections
+piece-line = { $kind }: { $state }{ $more }; { $lifts ->
+    [one] { $lifts } lift
+   *[other] { $lifts } lifts
+} with { $kg } kg, { $inspections ->
+    [one] { $inspections } inspection
+   *[other] { $inspections } inspections
+}
 piece-line-load = , load { $load }
 piece-line-since = {" "}since { $since }
 piece-line-due = , inspect by { $due }
@@ -144,3 +150,6 @@ close-explain-form = write --explain POINT=NOTE, with the point's id as account 
 close-signed = Closed: { $name }, signed by { $by } { $at }. Check { $check }.
 least-seconds-set = A walk of less than { $seconds } s a card is marked. It is a sign, not a proof.
 least-seconds-none = No least time a card is set.
+
+whole-account = everything
+load-and-more = load { $first } and { $more } more

@@ -39,7 +39,12 @@ seal-received = Seal of { $word }: { $first }.
 examination-received = An { $what } ({ $id }) of { $by } on load { $load }: training, no inspection{ $newness }.
 piece-fit-until = Inspection of { $name } by { $by }: fit until { $until }{ $newness }.
 piece-fit = Inspection of { $name } by { $by }: fit{ $newness }.
-piece-not-fit = Inspection of { $name } by { $by }: not fit; a piece of gear is withdrawn{ $newness }.
+piece-not-fit = Inspection of { $name } by { $by }: not fit, withdrawn{ $newness }.
+inspection-not-fit = Inspection of { $name } by { $by }: not fit{ $newness }.
+inspected-piece = piece of gear { $name }
+inspected-aircraft = the hooks of aircraft { $name }
+inspected-zone = zone { $name }
+inspected-handling = what was done with load { $name }
 void-received = { $by } voided the seal of load { $load }: { $cause }{ $newness }.
 
 ## A verdict
@@ -104,7 +109,10 @@ part-of-several = Part { $part } of { $of }: { $said }
 held-in-folder = { $records }, { $papers }, in { $folder }
 frames-of-another = { $folder } holds the frames of another moving code; name another folder, or empty it
 name-one-bundle = name one bundle, or the pictures of a moving code, or their folder
-frames-too-few = { $taken } frames were read and { $enough } are enough; take more pictures
+frames-too-few = { $taken ->
+    [one] { $taken } frame was read
+   *[other] { $taken } frames were read
+} and { $enough } are enough; take more pictures
 no-frame-read = no frame of a moving code can be read in these pictures; take them closer and flat
 folder-not-read = { $folder }: { $plain }; name a folder that can be read
 bundle-taken = { $records } new, { $completed } completed, { $known } known; { $papers } and { $photos } new
@@ -139,7 +147,13 @@ ctrl-c-ends-it = Ctrl-C ends it.
 ## procedure
 
 not-said-in = not said in { $line }
-file-holds = { $file } holds: { $cards } cards, { $points } points
+file-holds = { $file } holds: { $cards ->
+    [one] { $cards } card
+   *[other] { $cards } cards
+}, { $points ->
+    [one] { $points } point
+   *[other] { $points } points
+}
 list-added = Added:
 file-is-there = { $file } is there already; name another file with --out FILE
 lists-told-in = Lists are told in { $code } where they have it, else in English.

@@ -24,7 +24,10 @@ runs-and-results = runs { $runs }, results { $results }
 name-key-and-student = name the key and --student NAME, or go on with --run ID
 several-runs-fit = several runs fit { $digits }; give more digits
 no-open-run-fits = no run that goes on fits { $digits }; see exam result
-sheet-frames = { $count } frames, of which { $enough } are enough, in { $folder }
+sheet-frames = { $count ->
+    [one] { $count } frame
+   *[other] { $count } frames
+}, of which { $enough } are enough, in { $folder }
 several-runs-of = several runs fit { $which }; give more digits
 go-on-with-run = go on: exam run --run { $id }
 score-run = score it: exam result { $id }
@@ -105,3 +108,4 @@ no-place-in-examination = this has no place in an examination; go on
 standard-of-planted = the standard must be of 1 to 12 planted deficiencies
 standard-asks-wrong = the standard asks for none, or for more than is planted; ask for 1 to that many
 standard-time-wrong = the time must be from 1 second to 4 hours; give another
+nothing-to-plant = say what is planted: --draw 4 draws four, --plant POINT=NAME picks one; --preview lists all that can be planted

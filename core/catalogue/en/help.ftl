@@ -302,4 +302,31 @@ arg-rigging-solve-picture = Draw the best one; .svg or .png
 arg-rigging-solve-out = Write the best one as a rigging file
 verb-rigging-flight = Statics of the flight that the file tells of: load factor, steady drag, a failed hook. Flight tests and the manual rule
 arg-rigging-flight-file = The rigging with `[flight]`, or with two hooks
+
+## What an argument's help ends with
+
+note-values = one of: { $values }
+note-default = without it: { $value }
+note-environment = or in the environment: { $name }
+
+## A command line that cannot be read
+
+usage-options = OPTIONS
+usage-verb = COMMAND
+usage-unknown-verb = there is no verb "{ $verb }"
+usage-unknown-argument = "{ $argument }" is not taken here
+usage-missing = this is missing: { $arguments }
+usage-no-verb = a verb is missing
+usage-conflict = { $argument } and { $other } do not go together
+usage-twice = { $argument } may be given once
+usage-no-value = { $argument } wants a value
+usage-not-one-of = { $argument } does not take "{ $value }", but one of: { $values }
+usage-not-within = { $argument } takes { $least } to { $most }, and not "{ $value }"
+usage-no-number = { $argument } wants a number, and not "{ $value }"
+usage-not-a-value = { $argument } does not take "{ $value }"
+usage-number-of-values = { $argument } wants another number of values
+usage-no-text = an argument is no text
+usage-unreadable = the command line cannot be read
+usage-meant = did you mean { $other }?
+usage-more = More with --help.
 arg-serve-tls = Speak TLS, with a certificate that this desk makes and keeps; its fingerprint is told here

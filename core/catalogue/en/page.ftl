@@ -424,6 +424,7 @@ movement-taken = load { $load }: { $event }, { $at } ({ $origin })
 closing-taken = the closing of { $name } by { $by }
 piece-fit-until = fit until { $until }
 piece-fit = fit
+inspection-not-fit = not fit
 piece-withdrawn = not fit; a piece of gear is withdrawn
 inspection-taken = Inspection of { $name } by { $by }: { $found }
 examination-taken = an { $what } of { $by } on load { $load }
@@ -461,12 +462,18 @@ no-such-class-table = there is no such table of the class
 export-not-written = the export cannot be written: { $plain }; free some room
 no-such-export = there is no such export
 plan-and-print = Plan and print
-frames-taken = { $taken } frames of a moving code; about { $enough } are wanted
+frames-taken = { $taken ->
+    [one] { $taken } frame
+   *[other] { $taken } frames
+} of a moving code; about { $enough } are wanted
 a-file-named = a file
 more-than-page-takes = that is more than the page takes in; use slingseal bundle read
 upload-not-kept = the upload cannot be kept: { $plain }; free some room, and send it again
 upload-cut = the upload broke off; send it again
 rigging-in-terminal = { $name } is a file; make tags with rigging in the terminal: slingseal tag write
+photographs = Photographs
+photograph-of = Photograph: { $of }, { $at }
+photograph-away = Not here; receive a bundle that carries photographs.
 
 ## Encrypted, or not
 
@@ -560,7 +567,10 @@ audit-door = Audit
 audit-explained = This home looked through: its journal, every record's chain and signature, every paper.
 audit-begin = Begin the audit
 audit-holds = Everything holds: { $records } records, { $entries } entries, { $papers } papers.
-audit-faults = { $count } things do not hold.
+audit-faults = { $count ->
+    [one] One thing does not hold.
+   *[other] { $count } things do not hold.
+}
 stopped-partly = Stopped. What was taken in before stays; the rest is taken in when it is sent again.
 no-such-work = That work is no longer known here.
 too-much-work = As much long work as fits is under way; wait for some of it, or stop it.

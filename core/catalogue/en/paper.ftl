@@ -80,7 +80,10 @@ label-sealed = sealed
 label-valid-until = valid until
 label-tag-signed-by = tag signed by
 reinspected = reinspected
-answers-good = { $good } answers good
+answers-good = { $good ->
+    [one] 1 answer good
+   *[other] { $good } answers good
+}
 
 ## A blank checklist
 
@@ -102,7 +105,10 @@ counted-lifted = lifted
 counted-set-down = set down
 counted-lost = lost
 signed-by-at = Signed by { $by }, { $at }. Check { $check }.
-account-rests-on = The account rests on { $count } words; its digest is
+account-rests-on = The account rests on { $count ->
+    [one] { $count } word
+   *[other] { $count } words
+}; its digest is
 nothing-was-open = Nothing was open.
 one-point-explained = 1 point was open, and is explained:
 many-points-explained = { $many } points were open, and are explained:

@@ -154,5 +154,6 @@ restored-walk-again = Inspections under way were given up; inspect these loads a
 file-not-usable = the file cannot be read or written: { $error }; choose another place
 file-not-given = { $name } was not given; give its text too
 no-moving-code-ready = no moving code is ready; begin again with Move records
+photograph-not-here = that photograph is not here; receive a bundle that carries photographs
 last-day-before-first = the last day is before the first
 more-weeks-than-told = more than { $most } weeks; name a later first day

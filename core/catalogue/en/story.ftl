@@ -61,3 +61,4 @@ banner-expired = EXPIRED
 banner-refused = REFUSED
 banner-wait = WAIT
 banner-no-inspection = NO INSPECTION
+photo-of-inspection = inspection by { $by }

@@ -11,7 +11,10 @@ point-good = good
 point-awaits = REINSPECT
 finding-open = OPEN
 finding-is-closed = closed
-more-lines-shows-them = … { $left } more lines: + shows them
+more-lines-shows-them = { $left ->
+    [one] … 1 more line: + shows it
+   *[other] … { $left } more lines: + shows them
+}
 good-deficient-reinspect = + good  ! deficient  ? reinspect
 partly-not-answered = / partly  . not answered
 finding-card = { $shape } { $word }  finding { $number }: { $shown }  (card { $card })
@@ -332,3 +335,5 @@ reinspect-what = {"["}?] REINSPECT  { $what }
 stands-paused = paused
 a-pin = A PIN
 manual-rules-alone = {" "}The governing manual rules.
+own-eyes = {" "}Look with your own eyes.
+examination-no-inspection = {" "}Examination: training, no inspection.

@@ -120,7 +120,13 @@ answer-serial-of = serial number of the { $equipment }
 answer-serial = serial number
 answer-text = text
 may-be-left-out = { $answer }, may be left out
-procedure-line = { $id } version { $version }, { $cards } cards, { $points } points
+procedure-line = { $id } version { $version }, { $cards ->
+    [one] { $cards } card
+   *[other] { $cards } cards
+}, { $points ->
+    [one] { $points } point
+   *[other] { $points } points
+}
 only-where-tag-says = only where the tag says { $when }
 may-be-not-applicable = may be not applicable, with a reason
 whole-card-again = after a correction the whole card is inspected again

@@ -27,7 +27,10 @@ tag-of-load = la etiqueta de la carga { $load }
 
 tags-go-by-file = etiquetas que nadie firmó y ningún sello nombra: van por archivo de lote
 after-item = tras el elemento { $after }, octeto { $at }
-bytes-damaged = { $length } octetos están dañados; pida otra vez el lote al remitente
+bytes-damaged = { $length ->
+    [one] { $length } octeto está dañado
+   *[other] { $length } octetos están dañados
+}; pida otra vez el lote al remitente
 own-journal-gone = otro dispositivo sabe más del diario de este de lo que hay aquí: este puesto se copió o se repuso a un estado anterior; averigüe cuándo
 own-journal-hint = un extremo que nadie firmó dice más del diario de este dispositivo de lo que hay aquí: si este puesto no se copió ni se repuso a un estado anterior, el lote fue manipulado
 item-numbered = elemento { $number }
@@ -66,7 +69,13 @@ line-other-tag = su línea nombra otra etiqueta que su registro
 sealed-by-no-inspector = lo selló { $name }, que no es inspector
 sealed-after-run-out = la credencial de { $name } había vencido cuando se selló
 walked-and-sealed = inspeccionó { $walked } y selló { $sealed }
-counts-differ = su sello cuenta { $found } halladas y { $corrected } corregidas, y su inspección { $walked_found } y { $walked_corrected }
+counts-differ = su sello cuenta { $found ->
+    [one] { $found } hallada
+   *[other] { $found } halladas
+} y { $corrected ->
+    [one] { $corrected } corregida
+   *[other] { $corrected } corregidas
+}, y su inspección { $walked_found } y { $walked_corrected }
 own-journal-otherwise = el diario de este dispositivo tiene otro asiento { $seq } que el registro
 own-journal-lost = el diario de este dispositivo ha perdido su asiento { $seq }
 another-text-approved = se inspeccionó según otro texto que el que { $authority } aprueba como procedimiento { $procedure } versión { $version }, hecho para parecérsele

@@ -8,8 +8,17 @@ paused-at = en pausa { $at }
 decided-not-sealed = decidida { $at }, aún sin sellar
 last-answer = última respuesta { $at }
 until-left = hasta { $until }, quedan { $left }
-until-left-corrected = hasta { $until }, quedan { $left }, { $count } corregidas
-sealed-found-corrected = sellada { $at }, { $found } halladas, { $corrected } corregidas
+until-left-corrected = hasta { $until }, quedan { $left }, { $count ->
+    [one] { $count } corregida
+   *[other] { $count } corregidas
+}
+sealed-found-corrected = sellada { $at }, { $found ->
+    [one] { $found } hallada
+   *[other] { $found } halladas
+}, { $corrected ->
+    [one] { $corrected } corregida
+   *[other] { $corrected } corregidas
+}
 ran-out-ago = caducó { $at }, hace { $ago }
 sealed-taken-back = sellada { $at }, anulada
 no-roster-of = { $authority }: aquí no hay lista; consiga una

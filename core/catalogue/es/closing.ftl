@@ -87,8 +87,20 @@ piece-moment-lost = perdida con la carga { $load }
 piece-moment-back = devuelta de la carga { $load } ({ $by })
 piece-moment-damaged = dañada, carga { $load } ({ $by })
 piece-moment-back-damaged = devuelta de la carga { $load }, dañada ({ $by })
-piece-moment-found-fit = hallada apta por { $by }; { $found } deficiencias, { $corrected } corregidas
-piece-moment-fit-until = hallada apta hasta { $until } por { $by }; { $found } deficiencias, { $corrected } corregidas
+piece-moment-found-fit = hallada apta por { $by }; { $found ->
+    [one] { $found } deficiencia
+   *[other] { $found } deficiencias
+}, { $corrected ->
+    [one] { $corrected } corregida
+   *[other] { $corrected } corregidas
+}
+piece-moment-fit-until = hallada apta hasta { $until } por { $by }; { $found ->
+    [one] { $found } deficiencia
+   *[other] { $found } deficiencias
+}, { $corrected ->
+    [one] { $corrected } corregida
+   *[other] { $corrected } corregidas
+}
 piece-moment-withdrawn = retirada por { $by }: { $why }
 
 ## La página del jefe
@@ -128,7 +140,13 @@ close-check = comprobación { $check }
 
 ## En la terminal
 
-piece-line = { $kind }: { $state }{ $more }; { $lifts } elevaciones con { $kg } kg, { $inspections } inspecciones
+piece-line = { $kind }: { $state }{ $more }; { $lifts ->
+    [one] { $lifts } elevación
+   *[other] { $lifts } elevaciones
+} con { $kg } kg, { $inspections ->
+    [one] { $inspections } inspección
+   *[other] { $inspections } inspecciones
+}
 piece-line-load = , carga { $load }
 piece-line-since = {" "}desde { $since }
 piece-line-due = , inspeccionar antes de { $due }
@@ -144,3 +162,6 @@ close-explain-form = escriba --explain POINT=NOTE, con el identificador del punt
 close-signed = Cerrado: { $name }, firmado por { $by } { $at }. Comprobación { $check }.
 least-seconds-set = Se marca una inspección de menos de { $seconds } s por tarjeta. Es un indicio, no una prueba.
 least-seconds-none = No hay tiempo mínimo por tarjeta.
+
+whole-account = todo lo que hay aquí
+load-and-more = carga { $first } y { $more } más

@@ -39,7 +39,12 @@ seal-received = Sello de { $word }: { $first }.
 examination-received = { $what } ({ $id }) de { $by } con la carga { $load }: instrucción, no inspección{ $newness }.
 piece-fit-until = Inspección de { $name } por { $by }: apta hasta { $until }{ $newness }.
 piece-fit = Inspección de { $name } por { $by }: apta{ $newness }.
-piece-not-fit = Inspección de { $name } por { $by }: no apta; una pieza de material queda retirada{ $newness }.
+piece-not-fit = Inspección de { $name } por { $by }: no apta, retirada{ $newness }.
+inspection-not-fit = Inspección de { $name } por { $by }: no apta{ $newness }.
+inspected-piece = la pieza { $name }
+inspected-aircraft = los ganchos de la aeronave { $name }
+inspected-zone = la zona { $name }
+inspected-handling = lo hecho con la carga { $name }
 void-received = { $by } anuló el sello de la carga { $load }: { $cause }{ $newness }.
 
 ## Un veredicto
@@ -104,10 +109,19 @@ part-of-several = Parte { $part } de { $of }: { $said }
 held-in-folder = { $records }, { $papers }, en { $folder }
 frames-of-another = { $folder } contiene los cuadros de otro código móvil; nombre otra carpeta o vacíela
 name-one-bundle = nombre un lote, o las imágenes de un código móvil, o su carpeta
-frames-too-few = se leyeron { $taken } cuadros y bastan { $enough }; haga más fotos
+frames-too-few = { $taken ->
+    [one] se leyó { $taken } cuadro
+   *[other] se leyeron { $taken } cuadros
+} y bastan { $enough }; haga más fotos
 no-frame-read = no se lee ningún cuadro de un código móvil en estas imágenes; hágalas más cerca y de frente
 folder-not-read = { $folder }: { $plain }; nombre una carpeta que se pueda leer
-bundle-taken = nuevos: { $records }; { $completed } completados, { $known } conocidos; nuevos: { $papers } y { $photos }
+bundle-taken = nuevos: { $records }; { $completed ->
+    [one] { $completed } completado
+   *[other] { $completed } completados
+}, { $known ->
+    [one] { $known } conocido
+   *[other] { $known } conocidos
+}; nuevos: { $papers } y { $photos }
 procedure-taken = procedimiento { $id } versión { $version }: { $approval }
 procedure-kept-apart = procedimiento { $id } versión { $version }: { $approval }, guardado aparte
 set-aside = APARTADO { $place } ({ $kind }): { $reason }
@@ -139,7 +153,13 @@ ctrl-c-ends-it = Ctrl-C termina.
 ## procedure
 
 not-said-in = sin decir en { $line }
-file-holds = { $file } es correcto: { $cards } tarjetas, { $points } puntos
+file-holds = { $file } es correcto: { $cards ->
+    [one] { $cards } tarjeta
+   *[other] { $cards } tarjetas
+}, { $points ->
+    [one] { $points } punto
+   *[other] { $points } puntos
+}
 list-added = Añadido:
 file-is-there = { $file } ya existe; nombre otro archivo con --out ARCHIVO
 lists-told-in = Las listas se dicen en { $code } donde lo tienen, si no en inglés.
@@ -187,7 +207,7 @@ standing-refused = rechazada
 standing-waiting = en espera
 standing-no-inspection = sin inspección
 and-expired = , caducada
-found-corrected = halladas { $found } corregidas { $corrected }
+found-corrected = halladas { $found }, corregidas { $corrected }
 tag-in-a-line = { $description }, { $gross } para { $aircraft } (admite { $allowable }), de { $from } a { $to }
 void-line = ANULADA { $void }
 

@@ -24,7 +24,10 @@ runs-and-results = exámenes { $runs }, resultados { $results }
 name-key-and-student = nombre la clave y --student NOMBRE, o siga con --run ID
 several-runs-fit = varios exámenes corresponden a { $digits }; dé más dígitos
 no-open-run-fits = ningún examen en curso corresponde a { $digits }; vea exam result
-sheet-frames = { $count } cuadros, de los que bastan { $enough }, en { $folder }
+sheet-frames = { $count ->
+    [one] { $count } cuadro
+   *[other] { $count } cuadros
+}, de los que bastan { $enough }, en { $folder }
 several-runs-of = varios exámenes corresponden a { $which }; dé más dígitos
 go-on-with-run = siga: exam run --run { $id }
 score-run = puntúelo: exam result { $id }
@@ -105,3 +108,4 @@ no-place-in-examination = esto no tiene lugar en un examen; siga
 standard-of-planted = la norma debe ser de 1 a 12 deficiencias puestas
 standard-asks-wrong = la norma no pide ninguna, o más de las puestas; pida de 1 a ese número
 standard-time-wrong = el tiempo debe ser de 1 segundo a 4 horas; dé otro
+nothing-to-plant = diga qué se pone: --draw 4 sortea cuatro, --plant PUNTO=NOMBRE elige una; --preview enseña todo lo que se puede poner

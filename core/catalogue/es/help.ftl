@@ -302,4 +302,31 @@ arg-rigging-solve-picture = Dibujar la mejor; .svg o .png
 arg-rigging-solve-out = Escribir la mejor como archivo de eslingado
 verb-rigging-flight = Estática del vuelo que cuenta el archivo: factor de carga, resistencia constante, un gancho que falla. Mandan los ensayos en vuelo y el manual
 arg-rigging-flight-file = El eslingado con `[flight]`, o con dos ganchos
+
+## Con qué acaba la ayuda de un argumento
+
+note-values = uno de: { $values }
+note-default = si falta: { $value }
+note-environment = o en el entorno: { $name }
+
+## Una línea de órdenes que no se puede leer
+
+usage-options = OPCIONES
+usage-verb = ORDEN
+usage-unknown-verb = no hay ninguna orden «{ $verb }»
+usage-unknown-argument = aquí no se admite «{ $argument }»
+usage-missing = falta esto: { $arguments }
+usage-no-verb = falta una orden
+usage-conflict = { $argument } y { $other } no van juntos
+usage-twice = { $argument } se da una sola vez
+usage-no-value = { $argument } pide un valor
+usage-not-one-of = { $argument } no admite «{ $value }», sino uno de: { $values }
+usage-not-within = { $argument } admite de { $least } a { $most }, y no «{ $value }»
+usage-no-number = { $argument } pide un número, y no «{ $value }»
+usage-not-a-value = { $argument } no admite «{ $value }»
+usage-number-of-values = { $argument } pide otro número de valores
+usage-no-text = un argumento no es texto
+usage-unreadable = la línea de órdenes no se puede leer
+usage-meant = ¿quería decir { $other }?
+usage-more = Más con --help.
 arg-serve-tls = Hablar TLS, con un certificado que este puesto hace y guarda; su huella se muestra aquí

@@ -433,6 +433,7 @@ movement-taken = carga { $load }: { $event }, { $at } ({ $origin })
 closing-taken = el cierre de { $name } por { $by }
 piece-fit-until = apto hasta { $until }
 piece-fit = apto
+inspection-not-fit = no apto
 piece-withdrawn = no apto; una pieza de material queda retirada
 inspection-taken = Inspección de { $name } por { $by }: { $found }
 examination-taken = examen ({ $what }) de { $by } en la carga { $load }
@@ -470,12 +471,18 @@ no-such-class-table = la clase no tiene tal tabla
 export-not-written = no se puede escribir la exportación: { $plain }; libere espacio
 no-such-export = no hay tal exportación
 plan-and-print = Planificar e imprimir
-frames-taken = { $taken } cuadros de un código móvil; hacen falta unos { $enough }
+frames-taken = { $taken ->
+    [one] { $taken } cuadro
+   *[other] { $taken } cuadros
+} de un código móvil; hacen falta unos { $enough }
 a-file-named = un archivo
 more-than-page-takes = es más de lo que la página recibe; use slingseal bundle read
 upload-not-kept = no se puede guardar el envío: { $plain }; libere espacio y envíelo otra vez
 upload-cut = el envío se cortó; envíelo otra vez
 rigging-in-terminal = { $name } es un archivo; haga en la terminal las etiquetas con eslingado: slingseal tag write
+photographs = Fotografías
+photograph-of = Fotografía: { $of }, { $at }
+photograph-away = No está aquí; reciba un lote que lleve fotografías.
 
 ## Cifrado, o no
 
@@ -569,7 +576,10 @@ audit-door = Revisión
 audit-explained = Este puesto revisado entero: su diario, la cadena y la firma de cada registro, cada documento.
 audit-begin = Empezar la revisión
 audit-holds = Todo se sostiene: { $records } registros, { $entries } entradas, { $papers } documentos.
-audit-faults = { $count } cosas no se sostienen.
+audit-faults = { $count ->
+    [one] Una cosa no se sostiene.
+   *[other] { $count } cosas no se sostienen.
+}
 stopped-partly = Detenido. Lo incorporado antes queda; el resto se incorpora cuando se envíe de nuevo.
 no-such-work = Ese trabajo ya no se conoce aquí.
 too-much-work = Hay tanto trabajo largo en curso como cabe; espere a que acabe alguno, o deténgalo.

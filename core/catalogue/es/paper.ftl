@@ -111,7 +111,10 @@ counted-lifted = levantadas
 counted-set-down = depositadas
 counted-lost = perdidas
 signed-by-at = Firmada por { $by }, { $at }. Control { $check }.
-account-rests-on = La cuenta se apoya en { $count } documentos; su resumen es
+account-rests-on = La cuenta se apoya en { $count ->
+    [one] { $count } documento
+   *[other] { $count } documentos
+}; su resumen es
 nothing-was-open = No había nada abierto.
 one-point-explained = Había 1 punto abierto y se explica:
 many-points-explained = Había { $many } puntos abiertos y se explican:

@@ -154,5 +154,6 @@ restored-walk-again = Se abandonaron las inspecciones en curso; inspeccione otra
 file-not-usable = el archivo no se puede leer o escribir: { $error }; elija otro lugar
 file-not-given = no se dio { $name }; dé también su texto
 no-moving-code-ready = no hay ningún código en movimiento listo; empiece otra vez por pasar los registros
+photograph-not-here = esa fotografía no está aquí; reciba un lote que lleve fotografías
 last-day-before-first = el último día es anterior al primero
 more-weeks-than-told = más de { $most } semanas; indique un primer día posterior

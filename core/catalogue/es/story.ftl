@@ -61,3 +61,4 @@ banner-expired = CADUCADA
 banner-refused = RECHAZADA
 banner-wait = ESPERE
 banner-no-inspection = SIN INSPECCIÓN
+photo-of-inspection = inspección de { $by }

@@ -120,7 +120,13 @@ answer-serial-of = número de serie: { $equipment }
 answer-serial = número de serie
 answer-text = texto
 may-be-left-out = { $answer }; puede omitirse
-procedure-line = { $id } versión { $version }, { $cards } tarjetas, { $points } puntos
+procedure-line = { $id } versión { $version }, { $cards ->
+    [one] { $cards } tarjeta
+   *[other] { $cards } tarjetas
+}, { $points ->
+    [one] { $points } punto
+   *[other] { $points } puntos
+}
 only-where-tag-says = solo donde la etiqueta dice { $when }
 may-be-not-applicable = puede no proceder, con un motivo
 whole-card-again = tras una corrección se inspecciona otra vez toda la tarjeta

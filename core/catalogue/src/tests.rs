@@ -170,6 +170,65 @@ fn one_and_many_are_told_apart_in_each_language() {
     assert_eq!(corrected(3, Language::Spanish), "Se hallaron y corrigieron 3 deficiencias.");
 }
 
+/// What is counted has a form for one, in each language. Left out: what is refused because it is far more than one, the length
+/// of every walk, columns, and the demonstration's numbers, which are its own.
+#[test]
+fn what_is_counted_has_a_form_for_one() {
+    const COUNTS: &[&str] = &[
+        "count",
+        "words",
+        "found",
+        "corrected",
+        "revoked",
+        "cards",
+        "points",
+        "completed",
+        "known",
+        "new",
+        "seen",
+        "left",
+        "lifts",
+        "inspections",
+        "taken",
+        "pairs",
+        "length",
+    ];
+    const MANY: &[&str] = &[
+        "too-",
+        "-many",
+        "many-",
+        "more-",
+        "error",
+        "wanted",
+        "walk-too-large",
+        "keep-walk-to",
+        "round-has",
+        "ropes-",
+        "cards-points",
+        "cards-and-points",
+        "you-looked-at-all",
+        "cards-not-answered",
+        "authorities-not-found",
+    ];
+    let mut wrong = Vec::new();
+    for folder in FOLDERS {
+        for (text, area) in folder.areas.iter().zip(AREAS).filter(|(_, area)| **area != "demo") {
+            for line in text.lines().filter(|line| !line.starts_with([' ', '#', '}'])) {
+                let Some((id, said)) = line.split_once(" = ") else { continue };
+                for part in said.split("{ $").skip(1) {
+                    let Some((name, behind)) = part.split_once(" } ") else { continue };
+                    let noun: String = behind.chars().take_while(|letter| letter.is_lowercase()).collect();
+                    let plural = noun.chars().count() > 3 && noun.ends_with('s') && !noun.ends_with("ss");
+                    if COUNTS.contains(&name) && plural && !MANY.iter().any(|many| id.contains(many)) {
+                        wrong.push(format!("{}/{area}: {id}: {name} {noun}", folder.tag));
+                    }
+                }
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
 #[test]
 fn a_message_within_a_message_is_said_in_the_same_language() {
     let cause = judgement::VoidLoadMoved.saying();

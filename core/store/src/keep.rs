@@ -147,6 +147,14 @@ impl Reader<'_> {
         }
     }
 
+    /// Whether a photo is here, without reading it.
+    pub fn has_photo(&self, digest: Digest) -> Result<bool, StoreError> {
+        let sql = "SELECT 1 FROM photos WHERE digest = ?1";
+        let found: Option<i64> =
+            self.ask(sql, |statement| statement.query_row([digest], |row| row.get(0)).optional())?;
+        Ok(found.is_some())
+    }
+
     /// The digests of all photos, sorted.
     pub fn photo_digests(&self) -> Result<Vec<Digest>, StoreError> {
         self.ask("SELECT digest FROM photos ORDER BY digest", |statement| {

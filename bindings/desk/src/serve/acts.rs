@@ -312,5 +312,5 @@ pub(super) fn result(desk: &Desk, number: &str) -> Result<Reply, AppError> {
 /// That code as a picture.
 pub(super) fn code(desk: &Desk, number: &str) -> Result<Reply, AppError> {
     let done = desk.done(number).ok_or_else(none)?;
-    Ok(Reply::svg(done.code.as_ref().ok_or_else(none)?.svg_labelled()?))
+    Ok(Reply::svg(done.code.as_ref().ok_or_else(none)?.svg_labelled(desk.app.spoken())?))
 }

@@ -270,11 +270,13 @@ fn receipt_of(app: &App, text: &str, answer: Result<Received, AppError>) -> Rece
             let what = words::ClosingTaken { name: &statement.name, by: &statement.by };
             receipt(app, true, known_or_new(app, what.into(), new))
         }
-        Received::Inspection { name, by, fit, fit_until, .. } => {
+        Received::Inspection { subject, name, by, fit, fit_until, .. } => {
+            let name = crate::output::inspected(&subject, &name);
             let found = match (fit, fit_until) {
                 (true, Some(until)) => words::PieceFitUntil { until: until.dtg }.saying(),
                 (true, None) => words::PieceFit.into(),
-                (false, _) => words::PieceWithdrawn.into(),
+                (false, _) if subject == "piece" => words::PieceWithdrawn.into(),
+                (false, _) => words::InspectionNotFit.into(),
             };
             receipt(app, fit, words::InspectionTaken { name, by, found }.say(app.spoken()))
         }

@@ -263,7 +263,12 @@ impl Desk {
     }
 
     fn point_page(&self, point: &PointView) -> Page {
-        let lead = |more: String| vec![point.spoken.clone(), more];
+        // Where the long text says no more than the title it is not said again.
+        let again = point.spoken.trim_end_matches('.') == point.prompt.trim_end_matches('.');
+        let lead = |more: String| {
+            let spoken = (!again).then(|| point.spoken.clone());
+            spoken.into_iter().chain([more]).collect::<Vec<_>>()
+        };
         let value = |lead: Vec<String>, unit: &str| {
             let mut page = entry(&point.prompt, lead, Purpose::Value(Box::new(point.clone())), Action::Walk);
             if let Page::Entry(entry) = &mut page {

@@ -70,7 +70,7 @@ impl Desk {
         ])
         .areas(area);
         frame.render_widget(Paragraph::new(self.head(width)), head);
-        let (words, tone) = self.banner();
+        let (words, tone) = self.banner(width);
         frame.render_widget(Paragraph::new(format!(" {words}")).style(self.look.bar(tone)), bar);
         let inner = Rect { x: body.x + 2, width: body.width.saturating_sub(4), ..body };
         let height = usize::from(inner.height);
@@ -189,7 +189,8 @@ impl Desk {
         if view.cards.len() + 2 * view.stations.len() + 2 > width {
             let share = |of: usize| of * usize::try_from(view.progress.cards_done).unwrap_or(0);
             let filled = share(width - 4) / view.cards.len().max(1);
-            spans.push(Span::raw(format!("[{}]", "+".repeat(filled))));
+            let left = (width - 4).saturating_sub(filled);
+            spans.push(Span::raw(format!("[{}{}]", "+".repeat(filled), ".".repeat(left))));
             return spans;
         }
         for station in &view.stations {
@@ -210,9 +211,11 @@ impl Desk {
         spans
     }
 
-    fn banner(&self) -> (String, Tone) {
+    pub(super) fn banner(&self, width: usize) -> (String, Tone) {
         match &self.page {
-            Page::Pick(pick) if pick.tone != Tone::Plain => return (pick.title.clone(), pick.tone),
+            Page::Pick(pick) if pick.tone != Tone::Plain => {
+                return (cut(&pick.title, width.saturating_sub(1)), pick.tone);
+            }
             Page::Pick(_) | Page::Entry(_) | Page::Text { .. } if self.view.is_none() => {
                 let words =
                     if self.practice { words::PracticeNothingReal.say(self.language) } else { String::new() };
@@ -228,7 +231,9 @@ impl Desk {
         }
         let open = open_findings(view);
         let tail = match open {
+            // Nothing is closed in an examination.
             0 => String::new(),
+            _ if self.run.is_some() => String::new(),
             _ if view.card.is_none() && view.next == NextStep::LookAgain => String::new(),
             1 => words::FindingNotClosed.say(self.language),
             many => words::FindingsNotClosed { many: &many }.say(self.language),
@@ -263,7 +268,16 @@ impl Desk {
             }
             (WalkStage::Walking, None) => (words::CannotFitDecide.say(self.language), Tone::Bad),
         };
-        (format!("{words}{tail}"), tone)
+        // Where there is no room for what to do, what is stands alone: the keys say the rest.
+        let words = match words.split_once(": ") {
+            Some((state, _)) if words.chars().count() + 1 > width => state.to_owned(),
+            _ => words,
+        };
+        // What is open stands in the status as well: half a sentence of it is not shown.
+        let room = width.saturating_sub(1 + words.chars().count());
+        let near = format!("  {}", tail.trim_start());
+        let tail = [tail.as_str(), near.as_str()].into_iter().find(|tail| tail.chars().count() <= room);
+        (format!("{words}{}", tail.unwrap_or_default()), tone)
     }
 
     fn body(&self, width: usize) -> Lines {
@@ -282,7 +296,9 @@ impl Desk {
             Page::Entry(entry) => self.entry_lines(entry, width),
             Page::Cards { typed } => self.cards_lines(typed, width),
             Page::Text { title, text, from, .. } => {
-                let mut lines = vec![Line::default(), self.title(title), Line::default()];
+                let mut lines = vec![Line::default()];
+                lines.extend(self.title(title, width));
+                lines.push(Line::default());
                 lines.extend(laid(text, self.width).into_iter().skip(*from).take(self.room).map(Line::from));
                 lines
             }
@@ -317,12 +333,15 @@ impl Desk {
         Some(rows.into_iter().map(line).collect())
     }
 
-    fn title(&self, words: &str) -> Line<'static> {
-        Line::styled(words.to_owned(), self.look.words(Tone::Strong))
+    /// A page's title, in as many lines as it needs.
+    fn title(&self, words: &str, width: usize) -> Lines {
+        let style = self.look.words(Tone::Strong);
+        wrap(words, width).into_iter().map(|line| Line::styled(line, style)).collect()
     }
 
     fn card_lines(&self, card: &CardView, width: usize) -> Lines {
-        let mut lines = vec![Line::default(), self.title(&card.title)];
+        let mut lines = vec![Line::default()];
+        lines.extend(self.title(&card.title, width));
         lines.extend(wrap(&card.motion, width).into_iter().map(Line::from));
         if let Some(caution) = &card.caution {
             let wrapped = wrap(&format!("! {caution}"), width);
@@ -431,8 +450,9 @@ impl Desk {
 
     fn pick_lines(&self, pick: &Pick, width: usize) -> Lines {
         let mut lines = vec![Line::default()];
-        if pick.tone == Tone::Plain {
-            lines.push(self.title(&pick.title));
+        // A title that the banner has no room for stands here as well.
+        if pick.tone == Tone::Plain || pick.title.chars().count() > width + 3 {
+            lines.extend(self.title(&pick.title, width));
         }
         for lead in &pick.lead {
             lines.extend(wrap(lead, width).into_iter().map(Line::from));
@@ -451,7 +471,8 @@ impl Desk {
     }
 
     fn entry_lines(&self, entry: &Entry, width: usize) -> Lines {
-        let mut lines = vec![Line::default(), self.title(&entry.title)];
+        let mut lines = vec![Line::default()];
+        lines.extend(self.title(&entry.title, width));
         for lead in &entry.lead {
             lines.extend(wrap(lead, width).into_iter().map(Line::from));
         }
@@ -473,7 +494,7 @@ impl Desk {
     /// All cards in columns by station, and what is typed.
     fn cards_lines(&self, typed: &str, width: usize) -> Lines {
         let Some(view) = &self.view else { return Vec::new() };
-        let mut lines = vec![self.title(&words::AskCardNumber { typed: &typed }.say(self.language))];
+        let mut lines = self.title(&words::AskCardNumber { typed: &typed }.say(self.language), width);
         let here = view.card.as_ref().map(|card| card.number);
         if width < WIDE - 4 {
             lines.extend(self.narrow_cards(view, width));

@@ -148,6 +148,8 @@ impl Desk {
         let over = if run.over { words::OverTime.say(self.language) } else { String::new() };
         let jumped =
             if run.clock_jumped { words::DeviceClockJumped.say(self.language) } else { String::new() };
+        let training = words::ExaminationTrainingNoInspectionGoverning.say(self.language);
+        // A caution that is cut is none.
         vec![
             Line::from("─".repeat(width)),
             Line::from(words::CalledKey { calls: &calls, key: &run.key }.say(self.language)),
@@ -155,7 +157,11 @@ impl Desk {
                 words::ClockLine { clock: &run.clock, over: &over, jumped: &jumped }.say(self.language),
                 self.look.words(tone),
             ),
-            Line::from(words::ExaminationTrainingNoInspectionGoverning.say(self.language)),
+            Line::from(if training.chars().count() > width {
+                words::ExaminationNoInspection.say(self.language)
+            } else {
+                training
+            }),
         ]
     }
 

@@ -84,6 +84,11 @@ impl Desk {
         // A caution that is cut is none.
         let narrow = rule.chars().count() > width;
         let rule = if narrow { words::ManualRulesAlone.say(self.language) } else { rule };
+        // The card's own caution says that the manual rules: it stands once.
+        let manual = slingseal_app::catalogue::walk::GoverningManual.say(self.language);
+        let card = view.card.as_ref().and_then(|card| card.caution.as_ref());
+        let said = matches!(self.page, Page::Walk) && card == Some(&manual);
+        let rule = if said { words::OwnEyes.say(self.language) } else { rule };
         lines.push(match cautions.as_slice() {
             [] => Line::from(rule),
             [only] => Line::styled(cut(&format!(" {only}"), width), self.look.words(Tone::Wait)),
@@ -127,6 +132,9 @@ impl Desk {
             return match &self.page {
                 Page::Entry(_) => [typing(), leave()],
                 Page::Text { .. } => [vec![say("+", words::NextPage.into())], back()],
+                Page::Pick(pick) if pick.items.len() <= 9 => {
+                    [vec![say("1-9", words::HintPick.into())], leave()]
+                }
                 _ => [vec![say("1-9", words::HintPick.into()), say("+", words::NextPage.into())], leave()],
             };
         };

@@ -250,6 +250,44 @@ fn a_count_is_judged_and_taken_back() {
     assert!(matches!(hands.desk.page, Page::Walk), "minus goes back while nothing is typed");
 }
 
+/// How many links are wanted is told once they were counted, and + takes no count for granted.
+#[test]
+fn a_count_is_asked_before_it_is_told() {
+    let mut hands = Hands::walking();
+    hands.press(".6\n");
+    assert!(hands.screen().contains("count"), "{}", hands.screen());
+    hands.press("+");
+    let shown = hands.screen();
+    assert!(matches!(hands.desk.page, Page::Entry(_)) && shown.contains("enter what you counted"), "{shown}");
+    assert!(!shown.contains("Wanted") && !shown.contains("third"), "{shown}");
+    hands.press("4\n");
+    assert!(hands.screen().contains("Wanted: 3"), "{}", hands.screen());
+}
+
+/// Whatever was closed first, a finding's key is the number that it is called by; who rigged the load is the first who may have
+/// corrected it.
+#[test]
+fn a_finding_s_key_is_its_number_and_the_rigger_comes_first() {
+    let mut hands = Hands::walking();
+    // Two findings that are corrected where the load stands; the first is closed before the second is found.
+    hands.press(".9\n-31\n111");
+    assert!(hands.screen().contains("Finding 1 is closed"), "{}", hands.screen());
+    hands.press(".10\n-21\n2/");
+    let shown = hands.screen();
+    let numbers: Vec<&str> = shown.lines().filter(|line| line.contains("  finding ")).collect();
+    assert_eq!(numbers.len(), 2, "{shown}");
+    for (at, line) in numbers.iter().enumerate() {
+        let key = at + 1;
+        assert!(
+            line.trim_start().starts_with(&format!("{key}  ")) && line.contains(&format!("finding {key}")),
+            "{shown}"
+        );
+    }
+    hands.press("21");
+    let shown = hands.screen();
+    assert!(shown.contains("1  Mason 5, who rigged the load"), "{shown}");
+}
+
 #[test]
 fn every_other_page() {
     let mut hands = Hands::walking();

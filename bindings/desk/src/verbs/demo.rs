@@ -335,7 +335,7 @@ impl Demo<'_> {
     /// Leaves a code as picture and text; the picture's path.
     fn put(&self, name: &str, text: &str) -> Result<PathBuf, AppError> {
         let picture = self.out.join(format!("{name}.png"));
-        write(&picture, &code_of(text)?.png_labelled(PIXELS)?)?;
+        write(&picture, &code_of(text)?.png_labelled(PIXELS, crate::console::spoken())?)?;
         write(&self.out.join(format!("{name}.txt")), format!("{text}\n").as_bytes())?;
         Ok(picture)
     }

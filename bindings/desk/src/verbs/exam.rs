@@ -57,6 +57,9 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 }
                 return Ok(ExitCode::SUCCESS);
             }
+            if plan.picks.is_empty() && plan.draw.is_none() {
+                return Err(bad_input(words::NothingToPlant));
+            }
             let standard = standard(&app, find, within, false_calls)?;
             super::tell_who_signs(&app, Some("instructor"))?;
             let key = app.exam_lock(&plan, &standard, &ask(&app, Secret::Pin, false)?)?;

@@ -100,14 +100,15 @@ fn text(received: &Received, language: Language) -> String {
         Received::Seal(verdict) => {
             words::SealReceived { word: &verdict.word, first: &verdict.first }.say(language)
         }
-        Received::Inspection { name, by, fit, fit_until, new, .. } => {
-            let newness = newness(*new);
+        Received::Inspection { subject, name, by, fit, fit_until, new } => {
+            let (name, newness) = (output::inspected(subject, name), newness(*new));
             match (fit, fit_until) {
                 (true, Some(until)) => {
                     words::PieceFitUntil { name, by, until: &until.dtg, newness }.say(language)
                 }
                 (true, None) => words::PieceFit { name, by, newness }.say(language),
-                (false, _) => words::PieceNotFit { name, by, newness }.say(language),
+                (false, _) if subject == "piece" => words::PieceNotFit { name, by, newness }.say(language),
+                (false, _) => words::InspectionNotFit { name, by, newness }.say(language),
             }
         }
         Received::Examination { what, id, load, by, new } => {

@@ -21,7 +21,7 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
             let text = input::text(&plan)?;
             let folder = plan.parent().unwrap_or(Path::new("."));
             let language = setting.language;
-            let open = |name: &str| input::text(&folder.join(name)).map_err(|error| error.say(language));
+            let open = |name: &str| input::beside(&folder.join(name), language);
             let list = plan.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
             let app = setting.app()?;
             if !unsigned {

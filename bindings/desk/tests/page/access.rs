@@ -160,6 +160,14 @@ fn every_page_is_for_everybody_at_every_width() {
                 if tall > 75 {
                     faults.push(format!("{path} at {width}: the navigation is {tall} px high"));
                 }
+                // What is written in a drawing is not cut by the window's edge.
+                let outside = browser.js(
+                    "[...document.querySelectorAll('main svg text')].map(text => text.getBoundingClientRect()) \
+                     .filter(box => box.left < 0 || box.right > innerWidth || box.height < 11).length",
+                );
+                if outside != json!(0) {
+                    faults.push(format!("{path} at {width}: {outside} words of a drawing cut or too small"));
+                }
                 // A column of one word is no column.
                 let narrow = browser.js(
                     "[...document.querySelectorAll('td')].filter(cell => cell.innerText.trim().length > 24 \

@@ -117,7 +117,7 @@ fn every_document_holds_its_schema() {
     said("check-page", &["check-page", "--page", &shell, "--out", &day.at("hook.html")]);
     // What `--out` names is written beside the document, and nowhere is it named twice.
     let written = day.names("reports");
-    for name in ["report-km-015.txt", "closing-everything.pdf", "withdrawn-cb-0932.png"] {
+    for name in ["report-km-015.txt", "closing-km-015.pdf", "withdrawn-cb-0932.png"] {
         assert!(written.contains(&name.to_owned()), "{name} in {written:?}");
     }
     said("void", &["void", "KM-015", "--cause", "load-moved"]);

@@ -18,6 +18,8 @@ mod exchange;
 mod files;
 mod package;
 mod parts;
+mod pictures;
+mod questions;
 mod readme;
 #[cfg(feature = "exchange")]
 #[allow(dead_code, reason = "the exchange's own tests use the rest of it")]

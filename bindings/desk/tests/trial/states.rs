@@ -69,3 +69,19 @@ fn a_rigging_that_holds_at_rest_alone_is_amber_and_the_manual_chooses_the_rule()
     assert!(said.contains("w.toml: 1:8: "), "{said}");
     assert!(said.contains("\"two\" is no rule; write rule = \"rest\", \"three legs\""), "{said}");
 }
+
+/// Whoever reads another language reads the decision and who took it back as well: nothing of the banner is cut, and what happened
+/// tells of it too.
+#[test]
+fn a_void_is_whole_in_every_language() {
+    let day = Day::new();
+    day.done(&["void", "KM-015", "--cause", "load-moved", "--out", &day.at("v")]);
+    for (language, told) in [("en", "the load was moved"), ("es", "se movió la carga")] {
+        let pdf = day.at(&format!("{language}.pdf"));
+        day.done(&["--language", language, "records", "print", "KM-015", "--out", &pdf]);
+        let shown = std::process::Command::new("pdftotext").args([&pdf, "-"]).output().unwrap();
+        let shown = String::from_utf8(shown.stdout).unwrap().split_whitespace().collect::<Vec<_>>().join(" ");
+        let said = format!("Anvil 3: {told}");
+        assert_eq!(shown.matches(&said).count(), 2, "{said}: {shown}");
+    }
+}

@@ -7,7 +7,7 @@ use std::process::{Child, Stdio};
 use crate::bag::sound;
 use crate::day::{Day, text};
 
-struct Served {
+pub struct Served {
     child: Child,
     place: String,
     link: String,
@@ -15,7 +15,7 @@ struct Served {
 }
 
 impl Served {
-    fn new(day: &Day) -> Self {
+    pub fn new(day: &Day) -> Self {
         let mut child = day.command(&["serve", "--port", "0"]).stdout(Stdio::piped()).spawn().unwrap();
         let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
         let link = lines.find_map(|line| line.unwrap().trim().strip_prefix("http://").map(str::to_owned));
@@ -28,7 +28,7 @@ impl Served {
         served
     }
 
-    fn get(&self, path: &str) -> String {
+    pub fn get(&self, path: &str) -> String {
         let mut stream = TcpStream::connect(&self.place).unwrap();
         let head = format!(
             "GET {path} HTTP/1.1\r\nHost: {}\r\nCookie: {}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n",

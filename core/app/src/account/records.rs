@@ -4,7 +4,7 @@ use serde::Serialize;
 use slingseal_catalogue::{refusals as words, story};
 
 use crate::account::Knowledge;
-use crate::leader::story::{moment, sealed};
+use crate::leader::story::{moment, rigged, sealed};
 use crate::procedures::EditionState;
 use crate::walks::entries::{EVENT, events};
 use crate::walks::record::{entry_digest, walk_of_record};
@@ -324,12 +324,14 @@ impl Inner {
             view.tag = Some(self.tag_view(&record.tag)?);
             view.rigging_json = record.rigging.clone();
             view.photos = record.photos.iter().map(ToString::to_string).collect();
-            let (walk, _) = walk_of_record(self, &record)?;
+            let (walk, tag) = walk_of_record(self, &record)?;
             let id = slingseal_journal::WalkId(record.walk);
             view.findings = self.walk_view(id, &walk, None)?.findings;
             let bodies = record.entries.iter().filter(|entry| entry.kind == EVENT);
-            for event in events(bodies.map(|entry| entry.body.as_slice()))? {
-                view.timeline.push(self.timeline(moment(&walk, &event)));
+            let told = events(bodies.map(|entry| entry.body.as_slice()))?;
+            let loads = rigged(&walk, tag.rigging, &told, self.language());
+            for event in told {
+                view.timeline.push(self.timeline(moment(&walk, &event, &loads)));
             }
         }
         view.timeline.push(self.timeline(sealed(row)));

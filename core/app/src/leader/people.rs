@@ -64,7 +64,8 @@ impl Inner {
             .map(|(holder, (credentials, group))| person(holder, credentials, group, self.language()))
             .collect();
         let ends = |person: &PersonView| {
-            let until = person.credentials.first().map(|credential| credential.expires.unix);
+            // Whoever was credentialed in one sitting stands by name.
+            let until = person.credentials.first().map(|credential| credential.expires.unix / 3600);
             (!person.good, until)
         };
         people.sort_by(|a, b| ends(a).cmp(&ends(b)).then_with(|| a.holder.cmp(&b.holder)));

@@ -1,17 +1,22 @@
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 use slingseal_catalogue::{refusals, story as words};
 
 use crate::walks::entries::{EVENT, events};
 use crate::walks::record::{entry_digest, walk_of_record};
 use crate::walks::start::walk_line;
+use crate::walks::{counted_links, finding_said};
 use crate::{App, AppError, Inner, MovementView, RecordView, Stamp, TagView, WalkLine};
 use slingseal_account::report::{Moment, MomentKind, condense};
 use slingseal_judgement::FlowState;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Record, Void};
+use slingseal_rigging::{RiggedLoad, SeatedLink};
 use slingseal_store::{Outcome, RecordRow, Standing};
+use slingseal_walk::procedure::{Expected, Kind as PointKind};
 use slingseal_walk::walk::{self, Again, Event, FindingNo, Value, Walk, What};
-use slingseal_words::{Digest, LoadNumber, PointId, Saying, Time};
+use slingseal_words::{Digest, Language, LoadNumber, Name, PointId, Saying, Time};
 
 /// Everything that is known of a load.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -148,10 +153,12 @@ impl Inner {
         let mut moments = Vec::new();
         if let Some(body) = &body {
             let record = Record::parse(body, &entry_digest)?;
-            let (walk, _) = walk_of_record(self, &record)?;
+            let (walk, tag) = walk_of_record(self, &record)?;
             let bodies = record.entries.iter().filter(|entry| entry.kind == EVENT);
-            for event in events(bodies.map(|entry| entry.body.as_slice()))? {
-                moments.push(moment(&walk, &event));
+            let told = events(bodies.map(|entry| entry.body.as_slice()))?;
+            let loads = rigged(&walk, tag.rigging, &told, self.language());
+            for event in told {
+                moments.push(moment(&walk, &event, &loads));
             }
         }
         let mut moments = condense(moments);
@@ -237,17 +244,59 @@ fn with_note(said: Saying, note: Option<&impl std::fmt::Display>) -> Saying {
     }
 }
 
-/// What was answered, as a person reads it.
-pub(crate) fn value_words(value: &Value) -> Saying {
+/// What was answered at a point, as a person reads it: a choice is kept by its name in the file's English.
+pub(crate) fn value_said(walk: &Walk, point: &PointId, value: &Value) -> Saying {
     match value {
+        Value::Choice(name) => {
+            let kind = walk.ground().plan.point(point).map(|(_, point)| &point.kind);
+            let options = match kind {
+                Some(PointKind::Choice(options)) => options.as_slice(),
+                _ => &[],
+            };
+            let known = options.iter().find(|option| option.name == *name);
+            Saying::verbatim(known.map_or(name, |option| &option.shown))
+        }
         Value::Good => words::ValueGood.into(),
         Value::NotApplicable(why) => words::ValueNotApplicable { why: why.to_string() }.into(),
         other => Saying::verbatim(other),
     }
 }
 
-/// The one telling of an event of an inspection, in no language yet.
-pub(crate) fn moment(walk: &Walk, event: &Event) -> Moment {
+/// The loads of which a walk's statics may speak to a reader of another language than its journal's: as planned, and as its
+/// links were counted, one count after the other.
+pub(crate) fn rigged(
+    walk: &Walk,
+    planned: Option<RiggedLoad>,
+    told: &[Event],
+    language: Language,
+) -> Vec<RiggedLoad> {
+    let Some(planned) = planned.filter(|_| language != Language::English) else { return Vec::new() };
+    let leg_of = |point: &PointId| match walk.ground().plan.point(point).map(|(_, point)| &point.kind) {
+        Some(PointKind::Count(Expected::LinksOfLeg(leg))) => Name::new(leg).ok(),
+        _ => None,
+    };
+    let mut counted: BTreeMap<Name, u16> = BTreeMap::new();
+    let mut loads = vec![planned.clone()];
+    for event in told {
+        let count = match &event.what {
+            What::Answered { point, value: Value::Count(count), .. } => leg_of(point).zip(Some(*count)),
+            What::LookedAgain { finding, value: Some(Value::Count(count)), .. } => {
+                walk.finding(*finding).and_then(|found| leg_of(&found.point)).zip(Some(*count))
+            }
+            _ => None,
+        };
+        let Some((leg, count)) = count else { continue };
+        counted.insert(leg, u16::try_from(count).unwrap_or(u16::MAX));
+        let links: Vec<SeatedLink> =
+            counted.iter().map(|(leg, link)| SeatedLink { leg: leg.clone(), link: *link }).collect();
+        loads.extend(planned.with_links(&links));
+    }
+    loads.extend(planned.with_links(&counted_links(walk)));
+    loads
+}
+
+/// The one telling of an event of an inspection, in no language yet. `loads`: what its statics may be of.
+pub(crate) fn moment(walk: &Walk, event: &Event, loads: &[RiggedLoad]) -> Moment {
     let mut good_card = None;
     let (kind, what) = match &event.what {
         What::Begun { inspector, procedure, version, .. } => {
@@ -277,12 +326,12 @@ pub(crate) fn moment(walk: &Walk, event: &Event) -> Moment {
             good_card = Some(card.number());
             (
                 MomentKind::Good,
-                words::Answered { place: place(walk, point), value: value_words(value) }.into(),
+                words::Answered { place: place(walk, point), value: value_said(walk, point, value) }.into(),
             )
         }
         What::Answered { point, value, deficiency: Some(name), .. } => {
             let wrong = shown(walk, point, name);
-            let value = value_words(value);
+            let value = value_said(walk, point, value);
             (MomentKind::Found, words::DeficientWithValue { place: place(walk, point), wrong, value }.into())
         }
         What::DeficiencyFound { point, name, note, .. } => {
@@ -316,7 +365,7 @@ pub(crate) fn moment(walk: &Walk, event: &Event) -> Moment {
         }
         What::WentTo { card } => (MomentKind::Moved, words::WentToCard { card: card.number() }.into()),
         What::RiggingAssessed { finding } => {
-            let summary = finding.summary.to_string();
+            let summary = finding_said(finding, loads);
             let said = if finding.within_limits {
                 words::RiggingWithinLimits { summary }.saying()
             } else {
@@ -341,7 +390,7 @@ pub(crate) fn moment(walk: &Walk, event: &Event) -> Moment {
     Moment { at: event.at, kind, what, card: good_card }
 }
 
-fn capital(text: &str) -> String {
+pub(crate) fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }

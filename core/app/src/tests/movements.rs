@@ -253,6 +253,10 @@ fn a_reports_photographs_travel_with_it() {
         assert_eq!(app.movements("KM-015").unwrap()[0].photos, std::slice::from_ref(&digest));
         let held = app.lock().store.read().photo(Digest::from_hex(&digest).unwrap()).unwrap();
         assert_eq!(held.as_deref(), Some(photo.as_slice()));
+        let photos = app.photos_of(&app.load("KM-015").unwrap()).unwrap();
+        assert!(photos.len() == 1 && photos[0].digest == digest && photos[0].here, "{photos:?}");
+        assert_eq!(app.photo(&digest).unwrap(), photo);
+        assert_eq!(app.photo("ab").unwrap_err().code(), "not_found");
         assert_eq!(app.audit().unwrap().faults, [""; 0]);
     }
     assert!(matches!(

@@ -22,7 +22,7 @@ use crate::tags::statics::summary;
 use crate::tags::tag_bytes;
 use crate::walks::entries::{EVENT, GROUND, SUBJECT, apply, bodies, events, ground_parts, walk_id};
 use crate::walks::subjects::{KEPT, subject_words};
-use crate::walks::view::{RefusedView, WalkView};
+use crate::walks::view::WalkView;
 use crate::{App, AppError, InHand, Inner};
 use slingseal_journal::{Entry, NewEntry, WalkId};
 use slingseal_message::envelope::Writer;
@@ -35,7 +35,7 @@ use slingseal_walk::walk::{
     Again, Command, Event, FindingNo, Ground, LoadFacts, Outcome, Refusal, RiggingFinding, Sighting, Stage,
     Value, Walk,
 };
-use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Serial};
+use slingseal_words::{CallSign, Digest, Name, Note, PointId, Quantity, Saying, Serial};
 
 /// What a person does at the load. Every answer names the card on the screen, so that a second press does not answer a
 /// card that nobody has read.
@@ -174,9 +174,9 @@ impl App {
         if closed && (of_load || inner.signed_word(id)?.is_some()) {
             return Err(AppError::refused(words::WalkSealedAlreadyTakeSeal));
         }
-        let language = inner.language();
-        let refused = inner.perform(id, command)?.map(|refusal| RefusedView::of(&refusal, language));
+        let refusal = inner.perform(id, command)?;
         let state = inner.walk_of(id)?;
+        let refused = refusal.map(|refusal| inner.shown_refusal(id, &state, refusal)).transpose()?;
         inner.walk_view(id, &state, refused)
     }
 
@@ -445,6 +445,14 @@ fn rigging_finding(load: &RiggedLoad) -> RiggingFinding {
     RiggingFinding {
         within_limits: assessment.verdict == rigging::Verdict::WithinLimits,
         summary: Note::new(&line).unwrap_or_else(|_| plain()),
+    }
+}
+
+/// What was found of a rigging, in no language yet where it is what the statics of one of these loads say.
+pub(crate) fn finding_said(finding: &RiggingFinding, loads: &[RiggedLoad]) -> Saying {
+    match loads.iter().find(|load| rigging_finding(load) == *finding) {
+        Some(load) => summary(load, &rigging::assess(load)),
+        None => finding.summary.to_string().into(),
     }
 }
 

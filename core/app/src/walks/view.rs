@@ -368,6 +368,7 @@ impl Inner {
             Stage::Abandoned { reason, .. } => WalkStage::Abandoned { reason: reason.to_string() },
         };
         let walking = stage == WalkStage::Walking;
+        let rigging = self.rigging_said(id, walk)?;
         let next = match (&stage, walk.at()) {
             (WalkStage::Walking, At::Card(_)) => NextStep::AnswerCard,
             (WalkStage::Walking, At::Decision) if walk.tally().open > 0 && !walk.findings().is_empty() => {
@@ -406,12 +407,13 @@ impl Inner {
             findings: walk.findings().iter().map(|finding| finding_view(walk, finding, language)).collect(),
             tag_faults: walk.tag_faults().iter().map(|fault| fault.say(language)).collect(),
             blocks_fit: if walking {
-                walk.blocks_fit(self.now()).iter().map(|block| self.shown_block(walk, block)).collect()
+                let said = |block| self.shown_block(walk, block, rigging.as_deref()).say(language);
+                walk.blocks_fit(self.now()).iter().map(said).collect()
             } else {
                 Vec::new()
             },
             cautions: walk.cautions().into_iter().map(|caution| caution_text(caution, language)).collect(),
-            rigging: walk.rigging().map(|finding| finding.summary.to_string()),
+            rigging,
             rigging_within_limits: walk.rigging().is_none_or(|finding| finding.within_limits),
             link_change: self.link_change(id, walk)?,
             rigger: walk.ground().facts.rigger.as_ref().map(ToString::to_string),
@@ -422,13 +424,31 @@ impl Inner {
         })
     }
 
+    /// A refusal with what stands in the way as the reader's procedure calls it.
+    pub(crate) fn shown_refusal(
+        &self,
+        id: WalkId,
+        walk: &Walk,
+        refusal: Refusal,
+    ) -> Result<RefusedView, AppError> {
+        let refusal = match refusal {
+            Refusal::NotFit { blocks } => {
+                let rigging = self.rigging_said(id, walk)?;
+                let shown = |block| self.shown_block(walk, block, rigging.as_deref());
+                Refusal::NotFit { blocks: blocks.iter().map(shown).collect() }
+            }
+            other => other,
+        };
+        Ok(RefusedView::of(&refusal, self.language()))
+    }
+
     /// What stands in the way of fit, with the deficiency as the reader's procedure calls it.
-    fn shown_block(&self, walk: &Walk, block: &Block) -> String {
+    fn shown_block(&self, walk: &Walk, block: &Block, rigging: Option<&str>) -> Block {
         let language = self.language();
         let named = |finding: &walk::FindingNo| {
             walk.finding(*finding).map(|finding| finding_view(walk, finding, language).shown)
         };
-        let block = match block {
+        match block {
             Block::Open { finding, card, name } => {
                 let name = named(finding).unwrap_or_else(|| name.clone());
                 Block::Open { finding: *finding, card: *card, name }
@@ -437,9 +457,22 @@ impl Inner {
                 let name = named(finding).unwrap_or_else(|| name.clone());
                 Block::AwaitsSecondLook { finding: *finding, card: *card, name }
             }
+            Block::Rigging { summary } => {
+                Block::Rigging { summary: rigging.map_or_else(|| summary.clone(), str::to_owned) }
+            }
             other => other.clone(),
+        }
+    }
+
+    /// How the load hangs, as the reader reads it: what a journal keeps of it is English. What an older program worked out
+    /// otherwise stands as it was kept.
+    fn rigging_said(&self, id: WalkId, walk: &Walk) -> Result<Option<String>, AppError> {
+        let Some(finding) = walk.rigging() else { return Ok(None) };
+        let load = match self.language() {
+            Language::English => None,
+            _ => self.rigging_as_counted(id, walk)?,
         };
-        block.say(language)
+        Ok(Some(super::finding_said(finding, load.as_slice()).say(self.language())))
     }
 
     /// What the counted links do to the load, where they differ from the plan.
@@ -523,7 +556,7 @@ fn point_view(walk: &Walk, point: &Point, needs_value: bool, language: Language)
         state,
         answer: answer
             .filter(|value| *value != walk::Value::Good)
-            .map(|value| crate::leader::story::value_words(&value).say(language)),
+            .map(|value| crate::leader::story::value_said(walk, &point.id, &value).say(language)),
         deficiencies: point
             .deficiencies
             .iter()
@@ -582,7 +615,10 @@ fn finding_view(walk: &Walk, finding: &Finding, language: Language) -> FindingVi
         point: finding.point.to_string(),
         prompt: point.map(|point| point.prompt.clone()).unwrap_or_default(),
         shown,
-        value: finding.value.as_ref().map(ToString::to_string),
+        value: finding
+            .value
+            .as_ref()
+            .map(|value| crate::leader::story::value_said(walk, &finding.point, value).say(language)),
         note: finding.note.as_ref().map(ToString::to_string),
         photos: finding.photos.iter().map(ToString::to_string).collect(),
         in_place: finding.in_place(),

@@ -1,7 +1,9 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{board, closing, page as words};
-use slingseal_app::{EditionState, Language, LoadView, MomentView, RecordState, RecordView, TagView};
+use slingseal_app::{
+    EditionState, Language, LoadView, MomentView, PhotoView, RecordState, RecordView, TagView,
+};
 
 use super::board::shape;
 use super::chart::encoded;
@@ -11,7 +13,12 @@ fn fact(name: &str, value: &str) -> Markup {
 }
 
 /// A load's whole story; `acts`: whether something may be signed here.
-pub(in crate::serve) fn load(view: &LoadView, acts: bool, language: Language) -> Markup {
+pub(in crate::serve) fn load(
+    view: &LoadView,
+    photos: &[PhotoView],
+    acts: bool,
+    language: Language,
+) -> Markup {
     let newest = view.inspections.first();
     html! {
         p class={ "stamp " (view.state) } {
@@ -45,6 +52,7 @@ pub(in crate::serve) fn load(view: &LoadView, acts: bool, language: Language) ->
                 @if let Some(tag) = &view.tag { (tag_facts(view, tag, language)) }
             }
         }
+        @if !photos.is_empty() { (photographs(photos, language)) }
         @if view.inspections.iter().any(|record| !record.findings.is_empty()) { (findings(view, language)) }
         @if view.inspections.len() > 1 { (inspections(view, language)) }
     }
@@ -147,6 +155,31 @@ fn told(moment: &MomentView) -> Markup {
         li class=(moment.kind) {
             time datetime=(moment.at.rfc3339) { (moment.at.dtg) }
             span { (moment.what) }
+        }
+    }
+}
+
+/// What was photographed; the picture as large as it came is behind each.
+fn photographs(photos: &[PhotoView], language: Language) -> Markup {
+    html! {
+        section {
+            h2 { (words::Photographs.say(language)) }
+            div.photos {
+                @for photo in photos {
+                    @let at = &photo.at.dtg;
+                    figure {
+                        @if photo.here {
+                            a href={ "/photo/" (photo.digest) } {
+                                img src={ "/photo/" (photo.digest) } loading="lazy"
+                                    alt=(words::PhotographOf { of: &photo.of, at }.say(language));
+                            }
+                        } @else {
+                            p.note { (words::PhotographAway.say(language)) }
+                        }
+                        figcaption { (photo.of) ", " (at) }
+                    }
+                }
+            }
         }
     }
 }

@@ -85,7 +85,7 @@ pub(in crate::serve) fn audited(app: &App, work: &Work) -> Result<Made, AppError
         let (entries, papers) = (view.entries.to_string(), view.papers.to_string());
         words::AuditHolds { records: view.records.to_string(), entries, papers }.say(language)
     } else {
-        words::AuditFaults { count: view.faults.len().to_string() }.say(language)
+        words::AuditFaults { count: view.faults.len() }.say(language)
     };
     // More than that nobody reads on a page: the terminal has them all.
     let lines = std::iter::once(said).chain(view.faults.into_iter().chain(view.notes).take(50));

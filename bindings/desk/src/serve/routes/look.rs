@@ -76,7 +76,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
                 desk,
                 "",
                 &words::LoadNumbered { load: &view.load }.say(desk.app.spoken()),
-                &page::load(&view, !desk.guard.in_the_clear(), desk.app.spoken()),
+                &page::load(&view, &app.photos_of(&view)?, !desk.guard.in_the_clear(), desk.app.spoken()),
             )
         }
         ["load", load, "rigging.svg"] => {
@@ -89,9 +89,16 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
             let pdf = record_pdf(&view, Some(&code_of(&view.seal)?), Paper::A4, desk.app.spoken())?;
             Ok(Reply::pdf(&format!("record-{}.pdf", view.line.load), pdf))
         }
-        ["record", record, "seal.svg"] => Ok(Reply::svg(code_of(&app.record(record)?.seal)?.svg_labelled()?)),
+        ["record", record, "seal.svg"] => {
+            Ok(Reply::svg(code_of(&app.record(record)?.seal)?.svg_labelled(desk.app.spoken())?))
+        }
+        ["photo", digest] => {
+            let photo = app.photo(digest)?;
+            let kind = if photo.starts_with(b"\x89PNG") { "image/png" } else { "image/jpeg" };
+            Ok(Reply::bytes(kind, photo))
+        }
         ["tag", file] if file.ends_with(".svg") => {
-            Ok(Reply::svg(app.tag(file.trim_end_matches(".svg"))?.code.svg_labelled()?))
+            Ok(Reply::svg(app.tag(file.trim_end_matches(".svg"))?.code.svg_labelled(desk.app.spoken())?))
         }
         ["sheet.pdf"] => sheets(desk, query),
         ["deficiencies"] => {

@@ -73,6 +73,38 @@ fn a_run_by_keys_shows_a_clock_and_nothing_to_put_right_or_seal() {
     assert!(hands.desk.farewell().unwrap().contains("is ended: 0:00 of 2:00"));
 }
 
+/// Nothing is begun until the student presses the key; from there the clock runs.
+#[test]
+fn the_clock_of_a_run_starts_by_a_key() {
+    let mut hands = running();
+    let run = hands.desk.run.clone().unwrap();
+    let key = hands.desk.app.exam_keys().unwrap()[0].clone();
+    hands.desk.run = None;
+    hands.desk.view = None;
+    let begin = ExamBegin { key: key.key, tag: None, student: "Pupil 2".into() };
+    hands.desk.ask_start(begin);
+    let shown = hands.screen();
+    assert!(shown.contains("Pupil 2: stand at the load") && shown.contains("1  Start the clock"), "{shown}");
+    let runs = |hands: &Hands| hands.desk.app.exam_runs().unwrap().len();
+    assert_eq!((runs(&hands), run.clock.as_str()), (1, "0:00 of 2:00"));
+    hands.press("1");
+    assert!(hands.screen().contains("Time 0:00 of 2:00"), "{}", hands.screen());
+    assert_eq!(runs(&hands), 2);
+}
+
+/// Nothing is closed in a run, and its caution is whole on a phone's terminal.
+#[test]
+fn a_run_in_forty_columns_says_that_it_is_training() {
+    let mut hands = running();
+    let shown = text(&hands.buffer(40, 24));
+    assert!(shown.contains("Examination: training, no inspection."), "{shown}");
+    hands.press("-11\n");
+    for width in [40, 80] {
+        let shown = text(&hands.buffer(width, 24));
+        assert!(shown.contains("DEFICIENT") && !shown.contains("not closed"), "{shown}");
+    }
+}
+
 #[test]
 fn a_run_can_be_ended_on_the_way_and_says_what_that_costs() {
     let mut hands = running();

@@ -92,6 +92,66 @@ fn no_page_has_a_word_of_its_own() {
     });
 }
 
+/// What a journal keeps in English is told in the reader's language: statics, choices, what stands in the way.
+#[test]
+fn a_rigged_load_is_walked_without_an_english_word() {
+    let mut hands = Hands::speaking(Language::Pseudo);
+    practice::make(&hands.desk.app, "Anvil 3", PIN).unwrap();
+    let open = |_: &str| Ok(include_str!("../../../demo/vehicle-rigging.toml").to_owned());
+    let made = hands.desk.app.write_tag(include_str!("../../../demo/vehicle.toml"), &open, None).unwrap();
+    hands.desk.act(Action::Begin { tag: made.code.text }).unwrap();
+    let statics = hands.view().rigging.clone().unwrap();
+    for english in ["allowable", "pitch", "roll", "pulls", "leg"] {
+        assert!(!statics.contains(english), "{english} in {statics}");
+    }
+    let spanish = {
+        let mut hands = Hands::speaking(Language::Spanish);
+        practice::make(&hands.desk.app, "Anvil 3", PIN).unwrap();
+        let made = hands.desk.app.write_tag(include_str!("../../../demo/vehicle.toml"), &open, None).unwrap();
+        hands.desk.act(Action::Begin { tag: made.code.text }).unwrap();
+        hands
+    };
+    let mut hands = spanish;
+    assert!(hands.screen().contains("el ramal 1 es el que más tira"), "{}", hands.screen());
+    // A choice that was made, a deficiency that stands in the way: as the list says them in the reader's language.
+    hands.press(".2\n31");
+    let answer = hands.view().card.as_ref().unwrap().points[2].answer.clone();
+    assert_eq!(answer.as_deref(), Some("pesada"), "{}", hands.screen());
+    hands.press("-11\n");
+    let request = slingseal_app::WalkRequest::Decide { fit: true, reason: None };
+    let walk = hands.view().walk.clone();
+    let refused = hands.desk.app.do_walk(&walk, &request).unwrap().refused.unwrap().message;
+    assert!(!refused.contains("tag names another"), "{refused}");
+}
+
+/// What forty columns leave no room for is put otherwise: no title and no banner is cut, and the manual's caution stands once.
+#[test]
+fn the_narrowest_screen_cuts_no_title_and_no_banner() {
+    for language in Language::all() {
+        let manual = if language == Language::English { "manual" } else { "Manda el manual" };
+        pages(language, |hands, page| {
+            for (width, height) in SIZES {
+                let shown = text(&hands.buffer(width, height));
+                if matches!(hands.desk.page, Page::Walk) {
+                    // A list may have a point of its own on the manual's edition.
+                    let said = shown.lines().filter(|line| !line.contains("[ ]") && line.contains(manual));
+                    assert!(said.count() <= 2, "{page} at {width}\n{shown}");
+                    assert!(!shown.contains("rules;") || !shown.contains("rules over"), "{page}\n{shown}");
+                }
+                if let Page::Pick(pick) = &hands.desk.page {
+                    assert!(
+                        flat(&shown).contains(&flat(&pick.title)),
+                        "{page} at {width}: {}\n{shown}",
+                        pick.title
+                    );
+                }
+                let (banner, _) = hands.desk.banner(usize::from(width));
+                assert!(shown.contains(banner.trim_end()), "{page} at {width}: {banner}\n{shown}");
+            }
+        });
+    }
+}
+
 /// A phone's terminal, the terminal of old, a window.
 const SIZES: [(u16, u16); 3] = [(40, 24), (80, 24), (120, 40)];
 
