@@ -1,5 +1,5 @@
 use slingseal_catalogue::{Saying, faults as words, rigging};
-use slingseal_words::Quantity;
+use slingseal_words::{Dimension, Quantity};
 
 /// Why a rigged load cannot be assessed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -41,8 +41,8 @@ pub enum RiggingError {
         key: &'static str,
         /// What was written.
         value: Quantity,
-        /// The units that fit.
-        wanted: Saying,
+        /// What it should measure.
+        wanted: Dimension,
     },
     /// Zero or less where only more makes sense.
     NotPositive {
@@ -134,7 +134,8 @@ impl RiggingError {
                 words::RiggingErrorWhichHook { what: what.clone(), known }.into()
             }
             Self::WrongUnit { what, key, value, wanted } => {
-                words::RiggingErrorWrongUnit { key, what: what.clone(), value, wanted: wanted.clone() }.into()
+                words::RiggingErrorWrongUnit { key, what: what.clone(), value, wanted: wanted.units_saying() }
+                    .into()
             }
             Self::NotPositive { what, key, value } => {
                 words::RiggingErrorNotPositive { key, what: what.clone(), value }.into()

@@ -369,10 +369,7 @@ fn wrong_positive(
     what: impl Fn() -> Saying,
 ) -> Vec<Wrong> {
     if value.unit().dimension() != dimension {
-        return vec![(
-            key,
-            RiggingError::WrongUnit { what: what(), key, value, wanted: dimension.units_saying() },
-        )];
+        return vec![(key, RiggingError::WrongUnit { what: what(), key, value, wanted: dimension })];
     }
     if value.thousandths() <= 0 {
         return vec![(key, RiggingError::NotPositive { what: what(), key, value })];
@@ -391,7 +388,7 @@ fn wrong_length(key: &'static str, value: Quantity, what: impl Fn() -> Saying) -
 fn wrong_place(key: &'static str, place: &[Quantity; 3], what: impl Fn() -> Saying) -> Vec<Wrong> {
     let wrong = place.iter().copied().find_map(|value| {
         if value.unit().dimension() != Dimension::Length {
-            let wanted = Dimension::Length.units_saying();
+            let wanted = Dimension::Length;
             return Some((key, RiggingError::WrongUnit { what: what(), key, value, wanted }));
         }
         (value.si().abs() > LONGEST).then(|| (key, RiggingError::TooLong { what: what(), key, value }))

@@ -26,8 +26,8 @@ import slingseal.handheld.screens.Purpose
 import slingseal.handheld.screens.ReportScreen
 import slingseal.handheld.screens.Zulu
 import slingseal.handheld.sense.Beat
-import slingseal.handheld.support.Gloves
 import slingseal.handheld.support.FakeSticker
+import slingseal.handheld.support.Gloves
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
@@ -535,7 +535,8 @@ class MovementTest {
         screen.settle()
         screen.press("Set down")
         screen.press("Write to sticker")
-        fun holding(text: String, room: Int = 2000) = FakeSticker(room, core.sticker(listOf(text), 2000u).message)
+        fun holding(text: String, room: Int = 2000) =
+            FakeSticker(room, core.sticker(listOf(text), 2000u).message)
         val own = holding(tag.text)
         screen.touch(own)
         assertTrue(screen.words(), screen.words().contains("Written, read back, and right."))
