@@ -125,9 +125,12 @@ pub struct Reader<'c> {
 pub(super) type Make<T> = fn(&Row<'_>) -> rusqlite::Result<T>;
 
 impl Reader<'_> {
-    /// Passes an answer on, and writes down that there is damage where it tells of some.
+    /// Passes an answer on, and writes down that there is damage where it tells of some. What cannot even be asked may be a name in
+    /// the file's schema that decayed.
     pub(super) fn noting<T>(&self, answer: Result<T, StoreError>) -> Result<T, StoreError> {
-        if let (Err(StoreError::Damaged { .. }), Some(witness)) = (&answer, self.witness) {
+        if let (Err(StoreError::Damaged { .. } | StoreError::Mistake { .. }), Some(witness)) =
+            (&answer, self.witness)
+        {
             witness.suspect();
         }
         answer

@@ -126,7 +126,8 @@ impl Store {
         } else {
             let found = connect(path, check, schema::KNOWN, &mut opened, entropy)
                 .and_then(|conn| vet(conn, suspect))
-                .and_then(|conn| Ok((lost(&conn, seen)?, conn)));
+                .and_then(|conn| Ok((lost(&conn, seen)?, conn)))
+                .map_err(as_damage);
             match found {
                 Err(StoreError::Damaged { what }) => mend(what, &mut opened),
                 Ok((Some(lost), conn)) if opened.set_aside.is_none() && !opened.new => {
@@ -242,13 +243,25 @@ impl SetAside {
 /// On suspicion everything is looked at: a decayed row does not show in the file's structure.
 fn vet(conn: Connection, suspect: bool) -> Result<Connection, StoreError> {
     let device = device_of(&conn)?;
+    let read = Reader { conn: &conn, device, witness: None, away: None };
+    // What every opening asks: where a name in the file's own schema decayed, it cannot even be asked.
+    read.memory()?;
+    head_of(&conn, device)?;
     if suspect {
-        let faults = Reader { conn: &conn, device, witness: None, away: None }.check()?;
+        let faults = read.check()?;
         if let Some(what) = faults.into_iter().next() {
             return Err(StoreError::Damaged { what });
         }
     }
     Ok(conn)
+}
+
+/// What the program asks is asked of every home in the tests: where this file does not know it, its schema decayed.
+fn as_damage(error: StoreError) -> StoreError {
+    match error {
+        StoreError::Mistake { what } => StoreError::Damaged { what },
+        other => other,
+    }
 }
 
 /// A connection to a sound database of the schema `upto` or a newer one.
@@ -315,11 +328,8 @@ pub(super) fn connect(
 pub(super) fn look(conn: &Connection, with_indexes: bool) -> Result<(), StoreError> {
     let check = if with_indexes { "PRAGMA integrity_check(1)" } else { "PRAGMA quick_check(1)" };
     let said = conn.query_row(check, [], |row| row.get::<_, String>(0)).map_err(StoreError::from);
-    let said = said.map_err(|error| match error {
-        // A check that cannot even be asked for: the search index no longer knows itself.
-        StoreError::Mistake { what } => StoreError::Damaged { what },
-        other => other,
-    })?;
+    // A check that cannot even be asked for: the search index no longer knows itself.
+    let said = said.map_err(as_damage)?;
     if said == "ok" { Ok(()) } else { Err(StoreError::Damaged { what: said.replace('\n', " ") }) }
 }
 
