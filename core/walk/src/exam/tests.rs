@@ -319,7 +319,7 @@ fn picks_that_cannot_be_are_refused() {
     );
     assert_eq!(
         of(vec![planted("front.hook.bolt", "bent")]),
-        "procedure crate has no point front.hook.bolt; see procedure show crate"
+        "procedure crate has no point front.hook.bolt; exam lock --preview lists what can be planted"
     );
 }
 
