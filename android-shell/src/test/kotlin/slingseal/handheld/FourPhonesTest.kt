@@ -233,7 +233,7 @@ class FourPhonesTest {
         assertEquals(lead.points.map { it.id }, there.points.map { it.id })
         assertEquals(closing.digest, desk.closings().single().digest)
         assertEquals(lead.account, closing.account)
-        assertEquals("set_down", desk.load("KM-061").state)
+        assertEquals(slingseal.core.FlowState.SET_DOWN, desk.load("KM-061").state)
         assertEquals(emptyList<String>(), desk.audit().faults)
         desk.close()
     }
