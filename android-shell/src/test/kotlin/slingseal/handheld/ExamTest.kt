@@ -276,7 +276,7 @@ class ExamTest {
 
         val line = core.examResults().single()
         assertEquals(
-            listOf("passed", "Thistle 7", "Mason 5"),
+            listOf(slingseal.core.ExamOutcome.PASSED, "Thistle 7", "Mason 5"),
             listOf(line.outcome, line.student, line.instructor),
         )
         assertEquals(listOf(1u, 2u, 1u), listOf(line.found, line.of, line.falseCalls))
