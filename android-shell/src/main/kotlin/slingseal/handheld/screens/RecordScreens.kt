@@ -1,6 +1,7 @@
 package slingseal.handheld.screens
 
 import android.view.View
+import slingseal.core.RecordLine
 import slingseal.core.RecordStanding
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -21,27 +22,12 @@ class RecordsScreen(shell: Shell, override val place: Place.Records) : Screen(sh
                 val state =
                     listOfNotNull(
                             text(if (record.fit) R.string.fit else R.string.not_fit),
-                            when (record.standing) {
-                                RecordStanding.VOIDED -> text(R.string.voided)
-                                RecordStanding.SUPERSEDED -> text(R.string.superseded)
-                                RecordStanding.CURRENT,
-                                RecordStanding.REFUSED,
-                                RecordStanding.WAITING,
-                                RecordStanding.NO_INSPECTION ->
-                                    if (record.expired) text(R.string.expired) else null
-                            },
+                            stands(record)?.let(::text),
                             record.issued.dtg,
                             record.inspector,
                         )
                         .joinToString(" · ")
-                key(
-                    Face.ROW,
-                    record.load,
-                    if (record.fit && record.standing == RecordStanding.CURRENT) Sign.TICK else Sign.CROSS,
-                    state,
-                ) {
-                    shell.go(Place.Record(record.record))
-                }
+                key(Face.ROW, record.load, signOf(record), state) { shell.go(Place.Record(record.record)) }
             }
         val about =
             if (sought.isEmpty()) null
@@ -114,6 +100,19 @@ class RecordScreen(shell: Shell, override val place: Place.Record) : Screen(shel
                         )
                     }
                     .toTypedArray(),
+                // a void is told with who took it back and why
+                stands(line)
+                    ?.takeIf { line.standing != RecordStanding.VOIDED }
+                    ?.let {
+                        parts.panel(
+                            parts.signed(
+                                signOf(line),
+                                parts.words(text(it), 18, bold = true, ground = palette.panel),
+                                palette.panel,
+                            ),
+                            thick = true,
+                        )
+                    },
                 parts.panel(facts),
                 *storyOf(shell, moves).toTypedArray(),
                 if (found.isEmpty()) null else parts.eyebrow(text(R.string.findings)),
@@ -131,3 +130,21 @@ class RecordScreen(shell: Shell, override val place: Place.Record) : Screen(shel
         )
     }
 }
+
+/** Why a record may not be relied on, whatever its inspector decided; none where nothing is against it. */
+private fun stands(line: RecordLine): Int? =
+    when (line.standing) {
+        RecordStanding.CURRENT -> R.string.expired.takeIf { line.expired }
+        RecordStanding.SUPERSEDED -> R.string.superseded
+        RecordStanding.VOIDED -> R.string.voided
+        RecordStanding.REFUSED -> R.string.record_refused
+        RecordStanding.WAITING -> R.string.record_waits
+        RecordStanding.NO_INSPECTION -> R.string.record_no_inspection
+    }
+
+private fun signOf(line: RecordLine): Sign =
+    when {
+        line.standing == RecordStanding.WAITING -> Sign.WARN
+        line.fit && stands(line) == null -> Sign.TICK
+        else -> Sign.CROSS
+    }
