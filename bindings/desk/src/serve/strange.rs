@@ -420,15 +420,15 @@ fn long_work_is_shown_and_stopped_while_it_holds_the_home() {
     let head =
         format!("HTTP/1.1\r\nHost: {0}\r\nOrigin: http://{0}\r\nCookie: {1}\r\n\r\n", page.host, page.cookie);
     let ask = |line: &str| String::from_utf8(page.ask(format!("{line} {head}").as_bytes())).unwrap();
-    let shown = ask("GET /work");
-    assert!(shown.contains("Taking in endless.slb") && shown.contains("action=\"/work/1/stop\""), "{shown}");
+    let shown = ask("GET /job");
+    assert!(shown.contains("Taking in endless.slb") && shown.contains("action=\"/job/1/stop\""), "{shown}");
     assert!(shown.contains("\r\nRefresh: 2\r\n"), "it looks again by itself");
-    assert!(ask(&format!("POST /work/{}/stop", begun.unwrap())).starts_with("HTTP/1.1 303"));
+    assert!(ask(&format!("POST /job/{}/stop", begun.unwrap())).starts_with("HTTP/1.1 303"));
     stopped.store(true, std::sync::atomic::Ordering::Relaxed);
     while works.list()[0].is_under_way() {
         std::thread::sleep(Duration::from_millis(5));
     }
-    let shown = ask("GET /work");
+    let shown = ask("GET /job");
     assert!(shown.contains("Stopped") && !shown.contains("Refresh:"), "{shown}");
     // The home is free again, and nothing of it was taken in.
     assert!(ask("GET /").starts_with("HTTP/1.1 200"));

@@ -140,7 +140,7 @@ fn every_page_is_for_everybody_at_every_width() {
         ("/act/approve", "Approve a procedure"),
         ("/act/withdraw", "Withdraw an approval"),
         ("/act/distrust", "Trust an authority no longer"),
-        ("/work", "Work"),
+        ("/job", "Work"),
         ("/nothing", "That did not work"),
     ];
     for theme in ["light", "dark"] {

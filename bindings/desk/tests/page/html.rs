@@ -83,7 +83,7 @@ fn every_page_is_html_by_a_checker_that_is_not_ours() {
         "/act/approve",
         "/act/withdraw",
         "/act/distrust",
-        "/work",
+        "/job",
         "/nothing",
     ];
     let mut files = Vec::new();

@@ -131,16 +131,16 @@ fn long_work_says_how_far_it_is_and_its_file_is_taken() {
     let (mut browser, _) = opened(&served);
     let export = format!("{}/export", served.base);
     browser.open(&export, "Export");
-    browser.js("document.querySelector('form[action=\"/work/audit\"] button').click(); true");
-    browser.until("location.pathname === '/work' && document.querySelector('main').innerText.includes('Everything holds')");
+    browser.js("document.querySelector('form[action=\"/job/audit\"] button').click(); true");
+    browser.until("location.pathname === '/job' && document.querySelector('main').innerText.includes('Everything holds')");
     browser.open(&export, "Export");
-    browser.js("document.querySelector('form[action=\"/work/export\"] [value=\"account.json\"]').form.requestSubmit(); true");
-    browser.until("location.pathname === '/work' && !!document.querySelector('#work-2 a.act')");
+    browser.js("document.querySelector('form[action=\"/job/export\"] [value=\"account.json\"]').form.requestSubmit(); true");
+    browser.until("location.pathname === '/job' && !!document.querySelector('#work-2 a.act')");
     let same = browser.js(
         "Promise.all([fetch(document.querySelector('#work-2 a.act').href), fetch(document.querySelector('#work-2 a.act').href)]) \
          .then(both => Promise.all(both.map(one => one.json()))).then(([a, b]) => a.schema === 'slingseal.account/1' && JSON.stringify(a) === JSON.stringify(b))",
     );
     assert_eq!(same, true, "it is taken more than once");
-    assert_eq!(browser.js("fetch('/work/99/account.json').then(answer => answer.status)"), 404);
-    assert_eq!(browser.js("fetch('/work/2/records.csv').then(answer => answer.status)"), 404);
+    assert_eq!(browser.js("fetch('/job/99/account.json').then(answer => answer.status)"), 404);
+    assert_eq!(browser.js("fetch('/job/2/records.csv').then(answer => answer.status)"), 404);
 }

@@ -226,7 +226,7 @@ if ((live || sending || works) && window.EventSource) {
     if (sending) {
       sending.textContent = `${work.what}: ${work.said}`;
       by("stop").hidden = !work.under_way;
-      by("stop").onclick = () => fetch(`/work/${work.number}/stop`, { method: "POST" });
+      by("stop").onclick = () => fetch(`/job/${work.number}/stop`, { method: "POST" });
     }
     const shown = by(`work-${work.number}`);
     if (!shown) return;

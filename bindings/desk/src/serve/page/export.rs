@@ -41,8 +41,8 @@ pub(in crate::serve) fn export(leads: &PinAsked<'_>, ready: bool, language: Lang
             section.door {
                 h2 { (words::AuditDoor.say(language)) }
                 p { (words::AuditExplained.say(language)) }
-                form method="post" action="/work/audit" { button { (words::AuditBegin.say(language)) } }
-                p { a href="/work" { (words::Work.say(language)) } }
+                form method="post" action="/job/audit" { button { (words::AuditBegin.say(language)) } }
+                p { a href="/job" { (words::Work.say(language)) } }
             }
             section.door {
                 h2 { (words::HookCheckForPhones.say(language)) }
@@ -64,7 +64,7 @@ pub(in crate::serve) fn export(leads: &PinAsked<'_>, ready: bool, language: Lang
 /// A button that begins a long export.
 fn begin(name: &str, title: &str) -> Markup {
     html! {
-        form method="post" action="/work/export" {
+        form method="post" action="/job/export" {
             input type="hidden" name="name" value=(name);
             button { (title) }
         }

@@ -28,7 +28,7 @@ fn one(work: &Work, language: Language) -> Markup {
                 None => {
                     p { (words::WorkGoesOn.say(language)) ": " span.said { (work.said(language)) } }
                     @if of > 0 { progress max=(of) value=(done) aria-label=(what) {} } @else { progress aria-label=(what) {} }
-                    form method="post" action={ "/work/" (work.number) "/stop" } {
+                    form method="post" action={ "/job/" (work.number) "/stop" } {
                         button aria-label=(words::StopNamed { what: &what }.say(language)) { (words::Stop.say(language)) }
                     }
                 }
@@ -38,7 +38,7 @@ fn one(work: &Work, language: Language) -> Markup {
                     p { b { (words::WorkDoneIn.say(language)) } }
                     @for line in &made.lines { p { (line) } }
                     @if let Some((_, name, _)) = &made.file {
-                        p { a.act href={ "/work/" (work.number) "/" (name) } { (words::TakeFile.say(language)) " (" (name) ")" } }
+                        p { a.act href={ "/job/" (work.number) "/" (name) } { (words::TakeFile.say(language)) " (" (name) ")" } }
                     }
                 }
             }

@@ -173,8 +173,8 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
             // A browser does not try again where it is told so.
             None => Reply::bare(503),
         }),
-        ["work"] => Ok(works(desk)),
-        ["work", number, file] => made(desk, number, file),
+        ["job"] => Ok(works(desk)),
+        ["job", number, file] => made(desk, number, file),
         ["class"] => {
             let procedure = query.some("procedure");
             let view =

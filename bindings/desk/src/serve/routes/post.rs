@@ -114,7 +114,7 @@ pub(super) fn posted(
             }))
         }
         ["act", name] => acts::answered(desk, name, request),
-        ["work", "export"] => {
+        ["job", "export"] => {
             let form = ask::form(request)?;
             let name = form.get("name").to_owned();
             let kind = kind_of(&name)?;
@@ -125,16 +125,16 @@ pub(super) fn posted(
                 written(&app, &name, work, file.reopen().map_err(export_failed)?)?;
                 Ok(Made { lines: Vec::new(), file: Some((kind, name, file)) })
             })?;
-            Ok(Reply::see("/work"))
+            Ok(Reply::see("/job"))
         }
-        ["work", "audit"] => {
+        ["job", "audit"] => {
             let app = Arc::clone(&desk.app);
             desk.works.begin(What::Audit, app.now().into(), move |work| audited(&app, work))?;
-            Ok(Reply::see("/work"))
+            Ok(Reply::see("/job"))
         }
-        ["work", number, "stop"] => {
+        ["job", number, "stop"] => {
             desk.works.get(number)?.stop();
-            Ok(Reply::see("/work"))
+            Ok(Reply::see("/job"))
         }
         ["moving"] => {
             let form = ask::form(request)?;
