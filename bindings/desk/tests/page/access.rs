@@ -93,7 +93,12 @@ fn lasting(text: &str) -> String {
 fn is_kept(language: &str, shown: &str) {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("tests/page/screens/{language}.txt"));
     match std::fs::read_to_string(&path) {
-        Ok(kept) => assert_eq!(shown, kept, "{}: a page changed", path.display()),
+        Ok(kept) => {
+            for (number, (shown, kept)) in shown.lines().zip(kept.lines()).enumerate() {
+                assert_eq!(shown, kept, "{}: line {} changed", path.display(), number + 1);
+            }
+            assert_eq!(shown, kept, "{}: a page changed", path.display());
+        }
         Err(_) if std::env::var_os("SLINGSEAL_WRITE_SCREENS").is_some() => {
             std::fs::create_dir_all(path.parent().unwrap()).unwrap();
             std::fs::write(&path, shown).unwrap();

@@ -117,12 +117,13 @@ impl Browser {
         panic!("never true: {expression}\n{}", seen.as_str().unwrap_or_default());
     }
 
-    /// Opens a page of the desk and waits for its heading.
+    /// Opens a page of the desk and waits for its heading, and for what its script says by itself: whether it is kept up to date.
     pub fn open(&mut self, url: &str, heading: &str) {
         self.go(url);
         let path = url.splitn(4, '/').nth(3).unwrap_or_default();
         self.until(&format!(
-            "location.href.includes({}) && document.querySelector('h1')?.innerText.startsWith({})",
+            "location.href.includes({}) && document.querySelector('h1')?.innerText.startsWith({}) \
+             && document.readyState === 'complete' && document.getElementById('live')?.textContent !== ''",
             json!(path),
             json!(heading)
         ));
