@@ -9,7 +9,7 @@ fn a_command_line_that_cannot_be_read_is_told_in_the_reader_s_language() {
         (&["verfy"], "slingseal: no hay ninguna orden «verfy»\n  ¿quería decir verify?"),
         (&["verify", "--nope"], "slingseal: aquí no se admite «--nope»"),
         (&["void", "KM-015"], "slingseal: falta esto: --cause <PALABRA>"),
-        (&["tag", "write", "a", "--out"], "slingseal: --out <DIR> pide un valor"),
+        (&["tag", "write", "a", "--out"], "slingseal: --out <CARPETA> pide un valor"),
         (&["records", "list", "--most", "x"], "slingseal: --most <N> pide un número, y no «x»"),
         (&["bundle", "play", "--pace", "99"], "slingseal: --pace <N> admite de 1 a 15, y no «99»"),
         (&["inspect", "a", "--walk", "b"], "no van juntos"),
