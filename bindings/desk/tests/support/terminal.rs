@@ -188,10 +188,10 @@ impl Cells {
 
 /// A program on a terminal of its own. It does not outlive a test that failed.
 pub struct Screen {
-    pub keys: File,
-    /// The far end, kept open so that its state can be asked for.
-    pub far: File,
-    pub child: Child,
+    keys: File,
+    /// The far end, kept open for as long as somebody may still read what was written there.
+    _far: File,
+    child: Child,
     pub cells: Cells,
     drawn: Receiver<Vec<u8>>,
 }
@@ -215,7 +215,7 @@ impl Screen {
         let end = || far.try_clone().unwrap();
         command.env("TERM", "xterm-256color").stdin(end()).stdout(end()).stderr(end());
         let child = command.spawn().unwrap();
-        Self { keys, far, child, cells: Cells::new(columns, rows), drawn }
+        Self { keys, _far: far, child, cells: Cells::new(columns, rows), drawn }
     }
 
     /// Waits until a whole frame says so; how its words are broken over lines does not count.
