@@ -3,7 +3,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use slingseal_app::{CloseRequest, CloseView, PieceReport, Received, RefusalCause, ReportRequest};
+use slingseal_app::{
+    CloseRequest, CloseView, MovementKind, PieceReport, Received, RefusalCause, ReportRequest, VerdictWord,
+};
 use slingseal_tests::scripted::PIN;
 
 use crate::zone::{Ends, WORDS, Zone};
@@ -80,7 +82,7 @@ fn a_day_of_twelve_loads_is_closed_by_what_went_wrong_and_nothing_else() {
             let (word, reasons) = far.told(Some(&seals[4]), Some(tag));
             assert_eq!((word.as_str(), reasons[0].as_str()), ("NO-GO", "set_down"));
             let against = far.app.report(&event("lifted"), None).unwrap().report;
-            assert_eq!(against.verdict.as_deref(), Some("NO-GO"));
+            assert_eq!(against.verdict, Some(VerdictWord::NoGo));
             zone.pass(400);
             far.app.report(&of(tag, "set-down"), None).unwrap();
         }
@@ -146,13 +148,13 @@ fn a_day_of_twelve_loads_is_closed_by_what_went_wrong_and_nothing_else() {
         .collect();
     // Nothing of it was signed: every load stands where the hook would say, and what was reported stands beside it.
     assert_eq!(counted, [("fit", 11), ("wait", 1)], "{counted:?}");
-    let mut reported: BTreeMap<&str, u64> = BTreeMap::new();
+    let mut reported: BTreeMap<MovementKind, u64> = BTreeMap::new();
     for (event, count) in board.columns.iter().flat_map(|column| &column.reported) {
-        *reported.entry(event).or_default() += count;
+        *reported.entry(*event).or_default() += count;
     }
     assert_eq!(
-        reported.into_iter().collect::<Vec<_>>(),
-        [("derigged", 2), ("lost", 1), ("refused", 1), ("returned", 8)]
+        reported.into_iter().map(|(event, count)| (event.word(), count)).collect::<Vec<_>>(),
+        [("refused", 1), ("lost", 1), ("derigged", 2), ("returned", 8)]
     );
     let lost = desk.app.load("KM-204").unwrap();
     assert!(lost.state.word() == "fit" && lost.reported.contains("lost"), "{}", lost.reported);

@@ -190,7 +190,10 @@ fn look_at_the_views(desk: &Device) {
 
     let people = desk.app.people().unwrap().people;
     let anvil = people.iter().find(|person| person.holder == "Anvil 3").unwrap();
-    assert_eq!((anvil.sealed, anvil.fit, anvil.found, anvil.good), (2, 1, 1, true));
+    assert_eq!(
+        (anvil.sealed, anvil.fit, anvil.found, anvil.standing),
+        (2, 1, 1, slingseal_app::PersonStanding::Good)
+    );
     assert_eq!(people.len(), 4, "{people:#?}");
 
     let pieces = desk.app.equipment("", 10).unwrap();

@@ -131,7 +131,7 @@ impl Device {
     pub fn credentialed(self, authority: &Device, holder: &str, roles: &str) -> Self {
         self.meet(authority);
         let request = self.app.make_key(holder, PIN).unwrap().text;
-        let (roles, expires) = (roles.into(), "2027-12-31".into());
+        let (roles, expires) = (slingseal_app::roles_of(roles).unwrap(), "2027-12-31".into());
         let issue = Issue { request, roles, expires, holder: None, validity_hours: None };
         let credential = authority.app.issue(&issue, WORDS).unwrap().text;
         let Received::Credential { own: true, .. } = self.app.receive(&credential).unwrap() else {

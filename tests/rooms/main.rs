@@ -6,4 +6,5 @@ mod doors;
 mod facade;
 mod order;
 mod sources;
+mod states;
 mod words;

@@ -12,11 +12,16 @@ pub(crate) fn root() -> PathBuf {
 
 /// Every Rust file below a folder, sorted; nothing where the folder is not there.
 pub(crate) fn rust_files(folder: &Path) -> Vec<PathBuf> {
+    files_of(folder, "rs")
+}
+
+/// Every file below a folder whose name ends so, sorted; nothing where the folder is not there.
+pub(crate) fn files_of(folder: &Path, ending: &str) -> Vec<PathBuf> {
     let Ok(entries) = std::fs::read_dir(folder) else { return Vec::new() };
     let mut files: Vec<PathBuf> = entries
         .map(|entry| entry.expect("a folder entry can be read").path())
-        .flat_map(|path| if path.is_dir() { rust_files(&path) } else { vec![path] })
-        .filter(|path| path.extension().is_some_and(|ending| ending == "rs"))
+        .flat_map(|path| if path.is_dir() { files_of(&path, ending) } else { vec![path] })
+        .filter(|path| path.extension().is_some_and(|found| found == ending))
         .collect();
     files.sort();
     files

@@ -80,7 +80,7 @@ pub fn set_up(folder: &Path) -> (std::path::PathBuf, String) {
     app.trust(&card.card.text, &card.fingerprint).expect("the authority is trusted");
     app.receive(&card.roster.text).expect("the roster is taken");
     let request = app.make_key("Anvil 3", PIN).expect("a key is made").text;
-    let (roles, expires) = ("inspector".into(), "2027-12-31".into());
+    let (roles, expires) = (vec![slingseal_app::Role::Inspector], "2027-12-31".into());
     let issue = Issue { request, roles, expires, holder: None, validity_hours: None };
     let credential = authority.issue(&issue, WORDS).expect("a credential is issued");
     app.receive(&credential.text).expect("the credential is taken");

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 use slingseal_app::catalogue::{Saying, desk as words};
-use slingseal_app::{AppError, CodeView, Language};
+use slingseal_app::{AppError, CodeView, Language, Subject};
 pub(crate) use slingseal_app::{clock, said_by_system as plain};
 
 use crate::console::{self, Shown};
@@ -23,12 +23,12 @@ pub(crate) fn complain(error: &AppError, json: bool, language: Language) {
 }
 
 /// What was inspected and is no load, as a person calls it: a serial number alone says not what it is of.
-pub(crate) fn inspected(subject: &str, name: &str) -> Saying {
+pub(crate) fn inspected(subject: Subject, name: &str) -> Saying {
     match subject {
-        "piece" => words::InspectedPiece { name }.into(),
-        "aircraft" => words::InspectedAircraft { name }.into(),
-        "zone" => words::InspectedZone { name }.into(),
-        _ => words::InspectedHandling { name }.into(),
+        Subject::Piece => words::InspectedPiece { name }.into(),
+        Subject::Aircraft => words::InspectedAircraft { name }.into(),
+        Subject::Zone => words::InspectedZone { name }.into(),
+        Subject::Handling | Subject::Load => words::InspectedHandling { name }.into(),
     }
 }
 

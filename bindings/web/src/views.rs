@@ -3,7 +3,7 @@
 
 use serde_json::{Value, json};
 use slingseal_catalogue::check_page as words;
-use slingseal_judgement::{Judged, LoadWord, Scan, cautions, first_line, spoken};
+use slingseal_judgement::{Judged, LoadWord, Scan, Verdict, cautions, first_line, spoken};
 use slingseal_message::seal::{InspectedSubject, Outcome, SignedInspection};
 use slingseal_message::tag::Tag;
 use slingseal_message::trust::Signer;
@@ -39,7 +39,7 @@ pub(crate) fn verdict(worst: &Judged, all: &[Judged], scan: &Scan, language: Lan
         if all.len() > 1 { all.iter().map(|one| line(one, language)).collect() } else { Vec::new() };
     json!({
         "kind": "verdict",
-        "verdict": match judgement.verdict.word() { "GO" => "go", "WAIT" => "wait", _ => "no_go" },
+        "verdict": match judgement.verdict { Verdict::Go => "go", Verdict::Wait => "wait", Verdict::NoGo => "no_go" },
         "word": judgement.verdict.word(),
         "first": first,
         "spoken": spoken(judgement.verdict, &first, language),

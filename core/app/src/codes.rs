@@ -8,13 +8,106 @@ use slingseal_judgement::{is_of_a_load, plausible};
 use slingseal_message::envelope::{Claims, Kind, Limits, Sign1, unwrap, wrap};
 use slingseal_message::trust::SealedCopy;
 use slingseal_qr as qr;
-use slingseal_words::Digest;
+use slingseal_words::{Digest, Saying};
+
+/// What a code is to whoever scans it. Two forms of one thing are one kind: which of them it is, only the core asks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum CodeKind {
+    /// What hangs on the load.
+    Tag,
+    /// The inspector's attestation.
+    Seal,
+    /// An authority's word that a key belongs to a person with roles.
+    Credential,
+    /// A device's wish to be credentialed.
+    KeyRequest,
+    /// An authority's name and public key.
+    Authority,
+    /// An authority's list of what it has revoked, and of what it approves.
+    Roster,
+    /// An inspection of what is no load.
+    Inspection,
+    /// The word that a seal no longer holds.
+    Void,
+    /// A report of what became of a load.
+    Movement,
+    /// What a leader hands up once an account is closed.
+    Closing,
+    /// One frame of a moving code.
+    BundleFrame,
+    /// What a device already has.
+    Have,
+    /// Whom a check page trusts and what it knows.
+    CheckPage,
+    /// An instructor's lock on planted deficiencies.
+    ExamKey,
+    /// A student's signed examination result; never an inspection.
+    ExamResult,
+    /// A part of an authority's copy, which is no message.
+    CopyPart,
+    /// The text of a procedure on its blank sheet, which is no message.
+    Procedure,
+}
+
+impl From<Kind> for CodeKind {
+    fn from(kind: Kind) -> Self {
+        match kind {
+            Kind::Tag | Kind::TagWithBasis => Self::Tag,
+            Kind::Seal => Self::Seal,
+            Kind::Credential => Self::Credential,
+            Kind::KeyRequest => Self::KeyRequest,
+            Kind::Authority => Self::Authority,
+            Kind::Roster | Kind::RosterOfKeys => Self::Roster,
+            Kind::Inspection => Self::Inspection,
+            Kind::Void => Self::Void,
+            Kind::Movement => Self::Movement,
+            Kind::Closing => Self::Closing,
+            Kind::BundleFrame => Self::BundleFrame,
+            Kind::Have => Self::Have,
+            Kind::CheckPage => Self::CheckPage,
+            Kind::ExamKey => Self::ExamKey,
+            Kind::ExamResult => Self::ExamResult,
+        }
+    }
+}
+
+impl CodeKind {
+    /// The message that it is, in the first of its forms; none where it is no message.
+    fn message(self) -> Option<Kind> {
+        Kind::ALL.iter().copied().find(|kind| Self::from(*kind) == self)
+    }
+
+    /// The word for JSON.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::CopyPart => "copy-part",
+            Self::Procedure => "procedure",
+            _ => self.message().map_or("", Kind::english),
+        }
+    }
+
+    /// What a person calls it, in no language yet.
+    pub fn saying(self) -> Saying {
+        match self {
+            Self::CopyPart => faults::KindCopyPart.into(),
+            Self::Procedure => faults::KindProcedure.into(),
+            _ => self.message().map_or_else(|| Saying::verbatim(""), Kind::saying),
+        }
+    }
+}
+
+impl crate::view::Worded for CodeKind {
+    fn word(&self) -> &'static str {
+        Self::word(*self)
+    }
+}
 
 /// A message as text and as the code to be shown.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CodeView {
-    /// What it is: `seal`, `load tag`, …
-    pub kind: String,
+    /// What it is.
+    #[serde(serialize_with = "crate::view::word")]
+    pub kind: CodeKind,
     /// The text.
     pub text: String,
     /// Modules a side.
@@ -40,8 +133,7 @@ impl CodeView {
             Ok((kind, bytes)) if kind != Kind::BundleFrame => Digest::of(&bytes).check_word(),
             _ => String::new(),
         };
-        let kind = kind.english().into();
-        Ok(Self { kind, text, size: code.size(), modules, version: code.version(), check })
+        Ok(Self { kind: kind.into(), text, size: code.size(), modules, version: code.version(), check })
     }
 
     /// A part of an authority's copy, which is no message.
@@ -49,7 +141,7 @@ impl CodeView {
         let code = qr::write(&text).map_err(AppError::bad_input)?;
         let modules = code.modules().iter().map(|dark| u8::from(*dark)).collect();
         let (size, version) = (code.size(), code.version());
-        Ok(Self { kind: COPY_PART.into(), text, size, modules, version, check: String::new() })
+        Ok(Self { kind: CodeKind::CopyPart, text, size, modules, version, check: String::new() })
     }
 
     /// As a PNG of so many pixels a module, quiet zone included.
@@ -110,9 +202,6 @@ impl CodeView {
     }
 }
 
-/// What a reading calls a part of an authority's copy.
-const COPY_PART: &str = "copy-part";
-
 const BLACK: [u8; 3] = [0x12, 0x12, 0x12];
 
 /// The colour of a kind: dark, so that white words on it have 7:1 and more. What belongs to a load is blue or green, what takes
@@ -144,7 +233,8 @@ pub enum Reading {
     /// A code of ours.
     Ours {
         /// What it is.
-        kind: String,
+        #[serde(serialize_with = "crate::view::word")]
+        kind: CodeKind,
         /// The text.
         text: String,
     },
@@ -158,11 +248,21 @@ pub enum Reading {
 impl Reading {
     pub(crate) fn of(text: String) -> Self {
         match unwrap(&text) {
-            Ok((kind, _)) => Self::Ours { kind: kind.english().into(), text },
-            Err(_) if SealedCopy::part(&text).is_some() => Self::Ours { kind: COPY_PART.into(), text },
+            Ok((kind, _)) => Self::Ours { kind: kind.into(), text },
+            Err(_) if SealedCopy::part(&text).is_some() => Self::Ours { kind: CodeKind::CopyPart, text },
             Err(_) => Self::Foreign { text },
         }
     }
+}
+
+/// A text of ours, with what it is.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CodeText {
+    /// What it is.
+    #[serde(serialize_with = "crate::view::word")]
+    pub kind: CodeKind,
+    /// The text.
+    pub text: String,
 }
 
 /// What every code in a picture file (PNG or JPEG) says, on the thorough path; empty where nothing is read.
@@ -266,4 +366,22 @@ pub fn code_of(text: &str) -> Result<CodeView, AppError> {
     }
     let (kind, _) = unwrap(text)?;
     CodeView::of_text(kind, text.to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::CodeKind;
+    use slingseal_message::envelope::Kind;
+
+    /// JSON and people are told of a message's kind in the message's own words.
+    #[test]
+    fn a_code_is_called_what_its_message_is_called() {
+        for kind in Kind::ALL.iter().copied() {
+            let code = CodeKind::from(kind);
+            assert_eq!((code.word(), code.saying()), (kind.english(), kind.saying()));
+        }
+        for code in [CodeKind::CopyPart, CodeKind::Procedure] {
+            assert!(!code.word().is_empty() && Kind::ALL.iter().all(|kind| kind.english() != code.word()));
+        }
+    }
 }

@@ -39,7 +39,7 @@ pub use account::exchange::{ExchangeHere, ExchangePosition, ExchangeState, Excha
 pub use account::records::{RecordLine, RecordStanding, RecordState, RecordView, TimelineEntry};
 pub use backup::{BackupView, RestoredView, restore_home};
 pub use closing::{ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView};
-pub use codes::{CodeView, Reading, code_of, read_picture, text_of, texts_of};
+pub use codes::{CodeKind, CodeText, CodeView, Reading, code_of, read_picture, text_of, texts_of};
 pub use error::{AppError, said_by_system};
 pub use exams::class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
 pub use exams::csv::ClassTable;
@@ -58,9 +58,9 @@ pub use leader::{
     AccountCell, AccountTable, AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, ColumnType,
     DeficienciesView, DrawnLook, EXPORT_SCHEMA, EditionWalked, EditionsView, ExportTable, GroupShare,
     InAllView, InspectorLooks, ListRequest, LoadView, ManifestLine, ManifestView, MomentView, PeopleView,
-    PersonView, PhotoView, PieceFilter, PieceLifeView, PieceLine, PieceMoment, PieceStanding, PieceView,
-    PiecesView, PointLooks, PointShare, RecordsView, SecondLookView, ShareView, TableWriter, WeekShare,
-    WeeksRequest, ZoneCount,
+    PersonStanding, PersonView, PhotoView, PieceFilter, PieceGroup, PieceLifeState, PieceLifeView, PieceLine,
+    PieceMoment, PieceStanding, PieceView, PiecesView, PointLooks, PointShare, RecordsView, SecondLookView,
+    ShareView, TableWriter, WeekShare, WeeksRequest, ZoneCount,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, RefusalChoice, ReportMade,
@@ -78,7 +78,7 @@ pub use slingseal_judgement::{FlowState, Grade, TagSignature, is_of_a_load};
 pub use slingseal_message::movement::{MovementKind, RefusalCause};
 pub use slingseal_message::seal::VoidCause;
 pub use slingseal_message::tag::WeightSource;
-pub use slingseal_message::trust::Stretch;
+pub use slingseal_message::trust::{Role, Stretch};
 pub use slingseal_qr::{Effort, SceneReader};
 pub use slingseal_rigging::{
     Drawing, Pen, Shape, State as RiggingState, Step, Verdict as RiggingVerdict, drawing,
@@ -104,9 +104,9 @@ pub use tags::{
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
-pub use trust::before::{ActFault, ActField, IssueAsked, UsualTerms, role_words, usual_terms};
+pub use trust::before::{ActFault, ActField, IssueAsked, UsualTerms, usual_terms};
 pub use trust::copy::AuthorityCopy;
-pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_said};
+pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_of, roles_said};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use view::{Stamp, clock};
 pub use walks::WalkRequest;

@@ -89,7 +89,7 @@ impl Zone {
         let request = app.make_key(holder, PIN).unwrap();
         let issue = Issue {
             request: request.text,
-            roles: roles.into(),
+            roles: crate::roles_of(roles).unwrap(),
             expires: "2027-06-01".into(),
             holder: None,
             validity_hours: None,

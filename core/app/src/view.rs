@@ -1,9 +1,12 @@
+use std::collections::BTreeMap;
+
 use serde::{Serialize, Serializer};
 
 use slingseal_account::report::{MomentKind, PointKind};
 use slingseal_judgement::{FlowState, Grade, TagSignature};
 use slingseal_message::movement::{MovementKind, RefusalCause};
 use slingseal_message::tag::WeightSource;
+use slingseal_message::trust::Role;
 use slingseal_walk::exam::Outcome;
 use slingseal_walk::procedure::Subject;
 use slingseal_words::Time;
@@ -32,6 +35,7 @@ worded!(
     Outcome: word,
     PointKind: word,
     RefusalCause: word,
+    Role: name,
     Subject: word,
     TagSignature: word,
     WeightSource: word,
@@ -52,6 +56,16 @@ pub(crate) fn word_or_null<T: Worded, S: Serializer>(of: &Option<T>, to: S) -> R
 /// The stable word, or the empty text.
 pub(crate) fn word_or_empty<T: Worded, S: Serializer>(of: &Option<T>, to: S) -> Result<S::Ok, S::Error> {
     to.serialize_str(of.as_ref().map_or("", Worded::word))
+}
+
+/// The stable words of several, in their order.
+pub(crate) fn words<T: Worded, S: Serializer>(of: &[T], to: S) -> Result<S::Ok, S::Error> {
+    to.collect_seq(of.iter().map(Worded::word))
+}
+
+/// How many of each, by the stable word.
+pub(crate) fn counted<T: Worded, S: Serializer>(of: &BTreeMap<T, u64>, to: S) -> Result<S::Ok, S::Error> {
+    to.collect_map(of.iter().map(|(one, count)| (one.word(), count)))
 }
 
 /// A moment in both ways of writing: for machines and for the trade.

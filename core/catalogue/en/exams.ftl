@@ -109,3 +109,4 @@ standard-of-planted = the standard must be of 1 to 12 planted deficiencies
 standard-asks-wrong = the standard asks for none, or for more than is planted; ask for 1 to that many
 standard-time-wrong = the time must be from 1 second to 4 hours; give another
 nothing-to-plant = say what is planted: --draw 4 draws four, --plant POINT=NAME picks one; --preview lists all that can be planted
+run-that-ended = ended run

@@ -1,7 +1,6 @@
 ### Why the program does not do what was asked: what is wrong; what to do.
 
 gave-device-no-credential-holds = { $name } gave this device no credential that holds; show its key request to that authority
-no-role = "{ $word }" is no role
 authority-issued-no-such-credential = this authority issued no such credential
 load-when-procedure-no-condition = load { $load }: when: procedure { $id } has no condition "{ $unknown }"; { $mend }
 preference-name-bytes-shorten = a preference's name has 1 to { $most } bytes; shorten it

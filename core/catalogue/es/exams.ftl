@@ -109,3 +109,4 @@ standard-of-planted = la norma debe ser de 1 a 12 deficiencias puestas
 standard-asks-wrong = la norma no pide ninguna, o más de las puestas; pida de 1 a ese número
 standard-time-wrong = el tiempo debe ser de 1 segundo a 4 horas; dé otro
 nothing-to-plant = diga qué se pone: --draw 4 sortea cuatro, --plant PUNTO=NOMBRE elige una; --preview enseña todo lo que se puede poner
+run-that-ended = examen acabado

@@ -1,7 +1,6 @@
 ### Por qué el programa no hace lo pedido. No lo ha leído todavía ningún eslingador.
 
 gave-device-no-credential-holds = { $name } no dio a este dispositivo credencial que valga; muestre su petición de clave a esa autoridad
-no-role = "{ $word }" no es una función
 authority-issued-no-such-credential = esta autoridad no dio tal credencial
 load-when-procedure-no-condition = carga { $load }: when: el procedimiento { $id } no tiene la condición "{ $unknown }"; { $mend }
 preference-name-bytes-shorten = el nombre de una preferencia tiene de 1 a { $most } bytes; acórtelo

@@ -62,7 +62,7 @@ fn ready(home: &Path) -> (App, String) {
     let request = app.make_key("Anvil 3", PIN).expect("a key").text;
     let issue = Issue {
         request,
-        roles: "inspector,planner".into(),
+        roles: vec![slingseal_app::Role::Inspector, slingseal_app::Role::Planner],
         expires: "2099-01-01".into(),
         holder: None,
         validity_hours: None,

@@ -1,15 +1,15 @@
 //! Codes and load tags.
 
 use slingseal_app::{
-    BasisLine, BasisView, CodeView, EditionState, EditionView, EquipmentView, LegView, LinkView,
-    ProcedureView, Reading, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingState, RiggingVerdict,
-    RiggingView, Stamp, StickerReading, StickerView, Subject, TagMade, TagSignature, TagView, WeightSource,
-    ZoneView,
+    BasisLine, BasisView, CodeKind, CodeText, CodeView, EditionState, EditionView, EquipmentView, LegView,
+    LinkView, ProcedureView, Reading, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingState,
+    RiggingVerdict, RiggingView, Stamp, StickerReading, StickerView, Subject, TagMade, TagSignature, TagView,
+    WeightSource, ZoneView,
 };
 
 #[uniffi::remote(Record)]
 pub struct CodeView {
-    pub kind: String,
+    pub kind: CodeKind,
     pub text: String,
     pub size: u32,
     pub modules: Vec<u8>,
@@ -17,10 +17,16 @@ pub struct CodeView {
     pub check: String,
 }
 
+#[uniffi::remote(Record)]
+pub struct CodeText {
+    pub kind: CodeKind,
+    pub text: String,
+}
+
 #[uniffi::remote(Enum)]
 pub enum Reading {
     Nothing,
-    Ours { kind: String, text: String },
+    Ours { kind: CodeKind, text: String },
     Foreign { text: String },
 }
 
@@ -35,9 +41,9 @@ pub struct StickerView {
 pub enum StickerReading {
     Empty,
     Foreign,
-    Newer { kind: String },
+    Newer { kind: CodeKind },
     Damaged,
-    Ours { seal: Option<String>, tag: Option<String>, others: Vec<String> },
+    Ours { seal: Option<String>, tag: Option<String>, others: Vec<CodeText> },
 }
 
 #[uniffi::remote(Record)]

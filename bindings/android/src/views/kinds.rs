@@ -1,9 +1,9 @@
 //! States, grades, outcomes and sorts: the enums of the rooms below, mirrored once.
 
 use slingseal_app::{
-    ClosePointKind, ExamOutcome, ExamRunState, FlowState, Grade, MomentKind, MovementKind, PlantedCall,
-    RecordStanding, RefusalCause, RiggingState, RiggingVerdict, Subject, TagSignature, VoidCause,
-    WalkLineState, WeightSource,
+    ClosePointKind, CodeKind, ExamOutcome, ExamRunState, FlowState, Grade, MomentKind, MovementKind,
+    PlantedCall, RecordStanding, RefusalCause, RiggingState, RiggingVerdict, Role, Subject, TagSignature,
+    VoidCause, WalkLineState, WeightSource,
 };
 
 #[uniffi::remote(Enum)]
@@ -177,4 +177,34 @@ pub enum PlantedCall {
     NamedOtherwise,
     PassedAsGood,
     NotReached,
+}
+
+#[uniffi::remote(Enum)]
+pub enum Role {
+    Inspector,
+    Planner,
+    Hookup,
+    Leader,
+    Instructor,
+}
+
+#[uniffi::remote(Enum)]
+pub enum CodeKind {
+    Tag,
+    Seal,
+    Credential,
+    KeyRequest,
+    Authority,
+    Roster,
+    Inspection,
+    Void,
+    Movement,
+    Closing,
+    BundleFrame,
+    Have,
+    CheckPage,
+    ExamKey,
+    ExamResult,
+    CopyPart,
+    Procedure,
 }

@@ -3,6 +3,7 @@
 use slingseal_app::{
     ArrivalPiece, ArrivalView, ClosingView, CodeView, ExplainedView, FlowState, MovedPiece, MovementKind,
     MovementView, PieceReport, RefusalCause, RefusalChoice, ReportMade, ReportRequest, Stamp, TagView,
+    VerdictWord,
 };
 
 #[uniffi::remote(Record)]
@@ -52,7 +53,7 @@ pub struct MovementView {
     pub counts: bool,
     pub device: String,
     pub seal: Option<String>,
-    pub verdict: Option<String>,
+    pub verdict: Option<VerdictWord>,
     pub reason: Option<String>,
     pub aircraft: Option<String>,
     pub place: Option<String>,

@@ -1,9 +1,9 @@
 //! Keys, credentials, whom a device trusts, and what was taken in.
 
 use slingseal_app::{
-    ApprovalView, AuthorityView, ClosingView, CodeView, CredentialState, CredentialView, Issue,
-    IssuedListView, IssuedView, MovementView, Received, SetUpStep, SetUpView, SetUpWhat, Stamp, TagView,
-    TrustedView, VerdictView,
+    ApprovalView, AuthorityView, ClosingView, CodeKind, CodeView, CredentialState, CredentialView, Issue,
+    IssuedListView, IssuedView, MovementView, Received, Role, SetUpStep, SetUpView, SetUpWhat, Stamp,
+    Subject, TagView, TrustedView, VerdictView,
 };
 
 #[uniffi::remote(Record)]
@@ -41,7 +41,7 @@ pub enum CredentialState {
 pub struct IssuedView {
     pub id: String,
     pub holder: String,
-    pub roles: Vec<String>,
+    pub roles: Vec<Role>,
     pub expires: Stamp,
     pub state: CredentialState,
     pub key: String,
@@ -62,7 +62,7 @@ pub struct IssuedListView {
 #[uniffi::remote(Record)]
 pub struct Issue {
     pub request: String,
-    pub roles: String,
+    pub roles: Vec<Role>,
     pub expires: String,
     pub holder: Option<String>,
     pub validity_hours: Option<u32>,
@@ -80,7 +80,7 @@ pub struct SetUpView {
     pub pin_locked_until: Option<Stamp>,
     pub next: String,
     pub steps: Vec<SetUpStep>,
-    pub roles: Vec<String>,
+    pub roles: Vec<Role>,
     pub ready: bool,
     pub may_seal: bool,
 }
@@ -104,7 +104,7 @@ pub enum SetUpWhat {
 pub struct CredentialView {
     pub id: String,
     pub holder: String,
-    pub roles: Vec<String>,
+    pub roles: Vec<Role>,
     pub expires: Stamp,
     pub expired: bool,
     pub revoked: bool,
@@ -132,6 +132,6 @@ pub enum Received {
     Void { load: String, by: String, cause: String, new: bool },
     Movement { report: Box<MovementView>, new: bool },
     Closing { statement: Box<ClosingView>, new: bool },
-    Inspection { subject: String, name: String, by: String, fit: bool, fit_until: Option<Stamp>, new: bool },
-    Examination { what: String, id: String, load: String, by: String, new: bool },
+    Inspection { subject: Subject, name: String, by: String, fit: bool, fit_until: Option<Stamp>, new: bool },
+    Examination { what: CodeKind, id: String, load: String, by: String, new: bool },
 }

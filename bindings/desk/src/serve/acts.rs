@@ -3,7 +3,8 @@
 
 use slingseal_app::catalogue::page as words;
 use slingseal_app::{
-    ActFault, ActField, AppError, Approve, AuthorityView, CodeView, Issue, IssuedView, Language, roles_said,
+    ActFault, ActField, AppError, Approve, AuthorityView, CodeView, Issue, IssuedView, Language, Role,
+    roles_of, roles_said,
 };
 
 use super::ask::{self, Form};
@@ -110,8 +111,8 @@ fn choices(desk: &Desk, act: Act) -> Result<Choices, AppError> {
             Choices { named: named.collect() }
         }
         Act::Issue => {
-            let roles = slingseal_app::role_words().into_iter();
-            let named = roles.map(|role| (role.clone(), roles_said(&[role]).say(app.spoken())));
+            let named = Role::ALL.into_iter();
+            let named = named.map(|role| (role.name().to_owned(), role.saying().say(app.spoken())));
             Choices { named: named.collect() }
         }
         Act::Revoke => {
@@ -196,7 +197,8 @@ fn number(form: &Form, name: &str) -> Result<Option<u32>, ActFault> {
 fn issue_of(form: &Form) -> Result<Issue, ActFault> {
     Ok(Issue {
         request: form.get("request").to_owned(),
-        roles: form.all("roles").collect::<Vec<_>>().join(","),
+        roles: roles_of(&form.all("roles").collect::<Vec<_>>().join(","))
+            .map_err(|error| ActFault { field: Some(ActField::Roles), error })?,
         expires: form.get("expires").to_owned(),
         holder: form.some("holder"),
         validity_hours: number(form, "validity")?,

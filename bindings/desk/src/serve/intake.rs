@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, VecDeque};
 use std::io::Read;
 
 use slingseal_app::{
-    App, AppError, BundleReport, Effort, FrameTaken, MovingReader, Reading, Received, Stamp, VerdictView,
-    read_picture,
+    App, AppError, BundleReport, Effort, FrameTaken, MovingReader, Reading, Received, Stamp, Subject,
+    VerdictView, read_picture,
 };
 
 use slingseal_app::catalogue::Saying;
@@ -271,17 +271,18 @@ fn receipt_of(app: &App, text: &str, answer: Result<Received, AppError>) -> Rece
             receipt(app, true, known_or_new(app, what.into(), new))
         }
         Received::Inspection { subject, name, by, fit, fit_until, .. } => {
-            let name = crate::output::inspected(&subject, &name);
+            let name = crate::output::inspected(subject, &name);
             let found = match (fit, fit_until) {
                 (true, Some(until)) => words::PieceFitUntil { until: until.dtg }.saying(),
                 (true, None) => words::PieceFit.into(),
-                (false, _) if subject == "piece" => words::PieceWithdrawn.into(),
+                (false, _) if subject == Subject::Piece => words::PieceWithdrawn.into(),
                 (false, _) => words::InspectionNotFit.into(),
             };
             receipt(app, fit, words::InspectionTaken { name, by, found }.say(app.spoken()))
         }
         Received::Examination { what, load, by, new, .. } => {
-            let what = known_or_new(app, words::ExaminationTaken { what, by, load }.into(), new);
+            let what =
+                known_or_new(app, words::ExaminationTaken { what: what.saying(), by, load }.into(), new);
             let lines = vec![words::TrainingSaysNothing.say(app.spoken())];
             Receipt { lines, ..receipt(app, true, what) }
         }

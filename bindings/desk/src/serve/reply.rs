@@ -148,11 +148,11 @@ impl Reply {
 
 /// The status of an error.
 pub(super) fn status_of(error: &AppError) -> u16 {
-    match error.code() {
-        "not_found" => 404,
-        "bad_input" => 400,
-        "refused" => 409,
-        "storage_full" => 507,
-        _ => 500,
+    match error {
+        AppError::NotFound { .. } => 404,
+        AppError::BadInput { .. } => 400,
+        AppError::Refused { .. } => 409,
+        AppError::StorageFull { .. } => 507,
+        AppError::StorageDamaged { .. } | AppError::TooNew { .. } | AppError::Internal { .. } => 500,
     }
 }

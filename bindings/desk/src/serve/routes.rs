@@ -7,8 +7,8 @@ mod look;
 mod plan;
 mod post;
 
-use slingseal_app::AppError;
 use slingseal_app::catalogue::page as words;
+use slingseal_app::{AppError, Role};
 
 use super::ask::Ask;
 use super::desk::Desk;
@@ -73,13 +73,13 @@ fn is_authority(desk: &Desk) -> Result<bool, AppError> {
 
 /// Who signs tags here. Over an open network nobody: the PIN would travel in the clear.
 fn signer(desk: &Desk) -> Result<Option<String>, AppError> {
-    credentialed(desk, "planner")
+    credentialed(desk, Role::Planner)
 }
 
 /// Who signs here in a role; over an open network nobody.
-fn credentialed(desk: &Desk, role: &str) -> Result<Option<String>, AppError> {
+fn credentialed(desk: &Desk, role: Role) -> Result<Option<String>, AppError> {
     let credential =
         desk.app.set_up()?.credential.filter(|credential| !credential.expired && !desk.guard.in_the_clear());
-    let fitting = credential.filter(|credential| credential.roles.iter().any(|has| has == role));
+    let fitting = credential.filter(|credential| credential.roles.contains(&role));
     Ok(fitting.map(|fitting| fitting.holder))
 }

@@ -59,7 +59,7 @@ pub(super) fn make(app: &App, holder: &str, pin: &str) -> Result<(), AppError> {
     if set_up.credential.is_none_or(|credential| credential.expired) {
         let issue = Issue {
             request: set_up.request.unwrap_or_default(),
-            roles: "inspector,planner".into(),
+            roles: vec![slingseal_app::Role::Inspector, slingseal_app::Role::Planner],
             expires: app.now().plus(Seconds::days(365)).rfc3339(),
             holder: None,
             validity_hours: None,

@@ -4,7 +4,7 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use slingseal_app::catalogue::{closing, desk as words, page};
-use slingseal_app::{AppError, CloseRequest, CloseView, Language, visibly};
+use slingseal_app::{AppError, CloseRequest, CloseView, Language, PieceGroup, visibly};
 
 use super::Setting;
 use crate::cli::{AccountVerb, Close};
@@ -25,7 +25,7 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
         }
         AccountVerb::Equipment { open, csv: None } => {
             let mut lives = setting.app()?.piece_lives()?;
-            lives.retain(|life| !open || life.is("open"));
+            lives.retain(|life| !open || life.is(PieceGroup::Open));
             if setting.json {
                 print_json(&lives);
             } else {

@@ -8,7 +8,7 @@ use std::process::ExitCode;
 use serde::Serialize;
 use slingseal_app::{
     App, AppError, ApprovalView, Approve, AuthorityView, Issue, IssuedListView, IssuedView, Language,
-    Received, TrustedView, built_in_procedures, check_procedure, roles_said,
+    Received, TrustedView, built_in_procedures, check_procedure, roles_of, roles_said,
 };
 
 use super::Setting;
@@ -32,8 +32,8 @@ pub(crate) fn run(setting: &Setting, verb: AuthorityVerb) -> Result<ExitCode, Ap
             show(setting, &view, out.as_deref(), true)?;
         }
         AuthorityVerb::Issue { request, roles, expires, holder, validity, out } => {
-            let issue =
-                Issue { request: input::code(&request)?, roles, expires, holder, validity_hours: validity };
+            let (request, roles) = (input::code(&request)?, roles_of(&roles)?);
+            let issue = Issue { request, roles, expires, holder, validity_hours: validity };
             let code = app.issue(&issue, &ask(&app, Secret::Passphrase, false)?)?;
             let issued = app.issued_as(&code.text)?;
             let said = words::IssuedWithKey { line: line(&issued, setting.language), key: &issued.key };

@@ -10,7 +10,7 @@ use std::process::ExitCode;
 use serde::Serialize;
 use slingseal_app::{
     App, AppError, BundleRequest, CheckPageRequest, ExportTable, Issue, PointKind, PointState, PointView,
-    Received, SealView, VerdictView, VerdictWord, WalkRequest, WalkView, built_in_procedures, code_of,
+    Received, Role, SealView, VerdictView, VerdictWord, WalkRequest, WalkView, built_in_procedures, code_of,
     sound_answer,
 };
 
@@ -140,7 +140,7 @@ impl Demo<'_> {
         let roster = self.put("roster", &authority.roster.text)?;
         self.say(words::DeskBecomesAuthority { name: &authority.name, fingerprint: &authority.fingerprint });
         self.say(words::RosterNamesLists { lists: &APPROVED.join(", ") });
-        self.credential(&desk, &desk, "Lantern 1", "planner,leader")?;
+        self.credential(&desk, &desk, "Lantern 1", &[Role::Planner, Role::Leader])?;
         let inspector = self.home("inspector")?;
         let hookup = self.home("hookup")?;
         for (device, whose) in [(&inspector, "Anvil 3"), (&hookup, "Thistle 7")] {
@@ -148,7 +148,7 @@ impl Demo<'_> {
             device.receive(&self.scan(&roster)?)?;
             self.say(words::PhoneTrustsCard { whose: &whose });
         }
-        self.credential(&desk, &inspector, "Anvil 3", "inspector")?;
+        self.credential(&desk, &inspector, "Anvil 3", &[Role::Inspector])?;
         self.say(words::HookHasNoKey);
 
         self.chapter(words::ChapterTag);
@@ -350,7 +350,7 @@ impl Demo<'_> {
         authority: &App,
         device: &App,
         holder: &str,
-        roles: &str,
+        roles: &[Role],
     ) -> Result<(), AppError> {
         let name = output::file_name(holder);
         let request = self.put(&format!("request-{name}"), &device.make_key(holder, PIN)?.text)?;
@@ -358,7 +358,7 @@ impl Demo<'_> {
         let expires = authority.now().plus(slingseal_app::Seconds::days(180)).rfc3339();
         let issue = Issue {
             request: self.scan(&request)?,
-            roles: roles.into(),
+            roles: roles.to_vec(),
             expires,
             holder: None,
             validity_hours: None,
@@ -498,7 +498,8 @@ impl Demo<'_> {
         app.receive(&own.roster.text)?;
         let request = app.make_key("Anvil 3", PIN)?.text;
         let expires = app.now().plus(slingseal_app::Seconds::days(180)).rfc3339();
-        let issue = Issue { request, roles: "inspector".into(), expires, holder: None, validity_hours: None };
+        let issue =
+            Issue { request, roles: vec![Role::Inspector], expires, holder: None, validity_hours: None };
         app.receive(&app.issue(&issue, PASSPHRASE)?.text)?;
         let view = walked_sound(&app, app.begin_walk(tag)?)?;
         let view = app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })?;

@@ -61,7 +61,7 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 return Err(bad_input(words::NothingToPlant));
             }
             let standard = standard(&app, find, within, false_calls)?;
-            super::tell_who_signs(&app, Some("instructor"))?;
+            super::tell_who_signs(&app, Some(slingseal_app::Role::Instructor))?;
             let key = app.exam_lock(&plan, &standard, &ask(&app, Secret::Pin, false)?)?;
             if setting.json {
                 print_json(&key);

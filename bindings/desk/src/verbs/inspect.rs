@@ -25,7 +25,7 @@ pub(crate) fn run(
     let home = setting.home()?;
     let full_screen = std::io::stdin().is_terminal() && console::is_terminal() && !setting.json;
     let app = if full_screen { setting.quiet_app()? } else { setting.app()? };
-    super::tell_who_signs(&app, Some("inspector"))?;
+    super::tell_who_signs(&app, Some(slingseal_app::Role::Inspector))?;
     let walk = match list {
         Some((procedure, of)) => Some(app.begin_inspection(procedure, of)?.walk),
         None => walk.map(|digits| whole(&app, digits)).transpose()?,

@@ -29,7 +29,7 @@ mod void;
 use slingseal_app::catalogue::desk as words;
 use std::process::ExitCode;
 
-use slingseal_app::{App, AppError, CheckPageRequest, Language};
+use slingseal_app::{App, AppError, CheckPageRequest, Language, Role};
 
 use crate::cli::{Cli, Verb};
 use crate::platform;
@@ -66,7 +66,7 @@ impl Setting {
 }
 
 /// Says under whose credential a verb signs, where more than one would do.
-pub(crate) fn tell_who_signs(app: &App, role: Option<&str>) -> Result<(), AppError> {
+pub(crate) fn tell_who_signs(app: &App, role: Option<Role>) -> Result<(), AppError> {
     if let Some(signs) = app.signs_as(role)?.filter(|signs| !signs.others.is_empty()) {
         let (holder, authority) = (&signs.credential.holder, &signs.credential.authority);
         let others = signs.others.join(&format!(" {} ", words::Or.say(app.spoken())));

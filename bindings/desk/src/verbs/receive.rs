@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use serde::Serialize;
 
 use slingseal_app::catalogue::desk as words;
-use slingseal_app::{AppError, Language, MovementView, Received, VerdictWord};
+use slingseal_app::{AppError, Language, MovementView, Received, Subject, VerdictWord};
 
 use super::{Setting, verify};
 use crate::{input, output};
@@ -101,20 +101,28 @@ fn text(received: &Received, language: Language) -> String {
             words::SealReceived { word: &verdict.word, first: &verdict.first }.say(language)
         }
         Received::Inspection { subject, name, by, fit, fit_until, new } => {
-            let (name, newness) = (output::inspected(subject, name), newness(*new));
+            let (name, newness) = (output::inspected(*subject, name), newness(*new));
             match (fit, fit_until) {
                 (true, Some(until)) => {
                     words::PieceFitUntil { name, by, until: &until.dtg, newness }.say(language)
                 }
                 (true, None) => words::PieceFit { name, by, newness }.say(language),
-                (false, _) if subject == "piece" => words::PieceNotFit { name, by, newness }.say(language),
+                (false, _) if *subject == Subject::Piece => {
+                    words::PieceNotFit { name, by, newness }.say(language)
+                }
                 (false, _) => words::InspectionNotFit { name, by, newness }.say(language),
             }
         }
         Received::Examination { what, id, load, by, new } => {
             let id: String = id.chars().take(8).collect();
-            words::ExaminationReceived { what: &what, id: &id, by: &by, load: &load, newness: newness(*new) }
-                .say(language)
+            words::ExaminationReceived {
+                what: what.saying(),
+                id: &id,
+                by: &by,
+                load: &load,
+                newness: newness(*new),
+            }
+            .say(language)
         }
         Received::Movement { report, new } => {
             let MovementView { load, what, at, origin, .. } = report.as_ref();

@@ -101,8 +101,8 @@ pub(crate) fn line(report: &MovementView, language: Language) -> String {
     if report.later {
         said.push(words::ReportedLater { at: &report.written.dtg }.into());
     }
-    if let Some(verdict) = &report.verdict {
-        said.push(words::ReportShown { verdict }.into());
+    if let Some(verdict) = report.verdict {
+        said.push(words::ReportShown { verdict: verdict.word() }.into());
         said.extend(report.reason.iter().map(Saying::verbatim));
     }
     said.extend(report.aircraft.iter().map(|aircraft| words::ReportAircraft { aircraft }.into()));

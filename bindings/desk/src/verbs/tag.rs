@@ -25,7 +25,7 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
             let list = plan.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
             let app = setting.app()?;
             if !unsigned {
-                super::tell_who_signs(&app, Some("planner"))?;
+                super::tell_who_signs(&app, Some(slingseal_app::Role::Planner))?;
             }
             let pin = if unsigned { None } else { Some(ask(&app, Secret::Pin, false)?) };
             let pin = pin.as_ref().map(|pin| pin.as_str());

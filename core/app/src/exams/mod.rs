@@ -25,7 +25,7 @@ use slingseal_store::{ExamPaper, ExamPaperRow, RunState};
 use slingseal_walk::exam::judge_lock;
 use slingseal_walk::exam::{self, ExamError, Lock, MOST_PLANTED, Planted, PlantedList, Salt, Standard};
 use slingseal_walk::procedure::{Card, Expanded, Point};
-use slingseal_words::{Digest, PointId, Seconds};
+use slingseal_words::{Digest, PointId, Saying, Seconds};
 
 /// The journal's entry that keeps what a lock hides: on the instructor's device alone, in no bundle.
 pub(crate) const SECRET: &str = "exam-key";
@@ -346,7 +346,7 @@ impl Inner {
             return self.exam_key_row(&Digest::of(&bytes).to_string());
         }
         let rows = self.store.read().exam_papers(ExamPaper::Key)?;
-        one_of(rows, text, "examination key")
+        one_of(rows, text, Kind::ExamKey.saying())
     }
 
     /// What a lock hides, where this device locked it. Held against the lock: an entry that was changed since is refused.
@@ -419,17 +419,17 @@ impl Inner {
 }
 
 /// The one row whose digest begins so.
-pub(crate) fn one_of(rows: Vec<ExamPaperRow>, digits: &str, what: &str) -> Result<ExamPaperRow, AppError> {
+pub(crate) fn one_of(rows: Vec<ExamPaperRow>, digits: &str, what: Saying) -> Result<ExamPaperRow, AppError> {
     let digits: String =
         digits.chars().filter(|c| !matches!(c, ' ' | '-')).collect::<String>().to_lowercase();
     if digits.len() < 4 {
-        return Err(AppError::bad_input(words::PaperByCodeOrDigits { what: &what }));
+        return Err(AppError::bad_input(words::PaperByCodeOrDigits { what }));
     }
     let mut fitting = rows.into_iter().filter(|row| row.digest.to_string().starts_with(&digits));
     match (fitting.next(), fitting.next()) {
         (Some(only), None) => Ok(only),
         (Some(_), Some(_)) => Err(AppError::bad_input(words::SeveralFitGiveMoreDigits { digits: &digits })),
-        (None, _) => Err(AppError::not_found(words::NoPaperScanCode { what: &what, digits: &digits })),
+        (None, _) => Err(AppError::not_found(words::NoPaperScanCode { what, digits: &digits })),
     }
 }
 

@@ -203,7 +203,7 @@ impl App {
             let (lock, signer) = judge_lock(&trusted, bytes)?;
             let new = inner.store.write(|tx| put_lock(tx, &lock, bytes, now))?;
             return Ok(crate::Received::Examination {
-                what: kind.english().into(),
+                what: kind.into(),
                 id: Digest::of(bytes).to_string(),
                 load: lock.load.to_string(),
                 by: signer.credential.holder.to_string(),
@@ -216,7 +216,7 @@ impl App {
         let (result, _, signer) = judge_result(&trusted, &lock.bytes, bytes)?;
         let new = inner.store.write(|tx| put_result(tx, &result, bytes, now))?;
         Ok(crate::Received::Examination {
-            what: kind.english().into(),
+            what: kind.into(),
             id: Digest::of(bytes).to_string(),
             load: result.load.to_string(),
             by: signer.credential.holder.to_string(),

@@ -218,7 +218,8 @@ impl App {
     /// No such result, or one that does not hold.
     pub fn exam_result(&self, result: &str) -> Result<ExamResultView, AppError> {
         let inner = self.lock();
-        let row = one_of(inner.store.read().exam_papers(ExamPaper::Result)?, result, "examination result")?;
+        let row =
+            one_of(inner.store.read().exam_papers(ExamPaper::Result)?, result, Kind::ExamResult.saying())?;
         inner.result_view(&row)
     }
 }

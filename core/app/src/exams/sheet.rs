@@ -1,7 +1,7 @@
 //! Examinations, between the two: the runs that are known here, and the sheet of one as it travels.
 
 use serde::Serialize;
-use slingseal_catalogue::refusals as words;
+use slingseal_catalogue::{exams as exam_words, refusals as words};
 
 use crate::exams::papers::judge_sheet;
 use crate::exams::{one_of, short};
@@ -153,7 +153,7 @@ impl Inner {
             let none = || AppError::not_found(words::SheetRunSeeExamRuns);
             return sheets.into_iter().find(of_run).ok_or_else(none);
         }
-        one_of(read.exam_papers(ExamPaper::Sheet)?, run, "ended run")
+        one_of(read.exam_papers(ExamPaper::Sheet)?, run, exam_words::RunThatEnded.into())
     }
 
     fn sheet_bundle(&self, row: &ExamPaperRow) -> Result<Vec<u8>, AppError> {

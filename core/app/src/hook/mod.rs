@@ -18,6 +18,7 @@ use slingseal_judgement::{
     gravest, spoken,
 };
 use slingseal_message::envelope::Kind;
+use slingseal_message::movement::ShownVerdict;
 use slingseal_message::seal::{Outcome, Void, VoidCause};
 use slingseal_message::tag::kind_of_tag;
 use slingseal_store::Reader;
@@ -69,6 +70,38 @@ pub enum VerdictWord {
     Wait,
     /// Keep it on the ground.
     NoGo,
+}
+
+impl From<ShownVerdict> for VerdictWord {
+    fn from(shown: ShownVerdict) -> Self {
+        match shown {
+            ShownVerdict::Go => Self::Go,
+            ShownVerdict::Wait => Self::Wait,
+            ShownVerdict::NoGo => Self::NoGo,
+        }
+    }
+}
+
+impl VerdictWord {
+    /// The word on the screen.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Go => ShownVerdict::Go.word(),
+            Self::Wait => ShownVerdict::Wait.word(),
+            Self::NoGo => ShownVerdict::NoGo.word(),
+        }
+    }
+
+    /// The verdict of a word that was kept; none of any other.
+    pub(crate) fn of_word(word: &str) -> Option<Self> {
+        [Self::Go, Self::Wait, Self::NoGo].into_iter().find(|verdict| verdict.word() == word)
+    }
+}
+
+impl crate::view::Worded for VerdictWord {
+    fn word(&self) -> &'static str {
+        Self::word(*self)
+    }
 }
 
 /// One reason.

@@ -6,8 +6,10 @@ use slingseal_catalogue::refusals as words;
 use crate::account::strays::Origin;
 use crate::hook::admission::Admission;
 use crate::trust::vault::DEVICE_VAULT;
+use crate::walks::record::subject_of_kind;
 use crate::{
-    App, AppError, ClosingView, CredentialView, Inner, MovementView, SetUpView, Stamp, TagView, VerdictView,
+    App, AppError, ClosingView, CodeKind, CredentialView, Inner, MovementView, SetUpView, Stamp, TagView,
+    VerdictView,
 };
 use slingseal_catalogue::check_page;
 use slingseal_judgement::is_of_a_load;
@@ -15,6 +17,7 @@ use slingseal_message::envelope::{Kind, unwrap, wrap};
 use slingseal_message::seal::ReceivedSeal;
 use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Authority, KeyRequest, Roster, Vault};
+use slingseal_walk::procedure::Subject;
 use slingseal_words::{Digest, LoadNumber};
 
 /// What was taken in.
@@ -94,8 +97,9 @@ pub enum Received {
     },
     /// An inspection of what is no load: now known here.
     Inspection {
-        /// `piece`, `aircraft`, `zone` or `handling`.
-        subject: String,
+        /// What was inspected.
+        #[serde(serialize_with = "crate::view::word")]
+        subject: Subject,
         /// Serial number, aircraft, zone or load number.
         name: String,
         /// Who inspected.
@@ -109,8 +113,9 @@ pub enum Received {
     },
     /// A key or a result of an examination: training, and no inspection.
     Examination {
-        /// `examination key` or `examination result`.
-        what: String,
+        /// A key or a result.
+        #[serde(serialize_with = "crate::view::word")]
+        what: CodeKind,
         /// What it goes by.
         id: String,
         /// On which load.
@@ -224,7 +229,7 @@ impl Inner {
         let row = self.store.read().inspection(Digest::of(bytes))?;
         let row = row.ok_or_else(|| AppError::internal("an inspection that was kept has a row"))?;
         Ok(Received::Inspection {
-            subject: row.subject.word().into(),
+            subject: subject_of_kind(row.subject),
             name: row.name,
             by: row.inspector,
             fit: row.fit,

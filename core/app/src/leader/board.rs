@@ -5,10 +5,10 @@ use serde::Serialize;
 
 use crate::account::Knowledge;
 use crate::movements::arrival::{event_of_word, reported};
-use crate::{App, AppError, Inner, Stamp};
+use crate::{App, AppError, Inner, Stamp, VerdictWord};
 use slingseal_account::report::walked_too_fast;
 use slingseal_judgement::FlowState;
-use slingseal_message::movement::MovementEvent;
+use slingseal_message::movement::{MovementEvent, MovementKind};
 use slingseal_store::{FlowRow, LoadRow, WalkState};
 use slingseal_words::{Degrees, GridRef, Language, LoadNumber, Quantity, Saying, Seconds, Time, Unit};
 
@@ -44,10 +44,12 @@ pub struct ZoneCount {
     pub latitude: Option<i64>,
     /// Degrees east, in millionths.
     pub longitude: Option<i64>,
-    /// Loads whose pickup zone it is, by the word of their state.
-    pub here: BTreeMap<String, u64>,
-    /// Loads that go there, by the word of their state.
-    pub bound: BTreeMap<String, u64>,
+    /// Loads whose pickup zone it is, by their state.
+    #[serde(serialize_with = "crate::view::counted")]
+    pub here: BTreeMap<FlowState, u64>,
+    /// Loads that go there, by their state.
+    #[serde(serialize_with = "crate::view::counted")]
+    pub bound: BTreeMap<FlowState, u64>,
 }
 
 /// What stands on the zone, by state.
@@ -79,8 +81,9 @@ pub struct BoardColumn {
     pub aside: bool,
     /// How many there are, also those that are not listed.
     pub count: u64,
-    /// Of how many of them reports that nobody known signed tell of more, by the word of the event.
-    pub reported: BTreeMap<String, u64>,
+    /// Of how many of them reports that nobody known signed tell of more, by what they tell.
+    #[serde(serialize_with = "crate::view::counted")]
+    pub reported: BTreeMap<MovementKind, u64>,
     /// How many pages they are.
     pub pages: u32,
     /// A page of them: the next to run out, the longest in the air, or the newest first.
@@ -198,9 +201,9 @@ impl Inner {
             let mut rows = by_state.remove(&state).unwrap_or_default();
             rows.sort_by_cached_key(Placed::order);
             let listed = request.state.is_none_or(|wanted| wanted == state);
-            let mut told: BTreeMap<String, u64> = BTreeMap::new();
-            for row in rows.iter().filter(|row| !row.flow.hint.is_empty()) {
-                *told.entry(row.flow.hint.clone()).or_default() += 1;
+            let mut told: BTreeMap<MovementKind, u64> = BTreeMap::new();
+            for kind in rows.iter().filter_map(|row| row.flow.hint.parse::<MovementKind>().ok()) {
+                *told.entry(kind).or_default() += 1;
             }
             let shown: Vec<&Placed> =
                 rows.iter().skip(page.saturating_mul(most)).take(if listed { most } else { 0 }).collect();
@@ -334,11 +337,14 @@ impl Inner {
                     .unwrap_or_else(|| Saying::verbatim(""))
                 }
                 (FlowState::Lifted | FlowState::SetDown | FlowState::Lost, _) => {
+                    let shown = VerdictWord::of_word(&flow.verdict);
                     one.soon =
-                        state == FlowState::Lifted && matches!(flow.verdict.as_str(), "WAIT" | "NO-GO");
+                        state == FlowState::Lifted && shown.is_some_and(|shown| shown != VerdictWord::Go);
                     moved(flow, language)
                 }
-                (FlowState::Refused, _) if flow.event == "refused" => moved(flow, language),
+                (FlowState::Refused, _) if flow.event.parse() == Ok(MovementKind::Refused) => {
+                    moved(flow, language)
+                }
                 (FlowState::Fit, Some(row)) => {
                     let left = row.valid_until.since(now);
                     one.soon = left < Seconds::hours(1);
@@ -427,9 +433,9 @@ fn moved(flow: &FlowRow, language: Language) -> Saying {
         Some(known) => known.say(language),
         None => flow.event.replace('-', " "),
     };
-    match flow.verdict.as_str() {
-        "" => words::Moved { event, at, who }.into(),
-        verdict => words::MovedShown { event, at, who, verdict }.into(),
+    match VerdictWord::of_word(&flow.verdict) {
+        None => words::Moved { event, at, who }.into(),
+        Some(verdict) => words::MovedShown { event, at, who, verdict: verdict.word() }.into(),
     }
 }
 
@@ -453,7 +459,7 @@ fn zones(placed: &[Placed]) -> Vec<ZoneCount> {
             }
         });
         let counts = if bound { &mut zone.bound } else { &mut zone.here };
-        *counts.entry(state.word().to_owned()).or_default() += 1;
+        *counts.entry(state).or_default() += 1;
     };
     for one in placed {
         let flow = &one.flow;

@@ -11,6 +11,7 @@ use crate::{App, AppError, Inner, Stamp};
 use slingseal_account::report::{Cell, line};
 use slingseal_catalogue::{Saying, board as words, closing};
 use slingseal_judgement::FlowState;
+use slingseal_message::movement::MovementKind;
 use slingseal_words::{Language, LoadNumber, Time};
 
 /// The most loads of one day's order: those of the largest load list.
@@ -293,7 +294,9 @@ impl Inner {
     ) -> Result<ManifestLine, AppError> {
         let (flow, language) = (&one.flow, self.language());
         let reports = self.store.read().movements_of(&flow.load)?;
-        let lifts = reports.iter().filter(|row| row.event == "lifted" && within(&row.happened));
+        let lifts = reports
+            .iter()
+            .filter(|row| row.event.parse() == Ok(MovementKind::Lifted) && within(&row.happened));
         let counts = |row: &slingseal_store::MovementRow| {
             row.own || row.author.as_ref().is_some_and(|author| author.in_time)
         };

@@ -16,6 +16,36 @@ pub struct PeopleView {
     pub authorities: Vec<TrustedView>,
 }
 
+/// How a person's newest credential stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PersonStanding {
+    /// None is known here.
+    NoCredential,
+    /// It can be used now.
+    Good,
+    /// It ran out.
+    Expired,
+    /// It was taken back.
+    Revoked,
+}
+
+impl PersonStanding {
+    /// Whether it can be used now.
+    pub fn is_good(self) -> bool {
+        matches!(self, Self::Good)
+    }
+
+    fn of(newest: Option<&CredentialView>) -> Self {
+        match newest {
+            None => Self::NoCredential,
+            Some(credential) if credential.revoked => Self::Revoked,
+            Some(credential) if credential.expired => Self::Expired,
+            Some(_) => Self::Good,
+        }
+    }
+}
+
 /// One person.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct PersonView {
@@ -23,10 +53,10 @@ pub struct PersonView {
     pub holder: String,
     /// Credentials, the last to expire first.
     pub credentials: Vec<CredentialView>,
-    /// How that stands, in one line: until when, expired, revoked, none known here.
-    pub standing: String,
-    /// Whether it can be used now.
-    pub good: bool,
+    /// How that stands now.
+    pub standing: PersonStanding,
+    /// The same in one line: until when, expired, revoked, none known here.
+    pub standing_title: String,
     /// Inspections sealed.
     pub sealed: u64,
     /// How many of them said fit.
@@ -66,7 +96,7 @@ impl Inner {
         let ends = |person: &PersonView| {
             // Whoever was credentialed in one sitting stands by name.
             let until = person.credentials.first().map(|credential| credential.expires.unix / 3600);
-            (!person.good, until)
+            (!person.standing.is_good(), until)
         };
         people.sort_by(|a, b| ends(a).cmp(&ends(b)).then_with(|| a.holder.cmp(&b.holder)));
         Ok(PeopleView { people, authorities: self.set_up()?.authorities })
@@ -81,19 +111,18 @@ fn person(
 ) -> PersonView {
     credentials.sort_by_key(|credential| std::cmp::Reverse((!credential.revoked, credential.expires.unix)));
     let newest = credentials.first();
-    let good = newest.is_some_and(|credential| !credential.expired && !credential.revoked);
-    let standing = match newest {
-        None => words::NoCredentialKnown.say(language),
-        Some(credential) if credential.revoked => words::CredentialIsRevoked.say(language),
-        Some(credential) if credential.expired => {
-            words::CredentialRanOut { at: &credential.expires.dtg }.say(language)
-        }
-        Some(credential) => words::CredentialUntil { until: &credential.expires.dtg }.say(language),
+    let standing = PersonStanding::of(newest);
+    let until = newest.map(|credential| credential.expires.dtg.as_str()).unwrap_or_default();
+    let standing_title = match standing {
+        PersonStanding::NoCredential => words::NoCredentialKnown.say(language),
+        PersonStanding::Revoked => words::CredentialIsRevoked.say(language),
+        PersonStanding::Expired => words::CredentialRanOut { at: until }.say(language),
+        PersonStanding::Good => words::CredentialUntil { until }.say(language),
     };
     PersonView {
         holder,
         standing,
-        good,
+        standing_title,
         sealed: group.as_ref().map_or(0, |group| group.records),
         fit: group.as_ref().map_or(0, |group| group.fit),
         found: group.as_ref().map_or(0, |group| group.found),

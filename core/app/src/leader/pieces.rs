@@ -2,6 +2,7 @@
 //! was withdrawn, and whether it came back.
 
 use std::collections::BTreeMap;
+use std::str::FromStr;
 
 use serde::Serialize;
 
@@ -14,6 +15,136 @@ use slingseal_message::tag::ReceivedTag;
 use slingseal_store::SubjectKind;
 use slingseal_words::{Digest, Serial, Time};
 
+/// Where a piece of equipment is on its way, by the loads and the reports here.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PieceLifeState {
+    /// With a load that was lifted, and not back.
+    Out,
+    /// With a load that was lost.
+    Lost,
+    /// Reported damaged.
+    Damaged,
+    /// On a load that was not lifted yet.
+    OnLoad,
+    /// Back from the last load.
+    Back,
+    /// None of these: an inspection names it, and no load does.
+    Known,
+}
+
+impl PieceLifeState {
+    fn of(life: &PieceLife) -> Self {
+        match (life.order(), &life.load, life.back) {
+            (0, ..) => Self::Out,
+            (1, ..) => Self::Lost,
+            (2, ..) => Self::Damaged,
+            (_, Some(_), _) => Self::OnLoad,
+            (_, None, Some(_)) => Self::Back,
+            (_, None, None) => Self::Known,
+        }
+    }
+
+    /// The word for JSON and exports.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Out => "out",
+            Self::Lost => "lost",
+            Self::Damaged => "damaged",
+            Self::OnLoad => "on_load",
+            Self::Back => "back",
+            Self::Known => "known",
+        }
+    }
+
+    /// What a person calls it, in no language yet.
+    pub fn saying(self) -> Saying {
+        match self {
+            Self::Out => words::PieceOut.into(),
+            Self::Lost => words::PieceLost.into(),
+            Self::Damaged => words::PieceDamaged.into(),
+            Self::OnLoad => words::PieceOnLoad.into(),
+            Self::Back => words::PieceBack.into(),
+            Self::Known => words::PieceKnown.into(),
+        }
+    }
+}
+
+/// Pieces that a leader looks at together. One piece is in several of them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PieceGroup {
+    /// What somebody must look into: overdue, out, lost, damaged or withdrawn.
+    Open,
+    /// Past its last good second.
+    Overdue,
+    /// Withdrawn by an inspection.
+    Withdrawn,
+    /// What is at one point of its way.
+    At(PieceLifeState),
+}
+
+impl PieceGroup {
+    /// Every group, in the order in which a leader wants them.
+    pub const ALL: [Self; 9] = [
+        Self::Open,
+        Self::Overdue,
+        Self::At(PieceLifeState::Out),
+        Self::At(PieceLifeState::Lost),
+        Self::At(PieceLifeState::Damaged),
+        Self::Withdrawn,
+        Self::At(PieceLifeState::OnLoad),
+        Self::At(PieceLifeState::Back),
+        Self::At(PieceLifeState::Known),
+    ];
+
+    /// What [`PieceGroup::Open`] is of.
+    const OPEN: [Self; 5] = [
+        Self::Overdue,
+        Self::At(PieceLifeState::Out),
+        Self::At(PieceLifeState::Lost),
+        Self::At(PieceLifeState::Damaged),
+        Self::Withdrawn,
+    ];
+
+    /// The word for addresses and JSON.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Open => "open",
+            Self::Overdue => "overdue",
+            Self::Withdrawn => "withdrawn",
+            Self::At(state) => state.word(),
+        }
+    }
+
+    /// What a person calls it, in no language yet.
+    pub fn saying(self) -> Saying {
+        match self {
+            Self::Open => words::PiecesOpen.into(),
+            Self::Overdue => words::PieceOverdue.into(),
+            Self::Withdrawn => words::PieceWithdrawn.into(),
+            Self::At(state) => state.saying(),
+        }
+    }
+}
+
+impl crate::view::Worded for PieceGroup {
+    fn word(&self) -> &'static str {
+        Self::word(*self)
+    }
+}
+
+impl FromStr for PieceGroup {
+    type Err = Saying;
+
+    /// The group of a word. Another word: what the words are.
+    fn from_str(word: &str) -> Result<Self, Saying> {
+        Self::ALL.into_iter().find(|group| group.word() == word).ok_or_else(|| {
+            let known = Self::ALL.map(Self::word).join(", ");
+            words::NoSuchPieceState { state: word, known }.into()
+        })
+    }
+}
+
 /// A piece of equipment's life.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct PieceLifeView {
@@ -21,8 +152,8 @@ pub struct PieceLifeView {
     pub serial: String,
     /// What it is; empty where no load names it.
     pub kind: String,
-    /// `out`, `lost`, `damaged`, `on_load` or `back`; `known` where it is none of these.
-    pub state: String,
+    /// Where it is on its way.
+    pub state: PieceLifeState,
     /// The same as a person reads it.
     pub state_title: String,
     /// Whether that rests on a report that nobody known signed.
@@ -56,8 +187,8 @@ pub struct PieceLifeView {
 /// Which pieces are listed; every part that is given must fit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct PieceFilter {
-    /// A state, `withdrawn`, `overdue`, or `open`: out, lost, damaged, withdrawn or overdue.
-    pub state: Option<String>,
+    /// Of which group.
+    pub group: Option<PieceGroup>,
     /// What stands in the serial number, the kind, the load or the place, whatever its letters' size.
     pub words: Option<String>,
     /// Which page, the first is 0.
@@ -75,43 +206,19 @@ pub struct PiecesView {
     pub count: u64,
     /// How many pages they are.
     pub pages: u32,
-    /// How many pieces there are of each state, and of `withdrawn` and `overdue`, whatever the filter.
-    pub counts: BTreeMap<String, u64>,
-}
-
-/// What a filter on a state may say.
-pub(crate) const STATES: [&str; 9] =
-    ["open", "overdue", "out", "lost", "damaged", "withdrawn", "on_load", "back", "known"];
-
-/// What a state is called.
-fn titled(state: &str) -> Saying {
-    match state {
-        "out" => words::PieceOut.into(),
-        "lost" => words::PieceLost.into(),
-        "damaged" => words::PieceDamaged.into(),
-        "withdrawn" => words::PieceWithdrawn.into(),
-        "overdue" => words::PieceOverdue.into(),
-        "on_load" => words::PieceOnLoad.into(),
-        "back" => words::PieceBack.into(),
-        _ => words::PieceKnown.into(),
-    }
+    /// How many pieces there are of each group, whatever the filter.
+    #[serde(serialize_with = "crate::view::counted")]
+    pub counts: BTreeMap<PieceGroup, u64>,
 }
 
 impl PieceLifeView {
     fn of(life: PieceLife, language: Language) -> Self {
-        let state = match (life.order(), &life.load, life.back) {
-            (0, ..) => "out",
-            (1, ..) => "lost",
-            (2, ..) => "damaged",
-            (_, Some(_), _) => "on_load",
-            (_, None, Some(_)) => "back",
-            (_, None, None) => "known",
-        };
+        let state = PieceLifeState::of(&life);
         Self {
             serial: life.serial,
             kind: life.kind,
-            state: state.into(),
-            state_title: titled(state).say(language),
+            state,
+            state_title: state.saying().say(language),
             unsigned: life.unsigned,
             load: life.load,
             place: life.place,
@@ -133,21 +240,26 @@ impl PieceLifeView {
         Self::of(PieceLife::new(serial.to_string(), String::new()), language)
     }
 
-    /// Whether a filter's word for a state fits.
-    pub fn is(&self, state: &str) -> bool {
-        match state {
-            "open" => ["overdue", "out", "lost", "damaged", "withdrawn"].iter().any(|one| self.is(one)),
-            "overdue" => self.overdue,
-            "withdrawn" => self.withdrawn_by.is_some(),
-            state => self.state == state,
+    /// Whether it is of a group.
+    pub fn is(&self, group: PieceGroup) -> bool {
+        match group {
+            PieceGroup::Open => PieceGroup::OPEN.iter().any(|one| self.is(*one)),
+            PieceGroup::Overdue => self.overdue,
+            PieceGroup::Withdrawn => self.withdrawn_by.is_some(),
+            PieceGroup::At(state) => self.state == state,
         }
     }
 
     /// What a leader wants to see first: overdue and not returned, lost, damaged, withdrawn, the others.
     fn order(&self) -> u8 {
-        let states = [["overdue", "out"].as_slice(), &["lost"], &["damaged"], &["withdrawn"]];
-        let first = states.iter().position(|some| some.iter().any(|state| self.is(state)));
-        first.and_then(|at| u8::try_from(at).ok()).unwrap_or(u8::MAX)
+        match self.state {
+            PieceLifeState::Out => 0,
+            _ if self.overdue => 0,
+            PieceLifeState::Lost => 1,
+            PieceLifeState::Damaged => 2,
+            _ if self.withdrawn_by.is_some() => 3,
+            _ => u8::MAX,
+        }
     }
 
     fn says(&self, wanted: &str) -> bool {
@@ -169,23 +281,18 @@ impl App {
     /// A page of them.
     ///
     /// # Errors
-    /// A state that is none; storage.
+    /// Storage.
     pub fn pieces(&self, filter: &PieceFilter) -> Result<PiecesView, AppError> {
-        let state = filter.state.as_deref().map(str::trim).filter(|state| !state.is_empty());
-        if let Some(state) = state.filter(|state| !STATES.contains(state)) {
-            let known = STATES.join(", ");
-            return Err(AppError::bad_input(words::NoSuchPieceState { state, known }));
-        }
         let all = self.piece_lives()?;
-        let mut counts: BTreeMap<String, u64> = BTreeMap::new();
-        for state in STATES {
-            let count = all.iter().filter(|life| life.is(state)).count();
-            counts.insert(state.to_owned(), u64::try_from(count).unwrap_or(u64::MAX));
+        let mut counts: BTreeMap<PieceGroup, u64> = BTreeMap::new();
+        for group in PieceGroup::ALL {
+            let count = all.iter().filter(|life| life.is(group)).count();
+            counts.insert(group, u64::try_from(count).unwrap_or(u64::MAX));
         }
         let wanted = filter.words.as_deref().unwrap_or_default().trim().to_lowercase();
         let fitting: Vec<PieceLifeView> = all
             .into_iter()
-            .filter(|life| state.is_none_or(|state| life.is(state)) && life.says(&wanted))
+            .filter(|life| filter.group.is_none_or(|group| life.is(group)) && life.says(&wanted))
             .collect();
         let most = usize::try_from(filter.most.max(1)).unwrap_or(usize::MAX);
         let skip = usize::try_from(filter.page).unwrap_or(usize::MAX).saturating_mul(most);
@@ -229,7 +336,7 @@ impl App {
             text += &line(&[
                 Cell::text(&life.serial),
                 Cell::text(&life.kind),
-                Cell::plain(&life.state),
+                Cell::plain(life.state.word()),
                 some(&life.load),
                 time(&life.since),
                 Cell::plain(life.lifts),

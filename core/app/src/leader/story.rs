@@ -106,8 +106,8 @@ impl Inner {
         for report in &reports {
             let mut what =
                 words::MovementTold { what: capital(&report.what), origin: &report.origin }.saying();
-            if let Some(verdict) = &report.verdict {
-                what = words::MovementShown { told: what, verdict }.into();
+            if let Some(verdict) = report.verdict {
+                what = words::MovementShown { told: what, verdict: verdict.word() }.into();
             }
             if report.later {
                 what = words::MovementReportedLater { told: what, at: &report.written.dtg }.into();

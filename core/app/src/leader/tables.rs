@@ -245,7 +245,7 @@ impl App {
                 rows.row(&[
                     some(&life.serial),
                     some(&life.kind),
-                    some(&life.state),
+                    some(&life.state.word().to_owned()),
                     life.load.clone(),
                     life.since.as_ref().map(|since| since.rfc3339.clone()),
                     number(life.lifts),
@@ -258,8 +258,8 @@ impl App {
             people.iter().try_for_each(|person| {
                 rows.row(&[
                     some(&person.holder),
-                    number(person.good),
-                    some(&person.standing),
+                    number(person.standing.is_good()),
+                    some(&person.standing_title),
                     number(person.sealed),
                     number(person.fit),
                     number(person.found),

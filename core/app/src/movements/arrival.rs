@@ -12,7 +12,7 @@ use crate::{App, AppError, Inner, TagView};
 use slingseal_catalogue::{Language, closing, movement as words};
 use slingseal_judgement::{FlowState, same_serial};
 use slingseal_message::envelope::{Kind, unwrap};
-use slingseal_message::movement::MovementEvent;
+use slingseal_message::movement::{MovementEvent, MovementKind, RefusalCause};
 use slingseal_message::tag::kind_of_tag;
 use slingseal_store::FlowRow;
 use slingseal_words::Time;
@@ -150,18 +150,17 @@ impl Inner {
 
 /// What nobody known signed tells of a load since the last report that counts, in one line; empty where there is none.
 pub(crate) fn reported(row: &FlowRow, language: Language) -> String {
-    let event = match row.hint.as_str() {
-        "" => return String::new(),
-        "refused" => Some(words::MovementRefusedPlain.into()),
-        word => event_of_word(word).map(MovementEvent::saying),
+    let event = match event_of_word(&row.hint) {
+        None => return String::new(),
+        Some(MovementEvent::Refused(_)) => words::MovementRefusedPlain.into(),
+        Some(event) => event.saying(),
     };
-    let Some(event) = event else { return String::new() };
     let at = row.hinted.map(Time::dtg).unwrap_or_default();
     words::ReportedUnsigned { event, at }.say(language)
 }
 
 /// An event of the word that is kept; a refusal's cause is not asked for.
 pub(crate) fn event_of_word(word: &str) -> Option<MovementEvent> {
-    let cause = (word == "refused").then_some(slingseal_message::movement::RefusalCause::Other);
-    MovementEvent::of(word, cause)
+    let kind: MovementKind = word.parse().ok()?;
+    kind.because((kind == MovementKind::Refused).then_some(RefusalCause::Other))
 }

@@ -11,7 +11,7 @@ use crate::account::open_word;
 use crate::hook::LastScan;
 use crate::trust::vault::DEVICE_VAULT;
 use crate::view::hex;
-use crate::{App, AppError, CodeView, Inner, Received, Stamp};
+use crate::{App, AppError, CodeView, Inner, Received, Stamp, VerdictWord};
 use slingseal_catalogue::{movement as words, refusals};
 use slingseal_journal::NewEntry;
 use slingseal_judgement::{Author, LoadWord, ReportWeight};
@@ -126,8 +126,9 @@ pub struct MovementView {
     pub device: String,
     /// The seal that it names, by its digest.
     pub seal: Option<String>,
-    /// The verdict that had been shown: `GO`, `WAIT` or `NO-GO`.
-    pub verdict: Option<String>,
+    /// The verdict that had been shown.
+    #[serde(serialize_with = "crate::view::word_or_null")]
+    pub verdict: Option<VerdictWord>,
     /// The stable word of the first reason that had been shown.
     pub reason: Option<String>,
     /// The aircraft that took it.
@@ -470,7 +471,7 @@ impl Inner {
             counts,
             device,
             seal: movement.seal.map(|seal| seal.to_string()),
-            verdict: shown.map(|shown| shown.verdict.word().to_owned()),
+            verdict: shown.map(|shown| shown.verdict.into()),
             reason: shown.and_then(|shown| shown.reason.as_ref()).map(|reason| reason.as_str().to_owned()),
             aircraft: movement.aircraft.as_ref().map(ToString::to_string),
             place: movement.place.as_ref().map(GridRef::spaced),

@@ -4,7 +4,7 @@ use serde::Serialize;
 use slingseal_catalogue::tags as procedure_words;
 
 use super::standing;
-use crate::{App, AppError, CodeView};
+use crate::{App, AppError, CodeKind, CodeView};
 use slingseal_qr as qr;
 use slingseal_walk::procedure::{Changes, check, governing_manual, schema, template};
 use slingseal_words::{Language, ProcedureId};
@@ -149,7 +149,7 @@ impl App {
             cautions: vec![governing_manual(language), procedure_words::ListOnPaper.say(language)],
             cards: cards.collect(),
             code: CodeView {
-                kind: "procedure".into(),
+                kind: CodeKind::Procedure,
                 size: code.size(),
                 modules: code.modules().iter().map(|dark| u8::from(*dark)).collect(),
                 version: code.version(),

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
-use crate::AppError;
+use crate::{AppError, CodeKind, CodeText};
 use slingseal_message::envelope::{Kind, NdefError, from_ndef, to_ndef, unwrap, wrap};
 
 /// What is to be written to a sticker.
@@ -29,7 +29,8 @@ pub enum StickerReading {
     /// A message of a newer program's: update this device.
     Newer {
         /// What it is.
-        kind: String,
+        #[serde(serialize_with = "crate::view::word")]
+        kind: CodeKind,
     },
     /// It cannot be read: write it again.
     Damaged,
@@ -39,8 +40,8 @@ pub enum StickerReading {
         seal: Option<String>,
         /// The tag's text.
         tag: Option<String>,
-        /// The texts of what is neither.
-        others: Vec<String>,
+        /// What is neither.
+        others: Vec<CodeText>,
     },
 }
 
@@ -66,7 +67,7 @@ pub fn read_sticker(message: &[u8]) -> StickerReading {
     match from_ndef(message) {
         Err(NdefError::Empty) => StickerReading::Empty,
         Err(NdefError::NotOurs) => StickerReading::Foreign,
-        Err(NdefError::OtherVersion { kind, .. }) => StickerReading::Newer { kind: kind.english().into() },
+        Err(NdefError::OtherVersion { kind, .. }) => StickerReading::Newer { kind: kind.into() },
         Err(NdefError::Damaged(_) | NdefError::TooLong(_)) => StickerReading::Damaged,
         Ok(read) => {
             let text = |wanted: &[Kind]| {
@@ -80,7 +81,9 @@ pub fn read_sticker(message: &[u8]) -> StickerReading {
             StickerReading::Ours {
                 seal: text(&[Kind::Seal]),
                 tag: text(&[Kind::Tag, Kind::TagWithBasis]),
-                others: others.map(|(kind, bytes)| wrap(*kind, bytes)).collect(),
+                others: others
+                    .map(|(kind, bytes)| CodeText { kind: (*kind).into(), text: wrap(*kind, bytes) })
+                    .collect(),
             }
         }
     }

@@ -20,7 +20,7 @@ fn person(zone: &Zone, authority: &App, number: u8, holder: &str, roles: &str, e
     let request = KeyRequest::sign(&CallSign::new(holder).unwrap(), zone.clock.now(), &key);
     let issue = Issue {
         request: wrap(slingseal_message::envelope::Kind::KeyRequest, &request),
-        roles: roles.into(),
+        roles: crate::roles_of(roles).unwrap(),
         expires: expires.into(),
         holder: None,
         validity_hours: None,

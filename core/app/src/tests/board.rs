@@ -93,8 +93,8 @@ fn zones_are_counted_and_placed_where_their_grid_says() {
     let view = desk.board_of(&request()).unwrap();
     assert_eq!(view.aircraft, ["Drover H4", "Heron M2"]);
     let zone = |name: &str| view.zones.iter().find(|zone| zone.name == name).unwrap();
-    assert_eq!((zone("Marsh").here["planned"], zone("Marsh").bound.len()), (10, 0));
-    assert_eq!((zone("Ridge").bound["planned"], zone("Ridge").here.len()), (15, 0));
+    assert_eq!((zone("Marsh").here[&FlowState::Planned], zone("Marsh").bound.len()), (10, 0));
+    assert_eq!((zone("Ridge").bound[&FlowState::Planned], zone("Ridge").here.len()), (15, 0));
     let (meadow, bridge) = (zone("Kestrel Meadow"), zone("Alder Bridge"));
     assert!(meadow.latitude.unwrap() < bridge.latitude.unwrap(), "the bridge lies north of the meadow");
     assert!(meadow.longitude.unwrap() < bridge.longitude.unwrap(), "and east of it");

@@ -79,7 +79,7 @@ fn the_home_is_free_while_a_pin_is_stretched() {
     let request = app.make_key("Anvil 3", PIN).unwrap();
     let issue = Issue {
         request: request.text,
-        roles: "inspector".into(),
+        roles: vec![crate::Role::Inspector],
         expires: "2027-06-01".into(),
         holder: None,
         validity_hours: None,
@@ -150,7 +150,7 @@ fn the_home_is_free_while_anything_is_stretched() {
     count("make_key", drawn);
     let issue = Issue {
         request: request.unwrap().text,
-        roles: "planner,instructor".into(),
+        roles: vec![crate::Role::Planner, crate::Role::Instructor],
         expires: "2027-06-01".into(),
         holder: None,
         validity_hours: None,
@@ -190,7 +190,7 @@ fn that_a_seal_could_be_made_is_said_only_where_it_is_so() {
     let hook = load.zone.device(&load.authority, "hook", "Mason 5", "hookup");
     let view = hook.set_up().unwrap();
     assert_eq!((steps(&hook), view.ready, view.may_seal), (vec![true; 4], true, false));
-    assert_eq!((view.roles, view.next.contains("It seals no load")), (vec!["hookup".to_owned()], true));
+    assert_eq!((view.roles, view.next.contains("It seals no load")), (vec![crate::Role::Hookup], true));
     let inspector = load.zone.device(&load.authority, "inspector", "Anvil 3", "inspector");
     let view = inspector.set_up().unwrap();
     assert_eq!((view.may_seal, view.next.as_str()), (true, "Ready."));

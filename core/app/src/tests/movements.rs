@@ -28,7 +28,10 @@ fn one_call_after_a_verdict_says_that_it_flew() {
     let made = hook.report(&event("lifted"), None).unwrap();
     let report = &made.report;
     assert_eq!((report.load.as_str(), report.event.word(), report.later), ("KM-015", "lifted", false));
-    assert_eq!((report.verdict.as_deref(), report.reason.as_deref()), (Some("GO"), Some("tag_not_seen")));
+    assert_eq!(
+        (report.verdict, report.reason.as_deref()),
+        (Some(crate::VerdictWord::Go), Some("tag_not_seen"))
+    );
     assert_eq!(
         (report.by.as_deref(), report.counts, report.origin.as_str()),
         (None, true, "this device, unsigned")
@@ -44,7 +47,10 @@ fn one_call_after_a_verdict_says_that_it_flew() {
     assert_eq!(hook.audit().unwrap().faults, [""; 0]);
     // Lifted against it, the report says so.
     let against = hook.report(&event("lifted"), None).unwrap().report;
-    assert_eq!((against.verdict.as_deref(), against.reason.as_deref()), (Some("NO-GO"), Some("set_down")));
+    assert_eq!(
+        (against.verdict, against.reason.as_deref()),
+        (Some(crate::VerdictWord::NoGo), Some("set_down"))
+    );
     // The chain: each report names the one before it and the journal's end.
     let all = hook.movements("KM-015").unwrap();
     assert_eq!(all.len(), 3);
@@ -306,7 +312,10 @@ fn legs_with_serial_numbers_go_out_and_come_back() {
     });
     assert_eq!(out(&day.one), [""; 0]);
     let life = day.one.piece("LG-0091", None).unwrap();
-    assert_eq!((life.uses.len(), life.lives[0].lifts, life.lives[0].state.as_str()), (1, 1, "back"));
+    assert_eq!(
+        (life.uses.len(), life.lives[0].lifts, life.lives[0].state),
+        (1, 1, crate::PieceLifeState::Back)
+    );
     assert_eq!(life.lives[0].kind, "sling leg 1");
     // A load that flew and that nobody inspected: its tag tells of the legs.
     let bare = PLAN
@@ -315,7 +324,10 @@ fn legs_with_serial_numbers_go_out_and_come_back() {
     day.one.write_tag(&bare, &no_file, Some(PIN)).unwrap();
     day.one.report(&of("KM-031", "lifted"), Some(PIN)).unwrap();
     let lives = day.one.piece_lives().unwrap();
-    assert!(lives.iter().any(|life| life.serial == "LG-0093" && life.state == "out"), "{lives:?}");
+    assert!(
+        lives.iter().any(|life| life.serial == "LG-0093" && life.state == crate::PieceLifeState::Out),
+        "{lives:?}"
+    );
 }
 
 /// How long a walk took stands in the list, on the board and in the export; below the least time of this home it is marked.

@@ -1,6 +1,7 @@
 //! A seal and its tag on one NFC sticker.
 
 use super::*;
+use crate::{CodeKind, CodeText};
 
 /// What an NTAG216 chip gives its user (NXP data sheet NTAG213/215/216, "user memory": 888 bytes), less what stands around
 /// the message there: a TLV of type and three bytes of length before it, a terminator behind (NFC Forum Type 2 Tag, §2.3).
@@ -48,7 +49,10 @@ fn what_cannot_be_written_is_told() {
     let card = authority.authority().unwrap();
     let roster = card.roster.text.clone();
     let read = read_sticker(&sticker(&[card.card.text.clone(), roster.clone()], LARGE).unwrap().message);
-    let others = vec![card.card.text, roster.clone()];
+    let others = vec![
+        CodeText { kind: CodeKind::Authority, text: card.card.text },
+        CodeText { kind: CodeKind::Roster, text: roster.clone() },
+    ];
     assert_eq!(read, StickerReading::Ours { seal: None, tag: None, others });
     for (texts, words) in [
         (vec![], "nothing was given"),

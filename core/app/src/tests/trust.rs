@@ -14,7 +14,7 @@ fn sealed(app: &App, tag: &str, fit: bool) -> SealView {
 fn issue(authority: &App, request: &str, roles: &str, expires: &str) -> String {
     let issue = Issue {
         request: request.into(),
-        roles: roles.into(),
+        roles: crate::roles_of(roles).unwrap(),
         expires: expires.into(),
         holder: None,
         validity_hours: None,
@@ -90,7 +90,7 @@ fn an_authority_revokes_its_own_alone() {
 fn issue_as(authority: &App, request: &str, holder: &str, roles: &str) -> Result<String, AppError> {
     let issue = Issue {
         request: request.into(),
-        roles: roles.into(),
+        roles: crate::roles_of(roles).unwrap(),
         expires: "2027-06-01".into(),
         holder: Some(holder.into()),
         validity_hours: None,
@@ -115,9 +115,12 @@ fn a_revoked_key_takes_every_credential_of_it_and_gets_none_again() {
 
     // By a name spelled otherwise; what was taken is named, another name of the same key with it.
     let revoked = authority.revoke(&["ANVIL-З".into()], None, WORDS).unwrap();
-    let taken: Vec<(&str, String)> =
-        revoked.taken.iter().map(|one| (one.holder.as_str(), one.roles.join(","))).collect();
-    assert_eq!(taken, [("Anvil 3", "inspector,planner".to_owned()), ("Hammer 9", "leader".to_owned())]);
+    let taken: Vec<(&str, &[Role])> =
+        revoked.taken.iter().map(|one| (one.holder.as_str(), one.roles.as_slice())).collect();
+    assert_eq!(
+        taken,
+        [("Anvil 3", [Role::Inspector, Role::Planner].as_slice()), ("Hammer 9", &[Role::Leader])]
+    );
     assert!(revoked.roster.text.starts_with("RO2:"));
     assert!(authority.issued().unwrap().issued.iter().all(|one| one.state == CredentialState::Revoked));
 
@@ -417,7 +420,7 @@ fn a_key_that_was_opened_is_not_open_for_the_next_call() {
     let request = device.set_up().unwrap().request.unwrap();
     let issued = Issue {
         request,
-        roles: "inspector".into(),
+        roles: vec![crate::Role::Inspector],
         expires: "2027-06-01".into(),
         holder: None,
         validity_hours: None,

@@ -38,14 +38,9 @@ impl App {
     /// The credential that signs in a role (any, where none is named); none where nothing would.
     ///
     /// # Errors
-    /// Storage; a word that is no role.
-    pub fn signs_as(&self, role: Option<&str>) -> Result<Option<SignsAs>, AppError> {
+    /// Storage.
+    pub fn signs_as(&self, role: Option<Role>) -> Result<Option<SignsAs>, AppError> {
         let inner = self.lock();
-        let role = role.map(|word| {
-            let known = Role::ALL.into_iter().find(|role| role.name() == word);
-            known.ok_or_else(|| AppError::bad_input(words::NoRole { word: &word }))
-        });
-        let role = role.transpose()?;
         let trusted = inner.trusted()?;
         let Some((signer, bytes)) = inner.own_credential(&trusted, role)? else { return Ok(None) };
         let now = inner.now();

@@ -14,7 +14,7 @@ use crate::{App, AppError, CodeView, Inner, IssuedListView, IssuedView, Stamp};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
     Authority, Credential, CredentialId, DEFAULT_VALIDITY, KeyRequest, KeyThumbprint, Passphrase, PublicKey,
-    Roles, Roster, Vault,
+    Role, Roles, Roster, Vault,
 };
 use slingseal_store::{AuthorityRow, CredentialRow};
 use slingseal_words::{CallSign, Digest, Name, ProcedureId, Seconds, Time};
@@ -46,8 +46,9 @@ pub struct AuthorityView {
 pub struct Issue {
     /// The text of the key request.
     pub request: String,
-    /// `inspector,planner`.
-    pub roles: String,
+    /// What its holder may do; one at least.
+    #[serde(serialize_with = "crate::view::words")]
+    pub roles: Vec<Role>,
     /// RFC 3339, a date, or a date-time group.
     pub expires: String,
     /// Another name than the request asks for.
@@ -209,13 +210,11 @@ impl Inner {
             return Err(at_request()(wrong));
         }
         let request = KeyRequest::open(&bytes).map_err(|error| at_request()(error.into()))?;
-        let roles = Roles::parse(&issue.roles)
-            .map_err(|word| AppError::bad_input(words::RoleUseInspectorPlannerHookup { word: &word }))
-            .and_then(|roles| {
-                let none = || AppError::bad_input(words::CredentialRoleNameOneSeveral);
-                Some(roles).filter(|roles| !roles.is_empty()).ok_or_else(none)
-            })
-            .map_err(ActFault::at(ActField::Roles))?;
+        if issue.roles.is_empty() {
+            let none = AppError::bad_input(words::CredentialRoleNameOneSeveral);
+            return Err(ActFault::at(ActField::Roles)(none));
+        }
+        let roles = Roles::of(&issue.roles);
         let expires = Time::parse(&issue.expires)
             .map_err(AppError::bad_input)
             .and_then(|expires| {

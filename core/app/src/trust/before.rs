@@ -3,7 +3,7 @@
 
 use serde::Serialize;
 
-use crate::{App, AppError, ApprovalView, Approve, Issue, IssuedView, Stamp, TrustedView};
+use crate::{App, AppError, ApprovalView, Approve, Issue, IssuedView, Role, Stamp, TrustedView};
 
 /// A part of what an act is asked with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -65,8 +65,9 @@ pub struct IssueAsked {
     pub holder: String,
     /// The fingerprint of the key that asks, to be compared by voice.
     pub fingerprint: String,
-    /// Its roles, a name each.
-    pub roles: Vec<String>,
+    /// Its roles.
+    #[serde(serialize_with = "crate::view::words")]
+    pub roles: Vec<Role>,
     /// When it would run out.
     pub expires: Stamp,
     /// The longest that a seal of it would hold, in hours.
@@ -94,7 +95,7 @@ impl App {
         Ok(IssueAsked {
             holder: terms.holder.to_string(),
             fingerprint: terms.request.key.fingerprint().to_string(),
-            roles: terms.roles.to_string().split(',').map(str::to_owned).collect(),
+            roles: terms.roles.iter().collect(),
             expires: terms.expires.into(),
             validity_hours: terms.longest_validity.0 / 3_600,
         })
@@ -159,9 +160,4 @@ pub struct UsualTerms {
 pub fn usual_terms() -> UsualTerms {
     let seal = slingseal_message::trust::DEFAULT_VALIDITY;
     UsualTerms { roster_days: crate::trust::rosters::ROSTER_LIFE.0 / 86_400, seal_hours: seal.0 / 3_600 }
-}
-
-/// The words of the roles that a credential may have, as `issue` takes them.
-pub fn role_words() -> Vec<String> {
-    slingseal_message::trust::Role::ALL.into_iter().map(|role| role.name().to_owned()).collect()
 }

@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::trust::approvals::ApprovalView;
 use crate::{AppError, Inner, Stamp};
 use slingseal_judgement::CLOCK_SLACK;
-use slingseal_message::trust::{Credential, CredentialId, Credentialed, KeyThumbprint, Role, Roster};
+use slingseal_message::trust::{Credential, CredentialId, Credentialed, KeyThumbprint, Role, Roles, Roster};
 use slingseal_words::{Language, Saying, Seconds, Time, same_name};
 
 /// From when on a credential is said to run out soon: time enough to meet the authority again.
@@ -64,8 +64,9 @@ pub struct IssuedView {
     pub id: String,
     /// Whose it is.
     pub holder: String,
-    /// The roles, in words.
-    pub roles: Vec<String>,
+    /// The roles.
+    #[serde(serialize_with = "crate::view::words")]
+    pub roles: Vec<Role>,
     /// Until when.
     pub expires: Stamp,
     /// How it stands.
@@ -111,7 +112,7 @@ impl Issued {
         IssuedView {
             id: self.id.to_string(),
             holder: holder.to_string(),
-            roles: roles.iter().map(|role| role.name().to_owned()).collect(),
+            roles: roles.iter().collect(),
             expires: (*expires).into(),
             state: CredentialState::of(*expires, roster.revokes(self.id, key), now),
             key: key.fingerprint(),
@@ -264,11 +265,18 @@ pub(crate) fn roster_warning(whose: Saying, expires: Time, now: Time) -> Option<
     }
 }
 
-/// Roles by their stable names, as a person calls them.
-pub fn roles_said(names: &[String]) -> Saying {
-    let said = |name: &String| {
-        let role = Role::ALL.into_iter().find(|role| role.name() == name);
-        role.map_or_else(|| Saying::verbatim(name), Role::saying)
-    };
-    Saying::joined(names.iter().map(said), ", ")
+/// Roles as a person calls them.
+pub fn roles_said(roles: &[Role]) -> Saying {
+    Saying::joined(roles.iter().map(|role| role.saying()), ", ")
+}
+
+/// The roles of a typed line: their names, with commas between them.
+///
+/// # Errors
+/// A name that is no role's.
+pub fn roles_of(text: &str) -> Result<Vec<Role>, AppError> {
+    let roles = Roles::parse(text);
+    roles
+        .map(|roles| roles.iter().collect())
+        .map_err(|word| AppError::bad_input(words::RoleUseInspectorPlannerHookup { word: &word }))
 }

@@ -42,8 +42,9 @@ pub struct SetUpView {
     pub next: String,
     /// The four steps of the set-up, in order.
     pub steps: Vec<SetUpStep>,
-    /// What its credentials let it do now, a role's name each; none where it only checks at the hook.
-    pub roles: Vec<String>,
+    /// What its credentials let it do now, none where it only checks at the hook.
+    #[serde(serialize_with = "crate::view::words")]
+    pub roles: Vec<Role>,
     /// Whether every step is done: it may do what its roles allow.
     pub ready: bool,
     /// Whether it may inspect and seal now: it is ready, and an inspector's.
@@ -82,8 +83,9 @@ pub struct CredentialView {
     pub id: String,
     /// Whose it is.
     pub holder: String,
-    /// The roles, in words.
-    pub roles: Vec<String>,
+    /// The roles.
+    #[serde(serialize_with = "crate::view::words")]
+    pub roles: Vec<Role>,
     /// Until when.
     pub expires: Stamp,
     /// Whether it has run out.
@@ -405,7 +407,7 @@ impl Inner {
         Ok(CredentialView {
             id: CredentialId::of(bytes).to_string(),
             holder: opened.credential.holder.to_string(),
-            roles: opened.credential.roles.iter().map(|role| role.name().to_owned()).collect(),
+            roles: opened.credential.roles.iter().collect(),
             expires: opened.credential.expires.into(),
             expired: self.now() > opened.credential.expires,
             revoked: signer.as_ref().is_some_and(|signer| trusted.revoked(signer)),
@@ -453,7 +455,7 @@ impl Inner {
             pin_locked_until: vault.filter(|row| row.not_before > now).map(|row| row.not_before.into()),
             next,
             steps,
-            roles: roles.iter().map(|role| role.name().to_owned()).collect(),
+            roles: roles.iter().collect(),
             ready,
             may_seal,
         })

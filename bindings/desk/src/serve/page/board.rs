@@ -1,7 +1,9 @@
 use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{board, movement, page as words};
-use slingseal_app::{BoardColumn, BoardLoad, BoardRequest, BoardView, FlowState, Language, ZoneCount};
+use slingseal_app::{
+    BoardColumn, BoardLoad, BoardRequest, BoardView, FlowState, Language, MovementKind, ZoneCount,
+};
 
 /// The shape that stands for a state, so that colour is never alone.
 pub(super) fn shape(state: FlowState) -> Markup {
@@ -88,15 +90,14 @@ pub(super) fn shelf(column: &BoardColumn, language: Language) -> Markup {
 }
 
 /// What an event is called.
-fn event_words(event: &str, language: Language) -> String {
+fn event_words(event: MovementKind, language: Language) -> String {
     let said: Saying = match event {
-        "lifted" => movement::MovementLifted.into(),
-        "refused" => movement::MovementRefusedPlain.into(),
-        "lost" => movement::MovementLost.into(),
-        "set-down" => movement::MovementSetDown.into(),
-        "derigged" => movement::MovementDerigged.into(),
-        "returned" => movement::MovementReturned.into(),
-        other => other.replace('-', " ").into(),
+        MovementKind::Lifted => movement::MovementLifted.into(),
+        MovementKind::Refused => movement::MovementRefusedPlain.into(),
+        MovementKind::Lost => movement::MovementLost.into(),
+        MovementKind::SetDown => movement::MovementSetDown.into(),
+        MovementKind::Derigged => movement::MovementDerigged.into(),
+        MovementKind::Returned => movement::MovementReturned.into(),
     };
     said.say(language)
 }
@@ -106,7 +107,7 @@ fn hints(column: &BoardColumn, language: Language) -> String {
     let told: Vec<String> = column
         .reported
         .iter()
-        .map(|(event, count)| format!("{count} {}", event_words(event, language)))
+        .map(|(event, count)| format!("{count} {}", event_words(*event, language)))
         .collect();
     words::ByUnsignedReports { told: told.join(", ") }.say(language)
 }
@@ -200,7 +201,7 @@ fn map(view: &BoardView, language: Language) -> Markup {
     let at = |longitude: f64, latitude: f64| {
         (middle + (longitude - west) * squeeze / span * room, LABEL + (north - latitude) / span * room)
     };
-    let total = |counts: &std::collections::BTreeMap<String, u64>| counts.values().sum::<u64>();
+    let total = |counts: &std::collections::BTreeMap<FlowState, u64>| counts.values().sum::<u64>();
     let mut labels: Vec<f64> = Vec::new();
     let mut marks = Vec::new();
     for (zone, longitude, latitude) in &placed {
@@ -279,12 +280,12 @@ fn card(one: &BoardLoad, language: Language) -> Markup {
 mod tests {
     use std::collections::BTreeMap;
 
-    use slingseal_app::{BoardView, Language, Stamp, ZoneCount};
+    use slingseal_app::{BoardView, FlowState, Language, Stamp, ZoneCount};
 
     use super::map;
 
     fn zone(name: &str, latitude: i64, longitude: i64) -> ZoneCount {
-        let here = BTreeMap::from([("fit".to_owned(), 2)]);
+        let here = BTreeMap::from([(FlowState::Fit, 2)]);
         let bound = BTreeMap::new();
         let (latitude, longitude) = (Some(latitude), Some(longitude));
         ZoneCount { name: name.into(), grid: String::new(), latitude, longitude, here, bound }

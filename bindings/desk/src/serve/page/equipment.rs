@@ -1,16 +1,18 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::{closing, page as words};
-use slingseal_app::{AppError, Language, PieceFilter, PieceLifeView, PieceView, PiecesView, Stamp};
+use slingseal_app::{
+    AppError, Language, PieceFilter, PieceGroup, PieceLifeState, PieceLifeView, PieceView, PiecesView, Stamp,
+};
 
 use super::chart::encoded;
 use super::frame::PinAsked;
 use super::tables::lines;
 
 /// Where a page of the list is.
-fn address(filter: &PieceFilter, state: &str, page: u32) -> String {
+fn address(filter: &PieceFilter, group: Option<PieceGroup>, page: u32) -> String {
     let mut query = form_urlencoded::Serializer::new(String::new());
-    if !state.is_empty() {
-        query.append_pair("state", state);
+    if let Some(group) = group {
+        query.append_pair("state", group.word());
     }
     if let Some(words) = &filter.words {
         query.append_pair("words", words);
@@ -22,17 +24,13 @@ fn address(filter: &PieceFilter, state: &str, page: u32) -> String {
 }
 
 /// What each filter is called.
-fn filters(language: Language) -> [(&'static str, String); 8] {
-    [
-        ("", closing::PiecesAll.say(language)),
-        ("open", closing::PiecesOpen.say(language)),
-        ("overdue", closing::PieceOverdue.say(language)),
-        ("out", closing::PieceOut.say(language)),
-        ("lost", closing::PieceLost.say(language)),
-        ("damaged", closing::PieceDamaged.say(language)),
-        ("withdrawn", closing::PieceWithdrawn.say(language)),
-        ("on_load", closing::PieceOnLoad.say(language)),
-    ]
+fn filters(language: Language) -> Vec<(Option<PieceGroup>, String)> {
+    // What is back and what no load names wants nobody's look.
+    let shown =
+        |group: &PieceGroup| !matches!(group, PieceGroup::At(PieceLifeState::Back | PieceLifeState::Known));
+    let groups = PieceGroup::ALL.into_iter().filter(shown);
+    let all = (None, closing::PiecesAll.say(language));
+    std::iter::once(all).chain(groups.map(|group| (Some(group), group.saying().say(language)))).collect()
 }
 
 fn dtg(stamp: Option<&Stamp>) -> &str {
@@ -41,19 +39,19 @@ fn dtg(stamp: Option<&Stamp>) -> &str {
 
 /// Every piece with a serial number: what is overdue or not returned first.
 pub(in crate::serve) fn equipment(view: &PiecesView, filter: &PieceFilter, language: Language) -> Markup {
-    let chosen = filter.state.as_deref().unwrap_or_default();
+    let chosen = filter.group;
     html! {
         div.tools {
             p.links {
-                @for (state, title) in &filters(language) {
-                    a href=(address(filter, state, 0)) aria-current=[(*state == chosen).then_some("page")] {
-                        (title) @if let Some(count) = view.counts.get(*state) { " " (count) }
+                @for (group, title) in &filters(language) {
+                    a href=(address(filter, *group, 0)) aria-current=[(*group == chosen).then_some("page")] {
+                        (title) @if let Some(count) = group.and_then(|group| view.counts.get(&group)) { " " (count) }
                     } " "
                 }
                 a href="/export/pieces.csv" { (closing::PiecesTable.say(language)) }
             }
             form.pick method="get" {
-                @if !chosen.is_empty() { input type="hidden" name="state" value=(chosen); }
+                @if let Some(group) = chosen { input type="hidden" name="state" value=(group.word()); }
                 label { (closing::PiecesFind.say(language)) " "
                     input name="words" value=(filter.words.as_deref().unwrap_or_default()) autocomplete="off"; }
                 button { (words::Show.say(language)) }

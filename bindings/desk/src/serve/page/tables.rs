@@ -278,7 +278,7 @@ pub(in crate::serve) fn people(
                     (head("found", words::FoundCount.into(), true)) (head("last", words::LastSeal.into(), false)) } }
                 tbody { @for person in &people { tr {
                     td { a href={ "/search?inspector=" (encoded(&person.holder)) } { b { (person.holder) } } }
-                    td.bad[!person.good] { (person.standing) }
+                    td.bad[!person.standing.is_good()] { (person.standing_title) }
                     td { @if let Some(newest) = person.credentials.first() { (roles_said(&newest.roles).say(language)) } }
                     td { @if let Some(newest) = person.credentials.first() { (newest.authority) } }
                     td.num { (person.sealed) }

@@ -1,7 +1,7 @@
 //! The account that is closed at the page.
 
 use slingseal_app::catalogue::page as words;
-use slingseal_app::{AppError, CloseRequest};
+use slingseal_app::{AppError, CloseRequest, Role};
 
 use super::credentialed;
 use crate::serve::ask::Form;
@@ -22,7 +22,7 @@ pub(in crate::serve) fn closing(
         Err(AppError::NotFound { .. }) => None,
         answer => Some(answer?),
     };
-    let (signs, language) = (credentialed(desk, "leader")?, app.spoken());
+    let (signs, language) = (credentialed(desk, Role::Leader)?, app.spoken());
     let signing = page::PinAsked { signs: signs.as_deref(), token: &desk.token("close"), wrong };
     let content = page::close(view.as_ref(), &request, &app.closings()?, &signing, language);
     let reply = shown(desk, "/close", &words::Closing.say(language), &content)?;

@@ -3,7 +3,7 @@
 use slingseal_app::catalogue::{
     board as board_words, check_page as check_words, page as words, rigging as rig_words,
 };
-use slingseal_app::{AppError, BoardRequest, ClassRequest, PieceFilter, WeeksRequest, code_of};
+use slingseal_app::{AppError, BoardRequest, ClassRequest, PieceFilter, Role, WeeksRequest, code_of};
 use slingseal_paper::{Paper, checklist_pdf, closing_pdf, faces, manifest_pdf, record_pdf};
 
 use super::closing::closing;
@@ -155,7 +155,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
         }
         ["equipment"] => {
             let filter = PieceFilter {
-                state: query.some("state"),
+                group: query.some("state").map(|word| word.parse()).transpose().map_err(bad_input)?,
                 words: query.some("words"),
                 page: query.number("page", 0, u32::MAX),
                 most: PAGE,
@@ -218,7 +218,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
             shown(desk, "/receive", &words::PlaceReceive.say(desk.app.spoken()), &content)
         }
         ["export"] => {
-            let leads = credentialed(desk, "leader")?;
+            let leads = credentialed(desk, Role::Leader)?;
             let ready = check_page::shell(desk.page.as_deref()).is_ok();
             let token = desk.token("hook-check");
             let signing = page::PinAsked { signs: leads.as_deref(), token: &token, wrong: None };
@@ -284,8 +284,8 @@ pub(super) fn piece(
     wrong: Option<&AppError>,
 ) -> Result<Reply, AppError> {
     let (view, language) = (desk.app.piece(serial, query.some("after"))?, desk.app.spoken());
-    let leads = credentialed(desk, "leader")?;
-    let signs = if leads.is_some() { leads } else { credentialed(desk, "inspector")? };
+    let leads = credentialed(desk, Role::Leader)?;
+    let signs = if leads.is_some() { leads } else { credentialed(desk, Role::Inspector)? };
     let title = words::EquipmentOf { serial: &view.serial }.say(language);
     let signing = page::PinAsked { signs: signs.as_deref(), token: &desk.token("piece"), wrong };
     let reply = shown(desk, "/equipment", &title, &page::piece(&view, &signing, query.get("why"), language))?;

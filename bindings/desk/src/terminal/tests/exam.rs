@@ -10,7 +10,7 @@ fn running() -> Hands {
     let lantern = app(&folder);
     practice::make(&lantern, "Lantern 1", PIN).unwrap();
     let request = lantern.set_up().unwrap().request.unwrap();
-    let (roles, expires) = ("instructor".into(), "2099-01-01".into());
+    let (roles, expires) = (vec![slingseal_app::Role::Instructor], "2099-01-01".into());
     let issue = Issue { request, roles, expires, holder: None, validity_hours: None };
     lantern.receive(&lantern.issue(&issue, "this authority is for practice").unwrap().text).unwrap();
     let pick = ExamPick {

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use slingseal_app::catalogue::demo as words;
 use slingseal_app::{
     App, AppError, BundleRequest, CloseRequest, CloseView, MovementKind, PieceReport, RefusalCause,
-    ReportRequest, WalkRequest,
+    ReportRequest, Role, WalkRequest,
 };
 
 use super::{Demo, PIN};
@@ -54,9 +54,9 @@ impl Demo<'_> {
         self.chapter(words::ChapterDay);
         self.say(words::DayBegins);
         let desk = self.day_home("desk", authority)?;
-        self.credential(authority, &desk, "Lantern 2", "planner,leader")?;
+        self.credential(authority, &desk, "Lantern 2", &[Role::Planner, Role::Leader])?;
         let anvil = self.day_home("inspector", authority)?;
-        self.credential(authority, &anvil, "Anvil 4", "inspector")?;
+        self.credential(authority, &anvil, "Anvil 4", &[Role::Inspector])?;
         let (hook, far) = (self.day_home("hook", authority)?, self.day_home("far", authority)?);
 
         let loads = self.rigged(&desk, &anvil)?;

@@ -91,10 +91,18 @@ object Core {
 
     /** The part of an authority's copy that this phone keeps. */
     const val KEPT = "authority part"
+    private const val ON = "on"
+    private const val OFF = "off"
     private val CHOICES = listOf(HARD_KEYS, PALETTE, VOICE, ASKED, KEPT)
 
     /** What was chosen under a name, empty where nothing was; asks nobody. */
     fun choice(name: String): String = choices[name].orEmpty()
+
+    /** Whether what is either on or off is on; off where nobody chose. */
+    fun isOn(name: String): Boolean = choice(name) == ON
+
+    /** How a choice of on or off is written down. */
+    fun switched(on: Boolean): String = if (on) ON else OFF
 
     /** A choice holds at once, and is written down beside the main thread. */
     fun choose(name: String, value: String, refused: (String) -> Unit = {}) {

@@ -465,8 +465,8 @@ class HandheldActivity : Activity(), Shell {
         Core.choose(name, value) { words -> main.post { if (!isDestroyed) refuse(words) } }
 
     override var speaks: Boolean
-        get() = Core.choice(Core.VOICE) == "on"
-        set(value) = choose(Core.VOICE, if (value) "on" else "off")
+        get() = Core.isOn(Core.VOICE)
+        set(value) = choose(Core.VOICE, Core.switched(value))
 
     override fun changePalette(palette: Palette) {
         choose(Core.PALETTE, palette.name)
@@ -479,8 +479,8 @@ class HandheldActivity : Activity(), Shell {
         get() = touch.missing
 
     override var hardKeysOn: Boolean
-        get() = Core.choice(Core.HARD_KEYS) == "on"
-        set(value) = choose(Core.HARD_KEYS, if (value) "on" else "off")
+        get() = Core.isOn(Core.HARD_KEYS)
+        set(value) = choose(Core.HARD_KEYS, Core.switched(value))
 
     companion object {
         /** What the program's shortcuts ask for. */

@@ -9,6 +9,7 @@ import slingseal.core.Handheld
 import slingseal.core.Issue
 import slingseal.core.MovementKind
 import slingseal.core.ReportRequest
+import slingseal.core.Role
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.CloseScreen
 import slingseal.handheld.screens.CopyMade
@@ -90,7 +91,10 @@ class GuidePagesTest {
         phone()
             .receive(
                 zone.desk
-                    .issue(Issue(request.text, "planner", "2099-01-01", null, null), Zone.PASSPHRASE)
+                    .issue(
+                        Issue(request.text, listOf(Role.PLANNER), "2099-01-01", null, null),
+                        Zone.PASSPHRASE,
+                    )
                     .text
             )
         inEveryLight("join-roster", "start" to start, "join-roster" to join)
@@ -108,9 +112,15 @@ class GuidePagesTest {
     fun theAuthoritysOwnSteps() {
         val phone = phone()
         phone.authorityInit("Sela Relief", Zone.PASSPHRASE, phone.procedures().map { it.id })
-        for ((name, role) in listOf("Anvil 3" to "planner", "Lantern 1" to "inspector")) {
+        for ((name, role) in listOf("Anvil 3" to Role.PLANNER, "Lantern 1" to Role.INSPECTOR)) {
             phone.issue(
-                Issue(zone.core(name.take(4)).makeKey(name, Zone.PIN).text, role, "2099-01-01", null, null),
+                Issue(
+                    zone.core(name.take(4)).makeKey(name, Zone.PIN).text,
+                    listOf(role),
+                    "2099-01-01",
+                    null,
+                    null,
+                ),
                 Zone.PASSPHRASE,
             )
         }
@@ -129,7 +139,7 @@ class GuidePagesTest {
 
     @Test
     fun theLeadersPages() {
-        zone.inspector("leader,hookup,inspector")
+        zone.inspector(Role.LEADER, Role.HOOKUP, Role.INSPECTOR)
         val phone = phone()
         for (load in listOf("KM-071", "KM-072", "KM-073")) {
             val tag = zone.tag(load)

@@ -12,6 +12,7 @@ import org.junit.runner.RunWith
 import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
+import slingseal.core.Role
 import slingseal.handheld.look.PressGuard
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.sense.Beat
@@ -223,7 +224,7 @@ class HandTest : AtTheLoad() {
                 "4  A fresh roster",
             )) assertTrue(words, words.contains(step))
         assertTrue(words, words.contains("Ready to check at the hook") && !words.contains("Ready to inspect"))
-        zone.credential(core, "Mason 5", "hookup")
+        zone.credential(core, "Mason 5", Role.HOOKUP)
         screen.hand.redraw()
         screen.settle()
         assertTrue(

@@ -19,6 +19,7 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.CodeView
+import slingseal.core.Role
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.VerdictView
@@ -50,7 +51,7 @@ class HookTest {
     private fun sealOf(tag: CodeView, fit: Boolean = true): CodeView {
         val other = zone.core("inspector")
         zone.meet(other)
-        zone.credential(other, "Lantern 1", "inspector")
+        zone.credential(other, "Lantern 1", Role.INSPECTOR)
         return other.showSeal(Zone.sealed(other, tag, fit).record).code
     }
 

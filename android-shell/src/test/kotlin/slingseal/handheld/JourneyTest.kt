@@ -12,6 +12,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.FindingState
+import slingseal.core.Role
 import slingseal.core.VerdictWord
 import slingseal.core.WalkStage
 import slingseal.handheld.look.CodeView
@@ -186,7 +187,7 @@ class JourneyTest {
     private fun sealOf(tag: slingseal.core.CodeView): slingseal.core.CodeView {
         val other = zone.core("inspector")
         zone.meet(other)
-        zone.credential(other, "Lantern 1", "inspector")
+        zone.credential(other, "Lantern 1", Role.INSPECTOR)
         return other.showSeal(Zone.sealed(other, tag).record).code
     }
 
@@ -377,7 +378,7 @@ class JourneyTest {
         val request = Zone.readIndependently(screen.picture("journey-request"), screen.box(code))
         val issued =
             zone.desk.issue(
-                slingseal.core.Issue(request, "inspector,hookup", "2099-01-01", null, null),
+                slingseal.core.Issue(request, listOf(Role.INSPECTOR, Role.HOOKUP), "2099-01-01", null, null),
                 Zone.PASSPHRASE,
             )
         screen.press("Back")

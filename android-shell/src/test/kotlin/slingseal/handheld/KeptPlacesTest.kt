@@ -13,6 +13,7 @@ import slingseal.core.FieldWeighing
 import slingseal.core.MovementKind
 import slingseal.core.MovingOut
 import slingseal.core.PieceReport
+import slingseal.core.Role
 import slingseal.core.ScaleReading
 import slingseal.core.TagDraft
 import slingseal.core.VoidCause
@@ -159,7 +160,7 @@ class KeptPlacesTest {
             Place.AuthorityName,
             Place.AuthorityLists("Sela Relief", setOf("bag", "net")),
             Place.AuthorityWords(Deed.Begin("Sela Relief", listOf("bag"))),
-            Place.AuthorityWords(Deed.Issue(Issuing("KR1:A", "Anvil 3", "A123", listOf("planner"), 7))),
+            Place.AuthorityWords(Deed.Issue(Issuing("KR1:A", "Anvil 3", "A123", listOf(Role.PLANNER), 7))),
             Place.AuthorityWords(Deed.Revoke("c1")),
             Place.AuthorityWords(Deed.Approve(listOf("bag"))),
             Place.AuthorityWords(Deed.Withdraw(listOf("bag"))),

@@ -9,6 +9,7 @@ import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
+import slingseal.core.Role
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Key
@@ -30,12 +31,12 @@ class LeaderTest {
         Zone.newPhone()
         Zone.camera()
         zone = Zone()
-        zone.inspector("leader")
+        zone.inspector(Role.LEADER)
         core = Core.of(org.robolectric.RuntimeEnvironment.getApplication())
         inspector =
             zone.core("inspector").also {
                 zone.meet(it)
-                zone.credential(it, "Anvil 3", "inspector")
+                zone.credential(it, "Anvil 3", Role.INSPECTOR)
             }
         hook = zone.core("hook").also(zone::meet)
     }

@@ -8,6 +8,7 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
 import slingseal.core.PointState
+import slingseal.core.Role
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.WalkRef
@@ -48,7 +49,7 @@ class ListPagesTest {
         val planner =
             zone.core("plans").also {
                 zone.meet(it)
-                zone.credential(it, "Lantern 2", "planner")
+                zone.credential(it, "Lantern 2", Role.PLANNER)
                 it.addProcedure(own("pipes", 3))
             }
         val plan =

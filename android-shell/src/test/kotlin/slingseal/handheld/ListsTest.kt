@@ -11,6 +11,7 @@ import org.robolectric.annotation.GraphicsMode
 import slingseal.core.CodeView
 import slingseal.core.EditionState
 import slingseal.core.Handheld
+import slingseal.core.Role
 import slingseal.core.VerdictWord
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.MovedScreen
@@ -60,7 +61,7 @@ class ListsTest {
     private fun device(name: String, holder: String) =
         zone.core(name).also {
             zone.meet(it)
-            zone.credential(it, holder, "planner,inspector")
+            zone.credential(it, holder, Role.PLANNER, Role.INSPECTOR)
         }
 
     @Test
@@ -126,7 +127,7 @@ class ListsTest {
         // the forgery of one card under the same name and version: where the roster is known, it takes no
         // approved list's place
         val forger = zone.core("forger").also(zone::meet)
-        zone.credential(forger, "Rook 8", "planner,inspector")
+        zone.credential(forger, "Rook 8", Role.PLANNER, Role.INSPECTOR)
         forger.addProcedure(crate(1))
         assertTrue(
             "a text that nobody approves takes no approved one's place",
@@ -137,7 +138,7 @@ class ListsTest {
         // orders; with its own tag it waits
         val blind = zone.core("blind")
         zone.desk.authority().let { blind.trust(it.card.text, it.fingerprint) }
-        zone.credential(blind, "Rook 9", "planner,inspector")
+        zone.credential(blind, "Rook 9", Role.PLANNER, Role.INSPECTOR)
         blind.addProcedure(crate(1))
         val forgedTag = plan(blind)
         val forged = Zone.sealed(blind, forgedTag)

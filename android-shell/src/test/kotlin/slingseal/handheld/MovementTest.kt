@@ -19,6 +19,7 @@ import slingseal.core.MovementView
 import slingseal.core.Received
 import slingseal.core.RefusalCause
 import slingseal.core.ReportRequest
+import slingseal.core.Role
 import slingseal.core.StickerReading
 import slingseal.handheld.look.Glove
 import slingseal.handheld.look.VerdictView
@@ -57,7 +58,7 @@ class MovementTest {
     private fun sealOf(tag: CodeView, fit: Boolean = true): CodeView {
         val other = zone.core("inspector")
         zone.meet(other)
-        zone.credential(other, "Lantern 1", "inspector")
+        zone.credential(other, "Lantern 1", Role.INSPECTOR)
         return other.showSeal(Zone.sealed(other, tag, fit).record).code
     }
 

@@ -10,6 +10,7 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.BundleReport
 import slingseal.core.MovingTaken
+import slingseal.core.Role
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.screens.FramesScreen
 import slingseal.handheld.screens.MovedScreen
@@ -83,7 +84,7 @@ class MovingTest {
     @Test
     fun aMovingCodeComesInThroughTheCamera() {
         val other = zone.core("other").also(zone::meet)
-        zone.credential(other, "Lantern 2", "inspector")
+        zone.credential(other, "Lantern 2", Role.INSPECTOR)
         Zone.sealed(other, zone.tag("KM-032"))
         val activity = Zone.launch().get()
         val screen = Screen(activity)

@@ -17,6 +17,7 @@ import slingseal.core.PieceReport
 import slingseal.core.PointKind
 import slingseal.core.RefusalCause
 import slingseal.core.ReportRequest
+import slingseal.core.Role
 import slingseal.core.VoidCause
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.Palette
@@ -49,7 +50,7 @@ class PicturesTest {
         Zone.camera()
         Zone.nfc()
         zone = Zone()
-        zone.inspector("inspector,instructor")
+        zone.inspector(Role.INSPECTOR, Role.INSTRUCTOR)
         core = Core.of(RuntimeEnvironment.getApplication())
         pages = scenes() + ExamScenes(zone, core).places()
     }

@@ -11,6 +11,7 @@ import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
+import slingseal.core.Role
 import slingseal.core.StickerReading
 import slingseal.core.TagSignature
 import slingseal.core.VerdictWord
@@ -44,7 +45,7 @@ class PlannerTest {
         Zone.camera()
         Zone.nfc()
         zone = Zone()
-        zone.inspector("planner")
+        zone.inspector(Role.PLANNER)
         core = Core.of(org.robolectric.RuntimeEnvironment.getApplication())
     }
 
@@ -106,7 +107,7 @@ class PlannerTest {
         val store =
             zone.core("store").also {
                 zone.meet(it)
-                zone.credential(it, "Herald 2", "inspector")
+                zone.credential(it, "Herald 2", Role.INSPECTOR)
             }
         var walk = store.beginInspection("gear-web", "CB-0777")
         while (walk.card != null) walk = store.doWalk(walk.walk, sound(walk))
@@ -147,7 +148,7 @@ class PlannerTest {
         val inspector =
             zone.core("inspector").also {
                 zone.meet(it)
-                zone.credential(it, "Thistle 7", "inspector")
+                zone.credential(it, "Thistle 7", Role.INSPECTOR)
             }
         val seal = Zone.sealed(inspector, core.codeOf(text))
         val go = zone.core("hook").also(zone::meet).check(seal.code.text, text)

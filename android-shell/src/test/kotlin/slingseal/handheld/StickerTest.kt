@@ -9,6 +9,8 @@ import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
+import slingseal.core.CodeKind
+import slingseal.core.Role
 import slingseal.core.StickerReading
 import slingseal.core.VerdictWord
 import slingseal.handheld.support.Zone
@@ -32,7 +34,7 @@ class StickerTest {
         val inspector =
             zone.core("inspector").also {
                 zone.meet(it)
-                zone.credential(it, "Lantern 1", "inspector")
+                zone.credential(it, "Lantern 1", Role.INSPECTOR)
             }
         val tag = zone.tag()
         val seal = Zone.sealed(inspector, tag).code.text
@@ -75,6 +77,6 @@ class StickerTest {
         val empty = NdefMessage(NdefRecord(NdefRecord.TNF_EMPTY, null, null, null))
         assertEquals(StickerReading.Empty, core.readSticker(empty.toByteArray()))
         val newer = NdefMessage(NdefRecord.createMime("application/vnd.slingseal.sl2", payload))
-        assertEquals(StickerReading.Newer("seal"), core.readSticker(newer.toByteArray()))
+        assertEquals(StickerReading.Newer(CodeKind.SEAL), core.readSticker(newer.toByteArray()))
     }
 }

@@ -11,6 +11,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
 import slingseal.core.Received
+import slingseal.core.Role
 import slingseal.core.StickerReading
 import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
@@ -218,7 +219,7 @@ class SubjectsTest {
     @Test
     fun aPieceIsKnownByItsOwnCodeAndALoadsTagIsNone() {
         val other = zone.core("other").also(zone::meet)
-        zone.credential(other, "Herald 2", "inspector")
+        zone.credential(other, "Herald 2", Role.INSPECTOR)
         core = other
         val walked = walk(other.beginInspection("gear-hook", "HK-77"))
         other.doWalk(walked.walk, WalkRequest.Decide(true, null)).also {

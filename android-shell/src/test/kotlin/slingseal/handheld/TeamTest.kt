@@ -17,6 +17,7 @@ import slingseal.core.EditionState
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.core.MovingTaken
+import slingseal.core.Role
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
@@ -244,7 +245,7 @@ class TeamTest {
         assertFalse("nothing was issued", core.issued().issued.any { it.holder == "Rook 8" })
         assertTrue(screen.words(), screen.words().contains("passphrase", ignoreCase = true))
         sign()
-        assertEquals(listOf("leader"), core.issued().issued.single { it.holder == "Rook 8" }.roles)
+        assertEquals(listOf(Role.LEADER), core.issued().issued.single { it.holder == "Rook 8" }.roles)
 
         // its own key, and a credential that is taken in at once
         core.makeKey("Mason 5", Zone.PIN)
@@ -267,11 +268,13 @@ class TeamTest {
         val request = anvil.makeKey("Anvil 3", Zone.PIN).text
         val own = phone.makeKey("Mason 5", Zone.PIN).text
         val credential =
-            phone.issue(slingseal.core.Issue(request, "planner", "2027-01-01", null, null), WORDS).text
+            phone
+                .issue(slingseal.core.Issue(request, listOf(Role.PLANNER), "2027-01-01", null, null), WORDS)
+                .text
         phone.issue(
             slingseal.core.Issue(
                 home("rook").makeKey("Rook 8", Zone.PIN).text,
-                "leader,hookup",
+                listOf(Role.LEADER, Role.HOOKUP),
                 "2026-12-01",
                 null,
                 null,
@@ -289,7 +292,9 @@ class TeamTest {
                     "authority-lists" to Place.AuthorityLists(picked = setOf("bag", "zone")),
                     "authority-words" to Place.AuthorityWords(Deed.Begin(NAME, emptyList())),
                     "authority-issue" to
-                        Place.AuthorityIssue(Issuing(own, "Mason 5", fingerprint, listOf("inspector"), 30)),
+                        Place.AuthorityIssue(
+                            Issuing(own, "Mason 5", fingerprint, listOf(Role.INSPECTOR), 30)
+                        ),
                     "authority-card" to Place.AuthorityShown(AuthorityCode.CARD),
                     "authority-roster" to Place.AuthorityShown(AuthorityCode.ROSTER),
                     "authority-credential" to Place.AuthorityCredential(credential, "Anvil 3", own = false),

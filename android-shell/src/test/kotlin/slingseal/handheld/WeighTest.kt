@@ -11,6 +11,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.FieldWeighing
 import slingseal.core.Handheld
+import slingseal.core.Role
 import slingseal.core.TagDraft
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
@@ -63,7 +64,7 @@ class WeighTest {
     }
 
     private fun plan() {
-        zone.inspector("planner")
+        zone.inspector(Role.PLANNER)
         screen = Screen(Zone.launch().get())
         screen.press("Plan a load")
         screen.press("Scan a tag")
@@ -210,7 +211,7 @@ class WeighTest {
     }
 
     private fun pages(): PageJudge {
-        zone.inspector("planner")
+        zone.inspector(Role.PLANNER)
         val draft = core.draftLike(zone.vehicleTag().text).copy(load = "KM-052")
         val bare = Weighing(draft, core.beginWeighing(draft))
         val whole = Weighing(draft, raised(draft))

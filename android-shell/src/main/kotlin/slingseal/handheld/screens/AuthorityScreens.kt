@@ -364,7 +364,7 @@ class AuthorityWordsScreen(shell: Shell, override val place: Place.AuthorityWord
                 }
             is Deed.Issue -> {
                 val (request, holder, _, roles, days) = deed.issuing
-                val issue = slingseal.core.Issue(request, roles.joinToString(","), expires(days), null, null)
+                val issue = slingseal.core.Issue(request, roles, expires(days), null, null)
                 shell.work({
                     val code = core.issue(issue, words)
                     // this phone's own is taken in at once; whose it is, is no error

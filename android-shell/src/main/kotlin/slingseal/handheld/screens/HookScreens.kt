@@ -3,6 +3,7 @@ package slingseal.handheld.screens
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
+import slingseal.core.CodeKind
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.core.MovementKind
@@ -217,8 +218,8 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
 
     private fun take(codes: List<Reading.Ours>) {
         seen = seen + codes.map { it.text }
-        val ours = codes.filter { it.kind == TAG || it.kind in JUDGED }
-        if (ours.count { it.kind == TAG } > 1 || ours.count { it.kind in JUDGED } > 1) {
+        val ours = codes.filter { it.kind == CodeKind.TAG || it.kind in JUDGED }
+        if (ours.count { it.kind == CodeKind.TAG } > 1 || ours.count { it.kind in JUDGED } > 1) {
             return shell.swap(Place.Hook(several = ours.map { it.text }))
         }
         shell.ask({ known(codes) }) { read ->
@@ -240,7 +241,7 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
             try {
                 known =
                     when (code.kind) {
-                        TAG -> known.copy(tag = readTag(code.text).text)
+                        CodeKind.TAG -> known.copy(tag = readTag(code.text).text)
                         in JUDGED -> known.copy(seal = code.text)
                         // a void that is shown here counts from here on
                         else -> known.copy(news = receive(code.text))
@@ -264,6 +265,6 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
         private const val MATCH = ViewGroup.LayoutParams.MATCH_PARENT
 
         /** What takes the seal's place: a seal, and what somebody may hold up for one. */
-        private val JUDGED = setOf(SEAL, "examination key", "examination result")
+        private val JUDGED = setOf(CodeKind.SEAL, CodeKind.EXAM_KEY, CodeKind.EXAM_RESULT)
     }
 }

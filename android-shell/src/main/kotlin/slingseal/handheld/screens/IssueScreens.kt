@@ -4,6 +4,7 @@ import android.view.View
 import java.io.Serializable
 import slingseal.core.CredentialState
 import slingseal.core.IssuedView
+import slingseal.core.Role
 import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -18,7 +19,7 @@ data class Issuing(
     val request: String,
     val holder: String,
     val fingerprint: String,
-    val roles: List<String> = emptyList(),
+    val roles: List<Role> = emptyList(),
     val days: Int = AuthorityScreen.DAYS.first(),
 ) : Serializable
 
@@ -83,7 +84,7 @@ class AuthorityIssueScreen(shell: Shell, override val place: Place.AuthorityIssu
         )
     }
 
-    private fun put(roles: List<String>, days: Int) =
+    private fun put(roles: List<Role>, days: Int) =
         shell.swap(Place.AuthorityIssue(issuing.copy(roles = roles, days = days)))
 
     private fun issue() {
@@ -98,11 +99,11 @@ class AuthorityIssueScreen(shell: Shell, override val place: Place.AuthorityIssu
     private companion object {
         val ROLES =
             listOf(
-                "inspector" to R.string.role_inspector,
-                "planner" to R.string.role_planner,
-                "hookup" to R.string.role_hookup,
-                "leader" to R.string.role_leader,
-                "instructor" to R.string.role_instructor,
+                Role.INSPECTOR to R.string.role_inspector,
+                Role.PLANNER to R.string.role_planner,
+                Role.HOOKUP to R.string.role_hookup,
+                Role.LEADER to R.string.role_leader,
+                Role.INSTRUCTOR to R.string.role_instructor,
             )
     }
 }
@@ -247,7 +248,7 @@ class AuthorityPeopleScreen(shell: Shell, place: Place) : Screen(shell, place) {
             }
         val state =
             listOfNotNull(
-                one.roles.joinToString(", "),
+                StartScreen.roles(context, one.roles),
                 text(R.string.until, one.expires.dtg),
                 if (revoked) text(R.string.revoked)
                 else if (one.state == CredentialState.EXPIRED) text(R.string.expired) else null,
@@ -270,7 +271,7 @@ class AuthorityPersonScreen(shell: Shell, override val place: Place.AuthorityPer
         val facts =
             parts.facts(
                 listOf(
-                    text(R.string.roles) to one.roles.joinToString(", "),
+                    text(R.string.roles) to StartScreen.roles(context, one.roles),
                     text(R.string.expires) to one.expires.dtg,
                     text(R.string.fingerprint) to one.key,
                 ),

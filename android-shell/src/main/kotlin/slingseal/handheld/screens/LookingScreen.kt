@@ -13,6 +13,7 @@ import android.widget.FrameLayout
 import android.widget.LinearLayout
 import android.widget.TextView
 import java.io.IOException
+import slingseal.core.CodeKind
 import slingseal.core.HandheldException
 import slingseal.core.Reading
 import slingseal.core.StickerReading
@@ -72,9 +73,9 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
             is StickerReading.Ours -> {
                 val codes =
                     listOfNotNull(
-                        read.tag?.let { Reading.Ours(TAG, it) },
-                        read.seal?.let { Reading.Ours(SEAL, it) },
-                    ) + read.others.map { Reading.Ours("", it) }
+                        read.tag?.let { Reading.Ours(CodeKind.TAG, it) },
+                        read.seal?.let { Reading.Ours(CodeKind.SEAL, it) },
+                    ) + read.others.map { Reading.Ours(it.kind, it.text) }
                 if (codes.isNotEmpty()) onCodes(codes)
             }
             is StickerReading.Empty -> say(R.string.sticker_empty)
@@ -286,11 +287,6 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
         }
 
     protected companion object {
-        /** What the core calls a load tag, and a seal. */
-        const val TAG = "load tag"
-        const val SEAL = "seal"
-        const val REPORT = "movement report"
-
         /** A picture's brightness, a third of it, as the night's red. */
         private val NIGHT =
             floatArrayOf(

@@ -3,6 +3,7 @@ package slingseal.handheld.screens
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
+import slingseal.core.CodeKind
 import slingseal.core.HandheldException
 import slingseal.core.MovingTaken
 import slingseal.core.Reading
@@ -66,7 +67,7 @@ class ScanScreen(shell: Shell, override val place: Place.Scan) : LookingScreen(s
     override fun onCodes(codes: List<Reading.Ours>) {
         val text = codes.first().text
         when {
-            purpose == Purpose.Moving && codes.first().kind == REPORT ->
+            purpose == Purpose.Moving && codes.first().kind == CodeKind.MOVEMENT ->
                 context.runOnUiThread { report(text) }
             purpose == Purpose.Moving -> frame(text)
             // a sticker holds the tag and what was reported beside it
@@ -88,7 +89,7 @@ class ScanScreen(shell: Shell, override val place: Place.Scan) : LookingScreen(s
     /** The reports are taken in where they are read, off the main thread; then the load is gone to. */
     private fun withReports(codes: List<Reading.Ours>) {
         if (!inFront) return
-        val (loads, others) = codes.partition { it.kind == TAG || it.kind == SEAL }
+        val (loads, others) = codes.partition { it.kind == CodeKind.TAG || it.kind == CodeKind.SEAL }
         for (other in others) try {
             shell.core.receive(other.text)
         } catch (e: HandheldException) {

@@ -138,7 +138,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
             listOfNotNull(
                 view.holder?.let { text(R.string.holder) to it },
                 view.fingerprint?.let { text(R.string.own_fingerprint) to it },
-                credential?.let { text(R.string.roles) to it.roles.joinToString(", ") },
+                credential?.let { text(R.string.roles) to StartScreen.roles(context, it.roles) },
                 credential?.let {
                     text(R.string.expires) to
                         listOfNotNull(

@@ -1,6 +1,8 @@
 package slingseal.handheld.screens
 
+import android.content.Context
 import android.view.View
+import slingseal.core.Role
 import slingseal.core.SetUpView
 import slingseal.core.SetUpWhat
 import slingseal.core.StartView
@@ -20,20 +22,20 @@ internal enum class Door(
     val title: Int,
     val sign: Sign,
     val about: Int,
-    private val role: String?,
+    private val role: Role?,
     private val place: () -> Place,
 ) {
     INSPECT(
         R.string.inspect_load,
         Sign.CODE,
         R.string.inspect_about,
-        "inspector",
+        Role.INSPECTOR,
         { Place.Scan(Purpose.Inspect) },
     ),
-    PLAN(R.string.plan, Sign.PLUS, R.string.plan_about, "planner", { Place.Plan }),
-    BOARD(R.string.board, Sign.LIST, R.string.board_about, "leader", { Place.Board }),
-    HOOK(R.string.hook_check, Sign.HOOK, R.string.hook_about, "hookup", { Place.Hook() }),
-    EXAMS(R.string.exams, Sign.EXAM, R.string.exams_about, "instructor", { Place.Exams }),
+    PLAN(R.string.plan, Sign.PLUS, R.string.plan_about, Role.PLANNER, { Place.Plan }),
+    BOARD(R.string.board, Sign.LIST, R.string.board_about, Role.LEADER, { Place.Board }),
+    HOOK(R.string.hook_check, Sign.HOOK, R.string.hook_about, Role.HOOKUP, { Place.Hook() }),
+    EXAMS(R.string.exams, Sign.EXAM, R.string.exams_about, Role.INSTRUCTOR, { Place.Exams }),
     ARRIVAL(R.string.arrival, Sign.DOWN, R.string.arrival_about, null, { Place.Scan(Purpose.Arrival) });
 
     fun open(shell: Shell) = shell.go(place())
@@ -43,7 +45,7 @@ internal enum class Door(
          * Every phone checks at the hook and receives a load; what else it does, its roles say. The first two
          * stand large.
          */
-        fun of(roles: Collection<String>): List<Door> {
+        fun of(roles: Collection<Role>): List<Door> {
             val own = entries.filter { it.role != null && it.role in roles }
             val first = own.firstOrNull() ?: HOOK
             return (listOf(first, if (first == HOOK) ARRIVAL else HOOK) + own).distinct()
@@ -114,9 +116,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
     /** Who holds it, and what they may do. */
     private fun whose(setUp: SetUpView): String {
         val holder = setUp.holder ?: setUp.authority ?: return text(R.string.no_holder)
-        return listOf(holder, setUp.roles.joinToString(", ") { text(roleName(it)) })
-            .filter(String::isNotEmpty)
-            .joinToString(" · ")
+        return listOf(holder, roles(context, setUp.roles)).filter(String::isNotEmpty).joinToString(" · ")
     }
 
     /**
@@ -178,14 +178,18 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
         }
 
     companion object {
+        /** Roles in a line, in the words of whoever reads it. */
+        fun roles(context: Context, roles: List<Role>): String =
+            roles.joinToString(", ") { context.getString(roleName(it)) }
+
         /** What a role is called in a line. */
-        fun roleName(role: String): Int =
+        private fun roleName(role: Role): Int =
             when (role) {
-                "inspector" -> R.string.role_short_inspector
-                "planner" -> R.string.role_short_planner
-                "hookup" -> R.string.role_short_hookup
-                "leader" -> R.string.role_short_leader
-                else -> R.string.role_short_instructor
+                Role.INSPECTOR -> R.string.role_short_inspector
+                Role.PLANNER -> R.string.role_short_planner
+                Role.HOOKUP -> R.string.role_short_hookup
+                Role.LEADER -> R.string.role_short_leader
+                Role.INSTRUCTOR -> R.string.role_short_instructor
             }
 
         /** The two ways to become more than a hook check. */

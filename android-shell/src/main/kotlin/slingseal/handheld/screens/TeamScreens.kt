@@ -144,8 +144,7 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
                     parts.facts(
                         listOfNotNull(
                             setUp.holder?.let { text(R.string.holder) to it },
-                            text(R.string.roles) to
-                                setUp.roles.joinToString(", ") { text(StartScreen.roleName(it)) },
+                            text(R.string.roles) to StartScreen.roles(context, setUp.roles),
                             setUp.credential?.let { text(R.string.expires) to it.expires.dtg },
                         ),
                         20,
@@ -300,10 +299,7 @@ class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, p
             people.map {
                 parts.signed(
                     Sign.TICK,
-                    parts.words(
-                        "${it.holder} · ${it.roles.joinToString(", ") { role -> text(StartScreen.roleName(role)) }}",
-                        19,
-                    ),
+                    parts.words("${it.holder} · ${StartScreen.roles(context, it.roles)}", 19),
                 )
             }
         return page(

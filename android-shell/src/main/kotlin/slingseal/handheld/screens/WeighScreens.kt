@@ -2,6 +2,7 @@ package slingseal.handheld.screens
 
 import android.view.View
 import android.widget.TextView
+import slingseal.core.Role
 import slingseal.core.TagDraft
 import slingseal.handheld.Place
 import slingseal.handheld.R
@@ -340,7 +341,7 @@ class WeighedScreen(shell: Shell, override val place: Place.Weighed) : Screen(sh
     private val result = place.result
 
     /** Whoever signs no tag tells the planner. */
-    private val plans = PLANNER in shell.attempt { shell.core.setUp() }?.roles.orEmpty()
+    private val plans = Role.PLANNER in shell.attempt { shell.core.setUp() }?.roles.orEmpty()
     override val staysOn
         get() = true
 
@@ -407,9 +408,5 @@ class WeighedScreen(shell: Shell, override val place: Place.Weighed) : Screen(sh
         shell.backTo(Place.Start::class)
         shell.go(Place.Plan)
         shell.go(Place.PlanDraft(taken))
-    }
-
-    private companion object {
-        const val PLANNER = "planner"
     }
 }

@@ -4,6 +4,7 @@ import java.io.File
 import java.nio.file.Files
 import slingseal.core.Handheld
 import slingseal.core.Issue
+import slingseal.core.Role
 
 /**
  * A measurement and no test: how long Kotlin waits for a card's view. Run by `scripts/overhead.sh`, which
@@ -29,7 +30,13 @@ object Overhead {
         phone.receive(
             desk
                 .issue(
-                    Issue(phone.makeKey("Anvil 3", PIN).text, "planner,inspector", "2099-01-01", null, null),
+                    Issue(
+                        phone.makeKey("Anvil 3", PIN).text,
+                        listOf(Role.PLANNER, Role.INSPECTOR),
+                        "2099-01-01",
+                        null,
+                        null,
+                    ),
                     WORDS,
                 )
                 .text

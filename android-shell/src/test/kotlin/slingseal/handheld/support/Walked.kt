@@ -7,6 +7,7 @@ import slingseal.core.HandheldException
 import slingseal.core.Issue
 import slingseal.core.PointKind
 import slingseal.core.PointState
+import slingseal.core.Role
 import slingseal.core.StickerReading
 import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
@@ -38,7 +39,12 @@ object Walked {
         }
         val request = phone.makeKey("Lantern 1", PIN)
         phone.receive(
-            desk.issue(Issue(request.text, "planner,inspector", "2099-01-01", null, null), WORDS).text
+            desk
+                .issue(
+                    Issue(request.text, listOf(Role.PLANNER, Role.INSPECTOR), "2099-01-01", null, null),
+                    WORDS,
+                )
+                .text
         )
         val tag = phone.writeTag(plan, null, PIN).code.text
 

@@ -29,6 +29,7 @@ import slingseal.core.Handheld
 import slingseal.core.Issue
 import slingseal.core.PointKind
 import slingseal.core.PointState
+import slingseal.core.Role
 import slingseal.core.SealView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
@@ -49,7 +50,7 @@ class Zone {
     init {
         desk.authorityInit("Sela Relief", PASSPHRASE, desk.procedures().map { it.id })
         meet(planner)
-        credential(planner, "Anvil 3", "planner")
+        credential(planner, "Anvil 3", Role.PLANNER)
     }
 
     /** Another device's core, with a home and a secret of its own. */
@@ -65,9 +66,9 @@ class Zone {
         device.receive(authority.roster.text)
     }
 
-    fun credential(device: Handheld, holder: String, roles: String, pin: String = PIN) {
+    fun credential(device: Handheld, holder: String, vararg roles: Role, pin: String = PIN) {
         val request = device.makeKey(holder, pin)
-        val issued = desk.issue(Issue(request.text, roles, "2099-01-01", null, null), PASSPHRASE)
+        val issued = desk.issue(Issue(request.text, roles.toList(), "2099-01-01", null, null), PASSPHRASE)
         device.receive(issued.text)
     }
 
@@ -94,24 +95,25 @@ class Zone {
     }
 
     /** The phone under test, an inspector's, set up without the screens. */
-    fun inspector(roles: String = "inspector") {
+    fun inspector(vararg roles: Role) {
         val phone = Core.of(RuntimeEnvironment.getApplication())
         meet(phone)
-        credential(phone, "Lantern 1", roles)
+        val has = if (roles.isEmpty()) arrayOf(Role.INSPECTOR) else roles
+        credential(phone, "Lantern 1", *has)
     }
 
     /** The phone under test, an instructor's who inspects too. */
     fun instructor() {
         val phone = Core.of(RuntimeEnvironment.getApplication())
         meet(phone)
-        credential(phone, "Mason 5", "instructor,inspector")
+        credential(phone, "Mason 5", Role.INSTRUCTOR, Role.INSPECTOR)
     }
 
     /** An instructor's device without a screen. */
     fun school(): Handheld =
         core("school").also {
             meet(it)
-            credential(it, "Mason 5", "instructor")
+            credential(it, "Mason 5", Role.INSTRUCTOR)
         }
 
     companion object {
