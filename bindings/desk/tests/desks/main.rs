@@ -5,6 +5,14 @@
 //! `DESKS`, `ITEMS` of each desk, `KILLS` of each act of each desk, `SERVER_KILLS`, `SEED`, `PROGRAM`: without them a small day, so
 //! that the tests stay quick. `tests/desks` plays a large one and keeps what it saw (`RESULTS`).
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test fails by panicking"
+)]
+
 mod desk;
 mod lots;
 #[path = "../../../../tests/support/many.rs"]
