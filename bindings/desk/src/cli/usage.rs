@@ -24,8 +24,11 @@ fn placeholder(name: &str) -> String {
     said
 }
 
+/// A message of the catalogue.
+type Said = fn() -> Saying;
+
 /// The words that placeholders are made of.
-const PLACEHOLDERS: &[(&str, fn() -> Saying)] = &[
+const PLACEHOLDERS: &[(&str, Said)] = &[
     ("ADDRESS", || words::ValueAddress.into()),
     ("AUTHORITY", || words::ValueAuthority.into()),
     ("CARD", || words::ValueCard.into()),
