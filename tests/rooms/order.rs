@@ -25,7 +25,11 @@ const MAY: &[(&str, usize, &str)] = &[
         1,
         "who looked first and who second, to count what both found",
     ),
-    ("core/app/src/closing.rs", 1, "since when a record is taken back: the first void of it that counts"),
+    (
+        "core/app/src/closing/account.rs",
+        1,
+        "since when a record is taken back: the first void of it that counts",
+    ),
     ("core/store/src/board.rs", 2, "when the last of a group was sealed, for counts; the order of an export"),
     ("core/store/src/closings.rs", 1, "statements that were handed up are told from the newest"),
     ("core/store/src/find.rs", 1, "a page of a list is read from the newest"),
