@@ -1,9 +1,11 @@
 use slingseal_catalogue::{Saying, faults as words};
 use std::io::Cursor;
 
-use image::codecs::jpeg::JpegDecoder;
-use image::{ColorType, ImageDecoder as _, ImageFormat};
 use png::{ColorType as PngColour, Decoder as PngDecoder, Transformations};
+use zune_core::bytestream::ZCursor;
+use zune_core::colorspace::ColorSpace;
+use zune_core::options::DecoderOptions;
+use zune_jpeg::JpegDecoder;
 
 use super::ladder::{STILL, read_all};
 use super::luma::Luma;
@@ -20,6 +22,10 @@ const MOST_MEMORY: u64 = 232 << 20;
 const MOST_UNPACKED: u64 = 256 << 20;
 /// A JPEG may send its pixels again and again, each time a little better: pixels times passes.
 const MOST_PASSES: u64 = 600_000_000;
+/// How a PNG begins (ISO/IEC 15948, 5.2).
+const PNG: &[u8] = b"\x89PNG\r\n\x1a\n";
+/// How a JPEG begins: the start of an image and of its next marker (ISO/IEC 10918-1, B.1.1.3).
+const JPEG: &[u8] = &[0xFF, 0xD8, 0xFF];
 /// More pixels than this are not looked at: a larger picture is made smaller by a whole number while it is opened.
 const LOOKED_AT: usize = 13_000_000;
 
@@ -105,10 +111,12 @@ fn open(bytes: &[u8]) -> Result<Picture, PictureError> {
     if bytes.len() > MOST_BYTES {
         return Err(PictureError::TooManyBytes { bytes: bytes.len(), most: MOST_BYTES });
     }
-    match image::guess_format(bytes) {
-        Ok(ImageFormat::Png) => open_png(bytes),
-        Ok(ImageFormat::Jpeg) => open_jpeg(bytes),
-        _ => Err(PictureError::NotAPicture),
+    if bytes.starts_with(PNG) {
+        open_png(bytes)
+    } else if bytes.starts_with(JPEG) {
+        open_jpeg(bytes)
+    } else {
+        Err(PictureError::NotAPicture)
     }
 }
 
@@ -159,24 +167,26 @@ fn open_png(bytes: &[u8]) -> Result<Picture, PictureError> {
 }
 
 fn open_jpeg(bytes: &[u8]) -> Result<Picture, PictureError> {
-    let decoder = JpegDecoder::new(Cursor::new(bytes)).map_err(|_| PictureError::Damaged)?;
-    let (width, height) = decoder.dimensions();
+    // Its size is bounded below, before a pixel is decoded.
+    let options =
+        DecoderOptions::default().set_strict_mode(false).set_max_width(usize::MAX).set_max_height(usize::MAX);
+    let mut decoder = JpegDecoder::new_with_options(ZCursor::new(bytes), options);
+    decoder.decode_headers().map_err(|_| PictureError::Damaged)?;
+    let (width, height) = decoder.dimensions().ok_or(PictureError::Damaged)?;
+    let (width, height) = (u32::try_from(width), u32::try_from(height));
+    let (width, height) = (width.unwrap_or(u32::MAX), height.unwrap_or(u32::MAX));
     let pixels = measured(width, height)?;
     let passes = passes(bytes);
     // The file twice, three bytes a pixel, and where there are several passes two bytes for each coefficient of three.
     let kept = pixels * if passes > 1 { 9 } else { 3 };
     no_dearer(2 * bytes.len() as u64 + kept, MOST_MEMORY)?;
     no_dearer(passes * pixels, MOST_PASSES)?;
-    let colour = match decoder.color_type() {
-        ColorType::L8 => PngColour::Grayscale,
-        ColorType::La8 => PngColour::GrayscaleAlpha,
-        ColorType::Rgb8 => PngColour::Rgb,
-        ColorType::Rgba8 => PngColour::Rgba,
-        _ => return Err(PictureError::NotAPicture),
+    let (space, colour) = match decoder.input_colorspace() {
+        Some(ColorSpace::Luma) => (ColorSpace::Luma, PngColour::Grayscale),
+        _ => (ColorSpace::RGB, PngColour::Rgb),
     };
-    let size = usize::try_from(decoder.total_bytes()).map_err(|_| PictureError::Damaged)?;
-    let mut whole = vec![0; size];
-    decoder.read_image(&mut whole).map_err(|_| PictureError::Damaged)?;
+    decoder.set_options(options.jpeg_set_out_colorspace(space));
+    let whole = decoder.decode().map_err(|_| PictureError::Damaged)?;
     let mut smaller = Smaller::new(width, height);
     for row in whole.chunks_exact((width as usize * colour.samples()).max(1)) {
         smaller.row(row, colour);
