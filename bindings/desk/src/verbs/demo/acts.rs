@@ -15,17 +15,24 @@ use crate::output;
 use crate::verbs::verify;
 
 /// Walks every card, everything sound.
-pub(super) fn walked_sound(app: &App, mut view: WalkView) -> Result<WalkView, AppError> {
+pub(super) fn walked_sound(app: &App, view: WalkView) -> Result<WalkView, AppError> {
+    answered(app, view, sound_answer)
+}
+
+/// Walks every card: what asks for a value of its own is given one, everything else is good.
+fn answered(
+    app: &App,
+    mut view: WalkView,
+    value: impl Fn(&WalkView, &PointView) -> String,
+) -> Result<WalkView, AppError> {
     while let Some(card) = view.card.clone() {
         let open =
             card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
         let request = match open {
             None => WalkRequest::CardGood { card: card.number },
-            Some(point) => WalkRequest::Answer {
-                card: card.number,
-                point: point.id.clone(),
-                value: sound_answer(&view, point),
-            },
+            Some(point) => {
+                WalkRequest::Answer { card: card.number, point: point.id.clone(), value: value(&view, point) }
+            }
         };
         view = app.do_walk(&view.walk, &request)?;
     }
@@ -35,23 +42,10 @@ pub(super) fn walked_sound(app: &App, mut view: WalkView) -> Result<WalkView, Ap
 impl Demo<'_> {
     /// An inspection of what is no load, found sound.
     pub(super) fn listed(&mut self, app: &App, list: &str, of: &str) -> Result<WalkView, AppError> {
-        let mut view = app.begin_inspection(list, of)?;
-        while let Some(card) = view.card.clone() {
-            let open =
-                card.points.iter().find(|point| point.needs_value && point.state == PointState::Unanswered);
-            let request = match open {
-                None => WalkRequest::CardGood { card: card.number },
-                Some(point) => WalkRequest::Answer {
-                    card: card.number,
-                    point: point.id.clone(),
-                    value: match point.kind {
-                        PointKind::Serial => of.to_owned(),
-                        _ => sound_answer(&view, point),
-                    },
-                },
-            };
-            view = app.do_walk(&view.walk, &request)?;
-        }
+        let view = answered(app, app.begin_inspection(list, of)?, |view, point| match point.kind {
+            PointKind::Serial => of.to_owned(),
+            _ => sound_answer(view, point),
+        })?;
         app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })
     }
 

@@ -7,7 +7,6 @@ use slingseal_app::{
     ClassView, ExamKeyView, ExamOutcome, ExamResultView, ExamRunState, Language, PlantedView,
 };
 
-use crate::console::Shown;
 use crate::output::clock;
 use crate::verbs::pasted;
 
