@@ -1,8 +1,8 @@
 //! What the exchange costs: import, push and pull of signed records beside COPY of the same bytes and the signature checks alone,
 //! measured in the same run.
 //!
-//! `cargo run --release -p slingseal-tests --bin measure_exchange [-- [RECORDS]]`; 10,000 records unless said. Needs Debian's
-//! postgresql.
+//! `cargo run --release -p slingseal-tests --bin measure_exchange [-- [RECORDS] [import]]`; 10,000 records unless said.
+//! Needs Debian's postgresql; `import` measures the import alone, which does not.
 
 #![expect(clippy::disallowed_methods, reason = "a measurement reads the clock")]
 
@@ -32,12 +32,46 @@ fn peak() -> f64 {
     line.split_whitespace().nth(1).and_then(|text| text.parse::<f64>().ok()).unwrap_or(0.0) / 1024.0
 }
 
+/// What all cores worked for this program, in user and system time, to a hundredth of a second: on a machine that is shared it says
+/// more than the clock.
+fn worked() -> Duration {
+    let stat = std::fs::read_to_string("/proc/self/stat").unwrap_or_default();
+    let fields = stat.rsplit(')').next().unwrap_or_default().split_whitespace().skip(11).take(2);
+    Duration::from_millis(10 * fields.filter_map(|ticks| ticks.parse::<u64>().ok()).sum::<u64>())
+}
+
+/// What acting costs by the clock, and what the cores worked for it.
+fn costs<T>(act: impl FnOnce() -> T) -> (Duration, Duration, T) {
+    let before = worked();
+    let (time, answer) = timed(act);
+    (time, worked().saturating_sub(before), answer)
+}
+
 fn line(name: &str, records: u32, ours: Duration, floor: Option<Duration>, target: &str) {
     let each = |time: Duration| time.as_secs_f64() * 1e6 / f64::from(records);
     let floor = floor.map(each);
     let shown = floor.map_or(String::new(), |floor| format!("{floor:.1} us"));
     let ratio = floor.map_or(String::new(), |floor| format!("{:.2}", each(ours) / floor));
     println!("| {name} | {:.1} us | {shown} | {ratio} | {target} |", each(ours));
+}
+
+/// The least that keeping the same bytes costs: one row a record in a bare database, one transaction, on the disk behind it.
+fn bare_rows(path: &std::path::Path, bundle: &[u8], records: u32) -> Duration {
+    let conn = rusqlite::Connection::open(path).expect("a database opens");
+    conn.execute_batch(
+        "PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;
+         CREATE TABLE record (id INTEGER PRIMARY KEY, body BLOB); BEGIN",
+    )
+    .expect("a table is made");
+    let (time, ()) = timed(|| {
+        for body in bundle.chunks(bundle.len() / records as usize) {
+            let mut insert =
+                conn.prepare_cached("INSERT INTO record (body) VALUES (?1)").expect("it prepares");
+            insert.execute([body]).expect("a row is written");
+        }
+        conn.execute_batch("COMMIT").expect("it is written");
+    });
+    time
 }
 
 fn home(folder: &std::path::Path, name: &'static str, many: &Many) -> App {
@@ -79,17 +113,25 @@ fn main() {
         (0..2 * records).filter(check).count()
     });
     assert_eq!(good, 2 * records as usize);
+    let bare = bare_rows(&folder.path().join("bare.db"), &bundle, records);
     let first = home(folder.path(), "first", &many);
     let before = peak();
-    let (import, report) =
-        timed(|| first.bundle_read(&mut bundle.as_slice(), &mut |_| {}).expect("it is read"));
+    let (import, import_worked, report) =
+        costs(|| first.bundle_read(&mut bundle.as_slice(), &mut |_| {}).expect("it is read"));
     assert_eq!(report.new, records);
-    line("import, beside its signature checks on one core", records, import, Some(checks), "2");
+    line("import, beside its signature checks on one core", records, import, Some(checks), "");
+    line("the same, work of all cores", records, import_worked, Some(checks), "");
+    let cores = std::thread::available_parallelism().map_or(1, usize::from) as u32;
+    let least = checks / cores + bare;
+    line("import, beside its checks on all cores and a bare row", records, import, Some(least), "2");
     println!("| import, memory gained | {:.0} MiB | | | 100 |", peak() - before);
 
+    if std::env::args().any(|word| word == "import") {
+        return;
+    }
     let server = Server::new();
-    let (push, pushed) =
-        timed(|| server.connect().expect("it is up").push(&first, false, &mut |_| {}).expect("it is pushed"));
+    let (push, push_worked, pushed) =
+        costs(|| server.connect().expect("it is up").push(&first, false, &mut |_| {}).expect("it is pushed"));
     assert!(pushed.words > u64::from(records));
     let out = copy(
         &server,
@@ -102,9 +144,10 @@ fn main() {
     );
     let _ = std::fs::remove_file("/tmp/measure-exchange.copy");
     line("push, beside COPY in of the same bytes", records, push, Some(into), "1.5");
+    line("the same, work of all cores on this side", records, push_worked, None, "");
 
     let second = home(folder.path(), "second", &many);
-    let (pull, pulled) = timed(|| {
+    let (pull, pull_worked, pulled) = costs(|| {
         server.connect().expect("it is up").pull(&second, false, &mut |_| {}).expect("it is pulled")
     });
     assert_eq!(pulled.report.new, records);
@@ -115,6 +158,7 @@ fn main() {
         Some(out + checks),
         "1.5",
     );
+    line("the same, work of all cores on this side", records, pull_worked, None, "");
     line("pull, beside the import of the same as a bundle", records, pull, Some(import), "");
     let (again, ()) = timed(|| {
         server.connect().expect("it is up").pull(&second, false, &mut |_| {}).expect("it is pulled");

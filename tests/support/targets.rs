@@ -287,7 +287,7 @@ static GROUND: LazyLock<Arc<Ground>> = LazyLock::new(|| {
             links: [("1".to_owned(), 3)].into(),
             conditions: None,
         },
-        plan: bag.expand(Language::English),
+        plan: bag.expand(Language::English).into(),
         inspector: CallSign::new("Anvil 3").expect("a call sign"),
     })
 });

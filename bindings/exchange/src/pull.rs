@@ -131,11 +131,25 @@ impl Exchange {
                 if pages.peek().is_none() {
                     app.exchange_take(&mut state, at(source, &end), &[])?;
                 }
-                while let Some(page) = pages.next() {
-                    let words = self.runtime.block_on(self.link.words(source, &page, &mut pulled))?;
-                    let upto = if pages.peek().is_none() { &end } else { page.last().unwrap_or(&end) };
-                    pulled.add(app.exchange_take(&mut state, at(source, upto), &words)?);
+                let (mut page, mut words) = (pages.next(), Vec::new());
+                if let Some(page) = &page {
+                    words = self.runtime.block_on(self.link.words(source, page, &mut pulled))?;
+                }
+                while let Some(here) = page {
+                    page = pages.next();
+                    let upto = if page.is_none() { &end } else { here.last().unwrap_or(&end) };
+                    let upto = at(source, upto);
+                    // While the home takes these in, the next come over the line.
+                    let (taken, next) = std::thread::scope(|threads| {
+                        let taking = threads.spawn(|| app.exchange_take(&mut state, upto, &words));
+                        let next = page.as_ref().map_or(Ok(Vec::new()), |page| {
+                            self.runtime.block_on(self.link.words(source, page, &mut pulled))
+                        });
+                        (taking.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), next)
+                    });
+                    pulled.add(taken?);
                     progress(pulled.looked_at);
+                    words = next?;
                 }
                 after = end.number;
                 pulled.looked_at += listed.len() as u64;

@@ -66,12 +66,15 @@ impl Exchange {
             let mut words = app.exchange_words(&here, from..upto)?;
             pushed.left_out += (upto - from - words.len()) as u64;
             from = upto;
+            // Which of these are there was asked just now, of the head it was not.
+            let mut asked = true;
             if from == count && !words.is_empty() {
                 words.extend(app.exchange_head());
+                asked = false;
             }
             while !words.is_empty() {
                 let more = words.split_off(fitting(&words));
-                let put = self.runtime.block_on(self.link.put(source, &words, &mut waits))?;
+                let put = self.runtime.block_on(self.link.put(source, &words, asked, &mut waits))?;
                 pushed.words += put.new;
                 pushed.waiting += put.waiting;
                 self.there.extend(put.there);
@@ -112,25 +115,28 @@ impl Link {
                     found.insert(fixed(&row, 0)?);
                 }
                 // What was not asked for is not believed to be there.
-                found.retain(|key| keys.contains(key));
+                let asked: HashSet<&[u8; 32]> = keys.iter().collect();
+                found.retain(|key| asked.contains(key));
                 Ok(found)
             })
             .await
     }
 
     /// Puts words there in one transaction, those that another desk puts there meanwhile excepted. Whoever keeps a transaction
-    /// open keeps back the words in it and no others: they are found by halves.
+    /// open keeps back the words in it and no others: they are found by halves. `asked`: none of them was there a moment ago; which
+    /// another desk put there since is asked once the server has refused.
     async fn put(
         &mut self,
         source: [u8; 16],
         all: &[ExchangeWord],
+        mut asked: bool,
         waits: &mut u32,
     ) -> Result<Put, ExchangeError> {
         let mut put = Put::default();
         let (mut parts, mut tries) = (vec![all], 0);
         while let Some(part) = parts.pop() {
             let keys: Vec<[u8; 32]> = part.iter().map(ExchangeWord::key).collect();
-            let there = self.there(&keys).await?;
+            let there = if std::mem::take(&mut asked) { HashSet::new() } else { self.there(&keys).await? };
             let missing: Vec<&ExchangeWord> =
                 part.iter().filter(|word| !there.contains(&word.key())).collect();
             put.there.extend(there);

@@ -15,7 +15,7 @@ use super::walks::WALKS;
 use super::{Reader, StoreError};
 
 /// Every table whose rows have a check sum; a table after those that its rows point to.
-pub(super) const TABLES: &[&Table] = &[
+pub(super) static TABLES: &[&Table] = &[
     &DEVICE,
     &WALKS,
     &RECORDS,
@@ -47,42 +47,50 @@ pub(super) const TABLES: &[&Table] = &[
     &NAMED,
 ];
 
+static RECORDS_2: Table = Table::new(
+    "records",
+    "id",
+    &[
+        "id",
+        "digest",
+        "load",
+        "tag",
+        "procedure",
+        "outcome",
+        "inspector",
+        "rigger",
+        "place",
+        "aircraft",
+        "mass_g",
+        "found",
+        "corrected",
+        "issued",
+        "valid_until",
+        "standing",
+        "device",
+        "received",
+        "words",
+    ],
+);
+static RECORD_BYTES_2: Table = Table::new("record_bytes", "record", &["record", "seal", "body"]);
+static TAGS_2: Table = Table::new("tags", "digest", &["digest", "load", "planned", "received", "bytes"]);
+static VOIDS_2: Table =
+    Table::new("voids", "digest", &["digest", "record", "load", "issued", "received", "bytes"]);
+static ROSTERS_2: Table =
+    Table::new("rosters", "authority", &["authority", "sequence", "issued", "received", "bytes"]);
+
 /// The tables as schemas 1 and 2 had them, for saving what can be read of such a file.
-pub(super) const TABLES_2: &[&Table] = &[
+pub(super) static TABLES_2: &[&Table] = &[
     &DEVICE,
     &WALKS,
-    &Table::new(
-        "records",
-        "id",
-        &[
-            "id",
-            "digest",
-            "load",
-            "tag",
-            "procedure",
-            "outcome",
-            "inspector",
-            "rigger",
-            "place",
-            "aircraft",
-            "mass_g",
-            "found",
-            "corrected",
-            "issued",
-            "valid_until",
-            "standing",
-            "device",
-            "received",
-            "words",
-        ],
-    ),
-    &Table::new("record_bytes", "record", &["record", "seal", "body"]),
+    &RECORDS_2,
+    &RECORD_BYTES_2,
     &DEFICIENCIES,
     &EQUIPMENT,
-    &Table::new("tags", "digest", &["digest", "load", "planned", "received", "bytes"]),
-    &Table::new("voids", "digest", &["digest", "record", "load", "issued", "received", "bytes"]),
+    &TAGS_2,
+    &VOIDS_2,
     &AUTHORITIES,
-    &Table::new("rosters", "authority", &["authority", "sequence", "issued", "received", "bytes"]),
+    &ROSTERS_2,
     &CREDENTIALS,
     &QUARANTINE,
     &VAULTS,

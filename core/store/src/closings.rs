@@ -10,9 +10,9 @@ use super::table::Table;
 use super::values::{count_in, count_out};
 use super::{DeviceId, Reader, RecordRow, StoreError, Tx};
 
-pub(super) const WALK_FACTS: Table =
+pub(super) static WALK_FACTS: Table =
     Table::new("walk_facts", "seal", &["seal", "device", "seconds", "cards", "head", "record", "before"]);
-pub(super) const CLOSINGS: Table = Table::new(
+pub(super) static CLOSINGS: Table = Table::new(
     "closings",
     "digest",
     &["digest", "issued", "received", "authority", "signer", "credential", "in_time", "bytes"],

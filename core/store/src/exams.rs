@@ -8,12 +8,12 @@ use super::table::Table;
 use super::values::{count_in, count_out, word_column};
 use super::{Reader, StoreError, Tx, WalkId};
 
-pub(super) const EXAM_PAPERS: Table = Table::new(
+pub(super) static EXAM_PAPERS: Table = Table::new(
     "exam_papers",
     "digest",
     &["digest", "kind", "key", "load", "procedure", "student", "made", "received", "bytes"],
 );
-pub(super) const EXAM_RUNS: Table = Table::new(
+pub(super) static EXAM_RUNS: Table = Table::new(
     "exam_runs",
     "walk",
     &["walk", "key", "load", "procedure", "student", "state", "begun", "updated", "entries"],

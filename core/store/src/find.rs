@@ -1,4 +1,4 @@
-//! Lists, search and counts over the records.
+//! Lists and counts over the records.
 
 use rusqlite::ToSql;
 
@@ -140,17 +140,6 @@ impl<'f> Where<'f> {
     }
 }
 
-/// The words as a full-text question: each the beginning of a word. `None` where there is no letter and no digit.
-fn question(words: &str) -> Option<String> {
-    let terms: Vec<String> = words
-        .split(|letter: char| !letter.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .take(8)
-        .map(|word| format!("\"{word}\"*"))
-        .collect();
-    (!terms.is_empty()).then(|| terms.join(" "))
-}
-
 impl RecordFilter {
     fn conditions(&self) -> Where<'_> {
         let mut all = Where::default();
@@ -200,7 +189,7 @@ impl Reader<'_> {
     ) -> Result<RecordPage, StoreError> {
         let mut all = filter.conditions();
         let asked = filter.words.as_deref().filter(|words| !words.trim().is_empty());
-        let rest = match asked.map(question) {
+        let rest = match asked.map(|words| self.question(words)).transpose()? {
             Some(None) => return Ok(RecordPage { rows: Vec::new(), next: None }),
             Some(Some(question)) => {
                 all.add("record_words MATCH ?", question);

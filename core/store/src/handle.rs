@@ -64,9 +64,10 @@ impl Store {
         let fault = |error| E::from(StoreError::from(error).at(path));
         let tx = self.conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(fault)?;
         let read = Reader { conn: &tx, device: self.device, witness: Some(&self.witness), away: None };
-        let view = Tx { read, head: Cell::new(self.head) };
+        let view = Tx { read, head: Cell::new(self.head), unindexed: Cell::new(None) };
         let before = tx.total_changes();
         let answer = act(&view)?;
+        view.index_words()?;
         let head = view.head.get();
         let memory = if head == self.head && tx.total_changes() > before {
             view.count_write(self.writes)?;
@@ -218,10 +219,12 @@ impl Reader<'_> {
     }
 }
 
-/// One transaction: it reads, and it writes. Comes from `Store::write`.
+/// One transaction: it reads, and it writes. Comes from `Store::write`. By its words a record that it wrote is found only after it.
 pub struct Tx<'c> {
     read: Reader<'c>,
     pub(super) head: Cell<Head>,
+    /// The first and the last of the records whose words are not in the index yet; every one between waits too.
+    pub(super) unindexed: Cell<Option<(i64, i64)>>,
 }
 
 impl Tx<'_> {

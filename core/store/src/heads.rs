@@ -8,7 +8,7 @@ use super::table::Table;
 use super::values::{count_in, count_out};
 use super::{DeviceId, Reader, StoreError, Tx};
 
-pub(super) const HEADS: Table =
+pub(super) static HEADS: Table =
     Table::new("journal_heads", "at", &["at", "device", "seq", "digest", "record"]);
 
 /// The end of another device's journal at some time.

@@ -7,7 +7,7 @@ use super::table::Table;
 use super::values::word_column;
 use super::{Reader, StoreError, Tx};
 
-pub(super) const INSPECTIONS: Table = Table::new(
+pub(super) static INSPECTIONS: Table = Table::new(
     "inspections",
     "digest",
     &[

@@ -8,9 +8,9 @@ use super::table::Table;
 use super::values::count_in;
 use super::{Reader, StoreError, Tx};
 
-pub(super) const VAULTS: Table = Table::new("vaults", "name", &["name", "bytes", "wrong", "not_before"]);
-pub(super) const SETTINGS: Table = Table::new("settings", "name", &["name", "value"]);
-pub(super) const QUARANTINE: Table =
+pub(super) static VAULTS: Table = Table::new("vaults", "name", &["name", "bytes", "wrong", "not_before"]);
+pub(super) static SETTINGS: Table = Table::new("settings", "name", &["name", "value"]);
+pub(super) static QUARANTINE: Table =
     Table::new("quarantine", "digest", &["digest", "reason", "received", "bytes"]);
 
 /// A key under a PIN or a passphrase, encrypted, and how often the PIN was wrong in a row.
@@ -160,6 +160,11 @@ impl Reader<'_> {
         self.ask("SELECT digest FROM photos ORDER BY digest", |statement| {
             statement.query_map([], |row| row.get(0))?.collect()
         })
+    }
+
+    /// Whether anything is in quarantine at all.
+    pub fn is_anything_quarantined(&self) -> Result<bool, StoreError> {
+        Ok(self.count("SELECT count(*) FROM (SELECT 1 FROM quarantine LIMIT 1)", [])? > 0)
     }
 
     /// What is in quarantine, the last that came first, at most so many.

@@ -30,6 +30,7 @@ mod procedures;
 mod records;
 mod said;
 mod schema;
+mod search;
 mod strays;
 mod table;
 #[cfg(test)]

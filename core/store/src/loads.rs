@@ -7,7 +7,7 @@ use slingseal_words::{Digest, Time};
 use super::table::Table;
 use super::{Reader, StoreError, Tx};
 
-pub(super) const LOADS: Table = Table::new(
+pub(super) static LOADS: Table = Table::new(
     "loads",
     "load",
     &["load", "latest", "state", "issued", "valid_until", "turns", "authorities", "judged"],

@@ -4,7 +4,7 @@ use super::table::Table;
 use super::values::{count_in, count_out};
 use super::{Reader, StoreError, Tx};
 
-pub(super) const MEMORY: Table = Table::new("memory", "one", &["one", "writes", "judged", "put_back"]);
+pub(super) static MEMORY: Table = Table::new("memory", "one", &["one", "writes", "judged", "put_back"]);
 
 /// What this device remembers of itself.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

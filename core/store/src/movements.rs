@@ -9,7 +9,7 @@ use super::loads::{LOADS, make as make_load};
 use super::table::Table;
 use super::{DeviceId, LoadRow, Reader, StoreError, Tx};
 
-pub(super) const MOVEMENTS: Table = Table::new(
+pub(super) static MOVEMENTS: Table = Table::new(
     "movements",
     "digest",
     &[
@@ -34,7 +34,7 @@ pub(super) const MOVEMENTS: Table = Table::new(
 /// Which column holds the bytes of a report.
 pub(super) const MOVEMENT_BYTES: usize = 15;
 
-pub(super) const FLOW: Table = Table::new(
+pub(super) static FLOW: Table = Table::new(
     "flow",
     "load",
     &[
@@ -217,10 +217,9 @@ impl Tx<'_> {
     /// Keeps who signed a report, where that is verified anew.
     pub fn set_movement_author(&self, row: &MovementRow, author: Option<&Author>) -> Result<(), StoreError> {
         let (authority, key, credential, in_time) = columns(author);
-        let sql = "UPDATE movements SET authority = ?3, signer = ?4, credential = ?5, in_time = ?6
-            WHERE load = ?1 AND digest = ?2";
-        self.run(sql, (&row.load, row.digest, authority, key, credential, in_time))?;
-        self.run(&MOVEMENTS.reseal("WHERE load = ?1 AND digest = ?2"), (&row.load, row.digest))?;
+        let changed = ["authority", "signer", "credential", "in_time"];
+        let sql = MOVEMENTS.update(&changed, "WHERE load = ?5 AND digest = ?6");
+        self.run(&sql, (authority, key, credential, in_time, &row.load, row.digest))?;
         Ok(())
     }
 

@@ -314,6 +314,7 @@ pub(super) fn connect(
         opened.stepped_from = (said.version > 0).then_some(said.version);
         schema::step_up(&mut conn, said.version, upto)?;
     }
+    conn.execute_batch(super::search::TERMS)?;
     // After the steps and not in them: a kill between the two leaves a home that only lacks its id.
     let known: i64 = conn.query_row("SELECT count(*) FROM device", [], |row| row.get(0))?;
     if known == 0 {

@@ -1,5 +1,7 @@
 //! What came from others and is kept as it came: tags, voids, rosters, authorities, credentials.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use slingseal_words::{Digest, Time};
 
 use super::author::{Author, author_of, columns};
@@ -7,7 +9,7 @@ use super::table::Table;
 use super::values::{count_in, count_out};
 use super::{Reader, StoreError, Tx};
 
-pub(super) const TAGS: Table = Table::new(
+pub(super) static TAGS: Table = Table::new(
     "tags",
     "digest",
     &[
@@ -23,7 +25,7 @@ pub(super) const TAGS: Table = Table::new(
         "bytes",
     ],
 );
-pub(super) const VOIDS: Table = Table::new(
+pub(super) static VOIDS: Table = Table::new(
     "voids",
     "digest",
     &[
@@ -39,12 +41,12 @@ pub(super) const VOIDS: Table = Table::new(
         "bytes",
     ],
 );
-pub(super) const CARDS: Table = Table::new("cards", "digest", &["digest", "key", "received", "bytes"]);
-pub(super) const AUTHORITIES: Table =
+pub(super) static CARDS: Table = Table::new("cards", "digest", &["digest", "key", "received", "bytes"]);
+pub(super) static AUTHORITIES: Table =
     Table::new("authorities", "key", &["key", "name", "trusted", "added", "bytes"]);
-pub(super) const ROSTERS: Table =
+pub(super) static ROSTERS: Table =
     Table::new("rosters", "digest", &["digest", "authority", "sequence", "issued", "received", "bytes"]);
-pub(super) const CREDENTIALS: Table = Table::new(
+pub(super) static CREDENTIALS: Table = Table::new(
     "credentials",
     "digest",
     &["digest", "authority", "holder", "roles", "expires", "own", "received", "bytes"],
@@ -223,9 +225,9 @@ impl Tx<'_> {
     /// Keeps when a tag says that it was planned and who signed it, where that is verified anew.
     pub fn set_tag_author(&self, tag: Digest, said: Time, author: Option<&Author>) -> Result<(), StoreError> {
         let (authority, key, credential, in_time) = columns(author);
-        let sql = "UPDATE tags SET said = ?2, authority = ?3, signer = ?4, credential = ?5, in_time = ?6 WHERE digest = ?1";
-        self.run(sql, (tag, said, authority, key, credential, in_time))?;
-        self.run(&TAGS.reseal("WHERE digest = ?1"), [tag])?;
+        let changed = ["said", "authority", "signer", "credential", "in_time"];
+        let sql = TAGS.update(&changed, "WHERE digest = ?6");
+        self.run(&sql, (said, authority, key, credential, in_time, tag))?;
         Ok(())
     }
 
@@ -331,6 +333,31 @@ impl Reader<'_> {
     /// The voids of a load, the first signed first. Looks through the table itself, as `voids_of` does.
     pub fn voids_of_load(&self, load: &str) -> Result<Vec<VoidRow>, StoreError> {
         self.rows(&VOIDS, "NOT INDEXED WHERE load = ?1 ORDER BY issued, digest", [load], make_void)
+    }
+
+    /// The voids of each of these loads that has any, the first signed first: the table itself is looked through once for all.
+    pub fn voids_of_loads(
+        &self,
+        loads: &BTreeSet<&str>,
+    ) -> Result<BTreeMap<String, Vec<VoidRow>>, StoreError> {
+        let mut places: Vec<i64> = Vec::new();
+        self.ask("SELECT rowid, load FROM voids NOT INDEXED", |statement| {
+            let mut rows = statement.query([])?;
+            while let Some(row) = rows.next()? {
+                if row.get_ref(1)?.as_str().is_ok_and(|load| loads.contains(load)) {
+                    places.push(row.get(0)?);
+                }
+            }
+            Ok(())
+        })?;
+        let mut voids: BTreeMap<String, Vec<VoidRow>> = BTreeMap::new();
+        for place in places {
+            if let Some(row) = self.row(&VOIDS, "WHERE rowid = ?1", [place], make_void)? {
+                voids.entry(row.load.clone()).or_default().push(row);
+            }
+        }
+        voids.values_mut().for_each(|voids| voids.sort_by_key(|row| (row.issued, row.digest)));
+        Ok(voids)
     }
 
     /// All voids, sorted by digest.

@@ -7,9 +7,9 @@ use slingseal_words::Digest;
 use super::table::Table;
 use super::{Reader, StoreError, Tx};
 
-pub(super) const PROCEDURE_TEXTS: Table =
+pub(super) static PROCEDURE_TEXTS: Table =
     Table::new("procedure_texts", "digest", &["digest", "id", "version", "name", "text"]);
-pub(super) const PROCEDURES_IN_USE: Table = Table::new("procedures_in_use", "id", &["id", "digest"]);
+pub(super) static PROCEDURES_IN_USE: Table = Table::new("procedures_in_use", "id", &["id", "digest"]);
 
 /// The text of a procedure, and what it says of itself.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -7,7 +7,7 @@ use super::table::Table;
 use super::values::word_column;
 use super::{DeviceId, Reader, StoreError, Tx};
 
-pub(super) const RECORDS: Table = Table::new(
+pub(super) static RECORDS: Table = Table::new(
     "records",
     "id",
     &[
@@ -40,21 +40,24 @@ pub(super) const RECORDS: Table = Table::new(
         "words",
     ],
 );
-pub(super) const BYTES: Table = Table::new("record_bytes", "record", &["record", "seal", "body"]);
-pub(super) const DEFICIENCIES: Table = Table::new(
+pub(super) static BYTES: Table = Table::new("record_bytes", "record", &["record", "seal", "body"]);
+pub(super) static DEFICIENCIES: Table = Table::new(
     "deficiencies",
     "record",
     &["record", "at", "procedure", "point", "name", "rigger", "corrected"],
 );
-pub(super) const EQUIPMENT: Table = Table::new("equipment", "record", &["record", "at", "serial", "kind"]);
+pub(super) static EQUIPMENT: Table = Table::new("equipment", "record", &["record", "at", "serial", "kind"]);
 
-/// Makes the searched words of all records; `WHERE id = ?1` may follow.
+/// Makes the searched words of all records; which of them may follow.
 pub(super) const INDEX_WORDS: &str = "
     INSERT INTO record_words (rowid, words)
     SELECT id, concat_ws(' ', load, procedure, inspector, rigger, place, aircraft, words,
         (SELECT group_concat(name, ' ') FROM deficiencies WHERE record = id),
         (SELECT group_concat(serial || ' ' || kind, ' ') FROM equipment WHERE record = id))
     FROM records";
+
+/// The words of so many records are indexed together.
+const WORDS_AT_ONCE: i64 = 1_024;
 
 /// What a record says of its load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -294,22 +297,23 @@ impl Tx<'_> {
     /// Keeps what the judgement said of a seal; `false` where there is no such seal or it said so before.
     pub fn set_judged(&self, seal: Digest, judged: &Judged) -> Result<bool, StoreError> {
         let Judged { standing, reason, successor, version } = judged;
-        let sql = "UPDATE records SET standing = ?2, reason = ?3, successor = ?4, judged = ?5 WHERE seal = ?1
-                   AND NOT (standing IS ?2 AND reason IS ?3 AND successor IS ?4 AND judged IS ?5)";
-        let changed = self.run(sql, (seal, standing, reason, successor, version))? > 0;
-        if changed {
-            self.run(&RECORDS.reseal("WHERE seal = ?1"), [seal])?;
+        // What an account finds by how it stands is written anew only where that is another: most are judged as they were sealed.
+        let rest = "WHERE seal = ?4 AND standing IS ?5
+            AND NOT (reason IS ?1 AND successor IS ?2 AND judged IS ?3)";
+        let sql = RECORDS.update(&["reason", "successor", "judged"], rest);
+        if self.run(&sql, (reason, successor, version, seal, standing))? > 0 {
+            return Ok(true);
         }
-        Ok(changed)
+        let changed = ["standing", "reason", "successor", "judged"];
+        let sql = RECORDS.update(&changed, "WHERE seal = ?5 AND standing IS NOT ?1");
+        Ok(self.run(&sql, (standing, reason, successor, version, seal))? > 0)
     }
 
     /// Keeps who signed a seal, where that is verified anew.
     pub fn set_author(&self, seal: Digest, author: Option<&Author>) -> Result<(), StoreError> {
         let (authority, key, credential, in_time) = columns(author);
-        let sql =
-            "UPDATE records SET authority = ?2, signer = ?3, credential = ?4, in_time = ?5 WHERE seal = ?1";
-        self.run(sql, (seal, authority, key, credential, in_time))?;
-        self.run(&RECORDS.reseal("WHERE seal = ?1"), [seal])?;
+        let sql = RECORDS.update(&["authority", "signer", "credential", "in_time"], "WHERE seal = ?5");
+        self.run(&sql, (authority, key, credential, in_time, seal))?;
         Ok(())
     }
 
@@ -388,7 +392,7 @@ impl Tx<'_> {
         for table in ["deficiencies", "equipment"] {
             self.run(&format!("DELETE FROM {table} WHERE record = ?1"), [id])?;
         }
-        self.run("DELETE FROM record_words WHERE rowid = ?1", [id])?;
+        self.forget_words(id)?;
         self.index(id, new)
     }
 
@@ -404,8 +408,34 @@ impl Tx<'_> {
             (id, &row.rigger, &row.place, &row.aircraft, row.tag, new.words),
         )?;
         self.run(&RECORDS.reseal("WHERE id = ?1"), [id])?;
+        self.forget_words(id)?;
+        self.index_words_later(id)
+    }
+
+    fn forget_words(&self, id: i64) -> Result<(), StoreError> {
+        self.index_words()?;
         self.run("DELETE FROM record_words WHERE rowid = ?1", [id])?;
-        self.run(&format!("{INDEX_WORDS} WHERE id = ?1"), [id])?;
+        Ok(())
+    }
+
+    /// Words are indexed by the thousand and before the commit: the full-text index writes down what it holds at every savepoint, and
+    /// each statement that sets off a trigger is one.
+    fn index_words_later(&self, id: i64) -> Result<(), StoreError> {
+        let more = self.unindexed.get().filter(|(first, last)| last + 1 == id && id - first < WORDS_AT_ONCE);
+        if let Some((first, _)) = more {
+            self.unindexed.set(Some((first, id)));
+            return Ok(());
+        }
+        self.index_words()?;
+        self.unindexed.set(Some((id, id)));
+        Ok(())
+    }
+
+    /// Indexes the words of the records that wait for it.
+    pub(super) fn index_words(&self) -> Result<(), StoreError> {
+        if let Some(which) = self.unindexed.take() {
+            self.run(&format!("{INDEX_WORDS} WHERE id BETWEEN ?1 AND ?2"), which)?;
+        }
         Ok(())
     }
 
@@ -417,8 +447,7 @@ impl Tx<'_> {
         for (at, EquipmentRow { serial, kind }) in (0i64..).zip(new.equipment) {
             self.run(&EQUIPMENT.insert(""), (id, at, serial, kind))?;
         }
-        self.run(&format!("{INDEX_WORDS} WHERE id = ?1"), [id])?;
-        Ok(())
+        self.index_words_later(id)
     }
 }
 
@@ -436,6 +465,11 @@ impl Reader<'_> {
     /// Every seal that names a record, in the order of their own digests.
     pub fn seals_of_record(&self, record: Digest) -> Result<Vec<RecordRow>, StoreError> {
         self.rows(&RECORDS, "WHERE digest = ?1 ORDER BY seal", [record], make)
+    }
+
+    /// Those of them that lack it, in the same order.
+    pub fn seals_lacking_record(&self, record: Digest) -> Result<Vec<RecordRow>, StoreError> {
+        self.rows(&RECORDS, "WHERE digest = ?1 AND device IS NULL ORDER BY seal", [record], make)
     }
 
     /// A seal's bytes and its full record's, as they came.

@@ -8,8 +8,8 @@ use super::table::Table;
 use super::values::{count_in, count_out, word_column};
 use super::{Reader, StoreError, Tx};
 
-pub(super) const STRAYS: Table = Table::new("strays", "at", &["at", "kind", "digest", "size"]);
-pub(super) const NAMED: Table = Table::new("named", "digest", &["digest"]);
+pub(super) static STRAYS: Table = Table::new("strays", "at", &["at", "kind", "digest", "size"]);
+pub(super) static NAMED: Table = Table::new("named", "digest", &["digest"]);
 
 /// What a stray is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

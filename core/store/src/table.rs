@@ -1,3 +1,5 @@
+use std::sync::OnceLock;
+
 use rusqlite::functions::FunctionFlags;
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, Row};
@@ -16,24 +18,43 @@ pub(super) struct Table {
     /// The columns that identify a row, for a message.
     key: &'static str,
     pub(super) columns: &'static [&'static str],
+    /// What a `SELECT` and an `INSERT` say of it, put together once: an import asks a million times.
+    selected: OnceLock<String>,
+    inserted: OnceLock<String>,
 }
 
 impl Table {
     pub(super) const fn new(name: &'static str, key: &'static str, columns: &'static [&'static str]) -> Self {
-        Self { name, key, columns }
+        Self { name, key, columns, selected: OnceLock::new(), inserted: OnceLock::new() }
     }
 
     /// `INSERT …`, with the values bound in the order of the columns. `verb` may add `OR IGNORE` or `OR REPLACE`.
     pub(super) fn insert(&self, verb: &str) -> String {
-        let places = (1..=self.columns.len()).map(|n| format!("?{n}")).collect::<Vec<_>>().join(", ");
-        let (name, columns) = (self.name, self.columns.join(", "));
-        format!("INSERT {verb} INTO {name} ({columns}, sum) VALUES ({places}, row_sum({places}))")
+        let what = self.inserted.get_or_init(|| {
+            let places = (1..=self.columns.len()).map(|n| format!("?{n}")).collect::<Vec<_>>().join(", ");
+            let (name, columns) = (self.name, self.columns.join(", "));
+            format!("INTO {name} ({columns}, sum) VALUES ({places}, row_sum({places}))")
+        });
+        format!("INSERT {verb} {what}")
     }
 
     /// `SELECT` of all columns and, last, whether the row is whole; `rest` follows the table's name.
     pub(super) fn select(&self, rest: &str) -> String {
-        let (name, columns) = (self.name, self.qualified());
-        format!("SELECT {columns}, {name}.sum IS row_sum({columns}) FROM {name} {rest}")
+        let what = self.selected.get_or_init(|| {
+            let (name, columns) = (self.name, self.qualified());
+            format!("SELECT {columns}, {name}.sum IS row_sum({columns}) FROM {name} ")
+        });
+        format!("{what}{rest}")
+    }
+
+    /// Changes columns and the check sum with them, in one write of the row: the first values are bound in the order of `changed`.
+    /// `rest` chooses the rows, its values numbered behind those.
+    pub(super) fn update(&self, changed: &[&str], rest: &str) -> String {
+        let set: Vec<String> = (1..).zip(changed).map(|(n, column)| format!("{column} = ?{n}")).collect();
+        let place = |column: &str| changed.iter().position(|one| *one == column).map(|at| at + 1);
+        let told = |column: &&str| place(column).map_or_else(|| (*column).to_owned(), |n| format!("?{n}"));
+        let sum: Vec<String> = self.columns.iter().map(told).collect();
+        format!("UPDATE {} SET {}, sum = row_sum({}) {rest}", self.name, set.join(", "), sum.join(", "))
     }
 
     /// Makes the check sum of changed rows anew; `rest` chooses them as it chose them for the change.
@@ -113,4 +134,4 @@ fn put(canon: &mut Vec<u8>, kind: u8, bytes: &[u8]) {
 }
 
 /// The one row that says whose home this is.
-pub(super) const DEVICE: Table = Table::new("device", "one", &["one", "id"]);
+pub(super) static DEVICE: Table = Table::new("device", "one", &["one", "id"]);

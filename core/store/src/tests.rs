@@ -11,6 +11,7 @@ mod counts;
 mod damage;
 mod keeping;
 mod mending;
+mod searching;
 mod turns;
 
 /// The same bytes in every run, other ones at every call.

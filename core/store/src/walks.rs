@@ -6,7 +6,7 @@ use super::table::Table;
 use super::values::{count_in, word_column};
 use super::{Reader, StoreError, Tx, WalkId};
 
-pub(super) const WALKS: Table = Table::new(
+pub(super) static WALKS: Table = Table::new(
     "walks",
     "id",
     &["id", "load", "procedure", "inspector", "state", "begun", "updated", "entries"],

@@ -12,12 +12,13 @@ use crate::account::heads::heads;
 use crate::account::merge::Merge;
 use crate::error::said_by_system;
 use crate::hook::admission::Admission;
+use crate::hook::ahead::Opener;
 use crate::procedures::comes_with_the_program;
 use crate::walks::record::entry_digest;
 use crate::{App, AppError, CodeView, Inner, ProcedureView};
 use slingseal_account::sync::{
-    BundleReader, BundleWriter, FrameReader, FrameWriter, Have, HeadItem, Heard, ItemKind, Known, Piece,
-    RecordItem,
+    BundleReader, BundleWriter, FrameReader, FrameWriter, Have, HeadItem, Heard, Item, ItemKind, Known,
+    Piece, RecordItem,
 };
 use slingseal_message::movement::ReceivedMovement;
 use slingseal_message::seal::Record;
@@ -288,6 +289,15 @@ fn read_ahead(reader: &mut BundleReader<&mut dyn Read>) -> Result<Vec<Piece>, Ap
     Ok(pieces)
 }
 
+/// What is whole among the pieces.
+fn items_of(pieces: &[Piece]) -> Vec<&Item> {
+    let items = pieces.iter().filter_map(|piece| match piece {
+        Piece::Item(item) => Some(item),
+        Piece::Damaged { .. } => None,
+    });
+    items.collect()
+}
+
 pub(crate) fn io(error: std::io::Error) -> AppError {
     AppError::bad_input(words::BundleCannotReadWrittenTry { error: said_by_system(&error) })
 }
@@ -543,34 +553,39 @@ impl Inner {
         let none = || AppError::bad_input(words::FileBundleMakeOneBundle);
         let mut reader = BundleReader::begin(input).map_err(io)?.ok_or_else(none)?;
         self.merging(|merge| {
-            let mut items = 0u64;
-            loop {
-                let pieces = read_ahead(&mut reader)?;
-                if pieces.is_empty() {
-                    break;
-                }
-                merge.open_ahead(pieces.iter().filter_map(|piece| match piece {
-                    Piece::Item(item) => Some(item),
-                    Piece::Damaged { .. } => None,
-                }));
-                for piece in pieces {
-                    match piece {
-                        Piece::Item(item) => {
-                            items += 1;
-                            merge.take(&item, items)?;
+            let (mut opener, mut number) = (Opener::default(), 0u64);
+            let mut pieces = read_ahead(&mut reader)?;
+            let mut ahead = merge.open_ahead(&mut opener, &items_of(&pieces));
+            while !pieces.is_empty() {
+                // While these are written, the next are read and opened beside it.
+                let next = read_ahead(&mut reader)?;
+                let next_items = items_of(&next);
+                merge.admission.brief(&mut opener, &next_items);
+                let (mut next_ahead, at) = (Vec::new(), reader.position());
+                rayon::in_place_scope(|cores| {
+                    cores.spawn(|_| next_ahead = opener.open(&next_items));
+                    let mut ahead = ahead.into_iter();
+                    for piece in pieces {
+                        match piece {
+                            Piece::Item(item) => {
+                                number += 1;
+                                merge.take(&item, ahead.next().unwrap_or_default(), number)?;
+                            }
+                            Piece::Damaged { at, after, bytes, length } => {
+                                let place = audit_words::AfterItem { after, at }.say(merge.language);
+                                let reason = audit_words::BytesDamaged { length }.say(merge.language);
+                                merge.set_aside(&bytes, place, "damage", reason)?;
+                            }
                         }
-                        Piece::Damaged { at, after, bytes, length } => {
-                            let place = audit_words::AfterItem { after, at }.say(merge.language);
-                            let reason = audit_words::BytesDamaged { length }.say(merge.language);
-                            merge.set_aside(&bytes, place, "damage", reason)?;
+                        if number.is_multiple_of(64) {
+                            progress(BundleProgress { bytes: at, items: number });
                         }
                     }
-                    if items.is_multiple_of(64) {
-                        progress(BundleProgress { bytes: reader.position(), items });
-                    }
-                }
+                    Ok::<(), AppError>(())
+                })?;
+                (pieces, ahead) = (next, next_ahead);
             }
-            progress(BundleProgress { bytes: reader.position(), items });
+            progress(BundleProgress { bytes: reader.position(), items: number });
             Ok(())
         })
     }
@@ -587,7 +602,9 @@ impl Inner {
                 admission: Admission::begin(tx, now, language)?,
                 language,
                 heads: heads(tx)?,
+                anything_aside: tx.is_anything_quarantined()?,
                 kept_aside: 0,
+                forks: BTreeSet::new(),
                 more_aside: 0,
                 own: HeadItem { device, seq: own.seq, digest: own.digest },
                 first_head: true,

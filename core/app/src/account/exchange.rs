@@ -6,6 +6,7 @@ use std::ops::Range;
 
 use crate::account::bundles::{inspection_item, papers};
 use crate::account::trusted_of;
+use crate::hook::ahead::Opener;
 use crate::procedures::comes_with_the_program;
 use crate::{App, AppError, BundleReport, Inner};
 use slingseal_account::sync::{
@@ -214,9 +215,10 @@ impl App {
             return Err(AppError::refused(slingseal_catalogue::exchange::ExchangeTooManyDesks));
         }
         let report = self.lock().merging(|merge| {
-            merge.open_ahead(words.iter().map(|word| &word.item));
-            for (number, word) in (1..).zip(words) {
-                merge.take(&word.item, number)?;
+            let items: Vec<&Item> = words.iter().map(|word| &word.item).collect();
+            let ahead = merge.open_ahead(&mut Opener::default(), &items);
+            for (number, (item, ahead)) in (1..).zip(items.into_iter().zip(ahead)) {
+                merge.take(item, ahead, number)?;
             }
             let mut places = places(merge.admission.tx)?;
             places.keep(now.clone());

@@ -1,18 +1,20 @@
 //! Taking a bundle in, item by item, inside one transaction. A union of sets: what comes twice, or in another order, changes
 //! nothing.
 
-use std::borrow::Cow;
+use std::collections::BTreeSet;
 
 use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, hand_over, put_heads};
 use crate::account::strays::Origin;
 use crate::exams::papers::{judge_sheet, put_lock, put_result, put_sheet, result_parts};
 use crate::hook::admission::Admission;
+use crate::hook::ahead::{Ahead, Opener};
 use crate::procedures::{comes_with_the_program, is_approved, keep_text};
 use crate::walks::photograph;
 use crate::{AppError, BundleReport, SetAsideLine};
 use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, Pack, RecordItem};
 use slingseal_catalogue::audit as audit_words;
 use slingseal_catalogue::refusals as words;
+use slingseal_judgement::LoadWord;
 use slingseal_message::envelope::Kind;
 use slingseal_message::tag::kind_of_tag;
 use slingseal_store::{Put, StrayKind};
@@ -24,18 +26,6 @@ pub(crate) const MOST_ASIDE: usize = 1_000;
 const MOST_ASIDE_BYTES: usize = 64 << 20;
 const MOST_REASON: usize = 500;
 
-/// The signed word of a load in an item, where there is one.
-fn word_of(item: &Item) -> Option<(Kind, Cow<'_, [u8]>)> {
-    let body = item.body.as_slice();
-    Some(match item.kind {
-        ItemKind::Record => (Kind::Seal, Cow::Owned(RecordItem::parse(body).ok()?.seal)),
-        ItemKind::Tag => (kind_of_tag(body), Cow::Borrowed(body)),
-        ItemKind::Void => (Kind::Void, Cow::Borrowed(body)),
-        ItemKind::Movement => (Kind::Movement, Cow::Borrowed(body)),
-        _ => return None,
-    })
-}
-
 /// A merge under way: one transaction.
 pub(crate) struct Merge<'m, 'c> {
     pub(crate) admission: Admission<'m, 'c>,
@@ -44,8 +34,12 @@ pub(crate) struct Merge<'m, 'c> {
     pub(crate) own: HeadItem,
     /// Whether no journal's end has come yet: the first one of a whole bundle is the sender's own.
     pub(crate) first_head: bool,
+    /// Whether anything is in quarantine: what is believed now is cleared out of it.
+    pub(crate) anything_aside: bool,
     /// Bytes of what was set aside and kept: so much and no more of one bundle.
     pub(crate) kept_aside: usize,
+    /// Journals that were told in two ways, and where.
+    pub(crate) forks: BTreeSet<([u8; 16], u64)>,
     /// What was set aside beyond what is listed.
     pub(crate) more_aside: u64,
     pub(crate) report: BundleReport,
@@ -54,20 +48,20 @@ pub(crate) struct Merge<'m, 'c> {
 }
 
 impl Merge<'_, '_> {
-    /// Opens the signed words among items on all cores, ahead of taking each in.
-    pub(crate) fn open_ahead<'i>(&mut self, items: impl Iterator<Item = &'i Item>) {
-        let words: Vec<(Kind, Cow<'i, [u8]>)> = items.filter_map(word_of).collect();
-        let words: Vec<(Kind, &[u8])> = words.iter().map(|(kind, bytes)| (*kind, &**bytes)).collect();
-        self.admission.open_ahead(&words);
+    /// What can be made out of items before they are taken in, on all cores.
+    pub(crate) fn open_ahead(&mut self, opener: &mut Opener, items: &[&Item]) -> Vec<Ahead> {
+        self.admission.brief(opener, items);
+        opener.open(items)
     }
 
-    pub(crate) fn take(&mut self, item: &Item, number: u64) -> Result<(), AppError> {
+    /// Takes an item in, with what was made out of it ahead.
+    pub(crate) fn take(&mut self, item: &Item, ahead: Ahead, number: u64) -> Result<(), AppError> {
         let judged = match item.kind {
             ItemKind::Credential => self.credential(&item.body),
             ItemKind::Roster => self.roster(&item.body),
-            ItemKind::Tag => self.tag(&item.body),
-            ItemKind::Void => self.void(&item.body),
-            ItemKind::Record => self.record(&item.body),
+            ItemKind::Tag => self.tag(&item.body, ahead),
+            ItemKind::Void => self.void(&item.body, ahead),
+            ItemKind::Record => self.record(&item.body, ahead),
             ItemKind::Head => self.head(&item.body),
             ItemKind::Photo => self.photo(&item.body),
             ItemKind::Procedure => self.procedure(&item.body),
@@ -75,13 +69,15 @@ impl Merge<'_, '_> {
             ItemKind::ExamKey => self.exam_key(&item.body),
             ItemKind::ExamSheet => self.exam_sheet(&item.body),
             ItemKind::ExamResult => self.exam_result(&item.body),
-            ItemKind::Movement => self.movement(&item.body),
+            ItemKind::Movement => self.movement(&item.body, ahead),
             ItemKind::Closing => self.closing(&item.body),
             ItemKind::Inspection => self.inspection(&item.body),
         };
         match judged {
             Ok(()) => {
-                self.admission.tx.remove_quarantine(Digest::of(&item.body))?;
+                if self.anything_aside {
+                    self.admission.tx.remove_quarantine(Digest::of(&item.body))?;
+                }
                 Ok(())
             }
             // The disk's troubles end the merge; all else is the item's own fault.
@@ -121,6 +117,7 @@ impl Merge<'_, '_> {
         let reason = short;
         if self.kept_aside + bytes.len() <= MOST_ASIDE_BYTES {
             self.kept_aside += bytes.len();
+            self.anything_aside = true;
             self.admission.tx.put_quarantine(bytes, &reason, self.admission.now)?;
         }
         self.report.set_aside.push(SetAsideLine { place, kind: kind.to_owned(), reason });
@@ -143,16 +140,24 @@ impl Merge<'_, '_> {
         Ok(())
     }
 
-    fn tag(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let word = self.admission.open(kind_of_tag(bytes), bytes)?;
+    /// The word of an item, opened ahead or now.
+    fn word(&mut self, kind: Kind, bytes: &[u8], ahead: Ahead) -> Result<LoadWord, AppError> {
+        match ahead {
+            Ahead::Word(word) => self.admission.opened(word),
+            Ahead::Nothing | Ahead::Record { .. } => self.admission.open(kind, bytes),
+        }
+    }
+
+    fn tag(&mut self, bytes: &[u8], ahead: Ahead) -> Result<(), AppError> {
+        let word = self.word(kind_of_tag(bytes), bytes, ahead)?;
         // A plan that was made at one desk is planned at every desk.
         let new = self.admission.tag(&word, true, Origin::Elsewhere)?;
         self.paper(new);
         Ok(())
     }
 
-    fn void(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let word = self.admission.open(Kind::Void, bytes)?;
+    fn void(&mut self, bytes: &[u8], ahead: Ahead) -> Result<(), AppError> {
+        let word = self.word(Kind::Void, bytes, ahead)?;
         let new = self.admission.void(&word)?;
         self.paper(new);
         Ok(())
@@ -171,8 +176,8 @@ impl Merge<'_, '_> {
         Ok(())
     }
 
-    fn movement(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let word = self.admission.open(Kind::Movement, bytes)?;
+    fn movement(&mut self, bytes: &[u8], ahead: Ahead) -> Result<(), AppError> {
+        let word = self.word(Kind::Movement, bytes, ahead)?;
         let new = self.admission.movement(&word, false)?;
         self.report.movements += u32::from(new);
         Ok(())
@@ -272,7 +277,11 @@ impl Merge<'_, '_> {
             if gone(self.admission.tx, &head)? {
                 self.warn(OWN_JOURNAL_GONE.say(self.language));
             }
-        } else if self.heads.vouch(head, by).is_some() {
+        } else if self.heads.vouch(head, by).is_some()
+            && self.forks.len() < MOST_ASIDE
+            // Words are made once a fork: a copied device may tell it in every record.
+            && self.forks.insert((head.device, head.seq))
+        {
             let name = crate::view::hex(&head.device);
             let said = audit_words::JournalInTwoWays { device: name, seq: head.seq };
             self.warn(said.say(self.language));
@@ -286,10 +295,17 @@ impl Merge<'_, '_> {
         }
     }
 
-    fn record(&mut self, bytes: &[u8]) -> Result<(), AppError> {
-        let item = RecordItem::parse(bytes)?;
-        let word = self.admission.open(Kind::Seal, &item.seal)?;
-        let admitted = self.admission.seal(&word, item.record.as_deref())?;
+    fn record(&mut self, bytes: &[u8], ahead: Ahead) -> Result<(), AppError> {
+        let (item, word, folded) = match ahead {
+            Ahead::Record { item, seal, full } => (item, self.admission.opened(seal)?, full),
+            Ahead::Nothing | Ahead::Word(_) => {
+                let item = RecordItem::parse(bytes)?;
+                let word = self.admission.open(Kind::Seal, &item.seal)?;
+                (item, word, None)
+            }
+        };
+        let folded = folded.map(|full| *full);
+        let admitted = self.admission.seal_folded(&word, item.record.as_deref(), folded)?;
         match admitted.put {
             Put::New => self.report.new += 1,
             Put::Completed => self.report.completed += 1,

@@ -71,16 +71,21 @@ struct Kept {
 }
 
 impl Kept {
-    /// `fresh` are words that were opened just now and are kept already. One that cannot be read any more is the audit's to name.
-    fn of(
+    fn of(read: &Reader<'_>, load: &LoadNumber, trusted: &mut Trusted) -> Result<Self, AppError> {
+        Self::with(read, load, trusted, &[], read.voids_of_load(load.as_str())?)
+    }
+
+    /// `fresh` are words that were opened just now and are kept already, `voids` all that is kept of them. One that cannot be read any
+    /// more is the audit's to name.
+    fn with(
         read: &Reader<'_>,
         load: &LoadNumber,
         trusted: &mut Trusted,
         fresh: &[LoadWord],
+        voids: Vec<VoidRow>,
     ) -> Result<Self, AppError> {
         let load = load.as_str();
-        let (records, voids, tags) =
-            (read.records_of_load(load)?, read.voids_of_load(load)?, read.tags_of(load)?);
+        let (records, tags) = (read.records_of_load(load)?, read.tags_of(load)?);
         let opened: BTreeMap<Digest, &LoadWord> = fresh.iter().map(|word| (word.digest(), word)).collect();
         let mut words = Vec::new();
         let mut take = |kind, digest: Digest, bytes: &[u8]| match opened.get(&digest) {
@@ -178,7 +183,7 @@ impl Knowledge {
 
     /// Every signed word that is kept of a load, opened.
     pub(crate) fn words(&mut self, read: &Reader<'_>, load: &LoadNumber) -> Result<Vec<LoadWord>, AppError> {
-        let kept = Kept::of(read, load, &mut self.trusted, &[])?;
+        let kept = Kept::of(read, load, &mut self.trusted)?;
         self.add_pieces(kept.pieces);
         Ok(kept.words)
     }
@@ -318,6 +323,8 @@ fn unreadable() -> Judged {
 pub(crate) struct Verdicts {
     pub(crate) seals: BTreeMap<Digest, Judged>,
     pub(crate) load: Option<LoadRow>,
+    /// The seal of its latest inspection.
+    latest: Option<Digest>,
 }
 
 impl Verdicts {
@@ -339,12 +346,12 @@ impl Verdicts {
         let latest = found.latest.and_then(|latest| Some((latest, found.seals.get(&latest)?)));
         let load =
             latest.and_then(|(latest, facts)| Some(load_row(load, latest, &Outline::of(&facts.facts)?)));
-        Self { seals: seals.collect(), load }
+        Self { seals: seals.collect(), load, latest: found.latest }
     }
 
     /// What would be kept of a load now.
     pub(crate) fn now(read: &Reader<'_>, load: &LoadNumber, trusted: &mut Trusted) -> Result<Self, AppError> {
-        let kept = Kept::of(read, load, trusted, &[])?;
+        let kept = Kept::of(read, load, trusted)?;
         Ok(Self::of(load, &kept, trusted))
     }
 }
@@ -378,14 +385,29 @@ fn outline_of(row: &LoadRow, trusted: &Trusted) -> Option<Outline> {
     })
 }
 
-/// Judges a load anew and keeps what was said: how each of its seals stands, and the load with them.
+/// Judges loads anew, each with words of it that were opened just now.
 pub(crate) fn restand(
+    tx: &Tx<'_>,
+    loads: &BTreeMap<LoadNumber, Vec<LoadWord>>,
+    trusted: &mut Trusted,
+) -> Result<(), AppError> {
+    // Voids are looked up without an index: once for all of these loads.
+    let mut voids = tx.voids_of_loads(&loads.keys().map(LoadNumber::as_str).collect())?;
+    for (load, fresh) in loads {
+        restand_one(tx, load, trusted, fresh, voids.remove(load.as_str()).unwrap_or_default())?;
+    }
+    Ok(())
+}
+
+/// Judges a load anew and keeps what was said: how each of its seals stands, and the load with them.
+fn restand_one(
     tx: &Tx<'_>,
     load: &LoadNumber,
     trusted: &mut Trusted,
     fresh: &[LoadWord],
+    voids: Vec<VoidRow>,
 ) -> Result<(), AppError> {
-    let kept = Kept::of(tx, load, trusted, fresh)?;
+    let kept = Kept::with(tx, load, trusted, fresh, voids)?;
     let words: BTreeMap<Digest, &LoadWord> = kept.words.iter().map(|word| (word.digest(), word)).collect();
     let author = |digest: &Digest| words.get(digest).and_then(|word| author_of(word));
     let verdicts = Verdicts::of(load, &kept, trusted);
@@ -417,7 +439,8 @@ pub(crate) fn restand(
             tx.set_movement_author(row, now.as_ref())?;
         }
     }
-    if let Some(row) = flow_row(load, &kept.words, kept.tags.iter().any(|row| row.planned), trusted)
+    let given = kept.tags.iter().any(|row| row.planned);
+    if let Some(row) = flow_row(load, verdicts.latest, &kept.words, given, trusted)
         && tx.flow(load.as_str())?.as_ref() != Some(&row)
     {
         tx.put_flow(&row)?;
@@ -430,12 +453,14 @@ pub(crate) fn restand(
     Ok(())
 }
 
+/// So many loads are judged anew together.
+const LOADS_AT_ONCE: usize = 1_024;
+
 /// Judges loads by their numbers; what is no load number is left.
 pub(crate) fn restand_all(tx: &Tx<'_>, loads: &[String], trusted: &mut Trusted) -> Result<(), AppError> {
-    for load in loads {
-        if let Ok(load) = LoadNumber::new(load) {
-            restand(tx, &load, trusted, &[])?;
-        }
+    for some in loads.chunks(LOADS_AT_ONCE) {
+        let loads = some.iter().filter_map(|load| Some((LoadNumber::new(load).ok()?, Vec::new())));
+        restand(tx, &loads.collect(), trusted)?;
     }
     Ok(())
 }

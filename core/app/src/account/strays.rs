@@ -28,8 +28,13 @@ pub(crate) enum Origin {
 /// What a full record names besides its tag, which is found by the seal.
 pub(crate) fn name_all_of(tx: &Tx<'_>, record: &Record) -> Result<(), AppError> {
     tx.put_named(record.procedure_digest)?;
-    record.photos.iter().try_for_each(|photo| tx.put_named(*photo))?;
-    tx.remove_stray(Digest::of(&record.tag))?;
+    name_photos_and_tag(tx, &record.photos, Digest::of(&record.tag))
+}
+
+/// The same, where the procedure is named already.
+pub(crate) fn name_photos_and_tag(tx: &Tx<'_>, photos: &[Digest], tag: Digest) -> Result<(), AppError> {
+    photos.iter().try_for_each(|photo| tx.put_named(*photo))?;
+    tx.remove_stray(tag)?;
     Ok(())
 }
 

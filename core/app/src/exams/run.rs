@@ -173,8 +173,11 @@ impl Inner {
         let mut body = Writer::new();
         body.array(4).bytes(&tag).bytes(plan.digest.as_bytes()).text(student.as_str()).bytes(&key.bytes);
         let body = body.into_bytes();
-        let ground =
-            Ground { facts: LoadFacts::of(&received.tag, received.digest), inspector: student.clone(), plan };
+        let ground = Ground {
+            facts: LoadFacts::of(&received.tag, received.digest),
+            inspector: student.clone(),
+            plan: Arc::new(plan),
+        };
         let walk = Walk::new(Arc::new(ground));
         let events = walk.decide(Command::Begin, now).map_err(|no| AppError::refused(no.to_string()))?;
         let bodies = bodies(&events)?;
@@ -239,7 +242,7 @@ impl Inner {
         let (lock, _) = Lock::open(lock_bytes)?;
         let received = ReceivedTag::open(tag)?;
         let ground = Ground {
-            plan: expanded_of(&self.store.read(), &digest, self.language())?,
+            plan: Arc::new(expanded_of(&self.store.read(), &digest, self.language())?),
             facts: LoadFacts::of(&received.tag, received.digest),
             inspector: student.clone(),
         };

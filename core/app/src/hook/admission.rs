@@ -3,23 +3,25 @@
 
 use slingseal_catalogue::refusals as words;
 use slingseal_catalogue::{Saying, faults as fault_words, movement as movement_words};
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use crate::AppError;
-use crate::account::strays::{GaveWay, MOST_STRAY_BYTES, MOST_STRAYS, Origin, name_all_of};
-use crate::account::{
-    author_of, loads_naming, open_inspection, open_word, remember, restand, restand_all, touched_by_trust,
-    trusted_of, whole_again,
+use crate::account::strays::{
+    GaveWay, MOST_STRAY_BYTES, MOST_STRAYS, Origin, name_all_of, name_photos_and_tag,
 };
+use crate::account::{
+    author_of, loads_naming, open_inspection, open_word, restand, restand_all, touched_by_trust, trusted_of,
+    whole_again,
+};
+use crate::hook::ahead::{Full, OpenedWord, Opener, Plans, procedure_of};
 use crate::procedures::expanded_of;
 use crate::procedures::name_approved;
 use crate::trust::authority::credential_row;
 use crate::trust::rosters::not_told_otherwise;
-use crate::walks::record::{
-    bare_columns, columns, deficiencies, entry_digest, equipment, subject_kind, walk_facts, walk_from,
-};
-use rayon::prelude::*;
-use slingseal_account::sync::{HeadItem, Unfit, examine_body};
+use crate::walks::record::{bare_columns, columns, entry_digest, subject_kind};
+use slingseal_account::sync::{HeadItem, Item, Unfit};
 use slingseal_journal::DeviceId;
 use slingseal_judgement::{Author, LoadWord};
 use slingseal_message::closing::ClosingStatement;
@@ -39,9 +41,6 @@ use slingseal_words::{Digest, Language, LoadNumber, Name, Time};
 /// Loads are judged anew after so many of their words at the latest: what is held until then stays small.
 const MOST_FRESH: usize = 1_024;
 
-/// Fewer words are opened where they are taken in.
-const WORTH_CORES: usize = 8;
-
 /// Reports that nobody known signed, of one load and of all: a stranger can make them without end.
 pub(crate) const MOST_UNKNOWN_OF_LOAD: usize = 64;
 const MOST_UNKNOWN: u64 = 100_000;
@@ -52,12 +51,14 @@ pub(crate) struct Admission<'a, 'c> {
     pub(crate) trusted: Trusted,
     pub(crate) now: Time,
     language: Language,
-    plans: BTreeMap<Digest, Expanded>,
+    plans: Plans,
+    /// Procedures that a record which came names, and that are written down as named.
+    named: BTreeSet<Digest>,
     /// Words that came since their loads were judged last.
     fresh: BTreeMap<LoadNumber, Vec<LoadWord>>,
     waiting: usize,
-    /// Words that were opened ahead of being taken in, under the trust of now.
-    ahead: BTreeMap<Digest, (Kind, LoadWord)>,
+    /// Counts how often trust changed: what was opened ahead under another is opened anew.
+    trust: u64,
     /// Loads that a change of trust touched.
     touched: BTreeSet<String>,
     /// How many reports are here that nobody known signed and that were not written here; counted when it is first asked.
@@ -91,13 +92,6 @@ pub(crate) struct AdmittedSeal {
     pub(crate) head: Option<HeadItem>,
 }
 
-/// A full record that says what its seal says, folded.
-struct Full {
-    record: Record,
-    walk: Walk,
-    tag: Tag,
-}
-
 impl<'a, 'c> Admission<'a, 'c> {
     pub(crate) fn begin(tx: &'a Tx<'c>, now: Time, language: Language) -> Result<Self, AppError> {
         Ok(Self {
@@ -105,10 +99,11 @@ impl<'a, 'c> Admission<'a, 'c> {
             trusted: trusted_of(tx)?,
             now,
             language,
-            plans: BTreeMap::new(),
+            plans: Plans::new(),
+            named: BTreeSet::new(),
             fresh: BTreeMap::new(),
             waiting: 0,
-            ahead: BTreeMap::new(),
+            trust: 0,
             touched: BTreeSet::new(),
             unknown_movements: None,
             pieces: BTreeSet::new(),
@@ -119,31 +114,40 @@ impl<'a, 'c> Admission<'a, 'c> {
 
     /// Opens a word of a load.
     pub(crate) fn open(&mut self, kind: Kind, bytes: &[u8]) -> Result<LoadWord, AppError> {
-        if !self.ahead.is_empty()
-            && let Some((known, word)) = self.ahead.remove(&Digest::of(bytes))
-            && known == kind
-        {
-            return Ok(word);
-        }
         Ok(open_word(kind, bytes, &mut self.trusted)?)
     }
 
-    /// Opens words before they are taken in one by one, on all cores. Each signature is checked strictly and by itself: an equation
-    /// over many at once takes what the strict check refuses. What is opened so is forgotten where trust changes.
-    pub(crate) fn open_ahead(&mut self, words: &[(Kind, &[u8])]) {
-        self.ahead.clear();
-        if words.len() < WORTH_CORES {
-            return;
+    /// A word that was opened ahead, under the trust of now.
+    pub(crate) fn opened(&mut self, ahead: OpenedWord) -> Result<LoadWord, AppError> {
+        let OpenedWord { word, trust } = ahead;
+        if trust == Some(self.trust) { Ok(word) } else { self.open(word.kind(), word.bytes()) }
+    }
+
+    /// Tells an opener what the items before it will need: whom this home trusts now, and the procedures that they name.
+    pub(crate) fn brief(&mut self, opener: &mut Opener, items: &[&Item]) {
+        if opener.trust != Some(self.trust) {
+            (opener.trust, opener.trusted) = (Some(self.trust), self.trusted.clone());
         }
-        for (_, bytes) in words {
-            remember(bytes, &mut self.trusted);
+        let named: BTreeSet<Digest> = items.iter().filter_map(|item| procedure_of(item)).collect();
+        for digest in named {
+            if opener.plans.contains_key(&digest) {
+                continue;
+            }
+            // Where it is not here, whoever names it hears of that in its turn.
+            if let Ok(plan) = self.plan(&digest) {
+                opener.plans.insert(digest, plan);
+            }
         }
-        let trusted = &self.trusted;
-        let opened = words.par_iter().filter_map(|(kind, bytes)| {
-            let word = LoadWord::open(*kind, bytes, trusted).ok()?;
-            Some((word.digest(), (*kind, word)))
-        });
-        self.ahead = opened.collect();
+    }
+
+    /// A procedure written out, by the digest of its text.
+    fn plan(&mut self, digest: &Digest) -> Result<Arc<Expanded>, AppError> {
+        if let Some(plan) = self.plans.get(digest) {
+            return Ok(plan.clone());
+        }
+        let plan = Arc::new(expanded_of(self.tx, digest, self.language)?);
+        self.plans.insert(*digest, plan.clone());
+        Ok(plan)
     }
 
     /// Keeps a seal that somebody stands behind whose authority is trusted; of one who may not inspect, as evidence. A full record
@@ -152,6 +156,19 @@ impl<'a, 'c> Admission<'a, 'c> {
     /// # Errors
     /// Nobody trusted stands behind it: nothing is kept. A full record that is not what was sealed: the seal is kept alone.
     pub(crate) fn seal(&mut self, word: &LoadWord, body: Option<&[u8]>) -> Result<AdmittedSeal, AppError> {
+        self.seal_folded(word, body, None)
+    }
+
+    /// The same, where the full record that came with it was folded ahead.
+    ///
+    /// # Errors
+    /// As `seal`.
+    pub(crate) fn seal_folded(
+        &mut self,
+        word: &LoadWord,
+        body: Option<&[u8]>,
+        folded: Option<Full>,
+    ) -> Result<AdmittedSeal, AppError> {
         let signer = signer_of(word)?;
         let Some(seal) = word.seal() else { return Err(AppError::internal("a seal says what a seal says")) };
         if let Some(row) = self.tx.record(word.digest())?
@@ -160,10 +177,13 @@ impl<'a, 'c> Admission<'a, 'c> {
             return Ok(AdmittedSeal { put: Put::Known, head: None });
         }
         let (bytes, given) = match body {
-            Some(body) => (Some(body.to_vec()), true),
-            None => (self.tx.body(seal.record)?, false),
+            Some(body) => (Some(Cow::Borrowed(body)), true),
+            None => (self.tx.body(seal.record)?.map(Cow::Owned), false),
         };
-        let full = bytes.as_deref().map(|bytes| self.full(seal, bytes)).transpose();
+        let full = match (folded, bytes.as_deref()) {
+            (Some(full), _) => Ok(Some(full)),
+            (None, bytes) => bytes.map(|bytes| self.full(seal, word.digest(), bytes)).transpose(),
+        };
         let (full, refused) = match full {
             Ok(full) => (full, None),
             Err(error) => (None, Some(error).filter(|_| given)),
@@ -177,21 +197,21 @@ impl<'a, 'c> Admission<'a, 'c> {
             self.attach(seal.record, bytes)?;
         }
         self.came(word)?;
-        let head = full.filter(|_| given).map(|Full { record, .. }| HeadItem {
-            device: record.device,
-            seq: record.head.0,
-            digest: record.head.1,
+        let head = full.filter(|_| given).map(|full| HeadItem {
+            device: full.device,
+            seq: full.head.0,
+            digest: full.head.1,
         });
         refused.map_or(Ok(AdmittedSeal { put, head }), Err)
     }
 
     /// Attaches a full record that came to the other seals that name it.
     fn attach(&mut self, record: Digest, bytes: &[u8]) -> Result<(), AppError> {
-        for row in self.tx.seals_of_record(record)?.into_iter().filter(|row| row.device.is_none()) {
+        for row in self.tx.seals_lacking_record(record)? {
             let Some(seal_bytes) = self.tx.seal(row.seal)? else { continue };
             let Ok(word) = open_word(Kind::Seal, &seal_bytes, &mut self.trusted) else { continue };
             let Some(seal) = word.seal() else { continue };
-            if let Ok(full) = self.full(seal, bytes) {
+            if let Ok(full) = self.full(seal, row.seal, bytes) {
                 self.put_whole(&word, seal, &row.inspector, &full, bytes)?;
             }
         }
@@ -199,32 +219,27 @@ impl<'a, 'c> Admission<'a, 'c> {
     }
 
     fn put_whole(
-        &self,
+        &mut self,
         word: &LoadWord,
         seal: &Seal,
         inspector: &str,
         full: &Full,
         body: &[u8],
     ) -> Result<Put, AppError> {
-        let Full { record, walk, tag } = full;
-        self.tx.put_walk_facts(&walk_facts(word.digest(), seal.record, record, walk))?;
-        name_all_of(self.tx, record)?;
-        let mut row = columns(
-            seal,
-            word.digest(),
-            tag,
-            &Digest::of(&record.tag),
-            inspector,
-            self.now,
-            Some(record.device),
-        );
+        let Full { tag, tag_digest, .. } = full;
+        self.tx.put_walk_facts(&full.facts)?;
+        if self.named.insert(full.procedure) {
+            self.tx.put_named(full.procedure)?;
+        }
+        name_photos_and_tag(self.tx, &full.photos, *tag_digest)?;
+        let mut row = columns(seal, word.digest(), tag, tag_digest, inspector, self.now, Some(full.device));
         row.author = author_of(word);
         Ok(self.tx.put_record(&NewRecord {
             row: &row,
             seal: word.bytes(),
             body: Some(body),
-            deficiencies: &deficiencies(walk),
-            equipment: &equipment(tag),
+            deficiencies: &full.deficiencies,
+            equipment: &full.equipment,
             words: tag.description.as_str(),
         })?)
     }
@@ -253,22 +268,9 @@ impl<'a, 'c> Admission<'a, 'c> {
         })?)
     }
 
-    /// Folds a full record and holds it against its seal.
-    fn full(&mut self, seal: &Seal, bytes: &[u8]) -> Result<Full, AppError> {
-        let record =
-            examine_body(seal, bytes, &entry_digest).map_err(|unfit| AppError::refused(unfit.to_string()))?;
-        let plan = match self.plans.get(&record.procedure_digest) {
-            Some(plan) => plan.clone(),
-            None => {
-                let plan = expanded_of(self.tx, &record.procedure_digest, self.language)?;
-                self.plans.insert(record.procedure_digest, plan.clone());
-                plan
-            }
-        };
-        // Whatever is wrong inside a record is the record's fault, and no damage of this home.
-        let (walk, tag) = walk_from(&record, plan).map_err(AppError::bad_input)?;
-        agrees(seal, &walk, &tag).map_err(|unfit| AppError::refused(unfit.to_string()))?;
-        Ok(Full { record, walk, tag })
+    /// Folds a full record and holds it against its seal, whose own digest is `own`.
+    fn full(&mut self, seal: &Seal, own: Digest, bytes: &[u8]) -> Result<Full, AppError> {
+        Full::of(seal, own, bytes, |digest| self.plan(digest))
     }
 
     /// Keeps an inspection of what is no load; `false` where it was known. Its full record is kept where it is what was signed.
@@ -544,7 +546,7 @@ impl<'a, 'c> Admission<'a, 'c> {
             not_told_otherwise(self.tx, &row)?;
             let new = self.tx.put_roster(&row)?;
             if new {
-                self.ahead.clear();
+                self.trust += 1;
                 let mut before = std::mem::replace(&mut self.trusted, trusted_of(self.tx)?);
                 let touched = touched_by_trust(self.tx, &mut before, &mut self.trusted)?;
                 // Before too many strays give way: what this roster approves is none.
@@ -582,10 +584,7 @@ impl<'a, 'c> Admission<'a, 'c> {
 
     fn judge_fresh(&mut self) -> Result<(), AppError> {
         self.waiting = 0;
-        for (load, words) in std::mem::take(&mut self.fresh) {
-            restand(self.tx, &load, &mut self.trusted, &words)?;
-        }
-        Ok(())
+        restand(self.tx, &std::mem::take(&mut self.fresh), &mut self.trusted)
     }
 
     /// Judges what is left, and leaves the time of it.

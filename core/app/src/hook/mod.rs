@@ -2,6 +2,7 @@
 
 use slingseal_catalogue::{judgement as judgement_words, refusals as words};
 pub(crate) mod admission;
+pub(crate) mod ahead;
 pub(crate) mod page;
 pub(crate) mod receive;
 

@@ -1,12 +1,12 @@
 //! What is kept of where a load is, for the board.
 
-use slingseal_judgement::{Evidence, LastReports, LoadWord, Memory, RULES, TagSignature, facts_of_load};
+use slingseal_judgement::{Evidence, LastReports, LoadWord, Memory, RULES, TagSignature};
 use slingseal_message::movement::Movement;
 use slingseal_message::seal::TagPrint;
 use slingseal_message::tag::Tag;
 use slingseal_message::trust::Trusted;
 use slingseal_store::FlowRow;
-use slingseal_words::{LoadNumber, Time};
+use slingseal_words::{Digest, LoadNumber, Time};
 
 /// The tag that tells of a load: the one that its latest inspection sealed, else the last one that a planner known here signed, else
 /// the last one.
@@ -24,9 +24,10 @@ pub(crate) fn telling_tag<'w>(
 }
 
 /// Where a load is on its way. None where nothing is known of it but what nobody signed: a stranger's reports fill no board.
-/// `given`: a plan of it was given here.
+/// `latest`: the seal of its latest inspection; `given`: a plan of it was given here.
 pub(crate) fn flow_row(
     load: &LoadNumber,
+    latest: Option<Digest>,
     words: &[LoadWord],
     given: bool,
     trusted: &Trusted,
@@ -40,7 +41,6 @@ pub(crate) fn flow_row(
         words: &words,
         pieces: &[],
     };
-    let latest = facts_of_load(load, &evidence).latest;
     let seal = latest.and_then(|latest| words.iter().find(|word| word.digest() == latest)?.seal());
     let tag = telling_tag(&words, seal.map(|seal| seal.tag), trusted);
     let LastReports { counts, hint } = LastReports::of(load, &evidence);

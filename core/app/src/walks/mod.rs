@@ -129,7 +129,7 @@ impl Inner {
             }));
         }
         let ground = Ground {
-            plan: self.told(&procedure)?,
+            plan: Arc::new(self.told(&procedure)?),
             facts: LoadFacts::of(&tag, received.digest),
             inspector: inspector.clone(),
         };
@@ -233,7 +233,7 @@ impl Inner {
         let (bytes, digest, inspector) = ground_parts(body)?;
         let received = ReceivedTag::open(bytes)?;
         Ok(Ground {
-            plan: self.procedure_of_digest(&digest, self.language())?,
+            plan: Arc::new(self.procedure_of_digest(&digest, self.language())?),
             facts: LoadFacts::of(&received.tag, received.digest),
             inspector,
         })

@@ -45,7 +45,7 @@ pub(crate) fn walk_of_record(inner: &Inner, record: &Record) -> Result<(Walk, Ta
 }
 
 /// A walk folded from a record by the procedure that it names: for a merge, which reads from its own transaction.
-pub(crate) fn walk_from(record: &Record, plan: Expanded) -> Result<(Walk, Tag), AppError> {
+pub(crate) fn walk_from(record: &Record, plan: Arc<Expanded>) -> Result<(Walk, Tag), AppError> {
     let entries = &record.entries;
     let missing = || AppError::bad_input(words::RecordDoesSayWhichTag);
     let ground = entries.iter().find(|entry| entry.kind == GROUND).ok_or_else(missing)?;

@@ -159,7 +159,7 @@ impl Inner {
         out.bytes(checked.digest().as_bytes()).text(inspector.as_str());
         let body = out.into_bytes();
         let facts = subject_facts(checked.subject(), &name, procedure, &body)?;
-        let ground = Ground { plan: self.told(&checked)?, facts, inspector };
+        let ground = Ground { plan: Arc::new(self.told(&checked)?), facts, inspector };
         let mut id = [0; 16];
         self.outside.entropy.fill(&mut id);
         let id = WalkId(id);
@@ -186,7 +186,7 @@ impl Inner {
         let inspector = reader.line("inspector", CallSign::new)?;
         let plan = self.procedure_of_digest(&digest, self.language())?;
         let facts = subject_facts(subject, &name, &plan.id.clone(), body)?;
-        Ok(Ground { plan, facts, inspector })
+        Ok(Ground { plan: Arc::new(plan), facts, inspector })
     }
 
     fn kept(&self) -> Result<Vec<Kept>, AppError> {

@@ -151,6 +151,27 @@ impl Record {
         out.into_bytes()
     }
 
+    /// The digest of the procedure that bytes name, where they are a record; nothing of them is checked. For whoever fetches what
+    /// reading it will need.
+    pub fn procedure_named(bytes: &[u8]) -> Option<Digest> {
+        let mut found = None;
+        // Keys stand in order: behind the third nothing is looked at.
+        let _ = Reader::new(bytes).map("record", |key, reader| {
+            match key {
+                1 | 2 => drop(reader.raw("record")?),
+                3 => {
+                    reader.array(3, "procedure")?;
+                    (reader.raw("procedure")?, reader.raw("procedure")?);
+                    found = Some(digest(reader)?);
+                    return Ok(false);
+                }
+                _ => return Ok(false),
+            }
+            Ok(true)
+        });
+        found
+    }
+
     /// Reads a record.
     ///
     /// # Errors

@@ -105,7 +105,7 @@ impl OpenedSheet {
     /// The events do not make a run; the run is not ended, or might not begin.
     pub fn judge(self, plan: Expanded) -> Result<JudgedSheet, ExamError> {
         let Self { sheet, lock, locker, facts } = self;
-        let ground = Ground { plan, facts, inspector: sheet.student.clone() };
+        let ground = Ground { plan: Arc::new(plan), facts, inspector: sheet.student.clone() };
         let (walk, timing) = timing(Arc::new(ground), &sheet.read_events()?)?;
         may_begin(&lock, &locker.credential.holder, &sheet.student, timing.began)?;
         if !timing.ended {

@@ -131,7 +131,7 @@ fn ground() -> Arc<Ground> {
             links: BTreeMap::new(),
             conditions: None,
         },
-        plan,
+        plan: Arc::new(plan),
         inspector: sign("Pupil 1"),
     })
 }

@@ -1,6 +1,7 @@
 use slingseal_catalogue::{Language, Saying, walk as words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
+use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
@@ -15,8 +16,8 @@ use super::wire;
 /// What a walk stands on and never changes: the written-out procedure, what the tag says, and who inspects.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ground {
-    /// The procedure, in any language: numbers and ids are the same in all.
-    pub plan: Expanded,
+    /// The procedure, in any language: numbers and ids are the same in all. Many walks share one.
+    pub plan: Arc<Expanded>,
     /// What the tag says.
     pub facts: LoadFacts,
     /// Who inspects, from the first card to the decision.

@@ -134,7 +134,7 @@ fn facts(procedure: &str) -> LoadFacts {
 
 fn ground_of(text: &str, facts: LoadFacts) -> Ground {
     let plan = check(text).unwrap().expand(Language::English);
-    Ground { plan, facts, inspector: person("Anvil 3") }
+    Ground { plan: Arc::new(plan), facts, inspector: person("Anvil 3") }
 }
 
 /// A walk that keeps its events, as a store would, with a clock that goes ten seconds a command.
@@ -163,7 +163,7 @@ impl Kept {
         let first = RELEASED.iter().find(|own| own.id == "bag").unwrap();
         let plan = check(first.text).unwrap().expand(Language::English);
         let facts = facts("bag");
-        Self::begun(Ground { plan, facts, inspector: person("Anvil 3") })
+        Self::begun(Ground { plan: Arc::new(plan), facts, inspector: person("Anvil 3") })
     }
 
     fn tries(&mut self, command: Command) -> Result<(), Refusal> {

@@ -189,11 +189,18 @@ impl RecordItem {
     /// # Errors
     /// Another shape.
     pub fn parse(bytes: &[u8]) -> Result<Self, ShapeError> {
+        let (seal, record) = Self::parts(bytes)?;
+        Ok(Self { seal: seal.to_vec(), record: record.map(<[u8]>::to_vec) })
+    }
+
+    /// The seal's bytes and the record's, where they lie.
+    ///
+    /// # Errors
+    /// Another shape.
+    pub fn parts(bytes: &[u8]) -> Result<(&[u8], Option<&[u8]>), ShapeError> {
         let mut reader = Reader::new(bytes);
         reader.array(2, "record of a bundle")?;
-        let seal = reader.bytes("seal")?.to_vec();
-        let record = reader.maybe("record", |reader| reader.bytes("record").map(<[u8]>::to_vec))?;
-        Ok(Self { seal, record })
+        Ok((reader.bytes("seal")?, reader.maybe("record", |reader| reader.bytes("record"))?))
     }
 }
 
