@@ -36,7 +36,7 @@ const MAY: &[(&str, usize, &str)] = &[
     ("core/store/src/records.rs", 2, "lists of everything that is known of a load, and of all that is here"),
     (
         "core/store/src/papers.rs",
-        2,
+        3,
         "voids in the order in which they are told; a roster goes by its sequence",
     ),
     ("core/store/src/said.rs", 3, "the latest word of anybody, for what it proves of the time"),

@@ -35,7 +35,7 @@ const WORDS: &[(&str, &str, &str)] = &[
 /// A field of a view that is text although it is called as a state is: what it holds.
 const TEXTS: &[(&str, &str, &str)] = &[
     ("closing/mod.rs", "subject", "the load, the piece or the device that a point is about"),
-    ("tags/view.rs", "state", "how a rigging stands, as it is printed"),
+    ("tags/rigging.rs", "state", "how a rigging stands, as it is printed"),
 ];
 
 /// The lines of a source without its tests' module, numbered.

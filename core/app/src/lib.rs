@@ -96,12 +96,10 @@ pub use tags::editor::{
 pub use tags::field::{FieldWeighed, FieldWeighing, ScaleReading};
 pub use tags::form::{FieldFault, RiggingFields};
 pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift, weigh_lift};
+pub use tags::rigging::{RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
-pub use tags::view::{
-    EquipmentView, LinkView, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, TagView,
-    ZoneView,
-};
+pub use tags::view::{EquipmentView, LinkView, TagView, ZoneView};
 pub use tags::weighing::{WeighedFields, weigh_fields};
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};

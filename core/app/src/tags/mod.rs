@@ -10,6 +10,7 @@ pub(crate) mod field;
 pub(crate) mod form;
 pub(crate) mod lift;
 pub(crate) mod pieces;
+pub(crate) mod rigging;
 pub(crate) mod scales;
 pub(crate) mod statics;
 pub(crate) mod sticker;
