@@ -92,7 +92,7 @@ fn an_examination_by_verbs() {
     fn lock<'a>(tag: &'a str, rest: &[&'a str]) -> Vec<&'a str> {
         // The unit's standard, where a call does not say another.
         let mut all = [&["exam", "lock", tag], rest].concat();
-        for (flag, value) in [("--find", "3"), ("--within", "2:00")] {
+        for (flag, value) in [("--find", "3"), ("--within", "2:00"), ("--false-calls", "0")] {
             if !rest.contains(&flag) {
                 all.extend([flag, value]);
             }
@@ -108,7 +108,23 @@ fn an_examination_by_verbs() {
     let other = "grab.hook.roller=grab hook is reversed";
     let told = school.done(
         "instructor",
-        &lock(&tag, &["--plant", pick, "--plant", other, "--find", "1", "--within", "1:30", "--out", &out]),
+        &lock(
+            &tag,
+            &[
+                "--plant",
+                pick,
+                "--plant",
+                other,
+                "--find",
+                "1",
+                "--within",
+                "1:30",
+                "--false-calls",
+                "0",
+                "--out",
+                &out,
+            ],
+        ),
         "",
     );
     assert!(told.contains("1 of 2 within 1:30, at most 0 false calls"), "{told}");
@@ -197,11 +213,35 @@ fn bad_input_is_one_line() {
     let (school, tag) = school();
     for (arguments, wanted) in [
         (
-            vec!["exam", "lock", &tag, "--draw", "99", "--find", "3", "--within", "2:00"],
+            vec![
+                "exam",
+                "lock",
+                &tag,
+                "--draw",
+                "99",
+                "--find",
+                "3",
+                "--within",
+                "2:00",
+                "--false-calls",
+                "0",
+            ],
             "99 deficiencies are more than a key carries",
         ),
         (
-            vec!["exam", "lock", &tag, "--plant", "cotter", "--find", "3", "--within", "2:00"],
+            vec![
+                "exam",
+                "lock",
+                &tag,
+                "--plant",
+                "cotter",
+                "--find",
+                "3",
+                "--within",
+                "2:00",
+                "--false-calls",
+                "0",
+            ],
             "is no pick; write POINT=NAME",
         ),
         (
@@ -215,13 +255,46 @@ fn bad_input_is_one_line() {
                 "3",
                 "--within",
                 "2:00",
+                "--false-calls",
+                "0",
             ],
             "has no deficiency \"rusty\"",
         ),
-        (vec!["exam", "lock", &tag, "--draw", "4", "--find", "3", "--within", "soon"], "is no time"),
+        (
+            vec![
+                "exam",
+                "lock",
+                &tag,
+                "--draw",
+                "4",
+                "--find",
+                "3",
+                "--within",
+                "soon",
+                "--false-calls",
+                "0",
+            ],
+            "is no time",
+        ),
         (vec!["exam", "lock", &tag, "--draw", "4"], "say your unit's standard: --find N"),
         (
-            vec!["exam", "lock", &tag, "--draw", "2", "--find", "3", "--within", "2:00"],
+            vec!["exam", "lock", &tag, "--draw", "4", "--find", "3", "--within", "2:00"],
+            "--false-calls N that are let pass; none is assumed",
+        ),
+        (
+            vec![
+                "exam",
+                "lock",
+                &tag,
+                "--draw",
+                "2",
+                "--find",
+                "3",
+                "--within",
+                "2:00",
+                "--false-calls",
+                "0",
+            ],
             "asks for none, or for more than is planted",
         ),
         (vec!["exam", "run", "12345678", "--student", "Pupil 1"], "no examination key \"12345678\""),
@@ -234,7 +307,9 @@ fn bad_input_is_one_line() {
         let complaint = school.refused("instructor", &arguments);
         assert!(complaint.contains(wanted), "{arguments:?}: {complaint}");
     }
-    let complaint =
-        school.refused("phone", &["exam", "lock", &tag, "--draw", "4", "--find", "3", "--within", "2:00"]);
+    let complaint = school.refused(
+        "phone",
+        &["exam", "lock", &tag, "--draw", "4", "--find", "3", "--within", "2:00", "--false-calls", "0"],
+    );
     assert!(complaint.contains("has no credential"), "{complaint}");
 }

@@ -10,6 +10,9 @@
 
 #[path = "support/bag.rs"]
 mod bag;
+#[allow(dead_code, reason = "the journey's own tests use the rest of it")]
+#[path = "support/terminal.rs"]
+mod terminal;
 
 use std::io::{BufRead, BufReader, Write};
 use std::path::{Path, PathBuf};
@@ -261,14 +264,7 @@ struct Screen {
 
 impl Screen {
     fn open(zone: &Zone, arguments: &[&str]) -> Self {
-        use rustix::pty::{OpenptFlags, grantpt, openpt, ptsname, unlockpt};
-        let near = openpt(OpenptFlags::RDWR | OpenptFlags::NOCTTY | OpenptFlags::CLOEXEC).unwrap();
-        grantpt(&near).unwrap();
-        unlockpt(&near).unwrap();
-        let name = ptsname(&near, Vec::new()).unwrap().into_string().unwrap();
-        let size = rustix::termios::Winsize { ws_row: 24, ws_col: 80, ws_xpixel: 0, ws_ypixel: 0 };
-        rustix::termios::tcsetwinsize(&near, size).unwrap();
-        let far = std::fs::File::options().read(true).write(true).open(name).unwrap();
+        let (keys, far) = terminal::open(80, 24);
         let child = zone
             .command(&[&["inspect"], arguments].concat())
             .env("TERM", "xterm-256color")
@@ -278,21 +274,7 @@ impl Screen {
             .spawn()
             .unwrap();
         let child = Running(child);
-        let keys = std::fs::File::from(near);
-        let mut reading = keys.try_clone().unwrap();
-        let (tell, drawn) = std::sync::mpsc::channel();
-        std::thread::spawn(move || {
-            let mut bytes = [0; 4096];
-            // What a terminal is asked, it answers: that it has no more than the plain keys.
-            while let Ok(count @ 1..) = std::io::Read::read(&mut reading, &mut bytes) {
-                if bytes[..count].windows(3).any(|asked| asked == b"\x1b[c") {
-                    reading.write_all(b"\x1b[?6c").unwrap();
-                }
-                if tell.send(bytes[..count].to_vec()).is_err() {
-                    return;
-                }
-            }
-        });
+        let drawn = terminal::listen(&keys);
         Self { keys, drawn, seen: String::new(), child, far }
     }
 

@@ -50,7 +50,11 @@ fn sheet(tag: &TagView, picture: &CodeView, language: Language) -> LoadSheet {
             })
             .collect(),
         links: legs(tag),
-        weight_source: tag.basis.weight_source.map(|source| source.word().to_owned()).unwrap_or_default(),
+        weight_source: tag
+            .basis
+            .weight_source
+            .map(|source| slingseal_app::weight_source_words(source, language))
+            .unwrap_or_default(),
         airspeed: match (&tag.basis.airspeed, &tag.basis.airspeed_source) {
             (Some(limit), Some(source)) => format!("{limit} ({source})"),
             _ => String::new(),

@@ -88,7 +88,7 @@ pub use slingseal_walk::exam::Outcome as ExamOutcome;
 pub use slingseal_walk::procedure::Subject;
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
 pub use tags::TagMade;
-pub use tags::basis::{BasisLine, BasisView, EditionView, LegView};
+pub use tags::basis::{BasisLine, BasisView, EditionView, LegView, weight_source_words};
 pub use tags::draft::{DraftLink, DraftPiece, DraftView, TagDraft};
 pub use tags::editor::{
     PlanPoint, assess_fields, fields_of_file, move_point, rigging_rules, step_link, step_point,
@@ -97,7 +97,7 @@ pub use tags::field::{FieldWeighed, FieldWeighing, ScaleReading};
 pub use tags::form::{FieldFault, RiggingFields};
 pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift, weigh_lift};
 pub use tags::rigging::{RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView};
-pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging};
+pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging, rigging_caution};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::view::{EquipmentView, LinkView, TagView, ZoneView};
 pub use tags::weighing::{WeighedFields, weigh_fields};

@@ -53,3 +53,11 @@ manifest-no-table = this is no table with a column "load"; give a manifest as CS
 manifest-too-long = a day's order holds { $most } loads
 manifest-named-twice = load { $load } is named twice
 label-check-by-voice = Check, by voice
+
+## How far an inspection in hand is
+
+line-walking = under way
+line-paused = paused
+line-decided = decided and not sealed yet
+line-sealed = sealed
+line-abandoned = stopped

@@ -6,9 +6,11 @@ what-can-be-planted = What can be planted; give one a card with --plant:
 to-rig-on-load = To rig on load { $load }, { $title }; nothing is kept:
 then-lock-same = Then lock the same with --seed { $seed }
 no-pick = "{ $text }" is no pick; write POINT=NAME, such as apex.fitting.cotter="cotter pin is missing"
-say-standard = say your unit's standard: --find N deficiencies, --within TIME such as 4:30; none is assumed
+say-standard = say your unit's standard: --find N deficiencies, --within TIME such as 4:30, --false-calls N that are let pass; none is assumed
 how-many-to-find = How many must a student find, by your unit's standard?
 within-what-time = Within what time? Seconds, or minutes:seconds.
+how-many-false-calls = How many calls where nothing is wrong does your unit's standard let pass? 0 for none.
+no-number-of-false-calls = "{ $text }" is no number of false calls
 no-number-of-deficiencies = "{ $text }" is no number of deficiencies
 no-time = "{ $text }" is no time; write seconds, or minutes:seconds such as 4:30
 card-numbered = card { $card }
@@ -51,6 +53,7 @@ result-digest = Result { $digest }
 
 ## The class
 
+class-is-empty = There is no result to count: score a run that has ended (exam result), or take in what brings results (bundle read).
 students = Students
 column-runs = runs
 column-passed = passed

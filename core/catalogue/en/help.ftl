@@ -241,7 +241,7 @@ arg-exam-lock-seed = What to draw from: the same words draw the same
 arg-exam-lock-preview = Say what to rig and keep nothing; without --plant and --draw, all that can be planted, each as --plant takes it
 arg-exam-lock-find = How many a student must find: your unit's standard; asked for at the terminal
 arg-exam-lock-within = Within this time: seconds, or minutes:seconds; your unit's standard; asked for at the terminal
-arg-exam-lock-false-calls = Calls where nothing is wrong that are let pass
+arg-exam-lock-false-calls = Calls where nothing is wrong that are let pass; your unit's standard; asked for at the terminal
 arg-exam-lock-out = Where to put the key's code as picture and text
 verb-exam-keys = The keys that are known here; with KEY one of them and its code
 arg-exam-keys-key = The key's code, or the first digits of one that is known
@@ -330,3 +330,102 @@ usage-unreadable = the command line cannot be read
 usage-meant = did you mean { $other }?
 usage-more = More with --help.
 arg-serve-tls = Speak TLS, with a certificate that this desk makes and keeps; its fingerprint is told here
+
+## What stands behind a flag for its value: in capitals, one word
+
+value-address = ADDRESS
+value-authority = AUTHORITY
+value-card = CARD
+value-code = CODE
+value-days = DAYS
+value-deg = DEG
+value-dir = DIR
+value-event = EVENT
+value-file = FILE
+value-fingerprint = FINGERPRINT
+value-hours = HOURS
+value-key = KEY
+value-leg = LEG
+value-list = LIST
+value-load = LOAD
+value-name = NAME
+value-new = NEW
+value-note = NOTE
+value-old = OLD
+value-out = OUT
+value-percent = PERCENT
+value-picture = PICTURE
+value-place = PLACE
+value-plan = PLAN
+value-point = POINT
+value-port = PORT
+value-procedure = PROCEDURE
+value-record = RECORD
+value-request = REQUEST
+value-roles = ROLES
+value-run = RUN
+value-seal = SEAL
+value-seconds = SECONDS
+value-serial = SERIAL
+value-shell = SHELL
+value-state = STATE
+value-tag = TAG
+value-text = TEXT
+value-time = TIME
+value-times = TIMES
+value-when = WHEN
+value-which = WHICH
+value-who = WHO
+value-word = WORD
+value-words = WORDS
+value-year = YYYY
+
+## One answer a line: what stands in the first column is typed, or written, as it stands
+
+inspect-lines =
+    At a terminal the walk is full screen, by single keys that a numeric keypad has; the keys stand at its foot.
+
+    When standard input or output is no terminal, one answer a line:
+      good                          the whole card is good
+      good POINT                    one point is good
+      deficient POINT NAME [NOTE]   a deficiency, by its name or number; other needs a note
+      value POINT VALUE             a count, choice, measure, serial or text
+      na POINT REASON               the point does not apply to this load
+      reject N SERIAL               the piece that finding N rejects
+      undo                          take the last answer back
+      go N                          go to card N
+      right N [BY]                  finding N is corrected, by whom
+      again N good [VALUE]          reinspected: good, with the new value where one is wanted
+      again N bad [NOTE]            reinspected: still deficient
+      pause, resume, show
+      abandon REASON                end without a decision
+      fit, notfit [REASON]          decide
+      pin PIN                       the PIN to seal with; otherwise SLINGSEAL_PIN
+      seal                          sign; with --out, PNG, SVG and text are written
+    POINT is its number on the card or its id. Empty lines and lines that begin with # are passed over.
+
+    At the beginning and after each line comes one line:
+      ok load=L stage=S card=N/M state=S cards=D/M points=D/M open=N findings=F
+         next=STEP undo=N title=TITLE
+      refused load=… (the same) … undo=N why=REASON
+      sealed load=L outcome=fit|notfit verdict=GO|WAIT|NO-GO record=DIGEST seal=TEXT
+      stage: walking paused decided abandoned    card, undo: 0 where there is none
+      findings: those that are not closed, ! open, ? corrected and to be reinspected: 2!,3? or -
+      state: unanswered partly good deficient awaits_second_look, - where there is no card
+      next: answer_card look_again decide seal resume nothing
+    With --json each is one line of JSON: the view (with `refused` in it), the seal, or {"{"}"error": …{"}"}.
+    The end of input leaves the inspection where it stands. Exit code 0; 1 if a line was refused.
+run-lines =
+    At a terminal the run is full screen, by the same single keys as an inspection; they stand at its foot.
+
+    When standard input or output is no terminal, one answer a line:
+      good, good POINT, deficient POINT NAME [NOTE], value POINT VALUE, undo, go N
+                                    as in an inspection; see slingseal inspect --help
+      show                          the line below, with the clock
+      end                           end the run, however far it is; the clock stops
+    At the beginning and after each line comes one line:
+      ok load=L stage=running|ended card=N/M state=S cards=D/M called=N seconds=T/LIMIT
+         jumped=yes|no sheet=DIGEST|- undo=N title=TITLE
+      refused load=… (the same) … undo=N why=REASON
+    With --json each is one line of JSON: the run, or {"{"}"error": …{"}"}.
+    The end of input leaves the run where it stands, and its clock goes on. Exit code 0; 1 if a line was refused.

@@ -62,3 +62,11 @@ manifest-no-table = esto no es una tabla con una columna "load"; dé un manifies
 manifest-too-long = el orden de un día lleva { $most } cargas
 manifest-named-twice = la carga { $load } se nombra dos veces
 label-check-by-voice = Comprobación, de viva voz
+
+## Hasta dónde ha llegado una inspección en curso
+
+line-walking = en curso
+line-paused = en pausa
+line-decided = decidida y sin sellar todavía
+line-sealed = sellada
+line-abandoned = detenida

@@ -157,8 +157,8 @@ close-all-explained = Todo está explicado. Fírmelo con --sign.
 close-open = { $open ->
     [one] Un punto no cuadra.
    *[other] { $open } puntos no cuadran.
-    } Corríjalos o explique cada uno: --explain POINT=NOTE.
-close-explain-form = escriba --explain POINT=NOTE, con el identificador del punto como lo muestra account close
+    } Corríjalos o explique cada uno: --explain PUNTO=NOTA.
+close-explain-form = escriba --explain PUNTO=NOTA, con el identificador del punto como lo muestra account close
 close-signed = Cerrado: { $name }, firmado por { $by } { $at }. Comprobación { $check }.
 least-seconds-set = Se marca una inspección de menos de { $seconds } s por tarjeta. Es un indicio, no una prueba.
 least-seconds-none = No hay tiempo mínimo por tarjeta.

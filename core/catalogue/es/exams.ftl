@@ -6,9 +6,11 @@ what-can-be-planted = Lo que se puede poner; dé una por tarjeta con --plant:
 to-rig-on-load = Para poner en la carga { $load }, { $title }; no se guarda nada:
 then-lock-same = Luego cierre lo mismo con --seed { $seed }
 no-pick = «{ $text }» no es una elección; escriba PUNTO=NOMBRE, como apex.fitting.cotter="cotter pin is missing"
-say-standard = diga la norma de su unidad: --find N deficiencias, --within TIEMPO como 4:30; no se supone ninguna
+say-standard = diga la norma de su unidad: --find N deficiencias, --within TIEMPO como 4:30, --false-calls N que se dejan pasar; no se supone ninguna
 how-many-to-find = ¿Cuántas debe hallar un alumno según la norma de su unidad?
 within-what-time = ¿En cuánto tiempo? Segundos, o minutos:segundos.
+how-many-false-calls = ¿Cuántos avisos donde no hay nada mal deja pasar la norma de su unidad? 0 si ninguno.
+no-number-of-false-calls = «{ $text }» no es un número de avisos falsos
 no-number-of-deficiencies = «{ $text }» no es un número de deficiencias
 no-time = «{ $text }» no es un tiempo; escriba segundos, o minutos:segundos como 4:30
 card-numbered = tarjeta { $card }
@@ -51,6 +53,7 @@ result-digest = Resultado { $digest }
 
 ## La clase
 
+class-is-empty = No hay ningún resultado que contar: puntúe un examen terminado (exam result), o reciba lo que traiga resultados (bundle read).
 students = Alumnos
 column-runs = exám.
 column-passed = aprob.

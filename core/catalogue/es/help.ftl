@@ -15,8 +15,8 @@ exit-reader-gone = quien leía la tubería se fue
 exit-line = {" "}{ $code }   { $said }
 exit-gravest = verify y receive terminan con el veredicto más grave de todo lo dado; un sello o una etiqueta dañados son NO-GO.
 help-secrets = El PIN y la frase de paso se piden en el terminal, o se toman de SLINGSEAL_PIN y SLINGSEAL_PASSPHRASE.
-help-code = Donde se pide un CODE: su texto, un archivo con el texto, una imagen (PNG, JPEG), o - para la entrada estándar.
-help-file = Donde se escribe un FILE, - es la salida estándar. NO_COLOR quita los colores; PAGER muestra las listas largas.
+help-code = Donde se pide un CÓDIGO: su texto, un archivo con el texto, una imagen (PNG, JPEG), o - para la entrada estándar.
+help-file = Donde se escribe un ARCHIVO, - es la salida estándar. NO_COLOR quita los colores; PAGER muestra las listas largas.
 
 ## Encabezados, y lo que el analizador añade por sí mismo
 
@@ -37,7 +37,7 @@ arg-all-language = El idioma de todo lo que se lee aquí: en o es; si no, el de 
 verb-demo = Hacer toda la tarea en un puente aéreo inventado, sin intervención, y dejarlo todo para mirarlo
 arg-demo-out = Dónde dejarlo; una carpeta propia
 verb-inspect = Recorrer una carga: a pantalla completa con teclas sueltas, o una respuesta por línea
-more-inspect = Sin TAG ofrece las cargas en curso y las etiquetas que se conocen aquí; si no hay nada, una carga de práctica.
+more-inspect = Sin ETIQUETA ofrece las cargas en curso y las etiquetas que se conocen aquí; si no hay nada, una carga de práctica.
 arg-inspect-tag = La etiqueta de la carga
 arg-inspect-out = Dónde poner el sello como PNG, SVG y texto
 arg-inspect-walk = Seguir con esta inspección en curso: los primeros dígitos de su identificador, o su número de carga
@@ -49,7 +49,7 @@ verb-verify = Decir GO, WAIT o NO-GO de un sello, de una etiqueta o de ambos
 arg-verify-seal = El sello; sin él, lo que aquí se sabe de la etiqueta
 arg-verify-tag = La etiqueta de la carga
 verb-tag = Escribir y leer etiquetas de carga
-verb-read = Escribir lo que dicen los códigos de cada imagen: PICTURE, un tabulador, TEXT; `-` donde no se lee nada
+verb-read = Escribir lo que dicen los códigos de cada imagen: IMAGEN, un tabulador, TEXTO; `-` donde no se lee nada
 arg-read-pictures = Archivos PNG o JPEG
 verb-rigging = Cómo cuelga una carga eslingada, quién lleva cuánto, qué manda; 11 si pasa de un límite o no cuelga
 verb-procedure = Enumerar, mostrar, comprobar y añadir procedimientos
@@ -104,7 +104,7 @@ verb-account-pull = Recibir lo que otros puestos pusieron en el servidor de la o
 arg-account-pull-again = Desde el principio, y no desde donde paró la última vez
 verb-account-follow = Poner y recibir una y otra vez hasta que se detenga; si el servidor se va, se le espera
 arg-account-follow-every = Segundos entre dos vueltas, de 1 a 3600
-verb-account-server-sql = Escribir el SQL que prepara un servidor, para quien lo lleva: account server-sql | psql DATABASE
+verb-account-server-sql = Escribir el SQL que prepara un servidor, para quien lo lleva: account server-sql | psql BASE
 verb-account-withdraw = Retirar una pieza del servicio como jefe o inspector: toda etiqueta que la nombra es NO-GO hasta que un inspector la halle apta
 arg-account-withdraw-serial = Su número de serie
 arg-account-withdraw-why = Por qué, para que quien la tenga sepa qué buscar
@@ -114,7 +114,7 @@ arg-account-second-look-days = Solo inspecciones de tantos días
 arg-account-second-look-draw = Sortear cargas que otro debe mirar, de 1 a 100
 verb-account-least-seconds = Señalar los recorridos de menos de tantos segundos por tarjeta; sin número, ninguno
 arg-account-least-seconds-seconds = Segundos por tarjeta, de 1 a 3600
-arg-server-url = Dónde está: postgresql://LOGIN@HOST/DATABASE
+arg-server-url = Dónde está: postgresql://USUARIO@MÁQUINA/BASE
 arg-server-ca = Archivo PEM con el certificado de quien firmó el del servidor; por red hay que nombrarlo
 arg-server-photos = Van también las fotografías
 arg-close-loads = Las cargas; sin ellas, todas las de aquí
@@ -193,7 +193,7 @@ arg-authority-approve-which = Archivos propios de la unidad, e identificadores d
 arg-authority-approve-days = Por cuántos días vale la lista
 arg-authority-approve-out = Dónde poner la lista
 verb-authority-withdraw = Retirar una aprobación: lo que se recorra por él desde ahora da WAIT. Firma la lista siguiente
-arg-authority-withdraw-which = Identificadores, `ID@VERSION` de una edición, o el comienzo de una huella
+arg-authority-withdraw-which = Identificadores, `ID@VERSIÓN` de una edición, o el comienzo de una huella
 arg-authority-withdraw-days = Por cuántos días vale la lista
 arg-authority-withdraw-out = Dónde poner la lista
 verb-authority-roster = Firmar otra vez la lista, para que valga más tiempo
@@ -219,8 +219,8 @@ arg-records-list-most = Cuántos
 verb-records-show = La historia entera de un registro
 arg-records-show-record = Su resumen, o sus primeros dígitos
 verb-records-export = La cuenta para otros programas; la explica core/account/EXPORT.md
-more-records-export = --csv FILE para hojas de cálculo y estadística, --json FILE para un documento con todo; pueden nombrarse varios archivos si sus terminaciones dicen cuál es cuál.
-arg-records-export-files = Dónde ponerla: .csv, .json, o .sql para una base de datos (psql DATABASE -f FILE.sql)
+more-records-export = --csv ARCHIVO para hojas de cálculo y estadística, --json ARCHIVO para un documento con todo; pueden nombrarse varios archivos si sus terminaciones dicen cuál es cuál.
+arg-records-export-files = Dónde ponerla: .csv, .json, o .sql para una base de datos (psql BASE -f ARCHIVO.sql)
 arg-records-export-csv = Como CSV, termine como termine el archivo
 arg-records-export-parquet = Como Parquet: una carpeta con un archivo por cada una de las siete tablas del guion SQL
 arg-records-export-of = Qué tabla: records, deficiencies o equipment
@@ -241,9 +241,9 @@ arg-exam-lock-seed = De qué se sortea: las mismas palabras dan lo mismo
 arg-exam-lock-preview = Decir qué preparar y no guardar nada; sin --plant ni --draw, todo lo que se puede plantar, como lo toma --plant
 arg-exam-lock-find = Cuántas debe hallar un alumno: la norma de su unidad; se pide en el terminal
 arg-exam-lock-within = En este tiempo: segundos, o minutos:segundos; la norma de su unidad; se pide en el terminal
-arg-exam-lock-false-calls = Avisos sin causa que se dejan pasar
+arg-exam-lock-false-calls = Avisos sin causa que se dejan pasar; la norma de su unidad; se pide en el terminal
 arg-exam-lock-out = Dónde poner el código de la clave como imagen y texto
-verb-exam-keys = Las claves que se conocen aquí; con KEY, una de ellas y su código
+verb-exam-keys = Las claves que se conocen aquí; con CLAVE, una de ellas y su código
 arg-exam-keys-key = El código de la clave, o los primeros dígitos de una conocida
 arg-exam-keys-reveal = Mostrar lo plantado; pide el PIN
 verb-exam-run = Recorrer: el alumno recorre la carga contra un reloj que nada detiene
@@ -256,7 +256,7 @@ verb-exam-sheet = Escribir la hoja de un recorrido terminado, para el dispositiv
 arg-exam-sheet-run = El recorrido, por los primeros dígitos que da exam result
 arg-exam-sheet-out = El archivo; con --frames, la carpeta de las imágenes
 arg-exam-sheet-frames = Como cuadros de un código en movimiento
-verb-exam-result = Puntuar un recorrido terminado y firmar el resultado, o mostrar uno; sin WHICH, enumerar recorridos y resultados
+verb-exam-result = Puntuar un recorrido terminado y firmar el resultado, o mostrar uno; sin CUÁL, enumerar recorridos y resultados
 arg-exam-result-which = El recorrido o el resultado por sus primeros dígitos, o el alumno
 verb-exam-class = La clase: alumnos, lo más omitido, elementos, tiempo por tarjeta
 more-exam-class = Lo omitido, los elementos y las tarjetas se cuentan sobre los primeros intentos. p es la parte que lo halló; D, la parte del 27 % superior de alumnos menos la del 27 % inferior (Kelley 1939); r, la correlación biserial puntual corregida.
@@ -330,3 +330,102 @@ usage-unreadable = la línea de órdenes no se puede leer
 usage-meant = ¿quería decir { $other }?
 usage-more = Más con --help.
 arg-serve-tls = Hablar TLS, con un certificado que este puesto hace y guarda; su huella se muestra aquí
+
+## Lo que está tras una opción en lugar de su valor: en mayúsculas, una palabra
+
+value-address = DIRECCIÓN
+value-authority = AUTORIDAD
+value-card = TARJETA
+value-code = CÓDIGO
+value-days = DÍAS
+value-deg = GRADOS
+value-dir = CARPETA
+value-event = SUCESO
+value-file = ARCHIVO
+value-fingerprint = HUELLA
+value-hours = HORAS
+value-key = CLAVE
+value-leg = RAMAL
+value-list = LISTA
+value-load = CARGA
+value-name = NOMBRE
+value-new = NUEVA
+value-note = NOTA
+value-old = ANTERIOR
+value-out = SALIDA
+value-percent = PORCENTAJE
+value-picture = IMAGEN
+value-place = LUGAR
+value-plan = PLAN
+value-point = PUNTO
+value-port = PUERTO
+value-procedure = PROCEDIMIENTO
+value-record = REGISTRO
+value-request = SOLICITUD
+value-roles = FUNCIONES
+value-run = EXAMEN
+value-seal = SELLO
+value-seconds = SEGUNDOS
+value-serial = SERIE
+value-shell = INTÉRPRETE
+value-state = ESTADO
+value-tag = ETIQUETA
+value-text = TEXTO
+value-time = TIEMPO
+value-times = VECES
+value-when = CUÁNDO
+value-which = CUÁL
+value-who = QUIÉN
+value-word = PALABRA
+value-words = PALABRAS
+value-year = AAAA
+
+## Una respuesta por línea: lo que está en la primera columna se escribe tal como está
+
+inspect-lines =
+    En un terminal la inspección es a pantalla completa, con teclas sueltas que tiene un teclado numérico; están al pie.
+
+    Cuando la entrada o la salida estándar no es un terminal, una respuesta por línea:
+      good                          toda la tarjeta está bien
+      good PUNTO                    un punto está bien
+      deficient PUNTO NOMBRE [NOTA] una deficiencia, por su nombre o número; other pide una nota
+      value PUNTO VALOR             una cuenta, elección, medida, serie o texto
+      na PUNTO MOTIVO               el punto no se aplica a esta carga
+      reject N SERIE                la pieza que rechaza el hallazgo N
+      undo                          deshacer la última respuesta
+      go N                          ir a la tarjeta N
+      right N [QUIÉN]               el hallazgo N está corregido, por quién
+      again N good [VALOR]          reinspeccionado: bien, con el nuevo valor donde se pide
+      again N bad [NOTA]            reinspeccionado: sigue deficiente
+      pause, resume, show
+      abandon MOTIVO                terminar sin decisión
+      fit, notfit [MOTIVO]          decidir
+      pin PIN                       el PIN con que se sella; si no, SLINGSEAL_PIN
+      seal                          firmar; con --out se escriben PNG, SVG y texto
+    PUNTO es su número en la tarjeta o su identificador. Se saltan las líneas vacías y las que empiezan con #.
+
+    Al principio y después de cada línea viene una línea:
+      ok load=L stage=S card=N/M state=S cards=D/M points=D/M open=N findings=F
+         next=PASO undo=N title=TÍTULO
+      refused load=… (lo mismo) … undo=N why=MOTIVO
+      sealed load=L outcome=fit|notfit verdict=GO|WAIT|NO-GO record=RESUMEN seal=TEXTO
+      stage: walking paused decided abandoned    card, undo: 0 donde no hay ninguna
+      findings: los que no están cerrados, ! abierto, ? corregido y por reinspeccionar: 2!,3? o -
+      state: unanswered partly good deficient awaits_second_look, - donde no hay tarjeta
+      next: answer_card look_again decide seal resume nothing
+    Con --json cada una es una línea de JSON: la vista (con `refused` dentro), el sello, o {"{"}"error": …{"}"}.
+    El fin de la entrada deja la inspección donde está. Código de salida 0; 1 si se rechazó una línea.
+run-lines =
+    En un terminal el examen es a pantalla completa, con las mismas teclas sueltas que una inspección; están al pie.
+
+    Cuando la entrada o la salida estándar no es un terminal, una respuesta por línea:
+      good, good PUNTO, deficient PUNTO NOMBRE [NOTA], value PUNTO VALOR, undo, go N
+                                    como en una inspección; vea slingseal inspect --help
+      show                          la línea de abajo, con el reloj
+      end                           terminar el examen, llegue donde llegue; el reloj se para
+    Al principio y después de cada línea viene una línea:
+      ok load=L stage=running|ended card=N/M state=S cards=D/M called=N seconds=T/LÍMITE
+         jumped=yes|no sheet=RESUMEN|- undo=N title=TÍTULO
+      refused load=… (lo mismo) … undo=N why=MOTIVO
+    Con --json cada una es una línea de JSON: el examen, o {"{"}"error": …{"}"}.
+    El fin de la entrada deja el examen donde está, y su reloj sigue. Código de salida 0; 1 si se rechazó una línea.

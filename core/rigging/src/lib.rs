@@ -50,7 +50,7 @@ pub use links::{LinkChange, LinkEffect, SeatedLink, link_effects};
 pub use load::{Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad};
 pub use picture::{Drawing, Pen, PictureError, Shape, Step, drawing, png, side_cells, svg};
 pub use read::{read, read_file};
-pub use report::{force_in, report};
+pub use report::{caution, force_in, report};
 pub use rule::Rule;
 pub use solve::{
     Asked, Between, Moved, Proposal, Proposals, SetAnswer, SlingSet, SolveError, Stock, Wanted, WhatIf,

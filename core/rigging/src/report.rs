@@ -8,7 +8,8 @@ use super::links::LinkChange;
 use super::shown::shown;
 use super::{Assessment, Hang, Held, LegLoad, LinkEffect, RiggedLoad, tongue};
 
-/// The report as plain text, one line a sentence or a leg, with a line break at its end. `links` may be empty.
+/// The report as plain text, one line a sentence or a leg, with a line break at its end. `links` may be empty. Where it stands
+/// alone, [`caution`] goes behind it; a screen has the manual's caution already.
 pub fn report(
     load: &RiggedLoad,
     assessment: &Assessment,
@@ -17,6 +18,11 @@ pub fn report(
 ) -> String {
     let report = Report { load, assessment, unit: force_unit(load), language };
     report.lines(links).join("\n") + "\n"
+}
+
+/// What stands below a report that stands alone.
+pub fn caution(language: Language) -> String {
+    words::ManualRules.say(language)
 }
 
 struct Report<'a> {
@@ -39,7 +45,6 @@ impl Report<'_> {
         for warning in &self.assessment.warnings {
             lines.push(self.say(words::ReportWarning { warning: warning.saying() }));
         }
-        lines.extend([String::new(), self.say(words::ManualRules)]);
         lines
     }
 

@@ -252,10 +252,8 @@ impl Tx<'_> {
     /// Keeps who signed a void, where that is verified anew.
     pub fn set_void_author(&self, void: Digest, author: Option<&Author>) -> Result<(), StoreError> {
         let (authority, key, credential, in_time) = columns(author);
-        let sql =
-            "UPDATE voids SET authority = ?2, signer = ?3, credential = ?4, in_time = ?5 WHERE digest = ?1";
-        self.run(sql, (void, authority, key, credential, in_time))?;
-        self.run(&VOIDS.reseal("WHERE digest = ?1"), [void])?;
+        let sql = VOIDS.update(&["authority", "signer", "credential", "in_time"], "WHERE digest = ?5");
+        self.run(&sql, (authority, key, credential, in_time, void))?;
         Ok(())
     }
 

@@ -10,7 +10,7 @@ const INDEXED: usize = 3;
 /// Words of a question; what is more is left.
 const MOST_WORDS: usize = 8;
 /// Words of the account that one beginning stands for, at the most. Where it stands for more, each of them is rare.
-const MOST_TERMS: usize = 256;
+const MOST_TERMS: usize = 16;
 
 /// The words of the account in their order, one row for each record that one is in. Made for each connection: nothing of it is kept.
 pub(super) const TERMS: &str =

@@ -30,7 +30,7 @@ pub(crate) enum AuthorityVerb {
         #[arg(long, value_name = "ROLES")]
         roles: String,
         #[arg(help = t(words::ArgAuthorityIssueExpires))]
-        #[arg(long, value_name = "TIME")]
+        #[arg(long, value_name = "WHEN")]
         expires: String,
         #[arg(help = t(words::ArgAuthorityIssueHolder))]
         #[arg(long, value_name = "NAME")]

@@ -11,7 +11,7 @@ use super::t;
 #[derive(Clone, Debug, Default, clap::Args)]
 pub(crate) struct PartOfAccount {
     #[arg(help = t(words::ArgPartOfAccountSince))]
-    #[arg(long, value_name = "TIME")]
+    #[arg(long, value_name = "WHEN")]
     pub(crate) since: Option<String>,
     #[arg(help = t(words::ArgPartOfAccountLoad))]
     #[arg(long, value_name = "LOAD")]

@@ -33,8 +33,8 @@ pub(crate) enum ExamVerb {
         #[arg(long, value_name = "TIME")]
         within: Option<String>,
         #[arg(help = t(words::ArgExamLockFalseCalls))]
-        #[arg(long, value_name = "N", default_value_t = 0)]
-        false_calls: u32,
+        #[arg(long, value_name = "N")]
+        false_calls: Option<u32>,
         #[arg(help = t(words::ArgExamLockOut))]
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
@@ -49,7 +49,7 @@ pub(crate) enum ExamVerb {
         reveal: bool,
     },
     #[command(about = t(words::VerbExamRun))]
-    #[command(after_long_help = crate::terminal::RUN_HELP)]
+    #[command(after_long_help = t(words::RunLines))]
     Run {
         #[arg(help = t(words::ArgExamRunKey))]
         #[arg(value_name = "KEY")]
@@ -91,10 +91,10 @@ pub(crate) enum ExamVerb {
         #[arg(long, value_name = "ID")]
         procedure: Option<String>,
         #[arg(help = t(words::ArgExamClassSince))]
-        #[arg(long, value_name = "TIME")]
+        #[arg(long, value_name = "WHEN")]
         since: Option<String>,
         #[arg(help = t(words::ArgExamClassUntil))]
-        #[arg(long, value_name = "TIME")]
+        #[arg(long, value_name = "WHEN")]
         until: Option<String>,
         #[arg(help = t(words::ArgExamClassOut))]
         #[arg(long, value_name = "DIR")]

@@ -158,7 +158,7 @@ pub(crate) enum Verb {
         out: Option<PathBuf>,
     },
     #[command(about = t(words::VerbInspect), long_about = two(words::VerbInspect, words::MoreInspect))]
-    #[command(after_long_help = crate::terminal::HELP)]
+    #[command(after_long_help = t(words::InspectLines))]
     Inspect {
         #[arg(help = t(words::ArgInspectTag))]
         #[arg(value_name = "TAG")]

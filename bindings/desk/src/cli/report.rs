@@ -18,7 +18,7 @@ pub(crate) struct Report {
     #[arg(long, value_name = "WORD")]
     pub(crate) cause: Option<String>,
     #[arg(help = t(words::ArgReportAt))]
-    #[arg(long, value_name = "TIME")]
+    #[arg(long, value_name = "WHEN")]
     pub(crate) at: Option<String>,
     #[arg(help = t(words::ArgReportAircraft))]
     #[arg(long, value_name = "TEXT")]

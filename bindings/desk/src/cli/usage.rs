@@ -9,8 +9,76 @@ use slingseal_app::catalogue::{Saying, help as words};
 
 use super::t;
 
+/// A placeholder in the reader's language, word by word: `FILE.toml` and `LEG=N` keep their endings and signs. What has no word
+/// of its own, as a unit's sign or an example's letters, stands as it is.
+fn placeholder(name: &str) -> String {
+    let mut said = String::new();
+    for part in name.split_inclusive(|letter: char| !letter.is_ascii_uppercase()) {
+        let word = part.trim_end_matches(|letter: char| !letter.is_ascii_uppercase());
+        match PLACEHOLDERS.iter().find(|(known, _)| *known == word) {
+            Some((_, saying)) => said.push_str(&t(saying())),
+            None => said.push_str(word),
+        }
+        said.push_str(part.strip_prefix(word).unwrap_or_default());
+    }
+    said
+}
+
+/// The words that placeholders are made of.
+const PLACEHOLDERS: &[(&str, fn() -> Saying)] = &[
+    ("ADDRESS", || words::ValueAddress.into()),
+    ("AUTHORITY", || words::ValueAuthority.into()),
+    ("CARD", || words::ValueCard.into()),
+    ("CODE", || words::ValueCode.into()),
+    ("DAYS", || words::ValueDays.into()),
+    ("DEG", || words::ValueDeg.into()),
+    ("DIR", || words::ValueDir.into()),
+    ("EVENT", || words::ValueEvent.into()),
+    ("FILE", || words::ValueFile.into()),
+    ("FINGERPRINT", || words::ValueFingerprint.into()),
+    ("HOURS", || words::ValueHours.into()),
+    ("KEY", || words::ValueKey.into()),
+    ("LEG", || words::ValueLeg.into()),
+    ("LIST", || words::ValueList.into()),
+    ("LOAD", || words::ValueLoad.into()),
+    ("NAME", || words::ValueName.into()),
+    ("NEW", || words::ValueNew.into()),
+    ("NOTE", || words::ValueNote.into()),
+    ("OLD", || words::ValueOld.into()),
+    ("OUT", || words::ValueOut.into()),
+    ("PERCENT", || words::ValuePercent.into()),
+    ("PICTURE", || words::ValuePicture.into()),
+    ("PLACE", || words::ValuePlace.into()),
+    ("PLAN", || words::ValuePlan.into()),
+    ("POINT", || words::ValuePoint.into()),
+    ("PORT", || words::ValuePort.into()),
+    ("PROCEDURE", || words::ValueProcedure.into()),
+    ("RECORD", || words::ValueRecord.into()),
+    ("REQUEST", || words::ValueRequest.into()),
+    ("ROLES", || words::ValueRoles.into()),
+    ("RUN", || words::ValueRun.into()),
+    ("SEAL", || words::ValueSeal.into()),
+    ("SECONDS", || words::ValueSeconds.into()),
+    ("SERIAL", || words::ValueSerial.into()),
+    ("SHELL", || words::ValueShell.into()),
+    ("STATE", || words::ValueState.into()),
+    ("TAG", || words::ValueTag.into()),
+    ("TEXT", || words::ValueText.into()),
+    ("TIME", || words::ValueTime.into()),
+    ("TIMES", || words::ValueTimes.into()),
+    ("WHEN", || words::ValueWhen.into()),
+    ("WHICH", || words::ValueWhich.into()),
+    ("WHO", || words::ValueWho.into()),
+    ("WORD", || words::ValueWord.into()),
+    ("WORDS", || words::ValueWords.into()),
+    ("YYYY", || words::ValueYear.into()),
+];
+
 /// An argument's help with where it is taken from otherwise, what stands for nothing, and what it may be.
 pub(super) fn noted(argument: Arg) -> Arg {
+    let names = argument.get_value_names().unwrap_or_default();
+    let names: Vec<String> = names.iter().map(|name| placeholder(name)).collect();
+    let argument = if names.is_empty() { argument } else { argument.value_names(names) };
     let mut notes: Vec<Saying> = Vec::new();
     let values: Vec<String> = argument.get_possible_values().iter().map(possible).collect();
     if argument.get_action().takes_values() && !values.is_empty() {

@@ -3,7 +3,7 @@
 use slingseal_app::catalogue::rigging as words;
 use slingseal_app::{
     AppError, Language, LiftRequest, RiggingFields, SolveRequest, assess_fields, fields_of_file, move_point,
-    solve_lift, step_link, step_point, weigh_fields,
+    rigging_caution, solve_lift, step_link, step_point, weigh_fields,
 };
 
 use super::ask::Form;
@@ -95,13 +95,19 @@ fn done(form: &Form, language: Language) -> Rig {
         ("weigh", _) => match weigh_fields(&fields, language) {
             Ok(weighed) => {
                 fields = weighed.fields;
-                note = Some(weighed.sheet.report);
+                note = Some(beside_foot(&weighed.sheet.report, language));
             }
             Err(faults) => return Rig { fields, sheet: Err(faults), note },
         },
         _ => {}
     }
     Rig { sheet: assess_fields(&fields, language), fields, note }
+}
+
+/// A report on a page, at whose foot the manual's caution stands already.
+fn beside_foot(report: &str, language: Language) -> String {
+    let caution = rigging_caution(language);
+    report.trim_end().trim_end_matches(caution.as_str()).trim_end().to_owned()
 }
 
 /// A new row of a weighing, by its name.
@@ -163,7 +169,7 @@ fn levelled(fields: &mut RiggingFields, language: Language) -> Option<String> {
             if let Some(best) = &found.best {
                 *fields = best.fields();
             }
-            Some(found.report)
+            Some(beside_foot(&found.report, language))
         }
         Err(error) => Some(error.to_string()),
     }

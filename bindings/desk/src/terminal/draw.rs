@@ -157,8 +157,15 @@ impl Desk {
         }
         .say(self.language);
         let at = match &view.card {
-            Some(card) => words::CardOf { station: &card.station, number: &card.number, of: &card.of }
-                .say(self.language),
+            // A narrow screen cuts the station's name, and never which card of how many.
+            Some(card) => {
+                let at = |station: &str| {
+                    words::CardOf { station: &station, number: &card.number, of: &card.of }.say(self.language)
+                };
+                let over = at(&card.station).chars().count().saturating_sub(width.saturating_sub(9));
+                let station = card.station.chars().count().saturating_sub(over);
+                at(&cut(&card.station, station))
+            }
             None => match view.stage {
                 _ if self.run.is_some() => words::HeadEnd.say(self.language),
                 WalkStage::Walking => words::HeadDecision.say(self.language),
@@ -172,7 +179,8 @@ impl Desk {
         };
         let at = cut(&at, width.saturating_sub(9));
         let room = width.saturating_sub(1 + at.chars().count());
-        let done = if done.chars().count() > room {
+        // With a gap before it, or the two would be read as one number.
+        let done = if done.chars().count() + 2 > room {
             format!("{}/{}", progress.cards_done, progress.cards)
         } else {
             done
@@ -460,7 +468,8 @@ impl Desk {
             lines.extend(wrap(lead, width).into_iter().map(Line::from));
         }
         lines.push(Line::default());
-        for (at, item) in pick.items.iter().skip(pick.from).take(9).enumerate() {
+        let shown = pick.items.iter().skip(pick.from).take(9).enumerate();
+        for (at, item) in shown.filter(|(_, item)| !item.is_gap()) {
             for (row, words) in laid(&item.words, width.saturating_sub(3)).into_iter().enumerate() {
                 let lead = if row == 0 { format!("{}  ", at + 1) } else { "   ".into() };
                 lines.push(Line::from(vec![

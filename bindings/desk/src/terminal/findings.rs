@@ -69,10 +69,12 @@ impl Desk {
             self.tell(Tone::Plain, words::NothingFoundDeficientSoFar.say(self.language));
             return;
         }
-        let mut findings: Vec<&FindingView> = view.findings.iter().collect();
-        // By number, so that a finding's key is the number that everything else calls it by.
-        findings.sort_by_key(|finding| finding.number);
-        let items = findings.into_iter().map(|finding| {
+        // A finding's key is the number that everything else calls it by: what was taken back leaves a gap.
+        let last = view.findings.iter().map(|finding| finding.number).max().unwrap_or_default();
+        let items = (1..=last).map(|number| {
+            let Some(finding) = view.findings.iter().find(|finding| finding.number == number) else {
+                return Item::gap();
+            };
             let (shape, word, tone) = look::finding(finding.state);
             let word = word.say(self.language);
             let words = words::FindingCard {

@@ -25,6 +25,7 @@ impl Desk {
                     }
                     Key::Letter(digit) => nth(digit)
                         .and_then(|at| pick.items.iter().skip(pick.from).take(9).nth(at))
+                        .filter(|item| !item.is_gap())
                         .map(|item| item.action.clone()),
                     _ => None,
                 };

@@ -30,17 +30,13 @@ impl Look {
         Self { colour: crate::console::wants_colour() }
     }
 
-    /// Words in a line.
+    /// Words in a line. A coloured one stands on a ground of its own: green or yellow ink alone cannot be read on a light terminal, nor
+    /// a dark one on a dark.
     pub(super) fn words(self, tone: Tone) -> Style {
-        let style = match tone {
+        match tone {
             Tone::Plain => Style::new(),
+            Tone::Good | Tone::Bad | Tone::Wait | Tone::Practice if self.colour => self.bar(tone),
             _ => Style::new().add_modifier(Modifier::BOLD),
-        };
-        match (self.colour, tone) {
-            (true, Tone::Good) => style.fg(Color::Green),
-            (true, Tone::Bad) => style.fg(Color::LightRed),
-            (true, Tone::Wait | Tone::Practice) => style.fg(Color::Yellow),
-            _ => style,
         }
     }
 

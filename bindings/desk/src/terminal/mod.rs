@@ -6,7 +6,6 @@ mod draw_seal;
 mod exam;
 mod findings;
 mod foot;
-mod help;
 mod keys;
 mod lines;
 mod look;
@@ -18,6 +17,5 @@ mod status;
 #[cfg(test)]
 mod tests;
 
-pub(crate) use help::{HELP, RUN_HELP};
 pub(crate) use lines::run as lines;
 pub(crate) use screen::{Ask, run as screen};

@@ -107,6 +107,15 @@ pub(super) struct Item {
 }
 
 impl Item {
+    /// A number that stands for nothing: it is not shown, and its key does nothing.
+    pub(super) fn gap() -> Self {
+        Self::new("", Action::Walk)
+    }
+
+    pub(super) fn is_gap(&self) -> bool {
+        self.words.is_empty()
+    }
+
     pub(super) fn new(words: impl Into<String>, action: Action) -> Self {
         Self { words: words.into(), tone: Tone::Plain, action }
     }
@@ -273,7 +282,9 @@ impl Desk {
             return Flow::On;
         }
         self.ignored = 0;
-        if self.more_below && !typing && matches!(key, Key::Letter('+' | 'g' | 'r') | Key::Enter) {
+        // A number that was typed is gone to, however long the list is.
+        let typed = matches!(&self.page, Page::Cards { typed } if !typed.is_empty()) && key == Key::Enter;
+        if self.more_below && !typing && !typed && matches!(key, Key::Letter('+' | 'g' | 'r') | Key::Enter) {
             self.scrolled += self.part;
             self.changed = now;
             return Flow::On;

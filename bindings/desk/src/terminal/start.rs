@@ -24,7 +24,7 @@ impl Desk {
             .iter()
             .map(|line| {
                 let words =
-                    words::TakeUpLoad { load: &line.load, state: line.state.word(), dtg: &line.begun.dtg }
+                    words::TakeUpLoad { load: &line.load, state: line.state.saying(), dtg: &line.begun.dtg }
                         .say(self.language);
                 Item::new(words, Action::TakeUp { walk: line.walk.clone() })
             })

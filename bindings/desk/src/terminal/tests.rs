@@ -264,6 +264,36 @@ fn a_count_is_asked_before_it_is_told() {
     assert!(hands.screen().contains("Wanted: 3"), "{}", hands.screen());
 }
 
+/// What was taken back leaves its number, and the key of every other stays what it is called by.
+#[test]
+fn a_finding_that_was_taken_back_leaves_a_gap() {
+    let mut hands = Hands::walking();
+    hands.press(".9\n-31\n2*");
+    hands.press("-21\n2/");
+    let shown = hands.screen();
+    assert!(shown.contains("2  [!] OPEN  finding 2"), "{shown}");
+    hands.press("1");
+    assert!(hands.screen().contains("finding 2: "), "a gap's key does nothing: {}", hands.screen());
+    hands.press("2");
+    assert!(
+        hands.screen().contains("FINDING 2") || hands.screen().contains("The riggers corrected it"),
+        "{}",
+        hands.screen()
+    );
+}
+
+/// The list of cards is longer than a phone's screen: a number that is typed is gone to all the same.
+#[test]
+fn a_card_is_gone_to_from_a_list_that_has_more_lines() {
+    let mut hands = Hands::walking();
+    hands.press(".");
+    assert!(text(&hands.buffer(40, 24)).contains("more lines"));
+    hands.press("1");
+    hands.buffer(40, 24);
+    hands.press("2\n");
+    assert_eq!(hands.view().card.as_ref().unwrap().number, 12);
+}
+
 /// Whatever was closed first, a finding's key is the number that it is called by; who rigged the load is the first who may have
 /// corrected it.
 #[test]

@@ -82,9 +82,9 @@ fn piece(life: &slingseal_app::PieceLifeView, language: Language) -> String {
         kind: &life.kind,
         state: &life.state_title,
         more,
-        lifts: life.lifts.to_string(),
+        lifts: life.lifts,
         kg: life.carried_kg.to_string(),
-        inspections: life.inspections.to_string(),
+        inspections: life.inspections,
     };
     visibly(&format!("{:<16} {}", life.serial, line.say(language)))
 }

@@ -128,7 +128,7 @@ fn standard(
     app: &App,
     find: Option<u32>,
     within: Option<String>,
-    false_calls: u32,
+    false_calls: Option<u32>,
 ) -> Result<ExamStandard, AppError> {
     let typed = |given: Option<String>, question: Saying| match given {
         Some(given) => Ok(given),
@@ -141,8 +141,12 @@ fn standard(
     };
     let find = typed(find.map(|find| find.to_string()), words::HowManyToFind.saying())?;
     let within = typed(within, words::WithinWhatTime.saying())?;
+    let calls = typed(false_calls.map(|calls| calls.to_string()), words::HowManyFalseCalls.saying())?;
     let least = find.trim().parse();
     let least = least.map_err(|_| bad_input(words::NoNumberOfDeficiencies { text: &find.trim() }))?;
+    let false_calls = calls.trim().parse();
+    let false_calls =
+        false_calls.map_err(|_| bad_input(words::NoNumberOfFalseCalls { text: &calls.trim() }))?;
     Ok(ExamStandard { least, within_s: seconds(within.trim())?, false_calls })
 }
 

@@ -7,7 +7,8 @@ use slingseal_app::{
     AppError, ArrivalView, Language, MovementView, PieceReport, ReportRequest, Time, visibly,
 };
 
-use super::{Setting, tag, verify};
+use super::tag::{self, LABEL};
+use super::{Setting, verify};
 use crate::cli::Report;
 use crate::input;
 use crate::output::{bad_input, file_name, print_json, put_code, put_code_beside_json, told};
@@ -127,7 +128,7 @@ fn show(arrival: &ArrivalView, language: Language) {
     if !arrival.state_title.is_empty() {
         let beside = if arrival.unsigned { format!("; {}", arrival.reported) } else { String::new() };
         let label = words::RowState.say(language);
-        println!("  {label:<12} {}", visibly(&format!("{}{beside}", arrival.state_title)));
+        println!("  {label:<LABEL$} {}", visibly(&format!("{}{beside}", arrival.state_title)));
     }
     for report in &arrival.reports {
         println!("  - {}", line(report, language));
@@ -139,6 +140,6 @@ fn show(arrival: &ArrivalView, language: Language) {
             (false, true) => words::IsNotBackDamaged.into(),
             (false, false) => words::IsNotBack.into(),
         };
-        println!("  {:<12} {}: {}", visibly(&piece.kind), visibly(&piece.serial), state.say(language));
+        println!("  {:<LABEL$} {}: {}", visibly(&piece.kind), visibly(&piece.serial), state.say(language));
     }
 }

@@ -70,9 +70,12 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
     Ok(ExitCode::SUCCESS)
 }
 
+/// The widest word before a fact of a tag, in each language.
+pub(super) const LABEL: usize = 17;
+
 /// A tag as a terminal shows it.
 pub(crate) fn show(tag: &TagView, language: Language) {
-    let row = |label: Saying, value: &str| println!("  {:<12} {value}", label.say(language));
+    let row = |label: Saying, value: &str| println!("  {:<LABEL$} {value}", label.say(language));
     println!("{}", words::LoadHead { load: &tag.load, description: &tag.description }.say(language));
     row(words::RowCheck.into(), &tag.check);
     let (gross, allowable, aircraft) = (&tag.gross, &tag.allowable, &tag.aircraft);
@@ -95,14 +98,14 @@ pub(crate) fn show(tag: &TagView, language: Language) {
             Some(due) => words::InspectionDue { due }.say(language),
             None => String::new(),
         };
-        println!("  {:<12} {}: {rating}{due}", piece.kind, piece.serial);
+        println!("  {:<LABEL$} {}: {rating}{due}", piece.kind, piece.serial);
     }
     for count in &tag.links {
         let said = words::LegAndLink { leg: format!("{:<8}", count.leg), link: count.link.to_string() };
         println!("  {}", said.say(language));
     }
     for line in &tag.basis.lines {
-        println!("  {:<12} {}", line.label, line.text);
+        println!("  {:<LABEL$} {}", line.label, line.text);
     }
     if let Some(rigging) = &tag.rigging {
         row(words::RowRigging.into(), &rigging.summary);

@@ -162,7 +162,8 @@ pub fn text(bytes: &[u8]) -> String {
     String::from_utf8(bytes.to_vec()).unwrap()
 }
 
-fn copy(from: &Path, to: &Path) {
+/// Everything in a folder, to another that is there.
+pub fn copy(from: &Path, to: &Path) {
     for entry in std::fs::read_dir(from).unwrap() {
         let path: PathBuf = entry.unwrap().path();
         let target = to.join(path.file_name().unwrap());

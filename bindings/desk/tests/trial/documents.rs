@@ -84,7 +84,10 @@ fn every_document_holds_its_schema() {
     said("inspect-kept", &["inspect", "--kept"]);
     said("exam-plan", &["exam", "lock", &tag, "--preview"]);
     said("exam-plan", &["exam", "lock", &tag, "--preview", "--draw", "2"]);
-    said("exam-key", &["exam", "lock", &tag, "--draw", "2", "--find", "1", "--within", "2:00"]);
+    said(
+        "exam-key",
+        &["exam", "lock", &tag, "--draw", "2", "--find", "1", "--within", "2:00", "--false-calls", "0"],
+    );
     said("exam-keys", &["exam", "keys"]);
     said("exam-class", &["exam", "class"]);
     said("records-print", &["records", "print", "KM-015", "--out", &day.at("page.pdf")]);

@@ -11,11 +11,16 @@
 #[path = "../support/bag.rs"]
 mod bag;
 mod day;
+#[cfg(unix)]
+#[path = "../support/terminal.rs"]
+mod terminal;
 
 mod documents;
 #[cfg(feature = "exchange")]
 mod exchange;
 mod files;
+#[cfg(unix)]
+mod journey;
 mod package;
 mod parts;
 mod pictures;

@@ -8,8 +8,8 @@ fn a_command_line_that_cannot_be_read_is_told_in_the_reader_s_language() {
     let wrong: &[(&[&str], &str)] = &[
         (&["verfy"], "slingseal: no hay ninguna orden «verfy»\n  ¿quería decir verify?"),
         (&["verify", "--nope"], "slingseal: aquí no se admite «--nope»"),
-        (&["void", "KM-015"], "slingseal: falta esto: --cause <WORD>"),
-        (&["tag", "write", "a", "--out"], "slingseal: --out <DIR> pide un valor"),
+        (&["void", "KM-015"], "slingseal: falta esto: --cause <PALABRA>"),
+        (&["tag", "write", "a", "--out"], "slingseal: --out <CARPETA> pide un valor"),
         (&["records", "list", "--most", "x"], "slingseal: --most <N> pide un número, y no «x»"),
         (&["bundle", "play", "--pace", "99"], "slingseal: --pace <N> admite de 1 a 15, y no «99»"),
         (&["inspect", "a", "--walk", "b"], "no van juntos"),
@@ -61,7 +61,7 @@ fn what_can_be_planted_is_listed_as_it_is_typed() {
     let line = listed.lines().find_map(|line| line.trim().strip_prefix("--plant ")).unwrap();
     let picked = line.trim_matches('\'').to_owned();
     let lock = |more: &[&str]| {
-        let standard = ["--find", "1", "--within", "2:00", "--out"];
+        let standard = ["--find", "1", "--within", "2:00", "--false-calls", "0", "--out"];
         day.run(&[&["exam", "lock", &tag], more, &standard, &[&day.at("key")]].concat())
     };
     assert!(lock(&["--plant", &picked]).status.success(), "{picked}");

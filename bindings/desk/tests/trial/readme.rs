@@ -26,7 +26,7 @@ impl Entropy for Still {
 }
 
 /// What an inspector who finds everything right answers, line by line.
-fn sound(tag: &str, folder: &Path) -> String {
+pub fn sound(tag: &str, folder: &Path) -> String {
     let outside = Outside {
         clock: Arc::new(Still),
         entropy: Arc::new(Still),

@@ -8,6 +8,8 @@ use std::path::Path;
 
 use crate::bag::sound;
 use crate::day::{Day, text};
+use crate::readme;
+use crate::turns::Served;
 
 /// What is the same in every language: verbs and words that are typed as they stand, roles and causes as flags take them, and how
 /// a system names its files.
@@ -78,7 +80,21 @@ fn a_day_in_the_pseudo_language_has_no_plain_word_but_data() {
         &["bundle", "have", "--out", &sheet],
         &["procedure", "list"],
         &["inspect", "--kept"],
-        &["exam", "lock", &tag, "--draw", "2", "--find", "1", "--within", "2:00", "--out", &sheet],
+        &[
+            "exam",
+            "lock",
+            &tag,
+            "--draw",
+            "2",
+            "--find",
+            "1",
+            "--within",
+            "2:00",
+            "--false-calls",
+            "0",
+            "--out",
+            &sheet,
+        ],
         &["exam", "keys"],
         &["exam", "class"],
         &["report", "lifted", "KM-015", "--out", &sheet],
@@ -121,35 +137,45 @@ fn a_day_in_the_pseudo_language_has_no_plain_word_but_data() {
     assert!(wrong.is_empty(), "{} lines have words of their own:\n{}", wrong.len(), wrong.join("\n"));
 }
 
-/// Each verb's help begins in the reader's language; the manual has a page a verb, and so names them all.
-#[test]
-fn the_help_of_every_verb_is_in_the_reader_s_language() {
-    let day = Day::new();
+/// Every verb as it is typed; the manual has a page a verb, and so names them all.
+fn verbs(day: &Day) -> Vec<Vec<String>> {
     day.done(&["manual", "--out", &day.at("pages")]);
     let pages: Vec<String> = day
         .names("pages")
         .iter()
         .filter_map(|name| Some(name.strip_prefix("slingseal-")?.strip_suffix(".1")?.to_owned()))
         .collect();
-    let mut wrong = Vec::new();
-    for page in &pages {
+    let verbs = pages.iter().map(|page| {
         let mut groups: Vec<&String> =
             pages.iter().filter(|other| page.starts_with(&format!("{other}-"))).collect();
         groups.sort_by_key(|group| group.len());
-        let verbs = match (groups.first(), groups.get(1)) {
+        let typed = match (groups.first(), groups.get(1)) {
             (Some(outer), Some(inner)) => {
                 vec![outer.as_str(), &inner[outer.len() + 1..], &page[inner.len() + 1..]]
             }
             (Some(outer), None) => vec![outer.as_str(), &page[outer.len() + 1..]],
             _ => vec![page.as_str()],
         };
+        typed.into_iter().map(str::to_owned).collect()
+    });
+    verbs.collect()
+}
+
+/// Each verb's help begins in the reader's language.
+#[test]
+fn the_help_of_every_verb_is_in_the_reader_s_language() {
+    let day = Day::new();
+    let all = verbs(&day);
+    let mut wrong = Vec::new();
+    for verbs in &all {
+        let verbs: Vec<&str> = verbs.iter().map(String::as_str).collect();
         let said = day.done(&[&["--language", "en-XA"], verbs.as_slice(), &["--help"]].concat());
         let told = said.lines().next().unwrap_or_default();
         if told.is_ascii() {
             wrong.push(format!("{verbs:?}: {told}"));
         }
     }
-    assert!(pages.len() > 60, "{pages:?}");
+    assert!(all.len() > 60, "{all:?}");
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
     // And the heads, arguments and exit codes with it.
     let spanish = day.done(&["--language", "es", "--help"]);
@@ -230,4 +256,134 @@ fn a_home_is_backed_up_and_restored_as_another_device() {
         use std::os::unix::fs::PermissionsExt;
         assert_eq!(std::fs::metadata(&file).unwrap().permissions().mode() & 0o777, 0o600);
     }
+}
+
+/// What stands behind a flag is a word like any other; and so is what `inspect` and `exam run` say of one answer a line.
+#[test]
+fn every_placeholder_of_the_help_is_in_the_reader_s_language() {
+    // Called so in every language.
+    const NAMES: &[&str] = &["URL", "MGRS"];
+    let day = Day::new();
+    let mut wrong = BTreeSet::new();
+    for verbs in verbs(&day) {
+        let verbs: Vec<&str> = verbs.iter().map(String::as_str).collect();
+        let said = day.done(&[&["--language", "en-XA"], verbs.as_slice(), &["--help"]].concat());
+        for inside in said.split('<').skip(1).filter_map(|rest| rest.split_once('>')) {
+            let words = inside.0.split(|letter: char| !letter.is_alphabetic());
+            let plain = words.filter(|word| {
+                word.len() > 2
+                    && word.bytes().all(|letter| letter.is_ascii_uppercase())
+                    && !NAMES.contains(word)
+            });
+            wrong.extend(plain.map(|word| format!("{verbs:?}: <{}>: {word}", inside.0)));
+        }
+    }
+    let wrong: Vec<String> = wrong.into_iter().collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    for (verbs, wanted) in
+        [(&["inspect"][..], "una respuesta por línea"), (&["exam", "run"], "una respuesta por línea")]
+    {
+        let said = day.done(&[&["--language", "es"], verbs, &["--help"]].concat());
+        assert!(said.contains(wanted), "{said}");
+        for foreign in ["At a terminal", "end the run", "the whole card is good", "FILE", "DIR"] {
+            assert!(!said.contains(foreign), "{foreign} in {said}");
+        }
+    }
+}
+
+/// What the tag, a walk and a record keep in English is told in the reader's language wherever this program knows what it says.
+#[test]
+fn what_is_kept_in_english_is_told_in_the_reader_s_language() {
+    let day = Day::new();
+    let spanish = |arguments: &[&str]| day.done(&[&["--language", "es"], arguments].concat());
+    // How the weight is known, on the sheet that hangs on the load.
+    let plan = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo/vehicle.toml");
+    let plan = std::fs::read_to_string(plan).unwrap().replace("KM-014", "KM-019");
+    std::fs::copy(
+        Path::new(env!("CARGO_MANIFEST_DIR")).join("demo/vehicle-rigging.toml"),
+        day.at("vehicle-rigging.toml"),
+    )
+    .unwrap();
+    std::fs::write(day.at("plan.toml"), plan).unwrap();
+    spanish(&["tag", "write", &day.at("plan.toml"), "--out", &day.at("es")]);
+    let shown =
+        std::process::Command::new("pdftotext").args(["-layout", &day.only("es", "pdf"), "-"]).output();
+    let shown = text(&shown.unwrap().stdout);
+    assert!(shown.contains("PESADA") && !shown.contains("WEIGHED"), "{shown}");
+
+    // How far a walk is.
+    let tag = day.at("tags/tag-km-014.txt");
+    assert!(day.fed(&["inspect", &tag], "good\n").status.success());
+    let served = Served::in_language(&day, "es");
+    let page = served.get("/load/KM-014");
+    drop(served);
+    assert!(page.contains("está en ello: en curso") && !page.contains(": walking"), "{page}");
+
+    // How it hung with each count, counts that were taken back among them.
+    let text_of_tag = std::fs::read_to_string(&tag).unwrap();
+    let whole = readme::sound(text_of_tag.trim(), Path::new(&day.at("shadow")));
+    let counts: Vec<&str> = whole.lines().filter(|line| line.ends_with(".links 3")).collect();
+    assert_eq!(counts.len(), 4, "{whole}");
+    let cards: Vec<usize> = counts
+        .iter()
+        .map(|count| {
+            1 + whole.lines().take_while(|line| line != count).filter(|line| *line == "good").count()
+        })
+        .collect();
+    let mut lines = String::new();
+    for (at, link) in [(0, 9), (1, 7)] {
+        let point = counts[at].split(' ').nth(1).unwrap();
+        lines += &format!("go {}\nvalue {point} {link}\nundo\n", cards[at]);
+    }
+    lines += "go 1\n";
+    let said = day.fed(&["inspect", &tag, "--out", &day.at("seals")], &format!("{lines}{whole}"));
+    assert!(said.status.success(), "{said:?}");
+    let story = spanish(&["records", "show", "KM-014"]);
+    assert!(story.matches("es el que más tira").count() >= 4, "{story}");
+    for english in ["pulls most", "pitch", "leg 1", "leg 2"] {
+        assert!(!story.contains(english), "{english} in {story}");
+    }
+}
+
+/// A class of nobody is one line, and no heads over nothing.
+#[test]
+fn a_class_without_a_result_is_told_in_one_line() {
+    let day = Day::new();
+    let said = day.done(&["exam", "class"]);
+    assert_eq!(said.lines().count(), 1, "{said}");
+    assert!(said.contains("no result") && said.contains("bundle read"), "{said}");
+}
+
+/// What the page's script says comes with the page, in the reader's language.
+#[test]
+fn the_script_of_the_page_has_no_words_of_its_own() {
+    /// What stands in selectors, and how a script begins.
+    const PARTS: &[&str] = &["table", "thead", "tbody", "th", "output", "use", "strict"];
+    let script = include_str!("../../src/serve/page/desk.js");
+    let mut wrong = Vec::new();
+    for (number, line) in script.lines().enumerate().filter(|(_, line)| !line.trim_start().starts_with("//"))
+    {
+        for literal in line.split(['"', '`']).skip(1).step_by(2) {
+            // Selectors and addresses are no sentences; what is put in stands for itself.
+            let words = literal.split(' ').filter(|word| {
+                let word = word.trim_end_matches([',', '.', '?', '…']);
+                word.len() > 1 && word.chars().all(char::is_alphabetic) && !PARTS.contains(&word)
+            });
+            if words.count() > 1 || literal.contains('…') {
+                wrong.push(format!("desk.js:{}: {literal}", number + 1));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// The manual's caution stands once where a rigging is drawn: at the foot of the page.
+#[test]
+fn the_caution_stands_once_beside_a_rigging() {
+    let day = Day::new();
+    let served = Served::new(&day);
+    let page = served.get("/rigging");
+    let words = page.split("<svg").map(|part| part.split_once("</svg>").map_or(part, |(_, rest)| rest));
+    let words: String = words.collect();
+    assert_eq!(words.matches("governing manual rules").count(), 1, "{words}");
 }

@@ -16,7 +16,12 @@ pub struct Served {
 
 impl Served {
     pub fn new(day: &Day) -> Self {
-        let mut child = day.command(&["serve", "--port", "0"]).stdout(Stdio::piped()).spawn().unwrap();
+        Self::in_language(day, "en")
+    }
+
+    pub fn in_language(day: &Day, language: &str) -> Self {
+        let serve = ["--language", language, "serve", "--port", "0"];
+        let mut child = day.command(&serve).stdout(Stdio::piped()).spawn().unwrap();
         let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
         let link = lines.find_map(|line| line.unwrap().trim().strip_prefix("http://").map(str::to_owned));
         let link = link.expect("a link is printed");

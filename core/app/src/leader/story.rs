@@ -1,5 +1,3 @@
-use std::collections::BTreeMap;
-
 use serde::Serialize;
 use slingseal_catalogue::{refusals, story as words};
 
@@ -12,11 +10,11 @@ use slingseal_account::report::{Moment, MomentKind, condense};
 use slingseal_judgement::FlowState;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{Record, Void};
-use slingseal_rigging::{RiggedLoad, SeatedLink};
+use slingseal_rigging::RiggedLoad;
 use slingseal_store::{Outcome, RecordRow, Standing};
-use slingseal_walk::procedure::{Expected, Kind as PointKind};
+use slingseal_walk::procedure::Kind as PointKind;
 use slingseal_walk::walk::{self, Again, Event, FindingNo, Value, Walk, What};
-use slingseal_words::{Digest, Language, LoadNumber, Name, PointId, Saying, Time};
+use slingseal_words::{Digest, Language, LoadNumber, PointId, Saying, Time};
 
 /// Everything that is known of a load.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -272,27 +270,20 @@ pub(crate) fn rigged(
     language: Language,
 ) -> Vec<RiggedLoad> {
     let Some(planned) = planned.filter(|_| language != Language::English) else { return Vec::new() };
-    let leg_of = |point: &PointId| match walk.ground().plan.point(point).map(|(_, point)| &point.kind) {
-        Some(PointKind::Count(Expected::LinksOfLeg(leg))) => Name::new(leg).ok(),
-        _ => None,
-    };
-    let mut counted: BTreeMap<Name, u16> = BTreeMap::new();
+    // The counts as they stood after each event: a second rule of what is counted would go another way where one is undone.
+    let mut then = Walk::new(walk.ground().clone());
+    let mut counted = Vec::new();
     let mut loads = vec![planned.clone()];
     for event in told {
-        let count = match &event.what {
-            What::Answered { point, value: Value::Count(count), .. } => leg_of(point).zip(Some(*count)),
-            What::LookedAgain { finding, value: Some(Value::Count(count)), .. } => {
-                walk.finding(*finding).and_then(|found| leg_of(&found.point)).zip(Some(*count))
-            }
-            _ => None,
-        };
-        let Some((leg, count)) = count else { continue };
-        counted.insert(leg, u16::try_from(count).unwrap_or(u16::MAX));
-        let links: Vec<SeatedLink> =
-            counted.iter().map(|(leg, link)| SeatedLink { leg: leg.clone(), link: *link }).collect();
-        loads.extend(planned.with_links(&links));
+        if then.apply(event).is_err() {
+            break;
+        }
+        let links = counted_links(&then);
+        if links != counted {
+            loads.extend(planned.with_links(&links));
+            counted = links;
+        }
     }
-    loads.extend(planned.with_links(&counted_links(walk)));
     loads
 }
 

@@ -62,7 +62,7 @@ pub struct BasisLine {
 }
 
 /// How a weight is known, in the language of people.
-pub(crate) fn weight_source_words(source: WeightSource, language: Language) -> String {
+pub fn weight_source_words(source: WeightSource, language: Language) -> String {
     let said: Saying = match source {
         WeightSource::Weighed => words::WeightWeighed.into(),
         WeightSource::DataPlate => words::WeightDataPlate.into(),

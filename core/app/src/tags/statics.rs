@@ -47,7 +47,11 @@ impl RiggingSheet {
             within_limits: assessment.verdict == Verdict::WithinLimits,
             verdict: assessment.verdict,
             over_by_rule: assessment.beyond.as_ref().is_some_and(|beyond| beyond.chosen),
-            report: rigging::report(&load, &assessment, &effects, language),
+            report: format!(
+                "{}\n{}\n",
+                rigging::report(&load, &assessment, &effects, language),
+                rigging_caution(language)
+            ),
             json: rigging::json(&assessment, &effects),
             load,
             assessment,
@@ -96,6 +100,11 @@ pub fn assess_rigging(request: &RiggingRequest) -> Result<RiggingSheet, AppError
         None => Options::default(),
     };
     Ok(RiggingSheet::of(load, &options, request.language))
+}
+
+/// What stands below a report that stands alone: that the manual rules, and whose the ratings are.
+pub fn rigging_caution(language: Language) -> String {
+    rigging::caution(language)
 }
 
 /// The statics as a record keeps them.

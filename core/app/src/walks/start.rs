@@ -1,6 +1,7 @@
 //! The first screen: what is in hand, what is pending.
 
 use serde::Serialize;
+use slingseal_catalogue::{Saying, board as words};
 
 use crate::walks::entries::id_text;
 use crate::{App, AppError, Stamp};
@@ -65,6 +66,17 @@ impl WalkLineState {
             Self::Decided => "decided",
             Self::Sealed => "sealed",
             Self::Abandoned => "abandoned",
+        }
+    }
+
+    /// How a person says it.
+    pub fn saying(self) -> Saying {
+        match self {
+            Self::Walking => words::LineWalking.into(),
+            Self::Paused => words::LinePaused.into(),
+            Self::Decided => words::LineDecided.into(),
+            Self::Sealed => words::LineSealed.into(),
+            Self::Abandoned => words::LineAbandoned.into(),
         }
     }
 }

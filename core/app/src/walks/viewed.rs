@@ -81,7 +81,7 @@ impl Inner {
             } else {
                 Vec::new()
             },
-            cautions: walk.cautions().into_iter().map(|caution| caution_text(caution, language)).collect(),
+            cautions: self.cautions_said(id, walk)?,
             rigging,
             rigging_within_limits: walk.rigging().is_none_or(|finding| finding.within_limits),
             link_change: self.link_change(id, walk)?,
@@ -91,6 +91,21 @@ impl Inner {
             refused,
             stage,
         })
+    }
+
+    /// What should be known before a decision. That a load holds at rest alone is told until it is decided, and not only where its
+    /// tag is read.
+    fn cautions_said(&self, id: WalkId, walk: &Walk) -> Result<Vec<String>, AppError> {
+        let language = self.language();
+        let mut said: Vec<String> =
+            walk.cautions().into_iter().map(|caution| caution_text(caution, language)).collect();
+        if walk.rigging().is_some_and(|finding| finding.within_limits)
+            && let Some(load) = self.rigging_as_counted(id, walk)?
+            && let Some(beyond) = slingseal_rigging::assess(&load).beyond
+        {
+            said.push(slingseal_rigging::beyond_saying(&beyond).say(language));
+        }
+        Ok(said)
     }
 
     /// A refusal with what stands in the way as the reader's procedure calls it.

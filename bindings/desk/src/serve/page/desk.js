@@ -77,13 +77,13 @@ async function start() {
     });
   } catch {
     look.disabled = false;
-    return said("No camera may be used. Allow it in the browser, or send a picture as a file.");
+    return said(by("seen").dataset.none);
   }
   eye.hidden = false;
   await eye.play();
   const canvas = document.createElement("canvas");
   const reader = Math.random().toString(36).slice(2);
-  said("Looking …");
+  said(by("seen").dataset.looking);
   for (;;) {
     const scale = Math.min(1, 1280 / eye.videoWidth, 1080 / eye.videoHeight);
     const width = (canvas.width = Math.round(eye.videoWidth * scale));
@@ -100,12 +100,12 @@ async function start() {
       const place = `/receive/frame?width=${width}&height=${height}&reader=${reader}`;
       answer = await (await fetch(place, { method: "POST", body: grey })).json();
     } catch {
-      return said("The desk does not answer. Is slingseal still running?");
+      return said(by("seen").dataset.gone);
     }
     if (answer.seen === "more") {
       by("part").hidden = false;
       by("part").value = Math.min(1, answer.taken / answer.enough);
-      said(`${answer.taken} of about ${answer.enough} frames`);
+      said(by("seen").dataset.taken.replace("{taken}", answer.taken).replace("{enough}", answer.enough));
     } else if (answer.seen === "done") {
       for (const track of eye.srcObject.getTracks()) track.stop();
       location.reload();
@@ -160,7 +160,7 @@ if (rig) {
       by("hangs").innerHTML = answer.hangs;
       if (held) by(held)?.focus();
     } catch {
-      by("hangs").textContent = "The desk does not answer. Is slingseal still running?";
+      by("hangs").textContent = by("hangs").dataset.gone;
     }
     busy = false;
     if (waiting.length > 0) ask(waiting.shift());

@@ -42,7 +42,7 @@ pub(in crate::serve) fn load(
                 section.time aria-label=(words::WhatHappened.say(language)) {
                     h2 { (words::WhatHappened.say(language)) }
                     @for walk in &view.walks {
-                        p.note { (words::IsAtIt { inspector: &walk.inspector, state: walk.state.word(), begun: &walk.begun.dtg }.say(language)) }
+                        p.note { (words::IsAtIt { inspector: &walk.inspector, state: walk.state.saying(), begun: &walk.begun.dtg }.say(language)) }
                     }
                     ol.moments { @for moment in &view.moments { (told(moment)) } }
                 }

@@ -43,7 +43,8 @@ pub(in crate::serve) fn receive<'r>(
                 @if camera {
                     p { (words::HoldCodeStill.say(language)) }
                     video #eye muted playsinline hidden {}
-                    p #seen role="status" {}
+                    p #seen role="status" data-none=(words::NoCamera.say(language)) data-looking=(words::Looking.say(language)) data-gone=(words::DeskGone.say(language))
+                        data-taken=(words::FramesSeen { taken: "{taken}", enough: "{enough}" }.say(language)) {}
                     progress #part hidden max="1" value="0" {}
                     p { button #look type="button" { (words::StartCamera.say(language)) } }
                 } @else {

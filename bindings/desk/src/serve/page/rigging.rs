@@ -2,7 +2,7 @@
 //! minus. The desk computes all of it; the browser sends what was done and shows what came back.
 
 use maud::{Markup, PreEscaped, html};
-use slingseal_app::catalogue::rigging as words;
+use slingseal_app::catalogue::{page as page_words, rigging as words};
 use slingseal_app::{FieldFault, Language, PlanPoint, RiggingFields, RiggingSheet, rigging_rules};
 
 use super::weighing::weighing_fields;
@@ -45,7 +45,7 @@ pub(in crate::serve) fn rigging(rig: &Rig, language: Language) -> Markup {
                     button formaction="/rigging/file" { (words::EditorSave.say(language)) }
                 }
             }
-            div #hangs aria-live="polite" { (hangs(rig, language)) }
+            div #hangs aria-live="polite" data-gone=(page_words::DeskGone.say(language)) { (hangs(rig, language)) }
         }
         section {
             h2 { (words::EditorOpen.say(language)) }

@@ -55,7 +55,9 @@ pub(in crate::serve) fn looked_at(desk: &Desk, form: Form) -> Entered {
     let text = form.all("rigging").next().unwrap_or_default().to_owned();
     let language = desk.app.spoken();
     match assess_rigging(&RiggingRequest { text, language, ..RiggingRequest::default() }) {
-        Ok(sheet) => Entered { form, faults: Vec::new(), picture: Some((sheet.svg(), sheet.report)) },
+        Ok(sheet) => {
+            Entered { form, faults: Vec::new(), picture: Some((sheet.svg(), sheet.view(language).report)) }
+        }
         Err(error) => {
             let fault = |line: &str| Fault { field: Some("rigging".into()), words: line.to_owned() };
             let faults = error.say(language).lines().map(fault).collect();

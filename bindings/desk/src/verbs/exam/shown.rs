@@ -121,6 +121,10 @@ pub(super) fn show_result(view: &ExamResultView, language: Language) {
 }
 
 pub(super) fn show_class(class: &ClassView, language: Language) {
+    if class.attempts.is_empty() {
+        println!("{}", words::ClassIsEmpty.say(language));
+        return class.warnings.iter().for_each(|warning| println!("! {warning}"));
+    }
     println!("{}", words::Students.say(language));
     println!(
         "  {:<20} {:>5} {:>6} {:>6} {:>7} {:>7} {:>9} {:>6}",
