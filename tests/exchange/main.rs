@@ -7,6 +7,7 @@ mod hostile;
 mod late;
 mod proxy;
 mod questions;
+#[allow(dead_code, reason = "the desks' test kills it in more ways")]
 mod server;
 #[path = "../journeys/zone.rs"]
 #[allow(dead_code, reason = "the journeys use all of it")]

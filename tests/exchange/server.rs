@@ -109,6 +109,35 @@ impl Server {
         run(self.control().args(["-m", "immediate", "-w", "stop"]));
     }
 
+    /// As the system would where memory runs out: its first process is gone, and the others find that out by themselves.
+    pub fn kill_nine(&self) {
+        let file = std::fs::read_to_string(self.data().join("postmaster.pid")).unwrap();
+        let number: i32 = file.lines().next().unwrap().trim().parse().unwrap();
+        let process = rustix::process::Pid::from_raw(number).unwrap();
+        rustix::process::kill_process(process, rustix::process::Signal::KILL).unwrap();
+    }
+
+    /// Starts a server whose processes may not be gone yet: until they are, their memory is in the way.
+    pub fn start_again(&self) {
+        let log = self.data().join("log");
+        for _ in 0..300 {
+            let mut start = self.control();
+            start.arg("-l").arg(&log).args(["-o", &self.options, "-w", "start"]);
+            if start
+                .stdin(Stdio::null())
+                .stdout(Stdio::null())
+                .stderr(Stdio::null())
+                .status()
+                .unwrap()
+                .success()
+            {
+                return;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(100));
+        }
+        panic!("the server does not start: {}", std::fs::read_to_string(log).unwrap_or_default());
+    }
+
     fn psql(&self, port: u16, database: &str) -> Command {
         let mut command = Command::new("psql");
         command.arg("-h").arg(self.socket()).args(["-p", &port.to_string()]).args([

@@ -23,6 +23,7 @@ pub struct Many {
     inspector: SecretKey,
     credential: Vec<u8>,
     hookup: Vec<u8>,
+    own_devices: bool,
 }
 
 /// Reports of each load.
@@ -88,7 +89,14 @@ impl Many {
         let hookup =
             credential(&CallSign::new("Thistle 7").expect("a call sign"), Role::Hookup, &hookup_key());
         let credential = credential(&record.inspector, Role::Inspector, &inspector);
-        Self { record, authority, inspector, credential, hookup }
+        Self { record, authority, inspector, credential, hookup, own_devices: false }
+    }
+
+    /// Each record from a device of its own, so that the chains of all of them hold: one journal cannot begin twice.
+    #[must_use]
+    pub fn of_own_devices(mut self) -> Self {
+        self.own_devices = true;
+        self
     }
 
     /// The card of the authority that signed for the inspector, and its fingerprint.
@@ -117,6 +125,10 @@ impl Many {
         let new = (format!("\"{}\"", tag.load), Digest::of(&bytes).to_string());
         record.walk = [&[7u8; 12][..], &number.to_be_bytes()].concat().try_into().expect("sixteen bytes");
         record.before = None;
+        if self.own_devices {
+            record.device =
+                [&[9u8; 12][..], &number.to_be_bytes()].concat().try_into().expect("sixteen bytes");
+        }
         for at in 0..record.entries.len() {
             let prev = at.checked_sub(1).map(|before| digest_of(&record.entries[before], &record.walk));
             let entry = &mut record.entries[at];

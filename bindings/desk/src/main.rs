@@ -7,6 +7,7 @@ mod console;
 
 mod check_page;
 mod cli;
+mod ending;
 mod fault;
 mod files;
 mod input;

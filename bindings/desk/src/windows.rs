@@ -1,4 +1,4 @@
-//! What Windows has in place of Unix's rights of a file, and of the environment's locale.
+//! What Windows has in place of Unix's rights of a file, of signals, and of the environment's locale.
 //!
 //! A home gets an access list as a profile's folder has it: its user, the system, the administrators, and nobody by
 //! inheritance. The device secret lies in it as on Unix, and is not wrapped by the user's own key (DPAPI): an administrator
@@ -8,8 +8,11 @@ use std::ffi::c_void;
 use std::os::windows::ffi::OsStrExt;
 use std::path::Path;
 use std::ptr::null_mut;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, OnceLock};
+use std::time::Duration;
 
-use windows_sys::Win32::Foundation::{CloseHandle, HANDLE, LocalFree};
+use windows_sys::Win32::Foundation::{CloseHandle, FALSE, HANDLE, LocalFree, TRUE};
 use windows_sys::Win32::Globalization::GetUserDefaultLocaleName;
 use windows_sys::Win32::Security::Authorization::{
     ConvertSidToStringSidW, ConvertStringSecurityDescriptorToSecurityDescriptorW,
@@ -18,10 +21,15 @@ use windows_sys::Win32::Security::{
     DACL_SECURITY_INFORMATION, GetTokenInformation, PROTECTED_DACL_SECURITY_INFORMATION, SetFileSecurityW,
     TOKEN_QUERY, TOKEN_USER, TokenUser,
 };
+use windows_sys::Win32::System::Console::{CTRL_BREAK_EVENT, CTRL_C_EVENT, SetConsoleCtrlHandler};
 use windows_sys::Win32::System::Threading::{GetCurrentProcess, OpenProcessToken};
 
 /// The only revision of the language of access lists ([MS-DTYP] 2.5.1).
 const SDDL_REVISION_1: u32 = 1;
+/// Set once the console says that this program is to end.
+static ENDED: OnceLock<Arc<AtomicBool>> = OnceLock::new();
+/// Longer than a system lets a program live whose console was closed (five seconds, HandlerRoutine's documentation).
+const OUTLIVES: Duration = Duration::from_secs(60);
 /// LOCALE_NAME_MAX_LENGTH.
 const LONGEST_LOCALE: usize = 85;
 
@@ -88,4 +96,30 @@ pub(crate) fn locale() -> Option<String> {
 
 fn wide(text: &std::ffi::OsStr) -> Vec<u16> {
     text.encode_wide().chain([0]).collect()
+}
+
+/// A flag that is set at Ctrl-C, at Ctrl-Break, and where the console's window is closed or the user leaves.
+///
+/// # Errors
+/// The system takes no handler.
+pub(crate) fn ended_at_console() -> std::io::Result<Arc<AtomicBool>> {
+    let ended = ENDED.get_or_init(|| Arc::new(AtomicBool::new(false)));
+    // SAFETY: the handler is a function of this program's own and lives as long as it does; twice the same does no harm.
+    match unsafe { SetConsoleCtrlHandler(Some(end), TRUE) } {
+        FALSE => Err(std::io::Error::last_os_error()),
+        _ => Ok(Arc::clone(ended)),
+    }
+}
+
+/// Runs in a thread that the system makes for it.
+unsafe extern "system" fn end(event: u32) -> windows_sys::core::BOOL {
+    if let Some(ended) = ENDED.get() {
+        ended.store(true, Ordering::Relaxed);
+    }
+    if !matches!(event, CTRL_C_EVENT | CTRL_BREAK_EVENT) {
+        // A window that is closed takes the program with it as soon as this function is done: until then what runs can end
+        // in order, and its end is the end of this thread.
+        std::thread::sleep(OUTLIVES);
+    }
+    TRUE
 }

@@ -25,7 +25,7 @@ mod work;
 use slingseal_app::catalogue::page as words;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener};
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::Ordering;
 
 use slingseal_app::{App, AppError};
 use tokio::sync::watch;
@@ -68,12 +68,9 @@ pub(crate) fn run(app: App, place: &Place, json: bool) -> Result<(), AppError> {
     let identity = place.tls.then(|| tls::identity(&place.home, ip, app.now())).transpose()?;
     let guard = Guard::new(address, identity.is_some(), &SystemEntropy);
     let desk = Desk::new(Arc::clone(&app), guard, place.page.clone());
-    let ended = Arc::new(AtomicBool::new(false));
     let no_signal =
         |error| AppError::Internal { message: words::NoSignalCaught { plain: &plain(&error) }.into() };
-    for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        signal_hook::flag::register(signal, Arc::clone(&ended)).map_err(no_signal)?;
-    }
+    let ended = crate::ending::asked().map_err(no_signal)?;
     let (fingerprint, acceptor) = identity.map(|one| (one.fingerprint, one.acceptor)).unzip();
     tell(&desk, fingerprint.as_deref(), json);
     let (end, at_end) = watch::channel(false);

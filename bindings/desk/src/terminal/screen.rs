@@ -38,14 +38,6 @@ pub(crate) struct Ask {
 /// How long the loop waits for a key before it looks whether it is told to end.
 const TICK: Duration = Duration::from_millis(100);
 
-/// What tells the program to end. Windows closes a console without a signal of its own; `watch` sees that.
-const ENDS: &[i32] = &[
-    signal_hook::consts::SIGTERM,
-    signal_hook::consts::SIGINT,
-    #[cfg(unix)]
-    signal_hook::consts::SIGHUP,
-];
-
 /// Walks on the full screen until the user leaves; the run of an examination, where there was one.
 pub(crate) fn run(app: App, ask: Ask) -> Result<Option<String>, AppError> {
     let mut desk = Desk::new(app, ask.home, ask.language, ask.out, Look::of_environment())?;
@@ -71,10 +63,7 @@ pub(crate) fn run(app: App, ask: Ask) -> Result<Option<String>, AppError> {
     if let Some(notice) = desk.start.notices.first().cloned() {
         desk.tell(super::look::Tone::Wait, notice);
     }
-    let ended = Arc::new(AtomicBool::new(false));
-    for signal in ENDS {
-        signal_hook::flag::register(*signal, ended.clone()).map_err(|error| failed(&error))?;
-    }
+    let ended = crate::ending::asked_or_closed().map_err(|error| failed(&error))?;
     watch(ended.clone()).map_err(|error| failed(&error))?;
     // Also gives the terminal back on a panic.
     let mut terminal = ratatui::try_init().map_err(|error| failed(&error))?;

@@ -1,7 +1,6 @@
 //! `account push`, `pull`, `follow`: the operation's server as the account's common place.
 
 use std::process::ExitCode;
-use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 
@@ -12,8 +11,8 @@ use slingseal_exchange::{Address, Exchange, Followed, Pulled, Pushed};
 
 use super::Setting;
 use crate::cli::Server;
-use crate::console;
 use crate::output::{plain, print_json};
+use crate::{console, ending};
 
 /// The password of the login, where the address has none: a command line can be read by others.
 const PASSWORD: &str = "SLINGSEAL_SERVER_PASSWORD";
@@ -54,11 +53,7 @@ pub(crate) fn pull(setting: &Setting, server: &Server, again: bool) -> Result<Ex
 pub(crate) fn follow(setting: &Setting, server: &Server, every: u64) -> Result<ExitCode, AppError> {
     let (address, language) = (address(server)?, setting.language);
     let app = setting.app()?;
-    let ended = Arc::new(AtomicBool::new(false));
-    for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        signal_hook::flag::register(signal, Arc::clone(&ended))
-            .map_err(|error| AppError::Internal { message: plain(&error) })?;
-    }
+    let ended = ending::asked().map_err(|error| AppError::Internal { message: plain(&error) })?;
     eprintln!("slingseal: {}", words::ExchangeFollowing.say(language));
     let mut wait = |time: Duration| wait(&app, time, &ended);
     let mut told = |followed: &Followed| tell(followed, setting.json, language);

@@ -1,14 +1,13 @@
 //! `bundle play`: a moving code in this terminal, for the camera of another device.
 
 use slingseal_app::catalogue::desk as words;
-use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::Ordering;
 use std::time::Duration;
 
 use slingseal_app::{App, AppError, BundleRequest};
 
-use crate::console;
 use crate::output::bad_input;
+use crate::{console, ending};
 
 /// Home, without clearing what the next frame covers anyway: a screen that flickers is read by nobody.
 const HOME: &str = "\x1b[H";
@@ -54,11 +53,8 @@ pub(super) fn run(
     has_room(&codes.iter().map(|moving| moving.frame(0)?.terminal()).collect::<Result<Vec<_>, _>>()?)?;
     // Nothing more is wanted of the home, and a film may last.
     app.let_go();
-    let ended = Arc::new(AtomicBool::new(false));
-    for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        signal_hook::flag::register(signal, Arc::clone(&ended))
-            .map_err(|error| bad_input(words::NoSignalCaught { plain: &(crate::output::plain(&error)) }))?;
-    }
+    let ended = ending::asked()
+        .map_err(|error| bad_input(words::NoSignalCaught { plain: &(crate::output::plain(&error)) }))?;
     console::show(CLEAR);
     let beat = Duration::from_secs(1) / pace.max(1);
     let mut round = 0;

@@ -245,7 +245,7 @@ impl App {
                 rows.row(&[
                     some(&life.serial),
                     some(&life.kind),
-                    some(&life.state.word().to_owned()),
+                    some(life.state.word()),
                     life.load.clone(),
                     life.since.as_ref().map(|since| since.rfc3339.clone()),
                     number(life.lifts),

@@ -161,7 +161,8 @@ impl Record {
                 1 | 2 => drop(reader.raw("record")?),
                 3 => {
                     reader.array(3, "procedure")?;
-                    (reader.raw("procedure")?, reader.raw("procedure")?);
+                    reader.raw("procedure")?;
+                    reader.raw("procedure")?;
                     found = Some(digest(reader)?);
                     return Ok(false);
                 }
