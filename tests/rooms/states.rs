@@ -26,7 +26,7 @@ const WORDS: &[(&str, &str, &str)] = &[
     ("Papers.kt", "mode !=", "how the platform writes that a file is only read"),
     ("serve/reply.rs", "image/svg+xml", "a media type"),
     (
-        "verbs/demo.rs",
+        "verbs/demo/acts.rs",
         "reason.code ==",
         "a reason in the specification's table, named as a stranger's program names it",
     ),
@@ -34,8 +34,8 @@ const WORDS: &[(&str, &str, &str)] = &[
 
 /// A field of a view that is text although it is called as a state is: what it holds.
 const TEXTS: &[(&str, &str, &str)] = &[
-    ("closing.rs", "subject", "the load, the piece or the device that a point is about"),
-    ("tags/mod.rs", "state", "how a rigging stands, as it is printed"),
+    ("closing/mod.rs", "subject", "the load, the piece or the device that a point is about"),
+    ("tags/rigging.rs", "state", "how a rigging stands, as it is printed"),
 ];
 
 /// The lines of a source without its tests' module, numbered.

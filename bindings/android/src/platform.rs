@@ -1,6 +1,6 @@
 //! What a phone gives the core.
 
-use std::time::{SystemTime, UNIX_EPOCH};
+use std::time::SystemTime;
 
 use slingseal_app::{Clock, Entropy, Time};
 
@@ -10,11 +10,7 @@ pub(crate) struct PhoneClock;
 impl Clock for PhoneClock {
     #[expect(clippy::disallowed_methods, reason = "the one place where the wall clock is read and injected")]
     fn now(&self) -> Time {
-        let seconds = match SystemTime::now().duration_since(UNIX_EPOCH) {
-            Ok(since) => i64::try_from(since.as_secs()).unwrap_or(i64::MAX),
-            Err(before) => -i64::try_from(before.duration().as_secs()).unwrap_or(i64::MAX),
-        };
-        Time::from_unix(seconds)
+        SystemTime::now().into()
     }
 }
 

@@ -5,7 +5,7 @@ use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::time::{Duration, SystemTime, UNIX_EPOCH};
+use std::time::{Duration, SystemTime};
 
 use slingseal_app::{App, AppError, Clock, Entropy, Language, Outside, Stretch, Time};
 use zeroize::Zeroizing;
@@ -20,11 +20,7 @@ pub(crate) struct SystemClock;
 impl Clock for SystemClock {
     #[expect(clippy::disallowed_methods, reason = "the one place where the wall clock is read and injected")]
     fn now(&self) -> Time {
-        let seconds = match SystemTime::now().duration_since(UNIX_EPOCH) {
-            Ok(since) => i64::try_from(since.as_secs()).unwrap_or(i64::MAX),
-            Err(before) => -i64::try_from(before.duration().as_secs()).unwrap_or(i64::MAX),
-        };
-        Time::from_unix(seconds)
+        SystemTime::now().into()
     }
 }
 

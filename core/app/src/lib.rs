@@ -70,7 +70,8 @@ pub use procedures::paper::{
     ChecklistCard, ChecklistPoint, ChecklistView, procedure_changes, procedure_schema, procedure_template,
     procedure_untold,
 };
-pub use procedures::{EditionState, ProcedureView, check_procedure};
+pub use procedures::standing::EditionState;
+pub use procedures::{ProcedureView, check_procedure};
 pub use slingseal_account::report::{MomentKind, PointKind as ClosePointKind};
 /// Every word that a person reads, those of the shells among them.
 pub use slingseal_catalogue as catalogue;
@@ -86,6 +87,7 @@ pub use slingseal_rigging::{
 pub use slingseal_walk::exam::Outcome as ExamOutcome;
 pub use slingseal_walk::procedure::Subject;
 pub use slingseal_words::{Clock, Entropy, Language, Seconds, Time, is_invisible, same_name, visibly};
+pub use tags::TagMade;
 pub use tags::basis::{BasisLine, BasisView, EditionView, LegView, weight_source_words};
 pub use tags::draft::{DraftLink, DraftPiece, DraftView, TagDraft};
 pub use tags::editor::{
@@ -94,13 +96,11 @@ pub use tags::editor::{
 pub use tags::field::{FieldWeighed, FieldWeighing, ScaleReading};
 pub use tags::form::{FieldFault, RiggingFields};
 pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift, weigh_lift};
+pub use tags::rigging::{RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView};
 pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging, rigging_caution};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
+pub use tags::view::{EquipmentView, LinkView, TagView, ZoneView};
 pub use tags::weighing::{WeighedFields, weigh_fields};
-pub use tags::{
-    EquipmentView, LinkView, RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView, TagMade,
-    TagView, ZoneView,
-};
 pub use trust::acting::SignsAs;
 pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
 pub use trust::authority::{AuthorityView, Issue};
@@ -109,9 +109,9 @@ pub use trust::copy::AuthorityCopy;
 pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_of, roles_said};
 pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 pub use view::{Stamp, clock};
-pub use walks::WalkRequest;
 pub use walks::drawing::{DrawingView, DrawnCell, DrawnLine, procedure_drawing};
 pub use walks::inspections::InspectionView;
+pub use walks::request::WalkRequest;
 pub use walks::rigged::LinkBesidePlan;
 pub use walks::sealing::SealView;
 pub use walks::sound::sound_answer;

@@ -1,4 +1,5 @@
 use std::fmt;
+use std::time::{SystemTime, UNIX_EPOCH};
 
 use chrono::{DateTime, NaiveDate, NaiveDateTime, Utc};
 use slingseal_catalogue::{Saying, faults as words};
@@ -51,6 +52,17 @@ slingseal_catalogue::error_by_saying!(TimeError);
 /// A moment, UTC, to the second.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Time(i64);
+
+impl From<SystemTime> for Time {
+    /// What a system's clock showed, to the second; before 1970 it is negative.
+    fn from(shown: SystemTime) -> Self {
+        let seconds = match shown.duration_since(UNIX_EPOCH) {
+            Ok(since) => i64::try_from(since.as_secs()).unwrap_or(i64::MAX),
+            Err(before) => -i64::try_from(before.duration().as_secs()).unwrap_or(i64::MAX),
+        };
+        Self::from_unix(seconds)
+    }
+}
 
 impl Time {
     /// 0001-01-01 and 9999-12-31: between them every time has a four-digit year.

@@ -5,7 +5,7 @@ use slingseal_catalogue::{refusals as words, story};
 
 use crate::account::Knowledge;
 use crate::leader::story::{moment, rigged, sealed};
-use crate::procedures::EditionState;
+use crate::procedures::standing::EditionState;
 use crate::walks::entries::{EVENT, events};
 use crate::walks::record::{entry_digest, walk_of_record};
 use crate::walks::view::FindingView;

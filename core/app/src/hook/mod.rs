@@ -245,7 +245,7 @@ impl Inner {
         let none = || AppError::not_found(words::NoRecordScanSeal);
         let seal = self.store.read().seal(row.seal).map_err(AppError::from)?.ok_or_else(none)?;
         let seal = seal_of(&seal)?;
-        let note = note.filter(|text| !text.trim().is_empty()).map(crate::walks::note).transpose();
+        let note = note.filter(|text| !text.trim().is_empty()).map(crate::walks::request::note).transpose();
         let note = note.map_err(ActFault::at(ActField::Note))?;
         if cause == VoidCause::Other && note.is_none() {
             let wanted = AppError::bad_input(words::AnotherCauseNeedsNoteSay);

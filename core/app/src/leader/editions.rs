@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::procedures::EditionState;
+use crate::procedures::standing::EditionState;
 use crate::view::hex;
 use crate::{App, AppError, Inner, ProcedureView, Stamp};
 use slingseal_message::seal::ReceivedSeal;

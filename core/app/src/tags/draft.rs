@@ -4,8 +4,9 @@
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
+use crate::tags::rigging::RiggingView;
 use crate::tags::statics::{rigging_png, rigging_view};
-use crate::tags::{RiggingView, TagMade, tag_bytes};
+use crate::tags::{TagMade, tag_bytes};
 use crate::{App, AppError};
 use slingseal_message::tag::{Basis, Equipment, ReceivedTag, Tag, WeightSource, Zone};
 use slingseal_rigging::{Rating, RiggedLoad, SeatedLink};

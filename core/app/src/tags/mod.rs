@@ -10,9 +10,11 @@ pub(crate) mod field;
 pub(crate) mod form;
 pub(crate) mod lift;
 pub(crate) mod pieces;
+pub(crate) mod rigging;
 pub(crate) mod scales;
 pub(crate) mod statics;
 pub(crate) mod sticker;
+pub(crate) mod view;
 pub(crate) mod weighing;
 
 use std::collections::BTreeSet;
@@ -20,215 +22,18 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 use crate::account::strays::Origin;
-use crate::{App, AppError, CodeView, Inner, Stamp};
-use slingseal_judgement::{Author, LoadWord, TagSignature};
+use crate::{App, AppError, CodeView, Inner};
+use slingseal_judgement::{Author, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
-use slingseal_message::tag::{
-    Condition, Equipment, ReceivedTag, Tag, Zone, kind_of_tag, read_list, read_plan,
-};
+use slingseal_message::tag::{Condition, ReceivedTag, Tag, kind_of_tag, read_list, read_plan};
 use slingseal_message::trust::{Edition, Role, SecretKey, Signer, Trusted};
-use slingseal_rigging as rigging;
 use slingseal_store::TagRow;
 use slingseal_walk::procedure::Procedure;
 use slingseal_walk::walk::TagFault;
-use slingseal_words::{Language, LoadNumber, Saying, nearest};
+use slingseal_words::{LoadNumber, Saying, nearest};
 
-use crate::tags::basis::{BasisView, basis_view};
+use crate::tags::view::TagView;
 use crate::trust::vault::DEVICE_VAULT;
-
-/// A tag, ready to draw.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct TagView {
-    /// The text of its code.
-    pub text: String,
-    /// SHA-256 of its bytes.
-    pub digest: String,
-    /// Its check word, to be compared by voice: `482 019 553`.
-    pub check: String,
-    /// The load number.
-    pub load: String,
-    /// When it was planned.
-    pub planned: Stamp,
-    /// What the load is.
-    pub description: String,
-    /// The procedure's id.
-    pub procedure: String,
-    /// The procedure's title, where it is known here.
-    pub procedure_title: Option<String>,
-    /// Gross mass, as planned.
-    pub gross: String,
-    /// The aircraft's type.
-    pub aircraft: String,
-    /// Its allowable load.
-    pub allowable: String,
-    /// Where it is picked up.
-    pub pickup: ZoneView,
-    /// Where it goes.
-    pub destination: ZoneView,
-    /// Who rigged it.
-    pub rigger: Option<String>,
-    /// Its equipment.
-    pub equipment: Vec<EquipmentView>,
-    /// The link in each chain leg's grab hook.
-    pub links: Vec<LinkView>,
-    /// The statics, where it carries its rigging.
-    pub rigging: Option<RiggingView>,
-    /// What it was planned and rigged by.
-    pub basis: BasisView,
-    /// Who planned it, where a trusted planner signed it.
-    pub planner: Option<String>,
-    /// What its signature is worth here.
-    #[serde(serialize_with = "crate::view::word")]
-    pub signature: TagSignature,
-    /// What is wrong with it on its own showing, in plain words.
-    pub warnings: Vec<String>,
-    /// Bytes of the message.
-    pub bytes: u32,
-}
-
-/// A zone.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct ZoneView {
-    /// What it goes by.
-    pub name: String,
-    /// Its grid reference, spaced to be read aloud.
-    pub grid: Option<String>,
-}
-
-/// A piece of equipment.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct EquipmentView {
-    /// What it is.
-    pub kind: String,
-    /// Its serial number.
-    pub serial: String,
-    /// What it may carry.
-    pub rating: Option<String>,
-    /// Where that comes from.
-    pub source: Option<String>,
-    /// The day its next inspection is due.
-    pub next_inspection: Option<String>,
-    /// Whether that day is past.
-    pub overdue: bool,
-    /// Whether the load weighs more than it may carry.
-    pub overloaded: bool,
-}
-
-/// The link that the plan wants.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct LinkView {
-    /// The leg.
-    pub leg: String,
-    /// The link.
-    pub link: u16,
-}
-
-/// The statics of a rigged load.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct RiggingView {
-    /// Whether the load may hang, at rest.
-    #[serde(serialize_with = "crate::view::word")]
-    pub verdict: rigging::Verdict,
-    /// The same, where a load that is within limits at rest and not otherwise is told apart.
-    #[serde(serialize_with = "crate::view::word")]
-    pub state: rigging::State,
-    /// What it is over by, though not at rest, in a sentence.
-    pub beyond: Option<String>,
-    /// What governs, in one line.
-    pub summary: String,
-    /// The whole report, as sentences.
-    pub report: String,
-    /// Nose up is positive, degrees.
-    pub pitch_deg: Option<f64>,
-    /// Left side up is positive, degrees.
-    pub roll_deg: Option<f64>,
-    /// The governing part's utilisation; 1 is all of it.
-    pub utilisation: Option<f64>,
-    /// Side, front and top view.
-    #[serde(skip)]
-    pub picture_svg: Option<String>,
-    /// What riggers and aircrew want on paper.
-    #[serde(skip)]
-    pub paper: RiggingPaper,
-}
-
-/// A rigging as riggers and aircrew want it on paper.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct RiggingPaper {
-    /// The state in capitals, in the reader's language.
-    pub state: String,
-    /// How it hangs, in the reader's language.
-    pub attitude: String,
-    /// The mass.
-    pub mass: String,
-    /// The centre of gravity: forward, left, up.
-    pub centre: Vec<String>,
-    /// Each leg, in the order of the plan.
-    pub legs: Vec<RiggingLeg>,
-    /// Each rated part, the governing one first.
-    pub parts: Vec<RiggingPart>,
-    /// Each hook of the aircraft with what it carries.
-    pub hooks: Vec<RiggingHook>,
-}
-
-/// A hook of the aircraft on paper.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct RiggingHook {
-    /// What the aircrew calls it.
-    pub hook: String,
-    /// What it carries.
-    pub carries: String,
-}
-
-/// A leg on paper.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct RiggingLeg {
-    /// What it goes by.
-    pub leg: String,
-    /// The aircraft's hook.
-    pub hook: String,
-    /// The lift point: forward, left, up.
-    pub point: Vec<String>,
-    /// Its rope, or its whole length; empty where it is a chain alone.
-    pub rope: String,
-    /// The link in the grab hook, counted from the free end; none without a chain.
-    pub link: Option<u16>,
-    /// How many links the chain has.
-    pub links: Option<u16>,
-    /// What it carries at rest.
-    pub carries: String,
-    /// Of its rating.
-    pub share: String,
-}
-
-/// A rated part on paper.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct RiggingPart {
-    /// What it is.
-    pub part: String,
-    /// What it carries.
-    pub carries: String,
-    /// What it may carry.
-    pub rated: String,
-    /// Where that is from.
-    pub source: String,
-    /// The first over the second.
-    pub share: String,
-}
-
-impl TagView {
-    /// Who stands for it, in words: its planner, or what its signature is worth without one.
-    pub fn signed_by(&self, language: Language) -> String {
-        match (&self.planner, self.signature) {
-            (Some(planner), _) => planner.clone(),
-            (None, TagSignature::Unknown) => tag_words::SignedBySomebody.say(language),
-            (None, TagSignature::Forged) => tag_words::SignedByNobodyForged.say(language),
-            (None, TagSignature::Planner | TagSignature::Unsigned) => tag_words::SignedByNobody.say(language),
-        }
-    }
-}
-
-impl Eq for RiggingView {}
 
 /// A tag that was made.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -431,102 +236,6 @@ impl Inner {
         (signature, signer)
     }
 
-    pub(crate) fn tag_view(&self, bytes: &[u8]) -> Result<TagView, AppError> {
-        self.tag_view_of(&LoadWord::open_tag(bytes, &self.trusted()?)?)
-    }
-
-    /// A tag that was opened, drawn.
-    pub(crate) fn tag_view_of(&self, word: &LoadWord) -> Result<TagView, AppError> {
-        let none = || AppError::bad_input(words::NoLoadTagHere);
-        let (tag, bytes) = (word.tag().ok_or_else(none)?, word.bytes());
-        let signature = TagSignature::of(tag, word.author(), &self.trusted()?);
-        let planner = word.signer();
-        let now = self.now();
-        let language = self.language();
-        let equipment: Vec<EquipmentView> =
-            tag.equipment.iter().map(|equipment| equipment_view(equipment, tag, now)).collect();
-        let rigging = tag.rigging.as_ref().map(|load| statics::rigging_view(load, language));
-        let mut warnings = Vec::new();
-        if tag.over_allowable() {
-            let (gross, allowable) = (tag.gross, tag.allowable);
-            warnings.push(tag_words::OverAllowable { gross, allowable }.say(language));
-        }
-        for piece in &equipment {
-            let name = format!("{} {}", piece.kind, piece.serial);
-            if piece.overdue {
-                let due = piece.next_inspection.clone().unwrap_or_default();
-                warnings.push(tag_words::PieceOverdue { name: &name, due }.say(language));
-            }
-            if piece.overloaded {
-                let rating = piece.rating.clone().unwrap_or_default();
-                warnings.push(tag_words::PieceRatedBelow { name: &name, rating }.say(language));
-            }
-        }
-        for fault in self.rejected_on(tag)? {
-            match fault {
-                TagFault::Rejected { serial, why, at } => {
-                    warnings.push(tag_words::PieceWithdrawn { serial, at: at.dtg(), why }.say(language));
-                }
-                TagFault::InspectionPast { serial, kind, due } => {
-                    warnings
-                        .push(tag_words::PieceWasFitUntil { kind, serial, until: due.dtg() }.say(language));
-                }
-                _ => {}
-            }
-        }
-        if let Some(rigging) =
-            rigging.as_ref().filter(|rigging| rigging.verdict != rigging::Verdict::WithinLimits)
-        {
-            warnings.push(rigging.summary.clone());
-        }
-        warnings.extend(rigging.as_ref().and_then(|rigging| rigging.beyond.clone()));
-        warnings.extend(self.order_warning(tag)?);
-        match signature {
-            TagSignature::Planner => {}
-            TagSignature::Unsigned => warnings.push(tag_words::TagUnsigned.say(language)),
-            TagSignature::Unknown => warnings.push(tag_words::SignerNotTrusted.say(language)),
-            TagSignature::Forged => warnings.push(tag_words::TagForged.say(language)),
-        }
-        let text = self.text_ordered(tag);
-        if let Err(missing) = &text {
-            // Before anybody walks: which edition is wanted, and where to get it.
-            warnings.push(missing.saying().say(language));
-        }
-        let ordered_here = text.is_ok();
-        let ordered = text.ok().and_then(|text| slingseal_walk::procedure::check(&text).ok());
-        let title = ordered.map(|procedure| procedure.title(language).to_owned());
-        Ok(TagView {
-            check: word.digest().check_word(),
-            text: slingseal_message::envelope::wrap(word.kind(), bytes),
-            digest: word.digest().to_string(),
-            load: tag.load.to_string(),
-            planned: tag.planned.into(),
-            description: tag.description.to_string(),
-            procedure: tag.procedure.to_string(),
-            procedure_title: title,
-            gross: tag.gross.to_string(),
-            aircraft: tag.aircraft.to_string(),
-            allowable: tag.allowable.to_string(),
-            pickup: zone_view(&tag.pickup),
-            destination: zone_view(&tag.destination),
-            rigger: tag.rigger.as_ref().map(ToString::to_string),
-            equipment,
-            links: tag
-                .links
-                .iter()
-                .map(|count| LinkView { leg: count.leg.to_string(), link: count.link })
-                .collect(),
-            rigging,
-            basis: basis_view(&tag.basis, ordered_here, language),
-            planner: planner
-                .filter(|_| signature == TagSignature::Planner)
-                .map(|planner| planner.credential.holder.to_string()),
-            signature,
-            warnings,
-            bytes: u32::try_from(bytes.len()).unwrap_or(u32::MAX),
-        })
-    }
-
     /// Every tag known of a load.
     pub(crate) fn tags_of(&self, load: &LoadNumber) -> Result<Vec<TagRow>, AppError> {
         Ok(self.store.read().tags_of(load.as_str())?)
@@ -562,20 +271,4 @@ fn known_conditions(tag: &Tag, procedure: &Procedure) -> Result<(), AppError> {
         unknown: &unknown,
         mend: &mend,
     }))
-}
-
-fn zone_view(zone: &Zone) -> ZoneView {
-    ZoneView { name: zone.name.to_string(), grid: zone.grid.as_ref().map(slingseal_words::GridRef::spaced) }
-}
-
-fn equipment_view(equipment: &Equipment, tag: &Tag, now: slingseal_words::Time) -> EquipmentView {
-    EquipmentView {
-        kind: equipment.kind.to_string(),
-        serial: equipment.serial.to_string(),
-        rating: equipment.rating.as_ref().map(|rating| rating.value.to_string()),
-        source: equipment.rating.as_ref().map(|rating| rating.source.to_string()),
-        next_inspection: equipment.next_inspection.map(slingseal_words::Time::date),
-        overdue: equipment.overdue(now),
-        overloaded: equipment.overloaded(tag.gross),
-    }
 }

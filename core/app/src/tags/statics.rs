@@ -5,7 +5,7 @@ use slingseal_rigging::{self as rigging, Assessment, Options, Reach, RiggedLoad,
 
 use slingseal_words::{Newtons, Ratio, Unit};
 
-use crate::tags::{RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView};
+use crate::tags::rigging::{RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView};
 use crate::{AppError, Language};
 
 /// What a rigging file is asked.

@@ -94,7 +94,7 @@ impl Demo<'_> {
         made.extend(desk.write_tags(&format!("{head}\n{}\n", unsigned.join("\n")), &none, None)?);
         let mut loads = Vec::new();
         for made in made {
-            let view = super::walked_sound(anvil, anvil.begin_walk(&made.code.text)?)?;
+            let view = super::acts::walked_sound(anvil, anvil.begin_walk(&made.code.text)?)?;
             let view = anvil.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None })?;
             let seal = anvil.seal(&view.walk, PIN, None)?;
             loads.push(Load { number: made.tag.load, tag: made.code.text, seal: seal.code.text });
