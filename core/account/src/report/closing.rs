@@ -305,6 +305,10 @@ fn points_of_load(load: &LoadRows, least: Option<Seconds>, points: &mut Vec<Open
                     true => words::KnownFoundFit { at, by }.into(),
                     false => words::KnownFoundNotFit { at, by }.into(),
                 };
+                let known = match last.voided {
+                    Some(at) => words::KnownVoided { report: known, at: at.dtg() }.into(),
+                    None => known,
+                };
                 point(PointKind::NeverLifted, known);
             }
             None => {}

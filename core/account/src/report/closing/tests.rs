@@ -75,6 +75,16 @@ fn a_sound_load_leaves_nothing_open() {
 }
 
 #[test]
+fn what_was_voided_and_stayed_is_told_so() {
+    let mut load = sound();
+    load.reports.clear();
+    load.inspections[0].voided = Some(at(HOUR));
+    let [point] = open_points(&[load], &[], None).try_into().expect("one point");
+    let known = point.known.to_string();
+    assert!(known.contains("found fit") && known.contains("voided"), "{known}");
+}
+
+#[test]
 fn each_point_alone() {
     let change = |act: &dyn Fn(&mut LoadRows)| {
         let mut load = sound();

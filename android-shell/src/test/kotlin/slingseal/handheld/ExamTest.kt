@@ -126,11 +126,15 @@ class ExamTest {
             screen.words(),
         )
         screen.press("Standard")
+        // the standard is the school's: nothing is chosen until it is said
+        assertTrue(screen.words(), screen.words().contains("none is chosen for you"))
         screen.step("Must find", "Less")
-        screen.step("False calls let pass", "More")
-        assertTrue(screen.words(), screen.words().contains("1 of 2") && screen.words().contains("2:00"))
+        repeat(2) { screen.step("False calls let pass", "More") }
+        assertTrue(screen.words(), screen.words().contains("1 of 2"))
+        assertTrue("not all is said", screen.keys().none { it.label.toString() == "Lock it" })
         // a busy machine walks slowly
-        repeat(12) { screen.step("Within", "More") }
+        repeat(8) { screen.step("Within", "More") }
+        assertTrue(screen.words(), screen.words().contains("4:00"))
         screen.press("Lock it")
         screen.type("000000")
         screen.press("Lock it")
@@ -169,6 +173,7 @@ class ExamTest {
         assertTrue(screen.words(), screen.words().contains(picked.shown))
         assertFalse("a number is for a draw", screen.keys().any { it.contentDescription == "Planted: More" })
         screen.press("Standard")
+        for (part in listOf("Must find", "Within", "False calls let pass")) screen.step(part, "More")
         screen.press("Lock it")
         screen.type(PIN)
         screen.press("Lock it")

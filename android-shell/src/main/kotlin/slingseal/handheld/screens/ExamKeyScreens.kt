@@ -118,7 +118,7 @@ class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(
             ),
             listOf(
                 key(Face.GOOD, text(R.string.exam_standard), Sign.TICK) {
-                    shell.go(Place.ExamStandard(planting, Standard(minOf(3, count), 120, 0)))
+                    shell.go(Place.ExamStandard(planting, Standard()))
                 },
                 key(Face.SIDE, text(R.string.exam_draw_again), Sign.AGAIN) { again(count) },
             ),
@@ -132,13 +132,18 @@ class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(
         shell.go(Place.ExamCards(planting.picking(planted.map { ExamPick(it.point, it.name) })))
 }
 
-/** What a student has to reach: so many found, within so many seconds, with at most so many false calls. */
-data class Standard(val least: Int, val within: Int, val calls: Int) : Serializable {
+/**
+ * What a student has to reach: so many found, within so many seconds, with at most so many false calls. Null where
+ * nobody has said it: the standard is the unit's, so that nothing is chosen for anybody.
+ */
+data class Standard(val least: Int? = null, val within: Int? = null, val calls: Int? = null) : Serializable {
     internal val asked
-        get() = ExamStandard(least.toUInt(), within.toUInt(), calls.toUInt())
+        get() =
+            if (least == null || within == null || calls == null) null
+            else ExamStandard(least.toUInt(), within.toUInt(), calls.toUInt())
 }
 
-/** What a student has to reach: the school's own, with common practice to begin with. */
+/** What a student has to reach: the school's own, asked part by part; it locks once all is said. */
 class ExamStandardScreen(shell: Shell, override val place: Place.ExamStandard) : Screen(shell, place) {
     override val secret
         get() = true
@@ -149,44 +154,56 @@ class ExamStandardScreen(shell: Shell, override val place: Place.ExamStandard) :
     override fun build(): View {
         val standard = place.standard
         val (least, within, calls) = standard
+        val unset = if (standard.asked == null) parts.words(text(R.string.exam_standard_unset), 19) else null
         return page(
             text(R.string.exam_standard),
             body(
-                number(text(R.string.exam_least), text(R.string.exam_n_of, least, of), least, 1, 1..of) {
+                number(
+                    text(R.string.exam_least),
+                    least?.let { text(R.string.exam_n_of, it, of) },
+                    least,
+                    1,
+                    1..of,
+                ) {
                     standard.copy(least = it)
                 },
-                number(text(R.string.exam_within), clock(within.toUInt()), within, 10, 10..14400) {
+                number(text(R.string.exam_within), within?.let { clock(it.toUInt()) }, within, 30, 30..14400) {
                     standard.copy(within = it)
                 },
-                number(text(R.string.exam_let_pass), calls.toString(), calls, 1, 0..99) {
+                number(text(R.string.exam_let_pass), calls?.toString(), calls, 1, 0..99) {
                     standard.copy(calls = it)
                 },
+                unset,
                 parts.words(text(R.string.exam_standard_words), 17, quiet = true),
             ),
-            listOf(
-                key(Face.GOOD, text(R.string.exam_lock), Sign.KEY) {
-                    shell.go(Place.ExamLock(place.planting, standard))
-                }
+            listOfNotNull(
+                if (unset != null) null
+                else
+                    key(Face.GOOD, text(R.string.exam_lock), Sign.KEY) {
+                        shell.go(Place.ExamLock(place.planting, standard))
+                    }
             ),
         )
     }
 
+    /** The first press of either key says the least that can be asked. */
     private fun number(
         name: String,
-        value: String,
-        now: Int,
+        value: String?,
+        now: Int?,
         step: Int,
         within: IntRange,
         with: (Int) -> Standard,
     ): View {
-        fun to(next: Int) = shell.swap(place.copy(standard = with(next.coerceIn(within))))
+        fun to(next: Int?) =
+            shell.swap(place.copy(standard = with(next?.coerceIn(within) ?: within.first)))
         return stepper(
             shell,
             name,
-            value,
-            key(Face.SIDE, text(R.string.exam_fewer), Sign.MINUS) { to(now - step) }
+            value ?: "–",
+            key(Face.SIDE, text(R.string.exam_fewer), Sign.MINUS) { to(now?.minus(step)) }
                 .apply { contentDescription = "$name: $label" },
-            key(Face.SIDE, text(R.string.more), Sign.PLUS) { to(now + step) }
+            key(Face.SIDE, text(R.string.more), Sign.PLUS) { to(now?.plus(step)) }
                 .apply { contentDescription = "$name: $label" },
         )
     }
@@ -205,7 +222,8 @@ class ExamLockScreen(shell: Shell, override val place: Place.ExamLock) : PinPage
 
     override fun take(pin: String) {
         val (planting, standard) = place
-        shell.work({ shell.core.examLock(planting.plan, standard.asked, pin) }) {
+        val asked = standard.asked ?: return
+        shell.work({ shell.core.examLock(planting.plan, asked, pin) }) {
             feel(Beat.GOOD)
             // what was drawn goes from the way back: the next hand may be a student's
             backTo(Place.Exams::class)
