@@ -4,6 +4,7 @@ import android.hardware.camera2.CameraDevice
 import android.view.View
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
+import org.junit.Assert.assertNotEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.junit.runner.RunWith
@@ -117,6 +118,24 @@ class CameraTest : AtTheLoad() {
         assertTrue("taken up again", second.isOpen)
     }
 
+    /** A picture is read in some milliseconds, and a thread that draws has none to give. */
+    @Test
+    fun whatTheCameraSeesIsReadBesideTheMainThread() {
+        Zone.camera()
+        val eye = eye(null, mutableListOf())
+        fun hands() =
+            Eye::class.java.getDeclaredField("hands").apply { isAccessible = true }.get(eye)
+                as android.os.Handler?
+        assertEquals("nothing is read before it looks", null, hands())
+        eye.start()
+        val reads = hands()!!.looper
+        assertNotEquals(android.os.Looper.getMainLooper(), reads)
+        assertTrue("a thread of its own", reads.thread.isAlive)
+        eye.stop()
+        reads.thread.join(SECOND)
+        assertFalse("and none is left of it", reads.thread.isAlive)
+    }
+
     @Test
     fun everyWayInWhichACameraFailsIsToldAndLetsGoOfIt() {
         Zone.camera()
@@ -157,5 +176,9 @@ class CameraTest : AtTheLoad() {
             assertEquals("$thrown", 1, told.size)
             assertFalse("$thrown", eye.isOpen)
         }
+    }
+
+    private companion object {
+        const val SECOND = 1000L
     }
 }

@@ -19,7 +19,6 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.CodeView
-import slingseal.core.Role
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.VerdictView
@@ -48,13 +47,6 @@ class HookTest {
         zone = Zone()
     }
 
-    private fun sealOf(tag: CodeView, fit: Boolean = true): CodeView {
-        val other = zone.core("inspector")
-        zone.meet(other)
-        zone.credential(other, "Lantern 1", Role.INSPECTOR)
-        return other.showSeal(Zone.sealed(other, tag, fit).record).code
-    }
-
     /** A phone of the hookup team on the page, with what a camera sees. */
     private fun atTheHook(): Screen {
         Zone.newPhone()
@@ -76,7 +68,7 @@ class HookTest {
     @Test
     fun eitherCodeFirstAndBothInOneFrame() {
         val tag = zone.tag()
-        val seal = sealOf(tag)
+        val seal = zone.sealOf(tag)
         var screen = atTheHook()
         assertEquals("the camera is open at once", true, screen.looks())
         screen.hand.see(Zone.camera(seal))
@@ -107,8 +99,8 @@ class HookTest {
     /** Two loads' seals in one frame: each is judged and the gravest is shown. */
     @Test
     fun severalSealsAtOnceShowTheGravest() {
-        val good = sealOf(zone.tag())
-        val unfit = sealOf(zone.tag("KM-016"), fit = false)
+        val good = zone.sealOf(zone.tag())
+        val unfit = zone.sealOf(zone.tag("KM-016"), fit = false)
         val screen = atTheHook()
         screen.hand.see(Zone.camera(good, unfit))
         assertEquals("NO-GO", screen.verdict())
@@ -122,7 +114,7 @@ class HookTest {
     @Test
     fun aNoGoWaitsForNoTagAndNeverSaysFit() {
         val tag = zone.tag()
-        val unfit = sealOf(tag, fit = false)
+        val unfit = zone.sealOf(tag, fit = false)
         val screen = atTheHook()
         screen.hand.see(Zone.camera(unfit))
         assertEquals("NO-GO", screen.verdict())
@@ -132,7 +124,7 @@ class HookTest {
         val verdict = core.check(unfit.text, null)
         assertTrue(verdict.spoken, verdict.spoken.startsWith("Do not lift."))
 
-        val good = sealOf(zone.tag("KM-016"))
+        val good = zone.sealOf(zone.tag("KM-016"))
         val other = atTheHook()
         other.hand.see(Zone.camera(good, zone.tag("KM-017")))
         assertEquals("another load's tag", "NO-GO", other.verdict())
@@ -143,7 +135,7 @@ class HookTest {
     @Test
     fun theFactsStandUnderTheWordWithoutScrolling() {
         val tag = zone.tag()
-        val seal = sealOf(tag)
+        val seal = zone.sealOf(tag)
         for (qualifiers in
             listOf(
                 "w360dp-h640dp-port-xhdpi",
@@ -207,7 +199,7 @@ class HookTest {
     @Test
     fun aTypedSealAndATypedTagDoWhatTheCameraDoes() {
         val tag = zone.tag()
-        val seal = sealOf(tag)
+        val seal = zone.sealOf(tag)
         val screen = atTheHook()
         screen.press("Type it")
         screen.shown().filterIsInstance<EditText>().single().setText(tag.text)
@@ -248,7 +240,7 @@ class HookTest {
     @Test
     fun oneTouchOfAStickerIsAVerdict() {
         val tag = zone.tag()
-        val seal = sealOf(tag)
+        val seal = zone.sealOf(tag)
         val screen = atTheHook()
         assertTrue(screen.hand.front!!.touches)
         screen.touch(Fake(888, message = core.sticker(listOf(seal.text, tag.text), 888u).message))

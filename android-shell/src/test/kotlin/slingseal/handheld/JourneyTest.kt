@@ -156,7 +156,7 @@ class JourneyTest {
     @Test
     fun theHookCheckOnAScreenSaysGoAndNoGo() {
         val tag = zone.tag()
-        val seal = sealOf(tag)
+        val seal = zone.sealOf(tag)
         Zone.newPhone()
         zone.meet(Core.of(RuntimeEnvironment.getApplication()))
         val activity = Zone.launch().get()
@@ -182,13 +182,6 @@ class JourneyTest {
             "NO-GO",
             screen.shown().filterIsInstance<VerdictView>().single().contentDescription,
         )
-    }
-
-    private fun sealOf(tag: slingseal.core.CodeView): slingseal.core.CodeView {
-        val other = zone.core("inspector")
-        zone.meet(other)
-        zone.credential(other, "Lantern 1", Role.INSPECTOR)
-        return other.showSeal(Zone.sealed(other, tag).record).code
     }
 
     @Test

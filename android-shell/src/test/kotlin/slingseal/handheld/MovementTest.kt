@@ -19,7 +19,6 @@ import slingseal.core.MovementView
 import slingseal.core.Received
 import slingseal.core.RefusalCause
 import slingseal.core.ReportRequest
-import slingseal.core.Role
 import slingseal.core.StickerReading
 import slingseal.handheld.look.Glove
 import slingseal.handheld.look.VerdictView
@@ -55,13 +54,6 @@ class MovementTest {
         zone = Zone()
     }
 
-    private fun sealOf(tag: CodeView, fit: Boolean = true): CodeView {
-        val other = zone.core("inspector")
-        zone.meet(other)
-        zone.credential(other, "Lantern 1", Role.INSPECTOR)
-        return other.showSeal(Zone.sealed(other, tag, fit).record).code
-    }
-
     /** A phone of the hookup team, without a key, before this verdict. */
     private fun judged(seal: CodeView, tag: CodeView): Screen {
         zone.meet(core)
@@ -83,7 +75,7 @@ class MovementTest {
     @Test
     fun onePressAfterTheVerdictSaysThatItFlew() {
         val tag = zone.tag()
-        val screen = judged(sealOf(tag), tag)
+        val screen = judged(zone.sealOf(tag), tag)
         assertEquals("no key, no credential", null, core.setUp().fingerprint)
         screen.press("Lifted")
         val report = only()
@@ -106,7 +98,7 @@ class MovementTest {
     @Test
     fun aRefusalHasItsReasonFromAListAndWordsOnlyIfThereIsMoreToSay() {
         val tag = zone.tag()
-        val screen = judged(sealOf(tag, fit = false), tag)
+        val screen = judged(zone.sealOf(tag, fit = false), tag)
         screen.press("Refused")
         screen.press(screen.keys().first { it.label == "The verdict was not GO" })
         assertEquals(
@@ -118,7 +110,7 @@ class MovementTest {
         // a note goes along
         screen.press("Next load")
         val second = zone.tag("KM-016")
-        screen.hand.see(Zone.camera(sealOf(second), second))
+        screen.hand.see(Zone.camera(zone.sealOf(second), second))
         screen.press("Refused")
         screen.press("Add a note")
         screen.shown().filterIsInstance<EditText>().single().setText("swung into the mast")
@@ -133,7 +125,7 @@ class MovementTest {
         // another reason is none without words
         screen.press("Next load")
         val third = zone.tag("KM-017")
-        screen.hand.see(Zone.camera(sealOf(third), third))
+        screen.hand.see(Zone.camera(zone.sealOf(third), third))
         screen.press("Refused")
         screen.press(screen.keys().first { it.label.startsWith("Another reason") })
         screen.press("Take it")
@@ -150,7 +142,7 @@ class MovementTest {
     @Test
     fun aLiftAgainstANoGoIsTakenAndStandsOut() {
         val tag = zone.tag()
-        val screen = judged(sealOf(tag, fit = false), tag)
+        val screen = judged(zone.sealOf(tag, fit = false), tag)
         screen.press("Lifted")
         assertTrue(only().against)
         assertTrue(screen.words(), screen.words().contains("the verdict shown was NO-GO"))
@@ -158,8 +150,8 @@ class MovementTest {
 
     @Test
     fun whereNoLoadOrSeveralAreMeantNothingIsReported() {
-        val a = sealOf(zone.tag())
-        val b = sealOf(zone.tag("KM-016"))
+        val a = zone.sealOf(zone.tag())
+        val b = zone.sealOf(zone.tag("KM-016"))
         zone.meet(core)
         val screen = Screen(Zone.launch().get())
         screen.press("Hook check")
@@ -177,7 +169,7 @@ class MovementTest {
     @Test
     fun theTwoKeysAreOfGloveSizeAndApart() {
         val tag = zone.tag()
-        val seal = sealOf(tag)
+        val seal = zone.sealOf(tag)
         for (qualifiers in
             listOf(
                 "w360dp-h640dp-port-xhdpi",
@@ -206,7 +198,7 @@ class MovementTest {
     @Test
     fun aTeamWithItsHandsOnTheLoadReportsAtTheEar() {
         val tag = zone.tag()
-        val screen = judged(sealOf(tag), tag)
+        val screen = judged(zone.sealOf(tag), tag)
         screen.hardKey(KeyEvent.KEYCODE_HEADSETHOOK, 100)
         assertEquals("off out of the box", 0, core.movements("KM-015").size)
         screen.hand.hardKeysOn = true
@@ -230,7 +222,7 @@ class MovementTest {
     @Test
     fun aRefusalByKeysAlone() {
         val tag = zone.tag()
-        val screen = judged(sealOf(tag), tag)
+        val screen = judged(zone.sealOf(tag), tag)
         screen.hand.hardKeysOn = true
         screen.hand.redraw()
         screen.settle()

@@ -18,7 +18,6 @@ import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
 import slingseal.core.WeightSource
 import slingseal.handheld.look.CodeView
-import slingseal.handheld.look.Palette
 import slingseal.handheld.screens.Planned
 import slingseal.handheld.support.FakeSticker
 import slingseal.handheld.support.PageJudge
@@ -207,22 +206,7 @@ class PlannerTest {
         )
     }
 
-    @Test
-    fun everyPageInEveryLight() {
-        val judge = pages()
-        judge.draw("plan", "w360dp-h640dp-port-xhdpi", 1f, Palette.entries)
-        judge.draw("plan-side", "w640dp-h360dp-land-xhdpi", 1f, Palette.entries)
-        judge.draw("plan-200", "w360dp-h640dp-port-xhdpi", 2f, listOf(Palette.DAY))
-        judge.draw("plan-side-200", "w640dp-h360dp-land-xhdpi", 2f, listOf(Palette.DAY))
-        judge.judge()
-    }
+    @Test fun everyPageInEveryLight() = pages().inEveryLight("plan")
 
-    @Test
-    fun everyPageInSpanish() {
-        val judge = pages()
-        Core.close()
-        judge.draw("plan-spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY))
-        judge.draw("plan-spanish-side", "es-rMX-w640dp-h360dp-land-xhdpi", 1f, listOf(Palette.DAY))
-        judge.judge()
-    }
+    @Test fun everyPageInSpanish() = pages().inSpanish("plan")
 }

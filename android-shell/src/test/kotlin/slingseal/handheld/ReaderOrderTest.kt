@@ -70,6 +70,45 @@ class ReaderOrderTest : AtTheLoad() {
     private fun said(view: View): String =
         (view.contentDescription ?: (view as? TextView)?.text ?: "").toString()
 
+    /** What changes without a press is said without one: nobody lands on it to hear that it is another. */
+    @Test
+    fun whatChangesByItselfIsSaidByItself() {
+        Zone.camera()
+        zone.inspector()
+        val screen = Screen(Zone.launch().get())
+        fun upwards(view: View) = generateSequence(view as View?) { it.parent as? View }
+        fun said(live: Int) =
+            screen
+                .shown()
+                .filterIsInstance<TextView>()
+                .filter { words -> upwards(words).any { it.accessibilityLiveRegion == live } }
+                .map { it.text.toString() }
+                .filter { it.isNotBlank() }
+                .toList()
+        for (place in listOf(Place.Scan(Purpose.Inspect), Place.Hook())) {
+            screen.hand.backTo(Place.Start::class)
+            screen.hand.go(place)
+            screen.settle()
+            assertTrue(
+                "$place: what is to be shown next",
+                said(View.ACCESSIBILITY_LIVE_REGION_POLITE).isNotEmpty(),
+            )
+            assertEquals(
+                "$place: nothing was refused",
+                emptyList<String>(),
+                said(View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE),
+            )
+            screen.hand.notice = "not one of ours"
+            screen.hand.redraw()
+            screen.settle()
+            assertEquals(
+                "$place: a refusal",
+                listOf("not one of ours"),
+                said(View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE),
+            )
+        }
+    }
+
     @Test
     fun aScreenReaderGoesThroughEveryPageFromItsWordsToItsKeys() {
         Zone.camera()

@@ -306,24 +306,9 @@ class TeamTest {
             .also { check(card.name == NAME) }
     }
 
-    @Test
-    fun everyPageInEveryLight() {
-        val judge = pages()
-        judge.draw("team", "w360dp-h640dp-port-xhdpi", 1f, Palette.entries)
-        judge.draw("team-side", "w640dp-h360dp-land-xhdpi", 1f, Palette.entries)
-        judge.draw("team-200", "w360dp-h640dp-port-xhdpi", 2f, listOf(Palette.DAY))
-        judge.draw("team-side-200", "w640dp-h360dp-land-xhdpi", 2f, listOf(Palette.DAY))
-        judge.judge()
-    }
+    @Test fun everyPageInEveryLight() = pages().inEveryLight("team")
 
-    @Test
-    fun everyPageInSpanish() {
-        val judge = pages()
-        Core.close()
-        judge.draw("team-spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY))
-        judge.draw("team-spanish-side", "es-rMX-w640dp-h360dp-land-xhdpi", 1f, listOf(Palette.DAY))
-        judge.judge()
-    }
+    @Test fun everyPageInSpanish() = pages().inSpanish("team")
 
     /** What it means to be one, on a phone that is none. */
     @Test

@@ -237,15 +237,7 @@ class WeighTest {
         )
     }
 
-    @Test
-    fun everyPageInEveryLight() {
-        val judge = pages()
-        judge.draw("weigh", "w360dp-h640dp-port-xhdpi", 1f, Palette.entries)
-        judge.draw("weigh-side", "w640dp-h360dp-land-xhdpi", 1f, Palette.entries)
-        judge.draw("weigh-200", "w360dp-h640dp-port-xhdpi", 2f, listOf(Palette.DAY))
-        judge.draw("weigh-side-200", "w640dp-h360dp-land-xhdpi", 2f, listOf(Palette.DAY))
-        judge.judge()
-    }
+    @Test fun everyPageInEveryLight() = pages().inEveryLight("weigh")
 
     @Test
     fun everyPageInSpanish() {

@@ -6,6 +6,7 @@ import android.widget.EditText
 import android.widget.TextView
 import org.junit.Assert.assertTrue
 import org.robolectric.RuntimeEnvironment
+import slingseal.handheld.Core
 import slingseal.handheld.Place
 import slingseal.handheld.look.Glove
 import slingseal.handheld.look.Key
@@ -211,5 +212,22 @@ class PageJudge(private val pages: Map<String, Place>) {
                 "exam-value",
                 "exam-call",
             )
+    }
+
+    /** Every page upright and on its side, in every light, and by day in letters of twice the size. */
+    fun inEveryLight(name: String) {
+        draw(name, "w360dp-h640dp-port-xhdpi", 1f, Palette.entries)
+        draw("$name-side", "w640dp-h360dp-land-xhdpi", 1f, Palette.entries)
+        draw("$name-200", "w360dp-h640dp-port-xhdpi", 2f, listOf(Palette.DAY))
+        draw("$name-side-200", "w640dp-h360dp-land-xhdpi", 2f, listOf(Palette.DAY))
+        judge()
+    }
+
+    /** Every page in Spanish, whose words are longer: the core is opened anew, in that language. */
+    fun inSpanish(name: String) {
+        Core.close()
+        draw("$name-spanish", "es-rMX-w411dp-h891dp-port-xhdpi", 1f, listOf(Palette.DAY))
+        draw("$name-spanish-side", "es-rMX-w640dp-h360dp-land-xhdpi", 1f, listOf(Palette.DAY))
+        judge()
     }
 }

@@ -72,6 +72,14 @@ class Zone {
         device.receive(issued.text)
     }
 
+    /** The code of a seal on a tag, by an inspector's phone that is nobody else's. */
+    fun sealOf(tag: CodeView, fit: Boolean = true): CodeView {
+        val other = core("inspector")
+        meet(other)
+        credential(other, "Lantern 1", Role.INSPECTOR)
+        return other.showSeal(Zone.sealed(other, tag, fit).record).code
+    }
+
     /** A tag of the demo's bag, under a number of its own; a bag that is rejected must be no other load's. */
     fun tag(
         load: String = "KM-015",
