@@ -20,6 +20,7 @@ import slingseal.core.Received
 import slingseal.core.RefusalCause
 import slingseal.core.ReportRequest
 import slingseal.core.StickerReading
+import slingseal.core.VerdictWord
 import slingseal.handheld.look.Glove
 import slingseal.handheld.look.VerdictView
 import slingseal.handheld.screens.Purpose
@@ -79,7 +80,10 @@ class MovementTest {
         assertEquals("no key, no credential", null, core.setUp().fingerprint)
         screen.press("Lifted")
         val report = only()
-        assertEquals(listOf(MovementKind.LIFTED, "GO", null), listOf(report.event, report.verdict, report.by))
+        assertEquals(
+            listOf(MovementKind.LIFTED, VerdictWord.GO, null),
+            listOf(report.event, report.verdict, report.by),
+        )
         assertFalse(report.later || report.against)
         assertEquals(Beat.GOOD, screen.hand.lastBeat)
         assertTrue(
@@ -102,7 +106,7 @@ class MovementTest {
         screen.press("Refused")
         screen.press(screen.keys().first { it.label == "The verdict was not GO" })
         assertEquals(
-            listOf(MovementKind.REFUSED, RefusalCause.VERDICT, "NO-GO", null),
+            listOf(MovementKind.REFUSED, RefusalCause.VERDICT, VerdictWord.NO_GO, null),
             only().let { listOf(it.event, it.cause, it.verdict, it.note) },
         )
         assertEquals(Beat.DEFICIENCY, screen.hand.lastBeat)

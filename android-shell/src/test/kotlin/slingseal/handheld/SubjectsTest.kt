@@ -146,7 +146,8 @@ class SubjectsTest {
         assertTrue("$heard", heard is Received.Inspection && !heard.fit && heard.name == "CB-0932")
         val sticker = core.sticker(listOf(code), 868u)
         assertTrue("${sticker.bytes} bytes", sticker.fits)
-        assertEquals(listOf(code), (hook.readSticker(sticker.message) as StickerReading.Ours).others)
+        val others = (hook.readSticker(sticker.message) as StickerReading.Ours).others
+        assertEquals(listOf(code), others.map { it.text })
         val bundle = java.io.File.createTempFile("slingseal", ".bundle").apply { delete() }
         core.bundleOut(bundle.path)
         val later = zone.core("later").also(zone::meet)

@@ -133,8 +133,8 @@ class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(
 }
 
 /**
- * What a student has to reach: so many found, within so many seconds, with at most so many false calls. Null where
- * nobody has said it: the standard is the unit's, so that nothing is chosen for anybody.
+ * What a student has to reach: so many found, within so many seconds, with at most so many false calls. Null
+ * where nobody has said it: the standard is the unit's, so that nothing is chosen for anybody.
  */
 data class Standard(val least: Int? = null, val within: Int? = null, val calls: Int? = null) : Serializable {
     internal val asked
@@ -167,7 +167,13 @@ class ExamStandardScreen(shell: Shell, override val place: Place.ExamStandard) :
                 ) {
                     standard.copy(least = it)
                 },
-                number(text(R.string.exam_within), within?.let { clock(it.toUInt()) }, within, 30, 30..14400) {
+                number(
+                    text(R.string.exam_within),
+                    within?.let { clock(it.toUInt()) },
+                    within,
+                    30,
+                    30..14400,
+                ) {
                     standard.copy(within = it)
                 },
                 number(text(R.string.exam_let_pass), calls?.toString(), calls, 1, 0..99) {
@@ -195,8 +201,7 @@ class ExamStandardScreen(shell: Shell, override val place: Place.ExamStandard) :
         within: IntRange,
         with: (Int) -> Standard,
     ): View {
-        fun to(next: Int?) =
-            shell.swap(place.copy(standard = with(next?.coerceIn(within) ?: within.first)))
+        fun to(next: Int?) = shell.swap(place.copy(standard = with(next?.coerceIn(within) ?: within.first)))
         return stepper(
             shell,
             name,

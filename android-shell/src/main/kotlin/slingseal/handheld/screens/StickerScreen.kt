@@ -144,7 +144,7 @@ class StickerScreen(shell: Shell, override val place: Place.Sticker) : Screen(sh
         val back = shell.core.readSticker(sticker.read())
         val right =
             back is StickerReading.Ours &&
-                (listOfNotNull(back.seal, back.tag) + back.others).toSet() == texts.toSet()
+                (listOfNotNull(back.seal, back.tag) + back.others.map { it.text }).toSet() == texts.toSet()
         if (!right) return Outcome(false, text(R.string.sticker_differs))
         return Outcome(
             true,
