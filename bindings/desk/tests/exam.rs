@@ -86,19 +86,20 @@ fn text(value: &Value) -> String {
     value.as_str().unwrap_or_else(|| panic!("no text: {value}")).to_owned()
 }
 
+/// Locks by the unit's standard, where a call does not say another.
+fn lock<'a>(tag: &'a str, rest: &[&'a str]) -> Vec<&'a str> {
+    let mut all = [&["exam", "lock", tag], rest].concat();
+    for (flag, value) in [("--find", "3"), ("--within", "2:00"), ("--false-calls", "0")] {
+        if !rest.contains(&flag) {
+            all.extend([flag, value]);
+        }
+    }
+    all
+}
+
 #[test]
 fn an_examination_by_verbs() {
     let (school, tag) = school();
-    fn lock<'a>(tag: &'a str, rest: &[&'a str]) -> Vec<&'a str> {
-        // The unit's standard, where a call does not say another.
-        let mut all = [&["exam", "lock", tag], rest].concat();
-        for (flag, value) in [("--find", "3"), ("--within", "2:00"), ("--false-calls", "0")] {
-            if !rest.contains(&flag) {
-                all.extend([flag, value]);
-            }
-        }
-        all
-    }
     let preview =
         school.done("instructor", &lock(&tag, &["--draw", "4", "--seed", "Monday", "--preview"]), "");
     assert_eq!(preview.matches("  card ").count(), 4, "{preview}");
@@ -212,91 +213,16 @@ fn a_reader_that_goes_away_is_no_fault(school: &School) {
 fn bad_input_is_one_line() {
     let (school, tag) = school();
     for (arguments, wanted) in [
-        (
-            vec![
-                "exam",
-                "lock",
-                &tag,
-                "--draw",
-                "99",
-                "--find",
-                "3",
-                "--within",
-                "2:00",
-                "--false-calls",
-                "0",
-            ],
-            "99 deficiencies are more than a key carries",
-        ),
-        (
-            vec![
-                "exam",
-                "lock",
-                &tag,
-                "--plant",
-                "cotter",
-                "--find",
-                "3",
-                "--within",
-                "2:00",
-                "--false-calls",
-                "0",
-            ],
-            "is no pick; write POINT=NAME",
-        ),
-        (
-            vec![
-                "exam",
-                "lock",
-                &tag,
-                "--plant",
-                "apex.fitting.cotter=rusty",
-                "--find",
-                "3",
-                "--within",
-                "2:00",
-                "--false-calls",
-                "0",
-            ],
-            "has no deficiency \"rusty\"",
-        ),
-        (
-            vec![
-                "exam",
-                "lock",
-                &tag,
-                "--draw",
-                "4",
-                "--find",
-                "3",
-                "--within",
-                "soon",
-                "--false-calls",
-                "0",
-            ],
-            "is no time",
-        ),
+        (lock(&tag, &["--draw", "99"]), "99 deficiencies are more than a key carries"),
+        (lock(&tag, &["--plant", "cotter"]), "is no pick; write POINT=NAME"),
+        (lock(&tag, &["--plant", "apex.fitting.cotter=rusty"]), "has no deficiency \"rusty\""),
+        (lock(&tag, &["--draw", "4", "--within", "soon"]), "is no time"),
         (vec!["exam", "lock", &tag, "--draw", "4"], "say your unit's standard: --find N"),
         (
             vec!["exam", "lock", &tag, "--draw", "4", "--find", "3", "--within", "2:00"],
             "--false-calls N that are let pass; none is assumed",
         ),
-        (
-            vec![
-                "exam",
-                "lock",
-                &tag,
-                "--draw",
-                "2",
-                "--find",
-                "3",
-                "--within",
-                "2:00",
-                "--false-calls",
-                "0",
-            ],
-            "asks for none, or for more than is planted",
-        ),
+        (lock(&tag, &["--draw", "2"]), "asks for none, or for more than is planted"),
         (vec!["exam", "run", "12345678", "--student", "Pupil 1"], "no examination key \"12345678\""),
         (vec!["exam", "run", &tag, "--student", "Pupil 1"], "this is a load tag and not an examination key"),
         (vec!["exam", "run"], "name the key and --student NAME"),
@@ -307,9 +233,6 @@ fn bad_input_is_one_line() {
         let complaint = school.refused("instructor", &arguments);
         assert!(complaint.contains(wanted), "{arguments:?}: {complaint}");
     }
-    let complaint = school.refused(
-        "phone",
-        &["exam", "lock", &tag, "--draw", "4", "--find", "3", "--within", "2:00", "--false-calls", "0"],
-    );
+    let complaint = school.refused("phone", &lock(&tag, &["--draw", "4"]));
     assert!(complaint.contains("has no credential"), "{complaint}");
 }

@@ -177,9 +177,9 @@ fn open_jpeg(bytes: &[u8]) -> Result<Picture, PictureError> {
     let (width, height) = (width.unwrap_or(u32::MAX), height.unwrap_or(u32::MAX));
     let pixels = measured(width, height)?;
     let passes = passes(bytes);
-    // The file twice, three bytes a pixel, and where there are several passes two bytes for each coefficient of three.
+    // The file, three bytes a pixel, and where there are several passes two bytes for each coefficient of three.
     let kept = pixels * if passes > 1 { 9 } else { 3 };
-    no_dearer(2 * bytes.len() as u64 + kept, MOST_MEMORY)?;
+    no_dearer(bytes.len() as u64 + kept, MOST_MEMORY)?;
     no_dearer(passes * pixels, MOST_PASSES)?;
     let (space, colour) = match decoder.input_colorspace() {
         Some(ColorSpace::Luma) => (ColorSpace::Luma, PngColour::Grayscale),

@@ -28,10 +28,12 @@ import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.RunBand
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.sense.Beat
+import slingseal.handheld.support.FakeSticker
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
 import slingseal.handheld.support.see
+import slingseal.handheld.support.touch
 
 /** An examination by real touches: planted and locked, run against the clock, scored and told. */
 @RunWith(RobolectricTestRunner::class)
@@ -490,6 +492,10 @@ class ExamTest {
             "a key is no inspection, and no tag makes one of it",
             (screen.hand.front as slingseal.handheld.screens.LookingScreen).looks,
         )
+        // and not on a sticker either
+        screen.press("Next load")
+        screen.touch(FakeSticker(2000, core.sticker(listOf(key.code.text), 2000u).message))
+        assertEquals("NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
     }
 
     @Test

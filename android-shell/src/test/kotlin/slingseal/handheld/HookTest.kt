@@ -7,7 +7,6 @@ import android.hardware.camera2.CameraManager
 import android.nfc.NfcAdapter
 import android.provider.Settings
 import android.widget.EditText
-import java.io.IOException
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
@@ -28,9 +27,11 @@ import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Preview
 import slingseal.handheld.sense.Sticker
 import slingseal.handheld.support.Contrast
+import slingseal.handheld.support.FakeSticker
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
+import slingseal.handheld.support.touch
 
 /** Under the aircraft: seal and tag in any order, one verdict at once, by camera, by hand and by touch. */
 @RunWith(RobolectricTestRunner::class)
@@ -214,43 +215,20 @@ class HookTest {
         assertTrue(screen.looks())
     }
 
-    private class Fake(
-        override val room: Int?,
-        override val writable: Boolean = true,
-        var message: ByteArray = ByteArray(0),
-        val torn: Boolean = false,
-        val gone: Boolean = false,
-        override val readsBack: Boolean = true,
-    ) : Sticker {
-        override fun read() = if (gone) throw IOException("gone") else message
-
-        override fun write(message: ByteArray) {
-            if (gone) throw IOException("gone")
-            this.message = if (torn) message.copyOf(message.size / 2) else message
-        }
-    }
-
-    private fun Screen.touch(sticker: Sticker?) {
-        val hand = Thread { hand.front!!.touched(sticker) }
-        hand.start()
-        hand.join()
-        settle()
-    }
-
     @Test
     fun oneTouchOfAStickerIsAVerdict() {
         val tag = zone.tag()
         val seal = zone.sealOf(tag)
         val screen = atTheHook()
         assertTrue(screen.hand.front!!.touches)
-        screen.touch(Fake(888, message = core.sticker(listOf(seal.text, tag.text), 888u).message))
+        screen.touch(FakeSticker(888, message = core.sticker(listOf(seal.text, tag.text), 888u).message))
         assertEquals("GO", screen.verdict())
         assertEquals(Beat.GO, screen.hand.lastBeat)
         assertFalse("nothing is left to read", screen.looks())
         screen.press("Next load")
-        screen.touch(Fake(888))
+        screen.touch(FakeSticker(888))
         assertTrue(screen.words(), screen.words().contains("Nothing of ours"))
-        screen.touch(Fake(888, gone = true))
+        screen.touch(FakeSticker(888, gone = true))
         assertTrue(screen.words(), screen.words().contains("taken away too soon"))
         assertEquals(null, screen.verdict())
     }
@@ -264,7 +242,7 @@ class HookTest {
         screen.hand.go(Place.Sticker(listOf(seal.code.text, tag.text)))
         screen.settle()
         assertTrue(screen.hand.front is StickerScreen)
-        val good = Fake(2000)
+        val good = FakeSticker(2000)
         screen.touch(good)
         assertTrue(screen.words(), screen.words().contains("Written, read back, and right."))
         assertEquals(Beat.GOOD, screen.hand.lastBeat)
@@ -272,10 +250,10 @@ class HookTest {
         assertEquals(seal.code.text to tag.text, verdict.seal to verdict.tag)
         for ((sticker, words) in
             listOf(
-                Fake(2000, writable = false) to "locked",
-                Fake(2000, torn = true) to "read back differs",
-                Fake(2000, gone = true) to "taken away too soon",
-                Fake(100) to "Too small",
+                FakeSticker(2000, writable = false) to "locked",
+                FakeSticker(2000, torn = true) to "read back differs",
+                FakeSticker(2000, gone = true) to "taken away too soon",
+                FakeSticker(100) to "Too small",
                 null to "not a sticker that can be written",
             )) {
             screen.touch(sticker)
@@ -283,16 +261,16 @@ class HookTest {
             assertEquals(Beat.REFUSED, screen.hand.lastBeat)
         }
         // one out of the box is laid out with its first message, and read with the next touch
-        val blank = Fake(null, readsBack = false)
+        val blank = FakeSticker(null, readsBack = false)
         screen.touch(blank)
         assertTrue(screen.words(), screen.words().contains("Not checked yet"))
         assertFalse(screen.words(), screen.words().contains("read back, and right"))
         assertEquals(Beat.REFUSED, screen.hand.lastBeat)
-        screen.touch(Fake(2000, message = blank.message))
+        screen.touch(FakeSticker(2000, message = blank.message))
         assertTrue(screen.words(), screen.words().contains("Written, read back, and right."))
         // room for the seal and not for the tag as well
         val both = core.sticker(listOf(seal.code.text, tag.text), 0u).bytes.toInt()
-        val small = Fake(both - 1)
+        val small = FakeSticker(both - 1)
         screen.touch(small)
         assertTrue(screen.words(), screen.words().contains("The seal alone was written"))
     }
@@ -315,7 +293,7 @@ class HookTest {
         screen.press("Back")
         screen.press("Inspect a load")
         assertTrue(touches())
-        screen.touch(Fake(888, message = core.sticker(listOf(zone.tag("KM-081").text), 888u).message))
+        screen.touch(FakeSticker(888, message = core.sticker(listOf(zone.tag("KM-081").text), 888u).message))
         assertTrue(screen.words(), screen.words().contains("KM-081"))
         assertFalse(touches())
     }
