@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 
 use super::kept::Kept;
 use crate::AppError;
-use slingseal_judgement::{Evidence, LoadState, LoadWord, Memory, Outline, RULES, Standing, facts_of_load};
+use slingseal_judgement::{
+    Evidence, InspectionWord, LoadState, LoadWord, Memory, Outline, RULES, Standing, facts_of_load,
+};
 use slingseal_message::trust::{PublicKey, Trusted};
 use slingseal_store::{Judged, LoadRow, Reader};
 use slingseal_words::{Digest, LoadNumber, Time};
@@ -43,19 +45,31 @@ pub(crate) struct Verdicts {
 
 impl Verdicts {
     pub(super) fn of(load: &LoadNumber, kept: &Kept, trusted: &Trusted) -> Self {
-        let words: Vec<&LoadWord> = kept.words.iter().collect();
+        let seals = kept.records.iter().map(|row| row.seal);
+        Self::of_words(load, seals, &kept.words, &kept.pieces, trusted)
+    }
+
+    /// Of all words of a load and the inspections of the pieces that its tags name, for these seals of it.
+    pub(super) fn of_words(
+        load: &LoadNumber,
+        seals: impl IntoIterator<Item = Digest>,
+        words: &[LoadWord],
+        pieces: &[InspectionWord],
+        trusted: &Trusted,
+    ) -> Self {
+        let words: Vec<&LoadWord> = words.iter().collect();
         let evidence = Evidence {
             trusted,
             now: Time::from_unix(0),
             latest_trusted: None,
             memory: Memory::Whole,
             words: &words,
-            pieces: &kept.pieces,
+            pieces,
         };
         let found = facts_of_load(load, &evidence);
-        let seals = kept.records.iter().map(|row| {
-            let judged = found.seals.get(&row.seal).map(|facts| judged(&facts.lasting()));
-            (row.seal, judged.unwrap_or_else(unreadable))
+        let seals = seals.into_iter().map(|seal| {
+            let judged = found.seals.get(&seal).map(|facts| judged(&facts.lasting()));
+            (seal, judged.unwrap_or_else(unreadable))
         });
         let latest = found.latest.and_then(|latest| Some((latest, found.seals.get(&latest)?)));
         let load =
