@@ -6,5 +6,6 @@ mod doors;
 mod facade;
 mod order;
 mod sources;
+mod stairs;
 mod states;
 mod words;
