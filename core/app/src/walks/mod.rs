@@ -2,6 +2,7 @@
 
 pub(crate) mod drawing;
 pub(crate) mod entries;
+pub(crate) mod full_record;
 pub(crate) mod inspections;
 pub(crate) mod record;
 pub(crate) mod request;
