@@ -7,5 +7,6 @@ mod facade;
 mod order;
 mod rings;
 mod sources;
+mod stairs;
 mod states;
 mod words;
