@@ -3,6 +3,7 @@
 
 mod alone;
 pub(crate) mod audit;
+pub(crate) mod bundle_report;
 pub(crate) mod bundles;
 pub(crate) mod exchange;
 pub(crate) mod heads;
