@@ -363,12 +363,7 @@ impl Tx<'_> {
             row.received,
             new.words,
         ];
-        // Whatever fails here ends the transaction, so that nothing is written down with which this one row could be taken back.
-        let end = |error| match error {
-            StoreError::Unfit { what } => StoreError::Mistake { what },
-            other => other,
-        };
-        self.run(&RECORDS.insert("OR FAIL"), params).map_err(end)?;
+        self.run(&RECORDS.insert(""), params)?;
         self.last.set(Some(id));
         Ok(id)
     }
