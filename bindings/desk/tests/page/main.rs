@@ -15,6 +15,7 @@ mod acts;
 mod bag;
 mod browser;
 mod html;
+mod listed;
 mod live;
 mod order;
 mod rigging;

@@ -71,3 +71,115 @@ fn rows_ranges_and_weeks_have_addresses() {
     assert!(get(&served, &cookie, "/weeks?from=1990-01-01").0.contains(" 400 "), "more weeks than are told");
     assert!(get(&served, &cookie, "/weeks?procedure=nothing").0.contains(" 200 "));
 }
+
+/// The cells of a column, row by row.
+fn column(body: &str, at: usize) -> Vec<String> {
+    let rows = body.split("<tbody>").nth(1).unwrap_or_default().split("</tbody>").next().unwrap_or_default();
+    let text = |cell: &str| {
+        let mut text = String::new();
+        let mut tag = false;
+        for letter in cell.chars() {
+            match letter {
+                '<' => tag = true,
+                '>' => tag = false,
+                letter if !tag => text.push(letter),
+                _ => {}
+            }
+        }
+        text
+    };
+    let cell = |row: &str| {
+        let cell = row.split("<td").nth(at + 1)?;
+        Some(text(&cell.split_once('>')?.1.split("</td>").next()?.to_owned()))
+    };
+    rows.split("<tr").skip(1).filter_map(cell).collect()
+}
+
+/// Every row of every page of a table, as its address leads from one to the next.
+fn all_pages(served: &Served, cookie: &str, path: &str, pages: usize, at: usize) -> Vec<String> {
+    let mut all = Vec::new();
+    for page in 0..pages {
+        let (status, body) = get(served, cookie, &format!("{path}&page={page}"));
+        assert!(status.contains(" 200 "), "{path}: {status}");
+        let order = if path.contains(".down") { "descending" } else { "ascending" };
+        assert!(
+            body.contains(&format!("aria-sort=\"{order}\"><a href=\"?")),
+            "{path}: a link in its head: {body}"
+        );
+        if page + 1 < pages {
+            assert!(body.contains("sort=") && body.contains(&format!("page={}", page + 1)), "{path}: {body}");
+        }
+        all.extend(column(&body, at));
+    }
+    all
+}
+
+/// What is on another page counts as much as what is on this one.
+#[test]
+fn tables_are_ordered_across_all_their_pages() {
+    let demo = Demo::new();
+    let (served, cookie) = crate::zone::served(&demo);
+    let host = served.base.trim_start_matches("http://");
+    let mut list =
+        String::from("load,description,procedure,gross,aircraft,allowable,pickup,destination,equipment\n");
+    for number in 0..60 {
+        let (craft, piece) = ((number * 7) % 60, (number * 11) % 60);
+        list += &format!(
+            "QX-{number:03},x,bag,1800 lb,Type {craft:02},7000 lb,Field {piece:02},B,bag | ZB-{piece:03} | 3000 lb | plate\n"
+        );
+    }
+    let form = form_urlencoded::Serializer::new(String::new()).append_pair("list", &list).finish();
+    let head = format!(
+        "POST /plan/list HTTP/1.1\r\nHost: {host}\r\nOrigin: {}\r\nCookie: {cookie}\r\nContent-Type: application/x-www-form-urlencoded\r\n",
+        served.base
+    );
+    let made = served.sent(&head, &form);
+    assert!(made.starts_with("HTTP/1.1 303"), "{made}");
+
+    let sorted = |found: &[String], down: bool| {
+        let mut sorted = found.to_vec();
+        sorted.sort();
+        if down {
+            sorted.reverse();
+        }
+        assert_eq!(found, sorted);
+    };
+    for (column, at) in [("load", 0), ("aircraft", 3), ("from", 4)] {
+        for (down, ending) in [(false, ""), (true, ".down")] {
+            let path = format!("/?state=planned&sort=board.{column}{ending}");
+            let found = all_pages(&served, &cookie, &path, 3, at);
+            assert_eq!(found.len(), 60, "{path}: {found:?}");
+            sorted(&found, down);
+        }
+    }
+    // Without an order the newest come first, as on the board; what is no column orders nothing.
+    let plain = column(&get(&served, &cookie, "/?state=planned").1, 0);
+    assert_eq!(column(&get(&served, &cookie, "/?state=planned&sort=board.nothing").1, 0), plain);
+
+    for (column, at) in [("serial", 0), ("kind", 1), ("where", 3)] {
+        for (down, ending) in [(false, ""), (true, ".down")] {
+            let path = format!("/equipment?words=ZB-&sort=equipment.{column}{ending}");
+            let found = all_pages(&served, &cookie, &path, 2, at);
+            assert_eq!(found.len(), 60, "{path}");
+            sorted(&found, down);
+        }
+    }
+
+    // Records: every column with an index where all are listed, the time of sealing wherever no words are asked for.
+    let records = |path: &str, at: usize| {
+        let (status, body) = get(&served, &cookie, path);
+        assert!(status.contains(" 200 "), "{path}: {status}");
+        let found = column(&body, at);
+        assert!(found.len() > 5, "{path}: {found:?}");
+        found
+    };
+    sorted(&records("/search?sort=records.load", 0), false);
+    sorted(&records("/search?sort=records.load.down", 0), true);
+    sorted(&records("/search?sort=records.rigger", 6), false);
+    let mut first = records("/search?sort=records.sealed", 0);
+    first.reverse();
+    assert_eq!(first, records("/search?sort=records.sealed.down", 0));
+    let whose = get(&served, &cookie, "/search?rigger=Mason+5&sort=records.load").1;
+    assert!(whose.contains("sort=records.sealed") && !whose.contains("sort=records.load"), "{whose}");
+    assert!(!get(&served, &cookie, "/search?q=KM&sort=records.sealed").1.contains("aria-sort"));
+}
