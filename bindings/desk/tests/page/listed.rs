@@ -3,7 +3,7 @@
 use serde_json::json;
 
 use crate::access::{WIDTHS, axe, picture, violations};
-use crate::browser::Browser;
+use crate::zone::Day;
 use crate::{Demo, Served};
 
 const HEAD: &str =
@@ -20,28 +20,6 @@ fn list(files: &[&str]) -> String {
     std::iter::once(HEAD.to_owned()).chain(files.iter().enumerate().map(line)).collect()
 }
 
-struct Page<'s> {
-    served: &'s Served,
-    cookie: String,
-}
-
-impl Page<'_> {
-    fn post(&self, path: &str, fields: &[(&str, &str)]) -> String {
-        let host = self.served.base.trim_start_matches("http://");
-        let form = form_urlencoded::Serializer::new(String::new()).extend_pairs(fields).finish();
-        let head = format!(
-            "POST {path} HTTP/1.1\r\nHost: {host}\r\nOrigin: {}\r\nCookie: {}\r\nContent-Type: application/x-www-form-urlencoded\r\n",
-            self.served.base, self.cookie
-        );
-        self.served.sent(&head, &form)
-    }
-
-    fn get(&self, path: &str) -> String {
-        let host = self.served.base.trim_start_matches("http://");
-        self.served.raw(&format!("GET {path} HTTP/1.1\r\nHost: {host}\r\nCookie: {}\r\n", self.cookie))
-    }
-}
-
 /// What the page asks to be sent back with the pictures that were shown.
 fn shown(page: &str) -> String {
     let field = page.split("name=\"shown\" value=\"").nth(1).unwrap_or_else(|| panic!("{page}"));
@@ -51,11 +29,10 @@ fn shown(page: &str) -> String {
 #[test]
 fn no_tag_of_a_list_is_made_before_its_rigging_was_shown() {
     let demo = Demo::new();
-    let (served, cookie) = crate::zone::served(&demo);
-    let page = Page { served: &served, cookie };
+    let page = Day::new(&demo);
     let plan = list(&["front.toml", "far/rear.toml", "front.toml"]);
     let none =
-        |when: &str| assert!(!page.get("/?state=planned").contains("QV-000"), "{when}: a tag was made");
+        |when: &str| assert!(!page.get("/?state=planned").1.contains("QV-000"), "{when}: a tag was made");
 
     // Each file that the list names is asked for once, by its name.
     let asked = page.post("/plan/list", &[("list", &plan)]);
@@ -98,7 +75,7 @@ fn no_tag_of_a_list_is_made_before_its_rigging_was_shown() {
     let made = page.post("/plan/list", &fields);
     assert!(made.starts_with("HTTP/1.1 303"), "{made}");
     for load in 0..3 {
-        assert!(page.get(&format!("/load/QV-{load:03}/rigging.svg")).contains("<svg"), "{load}");
+        assert!(page.get(&format!("/load/QV-{load:03}/rigging.svg")).1.contains("<svg"), "{load}");
     }
 
     // A page draws so many and no more; the terminal takes them all.
@@ -113,9 +90,7 @@ fn a_list_s_rigging_is_given_and_looked_at_by_everybody() {
     let axe = axe();
     let demo = Demo::new();
     let served = Served::new(&demo);
-    let mut browser = Browser::start(&[]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/' && !!document.querySelector('h1')");
+    let mut browser = served.browser(&[]);
     browser.open(&format!("{}/plan", served.base), "Plan and print");
     let plan = list(&["front.toml", "rear.toml"]);
     browser.js(&format!(
@@ -159,5 +134,6 @@ fn a_list_s_rigging_is_given_and_looked_at_by_everybody() {
     // The tags, by the same form.
     browser
         .js("document.querySelector(\"form[action='/plan/list'] button:not([formaction])\").click(); true");
-    browser.until("location.pathname === '/plan/made' && document.querySelectorAll('.made li').length === 2");
+    browser
+        .until("location.pathname === '/plan/made' && document.querySelectorAll('.made > li').length === 2");
 }

@@ -8,7 +8,7 @@ function stack(place) {
   for (const table of place.querySelectorAll(".wide > table")) stackOne(table);
 }
 function stackOne(table) {
-  const names = [...table.querySelectorAll("thead th")].map((head) => (head.querySelector(".axis") ? "" : head.textContent.trim()));
+  const names = [...table.querySelectorAll("thead th")].map((head) => (head.querySelector(".axis") ? "" : (head.querySelector("a") ?? head).textContent.trim()));
   for (const [kind, role] of [["tr", "row"], ["td", "cell"], ["th", "columnheader"], ["thead, tbody", "rowgroup"]]) {
     for (const part of table.querySelectorAll(kind)) part.setAttribute("role", role);
   }

@@ -72,11 +72,11 @@ pub(in crate::serve) fn people(
 
 /// Who holds what that this home's authority issued, and how it stands.
 fn issued_table(list: &IssuedListView, acts: bool, order: &Order<'_>, language: Language) -> Markup {
-    let mut issued: Vec<&IssuedView> = list.issued.iter().collect();
+    let mut held: Vec<&IssuedView> = list.issued.iter().collect();
     match order.of("issued") {
-        Some(("name", down)) => arrange(&mut issued, down, |one| as_sorted(&one.holder)),
-        Some(("until", down)) => arrange(&mut issued, down, |one| Some(one.expires.unix)),
-        Some(("state", down)) => arrange(&mut issued, down, |one| as_sorted(&one.state.say(language))),
+        Some(("name", down)) => arrange(&mut held, down, |one| as_sorted(&one.holder)),
+        Some(("until", down)) => arrange(&mut held, down, |one| Some(one.expires.unix)),
+        Some(("state", down)) => arrange(&mut held, down, |one| as_sorted(&one.state.say(language))),
         _ => {}
     }
     let head =
@@ -90,7 +90,7 @@ fn issued_table(list: &IssuedListView, acts: bool, order: &Order<'_>, language: 
             @if list.issued.is_empty() { p.none { (words::NothingYet.say(language)) } } @else {
                 div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
                     thead { tr { (head("name", words::Name.into())) th { (words::Roles.say(language)) } (head("until", words::Until.into())) (head("state", words::State.into())) th { (words::Credential.say(language)) } th { (words::Key.say(language)) } } }
-                    tbody { @for one in &issued { tr {
+                    tbody { @for one in &held { tr {
                         td { b { (one.holder) } }
                         td { (roles_said(&one.roles).say(language)) }
                         td { (one.expires.dtg) }
