@@ -5,6 +5,7 @@ mod documents;
 mod doors;
 mod facade;
 mod order;
+mod rings;
 mod sources;
 mod stairs;
 mod states;

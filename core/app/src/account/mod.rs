@@ -2,6 +2,7 @@
 //! word counts, which is the latest or how a load stands asks here, and here the judgement is asked.
 
 pub(crate) mod audit;
+pub(crate) mod bundle_report;
 pub(crate) mod bundles;
 pub(crate) mod exchange;
 pub(crate) mod heads;

@@ -11,6 +11,7 @@ pub(crate) mod sealing;
 pub(crate) mod sound;
 pub(crate) mod start;
 pub(crate) mod subjects;
+pub(crate) mod told;
 pub(crate) mod view;
 mod viewed;
 
