@@ -5,7 +5,6 @@ use std::process::Command;
 
 use serde_json::{Value, json};
 
-use crate::browser::Browser;
 use crate::{Demo, Served};
 
 const CHECKER: &str = "vnu-jar@26.9.27";
