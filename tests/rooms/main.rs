@@ -1,9 +1,12 @@
 //! The house as it must be: directions, the facade, documents. Reads our own sources and texts.
 
+mod cargo;
+mod commands;
 mod direction;
 mod documents;
 mod doors;
 mod facade;
+mod maven;
 mod order;
 mod sources;
 mod states;

@@ -10,6 +10,9 @@ mod records;
 mod report;
 mod rigging;
 mod tag;
+#[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::panic, reason = "a test fails by panicking")]
+mod tests;
 mod usage;
 
 use std::path::PathBuf;
